@@ -1,0 +1,16 @@
+export type LengthUnit = 'in' | 'ft' | 'mm' | 'cm' | 'm'
+
+/** Millimetres in one unit; the inch is 25.4 mm exactly (international yard and pound, 1959). */
+const MM: Record<LengthUnit, number> = { in: 25.4, ft: 304.8, mm: 1, cm: 10, m: 1000 }
+
+/** Converts a length between units; exact factors. */
+export function convertLength(value: number, from: LengthUnit, to: LengthUnit): number {
+  return from === to ? value : (value * MM[from]) / MM[to]
+}
+
+export const inToMm = (lengthIn: number): number => lengthIn * 25.4
+export const mmToIn = (lengthMm: number): number => lengthMm / 25.4
+export const inToFt = (lengthIn: number): number => lengthIn / 12
+export const ftToIn = (lengthFt: number): number => lengthFt * 12
+export const inToM = (lengthIn: number): number => lengthIn * 0.0254
+export const mToIn = (lengthM: number): number => lengthM / 0.0254
