@@ -1,0 +1,87 @@
+import type { IsoDay } from '../calendar/day-number.ts'
+import type { ExposureSegment, WaterHistoryInput } from '../exposure/water-types.ts'
+
+/** When a bed went in: both days equal when known exactly; null where that side is unknown ("before 2015": latestDay 2014-12-31, earliestDay null). */
+export interface BedBeginning {
+  readonly earliestDay: IsoDay | null
+  readonly latestDay: IsoDay | null
+}
+
+export interface BedForecastInput {
+  /** The day the forecast speaks from; nothing measured after it is used. */
+  readonly asOfDay: IsoDay
+  readonly beginning: BedBeginning
+  /** The last day somebody knew the bed to be working; null when never since it went in. */
+  readonly lastSeenDay: IsoDay | null
+  readonly crosslinkPercent: number | null
+  readonly resinVolumeFt3: number | null
+  readonly gallonsPerDay: number | null
+  readonly water: WaterHistoryInput
+}
+
+export type DriverKey = 'free-chlorine' | 'chloramine' | 'iron' | 'crosslink' | 'throughput' | 'temperature' | 'carbon'
+
+/** What took (positive) or gave (negative) years of a typical life. All drivers but carbon add up to medianCleanLifeYears − medianLifeYears. */
+export interface Driver {
+  readonly key: DriverKey
+  readonly yearsTaken: number
+  readonly fromDay: IsoDay
+  /** e.g. "town on chloramine since 2019: 3.1 years taken" */
+  readonly words: string
+}
+
+export type QuestionKey = 'beginning' | 'water-test' | 'disinfectant' | 'last-seen' | 'crosslink' | 'iron'
+
+/** How much a missing fact blurs the due date, and what to ask. */
+export interface Weakness {
+  /** Standard deviation in years that better records could take away; sort "ask at the next call" by it, largest first. */
+  readonly years: number
+  readonly question: { readonly key: QuestionKey; readonly words: string } | null
+  readonly byCause: readonly { readonly key: QuestionKey; readonly years: number }[]
+}
+
+export interface CurvePoint {
+  readonly day: IsoDay
+  readonly yearsSinceBeginning: number
+  /** Chance that the bed still works, given that it worked when last seen: 10 %, mean, 90 % over the doubt about the parameters. */
+  readonly low: number
+  readonly mid: number
+  readonly high: number
+}
+
+export interface ForecastExplanation {
+  readonly formula: string
+  readonly inputs: readonly { readonly name: string; readonly value: string }[]
+  readonly parametersVersion: string
+  readonly sources: readonly string[]
+}
+
+export interface BedForecast {
+  readonly asOfDay: IsoDay
+  /** The day from which survival is uncertain. */
+  readonly lastSeenDay: IsoDay
+  readonly beginning: { readonly earliestDay: IsoDay; readonly latestDay: IsoDay }
+  /** Day by which the bed has failed with chance 10, 50, 90 %, given that it worked when last seen; may lie before asOfDay. */
+  readonly due10Day: IsoDay
+  readonly due50Day: IsoDay
+  readonly due90Day: IsoDay
+  /** Chance that it has failed unnoticed between last seen and as-of day. */
+  readonly chanceAlreadyFailed: number
+  /** Chance of failing within so many months after asOfDay, if it still works on asOfDay. */
+  readonly chance3Months: number
+  readonly chance12Months: number
+  readonly chance24Months: number
+  /** First calendar month of monthChances, 'YYYY-MM' (the month of asOfDay, counted from asOfDay on). */
+  readonly firstMonth: string
+  /** Chance of failing in each calendar month, given that it worked when last seen; with chanceAlreadyFailed they add up to at most 1. */
+  readonly monthChances: readonly number[]
+  /** monthChances at each shared parameter node, row by row: nodeMonthChances[node * monthChances.length + month]; see month-counts.ts. */
+  readonly nodeMonthChances: Float64Array
+  readonly medianLifeYears: number
+  readonly medianCleanLifeYears: number
+  readonly drivers: readonly Driver[]
+  readonly exposure: readonly ExposureSegment[]
+  readonly weakness: Weakness
+  readonly curve: readonly CurvePoint[]
+  readonly explanation: ForecastExplanation
+}
