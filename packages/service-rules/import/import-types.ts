@@ -1,0 +1,148 @@
+import type { ConcentrationUnit } from '@almanac/units/concentration'
+import type { HardnessUnit } from '@almanac/units/hardness'
+import type { VolumeUnit } from '@almanac/units/volume'
+import type { ImportField } from './fields.ts'
+
+/** How sharply a written date fixes the day. `before` and `after` are open at one side and closed by a stated assumption. */
+export type DayPrecision = 'day' | 'month' | 'season' | 'year' | 'about' | 'between' | 'before' | 'after'
+
+/** A date as a firm wrote it: somewhere from `earliestDay` to `latestDay`, both ISO days and both included. */
+export interface DayReading {
+  earliestDay: string
+  latestDay: string
+  asWritten: string
+  precision: DayPrecision
+}
+
+/** Which number comes first in a date like 03/04/2015. `undecided` makes such a date a problem instead of a guess. */
+export type DayOrder = 'day-first' | 'month-first' | 'undecided'
+
+export type ResinVolumeUnit = Extract<VolumeUnit, 'ft3' | 'L'>
+
+/** Hardness as CaCO₃ in grains per US gallon, beside what was written. */
+export interface HardnessReading {
+  hardnessGpg: number
+  enteredValue: number
+  enteredUnit: HardnessUnit
+  asWritten: string
+}
+
+/** A concentration in mg/L. `atMost` is true for "<0.05" and "trace": the true value is anywhere from 0 to `mgL`. */
+export interface ConcentrationReading {
+  mgL: number
+  atMost: boolean
+  enteredValue: number
+  enteredUnit: ConcentrationUnit
+  asWritten: string
+}
+
+/** A volume of resin in cubic feet, beside what was written. */
+export interface ResinVolumeReading {
+  resinVolumeFt3: number
+  enteredValue: number
+  enteredUnit: ResinVolumeUnit
+  asWritten: string
+}
+
+/**
+ * A tank as a firm wrote it. `kind` says what the text gave: the tank's size in inches, only a nominal grain rating, or only a
+ * resin volume. What the text did not give is null, except that a grain rating also gives its nominal resin volume.
+ */
+export interface TankReading {
+  kind: 'size' | 'nominal-grains' | 'resin-volume'
+  diameterIn: number | null
+  heightIn: number | null
+  nominalGrains: number | null
+  resinVolumeFt3: number | null
+  tankCount: number
+  asWritten: string
+}
+
+export type ResinKind = 'gel-8' | 'gel-10' | 'fine-mesh'
+export type Disinfectant = 'free-chlorine' | 'chloramine' | 'none'
+export type ConsentChannel = 'email' | 'phone' | 'text' | 'letter'
+
+/** Yes, no, or null where the file is silent. Silence is never a yes. */
+export type ConsentReading = Record<ConsentChannel, boolean | null>
+
+/** Where the beginning of the present bed was taken from; a dated rebed always outranks the installation of the softener. */
+export type BedBeganFrom = 'resin-column' | 'notes-rebed' | 'installed-column' | 'notes-installed'
+
+/** One row of a firm's file, understood. Texts are trimmed, null where the file is silent. */
+export interface ImportedRecord {
+  referenceNumber: string | null
+  customerName: string
+  contact: { name: string | null; phone: string | null; email: string | null; consent: ConsentReading }
+  site: {
+    street: string | null
+    town: string | null
+    postcode: string | null
+    region: string | null
+    accessNotes: string | null
+  }
+  softener: {
+    label: string | null
+    tankPosition: string | null
+    tank: TankReading | null
+    /** From the tank count column, else from the tank text ("twin 14x65"), else 1. */
+    tankCount: number
+    installed: DayReading | null
+  }
+  bed: {
+    resinKind: ResinKind | null
+    resinVolume: ResinVolumeReading | null
+    began: DayReading | null
+    beganFrom: BedBeganFrom | null
+    lastSeen: DayReading | null
+  }
+  water: {
+    supplyName: string | null
+    disinfectant: Disinfectant | null
+    hardness: HardnessReading | null
+    iron: ConcentrationReading | null
+    chlorine: ConcentrationReading | null
+  }
+  notes: string | null
+}
+
+/** What one column of the file fills. `field: null` leaves the column out. Column 0 is the first. */
+export interface ColumnChoice {
+  column: number
+  field: ImportField | null
+  /** Only for `hardness`: the unit of a number without one. */
+  hardnessUnit?: HardnessUnit
+  /** Only for `iron` and `chlorine`. */
+  concentrationUnit?: ConcentrationUnit
+  /** Only for `resinVolume`, and for a bare number in `tank`. */
+  volumeUnit?: ResinVolumeUnit
+  /** Only for dates and `notes`; missing means undecided. */
+  dayOrder?: DayOrder
+}
+
+/** The choices for a whole file, plus its header so that problems can name the column as the firm does. */
+export interface ColumnMapping {
+  header: string[]
+  columns: ColumnChoice[]
+}
+
+export interface RowOptions {
+  /** Today in the company's zone, ISO day. Nothing in an import may lie after it. */
+  today: string
+}
+
+/** One value that could not be read. `column` is the header as the firm wrote it, or "Column C" where there is none. */
+export interface RowProblem {
+  column: string
+  field: ImportField | null
+  value: string
+  reason: string
+}
+
+/** Something taken for granted while reading a row, to be shown in the preview. */
+export interface RowAssumption {
+  column: string
+  field: ImportField
+  sentence: string
+}
+
+export type RowReading = { ok: true; record: ImportedRecord; assumptions: RowAssumption[] } | { ok: false; problems: RowProblem[] }

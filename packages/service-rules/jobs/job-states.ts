@@ -1,0 +1,108 @@
+/** The states of a job. */
+export const jobStates = ['proposed', 'booked', 'under-way', 'held', 'closed', 'called-off'] as const
+export type JobState = (typeof jobStates)[number]
+
+/**
+ * What can happen to a job. `book` puts a visit on a day sheet (again: moves it or adds one), `unbook` takes its last open visit off,
+ * `start` is a crew beginning, `close` and `return` are what the outcome of a visit does, `hold` waits for something with a
+ * reason, `release` ends the wait, `call-off` ends the job undone, `revive` brings a called-off job back.
+ */
+export const jobEvents = ['book', 'unbook', 'start', 'close', 'return', 'hold', 'release', 'call-off', 'revive'] as const
+export type JobEvent = (typeof jobEvents)[number]
+
+export type JobStep = { ok: true; state: JobState } | { ok: false; reason: string }
+
+const to = (state: JobState): JobStep => ({ ok: true, state })
+const no = (reason: string): JobStep => ({ ok: false, reason })
+
+const notBooked = 'This job has no visit on a day sheet. Book one first.'
+const notHeld = 'This job is not held, so there is nothing to release.'
+const notCalledOff = 'Only a job that was called off can be brought back; this one was not.'
+const crewAtWork = 'A crew is working on this job. Close out the visit first.'
+const held = 'This job is held. Release it first.'
+const closed = 'This job is closed and its record stands. Propose a new job for what is still to do.'
+const calledOff = 'This job was called off. Bring it back first.'
+
+/**
+ * Every state against every event. `hold` and `call-off` of a booked job are allowed because the office does them in one breath when a
+ * customer rings; the operation that does so also takes the visit off its day sheet. `close` and `return` of a job that is only
+ * booked are allowed because a tablet without signal may deliver the close-out although "started" never arrived.
+ */
+export const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
+  proposed: {
+    book: to('booked'),
+    unbook: no(notBooked),
+    start: no(notBooked),
+    close: no(notBooked),
+    return: no(notBooked),
+    hold: to('held'),
+    release: no(notHeld),
+    'call-off': to('called-off'),
+    revive: no(notCalledOff),
+  },
+  booked: {
+    book: to('booked'),
+    unbook: to('proposed'),
+    start: to('under-way'),
+    close: to('closed'),
+    return: to('proposed'),
+    hold: to('held'),
+    release: no(notHeld),
+    'call-off': to('called-off'),
+    revive: no(notCalledOff),
+  },
+  'under-way': {
+    book: no(crewAtWork),
+    unbook: no(crewAtWork),
+    start: no('This job is already under way.'),
+    close: to('closed'),
+    return: to('proposed'),
+    hold: no(crewAtWork),
+    release: no(notHeld),
+    'call-off': no(crewAtWork),
+    revive: no(notCalledOff),
+  },
+  held: {
+    book: no(held),
+    unbook: no(notBooked),
+    start: no(held),
+    close: no(held),
+    return: no(held),
+    hold: no('This job is already held.'),
+    release: to('proposed'),
+    'call-off': to('called-off'),
+    revive: no(notCalledOff),
+  },
+  closed: {
+    book: no(closed),
+    unbook: no(closed),
+    start: no(closed),
+    close: no('This job is already closed.'),
+    return: no(closed),
+    hold: no(closed),
+    release: no(closed),
+    'call-off': no(closed),
+    revive: no(closed),
+  },
+  'called-off': {
+    book: no(calledOff),
+    unbook: no(calledOff),
+    start: no(calledOff),
+    close: no(calledOff),
+    return: no(calledOff),
+    hold: no(calledOff),
+    release: no(calledOff),
+    'call-off': no('This job is already called off.'),
+    revive: to('proposed'),
+  },
+}
+
+/** The state after an event, or a sentence saying why it cannot happen now. */
+export function nextJobState(state: JobState, event: JobEvent): JobStep {
+  return jobStateTable[state][event]
+}
+
+/** True while something is still to be done: such a job keeps reminders silent and stands in the way of a second one. */
+export function isOpenJob(state: JobState): boolean {
+  return state !== 'closed' && state !== 'called-off'
+}

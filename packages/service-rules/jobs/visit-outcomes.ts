@@ -1,0 +1,76 @@
+import type { JobKind } from './job-kinds.ts'
+import type { JobEvent } from './job-states.ts'
+
+/** How a visit ended. */
+export const visitOutcomes = ['done', 'made-safe', 'no-access', 'bed-not-at-fault', 'condemned'] as const
+export type VisitOutcome = (typeof visitOutcomes)[number]
+
+/** What a close-out does to the bed that was in the tank when the crew came. */
+export type BedEffect = 'ends-and-new-begins' | 'ends-without-successor' | 'new-begins' | 'seen-in-service' | 'nothing-known'
+
+export interface OutcomeFacts {
+  outcome: VisitOutcome
+  title: string
+  /** What it means, for the person choosing it. */
+  meaning: string
+  /** What happens to the job. */
+  jobEvent: Extract<JobEvent, 'close' | 'return'>
+  /** True where the technician must say in words what was found. */
+  needsReason: boolean
+}
+
+export const outcomeFacts: Record<VisitOutcome, OutcomeFacts> = {
+  done: {
+    outcome: 'done',
+    title: 'Done',
+    meaning: 'The work was finished and the softener is back in service.',
+    jobEvent: 'close',
+    needsReason: false,
+  },
+  'made-safe': {
+    outcome: 'made-safe',
+    title: 'Made safe in bypass, to return',
+    meaning: 'The house has water through the bypass; the work is not finished and needs another visit.',
+    jobEvent: 'return',
+    needsReason: true,
+  },
+  'no-access': {
+    outcome: 'no-access',
+    title: 'No access',
+    meaning: 'Nobody could get to the softener; nothing was touched and another visit is needed.',
+    jobEvent: 'return',
+    needsReason: true,
+  },
+  'bed-not-at-fault': {
+    outcome: 'bed-not-at-fault',
+    title: 'The bed was not the fault',
+    meaning: 'The trouble lay elsewhere; the bed stays in service and counts as seen alive today.',
+    jobEvent: 'close',
+    needsReason: true,
+  },
+  condemned: {
+    outcome: 'condemned',
+    title: 'Condemned',
+    meaning: 'The tank must not be used again; its bed ends without a new one and the softener stays in bypass.',
+    jobEvent: 'close',
+    needsReason: true,
+  },
+}
+
+/** Kinds of job whose "done" puts a new bed into the tank. */
+export function beginsNewBed(kind: JobKind): boolean {
+  return kind === 'rebed' || kind === 'installation'
+}
+
+/**
+ * What a close-out does to the bed. `oldBedTakenOut` matters where the work stopped halfway (made safe) or where a repair or an
+ * emergency ended as a rebed: a bed that lies in bags is over, whatever the outcome is called.
+ */
+export function bedEffectOf(outcome: VisitOutcome, kind: JobKind, oldBedTakenOut: boolean, newBedFilled: boolean): BedEffect {
+  if (outcome === 'no-access') return 'nothing-known'
+  if (outcome === 'condemned') return 'ends-without-successor'
+  if (outcome === 'bed-not-at-fault') return 'seen-in-service'
+  if (newBedFilled) return kind === 'installation' && !oldBedTakenOut ? 'new-begins' : 'ends-and-new-begins'
+  if (oldBedTakenOut) return 'ends-without-successor'
+  return kind === 'delivery' || kind === 'installation' ? 'nothing-known' : 'seen-in-service'
+}
