@@ -1,0 +1,72 @@
+'use client'
+import { type ReactNode, useEffect, useId, useRef } from 'react'
+import { createPortal } from 'react-dom'
+
+export type DialogProps = {
+  open: boolean
+  /** Called by Escape, by the close button and by a press outside. */
+  onClose: () => void
+  title: ReactNode
+  children: ReactNode
+  /** Buttons at the foot, the main one last. */
+  actions?: ReactNode
+  /** `middle` asks something; `margin` is a note along the right edge (the foot, on a phone). */
+  place?: 'middle' | 'margin'
+}
+
+const places = {
+  middle: 'm-auto w-[min(36rem,calc(100vw-2rem))] border max-h-[calc(100dvh-2rem)]',
+  margin:
+    'mt-auto mb-0 w-full max-w-full border-t max-h-[85dvh] sm:my-0 sm:mr-0 sm:ml-auto sm:h-dvh sm:max-h-dvh sm:w-[27rem] sm:border-t-0 sm:border-l',
+}
+
+/** A modal dialog on the native element: focus stays inside, Escape closes, and focus returns to where it was. */
+export function Dialog({ open, onClose, title, children, actions, place = 'middle' }: DialogProps) {
+  const ref = useRef<HTMLDialogElement>(null)
+  const id = useId()
+  useEffect(() => {
+    const dialog = ref.current
+    if (!open || !dialog || dialog.open) return
+    dialog.showModal()
+  }, [open])
+  if (!open) return null
+  // In the body, because a dialog asked for from within a paragraph may not stand inside it.
+  return createPortal(
+    <dialog
+      ref={ref}
+      aria-labelledby={id}
+      onClose={onClose}
+      onCancel={(event) => {
+        event.preventDefault()
+        onClose()
+      }}
+      onPointerDown={(event) => {
+        if (event.target === ref.current) onClose()
+      }}
+      className={`border-ink bg-sheet p-0 text-base text-ink backdrop:bg-shade ${places[place]}`}
+    >
+      <div className="flex min-h-full flex-col">
+        <div className="sticky top-0 flex items-start justify-between gap-4 border-b border-line bg-sheet px-5 py-3">
+          <h2 id={id} className="text-h2 font-semibold">
+            {title}
+          </h2>
+          <button
+            type="button"
+            onClick={onClose}
+            aria-label="Close"
+            className="-mr-2 flex size-10 shrink-0 items-center justify-center hover:bg-wash"
+          >
+            <svg aria-hidden="true" width="14" height="14" viewBox="0 0 14 14" className="stroke-current stroke-2">
+              <path d="M1 1 L13 13 M13 1 L1 13" />
+            </svg>
+          </button>
+        </div>
+        <div className="grow px-5 py-4">{children}</div>
+        {actions ? (
+          <div className="sticky bottom-0 flex flex-wrap justify-end gap-3 border-t border-line bg-sheet px-5 py-3">{actions}</div>
+        ) : null}
+      </div>
+    </dialog>,
+    document.body,
+  )
+}

@@ -1,0 +1,29 @@
+import type { ReactNode } from 'react'
+
+export type FieldFrameProps = {
+  /** What the technician is at: "Orchard Lane 14 · rebed". */
+  title: ReactNode
+  /** What is kept on the tablet and what has reached the office; spoken when it changes. */
+  status?: ReactNode
+  /** A way back, shown before the title. */
+  back?: ReactNode
+  children: ReactNode
+}
+
+/** The tablet's sheet: one column, large type, strong contrast, title left and status right. */
+export function FieldFrame({ title, status, back, children }: FieldFrameProps) {
+  return (
+    <div className="field flex min-h-dvh flex-col bg-paper text-ink">
+      <header className="flex flex-wrap items-center justify-between gap-x-6 gap-y-1 border-b border-ink px-4 py-3 sm:px-7">
+        <div className="flex items-center gap-4">
+          {back}
+          <strong className="font-semibold">{title}</strong>
+        </div>
+        <output className="text-soft">{status}</output>
+      </header>
+      <main id="main" className="mx-auto w-full max-w-[860px] grow px-4 py-6 sm:px-7">
+        {children}
+      </main>
+    </div>
+  )
+}
