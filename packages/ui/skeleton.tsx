@@ -11,7 +11,6 @@ export function Skeleton({ lines = 5, label = 'Loading' }: SkeletonProps) {
     <output className="flex animate-pulse motion-reduce:animate-none flex-col py-2">
       <span className="sr-only">{label}</span>
       {Array.from({ length: lines }, (_, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: the lines are all alike
         <span key={i} aria-hidden="true" className="block border-b border-line py-4">
           <span className="block h-3 bg-line" style={{ width: `${[62, 48, 70, 55, 40][i % 5]}%` }} />
         </span>

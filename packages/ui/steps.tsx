@@ -20,7 +20,6 @@ export function Steps({ current, total, names, label = 'Progress' }: StepsProps)
         </p>
         <div aria-hidden="true" className="flex items-end gap-1">
           {states.map((s, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: the position is the step's identity
             <span key={i} className={`min-w-0 flex-1 ${bar[s as keyof typeof bar]}`} />
           ))}
         </div>

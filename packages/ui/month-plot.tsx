@@ -1,0 +1,144 @@
+'use client'
+import { scaleLinear } from 'd3-scale'
+import { formatMonth, monthLabel } from './day-scale.ts'
+import { LegendItem, PlotFrame } from './plot-frame.tsx'
+import { useWidth } from './use-width.ts'
+
+/** One month: how many rebeds to expect, the band that holds four outcomes of five, and what is booked already. */
+export type PlotMonth = { month: string; mean: number; p10: number; p90: number; booked: number }
+
+export type MonthPlotProps = {
+  title: string
+  /** Months in order, `month` as 'YYYY-MM'. */
+  months: readonly PlotMonth[]
+  /** Rebeds the crews can do in a month: one figure, or one a month in the same order. */
+  capacity?: number | readonly number[]
+  /** The chosen month, 'YYYY-MM'. Pressing it again chooses none. */
+  selected?: string | null
+  onSelect?: (month: string | null) => void
+}
+
+const height = 250
+const top = 16
+const bottom = height - 30
+const left = 36
+const dotGap = 12
+const one = (n: number) => (Number.isInteger(n) ? String(n) : n.toFixed(1))
+
+/** Beds coming due per month: band from p10 to p90, line at the mean, dots for booked jobs, dotted line for what the crews can do. */
+export function MonthPlot({ title, months, capacity, selected, onSelect }: MonthPlotProps) {
+  const [ref, width] = useWidth<HTMLDivElement>(1000)
+  const capacityOf = (i: number) => (typeof capacity === 'number' ? capacity : capacity?.[i])
+  const most = Math.max(4, ...months.map((m, i) => Math.max(m.p90, m.booked, capacityOf(i) ?? 0)))
+  const y = scaleLinear([0, most * 1.08], [bottom, top])
+  const slot = months.length ? (width - left) / months.length : 0
+  const barWidth = Math.min(64, slot * 0.64)
+  const x = (i: number) => left + slot * i + (slot - barWidth) / 2
+  const narrow = slot < 34
+  const dotR = narrow ? 2.5 : 4.5
+  const perRow = Math.max(1, Math.floor((barWidth + 4) / (narrow ? 7 : dotGap)))
+  const words = (m: PlotMonth, i: number) =>
+    `${formatMonth(m.month, true)}: ${one(m.mean)} rebeds expected, ${one(m.p10)} to ${one(m.p90)} four times out of five, ${m.booked} booked` +
+    (capacityOf(i) === undefined ? '' : `, crews can do ${one(capacityOf(i) ?? 0)}`)
+
+  return (
+    <PlotFrame
+      title={title}
+      table={{
+        heads: ['Month', 'Expected', 'Low (1 in 10)', 'High (1 in 10)', 'Booked', ...(capacity === undefined ? [] : ['Crews can do'])],
+        rows: months.map((m, i) => [
+          formatMonth(m.month, true),
+          one(m.mean),
+          one(m.p10),
+          one(m.p90),
+          String(m.booked),
+          ...(capacity === undefined ? [] : [one(capacityOf(i) ?? 0)]),
+        ]),
+      }}
+      legend={
+        <>
+          <LegendItem
+            sign={
+              <>
+                <rect width="22" height="12" className="fill-water" opacity=".2" />
+                <path d="M0 6 h22" className="stroke-water" strokeWidth="3" />
+              </>
+            }
+          >
+            expected, and the band of four outcomes in five
+          </LegendItem>
+          <LegendItem sign={<circle cx="11" cy="6" r="4.5" className="fill-bead" />}>already booked</LegendItem>
+          {capacity === undefined ? null : (
+            <LegendItem sign={<path d="M0 6 h22" className="stroke-ink" strokeWidth="1.5" strokeDasharray="2 4" />}>
+              what the crews can do
+            </LegendItem>
+          )}
+        </>
+      }
+    >
+      <div ref={ref} className="relative" style={{ height }}>
+        <svg aria-hidden="true" width={width} height={height} className="absolute inset-0 text-small">
+          {y
+            .ticks(4)
+            .filter(Number.isInteger)
+            .map((v) => (
+              <g key={v}>
+                <path d={`M${left} ${y(v)} H${width}`} className="stroke-line" />
+                <text x={left - 10} y={y(v) + 4.5} textAnchor="end" className="fill-soft">
+                  {v}
+                </text>
+              </g>
+            ))}
+          {months.map((m, i) => (
+            <g key={m.month}>
+              {selected === m.month ? (
+                <path d={`M${left + slot * i + 1} ${top - 8} h${slot - 2} V${height - 1} h${2 - slot}z`} className="fill-wash stroke-ink" />
+              ) : null}
+              <rect x={x(i)} width={barWidth} y={y(m.p90)} height={Math.max(1, y(m.p10) - y(m.p90))} className="fill-water" opacity=".2" />
+              <path d={`M${x(i)} ${y(m.mean)} h${barWidth}`} className="stroke-water" strokeWidth="3" />
+              {Array.from({ length: m.booked }, (_, k) => k).map((k) => (
+                <circle
+                  key={k}
+                  cx={x(i) + dotR + (k % perRow) * (narrow ? 7 : dotGap)}
+                  cy={bottom - dotR - 3 - Math.floor(k / perRow) * (narrow ? 7 : dotGap)}
+                  r={dotR}
+                  className="fill-bead"
+                />
+              ))}
+              {capacityOf(i) === undefined ? null : (
+                <path
+                  d={`M${left + slot * i} ${y(capacityOf(i) ?? 0)} h${slot}`}
+                  className="stroke-ink"
+                  strokeWidth="1.5"
+                  strokeDasharray="2 4"
+                />
+              )}
+              <text
+                x={x(i) + barWidth / 2}
+                y={bottom + 19}
+                textAnchor="middle"
+                className={selected === m.month ? 'fill-ink font-semibold' : 'fill-soft'}
+              >
+                {monthLabel(m.month, narrow)}
+              </text>
+            </g>
+          ))}
+        </svg>
+        <ul className="absolute inset-y-0 right-0 flex" style={{ left }}>
+          {months.map((m, i) => (
+            <li key={m.month} className="flex-1">
+              <button
+                type="button"
+                aria-label={words(m, i)}
+                title={words(m, i)}
+                aria-pressed={onSelect ? selected === m.month : undefined}
+                onClick={() => onSelect?.(selected === m.month ? null : m.month)}
+                className={`block size-full ${onSelect ? 'hover:bg-ink/5' : 'cursor-default!'}`}
+              />
+            </li>
+          ))}
+        </ul>
+      </div>
+    </PlotFrame>
+  )
+}

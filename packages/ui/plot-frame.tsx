@@ -1,0 +1,86 @@
+'use client'
+import { type ReactNode, useState } from 'react'
+
+/** A plot's figures as a table: heads, then rows of the same length. */
+export type PlotTable = { heads: readonly string[]; rows: readonly (readonly string[])[] }
+
+export type PlotFrameProps = {
+  /** Names the plot, for everyone. */
+  title: string
+  /** Show the title above the plot, not only to screen readers. */
+  showTitle?: boolean
+  /** What the signs mean, under the plot. */
+  legend?: ReactNode
+  table: PlotTable
+  children: ReactNode
+}
+
+/** What every plot has around it: a name, a legend, and the same figures as a table at one press. */
+export function PlotFrame({ title, showTitle, legend, table, children }: PlotFrameProps) {
+  const [asTable, setAsTable] = useState(false)
+  return (
+    <figure className="my-4">
+      <figcaption className={showTitle ? 'mb-2 font-semibold' : 'sr-only'}>{title}</figcaption>
+      {asTable ? <Figures title={title} table={table} /> : children}
+      <div className="mt-2 flex flex-wrap items-baseline justify-between gap-x-6 gap-y-1 text-small text-soft">
+        <div className="flex flex-wrap gap-x-5 gap-y-1">{asTable ? null : legend}</div>
+        <button
+          type="button"
+          aria-pressed={asTable}
+          onClick={() => setAsTable(!asTable)}
+          className="min-h-6 underline decoration-edge underline-offset-4 hover:text-ink hover:decoration-ink in-[.field]:min-h-control"
+        >
+          {asTable ? 'Show as picture' : 'Show as table'}
+        </button>
+      </div>
+    </figure>
+  )
+}
+
+function Figures({ title, table }: { title: string; table: PlotTable }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keyboard
+    <section className="max-h-96 overflow-auto border-t border-ink" aria-label={`${title}, as a table`} tabIndex={0}>
+      <table className="w-full border-collapse text-left">
+        <thead className="text-small text-soft">
+          <tr>
+            {table.heads.map((h, i) => (
+              <th key={h} scope="col" className={`py-1.5 pr-3 font-medium ${i ? 'text-right' : ''}`}>
+                {h}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {table.rows.map((row) => (
+            <tr key={row.join('|')} className="border-t border-line">
+              {row.map((cell, i) =>
+                i === 0 ? (
+                  <th key={table.heads[i]} scope="row" className="py-1.5 pr-3 font-normal">
+                    {cell}
+                  </th>
+                ) : (
+                  <td key={table.heads[i]} className="py-1.5 pr-3 text-right">
+                    {cell}
+                  </td>
+                ),
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  )
+}
+
+/** One sign of a legend with its meaning. */
+export function LegendItem({ sign, children }: { sign: ReactNode; children: ReactNode }) {
+  return (
+    <span className="inline-flex items-center gap-2">
+      <svg aria-hidden="true" width="22" height="12" viewBox="0 0 22 12" className="shrink-0">
+        {sign}
+      </svg>
+      {children}
+    </span>
+  )
+}
