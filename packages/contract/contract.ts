@@ -1,0 +1,6 @@
+import { session } from './session.ts'
+
+/** Every request and answer of the API, by domain. The one description that server, client and the OpenAPI document share. */
+export const contract = {
+  session,
+}

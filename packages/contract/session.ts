@@ -1,0 +1,25 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { Day, Id, Instant } from './shared.ts'
+
+const Company = z.object({ id: Id, name: z.string(), timeZone: z.string(), unitSystem: z.enum(['us', 'metric']), currency: z.string() })
+
+/** Who is signed in, in which company, and what the screens may offer. `today` is the day in the company's zone. */
+export const Me = z.object({
+  person: z.object({ id: Id, name: z.string(), email: z.string() }),
+  company: Company,
+  role: z.enum(['owner', 'dispatcher', 'technician']),
+  permissions: z.array(z.string()),
+  companies: z.array(z.object({ id: Id, name: z.string(), role: z.enum(['owner', 'dispatcher', 'technician']) })),
+  today: Day,
+})
+export type Me = z.infer<typeof Me>
+
+export const session = {
+  me: oc.route({ method: 'GET', path: '/session/me' }).output(Me),
+  switchCompany: oc.route({ method: 'POST', path: '/session/company' }).input(z.object({ companyId: Id })).output(z.object({ companyId: Id })),
+  list: oc
+    .route({ method: 'GET', path: '/session/list' })
+    .output(z.array(z.object({ id: Id, startedAt: Instant, device: z.string(), present: z.boolean() }))),
+  end: oc.route({ method: 'POST', path: '/session/end' }).input(z.object({ sessionId: Id })).output(z.object({ ended: Id })),
+}

@@ -1,0 +1,35 @@
+import * as z from 'zod'
+
+/** An id: UUID. */
+export const Id = z.uuid()
+
+/** A calendar day 'YYYY-MM-DD' in the company's zone. */
+export const Day = z.iso.date()
+
+/** An instant, ISO 8601 in UTC. */
+export const Instant = z.iso.datetime()
+
+/** The version of a row as the screen saw it. */
+export const Version = z.number().int().min(1)
+
+/** What each command carries: an id made by the screen, so that sending twice applies once. */
+export const command = <S extends z.ZodRawShape>(shape: S) => z.object({ commandId: Id, ...shape })
+
+/** What each list takes: how many, and the cursor of the page before. */
+export const page = <S extends z.ZodRawShape>(shape: S) =>
+  z.object({ ...shape, limit: z.number().int().min(1).max(200).default(50), cursor: z.string().max(500).optional() })
+
+/** What each list answers. `nextCursor` is null on the last page. */
+export const pageOf = <T extends z.ZodType>(row: T) => z.object({ rows: z.array(row), nextCursor: z.string().nullable() })
+
+/** A number as typed with its unit, kept beside the canonical value. */
+export const Entered = z.object({ value: z.number(), unit: z.string().max(20) })
+
+/** What a failed request carries as `data`. */
+export const Failure = z.object({
+  code: z.string(),
+  retryable: z.boolean(),
+  requestId: z.string(),
+  detail: z.record(z.string(), z.unknown()),
+})
+export type Failure = z.infer<typeof Failure>

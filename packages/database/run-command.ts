@@ -1,0 +1,88 @@
+import { createHash } from 'node:crypto'
+import { now } from '@almanac/runtime/clock'
+import { AppError } from '@almanac/runtime/errors'
+import { newId } from '@almanac/runtime/ids'
+import { CHANNEL } from '@almanac/runtime/live'
+import type { QueueName, TaskPayloads } from '@almanac/runtime/queues'
+import type { Tx } from './client.ts'
+import { enqueueIn } from './enqueue.ts'
+import { inCompany, type Patience, type Scope } from './in-company.ts'
+
+/** What an operation leaves behind beside its rows. */
+export type Command = {
+  companyId: string
+  personId: string | null
+  at: Date
+  /** Append one line to the audit trail. `detail` holds no personal data: ids, states, days, figures. */
+  audit: (action: string, entity: string, entityId: string, detail?: Record<string, unknown>) => Promise<void>
+  /** Tell open screens that a record changed, once this transaction commits. */
+  announce: (entity: string, id: string, version?: number) => Promise<void>
+  /** Put a background task on the queue, in this transaction. */
+  enqueue: <Q extends QueueName>(queue: Q, payload: Omit<TaskPayloads[Q], 'companyId'>, singletonKey?: string) => Promise<void>
+}
+
+type Stored = { operation: string; bodyHash: string; answer: unknown }
+
+/** JSON with sorted keys, so that the same body has the same hash whatever the order it was written in. */
+function stable(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(stable).join(',')}]`
+  if (value && typeof value === 'object' && !(value instanceof Date)) {
+    const entries = Object.entries(value).filter(([, inner]) => inner !== undefined)
+    return `{${entries.sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, inner]) => `${JSON.stringify(key)}:${stable(inner)}`).join(',')}}`
+  }
+  return JSON.stringify(value) ?? 'null'
+}
+
+/** A command's tools inside a scoped transaction; also for worker tasks, which have no person and no stored answer. */
+export function commandTools(tx: Tx, scope: Scope, operation: string, commandId: string | null): Command {
+  const at = now()
+  return {
+    companyId: scope.companyId,
+    personId: scope.personId,
+    at,
+    audit: async (action, entity, entityId, detail = {}) => {
+      await tx.auditEntry.create({
+        data: { companyId: scope.companyId, id: newId(), at, personId: scope.personId, commandId, operation: `${operation}: ${action}`, entity, entityId, detail: detail as object },
+      })
+    },
+    announce: async (entity, id, version) => {
+      await tx.$executeRaw`select pg_notify(${CHANNEL}, ${JSON.stringify({ company: scope.companyId, entity, id, version })})`
+    },
+    enqueue: async (queue, payload, singletonKey) => {
+      await enqueueIn(tx, queue, { ...payload, companyId: scope.companyId } as unknown as TaskPayloads[typeof queue], singletonKey)
+    },
+  }
+}
+
+/**
+ * Applies a command once, in one transaction. The same id with the same body gives the stored answer; the same id with another body is
+ * refused (422). Two attempts at the same moment wait for each other. `input.commandId` is made by the caller's screen.
+ */
+export async function runCommand<I extends { commandId: string }, A extends object>(
+  scope: Scope & { personId: string },
+  operation: string,
+  input: I,
+  work: (tx: Tx, command: Command) => Promise<A>,
+  patience: Patience = {},
+): Promise<A> {
+  const { commandId } = input
+  const bodyHash = createHash('sha256').update(stable({ operation, person: scope.personId, input })).digest('hex')
+  return inCompany(
+    scope,
+    async (tx) => {
+      await tx.$executeRaw`select pg_advisory_xact_lock(hashtextextended(${`${scope.companyId}:${commandId}`}, 0))`
+      const stored: Stored | null = await tx.appliedCommand.findUnique({ where: { companyId_id: { companyId: scope.companyId, id: commandId } } })
+      if (stored) {
+        if (stored.bodyHash === bodyHash) return stored.answer as A
+        throw new AppError('command-reused', 'This was already sent with other contents. The first version stands; load the page again to see it.')
+      }
+      const answer = await work(tx, commandTools(tx, scope, operation, commandId))
+      const plain = JSON.parse(JSON.stringify(answer)) as A
+      await tx.appliedCommand.create({
+        data: { companyId: scope.companyId, id: commandId, personId: scope.personId, operation, bodyHash, answer: plain, at: now() },
+      })
+      return plain
+    },
+    patience,
+  )
+}

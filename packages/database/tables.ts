@@ -1,0 +1,50 @@
+/**
+ * Every table, by kind. A test compares this with the database's catalogue: a table missing here, or without its policies, fails it.
+ * Global: no company. Identity: read by the identity login only. Tenant: forced row security by company.
+ */
+export const TABLES = {
+  global: ['company'],
+  identity: ['person', 'membership', 'session', 'account', 'verification', 'rate_limit', 'request_window'],
+  tenant: [
+    'applied_command',
+    'assignment',
+    'audit_entry',
+    'bed',
+    'bed_forecast',
+    'brine_tank',
+    'colleague',
+    'company_settings',
+    'consent',
+    'contact',
+    'crew_day',
+    'crew_day_member',
+    'customer',
+    'discrepancy',
+    'forecast_change',
+    'forecast_month',
+    'forecast_run',
+    'import_batch',
+    'import_row',
+    'inspection',
+    'job',
+    'message',
+    'movement',
+    'pre_treatment',
+    'reminder',
+    'search_token',
+    'site',
+    'softener',
+    'stock_item',
+    'supply_period',
+    'tank',
+    'tenure',
+    'valve',
+    'vehicle',
+    'vehicle_use',
+    'visit',
+    'water_supply',
+    'water_test',
+  ],
+} as const
+
+export type TenantTable = (typeof TABLES.tenant)[number]

@@ -1,0 +1,32 @@
+import { identityClient } from '@almanac/database/client'
+import { now } from '@almanac/runtime/clock'
+import { newId } from '@almanac/runtime/ids'
+import { hashPassword } from 'better-auth/crypto'
+import type { Role } from './permissions.ts'
+
+/** Adds a person with a password, for set-up and the demo. Answers the person's id; an existing e-mail keeps its person. */
+export async function addPerson(input: { name: string; email: string; password: string }): Promise<string> {
+  const email = input.email.toLowerCase()
+  const existing = await identityClient().person.findUnique({ where: { email } })
+  if (existing) return existing.id
+  const id = newId()
+  const password = await hashPassword(input.password)
+  await identityClient().person.create({
+    data: { id, name: input.name, email, emailVerified: true, accounts: { create: { id: newId(), accountId: id, providerId: 'credential', password } } },
+  })
+  return id
+}
+
+/** Puts a person in a company in a role. */
+export async function addMembership(personId: string, companyId: string, role: Role): Promise<void> {
+  await identityClient().membership.upsert({
+    where: { personId_companyId: { personId, companyId } },
+    create: { id: newId(), personId, companyId, role },
+    update: { role, endedAt: null },
+  })
+}
+
+/** Ends a membership: the person's next request in the company is refused. */
+export async function endMembership(personId: string, companyId: string): Promise<void> {
+  await identityClient().membership.updateMany({ where: { personId, companyId, endedAt: null }, data: { endedAt: now() } })
+}

@@ -1,0 +1,52 @@
+import { identityClient } from '@almanac/database/client'
+import { now } from '@almanac/runtime/clock'
+import { AppError } from '@almanac/runtime/errors'
+import { auth } from './auth.ts'
+import type { Role } from './permissions.ts'
+
+export type CompanyCard = { id: string; name: string; timeZone: string; unitSystem: 'us' | 'metric'; currency: string }
+
+/** Who is asking, in which company, in which role; read from the database on every request. */
+export type Who = {
+  sessionId: string
+  person: { id: string; name: string; email: string }
+  company: CompanyCard
+  role: Role
+  companies: { id: string; name: string; role: Role }[]
+}
+
+const SIGN_IN = 'You are not signed in, or your session has ended. What you typed is still on this page; sign in again to send it.'
+
+/**
+ * Reads the session and the membership afresh. Throws `unauthenticated` without a session, `forbidden` for a person who is in no company
+ * any more. The company is the one the session is set to, while the membership lasts; else the person's first.
+ */
+export async function readWho(headers: Headers): Promise<Who> {
+  const found = await auth().api.getSession({ headers })
+  if (!found) throw new AppError('unauthenticated', SIGN_IN)
+  const memberships = await identityClient().membership.findMany({
+    where: { personId: found.user.id, endedAt: null },
+    include: { company: true },
+    orderBy: { createdAt: 'asc' },
+  })
+  const wanted = (found.session as { activeCompanyId?: string | null }).activeCompanyId
+  const active = memberships.find((one) => one.companyId === wanted) ?? memberships[0]
+  if (!active) throw new AppError('forbidden', 'You are not a member of any company at present. Ask the owner of your firm to add you again.')
+  const { company } = active
+  return {
+    sessionId: found.session.id,
+    person: { id: found.user.id, name: found.user.name, email: found.user.email },
+    company: { id: company.id, name: company.name, timeZone: company.timeZone, unitSystem: company.unitSystem as 'us' | 'metric', currency: company.currency },
+    role: active.role as Role,
+    companies: memberships.map((one) => ({ id: one.companyId, name: one.company.name, role: one.role as Role })),
+  }
+}
+
+/** Whether this session still stands and its person still is in the company; for streams that stay open. */
+export async function stillIn(sessionId: string, personId: string, companyId: string): Promise<boolean> {
+  const [session, membership] = await Promise.all([
+    identityClient().session.findUnique({ where: { id: sessionId }, select: { expiresAt: true } }),
+    identityClient().membership.findFirst({ where: { personId, companyId, endedAt: null }, select: { id: true } }),
+  ])
+  return session !== null && session.expiresAt > now() && membership !== null
+}

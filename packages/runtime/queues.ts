@@ -1,0 +1,27 @@
+/** Every background task, with what its payload carries beside the company. Ids only: no personal data in a queue. */
+export type TaskPayloads = {
+  /** Recompute some beds' forecasts; `cause` is one of forecast_run.cause. */
+  'forecast-beds': { companyId: string; bedIds: string[]; cause: string }
+  /** Recompute every bed of a company, or of one supply. */
+  'forecast-company': { companyId: string; waterSupplyId?: string; batchId?: string; cause: string }
+  /** Sum the month picture again from the beds' stored chances. */
+  'forecast-months': { companyId: string }
+  /** Raise and drop reminders from the present forecasts. */
+  'raise-reminders': { companyId: string }
+  /** Write an import batch. */
+  'apply-import': { companyId: string; batchId: string }
+  /** Every night: one 'forecast-company' and one 'raise-reminders' a company. */
+  nightly: Record<string, never>
+}
+
+export type QueueName = keyof TaskPayloads
+
+/** 'short' keeps one waiting task per singleton key: asking twice for the same sum does it once. */
+export const QUEUES: { name: QueueName; policy: 'standard' | 'short' }[] = [
+  { name: 'forecast-beds', policy: 'standard' },
+  { name: 'forecast-company', policy: 'standard' },
+  { name: 'forecast-months', policy: 'short' },
+  { name: 'raise-reminders', policy: 'short' },
+  { name: 'apply-import', policy: 'standard' },
+  { name: 'nightly', policy: 'short' },
+]
