@@ -52,7 +52,7 @@ function readPlain(text: string): LeadingNumber | null {
 
 function normaliseSeparators(written: string): string | null {
   const text = written.trim()
-  if (/^[+-]?[1-9]\d{0,2}([, '.]\d{3})(\1)*$/.test(text) && !/^[+-]?\d{1,3}\.\d{3}$/.test(text)) return text.replace(/[, '.]/g, '')
+  if (/^[+-]?[1-9]\d{0,2}([, '.])\d{3}(\1\d{3})*$/.test(text) && !/^[+-]?\d{1,3}\.\d{3}$/.test(text)) return text.replace(/[, '.]/g, '')
   if (/^[+-]?[1-9]\d{0,2}(,\d{3})+(\.\d+)?$/.test(text)) return text.replace(/,/g, '')
   if (/^[+-]?[1-9]\d{0,2}([. ']\d{3})+,\d+$/.test(text)) return text.replace(/[. ']/g, '').replace(',', '.')
   if (/^[+-]?\d*,\d+$/.test(text)) return text.replace(',', '.')

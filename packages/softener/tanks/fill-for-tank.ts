@@ -1,0 +1,131 @@
+import { ok, type Result, refuse } from '@almanac/units/result'
+import { COMMON_PRACTICE } from '@almanac/units/sourced'
+import { GRAVEL_BULK_LB_FT3 } from './bed-levels.ts'
+import { checkTankSize, tankAreaFt2, tankShell } from './tank-geometry.ts'
+import { findTankSize, TANK_SIZES, type TankSize } from './tank-sizes.ts'
+
+/** Nominal grains the trade counts per ft³ of resin; common practice, no source. */
+export const NOMINAL_GRAINS_PER_FT3 = 32_000
+
+/** What is known of a tank and its filling; null or left out where it is not. A gravel weight of 0 means none. */
+export type FillInput = {
+  diameterIn?: number | null
+  heightIn?: number | null
+  nominalGrains?: number | null
+  resinFt3?: number | null
+  gravelLb?: number | null
+}
+
+/** Where a figure came from, best first. */
+export type FillBasis = 'recorded' | 'label' | 'table' | 'geometry'
+export type TankFill = { resinFt3: number; resinBasis: FillBasis; gravelLb: number; gravelBasis: FillBasis; warnings: string[] }
+
+/** Resin in ft³ for a softener of so many nominal grains: 32,000 → 1, 40,000 → 1¼, 48,000 → 1½, 64,000 → 2. */
+export function resinFt3ForGrains(nominalGrains: number): number {
+  return nominalGrains / NOMINAL_GRAINS_PER_FT3
+}
+
+/**
+ * The usual resin (ft³) and gravel (lb) for a tank. The record comes first, then the nominal grains on the label, then the usual fill
+ * of the tank's size, then geometry. Refuses when nothing gives a resin volume.
+ */
+export function fillForTank(input: FillInput, table: readonly TankSize[] = TANK_SIZES): Result<TankFill> {
+  const tank = readTank(input, table)
+  if ('ok' in tank) return tank
+  const assumptions: string[] = []
+  const missing: string[] = []
+  const resin = pickResin(input, tank, assumptions, missing)
+  if (resin === null) return refuse('Neither the tank size, the resin volume nor the nominal grains are known; one of them is needed.')
+  if (!(resin.value > 0 && resin.value < 500)) return refuse(`A resin volume of ${resin.value} ft³ is not possible; check the entry.`)
+  const gravel = pickGravel(input, tank, resin.value, assumptions, missing)
+  if (!(gravel.value >= 0 && gravel.value < 20_000))
+    return refuse(`A gravel weight of ${gravel.value} lb is not possible; check the entry.`)
+  const warnings = checkFit(tank, resin.value, gravel.value)
+  const value = { resinFt3: resin.value, resinBasis: resin.basis, gravelLb: gravel.value, gravelBasis: gravel.basis, warnings }
+  return ok(value, { assumptions, missing, sources: resin.basis === 'recorded' ? ['service record'] : [COMMON_PRACTICE] })
+}
+
+type Tank = { diameterIn: number; heightIn: number; listed: TankSize | null } | null
+type Picked = { value: number; basis: FillBasis }
+
+function readTank(input: FillInput, table: readonly TankSize[]): { known: Tank } | Extract<Result<never>, { ok: false }> {
+  const { diameterIn, heightIn } = input
+  if (diameterIn == null || heightIn == null) return { known: null }
+  const wrong = checkTankSize(diameterIn, heightIn)
+  return wrong ?? { known: { diameterIn, heightIn, listed: findTankSize(diameterIn, heightIn, table) } }
+}
+
+function pickResin(input: FillInput, { known }: { known: Tank }, assumptions: string[], missing: string[]): Picked | null {
+  if (input.resinFt3 != null) return { value: input.resinFt3, basis: 'recorded' }
+  missing.push('resin volume, from the label or the last service record')
+  if (input.nominalGrains != null) {
+    assumptions.push(`${NOMINAL_GRAINS_PER_FT3.toLocaleString('en-US')} nominal grains mean one ft³ of resin (common practice).`)
+    return { value: resinFt3ForGrains(input.nominalGrains), basis: 'label' }
+  }
+  if (known === null) return null
+  if (known.listed) {
+    assumptions.push(`Resin volume taken as usual for a ${known.listed.diameterIn} × ${known.listed.heightIn} in tank (common practice).`)
+    return { value: known.listed.resinFt3.usual, basis: 'table' }
+  }
+  assumptions.push('Tank size not in the table: resin taken as 0.62 of its volume, as listed tanks are filled on average.')
+  return { value: roundToBag(USUAL_FILL_SHARE * tankShell(known.diameterIn, known.heightIn).volumeFt3), basis: 'geometry' }
+}
+
+/** Mean of usual resin over shell volume in the table of usual fills (0.56 to 0.68). */
+export const USUAL_FILL_SHARE = 0.62
+
+/** Down to a quarter ft³, above 3 ft³ to a half, never to nothing: what is left free matters more than the last quart of resin. */
+function roundToBag(resinFt3: number): number {
+  const step = resinFt3 > 3 ? 0.5 : 0.25
+  return resinFt3 < step ? Math.round(resinFt3 * 100) / 100 : Math.floor(resinFt3 / step + 1e-9) * step
+}
+
+function pickGravel(input: FillInput, { known }: { known: Tank }, resinFt3: number, assumptions: string[], missing: string[]): Picked {
+  if (input.gravelLb != null) return { value: input.gravelLb, basis: 'recorded' }
+  missing.push('whether the tank has gravel, and how much')
+  if (known?.listed) {
+    assumptions.push('Gravel taken as usual for the tank size; practice differs (common practice).')
+    return { value: known.listed.gravelLb.usual, basis: 'table' }
+  }
+  if (known) {
+    assumptions.push('Gravel worked out from the tank cross-section, as in listed tanks of like diameter (common practice).')
+    return { value: gravelFromGeometryLb(known.diameterIn, known.heightIn), basis: 'geometry' }
+  }
+  assumptions.push('Tank size unknown: about 12 lb of gravel per ft³ of resin assumed (common practice).')
+  return { value: Math.round(12 * resinFt3), basis: 'geometry' }
+}
+
+/** Largest share of a listed tank that its usual gravel takes: a short tank is not given more. */
+const MOST_GRAVEL_SHARE = 0.115
+
+function gravelFromGeometryLb(diameterIn: number, heightIn: number): number {
+  const byArea = gravelPerFt2(diameterIn) * tankAreaFt2(diameterIn)
+  const most = MOST_GRAVEL_SHARE * tankShell(diameterIn, heightIn).volumeFt3 * GRAVEL_BULK_LB_FT3
+  return Math.max(1, Math.round(Math.min(byArea, most)))
+}
+
+/** Gravel per ft² of cross-section, lb, between the listed diameters and held flat outside them. */
+function gravelPerFt2(diameterIn: number): number {
+  const points = TANK_SIZES.map((tank) => ({ d: tank.diameterIn, y: tank.gravelLb.usual / tankAreaFt2(tank.diameterIn) }))
+  let below = points[0]
+  for (const point of points) {
+    if (point.d >= diameterIn) {
+      if (below === undefined || point.d === below.d || below.d > diameterIn) return point.y
+      return below.y + ((point.y - below.y) * (diameterIn - below.d)) / (point.d - below.d)
+    }
+    below = point
+  }
+  return below?.y ?? 0
+}
+
+function checkFit({ known }: { known: Tank }, resinFt3: number, gravelLb: number): string[] {
+  if (known === null) return []
+  const { volumeFt3 } = tankShell(known.diameterIn, known.heightIn)
+  const taken = resinFt3 + gravelLb / GRAVEL_BULK_LB_FT3
+  if (taken > 0.95 * volumeFt3) return ['Resin and gravel fill the whole tank: check the resin volume, the label or the tank size.']
+  if (resinFt3 > 0.75 * volumeFt3)
+    return ['The tank is more than three quarters full of resin, so there is little room to backwash: check the figures.']
+  if (resinFt3 < 0.35 * volumeFt3)
+    return ['The tank is little more than a third full of resin: check the figures, or ask whether it was filled short.']
+  return []
+}
