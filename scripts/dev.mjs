@@ -1,0 +1,48 @@
+// `npm run dev`: database, migrations, demo when empty, then Next's development server and the worker, both reloading on change.
+import { createRequire } from 'node:module'
+import path from 'node:path'
+import { prepareDatabase } from './prepare-database.mjs'
+import { generateClient } from './support/build.mjs'
+import { openEnvironment, wantedPort } from './support/environment.mjs'
+import { portInUse } from './support/free-port.mjs'
+import { loadDemoWhenEmpty } from './support/load-demo.mjs'
+import { root } from './support/paths.mjs'
+import { startNode } from './support/processes.mjs'
+import { PlainError, say, tellError } from './support/say.mjs'
+import { onStop } from './support/stop-signal.mjs'
+
+const stops = []
+const stopAll = async () => {
+  for (const stop of stops.splice(0).reverse()) await stop()
+}
+
+try {
+  const stopped = onStop()
+  const port = wantedPort()
+  if (await portInUse(port))
+    throw new PlainError(`Port ${port} is in use by another program: stop it, or choose another with PORT=${port + 1} npm run dev.`)
+  const environment = await openEnvironment(port)
+  stops.push(environment.stop)
+  say('PostgreSQL is up')
+  generateClient()
+  const applied = await prepareDatabase(environment.urls.MIGRATION_DATABASE_URL)
+  say(applied.length ? `migrations applied: ${applied.join(', ')}` : 'no migration is missing')
+  if (await loadDemoWhenEmpty(environment, say)) say('demo loaded')
+
+  const next = createRequire(path.join(root, 'apps/web/package.json')).resolve('next/dist/bin/next')
+  const env = { ...environment.env, NODE_ENV: 'development' }
+  const worker = startNode('worker', ['--watch', 'apps/worker/main.ts'], { env })
+  stops.push(worker.stop)
+  const web = startNode('web', [next, 'dev', '-p', String(port)], { env, cwd: path.join(root, 'apps/web') })
+  stops.push(web.stop)
+  const how = await Promise.race([
+    stopped,
+    web.ended.then((end) => `the web server ${end}`),
+    worker.ended.then((end) => `the worker ${end}`),
+  ])
+  say(how === 'stop' ? 'stopping' : how)
+} catch (error) {
+  tellError(error)
+}
+await stopAll()
+process.exit()

@@ -1,0 +1,57 @@
+// What web and worker are told through the environment: from the operator's own PostgreSQL, or from the embedded one.
+import fs from 'node:fs'
+import path from 'node:path'
+import { startPostgres } from '../postgres.mjs'
+import { databaseUrls, setUpRoles } from '../set-up-roles.mjs'
+import { randomSecret, writePrivate } from './cluster-secrets.mjs'
+import { dataDir } from './paths.mjs'
+import { PlainError } from './say.mjs'
+
+/** The secret that signs sessions: made once, kept for its owner's eyes only, so that a restart signs nobody out. */
+function authSecret() {
+  if (process.env.AUTH_SECRET) return process.env.AUTH_SECRET
+  const file = path.join(dataDir, 'secret')
+  fs.mkdirSync(dataDir, { recursive: true })
+  if (!fs.existsSync(file)) writePrivate(file, randomSecret() + randomSecret())
+  return fs.readFileSync(file, 'utf8').trim()
+}
+
+/** The operator's own addresses, when DATABASE_URL is given. */
+function ownUrls() {
+  const names = ['DATABASE_URL', 'IDENTITY_DATABASE_URL', 'MIGRATION_DATABASE_URL', 'AUTH_SECRET']
+  const missing = names.filter((name) => !process.env[name])
+  if (missing.length)
+    throw new PlainError(
+      `DATABASE_URL is given, so your own PostgreSQL is used, and ${missing.join(', ')} must be given too: see the README, "On your own PostgreSQL".`,
+    )
+  return Object.fromEntries(names.slice(0, 3).map((name) => [name, process.env[name]]))
+}
+
+/** PORT, checked. */
+export function wantedPort() {
+  const port = Number(process.env.PORT ?? 3000)
+  if (!Number.isInteger(port) || port < 1 || port > 65_535)
+    throw new PlainError(`PORT must be a whole number from 1 to 65535; it is "${process.env.PORT}".`)
+  return port
+}
+
+/**
+ * Starts or joins the embedded PostgreSQL when DATABASE_URL is not given.
+ * Resolves to { embedded, urls, env, stop }: the three addresses, the whole environment of web and worker, and what ends the server.
+ */
+export async function openEnvironment(port) {
+  const common = { AUTH_SECRET: authSecret(), PORT: String(port), PUBLIC_URL: process.env.PUBLIC_URL ?? `http://localhost:${port}` }
+  if (process.env.DATABASE_URL) {
+    const urls = ownUrls()
+    return { embedded: false, urls, env: { ...urls, ...common }, stop: async () => {} }
+  }
+  const cluster = await startPostgres({ name: 'postgres' })
+  try {
+    await setUpRoles(cluster, 'almanac')
+  } catch (error) {
+    await cluster.stop()
+    throw error
+  }
+  const urls = databaseUrls(cluster, 'almanac')
+  return { embedded: true, urls, env: { ...urls, ...common }, stop: cluster.stop }
+}

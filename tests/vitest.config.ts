@@ -1,0 +1,27 @@
+import path from 'node:path'
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  test: {
+    root: path.resolve(import.meta.dirname, '..'),
+    globalSetup: ['tests/support/test-cluster.mjs'],
+    testTimeout: 20_000,
+    hookTimeout: 60_000,
+    projects: [
+      { extends: true, test: { name: 'unit', include: ['packages/**/*.test.{ts,tsx}', 'apps/**/*.test.{ts,tsx}', 'prisma/**/*.test.ts'] } },
+      { extends: true, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'] } },
+      { extends: true, test: { name: 'isolation', include: ['tests/isolation/**/*.test.ts'] } },
+      // These start servers, clusters and copies of the tree: one at a time, and with patience.
+      {
+        extends: true,
+        test: {
+          name: 'tooling',
+          include: ['tests/tooling/**/*.test.ts'],
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+})
