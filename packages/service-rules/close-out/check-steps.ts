@@ -1,3 +1,4 @@
+import type { JobKind } from '../jobs/job-kinds.ts'
 import type { VisitOutcome } from '../jobs/visit-outcomes.ts'
 
 /** Steps of the procedure that a close-out cannot do without. A procedure shown to the technician carries these ids at its steps. */
@@ -26,12 +27,12 @@ export const checkSentences: Record<CheckStepId, string> = {
 }
 
 /** Which of them an outcome needs: a bed was opened, the softener only worked on, or nothing touched. */
-export function requiredChecks(outcome: VisitOutcome, bedOpened: boolean): CheckStepId[] {
+export function requiredChecks(outcome: VisitOutcome, kind: JobKind, bedOpened: boolean): CheckStepId[] {
   if (outcome === 'no-access') return []
   if (outcome === 'made-safe' || outcome === 'condemned') {
     return bedOpened ? ['bypass-proven', 'pressure-zero', 'left-in-bypass', 'customer-told'] : ['left-in-bypass', 'customer-told']
   }
   if (outcome === 'bed-not-at-fault') return ['customer-told', 'bypass-returned']
-  if (!bedOpened) return ['leaks-checked', 'bypass-returned']
+  if (!bedOpened) return kind === 'delivery' ? [] : ['leaks-checked', 'bypass-returned']
   return ['bypass-proven', 'pressure-zero', 'cap-out-counted', 'outlet-tested', 'leaks-checked', 'bypass-returned']
 }

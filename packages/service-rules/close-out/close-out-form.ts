@@ -8,8 +8,8 @@ export type EndCause = (typeof endCauses)[number]
 export interface EndCauseFacts {
   cause: EndCause
   title: string
-  /** True where the bed itself gave out; false where it could have served on, so that its life is only known to be longer. */
-  isWearOut: boolean
+  /** Whether resin failed of itself, had outlived its service when something else ended it, or nobody can say. */
+  lifeEvidence: 'failed' | 'outlived' | 'unclear'
 }
 
 /**
@@ -17,13 +17,13 @@ export interface EndCauseFacts {
  * cut a life short for another reason: such a bed had lasted at least until then.
  */
 export const endCauseFacts: Record<EndCause, EndCauseFacts> = {
-  worn: { cause: 'worn', title: 'Worn out', isWearOut: true },
-  'iron-fouled': { cause: 'iron-fouled', title: 'Fouled by iron', isWearOut: true },
-  'beads-lost': { cause: 'beads-lost', title: 'Beads lost (broken distributor)', isWearOut: false },
-  oxidised: { cause: 'oxidised', title: 'Damaged by oxidant (soft, swollen beads)', isWearOut: true },
-  'tank-cracked': { cause: 'tank-cracked', title: 'Tank frozen or cracked', isWearOut: false },
-  'removed-for-convenience': { cause: 'removed-for-convenience', title: 'Removed for convenience', isWearOut: false },
-  unknown: { cause: 'unknown', title: 'Not known', isWearOut: false },
+  worn: { cause: 'worn', title: 'Worn out', lifeEvidence: 'failed' },
+  'iron-fouled': { cause: 'iron-fouled', title: 'Fouled by iron', lifeEvidence: 'failed' },
+  'beads-lost': { cause: 'beads-lost', title: 'Beads lost (broken distributor)', lifeEvidence: 'outlived' },
+  oxidised: { cause: 'oxidised', title: 'Damaged by oxidant (soft, swollen beads)', lifeEvidence: 'failed' },
+  'tank-cracked': { cause: 'tank-cracked', title: 'Tank frozen or cracked', lifeEvidence: 'outlived' },
+  'removed-for-convenience': { cause: 'removed-for-convenience', title: 'Removed for convenience', lifeEvidence: 'outlived' },
+  unknown: { cause: 'unknown', title: 'Not known', lifeEvidence: 'unclear' },
 }
 
 /** One step of the procedure as ticked on the tablet. */

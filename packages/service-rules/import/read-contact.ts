@@ -1,0 +1,74 @@
+import type { ConsentReading } from './import-types.ts'
+import { phoneDigits } from './normalise.ts'
+import { type Reading, read, unreadable } from './reading.ts'
+
+/** A phone number as written, of 7 to 15 digits (15 by ITU-T E.164); of two numbers in one cell the first is kept, and said so. */
+export function readPhone(text: string): Reading<string> {
+  const parts = text.split(/\s*(?:\/|;|,|\bor\b|\|)\s*/i).filter((part) => part !== '')
+  const first = (parts.find((part) => phoneDigits(part).length >= 7) ?? text).trim()
+  const number = first
+    .replace(/^(?:tel|phone|ph|mob(?:ile)?|cell|home|work|office|[chwmtp])\.?\s*:?\s*(?=[+(\d])/i, '')
+    .replace(/\s*\((?:[a-z ]+)\)\s*$|\s+(?:cell|mobile|mob|home|work|office)$/i, '')
+  const digits = phoneDigits(number)
+  if (digits.length < 7 || digits.length > 15 || !/^[+(\d][\d\s().\-–/+]*(?:(?:ext?|extension|x|#)\.?\s*\d+)?$/i.test(number)) {
+    return unreadable(`"${text}" is not a phone number. Type 7 to 15 digits, such as 01632 960123, or leave it empty.`)
+  }
+  return first.length < text.trim().length ? read(number, `Only the first number of "${text}" was kept.`) : read(number)
+}
+
+/** An e-mail address; of several in one cell the first is kept, and said so. */
+export function readEmail(text: string): Reading<string> {
+  const plain = text.replace(/^mailto:/i, '').trim()
+  const parts = plain.split(/[\s,;]+/).filter((part) => part !== '')
+  const first = (parts.find((part) => part.includes('@')) ?? plain).replace(/^<|>$/g, '')
+  if (first.length > 254 || !/^[^\s@<>"(),:;[\]\\]+@[^\s@.<>"(),:;[\]\\]+(?:\.[^\s@.<>"(),:;[\]\\]+)+$/.test(first)) {
+    return unreadable(`"${text}" is not an e-mail address. Type one like name@example.com, or leave it empty.`)
+  }
+  return parts.length > 1 ? read(first, `Only ${first} of "${text}" was kept.`) : read(first)
+}
+
+/** Yes or no, in the ways people tick a column. */
+export function readYesNo(text: string): Reading<boolean> {
+  const plain = text.toLowerCase().replace(/[.!]+$/, '')
+  if (/^(?:y|yes|yep|true|t|1|x|✓|✔|ok|okay|opt(?:ed)?[\s-]?in|agreed?|allowed|consent(?:ed)?)$/.test(plain)) return read(true)
+  if (/^(?:n|no|nope|false|f|0|never|opt(?:ed)?[\s-]?out|declined|refused|do not|don't|stop)$/.test(plain)) return read(false)
+  return unreadable(`"${text}" is neither yes nor no. Type yes or no, or leave it empty.`)
+}
+
+/** Nobody said anything. */
+export const silentConsent: ConsentReading = { email: null, phone: null, text: null, letter: null }
+
+const channelWords = {
+  email: /\be-?mails?\b/,
+  phone: /\b(?:phones?|calls?|ring|tel(?:ephone)?)\b/,
+  text: /\b(?:texts?|sms)\b/,
+  letter: /\b(?:letters?|post(?:al)?|mail(?:ing)?|write)\b/,
+}
+
+/**
+ * A consent column for all channels: "yes" and "no" answer for all of them, "e-mail only" says no to the others, "e-mail and phone" leaves the rest unanswered,
+ * "no calls" refuses one.
+ */
+export function readConsent(text: string): Reading<ConsentReading> {
+  const plain = text.toLowerCase().replace(/^(?:yes|ok)\s*[-:,–]\s*/, '')
+  const yesNo = readYesNo(plain)
+  if (yesNo.ok) return read({ email: yesNo.value, phone: yesNo.value, text: yesNo.value, letter: yesNo.value })
+  const refusing = /\b(?:no|not|don't|never|stop)\b/.test(plain)
+  const only = /\bonly\b/.test(plain)
+  if (/\b(?:all|any|anything)\b/.test(plain) && !refusing) return read({ email: true, phone: true, text: true, letter: true })
+  if (/^(?:no(?:ne| contact| marketing| reminders)|do not contact|don't contact)$/.test(plain))
+    return read({ email: false, phone: false, text: false, letter: false })
+  const consent: ConsentReading = { ...silentConsent }
+  const inLetters = plain.replace(/\be-?mails?\b/g, ' ')
+  let named = 0
+  for (const channel of ['email', 'phone', 'text', 'letter'] as const) {
+    if (channelWords[channel].test(channel === 'letter' ? inLetters : plain)) {
+      consent[channel] = !refusing
+      named++
+    } else if (only) consent[channel] = refusing ? null : false
+  }
+  if (named === 0 || (refusing && /\b(?:but|yes|ok|only)\b/.test(plain))) {
+    return unreadable(`"${text}" is not understood as consent. Type yes, no, or the channels, such as "e-mail only".`)
+  }
+  return read(consent)
+}

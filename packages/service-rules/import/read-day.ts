@@ -1,0 +1,133 @@
+import { addDays, type IsoDay } from '../calendar/calendar-day.ts'
+import { type DaySpan, readSpan } from './day-span.ts'
+import type { DayOrder, DayPrecision, DayReading } from './import-types.ts'
+import { type Reading, read, unreadable } from './reading.ts'
+
+export interface DayOptions {
+  /** ISO day in the company's zone; nothing may lie after it. */
+  today: IsoDay
+  dayOrder: DayOrder
+}
+
+/** Nothing in these records is older; an earlier year is a slip. */
+const OLDEST_DAY = '1950-01-01'
+/**
+ * "Before 2015" is closed 25 years earlier: resin lasts 5 to 25 years (UFC 3-240-13FN, 2-2.5.1.4), and what was older would be gone.
+ */
+const LONGEST_LIFE_YEARS = 25
+
+const advice = 'Type it as 2015-03-14, Mar 2015, 2015 or before 2015.'
+const about =
+  /^(?:ca?\.?|circa|approx(?:\.|imately)?|about|around|abt\.?|roughly|~|≈|est\.?|estimated|maybe|probably|prob\.?|poss(?:ibly|\.)?)\s*(?=[\d'’a-z])/i
+const aboutBehind = /\s*(?:\(?\?+\)?|\(?(?:approx|est|circa|about)\.?\)?|-?ish|or so)$/i
+const before = /^(?:(before|prior to|pre-?|earlier than|older than|<)|(by|until|till|not after|<=|≤))\s*(?=[\d'’a-z])/i
+const after = /^(?:(after|later than|post-?|>)|(since|from|not before|>=|≥))\s*(?=[\d'’a-z])/i
+const part = /^(early|start of|beginning of|mid(?:dle of)?|late|end of)[\s-]+(?=[\d'’])/i
+const range =
+  /^(?:between\s+|from\s+)?(.+?)\s*(?:\s(?:-|–|—|to|and|or|until)\s|(?<=^(?:between\s+|from\s+)?(?:19|20)\d{2})\s*[-–—/]\s*(?=(?:19|20)\d{2}$))\s*(.+)$/i
+
+/**
+ * A date as firms write it: exact in several orders, month and year, season, year, decade, "before 2015", "ca. 2012", "2009?", "2010-2012", a
+ * spreadsheet's day number. `earliestDay` is never after `latestDay`, and neither lies after today.
+ */
+export function readDay(text: string, options: DayOptions): Reading<DayReading> {
+  const plain = withoutTime(text)
+  const found = qualified(plain, options)
+  if (found === null) return unreadable(`"${text}" is not understood as a date. ${advice}`)
+  if ('reason' in found) return unreadable(`"${text}": ${found.reason}`)
+  const { today } = options
+  if (found.earliestDay > today) return unreadable(`"${text}" lies in the future. Check the year.`)
+  if (found.latestDay < OLDEST_DAY) return unreadable(`"${text}" lies before 1950. Check the year.`)
+  const latestDay = found.latestDay > today ? today : found.latestDay
+  return read(
+    {
+      earliestDay: found.earliestDay < OLDEST_DAY ? OLDEST_DAY : found.earliestDay,
+      latestDay,
+      asWritten: text,
+      precision: found.precision,
+    },
+    ...found.assumptions,
+  )
+}
+
+type Qualified = { earliestDay: IsoDay; latestDay: IsoDay; precision: DayPrecision; assumptions: string[] } | { reason: string } | null
+
+function qualified(plain: string, options: DayOptions): Qualified {
+  const beforeMatch = before.exec(plain)
+  if (beforeMatch) return openBefore(core(plain.slice(beforeMatch[0].length), options), beforeMatch[1] !== undefined)
+  const afterMatch = after.exec(plain)
+  const rangeMatch = range.exec(plain)
+  if (rangeMatch) return between(core(rangeMatch[1] ?? '', options), core(rangeMatch[2] ?? '', options))
+  if (afterMatch) return openAfter(core(plain.slice(afterMatch[0].length), options), afterMatch[1] !== undefined, options.today)
+  if (/^pre$/i.test(plain)) return null
+  const doubtful = plain.replace(about, '').replace(aboutBehind, '')
+  const inside = core(doubtful, options)
+  return doubtful === plain || inside === null || 'reason' in inside ? inside : widened(inside)
+}
+
+/** A plain date, or a third of a year named by "early", "mid" and "late". */
+function core(text: string, options: DayOptions): Qualified {
+  const trimmed = text.trim().replace(/[.,;]+$/, '')
+  const partMatch = part.exec(trimmed)
+  const span = readSpan(partMatch ? trimmed.slice(partMatch[0].length) : trimmed, options.dayOrder, options.today)
+  if (span === null || 'reason' in span) return span
+  if (!partMatch) return noted(span)
+  if (span.precision !== 'year') return null
+  const which = (partMatch[1] ?? '').toLowerCase()
+  const year = span.earliestDay.slice(0, 4)
+  const [from, to] = which.startsWith('mid') ? ['05-01', '08-31'] : /^(?:late|end)/.test(which) ? ['09-01', '12-31'] : ['01-01', '04-30']
+  const sentence = `"${trimmed}" was read as ${year}-${from} to ${year}-${to}.`
+  return { earliestDay: `${year}-${from}`, latestDay: `${year}-${to}`, precision: 'season', assumptions: [sentence] }
+}
+
+function noted(span: DaySpan): Qualified {
+  return {
+    earliestDay: span.earliestDay,
+    latestDay: span.latestDay,
+    precision: span.precision,
+    assumptions: span.assumption ? [span.assumption] : [],
+  }
+}
+
+function openBefore(inside: Qualified, excluded: boolean): Qualified {
+  if (inside === null || 'reason' in inside) return inside
+  const latestDay = excluded ? addDays(inside.earliestDay, -1) : inside.latestDay
+  const earliestDay = `${Number(latestDay.slice(0, 4)) - LONGEST_LIFE_YEARS}-01-01`
+  const sentence = `Taken as at most ${LONGEST_LIFE_YEARS} years before that: from ${earliestDay} to ${latestDay}.`
+  return { earliestDay, latestDay, precision: 'before', assumptions: [...inside.assumptions, sentence] }
+}
+
+function openAfter(inside: Qualified, excluded: boolean, today: IsoDay): Qualified {
+  if (inside === null || 'reason' in inside) return inside
+  const earliestDay = excluded ? addDays(inside.latestDay, 1) : inside.earliestDay
+  if (earliestDay > today) return { reason: 'It lies in the future. Check the year.' }
+  return { earliestDay, latestDay: today, precision: 'after', assumptions: [...inside.assumptions, `Taken as ${earliestDay} to today.`] }
+}
+
+function between(from: Qualified, to: Qualified): Qualified {
+  if (from === null || 'reason' in from) return from
+  if (to === null || 'reason' in to) return to
+  if (from.earliestDay > to.latestDay) return { reason: 'The second date lies before the first. Type the earlier one first.' }
+  const assumptions = [...from.assumptions, ...to.assumptions]
+  return { earliestDay: from.earliestDay, latestDay: to.latestDay, precision: 'between', assumptions }
+}
+
+/** "About" adds a year to either side of a year, three months to a month or season, one month to a day. Common practice, no source. */
+function widened(inside: Exclude<Qualified, null | { reason: string }>): Qualified {
+  const days = inside.precision === 'day' ? 31 : inside.precision === 'month' || inside.precision === 'season' ? 92 : null
+  const earliestDay = days ? addDays(inside.earliestDay, -days) : `${Number(inside.earliestDay.slice(0, 4)) - 1}-01-01`
+  const latestDay = days ? addDays(inside.latestDay, days) : `${Number(inside.latestDay.slice(0, 4)) + 1}-12-31`
+  return {
+    earliestDay,
+    latestDay,
+    precision: 'about',
+    assumptions: [...inside.assumptions, `"About" was taken as ${earliestDay} to ${latestDay}.`],
+  }
+}
+
+const weekday = /^(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?\.?,?\s+/i
+
+function withoutTime(text: string): string {
+  const plain = text.trim().replace(/\s+/g, ' ').replace(weekday, '')
+  return plain.replace(/(\d)(?:T|,? )\d{1,2}:\d{2}(?::\d{2}(?:\.\d+)?)?\s*(?:[ap]\.?m\.?)?(?:Z|[+-]\d{2}:?\d{2})?$/i, '$1')
+}

@@ -1,0 +1,46 @@
+import { convertHardness, type HardnessUnit } from '@almanac/units/hardness'
+import type { HardnessReading } from './import-types.ts'
+import { readNumber } from './read-number.ts'
+import { type Reading, read, unreadable } from './reading.ts'
+
+/** Harder than this is brine or a slip of the unit. Common practice, no source. */
+const HARDEST_GPG = 150
+
+const units: readonly [RegExp, HardnessUnit][] = [
+  [/^(?:gpg|gr\.?|grs\.?|grains?(?:\s*(?:per|\/)\s*(?:us\s*)?gal(?:lon)?)?|gr\s*\/\s*gal|g\s*\/\s*gal|gr\s*\/\s*g)$/, 'gpg'],
+  [/^(?:mg\s*\/\s*l|mgl|mg|ppm|p\.p\.m\.?)(?:\s*(?:as\s*)?\(?caco3\)?)?$/, 'mg/L'],
+  [/^(?:°\s*d(?:h)?|d\s*h|dgh|odh|deg(?:rees?)?\s*(?:dh|german)|german(?:\s*degrees?)?|grad(?:\s*dh)?)$/, 'dH'],
+  [/^(?:°\s*f(?:h)?|f\s*h|tfh|french(?:\s*degrees?)?)$/, 'fH'],
+  [/^mmol(?:\s*\/\s*l)?$/, 'mmol/L'],
+]
+
+/** The hardness unit a text names, such as "gpg", "ppm" or "°dH"; null where it names none. */
+export function hardnessUnitIn(text: string): HardnessUnit | null {
+  const plain = text.trim().toLowerCase().replaceAll('₃', '3').replaceAll('º', '°')
+  return units.find(([pattern]) => pattern.test(plain))?.[1] ?? null
+}
+
+/**
+ * Hardness with its unit, "18 gpg", "310 mg/L", "17 °dH", or a bare number in the unit chosen for its column. A range "18-20 gpg" gives its middle.
+ * Zero is allowed, since a softened tap reads so.
+ */
+export function readHardness(text: string, columnUnit: HardnessUnit | null): Reading<HardnessReading> {
+  const match = /^(?:~|≈|c(?:irc)?a\.?|about|approx\.?)?\s*([\d.,\s]*\d)(?:\s*(?:-|–|to)\s*([\d.,]*\d))?\s*\+?\s*([^\d].*)?$/i.exec(
+    text.trim(),
+  )
+  const low = match?.[1] === undefined ? null : readNumber(match[1])
+  const high = match?.[2] === undefined ? low : readNumber(match[2])
+  if (!match || low === null || high === null) return unreadable('Type the hardness as a number with its unit, such as 18 gpg or 310 mg/L.')
+  if (high < low) return unreadable(`In "${text}" the second number is smaller than the first. Type one number, such as 18 gpg.`)
+  const named = match[3] ? hardnessUnitIn(match[3]) : null
+  if (match[3] && !named) return unreadable(`"${match[3].trim()}" is no unit of hardness. Use gpg, mg/L, ppm, °dH, °fH or mmol/L.`)
+  const unit = named ?? columnUnit
+  if (!unit) return unreadable(`"${text}" has no unit. Choose the unit for this column, or type it beside the number, such as ${text} gpg.`)
+  const value = (low + high) / 2
+  const hardnessGpg = convertHardness(value, unit, 'gpg')
+  if (hardnessGpg > HARDEST_GPG) {
+    return unreadable(`${value} ${unit} is harder than any tap or well water. Check the unit; numbers above 60 are usually mg/L.`)
+  }
+  const assumptions = low === high ? [] : [`"${text}" was read as its middle, ${value} ${unit}.`]
+  return read({ hardnessGpg, enteredValue: value, enteredUnit: unit, asWritten: text }, ...assumptions)
+}
