@@ -17,9 +17,15 @@ export type Me = z.infer<typeof Me>
 
 export const session = {
   me: oc.route({ method: 'GET', path: '/session/me' }).output(Me),
-  switchCompany: oc.route({ method: 'POST', path: '/session/company' }).input(z.object({ companyId: Id })).output(z.object({ companyId: Id })),
+  switchCompany: oc
+    .route({ method: 'POST', path: '/session/company' })
+    .input(z.object({ companyId: Id }))
+    .output(z.object({ companyId: Id })),
   list: oc
     .route({ method: 'GET', path: '/session/list' })
     .output(z.array(z.object({ id: Id, startedAt: Instant, device: z.string(), present: z.boolean() }))),
-  end: oc.route({ method: 'POST', path: '/session/end' }).input(z.object({ sessionId: Id })).output(z.object({ ended: Id })),
+  end: oc
+    .route({ method: 'POST', path: '/session/end' })
+    .input(z.object({ sessionId: Id }))
+    .output(z.object({ ended: Id })),
 }

@@ -25,11 +25,22 @@ export function asAppError(error: unknown): unknown {
   const { state, text } = postgresError(raw)
   const constraint = Object.keys(SENTENCES).find((name) => text.includes(name))
   if (constraint) return new AppError('conflict', SENTENCES[constraint] ?? '', { constraint }, error)
-  if (state === '23505' || raw.code === 'P2002') return new AppError('conflict', 'Such an entry exists already. Nothing was added; change that one instead.', {}, error)
+  if (state === '23505' || raw.code === 'P2002')
+    return new AppError('conflict', 'Such an entry exists already. Nothing was added; change that one instead.', {}, error)
   if (state === '23503' || raw.code === 'P2003')
-    return new AppError('not-found', 'A record this refers to does not exist in this company. Nothing was changed; load the page again.', {}, error)
+    return new AppError(
+      'not-found',
+      'A record this refers to does not exist in this company. Nothing was changed; load the page again.',
+      {},
+      error,
+    )
   if (state === '40001' || state === '40P01' || state === '55P03' || raw.code === 'P2034')
-    return new AppError('conflict', 'Someone else changed the same thing at that moment. Nothing was saved; look again and retry.', { busy: true }, error)
+    return new AppError(
+      'conflict',
+      'Someone else changed the same thing at that moment. Nothing was saved; look again and retry.',
+      { busy: true },
+      error,
+    )
   if (raw.code === 'P2028' || raw.code === 'P1001' || raw.code === 'P2024')
     return new AppError('unavailable', 'The database did not answer in time. Nothing was saved; try again in a moment.', {}, error)
   return error

@@ -34,6 +34,9 @@ export async function refuseBypassingLogins(): Promise<void> {
             ? `is a member of ${login.powerful}, which can pass by row security`
             : undefined
     if (why)
-      throw new AppError('misconfigured', `${setting}: the login "${login.name}" ${why}, so companies would not be kept apart. The app does not start; give it a login as in scripts/roles.sql.`)
+      throw new AppError(
+        'misconfigured',
+        `${setting}: the login "${login.name}" ${why}, so companies would not be kept apart. The app does not start; give it a login as in scripts/roles.sql.`,
+      )
   }
 }

@@ -28,7 +28,10 @@ function stable(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(stable).join(',')}]`
   if (value && typeof value === 'object' && !(value instanceof Date)) {
     const entries = Object.entries(value).filter(([, inner]) => inner !== undefined)
-    return `{${entries.sort(([a], [b]) => (a < b ? -1 : 1)).map(([key, inner]) => `${JSON.stringify(key)}:${stable(inner)}`).join(',')}}`
+    return `{${entries
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([key, inner]) => `${JSON.stringify(key)}:${stable(inner)}`)
+      .join(',')}}`
   }
   return JSON.stringify(value) ?? 'null'
 }
@@ -42,7 +45,17 @@ export function commandTools(tx: Tx, scope: Scope, operation: string, commandId:
     at,
     audit: async (action, entity, entityId, detail = {}) => {
       await tx.auditEntry.create({
-        data: { companyId: scope.companyId, id: newId(), at, personId: scope.personId, commandId, operation: `${operation}: ${action}`, entity, entityId, detail: detail as object },
+        data: {
+          companyId: scope.companyId,
+          id: newId(),
+          at,
+          personId: scope.personId,
+          commandId,
+          operation: `${operation}: ${action}`,
+          entity,
+          entityId,
+          detail: detail as object,
+        },
       })
     },
     announce: async (entity, id, version) => {
@@ -66,15 +79,22 @@ export async function runCommand<I extends { commandId: string }, A extends obje
   patience: Patience = {},
 ): Promise<A> {
   const { commandId } = input
-  const bodyHash = createHash('sha256').update(stable({ operation, person: scope.personId, input })).digest('hex')
+  const bodyHash = createHash('sha256')
+    .update(stable({ operation, person: scope.personId, input }))
+    .digest('hex')
   return inCompany(
     scope,
     async (tx) => {
       await tx.$executeRaw`select pg_advisory_xact_lock(hashtextextended(${`${scope.companyId}:${commandId}`}, 0))`
-      const stored: Stored | null = await tx.appliedCommand.findUnique({ where: { companyId_id: { companyId: scope.companyId, id: commandId } } })
+      const stored: Stored | null = await tx.appliedCommand.findUnique({
+        where: { companyId_id: { companyId: scope.companyId, id: commandId } },
+      })
       if (stored) {
         if (stored.bodyHash === bodyHash) return stored.answer as A
-        throw new AppError('command-reused', 'This was already sent with other contents. The first version stands; load the page again to see it.')
+        throw new AppError(
+          'command-reused',
+          'This was already sent with other contents. The first version stands; load the page again to see it.',
+        )
       }
       const answer = await work(tx, commandTools(tx, scope, operation, commandId))
       const plain = JSON.parse(JSON.stringify(answer)) as A

@@ -12,7 +12,13 @@ export async function addPerson(input: { name: string; email: string; password: 
   const id = newId()
   const password = await hashPassword(input.password)
   await identityClient().person.create({
-    data: { id, name: input.name, email, emailVerified: true, accounts: { create: { id: newId(), accountId: id, providerId: 'credential', password } } },
+    data: {
+      id,
+      name: input.name,
+      email,
+      emailVerified: true,
+      accounts: { create: { id: newId(), accountId: id, providerId: 'credential', password } },
+    },
   })
   return id
 }

@@ -21,7 +21,16 @@ export type Permission =
 export type Role = 'owner' | 'dispatcher' | 'technician'
 
 const TECHNICIAN: Permission[] = ['read:site', 'read:water', 'read:job', 'read:own-work', 'close:visit', 'read:stores']
-const DISPATCHER: Permission[] = [...TECHNICIAN, 'read:due', 'change:site', 'change:water', 'propose:job', 'book:visit', 'read:reminder', 'change:stores']
+const DISPATCHER: Permission[] = [
+  ...TECHNICIAN,
+  'read:due',
+  'change:site',
+  'change:water',
+  'propose:job',
+  'book:visit',
+  'read:reminder',
+  'change:stores',
+]
 const OWNER: Permission[] = [...DISPATCHER, 'run:import', 'decide:reminder', 'read:audit', 'manage:company']
 
 const PERMISSIONS: Record<Role, ReadonlySet<Permission>> = {

@@ -11,5 +11,8 @@ export async function countRequest(personId: string): Promise<void> {
       count = case when w.starts_at = excluded.starts_at then w.count + 1 else 1 end, starts_at = excluded.starts_at
     returning count`
   if (row && row.count > limit)
-    throw new AppError('rate-limited', `More than ${limit} requests in a minute came from you. Nothing was changed by this one; wait a minute and try again.`)
+    throw new AppError(
+      'rate-limited',
+      `More than ${limit} requests in a minute came from you. Nothing was changed by this one; wait a minute and try again.`,
+    )
 }

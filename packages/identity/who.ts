@@ -31,12 +31,19 @@ export async function readWho(headers: Headers): Promise<Who> {
   })
   const wanted = (found.session as { activeCompanyId?: string | null }).activeCompanyId
   const active = memberships.find((one) => one.companyId === wanted) ?? memberships[0]
-  if (!active) throw new AppError('forbidden', 'You are not a member of any company at present. Ask the owner of your firm to add you again.')
+  if (!active)
+    throw new AppError('forbidden', 'You are not a member of any company at present. Ask the owner of your firm to add you again.')
   const { company } = active
   return {
     sessionId: found.session.id,
     person: { id: found.user.id, name: found.user.name, email: found.user.email },
-    company: { id: company.id, name: company.name, timeZone: company.timeZone, unitSystem: company.unitSystem as 'us' | 'metric', currency: company.currency },
+    company: {
+      id: company.id,
+      name: company.name,
+      timeZone: company.timeZone,
+      unitSystem: company.unitSystem as 'us' | 'metric',
+      currency: company.currency,
+    },
     role: active.role as Role,
     companies: memberships.map((one) => ({ id: one.companyId, name: one.company.name, role: one.role as Role })),
   }

@@ -6,6 +6,8 @@ import { QUEUES, type QueueName, type TaskPayloads } from './queues.ts'
 /** The schema of the queue's own tables; installed by the migrations' login. */
 export const QUEUE_SCHEMA = 'queue'
 
+const PATIENCE = { retryLimit: 5, retryDelay: 2, retryBackoff: true, expireInSeconds: 900 }
+
 const held = globalThis as typeof globalThis & { almanacQueue?: Promise<PgBoss> }
 
 async function open(working: boolean): Promise<PgBoss> {
@@ -37,7 +39,13 @@ export function taskQueue(working = false): Promise<PgBoss> {
 /** Puts a task on its queue through `db`, which is the transaction that causes it. The payload carries its company. */
 export async function sendTask<Q extends QueueName>(queue: Q, payload: TaskPayloads[Q], db: Db, singletonKey?: string): Promise<void> {
   const boss = await taskQueue()
-  await boss.send(queue, payload, { db, singletonKey, retryLimit: 5, retryDelay: 2, retryBackoff: true, expireInSeconds: 900 })
+  await boss.send(queue, payload, { ...PATIENCE, db, singletonKey })
+}
+
+/** Puts a task on its queue by itself, for the nightly fan-out, which changes nothing else. */
+export async function sendTaskAlone<Q extends QueueName>(queue: Q, payload: TaskPayloads[Q], singletonKey?: string): Promise<void> {
+  const boss = await taskQueue()
+  await boss.send(queue, payload, { ...PATIENCE, singletonKey })
 }
 
 /** Creates the queues; run by the migrations' login, since it makes tables. */

@@ -1,0 +1,11 @@
+import type { ReactNode } from 'react'
+import { Providers } from '@/client/providers'
+import { meOf } from '@/server/procedures/session'
+import { signedIn } from '@/server/signed-in'
+
+export const dynamic = 'force-dynamic'
+
+/** The tablet's screens bring their own frame: its title is the visit being worked on. */
+export default async function FieldLayout({ children }: { children: ReactNode }) {
+  return <Providers me={meOf(await signedIn())}>{children}</Providers>
+}

@@ -1,0 +1,4 @@
+export const dynamic = 'force-dynamic'
+
+/** Alive: the process answers. */
+export const GET = () => Response.json({ alive: true })

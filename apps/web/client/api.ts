@@ -1,0 +1,18 @@
+'use client'
+import type { contract } from '@almanac/contract/contract'
+import { createORPCClient } from '@orpc/client'
+import { RPCLink } from '@orpc/client/fetch'
+import { SimpleCsrfProtectionLinkPlugin } from '@orpc/client/plugins'
+import type { ContractRouterClient } from '@orpc/contract'
+import { createTanstackQueryUtils } from '@orpc/tanstack-query'
+
+export type Client = ContractRouterClient<typeof contract>
+
+/** The typed client of the API. */
+export const client: Client = createORPCClient(
+  new RPCLink({ url: () => `${location.origin}/api/rpc`, plugins: [new SimpleCsrfProtectionLinkPlugin()] }),
+)
+
+/** Query and mutation options; keys begin with the company, so that nothing of one firm is shown under another. */
+export const apiFor = (companyId: string) => createTanstackQueryUtils(client, { path: [companyId] })
+export type Api = ReturnType<typeof apiFor>

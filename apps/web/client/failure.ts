@@ -1,0 +1,21 @@
+import type { Failure } from '@almanac/contract/shared'
+
+/** What went wrong, for a person and for the screen. A request that never arrived counts as unavailable. */
+export function readFailure(error: unknown): Failure & { message: string } {
+  const data = (error as { data?: Partial<Failure> } | null)?.data
+  if (data?.code && error instanceof Error)
+    return {
+      message: error.message,
+      code: data.code,
+      retryable: data.retryable ?? false,
+      requestId: data.requestId ?? '',
+      detail: data.detail ?? {},
+    }
+  return {
+    code: 'unavailable',
+    retryable: true,
+    requestId: '',
+    detail: {},
+    message: 'The office could not be reached. What you entered is still here; try again when you have a connection.',
+  }
+}

@@ -1,0 +1,49 @@
+'use client'
+import { Button } from '@almanac/ui/button'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+
+/** The person's open sessions; a lost tablet is signed out from here. */
+export function Sessions() {
+  const { api, me } = useSession()
+  const queries = useQueryClient()
+  const sessions = useQuery(api.session.list.queryOptions())
+  const end = useMutation(api.session.end.mutationOptions({ onSuccess: () => queries.invalidateQueries() }))
+  const failed = sessions.error ?? end.error
+  return (
+    <>
+      <PageHead
+        title="Where you are signed in"
+        lead="A session that you end here can do nothing more, at once. Lost a tablet? End its session."
+      />
+      {failed ? <Problem happened={readFailure(failed).message} onRetry={() => void sessions.refetch()} /> : null}
+      {sessions.isPending ? <Skeleton /> : null}
+      <ul>
+        {sessions.data?.map((one) => (
+          <li key={one.id} className="flex flex-wrap items-center justify-between gap-4 border-b border-line py-3">
+            <span>
+              {one.device}
+              <span className="block text-small text-soft">
+                since{' '}
+                {new Date(one.startedAt).toLocaleString('en-US', {
+                  timeZone: me.company.timeZone,
+                  dateStyle: 'medium',
+                  timeStyle: 'short',
+                })}
+              </span>
+            </span>
+            {one.present ? (
+              <span className="text-soft">this one</span>
+            ) : (
+              <Button onClick={() => end.mutate({ sessionId: one.id })}>End session</Button>
+            )}
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}

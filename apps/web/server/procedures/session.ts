@@ -1,0 +1,32 @@
+import 'server-only'
+import { permissionsOf } from '@almanac/identity/permissions'
+import { endSession, listSessions } from '@almanac/identity/sessions'
+import { switchCompany } from '@almanac/identity/switch-company'
+import type { Who } from '@almanac/identity/who'
+import { dayIn } from '@almanac/runtime/clock'
+import { anyMember } from '../procedure.ts'
+
+/** What the screens know of the signed-in person. */
+export function meOf(who: Who) {
+  return {
+    person: who.person,
+    company: who.company,
+    role: who.role,
+    permissions: permissionsOf(who.role),
+    companies: who.companies,
+    today: dayIn(who.company.timeZone),
+  }
+}
+
+export const session = {
+  me: anyMember().session.me.handler(({ context }) => meOf(context.who)),
+  switchCompany: anyMember().session.switchCompany.handler(async ({ context, input }) => {
+    await switchCompany(context.who, input.companyId)
+    return { companyId: input.companyId }
+  }),
+  list: anyMember().session.list.handler(({ context }) => listSessions(context.who)),
+  end: anyMember().session.end.handler(async ({ context, input }) => {
+    await endSession(context.who, input.sessionId)
+    return { ended: input.sessionId }
+  }),
+}

@@ -1,0 +1,30 @@
+import 'server-only'
+import type { Failure } from '@almanac/contract/shared'
+import { AppError } from '@almanac/runtime/errors'
+import { ORPCError } from '@orpc/server'
+import type { RequestContext } from './context.ts'
+
+const UNEXPECTED = 'Something went wrong on our side. Nothing was saved; try again, and if it stays, tell us the number below.'
+
+/** Where the contract refused an input, in words: the field and why. */
+function invalidInput(error: ORPCError<string, unknown>): AppError {
+  const issues = (error.data as { issues?: { path?: PropertyKey[]; message: string }[] } | undefined)?.issues ?? []
+  const words = issues.map((issue) => `${issue.path?.map(String).join('.') || 'input'}: ${issue.message}`)
+  return new AppError('invalid', `This could not be read, so nothing was saved. ${words.join('; ')}`, { issues: words })
+}
+
+/** The one place where errors become answers. Unexpected ones are logged once, with the request id, and tell nothing of the inside. */
+export function toWireError(error: unknown, context: RequestContext): ORPCError<string, Failure> {
+  let known = error instanceof AppError ? error : undefined
+  if (!known && error instanceof ORPCError && error.code === 'BAD_REQUEST') known = invalidInput(error)
+  if (!known) {
+    context.log.error({ requestId: context.requestId, error }, 'unexpected')
+    known = new AppError('unexpected', UNEXPECTED)
+  }
+  if (known.code === 'misconfigured') context.log.error({ requestId: context.requestId, error: known }, 'misconfigured')
+  return new ORPCError(known.code, {
+    status: known.status,
+    message: known.message,
+    data: { code: known.code, retryable: known.retryable, requestId: context.requestId, detail: known.detail },
+  })
+}

@@ -1,0 +1,15 @@
+import { companyIds } from '@almanac/database/in-company'
+import type { QueueName, TaskPayloads } from '@almanac/runtime/queues'
+import { sendTaskAlone } from '@almanac/runtime/task-queue'
+
+type Handlers = { [Q in QueueName]?: (payload: TaskPayloads[Q]) => Promise<void> }
+
+/** What the worker does for each queue. A handler opens its own scope from the payload's company and fails without one. */
+export const HANDLERS: Handlers = {
+  nightly: async () => {
+    for (const companyId of await companyIds()) {
+      await sendTaskAlone('forecast-company', { companyId, cause: 'nightly' })
+      await sendTaskAlone('raise-reminders', { companyId }, companyId)
+    }
+  },
+}
