@@ -10,7 +10,10 @@ const marks: Record<CautionKind, { word: string; d: string }> = {
   lifting: { word: 'Lifting', d: 'M5 22 L7 13 H17 L19 22z M12 13 V3 M8 6.5 L12 2.5 L16 6.5' },
   chemical: { word: 'Chemical', d: 'M9 2.5 h6 M10 2.5 v7 L4 20 a1 1 0 0 0 1 1.5 h14 a1 1 0 0 0 1 -1.5 L14 9.5 v-7 M7 15.5 h10' },
   water: { word: 'Water', d: 'M12 2.5 C8 8.5 5.5 11.5 5.5 15 a6.5 6.5 0 0 0 13 0 C18.5 11.5 16 8.5 12 2.5z' },
-  slip: { word: 'Slippery', d: 'M2 21 q2.5 -3 5 0 t5 0 t5 0 t5 0 M4 15 L20 6 M4 15 l2.5 -4.5 M20 6 l-5 -0.2' },
+  slip: {
+    word: 'Slippery',
+    d: 'M16 2.5 a2 2 0 1 0 0.01 0z M14 8 L8 13.5 L16.5 16.5 M13 9 L18.5 11.5 M8 13.5 L3 12 M2 21.5 q2.5 -3 5 0 t5 0 t5 0 t5 0',
+  },
   refer: { word: 'Not ours to do', d: 'M3 4 h11 v16 h-11z M9 12 h12 M17 8 l4 4 l-4 4' },
 }
 

@@ -8,6 +8,8 @@ import { SortHead, SortPicker, type TableSort } from './table-sort.tsx'
 export type Column<Row> = {
   key: string
   head: ReactNode
+  /** A short word for the head where the row is stacked on a phone; otherwise the head itself. */
+  phoneHead?: ReactNode
   cell: (row: Row) => ReactNode
   /** Numbers stand right. */
   align?: 'right'
@@ -125,7 +127,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
                     >
                       {title ? null : (
                         <span aria-hidden="true" className="w-28 shrink-0 text-small text-soft md:hidden">
-                          {c.head}
+                          {c.phoneHead ?? c.head}
                         </span>
                       )}
                       {title && href ? (

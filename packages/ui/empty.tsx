@@ -14,7 +14,7 @@ export type EmptyProps = {
 /** An empty place that says what belongs in it and offers the first action. */
 export function Empty({ title, children, action, picture }: EmptyProps) {
   return (
-    <div className="flex max-w-[60ch] flex-col items-start gap-2 border-t border-ink py-8">
+    <div className="flex max-w-[60ch] flex-col items-start gap-2 py-6">
       {picture}
       <p className="text-h2 font-semibold">{title}</p>
       {children ? <div className="text-soft">{children}</div> : null}

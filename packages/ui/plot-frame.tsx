@@ -19,7 +19,7 @@ export type PlotFrameProps = {
 export function PlotFrame({ title, showTitle, legend, table, children }: PlotFrameProps) {
   const [asTable, setAsTable] = useState(false)
   return (
-    <figure className="my-4">
+    <figure className="my-4 min-w-0">
       <figcaption className={showTitle ? 'mb-2 font-semibold' : 'sr-only'}>{title}</figcaption>
       {asTable ? <Figures title={title} table={table} /> : children}
       <div className="mt-2 flex flex-wrap items-baseline justify-between gap-x-6 gap-y-1 text-small text-soft">

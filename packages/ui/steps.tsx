@@ -38,7 +38,9 @@ export function Steps({ current, total, names, label = 'Progress' }: StepsProps)
                 {s === 'done' ? <span className="sr-only">done: </span> : null}
                 {name}
               </span>
-              <span aria-hidden="true" className={bar[s]} />
+              <span aria-hidden="true" className="flex h-3 items-end">
+                <span className={`w-full ${bar[s]}`} />
+              </span>
             </li>
           )
         })}

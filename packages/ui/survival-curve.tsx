@@ -98,7 +98,7 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
           {(index) => {
             const read = index === null ? undefined : points[index]
             return (
-              <svg aria-hidden="true" width={width} height={height} className="block text-small">
+              <svg aria-hidden="true" width={width} height={height} className="block max-w-full text-small">
                 {[0, 0.25, 0.5, 0.75, 1].map((v) => (
                   <g key={v}>
                     <path d={`M${left} ${y(v)} H${width - right}`} className="stroke-line" />

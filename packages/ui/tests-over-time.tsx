@@ -74,7 +74,7 @@ export function TestsOverTime({ title, unit, tests, limit, changes = [] }: Tests
           height={height}
         >
           {(index) => (
-            <svg aria-hidden="true" width={width} height={height} className="block text-small">
+            <svg aria-hidden="true" width={width} height={height} className="block max-w-full text-small">
               {y.ticks(4).map((v) => (
                 <g key={v}>
                   <path d={`M${left} ${y(v)} H${width - right}`} className="stroke-line" />
