@@ -1,0 +1,141 @@
+import { DAYS_PER_YEAR } from '../calendar/day-number.ts'
+import { traitsLog, waterLog } from '../exposure/acceleration.ts'
+import type { TracedSegment } from '../exposure/water-history.ts'
+import { weibullFromMedian } from '../lifetime/weibull.ts'
+import { NORMAL_NODES, uniformNodes, type WeightedNode } from '../numeric/gauss-nodes.ts'
+import type { ParameterValues } from '../priors/forecast-parameters.ts'
+import type { ReadBed } from './read-input.ts'
+
+/**
+ * How one bed ages under one set of parameters. A clean year is a year of wear on clean water; cleanYearsAt(day) = ∫ rate dt since the earliest
+ * possible beginning. Components stand for what is uncertain about this bed alone: its beginning, and the strength of water nobody measured.
+ */
+export interface BedClock {
+  readonly shape: number
+  readonly scale: number
+  /** Segment starts as day numbers, clean years per day from there on, and clean years reached there. */
+  readonly from: readonly number[]
+  readonly rate: readonly number[]
+  readonly reached: readonly number[]
+  /** One entry a possible beginning: clean years reached then. */
+  readonly beganAt: Float64Array
+  /** One entry a possible strength of the water: factor on the hazard. */
+  readonly hazardFactor: Float64Array
+  /** One entry a component (beginning, then strength): hazard when last seen, and chance of the component given that it worked then. */
+  readonly hazardSeen: Float64Array
+  readonly weight: Float64Array
+}
+
+/** What is uncertain about one bed alone, the same for every parameter set. */
+export interface BedDoubt {
+  readonly beginnings: readonly WeightedNode[]
+  /** Standard deviation of the log ageing rate from unmeasured water; 0 when measured. */
+  readonly waterLogSd: number
+}
+
+export function bedDoubt(bed: ReadBed): BedDoubt {
+  const width = bed.latest - bed.earliest
+  const count = width <= 31 ? 1 : width <= 550 ? 3 : width <= 2200 ? 4 : 6
+  return { beginnings: uniformNodes(bed.earliest, bed.latest, count), waterLogSd: waterLogSd(bed.segments) }
+}
+
+/** Doubt about the log ageing rate where water was not measured: a common-practice guess, no source. The newest segment decides; it rules the future. */
+function waterLogSd(segments: readonly TracedSegment[]): number {
+  const now = segments.at(-1)
+  if (now === undefined || now.disinfectantOrigin === 'measured') return 0
+  if (now.disinfectantOrigin === 'assumed') return now.carbonAhead ? 0.1 : 0.3
+  return now.freeChlorineMgL + now.chloramineMgL > 0 ? 0.12 : 0.05
+}
+
+export function bedClock(bed: ReadBed, doubt: BedDoubt, values: ParameterValues): BedClock {
+  const { shape, scale } = weibullFromMedian(values.medianCleanYears, values.shape)
+  const constant = traitsLog(values, bed.traits)
+  const from: number[] = []
+  const rate: number[] = []
+  const reached: number[] = []
+  let sum = 0
+  for (const segment of bed.segments) {
+    const perDay = Math.exp(constant + waterLog(values, segment)) / DAYS_PER_YEAR
+    from.push(segment.from)
+    rate.push(perDay)
+    reached.push(sum)
+    sum += perDay * (segment.to - segment.from)
+  }
+  const strengths = doubt.waterLogSd > 0 ? NORMAL_NODES : [{ x: 0, weight: 1 }]
+  const size = doubt.beginnings.length * strengths.length
+  const clock = {
+    shape,
+    scale,
+    from,
+    rate,
+    reached,
+    beganAt: new Float64Array(doubt.beginnings.length),
+    hazardFactor: new Float64Array(strengths.length),
+    hazardSeen: new Float64Array(size),
+    weight: new Float64Array(size),
+  }
+  strengths.forEach((strength, j) => {
+    clock.hazardFactor[j] = Math.exp(shape * doubt.waterLogSd * strength.x)
+  })
+  const seen = cleanYearsAt(clock, bed.lastSeen)
+  doubt.beginnings.forEach((beginning, m) => {
+    const beganAt = cleanYearsAt(clock, beginning.x)
+    const hazard = (Math.max(0, seen - beganAt) / scale) ** shape
+    clock.beganAt[m] = beganAt
+    strengths.forEach((strength, j) => {
+      const i = m * strengths.length + j
+      clock.hazardSeen[i] = hazard * (clock.hazardFactor[j] ?? 1)
+      clock.weight[i] = beginning.weight * strength.weight
+    })
+  })
+  conditionOnSeen(clock)
+  return clock
+}
+
+/** Bayes: a component under which the bed would hardly have lasted to the day last seen loses weight. Scaled by the least hazard, so never 0/0. */
+function conditionOnSeen(clock: { hazardSeen: Float64Array; weight: Float64Array }): void {
+  let least = Number.POSITIVE_INFINITY
+  for (const hazard of clock.hazardSeen) if (hazard < least) least = hazard
+  let total = 0
+  for (let i = 0; i < clock.weight.length; i++) {
+    clock.weight[i] = (clock.weight[i] ?? 0) * Math.exp(least - (clock.hazardSeen[i] ?? 0))
+    total += clock.weight[i] ?? 0
+  }
+  for (let i = 0; i < clock.weight.length; i++) clock.weight[i] = (clock.weight[i] ?? 0) / total
+}
+
+export function cleanYearsAt(clock: Pick<BedClock, 'from' | 'rate' | 'reached'>, day: number): number {
+  let g = clock.from.length - 1
+  while (g > 0 && (clock.from[g] ?? 0) > day) g--
+  return (clock.reached[g] ?? 0) + (clock.rate[g] ?? 0) * (day - (clock.from[g] ?? 0))
+}
+
+/** Chance that the bed still works on `day` (on or after the day last seen), given that it worked when last seen. */
+export function survivalSinceSeen(clock: BedClock, day: number): number {
+  survivalAtWear(clock, cleanYearsAt(clock, day), scratch)
+  return scratch[0] as number
+}
+
+const scratch = new Float64Array(2)
+
+/** The same at so many clean years, into out[0], with its slope per clean year into out[1]. The innermost loop of a fleet's forecast. */
+export function survivalAtWear(clock: BedClock, cleanYears: number, out: Float64Array): void {
+  const { beganAt, hazardFactor, hazardSeen, weight, shape, scale } = clock
+  let sum = 0
+  let slope = 0
+  let i = 0
+  for (let m = 0; m < beganAt.length; m++) {
+    const age = (cleanYears - (beganAt[m] as number)) / scale
+    // exp(log) is twice as fast as a power here.
+    const hazard = age > 0 ? Math.exp(shape * Math.log(age)) : 0
+    const rate = age > 0 ? (shape * hazard) / (age * scale) : 0
+    for (let j = 0; j < hazardFactor.length; j++, i++) {
+      const factor = hazardFactor[j] as number
+      const part = (weight[i] as number) * Math.exp((hazardSeen[i] as number) - hazard * factor)
+      sum += part
+      slope -= part * factor * rate
+    }
+  }
+  out[0] = sum
+  out[1] = slope
+}

@@ -1,0 +1,34 @@
+import { civilDate, DAYS_PER_YEAR, isoDay } from '../calendar/day-number.ts'
+import { traceWater } from '../exposure/water-history.ts'
+import type { ForecastParameters, ParameterValues } from '../priors/forecast-parameters.ts'
+import { bedClock } from './bed-clock.ts'
+import type { BedForecastInput, Driver } from './bed-forecast-types.ts'
+import { yearsWords } from './drivers.ts'
+import type { ReadBed } from './read-input.ts'
+import { dayAtCleanYears } from './weakness.ts'
+
+/** Years of typical life that carbon ahead gives: the median life with it less the one without. Null where no carbon stands or it gives nothing. */
+export function carbonDriver(
+  input: BedForecastInput,
+  bed: ReadBed,
+  parameters: ForecastParameters,
+  values: ParameterValues,
+  begin: number,
+  medianDay: number,
+): Driver | null {
+  const first = bed.segments.find((segment) => segment.carbonAhead)
+  if (first === undefined) return null
+  // Tests taken behind the carbon say nothing about the water without it.
+  const bare = {
+    ...input.water,
+    preTreatments: input.water.preTreatments.filter((treatment) => treatment.kind !== 'carbon'),
+    tests: input.water.tests.filter((test) => test.point === 'raw'),
+  }
+  const water = traceWater(bare, bed.earliest, bed.asOf, parameters.assumedWater)
+  if (!water.ok) return null
+  const without = bedClock({ ...bed, segments: water.segments }, { beginnings: [{ x: begin, weight: 1 }], waterLogSd: 0 }, values)
+  const given = (medianDay - dayAtCleanYears(without, begin, values.medianCleanYears)) / DAYS_PER_YEAR
+  if (given < 0.05) return null
+  const since = first.from > begin ? ` since ${civilDate(first.from).year}` : ''
+  return { key: 'carbon', yearsTaken: -given, fromDay: isoDay(first.from), words: `carbon ahead${since}: ${yearsWords(-given)}` }
+}

@@ -1,0 +1,33 @@
+import { isoDay } from '../calendar/day-number.ts'
+import { REFERENCE } from '../exposure/acceleration.ts'
+import type { ForecastParameters, ParameterValues } from '../priors/forecast-parameters.ts'
+import type { ForecastExplanation } from './bed-forecast-types.ts'
+import type { ReadBed } from './read-input.ts'
+
+const FORMULA =
+  'A bed ages faster than on clean water by (1 + free chlorine + weight × chloramine)^exponent × (1 + iron)^exponent, slower with 10 % crosslink. ' +
+  'Its wear is that rate added up over the dated water history, in clean years. Lives in clean years follow a Weibull distribution. ' +
+  'The due dates are its 10, 50 and 90 % points given that the bed worked when last seen, averaged over what is uncertain: the parameters, the day it went in, water nobody measured.'
+
+/** What went in, the formula in words and where its numbers come from. */
+export function explanation(bed: ReadBed, parameters: ForecastParameters, values: ParameterValues): ForecastExplanation {
+  const began = bed.earliest === bed.latest ? isoDay(bed.earliest) : `between ${isoDay(bed.earliest)} and ${isoDay(bed.latest)}`
+  const now = bed.segments.at(-1)
+  return {
+    formula: FORMULA,
+    inputs: [
+      { name: 'Went in', value: began },
+      { name: 'Last seen working', value: isoDay(bed.lastSeen) },
+      { name: 'Crosslink', value: `${bed.traits.crosslinkPercent} %${bed.crosslinkKnown ? '' : ' (assumed)'}` },
+      { name: 'Water now', value: now?.why ?? '' },
+      { name: 'Use', value: `${Math.round(bed.traits.gallonsPerDayPerFt3 ?? REFERENCE.gallonsPerDayPerFt3)} gal/day per ft³` },
+      { name: 'Median life on clean water', value: `${values.medianCleanYears.toFixed(1)} years` },
+      { name: 'Weibull shape', value: values.shape.toFixed(2) },
+      { name: 'Chlorine exponent', value: values.chlorineExponent.toFixed(2) },
+      { name: 'Chloramine weight', value: values.chloramineWeight.toFixed(2) },
+      { name: 'Iron exponent', value: values.ironExponent.toFixed(2) },
+    ],
+    parametersVersion: parameters.version,
+    sources: parameters.sources,
+  }
+}

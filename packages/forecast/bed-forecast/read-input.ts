@@ -1,0 +1,133 @@
+import { type Refusal, refuse } from '@almanac/units/result'
+import { DAYS_PER_YEAR, isoDay, parseDay } from '../calendar/day-number.ts'
+import { type BedTraits, REFERENCE } from '../exposure/acceleration.ts'
+import { type TracedSegment, traceWater } from '../exposure/water-history.ts'
+import type { ForecastParameters } from '../priors/forecast-parameters.ts'
+import type { BedForecastInput } from './bed-forecast-types.ts'
+
+/** How far back an unknown beginning may reach. */
+const UNKNOWN_BEGINNING_YEARS = 20
+
+/** The input as day numbers, with the gaps filled and each filling named. */
+export interface ReadBed {
+  readonly ok: true
+  readonly asOf: number
+  readonly earliest: number
+  readonly latest: number
+  readonly lastSeen: number
+  readonly lastSeenKnown: boolean
+  readonly crosslinkKnown: boolean
+  readonly traits: BedTraits
+  readonly segments: readonly TracedSegment[]
+  readonly assumptions: readonly string[]
+  readonly missing: readonly string[]
+}
+
+/** Checks the facts against each other; contradictions are refused with a sentence, gaps are filled and named. */
+export function readInput(input: BedForecastInput, parameters: ForecastParameters): ReadBed | Refusal {
+  const assumptions: string[] = []
+  const missing: string[] = []
+  const asOf = parseDay(input.asOfDay)
+  if (asOf === null) return refuse(`The day of the forecast, “${input.asOfDay}”, is no real date. Give it as YYYY-MM-DD.`)
+  const seen = readDay(input.lastSeenDay)
+  if (seen === undefined) return refuse(`The day last seen, “${input.lastSeenDay}”, is no real date. Correct it.`)
+  if (seen !== null && seen > asOf)
+    return refuse(`The bed was last seen on ${input.lastSeenDay}, which is after ${input.asOfDay}. Correct the day last seen.`)
+  const beginning = readBeginning(input, seen, asOf, assumptions, missing)
+  if (!beginning.ok) return beginning
+  const { earliest, latest } = beginning
+  const lastSeen = seen ?? latest
+  if (seen === null) {
+    missing.push('Not seen since it went in.')
+    assumptions.push(`The bed is taken to have worked on ${isoDay(lastSeen)} and is uncertain from then on.`)
+  }
+  const traits = readTraits(input, assumptions, missing)
+  if (!traits.ok) return traits
+  const water = traceWater(input.water, earliest, asOf, parameters.assumedWater)
+  if (!water.ok) return water
+  return {
+    ok: true,
+    asOf,
+    earliest,
+    latest,
+    lastSeen,
+    lastSeenKnown: seen !== null,
+    crosslinkKnown: input.crosslinkPercent !== null,
+    traits: traits.traits,
+    segments: water.segments,
+    assumptions: assumptions.concat(water.assumptions),
+    missing: missing.concat(water.missing),
+  }
+}
+
+/** undefined: text that is no date. */
+function readDay(day: string | null): number | null | undefined {
+  if (day === null) return null
+  return parseDay(day) ?? undefined
+}
+
+interface ReadBeginning {
+  readonly ok: true
+  readonly earliest: number
+  readonly latest: number
+}
+
+function readBeginning(
+  input: BedForecastInput,
+  seen: number | null,
+  asOf: number,
+  assumptions: string[],
+  missing: string[],
+): ReadBeginning | Refusal {
+  const from = readDay(input.beginning.earliestDay)
+  const to = readDay(input.beginning.latestDay)
+  if (from === undefined || to === undefined)
+    return refuse('The day the bed went in is no real date. Correct it, or leave it empty if nobody knows.')
+  if (from !== null && to !== null && from > to) {
+    return refuse(
+      `The bed went in between ${input.beginning.earliestDay} and ${input.beginning.latestDay}: the first day is the later one. Swap or correct them.`,
+    )
+  }
+  if (from !== null && from > asOf)
+    return refuse(`The bed goes in on ${isoDay(from)}, after the day of this forecast. It has no forecast before that day.`)
+  if (from !== null && seen !== null && from > seen) {
+    return refuse(
+      `The bed was last seen on ${isoDay(seen)} but went in only on ${isoDay(from)}. One of the two dates must be wrong; correct it.`,
+    )
+  }
+  const bound = seen ?? asOf
+  const latest = Math.min(to ?? bound, bound)
+  const earliest = from ?? Math.round(latest - UNKNOWN_BEGINNING_YEARS * DAYS_PER_YEAR)
+  if (from === null)
+    assumptions.push(`The bed is taken to have gone in between ${isoDay(earliest)} and ${isoDay(latest)}, each day as likely as the other.`)
+  if (to !== null && to > bound)
+    assumptions.push(`The bed cannot have gone in after ${isoDay(bound)}; that is taken as the last possible day.`)
+  const width = (latest - earliest) / DAYS_PER_YEAR
+  if (from === null && to === null) missing.push('The day the bed went in is unknown.')
+  else if (width > 1 / 12)
+    missing.push(`The day the bed went in is uncertain by ${width < 1.5 ? 'about a year or less' : `${Math.round(width)} years`}.`)
+  return { ok: true, earliest, latest }
+}
+
+function readTraits(input: BedForecastInput, assumptions: string[], missing: string[]): { ok: true; traits: BedTraits } | Refusal {
+  let crosslinkPercent = input.crosslinkPercent
+  if (crosslinkPercent === null) {
+    crosslinkPercent = REFERENCE.crosslinkPercent
+    assumptions.push('The resin is taken as 8 % crosslink.')
+    missing.push('Crosslink of the resin not recorded.')
+  } else if (!(crosslinkPercent >= 2 && crosslinkPercent <= 20)) {
+    return refuse(`A crosslink of ${crosslinkPercent} % cannot be right; softener resin has 8 or 10 %. Correct it or leave it empty.`)
+  }
+  const { gallonsPerDay, resinVolumeFt3 } = input
+  if (resinVolumeFt3 !== null && !(resinVolumeFt3 > 0))
+    return refuse(`A resin volume of ${resinVolumeFt3} ft³ cannot be right. Correct it or leave it empty.`)
+  if (gallonsPerDay !== null && !(gallonsPerDay >= 0))
+    return refuse(`A water use of ${gallonsPerDay} gal/day cannot be right. Correct it or leave it empty.`)
+  if (gallonsPerDay === null || resinVolumeFt3 === null) {
+    assumptions.push(`Water use is taken as usual for a household: ${REFERENCE.gallonsPerDayPerFt3} gal/day per ft³ of resin.`)
+    return { ok: true, traits: { crosslinkPercent, gallonsPerDayPerFt3: null } }
+  }
+  // An idle house still ages its bed; a tenth to ten times the usual use is as far as the power law is trusted.
+  const use = Math.min(Math.max(gallonsPerDay / resinVolumeFt3, REFERENCE.gallonsPerDayPerFt3 / 10), REFERENCE.gallonsPerDayPerFt3 * 10)
+  return { ok: true, traits: { crosslinkPercent, gallonsPerDayPerFt3: use } }
+}

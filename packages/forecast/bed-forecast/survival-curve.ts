@@ -1,0 +1,32 @@
+import { DAYS_PER_YEAR, isoDay } from '../calendar/day-number.ts'
+import { type BedClock, survivalSinceSeen } from './bed-clock.ts'
+import type { CurvePoint } from './bed-forecast-types.ts'
+
+/** Years a curve spans, from the bed's beginning. */
+const CURVE_YEARS = 30
+
+/** Yearly points of the chance that the bed still works, given that it worked when last seen: certain until then. */
+export function survivalCurve(clocks: readonly BedClock[], begin: number, lastSeen: number): CurvePoint[] {
+  const days: number[] = []
+  for (let year = 0; year <= CURVE_YEARS; year++) days.push(begin + year * DAYS_PER_YEAR)
+  if (lastSeen > begin && !days.includes(lastSeen)) days.push(lastSeen)
+  days.sort((a, b) => a - b)
+  return days.map((day) => {
+    const chances = day <= lastSeen ? null : Float64Array.from(clocks, (clock) => survivalSinceSeen(clock, day)).sort()
+    return {
+      day: isoDay(day),
+      yearsSinceBeginning: (day - begin) / DAYS_PER_YEAR,
+      low: chances === null ? 1 : at(chances, 0.1),
+      mid: chances === null ? 1 : chances.reduce((sum, chance) => sum + chance, 0) / chances.length,
+      high: chances === null ? 1 : at(chances, 0.9),
+    }
+  })
+}
+
+/** Quantile of sorted values, straight between neighbours. */
+function at(sorted: Float64Array, p: number): number {
+  const place = p * (sorted.length - 1)
+  const below = Math.floor(place)
+  const low = sorted[below] ?? 0
+  return low + ((sorted[below + 1] ?? low) - low) * (place - below)
+}

@@ -1,0 +1,71 @@
+import { DAYS_PER_YEAR } from '../calendar/day-number.ts'
+import type { ParameterValues } from '../priors/forecast-parameters.ts'
+import { type BedClock, type BedDoubt, cleanYearsAt } from './bed-clock.ts'
+import type { QuestionKey, Weakness } from './bed-forecast-types.ts'
+import type { ReadBed } from './read-input.ts'
+
+const QUESTIONS: Readonly<Record<QuestionKey, string>> = {
+  beginning: 'When did this resin go in? Even the year helps.',
+  disinfectant: 'Is the water from the town or a well, and does the town use chlorine or chloramine?',
+  'water-test': 'Test free and total chlorine at the softener inlet.',
+  'last-seen': 'Is the softener still working, with soft water at the taps?',
+  crosslink: 'Is the resin 8 % or 10 % crosslink?',
+  iron: 'Test the raw water for iron.',
+}
+
+/** Log ageing rate by which iron that nobody measured may be off on a private well; a common-practice guess, no source. */
+const UNKNOWN_WELL_IRON_LOG_SD = 0.2
+
+/** Below this, better records would not move a due date enough to ask for them. */
+const WORTH_ASKING_YEARS = 0.25
+
+/** How many years of doubt each missing fact leaves in the due date; independent causes add as squares. */
+export function weakness(
+  bed: ReadBed,
+  doubt: BedDoubt,
+  clock: BedClock,
+  values: ParameterValues,
+  lifeYears: number,
+  chanceAlreadyFailed: number,
+): Weakness {
+  const byCause: { key: QuestionKey; years: number }[] = []
+  const add = (key: QuestionKey, years: number) => {
+    if (years > 0.01) byCause.push({ key, years })
+  }
+  add('beginning', beginningSd(doubt, clock))
+  const now = bed.segments.at(-1)
+  if (doubt.waterLogSd > 0) add(now?.disinfectantOrigin === 'assumed' ? 'disinfectant' : 'water-test', doubt.waterLogSd * lifeYears)
+  if (now?.ironOrigin === 'assumed' && now.freeChlorineMgL + now.chloramineMgL === 0 && !now.carbonAhead)
+    add('iron', UNKNOWN_WELL_IRON_LOG_SD * lifeYears)
+  if (!bed.crosslinkKnown) add('crosslink', (values.crosslinkEffect / 2) * lifeYears)
+  add('last-seen', (chanceAlreadyFailed * (bed.asOf - bed.lastSeen)) / DAYS_PER_YEAR)
+  byCause.sort((a, b) => b.years - a.years)
+  const first = byCause[0]
+  return {
+    years: Math.sqrt(byCause.reduce((sum, cause) => sum + cause.years ** 2, 0)),
+    question: first === undefined || first.years < WORTH_ASKING_YEARS ? null : { key: first.key, words: QUESTIONS[first.key] },
+    byCause,
+  }
+}
+
+/** Standard deviation of the beginning in years, after what its survival to the day last seen says. */
+function beginningSd(doubt: BedDoubt, clock: BedClock): number {
+  const perBeginning = clock.weight.length / doubt.beginnings.length
+  let mean = 0
+  let square = 0
+  doubt.beginnings.forEach((node, m) => {
+    let weight = 0
+    for (let j = 0; j < perBeginning; j++) weight += clock.weight[m * perBeginning + j] ?? 0
+    mean += weight * node.x
+    square += weight * node.x ** 2
+  })
+  return Math.sqrt(Math.max(0, square - mean ** 2)) / DAYS_PER_YEAR
+}
+
+/** Day on which a bed begun at `begin` reaches `cleanYears` of wear. */
+export function dayAtCleanYears(clock: BedClock, begin: number, cleanYears: number): number {
+  const goal = cleanYearsAt(clock, begin) + cleanYears
+  let g = 0
+  while (g < clock.from.length - 1 && (clock.reached[g + 1] ?? 0) < goal) g++
+  return (clock.from[g] ?? 0) + (goal - (clock.reached[g] ?? 0)) / (clock.rate[g] ?? 1)
+}
