@@ -6,7 +6,7 @@ import { lbToKg } from './mass.ts'
 import { convertPressure } from './pressure.ts'
 import { fToC } from './temperature.ts'
 import type { UnitSystem } from './unit-system.ts'
-import { ft3ToL, galToL } from './volume.ts'
+import { convertVolume, ft3ToL, galToL } from './volume.ts'
 
 /** A value that may be missing: shown as "not known", never as NaN. */
 export type Shown = number | null | undefined
@@ -85,6 +85,12 @@ export function formatPressurePsi(pressurePsi: Shown, system: UnitSystem): strin
   if (!known(pressurePsi)) return NOT_KNOWN
   if (system === 'us') return withUnit(pressurePsi, Math.abs(pressurePsi) < 10 ? 1 : 0, 'psi')
   return withUnit(convertPressure(pressurePsi, 'psi', 'bar'), 2, 'bar')
+}
+
+/** A small volume to measure out: fl oz (US) to one decimal, or whole mL. */
+export function formatDoseFlOz(volumeFlOz: Shown, system: UnitSystem): string {
+  if (!known(volumeFlOz)) return NOT_KNOWN
+  return system === 'us' ? withUnit(volumeFlOz, 1, 'fl oz') : withUnit(convertVolume(volumeFlOz, 'floz', 'L') * 1000, 0, 'mL')
 }
 
 /** A share as a whole percentage: 0.28 → "28 %". */

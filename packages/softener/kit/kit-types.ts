@@ -1,0 +1,69 @@
+import type { UnitSystem } from '@almanac/units/unit-system'
+import type { ResinKindId } from '../resin/resin-kinds.ts'
+import type { BagPlan, BagSize } from './bag-plan.ts'
+import type { SiteAccess } from './job-weight.ts'
+
+/** What the kit is made for; null or left out where it is not known. A gravel weight of 0 means that the tank has none. */
+export type RebedKitInput = {
+  diameterIn: number | null
+  heightIn: number | null
+  resinVolumeFt3?: number | null
+  nominalGrains?: number | null
+  resinKind?: ResinKindId | null
+  gravelLb?: number | null
+  /** True to renew the gravel, false to fill without; null lets the rule decide. */
+  gravelWanted?: boolean | null
+  tubeOutsideDiameterIn?: number | null
+  oldTubeLengthIn?: number | null
+  openingIn?: number | null
+  access?: SiteAccess | null
+  /** The firm's bags; cubic-foot bags in US units, 25 L bags in metric, where not given. */
+  bagSizes?: readonly BagSize[] | null
+  /** Strength of the bleach at hand, % sodium hypochlorite. */
+  bleachPercent?: number | null
+  unitSystem: UnitSystem
+}
+
+export type KitItem =
+  | 'resin'
+  | 'gravel'
+  | 'distributor-tube'
+  | 'tube-cap'
+  | 'fill-funnel'
+  | 'seals'
+  | 'silicone-grease'
+  | 'sanitiser'
+  | 'spent-resin-container'
+  | 'drain-strainer'
+
+/** `quantity` counts `unit`; `text` is the line as a person reads it. `toReturn` marks what comes back with the crew. */
+export type KitLine = {
+  item: KitItem
+  label: string
+  quantity: number
+  unit: 'bag' | 'lb' | 'piece' | 'set' | 'fl oz'
+  text: string
+  why: string
+  source: string
+  weightLb: number | null
+  volumeFt3: number | null
+  toReturn: boolean
+}
+
+export type RebedKit = {
+  lines: KitLine[]
+  resinFt3: number
+  bagPlan: BagPlan
+  gravelLb: number
+  tubeLengthIn: number
+  /** Materials to carry in. */
+  loadWeightLb: number
+  loadVolumeFt3: number
+  spentResinFt3: number
+  fullTankLb: number
+  heaviestLiftLb: number
+  heaviestLift: string
+  crewSize: number
+  crewWhy: string
+  warnings: string[]
+}

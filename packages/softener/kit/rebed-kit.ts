@@ -1,0 +1,108 @@
+import { ok, type Result, refuse } from '@almanac/units/result'
+import { type ResinKind, resinKindOr8 } from '../resin/resin-kinds.ts'
+import { tubeLength, usualTubeOutsideDiameterIn } from '../tanks/distributor-tube.ts'
+import { fillForTank, type TankFill } from '../tanks/fill-for-tank.ts'
+import { checkTankSize, tankShell } from '../tanks/tank-geometry.ts'
+import { type BagPlan, CUBIC_FOOT_BAGS, LITRE_BAGS, planBags } from './bag-plan.ts'
+import { decideGravel } from './decide-gravel.ts'
+import { jobWeight } from './job-weight.ts'
+import { gravelLines, resinLines, tubeLine } from './kit-material-lines.ts'
+import { spentResinFt3, supplyLines } from './kit-supply-lines.ts'
+import type { KitLine, RebedKit, RebedKitInput } from './kit-types.ts'
+
+/**
+ * What one rebed of one tank needs: resin in whole and part bags, gravel, tube with its cut length, seals, sanitiser, containers, and
+ * the weights. Needs the tank's size; the rest is assumed and said so. Refuses when the size is unknown or impossible.
+ */
+export function rebedKit(input: RebedKitInput): Result<RebedKit> {
+  const { diameterIn, heightIn } = input
+  if (diameterIn === null || heightIn === null) {
+    return refuse('The kit cannot be made up until the tank diameter and height are known; ask at the next call or measure them.')
+  }
+  const wrong = checkTankSize(diameterIn, heightIn)
+  if (wrong) return wrong
+  const fill = fillForTank({
+    diameterIn,
+    heightIn,
+    nominalGrains: input.nominalGrains,
+    resinFt3: input.resinVolumeFt3,
+    gravelLb: input.gravelLb,
+  })
+  if (!fill.ok) return fill
+  const bagPlan = planBags(fill.value.resinFt3, input.bagSizes ?? (input.unitSystem === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS))
+  if (bagPlan === null) return refuse('No bag plan covers this resin volume; check the bag sizes in stock and the resin volume.')
+  return assemble(input, { diameterIn, heightIn }, fill, bagPlan)
+}
+
+type Size = { diameterIn: number; heightIn: number }
+
+function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFill>, { ok: true }>, bagPlan: BagPlan): Result<RebedKit> {
+  const { resinFt3 } = fill.value
+  const { kind, assumption } = resinKindOr8(input.resinKind)
+  const gravel = decideGravel(input, fill.value)
+  const shell = tankShell(size.diameterIn, size.heightIn)
+  const tube = tubeLength(shell, input.oldTubeLengthIn)
+  const tubeOutsideDiameterIn = input.tubeOutsideDiameterIn ?? usualTubeOutsideDiameterIn(size.diameterIn)
+  const heaviestBagLb = Math.max(...bagPlan.bags.map((bag) => bag.volumeFt3)) * kind.wetWeightLbFt3.value
+  const weight = jobWeight({ ...size, resinFt3, gravelLb: gravel.presentLb, resinKind: kind.id, heaviestBagLb, access: input.access })
+  if (!weight.ok) return weight
+  const lines: KitLine[] = [
+    ...resinLines(bagPlan, kind, fill.value, input.unitSystem),
+    ...gravelLines(gravel, size.diameterIn, input.unitSystem),
+    tubeLine(tube, tubeOutsideDiameterIn, input.unitSystem),
+    ...supplyLines({
+      resinFt3,
+      gravelOutLb: gravel.takenOutLb,
+      bleachPercent: input.bleachPercent,
+      openingIn: input.openingIn,
+      unitSystem: input.unitSystem,
+    }),
+  ]
+  const { fullTankLb, heaviestLiftLb, heaviestLift, crewSize, crewWhy } = weight.value
+  const value: RebedKit = {
+    lines,
+    resinFt3,
+    bagPlan,
+    gravelLb: gravel.newLb,
+    tubeLengthIn: tube.lengthIn,
+    loadWeightLb: sum(lines, (line) => line.weightLb),
+    loadVolumeFt3: sum(lines, (line) => line.volumeFt3),
+    spentResinFt3: spentResinFt3(resinFt3),
+    ...{ fullTankLb, heaviestLiftLb, heaviestLift, crewSize, crewWhy },
+    warnings: [...fill.value.warnings, ...bagWarnings(bagPlan, resinFt3, kind)],
+  }
+  return ok(value, {
+    assumptions: [
+      ...fill.assumptions,
+      ...(assumption ? [assumption] : []),
+      ...gravel.assumptions,
+      ...tubeAssumptions(input),
+      ...weight.assumptions,
+    ],
+    missing: [
+      ...fill.missing,
+      ...(tube.basis === 'estimate' ? ['length of the old distributor tube'] : []),
+      ...(input.openingIn == null ? ['size of the tank opening'] : []),
+    ],
+    sources: [...fill.sources, ...weight.sources, ...lines.map((line) => line.source)],
+  })
+}
+
+function tubeAssumptions(input: RebedKitInput): string[] {
+  return input.tubeOutsideDiameterIn == null
+    ? ['Outside diameter of the distributor tube assumed as usual for this tank (from memory).']
+    : []
+}
+
+function bagWarnings(plan: BagPlan, resinFt3: number, kind: ResinKind): string[] {
+  const left =
+    plan.wasteFt3 > 0.05 * resinFt3
+      ? [`The bags leave ${plan.wasteFt3.toFixed(2)} ft³ over: close the opened bag well, resin must not dry out.`]
+      : []
+  const mesh = kind.id === 'fine-8' ? ['Fine mesh needs a distributor with slots fine enough to hold it: check the basket.'] : []
+  return [...left, ...mesh]
+}
+
+function sum(lines: KitLine[], pick: (line: KitLine) => number | null): number {
+  return lines.reduce((total, line) => total + (pick(line) ?? 0), 0)
+}
