@@ -1,12 +1,7 @@
-/** Runs once when the server starts: refuses to serve with a login that could pass by row security. */
+/** Runs once when the server starts. The check stands in a file of its own, since only Node can load it. */
 export async function register() {
-  if (process.env.NEXT_RUNTIME !== 'nodejs') return
-  const { refuseBypassingLogins } = await import('@almanac/database/login-check')
-  const { log } = await import('@almanac/runtime/log')
-  try {
-    await refuseBypassingLogins()
-  } catch (error) {
-    log().fatal(error instanceof Error ? error.message : 'The server cannot start.')
-    process.exit(1)
+  if (process.env.NEXT_RUNTIME === 'nodejs') {
+    const { checkLogins } = await import('./instrumentation-node.ts')
+    await checkLogins()
   }
 }
