@@ -1,0 +1,52 @@
+import { formatCutLengthIn, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { COMMERCIAL_DIAMETER_IN } from '../kit/job-weight.ts'
+import { RESIN_KINDS } from '../resin/resin-kinds.ts'
+import { fillForTank } from '../tanks/fill-for-tank.ts'
+import type { ProcedureContext } from './procedure-types.ts'
+import type { Facts } from './step-rules.ts'
+
+/** Above this the house wants a pressure regulator, psi (common plumbing code limit). */
+export const HIGH_PRESSURE_PSI = 80
+/** Taken for the time estimates when neither tank nor volume is known, ft³. */
+const TYPICAL_RESIN_FT3 = 1.5
+
+/** What the steps depend on, from what is recorded; never refuses, since a technician needs steps whatever is known. */
+export function procedureFacts(context: ProcedureContext): { facts: Facts; assumptions: string[] } {
+  const fill = fillForTank({
+    diameterIn: context.diameterIn,
+    heightIn: context.heightIn,
+    resinFt3: context.resinVolumeFt3,
+    gravelLb: context.gravelLb,
+  })
+  const resinFt3 = fill.ok ? fill.value.resinFt3 : TYPICAL_RESIN_FT3
+  const known = fill.ok && fill.value.resinBasis === 'recorded'
+  const gravel = context.gravelLb == null ? null : context.gravelLb > 0
+  const gravelLb = fill.ok ? fill.value.gravelLb : null
+  const cut = context.oldTubeLengthIn ?? context.newTubeLengthIn
+  const kind = RESIN_KINDS[context.resinKind ?? 'gel-8']
+  const { unitSystem } = context
+  const facts: Facts = {
+    ...context,
+    resinFt3,
+    gravel,
+    commercial: (context.diameterIn ?? 0) >= COMMERCIAL_DIAMETER_IN || resinFt3 >= 6,
+    highPressure: (context.pressurePsi ?? 0) > HIGH_PRESSURE_PSI,
+    cutLength: cut == null ? 'the kit has no length: the old tube decides' : `the kit says ${formatCutLengthIn(cut, unitSystem)}`,
+    resinText: known
+      ? `${formatVolumeFt3(resinFt3, unitSystem)} of resin`
+      : `the resin of the kit (${formatVolumeFt3(resinFt3, unitSystem)} assumed)`,
+    gravelText: gravelLb === null ? 'the gravel of the kit' : `${formatWeightLb(gravelLb, unitSystem)} of gravel`,
+    bagLift: formatWeightLb(kind.wetWeightLbFt3.value * Math.min(1, resinFt3), unitSystem),
+  }
+  const unknown = fill.ok ? [] : [`${fill.reason} Times are for ${TYPICAL_RESIN_FT3} ft³.`]
+  return { facts, assumptions: [...(fill.ok ? fill.assumptions : unknown), ...openQuestions(context)] }
+}
+
+function openQuestions(context: ProcedureContext): string[] {
+  const notes: string[] = []
+  if (context.hasBypass == null) notes.push('Whether there is a bypass is not recorded: the steps expect one.')
+  if (context.metalPipe == null) notes.push('Pipe material is not recorded: the bonding jumper is kept in.')
+  if (context.valveNeedsPower == null) notes.push('Whether the valve needs power is not recorded: the steps expect that it does.')
+  if (context.pressurePsi == null) notes.push('Pressure is not recorded: it is asked for.')
+  return notes
+}

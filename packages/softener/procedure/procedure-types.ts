@@ -1,0 +1,55 @@
+import type { UnitSystem } from '@almanac/units/unit-system'
+import type { SiteAccess } from '../kit/job-weight.ts'
+import type { ResinKindId } from '../resin/resin-kinds.ts'
+
+export type CautionKind = 'pressure' | 'electricity' | 'lifting' | 'chemical' | 'water' | 'slip' | 'refer'
+/** Stands before the step it belongs to, never after. */
+export type Caution = { kind: CautionKind; text: string }
+
+/**
+ * What the technician records at a step. `unit` is the unit a number is stored in, also
+ * named in its id; a screen may take it in another unit and convert. `choices` are the answers of a choice, as stored and as shown.
+ */
+export type Ask = {
+  id: string
+  label: string
+  kind: 'confirm' | 'number' | 'choice'
+  unit: string | null
+  choices: { value: string; label: string }[]
+  required: boolean
+}
+
+/** Show the cautions, then title and text, then what is asked. `minutes` is an estimate for the crew (common practice, no source). */
+export type ProcedureStep = { id: string; title: string; text: string; cautions: Caution[]; asks: Ask[]; minutes: number }
+
+export type ProcedureKind = 'rebed' | 'annual-visit' | 'cleaning' | 'inspection' | 'repair' | 'emergency' | 'other'
+
+export type Procedure = {
+  kind: ProcedureKind
+  title: string
+  steps: ProcedureStep[]
+  minutes: number
+  /** What was taken for granted because it is not recorded. */
+  assumptions: string[]
+  sources: string[]
+}
+
+/** What is known of the tank and the site; null or left out where it is not: the steps then cover both cases. */
+export type ProcedureContext = {
+  diameterIn?: number | null
+  heightIn?: number | null
+  resinVolumeFt3?: number | null
+  resinKind?: ResinKindId | null
+  gravelLb?: number | null
+  newTubeLengthIn?: number | null
+  oldTubeLengthIn?: number | null
+  hasBypass?: boolean | null
+  valveNeedsPower?: boolean | null
+  metalPipe?: boolean | null
+  pressurePsi?: number | null
+  waterSource?: 'town' | 'private-well' | null
+  drain?: 'standpipe' | 'sump' | 'septic' | 'other' | null
+  ironMgL?: number | null
+  access?: SiteAccess | null
+  unitSystem: UnitSystem
+}
