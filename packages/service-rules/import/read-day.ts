@@ -38,7 +38,7 @@ export function readDay(text: string, options: DayOptions): Reading<DayReading> 
   const { today } = options
   if (found.earliestDay > today) return unreadable(`"${text}" lies in the future. Check the year.`)
   if (found.latestDay < OLDEST_DAY) return unreadable(`"${text}" lies before 1950. Check the year.`)
-  const latestDay = found.latestDay > today ? today : found.latestDay
+  const latestDay = earlierOf(found.latestDay, today)
   return read(
     {
       earliestDay: found.earliestDay < OLDEST_DAY ? OLDEST_DAY : found.earliestDay,
@@ -130,4 +130,9 @@ const weekday = /^(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day
 function withoutTime(text: string): string {
   const plain = text.trim().replace(/\s+/g, ' ').replace(weekday, '')
   return plain.replace(/(\d)(?:T|,? )\d{1,2}:\d{2}(?::\d{2}(?:\.\d+)?)?\s*(?:[ap]\.?m\.?)?(?:Z|[+-]\d{2}:?\d{2})?$/i, '$1')
+}
+
+/** ISO days compare as text, so the numeric minimum does not serve. */
+function earlierOf(one: IsoDay, other: IsoDay): IsoDay {
+  return one.localeCompare(other) <= 0 ? one : other
 }

@@ -1,0 +1,147 @@
+import type { IsoDay } from '../calendar/calendar-day.ts'
+import type { DayOrder, DayReading } from './import-types.ts'
+import { dateInText, eventPattern, type NoteFactKind, noDateNear, notDone, otherThing } from './notes-words.ts'
+import { readDay } from './read-day.ts'
+
+/** A dated event found in notes. `quote` is the piece of text it was taken from, for the screen. */
+export interface NoteFact {
+  kind: NoteFactKind
+  day: DayReading
+  quote: string
+  assumptions: string[]
+}
+
+/** An event's words beside a date that were not believed, and why. */
+export interface NotePassedOver {
+  quote: string
+  reason: string
+}
+
+export interface NoteFindings {
+  facts: NoteFact[]
+  passedOver: NotePassedOver[]
+}
+
+/** Between an event and its date there may be a few words, but not another sentence. */
+const FARTHEST_CHARACTERS = 40
+const FARTHEST_BEFORE = 16
+
+/**
+ * Dated events in a notes column: "rebed 2016", "new resin 3/14", "resin changed May 2018", "2009 install". Quotes, plans, denials, phone numbers and other things being
+ * installed are passed over. A date that could put day or month first covers both days unless the order is known.
+ */
+export function findInNotes(notes: string, options: { today: IsoDay; dayOrder: DayOrder }): NoteFindings {
+  const findings: NoteFindings = { facts: [], passedOver: [] }
+  for (const clause of clausesOf(notes)) readClause(clause, options, findings)
+  return findings
+}
+
+/** Clauses end at ; | newline, at commas and full stops that do not belong to a date or an abbreviation, and at "but" and "then". */
+function clausesOf(notes: string): string[] {
+  const clauses: string[] = []
+  for (const piece of piecesOf(notes)) {
+    const date = [...piece.matchAll(dateInText)][0]
+    const isDateAlone = date !== undefined && date[0].length >= piece.length - 1
+    // "resin replaced by us, June 2014": the date belongs to what stands before the comma.
+    if (isDateAlone && clauses.length > 0) clauses.push(`${clauses.pop()} ${piece}`)
+    else clauses.push(piece)
+  }
+  return clauses
+}
+
+function piecesOf(notes: string): string[] {
+  return notes
+    .split(
+      /[;|\n\r]+|\s+(?:but|then)\s+|(?<!\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|sept|oct|nov|dec|ca|c|approx|inst|no|st)|\d)\.\s+|(?<=\d{4})\.\s+|(?<!\b(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*\.?\s*\d{0,2}(?:st|nd|rd|th)?),\s*/i,
+    )
+    .map((clause) => clause.replace(/\s+/g, ' ').trim())
+    .filter((clause) => clause !== '')
+}
+
+interface Place {
+  start: number
+  end: number
+}
+
+function readClause(clause: string, options: { today: IsoDay; dayOrder: DayOrder }, findings: NoteFindings): void {
+  const lower = clause.toLowerCase()
+  const dates: Place[] = [...lower.matchAll(dateInText)]
+    .map((match) => ({ start: match.index, end: match.index + match[0].length }))
+    .filter((date) => !noDateNear.test(lower.slice(0, date.start)))
+  const events = [...lower.matchAll(eventPattern)].map((match) => ({
+    kind: (match.groups?.rebedded ? 'rebedded' : 'installed') as NoteFactKind,
+    start: match.index,
+    end: match.index + match[0].length,
+  }))
+  const used = new Set<Place>()
+  for (const [index, event] of events.entries()) {
+    const nextStart = events[index + 1]?.start ?? lower.length
+    const after = dates.find((date) => date.start >= event.end && date.start < nextStart && date.start - event.end <= FARTHEST_CHARACTERS)
+    const date = after ?? dates.findLast((one) => one.end <= event.start && event.start - one.end <= FARTHEST_BEFORE && !used.has(one))
+    if (!date || used.has(date)) continue
+    used.add(date)
+    const quote = clause.slice(Math.min(event.start, date.start), Math.max(event.end, date.end))
+    const from = events[index - 1]?.end ?? 0
+    const doubt = whyDoubt(
+      event.kind,
+      lower.slice(from, Math.max(nextStart === lower.length ? lower.length : date.end, date.end)),
+      lower.slice(from, event.start),
+    )
+    if (doubt) findings.passedOver.push({ quote, reason: doubt })
+    else {
+      addFact(event.kind, clause.slice(date.start, date.end), quote, options, findings)
+      for (const more of furtherDates(lower, date, dates)) {
+        used.add(more)
+        addFact(event.kind, clause.slice(more.start, more.end), clause.slice(event.start, more.end), options, findings)
+      }
+    }
+  }
+}
+
+/** "rebed 2014 and 2021": dates joined to the first by nothing but "and", "&", "/" or a comma. */
+function furtherDates(clause: string, first: Place, dates: readonly Place[]): Place[] {
+  const further: Place[] = []
+  let end = first.end
+  for (const date of dates) {
+    if (date.start < end || !/^\s*(?:and|&|\+|,|also|again|\s)+\s*$/.test(clause.slice(end, date.start))) continue
+    further.push(date)
+    end = date.end
+  }
+  return further
+}
+
+function whyDoubt(kind: NoteFactKind, around: string, ahead: string): string | null {
+  const word = notDone.exec(around.replace(/\bno\.\s*\d/g, ' '))
+  if (word) return `"${word[0]}" says that it was not done, or not then.`
+  const thing = kind === 'installed' ? otherThing.exec(around) : /\b(?:flower|garden|guest|river|creek|twin|king|queen)\s*$/.exec(ahead)
+  return thing ? `It seems to speak of something else ("${thing[0].trim()}").` : null
+}
+
+function addFact(
+  kind: NoteFactKind,
+  dateText: string,
+  quote: string,
+  options: { today: IsoDay; dayOrder: DayOrder },
+  findings: NoteFindings,
+): void {
+  const reading = readDay(dateText, options)
+  if (reading.ok) {
+    findings.facts.push({ kind, day: { ...reading.value, asWritten: quote }, quote, assumptions: reading.assumptions })
+    return
+  }
+  const dayFirst = readDay(dateText, { ...options, dayOrder: 'day-first' })
+  const monthFirst = readDay(dateText, { ...options, dayOrder: 'month-first' })
+  if (options.dayOrder !== 'undecided' || !dayFirst.ok || !monthFirst.ok) {
+    findings.passedOver.push({ quote, reason: reading.reason })
+    return
+  }
+  const [first, last] = [dayFirst.value, monthFirst.value].sort((a, b) => a.earliestDay.localeCompare(b.earliestDay))
+  if (!first || !last) return
+  const day: DayReading = { earliestDay: first.earliestDay, latestDay: last.latestDay, asWritten: quote, precision: 'between' }
+  findings.facts.push({
+    kind,
+    day,
+    quote,
+    assumptions: [`"${dateText}" may put the day or the month first: taken as ${day.earliestDay} to ${day.latestDay}.`],
+  })
+}

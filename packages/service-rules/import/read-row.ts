@@ -1,0 +1,169 @@
+import { cleanCell, isSilent } from './clean-cell.ts'
+import type { ImportField } from './fields.ts'
+import { findInNotes } from './find-in-notes.ts'
+import { columnName, type GatheredCell, gatherCells } from './gather-cells.ts'
+import type {
+  BedBeganFrom,
+  ColumnMapping,
+  ConsentReading,
+  DayReading,
+  ImportedRecord,
+  RowAssumption,
+  RowOptions,
+  RowProblem,
+  RowReading,
+} from './import-types.ts'
+import { readConcentration } from './read-concentration.ts'
+import { readConsent, readEmail, readPhone, readYesNo, silentConsent } from './read-contact.ts'
+import { readDay } from './read-day.ts'
+import { readDisinfectant } from './read-disinfectant.ts'
+import { readHardness } from './read-hardness.ts'
+import { readNumber } from './read-number.ts'
+import { readResinKind, readResinVolume } from './read-resin.ts'
+import { readTank } from './read-tank.ts'
+import { type Reading, read, unreadable } from './reading.ts'
+
+/**
+ * One row of a firm's file, understood or with everything that is wrong with it. A value that cannot be read makes the row a problem even where it is
+ * optional: dropping it would lose what the firm knows without anyone noticing.
+ *
+ * @param cells the row as text; an XLSX date as an ISO day, a number as its decimal text
+ */
+export function readRow(cells: readonly string[], mapping: ColumnMapping, options: RowOptions): RowReading {
+  const gathered = gatherCells(cells, mapping)
+  const problems: RowProblem[] = []
+  const assumptions: RowAssumption[] = []
+
+  const text = (field: ImportField): string | null => gathered.get(field)?.text ?? null
+  const value = <T>(field: ImportField, reader: (cell: GatheredCell) => Reading<T>): T | null => {
+    const cell = gathered.get(field)
+    if (!cell) return null
+    const reading = reader(cell)
+    if (!reading.ok) {
+      problems.push({ column: cell.column, field, value: cell.text, reason: reading.reason })
+      return null
+    }
+    for (const sentence of reading.assumptions) assumptions.push({ column: cell.column, field, sentence })
+    return reading.value
+  }
+  const day = (field: ImportField): DayReading | null =>
+    value(field, (cell) => readDay(cell.text, { today: options.today, dayOrder: cell.choice.dayOrder ?? 'undecided' }))
+
+  const customerName = text('customerName')
+  if (!customerName) problems.push(missingName(mapping))
+  const tank = value('tank', (cell) => readTank(cell.text, cell.choice.volumeUnit ?? null))
+  const tankCount = value('tankCount', (cell) => readTankCount(cell.text))
+  const resinVolume = value('resinVolume', (cell) => readResinVolume(cell.text, cell.choice.volumeUnit ?? null))
+  const installed = day('installed')
+  const bedBegan = day('bedBegan')
+  const lastSeen = day('lastSeen')
+  const began = presentBed(bedBegan, installed, gathered.get('notes'), options, assumptions)
+  const record: ImportedRecord = {
+    referenceNumber: text('referenceNumber'),
+    customerName: customerName ?? '',
+    contact: {
+      name: text('contactName'),
+      phone: value('phone', (cell) => readPhone(cell.text)),
+      email: value('email', (cell) => readEmail(cell.text)),
+      consent: consentOf(value),
+    },
+    site: {
+      street: text('street'),
+      town: text('town'),
+      postcode: text('postcode'),
+      region: text('region'),
+      accessNotes: text('accessNotes'),
+    },
+    softener: {
+      label: text('softenerLabel'),
+      tankPosition: text('tankPosition'),
+      tank,
+      tankCount: tankCount ?? tank?.tankCount ?? 1,
+      installed: installed ?? began.installed,
+    },
+    bed: {
+      resinKind: value('resinKind', (cell) => readResinKind(cell.text)),
+      resinVolume,
+      began: began.day,
+      beganFrom: began.from,
+      lastSeen,
+    },
+    water: {
+      supplyName: text('supplyName'),
+      disinfectant: value('disinfectant', (cell) => readDisinfectant(cell.text)),
+      hardness: value('hardness', (cell) => readHardness(cell.text, cell.choice.hardnessUnit ?? null)),
+      iron: value('iron', (cell) => readConcentration(cell.text, 'iron', cell.choice.concentrationUnit ?? null)),
+      chlorine: value('chlorine', (cell) => readConcentration(cell.text, 'chlorine', cell.choice.concentrationUnit ?? null)),
+    },
+    notes: text('notes'),
+  }
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, record, assumptions }
+}
+
+/** True for a row in which no cell says anything: such a row is skipped, it is no problem. */
+export function isEmptyRow(cells: readonly string[]): boolean {
+  return cells.every((cell) => isSilent(cleanCell(cell)))
+}
+
+function missingName(mapping: ColumnMapping): RowProblem {
+  const column = mapping.columns.find((choice) => choice.field === 'customerName')?.column
+  const reason =
+    column === undefined ? 'No column is chosen for the customer name. Choose one.' : 'The customer name is empty. Type a name.'
+  return { column: column === undefined ? '' : columnName(mapping, column), field: 'customerName', value: '', reason }
+}
+
+function readTankCount(text: string): Reading<number> {
+  const words: Record<string, number> = { single: 1, simplex: 1, twin: 2, duplex: 2, dual: 2, double: 2, triplex: 3, triple: 3 }
+  const count = words[text.toLowerCase()] ?? readNumber(text.replace(/\s*tanks?$/i, ''))
+  if (count === null || !Number.isInteger(count) || count < 1 || count > 8)
+    return unreadable(`"${text}" is no number of tanks. Type 1 to 8, or leave it empty.`)
+  return read(count)
+}
+
+type ValueReader = <T>(field: ImportField, reader: (cell: GatheredCell) => Reading<T>) => T | null
+
+/** The columns for one channel outrank the column for all. */
+function consentOf(value: ValueReader): ConsentReading {
+  const consent = { ...(value('consent', (cell) => readConsent(cell.text)) ?? silentConsent) }
+  consent.email = value('mayEmail', (cell) => readYesNo(cell.text)) ?? consent.email
+  consent.phone = value('mayPhone', (cell) => readYesNo(cell.text)) ?? consent.phone
+  consent.letter = value('mayWrite', (cell) => readYesNo(cell.text)) ?? consent.letter
+  return consent
+}
+
+interface PresentBed {
+  day: DayReading | null
+  from: BedBeganFrom | null
+  /** An installation found only in the notes. */
+  installed: DayReading | null
+}
+
+/** The latest known filling of the tank: its own column, else a rebed in the notes, else the installation. */
+function presentBed(
+  bedBegan: DayReading | null,
+  installed: DayReading | null,
+  notes: GatheredCell | undefined,
+  options: RowOptions,
+  assumptions: RowAssumption[],
+): PresentBed {
+  const facts = notes ? findInNotes(notes.text, { today: options.today, dayOrder: notes.choice.dayOrder ?? 'undecided' }).facts : []
+  const latest = (kind: 'rebedded' | 'installed') =>
+    facts
+      .filter((fact) => fact.kind === kind)
+      .reduce<(typeof facts)[number] | null>((best, fact) => (best && best.day.latestDay >= fact.day.latestDay ? best : fact), null)
+  const rebedded = latest('rebedded')
+  const installedInNotes = latest('installed')
+  const say = (sentence: string) => notes && assumptions.push({ column: notes.column, field: 'notes', sentence })
+  if (bedBegan && !(rebedded && rebedded.day.earliestDay > bedBegan.latestDay))
+    return { day: bedBegan, from: 'resin-column', installed: installedInNotes?.day ?? null }
+  if (rebedded && !(installed && installed.earliestDay > rebedded.day.latestDay)) {
+    say(`The present bed was taken from the notes: "${rebedded.quote}".`)
+    for (const sentence of rebedded.assumptions) say(sentence)
+    return { day: rebedded.day, from: 'notes-rebed', installed: installedInNotes?.day ?? null }
+  }
+  if (installed) return { day: installed, from: 'installed-column', installed: null }
+  if (!installedInNotes) return { day: null, from: null, installed: null }
+  say(`The installation was taken from the notes: "${installedInNotes.quote}".`)
+  for (const sentence of installedInNotes.assumptions) say(sentence)
+  return { day: installedInNotes.day, from: 'notes-installed', installed: installedInNotes.day }
+}
