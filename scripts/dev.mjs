@@ -19,12 +19,12 @@ const stopAll = async () => {
 try {
   const stopped = onStop()
   const port = wantedPort()
-  if (await portInUse(port))
+  if (await portInUse(port, 'localhost'))
     throw new PlainError(`Port ${port} is in use by another program: stop it, or choose another with PORT=${port + 1} npm run dev.`)
   const environment = await openEnvironment(port)
   stops.push(environment.stop)
   say('PostgreSQL is up')
-  generateClient()
+  await generateClient()
   const applied = await prepareDatabase(environment.urls.MIGRATION_DATABASE_URL)
   say(applied.length ? `migrations applied: ${applied.join(', ')}` : 'no migration is missing')
   if (await loadDemoWhenEmpty(environment, say)) say('demo loaded')
@@ -40,7 +40,8 @@ try {
     web.ended.then((end) => `the web server ${end}`),
     worker.ended.then((end) => `the worker ${end}`),
   ])
-  say(how === 'stop' ? 'stopping' : how)
+  if (how !== 'stop') throw new PlainError(how)
+  say('stopping')
 } catch (error) {
   tellError(error)
 }

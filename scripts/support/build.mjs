@@ -1,23 +1,91 @@
-import { spawnSync } from 'node:child_process'
+import { spawn } from 'node:child_process'
+import fs from 'node:fs'
 import path from 'node:path'
-import { root } from './paths.mjs'
+import { needDiskSpace } from './disk-space.mjs'
+import { withLock } from './file-lock.mjs'
+import { countLeases, takeLease } from './leases.mjs'
+import { dataDir, root } from './paths.mjs'
 import { PlainError } from './say.mjs'
+import { stopSignal } from './stop-signal.mjs'
 
-/** Runs a tool of the project to its end, its output shown; throws one sentence when it fails. */
-export function runTool(name, args, env = {}) {
-  const tool = path.join(root, 'node_modules/.bin', name)
-  const { status, error } = spawnSync(tool, args, {
-    cwd: root,
-    stdio: 'inherit',
-    env: { ...process.env, ...env },
-    shell: process.platform === 'win32',
+const serveDir = path.join(dataDir, 'serve')
+const leasesOf = (name) => path.join(dataDir, 'serve-users', name)
+
+/** Where a tool of the project is. */
+export const toolPath = (name) => path.join(root, 'node_modules/.bin', process.platform === 'win32' ? `${name}.cmd` : name)
+
+/** Runs a tool to its end; resolves to its exit code and its words. `show` lets them pass to the terminal as they come. */
+export function runTool(name, args, { env = {}, show = false } = {}) {
+  return new Promise((resolve, reject) => {
+    const child = spawn(toolPath(name), args, {
+      cwd: root,
+      env: { ...process.env, ...env },
+      stdio: ['ignore', 'pipe', 'pipe'],
+      shell: process.platform === 'win32',
+      signal: stopSignal,
+    })
+    let words = ''
+    for (const [from, to] of [
+      [child.stdout, process.stdout],
+      [child.stderr, process.stderr],
+    ])
+      from.on('data', (chunk) => {
+        words += chunk
+        if (show) to.write(chunk)
+      })
+    child.once('error', reject)
+    child.once('close', (status) => resolve({ status: status ?? 1, words }))
   })
-  if (error) throw error
-  return status ?? 1
+}
+
+/** Runs turbo quietly: its words are shown only when something fails, and `problem` is the sentence for that. */
+export async function runTurbo(tasks, problem) {
+  const { status, words } = await runTool('turbo', ['run', ...tasks, '--output-logs=errors-only', '--no-color'])
+  if (status === 0) return
+  if (/ENOSPC|no space left/i.test(words)) throw Object.assign(new Error('disk full'), { code: 'ENOSPC' })
+  console.error(words.trim())
+  throw new PlainError(problem)
 }
 
 /** Makes the Prisma client from the schema; skipped when neither changed. */
-export function generateClient() {
-  if (runTool('turbo', ['run', 'generate', '--output-logs=errors-only', '--log-order=grouped']) !== 0)
-    throw new PlainError('The database client could not be made from prisma/schema: the lines above say where.')
+export const generateClient = () =>
+  runTurbo(['generate'], 'The database client could not be made from prisma/schema: the lines above say where.')
+
+/** Removes served builds that no living command uses. */
+function removeOldBuilds(keep) {
+  for (const name of fs.readdirSync(serveDir)) {
+    if (name === keep || countLeases(leasesOf(name)) > 0) continue
+    fs.rmSync(path.join(serveDir, name), { recursive: true, force: true })
+    fs.rmSync(leasesOf(name), { recursive: true, force: true })
+  }
+}
+
+/** Copies the finished build to a folder of its own: a later build must not pull files from under a running server. */
+function copyBuild() {
+  const next = path.join(root, 'apps/web/.next')
+  const id = fs.readFileSync(path.join(next, 'BUILD_ID'), 'utf8').trim()
+  const target = path.join(serveDir, id)
+  if (!fs.existsSync(target)) {
+    const half = `${target}.half`
+    fs.rmSync(half, { recursive: true, force: true })
+    fs.cpSync(path.join(next, 'standalone'), half, { recursive: true, verbatimSymlinks: true })
+    fs.renameSync(half, target)
+  }
+  const release = takeLease(leasesOf(id))
+  removeOldBuilds(id)
+  return { server: path.join(target, 'apps/web/server.js'), release }
+}
+
+/**
+ * Builds web for production; skipped when no input changed. One build at a time, also between commands.
+ * Resolves to { server, release }: the server's file in a folder that stays as it is until `release` is called.
+ */
+export function buildWeb(onWait) {
+  const build = async () => {
+    needDiskSpace(root, 700, 'the production build')
+    await runTurbo(['build'], 'The production build failed: the lines above say where.')
+    fs.mkdirSync(serveDir, { recursive: true })
+    return copyBuild()
+  }
+  return withLock(path.join(dataDir, 'build.lock'), build, onWait)
 }

@@ -6,36 +6,41 @@ import { root } from './paths.mjs'
 
 const demoFile = (name) => path.join(root, 'prisma/demo', name)
 
-async function isEmpty(url) {
+async function query(url, sql, values) {
   const client = new pg.Client({ connectionString: url })
   await client.connect()
   try {
-    const { rowCount } = await client.query('SELECT FROM company LIMIT 1')
-    return rowCount === 0
+    return (await client.query(sql, values)).rows
   } finally {
     await client.end()
   }
 }
 
 /** Loads the demo as of today when no company exists. Returns whether it did. */
-export async function loadDemoWhenEmpty(environment, log) {
+export async function loadDemoWhenEmpty(environment, log, anchorDay = new Date().toISOString().slice(0, 10)) {
   if (process.env.DEMO === 'off' || !fs.existsSync(demoFile('load-demo.ts'))) return false
   const { MIGRATION_DATABASE_URL, DATABASE_URL, IDENTITY_DATABASE_URL } = environment.urls
-  if (!(await isEmpty(MIGRATION_DATABASE_URL))) return false
+  if ((await query(MIGRATION_DATABASE_URL, 'SELECT 1 FROM company LIMIT 1')).length) return false
+  log('loading the demo companies')
   Object.assign(process.env, environment.env) // the loader uses the project's own packages, which read the environment
   const { loadDemo, default: byDefault } = await import(demoFile('load-demo.ts'))
   await (loadDemo ?? byDefault)({
     migrationUrl: MIGRATION_DATABASE_URL,
     appUrl: DATABASE_URL,
     identityUrl: IDENTITY_DATABASE_URL,
-    anchorDay: new Date().toISOString().slice(0, 10),
+    anchorDay,
     log,
   })
   return true
 }
 
-/** The demo's sign-ins, for the closing lines of `start`. */
-export async function demoSignIns() {
-  if (process.env.DEMO === 'off' || !fs.existsSync(demoFile('sign-ins.ts'))) return []
-  return (await import(demoFile('sign-ins.ts'))).DEMO_SIGN_INS
+/** The demo's sign-ins that this database knows, for the closing lines of `start`. */
+export async function demoSignIns(environment) {
+  if (!fs.existsSync(demoFile('sign-ins.ts'))) return []
+  const { DEMO_SIGN_INS } = await import(demoFile('sign-ins.ts'))
+  const rows = await query(environment.urls.IDENTITY_DATABASE_URL, 'SELECT email FROM person WHERE email = ANY($1)', [
+    DEMO_SIGN_INS.map((signIn) => signIn.email),
+  ])
+  const known = new Set(rows.map((row) => row.email))
+  return DEMO_SIGN_INS.filter((signIn) => known.has(signIn.email))
 }

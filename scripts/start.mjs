@@ -1,0 +1,78 @@
+// `npm start`: sets up what is missing, then serves web and worker in production until it is stopped.
+import { prepareDatabase } from './prepare-database.mjs'
+import { buildWeb, generateClient } from './support/build.mjs'
+import { openEnvironment, wantedPort } from './support/environment.mjs'
+import { portInUse } from './support/free-port.mjs'
+import { demoSignIns, loadDemoWhenEmpty } from './support/load-demo.mjs'
+import { announce, becomeTheOne, stepDown } from './support/only-start.mjs'
+import { PlainError, say, tellError } from './support/say.mjs'
+import { startServers } from './support/servers.mjs'
+import { onStop, stopSignal } from './support/stop-signal.mjs'
+
+const stops = []
+const later = (stop) => stops.push(stop)
+
+/** The app refuses such logins by itself; asked here too, so that the answer comes before a build of a minute. */
+async function refuseBypassingLogins(env) {
+  Object.assign(process.env, env)
+  const { refuseBypassingLogins: refuse } = await import('@almanac/database/login-check')
+  const { closeClients } = await import('@almanac/database/client')
+  try {
+    await refuse()
+  } catch (error) {
+    throw new PlainError(error.message)
+  } finally {
+    await closeClients()
+  }
+}
+
+async function start() {
+  const stopped = onStop()
+  const port = wantedPort()
+  const running = await becomeTheOne()
+  if (running.address) return say(`Rebed Almanac is running already at ${running.address} (process ${running.pid}).`)
+  later(stepDown)
+  const host = process.env.HOST ?? '127.0.0.1'
+  if (await portInUse(port, host))
+    throw new PlainError(`Port ${port} is in use by another program: stop it, or choose another with PORT=${port + 1} npm start.`)
+
+  const environment = await openEnvironment(port)
+  later(environment.stop)
+  say(environment.embedded ? 'PostgreSQL is up' : 'using the PostgreSQL in DATABASE_URL')
+  await generateClient()
+  await refuseBypassingLogins(environment.env)
+  const applied = await prepareDatabase(environment.urls.MIGRATION_DATABASE_URL)
+  say(applied.length ? `migrations applied: ${applied.join(', ')}` : 'the database is at the present version')
+  stopSignal.throwIfAborted()
+  if (await loadDemoWhenEmpty(environment, say)) say('the demo companies are loaded')
+  stopSignal.throwIfAborted()
+
+  say('building for production (about a minute, or seconds when nothing changed)')
+  const build = await buildWeb(() => say('another command is building: waiting for it'))
+  later(build.release)
+  say('starting web and worker')
+  const servers = await startServers({ server: build.server, env: environment.env, port, host })
+  later(servers.stop)
+  announce(environment.env.PUBLIC_URL)
+  say(`ready: ${environment.env.PUBLIC_URL}`)
+  for (const { role, email, password } of await demoSignIns(environment))
+    console.log(`          ${role.padEnd(12)} ${email.padEnd(32)} ${password}`)
+  console.log('          Ctrl-C stops everything; logs are in .data/logs.')
+
+  const how = await Promise.race([stopped, servers.died])
+  if (how !== 'stop') throw new PlainError(how)
+}
+
+async function stopAll() {
+  for (const stop of stops.splice(0).reverse()) await stop()
+}
+
+try {
+  await start()
+} catch (error) {
+  if (!stopSignal.aborted) tellError(error)
+}
+if (stopSignal.aborted) say('stopping')
+await stopAll().catch(tellError)
+if (stopSignal.aborted) say('stopped; everything stored is kept')
+process.exit()
