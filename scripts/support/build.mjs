@@ -12,7 +12,8 @@ const serveDir = path.join(dataDir, 'serve')
 const leasesOf = (name) => path.join(dataDir, 'serve-users', name)
 
 /** Where a tool of the project is. */
-export const toolPath = (name) => path.join(root, 'node_modules/.bin', process.platform === 'win32' ? `${name}.cmd` : name)
+const toolPath = (name) =>
+  name === 'node' ? process.execPath : path.join(root, 'node_modules/.bin', process.platform === 'win32' ? `${name}.cmd` : name)
 
 /** Runs a tool to its end; resolves to its exit code and its words. `show` lets them pass to the terminal as they come. */
 export function runTool(name, args, { env = {}, show = false } = {}) {
