@@ -1,0 +1,87 @@
+import type { Tx } from '@almanac/database/client'
+import { tokensFor } from '@almanac/service-rules/import/search-tokens'
+
+/** Sites whose words are worked out at one time: a few hundred tokens each, so that a chunk stays a few MB. */
+const CHUNK = 500
+
+/**
+ * Writes the search tokens of some sites anew, from the site, who holds it, its contacts and its tanks. Call it in the transaction that changed any of them;
+ * set-based, so an import may pass thousands of ids. Ids of other companies have no rows here and change nothing.
+ */
+export async function rewriteSiteTokens(tx: Tx, companyId: string, siteIds: readonly string[]): Promise<void> {
+  const ids = [...new Set(siteIds)]
+  for (let start = 0; start < ids.length; start += CHUNK) await rewriteChunk(tx, companyId, ids.slice(start, start + CHUNK))
+}
+
+async function rewriteChunk(tx: Tx, companyId: string, siteIds: string[]): Promise<void> {
+  const sites = await tx.site.findMany({
+    where: { companyId, id: { in: siteIds } },
+    select: {
+      id: true,
+      archivedAt: true,
+      label: true,
+      street: true,
+      town: true,
+      postcode: true,
+      contacts: { where: { archivedAt: null }, select: { name: true, phone: true } },
+      tenures: { where: { toDay: null }, select: { customer: { select: CUSTOMER_WORDS } } },
+      softeners: { where: { archivedAt: null }, select: { tanks: { where: { archivedAt: null }, select: TANK_WORDS } } },
+    },
+  })
+  const tokens: string[] = []
+  const tokenSites: string[] = []
+  for (const site of sites) {
+    if (site.archivedAt) continue
+    for (const token of wordsOf(site)) {
+      tokens.push(token)
+      tokenSites.push(site.id)
+    }
+  }
+  // Only the difference is written: most edits change a word or none, and open searches keep their rows.
+  await tx.$executeRaw`
+    with wanted as (select token, site_id from unnest(${tokens}::text[], ${tokenSites}::uuid[]) as t (token, site_id))
+    delete from search_token s where s.company_id = ${companyId}::uuid and s.site_id = any(${siteIds}::uuid[])
+      and not exists (select from wanted w where w.site_id = s.site_id and w.token = s.token collate "C")`
+  await tx.$executeRaw`
+    insert into search_token (company_id, token, site_id)
+    select ${companyId}::uuid, token, site_id from unnest(${tokens}::text[], ${tokenSites}::uuid[]) as t (token, site_id)
+    on conflict do nothing`
+}
+
+const CUSTOMER_WORDS = {
+  name: true,
+  reference: true,
+  // A contact tied to another site of the same customer belongs to that site's words.
+  contacts: { where: { archivedAt: null, siteId: null }, select: { name: true, phone: true } },
+} as const
+const TANK_WORDS = { diameterIn: true, heightIn: true, sizeAsWritten: true } as const
+
+type SiteWords = {
+  label: string
+  street: string | null
+  town: string | null
+  postcode: string | null
+  contacts: Person[]
+  tenures: { customer: { name: string; reference: string | null; contacts: Person[] } }[]
+  softeners: { tanks: { diameterIn: number | null; heightIn: number | null; sizeAsWritten: string | null }[] }[]
+}
+type Person = { name: string | null; phone: string | null }
+
+function wordsOf(site: SiteWords): string[] {
+  const customers = site.tenures.map((tenure) => tenure.customer)
+  const people = [...site.contacts, ...customers.flatMap((customer) => customer.contacts)]
+  const tanks = site.softeners.flatMap((softener) => softener.tanks)
+  const texts = [
+    site.label,
+    site.street,
+    site.town,
+    site.postcode,
+    ...customers.flatMap((customer) => [customer.name, customer.reference]),
+    ...people.map((person) => person.name),
+    ...tanks.map((tank) => tank.sizeAsWritten),
+    ...tanks.map((tank) => (tank.diameterIn && tank.heightIn ? `${tank.diameterIn}x${tank.heightIn}` : null)),
+  ]
+  return tokensFor(present(texts), present(people.map((person) => person.phone)))
+}
+
+const present = (texts: (string | null)[]): string[] => texts.filter((text) => text !== null && text !== '') as string[]
