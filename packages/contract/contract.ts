@@ -1,6 +1,10 @@
+import { daySheets } from './day-sheets.ts'
+import { jobs } from './jobs.ts'
 import { session } from './session.ts'
 
 /** Every request and answer of the API, by domain. The one description that server, client and the OpenAPI document share. */
 export const contract = {
+  daySheets,
+  jobs,
   session,
 }

@@ -1,0 +1,16 @@
+import 'server-only'
+import { readCrewChoices, readDaySheets } from '@almanac/database/read/day-sheets'
+import { changeDaySheet } from '@almanac/operations/jobs/change-day-sheet'
+import { copyDaySheets } from '@almanac/operations/jobs/copy-day-sheets'
+import { jobsThatFit } from '@almanac/operations/jobs/jobs-that-fit'
+import { openDaySheet } from '@almanac/operations/jobs/open-day-sheet'
+import { can } from '../procedure.ts'
+
+export const daySheets = {
+  day: can('book:visit').daySheets.day.handler(({ context, input }) => readDaySheets(context.scope, input.day)),
+  fits: can('book:visit').daySheets.fits.handler(({ context, input }) => jobsThatFit(context.scope, input.crewDayId)),
+  crewChoices: can('book:visit').daySheets.crewChoices.handler(({ context }) => readCrewChoices(context.scope)),
+  open: can('book:visit').daySheets.open.handler(({ context, input }) => openDaySheet(context.scope, input)),
+  copy: can('book:visit').daySheets.copy.handler(({ context, input }) => copyDaySheets(context.scope, input)),
+  change: can('book:visit').daySheets.change.handler(({ context, input }) => changeDaySheet(context.scope, input)),
+}

@@ -1,0 +1,112 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { ClockTime, JobBed, JobKind, JobState } from './jobs.ts'
+import { command, Day, Id, Instant, Version } from './shared.ts'
+
+export const SheetVisit = z.object({
+  id: Id,
+  version: Version,
+  jobId: Id,
+  jobVersion: Version,
+  jobState: JobState,
+  kind: JobKind,
+  state: z.enum(['booked', 'under-way', 'closed', 'called-off']),
+  outcome: z.string().nullable(),
+  startsAt: Instant,
+  endsAt: Instant,
+  siteId: Id,
+  siteLabel: z.string(),
+  town: z.string().nullable(),
+  crewSize: z.number(),
+  notes: z.string().nullable(),
+  bed: JobBed.nullable(),
+})
+export type SheetVisit = z.infer<typeof SheetVisit>
+
+/** One crew's day: who, what they drive, their hours, and their visits in order. Called-off visits are left out. */
+export const DaySheet = z.object({
+  id: Id,
+  version: Version,
+  day: Day,
+  name: z.string(),
+  members: z.array(z.object({ colleagueId: Id, name: z.string() })),
+  vehicle: z.object({ id: Id, name: z.string(), volumeFt3: z.number(), weightLb: z.number() }).nullable(),
+  startsAt: Instant,
+  endsAt: Instant,
+  notes: z.string().nullable(),
+  visits: z.array(SheetVisit),
+})
+export type DaySheet = z.infer<typeof DaySheet>
+
+/** A job that would fit into one free stretch of a sheet, with what putting it off costs: its dates and its risk. */
+export const SheetFit = z.object({
+  jobId: Id,
+  jobVersion: Version,
+  kind: JobKind,
+  siteId: Id,
+  siteLabel: z.string(),
+  town: z.string().nullable(),
+  at: ClockTime,
+  startsAt: Instant,
+  endsAt: Instant,
+  /** End of the free stretch: from `startsAt` to here the job could be moved about. */
+  freeUntil: Instant,
+  minutes: z.number(),
+  crewSize: z.number(),
+  dueEarliest: Day.nullable(),
+  dueLatest: Day.nullable(),
+  /** Chance of failure within 3 months, for beds with a forecast. */
+  chance3Months: z.number().nullable(),
+})
+export type SheetFit = z.infer<typeof SheetFit>
+
+const SheetPlaced = z.object({ crewDayId: Id, version: Version })
+const people = { colleagueIds: z.array(Id).min(1, 'choose at least one person').max(6), vehicleId: Id.nullable() }
+const hours = { from: ClockTime, until: ClockTime }
+
+export const OpenDaySheet = command({ day: Day, name: z.string().trim().min(1, 'give the crew a name').max(80), ...people, ...hours })
+export const CopyDaySheets = command({ day: Day })
+export const ChangeDaySheet = command({
+  crewDayId: Id,
+  version: Version,
+  name: z.string().trim().min(1, 'give the crew a name').max(80),
+  ...people,
+  ...hours,
+  notes: z.string().max(2000).nullable(),
+})
+
+export const daySheets = {
+  day: oc
+    .route({ method: 'GET', path: '/day-sheets' })
+    .input(z.object({ day: Day }))
+    .output(
+      z.object({
+        day: Day,
+        sheets: z.array(DaySheet),
+        /** The last day before this one that has sheets, to copy from. */
+        copyFrom: Day.nullable(),
+        /** Proposed jobs in the company: what still needs a place. */
+        needPlace: z.number(),
+        /** Usual working hours, for a new sheet. */
+        usual: z.object({ from: ClockTime, until: ClockTime }),
+      }),
+    ),
+  /** Jobs that would fit into one sheet, most pressing first, and why others do not. */
+  fits: oc
+    .route({ method: 'GET', path: '/day-sheets/{crewDayId}/fits' })
+    .input(z.object({ crewDayId: Id }))
+    .output(z.object({ fits: z.array(SheetFit), left: z.array(z.object({ reason: z.string(), jobs: z.number() })) })),
+  /** People and vehicles that can stand on a sheet. */
+  crewChoices: oc.route({ method: 'GET', path: '/day-sheets/crew-choices' }).output(
+    z.object({
+      colleagues: z.array(z.object({ id: Id, name: z.string() })),
+      vehicles: z.array(z.object({ id: Id, name: z.string(), volumeFt3: z.number(), weightLb: z.number() })),
+    }),
+  ),
+  open: oc.route({ method: 'POST', path: '/day-sheets/open' }).input(OpenDaySheet).output(SheetPlaced),
+  copy: oc
+    .route({ method: 'POST', path: '/day-sheets/copy' })
+    .input(CopyDaySheets)
+    .output(z.object({ fromDay: Day, opened: z.array(SheetPlaced), left: z.array(z.object({ name: z.string(), reason: z.string() })) })),
+  change: oc.route({ method: 'POST', path: '/day-sheets/change' }).input(ChangeDaySheet).output(SheetPlaced),
+}

@@ -1,0 +1,212 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { command, Day, Id, Instant, page, pageOf, Version } from './shared.ts'
+
+export const JobKind = z.enum([
+  'rebed',
+  'annual-visit',
+  'cleaning',
+  'inspection',
+  'repair',
+  'installation',
+  'delivery',
+  'warranty-return',
+  'emergency',
+])
+export const JobState = z.enum(['proposed', 'booked', 'under-way', 'held', 'closed', 'called-off'])
+
+/** A time on the clock of the company's zone, 'HH:MM'. */
+export const ClockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time such as 08:05')
+
+/** What a person has to confirm before a visit stands at an unusual time. */
+export const Unusual = z.enum(['outside-hours', 'past'])
+
+/** A bed's facts, for its small drawing and its kit. Volumes in ft³, lengths in inches, weights in lb; null where not known. */
+export const JobBed = z.object({
+  bedId: Id,
+  diameterIn: z.number().nullable(),
+  heightIn: z.number().nullable(),
+  nominalGrains: z.number().nullable(),
+  volumeFt3: z.number().nullable(),
+  gravelLb: z.number().nullable(),
+  resinKind: z.string(),
+  sizeAsWritten: z.string().nullable(),
+})
+export type JobBed = z.infer<typeof JobBed>
+
+const jobShape = {
+  id: Id,
+  version: Version,
+  kind: JobKind,
+  state: JobState,
+  siteId: Id,
+  siteLabel: z.string(),
+  town: z.string().nullable(),
+  bed: JobBed.nullable(),
+  dueEarliest: Day.nullable(),
+  dueLatest: Day.nullable(),
+  minutes: z.number(),
+  crewSize: z.number(),
+}
+
+export const JobRow = z.object({
+  ...jobShape,
+  nextVisit: z.object({ startsAt: Instant, day: Day, crewName: z.string() }).nullable(),
+  /** Chance of failure within 3 months, for beds with a forecast. */
+  chance3Months: z.number().nullable(),
+})
+export type JobRow = z.infer<typeof JobRow>
+
+export const JobVisit = z.object({
+  id: Id,
+  version: Version,
+  state: z.enum(['booked', 'under-way', 'closed', 'called-off']),
+  outcome: z.string().nullable(),
+  startsAt: Instant,
+  endsAt: Instant,
+  crewDayId: Id,
+  day: Day,
+  crewName: z.string(),
+  people: z.array(z.string()),
+  notes: z.string().nullable(),
+})
+export type JobVisit = z.infer<typeof JobVisit>
+
+export const JobPage = z.object({
+  ...jobShape,
+  street: z.string().nullable(),
+  accessNotes: z.string().nullable(),
+  softenerId: Id.nullable(),
+  softenerLabel: z.string().nullable(),
+  notes: z.string().nullable(),
+  stateReason: z.string().nullable(),
+  createdAt: Instant,
+  closedDay: Day.nullable(),
+  forecast: z
+    .object({
+      asOfDay: Day,
+      due10Day: Day.nullable(),
+      due50Day: Day.nullable(),
+      due90Day: Day.nullable(),
+      chance3Months: z.number().nullable(),
+      chance12Months: z.number().nullable(),
+      refusal: z.string().nullable(),
+    })
+    .nullable(),
+  visits: z.array(JobVisit),
+})
+export type JobPage = z.infer<typeof JobPage>
+
+/** A free stretch of a day sheet where a job fits, and the sheets where it does not, each with its reason. */
+export const JobPlaces = z.object({
+  fromDay: Day,
+  untilDay: Day,
+  places: z.array(
+    z.object({
+      crewDayId: Id,
+      day: Day,
+      crewName: z.string(),
+      people: z.array(z.string()),
+      at: ClockTime,
+      startsAt: Instant,
+      endsAt: Instant,
+      freeMinutes: z.number(),
+    }),
+  ),
+  unfit: z.array(z.object({ crewDayId: Id, day: Day, crewName: z.string(), reason: z.string() })),
+})
+export type JobPlaces = z.infer<typeof JobPlaces>
+
+const JobMoved = z.object({ jobId: Id, version: Version, state: JobState })
+const VisitPlaced = z.object({ visitId: Id, version: Version, jobId: Id, jobVersion: Version, startsAt: Instant, endsAt: Instant })
+
+export const ListJobs = page({ state: JobState.default('proposed'), kind: JobKind.optional(), town: z.string().max(200).optional() })
+export const ProposeJobs = command({
+  beds: z
+    .array(z.object({ bedId: Id }))
+    .min(1)
+    .max(500),
+  kind: z.literal('rebed'),
+})
+export const ProposeJob = command({
+  siteId: Id,
+  softenerId: Id.optional(),
+  bedId: Id.optional(),
+  kind: JobKind,
+  dueEarliest: Day.optional(),
+  dueLatest: Day.optional(),
+  minutes: z.number().int().min(5).max(1440).optional(),
+  crewSize: z.number().int().min(1).max(6).optional(),
+  notes: z.string().max(4000).optional(),
+})
+export const BookVisit = command({
+  jobId: Id,
+  jobVersion: Version,
+  crewDayId: Id,
+  at: ClockTime,
+  confirmed: z.array(Unusual).max(2).default([]),
+})
+export const MoveVisit = command({
+  visitId: Id,
+  version: Version,
+  /** Another sheet; without it the visit stays on its own. */
+  crewDayId: Id.optional(),
+  at: ClockTime,
+  confirmed: z.array(Unusual).max(2).default([]),
+})
+export const CallOffVisit = command({ visitId: Id, version: Version })
+export const HoldJob = command({ jobId: Id, version: Version, reason: z.string().trim().min(1, 'say why').max(1000) })
+export const ResumeJob = command({ jobId: Id, version: Version })
+
+export const jobs = {
+  list: oc.route({ method: 'GET', path: '/jobs' }).input(ListJobs).output(pageOf(JobRow)),
+  /** How many jobs stand in each open state, and the towns to filter by. */
+  overview: oc
+    .route({ method: 'GET', path: '/jobs/overview' })
+    .output(z.object({ counts: z.record(JobState, z.number()), towns: z.array(z.string()) })),
+  get: oc
+    .route({ method: 'GET', path: '/jobs/{jobId}' })
+    .input(z.object({ jobId: Id }))
+    .output(JobPage),
+  places: oc
+    .route({ method: 'GET', path: '/jobs/{jobId}/places' })
+    .input(z.object({ jobId: Id }))
+    .output(JobPlaces),
+  /** What can be worked on at a site, to propose a job for. */
+  choices: oc
+    .route({ method: 'GET', path: '/jobs/choices' })
+    .input(z.object({ siteId: Id }))
+    .output(
+      z.object({
+        siteId: Id,
+        siteLabel: z.string(),
+        town: z.string().nullable(),
+        softeners: z.array(
+          z.object({ id: Id, label: z.string(), beds: z.array(z.object({ ...JobBed.shape, openRebedJobId: Id.nullable() })) }),
+        ),
+      }),
+    ),
+  propose: oc
+    .route({ method: 'POST', path: '/jobs/propose-for-beds' })
+    .input(ProposeJobs)
+    .output(
+      z.object({
+        results: z.array(
+          z.discriminatedUnion('status', [
+            z.object({ bedId: Id, status: z.literal('proposed'), jobId: Id }),
+            z.object({ bedId: Id, status: z.literal('refused'), reason: z.string(), jobId: Id.nullable() }),
+          ]),
+        ),
+      }),
+    ),
+  proposeOne: oc.route({ method: 'POST', path: '/jobs/propose' }).input(ProposeJob).output(JobMoved),
+  book: oc.route({ method: 'POST', path: '/jobs/book' }).input(BookVisit).output(VisitPlaced),
+  moveVisit: oc.route({ method: 'POST', path: '/jobs/move-visit' }).input(MoveVisit).output(VisitPlaced),
+  callOffVisit: oc
+    .route({ method: 'POST', path: '/jobs/call-off-visit' })
+    .input(CallOffVisit)
+    .output(z.object({ visitId: Id, version: Version, jobId: Id, jobVersion: Version, state: JobState })),
+  hold: oc.route({ method: 'POST', path: '/jobs/hold' }).input(HoldJob).output(JobMoved),
+  callOff: oc.route({ method: 'POST', path: '/jobs/call-off' }).input(HoldJob).output(JobMoved),
+  resume: oc.route({ method: 'POST', path: '/jobs/resume' }).input(ResumeJob).output(JobMoved),
+}

@@ -1,0 +1,56 @@
+import type { Tx } from '../client.ts'
+import { dayOf } from '../days.ts'
+import type { Prisma } from '../generated/client.ts'
+import { bedFacts, type Kind, type State, type VisitState } from './job-rows.ts'
+
+/** Day sheets with their people, vehicle and visits, by day and name. Visits that were called off are left out. */
+export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDayWhereInput) {
+  const sheets = await tx.crewDay.findMany({
+    where: { ...where, companyId },
+    orderBy: [{ day: 'asc' }, { name: 'asc' }, { id: 'asc' }],
+    include: {
+      vehicle: true,
+      members: { include: { colleague: { select: { name: true } } } },
+      visits: {
+        where: { state: { not: 'called-off' } },
+        orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
+        include: { job: { include: { site: { select: { label: true, town: true } }, bed: { include: { tank: true } } } } },
+      },
+    },
+  })
+  return sheets.map((sheet) => ({
+    id: sheet.id,
+    version: sheet.version,
+    day: dayOf(sheet.day),
+    name: sheet.name,
+    members: sheet.members
+      .map((member) => ({ colleagueId: member.colleagueId, name: member.colleague.name }))
+      .sort((a, b) => a.name.localeCompare(b.name)),
+    vehicle: sheet.vehicle
+      ? { id: sheet.vehicle.id, name: sheet.vehicle.name, volumeFt3: sheet.vehicle.volumeFt3, weightLb: sheet.vehicle.weightLb }
+      : null,
+    startsAt: sheet.startsAt.toISOString(),
+    endsAt: sheet.endsAt.toISOString(),
+    notes: sheet.notes,
+    visits: sheet.visits.map((visit) => ({
+      id: visit.id,
+      version: visit.version,
+      jobId: visit.jobId,
+      jobVersion: visit.job.version,
+      jobState: visit.job.state as State,
+      kind: visit.job.kind as Kind,
+      state: visit.state as VisitState,
+      outcome: visit.outcome,
+      startsAt: visit.startsAt.toISOString(),
+      endsAt: visit.endsAt.toISOString(),
+      siteId: visit.job.siteId,
+      siteLabel: visit.job.site.label,
+      town: visit.job.site.town,
+      crewSize: visit.job.crewSize,
+      notes: visit.job.notes,
+      bed: visit.job.bed ? bedFacts(visit.job.bed) : null,
+    })),
+  }))
+}
+
+export type SheetRow = Awaited<ReturnType<typeof sheetRows>>[number]

@@ -1,0 +1,109 @@
+import { notFound } from '@almanac/runtime/errors'
+import { dayOf } from '../days.ts'
+import { inCompany, type Scope } from '../in-company.ts'
+import { bedFacts, jobFacts, type VisitState } from './job-rows.ts'
+
+/** One job with its site, bed, forecast and every visit so far, the latest first. */
+export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string) {
+  return inCompany(scope, async (tx) => {
+    const job = await tx.job.findUnique({
+      where: { companyId_id: { companyId: scope.companyId, id: jobId } },
+      include: {
+        site: true,
+        softener: { select: { label: true } },
+        bed: { include: { tank: true, forecast: true } },
+        visits: {
+          orderBy: { startsAt: 'desc' },
+          include: {
+            crewDay: { select: { name: true, day: true } },
+            assignments: { select: { released: true, colleague: { select: { name: true } } } },
+          },
+        },
+      },
+    })
+    if (!job) throw notFound('job')
+    const forecast = job.bed?.forecast
+    return {
+      ...jobFacts(job),
+      street: job.site.street,
+      accessNotes: job.site.accessNotes,
+      softenerId: job.softenerId,
+      softenerLabel: job.softener?.label ?? null,
+      notes: job.notes,
+      stateReason: job.stateReason,
+      createdAt: job.createdAt.toISOString(),
+      closedDay: dayOf(job.closedDay),
+      forecast: forecast
+        ? {
+            asOfDay: dayOf(forecast.asOfDay),
+            due10Day: dayOf(forecast.due10Day),
+            due50Day: dayOf(forecast.due50Day),
+            due90Day: dayOf(forecast.due90Day),
+            chance3Months: forecast.chance3Months,
+            chance12Months: forecast.chance12Months,
+            refusal: forecast.refusal,
+          }
+        : null,
+      visits: job.visits.map((visit) => ({
+        id: visit.id,
+        version: visit.version,
+        state: visit.state as VisitState,
+        outcome: visit.outcome,
+        startsAt: visit.startsAt.toISOString(),
+        endsAt: visit.endsAt.toISOString(),
+        crewDayId: visit.crewDayId,
+        day: dayOf(visit.crewDay.day),
+        crewName: visit.crewDay.name,
+        // A visit that moved to another crew keeps the first crew's released rows; those people do not come.
+        people: [
+          ...new Set(visit.assignments.filter((one) => visit.state === 'called-off' || !one.released).map((one) => one.colleague.name)),
+        ].sort(),
+        notes: visit.notes,
+      })),
+    }
+  })
+}
+
+/** The softeners and present beds of a site, each with its open rebed if there is one: what a new job can be for. */
+export async function readJobChoices(scope: Pick<Scope, 'companyId'>, siteId: string) {
+  return inCompany(scope, async (tx) => {
+    const site = await tx.site.findUnique({
+      where: { companyId_id: { companyId: scope.companyId, id: siteId } },
+      include: {
+        softeners: {
+          where: { archivedAt: null },
+          orderBy: { label: 'asc' },
+          include: {
+            tanks: {
+              where: { archivedAt: null },
+              orderBy: { position: 'asc' },
+              include: {
+                beds: {
+                  where: { endedLatest: null, archivedAt: null },
+                  include: {
+                    tank: true,
+                    jobs: {
+                      where: { kind: 'rebed', state: { in: ['proposed', 'booked', 'under-way', 'held'] } },
+                      select: { id: true },
+                    },
+                  },
+                },
+              },
+            },
+          },
+        },
+      },
+    })
+    if (!site) throw notFound('site')
+    return {
+      siteId: site.id,
+      siteLabel: site.label,
+      town: site.town,
+      softeners: site.softeners.map((softener) => ({
+        id: softener.id,
+        label: softener.label,
+        beds: softener.tanks.flatMap((tank) => tank.beds.map((bed) => ({ ...bedFacts(bed), openRebedJobId: bed.jobs[0]?.id ?? null }))),
+      })),
+    }
+  })
+}

@@ -1,0 +1,56 @@
+import { dayOf } from '../days.ts'
+import type { Prisma } from '../generated/client.ts'
+
+/** What every listing of jobs reads beside the job itself. */
+export const JOB_PARTS = {
+  site: { select: { label: true, town: true } },
+  bed: { include: { tank: true, forecast: { select: { chance3Months: true } } } },
+} satisfies Prisma.JobInclude
+
+type BedWithTank = Prisma.BedGetPayload<{ include: { tank: true } }>
+type JobWithParts = Prisma.JobGetPayload<{ include: typeof JOB_PARTS }>
+
+/** A bed's facts for its small drawing and its kit. */
+export function bedFacts(bed: BedWithTank) {
+  return {
+    bedId: bed.id,
+    diameterIn: bed.tank.diameterIn,
+    heightIn: bed.tank.heightIn,
+    nominalGrains: bed.tank.nominalGrains,
+    sizeAsWritten: bed.tank.sizeAsWritten,
+    volumeFt3: bed.volumeFt3,
+    gravelLb: bed.gravelLb,
+    resinKind: bed.resinKind,
+  }
+}
+
+export type Kind =
+  | 'rebed'
+  | 'annual-visit'
+  | 'cleaning'
+  | 'inspection'
+  | 'repair'
+  | 'installation'
+  | 'delivery'
+  | 'warranty-return'
+  | 'emergency'
+export type State = 'proposed' | 'booked' | 'under-way' | 'held' | 'closed' | 'called-off'
+export type VisitState = 'booked' | 'under-way' | 'closed' | 'called-off'
+
+/** A job as every screen shows it. The words of kind and state are held by the table's own checks. */
+export function jobFacts(job: JobWithParts) {
+  return {
+    id: job.id,
+    version: job.version,
+    kind: job.kind as Kind,
+    state: job.state as State,
+    siteId: job.siteId,
+    siteLabel: job.site.label,
+    town: job.site.town,
+    bed: job.bed ? bedFacts(job.bed) : null,
+    dueEarliest: dayOf(job.dueEarliest),
+    dueLatest: dayOf(job.dueLatest),
+    minutes: job.minutes,
+    crewSize: job.crewSize,
+  }
+}

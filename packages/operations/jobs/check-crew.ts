@@ -1,0 +1,50 @@
+import type { Tx } from '@almanac/database/client'
+import { dateOf } from '@almanac/database/days'
+import { AppError, notFound } from '@almanac/runtime/errors'
+
+export type CrewWanted = {
+  day: string
+  name: string
+  colleagueIds: string[]
+  vehicleId: string | null
+  startsAt: Date
+  endsAt: Date
+}
+
+/** Locks people and vehicle, and refuses those that are not there. Ids are checked before anything is written, so a 404 changes nothing. */
+async function lockCrew(tx: Tx, companyId: string, { colleagueIds, vehicleId }: CrewWanted): Promise<void> {
+  const people = await tx.$queryRaw<unknown[]>`
+    select 1 from colleague where company_id = ${companyId}::uuid and id = any(${colleagueIds}::uuid[]) and archived_at is null order by id for no key update`
+  if (people.length < colleagueIds.length) throw notFound('person')
+  if (!vehicleId) return
+  const vehicles = await tx.$queryRaw<unknown[]>`
+    select 1 from vehicle where company_id = ${companyId}::uuid and id = ${vehicleId}::uuid and archived_at is null for no key update`
+  if (vehicles.length === 0) throw notFound('vehicle')
+}
+
+/**
+ * Why a crew cannot stand on a day's sheet: its name is taken, or one of its people or its vehicle stands on another sheet at those hours.
+ * Null when it can. `exceptId` is the sheet being changed.
+ */
+export async function crewClash(tx: Tx, companyId: string, crew: CrewWanted, exceptId?: string): Promise<string | null> {
+  if (crew.startsAt >= crew.endsAt) return 'The day would end before it begins.'
+  await lockCrew(tx, companyId, crew)
+  const others = await tx.crewDay.findMany({
+    where: { companyId, day: dateOf(crew.day), id: exceptId ? { not: exceptId } : undefined },
+    include: { members: { include: { colleague: { select: { name: true } } } }, vehicle: { select: { name: true } } },
+  })
+  for (const other of others) {
+    if (other.name.toLowerCase() === crew.name.toLowerCase()) return `There is a sheet named ${other.name} on that day already.`
+    if (other.startsAt >= crew.endsAt || other.endsAt <= crew.startsAt) continue
+    const shared = other.members.find((member) => crew.colleagueIds.includes(member.colleagueId))
+    if (shared) return `${shared.colleague.name} is on the sheet ${other.name} at those hours.`
+    if (other.vehicleId && other.vehicleId === crew.vehicleId) return `${other.vehicle?.name} is on the sheet ${other.name} at those hours.`
+  }
+  return null
+}
+
+/** As `crewClash`, as a 409. */
+export async function refuseClash(tx: Tx, companyId: string, crew: CrewWanted, exceptId?: string): Promise<void> {
+  const clash = await crewClash(tx, companyId, crew, exceptId)
+  if (clash) throw new AppError('conflict', `${clash} Nothing was changed; choose others, or change that sheet first.`)
+}

@@ -1,0 +1,58 @@
+import type { CopyDaySheets as CopyDaySheetsInput } from '@almanac/contract/day-sheets'
+import type { Tx } from '@almanac/database/client'
+import { dateOf, dayOf } from '@almanac/database/days'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { AppError } from '@almanac/runtime/errors'
+import type * as z from 'zod'
+import { crewClash } from './check-crew.ts'
+import { clockTimeIn, companyFacts, instantAt } from './clock-times.ts'
+import { writeSheet } from './write-sheet.ts'
+
+export type CopyDaySheets = z.infer<typeof CopyDaySheetsInput>
+
+/** The sheets of the last day before `day` that has any, with people and vehicles that are still with the firm. */
+async function lastSheets(tx: Tx, companyId: string, day: string) {
+  const last = await tx.crewDay.findFirst({
+    where: { companyId, day: { lt: dateOf(day) } },
+    orderBy: { day: 'desc' },
+    select: { day: true },
+  })
+  if (!last)
+    throw new AppError('conflict', 'There is no earlier day with sheets to copy from. Nothing was added; open the first sheet by hand.')
+  const sheets = await tx.crewDay.findMany({
+    where: { companyId, day: last.day },
+    include: { members: { where: { colleague: { archivedAt: null } }, select: { colleagueId: true } }, vehicle: true },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+  })
+  return { fromDay: dayOf(last.day), sheets }
+}
+
+/**
+ * Opens the crews of the previous working day again: same people, vehicle and clock hours, no visits. A sheet that clashes with one
+ * already open is left out and named. The clock counts, not the hours since midnight, so a change of clocks moves nothing.
+ */
+export async function copyDaySheets(scope: Scope & { personId: string }, input: CopyDaySheets) {
+  return runCommand(scope, 'jobs.copy-day-sheets', input, async (tx, command) => {
+    const { companyId } = scope
+    const { timeZone } = await companyFacts(tx, companyId)
+    const { fromDay, sheets } = await lastSheets(tx, companyId, input.day)
+    const sameClock = (instant: Date) => instantAt(timeZone, input.day, clockTimeIn(timeZone, instant))
+    const opened = []
+    const left = []
+    for (const sheet of sheets) {
+      const crew = {
+        day: input.day,
+        name: sheet.name,
+        colleagueIds: sheet.members.map((member) => member.colleagueId),
+        vehicleId: sheet.vehicle && sheet.vehicle.archivedAt === null ? sheet.vehicle.id : null,
+        startsAt: sameClock(sheet.startsAt),
+        endsAt: sameClock(sheet.endsAt),
+      }
+      const clash = await crewClash(tx, companyId, crew)
+      if (clash) left.push({ name: sheet.name, reason: clash })
+      else opened.push(await writeSheet(tx, command, crew))
+    }
+    return { fromDay, opened, left }
+  })
+}

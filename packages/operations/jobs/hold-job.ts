@@ -1,0 +1,19 @@
+import type { HoldJob as HoldJobInput } from '@almanac/contract/jobs'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import type * as z from 'zod'
+import { changeState } from './change-state.ts'
+import { lockJobAt, stepOf } from './lock-job.ts'
+import { takeJobOffSheets } from './take-off-sheet.ts'
+
+export type HoldJob = z.infer<typeof HoldJobInput>
+
+/** Lets a job wait for something, with a reason. A booked visit comes off its day sheet in the same breath. */
+export async function holdJob(scope: Scope & { personId: string }, input: HoldJob) {
+  return runCommand(scope, 'jobs.hold-job', input, async (tx, command) => {
+    const job = await lockJobAt(tx, scope.companyId, input.jobId, input.version, { state: 'held', stateReason: input.reason })
+    const state = stepOf(job, 'hold')
+    await takeJobOffSheets(tx, command, job.id)
+    return changeState(tx, command, job, { state, stateReason: input.reason })
+  })
+}

@@ -1,0 +1,63 @@
+import { inCompany, type Scope } from '@almanac/database/in-company'
+import { sheetRows } from '@almanac/database/read/day-sheet-rows'
+import { JOB_PARTS, jobFacts } from '@almanac/database/read/job-rows'
+import { now } from '@almanac/runtime/clock'
+import { notFound } from '@almanac/runtime/errors'
+import { placesOnSheet } from '@almanac/service-rules/day-sheets/place-on-sheet'
+import { clockTimeIn, companyFacts } from './clock-times.ts'
+import { offerOfSheet } from './offer-of-sheet.ts'
+
+/** How many of the most pressing jobs are tried, and how many lines stand in one free stretch: more would drown the sheet. */
+const MOST_JOBS = 200
+const MOST_IN_A_STRETCH = 3
+
+type Pressing = { dueEarliest: string | null; dueLatest: string | null }
+
+/** Jobs whose window has begun stand first, by its end; then those to come, by its beginning. */
+function byPressure(day: string) {
+  const key = (job: Pressing) =>
+    job.dueEarliest !== null && job.dueEarliest > day ? `2 ${job.dueEarliest}` : `1 ${job.dueLatest ?? '9999'}`
+  return (a: Pressing, b: Pressing) => (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0)
+}
+
+/** Jobs without a place that one sheet could take, each at the first free stretch it fits, and why the others don't fit. */
+export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: string) {
+  return inCompany(scope, async (tx) => {
+    const { companyId } = scope
+    const [sheet] = await sheetRows(tx, companyId, { id: crewDayId })
+    if (!sheet) throw notFound('day sheet')
+    const { timeZone } = await companyFacts(tx, companyId)
+    const found = await tx.job.findMany({
+      where: { companyId, state: 'proposed' },
+      include: JOB_PARTS,
+      orderBy: [{ dueLatest: { sort: 'asc', nulls: 'last' } }, { id: 'asc' }],
+      take: MOST_JOBS,
+    })
+    const jobs = found.map((job) => ({ ...jobFacts(job), chance3Months: job.bed?.forecast?.chance3Months ?? null }))
+    const offer = offerOfSheet(sheet)
+    const notBeforeMs = now().getTime()
+    const inStretch = new Map<number, number>()
+    const left = new Map<string, number>()
+    const fits = []
+    for (const job of jobs.sort(byPressure(sheet.day))) {
+      const answer = placesOnSheet(job, offer, notBeforeMs)
+      const place = answer.fits ? answer.places.find((one) => (inStretch.get(one.gapEndMs) ?? 0) < MOST_IN_A_STRETCH) : null
+      if (!place) {
+        const reason = answer.fits ? 'Would fit too, but is less pressing.' : answer.reason
+        left.set(reason, (left.get(reason) ?? 0) + 1)
+        continue
+      }
+      inStretch.set(place.gapEndMs, (inStretch.get(place.gapEndMs) ?? 0) + 1)
+      fits.push({
+        ...{ jobId: job.id, jobVersion: job.version, kind: job.kind, siteId: job.siteId, siteLabel: job.siteLabel, town: job.town },
+        ...{ minutes: job.minutes, crewSize: job.crewSize, dueEarliest: job.dueEarliest, dueLatest: job.dueLatest },
+        at: clockTimeIn(timeZone, new Date(place.startMs)),
+        startsAt: new Date(place.startMs).toISOString(),
+        endsAt: new Date(place.endMs).toISOString(),
+        freeUntil: new Date(place.gapEndMs).toISOString(),
+        chance3Months: job.chance3Months,
+      })
+    }
+    return { fits, left: [...left].map(([reason, count]) => ({ reason, jobs: count })) }
+  })
+}

@@ -1,0 +1,47 @@
+import type { MoveVisit as MoveVisitInput } from '@almanac/contract/jobs'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { AppError } from '@almanac/runtime/errors'
+import type * as z from 'zod'
+import { holdPlace, releasePlace, takePlace } from './hold-place.ts'
+import { lockVisitAt, stepOf } from './lock-job.ts'
+import { lockSheet, placeWanted } from './place-on-sheet.ts'
+
+export type MoveVisit = z.infer<typeof MoveVisitInput>
+
+/**
+ * Moves a booked visit to another time or another sheet, with the same checks as booking. Either all of it moves or nothing: on a 409 the
+ * visit stands where it was.
+ */
+export async function moveVisit(scope: Scope & { personId: string }, input: MoveVisit) {
+  return runCommand(scope, 'jobs.move-visit', input, async (tx, command) => {
+    const { companyId } = scope
+    const { visitId, version, at, confirmed } = input
+    const { visit, job } = await lockVisitAt(tx, companyId, visitId, version, { crewDayId: input.crewDayId, at })
+    if (visit.state !== 'booked')
+      throw new AppError('conflict', 'Only a visit that has not begun can be moved. Nothing was changed; look at the sheet again.')
+    stepOf(job, 'book')
+    const crewDayId = input.crewDayId ?? visit.crewDayId
+    const sheet = await lockSheet(tx, companyId, crewDayId, visit.crewDayId)
+    const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed, now: command.at })
+    await releasePlace(tx, companyId, visitId)
+    await holdPlace(tx, place)
+    const { startsAt, endsAt } = place
+    await takePlace(tx, place, visitId)
+    const changed = await tx.visit.update({
+      where: { companyId_id: { companyId, id: visitId } },
+      data: { crewDayId, startsAt, endsAt, version: { increment: 1 } },
+    })
+    const from = { crewDayId: visit.crewDayId, startsAt: visit.startsAt.toISOString() }
+    await command.audit('moved', 'visit', visitId, { from, to: { crewDayId, startsAt: startsAt.toISOString() }, confirmed })
+    await command.announce('visit', visitId, changed.version)
+    return {
+      visitId,
+      version: changed.version,
+      jobId: job.id,
+      jobVersion: job.version,
+      startsAt: startsAt.toISOString(),
+      endsAt: endsAt.toISOString(),
+    }
+  })
+}

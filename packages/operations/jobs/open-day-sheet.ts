@@ -1,0 +1,26 @@
+import type { OpenDaySheet as OpenDaySheetInput } from '@almanac/contract/day-sheets'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import type * as z from 'zod'
+import { refuseClash } from './check-crew.ts'
+import { companyFacts, instantAt } from './clock-times.ts'
+import { writeSheet } from './write-sheet.ts'
+
+export type OpenDaySheet = z.infer<typeof OpenDaySheetInput>
+
+/** Opens one crew's sheet for a day: name, people, vehicle and hours. */
+export async function openDaySheet(scope: Scope & { personId: string }, input: OpenDaySheet) {
+  return runCommand(scope, 'jobs.open-day-sheet', input, async (tx, command) => {
+    const { timeZone } = await companyFacts(tx, scope.companyId)
+    const crew = {
+      day: input.day,
+      name: input.name,
+      colleagueIds: [...new Set(input.colleagueIds)],
+      vehicleId: input.vehicleId,
+      startsAt: instantAt(timeZone, input.day, input.from),
+      endsAt: instantAt(timeZone, input.day, input.until),
+    }
+    await refuseClash(tx, scope.companyId, crew)
+    return writeSheet(tx, command, crew)
+  })
+}

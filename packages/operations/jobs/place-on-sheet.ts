@@ -1,0 +1,58 @@
+import type { Tx } from '@almanac/database/client'
+import { dayOf } from '@almanac/database/days'
+import { AppError, notFound } from '@almanac/runtime/errors'
+import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
+import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
+import { clockTimeIn, companyFacts, endOf, instantAt } from './clock-times.ts'
+import type { PlaceWanted } from './hold-place.ts'
+
+/** Locks day sheets against a change of their people, in id order, and reads one of them. */
+export async function lockSheet(tx: Tx, companyId: string, crewDayId: string, alsoId?: string) {
+  const ids = [crewDayId, ...(alsoId ? [alsoId] : [])]
+  await tx.$queryRaw`select 1 from crew_day where company_id = ${companyId}::uuid and id = any(${ids}::uuid[]) order by id for share`
+  const sheet = await tx.crewDay.findUnique({
+    where: { companyId_id: { companyId, id: crewDayId } },
+    include: { members: { select: { colleagueId: true } } },
+  })
+  if (!sheet) throw notFound('day sheet')
+  return sheet
+}
+
+export type LockedSheet = Awaited<ReturnType<typeof lockSheet>>
+export type Unusual = 'outside-hours' | 'past'
+
+type Wish = {
+  job: { kind: string; minutes: number; crewSize: number }
+  sheet: LockedSheet
+  at: string
+  confirmed: readonly Unusual[]
+  now: Date
+}
+
+/**
+ * What a job at a time takes of a sheet. Refuses where the crew cannot do it, and asks to confirm what is allowed but unusual: a 409 whose
+ * `detail.confirm` names it.
+ */
+export async function placeWanted(tx: Tx, companyId: string, { job, sheet, at, confirmed, now }: Wish): Promise<PlaceWanted> {
+  const { timeZone } = await companyFacts(tx, companyId)
+  const colleagueIds = sheet.members.map((member) => member.colleagueId)
+  const wants = { kind: job.kind as JobKind, minutes: job.minutes, crewSize: job.crewSize }
+  const lacks = crewLacks(wants, { people: colleagueIds.length, hasVehicle: sheet.vehicleId !== null })
+  if (lacks) throw new AppError('conflict', `${lacks} Nothing was booked; choose another sheet or change this one's crew.`, { lacks })
+  const startsAt = instantAt(timeZone, dayOf(sheet.day), at)
+  const endsAt = endOf(startsAt, job.minutes)
+  const clock = (instant: Date) => clockTimeIn(timeZone, instant)
+  if (startsAt < now && !confirmed.includes('past'))
+    throw unusual(
+      'past',
+      `${dayOf(sheet.day)} ${at} has passed already. Nothing was booked; confirm if it should stand there all the same.`,
+    )
+  if ((startsAt < sheet.startsAt || endsAt > sheet.endsAt) && !confirmed.includes('outside-hours'))
+    throw unusual(
+      'outside-hours',
+      `The visit would last from ${clock(startsAt)} to ${clock(endsAt)}, but this crew works from ${clock(sheet.startsAt)} to ${clock(sheet.endsAt)}. Nothing was booked; confirm if it should stand all the same.`,
+    )
+  return { companyId, timeZone, colleagueIds, vehicleId: sheet.vehicleId, startsAt, endsAt }
+}
+
+const unusual = (confirm: Unusual, message: string) => new AppError('conflict', message, { confirm })

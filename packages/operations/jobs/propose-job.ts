@@ -1,0 +1,71 @@
+import type { ProposeJob as ProposeJobInput } from '@almanac/contract/jobs'
+import type { Tx } from '@almanac/database/client'
+import { dateOf, dayOf } from '@almanac/database/days'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { dayIn } from '@almanac/runtime/clock'
+import { AppError, notFound } from '@almanac/runtime/errors'
+import { newId } from '@almanac/runtime/ids'
+import type * as z from 'zod'
+import { companyFacts } from './clock-times.ts'
+import { planForBed } from './plan-for-bed.ts'
+import { refreshReminders } from './refresh-reminders.ts'
+
+export type ProposeJob = z.infer<typeof ProposeJobInput>
+
+/** The bed and softener named by the input, which must stand at its site; each 404 is the same as for one that does not exist. */
+async function partsOf(tx: Tx, companyId: string, { siteId, softenerId, bedId }: ProposeJob) {
+  const site = await tx.site.findUnique({ where: { companyId_id: { companyId, id: siteId } }, select: { id: true } })
+  if (!site) throw notFound('site')
+  const softener = softenerId ? await tx.softener.findFirst({ where: { companyId, id: softenerId, siteId }, select: { id: true } }) : null
+  if (softenerId && !softener) throw notFound('softener')
+  if (!bedId) return { softenerId: softener?.id ?? null, bed: null }
+  const bed = await tx.bed.findFirst({
+    where: { companyId, id: bedId, tank: { softener: { siteId, id: softenerId } } },
+    include: { tank: true, forecast: { select: { due10Day: true, due90Day: true } } },
+  })
+  if (!bed) throw notFound('bed')
+  return { softenerId: bed.tank.softenerId, bed }
+}
+
+/**
+ * Proposes a job of any kind at a site, perhaps for one softener or bed. What is left out is filled in: length and crew by kind and
+ * tank, a rebed's window from the forecast, an emergency due today.
+ */
+export async function proposeJob(scope: Scope & { personId: string }, input: ProposeJob) {
+  return runCommand(scope, 'jobs.propose-job', input, async (tx, command) => {
+    const { companyId } = scope
+    const { softenerId, bed } = await partsOf(tx, companyId, input)
+    if (input.kind === 'rebed' && !bed)
+      throw new AppError('invalid', 'A rebed is for one bed. Nothing was added; choose the bed, or propose an inspection first.')
+    if (input.kind === 'rebed' && bed && (bed.endedLatest !== null || bed.archivedAt !== null))
+      throw new AppError('conflict', 'This bed is no longer in service. Nothing was added; open the tank to see the present one.')
+    const { timeZone, unitSystem } = await companyFacts(tx, companyId)
+    const forecast = input.kind === 'rebed' ? bed?.forecast : null
+    const today = input.kind === 'emergency' ? dayIn(timeZone, command.at) : null
+    const dueEarliest = input.dueEarliest ?? today ?? dayOf(forecast?.due10Day ?? null)
+    const dueLatest = input.dueLatest ?? today ?? dayOf(forecast?.due90Day ?? null)
+    if (dueEarliest && dueLatest && dueEarliest > dueLatest)
+      throw new AppError(
+        'invalid',
+        `The job cannot be due from ${dueEarliest} and by ${dueLatest}. Nothing was added; turn the days round.`,
+      )
+    const plan = planForBed(input.kind, bed, unitSystem)
+    const jobId = newId()
+    await tx.job.create({
+      data: {
+        ...{ companyId, id: jobId, siteId: input.siteId, softenerId, bedId: bed?.id ?? null, kind: input.kind, state: 'proposed' },
+        dueEarliest: dateOf(dueEarliest),
+        dueLatest: dateOf(dueLatest),
+        minutes: input.minutes ?? plan.minutes,
+        crewSize: input.crewSize ?? plan.crewSize,
+        notes: input.notes?.trim() || null,
+        createdAt: command.at,
+      },
+    })
+    await command.audit('proposed', 'job', jobId, { kind: input.kind, bedId: bed?.id ?? null, dueEarliest, dueLatest })
+    await command.announce('job', jobId, 1)
+    await refreshReminders(command, { kind: input.kind, bedId: bed?.id ?? null })
+    return { jobId, version: 1, state: 'proposed' as const }
+  })
+}

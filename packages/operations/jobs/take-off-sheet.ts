@@ -1,0 +1,26 @@
+import type { Tx } from '@almanac/database/client'
+import type { Command } from '@almanac/database/run-command'
+import { releasePlace } from './hold-place.ts'
+
+/** Calls off one booked visit whose job is locked: people and vehicle are free again, the row stays as history. Answers its new version. */
+export async function takeOffSheet(tx: Tx, command: Command, visitId: string): Promise<number> {
+  const { companyId } = command
+  const changed = await tx.visit.update({
+    where: { companyId_id: { companyId, id: visitId } },
+    data: { state: 'called-off', version: { increment: 1 } },
+  })
+  await releasePlace(tx, companyId, visitId)
+  await command.audit('called off', 'visit', visitId, { jobId: changed.jobId, crewDayId: changed.crewDayId })
+  await command.announce('visit', visitId, changed.version)
+  return changed.version
+}
+
+/** Calls off every booked visit of a locked job. */
+export async function takeJobOffSheets(tx: Tx, command: Command, jobId: string): Promise<void> {
+  const booked = await tx.visit.findMany({
+    where: { companyId: command.companyId, jobId, state: 'booked' },
+    select: { id: true },
+    orderBy: { id: 'asc' },
+  })
+  for (const { id } of booked) await takeOffSheet(tx, command, id)
+}
