@@ -1,4 +1,6 @@
 import { companyIds } from '@almanac/database/in-company'
+import { refreshBeds, refreshCompany } from '@almanac/operations/forecasts/refresh-forecasts'
+import { sumMonths } from '@almanac/operations/forecasts/sum-months'
 import type { QueueName, TaskPayloads } from '@almanac/runtime/queues'
 import { sendTaskAlone } from '@almanac/runtime/task-queue'
 
@@ -6,6 +8,9 @@ type Handlers = { [Q in QueueName]?: (payload: TaskPayloads[Q]) => Promise<void>
 
 /** What the worker does for each queue. A handler opens its own scope from the payload's company and fails without one. */
 export const HANDLERS: Handlers = {
+  'forecast-beds': refreshBeds,
+  'forecast-company': refreshCompany,
+  'forecast-months': sumMonths,
   nightly: async () => {
     for (const companyId of await companyIds()) {
       await sendTaskAlone('forecast-company', { companyId, cause: 'nightly' })

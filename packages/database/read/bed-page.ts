@@ -1,0 +1,80 @@
+import { notFound } from '@almanac/runtime/errors'
+import { dayOf } from '../days.ts'
+import type { Prisma } from '../generated/client.ts'
+import { inCompany, type Scope } from '../in-company.ts'
+import { readStoredForecast } from './bed-forecast.ts'
+import { BED_LINE, bedLine, byDay, jobLine, OPEN_JOBS, tankLine } from './site-lines.ts'
+
+const SUPPLY = {
+  select: {
+    periods: {
+      where: { withdrawnAt: null, temperatureC: { not: null } },
+      orderBy: { fromDay: { sort: 'desc', nulls: 'last' } },
+      take: 1,
+      select: { temperatureC: true },
+    },
+  },
+} satisfies Prisma.Site$waterSupplyArgs
+
+const PARTS = {
+  tank: {
+    include: {
+      beds: { where: { archivedAt: null }, include: BED_LINE },
+      valves: { where: { archivedAt: null }, take: 1 },
+      softener: {
+        include: {
+          valves: { where: { archivedAt: null, tankId: null }, take: 1 },
+          site: { select: { id: true, label: true, town: true, waterSupply: SUPPLY } },
+          _count: { select: { tanks: { where: { archivedAt: null } } } },
+        },
+      },
+    },
+  },
+  forecast: true,
+  inspections: { orderBy: [{ day: 'desc' }, { id: 'desc' }], take: 50 },
+  jobs: OPEN_JOBS,
+} satisfies Prisma.BedInclude
+
+/** A bed with its tank, valve, place, inspections, other beds of the tank, open jobs and stored forecast. */
+export async function readBedPage(scope: Pick<Scope, 'companyId'>, bedId: string) {
+  return inCompany(scope, async (tx) => {
+    const { companyId } = scope
+    const bed = await tx.bed.findFirst({ where: { companyId, id: bedId, archivedAt: null }, include: PARTS })
+    if (!bed) throw notFound('bed')
+    const settings = await tx.companySettings.findFirst({ where: { companyId }, select: { bagSizesFt3: true } })
+    const { tank } = bed
+    const { softener } = tank
+    const valve = tank.valves[0] ?? softener?.valves[0] ?? null
+    const { due10Day: _a, due50Day: _b, due90Day: _c, chance12Months: _d, ...line } = bedLine(bed)
+    return {
+      ...line,
+      version: bed.version,
+      gravelLb: bed.gravelLb,
+      tubeCutIn: bed.tubeCutIn,
+      entered: bed.entered as Record<string, { value: number; unit: string }>,
+      sources: { ...(tank.factSources as Record<string, string>), ...(bed.factSources as Record<string, string>) },
+      tank: tankLine(tank),
+      valve: valve && { id: valve.id, version: valve.version, backwashGpm: valve.backwashGpm, tubeOdIn: valve.tubeOdIn },
+      softener: softener && { id: softener.id, label: softener.label, tankCount: softener._count.tanks },
+      site: softener && { id: softener.site.id, label: softener.site.label, town: softener.site.town },
+      waterTemperatureC: softener?.site.waterSupply?.periods[0]?.temperatureC ?? null,
+      bagSizesFt3: settings?.bagSizesFt3 ?? [],
+      inspections: bed.inspections.map((one) => ({
+        id: one.id,
+        day: dayOf(one.day),
+        beadCondition: one.beadCondition as 'firm' | 'some-soft' | 'mushy' | 'broken' | null,
+        capacityShare: one.capacityShare,
+        moistureShare: one.moistureShare,
+        pressureDropPsi: one.pressureDropPsi,
+        notes: one.notes,
+        source: one.source,
+      })),
+      otherBeds: tank.beds
+        .filter((one) => one.id !== bed.id)
+        .map(bedLine)
+        .sort((a, b) => byDay(b.endedLatest ?? '9999', a.endedLatest ?? '9999')),
+      openJobs: bed.jobs.map(jobLine),
+      forecast: bed.endedLatest === null && bed.forecast ? readStoredForecast(bed.forecast) : null,
+    }
+  })
+}

@@ -1,0 +1,51 @@
+import type { Tx } from '../client.ts'
+import { dayOf } from '../days.ts'
+
+/** Visits to a site, closed and to come, and jobs that were closed or called off without one. */
+export async function visitHappenings(tx: Tx, companyId: string, siteId: string, most: number) {
+  const visits = await tx.visit.findMany({
+    where: { companyId, job: { siteId }, state: { not: 'called-off' } },
+    include: { job: { select: { id: true, kind: true } }, crewDay: { select: { day: true, name: true } } },
+    orderBy: { startsAt: 'desc' },
+    take: most,
+  })
+  const jobs = await tx.job.findMany({
+    where: {
+      companyId,
+      siteId,
+      state: { in: ['closed', 'called-off'] },
+      closedDay: { not: null },
+      visits: { none: { state: { not: 'called-off' } } },
+    },
+    orderBy: { closedDay: 'desc' },
+    take: most,
+  })
+  return [
+    ...visits.map((visit) => ({
+      type: 'visit' as const,
+      key: visit.id,
+      day: dayOf(visit.crewDay.day),
+      jobId: visit.job.id,
+      kind: visit.job.kind,
+      state: visit.state,
+      outcome: visit.outcome,
+      crew: visit.crewDay.name,
+      notes: visit.notes,
+    })),
+    ...jobs.flatMap((job) =>
+      job.closedDay
+        ? [
+            {
+              type: 'job' as const,
+              key: job.id,
+              day: dayOf(job.closedDay),
+              jobId: job.id,
+              kind: job.kind,
+              state: job.state,
+              reason: job.stateReason,
+            },
+          ]
+        : [],
+    ),
+  ]
+}

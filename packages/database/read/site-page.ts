@@ -1,0 +1,130 @@
+import { notFound } from '@almanac/runtime/errors'
+import type { Tx } from '../client.ts'
+import { dayOf } from '../days.ts'
+import type { Prisma } from '../generated/client.ts'
+import { inCompany, type Scope } from '../in-company.ts'
+import { BED_LINE, bedLine, byDay, jobLine, OPEN_JOBS, tankLine } from './site-lines.ts'
+
+const SOFTENERS = {
+  where: { archivedAt: null },
+  orderBy: { id: 'asc' },
+  include: {
+    tanks: {
+      where: { archivedAt: null },
+      orderBy: { position: 'asc' },
+      include: { beds: { where: { archivedAt: null }, include: BED_LINE } },
+    },
+    preTreatments: { where: { archivedAt: null }, orderBy: { id: 'asc' } },
+  },
+} satisfies Prisma.Site$softenersArgs
+
+const PARTS = {
+  tenures: { include: { customer: { include: { _count: { select: { tenures: { where: { toDay: null } } } } } } } },
+  softeners: SOFTENERS,
+  jobs: OPEN_JOBS,
+  waterSupply: { include: { periods: { where: { withdrawnAt: null }, orderBy: { fromDay: { sort: 'desc', nulls: 'last' } }, take: 1 } } },
+} satisfies Prisma.SiteInclude
+
+/** One site with who holds it, how to reach them, its softeners with all their beds, and what is still to be done there. */
+export async function readSitePage(scope: Pick<Scope, 'companyId'>, siteId: string) {
+  return inCompany(scope, async (tx) => {
+    const { companyId } = scope
+    const site = await tx.site.findFirst({ where: { companyId, id: siteId, archivedAt: null }, include: PARTS })
+    if (!site) throw notFound('site')
+    const tenures = site.tenures
+      .map((tenure) => ({
+        id: tenure.id,
+        version: tenure.version,
+        fromDay: dayOf(tenure.fromDay),
+        toDay: dayOf(tenure.toDay),
+        customer: {
+          id: tenure.customer.id,
+          version: tenure.customer.version,
+          name: tenure.customer.name,
+          reference: tenure.customer.reference,
+          notes: tenure.customer.notes,
+          sites: tenure.customer._count.tenures,
+        },
+      }))
+      .sort((a, b) => byDay(b.toDay ?? '9999', a.toDay ?? '9999'))
+    const present = tenures[0]?.toDay === null ? tenures[0] : null
+    const supply = site.waterSupply
+    return {
+      id: site.id,
+      version: site.version,
+      label: site.label,
+      street: site.street,
+      town: site.town,
+      region: site.region,
+      postcode: site.postcode,
+      accessNotes: site.accessNotes,
+      notes: site.notes,
+      supply: supply && {
+        id: supply.id,
+        name: supply.name,
+        kind: supply.kind,
+        disinfectant: supply.periods[0]?.disinfectant ?? null,
+        residualMgL: supply.periods[0]?.residualMgL ?? null,
+      },
+      tenures,
+      contacts: present ? await contactsOf(tx, companyId, siteId, present.customer.id) : [],
+      softeners: site.softeners.map(softenerOf),
+      openJobs: site.jobs.map(jobLine),
+    }
+  })
+}
+
+/** The present holder's contacts: those for all their sites and those for this one. */
+async function contactsOf(tx: Tx, companyId: string, siteId: string, customerId: string) {
+  const contacts = await tx.contact.findMany({
+    where: { companyId, customerId, archivedAt: null, OR: [{ siteId: null }, { siteId }] },
+    include: { consents: { orderBy: { channel: 'asc' } } },
+    orderBy: { id: 'asc' },
+  })
+  return contacts.map((contact) => ({
+    id: contact.id,
+    version: contact.version,
+    customerId: contact.customerId,
+    siteId: contact.siteId,
+    role: contact.role as 'payer' | 'occupier' | 'landlord' | 'key-holder',
+    name: contact.name,
+    phone: contact.phone,
+    email: contact.email,
+    consents: contact.consents.map((consent) => ({
+      version: consent.version,
+      channel: consent.channel as 'email' | 'phone' | 'text' | 'letter',
+      granted: consent.granted,
+      source: consent.source,
+      sinceDay: dayOf(consent.sinceDay),
+    })),
+  }))
+}
+
+function softenerOf(softener: Prisma.SoftenerGetPayload<{ include: typeof SOFTENERS.include }>) {
+  return {
+    id: softener.id,
+    version: softener.version,
+    label: softener.label,
+    location: softener.location,
+    arrangement: softener.arrangement as 'single' | 'twin-alternating' | 'twin-parallel',
+    installedEarliest: dayOf(softener.installedEarliest),
+    installedLatest: dayOf(softener.installedLatest),
+    installedAsWritten: softener.installedAsWritten,
+    peopleServed: softener.peopleServed,
+    notes: softener.notes,
+    condemnedDay: dayOf(softener.condemnedDay),
+    tanks: softener.tanks.map((tank) => ({
+      ...tankLine(tank),
+      // The bed in service first, then the ended ones, the latest first.
+      beds: tank.beds.map(bedLine).sort((a, b) => byDay(b.endedLatest ?? '9999', a.endedLatest ?? '9999')),
+    })),
+    preTreatments: softener.preTreatments.map((one) => ({
+      id: one.id,
+      version: one.version,
+      kind: one.kind as 'carbon' | 'sediment' | 'iron-filter',
+      fromDay: dayOf(one.fromDay),
+      toDay: dayOf(one.toDay),
+      source: one.source,
+    })),
+  }
+}

@@ -1,0 +1,66 @@
+import { newId } from '@almanac/runtime/ids'
+import type { Tx } from '../client.ts'
+
+/** One bed's present forecast as it is stored; dates 'YYYY-MM-DD'. Null figures with a refusal sentence where no forecast could be made. */
+export type ForecastRow = {
+  bedId: string
+  siteId: string
+  waterSupplyId: string | null
+  due10Day: string | null
+  due50Day: string | null
+  due90Day: string | null
+  chance3Months: number | null
+  chance12Months: number | null
+  chance24Months: number | null
+  chanceAlreadyFailed: number | null
+  beganMiddleDay: string | null
+  weakness: number
+  question: string | null
+  monthChances: Float32Array
+  drivers: unknown
+  assumptions: string[]
+  missing: string[]
+  refusal: string | null
+}
+
+export type StoredRun = { companyId: string; runId: string; asOfDay: string; at: Date; cause: string }
+
+/** How far the middle day must move before the move is written to the bed's history. */
+const NOTEWORTHY_DAYS = 14
+
+/** Rewrites the forecasts of some beds in one statement each for changes and rows; a move of two weeks or more is kept as a change. */
+export async function storeForecasts(tx: Tx, run: StoredRun, rows: ForecastRow[]): Promise<void> {
+  if (rows.length === 0) return
+  const plain = JSON.stringify(
+    rows.map((row) => ({
+      ...row,
+      id: newId(),
+      changeId: newId(),
+      monthChances: Buffer.from(row.monthChances.buffer, row.monthChances.byteOffset, row.monthChances.byteLength).toString('base64'),
+    })),
+  )
+  await tx.$executeRaw`
+    insert into forecast_change (company_id, id, bed_id, run_id, at, from_due50, to_due50, cause)
+    select ${run.companyId}::uuid, n."changeId", n."bedId", ${run.runId}::uuid, ${run.at}, f.due50_day, n."due50Day", ${run.cause}
+    from jsonb_to_recordset(${plain}::jsonb) as n("changeId" uuid, "bedId" uuid, "due50Day" date)
+    join bed_forecast f on f.company_id = ${run.companyId}::uuid and f.bed_id = n."bedId"
+    where f.due50_day is distinct from n."due50Day"
+      and (f.due50_day is null or n."due50Day" is null or abs(f.due50_day - n."due50Day") >= ${NOTEWORTHY_DAYS}::int)`
+  await tx.$executeRaw`
+    insert into bed_forecast as f (company_id, id, bed_id, site_id, water_supply_id, run_id, as_of_day, computed_at, due10_day, due50_day, due90_day,
+      chance_3_months, chance_12_months, chance_24_months, chance_already_failed, began_middle_day, weakness, question, month_chances, drivers, assumptions,
+      missing, refusal)
+    select ${run.companyId}::uuid, n.id, n."bedId", n."siteId", n."waterSupplyId", ${run.runId}::uuid, ${run.asOfDay}::date, ${run.at}, n."due10Day",
+      n."due50Day", n."due90Day", n."chance3Months", n."chance12Months", n."chance24Months", n."chanceAlreadyFailed", n."beganMiddleDay", n.weakness,
+      n.question, decode(n."monthChances", 'base64'), n.drivers, n.assumptions, n.missing, n.refusal
+    from jsonb_to_recordset(${plain}::jsonb) as n(id uuid, "bedId" uuid, "siteId" uuid, "waterSupplyId" uuid, "due10Day" date, "due50Day" date,
+      "due90Day" date, "chance3Months" float8, "chance12Months" float8, "chance24Months" float8, "chanceAlreadyFailed" float8, "beganMiddleDay" date,
+      weakness float8, question text, "monthChances" text, drivers jsonb, assumptions jsonb, missing jsonb, refusal text)
+    order by n."bedId"
+    on conflict (company_id, bed_id) do update set site_id = excluded.site_id, water_supply_id = excluded.water_supply_id, run_id = excluded.run_id,
+      as_of_day = excluded.as_of_day, computed_at = excluded.computed_at, due10_day = excluded.due10_day, due50_day = excluded.due50_day,
+      due90_day = excluded.due90_day, chance_3_months = excluded.chance_3_months, chance_12_months = excluded.chance_12_months,
+      chance_24_months = excluded.chance_24_months, chance_already_failed = excluded.chance_already_failed, began_middle_day = excluded.began_middle_day,
+      weakness = excluded.weakness, question = excluded.question, month_chances = excluded.month_chances, drivers = excluded.drivers,
+      assumptions = excluded.assumptions, missing = excluded.missing, refusal = excluded.refusal`
+}

@@ -1,0 +1,28 @@
+import { inCompany, type Scope } from '@almanac/database/in-company'
+import { readBedFacts } from '@almanac/database/read/bed-inputs'
+import type { BedForecast } from '@almanac/forecast/bed-forecast/bed-forecast-types'
+import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
+import { dayIn } from '@almanac/runtime/clock'
+import { notFound } from '@almanac/runtime/errors'
+import type { Result } from '@almanac/units/result'
+import { forecastInput } from './forecast-input.ts'
+import { PARAMETERS } from './parameters.ts'
+
+export type BedExplanation = Result<Omit<BedForecast, 'nodeMonthChances'>>
+
+/**
+ * One bed's forecast with all that stands behind it: curve, drivers, exposure, formula, inputs, sources. Computed afresh from the record (about a
+ * millisecond), by the same function and parameters as the stored figures. Not found for a bed that has ended or is another company's.
+ */
+export async function explainBed(scope: Pick<Scope, 'companyId'>, bedId: string): Promise<BedExplanation> {
+  const { bed, today } = await inCompany(scope, async (tx) => {
+    const company = await tx.company.findUniqueOrThrow({ where: { id: scope.companyId }, select: { timeZone: true } })
+    const [found] = await readBedFacts(tx, scope.companyId, [bedId])
+    return { bed: found, today: dayIn(company.timeZone) }
+  })
+  if (!bed) throw notFound('bed in service')
+  const result = forecastBed(forecastInput(bed, today), PARAMETERS)
+  if (!result.ok) return result
+  const { nodeMonthChances: _nodes, ...value } = result.value
+  return { ...result, value }
+}

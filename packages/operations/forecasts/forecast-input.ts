@@ -1,0 +1,43 @@
+import type { BedFacts } from '@almanac/database/read/bed-inputs'
+import type { BedForecastInput } from '@almanac/forecast/bed-forecast/bed-forecast-types'
+
+/** Crosslink by resin kind; fine mesh is sold as 8 %. Typical data sheets. */
+const CROSSLINK: Record<string, number | undefined> = { 'gel-8': 8, 'gel-10': 10, 'fine-mesh': 8 }
+
+/** Indoor use a person and day, gallons: trade sizing rules use 60 to 80. Common practice, no source. */
+const GALLONS_PER_PERSON_DAY = 60
+
+const DISINFECTANTS = ['none', 'free-chlorine', 'chloramine'] as const
+const POINTS = ['raw', 'softener-inlet', 'softened'] as const
+
+function oneOf<T extends string>(known: readonly T[], word: string): T | null {
+  return known.find((one) => one === word) ?? null
+}
+
+/** A bed's record as the forecast model takes it. Nothing later than `asOfDay` is passed on. */
+export function forecastInput(bed: BedFacts, asOfDay: string): BedForecastInput {
+  return {
+    asOfDay,
+    beginning: { earliestDay: bed.beganEarliest, latestDay: bed.beganLatest },
+    lastSeenDay: bed.lastSeenDay,
+    crosslinkPercent: CROSSLINK[bed.resinKind] ?? null,
+    resinVolumeFt3: bed.volumeFt3,
+    gallonsPerDay: bed.peopleServed === null ? null : bed.peopleServed * GALLONS_PER_PERSON_DAY,
+    water: {
+      supplyPeriods: bed.periods.map((period) => ({
+        // "As far back as anyone knows" begins before any softener did.
+        fromDay: period.fromDay ?? '1900-01-01',
+        disinfectant: oneOf(DISINFECTANTS, period.disinfectant),
+        disinfectantMgL: period.residualMgL,
+        hardnessGpg: period.hardnessGpg,
+        ironMgL: period.ironMgL,
+        temperatureC: period.temperatureC,
+      })),
+      tests: bed.tests.filter((test) => test.day <= asOfDay).map((test) => ({ ...test, point: oneOf(POINTS, test.point) ?? 'raw' })),
+      preTreatments: bed.preTreatments.map((one) => ({
+        ...one,
+        kind: one.kind === 'carbon' || one.kind === 'iron-filter' ? one.kind : ('other' as const),
+      })),
+    },
+  }
+}

@@ -1,0 +1,69 @@
+import type { BedFacts } from '@almanac/database/read/bed-inputs'
+import type { ForecastRow } from '@almanac/database/sql/store-forecasts'
+import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
+import { isoDay, parseDay } from '@almanac/forecast/calendar/day-number'
+import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
+import { forecastInput } from './forecast-input.ts'
+
+/** How many months ahead are kept of each bed for the month picture. */
+export const STORED_MONTHS = 24
+
+/** A record without a forecast asks before all others: nothing is known of it. */
+const WEAKEST = 99
+
+/** The first STORED_MONTHS months at each node, row by row. */
+function shortened(nodeMonthChances: Float64Array, months: number): Float32Array {
+  const nodes = nodeMonthChances.length / months
+  const out = new Float32Array(nodes * STORED_MONTHS)
+  for (let node = 0; node < nodes; node++)
+    for (let month = 0; month < STORED_MONTHS; month++) out[node * STORED_MONTHS + month] = nodeMonthChances[node * months + month] ?? 0
+  return out
+}
+
+function middleDay(earliest: string, latest: string): string {
+  return isoDay(Math.round(((parseDay(earliest) ?? 0) + (parseDay(latest) ?? 0)) / 2))
+}
+
+/** Forecasts one bed into the row that is stored; a contradiction in the record gives a row with the sentence that says so. */
+export function forecastRow(bed: BedFacts, asOfDay: string, parameters: ForecastParameters): ForecastRow {
+  const place = { bedId: bed.id, siteId: bed.siteId, waterSupplyId: bed.waterSupplyId }
+  const result = forecastBed(forecastInput(bed, asOfDay), parameters, 'figures')
+  if (!result.ok)
+    return {
+      ...place,
+      due10Day: null,
+      due50Day: null,
+      due90Day: null,
+      chance3Months: null,
+      chance12Months: null,
+      chance24Months: null,
+      chanceAlreadyFailed: null,
+      beganMiddleDay: null,
+      weakness: WEAKEST,
+      question: result.reason,
+      monthChances: new Float32Array(0),
+      drivers: [],
+      assumptions: [],
+      missing: [],
+      refusal: result.reason,
+    }
+  const { value } = result
+  return {
+    ...place,
+    due10Day: value.due10Day,
+    due50Day: value.due50Day,
+    due90Day: value.due90Day,
+    chance3Months: value.chance3Months,
+    chance12Months: value.chance12Months,
+    chance24Months: value.chance24Months,
+    chanceAlreadyFailed: value.chanceAlreadyFailed,
+    beganMiddleDay: middleDay(value.beginning.earliestDay, value.beginning.latestDay),
+    weakness: value.weakness.years,
+    question: value.weakness.question?.words ?? null,
+    monthChances: shortened(value.nodeMonthChances, value.monthChances.length),
+    drivers: value.drivers,
+    assumptions: result.assumptions,
+    missing: result.missing,
+    refusal: null,
+  }
+}
