@@ -107,6 +107,13 @@ export const daySheets = {
   copy: oc
     .route({ method: 'POST', path: '/day-sheets/copy' })
     .input(CopyDaySheets)
-    .output(z.object({ fromDay: Day, opened: z.array(SheetPlaced), left: z.array(z.object({ name: z.string(), reason: z.string() })) })),
+    .output(
+      z.object({
+        fromDay: Day,
+        opened: z.array(SheetPlaced),
+        /** Sheets of that day that were left out. */
+        left: z.array(z.object({ crewDayId: Id, reason: z.enum(['hours', 'name', 'person', 'vehicle']) })),
+      }),
+    ),
   change: oc.route({ method: 'POST', path: '/day-sheets/change' }).input(ChangeDaySheet).output(SheetPlaced),
 }

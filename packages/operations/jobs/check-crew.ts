@@ -2,6 +2,9 @@ import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
 import { AppError, notFound } from '@almanac/runtime/errors'
 
+/** What stands in a crew's way: for the stored answer of a command, which names nobody; `words` are for the person reading now. */
+export type CrewClash = { reason: 'hours' | 'name' | 'person' | 'vehicle'; words: string }
+
 export type CrewWanted = {
   day: string
   name: string
@@ -26,19 +29,22 @@ async function lockCrew(tx: Tx, companyId: string, { colleagueIds, vehicleId }: 
  * Why a crew cannot stand on a day's sheet: its name is taken, or one of its people or its vehicle stands on another sheet at those hours.
  * Null when it can. `exceptId` is the sheet being changed.
  */
-export async function crewClash(tx: Tx, companyId: string, crew: CrewWanted, exceptId?: string): Promise<string | null> {
-  if (crew.startsAt >= crew.endsAt) return 'The day would end before it begins.'
+export async function crewClash(tx: Tx, companyId: string, crew: CrewWanted, exceptId?: string): Promise<CrewClash | null> {
+  if (crew.startsAt >= crew.endsAt) return { reason: 'hours', words: 'The day would end before it begins.' }
   await lockCrew(tx, companyId, crew)
   const others = await tx.crewDay.findMany({
     where: { companyId, day: dateOf(crew.day), id: exceptId ? { not: exceptId } : undefined },
     include: { members: { include: { colleague: { select: { name: true } } } }, vehicle: { select: { name: true } } },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
   })
   for (const other of others) {
-    if (other.name.toLowerCase() === crew.name.toLowerCase()) return `There is a sheet named ${other.name} on that day already.`
+    if (other.name.toLowerCase() === crew.name.toLowerCase())
+      return { reason: 'name', words: `There is a sheet named ${other.name} on that day already.` }
     if (other.startsAt >= crew.endsAt || other.endsAt <= crew.startsAt) continue
+    const at = `is on the sheet ${other.name} at those hours.`
     const shared = other.members.find((member) => crew.colleagueIds.includes(member.colleagueId))
-    if (shared) return `${shared.colleague.name} is on the sheet ${other.name} at those hours.`
-    if (other.vehicleId && other.vehicleId === crew.vehicleId) return `${other.vehicle?.name} is on the sheet ${other.name} at those hours.`
+    if (shared) return { reason: 'person', words: `${shared.colleague.name} ${at}` }
+    if (other.vehicleId && other.vehicleId === crew.vehicleId) return { reason: 'vehicle', words: `${other.vehicle?.name} ${at}` }
   }
   return null
 }
@@ -46,5 +52,5 @@ export async function crewClash(tx: Tx, companyId: string, crew: CrewWanted, exc
 /** As `crewClash`, as a 409. */
 export async function refuseClash(tx: Tx, companyId: string, crew: CrewWanted, exceptId?: string): Promise<void> {
   const clash = await crewClash(tx, companyId, crew, exceptId)
-  if (clash) throw new AppError('conflict', `${clash} Nothing was changed; choose others, or change that sheet first.`)
+  if (clash) throw new AppError('conflict', `${clash.words} Nothing was changed; choose others, or change that sheet first.`)
 }

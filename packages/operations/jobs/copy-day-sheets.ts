@@ -30,7 +30,7 @@ async function lastSheets(tx: Tx, companyId: string, day: string) {
 
 /**
  * Opens the crews of the previous working day again: same people, vehicle and clock hours, no visits. A sheet that clashes with one
- * already open is left out and named. The clock counts, not the hours since midnight, so a change of clocks moves nothing.
+ * already open is left out and told. The clock counts, not the hours since midnight, so a change of clocks moves nothing.
  */
 export async function copyDaySheets(scope: Scope & { personId: string }, input: CopyDaySheets) {
   return runCommand(scope, 'jobs.copy-day-sheets', input, async (tx, command) => {
@@ -50,7 +50,7 @@ export async function copyDaySheets(scope: Scope & { personId: string }, input: 
         endsAt: sameClock(sheet.endsAt),
       }
       const clash = await crewClash(tx, companyId, crew)
-      if (clash) left.push({ name: sheet.name, reason: clash })
+      if (clash) left.push({ crewDayId: sheet.id, reason: clash.reason })
       else opened.push(await writeSheet(tx, command, crew))
     }
     return { fromDay, opened, left }

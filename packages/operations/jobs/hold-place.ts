@@ -34,7 +34,7 @@ async function whoIsBusy(tx: Tx, wanted: PlaceWanted): Promise<Busy[]> {
   const people = await tx.assignment.findMany({
     where: { ...overlapping, colleagueId: { in: colleagueIds } },
     include: { colleague: { select: { name: true } }, ...WHERE },
-    orderBy: { startsAt: 'asc' },
+    orderBy: [{ startsAt: 'asc' }, { colleague: { name: 'asc' } }],
   })
   const vehicles = vehicleId
     ? await tx.vehicleUse.findMany({
