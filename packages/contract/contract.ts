@@ -1,10 +1,12 @@
 import { daySheets } from './day-sheets.ts'
+import { due } from './due.ts'
 import { jobs } from './jobs.ts'
 import { session } from './session.ts'
 
 /** Every request and answer of the API, by domain. The one description that server, client and the OpenAPI document share. */
 export const contract = {
   daySheets,
+  due,
   jobs,
   session,
 }

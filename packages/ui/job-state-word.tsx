@@ -12,7 +12,7 @@ const looks: Record<string, { shape: ShapeName; tone: Tone }> = {
 
 /** The state of a job, drawn the same on every screen. Accepts `under_way` or `under way`; an unknown state is shown as it stands. */
 export function JobStateWord({ state }: { state: string }) {
-  const word = state.replaceAll('_', ' ')
+  const word = state.replaceAll(/[_-]/g, ' ')
   const look = looks[word] ?? { shape: 'hollow', tone: 'ink' }
   return (
     <StatusWord shape={look.shape} tone={look.tone}>

@@ -1,0 +1,72 @@
+import type { DueBed } from '@almanac/contract/due'
+import type { Me } from '@almanac/contract/session'
+import { BedThumb } from '@almanac/ui/bed-thumb'
+import type { Column } from '@almanac/ui/data-table'
+import { DueRibbon } from '@almanac/ui/due-ribbon'
+import { JobStateWord } from '@almanac/ui/job-state-word'
+import { bedWords, chanceWords, driverWords, thumbOf } from './due-words.ts'
+
+/** The axis all ribbons of the list share: a year back, ten ahead. */
+function axisFrom(today: string) {
+  const year = Number(today.slice(0, 4))
+  return {
+    from: `${year - 1}${today.slice(4)}`.replace('-02-29', '-02-28'),
+    until: `${year + 10}${today.slice(4)}`.replace('-02-29', '-02-28'),
+    today,
+  }
+}
+
+/** The columns of the list of beds coming due. */
+export function dueColumns({ today, company }: Me): Column<DueBed>[] {
+  const axis = axisFrom(today)
+  return [
+    {
+      key: 'thumb',
+      head: <span className="sr-only">Drawing</span>,
+      cell: (bed) => <BedThumb thumb={thumbOf(bed)} />,
+      width: '44px',
+      phone: 'hide',
+    },
+    {
+      key: 'site',
+      head: 'Site',
+      phone: 'title',
+      cell: (bed) => (
+        <>
+          <span className="font-semibold">{bed.siteLabel}</span>
+          {bed.town ? <span className="block text-small text-soft">{bed.town}</span> : null}
+        </>
+      ),
+    },
+    { key: 'bed', head: 'Bed', sortable: true, cell: (bed) => bedWords(bed, company.unitSystem) },
+    {
+      key: 'drivers',
+      head: 'What drives it',
+      cell: (bed) => <span className="text-small text-soft">{driverWords(bed)}</span>,
+      width: '24%',
+    },
+    {
+      key: 'due',
+      head: 'Due: early — middle — late',
+      phoneHead: 'Due',
+      sortable: true,
+      width: '24%',
+      cell: (bed) => <DueRibbon early={bed.due10Day} middle={bed.due50Day} late={bed.due90Day} axis={axis} />,
+    },
+    {
+      key: 'chance',
+      head: 'in 12 months',
+      align: 'right',
+      sortable: true,
+      cell: (bed) => (
+        <>
+          <span className="font-semibold">{chanceWords(bed.chance12Months)}</span>
+          {bed.chanceAlreadyFailed >= 0.25 ? (
+            <span className="block text-small text-soft">{chanceWords(bed.chanceAlreadyFailed)} failed since last seen</span>
+          ) : null}
+        </>
+      ),
+    },
+    { key: 'job', head: 'Job', cell: (bed) => (bed.job ? <JobStateWord state={bed.job.state} /> : null) },
+  ]
+}

@@ -1,0 +1,38 @@
+import type { DueMonths } from '@almanac/contract/due'
+import { Why } from '@almanac/ui/why'
+
+const whole = (value: number) => Math.round(value).toLocaleString('en-US')
+
+/** The picture in two sentences; the figures can be asked why. */
+export function DueLead({ picture }: { picture: DueMonths }) {
+  const { year, beds, asOfDay, rebedsPerMonth } = picture
+  if (!year || !asOfDay) return <>No forecast has been made yet. It is made by itself soon after softeners are added or imported.</>
+  return (
+    <>
+      {beds.toLocaleString('en-US')} beds watched. In the next 12 months expect{' '}
+      <Why
+        explanation={{
+          title: 'Beds expected to fail in 12 months',
+          summary: `${whole(year.mean)} expected; between ${whole(year.low)} and ${whole(year.high)} in four years out of five.`,
+          inputs: [
+            { name: 'Beds watched', value: beds.toLocaleString('en-US'), from: 'beds in service, not archived' },
+            { name: 'As of', value: asOfDay, from: 'the last forecast run' },
+            { name: 'Crews can do', value: `${rebedsPerMonth} rebeds a month`, from: 'company settings' },
+          ],
+          formula:
+            'Each bed has its own chance of failing in each month, given that it worked when last seen. For one set of life parameters the count of failures is an exact Poisson-binomial; the band mixes it over 24 sets that stand for the doubt about the parameters, which all beds share.',
+          assumptions: [
+            'A bed that fails is counted once, in the month it fails; its new bed is not counted again.',
+            'Water stays as it was last known.',
+            'The life parameters are the trade’s own rules of thumb, kept wide, until the firm’s records are fitted.',
+          ],
+          source:
+            'Method: exact Poisson-binomial. Parameters: common practice and UFC 3-240-13FN (2005), see docs/decisions/forecast-priors.md.',
+        }}
+      >
+        {whole(year.mean)} to fail
+      </Why>
+      , between {whole(year.low)} and {whole(year.high)} four times out of five. Your crews can do {rebedsPerMonth} rebeds a month.
+    </>
+  )
+}

@@ -1,0 +1,111 @@
+'use client'
+import type { DueMonths } from '@almanac/contract/due'
+import { Button } from '@almanac/ui/button'
+import { DataTable } from '@almanac/ui/data-table'
+import { Empty } from '@almanac/ui/empty'
+import { LinkButton } from '@almanac/ui/link-button'
+import { Pager } from '@almanac/ui/pager'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { useInfiniteQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useState } from 'react'
+import { readFailure } from '@/client/failure'
+import { useMay, useSession } from '@/client/providers'
+import { dueColumns } from './due-columns.tsx'
+import { DueFilterBar } from './due-filter-bar.tsx'
+import { ProposeJobs } from './propose-jobs.tsx'
+import type { DueFilters, DueSort } from './use-due-filters.ts'
+
+const SORT_KEYS: Record<DueSort, { key: string; direction: 'ascending' | 'descending' }> = {
+  chance: { key: 'chance', direction: 'descending' },
+  due: { key: 'due', direction: 'ascending' },
+  age: { key: 'bed', direction: 'ascending' },
+}
+
+type Props = { picture: DueMonths; filters: DueFilters; change: (part: Partial<DueFilters>) => void }
+
+/** The beds under the picture: filtered, sorted, ticked, and turned into jobs. */
+export function DueList({ picture, filters, change }: Props) {
+  const { api, me } = useSession()
+  const mayPropose = useMay('propose:job')
+  const [selected, setSelected] = useState<ReadonlySet<string>>(new Set())
+  const beds = useInfiniteQuery(
+    api.due.beds.infiniteOptions({
+      input: (cursor: string | undefined) => ({
+        waterSupplyId: filters.supply,
+        minAgeYears: filters.age,
+        minChance12Months: filters.chance === undefined ? undefined : filters.chance / 100,
+        month: filters.month,
+        sort: filters.sort,
+        limit: 50,
+        cursor,
+      }),
+      initialPageParam: undefined,
+      getNextPageParam: (last) => last.nextCursor ?? undefined,
+    }),
+  )
+  const rows = beds.data?.pages.flatMap((one) => one.rows) ?? []
+  const failure = beds.error ? readFailure(beds.error) : null
+  const sort = SORT_KEYS[filters.sort]
+
+  return (
+    <>
+      <DueFilterBar picture={picture} filters={filters} change={change} selectedCount={selected.size}>
+        {mayPropose ? <ProposeJobs bedIds={[...selected]} onDone={() => setSelected(new Set())} /> : null}
+      </DueFilterBar>
+      {failure ? (
+        <Problem happened={failure.message} reference={failure.requestId} onRetry={() => void beds.refetch()} retrying={beds.isFetching} />
+      ) : null}
+      {beds.isPending ? <Skeleton lines={12} label="Reading the beds" /> : null}
+      {beds.isSuccess ? (
+        <DataTable
+          caption="Beds that come due"
+          columns={dueColumns(me)}
+          rows={rows}
+          rowKey={(row) => row.bedId}
+          rowName={(row) => row.siteLabel}
+          rowHref={(row) => `/beds/${row.bedId}`}
+          link={Link}
+          sort={sort}
+          onSort={({ key }) => change({ sort: key === 'due' ? 'due' : key === 'bed' ? 'age' : 'chance' })}
+          selected={mayPropose ? selected : undefined}
+          onSelect={mayPropose ? setSelected : undefined}
+          busy={beds.isFetching && !beds.isFetchingNextPage}
+          empty={
+            picture.beds === 0 ? (
+              <Empty
+                title="No beds watched yet"
+                action={
+                  <LinkButton href="/imports" link={Link} kind="ink">
+                    Import your customer list
+                  </LinkButton>
+                }
+              >
+                Bring in the firm’s spreadsheet, or add a site by hand. The forecast follows within seconds.
+              </Empty>
+            ) : (
+              <Empty
+                title="No bed fits these filters"
+                action={
+                  <Button onClick={() => change({ supply: undefined, age: undefined, chance: undefined, month: undefined })}>
+                    Show all beds
+                  </Button>
+                }
+              >
+                {picture.beds.toLocaleString('en-US')} beds are watched; the filters leave none of them.
+              </Empty>
+            )
+          }
+        />
+      ) : null}
+      {rows.length > 0 ? (
+        <Pager
+          summary={`${rows.length.toLocaleString('en-US')} shown`}
+          onNext={beds.hasNextPage ? () => void beds.fetchNextPage() : undefined}
+          busy={beds.isFetchingNextPage}
+        />
+      ) : null}
+    </>
+  )
+}

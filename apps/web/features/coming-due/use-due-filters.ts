@@ -1,0 +1,31 @@
+'use client'
+import { usePathname, useRouter, useSearchParams } from 'next/navigation'
+
+export type DueSort = 'chance' | 'due' | 'age'
+export type DueFilters = { supply?: string; age?: number; chance?: number; month?: string; sort: DueSort }
+
+const SORTS: readonly DueSort[] = ['chance', 'due', 'age']
+
+const figure = (text: string | null) => (text && Number.isFinite(Number(text)) ? Number(text) : undefined)
+
+/** The filters of the list, kept in the address so that a view can be shared and returned to. */
+export function useDueFilters(): [DueFilters, (change: Partial<DueFilters>) => void] {
+  const search = useSearchParams()
+  const router = useRouter()
+  const path = usePathname()
+  const filters: DueFilters = {
+    supply: search.get('supply') ?? undefined,
+    age: figure(search.get('age')),
+    chance: figure(search.get('chance')),
+    month: search.get('month') ?? undefined,
+    sort: SORTS.find((one) => one === search.get('sort')) ?? 'chance',
+  }
+  const change = (part: Partial<DueFilters>) => {
+    const next = new URLSearchParams()
+    for (const [key, value] of Object.entries({ ...filters, ...part }))
+      if (value !== undefined && value !== '') next.set(key, String(value))
+    if (next.get('sort') === 'chance') next.delete('sort')
+    router.replace(next.size ? `${path}?${next}` : path, { scroll: false })
+  }
+  return [filters, change]
+}

@@ -1,0 +1,12 @@
+import 'server-only'
+import { readDueBeds } from '@almanac/database/read/due-beds'
+import { readDueMonths } from '@almanac/database/read/due-months'
+import { dayIn } from '@almanac/runtime/clock'
+import { can } from '../procedure.ts'
+
+export const due = {
+  months: can('read:due').due.months.handler(({ context, input }) =>
+    readDueMonths(context.scope, input.waterSupplyId, context.who.company.timeZone),
+  ),
+  beds: can('read:due').due.beds.handler(({ context, input }) => readDueBeds(context.scope, input, dayIn(context.who.company.timeZone))),
+}

@@ -1,0 +1,73 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { Day, Id, Instant, page, pageOf } from './shared.ts'
+
+/** A bed that comes due, as the owner's list shows it. Chances 0 to 1; lengths in inches, volumes ft³. */
+export const DueBed = z.object({
+  bedId: Id,
+  siteId: Id,
+  siteLabel: z.string(),
+  town: z.string().nullable(),
+  tank: z.object({
+    sizeAsWritten: z.string().nullable(),
+    diameterIn: z.number().nullable(),
+    heightIn: z.number().nullable(),
+    nominalGrains: z.number().nullable(),
+    twin: z.boolean(),
+  }),
+  resinKind: z.string(),
+  volumeFt3: z.number().nullable(),
+  gravelLb: z.number().nullable(),
+  beganEarliest: Day.nullable(),
+  beganLatest: Day.nullable(),
+  beganAsWritten: z.string().nullable(),
+  drivers: z.array(z.object({ key: z.string(), yearsTaken: z.number(), words: z.string() })),
+  due10Day: Day,
+  due50Day: Day,
+  due90Day: Day,
+  chance12Months: z.number(),
+  chanceAlreadyFailed: z.number(),
+  job: z.object({ id: Id, state: z.string() }).nullable(),
+})
+export type DueBed = z.infer<typeof DueBed>
+
+const Band = z.object({ mean: z.number(), low: z.number(), high: z.number() })
+
+export const DueMonths = z.object({
+  /** Null before the first forecast has run. */
+  asOfDay: Day.nullable(),
+  computedAt: Instant.nullable(),
+  beds: z.number().int(),
+  year: Band.nullable(),
+  months: z.array(Band.extend({ month: z.string(), booked: z.number().int() })),
+  rebedsPerMonth: z.number().int(),
+  /** Supplies with enough beds for a picture of their own. */
+  supplies: z.array(z.object({ id: Id, name: z.string(), beds: z.number().int() })),
+})
+export type DueMonths = z.infer<typeof DueMonths>
+
+export const DueSort = z.enum(['chance', 'due', 'age'])
+
+export const due = {
+  months: oc
+    .route({ method: 'GET', path: '/due/months' })
+    .input(z.object({ waterSupplyId: Id.optional() }))
+    .output(DueMonths),
+  beds: oc
+    .route({ method: 'GET', path: '/due/beds' })
+    .input(
+      page({
+        waterSupplyId: Id.optional(),
+        /** Only beds that began so many years ago or more. */
+        minAgeYears: z.number().min(0).max(100).optional(),
+        minChance12Months: z.number().min(0).max(1).optional(),
+        /** Only beds whose middle day falls in this month, 'YYYY-MM'. */
+        month: z
+          .string()
+          .regex(/^\d{4}-(0[1-9]|1[0-2])$/)
+          .optional(),
+        sort: DueSort.default('chance'),
+      }),
+    )
+    .output(pageOf(DueBed)),
+}
