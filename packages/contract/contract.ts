@@ -2,6 +2,7 @@ import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
 import { jobs } from './jobs.ts'
 import { session } from './session.ts'
+import { water } from './water.ts'
 
 /** Every request and answer of the API, by domain. The one description that server, client and the OpenAPI document share. */
 export const contract = {
@@ -9,4 +10,5 @@ export const contract = {
   due,
   jobs,
   session,
+  water,
 }

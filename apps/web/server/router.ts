@@ -3,6 +3,7 @@ import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
 import { jobs } from './procedures/jobs.ts'
 import { session } from './procedures/session.ts'
+import { water } from './procedures/water.ts'
 
 /** Every procedure, by domain, in the shape of the contract. */
 export const router = {
@@ -10,4 +11,5 @@ export const router = {
   due,
   jobs,
   session,
+  water,
 }

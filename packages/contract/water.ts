@@ -1,0 +1,133 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { command, Day, Entered, Id, Instant, page, pageOf, Version } from './shared.ts'
+
+export const Disinfectant = z.enum(['none', 'free-chlorine', 'chloramine', 'unknown'])
+export const MeasuringPoint = z.enum(['raw', 'softener-inlet', 'softened'])
+export const SupplyKind = z.enum(['town', 'private-well'])
+
+const HardnessEntered = z.object({ value: z.number().min(0).max(8000), unit: z.enum(['gpg', 'mg/L', 'dH', 'fH', 'mmol/L']) })
+const ConcentrationEntered = z.object({ value: z.number().min(0).max(100_000), unit: z.enum(['mg/L', 'ug/L']) })
+
+/** What a supply delivers from a day on; the values as typed stay beside the canonical ones. */
+export const SupplyPeriodRow = z.object({
+  id: Id,
+  version: Version,
+  fromDay: Day.nullable(),
+  disinfectant: Disinfectant,
+  residualMgL: z.number().nullable(),
+  hardnessGpg: z.number().nullable(),
+  ironMgL: z.number().nullable(),
+  entered: z.record(z.string(), Entered),
+  source: z.string(),
+})
+export type SupplyPeriodRow = z.infer<typeof SupplyPeriodRow>
+
+export const SupplyRow = z.object({
+  id: Id,
+  name: z.string(),
+  kind: SupplyKind,
+  sites: z.number().int(),
+  present: SupplyPeriodRow.nullable(),
+})
+export type SupplyRow = z.infer<typeof SupplyRow>
+
+/** How far a change of the supply moved its beds' middle days. */
+export const ForecastMove = z.object({
+  runId: Id,
+  at: Instant,
+  cause: z.string(),
+  beds: z.number().int(),
+  earlier: z.number().int(),
+  meanDays: z.number(),
+})
+
+export const SupplyPage = SupplyRow.extend({
+  version: Version,
+  notes: z.string().nullable(),
+  bedsWatched: z.number().int(),
+  periods: z.array(SupplyPeriodRow),
+  moves: z.array(ForecastMove),
+})
+export type SupplyPage = z.infer<typeof SupplyPage>
+
+export const AddSupplyInput = command({ name: z.string().trim().min(1).max(120), kind: SupplyKind })
+export const AddPeriodInput = command({
+  waterSupplyId: Id,
+  fromDay: Day.nullable(),
+  disinfectant: Disinfectant,
+  residual: ConcentrationEntered.optional(),
+  hardness: HardnessEntered.optional(),
+  iron: ConcentrationEntered.optional(),
+  source: z.string().trim().min(1).max(200),
+})
+export const WithdrawInput = command({ id: Id, version: Version })
+
+export const RecordTestInput = command({
+  siteId: Id,
+  softenerId: Id.optional(),
+  day: Day,
+  point: MeasuringPoint,
+  hardness: HardnessEntered.optional(),
+  freeChlorine: ConcentrationEntered.optional(),
+  totalChlorine: ConcentrationEntered.optional(),
+  iron: ConcentrationEntered.optional(),
+  manganese: ConcentrationEntered.optional(),
+  ph: z.number().min(0).max(14).optional(),
+})
+
+export const TestRow = z.object({
+  id: Id,
+  version: Version,
+  day: Day,
+  point: MeasuringPoint,
+  hardnessGpg: z.number().nullable(),
+  freeChlorineMgL: z.number().nullable(),
+  totalChlorineMgL: z.number().nullable(),
+  ironMgL: z.number().nullable(),
+  manganeseMgL: z.number().nullable(),
+  ph: z.number().nullable(),
+  entered: z.record(z.string(), Entered),
+  source: z.string(),
+})
+export type TestRow = z.infer<typeof TestRow>
+
+export const SiteWater = z.object({
+  siteId: Id,
+  siteLabel: z.string(),
+  softeners: z.array(z.object({ id: Id, label: z.string() })),
+  tests: z.array(TestRow),
+})
+export type SiteWater = z.infer<typeof SiteWater>
+
+export const water = {
+  supplies: oc.route({ method: 'GET', path: '/water/supplies' }).input(page({})).output(pageOf(SupplyRow)),
+  supply: oc
+    .route({ method: 'GET', path: '/water/supply' })
+    .input(z.object({ waterSupplyId: Id }))
+    .output(SupplyPage),
+  addSupply: oc
+    .route({ method: 'POST', path: '/water/add-supply' })
+    .input(AddSupplyInput)
+    .output(z.object({ waterSupplyId: Id })),
+  addPeriod: oc
+    .route({ method: 'POST', path: '/water/add-period' })
+    .input(AddPeriodInput)
+    .output(z.object({ periodId: Id, bedsToForecast: z.number().int() })),
+  withdrawPeriod: oc
+    .route({ method: 'POST', path: '/water/withdraw-period' })
+    .input(WithdrawInput)
+    .output(z.object({ id: Id, version: Version })),
+  site: oc
+    .route({ method: 'GET', path: '/water/site' })
+    .input(z.object({ siteId: Id }))
+    .output(SiteWater),
+  recordTest: oc
+    .route({ method: 'POST', path: '/water/record-test' })
+    .input(RecordTestInput)
+    .output(z.object({ testId: Id })),
+  withdrawTest: oc
+    .route({ method: 'POST', path: '/water/withdraw-test' })
+    .input(WithdrawInput)
+    .output(z.object({ id: Id, version: Version })),
+}

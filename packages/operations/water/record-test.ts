@@ -1,0 +1,68 @@
+import type { RecordTestInput } from '@almanac/contract/water'
+import { dateOf } from '@almanac/database/days'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { dayIn } from '@almanac/runtime/clock'
+import { AppError, notFound } from '@almanac/runtime/errors'
+import { newId } from '@almanac/runtime/ids'
+import type * as z from 'zod'
+import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
+import { chlorineMgL, enteredOf, hardnessGpg, ironMgL, manganeseMgL } from './canonical-values.ts'
+
+type RecordTest = z.infer<typeof RecordTestInput>
+
+function checkValues(input: RecordTest, today: string): void {
+  const { hardness, freeChlorine, totalChlorine, iron, manganese, ph } = input
+  if (![hardness, freeChlorine, totalChlorine, iron, manganese, ph].some((value) => value !== undefined))
+    throw new AppError('invalid', 'No value was given, so nothing was saved. Enter at least one.')
+  if (input.day > today) throw new AppError('invalid', `The day ${input.day} has not come yet. Nothing was saved; correct the day.`)
+  const free = chlorineMgL(freeChlorine)
+  const total = chlorineMgL(totalChlorine)
+  if (free !== null && total !== null && free > total)
+    throw new AppError(
+      'invalid',
+      `Free chlorine (${free} mg/L) cannot exceed total chlorine (${total} mg/L). Nothing was saved; check both readings.`,
+    )
+}
+
+/** Records values measured on one day at one point, and has the site's beds forecast again. */
+export async function recordTest(scope: Scope & { personId: string }, input: RecordTest): Promise<{ testId: string }> {
+  const { companyId } = scope
+  return runCommand(scope, 'water.record-test', input, async (tx, command) => {
+    const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
+    checkValues(input, dayIn(timeZone, command.at))
+    const site = await tx.site.findFirst({ where: { companyId, id: input.siteId, archivedAt: null }, select: { id: true } })
+    if (!site) throw notFound('site')
+    if (input.softenerId) {
+      const softener = await tx.softener.findFirst({
+        where: { companyId, id: input.softenerId, siteId: input.siteId },
+        select: { id: true },
+      })
+      if (!softener) throw notFound('softener at this site')
+    }
+    const { hardness, freeChlorine, totalChlorine, iron, manganese } = input
+    const id = newId()
+    await tx.waterTest.create({
+      data: {
+        companyId,
+        id,
+        siteId: input.siteId,
+        softenerId: input.softenerId ?? null,
+        day: dateOf(input.day),
+        point: input.point,
+        hardnessGpg: hardnessGpg(hardness),
+        freeChlorineMgL: chlorineMgL(freeChlorine),
+        totalChlorineMgL: chlorineMgL(totalChlorine),
+        ironMgL: ironMgL(iron),
+        manganeseMgL: manganeseMgL(manganese),
+        ph: input.ph ?? null,
+        entered: enteredOf({ hardness, freeChlorine, totalChlorine, iron, manganese }),
+        source: 'typed in',
+      },
+    })
+    await command.audit('recorded', 'water-test', id, { siteId: input.siteId, day: input.day, point: input.point })
+    await command.announce('site', input.siteId)
+    await refreshSiteForecasts(tx, command, input.softenerId ? { softenerId: input.softenerId } : { siteId: input.siteId })
+    return { testId: id }
+  })
+}
