@@ -1,0 +1,66 @@
+'use client'
+import { Button } from '@almanac/ui/button'
+import { DataTable } from '@almanac/ui/data-table'
+import { Empty } from '@almanac/ui/empty'
+import { PageHead } from '@almanac/ui/page-head'
+import { Pager } from '@almanac/ui/pager'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { useInfiniteQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useState } from 'react'
+import { readFailure } from '@/client/failure'
+import { useMay, useSession } from '@/client/providers'
+import { AddSupply } from './add-supply.tsx'
+import { disinfectantWords, hardnessWords, mgL } from './water-words.ts'
+
+/** The waters the firm's softeners run on. */
+export function Supplies() {
+  const { api, me } = useSession()
+  const mayChange = useMay('change:water')
+  const [adding, setAdding] = useState(false)
+  const supplies = useInfiniteQuery(
+    api.water.supplies.infiniteOptions({
+      input: (cursor: string | undefined) => ({ limit: 100, cursor }),
+      initialPageParam: undefined,
+      getNextPageParam: (last) => last.nextCursor ?? undefined,
+    }),
+  )
+  const rows = supplies.data?.pages.flatMap((one) => one.rows) ?? []
+  const units = me.company.unitSystem
+  return (
+    <>
+      <PageHead
+        title="Water"
+        lead="What each supply delivers, and since when. A dated change here moves the forecast of every bed on that water."
+        actions={mayChange ? <Button onClick={() => setAdding(true)}>Add a supply</Button> : undefined}
+      />
+      {supplies.error ? <Problem happened={readFailure(supplies.error).message} onRetry={() => void supplies.refetch()} /> : null}
+      {supplies.isPending ? <Skeleton lines={8} label="Reading the supplies" /> : null}
+      {supplies.isSuccess ? (
+        <DataTable
+          caption="Water supplies"
+          rows={rows}
+          rowKey={(row) => row.id}
+          rowHref={(row) => `/water/${row.id}`}
+          link={Link}
+          columns={[
+            { key: 'name', head: 'Supply', phone: 'title', cell: (row) => <span className="font-semibold">{row.name}</span> },
+            { key: 'kind', head: 'Kind', cell: (row) => (row.kind === 'town' ? 'town' : 'private well') },
+            { key: 'sites', head: 'Sites', align: 'right', cell: (row) => row.sites.toLocaleString('en-US') },
+            { key: 'disinfectant', head: 'Disinfectant now', cell: (row) => (row.present ? disinfectantWords(row.present) : 'not known') },
+            {
+              key: 'hardness',
+              head: 'Hardness',
+              cell: (row) => (row.present ? (hardnessWords(row.present, units) ?? 'not known') : 'not known'),
+            },
+            { key: 'iron', head: 'Iron', cell: (row) => mgL(row.present?.ironMgL ?? null) ?? '–' },
+          ]}
+          empty={<Empty title="No water supplies yet">An import brings them in by name, or add the town’s supply here.</Empty>}
+        />
+      ) : null}
+      {supplies.hasNextPage ? <Pager onNext={() => void supplies.fetchNextPage()} busy={supplies.isFetchingNextPage} /> : null}
+      <AddSupply open={adding} onClose={() => setAdding(false)} />
+    </>
+  )
+}

@@ -1,0 +1,39 @@
+import type { SupplyPeriodRow } from '@almanac/contract/water'
+import { formatHardnessGpg } from '@almanac/units/format'
+import type { UnitSystem } from '@almanac/units/unit-system'
+
+export const DISINFECTANTS: { value: SupplyPeriodRow['disinfectant']; label: string }[] = [
+  { value: 'free-chlorine', label: 'free chlorine' },
+  { value: 'chloramine', label: 'chloramine' },
+  { value: 'none', label: 'none' },
+  { value: 'unknown', label: 'not known' },
+]
+
+export const disinfectantWord = (key: string) => DISINFECTANTS.find((one) => one.value === key)?.label ?? key
+
+export const POINTS: { value: 'raw' | 'softener-inlet' | 'softened'; label: string }[] = [
+  { value: 'softener-inlet', label: 'at the softener inlet, after any carbon' },
+  { value: 'raw', label: 'raw, before any treatment' },
+  { value: 'softened', label: 'softened, after the softener' },
+]
+
+/** The value as typed and, where that was in another unit, as the company reads it. */
+export function hardnessWords(
+  period: { hardnessGpg: number | null; entered: Record<string, { value: number; unit: string }> },
+  units: UnitSystem,
+): string | null {
+  if (period.hardnessGpg === null) return null
+  const shown = formatHardnessGpg(period.hardnessGpg, units)
+  const typed = period.entered.hardness
+  return typed && `${typed.value} ${typed.unit}` !== shown && !shown.endsWith(typed.unit)
+    ? `${shown} (typed ${typed.value} ${typed.unit})`
+    : shown
+}
+
+/** "chloramine 2.4 mg/L" */
+export function disinfectantWords(period: SupplyPeriodRow): string {
+  const word = disinfectantWord(period.disinfectant)
+  return period.residualMgL === null ? word : `${word} ${Number(period.residualMgL.toPrecision(3))} mg/L`
+}
+
+export const mgL = (value: number | null) => (value === null ? null : `${Number(value.toPrecision(3))} mg/L`)
