@@ -2,6 +2,7 @@ import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
 import { jobs } from './jobs.ts'
 import { session } from './session.ts'
+import { visits } from './visits.ts'
 import { water } from './water.ts'
 
 /** Every request and answer of the API, by domain. The one description that server, client and the OpenAPI document share. */
@@ -10,5 +11,6 @@ export const contract = {
   due,
   jobs,
   session,
+  visits,
   water,
 }

@@ -3,6 +3,7 @@ import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
 import { jobs } from './procedures/jobs.ts'
 import { session } from './procedures/session.ts'
+import { visits } from './procedures/visits.ts'
 import { water } from './procedures/water.ts'
 
 /** Every procedure, by domain, in the shape of the contract. */
@@ -11,5 +12,6 @@ export const router = {
   due,
   jobs,
   session,
+  visits,
   water,
 }

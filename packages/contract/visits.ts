@@ -1,0 +1,129 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { JobBed, JobKind } from './jobs.ts'
+import { command, Day, Id, Instant, Version } from './shared.ts'
+
+export const VisitState = z.enum(['booked', 'under-way', 'closed', 'called-off'])
+export const Outcome = z.enum(['done', 'made-safe', 'no-access', 'bed-not-at-fault', 'condemned'])
+export const EndCause = z.enum(['worn', 'iron-fouled', 'beads-lost', 'oxidised', 'tank-cracked', 'removed-for-convenience', 'unknown'])
+
+/** One line of today's work. */
+export const WorkLine = z.object({
+  visitId: Id,
+  state: VisitState,
+  startsAt: Instant,
+  endsAt: Instant,
+  day: Day,
+  kind: JobKind,
+  siteLabel: z.string(),
+  street: z.string().nullable(),
+  town: z.string().nullable(),
+  crewName: z.string(),
+  people: z.array(z.string()),
+  bed: JobBed.nullable(),
+})
+export type WorkLine = z.infer<typeof WorkLine>
+
+/** What a visit needs on the tablet: where, who, what, and the facts that kit, drawing and procedure are built from. */
+export const VisitPage = WorkLine.extend({
+  version: Version,
+  jobId: Id,
+  siteId: Id,
+  accessNotes: z.string().nullable(),
+  jobNotes: z.string().nullable(),
+  contacts: z.array(z.object({ name: z.string().nullable(), role: z.string(), phone: z.string().nullable() })),
+  softenerLabel: z.string().nullable(),
+  backwashGpm: z.number().nullable(),
+  tubeOdIn: z.number().nullable(),
+  tubeCutIn: z.number().nullable(),
+  waterSource: z.enum(['town', 'private-well']).nullable(),
+  waterTemperatureC: z.number().nullable(),
+  ironMgL: z.number().nullable(),
+  bagSizesFt3: z.array(z.number()),
+  stock: z.array(
+    z.object({
+      id: Id,
+      name: z.string(),
+      kind: z.string(),
+      unit: z.string(),
+      resinKind: z.string().nullable(),
+      bagFt3: z.number().nullable(),
+    }),
+  ),
+  outcome: Outcome.nullable(),
+  closedAt: Instant.nullable(),
+})
+export type VisitPage = z.infer<typeof VisitPage>
+
+const text = (most: number) => z.string().max(most)
+
+/** The record that finishes a visit; what it must hold for each outcome is decided by the service rules, on the tablet and here alike. */
+export const CloseOutInput = z.object({
+  visitId: Id,
+  jobKind: JobKind,
+  outcome: Outcome,
+  workDay: Day,
+  startedAt: Instant,
+  finishedAt: Instant,
+  checks: z
+    .array(z.object({ stepId: text(60), confirmed: z.boolean(), confirmedAt: Instant.optional(), note: text(500).optional() }))
+    .max(200),
+  measurements: z
+    .array(
+      z.object({
+        kind: z.enum([
+          'outletHardnessGpg',
+          'rawHardnessGpg',
+          'inletFreeChlorineMgL',
+          'inletTotalChlorineMgL',
+          'rawIronMgL',
+          'capacityShare',
+          'beadMoisturePercent',
+          'pressurePsi',
+          'serviceDropPsi',
+          'backwashGpm',
+        ]),
+        value: z.number(),
+        enteredValue: z.number(),
+        enteredUnit: text(20),
+      }),
+    )
+    .max(50),
+  partsUsed: z.array(z.object({ stockItemId: Id.nullable(), name: text(200), quantity: z.number(), unit: text(40) })).max(100),
+  oldBed: z.object({ takenOut: z.boolean(), endCause: EndCause.nullable(), evidence: text(500) }).nullable(),
+  newBed: z
+    .object({
+      resinKind: z.enum(['gel-8', 'gel-10', 'fine-mesh']),
+      volumeFt3: z.number().positive().max(500),
+      enteredVolume: z.object({ value: z.number(), unit: z.enum(['ft3', 'L']) }),
+      gravelLb: z.number().min(0).max(5000),
+      tubeCutIn: z.number().positive().max(300).nullable(),
+    })
+    .nullable(),
+  reason: text(2000),
+  hardnessReason: text(500),
+  notes: text(4000),
+})
+export type CloseOutInput = z.infer<typeof CloseOutInput>
+
+export const StartVisitInput = command({ visitId: Id, version: Version })
+export const CloseOutCommand = command({ record: CloseOutInput })
+
+export const visits = {
+  today: oc
+    .route({ method: 'GET', path: '/visits/today' })
+    .input(z.object({ day: Day.optional() }))
+    .output(z.object({ day: Day, mine: z.boolean(), visits: z.array(WorkLine), next: z.array(WorkLine) })),
+  get: oc
+    .route({ method: 'GET', path: '/visits/visit' })
+    .input(z.object({ visitId: Id }))
+    .output(VisitPage),
+  start: oc
+    .route({ method: 'POST', path: '/visits/start' })
+    .input(StartVisitInput)
+    .output(z.object({ visitId: Id, version: Version })),
+  closeOut: oc
+    .route({ method: 'POST', path: '/visits/close-out' })
+    .input(CloseOutCommand)
+    .output(z.object({ visitId: Id, jobState: z.string(), endedBedId: Id.nullable(), newBedId: Id.nullable() })),
+}

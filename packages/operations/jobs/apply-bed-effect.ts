@@ -1,0 +1,69 @@
+import type { CloseOutInput } from '@almanac/contract/visits'
+import type { Tx } from '@almanac/database/client'
+import { dateOf } from '@almanac/database/days'
+import type { Command } from '@almanac/database/run-command'
+import { AppError } from '@almanac/runtime/errors'
+import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
+import { bedEffectOf } from '@almanac/service-rules/jobs/visit-outcomes'
+import { endAndBeginBed, type NewBed } from '../shared/end-and-begin-bed.ts'
+import { seeBedsAlive } from '../shared/see-beds-alive.ts'
+import type { LockedJob } from './lock-job.ts'
+
+type Beds = { endedBedId: string | null; newBedId: string | null }
+const NONE: Beds = { endedBedId: null, newBedId: null }
+
+/** The tank the job is about: its bed's, or the softener's only one. */
+async function tankOf(tx: Tx, companyId: string, job: LockedJob): Promise<string> {
+  if (job.bedId) {
+    const bed = await tx.bed.findUniqueOrThrow({ where: { companyId_id: { companyId, id: job.bedId } }, select: { tankId: true } })
+    return bed.tankId
+  }
+  const tanks = job.softenerId
+    ? await tx.tank.findMany({ where: { companyId, softenerId: job.softenerId, archivedAt: null }, select: { id: true } })
+    : []
+  const [only, ...others] = tanks
+  if (only && others.length === 0) return only.id
+  throw new AppError(
+    'invalid',
+    'This job does not say which tank it is about, so the beds could not be written down. Nothing was saved; ask the office to add the bed to the job, then send again.',
+  )
+}
+
+function newBedOf({ newBed, workDay }: CloseOutInput): NewBed | null {
+  if (!newBed) return null
+  const { resinKind, volumeFt3, gravelLb, tubeCutIn, enteredVolume } = newBed
+  return { resinKind, volumeFt3, gravelLb, tubeCutIn, entered: { volume: enteredVolume }, from: `close-out ${workDay}` }
+}
+
+/** Does to the beds what the outcome says: ends one and begins the next, ends one without a successor, or notes that it was seen at work. */
+export async function applyBedEffect(tx: Tx, command: Command, job: LockedJob, record: CloseOutInput): Promise<Beds> {
+  const { companyId } = command
+  const { outcome, oldBed, newBed, workDay, visitId } = record
+  const effect = bedEffectOf(outcome, job.kind as JobKind, oldBed?.takenOut === true, newBed !== null)
+  if (effect === 'nothing-known') return NONE
+  if (effect === 'seen-in-service') {
+    await seeBedsAlive(
+      tx,
+      command,
+      job.bedId ? { tankId: await tankOf(tx, companyId, job) } : { softenerId: job.softenerId ?? undefined },
+      workDay,
+    )
+    return NONE
+  }
+  const tankId = await tankOf(tx, companyId, job)
+  if (outcome === 'condemned' && job.softenerId) {
+    await tx.softener.update({
+      where: { companyId_id: { companyId, id: job.softenerId } },
+      data: { condemnedDay: dateOf(workDay), version: { increment: 1 } },
+    })
+    await command.audit('condemned', 'softener', job.softenerId, { day: workDay })
+  }
+  return endAndBeginBed(tx, command, {
+    tankId,
+    endedEarliest: workDay,
+    endedLatest: workDay,
+    cause: oldBed?.endCause ?? 'unknown',
+    visitId,
+    newBed: newBedOf(record),
+  })
+}

@@ -1,0 +1,103 @@
+import type { CloseOutCommand, CloseOutInput } from '@almanac/contract/visits'
+import type { Tx } from '@almanac/database/client'
+import { dateOf } from '@almanac/database/days'
+import type { Scope } from '@almanac/database/in-company'
+import { type Command, runCommand } from '@almanac/database/run-command'
+import { dayIn } from '@almanac/runtime/clock'
+import { AppError, notFound } from '@almanac/runtime/errors'
+import { missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
+import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
+import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
+import type * as z from 'zod'
+import { moveStock } from '../shared/move-stock.ts'
+import { recordFindings } from '../shared/record-findings.ts'
+import { applyBedEffect } from './apply-bed-effect.ts'
+import { beadConditionOf } from './bead-condition.ts'
+import { changeState } from './change-state.ts'
+import { type LockedJob, lockJob, stepOf } from './lock-job.ts'
+
+type CloseOut = { visitId: string; jobState: string; endedBedId: string | null; newBedId: string | null }
+
+/** The visit, locked together with its job, in the order in which every use case locks. */
+async function lockOpenVisit(tx: Tx, companyId: string, visitId: string): Promise<LockedJob> {
+  const where = { companyId_id: { companyId, id: visitId } }
+  const named = await tx.visit.findUnique({ where, select: { jobId: true } })
+  if (!named) throw notFound('visit')
+  const job = await lockJob(tx, companyId, named.jobId)
+  const { state } = await tx.visit.findUniqueOrThrow({ where, select: { state: true } })
+  if (state === 'closed')
+    throw new AppError('conflict', 'This visit was closed out already. Nothing was changed; your entries are still on this tablet.', {
+      state,
+    })
+  if (state === 'called-off')
+    throw new AppError(
+      'conflict',
+      'The office called this visit off. Nothing was changed; your entries are still on this tablet. Ring the office: they can book it again.',
+      { state },
+    )
+  return job
+}
+
+function checkRecord(record: CloseOutInput, job: LockedJob, today: string): void {
+  if (record.jobKind !== job.kind)
+    throw new AppError('invalid', `This visit is for another kind of job (${job.kind}). Nothing was saved; open the visit again.`)
+  const missing = missingForCloseOut({ ...record, jobKind: job.kind as JobKind })
+  if (missing.length > 0)
+    throw new AppError('invalid', `The close-out is not complete, so nothing was saved. ${missing.join(' ')}`, { missing })
+  if (record.workDay > today)
+    throw new AppError('invalid', `The work cannot have been done on ${record.workDay}: that day has not come. Nothing was saved.`)
+}
+
+async function closeRows(tx: Tx, command: Command, job: LockedJob, record: CloseOutInput): Promise<string> {
+  const { companyId } = command
+  const { outcome, checks, measurements, partsUsed, oldBed, newBed, workDay, startedAt, finishedAt, hardnessReason } = record
+  const visit = await tx.visit.update({
+    where: { companyId_id: { companyId, id: record.visitId } },
+    data: {
+      state: 'closed',
+      outcome,
+      closeOut: { checks, measurements, partsUsed, oldBed, newBed, workDay, startedAt, finishedAt, hardnessReason },
+      notes: [record.reason, record.notes].filter((one) => one.trim()).join('\n\n') || null,
+      closedAt: command.at,
+      closedBy: command.personId,
+      version: { increment: 1 },
+    },
+  })
+  const event = outcomeFacts[outcome].jobEvent
+  const state = stepOf(job, event)
+  await changeState(tx, command, job, { state, stateReason: event === 'return' ? record.reason : null })
+  if (state === 'closed') await tx.job.update({ where: { companyId_id: { companyId, id: job.id } }, data: { closedDay: dateOf(workDay) } })
+  await command.audit('closed out', 'visit', visit.id, { jobId: job.id, outcome, workDay })
+  await command.announce('visit', visit.id, visit.version)
+  await command.announce('site', job.siteId)
+  return state
+}
+
+/**
+ * Finishes a visit in one transaction: visit and job closed or returned, the old bed ended with its cause and the new one begun, tests and parts
+ * recorded, forecasts and reminders asked for again. What was measured and used is a fact and lands whatever the shelf says. Refuses an incomplete
+ * record by the same rules that the tablet shows, a visit that was called off, and a second close-out; the same command sent twice applies once.
+ */
+export async function closeOutVisit(scope: Scope & { personId: string }, input: z.infer<typeof CloseOutCommand>): Promise<CloseOut> {
+  return runCommand(scope, 'jobs.close-out-visit', input, async (tx, command) => {
+    const { companyId } = scope
+    const { record } = input
+    const job = await lockOpenVisit(tx, companyId, record.visitId)
+    const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
+    checkRecord(record, job, dayIn(timeZone, command.at))
+    const place = { visitId: record.visitId, siteId: job.siteId, softenerId: job.softenerId, bedId: job.bedId, day: record.workDay }
+    await recordFindings(tx, command, place, record.measurements, beadConditionOf(record))
+    const beds = await applyBedEffect(tx, command, job, record)
+    await moveStock(
+      tx,
+      command,
+      record.partsUsed.flatMap((part) =>
+        part.stockItemId
+          ? [{ stockItemId: part.stockItemId, quantity: -part.quantity, reason: 'used' as const, visitId: record.visitId }]
+          : [],
+      ),
+    )
+    const jobState = await closeRows(tx, command, job, record)
+    return { visitId: record.visitId, jobState, ...beds }
+  })
+}
