@@ -1,0 +1,10 @@
+/** Breaks a text at spaces into lines of at most `most` letters; a longer word stands alone on its line. */
+export function wrapWords(text: string, most: number): string[] {
+  const lines: string[] = []
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1)
+    if (last !== undefined && last.length + 1 + word.length <= most) lines[lines.length - 1] = `${last} ${word}`
+    else lines.push(word)
+  }
+  return lines
+}
