@@ -1,0 +1,61 @@
+'use client'
+import { Empty } from '@almanac/ui/empty'
+import { FieldFrame } from '@almanac/ui/field-frame'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { useQuery } from '@tanstack/react-query'
+import { AccountMenu } from '@/client/account-menu'
+import { dayTitle, shortDay } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { WorkLine } from './work-line.tsx'
+
+/** The technician's day: one column, the next visit first. */
+export function Today() {
+  const { api, me } = useSession()
+  const work = useQuery(api.visits.today.queryOptions({ input: {} }))
+  const page = work.data
+  const open = page?.visits.filter((visit) => visit.state !== 'closed') ?? []
+  const closed = page?.visits.filter((visit) => visit.state === 'closed') ?? []
+  return (
+    <FieldFrame title="Today's work" status={<AccountMenu />}>
+      <PageHead
+        title={dayTitle(me.today, me.today)}
+        lead={page && !page.mine ? 'You are on no day sheet yourself, so all crews’ visits are shown.' : undefined}
+      />
+      {work.error ? (
+        <Problem happened={readFailure(work.error).message} onRetry={() => void work.refetch()} retrying={work.isFetching} />
+      ) : null}
+      {work.isPending ? <Skeleton lines={6} label="Reading today's work" /> : null}
+      {page && page.visits.length === 0 ? (
+        <Empty title="No visits today">The office puts visits on your day sheet; they appear here by themselves.</Empty>
+      ) : null}
+      <ul className="border-t border-line">
+        {open.map((visit) => (
+          <WorkLine key={visit.visitId} visit={visit} showCrew={!page?.mine} />
+        ))}
+      </ul>
+      {closed.length > 0 ? (
+        <>
+          <h2 className="mt-8 mb-2 text-h2 font-semibold">Finished</h2>
+          <ul className="border-t border-line">
+            {closed.map((visit) => (
+              <WorkLine key={visit.visitId} visit={visit} showCrew={!page?.mine} />
+            ))}
+          </ul>
+        </>
+      ) : null}
+      {page && page.next.length > 0 ? (
+        <>
+          <h2 className="mt-8 mb-2 text-h2 font-semibold">The week ahead</h2>
+          <ul className="border-t border-line">
+            {page.next.slice(0, 20).map((visit) => (
+              <WorkLine key={visit.visitId} visit={visit} showCrew={!page.mine} day={shortDay(visit.day)} />
+            ))}
+          </ul>
+        </>
+      ) : null}
+    </FieldFrame>
+  )
+}

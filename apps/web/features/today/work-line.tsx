@@ -1,0 +1,39 @@
+import type { WorkLine as Line } from '@almanac/contract/visits'
+import { BedThumb } from '@almanac/ui/bed-thumb'
+import { JobStateWord } from '@almanac/ui/job-state-word'
+import Link from 'next/link'
+import { clockIn } from '@/client/clock-words'
+import { bedWords, kindWord, thumbOf } from '@/client/job-words'
+import { useSession } from '@/client/providers'
+
+/** One visit as a large target: when, what, where, with whom. */
+export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: boolean; day?: string }) {
+  const { me } = useSession()
+  const { timeZone, unitSystem } = me.company
+  const others = visit.people.filter((name) => name !== me.person.name)
+  return (
+    <li className="border-b border-line">
+      <Link href={`/visits/${visit.visitId}`} className="flex min-h-16 items-center gap-5 py-4 hover:bg-wash">
+        <span className="w-20 shrink-0 font-semibold">
+          {day ? <span className="block text-small font-normal text-soft">{day}</span> : null}
+          {clockIn(timeZone, visit.startsAt)}
+          <span className="block text-small font-normal text-soft">to {clockIn(timeZone, visit.endsAt)}</span>
+        </span>
+        <span className="grow">
+          <span className="font-semibold">
+            {kindWord(visit.kind)} · {visit.siteLabel}
+          </span>
+          <span className="block text-small text-soft">
+            {[visit.street, visit.town].filter(Boolean).join(', ')}
+            {visit.bed ? ` · ${bedWords(visit.bed, unitSystem) ?? 'tank size unknown'}` : ''}
+          </span>
+          <span className="block text-small text-soft">
+            {showCrew ? visit.crewName : others.length > 0 ? `with ${others.join(', ')}` : 'alone'}
+          </span>
+          {visit.state === 'booked' ? null : <JobStateWord state={visit.state} />}
+        </span>
+        {visit.bed ? <BedThumb thumb={thumbOf(visit.bed, unitSystem)} height={56} /> : null}
+      </Link>
+    </li>
+  )
+}

@@ -1,0 +1,96 @@
+'use client'
+import type { VisitPage } from '@almanac/contract/visits'
+import { endCauseFacts, endCauses } from '@almanac/service-rules/close-out/close-out-form'
+import { Checkbox } from '@almanac/ui/checkbox'
+import { NumberInput } from '@almanac/ui/number-input'
+import { Section } from '@almanac/ui/section'
+import { Select } from '@almanac/ui/select'
+import { TextInput } from '@almanac/ui/text-input'
+import { useSession } from '@/client/providers'
+import { firstUnit, readTyped, unitsFor } from '@/client/typed-quantity'
+import type { Draft } from './draft.ts'
+import { changesBed } from './procedure-of.ts'
+import type { DraftHandle } from './use-draft.ts'
+
+const CAUSES = endCauses.map((cause) => ({ value: cause, label: endCauseFacts[cause].title }))
+const RESINS = [
+  { value: 'gel-8', label: '8 % crosslink' },
+  { value: 'gel-10', label: '10 % crosslink' },
+  { value: 'fine-mesh', label: 'fine mesh' },
+]
+
+type Amount = 'volume' | 'gravel' | 'tube'
+const STORED: Record<Amount, string> = { volume: 'ft3', gravel: 'lb', tube: 'in' }
+
+/** The bed that came out: whether it did, why it ended, and what shows it. */
+export function OldBedFields({ visit, handle }: { visit: VisitPage; handle: DraftHandle }) {
+  const { draft, change } = handle
+  const asks = draft.takenOut || draft.outcome === 'condemned' || (draft.outcome === 'done' && changesBed(visit.kind))
+  return (
+    <Section title="The old bed">
+      <div className="flex flex-col gap-5">
+        <Checkbox
+          label="The old bed was taken out"
+          checked={draft.takenOut}
+          onChange={(event) => change({ takenOut: event.target.checked })}
+        />
+        {asks ? (
+          <>
+            <Select
+              label="Why it ended"
+              value={draft.endCause}
+              none="Choose; “not known” is an answer too"
+              onChange={(event) => change({ endCause: event.target.value })}
+              choices={CAUSES}
+            />
+            <TextInput
+              label="What shows it"
+              hint="soft beads, orange rinse, broken basket"
+              value={draft.evidence}
+              onChange={(event) => change({ evidence: event.target.value })}
+            />
+          </>
+        ) : null}
+      </div>
+    </Section>
+  )
+}
+
+/** The bed that went in: resin, volume, gravel, tube. Text stays as typed. */
+export function NewBedFields({ handle }: { handle: DraftHandle }) {
+  const { draft, change } = handle
+  const { me } = useSession()
+  const amount = (key: Amount, label: string, hint?: string) => {
+    const unitKey = `${key}Unit` as `${Amount}Unit`
+    const stored = STORED[key]
+    const unit = draft[unitKey] || firstUnit(stored, me.company.unitSystem)
+    return (
+      <NumberInput
+        label={label}
+        hint={hint}
+        unit={unitsFor(stored)}
+        chosenUnit={unit}
+        onUnit={(other) => change({ [unitKey]: other } as Partial<Draft>)}
+        value={draft[key]}
+        error={readTyped(draft[key], unit, stored).error}
+        onChange={(event) => change({ [key]: event.target.value, [unitKey]: unit } as Partial<Draft>)}
+      />
+    )
+  }
+  return (
+    <Section title="The new bed">
+      <div className="flex flex-col gap-5">
+        <Select
+          label="Resin"
+          value={draft.resinKind}
+          none="Choose"
+          onChange={(event) => change({ resinKind: event.target.value })}
+          choices={RESINS}
+        />
+        {amount('volume', 'Volume of resin')}
+        {amount('gravel', 'Gravel', 'Empty where there is none')}
+        {amount('tube', 'Distributor tube, cut to')}
+      </div>
+    </Section>
+  )
+}

@@ -1,0 +1,138 @@
+'use client'
+import type { CloseOutInput, VisitPage } from '@almanac/contract/visits'
+import { missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
+import { outcomeFacts, visitOutcomes } from '@almanac/service-rules/jobs/visit-outcomes'
+import type { Procedure } from '@almanac/softener/procedure/procedure-types'
+import { Button } from '@almanac/ui/button'
+import { Checkbox } from '@almanac/ui/checkbox'
+import { ChoiceGroup } from '@almanac/ui/choice-group'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { TextArea } from '@almanac/ui/text-area'
+import { TextInput } from '@almanac/ui/text-input'
+import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { useMemo, useState } from 'react'
+import { v7 } from 'uuid'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { NewBedFields, OldBedFields } from './bed-fields.tsx'
+import type { Draft } from './draft.ts'
+import { firstParts } from './first-parts.ts'
+import { PartsUsed } from './parts-used.tsx'
+import { prefilled } from './prefilled.ts'
+import { changesBed } from './procedure-of.ts'
+import { recordOf } from './record-of-draft.ts'
+import type { DraftHandle } from './use-draft.ts'
+
+const OUTCOMES = visitOutcomes.map((outcome) => ({
+  value: outcome,
+  label: outcomeFacts[outcome].title,
+  hint: outcomeFacts[outcome].meaning,
+}))
+
+type Props = { visit: VisitPage; procedure: Procedure; handle: DraftHandle }
+
+/** The end of a visit: its outcome and what that outcome demands; what is missing is listed in plain sentences before anything is sent. */
+export function CloseOutForm({ visit, procedure, handle }: Props) {
+  const { api, me } = useSession()
+  const queries = useQueryClient()
+  const { change, clear } = handle
+  const units = me.company.unitSystem
+  const draft: Draft = { ...handle.draft, ...prefilled(handle.draft) }
+  const guessed = useMemo(() => firstParts(visit, units), [visit, units])
+  const parts = draft.parts ?? (draft.outcome === 'done' ? guessed : [])
+  const [tried, setTried] = useState(false)
+  const missing = missingForCloseOut(recordOf(visit, draft, parts, me.today, new Date().toISOString(), units))
+  const send = useMutation(
+    api.visits.closeOut.mutationOptions({
+      onSuccess: async () => {
+        clear()
+        await queries.invalidateQueries()
+      },
+    }),
+  )
+  const failure = send.error ? readFailure(send.error) : null
+  const finish = () => {
+    setTried(true)
+    if (missing.length > 0) return
+    const commandId = draft.commandId ?? v7()
+    const record = recordOf(visit, draft, parts, me.today, new Date().toISOString(), units)
+    change({ commandId })
+    send.mutate({ commandId, record: record as CloseOutInput })
+  }
+  const put = (part: Partial<Draft>) => change({ ...part, commandId: null })
+  const left = draft.outcome === 'made-safe' || draft.outcome === 'condemned'
+  const told = left || draft.outcome === 'bed-not-at-fault'
+  const tick = (id: string, label: string) => (
+    <Checkbox
+      label={label}
+      checked={draft.answers[id]?.text === 'yes'}
+      onChange={(event) =>
+        put({
+          answers: {
+            ...draft.answers,
+            [id]: { text: event.target.checked ? 'yes' : '', unit: null, value: null, at: new Date().toISOString() },
+          },
+        })
+      }
+    />
+  )
+  return (
+    <>
+      <PageHead
+        title="How did the visit end?"
+        actions={<Button onClick={() => change({ step: procedure.steps.length - 1 })}>Back to the steps</Button>}
+      />
+      <div className="flex flex-col gap-6">
+        <ChoiceGroup label="Outcome" name="outcome" choices={OUTCOMES} value={draft.outcome} onChange={(outcome) => put({ outcome })} />
+        {left ? tick('left-in-bypass', 'Left in bypass, and the house has water') : null}
+        {told ? tick('customer-told', 'The customer was told what was found and what follows') : null}
+        {draft.outcome === 'bed-not-at-fault' ? tick('in-service', 'Bypass returned to service') : null}
+        {draft.outcome && outcomeFacts[draft.outcome as keyof typeof outcomeFacts].needsReason ? (
+          <TextArea label="What was found" value={draft.reason} onChange={(event) => put({ reason: event.target.value })} required />
+        ) : null}
+        {draft.outcome && draft.outcome !== 'no-access' && draft.outcome !== 'bed-not-at-fault' && (changesBed(visit.kind) || visit.bed) ? (
+          <OldBedFields visit={visit} handle={{ ...handle, draft, change: put }} />
+        ) : null}
+        {draft.outcome === 'done' && changesBed(visit.kind) ? (
+          <>
+            <NewBedFields handle={{ ...handle, draft, change: put }} />
+            <TextInput
+              label="If the outlet is not below 1 gpg, or was not tested: why"
+              value={draft.hardnessReason}
+              onChange={(event) => put({ hardnessReason: event.target.value })}
+            />
+          </>
+        ) : null}
+        {draft.outcome && draft.outcome !== 'no-access' ? (
+          <PartsUsed stock={visit.stock} parts={parts} onChange={(next) => put({ parts: next })} />
+        ) : null}
+        <TextArea label="Notes for next time" value={draft.notes} onChange={(event) => put({ notes: event.target.value })} />
+      </div>
+      {tried && missing.length > 0 ? (
+        <div role="alert" className="mt-6 border-l-4 border-bead bg-wash px-4 py-3">
+          <p className="font-semibold">Still missing</p>
+          <ul className="list-disc pl-6">
+            {missing.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </div>
+      ) : null}
+      {failure ? (
+        <Problem
+          happened={failure.message}
+          kept="Your entries are still on this tablet."
+          reference={failure.requestId}
+          onRetry={finish}
+          retrying={send.isPending}
+        />
+      ) : null}
+      <div className="sticky bottom-0 mt-6 border-t border-line bg-paper py-4">
+        <Button kind="ink" wide busy={send.isPending} busyLabel="Sending to the office" onClick={finish}>
+          Finish the visit
+        </Button>
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,48 @@
+'use client'
+import type { VisitPage } from '@almanac/contract/visits'
+import { Button } from '@almanac/ui/button'
+import { NumberInput } from '@almanac/ui/number-input'
+import { Section } from '@almanac/ui/section'
+import { Select } from '@almanac/ui/select'
+import type { PartLine } from './draft.ts'
+
+type Props = { stock: VisitPage['stock']; parts: PartLine[]; onChange: (parts: PartLine[]) => void }
+
+/** What was used, with the kit as a first guess. A part used is a fact: it lands even if the shelf says otherwise. */
+export function PartsUsed({ stock, parts, onChange }: Props) {
+  const used = new Set(parts.map((part) => part.stockItemId))
+  const add = (id: string) => {
+    const item = stock.find((one) => one.id === id)
+    if (item) onChange([...parts, { key: item.id, stockItemId: item.id, name: item.name, quantity: '1', unit: item.unit }])
+  }
+  return (
+    <Section title="Parts used">
+      <ul className="border-t border-line">
+        {parts.map((part) => (
+          <li key={part.key} className="flex flex-wrap items-end justify-between gap-3 border-b border-line py-3">
+            <span className="grow">
+              <NumberInput
+                label={part.name}
+                unit={part.unit}
+                value={part.quantity}
+                onChange={(event) => onChange(parts.map((one) => (one.key === part.key ? { ...one, quantity: event.target.value } : one)))}
+              />
+            </span>
+            <Button kind="quiet" onClick={() => onChange(parts.filter((one) => one.key !== part.key))} aria-label={`Take out ${part.name}`}>
+              Not used
+            </Button>
+          </li>
+        ))}
+      </ul>
+      <div className="mt-3">
+        <Select
+          label="Add a part"
+          value=""
+          none="Choose from the stores"
+          onChange={(event) => add(event.target.value)}
+          choices={stock.filter((item) => !used.has(item.id)).map((item) => ({ value: item.id, label: `${item.name} (${item.unit})` }))}
+        />
+      </div>
+    </Section>
+  )
+}

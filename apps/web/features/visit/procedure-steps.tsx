@@ -1,0 +1,67 @@
+'use client'
+import type { VisitPage } from '@almanac/contract/visits'
+import type { Procedure } from '@almanac/softener/procedure/procedure-types'
+import { Button } from '@almanac/ui/button'
+import { Caution } from '@almanac/ui/caution'
+import { Steps } from '@almanac/ui/steps'
+import { useEffect, useRef, useState } from 'react'
+import { StepAsk } from './step-ask.tsx'
+import type { DraftHandle } from './use-draft.ts'
+import { VisitDrawing } from './visit-drawing.tsx'
+
+type Props = { procedure: Procedure; handle: DraftHandle; visit: VisitPage }
+
+/** Steps where the crew wants the tank before its eyes. */
+const DRAWN = new Set(['cut-tube', 'pour-gravel', 'pour-resin'])
+
+/** One step at a time: its cautions first, then what to do, then what is asked. */
+export function ProcedureSteps({ procedure, handle, visit }: Props) {
+  const { draft, change } = handle
+  const step = procedure.steps[draft.step]
+  const head = useRef<HTMLHeadingElement>(null)
+  const [tried, setTried] = useState(false)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the heading takes the focus when the step changes, for screen readers and keyboards
+  useEffect(() => {
+    head.current?.focus()
+    setTried(false)
+    window.scrollTo({ top: 0 })
+  }, [draft.step])
+  if (!step) return null
+  const open = step.asks.filter((ask) => ask.required && !draft.answers[ask.id]?.text)
+  const go = (to: number) => change({ step: to })
+  const next = () => {
+    if (open.length > 0) setTried(true)
+    else go(draft.step + 1)
+  }
+  const ahead = procedure.steps.slice(draft.step + 1, draft.step + 4).map((one) => one.title.toLowerCase())
+  return (
+    <>
+      <Steps current={draft.step + 1} total={procedure.steps.length} label={`${procedure.title} procedure`} />
+      {step.cautions.map((caution) => (
+        <Caution key={caution.text} kind={caution.kind}>
+          {caution.text}
+        </Caution>
+      ))}
+      <h1 ref={head} tabIndex={-1} className="mt-5 text-h1 font-semibold outline-none">
+        {step.title}
+      </h1>
+      <p className="mt-3 mb-5">{step.text}</p>
+      {DRAWN.has(step.id) ? <VisitDrawing visit={visit} /> : null}
+      <div className="flex flex-col gap-5">
+        {step.asks.map((ask) => (
+          <StepAsk key={ask.id} ask={ask} handle={handle} missing={tried && open.includes(ask)} />
+        ))}
+      </div>
+      <div className="mt-6 flex flex-col gap-3">
+        <Button kind="ink" wide onClick={next}>
+          {draft.step + 1 === procedure.steps.length ? 'To the closing form' : 'Done, next step'}
+        </Button>
+        <div className="flex flex-wrap gap-3">
+          {draft.step > 0 ? <Button onClick={() => go(draft.step - 1)}>Step back</Button> : null}
+          <Button onClick={() => go(procedure.steps.length)}>Stop here and close the visit</Button>
+        </div>
+      </div>
+      {ahead.length > 0 ? <p className="mt-5 text-small text-soft">Next: {ahead.join(' · ')}</p> : null}
+    </>
+  )
+}

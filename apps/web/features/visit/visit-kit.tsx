@@ -1,0 +1,53 @@
+import type { VisitPage } from '@almanac/contract/visits'
+import { Section } from '@almanac/ui/section'
+import { Why } from '@almanac/ui/why'
+import { formatWeightLb } from '@almanac/units/format'
+import { kitOf } from '@/client/job-words'
+import { useSession } from '@/client/providers'
+
+/** What to carry in, line by line; each line can be asked why. */
+export function VisitKit({ visit }: { visit: VisitPage }) {
+  const { me } = useSession()
+  const kit = visit.bed ? kitOf(visit.bed, me.company.unitSystem) : null
+  if (!kit) return null
+  if (!kit.ok)
+    return (
+      <Section title="Kit">
+        <p>{kit.reason}</p>
+      </Section>
+    )
+  const { lines, loadWeightLb, heaviestLift, heaviestLiftLb, warnings } = kit.value
+  return (
+    <Section title="Kit">
+      <ul className="border-t border-line">
+        {lines.map((line) => (
+          <li key={`${line.item}-${line.text}`} className="flex min-h-control items-center justify-between gap-4 border-b border-line py-2">
+            <Why
+              explanation={{
+                title: line.label,
+                summary: line.why,
+                assumptions: kit.assumptions,
+                missing: kit.missing,
+                source: line.source,
+              }}
+            >
+              {line.text}
+            </Why>
+            <span className="text-soft">
+              {line.weightLb ? formatWeightLb(line.weightLb, me.company.unitSystem) : line.toReturn ? 'comes back' : ''}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <p className="mt-3">
+        To carry in: {formatWeightLb(loadWeightLb, me.company.unitSystem)}. Heaviest lift: {heaviestLift},{' '}
+        {formatWeightLb(heaviestLiftLb, me.company.unitSystem)}.
+      </p>
+      {warnings.map((warning) => (
+        <p key={warning} className="mt-1 font-medium">
+          {warning}
+        </p>
+      ))}
+    </Section>
+  )
+}

@@ -1,0 +1,72 @@
+import type { Measurement, MeasurementKind, StepCheck } from './close-out-form.ts'
+
+/** What the tablet holds for one question of the procedure: text as typed or chosen, its unit, the value in the question's own unit, and when. */
+export interface Answer {
+  text: string
+  unit: string | null
+  /** In the unit the question is stored in; null where the text is no number. */
+  value: number | null
+  at: string
+}
+
+export type Answers = Readonly<Record<string, Answer>>
+
+/** Questions that are measurements, by their id in the procedure. */
+const MEASURED: Readonly<Record<string, MeasurementKind>> = {
+  'hardness-outlet-after-gpg': 'outletHardnessGpg',
+  'hardness-outlet-gpg': 'outletHardnessGpg',
+  'hardness-raw-gpg': 'rawHardnessGpg',
+  'iron-mg-l': 'rawIronMgL',
+  'chlorine-total-mg-l': 'inletTotalChlorineMgL',
+  'pressure-psi': 'pressurePsi',
+}
+
+/** Confirmations without which a close-out is not complete, by the question that gives them and the answer that counts. */
+const CONFIRMED: readonly { ask: string; check: string; when: (answer: Answer) => boolean }[] = [
+  { ask: 'bypass-holds', check: 'bypass-proven', when: (answer) => answer.text === 'holds' || answer.text === 'leaks' },
+  { ask: 'pressure-zero', check: 'pressure-zero', when: isYes },
+  { ask: 'cap-out', check: 'cap-out-counted', when: isYes },
+  { ask: 'hardness-outlet-after-gpg', check: 'outlet-tested', when: (answer) => answer.value !== null },
+  { ask: 'no-leaks', check: 'leaks-checked', when: isYes },
+  { ask: 'in-service', check: 'bypass-returned', when: isYes },
+  { ask: 'left-in-bypass', check: 'left-in-bypass', when: isYes },
+  { ask: 'customer-told', check: 'customer-told', when: isYes },
+]
+
+/** In the short procedures one answer, "in service, no leaks", stands for both checks. */
+const SHORT_PROCEDURE_LEAKS = 'in-service'
+
+function isYes(answer: Answer): boolean {
+  return answer.text === 'yes'
+}
+
+/** Measurements that the answers hold; a number that could not be read is left out, since the form has said so already. */
+export function measurementsFrom(answers: Answers): Measurement[] {
+  return Object.entries(answers).flatMap(([id, answer]) => {
+    const kind = MEASURED[id]
+    if (!kind || answer.value === null || answer.text.trim() === '') return []
+    const entered = Number(answer.text.replace(',', '.'))
+    return [{ kind, value: answer.value, enteredValue: Number.isFinite(entered) ? entered : answer.value, enteredUnit: answer.unit ?? '' }]
+  })
+}
+
+/** The steps as ticked: each question's answer as a note, and the checks that a close-out cannot do without. */
+export function checksFrom(answers: Answers, shortProcedure: boolean): StepCheck[] {
+  const noted: StepCheck[] = Object.entries(answers)
+    .filter(([, answer]) => answer.text !== '')
+    .map(([stepId, answer]) => ({
+      stepId,
+      confirmed: answer.text === 'yes',
+      confirmedAt: answer.at,
+      ...(answer.text === 'yes' ? {} : { note: answer.unit ? `${answer.text} ${answer.unit}` : answer.text }),
+    }))
+  const required = CONFIRMED.flatMap(({ ask, check, when }) => {
+    const answer = answers[ask]
+    return answer && when(answer) ? [{ stepId: check, confirmed: true, confirmedAt: answer.at }] : []
+  })
+  const inService = answers[SHORT_PROCEDURE_LEAKS]
+  if (shortProcedure && inService && isYes(inService))
+    required.push({ stepId: 'leaks-checked', confirmed: true, confirmedAt: inService.at })
+  const ids = new Set(required.map((check) => check.stepId))
+  return [...noted.filter((check) => !ids.has(check.stepId)), ...required]
+}
