@@ -11,7 +11,7 @@ export type BedThumbProps = {
 const usualTankIn = 54
 
 /** A bed drawn small for lists. Its row says the same in words, so it is hidden from screen readers. */
-export function BedThumb({ thumb, height = 46 }: BedThumbProps) {
+export function BedThumb({ thumb, height = 54 }: BedThumbProps) {
   if (!thumb)
     return (
       <svg aria-hidden="true" width={height * 0.26} height={height} className="block">

@@ -46,7 +46,7 @@ export function HistoryLine({ entries, label = 'History' }: { entries: readonly 
             </span>
             <div className="min-w-0 pt-0.5 pb-4">
               <span className="font-medium">{entry.title}</span>
-              <span className="ml-2 text-small text-soft">{look.word}</span>
+              <span className="ml-2 text-small whitespace-nowrap text-soft">{look.word}</span>
               {entry.children ? <div className="text-soft">{entry.children}</div> : null}
             </div>
           </li>

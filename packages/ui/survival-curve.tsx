@@ -107,17 +107,6 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
                     </text>
                   </g>
                 ))}
-                {yearTicks(first.day, last.day, Math.max(2, Math.floor(width / 90))).map((t) => {
-                  const tx = left + t.share * (width - right - left)
-                  return (
-                    <g key={t.year}>
-                      <path d={`M${tx} ${bottom} v5`} className="stroke-ink" />
-                      <text x={tx} y={bottom + 19} textAnchor="middle" className="fill-soft">
-                        {t.year}
-                      </text>
-                    </g>
-                  )
-                })}
                 {band ? <path d={band} className="fill-water" opacity=".2" /> : null}
                 {inside(today) ? (
                   <g>
@@ -145,6 +134,23 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
                     </text>
                   </g>
                 ))}
+                {yearTicks(first.day, last.day, Math.max(2, Math.floor(width / 90))).map((t) => {
+                  const tx = left + t.share * (width - right - left)
+                  return (
+                    <g key={t.year}>
+                      <path d={`M${tx} ${bottom} v5`} className="stroke-ink" />
+                      <text
+                        x={tx}
+                        y={bottom + 19}
+                        textAnchor="middle"
+                        strokeWidth="4"
+                        className="fill-soft stroke-paper [paint-order:stroke]"
+                      >
+                        {t.year}
+                      </text>
+                    </g>
+                  )
+                })}
                 {read ? (
                   <g className="stroke-ink">
                     <path d={`M${at(read.day)} ${top} V${bottom}`} />

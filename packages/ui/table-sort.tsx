@@ -30,7 +30,7 @@ export function SortHead({ column, sort, onSort }: { column: Sortable; sort?: Ta
       scope="col"
       style={width ? { width } : undefined}
       aria-sort={sortable ? (direction ?? 'none') : undefined}
-      className={`py-1.5 pr-3 align-bottom font-medium last:pr-0 ${right ? 'text-right' : ''}`}
+      className={`py-1 pr-3 align-middle font-medium last:pr-0 ${right ? 'text-right' : ''}`}
     >
       {sortable && onSort ? (
         <button

@@ -98,14 +98,6 @@ export function TestsOverTime({ title, unit, tests, limit, changes = [] }: Tests
                     </text>
                   </g>
                 ))}
-              {limit ? (
-                <g>
-                  <path d={`M${left} ${y(limit.value)} H${width - right}`} className="stroke-danger" strokeDasharray="6 3" />
-                  <text x={width - right} y={y(limit.value) - 5} textAnchor="end" className="fill-danger">
-                    {limit.label}
-                  </text>
-                </g>
-              ) : null}
               {points.map((p) => (
                 <polyline
                   key={p}
@@ -117,6 +109,20 @@ export function TestsOverTime({ title, unit, tests, limit, changes = [] }: Tests
                   strokeWidth="1.5"
                 />
               ))}
+              {limit ? (
+                <g>
+                  <path d={`M${left} ${y(limit.value)} H${width - right}`} className="stroke-danger" strokeDasharray="6 3" />
+                  <text
+                    x={width - right}
+                    y={y(limit.value) - 5}
+                    textAnchor="end"
+                    strokeWidth="4"
+                    className="fill-danger stroke-paper [paint-order:stroke]"
+                  >
+                    {limit.label}
+                  </text>
+                </g>
+              ) : null}
               {sorted.map((t, i) => (
                 <g key={`${t.day} ${t.point} ${t.value}`} transform={`translate(${at(t.day)} ${y(t.value)})`}>
                   {index === i ? <circle r="10" className="fill-none stroke-ink" strokeWidth="1.5" /> : null}
