@@ -24,10 +24,18 @@ const places = {
 export function Dialog({ open, onClose, title, children, actions, place = 'middle' }: DialogProps) {
   const ref = useRef<HTMLDialogElement>(null)
   const id = useId()
+  const opener = useRef<Element | null>(null)
   useEffect(() => {
     const dialog = ref.current
-    if (!open || !dialog || dialog.open) return
-    dialog.showModal()
+    if (!open || !dialog) return
+    if (!dialog.open) {
+      opener.current = document.activeElement
+      dialog.showModal()
+    }
+    return () => {
+      // The element goes away with the dialog, so the browser has no chance to give the focus back by itself.
+      if (!dialog.isConnected && opener.current instanceof HTMLElement) opener.current.focus()
+    }
   }, [open])
   if (!open) return null
   // In the body, because a dialog asked for from within a paragraph may not stand inside it.

@@ -30,7 +30,6 @@ export function Field({ label, hint, error, required, hideLabel, id, children }:
     <div className="flex min-w-0 flex-col gap-1">
       <label htmlFor={own} className={hideLabel ? 'sr-only' : 'font-medium'}>
         {label}
-        {required ? null : <span className="sr-only"> (optional)</span>}
       </label>
       {hint ? (
         <span id={`${own}-hint`} className="text-small text-soft">
