@@ -30,6 +30,8 @@ export function Dialog({ open, onClose, title, children, actions, place = 'middl
     if (!open || !dialog) return
     if (!dialog.open) {
       opener.current = document.activeElement
+      // Standing in the body, the dialog lies outside the tablet's wrapper and has to take its larger type along.
+      if (opener.current?.closest('.field')) dialog.classList.add('field')
       dialog.showModal()
     }
     return () => {
@@ -54,7 +56,7 @@ export function Dialog({ open, onClose, title, children, actions, place = 'middl
       className={`border-ink bg-sheet p-0 text-base text-ink backdrop:bg-shade ${places[place]}`}
     >
       <div className="flex min-h-full flex-col">
-        <div className="sticky top-0 flex items-start justify-between gap-4 border-b border-line bg-sheet px-5 py-3">
+        <div className="sticky top-0 flex items-center justify-between gap-4 border-b border-line bg-sheet px-5 py-3">
           <h2 id={id} className="text-h2 font-semibold">
             {title}
           </h2>
@@ -62,7 +64,7 @@ export function Dialog({ open, onClose, title, children, actions, place = 'middl
             type="button"
             onClick={onClose}
             aria-label="Close"
-            className="-mr-2 flex size-10 shrink-0 items-center justify-center hover:bg-wash"
+            className="-mr-2 flex size-10 shrink-0 in-[.field]:size-13 items-center justify-center hover:bg-wash"
           >
             <svg aria-hidden="true" width="14" height="14" viewBox="0 0 14 14" className="stroke-current stroke-2">
               <path d="M1 1 L13 13 M13 1 L1 13" />

@@ -48,9 +48,9 @@ export function MonthPlot({ title, months, capacity, selected, onSelect }: Month
         heads: ['Month', 'Expected', 'Low (1 in 10)', 'High (1 in 10)', 'Booked', ...(capacity === undefined ? [] : ['Crews can do'])],
         rows: months.map((m, i) => [
           formatMonth(m.month, true),
-          one(m.mean),
-          one(m.p10),
-          one(m.p90),
+          m.mean.toFixed(1),
+          m.p10.toFixed(1),
+          m.p90.toFixed(1),
           String(m.booked),
           ...(capacity === undefined ? [] : [one(capacityOf(i) ?? 0)]),
         ]),

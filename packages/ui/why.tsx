@@ -82,9 +82,9 @@ function Part({ title, children }: { title: string; children: ReactNode }) {
 
 function Points({ of }: { of: readonly ReactNode[] }) {
   return (
-    <ul className="list-[–] pl-4 marker:text-soft">
+    <ul className="list-disc pl-4 marker:text-soft">
       {of.map((point, i) => (
-        <li key={i} className="pl-2">
+        <li key={i} className="pl-1">
           {point}
         </li>
       ))}
