@@ -133,7 +133,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
                       {title && href ? (
                         <Link
                           href={href}
-                          className="font-semibold underline decoration-transparent underline-offset-4 hover:decoration-ink max-md:decoration-edge"
+                          className="inline-block py-0.5 font-semibold underline decoration-transparent underline-offset-4 hover:decoration-ink max-md:decoration-edge"
                         >
                           {inner}
                         </Link>
