@@ -1,0 +1,112 @@
+import { decideDayOrder } from './decide-day-order.ts'
+import { describeField, type ImportField } from './fields.ts'
+import type { ColumnJudgement } from './judge-column.ts'
+import { concentrationUnitIn } from './read-concentration.ts'
+import { hardnessUnitIn } from './read-hardness.ts'
+import { readNumber } from './read-number.ts'
+import { resinVolumeUnitIn } from './read-resin.ts'
+import { headerWords } from './score-header.ts'
+import type { ColumnSuggestion, Confidence } from './suggestion-types.ts'
+
+/** The suggestion for one column once its field is known: confidence, reason, unit and order of dates, and what a person must be asked. */
+export function settleColumn(judgement: ColumnJudgement, field: ImportField | null): ColumnSuggestion {
+  const score = field === null ? 0 : (judgement.scores.get(field) ?? 0)
+  const suggestion: ColumnSuggestion = {
+    column: judgement.column,
+    header: judgement.header,
+    field,
+    confidence: confidenceOf(field, score),
+    reason: reasonFor(judgement, field),
+    ask: null,
+    examples: [...new Set(judgement.values)].slice(0, 3),
+  }
+  return field === null ? suggestion : { ...suggestion, ...particulars(field, judgement) }
+}
+
+function confidenceOf(field: ImportField | null, score: number): Confidence {
+  if (field === null) return 'none'
+  if (score >= 0.85) return 'sure'
+  return score >= 0.65 ? 'likely' : 'guess'
+}
+
+function reasonFor(judgement: ColumnJudgement, field: ImportField | null): string {
+  if (judgement.isProblemColumn) return 'Added by the list of rows to mend; left out.'
+  if (field === null) {
+    if (judgement.values.length === 0) return 'The column is empty.'
+    if (judgement.looksLikeDays) return 'It holds dates, but nothing says of what. Choose a field or leave it out.'
+    const wanted = [...judgement.scores].sort((a, b) => b[1] - a[1])[0]
+    if (wanted && wanted[1] >= 0.6)
+      return `Another column fits ${describeField(wanted[0]).title.toLowerCase()} better. Choose a field or leave it out.`
+    return judgement.header
+      ? `"${judgement.header}" names no field known here, and the contents do not show one.`
+      : 'The contents do not show what it is.'
+  }
+  const { title } = describeField(field)
+  const from = judgement.from.get(field)
+  if (judgement.contradicted && judgement.contradicted !== field && from === 'contents') {
+    return `The header says "${judgement.header}", but the contents look like ${title.toLowerCase()}.`
+  }
+  if (from === 'header')
+    return judgement.values.length === 0
+      ? `The header "${judgement.header}" says so; the column is empty.`
+      : `The header "${judgement.header}" says so.`
+  return from === 'both' ? `The header "${judgement.header}" and the contents agree.` : `The contents look like ${title.toLowerCase()}.`
+}
+
+function particulars(field: ImportField, judgement: ColumnJudgement): Partial<ColumnSuggestion> {
+  if (field === 'installed' || field === 'bedBegan' || field === 'lastSeen' || field === 'notes') return dayOrderOf(field, judgement)
+  if (field === 'hardness') return hardnessUnitOf(judgement)
+  if (field === 'iron' || field === 'chlorine') {
+    const unit = unitInHeader(judgement.header, concentrationUnitIn)
+    return unit ? { concentrationUnit: unit } : {}
+  }
+  if (field !== 'resinVolume' && field !== 'tank') return {}
+  const unit = unitInHeader(judgement.header, resinVolumeUnitIn)
+  if (unit) return { volumeUnit: unit }
+  const bare = bareNumbers(judgement.values).filter((value) => field === 'resinVolume' || value < 100)
+  if (bare.length === 0) return {}
+  const guess = bare.every((value) => value <= 10) ? ('ft3' as const) : bare.every((value) => value >= 10) ? ('L' as const) : null
+  return guess
+    ? { volumeUnit: guess, ask: `Numbers without a unit look like ${guess === 'ft3' ? 'cubic feet' : 'litres'} of resin. Is that right?` }
+    : { ask: 'Are numbers without a unit cubic feet or litres of resin?' }
+}
+
+function dayOrderOf(field: ImportField, judgement: ColumnJudgement): Partial<ColumnSuggestion> {
+  const finding = decideDayOrder(judgement.values)
+  const mustAsk = finding.order === 'undecided' && finding.ambiguousCount > 0 && field !== 'notes'
+  const ask = mustAsk
+    ? `${finding.reason} ${finding.ambiguousCount === 1 ? 'One date' : `${finding.ambiguousCount} dates`} could be read either way. Which comes first?`
+    : null
+  return { dayOrder: finding.order, ask }
+}
+
+/** Bare numbers up to 60 with none above look like grains, numbers above 60 can only be mg/L; either is confirmed by a person. */
+function hardnessUnitOf(judgement: ColumnJudgement): Partial<ColumnSuggestion> {
+  const unit = unitInHeader(judgement.header, hardnessUnitIn)
+  if (unit) return { hardnessUnit: unit }
+  const bare = bareNumbers(judgement.values).sort((a, b) => a - b)
+  if (bare.length === 0) return {}
+  const high = bare[Math.floor(bare.length * 0.9)] ?? 0
+  if (high > 60) return { hardnessUnit: 'mg/L', ask: 'Numbers without a unit look like mg/L (ppm). Is that right?' }
+  return { hardnessUnit: 'gpg', ask: 'Numbers without a unit look like grains per gallon. Is that right?' }
+}
+
+function bareNumbers(values: readonly string[]): number[] {
+  return values.map(readNumber).filter((value) => value !== null)
+}
+
+/** A unit named in a header, as "(gpg)", "mg/L" or "cu ft": tried for every run of up to three words. */
+function unitInHeader<T>(header: string, unitIn: (text: string) => T | null): T | null {
+  return unitInWords(header.split(/[\s()[\],:;_-]+/), unitIn) ?? unitInWords(headerWords(header), unitIn)
+}
+
+function unitInWords<T>(header: readonly string[], unitIn: (text: string) => T | null): T | null {
+  const words = header.filter((word) => word !== '')
+  for (let length = 3; length >= 1; length--) {
+    for (let start = 0; start + length <= words.length; start++) {
+      const unit = unitIn(words.slice(start, start + length).join(' '))
+      if (unit !== null) return unit
+    }
+  }
+  return null
+}
