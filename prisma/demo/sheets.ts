@@ -1,0 +1,109 @@
+import { instantIn } from '@almanac/runtime/clock'
+import { newId } from '@almanac/runtime/ids'
+import type { Prisma } from '../../packages/database/generated/client.ts'
+import { addDays, asDate, weekday } from './days.ts'
+import type { FirmPlan } from './firms.ts'
+import type { JobPlan } from './rows.ts'
+
+export type Crew = { name: string; colleagueIds: string[]; vehicleId: string }
+
+/** How far back the firm keeps day sheets; older work is known from beds and jobs alone. */
+export const SHEETS_BACK_DAYS = 3 * 365
+const AHEAD_DAYS = 21
+const DAY_START = 8 * 60
+const DAY_END = 17 * 60
+
+export function emptySheets() {
+  return {
+    crewDay: [] as Prisma.CrewDayCreateManyInput[],
+    crewDayMember: [] as Prisma.CrewDayMemberCreateManyInput[],
+    visit: [] as Prisma.VisitCreateManyInput[],
+    assignment: [] as Prisma.AssignmentCreateManyInput[],
+    vehicleUse: [] as Prisma.VehicleUseCreateManyInput[],
+  }
+}
+export type Sheets = ReturnType<typeof emptySheets>
+type Sheet = { id: string; crew: Crew; day: string; nextMinute: number }
+
+/** Fills crews' days one visit after another, so that nobody is in two places at once. */
+export class SheetBook {
+  readonly rows = emptySheets()
+  readonly #sheets = new Map<string, Sheet>()
+  readonly #companyId: string
+  readonly #firm: FirmPlan
+  readonly #crews: Crew[]
+
+  constructor(companyId: string, firm: FirmPlan, crews: Crew[]) {
+    this.#companyId = companyId
+    this.#firm = firm
+    this.#crews = crews
+  }
+
+  sheet(crew: Crew, day: string): Sheet {
+    const key = `${day} ${crew.name}`
+    const known = this.#sheets.get(key)
+    if (known) return known
+    const sheet = { id: newId(), crew, day, nextMinute: DAY_START + 10 }
+    this.#sheets.set(key, sheet)
+    const companyId = this.#companyId
+    const { timeZone } = this.#firm
+    this.rows.crewDay.push({
+      companyId,
+      id: sheet.id,
+      day: asDate(day) as Date,
+      name: crew.name,
+      vehicleId: crew.vehicleId,
+      startsAt: instantIn(timeZone, day, DAY_START),
+      endsAt: instantIn(timeZone, day, DAY_END),
+    })
+    for (const colleagueId of crew.colleagueIds) this.rows.crewDayMember.push({ companyId, id: newId(), crewDayId: sheet.id, colleagueId })
+    return sheet
+  }
+
+  /** Puts a job on a crew's day if it fits before the day ends; answers the visit's id. */
+  place(job: JobPlan, crew: Crew, closed: { outcome: string } | null): string | null {
+    const sheet = this.sheet(crew, job.day)
+    const start = sheet.nextMinute
+    const end = start + job.minutes
+    if (end > DAY_END) return null
+    sheet.nextMinute = end + 25
+    const companyId = this.#companyId
+    const startsAt = instantIn(this.#firm.timeZone, job.day, start)
+    const endsAt = instantIn(this.#firm.timeZone, job.day, end)
+    const id = newId()
+    this.rows.visit.push({
+      companyId,
+      id,
+      jobId: job.jobId,
+      crewDayId: sheet.id,
+      startsAt,
+      endsAt,
+      state: closed ? 'closed' : 'booked',
+      outcome: closed?.outcome ?? null,
+      closedAt: closed ? endsAt : null,
+    })
+    for (const colleagueId of crew.colleagueIds)
+      this.rows.assignment.push({ companyId, id: newId(), visitId: id, colleagueId, startsAt, endsAt })
+    this.rows.vehicleUse.push({ companyId, id: newId(), visitId: id, vehicleId: crew.vehicleId, startsAt, endsAt })
+    return id
+  }
+
+  /** The first crew that can take the job on its day: two people for a rebed. */
+  placeAnywhere(job: JobPlan, closed: { outcome: string } | null, turn: number): string | null {
+    for (let i = 0; i < this.#crews.length; i++) {
+      const crew = this.#crews[(turn + i) % this.#crews.length] as Crew
+      if (crew.colleagueIds.length < job.crewSize) continue
+      const visitId = this.place(job, crew, closed)
+      if (visitId) return visitId
+    }
+    return null
+  }
+
+  /** Empty sheets for the working days ahead, for the dispatcher to fill. */
+  openAhead(anchorDay: string): void {
+    for (let i = 0; i <= AHEAD_DAYS; i++) {
+      const day = addDays(anchorDay, i)
+      if (weekday(day) <= 5 || i === 0) for (const crew of this.#crews) this.sheet(crew, day)
+    }
+  }
+}
