@@ -35,6 +35,8 @@ async function openCompanies(
         await db.query('insert into membership (id, person_id, company_id, role) values ($1, $2, $3, $4)', [newId(), personId, id, role])
     }
     await db.query('commit')
+    // Fresh tables have no statistics yet, and the first forecasts come before the database would gather them by itself.
+    await db.query('analyze')
   } finally {
     await db.end()
   }

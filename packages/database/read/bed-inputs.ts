@@ -4,42 +4,33 @@ import { dayOf } from '../days.ts'
 /** Everything the record says of a bed and its water; the forecast operation turns it into the model's input. Days are 'YYYY-MM-DD'. */
 export type BedFacts = Awaited<ReturnType<typeof readBedFacts>>[number]
 
-const BED = {
-  id: true,
-  resinKind: true,
-  volumeFt3: true,
-  beganEarliest: true,
-  beganLatest: true,
-  lastSeenDay: true,
-  tank: {
-    select: {
-      softener: {
-        select: {
-          id: true,
-          peopleServed: true,
-          preTreatments: { where: { archivedAt: null }, select: { kind: true, fromDay: true, toDay: true } },
-          site: { select: { id: true, waterSupplyId: true, archivedAt: true } },
-        },
-      },
-    },
-  },
-} as const
+type PlacedBed = {
+  id: string
+  resinKind: string
+  volumeFt3: number | null
+  beganEarliest: string | null
+  beganLatest: string | null
+  lastSeenDay: string | null
+  softenerId: string
+  peopleServed: number | null
+  siteId: string
+  waterSupplyId: string | null
+}
 
 /** Beds in service at a site, among `bedIds`; a bed in a tank at the workshop has no water and is left out. */
 export async function readBedFacts(tx: Tx, companyId: string, bedIds: string[]) {
-  const beds = await tx.bed.findMany({
-    where: {
-      companyId,
-      id: { in: bedIds },
-      endedLatest: null,
-      archivedAt: null,
-      tank: { softener: { archivedAt: null, site: { archivedAt: null } } },
-    },
-    select: BED,
-  })
-  const placed = beds.flatMap((bed) => (bed.tank.softener ? [{ ...bed, softener: bed.tank.softener }] : []))
-  const siteIds = [...new Set(placed.map((bed) => bed.softener.site.id))]
-  const supplyIds = [...new Set(placed.flatMap((bed) => bed.softener.site.waterSupplyId ?? []))]
+  // Joined by hand: each step is a look-up by key, whatever the tables' statistics say right after an import.
+  const placed = await tx.$queryRaw<PlacedBed[]>`
+    select b.id, b.resin_kind as "resinKind", b.volume_ft3 as "volumeFt3", b.began_earliest::text as "beganEarliest",
+      b.began_latest::text as "beganLatest", b.last_seen_day::text as "lastSeenDay", o.id as "softenerId", o.people_served as "peopleServed",
+      s.id as "siteId", s.water_supply_id as "waterSupplyId"
+    from unnest(${bedIds}::uuid[]) as wanted (id)
+    join bed b on b.company_id = ${companyId}::uuid and b.id = wanted.id and b.ended_latest is null and b.archived_at is null
+    join tank t on t.company_id = b.company_id and t.id = b.tank_id
+    join softener o on o.company_id = t.company_id and o.id = t.softener_id and o.archived_at is null
+    join site s on s.company_id = o.company_id and s.id = o.site_id and s.archived_at is null`
+  const siteIds = [...new Set(placed.map((bed) => bed.siteId))]
+  const supplyIds = [...new Set(placed.flatMap((bed) => bed.waterSupplyId ?? []))]
   const tests = await tx.waterTest.findMany({
     where: { companyId, siteId: { in: siteIds }, withdrawnAt: null },
     select: {
@@ -68,23 +59,24 @@ export async function readBedFacts(tx: Tx, companyId: string, bedIds: string[]) 
     },
     orderBy: { fromDay: { sort: 'asc', nulls: 'first' } },
   })
+  const treatments = await tx.preTreatment.findMany({
+    where: { companyId, softenerId: { in: placed.map((bed) => bed.softenerId) }, archivedAt: null },
+    select: { softenerId: true, kind: true, fromDay: true, toDay: true },
+  })
   const testsOf = Map.groupBy(tests, (test) => test.siteId)
   const periodsOf = Map.groupBy(periods, (period) => period.waterSupplyId)
-  return placed.map(({ softener, ...bed }) => ({
-    id: bed.id,
-    siteId: softener.site.id,
-    waterSupplyId: softener.site.waterSupplyId,
-    resinKind: bed.resinKind,
-    volumeFt3: bed.volumeFt3,
-    peopleServed: softener.peopleServed,
-    beganEarliest: dayOf(bed.beganEarliest),
-    beganLatest: dayOf(bed.beganLatest),
-    lastSeenDay: dayOf(bed.lastSeenDay),
-    preTreatments: softener.preTreatments.map((one) => ({ kind: one.kind, fromDay: dayOf(one.fromDay), toDay: dayOf(one.toDay) })),
-    tests: (testsOf.get(softener.site.id) ?? [])
-      .filter((test) => test.softenerId === null || test.softenerId === softener.id)
+  const treatmentsOf = Map.groupBy(treatments, (treatment) => treatment.softenerId)
+  return placed.map(({ softenerId, ...bed }) => ({
+    ...bed,
+    preTreatments: (treatmentsOf.get(softenerId) ?? []).map((one) => ({
+      kind: one.kind,
+      fromDay: dayOf(one.fromDay),
+      toDay: dayOf(one.toDay),
+    })),
+    tests: (testsOf.get(bed.siteId) ?? [])
+      .filter((test) => test.softenerId === null || test.softenerId === softenerId)
       .map((test) => ({ ...test, day: dayOf(test.day) })),
-    periods: (periodsOf.get(softener.site.waterSupplyId ?? '') ?? []).map((period) => ({ ...period, fromDay: dayOf(period.fromDay) })),
+    periods: (periodsOf.get(bed.waterSupplyId ?? '') ?? []).map((period) => ({ ...period, fromDay: dayOf(period.fromDay) })),
   }))
 }
 
@@ -96,20 +88,14 @@ export async function readBedIds(
   afterId: string | null,
   limit: number,
 ): Promise<string[]> {
-  const rows = await tx.bed.findMany({
-    where: {
-      companyId,
-      endedLatest: null,
-      archivedAt: null,
-      ...(afterId ? { id: { gt: afterId } } : {}),
-      ...(among.batchId ? { batchId: among.batchId } : {}),
-      tank: {
-        softener: { archivedAt: null, site: { archivedAt: null, ...(among.waterSupplyId ? { waterSupplyId: among.waterSupplyId } : {}) } },
-      },
-    },
-    select: { id: true },
-    orderBy: { id: 'asc' },
-    take: limit,
-  })
+  const rows = await tx.$queryRaw<{ id: string }[]>`
+    select b.id from bed b
+    where b.company_id = ${companyId}::uuid and b.ended_latest is null and b.archived_at is null
+      and (${afterId}::uuid is null or b.id > ${afterId}::uuid)
+      and (${among.batchId ?? null}::uuid is null or b.batch_id = ${among.batchId ?? null}::uuid)
+      and (${among.waterSupplyId ?? null}::uuid is null or exists (
+        select from tank t join softener o on o.company_id = t.company_id and o.id = t.softener_id join site s on s.company_id = o.company_id and s.id = o.site_id
+        where t.company_id = b.company_id and t.id = b.tank_id and s.water_supply_id = ${among.waterSupplyId ?? null}::uuid))
+    order by b.id limit ${limit}`
   return rows.map((row) => row.id)
 }
