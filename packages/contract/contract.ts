@@ -1,16 +1,20 @@
+import { beds } from './beds.ts'
 import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
 import { jobs } from './jobs.ts'
 import { session } from './session.ts'
+import { sites } from './sites.ts'
 import { visits } from './visits.ts'
 import { water } from './water.ts'
 
 /** Every request and answer of the API, by domain. The one description that server, client and the OpenAPI document share. */
 export const contract = {
+  beds,
   daySheets,
   due,
   jobs,
   session,
+  sites,
   visits,
   water,
 }

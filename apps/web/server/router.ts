@@ -1,17 +1,21 @@
 import 'server-only'
+import { beds } from './procedures/beds.ts'
 import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
 import { jobs } from './procedures/jobs.ts'
 import { session } from './procedures/session.ts'
+import { sites } from './procedures/sites.ts'
 import { visits } from './procedures/visits.ts'
 import { water } from './procedures/water.ts'
 
 /** Every procedure, by domain, in the shape of the contract. */
 export const router = {
+  beds,
   daySheets,
   due,
   jobs,
   session,
+  sites,
   visits,
   water,
 }

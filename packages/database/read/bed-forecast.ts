@@ -12,6 +12,7 @@ export function readStoredForecast(forecast: BedForecast) {
     chance3Months: forecast.chance3Months,
     chance12Months: forecast.chance12Months,
     chance24Months: forecast.chance24Months,
+    chanceAlreadyFailed: forecast.chanceAlreadyFailed,
     drivers: listOf(forecast.drivers).flatMap((driver) =>
       typeof driver === 'object' && driver !== null && 'words' in driver
         ? [
@@ -25,16 +26,9 @@ export function readStoredForecast(forecast: BedForecast) {
     ),
     assumptions: listOf(forecast.assumptions).map(wordsOf),
     missing: listOf(forecast.missing).map(wordsOf),
+    question: forecast.question,
     refusal: forecast.refusal,
   }
-}
-
-/** The one question whose answer would sharpen a forecast most: the first that it says is missing. */
-export function firstQuestion(forecast: Pick<BedForecast, 'missing' | 'refusal'>): { key: string; words: string } {
-  const first = listOf(forecast.missing)[0]
-  if (first === undefined) return { key: 'beginning', words: forecast.refusal ?? 'When did this resin go in? Even the year helps.' }
-  const key = typeof first === 'object' && first !== null && 'key' in first ? String((first as Prisma.JsonObject).key) : ''
-  return { key, words: wordsOf(first) }
 }
 
 function listOf(json: Prisma.JsonValue): Prisma.JsonValue[] {

@@ -1,7 +1,6 @@
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
-import { firstQuestion } from './bed-forecast.ts'
 import { cursorOf, readCursor } from './page-key.ts'
 import { tankLine } from './site-lines.ts'
 
@@ -81,7 +80,7 @@ function askRow(forecast: Prisma.BedForecastGetPayload<{ include: typeof PARTS }
           : [],
       ),
     weaknessYears: forecast.weakness,
-    question: firstQuestion(forecast),
+    question: forecast.question ?? forecast.refusal ?? 'When did this resin go in? Even the year helps.',
     due10Day: dayOf(forecast.due10Day),
     due90Day: dayOf(forecast.due90Day),
   }

@@ -1,0 +1,167 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { command, Day, Entered, Id, Instant, page, pageOf, Version } from './shared.ts'
+import { ResinVolume } from './site-commands.ts'
+import { BedLine, FactSource, JobLine, line, ResinKind, TankLine } from './site-facts.ts'
+
+const Driver = z.object({ key: z.string(), yearsTaken: z.number(), words: z.string() })
+
+/** The stored forecast of a bed; days null where none could be made, then `refusal` says why. */
+export const StoredForecast = z.object({
+  asOfDay: Day,
+  computedAt: Instant,
+  due10Day: Day.nullable(),
+  due50Day: Day.nullable(),
+  due90Day: Day.nullable(),
+  chance3Months: z.number().nullable(),
+  chance12Months: z.number().nullable(),
+  chance24Months: z.number().nullable(),
+  /** Chance that it has failed unnoticed since it was last seen. */
+  chanceAlreadyFailed: z.number().nullable(),
+  drivers: z.array(Driver),
+  assumptions: z.array(z.string()),
+  missing: z.array(z.string()),
+  /** The one question that would sharpen it most. */
+  question: z.string().nullable(),
+  refusal: z.string().nullable(),
+})
+export type StoredForecast = z.infer<typeof StoredForecast>
+
+/** A list handed on as it was computed. */
+const list = <T extends z.ZodType>(of: T) => z.array(of).readonly()
+
+/** A forecast with all that stands behind it, computed afresh from the record; or the sentence saying why there is none. */
+export const BedExplanation = z.discriminatedUnion('ok', [
+  z.object({
+    ok: z.literal(true),
+    value: z.object({
+      beginning: z.object({ earliestDay: Day, latestDay: Day }),
+      lastSeenDay: Day,
+      medianLifeYears: z.number(),
+      medianCleanLifeYears: z.number(),
+      curve: list(z.object({ day: Day, low: z.number(), mid: z.number(), high: z.number() })),
+      exposure: list(z.object({ fromDay: Day, toDay: Day.nullable(), why: z.string() })),
+      weakness: z.object({ byCause: list(z.object({ key: z.string(), years: z.number() })) }),
+      explanation: z.object({
+        formula: z.string(),
+        inputs: list(z.object({ name: z.string(), value: z.string() })),
+        parametersVersion: z.string(),
+        sources: list(z.string()),
+      }),
+    }),
+    assumptions: list(z.string()),
+  }),
+  z.object({ ok: z.literal(false), reason: z.string() }),
+])
+export type BedExplanation = z.infer<typeof BedExplanation>
+
+export const BeadCondition = z.enum(['firm', 'some-soft', 'mushy', 'broken'])
+
+export const InspectionLine = z.object({
+  id: Id,
+  day: Day,
+  beadCondition: BeadCondition.nullable(),
+  capacityShare: z.number().nullable(),
+  moistureShare: z.number().nullable(),
+  pressureDropPsi: z.number().nullable(),
+  notes: z.string().nullable(),
+  source: z.string(),
+})
+
+/** A bed in its tank: facts in canonical units (inches, ft³, lb, gpm), each with where it came from, and what is expected of it. */
+export const BedPage = BedLine.omit({ due10Day: true, due50Day: true, due90Day: true, chance12Months: true }).extend({
+  version: Version,
+  gravelLb: z.number().nullable(),
+  tubeCutIn: z.number().nullable(),
+  entered: z.record(z.string(), Entered),
+  sources: z.record(z.string(), z.string()),
+  tank: TankLine,
+  valve: z.object({ id: Id, version: Version, backwashGpm: z.number().nullable(), tubeOdIn: z.number().nullable() }).nullable(),
+  /** Null while the tank stands in the workshop. */
+  softener: z.object({ id: Id, label: z.string(), tankCount: z.number() }).nullable(),
+  site: z.object({ id: Id, label: z.string(), town: z.string().nullable() }).nullable(),
+  waterTemperatureC: z.number().nullable(),
+  bagSizesFt3: z.array(z.number()),
+  inspections: z.array(InspectionLine),
+  /** Other beds of the same tank, newest first. */
+  otherBeds: z.array(BedLine),
+  openJobs: z.array(JobLine),
+  forecast: StoredForecast.nullable(),
+})
+export type BedPage = z.infer<typeof BedPage>
+
+const quantity = <const U extends readonly [string, ...string[]]>(units: U) =>
+  z.object({ value: Entered.shape.value.nonnegative(), unit: z.enum(units) })
+
+/** Facts to change: a key left out stays, null or '' clears. Texts are read as people write them. */
+export const BedFacts = z.object({
+  tankSize: line(60).optional(),
+  resinKind: ResinKind.optional(),
+  volume: ResinVolume.nullable().optional(),
+  gravel: quantity(['lb', 'kg']).nullable().optional(),
+  tubeCut: quantity(['in', 'cm', 'mm']).nullable().optional(),
+  began: line(60).optional(),
+  lastSeenDay: Day.nullable().optional(),
+  backwash: quantity(['gpm', 'L/min']).nullable().optional(),
+})
+export type BedFacts = z.infer<typeof BedFacts>
+
+export const ChangeBedFacts = command({
+  bedId: Id,
+  version: Version,
+  tankVersion: Version,
+  /** Null where the tank has no valve recorded. */
+  valveVersion: Version.nullable(),
+  source: FactSource,
+  facts: BedFacts,
+})
+
+export const InspectBed = command({
+  bedId: Id,
+  day: Day,
+  beadCondition: BeadCondition.nullable(),
+  capacityShare: z.number().min(0).max(1.5).nullable(),
+  moistureShare: z.number().min(0).max(1).nullable(),
+  pressureDrop: quantity(['psi', 'bar']).nullable(),
+  notes: line(2000).default(''),
+  /** The bed was working that day: it counts as last seen then. */
+  working: z.boolean(),
+})
+
+/** A record whose data is weakest, with the one question that would sharpen its forecast most. */
+export const AskRow = z.object({
+  bedId: Id,
+  siteId: Id,
+  siteLabel: z.string(),
+  town: z.string().nullable(),
+  tank: TankLine.omit({ version: true }),
+  customerName: z.string().nullable(),
+  contacts: z.array(
+    z.object({ id: Id, name: z.string().nullable(), role: z.string(), phone: z.string(), mayCall: z.boolean().nullable() }),
+  ),
+  weaknessYears: z.number(),
+  question: z.string(),
+  due10Day: Day.nullable(),
+  due90Day: Day.nullable(),
+})
+export type AskRow = z.infer<typeof AskRow>
+
+export const beds = {
+  explain: oc
+    .route({ method: 'GET', path: '/beds/{bedId}/why' })
+    .input(z.object({ bedId: Id }))
+    .output(BedExplanation),
+  page: oc
+    .route({ method: 'GET', path: '/beds/{bedId}' })
+    .input(z.object({ bedId: Id }))
+    .output(BedPage),
+  askNext: oc.route({ method: 'GET', path: '/beds/ask-next' }).input(page({})).output(pageOf(AskRow)),
+  changeFacts: oc
+    .route({ method: 'POST', path: '/beds/facts' })
+    .input(ChangeBedFacts)
+    .output(z.object({ bedId: Id, version: Version })),
+  inspect: oc
+    .route({ method: 'POST', path: '/beds/inspect' })
+    .input(InspectBed)
+    .output(z.object({ inspectionId: Id })),
+}

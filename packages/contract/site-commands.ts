@@ -1,0 +1,133 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { command, Day, Entered, Id, Version } from './shared.ts'
+import { Arrangement, Channel, ConsentSource, ContactRole, FactSource, line, PreTreatmentKind, ResinKind } from './site-facts.ts'
+
+const Changed = z.object({ id: Id, version: Version })
+const post = (path: `/${string}`) => oc.route({ method: 'POST', path })
+
+/** A volume of resin as typed. */
+export const ResinVolume = z.object({ value: Entered.shape.value.positive(), unit: z.enum(['ft3', 'L']) })
+
+/** What is known of a softener, its tanks and their bed when it is taken down; everything may be blank. */
+export const NewSoftener = z.object({
+  label: line(120).default(''),
+  location: line(120).default(''),
+  arrangement: Arrangement.default('single'),
+  /** As people write it: "10x54", "48,000 grain", "42 L". */
+  tankSize: line(60).default(''),
+  resinKind: ResinKind.default('unknown'),
+  volume: ResinVolume.nullable().default(null),
+  /** When the present bed went in, as people say it: "2014", "before 2015", "Mar 2012". */
+  began: line(60).default(''),
+  lastSeenDay: Day.nullable().default(null),
+  source: FactSource.default('call'),
+})
+export type NewSoftener = z.infer<typeof NewSoftener>
+
+const address = {
+  label: line(120),
+  street: line(160).default(''),
+  town: line(120).default(''),
+  region: line(120).default(''),
+  postcode: line(20).default(''),
+}
+
+const contact = {
+  role: ContactRole,
+  name: line(120).default(''),
+  phone: line(40).default(''),
+  email: z.union([z.literal(''), z.email().max(160)]).default(''),
+}
+
+/** Who takes a site: a customer there is already, or a new one by name. */
+export const Holder = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('known'), customerId: Id }),
+  z.object({
+    kind: z.literal('new'),
+    name: line(160).min(1),
+    phone: line(40).default(''),
+    email: contact.email,
+    consents: z.array(Channel).max(4).default([]),
+  }),
+])
+export type Holder = z.infer<typeof Holder>
+
+export const AddSite = command({
+  ...address,
+  accessNotes: line(2000).default(''),
+  waterSupplyId: Id.nullable().default(null),
+  holder: Holder,
+  softener: NewSoftener.nullable().default(null),
+})
+
+export const ChangeSite = command({
+  siteId: Id,
+  version: Version,
+  ...address,
+  label: line(120).min(1),
+  accessNotes: line(2000).default(''),
+  notes: line(4000).default(''),
+  waterSupplyId: Id.nullable(),
+})
+
+export const ChangeCustomer = command({
+  customerId: Id,
+  version: Version,
+  name: line(160).min(1),
+  reference: line(60).default(''),
+  notes: line(4000).default(''),
+})
+
+export const AddContact = command({ siteId: Id, ...contact, onlyThisSite: z.boolean().default(false) })
+export const ChangeContact = command({ contactId: Id, version: Version, ...contact })
+export const ArchiveContact = command({ contactId: Id, version: Version })
+
+/** The answer a person gave. `version` is null where nothing was recorded for the channel yet. */
+export const SetConsent = command({
+  contactId: Id,
+  channel: Channel,
+  granted: z.boolean(),
+  source: ConsentSource,
+  sinceDay: Day,
+  version: Version.nullable(),
+})
+
+/** A house is sold: one tenure ends, another begins the day after. `tenureVersion` is null where nobody held the site. */
+export const ChangeHolder = command({ siteId: Id, tenureVersion: Version.nullable(), fromDay: Day, holder: Holder })
+
+export const AddSoftener = command({ siteId: Id, softener: NewSoftener })
+export const ChangeSoftener = command({
+  softenerId: Id,
+  version: Version,
+  label: line(120).min(1),
+  location: line(120).default(''),
+  arrangement: Arrangement,
+  peopleServed: z.number().int().min(1).max(100_000).nullable(),
+  notes: line(4000).default(''),
+})
+
+export const AddPreTreatment = command({ softenerId: Id, kind: PreTreatmentKind, fromDay: Day.nullable(), source: FactSource })
+/** `toDay` says when it was taken out; null means that it stands. */
+export const EndPreTreatment = command({ preTreatmentId: Id, version: Version, toDay: Day })
+
+export const siteCommands = {
+  add: post('/sites/add')
+    .input(AddSite)
+    .output(z.object({ siteId: Id })),
+  change: post('/sites/change').input(ChangeSite).output(Changed),
+  changeCustomer: post('/sites/customer').input(ChangeCustomer).output(Changed),
+  changeHolder: post('/sites/holder')
+    .input(ChangeHolder)
+    .output(z.object({ tenureId: Id, customerId: Id })),
+  addContact: post('/sites/contacts/add').input(AddContact).output(Changed),
+  changeContact: post('/sites/contacts/change').input(ChangeContact).output(Changed),
+  archiveContact: post('/sites/contacts/archive').input(ArchiveContact).output(Changed),
+  setConsent: post('/sites/contacts/consent').input(SetConsent).output(Changed),
+  addSoftener: post('/sites/softeners/add')
+    .input(AddSoftener)
+    .output(z.object({ softenerId: Id, bedIds: z.array(Id) })),
+  changeSoftener: post('/sites/softeners/change').input(ChangeSoftener).output(Changed),
+  addPreTreatment: post('/sites/pre-treatment/add').input(AddPreTreatment).output(Changed),
+  endPreTreatment: post('/sites/pre-treatment/end').input(EndPreTreatment).output(Changed),
+}

@@ -1,0 +1,38 @@
+import type { ChangeContact as ChangeContactInput } from '@almanac/contract/site-commands'
+import { expectChanged } from '@almanac/database/changed-row'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { notFound } from '@almanac/runtime/errors'
+import type * as z from 'zod'
+import { rewriteCustomerTokens } from './rewrite-customer-tokens.ts'
+
+export type ChangeContact = z.infer<typeof ChangeContactInput>
+
+/** Changes how a contact is reached. A number that is gone may leave a reminder without address, so reminders are looked at again. */
+export async function changeContact(scope: Scope & { personId: string }, input: ChangeContact): Promise<{ id: string; version: number }> {
+  const { commandId: _, contactId, version, ...sent } = input
+  return runCommand(scope, 'customers.change-contact', input, async (tx, command) => {
+    const { companyId } = scope
+    const contact = await tx.contact.findFirst({ where: { companyId, id: contactId, archivedAt: null } })
+    if (!contact) throw notFound('contact')
+    const { count } = await tx.contact.updateMany({
+      where: { companyId, id: contactId, version },
+      data: {
+        role: sent.role,
+        name: sent.name || null,
+        phone: sent.phone || null,
+        email: sent.email || null,
+        version: { increment: 1 },
+      },
+    })
+    await expectChanged(count, 'contact', version, sent, async () => {
+      const row = await tx.contact.findFirst({ where: { companyId, id: contactId } })
+      return row && { version: row.version, role: row.role, name: row.name ?? '', phone: row.phone ?? '', email: row.email ?? '' }
+    })
+    await rewriteCustomerTokens(tx, companyId, contact.customerId)
+    await command.audit('changed', 'contact', contactId)
+    await command.announce('contact', contactId, version + 1)
+    await command.enqueue('raise-reminders', {}, companyId)
+    return { id: contactId, version: version + 1 }
+  })
+}

@@ -1,0 +1,51 @@
+import { AppError } from '@almanac/runtime/errors'
+import { readDay } from '@almanac/service-rules/import/read-day'
+import { readTank } from '@almanac/service-rules/import/read-tank'
+import type { CompanyFacts } from './company-facts.ts'
+
+/** Where a person has a fact from, in the words that stand beside it. */
+const SOURCE_WORDS = { call: 'told at a call', label: 'read off the unit', measured: 'measured', papers: "from the firm's papers" } as const
+
+/** What stands beside a fact: "told at a call, 2026-03-04". */
+export function sourceWords(source: keyof typeof SOURCE_WORDS, day: string): string {
+  return `${SOURCE_WORDS[source]}, ${day}`
+}
+
+export type Began = { earliestDay: string; latestDay: string; asWritten: string } | null
+
+/** When a bed went in, as people say it: "2014", "before 2015"; blank is not known. Dates like 03/04/2015 are read as the company's country writes them. */
+export function readBegan(text: string, company: Pick<CompanyFacts, 'today' | 'unitSystem'>): Began {
+  if (text === '') return null
+  const reading = readDay(text, { today: company.today, dayOrder: company.unitSystem === 'us' ? 'month-first' : 'day-first' })
+  if (!reading.ok) throw new AppError('invalid', `When the bed went in: ${reading.reason} Nothing was saved.`, { field: 'began' })
+  return { earliestDay: reading.value.earliestDay, latestDay: reading.value.latestDay, asWritten: text }
+}
+
+/** A tank as people write it: "10x54", "48,000 grain"; blank is not known. */
+export function readTankSize(text: string) {
+  if (text === '') return null
+  const reading = readTank(text)
+  if (!reading.ok) throw new AppError('invalid', `Tank size: ${reading.reason} Nothing was saved.`, { field: 'tankSize' })
+  return reading.value
+}
+
+/** Refuses days that contradict each other: seen before it went in, or in the future. All 'YYYY-MM-DD'. */
+export function checkBedDays(days: {
+  beganEarliest: string | null
+  lastSeenDay: string | null
+  endedLatest: string | null
+  today: string
+}): void {
+  const { beganEarliest, lastSeenDay, endedLatest, today } = days
+  const wrong =
+    lastSeenDay !== null && lastSeenDay > today
+      ? 'The day it was last seen lies in the future.'
+      : beganEarliest !== null && lastSeenDay !== null && lastSeenDay < beganEarliest
+        ? `The bed cannot have been seen on ${lastSeenDay}, for it went in on ${beganEarliest} at the earliest.`
+        : beganEarliest !== null && endedLatest !== null && endedLatest < beganEarliest
+          ? `The bed came out on ${endedLatest}, so it cannot have gone in after that.`
+          : endedLatest !== null && lastSeenDay !== null && lastSeenDay > endedLatest
+            ? `The bed came out on ${endedLatest}, so it cannot have been seen working after that.`
+            : null
+  if (wrong) throw new AppError('invalid', `${wrong} Nothing was saved; check the days.`, { field: 'lastSeenDay' })
+}

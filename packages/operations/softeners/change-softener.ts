@@ -1,0 +1,48 @@
+import type { ChangeSoftener as ChangeSoftenerInput } from '@almanac/contract/site-commands'
+import { expectChanged } from '@almanac/database/changed-row'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { notFound } from '@almanac/runtime/errors'
+import type * as z from 'zod'
+import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
+
+export type ChangeSoftener = z.infer<typeof ChangeSoftenerInput>
+
+/** Changes a softener's own facts. More people or another arrangement means other throughput, so its beds are forecast anew. */
+export async function changeSoftener(scope: Scope & { personId: string }, input: ChangeSoftener): Promise<{ id: string; version: number }> {
+  const { commandId: _, softenerId, version, ...sent } = input
+  return runCommand(scope, 'softeners.change-softener', input, async (tx, command) => {
+    const { companyId } = scope
+    const before = await tx.softener.findFirst({ where: { companyId, id: softenerId, archivedAt: null } })
+    if (!before) throw notFound('softener')
+    const { count } = await tx.softener.updateMany({
+      where: { companyId, id: softenerId, version },
+      data: {
+        label: sent.label,
+        location: sent.location || null,
+        arrangement: sent.arrangement,
+        peopleServed: sent.peopleServed,
+        notes: sent.notes || null,
+        version: { increment: 1 },
+      },
+    })
+    await expectChanged(count, 'softener', version, sent, async () => {
+      const row = await tx.softener.findFirst({ where: { companyId, id: softenerId } })
+      return (
+        row && {
+          version: row.version,
+          label: row.label,
+          location: row.location ?? '',
+          arrangement: row.arrangement,
+          peopleServed: row.peopleServed,
+          notes: row.notes ?? '',
+        }
+      )
+    })
+    if (before.peopleServed !== sent.peopleServed || before.arrangement !== sent.arrangement)
+      await refreshSiteForecasts(tx, command, { softenerId })
+    await command.audit('changed', 'softener', softenerId, { arrangement: sent.arrangement, peopleServed: sent.peopleServed })
+    await command.announce('softener', softenerId, version + 1)
+    return { id: softenerId, version: version + 1 }
+  })
+}

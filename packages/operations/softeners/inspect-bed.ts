@@ -1,0 +1,58 @@
+import type { InspectBed as InspectBedInput } from '@almanac/contract/beds'
+import { dateOf, dayOf } from '@almanac/database/days'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { AppError, notFound } from '@almanac/runtime/errors'
+import { newId } from '@almanac/runtime/ids'
+import { convertPressure } from '@almanac/units/pressure'
+import type * as z from 'zod'
+import { companyFacts } from '../shared/company-facts.ts'
+import { checkBedDays, sourceWords } from '../shared/read-typed-facts.ts'
+
+export type InspectBed = z.infer<typeof InspectBedInput>
+
+/** Keeps what was seen or measured of a bed. A bed that worked that day counts as last seen then, which moves its forecast. */
+export async function inspectBed(scope: Scope & { personId: string }, input: InspectBed): Promise<{ inspectionId: string }> {
+  return runCommand(scope, 'softeners.inspect-bed', input, async (tx, command) => {
+    const { companyId } = scope
+    const { bedId, day } = input
+    const bed = await tx.bed.findFirst({ where: { companyId, id: bedId, archivedAt: null } })
+    if (!bed) throw notFound('bed')
+    const { today } = await companyFacts(tx, companyId)
+    if (day > today)
+      throw new AppError('invalid', 'The day of the inspection lies in the future. Nothing was saved; check the day.', { field: 'day' })
+    const from = sourceWords('measured', day)
+    const inspectionId = newId()
+    await tx.inspection.create({
+      data: {
+        companyId,
+        id: inspectionId,
+        bedId,
+        day: dateOf(day),
+        beadCondition: input.beadCondition,
+        capacityShare: input.capacityShare,
+        moistureShare: input.moistureShare,
+        pressureDropPsi: input.pressureDrop && convertPressure(input.pressureDrop.value, input.pressureDrop.unit, 'psi'),
+        notes: input.notes || null,
+        source: 'inspection',
+      },
+    })
+    const seen = dayOf(bed.lastSeenDay)
+    const seenLater = input.working && (seen === null || seen < day)
+    if (seenLater) {
+      checkBedDays({ beganEarliest: dayOf(bed.beganEarliest), lastSeenDay: day, endedLatest: dayOf(bed.endedLatest), today })
+      await tx.bed.update({
+        where: { companyId_id: { companyId, id: bedId } },
+        data: {
+          lastSeenDay: dateOf(day),
+          factSources: { ...(bed.factSources as Record<string, string>), lastSeenDay: from },
+          version: { increment: 1 },
+        },
+      })
+    }
+    await command.audit('inspected', 'bed', bedId, { inspectionId, day, working: input.working })
+    await command.announce('bed', bedId)
+    if (seenLater) await command.enqueue('forecast-beds', { bedIds: [bedId], cause: 'edit' })
+    return { inspectionId }
+  })
+}
