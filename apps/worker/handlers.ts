@@ -1,6 +1,7 @@
 import { companyIds } from '@almanac/database/in-company'
 import { refreshBeds, refreshCompany } from '@almanac/operations/forecasts/refresh-forecasts'
 import { sumMonths } from '@almanac/operations/forecasts/sum-months'
+import { raiseReminders } from '@almanac/operations/reminders/raise-reminders'
 import type { QueueName, TaskPayloads } from '@almanac/runtime/queues'
 import { sendTaskAlone } from '@almanac/runtime/task-queue'
 
@@ -11,6 +12,7 @@ export const HANDLERS: Handlers = {
   'forecast-beds': refreshBeds,
   'forecast-company': refreshCompany,
   'forecast-months': sumMonths,
+  'raise-reminders': raiseReminders,
   nightly: async () => {
     for (const companyId of await companyIds()) {
       await sendTaskAlone('forecast-company', { companyId, cause: 'nightly' })

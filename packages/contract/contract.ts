@@ -2,6 +2,7 @@ import { beds } from './beds.ts'
 import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
 import { jobs } from './jobs.ts'
+import { reminders } from './reminders.ts'
 import { session } from './session.ts'
 import { sites } from './sites.ts'
 import { visits } from './visits.ts'
@@ -13,6 +14,7 @@ export const contract = {
   daySheets,
   due,
   jobs,
+  reminders,
   session,
   sites,
   visits,

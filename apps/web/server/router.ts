@@ -3,6 +3,7 @@ import { beds } from './procedures/beds.ts'
 import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
 import { jobs } from './procedures/jobs.ts'
+import { reminders } from './procedures/reminders.ts'
 import { session } from './procedures/session.ts'
 import { sites } from './procedures/sites.ts'
 import { visits } from './procedures/visits.ts'
@@ -14,6 +15,7 @@ export const router = {
   daySheets,
   due,
   jobs,
+  reminders,
   session,
   sites,
   visits,

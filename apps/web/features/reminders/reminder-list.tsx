@@ -1,0 +1,115 @@
+'use client'
+import type { ReminderRow } from '@almanac/contract/reminders'
+import { Button } from '@almanac/ui/button'
+import { DataTable } from '@almanac/ui/data-table'
+import { Empty } from '@almanac/ui/empty'
+import { FilterBar } from '@almanac/ui/filter-bar'
+import { Notice } from '@almanac/ui/notice'
+import { Pager } from '@almanac/ui/pager'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { useInfiniteQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useState } from 'react'
+import { dayWords } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { useMay, useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+
+const CHANNELS = { email: 'e-mail', phone: 'phone', text: 'text message', letter: 'letter' }
+
+const windowWords = (row: ReminderRow) => [row.dueEarliest, row.dueLatest].map((day) => (day ? dayWords(day) : '?')).join(' – ')
+
+/** Reminders of one state; the owner ticks some and decides. */
+export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' }) {
+  const { api } = useSession()
+  const mayDecide = useMay('decide:reminder') && state !== 'dropped'
+  const [selected, setSelected] = useState<ReadonlySet<string>>(new Set())
+  const list = useInfiniteQuery(
+    api.reminders.list.infiniteOptions({
+      input: (cursor: string | undefined) => ({ state, limit: 50, cursor }),
+      initialPageParam: undefined,
+      getNextPageParam: (last) => last.nextCursor ?? undefined,
+    }),
+  )
+  const decide = useCommand(api.reminders.decide.mutationOptions(), { onDone: () => setSelected(new Set()) })
+  const rows = list.data?.pages.flatMap((one) => one.rows) ?? []
+  const send = (decision: 'release' | 'hold' | 'unhold') =>
+    decide.send({ decision, reminders: rows.filter((row) => selected.has(row.id)).map(({ id, version }) => ({ id, version })) })
+  const failure = list.error ?? decide.error
+  const results = decide.data?.results ?? []
+  const reasons = [...new Set(results.flatMap((one) => (one.reason ? [one.reason] : [])))]
+  const done = results.filter((one) => one.done).length
+  return (
+    <>
+      {mayDecide ? (
+        <FilterBar
+          label="Decide"
+          selectedCount={selected.size}
+          actions={
+            <>
+              <Button disabled={selected.size === 0} busy={decide.isPending} onClick={() => send(state === 'held' ? 'unhold' : 'hold')}>
+                {state === 'held' ? 'Free' : 'Hold'}
+              </Button>
+              <Button
+                kind="ink"
+                disabled={selected.size === 0}
+                busy={decide.isPending}
+                busyLabel="Releasing"
+                onClick={() => send('release')}
+              >
+                Release
+              </Button>
+            </>
+          }
+        >
+          <span className="text-soft">Tick the ones to decide on.</span>
+        </FilterBar>
+      ) : null}
+      {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void list.refetch()} /> : null}
+      {results.length > 0 ? (
+        <Notice kind={reasons.length > 0 ? 'mind' : 'done'}>
+          {done} done{reasons.length > 0 ? `; ${results.length - done} not: ${reasons.join(' ')}` : '.'}
+        </Notice>
+      ) : null}
+      {list.isPending ? <Skeleton lines={8} label="Reading the reminders" /> : null}
+      {list.isSuccess ? (
+        <DataTable
+          caption={`Reminders, ${state}`}
+          rows={rows}
+          rowKey={(row) => row.id}
+          rowName={(row) => row.siteLabel}
+          rowHref={(row) => `/beds/${row.bedId}`}
+          link={Link}
+          selected={mayDecide ? selected : undefined}
+          onSelect={mayDecide ? setSelected : undefined}
+          columns={[
+            {
+              key: 'site',
+              head: 'Site',
+              phone: 'title',
+              cell: (row) => (
+                <>
+                  <span className="font-semibold">{row.siteLabel}</span>
+                  <span className="block text-small text-soft">{row.town}</span>
+                </>
+              ),
+            },
+            { key: 'who', head: 'To', cell: (row) => row.contactName ?? 'name not known' },
+            { key: 'channel', head: 'By', cell: (row) => `${CHANNELS[row.channel]}${row.address ? `: ${row.address}` : ''}` },
+            { key: 'window', head: 'Due window', cell: windowWords },
+            { key: 'reason', head: 'Why it stands here', cell: (row) => <span className="text-soft">{row.stateReason ?? ''}</span> },
+          ]}
+          empty={
+            <Empty title="Nothing here">
+              {state === 'waiting'
+                ? 'Reminders appear by themselves when a due window comes near and a contact consents.'
+                : 'No reminder is in this state.'}
+            </Empty>
+          }
+        />
+      ) : null}
+      {list.hasNextPage ? <Pager onNext={() => void list.fetchNextPage()} busy={list.isFetchingNextPage} /> : null}
+    </>
+  )
+}

@@ -1,0 +1,51 @@
+'use client'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useSearchParams } from 'next/navigation'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { Outbox } from './outbox.tsx'
+import { ReminderList } from './reminder-list.tsx'
+
+const VIEWS = ['waiting', 'held', 'outbox', 'dropped'] as const
+type View = (typeof VIEWS)[number]
+
+const LEADS: Record<View, string> = {
+  waiting: 'Customers who should hear that their bed comes due. Nothing leaves before you release it.',
+  held: 'Kept back until you free or release them.',
+  outbox: 'Released and ready to go. Delivery by mail is set up separately; until then copy or print from here.',
+  dropped: 'No longer needed: a job is open, or the bed has ended.',
+}
+
+/** What is due to be said, and what was said. */
+export function Reminders() {
+  const { api } = useSession()
+  const asked = useSearchParams().get('view')
+  const view = VIEWS.find((one) => one === asked) ?? 'waiting'
+  const counts = useQuery(api.reminders.counts.queryOptions())
+  const count = (one: View) => (one === 'outbox' ? counts.data?.released : counts.data?.[one])
+  return (
+    <>
+      <PageHead
+        title="Reminders"
+        lead={`${LEADS[view]}${view === 'waiting' && counts.data ? ` A reminder is raised ${counts.data.leadDays} days before the early date of the due window, when a contact consents.` : ''}`}
+      />
+      <nav aria-label="Reminders by state" className="mb-4 flex flex-wrap gap-x-6 gap-y-2 border-b border-line">
+        {VIEWS.map((one) => (
+          <Link
+            key={one}
+            href={`/reminders?view=${one}`}
+            aria-current={one === view ? 'page' : undefined}
+            className={`-mb-px border-b-2 py-2 ${one === view ? 'border-ink' : 'border-transparent text-soft hover:text-ink'}`}
+          >
+            {one} {count(one) === undefined ? '' : `(${count(one)?.toLocaleString('en-US')})`}
+          </Link>
+        ))}
+      </nav>
+      {counts.error ? <Problem happened={readFailure(counts.error).message} onRetry={() => void counts.refetch()} /> : null}
+      {view === 'outbox' ? <Outbox /> : <ReminderList key={view} state={view} />}
+    </>
+  )
+}

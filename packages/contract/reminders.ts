@@ -1,0 +1,68 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { command, Day, Id, Instant, page, pageOf, Version } from './shared.ts'
+
+export const ReminderState = z.enum(['waiting', 'held', 'released', 'dropped'])
+export const Channel = z.enum(['email', 'phone', 'text', 'letter'])
+
+export const ReminderRow = z.object({
+  id: Id,
+  version: Version,
+  state: ReminderState,
+  stateReason: z.string().nullable(),
+  siteId: Id,
+  siteLabel: z.string(),
+  town: z.string().nullable(),
+  bedId: Id,
+  contactName: z.string().nullable(),
+  channel: Channel,
+  address: z.string().nullable(),
+  dueEarliest: Day.nullable(),
+  dueLatest: Day.nullable(),
+  createdAt: Instant,
+})
+export type ReminderRow = z.infer<typeof ReminderRow>
+
+export const MessageRow = z.object({
+  id: Id,
+  state: z.enum(['outbox', 'sending', 'sent', 'uncertain', 'withdrawn']),
+  channel: Channel,
+  address: z.string(),
+  subject: z.string(),
+  body: z.string(),
+  siteId: Id.nullable(),
+  siteLabel: z.string().nullable(),
+  createdAt: Instant,
+})
+export type MessageRow = z.infer<typeof MessageRow>
+
+export const DecideInput = command({
+  reminders: z
+    .array(z.object({ id: Id, version: Version }))
+    .min(1)
+    .max(200),
+  decision: z.enum(['release', 'hold', 'unhold']),
+})
+
+/** For each reminder: done, or why not. */
+export const Decided = z.object({ results: z.array(z.object({ id: Id, done: z.boolean(), reason: z.string().nullable() })) })
+
+export const reminders = {
+  list: oc
+    .route({ method: 'GET', path: '/reminders/list' })
+    .input(page({ state: ReminderState.default('waiting') }))
+    .output(pageOf(ReminderRow)),
+  counts: oc
+    .route({ method: 'GET', path: '/reminders/counts' })
+    .output(
+      z.object({
+        waiting: z.number().int(),
+        held: z.number().int(),
+        released: z.number().int(),
+        dropped: z.number().int(),
+        leadDays: z.number().int(),
+      }),
+    ),
+  messages: oc.route({ method: 'GET', path: '/reminders/messages' }).input(page({})).output(pageOf(MessageRow)),
+  decide: oc.route({ method: 'POST', path: '/reminders/decide' }).input(DecideInput).output(Decided),
+}

@@ -1,0 +1,29 @@
+import type { Tx } from '../client.ts'
+
+/** Reasons written by the nightly look; a reminder dropped for the first comes back when the job is called off. */
+export const DROPPED_FOR_JOB = 'a job for this bed is open'
+const DROPPED_FOR_END = 'the bed is no longer in service'
+
+/**
+ * Brings standing reminders up to date in three statements: dropped once the bed has an open rebed or has ended, waiting again when that job was
+ * called off, and moved with the window. A reminder that was released stays as it is. Answers how many rows changed.
+ */
+export async function settleReminders(tx: Tx, companyId: string): Promise<number> {
+  const dropped = await tx.$executeRaw`
+    update reminder r set state = 'dropped', version = r.version + 1,
+      state_reason = case when b.ended_latest is null then ${DROPPED_FOR_JOB} else ${DROPPED_FOR_END} end
+    from bed b where r.company_id = ${companyId}::uuid and b.company_id = r.company_id and b.id = r.bed_id and r.state in ('waiting', 'held')
+      and (b.ended_latest is not null or b.archived_at is not null or exists (select from job j where j.company_id = r.company_id and j.bed_id = r.bed_id
+        and j.kind = 'rebed' and j.state in ('proposed', 'booked', 'under-way', 'held')))`
+  const back = await tx.$executeRaw`
+    update reminder r set state = 'waiting', state_reason = null, version = r.version + 1
+    from bed b where r.company_id = ${companyId}::uuid and b.company_id = r.company_id and b.id = r.bed_id and r.state = 'dropped'
+      and r.state_reason = ${DROPPED_FOR_JOB} and b.ended_latest is null and b.archived_at is null
+      and not exists (select from job j where j.company_id = r.company_id and j.bed_id = r.bed_id and j.kind = 'rebed'
+        and j.state in ('proposed', 'booked', 'under-way', 'held', 'closed') and j.created_at >= r.created_at)`
+  const moved = await tx.$executeRaw`
+    update reminder r set due_earliest = f.due10_day, due_latest = f.due90_day, version = r.version + 1
+    from bed_forecast f where r.company_id = ${companyId}::uuid and f.company_id = r.company_id and f.bed_id = r.bed_id and r.state in ('waiting', 'held')
+      and (r.due_earliest is distinct from f.due10_day or r.due_latest is distinct from f.due90_day)`
+  return dropped + back + moved
+}

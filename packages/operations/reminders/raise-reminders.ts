@@ -1,0 +1,61 @@
+import { dateOf } from '@almanac/database/days'
+import { inCompany } from '@almanac/database/in-company'
+import { type ReminderCandidate, readReminderCandidates } from '@almanac/database/read/reminder-candidates'
+import { commandTools } from '@almanac/database/run-command'
+import { settleReminders } from '@almanac/database/sql/settle-reminders'
+import { addDays, dayIn, now } from '@almanac/runtime/clock'
+import { newId } from '@almanac/runtime/ids'
+import type { TaskPayloads } from '@almanac/runtime/queues'
+import type { JobState } from '@almanac/service-rules/jobs/job-states'
+import type { ReminderContact } from '@almanac/service-rules/reminders/choose-contact'
+import { type ReminderSettings, reminderFor } from '@almanac/service-rules/reminders/eligibility'
+
+const NOTICE = 'due-window'
+const CHUNK = 500
+
+/** Until the firm chooses otherwise: the quickest to answer first. */
+const CHANNELS: ReminderSettings['channels'] = ['email', 'text', 'phone', 'letter']
+
+function decide(candidate: ReminderCandidate, settings: ReminderSettings, today: string) {
+  return reminderFor(
+    { bedId: candidate.bedId, inService: true, dueWindow: { earlyDay: candidate.earlyDay, lateDay: candidate.lateDay } },
+    candidate.jobState ? { state: candidate.jobState as JobState } : null,
+    candidate.contacts as ReminderContact[],
+    settings,
+    today,
+  )
+}
+
+/**
+ * Looks at a company's beds once: drops reminders that are no longer wanted, moves the others with their windows, and raises new ones for windows
+ * that have come within the lead time. One bed and one notice have one row for ever, so running it twice, or every night, makes no second one.
+ */
+export async function raiseReminders({ companyId }: TaskPayloads['raise-reminders']): Promise<void> {
+  let after: string | null = null
+  let changed = await inCompany({ companyId }, (tx) => settleReminders(tx, companyId))
+  for (;;) {
+    const found: ReminderCandidate[] = await inCompany({ companyId }, async (tx) => {
+      const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
+      const stored = await tx.companySettings.findFirst({ where: { companyId }, select: { reminderLeadDays: true } })
+      const settings: ReminderSettings = { leadDays: stored?.reminderLeadDays ?? 60, channels: CHANNELS }
+      const today = dayIn(timeZone)
+      const candidates = await readReminderCandidates(tx, companyId, NOTICE, addDays(today, settings.leadDays), after, CHUNK)
+      const data = candidates.flatMap((candidate) => {
+        const decision = decide(candidate, settings, today)
+        if (!decision.due) return []
+        const { bedId, siteId, earlyDay, lateDay } = candidate
+        const window = { dueEarliest: dateOf(earlyDay), dueLatest: dateOf(lateDay) }
+        const to = { contactId: decision.contactId, channel: decision.channel, notice: decision.notice }
+        return [{ companyId, id: newId(), bedId, siteId, ...to, ...window, state: 'waiting', createdAt: now() }]
+      })
+      if (data.length > 0) changed += (await tx.reminder.createMany({ data, skipDuplicates: true })).count
+      return candidates
+    })
+    after = found.at(-1)?.bedId ?? null
+    if (found.length < CHUNK) break
+  }
+  if (changed > 0)
+    await inCompany({ companyId }, (tx) =>
+      commandTools(tx, { companyId, personId: null }, 'reminders.raise', null).announce('reminders', companyId),
+    )
+}
