@@ -90,7 +90,8 @@ function readClause(clause: string, options: { today: IsoDay; dayOrder: DayOrder
     if (doubt) findings.passedOver.push({ quote, reason: doubt })
     else {
       addFact(event.kind, clause.slice(date.start, date.end), quote, options, findings)
-      for (const more of furtherDates(lower, date, dates)) {
+      const further = date === after ? furtherDates(lower, date, dates) : []
+      for (const more of further) {
         used.add(more)
         addFact(event.kind, clause.slice(more.start, more.end), clause.slice(event.start, more.end), options, findings)
       }

@@ -33,7 +33,7 @@ const phrases: Record<ImportField, string> = {
   bedBegan:
     'rebed, last rebed, rebed date, date of rebed, rebedded, last rebedded, resin date, resin changed, resin replaced, resin change, resin change date, last resin change, resin last changed, resin last replaced, new resin, new resin date, resin installed, bed date, bed installed, media changed, media date, year of resin',
   lastSeen:
-    'last seen, last visit, last service, last service date, last serviced, date of last service, date of last visit, serviced, service date, visited, visit date, last call, last annual, last checked, last inspection, last contact, last attended',
+    'last seen, last visit, last visited, last service, last service date, last serviced, date of last service, date of last visit, serviced, service date, visited, visit date, last call, last annual, last checked, last inspection, last contact, last attended',
   supplyName:
     'water supply, supply, supply name, water source, source, utility, water utility, water company, water system, water, district, water district, provider, city water',
   disinfectant:

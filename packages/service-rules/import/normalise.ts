@@ -86,7 +86,7 @@ export function normaliseStreet(street: string): string {
     numbers.length === 1 &&
     /^\d+[a-z]?$/.test(last) &&
     !words.includes('unit') &&
-    !/^(?:route|highway|road)$/.test(words.at(-2) ?? '')
+    !/^(?:route|highway)$/.test(words.at(-2) ?? '')
   ) {
     return [last, ...words.slice(0, -1)].join(' ')
   }

@@ -4,13 +4,13 @@ import { type Reading, read, unreadable } from './reading.ts'
 /** What a supply is disinfected with. Monochloramine counts as chloramine; UV and ozone leave nothing that reaches the bed. */
 export function readDisinfectant(text: string): Reading<Disinfectant> {
   const plain = text.toLowerCase()
-  if (/chlor(?:o)?amin|\bnh2cl\b|\bchloram/.test(plain)) return read('chloramine')
+  if (/chl?or[aeiou]*m+[aeio]n|\bnh2cl\b|\bchloram/.test(plain)) return read('chloramine')
   if (/^(?:none|no|nil|0|untreated|not (?:treated|disinfected|chlorinated)|un-?chlorinated|(?:no|non).?chlor.*)$/.test(plain))
     return read('none')
   if (/^(?:uv|u\.v\.|ultra-?violet|ozone)\b/.test(plain))
     return read('none', `"${text}" leaves no disinfectant in the water: read as none.`)
   if (/\bchlorine dioxide\b|\bclo2\b/.test(plain))
     return unreadable(`"${text}" is not among chlorine, chloramine and none. Leave it empty and write it in the notes.`)
-  if (/chlor|\bcl2?\b|hypo|bleach/.test(plain)) return read('free-chlorine')
+  if (/\bchlorin|^(?:free |total )?(?:chlor|cl2?)\.?$|hypochlor|\bbleach/.test(plain)) return read('free-chlorine')
   return unreadable(`"${text}" is no disinfectant known here. Type chlorine, chloramine or none, or leave it empty.`)
 }

@@ -56,8 +56,8 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
   const resinVolume = value('resinVolume', (cell) => readResinVolume(cell.text, cell.choice.volumeUnit ?? null))
   const installed = day('installed')
   const bedBegan = day('bedBegan')
-  const lastSeen = day('lastSeen')
   const began = presentBed(bedBegan, installed, gathered.get('notes'), options, assumptions)
+  const lastSeen = sinceBegan(day('lastSeen'), began.day, gathered.get('lastSeen'), assumptions)
   const record: ImportedRecord = {
     referenceNumber: text('referenceNumber'),
     customerName: customerName ?? '',
@@ -129,6 +129,19 @@ function consentOf(value: ValueReader): ConsentReading {
   consent.phone = value('mayPhone', (cell) => readYesNo(cell.text)) ?? consent.phone
   consent.letter = value('mayWrite', (cell) => readYesNo(cell.text)) ?? consent.letter
   return consent
+}
+
+/** A visit before the present bed went in saw another bed; the present one was seen no later than the day it began. */
+function sinceBegan(
+  lastSeen: DayReading | null,
+  began: DayReading | null,
+  cell: GatheredCell | undefined,
+  assumptions: RowAssumption[],
+): DayReading | null {
+  if (!lastSeen || !began || !cell || lastSeen.latestDay >= began.earliestDay) return lastSeen
+  const sentence = `Last seen (${cell.text}) lies before the present bed began, so the bed counts as last seen when it began.`
+  assumptions.push({ column: cell.column, field: 'lastSeen', sentence })
+  return { ...began, asWritten: lastSeen.asWritten }
 }
 
 interface PresentBed {

@@ -1,0 +1,161 @@
+import { describe, expect, test } from 'vitest'
+import { columnLetters } from './clean-cell.ts'
+import { mappingProblems } from './gather-cells.ts'
+import type { ColumnMapping, ImportedRecord } from './import-types.ts'
+import { matchKeys } from './match-keys.ts'
+import { neutraliseFormula } from './neutralise.ts'
+import { isEmptyRow, readRow } from './read-row.ts'
+
+const options = { today: '2026-05-04' }
+const fieldOrder = [
+  'referenceNumber',
+  'customerName',
+  'phone',
+  'email',
+  'street',
+  'postcode',
+  'town',
+  'tank',
+  'installed',
+  'lastSeen',
+  'notes',
+  'hardness',
+  'consent',
+] as const
+const mapping: ColumnMapping = {
+  header: ['No', 'Name', 'Phone', 'Mail', 'Street', 'Zip', 'Town', 'Tank', 'Installed', 'Seen', 'Notes', 'Hard', 'Contact?'],
+  columns: fieldOrder.map((field, column) => ({ column, field, ...(field === 'hardness' ? { hardnessUnit: 'gpg' as const } : {}) })),
+}
+type Cells = Partial<Record<(typeof fieldOrder)[number], string>>
+const cells = (values: Cells) => fieldOrder.map((field) => values[field] ?? '')
+const reading = (values: Cells) => readRow(cells({ customerName: 'Al Poe', ...values }), mapping, options)
+function record(values: Cells): ImportedRecord {
+  const row = reading(values)
+  if (!row.ok) throw new Error(row.problems.map((problem) => problem.reason).join(' '))
+  return row.record
+}
+
+describe('a row', () => {
+  test('is read in full', () => {
+    expect(
+      reading({
+        referenceNumber: '7',
+        phone: '555-010-4477',
+        street: '14 Orchard Ln',
+        tank: 'twin 10x54',
+        installed: '2009',
+        lastSeen: '2023-04-23',
+        notes: 'rebed 2016',
+        hardness: '18',
+        consent: 'email only',
+      }),
+    ).toMatchObject({
+      ok: true,
+      record: {
+        referenceNumber: '7',
+        customerName: 'Al Poe',
+        contact: { phone: '555-010-4477', email: null, consent: { email: true, phone: false } },
+        softener: { tankCount: 2, tank: { diameterIn: 10 }, installed: { earliestDay: '2009-01-01' } },
+        bed: {
+          began: { earliestDay: '2016-01-01', latestDay: '2016-12-31' },
+          beganFrom: 'notes-rebed',
+          lastSeen: { latestDay: '2023-04-23' },
+        },
+        water: { hardness: { hardnessGpg: 18 } },
+      },
+      assumptions: [{ column: 'Notes', field: 'notes', sentence: 'The present bed was taken from the notes: "rebed 2016".' }],
+    })
+  })
+
+  test('without more than a name is still a record', () => {
+    expect(record({}).bed).toEqual({ resinKind: null, resinVolume: null, began: null, beganFrom: null, lastSeen: null })
+  })
+
+  test('lists every problem, by the column as the firm names it', () => {
+    expect(readRow(cells({ tank: 'banana', hardness: 'soft-ish', installed: '2030' }), mapping, options)).toEqual({
+      ok: false,
+      problems: [
+        { column: 'Name', field: 'customerName', value: '', reason: 'The customer name is empty. Type a name.' },
+        { column: 'Tank', field: 'tank', value: 'banana', reason: expect.stringContaining('not understood') },
+        { column: 'Installed', field: 'installed', value: '2030', reason: expect.stringContaining('future') },
+        { column: 'Hard', field: 'hardness', value: 'soft-ish', reason: expect.stringContaining('18 gpg') },
+      ],
+    })
+  })
+
+  test.each(['n/a', 'N/A', '-', '?', 'unknown', ' ', '—', '#N/A', 'TBD', '\u00a0'])('%j in a cell says nothing', (text) =>
+    expect(record({ tank: text, installed: text, hardness: text }).softener.tank).toBeNull(),
+  )
+
+  test('cells of a mended file lose what was put before them', () => {
+    expect(record({ phone: neutraliseFormula('+44 1632 960123') }).contact.phone).toBe('+44 1632 960123')
+  })
+
+  test('a short row is no error', () => expect(readRow(['7', 'Al Poe'], mapping, options).ok).toBe(true))
+  test('silence is no consent', () => expect(record({}).contact.consent).toEqual({ email: null, phone: null, text: null, letter: null }))
+  test('an empty row is recognised', () => expect([isEmptyRow(['', ' ', 'n/a']), isEmptyRow(['', 'x'])]).toEqual([true, false]))
+})
+
+describe('when the present bed began', () => {
+  test.each([
+    [{ installed: '2009' }, '2009-01-01', 'installed-column'],
+    [{ notes: 'installed 2009' }, '2009-01-01', 'notes-installed'],
+    [{ installed: '2009', notes: 'rebed 2016, rebed 2021' }, '2021-01-01', 'notes-rebed'],
+    [{ installed: '2020', notes: 'old softener rebed 2016' }, '2020-01-01', 'installed-column'],
+    [{ installed: '2009', notes: 'rebed quoted 2019' }, '2009-01-01', 'installed-column'],
+  ])('%j', (values, earliestDay, beganFrom) => expect(record(values).bed).toMatchObject({ began: { earliestDay }, beganFrom }))
+
+  test('a visit before it does not count as seeing it', () => {
+    expect(record({ installed: '2009', notes: 'rebed 2016', lastSeen: '2012-05-01' }).bed.lastSeen).toMatchObject({
+      earliestDay: '2016-01-01',
+      latestDay: '2016-12-31',
+    })
+  })
+})
+
+describe('the same customer, site and softener', () => {
+  const keys = (values: Cells) => matchKeys(record(values))
+  const base = { phone: '555-010-4477', street: '14 Orchard Ln', postcode: '12345', tank: '10x54' }
+
+  test.each([
+    [{ customerName: 'Poe, Al' }],
+    [{ customerName: 'Mr. AL POE' }],
+    [{ phone: '+1 (555) 010 4477' }],
+    [{ street: 'Orchard Lane 14' }],
+    [{ postcode: '12345-6789' }],
+    [{ tank: '9x48', hardness: '22', notes: 'changed' }],
+  ])('%j changes none of the keys', (change) => expect(keys({ ...base, ...change })).toEqual(keys(base)))
+
+  test('another street is another site of the same customer', () => {
+    const other = keys({ ...base, street: '9 Elm St' })
+    expect(other.customerKey).toBe(keys(base).customerKey)
+    expect(other.siteKey).not.toBe(keys(base).siteKey)
+  })
+
+  test('the same name with another phone is another customer', () => {
+    expect(keys({ ...base, phone: '555-010-9999' }).customerKey).not.toBe(keys(base).customerKey)
+  })
+
+  test('the customer number outranks name and phone', () => {
+    const one = keys({ ...base, referenceNumber: '7' })
+    expect(keys({ ...base, referenceNumber: '7', customerName: 'Someone Else', phone: '' }).customerKey).toBe(one.customerKey)
+    expect(keys({ ...base, referenceNumber: '8' }).customerKey).not.toBe(one.customerKey)
+  })
+})
+
+describe('a mapping', () => {
+  test('needs a name and one column for each field', () => {
+    const columns = [
+      { column: 0, field: 'phone' as const },
+      { column: 1, field: 'phone' as const },
+      { column: 2, field: null },
+    ]
+    expect(mappingProblems({ header: ['Tel', ''], columns })).toEqual([
+      'Choose the column that holds the customer name.',
+      '"Phone" is filled by Tel and Column B. Choose one of them.',
+    ])
+    expect(mappingProblems(mapping)).toEqual([])
+  })
+
+  test('columns count as in a spreadsheet', () => expect([0, 25, 26, 701, 702].map(columnLetters)).toEqual(['A', 'Z', 'AA', 'ZZ', 'AAA']))
+})
