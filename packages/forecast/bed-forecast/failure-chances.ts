@@ -43,7 +43,7 @@ export function monthTable(clocks: readonly BedClock[], asOf: number): MonthTabl
 }
 
 /** Knots between the first and the last edge; the cubic between them is off by less than 1e-4, mostly by 1e-7, at a third of the cost. */
-const KNOTS = 20
+const KNOTS = 16
 const knotValue = new Float64Array(KNOTS + 1)
 const knotSlope = new Float64Array(KNOTS + 1)
 const pair = new Float64Array(2)
@@ -107,7 +107,7 @@ function solve(clocks: readonly BedClock[], target: number, low: number, lowSurv
   for (let i = 0; i < 60 && b - a > 0.5 && fb < 0; i++) {
     const middle = i > 12 ? (a + b) / 2 : a + ((b - a) * fa) / (fa - fb)
     const f = meanSurvival(clocks, middle) - target
-    if (Math.abs(f) < 1e-7) return middle
+    if (Math.abs(f) < 1e-5) return middle
     if (f > 0) {
       a = middle
       fa = f

@@ -12,12 +12,15 @@ import { readInput } from './read-input.ts'
 import { survivalCurve } from './survival-curve.ts'
 import { dayAtCleanYears, weakness } from './weakness.ts'
 
+/** full: everything a bed's page shows; figures: without the curve, for a run over a whole fleet. */
+export type ForecastDetail = 'full' | 'figures'
+
 /**
  * Forecast of one bed: cumulative-exposure accelerated Weibull life over its water history, given that it worked on the day last seen, averaged over
  * the doubt about parameters (the shared nodes of parameterNodes), beginning and unmeasured water. About 0.2 ms. Refuses contradictory dates and
  * negative amounts with a sentence; fills gaps and names each in assumptions and missing.
  */
-export function forecastBed(input: BedForecastInput, parameters: ForecastParameters): Result<BedForecast> {
+export function forecastBed(input: BedForecastInput, parameters: ForecastParameters, detail: ForecastDetail = 'full'): Result<BedForecast> {
   const bed = readInput(input, parameters)
   if (!bed.ok) return bed
   const doubt = bedDoubt(bed)
@@ -57,7 +60,7 @@ export function forecastBed(input: BedForecastInput, parameters: ForecastParamet
     drivers: causes,
     exposure: bed.segments.map(({ from: _from, to: _to, ...segment }) => segment),
     weakness: weakness(bed, doubt, centre, central, medianLifeYears, chanceAlreadyFailed),
-    curve: survivalCurve(clocks, begin, bed.lastSeen),
+    curve: detail === 'full' ? survivalCurve(clocks, begin, bed.lastSeen) : [],
     explanation: explanation(bed, parameters, central),
   }
   return ok(value, { assumptions: [...bed.assumptions], missing: [...bed.missing], sources: [...parameters.sources] })

@@ -11,15 +11,17 @@ export function survivalCurve(clocks: readonly BedClock[], begin: number, lastSe
   for (let year = 0; year <= CURVE_YEARS; year++) days.push(begin + year * DAYS_PER_YEAR)
   if (lastSeen > begin && !days.includes(lastSeen)) days.push(lastSeen)
   days.sort((a, b) => a - b)
+  const chances = new Float64Array(clocks.length)
   return days.map((day) => {
-    const chances = day <= lastSeen ? null : Float64Array.from(clocks, (clock) => survivalSinceSeen(clock, day)).sort()
-    return {
-      day: isoDay(day),
-      yearsSinceBeginning: (day - begin) / DAYS_PER_YEAR,
-      low: chances === null ? 1 : at(chances, 0.1),
-      mid: chances === null ? 1 : chances.reduce((sum, chance) => sum + chance, 0) / chances.length,
-      high: chances === null ? 1 : at(chances, 0.9),
-    }
+    const point = { day: isoDay(day), yearsSinceBeginning: (day - begin) / DAYS_PER_YEAR }
+    if (day <= lastSeen) return { ...point, low: 1, mid: 1, high: 1 }
+    let sum = 0
+    clocks.forEach((clock, k) => {
+      chances[k] = survivalSinceSeen(clock, day)
+      sum += chances[k] as number
+    })
+    chances.sort()
+    return { ...point, low: at(chances, 0.1), mid: sum / clocks.length, high: at(chances, 0.9) }
   })
 }
 

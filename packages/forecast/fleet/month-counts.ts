@@ -1,0 +1,72 @@
+import { type BedCounter, type CountDistribution, countBeds, countQuantile, mixture } from './poisson-binomial.ts'
+
+/** What a bed brings to the fleet's months (BedForecast has both). */
+export interface MonthChances {
+  readonly monthChances: ArrayLike<number>
+  /**
+   * The same at each shared parameter node, nodeMonthChances[node * monthChances.length + month]. Doubt about the parameters moves all beds together;
+   * without it the band holds chance alone and is too narrow for a fleet.
+   */
+  readonly nodeMonthChances?: ArrayLike<number> | undefined
+}
+
+export interface MonthCount {
+  /** Months after the first month of the forecasts. */
+  readonly month: number
+  readonly mean: number
+  readonly p10: number
+  readonly p50: number
+  readonly p90: number
+}
+
+export interface MonthCounter {
+  /** Takes one bed; its arrays are read at once and may be reused. */
+  add(bed: MonthChances): void
+  counts(): MonthCount[]
+  distribution(month: number): CountDistribution
+}
+
+/**
+ * Failures per calendar month of a fleet: given one parameter set beds fail independently, so their count is Poisson-binomial, exact; the band is the
+ * equal mixture of these over the shared parameter nodes. Time O(beds × nodes × months), memory O(nodes × months × log beds): beds may be streamed.
+ */
+export function monthCounts(beds: Iterable<MonthChances>, months = 24): MonthCount[] {
+  const counter = countMonths(months)
+  for (const bed of beds) counter.add(bed)
+  return counter.counts()
+}
+
+/** A streaming counter; the first bed decides whether parameter nodes are used, and all beds of one counter must agree on their number. */
+export function countMonths(months: number): MonthCounter {
+  let nodes = 0
+  const counters: BedCounter[] = []
+  const means = new Float64Array(months)
+  const distribution = (month: number) => {
+    const parts = counters.slice(month * nodes, (month + 1) * nodes).map((counter) => counter.distribution())
+    return parts.length === 0 ? { first: 0, chance: Float64Array.of(1) } : mixture(parts)
+  }
+  return {
+    add(bed) {
+      const stride = bed.monthChances.length
+      const table = bed.nodeMonthChances ?? bed.monthChances
+      const rows = stride === 0 ? 0 : table.length / stride
+      if (stride < months) throw new RangeError(`A bed's forecast reaches ${stride} months; ${months} were asked for.`)
+      if (nodes === 0) {
+        nodes = rows
+        for (let i = 0; i < months * nodes; i++) counters.push(countBeds())
+      }
+      if (rows !== nodes) throw new RangeError(`A bed brings ${rows} parameter nodes where the others have ${nodes}; forecast them with the same parameters.`)
+      for (let m = 0; m < months; m++) {
+        means[m] = (means[m] as number) + (bed.monthChances[m] as number)
+        for (let k = 0; k < nodes; k++) (counters[m * nodes + k] as BedCounter).add(table[k * stride + m] as number)
+      }
+    },
+    counts() {
+      return Array.from(means, (mean, month) => {
+        const counts = distribution(month)
+        return { month, mean, p10: countQuantile(counts, 0.1), p50: countQuantile(counts, 0.5), p90: countQuantile(counts, 0.9) }
+      })
+    },
+    distribution,
+  }
+}

@@ -1,0 +1,117 @@
+import { distributionFromPowerSums, POWERS, usablePowerSum } from './power-sums.ts'
+
+/** A distribution of counts: chance[i] belongs to the count first + i. */
+export interface CountDistribution {
+  readonly first: number
+  readonly chance: Float64Array
+}
+
+export const NO_BEDS: CountDistribution = { first: 0, chance: Float64Array.of(1) }
+
+/** Distribution of the number of failures among independent beds with chances p in [0, 1]. Throws RangeError for a chance that is none: that is a defect upstream. */
+export function poissonBinomial(chances: ArrayLike<number>): CountDistribution {
+  const counter = countBeds()
+  for (let i = 0; i < chances.length; i++) counter.add(chances[i] as number)
+  return counter.distribution()
+}
+
+export interface BedCounter {
+  add(chance: number): void
+  distribution(): CountDistribution
+}
+
+/**
+ * Takes beds one at a time in constant memory. Small chances enter as sums of their powers, from which the generating function follows to 1e-13 at every
+ * point of the unit circle and the distribution by one inverse Fourier transform (power-sums.ts); the few large ones join by the direct recursion.
+ * O(powers) a bed, O(w log w) at the end for a distribution w counts wide.
+ */
+export function countBeds(): BedCounter {
+  const sums = new Float64Array(POWERS)
+  let small = 0
+  let large: CountDistribution = NO_BEDS
+  return {
+    add(chance) {
+      if (!(chance >= 0 && chance <= 1)) throw new RangeError(`A chance of ${chance} cannot be counted; it must lie between 0 and 1.`)
+      if (!usablePowerSum(chance)) {
+        large = withBed(large, chance)
+        return
+      }
+      small++
+      let power = chance
+      // Powers beyond the point where they cease to matter are not summed: see power-sums.ts.
+      for (let r = 0; power > 1e-26; r++) {
+        sums[r] = (sums[r] as number) + power
+        power *= chance
+      }
+    },
+    distribution() {
+      return small === 0 ? large : convolve(distributionFromPowerSums(sums, small), large)
+    },
+  }
+}
+
+/** Adding a bed with chance p turns f(n) into f(n)(1 − p) + f(n − 1)p. */
+function withBed({ first, chance }: CountDistribution, p: number): CountDistribution {
+  const out = new Float64Array(chance.length + 1)
+  for (let n = 0; n < out.length; n++) out[n] = (chance[n] ?? 0) * (1 - p) + (chance[n - 1] ?? 0) * p
+  return trim(first, out)
+}
+
+/** Distribution of the sum of two independent counts. */
+export function convolve(a: CountDistribution, b: CountDistribution): CountDistribution {
+  if (b.chance.length === 1) return { first: a.first + b.first, chance: a.chance }
+  const out = new Float64Array(a.chance.length + b.chance.length - 1)
+  for (let j = 0; j < b.chance.length; j++) {
+    const weight = b.chance[j] as number
+    for (let i = 0; i < a.chance.length; i++) out[i + j] = (out[i + j] as number) + weight * (a.chance[i] as number)
+  }
+  return trim(a.first + b.first, out)
+}
+
+/** Cuts tails of less than 1e-17 in all. */
+export function trim(first: number, chance: Float64Array): CountDistribution {
+  let low = 0
+  let high = chance.length
+  for (let lost = 0; low < high - 1; low++) {
+    lost += chance[low] as number
+    if (lost > 1e-17) break
+  }
+  for (let lost = 0; high > low + 1; high--) {
+    lost += chance[high - 1] as number
+    if (lost > 1e-17) break
+  }
+  return low === 0 && high === chance.length ? { first, chance } : { first: first + low, chance: chance.slice(low, high) }
+}
+
+/** Average of several distributions with equal weights. */
+export function mixture(parts: readonly CountDistribution[]): CountDistribution {
+  const first = Math.min(...parts.map((part) => part.first))
+  const end = Math.max(...parts.map((part) => part.first + part.chance.length))
+  const chance = new Float64Array(end - first)
+  for (const part of parts) {
+    for (let i = 0; i < part.chance.length; i++) {
+      const place = part.first - first + i
+      chance[place] = (chance[place] as number) + (part.chance[i] as number) / parts.length
+    }
+  }
+  return { first, chance }
+}
+
+/** Least count whose cumulative chance reaches p. */
+export function countQuantile(distribution: CountDistribution, p: number): number {
+  let sum = 0
+  for (let i = 0; i < distribution.chance.length; i++) {
+    sum += distribution.chance[i] as number
+    // A hair of rounding must not push an exactly reached quantile one count up.
+    if (sum >= p - 1e-12) return distribution.first + i
+  }
+  return distribution.first + distribution.chance.length - 1
+}
+
+/** Chance that the count is at most n. */
+export function countAtMost(distribution: CountDistribution, n: number): number {
+  let sum = 0
+  const last = Math.min(n - distribution.first, distribution.chance.length - 1)
+  for (let i = 0; i <= last; i++) sum += distribution.chance[i] as number
+  return Math.min(1, sum)
+}
