@@ -21,7 +21,10 @@ export interface BedForecastInput {
 
 export type DriverKey = 'free-chlorine' | 'chloramine' | 'iron' | 'crosslink' | 'throughput' | 'temperature' | 'carbon'
 
-/** What took (positive) or gave (negative) years of a typical life. All drivers but carbon add up to medianCleanLifeYears − medianLifeYears. */
+/**
+ * What took (positive) or gave (negative) years of a typical life. All drivers but carbon add up to medianCleanLifeYears − medianLifeYears (shares under
+ * 0.05 years are left out); for a bed that has outlived the typical life they run on to its middle due day.
+ */
 export interface Driver {
   readonly key: DriverKey
   readonly yearsTaken: number

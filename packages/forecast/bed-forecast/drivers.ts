@@ -27,8 +27,9 @@ interface Run {
 /**
  * Years that each cause takes (positive) or gives (negative) between `begin` and `horizon`: a segment of Δt years at rate a costs Δt(a − 1), split in
  * proportion to the causes' logarithms (the logarithmic-mean split, Ang 2004), which adds up exactly and does not depend on any order.
+ * `scale` brings years over a longer horizon back to those of a typical life.
  */
-export function drivers(bed: ReadBed, values: ParameterValues, begin: number, horizon: number): Driver[] {
+export function drivers(bed: ReadBed, values: ParameterValues, begin: number, horizon: number, scale: number): Driver[] {
   const runs: Run[] = []
   for (const segment of bed.segments) {
     const from = Math.max(segment.from, begin)
@@ -41,7 +42,7 @@ export function drivers(bed: ReadBed, values: ParameterValues, begin: number, ho
     const slope = Math.abs(total) < 1e-9 ? 1 : Math.expm1(total) / total
     const years = (to - from) / DAYS_PER_YEAR
     for (const [part, key] of PARTS) {
-      if (parts[part] !== 0) addToRun(runs, key, from, to, years * slope * parts[part])
+      if (parts[part] !== 0) addToRun(runs, key, from, to, years * slope * parts[part] * scale)
     }
   }
   return runs

@@ -8,7 +8,11 @@ import { forecastBed } from './forecast-bed.ts'
 const PARAMETERS = tradePriors()
 
 function town(disinfectant: Disinfectant, mgL: number, ironMgL = 0): BedForecastInput['water'] {
-  return { supplyPeriods: [{ fromDay: '2000-01-01', disinfectant, disinfectantMgL: mgL, hardnessGpg: 15, ironMgL }], tests: [], preTreatments: [] }
+  return {
+    supplyPeriods: [{ fromDay: '2000-01-01', disinfectant, disinfectantMgL: mgL, hardnessGpg: 15, ironMgL }],
+    tests: [],
+    preTreatments: [],
+  }
 }
 
 const BASE: BedForecastInput = {
@@ -59,8 +63,13 @@ describe('what moves a due date', () => {
   })
 
   it('is sharpened by a test of the water', () => {
-    const tested = { ...BASE.water, tests: [{ day: '2020-01-01', point: 'softener-inlet' as const, freeChlorineMgL: 0.8, totalChlorineMgL: 0.8 }] }
-    expect(ribbon(forecast({ water: tested }))).toBeLessThan(ribbon(forecast({ water: { supplyPeriods: [], tests: [], preTreatments: [] } })))
+    const tested = {
+      ...BASE.water,
+      tests: [{ day: '2020-01-01', point: 'softener-inlet' as const, freeChlorineMgL: 0.8, totalChlorineMgL: 0.8 }],
+    }
+    expect(ribbon(forecast({ water: tested }))).toBeLessThan(
+      ribbon(forecast({ water: { supplyPeriods: [], tests: [], preTreatments: [] } })),
+    )
   })
 
   it('knows nothing of a test dated after the day of the forecast', () => {
@@ -108,7 +117,8 @@ describe('how the figures hang together', () => {
   })
 
   it('lets the drivers add up to the difference between clean and typical life', () => {
-    const value = forecast({ crosslinkPercent: 10, water: town('chloramine', 2, 0.8) })
+    const beginning = { earliestDay: '2024-05-01', latestDay: '2024-05-01' }
+    const value = forecast({ beginning, crosslinkPercent: 10, water: town('chloramine', 2, 0.8) })
     const sum = value.drivers.reduce((total, driver) => total + driver.yearsTaken, 0)
     expect(sum).toBeCloseTo(value.medianCleanLifeYears - value.medianLifeYears, 6)
   })
@@ -142,7 +152,15 @@ describe('doubtful records', () => {
           const result = forecastBed({ ...BASE, ...blank, beginning: { earliestDay, latestDay }, lastSeenDay }, PARAMETERS)
           if (!result.ok) continue
           const v = result.value
-          const figures = [v.chanceAlreadyFailed, v.chance3Months, v.chance12Months, v.chance24Months, v.medianLifeYears, v.weakness.years, ...v.monthChances]
+          const figures = [
+            v.chanceAlreadyFailed,
+            v.chance3Months,
+            v.chance12Months,
+            v.chance24Months,
+            v.medianLifeYears,
+            v.weakness.years,
+            ...v.monthChances,
+          ]
           expect(figures.every(Number.isFinite), JSON.stringify({ earliestDay, latestDay, lastSeenDay })).toBe(true)
           for (const day of [v.due10Day, v.due50Day, v.due90Day]) expect(parseDay(day)).not.toBeNull()
           expect(v.due10Day <= v.due50Day && v.due50Day <= v.due90Day).toBe(true)

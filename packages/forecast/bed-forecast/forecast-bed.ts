@@ -34,9 +34,10 @@ export function forecastBed(input: BedForecastInput, parameters: ForecastParamet
   const begin = (bed.earliest + bed.latest) / 2
   const medianDay = dayAtCleanYears(centre, begin, central.medianCleanYears)
   const medianLifeYears = (medianDay - begin) / DAYS_PER_YEAR
-  // A bed that has outlived the typical life is explained up to its own due day, so that a late change of water still shows.
+  // A bed that has outlived the typical life is explained up to its own due day, so that a late change of water still shows; the years are then those
+  // of a typical life again, or a bed of fourteen years would be told that thirteen were taken from it.
   const horizon = bed.lastSeen > medianDay ? Math.max(medianDay, due50) : medianDay
-  const causes: Driver[] = drivers(bed, central, begin, horizon)
+  const causes: Driver[] = drivers(bed, central, begin, horizon, (medianDay - begin) / (horizon - begin))
   const carbon = carbonDriver(input, bed, parameters, central, begin, medianDay)
   if (carbon !== null) causes.push(carbon)
 

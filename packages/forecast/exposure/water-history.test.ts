@@ -3,7 +3,12 @@ import { waterHistory } from './water-history.ts'
 import type { SupplyPeriod, WaterHistoryInput } from './water-types.ts'
 
 const ASSUMED = { freeChlorineMgL: 0.8, chloramineMgL: 2, unknownSupplyFreeChlorineMgL: 0.7, ironMgL: 0 }
-const period = (fromDay: string, disinfectant: SupplyPeriod['disinfectant'], disinfectantMgL: number | null, ironMgL: number | null = 0): SupplyPeriod => ({
+const period = (
+  fromDay: string,
+  disinfectant: SupplyPeriod['disinfectant'],
+  disinfectantMgL: number | null,
+  ironMgL: number | null = 0,
+): SupplyPeriod => ({
   fromDay,
   disinfectant,
   disinfectantMgL,
@@ -92,11 +97,21 @@ describe('water history', () => {
   })
 
   it('refuses negative amounts and impossible dates with a sentence', () => {
-    const negative = waterHistory({ ...EMPTY, supplyPeriods: [period('2000-01-01', 'free-chlorine', -1)] }, '2010-01-01', '2026-01-01', ASSUMED)
+    const negative = waterHistory(
+      { ...EMPTY, supplyPeriods: [period('2000-01-01', 'free-chlorine', -1)] },
+      '2010-01-01',
+      '2026-01-01',
+      ASSUMED,
+    )
     expect(negative).toMatchObject({ ok: false, reason: expect.stringContaining('-1 mg/L') })
     const date = waterHistory({ ...EMPTY, supplyPeriods: [period('2000-02-30', 'none', null)] }, '2010-01-01', '2026-01-01', ASSUMED)
     expect(date).toMatchObject({ ok: false, reason: expect.stringContaining('2000-02-30') })
-    const nan = waterHistory({ ...EMPTY, tests: [{ day: '2012-01-01', point: 'raw', ironMgL: Number.NaN }] }, '2010-01-01', '2026-01-01', ASSUMED)
+    const nan = waterHistory(
+      { ...EMPTY, tests: [{ day: '2012-01-01', point: 'raw', ironMgL: Number.NaN }] },
+      '2010-01-01',
+      '2026-01-01',
+      ASSUMED,
+    )
     expect(nan.ok).toBe(false)
   })
 })

@@ -55,7 +55,8 @@ export function countMonths(months: number): MonthCounter {
         nodes = rows
         for (let i = 0; i < months * nodes; i++) counters.push(countBeds())
       }
-      if (rows !== nodes) throw new RangeError(`A bed brings ${rows} parameter nodes where the others have ${nodes}; forecast them with the same parameters.`)
+      if (rows !== nodes)
+        throw new RangeError(`A bed brings ${rows} parameter nodes where the others have ${nodes}; forecast them with the same parameters.`)
       for (let m = 0; m < months; m++) {
         means[m] = (means[m] as number) + (bed.monthChances[m] as number)
         for (let k = 0; k < nodes; k++) (counters[m * nodes + k] as BedCounter).add(table[k * stride + m] as number)
