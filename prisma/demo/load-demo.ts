@@ -1,9 +1,10 @@
 import { addPerson } from '@almanac/identity/people'
 import { newId } from '@almanac/runtime/ids'
-import { sendTaskAlone } from '@almanac/runtime/task-queue'
+import { sendTask } from '@almanac/runtime/task-queue'
 import pg from 'pg'
 import { brackwater, type FirmPlan, larkmoor } from './firms.ts'
 import { loadFirm } from './load-firm.ts'
+import { planFirm } from './plan-firm.ts'
 import { DEMO_SIGN_INS } from './sign-ins.ts'
 
 type Options = { migrationUrl: string; anchorDay: string; log: (words: string) => void; seed?: number }
@@ -33,6 +34,7 @@ async function openCompanies(
       ])
       for (const { personId, role } of members)
         await db.query('insert into membership (id, person_id, company_id, role) values ($1, $2, $3, $4)', [newId(), personId, id, role])
+      await sendTask('forecast-company', { companyId: id, cause: 'import' }, { executeSql: (text, values) => db.query(text, values) })
     }
     await db.query('commit')
     // Fresh tables have no statistics yet, and the first forecasts come before the database would gather them by itself.
@@ -42,23 +44,46 @@ async function openCompanies(
   }
 }
 
-/**
- * Loads two invented firms as of `anchorDay`, the same for the same seed. Each firm's records go in one transaction and its company's row comes last, so
- * that a load that was killed leaves nothing anyone can see, and the next start loads anew. The worker then forecasts every bed.
- */
-export async function loadDemo({ migrationUrl, anchorDay, log, seed = 20261125 }: Options): Promise<void> {
-  const ids = new Map<string, string>()
-  for (const person of DEMO_SIGN_INS) ids.set(person.name, await addPerson(person))
-  const idOf = (name: string) => ids.get(name) ?? ''
-  const firms = [
-    { id: newId(), plan: larkmoor(anchorDay), members: DEMO_SIGN_INS.map(({ name, role }) => ({ personId: idOf(name), role })) },
-    // The dispatcher of the one firm owns the other: a person in two companies.
-    { id: newId(), plan: brackwater(), members: [{ personId: idOf('Dell Prior'), role: 'owner' }] },
-  ]
-  for (const [i, { id, plan }] of firms.entries()) {
-    const sites = await loadFirm(id, plan, seed + i, anchorDay, ids)
-    log(`${plan.name}: ${sites} sites`)
+const LOCK = 7_261_020
+
+/** Runs `load` unless a company exists; of two loads at once, the second waits and then finds the first one's companies. */
+async function whenEmpty(migrationUrl: string, load: () => Promise<void>): Promise<boolean> {
+  const db = new pg.Client({ connectionString: migrationUrl })
+  await db.connect()
+  try {
+    await db.query('select pg_advisory_lock($1)', [LOCK])
+    const { rowCount } = await db.query('select from company limit 1')
+    if (rowCount) return false
+    await load()
+    return true
+  } finally {
+    await db.end() // ends the session, and with it the lock
   }
-  await openCompanies(migrationUrl, firms)
-  for (const { id } of firms) await sendTaskAlone('forecast-company', { companyId: id, cause: 'import' })
+}
+
+/**
+ * Loads two invented firms as of `anchorDay`, the same for the same seed; answers false, and changes nothing, when a company exists. Each firm's records
+ * go in one transaction and the companies' rows come last, together with the request for their forecasts: a load that was killed leaves nothing
+ * anyone can see, and the next start loads anew. The worker then forecasts every bed and raises the reminders.
+ */
+export async function loadDemo({ migrationUrl, anchorDay, log, seed = 20261125 }: Options): Promise<boolean> {
+  return whenEmpty(migrationUrl, async () => {
+    const ids = new Map<string, string>()
+    for (const person of DEMO_SIGN_INS) ids.set(person.name, await addPerson(person))
+    const firms = [larkmoor(anchorDay), brackwater()].map((plan) => ({
+      id: newId(),
+      plan,
+      members: DEMO_SIGN_INS.filter(({ company }) => company === plan.name).map(({ name, role }) => ({
+        personId: ids.get(name) ?? '',
+        role: role as string,
+      })),
+    }))
+    // The dispatcher of the one firm owns the other too: a person in two companies.
+    firms[1]?.members.push({ personId: ids.get('Dell Prior') ?? '', role: 'owner' })
+    for (const [i, { id, plan }] of firms.entries()) {
+      await loadFirm(id, planFirm(id, plan, seed + i, anchorDay, ids))
+      log(`${plan.name}: ${plan.sites} sites`)
+    }
+    await openCompanies(migrationUrl, firms)
+  })
 }

@@ -15,4 +15,11 @@ export const DEMO_SIGN_INS = [
     password: 'larkmoor-technician',
     company: 'Larkmoor Soft Water',
   },
+  {
+    role: 'owner',
+    name: 'Niamh Tully',
+    email: 'owner@brackwater.example.com',
+    password: 'brackwater-owner',
+    company: 'Brackwater Softeners',
+  },
 ] as const
