@@ -5,6 +5,7 @@ import { jobs } from './jobs.ts'
 import { reminders } from './reminders.ts'
 import { session } from './session.ts'
 import { sites } from './sites.ts'
+import { stores } from './stores.ts'
 import { visits } from './visits.ts'
 import { water } from './water.ts'
 
@@ -17,6 +18,7 @@ export const contract = {
   reminders,
   session,
   sites,
+  stores,
   visits,
   water,
 }

@@ -6,6 +6,7 @@ import { jobs } from './procedures/jobs.ts'
 import { reminders } from './procedures/reminders.ts'
 import { session } from './procedures/session.ts'
 import { sites } from './procedures/sites.ts'
+import { stores } from './procedures/stores.ts'
 import { visits } from './procedures/visits.ts'
 import { water } from './procedures/water.ts'
 
@@ -18,6 +19,7 @@ export const router = {
   reminders,
   session,
   sites,
+  stores,
   visits,
   water,
 }

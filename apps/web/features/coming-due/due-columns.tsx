@@ -4,7 +4,7 @@ import { BedThumb } from '@almanac/ui/bed-thumb'
 import type { Column } from '@almanac/ui/data-table'
 import { DueRibbon } from '@almanac/ui/due-ribbon'
 import { JobStateWord } from '@almanac/ui/job-state-word'
-import { bedWords, chanceWords, driverWords, thumbOf } from './due-words.ts'
+import { chanceWords, driverWords, dueBedWords, dueThumb } from './due-words.ts'
 
 /** The axis all ribbons of the list share: a year back, ten ahead. */
 function axisFrom(today: string) {
@@ -23,7 +23,7 @@ export function dueColumns({ today, company }: Me): Column<DueBed>[] {
     {
       key: 'thumb',
       head: <span className="sr-only">Drawing</span>,
-      cell: (bed) => <BedThumb thumb={thumbOf(bed)} />,
+      cell: (bed) => <BedThumb thumb={dueThumb(bed, company.unitSystem)} />,
       width: '44px',
       phone: 'hide',
     },
@@ -38,7 +38,7 @@ export function dueColumns({ today, company }: Me): Column<DueBed>[] {
         </>
       ),
     },
-    { key: 'bed', head: 'Bed', sortable: true, cell: (bed) => bedWords(bed, company.unitSystem) },
+    { key: 'bed', head: 'Bed', sortable: true, cell: (bed) => dueBedWords(bed, company.unitSystem) },
     {
       key: 'drivers',
       head: 'What drives it',
@@ -47,7 +47,7 @@ export function dueColumns({ today, company }: Me): Column<DueBed>[] {
     },
     {
       key: 'due',
-      head: 'Due: early — middle — late',
+      head: 'Due: early, middle, late',
       phoneHead: 'Due',
       sortable: true,
       width: '24%',
@@ -55,14 +55,14 @@ export function dueColumns({ today, company }: Me): Column<DueBed>[] {
     },
     {
       key: 'chance',
-      head: 'in 12 months',
+      head: 'Chance in 12 months',
       align: 'right',
       sortable: true,
       cell: (bed) => (
         <>
           <span className="font-semibold">{chanceWords(bed.chance12Months)}</span>
           {bed.chanceAlreadyFailed >= 0.25 ? (
-            <span className="block text-small text-soft">{chanceWords(bed.chanceAlreadyFailed)} failed since last seen</span>
+            <span className="block text-small text-soft">{chanceWords(bed.chanceAlreadyFailed)} may have failed since last seen</span>
           ) : null}
         </>
       ),

@@ -1,24 +1,25 @@
 import type { DueBed } from '@almanac/contract/due'
-import { drawBedThumb } from '@almanac/softener/drawing/bed-drawing'
-import { formatVolumeFt3 } from '@almanac/units/format'
 import type { UnitSystem } from '@almanac/units/unit-system'
+import { bedWords, thumbOf } from '@/client/job-words'
 
 const RESIN: Record<string, string> = { 'gel-8': '8 %', 'gel-10': '10 %', 'fine-mesh': 'fine mesh', unknown: 'resin unknown' }
 
-/** "10×54, 1½ ft³, 8 %, 2012" */
-export function bedWords(bed: DueBed, units: UnitSystem): string {
-  const { tank } = bed
-  const size = tank.diameterIn && tank.heightIn ? `${tank.diameterIn}×${tank.heightIn}` : (tank.sizeAsWritten ?? 'tank size unknown')
-  const began = bed.beganAsWritten ?? bed.beganLatest?.slice(0, 4) ?? 'began unknown'
-  const volume = bed.volumeFt3 ? formatVolumeFt3(bed.volumeFt3, units) : null
-  return [
-    tank.twin ? `twin ${size}` : size,
-    volume,
-    RESIN[bed.resinKind] ?? bed.resinKind,
-    /^\d{4}-\d\d-\d\d$/.test(began) ? began.slice(0, 4) : began,
-  ]
-    .filter(Boolean)
-    .join(', ')
+/** The bed's facts in the shape that the small drawing and the words take. */
+function factsOf({ bedId, tank, volumeFt3, gravelLb, resinKind }: DueBed) {
+  const { diameterIn, heightIn, nominalGrains, sizeAsWritten } = tank
+  return { bedId, diameterIn, heightIn, nominalGrains, sizeAsWritten, volumeFt3, gravelLb, resinKind }
+}
+
+function beganWords(bed: DueBed): string {
+  const written = bed.beganAsWritten ?? bed.beganLatest
+  if (!written) return 'began unknown'
+  return /^\d{4}-\d\d-\d\d$/.test(written) ? written.slice(0, 4) : written
+}
+
+/** "10 × 54 in, 1½ ft³, 8 %, 2012" */
+export function dueBedWords(bed: DueBed, units: UnitSystem): string {
+  const size = bedWords(factsOf(bed), units) ?? 'tank size unknown'
+  return [bed.tank.twin ? `twin ${size}` : size, RESIN[bed.resinKind] ?? bed.resinKind, beganWords(bed)].join(', ')
 }
 
 /** The strongest reasons, at most two; "age" where the water takes nothing. */
@@ -26,7 +27,7 @@ export function driverWords(bed: DueBed): string {
   const strong = bed.drivers
     .filter((one) => Math.abs(one.yearsTaken) >= 0.3)
     .sort((a, b) => Math.abs(b.yearsTaken) - Math.abs(a.yearsTaken))
-  return strong.length
+  return strong.length > 0
     ? strong
         .slice(0, 2)
         .map((one) => one.words)
@@ -34,13 +35,7 @@ export function driverWords(bed: DueBed): string {
     : 'age'
 }
 
-/** The tank drawn small, where its size is known. */
-export function thumbOf(bed: DueBed) {
-  const { diameterIn, heightIn } = bed.tank
-  if (!diameterIn || !heightIn) return null
-  const drawn = drawBedThumb({ diameterIn, heightIn, resinVolumeFt3: bed.volumeFt3, gravelLb: bed.gravelLb, unitSystem: 'us' })
-  return drawn.ok ? drawn.value : null
-}
+export const dueThumb = (bed: DueBed, units: UnitSystem) => thumbOf(factsOf(bed), units)
 
 /** "58 %", and "under 1 %" rather than a nought that reads like never. */
 export function chanceWords(chance: number): string {

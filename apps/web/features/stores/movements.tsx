@@ -1,0 +1,52 @@
+'use client'
+import { Pager } from '@almanac/ui/pager'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
+import { useInfiniteQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useSession } from '@/client/providers'
+
+/** Each change of quantity, the newest first. */
+export function Movements() {
+  const { api, me } = useSession()
+  const movements = useInfiniteQuery(
+    api.stores.movements.infiniteOptions({
+      input: (cursor: string | undefined) => ({ limit: 25, cursor }),
+      initialPageParam: undefined,
+      getNextPageParam: (last) => last.nextCursor ?? undefined,
+    }),
+  )
+  const rows = movements.data?.pages.flatMap((one) => one.rows) ?? []
+  if (movements.isPending) return <Skeleton lines={4} label="Reading the movements" />
+  if (rows.length === 0) return <p className="text-soft">Nothing has moved yet.</p>
+  return (
+    <>
+      <ul className="border-t border-line">
+        {rows.map((row) => (
+          <li key={row.id} className="flex flex-wrap gap-x-5 border-b border-line py-2">
+            <span className="w-44 text-soft">
+              {new Date(row.at).toLocaleString('en-US', { timeZone: me.company.timeZone, dateStyle: 'medium', timeStyle: 'short' })}
+            </span>
+            <span className="w-24 text-right">
+              {row.quantity > 0 ? '+' : ''}
+              {row.quantity.toLocaleString('en-US')} {row.unit}
+            </span>
+            <span className="grow">
+              {row.itemName}, {row.reason}
+              {row.visitId ? (
+                <>
+                  {' '}
+                  at{' '}
+                  <TextLink href={`/visits/${row.visitId}`} link={Link}>
+                    {row.siteLabel ?? 'a site'}
+                  </TextLink>
+                </>
+              ) : null}
+            </span>
+          </li>
+        ))}
+      </ul>
+      {movements.hasNextPage ? <Pager onNext={() => void movements.fetchNextPage()} busy={movements.isFetchingNextPage} /> : null}
+    </>
+  )
+}

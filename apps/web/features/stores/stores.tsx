@@ -1,0 +1,92 @@
+'use client'
+import type { StockRow } from '@almanac/contract/stores'
+import { Button } from '@almanac/ui/button'
+import { DataTable } from '@almanac/ui/data-table'
+import { Empty } from '@almanac/ui/empty'
+import { PageHead } from '@almanac/ui/page-head'
+import { Pager } from '@almanac/ui/pager'
+import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { StatusWord } from '@almanac/ui/status-word'
+import { useInfiniteQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { readFailure } from '@/client/failure'
+import { useMay, useSession } from '@/client/providers'
+import { ChangeStock, type StockChange } from './change-stock.tsx'
+import { Movements } from './movements.tsx'
+
+const amount = (value: number) => value.toLocaleString('en-US', { maximumFractionDigits: 2 })
+
+/** What is kept in the stores, and each change of it. */
+export function Stores() {
+  const { api } = useSession()
+  const mayChange = useMay('change:stores')
+  const [change, setChange] = useState<StockChange | null>(null)
+  const items = useInfiniteQuery(
+    api.stores.items.infiniteOptions({
+      input: (cursor: string | undefined) => ({ limit: 100, cursor }),
+      initialPageParam: undefined,
+      getNextPageParam: (last) => last.nextCursor ?? undefined,
+    }),
+  )
+  const rows = items.data?.pages.flatMap((one) => one.rows) ?? []
+  return (
+    <>
+      <PageHead
+        title="Stores"
+        lead="What is on hand. A part used on a visit always lands here; where the shelf should have held less, the item asks to be counted."
+      />
+      {items.error ? <Problem happened={readFailure(items.error).message} onRetry={() => void items.refetch()} /> : null}
+      {items.isPending ? <Skeleton lines={8} label="Reading the stores" /> : null}
+      {items.isSuccess ? (
+        <DataTable<StockRow>
+          caption="Stock items"
+          rows={rows}
+          rowKey={(row) => row.id}
+          columns={[
+            { key: 'name', head: 'Item', phone: 'title', cell: (row) => <span className="font-semibold">{row.name}</span> },
+            { key: 'kind', head: 'Kind', cell: (row) => row.kind },
+            { key: 'onHand', head: 'On hand', align: 'right', cell: (row) => `${amount(row.onHand)} ${row.unit}` },
+            {
+              key: 'state',
+              head: 'State',
+              cell: (row) =>
+                row.openDiscrepancies > 0 ? (
+                  <StatusWord shape="triangle" tone="bead">
+                    used more than was on hand: count it
+                  </StatusWord>
+                ) : row.onHand === 0 ? (
+                  <StatusWord shape="hollow" tone="danger">
+                    none left
+                  </StatusWord>
+                ) : null,
+            },
+            {
+              key: 'actions',
+              head: <span className="sr-only">Actions</span>,
+              align: 'right',
+              cell: (row) =>
+                mayChange ? (
+                  <span className="inline-flex gap-2">
+                    <Button onClick={() => setChange({ item: row, what: 'receive' })}>Receive</Button>
+                    <Button onClick={() => setChange({ item: row, what: 'count' })}>Count</Button>
+                  </span>
+                ) : null,
+            },
+          ]}
+          empty={
+            <Empty title="Nothing is kept yet">
+              Items come in with the firm’s set-up; parts bought on the way are named at the close-out.
+            </Empty>
+          }
+        />
+      ) : null}
+      {items.hasNextPage ? <Pager onNext={() => void items.fetchNextPage()} busy={items.isFetchingNextPage} /> : null}
+      <Section title="Latest movements">
+        <Movements />
+      </Section>
+      {change ? <ChangeStock key={`${change.item.id} ${change.what}`} change={change} onClose={() => setChange(null)} /> : null}
+    </>
+  )
+}
