@@ -28,3 +28,15 @@ export function forwardSolve(lower: Float64Array, size: number, b: ArrayLike<num
   }
   return x
 }
+
+/** Solves Lᵀ x = b for lower-triangular L; a zero pivot gives zero. */
+export function backSolve(lower: Float64Array, size: number, b: ArrayLike<number>): Float64Array {
+  const x = new Float64Array(size)
+  for (let i = size - 1; i >= 0; i--) {
+    let sum = b[i] ?? 0
+    for (let k = i + 1; k < size; k++) sum -= (lower[k * size + i] ?? 0) * (x[k] ?? 0)
+    const pivot = lower[i * size + i] ?? 0
+    x[i] = pivot > 0 ? sum / pivot : 0
+  }
+  return x
+}
