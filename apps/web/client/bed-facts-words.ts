@@ -1,0 +1,92 @@
+import type { BedLine, TankLine } from '@almanac/contract/site-facts'
+import { type JobKind, jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
+import { drawBedThumb } from '@almanac/softener/drawing/bed-drawing'
+import type { ResinKindId } from '@almanac/softener/resin/resin-kinds'
+import { formatTankSize, formatVolumeFt3 } from '@almanac/units/format'
+import type { UnitSystem } from '@almanac/units/unit-system'
+import { dayWords } from './clock-words.ts'
+
+type Tank = Pick<TankLine, 'diameterIn' | 'heightIn' | 'nominalGrains' | 'sizeAsWritten'>
+
+/** Resin as the softener package names it; null where it is not known. */
+export const resinId = (kind: string): ResinKindId | null =>
+  kind === 'gel-8' || kind === 'gel-10' ? kind : kind === 'fine-mesh' ? 'fine-8' : null
+
+/** "8 %", "fine mesh". */
+export const RESIN_WORDS: Record<string, string> = {
+  'gel-8': '8 % crosslink',
+  'gel-10': '10 % crosslink',
+  'fine-mesh': 'fine mesh',
+  unknown: 'not known',
+}
+
+/** For choosing among the kinds of resin. */
+export const RESIN_CHOICES = [
+  { value: 'unknown', label: 'Not known' },
+  { value: 'gel-8', label: '8 % crosslink' },
+  { value: 'gel-10', label: '10 % crosslink' },
+  { value: 'fine-mesh', label: 'Fine mesh' },
+] as const
+
+/** For choosing where a fact is from. */
+export const SOURCE_CHOICES = [
+  { value: 'call', label: 'The customer said so' },
+  { value: 'label', label: 'Read off the unit' },
+  { value: 'measured', label: 'Measured' },
+  { value: 'papers', label: 'From our papers' },
+] as const
+
+/** "10 × 54 in", or the size as it was written, or that it is not known. */
+export function tankWords(tank: Tank, units: UnitSystem): string {
+  if (tank.diameterIn && tank.heightIn) return formatTankSize(tank.diameterIn, tank.heightIn, units)
+  if (tank.sizeAsWritten) return tank.sizeAsWritten
+  return tank.nominalGrains ? `${tank.nominalGrains.toLocaleString('en-US')} grain` : 'tank size not known'
+}
+
+/** "1½ ft³, 8 % crosslink"; null where neither is known. */
+export function resinWords(bed: Pick<BedLine, 'resinKind' | 'volumeFt3'>, units: UnitSystem): string | null {
+  const parts = [
+    bed.volumeFt3 === null ? null : formatVolumeFt3(bed.volumeFt3, units),
+    bed.resinKind === 'unknown' ? null : RESIN_WORDS[bed.resinKind],
+  ]
+  return parts.filter(Boolean).join(', ') || null
+}
+
+/** A span of days in the fewest words: "3 May 2019", "2014", "Mar to Jun 2012", or as it was written; null where nothing is known. */
+export function spanWords(earliest: string | null, latest: string | null, asWritten?: string | null): string | null {
+  if (asWritten && !/^\d{4}-\d\d-\d\d$/.test(asWritten)) return asWritten
+  if (earliest === null && latest === null) return null
+  if (earliest === null) return `by ${dayWords(latest ?? '')}`
+  if (latest === null) return `since ${dayWords(earliest)} or later`
+  if (earliest === latest) return dayWords(earliest)
+  const [from, to] = [earliest.slice(0, 4), latest.slice(0, 4)]
+  if (earliest.endsWith('-01-01') && latest.endsWith('-12-31')) return from === to ? from : `${from} to ${to}`
+  const month = (day: string) => dayWords(day).slice(dayWords(day).indexOf(' ') + 1)
+  return month(earliest) === month(latest) ? month(earliest) : `${month(earliest)} to ${month(latest)}`
+}
+
+/** When a bed began. */
+export const beganWords = (bed: Pick<BedLine, 'beganEarliest' | 'beganLatest' | 'beganAsWritten'>) =>
+  spanWords(bed.beganEarliest, bed.beganLatest, bed.beganAsWritten)
+
+/** The tank drawn small; null where its size is not known. */
+export function thumbOfTank(tank: Tank, bed: Pick<BedLine, 'resinKind' | 'volumeFt3'> | undefined, unitSystem: UnitSystem) {
+  const { diameterIn, heightIn, nominalGrains } = tank
+  const drawn = drawBedThumb({
+    ...{ diameterIn, heightIn, nominalGrains, unitSystem },
+    ...{ resinVolumeFt3: bed?.volumeFt3 ?? null, resinKind: resinId(bed?.resinKind ?? 'unknown') },
+  })
+  return drawn.ok ? drawn.value : null
+}
+
+/** The axis that ribbons of one page share: a year back, twelve ahead. */
+export function ribbonAxis(today: string) {
+  const year = Number(today.slice(0, 4))
+  return { from: `${year - 1}-01-01`, until: `${year + 12}-01-01`, today }
+}
+
+/** "Dec 2026". */
+export const monthWords = (day: string) => dayWords(day).slice(dayWords(day).indexOf(' ') + 1)
+
+/** "Annual visit". */
+export const jobWords = (kind: string) => (kind in jobKindFacts ? jobKindFacts[kind as JobKind].title : kind)

@@ -1,0 +1,86 @@
+'use client'
+import { Button } from '@almanac/ui/button'
+import { Problem } from '@almanac/ui/problem'
+import { useQueryClient } from '@tanstack/react-query'
+import { useEffect } from 'react'
+import { readFailure } from './failure.ts'
+
+export type ConflictNoteProps = {
+  /** Why the command failed; null shows nothing. */
+  error: unknown
+  /** What each sent value is called; values without a name are not shown. */
+  names: Record<string, string>
+  /** A value in words. */
+  show?: (name: string, value: unknown) => string
+  /** Send the same again over the present version. */
+  onKeepMine: () => void
+  /** Drop what was typed and begin from what stands now. */
+  onTakeTheirs: () => void
+  busy?: boolean
+}
+
+const plain = (_name: string, value: unknown): string => {
+  if (value === null || value === undefined || value === '') return 'nothing'
+  if (typeof value === 'object' && 'value' in value && 'unit' in value) return `${value.value} ${value.unit}`
+  return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value)
+}
+
+/**
+ * What stands between a form and its saving. A failure is told in its own words; when someone else changed the record meanwhile, both values are shown side
+ * by side and the person chooses which stands. What is behind the form is fetched again, so that the choice is made on the present version.
+ */
+export function ConflictNote({ error, names, show = plain, onKeepMine, onTakeTheirs, busy }: ConflictNoteProps) {
+  const queries = useQueryClient()
+  const failure = error ? readFailure(error) : null
+  const conflict = failure?.code === 'version-conflict'
+  useEffect(() => {
+    if (conflict) void queries.invalidateQueries()
+  }, [conflict, queries])
+  if (!failure) return null
+  if (!conflict)
+    return <Problem happened={failure.message} kept="What you typed is still in the form." reference={failure.requestId || undefined} />
+  const current = (failure.detail.current ?? {}) as Record<string, unknown>
+  const sent = (failure.detail.sent ?? {}) as Record<string, unknown>
+  const differing = Object.keys(sent).filter((key) => names[key] && JSON.stringify(sent[key]) !== JSON.stringify(current[key] ?? null))
+  return (
+    <section role="alert" className="my-4 border-l-4 border-bead bg-wash px-4 py-3">
+      <p className="font-semibold">{failure.message}</p>
+      {differing.length > 0 ? (
+        <table className="mt-3 w-full text-left">
+          <thead className="text-small text-soft">
+            <tr>
+              <th scope="col" className="py-1 pr-3 font-normal">
+                Fact
+              </th>
+              <th scope="col" className="py-1 pr-3 font-normal">
+                Stands now
+              </th>
+              <th scope="col" className="py-1 font-normal">
+                Yours
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {differing.map((key) => (
+              <tr key={key} className="border-t border-line align-top">
+                <th scope="row" className="py-1.5 pr-3 font-normal text-soft">
+                  {names[key]}
+                </th>
+                <td className="py-1.5 pr-3">{show(key, current[key])}</td>
+                <td className="py-1.5 font-medium">{show(key, sent[key])}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      ) : (
+        <p className="mt-1">Your values are the same as theirs, so nothing of yours is lost.</p>
+      )}
+      <div className="mt-3 flex flex-wrap gap-3">
+        <Button onClick={onTakeTheirs}>Take what stands now</Button>
+        <Button onClick={onKeepMine} busy={busy} busyLabel="Saving">
+          Keep mine
+        </Button>
+      </div>
+    </section>
+  )
+}

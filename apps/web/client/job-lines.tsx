@@ -1,0 +1,28 @@
+import type { JobLine } from '@almanac/contract/site-facts'
+import { JobStateWord } from '@almanac/ui/job-state-word'
+import { TextLink } from '@almanac/ui/text-link'
+import Link from 'next/link'
+import { jobWords } from './bed-facts-words.ts'
+import { dayWords } from './clock-words.ts'
+
+/** Jobs that are still to be done, a line each. */
+export function JobLines({ jobs, none }: { jobs: readonly JobLine[]; none: string }) {
+  if (jobs.length === 0) return <p className="text-soft">{none}</p>
+  return (
+    <ul className="border-t border-line">
+      {jobs.map((job) => (
+        <li key={job.id} className="flex flex-wrap items-baseline justify-between gap-x-4 border-b border-line py-2">
+          <TextLink href={`/jobs/${job.id}`} link={Link}>
+            {jobWords(job.kind)}
+          </TextLink>
+          <span className="text-small">
+            <JobStateWord state={job.state.replace('-', ' ')} />
+            <span className="text-soft">
+              {job.visitDay ? `, ${dayWords(job.visitDay)}` : job.dueLatest ? `, due by ${dayWords(job.dueLatest)}` : ''}
+            </span>
+          </span>
+        </li>
+      ))}
+    </ul>
+  )
+}

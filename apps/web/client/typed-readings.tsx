@@ -1,0 +1,34 @@
+import { readDay } from '@almanac/service-rules/import/read-day'
+import { readTank } from '@almanac/service-rules/import/read-tank'
+import { spanWords } from './bed-facts-words.ts'
+
+type Days = { text: string; today: string; dayOrder: 'month-first' | 'day-first' }
+
+/** How a written beginning is understood, under its field while it is being typed. */
+export function BeganReading({ text, today, dayOrder }: Days) {
+  if (text.trim() === '') return null
+  const reading = readDay(text, { today, dayOrder })
+  if (!reading.ok) return <Said>{reading.reason}</Said>
+  const { earliestDay, latestDay } = reading.value
+  const span = spanWords(earliestDay, latestDay)
+  return <Said>Read as {earliestDay === latestDay ? span : `between ${earliestDay} and ${latestDay}`}.</Said>
+}
+
+/** How a written tank is understood. */
+export function TankReading({ text }: { text: string }) {
+  if (text.trim() === '') return null
+  const reading = readTank(text)
+  if (!reading.ok) return <Said>{reading.reason}</Said>
+  const { diameterIn, heightIn, nominalGrains, resinVolumeFt3, tankCount } = reading.value
+  const parts = [
+    diameterIn && heightIn ? `${diameterIn} in across, ${heightIn} in high` : null,
+    nominalGrains ? `${nominalGrains.toLocaleString('en-US')} grain` : null,
+    resinVolumeFt3 ? `${Math.round(resinVolumeFt3 * 100) / 100} ft³ of resin` : null,
+    tankCount > 1 ? `${tankCount} tanks` : null,
+  ]
+  return <Said>Read as {parts.filter(Boolean).join(', ')}.</Said>
+}
+
+function Said({ children }: { children: React.ReactNode }) {
+  return <output className="-mt-3 block text-small text-soft">{children}</output>
+}

@@ -1,0 +1,144 @@
+'use client'
+import type { AskRow } from '@almanac/contract/beds'
+import { Button } from '@almanac/ui/button'
+import { type Column, DataTable } from '@almanac/ui/data-table'
+import { Empty } from '@almanac/ui/empty'
+import { LinkButton } from '@almanac/ui/link-button'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
+import type { UnitSystem } from '@almanac/units/unit-system'
+import { useInfiniteQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { monthWords, tankWords } from '@/client/bed-facts-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+
+/** The records whose data is weakest: one question each, whom to ask, and the form for the answer. */
+export function AskNext() {
+  const { api, me } = useSession()
+  const asks = useInfiniteQuery(
+    api.beds.askNext.infiniteOptions({
+      input: (cursor: string | undefined) => ({ limit: 50, cursor }),
+      initialPageParam: undefined,
+      getNextPageParam: (last) => last.nextCursor ?? undefined,
+    }),
+  )
+  const rows = asks.data?.pages.flatMap((one) => one.rows) ?? []
+  return (
+    <>
+      <PageHead
+        title="Ask at the next call"
+        above={
+          <TextLink href="/sites" link={Link}>
+            Sites
+          </TextLink>
+        }
+        lead="The records whose gaps blur a due date most, the weakest first. One answer each, when you have them on the phone anyway, sharpens the forecast at once."
+      />
+      {asks.error ? (
+        <Problem happened={readFailure(asks.error).message} onRetry={() => void asks.refetch()} retrying={asks.isFetching} />
+      ) : null}
+      {asks.isPending ? <Skeleton lines={12} label="Reading the records" /> : null}
+      {asks.isSuccess ? (
+        <DataTable
+          caption="Records to ask about, the weakest first"
+          columns={columns(me.company.unitSystem)}
+          rows={rows}
+          rowKey={(row) => row.bedId}
+          rowHref={(row) => `/beds/${row.bedId}`}
+          link={Link}
+          empty={
+            <Empty title="Nothing worth asking">
+              Either no bed is forecast yet, or no answer would move a due date by more than a few months.
+            </Empty>
+          }
+        />
+      ) : null}
+      {asks.hasNextPage ? (
+        <p className="py-4">
+          <Button onClick={() => void asks.fetchNextPage()} busy={asks.isFetchingNextPage} busyLabel="Reading more">
+            Show 50 more
+          </Button>
+        </p>
+      ) : null}
+    </>
+  )
+}
+
+/** A test is taken, the rest is told: the answer goes where it belongs. */
+const answerHref = (row: AskRow) =>
+  row.question.startsWith('Test ') ? `/water/tests/new?site=${row.siteId}` : `/beds/${row.bedId}?form=facts`
+
+function columns(units: UnitSystem): Column<AskRow>[] {
+  return [
+    {
+      key: 'site',
+      head: 'Site',
+      phone: 'title',
+      width: '21%',
+      cell: (row) => (
+        <>
+          {row.siteLabel}
+          <span className="block text-small font-normal text-soft">
+            {[row.town, tankWords(row.tank, units)].filter(Boolean).join(', ')}
+          </span>
+        </>
+      ),
+    },
+    { key: 'question', head: 'Ask', width: '29%', cell: (row) => row.question },
+    {
+      key: 'who',
+      head: 'Whom',
+      width: '20%',
+      cell: (row) => <Whom row={row} />,
+    },
+    {
+      key: 'doubt',
+      head: 'Now due',
+      width: '16%',
+      cell: (row) =>
+        row.due10Day && row.due90Day ? (
+          <span className="text-small">
+            between {monthWords(row.due10Day)} and {monthWords(row.due90Day)}
+          </span>
+        ) : (
+          <span className="text-small text-soft">no forecast without it</span>
+        ),
+    },
+    {
+      key: 'answer',
+      head: <span className="sr-only">Answer</span>,
+      phoneHead: '',
+      align: 'right',
+      cell: (row) => (
+        <LinkButton href={answerHref(row)} link={Link}>
+          {row.question.startsWith('Test ') ? 'Record the test' : 'Note the answer'}
+        </LinkButton>
+      ),
+    },
+  ]
+}
+
+function Whom({ row }: { row: AskRow }) {
+  const [contact] = row.contacts
+  if (!contact)
+    return (
+      <span>
+        {row.customerName ?? 'nobody holds it'}
+        <span className="block text-small text-soft">no phone number</span>
+      </span>
+    )
+  return (
+    <span>
+      {contact.name ?? row.customerName}
+      <span className="block">
+        <a className="underline decoration-edge underline-offset-4" href={`tel:${contact.phone.replace(/[^\d+]/g, '')}`}>
+          {contact.phone}
+        </a>
+        {contact.mayCall === false ? <span className="text-small text-soft"> asked not to be called</span> : null}
+      </span>
+    </span>
+  )
+}

@@ -1,0 +1,64 @@
+import type { BedPage } from '@almanac/contract/beds'
+import { endCauseFacts } from '@almanac/service-rules/close-out/close-out-form'
+import { DefinitionList } from '@almanac/ui/definition-list'
+import { formatCutLengthIn, formatFlowGpm, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { beganWords, RESIN_WORDS, spanWords, tankWords } from '@/client/bed-facts-words'
+import { dayWords } from '@/client/clock-words'
+import { useSession } from '@/client/providers'
+
+/** The bed's facts, each with where it came from. */
+export function BedFactsList({ bed }: { bed: BedPage }) {
+  const { me } = useSession()
+  const units = me.company.unitSystem
+  const from = (...facts: string[]) => facts.map((fact) => bed.sources[fact]).find(Boolean) ?? null
+  const typed = (fact: string, shown: string) => {
+    const entered = bed.entered[fact]
+    const written = entered ? `${entered.value} ${entered.unit.replace('ft3', 'ft³')}` : null
+    return written && written !== shown ? `${shown} (typed as ${written})` : shown
+  }
+  const known = (value: number | null | undefined, fact: string, show: (value: number) => string) =>
+    value === null || value === undefined ? null : typed(fact, show(value))
+  const began = beganWords(bed)
+  const span = spanWords(bed.beganEarliest, bed.beganLatest)
+  return (
+    <DefinitionList
+      facts={[
+        {
+          name: 'Tank',
+          value:
+            bed.tank.diameterIn || bed.tank.sizeAsWritten || bed.tank.nominalGrains
+              ? [tankWords(bed.tank, units), bed.tank.nominalGrains && `${bed.tank.nominalGrains.toLocaleString('en-US')} grain`]
+                  .filter(Boolean)
+                  .join(', ')
+              : null,
+          from: from('tankSize', 'diameterIn', 'nominalGrains'),
+        },
+        { name: 'Resin', value: bed.resinKind === 'unknown' ? null : RESIN_WORDS[bed.resinKind], from: from('resinKind') },
+        { name: 'Resin volume', value: known(bed.volumeFt3, 'volume', (value) => formatVolumeFt3(value, units)), from: from('volumeFt3') },
+        {
+          name: 'Gravel',
+          value: bed.gravelLb === 0 ? 'none' : known(bed.gravelLb, 'gravel', (value) => formatWeightLb(value, units)),
+          from: from('gravelLb'),
+        },
+        {
+          name: 'Distributor tube',
+          value: known(bed.tubeCutIn, 'tubeCut', (value) => formatCutLengthIn(value, units)),
+          from: from('tubeCutIn'),
+        },
+        { name: 'Went in', value: began && span && span !== began ? `${began} (${span})` : began, from: from('began', 'beganEarliest') },
+        { name: 'Last seen working', value: bed.lastSeenDay && dayWords(bed.lastSeenDay), from: from('lastSeenDay') },
+        {
+          name: 'Backwash',
+          value: known(bed.valve?.backwashGpm, 'backwash', (value) => formatFlowGpm(value, units)),
+          from: from('backwashGpm'),
+        },
+        ...(bed.endedLatest
+          ? [
+              { name: 'Came out', value: spanWords(bed.endedEarliest, bed.endedLatest) },
+              { name: 'Why it ended', value: endCauseFacts[(bed.endCause ?? 'unknown') as keyof typeof endCauseFacts]?.title },
+            ]
+          : []),
+      ]}
+    />
+  )
+}

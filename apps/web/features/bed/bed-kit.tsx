@@ -1,0 +1,83 @@
+'use client'
+import type { BedPage } from '@almanac/contract/beds'
+import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
+import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import { Section } from '@almanac/ui/section'
+import { Why } from '@almanac/ui/why'
+import { formatCutLengthIn, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import type { UnitSystem } from '@almanac/units/unit-system'
+import { resinId } from '@/client/bed-facts-words'
+import { useSession } from '@/client/providers'
+
+/** The firm's bags, named as the trade names them where it does. */
+function bagsOf(bed: BedPage, system: UnitSystem) {
+  const usual = system === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS
+  if (bed.bagSizesFt3.length === 0) return usual
+  return bed.bagSizesFt3.map(
+    (volumeFt3) =>
+      [...CUBIC_FOOT_BAGS, ...LITRE_BAGS].find((bag) => Math.abs(bag.volumeFt3 - volumeFt3) < 1e-6) ?? {
+        label: `${formatVolumeFt3(volumeFt3, system)} bag`,
+        volumeFt3,
+      },
+  )
+}
+
+/** What a rebed of this tank would need, in short; each line can be asked why. */
+export function BedKit({ bed }: { bed: BedPage }) {
+  const { me } = useSession()
+  const units = me.company.unitSystem
+  const kit = rebedKit({
+    diameterIn: bed.tank.diameterIn,
+    heightIn: bed.tank.heightIn,
+    resinVolumeFt3: bed.volumeFt3,
+    nominalGrains: bed.tank.nominalGrains,
+    resinKind: resinId(bed.resinKind),
+    gravelLb: bed.gravelLb,
+    tubeOutsideDiameterIn: bed.valve?.tubeOdIn ?? null,
+    oldTubeLengthIn: bed.tubeCutIn,
+    bagSizes: bagsOf(bed, units),
+    unitSystem: units,
+  })
+  if (!kit.ok)
+    return (
+      <Section title="Kit for a rebed">
+        <p className="text-soft">{kit.reason}</p>
+      </Section>
+    )
+  const { value } = kit
+  return (
+    <Section title="Kit for a rebed">
+      <p className="mb-3 max-w-[75ch]">
+        {formatWeightLb(value.loadWeightLb, units)} to carry in, tube cut to {formatCutLengthIn(value.tubeLengthIn, units)}, the full tank
+        weighs {formatWeightLb(value.fullTankLb, units)}.{' '}
+        <Why
+          explanation={{
+            title: 'How the kit was made up',
+            summary: `${value.crewWhy} The heaviest lift is ${value.heaviestLift}, ${formatWeightLb(value.heaviestLiftLb, units)}.`,
+            assumptions: kit.assumptions,
+            missing: kit.missing,
+            source: [...new Set(kit.sources)].join('; '),
+          }}
+        >
+          {value.crewSize === 2 ? 'Two people' : `${value.crewSize} people`}
+        </Why>
+        .
+      </p>
+      <ul className="grid gap-x-12 border-t border-line sm:grid-cols-2">
+        {value.lines.map((line) => (
+          <li key={`${line.item}-${line.label}`} className="flex justify-between gap-4 border-b border-line py-2">
+            <Why explanation={{ title: line.label, summary: line.text, formula: line.why, source: line.source }}>
+              <span className="text-left">{line.text}</span>
+            </Why>
+            <span className="shrink-0 text-soft">{line.weightLb === null ? '' : formatWeightLb(line.weightLb, units)}</span>
+          </li>
+        ))}
+      </ul>
+      {value.warnings.map((warning) => (
+        <p key={warning} className="mt-2 text-bead-ink">
+          Mind: {warning}
+        </p>
+      ))}
+    </Section>
+  )
+}

@@ -1,0 +1,49 @@
+import type { BedPage } from '@almanac/contract/beds'
+import { drawBed } from '@almanac/softener/drawing/bed-drawing'
+import { BedDrawing } from '@almanac/ui/bed-drawing'
+import { Notice } from '@almanac/ui/notice'
+import { Why } from '@almanac/ui/why'
+import { resinId } from '@/client/bed-facts-words'
+import { useSession } from '@/client/providers'
+
+/** The tank and bed to scale; what had to be assumed for it can be asked. */
+export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
+  const { me } = useSession()
+  const drawn = drawBed({
+    diameterIn: bed.tank.diameterIn,
+    heightIn: bed.tank.heightIn,
+    nominalGrains: bed.tank.nominalGrains,
+    resinVolumeFt3: bed.volumeFt3,
+    resinKind: resinId(bed.resinKind),
+    gravelLb: bed.gravelLb,
+    oldTubeLengthIn: bed.tubeCutIn,
+    tubeOutsideDiameterIn: bed.valve?.tubeOdIn ?? null,
+    backwashGpm: bed.valve?.backwashGpm ?? null,
+    waterTemperatureF: bed.waterTemperatureC === null ? null : (bed.waterTemperatureC * 9) / 5 + 32,
+    unitSystem: me.company.unitSystem,
+  })
+  if (!drawn.ok) return <Notice kind="mind">{drawn.reason}</Notice>
+  return (
+    <>
+      <BedDrawing drawing={drawn.value} title={title} />
+      <p className="text-small text-soft">
+        To scale.{' '}
+        {drawn.assumptions.length > 0 ? (
+          <Why
+            explanation={{
+              title: 'How the drawing was made',
+              summary: drawn.value.description,
+              assumptions: drawn.assumptions,
+              missing: drawn.missing,
+              source: drawn.sources.join('; '),
+            }}
+          >
+            {drawn.assumptions.length === 1 ? 'One figure is assumed' : `${drawn.assumptions.length} figures are assumed`}
+          </Why>
+        ) : (
+          'Every figure is from the record.'
+        )}
+      </p>
+    </>
+  )
+}

@@ -1,0 +1,105 @@
+'use client'
+import { Button } from '@almanac/ui/button'
+import { LinkButton } from '@almanac/ui/link-button'
+import { Notice } from '@almanac/ui/notice'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { usePathname, useRouter, useSearchParams } from 'next/navigation'
+import { resinWords, spanWords, tankWords } from '@/client/bed-facts-words'
+import { readFailure } from '@/client/failure'
+import { JobLines } from '@/client/job-lines'
+import { useMay, useSession } from '@/client/providers'
+import { BedFactsList } from './bed-facts-list.tsx'
+import { BedForecastPart } from './bed-forecast-part.tsx'
+import { BedKit } from './bed-kit.tsx'
+import { BedPicture } from './bed-picture.tsx'
+import { EditFacts } from './edit-facts.tsx'
+import { InspectBed } from './inspect-bed.tsx'
+import { Inspections } from './inspections.tsx'
+import { OtherBeds } from './other-beds.tsx'
+
+/** A bed: drawn to scale in its tank, its facts with where each came from, what is expected of it and why, and its kit. */
+export function Bed({ bedId }: { bedId: string }) {
+  const { api, me } = useSession()
+  const mayChange = useMay('change:site')
+  const mayPropose = useMay('propose:job')
+  const query = useQuery(api.beds.page.queryOptions({ input: { bedId } }))
+  const router = useRouter()
+  const path = usePathname()
+  // Which form is open stands in the address, so that a list can lead straight into it.
+  const form = useSearchParams().get('form')
+  const open = (which: string | null) => router.replace(which ? `${path}?form=${which}` : path, { scroll: false })
+  if (query.error)
+    return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
+  const bed = query.data
+  if (!bed) return <Skeleton lines={14} label="Reading the bed" />
+  const units = me.company.unitSystem
+  const place = bed.site?.label ?? 'Tank in the workshop'
+  const ended = bed.endedLatest !== null
+  return (
+    <>
+      <PageHead
+        title={bed.softener && bed.softener.tankCount > 1 ? `${place}, tank ${bed.tank.position}` : place}
+        lead={[tankWords(bed.tank, units), resinWords(bed, units), bed.site?.town].filter(Boolean).join(', ')}
+        above={
+          <span className="flex flex-wrap gap-x-2">
+            <TextLink href="/sites" link={Link}>
+              Sites
+            </TextLink>
+            {bed.site ? (
+              <>
+                <span aria-hidden="true">/</span>
+                <TextLink href={`/sites/${bed.site.id}`} link={Link}>
+                  {bed.site.label}
+                </TextLink>
+              </>
+            ) : null}
+          </span>
+        }
+        actions={
+          <>
+            {mayChange && !ended ? <Button onClick={() => open('inspection')}>Note an inspection</Button> : null}
+            {mayPropose && bed.site && !ended ? (
+              <LinkButton href={`/jobs/new?site=${bed.site.id}&bed=${bed.id}`} kind="ink" link={Link}>
+                Propose a job
+              </LinkButton>
+            ) : null}
+          </>
+        }
+      />
+      {ended ? (
+        <Notice kind="mind">
+          This bed came out {spanWords(bed.endedEarliest, bed.endedLatest)}. Its record stands; the tank may hold another bed since.
+        </Notice>
+      ) : null}
+      <div className="grid gap-x-12 lg:grid-cols-2">
+        <div className="min-w-0">
+          <BedPicture bed={bed} title={`Bed at ${place}`} />
+        </div>
+        <div className="min-w-0">
+          {ended ? null : <BedForecastPart bed={bed} mayChange={mayChange} onEdit={() => open('facts')} />}
+          <Section title="Facts" actions={mayChange ? <Button onClick={() => open('facts')}>Change facts</Button> : null}>
+            <BedFactsList bed={bed} />
+          </Section>
+          {ended ? null : (
+            <Section title="To be done">
+              <JobLines jobs={bed.openJobs} none="No job is open for this bed." />
+            </Section>
+          )}
+        </div>
+      </div>
+      {ended ? null : <BedKit bed={bed} />}
+      <Section title="Inspections">
+        <Inspections bed={bed} />
+      </Section>
+      {bed.otherBeds.length > 0 ? <OtherBeds bed={bed} /> : null}
+      {form === 'facts' && mayChange ? <EditFacts bed={bed} onClose={() => open(null)} /> : null}
+      {form === 'inspection' && mayChange ? <InspectBed bed={bed} onClose={() => open(null)} /> : null}
+    </>
+  )
+}

@@ -1,0 +1,97 @@
+'use client'
+import type { BedPage } from '@almanac/contract/beds'
+import { DayInput } from '@almanac/ui/day-input'
+import { NumberInput } from '@almanac/ui/number-input'
+import { Select } from '@almanac/ui/select'
+import { TextInput } from '@almanac/ui/text-input'
+import { useState } from 'react'
+import { RESIN_CHOICES, RESIN_WORDS, SOURCE_CHOICES } from '@/client/bed-facts-words'
+import { dayWords } from '@/client/clock-words'
+import { FormDialog } from '@/client/form-dialog'
+import { useSession } from '@/client/providers'
+import { BeganReading, TankReading } from '@/client/typed-readings'
+import { useCommand } from '@/client/use-command'
+import { useFields } from '@/client/use-fields'
+import { changedFacts, factTexts, type QuantityName, UNITS } from './fact-texts.ts'
+
+const NAMES = {
+  tankSize: 'Tank',
+  resinKind: 'Resin',
+  volume: 'Resin volume',
+  gravel: 'Gravel',
+  tubeCut: 'Distributor tube, length',
+  began: 'When it went in',
+  lastSeenDay: 'Last seen working',
+  backwash: 'Backwash rate',
+}
+
+const shown = (name: string, value: unknown) => {
+  if (value === null || value === undefined || value === '') return 'not known'
+  if (name === 'resinKind') return RESIN_WORDS[String(value)] ?? String(value)
+  if (name === 'lastSeenDay') return dayWords(String(value))
+  if (typeof value === 'object' && 'value' in value && 'unit' in value) return `${value.value} ${value.unit}`
+  return String(value)
+}
+
+/** Changes what is known of a bed and its tank. Only what was changed is sent, with where it is from. */
+export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void }) {
+  const { api, me } = useSession()
+  const us = me.company.unitSystem === 'us'
+  // What stood here when the form opened: changes are told by it, and the versions say what was seen.
+  const [start] = useState(() => ({ bed, texts: factTexts(bed, me.company.unitSystem) }))
+  const { values, field, set } = useFields(() => start.texts)
+  const [source, setSource] = useState('call')
+  const [errors, setErrors] = useState<Partial<Record<QuantityName, string>>>({})
+  const change = useCommand(api.beds.changeFacts.mutationOptions(), { onDone: onClose })
+  const send = (over: BedPage) => {
+    const { facts, errors: wrong } = changedFacts(start.texts, values)
+    setErrors(wrong)
+    if (Object.keys(wrong).length > 0) return
+    if (Object.keys(facts).length === 0) return onClose()
+    change.send({
+      bedId: over.id,
+      version: over.version,
+      tankVersion: over.tank.version,
+      valveVersion: over.valve?.version ?? null,
+      source: SOURCE_CHOICES.find((one) => one.value === source)?.value ?? 'call',
+      facts,
+    })
+  }
+  const quantity = (name: QuantityName, hint?: string) => (
+    <NumberInput
+      label={NAMES[name]}
+      hint={hint}
+      unit={UNITS[name]}
+      chosenUnit={values[`${name}Unit`]}
+      onUnit={(unit) => set({ [`${name}Unit`]: unit })}
+      error={errors[name]}
+      {...field(name)}
+    />
+  )
+  return (
+    <FormDialog
+      title="Change facts"
+      lead="A changed fact moves the forecast within seconds. Emptying a field means: not known."
+      onClose={onClose}
+      onSubmit={() => send(start.bed)}
+      onKeepMine={() => send(bed)}
+      busy={change.isPending}
+      error={change.error}
+      names={NAMES}
+      show={shown}
+      saveLabel="Save and forecast again"
+    >
+      <Select label="Where you know it from" choices={SOURCE_CHOICES} value={source} onChange={(event) => setSource(event.target.value)} />
+      <TextInput label={NAMES.began} hint="As they say it: 2014, before 2015, Mar 2012, 3/14/2018" maxLength={60} {...field('began')} />
+      <BeganReading text={values.began} today={me.today} dayOrder={us ? 'month-first' : 'day-first'} />
+      <DayInput label={NAMES.lastSeenDay} hint="Today, if they have soft water now" max={me.today} {...field('lastSeenDay')} />
+      <TextInput label={NAMES.tankSize} hint="As on the label: 10x54, 48,000 grain, 42 L" maxLength={60} {...field('tankSize')} />
+      <TankReading text={values.tankSize} />
+      <Select label={NAMES.resinKind} choices={RESIN_CHOICES} {...field('resinKind')} />
+      {quantity('volume')}
+      {quantity('gravel', 'None? Type 0.')}
+      {quantity('tubeCut')}
+      {bed.softener ? quantity('backwash', 'Marked on the drain line flow control') : null}
+    </FormDialog>
+  )
+}

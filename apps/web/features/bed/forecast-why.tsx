@@ -1,0 +1,44 @@
+'use client'
+import type { BedExplanation, StoredForecast } from '@almanac/contract/beds'
+import { Why } from '@almanac/ui/why'
+import { dayWords } from '@/client/clock-words'
+
+const DOUBTS: Record<string, string> = {
+  beginning: 'when it went in',
+  'water-test': 'what reaches the softener',
+  disinfectant: 'the disinfectant',
+  'last-seen': 'whether it still works',
+  crosslink: 'the resin',
+  iron: 'iron in the water',
+}
+const years = (value: number) => `${value.toFixed(1)} years`
+
+type Props = { forecast: StoredForecast; explained: Extract<BedExplanation, { ok: true }> | null }
+
+/** The reasons behind the due dates: formula, inputs, water over time, assumptions, what is missing, sources. */
+export function ForecastWhy({ forecast, explained }: Props) {
+  const value = explained?.value
+  const water = value?.exposure.map((one) => ({
+    key: `water-${one.fromDay}`,
+    name: `Water ${one.toDay ? `${one.fromDay.slice(0, 7)} to ${one.toDay.slice(0, 7)}` : `since ${one.fromDay.slice(0, 7)}`}`,
+    value: one.why,
+  }))
+  const doubts = value?.weakness.byCause.map((one) => `${DOUBTS[one.key] ?? one.key}: leaves ${years(one.years)} of doubt`)
+  return (
+    <Why
+      explanation={{
+        title: 'Why it is due then',
+        summary: value
+          ? `Half of such beds last ${years(value.medianLifeYears)} on this water; on clean water it would be ${years(value.medianCleanLifeYears)}. This one was last seen working ${dayWords(value.lastSeenDay)}.`
+          : undefined,
+        inputs: value ? [...value.explanation.inputs.map((one) => ({ name: one.name, value: one.value })), ...(water ?? [])] : undefined,
+        formula: value?.explanation.formula,
+        assumptions: explained?.assumptions ?? forecast.assumptions,
+        missing: [...forecast.missing, ...(doubts ?? [])],
+        source: value ? `${value.explanation.sources.join('; ')}. Parameters ${value.explanation.parametersVersion}.` : undefined,
+      }}
+    >
+      Why these dates
+    </Why>
+  )
+}

@@ -1,0 +1,77 @@
+'use client'
+import type { ContactLine } from '@almanac/contract/site-facts'
+import { ChoiceGroup } from '@almanac/ui/choice-group'
+import { DayInput } from '@almanac/ui/day-input'
+import { Select } from '@almanac/ui/select'
+import { useState } from 'react'
+import { FormDialog } from '@/client/form-dialog'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { useFields } from '@/client/use-fields'
+
+export const CHANNELS = [
+  { value: 'phone', label: 'Phone' },
+  { value: 'text', label: 'Text' },
+  { value: 'email', label: 'E-mail' },
+  { value: 'letter', label: 'Letter' },
+] as const
+
+export const SOURCES = [
+  { value: 'call', label: 'At a call' },
+  { value: 'visit', label: 'At a visit' },
+  { value: 'letter', label: 'In a letter' },
+  { value: 'link', label: 'By a link in a message' },
+  { value: 'import', label: 'From an import' },
+] as const
+
+type Props = { contact: ContactLine; channel: (typeof CHANNELS)[number]['value']; onClose: () => void }
+
+/** What a person answered when asked whether they may be reached on a channel. */
+export function ConsentForm({ contact, channel, onClose }: Props) {
+  const { api, me } = useSession()
+  const before = contact.consents.find((one) => one.channel === channel)
+  const [seen] = useState(before?.version ?? null)
+  const { values, field, set } = useFields(() => ({
+    granted: before ? (before.granted ? 'yes' : 'no') : '',
+    source: 'call',
+    sinceDay: me.today,
+  }))
+  const keep = useCommand(api.sites.setConsent.mutationOptions(), { onDone: onClose })
+  const send = (version: number | null) =>
+    keep.send({
+      contactId: contact.id,
+      channel,
+      granted: values.granted === 'yes',
+      source: SOURCES.find((one) => one.value === values.source)?.value ?? 'call',
+      sinceDay: values.sinceDay,
+      version,
+    })
+  const [missing, setMissing] = useState<string>()
+  const label = CHANNELS.find((one) => one.value === channel)?.label ?? channel
+  return (
+    <FormDialog
+      title={`${label}: ${contact.name ?? 'this contact'}`}
+      lead="Only a yes lets a reminder go out this way. The earlier answer stays in the records."
+      onClose={onClose}
+      onSubmit={() => (values.granted ? send(seen) : setMissing('Choose what they answered.'))}
+      onKeepMine={() => send(before?.version ?? null)}
+      busy={keep.isPending}
+      error={keep.error}
+      names={{ granted: 'Answer', source: 'Where from', sinceDay: 'Since' }}
+    >
+      <ChoiceGroup
+        label="They answered"
+        inline
+        error={missing}
+        choices={[
+          { value: 'yes', label: 'Yes' },
+          { value: 'no', label: 'No' },
+        ]}
+        value={values.granted}
+        onChange={(granted) => set({ granted })}
+      />
+      <Select label="Where" choices={SOURCES} {...field('source')} />
+      <DayInput label="Since" required max={me.today} {...field('sinceDay')} />
+    </FormDialog>
+  )
+}

@@ -1,0 +1,71 @@
+'use client'
+import type { ContactLine } from '@almanac/contract/site-facts'
+import { Button } from '@almanac/ui/button'
+import { Checkbox } from '@almanac/ui/checkbox'
+import { Select } from '@almanac/ui/select'
+import { TextInput } from '@almanac/ui/text-input'
+import { useState } from 'react'
+import { FormDialog } from '@/client/form-dialog'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { useFields } from '@/client/use-fields'
+
+const ROLES = [
+  { value: 'payer', label: 'Payer' },
+  { value: 'occupier', label: 'Occupier' },
+  { value: 'landlord', label: 'Landlord' },
+  { value: 'key-holder', label: 'Key-holder' },
+] as const
+
+type Props = { siteId: string; contact: ContactLine | null; contacts: readonly ContactLine[]; onClose: () => void }
+
+/** A new way to reach the holder, or a change to one. */
+export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
+  const { api } = useSession()
+  const [seen] = useState(contact?.version ?? 1)
+  const [onlyThisSite, setOnlyThisSite] = useState(false)
+  const { values, field } = useFields(() => ({
+    role: (contact?.role ?? 'occupier') as string,
+    name: contact?.name ?? '',
+    phone: contact?.phone ?? '',
+    email: contact?.email ?? '',
+  }))
+  const add = useCommand(api.sites.addContact.mutationOptions(), { onDone: onClose })
+  const change = useCommand(api.sites.changeContact.mutationOptions(), { onDone: onClose })
+  const archive = useCommand(api.sites.archiveContact.mutationOptions(), { onDone: onClose })
+  const now = contacts.find((one) => one.id === contact?.id)?.version ?? seen
+  const send = (version: number) => {
+    const role = ROLES.find((one) => one.value === values.role)?.value ?? 'occupier'
+    const body = { ...values, email: values.email.trim(), role }
+    if (contact) change.send({ contactId: contact.id, version, ...body })
+    else add.send({ siteId, onlyThisSite, ...body })
+  }
+  return (
+    <FormDialog
+      title={contact ? 'Change the contact' : 'Add a contact'}
+      onClose={onClose}
+      onSubmit={() => send(seen)}
+      onKeepMine={() => send(now)}
+      busy={add.isPending || change.isPending}
+      error={add.error ?? change.error ?? archive.error}
+      names={{ role: 'Role', name: 'Name', phone: 'Phone', email: 'E-mail' }}
+    >
+      <Select label="Role" choices={ROLES} {...field('role')} />
+      <TextInput label="Name" maxLength={120} {...field('name')} />
+      <TextInput label="Phone" type="tel" maxLength={40} {...field('phone')} />
+      <TextInput label="E-mail" type="email" maxLength={160} {...field('email')} />
+      {contact ? (
+        <Button kind="quiet" onClick={() => archive.send({ contactId: contact.id, version: seen })} busy={archive.isPending}>
+          Put this contact away
+        </Button>
+      ) : (
+        <Checkbox
+          label="For this site alone"
+          hint="Otherwise they are reached for every site of this customer"
+          checked={onlyThisSite}
+          onChange={(event) => setOnlyThisSite(event.target.checked)}
+        />
+      )}
+    </FormDialog>
+  )
+}

@@ -1,0 +1,92 @@
+'use client'
+import type { ContactLine } from '@almanac/contract/site-facts'
+import { Button } from '@almanac/ui/button'
+import { StatusWord } from '@almanac/ui/status-word'
+import { useState } from 'react'
+import { dayWords } from '@/client/clock-words'
+import { CHANNELS, ConsentForm, SOURCES } from './consent-form.tsx'
+
+const ROLES: Record<string, string> = { payer: 'payer', occupier: 'occupier', landlord: 'landlord', 'key-holder': 'key-holder' }
+
+type Props = { contact: ContactLine; mayChange: boolean; onChange: () => void }
+
+/** One contact: numbers to reach them, and for each channel what they answered, from where, since when. */
+export function ContactPart({ contact, mayChange, onChange }: Props) {
+  const [asked, setAsked] = useState<(typeof CHANNELS)[number]['value'] | null>(null)
+  return (
+    <li className="border-t border-line py-3">
+      <div className="flex flex-wrap items-baseline justify-between gap-x-4">
+        <span>
+          <span className="font-medium">{contact.name ?? 'No name'}</span>
+          <span className="text-soft">
+            , {ROLES[contact.role]}
+            {contact.siteId ? ' of this site' : ''}
+          </span>
+        </span>
+        {mayChange ? (
+          <Button kind="quiet" onClick={onChange}>
+            Change
+          </Button>
+        ) : null}
+      </div>
+      <p className="flex flex-wrap gap-x-4">
+        {contact.phone ? (
+          <a className="underline decoration-edge underline-offset-4" href={`tel:${contact.phone.replace(/[^\d+]/g, '')}`}>
+            {contact.phone}
+          </a>
+        ) : null}
+        {contact.email ? (
+          <a className="break-all underline decoration-edge underline-offset-4" href={`mailto:${contact.email}`}>
+            {contact.email}
+          </a>
+        ) : null}
+        {contact.phone || contact.email ? null : <span className="text-soft italic">neither phone nor e-mail</span>}
+      </p>
+      <table className="mt-1 w-full text-left text-small">
+        <caption className="sr-only">Consent of {contact.name ?? 'this contact'} by channel</caption>
+        <tbody>
+          {CHANNELS.map(({ value, label }) => {
+            const consent = contact.consents.find((one) => one.channel === value)
+            return (
+              <tr key={value}>
+                <th scope="row" className="w-24 py-0.5 pr-2 font-normal text-soft">
+                  {label}
+                </th>
+                <td className="py-0.5">
+                  {consent ? (
+                    <StatusWord shape={consent.granted ? 'tick' : 'cross'} tone={consent.granted ? 'done' : 'danger'}>
+                      {consent.granted ? 'yes' : 'no'}
+                    </StatusWord>
+                  ) : (
+                    <StatusWord shape="dashed" tone="soft">
+                      not asked
+                    </StatusWord>
+                  )}
+                  {consent ? (
+                    <span className="text-soft">
+                      {' '}
+                      {SOURCES.find((one) => one.value === consent.source)?.label.toLowerCase() ?? consent.source},{' '}
+                      {dayWords(consent.sinceDay)}
+                    </span>
+                  ) : null}
+                </td>
+                <td className="py-0.5 text-right">
+                  {mayChange ? (
+                    <button type="button" className="min-h-6 underline decoration-edge underline-offset-4" onClick={() => setAsked(value)}>
+                      {consent ? 'change' : 'note'}
+                      <span className="sr-only">
+                        {' '}
+                        consent of {contact.name ?? 'this contact'}, {label}
+                      </span>
+                    </button>
+                  ) : null}
+                </td>
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+      {asked ? <ConsentForm contact={contact} channel={asked} onClose={() => setAsked(null)} /> : null}
+    </li>
+  )
+}

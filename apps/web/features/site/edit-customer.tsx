@@ -1,0 +1,36 @@
+'use client'
+import type { SiteTenure } from '@almanac/contract/sites'
+import { TextArea } from '@almanac/ui/text-area'
+import { TextInput } from '@almanac/ui/text-input'
+import { useState } from 'react'
+import { FormDialog } from '@/client/form-dialog'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { useFields } from '@/client/use-fields'
+
+const NAMES = { name: 'Name', reference: 'Customer number', notes: 'Notes' }
+
+/** Changes the customer, on all the sites they hold. */
+export function EditCustomer({ customer, onClose }: { customer: SiteTenure['customer']; onClose: () => void }) {
+  const { api } = useSession()
+  const [seen] = useState(customer.version)
+  const { values, field } = useFields(() => ({ name: customer.name, reference: customer.reference ?? '', notes: customer.notes ?? '' }))
+  const change = useCommand(api.sites.changeCustomer.mutationOptions(), { onDone: onClose })
+  const send = (version: number) => change.send({ customerId: customer.id, version, ...values })
+  return (
+    <FormDialog
+      title="Change the customer"
+      lead={customer.sites > 1 ? `This customer holds ${customer.sites} sites; the change shows on all of them.` : undefined}
+      onClose={onClose}
+      onSubmit={() => send(seen)}
+      onKeepMine={() => send(customer.version)}
+      busy={change.isPending}
+      error={change.error}
+      names={NAMES}
+    >
+      <TextInput label={NAMES.name} required maxLength={160} {...field('name')} />
+      <TextInput label={NAMES.reference} maxLength={60} {...field('reference')} />
+      <TextArea label={NAMES.notes} {...field('notes')} />
+    </FormDialog>
+  )
+}

@@ -1,0 +1,70 @@
+'use client'
+import type { SitePage } from '@almanac/contract/sites'
+import { Select } from '@almanac/ui/select'
+import { TextArea } from '@almanac/ui/text-area'
+import { TextInput } from '@almanac/ui/text-input'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { FormDialog } from '@/client/form-dialog'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { useFields } from '@/client/use-fields'
+
+const NAMES = {
+  label: 'Name of the site',
+  street: 'Street',
+  town: 'Town',
+  region: 'State or county',
+  postcode: 'Postcode',
+  accessNotes: 'Access',
+  notes: 'Notes',
+  waterSupplyId: 'Water supply',
+}
+
+/** Changes a site's own facts. Another supply means other water on its beds. */
+export function EditSite({ site, onClose }: { site: SitePage; onClose: () => void }) {
+  const { api } = useSession()
+  // The version seen when the form opened: a change that arrives meanwhile must not be overwritten unseen.
+  const [seen] = useState(site.version)
+  const supplies = useQuery(api.sites.supplies.queryOptions())
+  const { values, field } = useFields(() => ({
+    label: site.label,
+    street: site.street ?? '',
+    town: site.town ?? '',
+    region: site.region ?? '',
+    postcode: site.postcode ?? '',
+    accessNotes: site.accessNotes ?? '',
+    notes: site.notes ?? '',
+    waterSupplyId: site.supply?.id ?? '',
+  }))
+  const change = useCommand(api.sites.change.mutationOptions(), { onDone: onClose })
+  const send = (version: number) => change.send({ siteId: site.id, version, ...values, waterSupplyId: values.waterSupplyId || null })
+  const supplyName = (id: unknown) => supplies.data?.find((one) => one.id === id)?.name ?? 'not known'
+  return (
+    <FormDialog
+      title="Change the site"
+      onClose={onClose}
+      onSubmit={() => send(seen)}
+      onKeepMine={() => send(site.version)}
+      busy={change.isPending}
+      error={change.error}
+      names={NAMES}
+      show={(name, value) => (name === 'waterSupplyId' ? supplyName(value) : String(value || 'nothing'))}
+    >
+      <TextInput label={NAMES.label} required maxLength={120} {...field('label')} />
+      <TextInput label={NAMES.street} maxLength={160} {...field('street')} />
+      <TextInput label={NAMES.town} maxLength={120} {...field('town')} />
+      <TextInput label={NAMES.region} maxLength={120} {...field('region')} />
+      <TextInput label={NAMES.postcode} maxLength={20} {...field('postcode')} />
+      <Select
+        label={NAMES.waterSupplyId}
+        hint="Another supply forecasts the beds here again"
+        none="not known"
+        choices={(supplies.data ?? []).map((one) => ({ value: one.id, label: one.name }))}
+        {...field('waterSupplyId')}
+      />
+      <TextArea label={NAMES.accessNotes} hint="Stairs, dogs, where the key is" {...field('accessNotes')} />
+      <TextArea label={NAMES.notes} {...field('notes')} />
+    </FormDialog>
+  )
+}

@@ -1,0 +1,60 @@
+'use client'
+import type { SiteSoftener } from '@almanac/contract/sites'
+import { Select } from '@almanac/ui/select'
+import { TextArea } from '@almanac/ui/text-area'
+import { TextInput } from '@almanac/ui/text-input'
+import { useState } from 'react'
+import { FormDialog } from '@/client/form-dialog'
+import { useSession } from '@/client/providers'
+import { ARRANGEMENTS } from '@/client/softener-fields'
+import { useCommand } from '@/client/use-command'
+import { useFields } from '@/client/use-fields'
+
+const NAMES = { label: 'Name', location: 'Where it stands', arrangement: 'Tanks', peopleServed: 'People served', notes: 'Notes' }
+
+/** Changes a softener's own facts; more people means more water through its beds. */
+export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; onClose: () => void }) {
+  const { api } = useSession()
+  const [seen] = useState(softener.version)
+  const { values, field } = useFields(() => ({
+    label: softener.label,
+    location: softener.location ?? '',
+    arrangement: softener.arrangement as string,
+    peopleServed: softener.peopleServed === null ? '' : String(softener.peopleServed),
+    notes: softener.notes ?? '',
+  }))
+  const [error, setError] = useState<string>()
+  const change = useCommand(api.sites.changeSoftener.mutationOptions(), { onDone: onClose })
+  const send = (version: number) => {
+    const typed = values.peopleServed.trim()
+    const people = typed === '' ? null : Number(typed)
+    const wrong = people !== null && !(Number.isInteger(people) && people > 0)
+    setError(wrong ? 'Type a whole number of people, such as 4, or leave it empty.' : undefined)
+    if (wrong) return
+    const arrangement = ARRANGEMENTS.find((one) => one.value === values.arrangement)?.value ?? 'single'
+    change.send({ softenerId: softener.id, version, ...values, arrangement, peopleServed: people })
+  }
+  return (
+    <FormDialog
+      title="Change the softener"
+      onClose={onClose}
+      onSubmit={() => send(seen)}
+      onKeepMine={() => send(softener.version)}
+      busy={change.isPending}
+      error={change.error}
+      names={NAMES}
+    >
+      <TextInput label={NAMES.label} required maxLength={120} {...field('label')} />
+      <TextInput label={NAMES.location} hint="Cellar, garage, outside under a lid" maxLength={120} {...field('location')} />
+      <Select label={NAMES.arrangement} choices={ARRANGEMENTS} {...field('arrangement')} />
+      <TextInput
+        label={NAMES.peopleServed}
+        hint="More people, more water through the bed"
+        inputMode="numeric"
+        error={error}
+        {...field('peopleServed')}
+      />
+      <TextArea label={NAMES.notes} {...field('notes')} />
+    </FormDialog>
+  )
+}

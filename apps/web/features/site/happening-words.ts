@@ -1,0 +1,124 @@
+import type { SiteHappening } from '@almanac/contract/site-history'
+import { endCauseFacts } from '@almanac/service-rules/close-out/close-out-form'
+import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
+import { formatHardnessGpg, formatPercent, formatPressurePsi, formatVolumeFt3 } from '@almanac/units/format'
+import type { UnitSystem } from '@almanac/units/unit-system'
+import { jobWords, monthWords, RESIN_WORDS, spanWords } from '@/client/bed-facts-words'
+
+/** Why a bed ended, in a few words. */
+export const END_CAUSES: Record<string, string> = Object.fromEntries(
+  Object.values(endCauseFacts).map((one) => [one.cause, one.title.toLowerCase()]),
+)
+
+const BEADS: Record<string, string> = { firm: 'beads firm', 'some-soft': 'some beads soft', mushy: 'beads mushy', broken: 'beads broken' }
+const POINTS: Record<string, string> = { raw: 'raw water', 'softener-inlet': 'at the softener inlet', softened: 'softened water' }
+const DISINFECTANTS: Record<string, string> = {
+  none: 'no disinfectant',
+  'free-chlorine': 'free chlorine',
+  chloramine: 'chloramine',
+  unknown: 'disinfectant not known',
+}
+const CAUSES: Record<string, string> = {
+  nightly: 'a day older',
+  import: 'an import',
+  supply: 'a change of the water supply',
+  test: 'a water test',
+  'close-out': 'a close-out',
+  edit: 'a changed fact',
+}
+
+type Kind = 'bed' | 'visit' | 'test' | 'water' | 'message' | 'note'
+export type Told = { kind: Kind; title: string; detail: string | null; dayWords?: string; href?: string }
+
+const joined = (parts: (string | null | false)[]): string | null => parts.filter(Boolean).join(', ') || null
+
+/** One happening in words. */
+export function told(happening: SiteHappening, units: UnitSystem): Told {
+  switch (happening.type) {
+    case 'bed-began':
+      return {
+        kind: 'bed',
+        title: `Bed begun in the ${happening.tank} tank`,
+        detail: joined([
+          happening.volumeFt3 !== null && formatVolumeFt3(happening.volumeFt3, units),
+          happening.resinKind !== 'unknown' && (RESIN_WORDS[happening.resinKind] ?? null),
+        ]),
+        dayWords: spanOrNone(happening.earliestDay, happening.day, happening.asWritten),
+        href: `/beds/${happening.bedId}`,
+      }
+    case 'bed-ended':
+      return {
+        kind: 'bed',
+        title: `Bed ended in the ${happening.tank} tank`,
+        detail: END_CAUSES[happening.cause] ?? happening.cause,
+        dayWords: spanOrNone(happening.earliestDay, happening.day, null),
+        href: `/beds/${happening.bedId}`,
+      }
+    case 'inspection':
+      return {
+        kind: 'note',
+        title: `Bed inspected, ${happening.tank} tank`,
+        detail: joined([
+          happening.beadCondition && (BEADS[happening.beadCondition] ?? null),
+          happening.capacityShare !== null && `capacity ${formatPercent(happening.capacityShare)}`,
+          happening.moistureShare !== null && `moisture ${formatPercent(happening.moistureShare)}`,
+          happening.pressureDropPsi !== null && `pressure drop ${formatPressurePsi(happening.pressureDropPsi, units)}`,
+          happening.notes,
+        ]),
+        href: `/beds/${happening.bedId}`,
+      }
+    case 'water-test':
+      return { kind: 'test', title: `Water tested, ${POINTS[happening.point] ?? happening.point}`, detail: testWords(happening, units) }
+    case 'visit': {
+      const outcome = happening.outcome ? outcomeFacts[happening.outcome as keyof typeof outcomeFacts].title.toLowerCase() : happening.state
+      return {
+        kind: 'visit',
+        title: `${jobWords(happening.kind)}: ${outcome}`,
+        detail: joined([happening.crew, happening.notes]),
+        href: `/jobs/${happening.jobId}`,
+      }
+    }
+    case 'job':
+      return {
+        kind: 'note',
+        title: `${jobWords(happening.kind)} ${happening.state.replace('-', ' ')}`,
+        detail: happening.reason,
+        href: `/jobs/${happening.jobId}`,
+      }
+    case 'forecast':
+      return { kind: 'note', title: forecastWords(happening), detail: `moved by ${CAUSES[happening.cause] ?? happening.cause}` }
+    case 'supply':
+      return {
+        kind: 'water',
+        title: `${happening.supply}: ${DISINFECTANTS[happening.disinfectant] ?? happening.disinfectant}${happening.residualMgL ? ` ${happening.residualMgL} mg/L` : ''}`,
+        detail: happening.source,
+      }
+    case 'tenure':
+      return {
+        kind: 'note',
+        title: happening.began ? `${happening.customerName} takes the site` : `${happening.customerName} leaves`,
+        detail: null,
+      }
+  }
+}
+
+function spanOrNone(earliest: string | null, latest: string, asWritten: string | null): string | undefined {
+  if (earliest === latest && !asWritten) return undefined
+  return spanWords(earliest, latest, asWritten) ?? undefined
+}
+
+function testWords(test: Extract<SiteHappening, { type: 'water-test' }>, units: UnitSystem): string | null {
+  return joined([
+    test.hardnessGpg !== null && `hardness ${formatHardnessGpg(test.hardnessGpg, units)}`,
+    test.freeChlorineMgL !== null && `free chlorine ${test.freeChlorineMgL} mg/L`,
+    test.totalChlorineMgL !== null && `total chlorine ${test.totalChlorineMgL} mg/L`,
+    test.ironMgL !== null && `iron ${test.ironMgL} mg/L`,
+    test.source,
+  ])
+}
+
+function forecastWords({ fromDue50, toDue50, tank }: Extract<SiteHappening, { type: 'forecast' }>): string {
+  if (!toDue50) return `No due date any more for the ${tank} bed`
+  const to = monthWords(toDue50)
+  return fromDue50 ? `${tank} bed now due ${to}, was ${monthWords(fromDue50)}` : `${tank} bed forecast: due ${to}`
+}

@@ -1,0 +1,94 @@
+'use client'
+import type { SiteSoftener } from '@almanac/contract/sites'
+import { Button } from '@almanac/ui/button'
+import { DayInput } from '@almanac/ui/day-input'
+import { Select } from '@almanac/ui/select'
+import { useState } from 'react'
+import { SOURCE_CHOICES } from '@/client/bed-facts-words'
+import { dayWords } from '@/client/clock-words'
+import { FormDialog } from '@/client/form-dialog'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { useFields } from '@/client/use-fields'
+
+const KINDS = [
+  { value: 'carbon', label: 'Carbon filter' },
+  { value: 'sediment', label: 'Sediment filter' },
+  { value: 'iron-filter', label: 'Iron filter' },
+] as const
+
+type PreTreatment = SiteSoftener['preTreatments'][number]
+
+/** What stands ahead of the softener, and since when; carbon keeps the disinfectant from the beds. */
+export function PreTreatments({ softener, mayChange }: { softener: SiteSoftener; mayChange: boolean }) {
+  const [ending, setEnding] = useState<PreTreatment | null>(null)
+  return (
+    <>
+      {softener.preTreatments.length > 0 ? (
+        <ul className="mt-2 text-small">
+          {softener.preTreatments.map((one) => (
+            <li key={one.id} className="flex flex-wrap items-center gap-x-3">
+              <span className={one.toDay ? 'text-soft' : ''}>
+                {KINDS.find((kind) => kind.value === one.kind)?.label} ahead
+                {one.fromDay ? ` since ${dayWords(one.fromDay)}` : ''}
+                {one.toDay ? `, taken out ${dayWords(one.toDay)}` : ''}
+                <span className="text-soft"> ({one.source})</span>
+              </span>
+              {mayChange && !one.toDay ? (
+                <Button kind="quiet" onClick={() => setEnding(one)}>
+                  Taken out
+                </Button>
+              ) : null}
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {ending ? <EndPreTreatment one={ending} onClose={() => setEnding(null)} /> : null}
+    </>
+  )
+}
+
+export function AddPreTreatment({ softenerId, onClose }: { softenerId: string; onClose: () => void }) {
+  const { api, me } = useSession()
+  const { values, field } = useFields(() => ({ kind: 'carbon', fromDay: '', source: 'call' }))
+  const add = useCommand(api.sites.addPreTreatment.mutationOptions(), { onDone: onClose })
+  const send = () =>
+    add.send({
+      softenerId,
+      kind: KINDS.find((one) => one.value === values.kind)?.value ?? 'carbon',
+      fromDay: values.fromDay || null,
+      source: SOURCE_CHOICES.find((one) => one.value === values.source)?.value ?? 'call',
+    })
+  return (
+    <FormDialog
+      title="What stands ahead of the softener"
+      lead="Carbon removes chlorine and chloramine before they reach the bed, so the bed lasts longer."
+      onClose={onClose}
+      onSubmit={send}
+      busy={add.isPending}
+      error={add.error}
+    >
+      <Select label="Kind" choices={KINDS} {...field('kind')} />
+      <DayInput label="Since" hint="Empty where nobody knows" max={me.today} {...field('fromDay')} />
+      <Select label="Where you know it from" choices={SOURCE_CHOICES} {...field('source')} />
+    </FormDialog>
+  )
+}
+
+function EndPreTreatment({ one, onClose }: { one: PreTreatment; onClose: () => void }) {
+  const { api, me } = useSession()
+  const { values, field } = useFields(() => ({ toDay: me.today }))
+  const end = useCommand(api.sites.endPreTreatment.mutationOptions(), { onDone: onClose })
+  return (
+    <FormDialog
+      title="Taken out"
+      lead="What it kept from the bed until then stays in the record."
+      onClose={onClose}
+      onSubmit={() => end.send({ preTreatmentId: one.id, version: one.version, toDay: values.toDay })}
+      busy={end.isPending}
+      error={end.error}
+    >
+      <DayInput label="On" required max={me.today} {...field('toDay')} />
+    </FormDialog>
+  )
+}

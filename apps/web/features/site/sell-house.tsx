@@ -1,0 +1,39 @@
+'use client'
+import type { SiteTenure } from '@almanac/contract/sites'
+import { DayInput } from '@almanac/ui/day-input'
+import { useState } from 'react'
+import { FormDialog } from '@/client/form-dialog'
+import { emptyHolder, HolderFields, holderOf } from '@/client/holder-fields'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { useFields } from '@/client/use-fields'
+
+/** A house is sold: the softener stays, its holder changes. */
+export function SellHouse({ siteId, tenure, onClose }: { siteId: string; tenure: SiteTenure | null; onClose: () => void }) {
+  const { api, me } = useSession()
+  const [seen] = useState(tenure?.version ?? null)
+  const holder = useFields(emptyHolder)
+  const { values, field } = useFields(() => ({ fromDay: me.today }))
+  const change = useCommand(api.sites.changeHolder.mutationOptions(), { onDone: onClose })
+  const send = (tenureVersion: number | null) =>
+    change.send({ siteId, tenureVersion, fromDay: values.fromDay, holder: holderOf(holder.values) })
+  return (
+    <FormDialog
+      title={tenure ? 'House sold' : 'Who holds the site'}
+      lead={
+        tenure
+          ? `${tenure.customer.name} holds the site until the day before. The softener, its beds and their history stay with the site.`
+          : undefined
+      }
+      onClose={onClose}
+      onSubmit={() => send(seen)}
+      onKeepMine={() => send(tenure?.version ?? null)}
+      busy={change.isPending}
+      error={change.error}
+      saveLabel={tenure ? 'Hand the site over' : 'Save'}
+    >
+      <DayInput label="Held by the new customer from" required {...field('fromDay')} />
+      <HolderFields form={holder} />
+    </FormDialog>
+  )
+}

@@ -1,0 +1,120 @@
+'use client'
+import { Button } from '@almanac/ui/button'
+import { DefinitionList } from '@almanac/ui/definition-list'
+import { LinkButton } from '@almanac/ui/link-button'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useState } from 'react'
+import { readFailure } from '@/client/failure'
+import { JobLines } from '@/client/job-lines'
+import { useMay, useSession } from '@/client/providers'
+import { AddSoftener } from './add-softener.tsx'
+import { EditSite } from './edit-site.tsx'
+import { SiteHistory } from './site-history.tsx'
+import { SiteHolder } from './site-holder.tsx'
+import { SoftenerPart } from './softener-part.tsx'
+
+const DISINFECTANTS: Record<string, string> = {
+  none: 'no disinfectant',
+  'free-chlorine': 'free chlorine',
+  chloramine: 'chloramine',
+  unknown: 'disinfectant not known',
+}
+
+/** A site: what stands there, what has happened, who holds it, how to get in, what water it has. */
+export function Site({ siteId }: { siteId: string }) {
+  const { api } = useSession()
+  const mayChange = useMay('change:site')
+  const mayPropose = useMay('propose:job')
+  const mayTest = useMay('change:water')
+  const [form, setForm] = useState<'site' | 'softener' | null>(null)
+  const query = useQuery(api.sites.page.queryOptions({ input: { siteId } }))
+  if (query.error)
+    return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
+  const site = query.data
+  if (!site) return <Skeleton lines={14} label="Reading the site" />
+  const address = [site.street, site.town, site.region, site.postcode].filter(Boolean).join(', ')
+  const { supply } = site
+  return (
+    <>
+      <PageHead
+        title={site.label}
+        lead={address === site.label ? undefined : address}
+        above={
+          <TextLink href="/sites" link={Link}>
+            Sites
+          </TextLink>
+        }
+        actions={
+          <>
+            {mayTest ? (
+              <LinkButton href={`/water/tests/new?site=${site.id}`} link={Link}>
+                Record a water test
+              </LinkButton>
+            ) : null}
+            {mayPropose ? (
+              <LinkButton href={`/jobs/new?site=${site.id}`} kind="ink" link={Link}>
+                Propose a job
+              </LinkButton>
+            ) : null}
+          </>
+        }
+      />
+      <div className="grid gap-x-12 lg:grid-cols-[minmax(0,5fr)_minmax(0,3fr)]">
+        <div className="min-w-0">
+          <Section
+            title={site.softeners.length > 1 ? 'Softeners' : 'Softener'}
+            actions={mayChange ? <Button onClick={() => setForm('softener')}>Add a softener</Button> : null}
+          >
+            {site.softeners.length === 0 ? (
+              <p className="text-soft">No softener is taken down yet. Add it, and its bed is forecast within seconds.</p>
+            ) : null}
+            {site.softeners.map((softener) => (
+              <SoftenerPart key={softener.id} softener={softener} mayChange={mayChange} />
+            ))}
+          </Section>
+          <Section title="What has happened">
+            <SiteHistory siteId={site.id} />
+          </Section>
+        </div>
+        <div className="min-w-0 max-lg:mt-8">
+          <SiteHolder site={site} mayChange={mayChange} />
+          <Section title="To be done">
+            <JobLines jobs={site.openJobs} none="Nothing is open at this site." />
+          </Section>
+          <Section title="The place" actions={mayChange ? <Button onClick={() => setForm('site')}>Change the site</Button> : null}>
+            <DefinitionList
+              facts={[
+                { name: 'Address', value: address },
+                { name: 'Access', value: site.accessNotes },
+                {
+                  name: 'Water',
+                  value: supply ? (
+                    <>
+                      <TextLink href={`/water/${supply.id}`} link={Link}>
+                        {supply.name}
+                      </TextLink>
+                      <span className="block text-small text-soft">
+                        {supply.kind === 'private-well' ? 'private well' : 'town supply'}
+                        {supply.disinfectant ? `, ${DISINFECTANTS[supply.disinfectant] ?? supply.disinfectant}` : ''}
+                        {supply.residualMgL ? ` ${supply.residualMgL} mg/L` : ''}
+                      </span>
+                    </>
+                  ) : null,
+                },
+                ...(site.notes ? [{ name: 'Notes', value: site.notes }] : []),
+              ]}
+            />
+          </Section>
+        </div>
+      </div>
+      {form === 'site' ? <EditSite site={site} onClose={() => setForm(null)} /> : null}
+      {form === 'softener' ? <AddSoftener siteId={site.id} onClose={() => setForm(null)} /> : null}
+    </>
+  )
+}

@@ -1,0 +1,131 @@
+'use client'
+import type { BedLine } from '@almanac/contract/site-facts'
+import type { SiteSoftener } from '@almanac/contract/sites'
+import { BedThumb } from '@almanac/ui/bed-thumb'
+import { Button } from '@almanac/ui/button'
+import { DueRibbon } from '@almanac/ui/due-ribbon'
+import { StatusWord } from '@almanac/ui/status-word'
+import { TextLink } from '@almanac/ui/text-link'
+import Link from 'next/link'
+import { useState } from 'react'
+import { beganWords, monthWords, resinWords, ribbonAxis, spanWords, tankWords, thumbOfTank } from '@/client/bed-facts-words'
+import { dayWords } from '@/client/clock-words'
+import { useSession } from '@/client/providers'
+import { EditSoftener } from './edit-softener.tsx'
+import { END_CAUSES } from './happening-words.ts'
+import { AddPreTreatment, PreTreatments } from './pre-treatments.tsx'
+
+const ARRANGED: Record<string, string> = { 'twin-alternating': 'twin tanks in turn', 'twin-parallel': 'twin tanks together' }
+
+/** A softener: its tanks, in each the bed in service, and the beds before it folded away. */
+export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; mayChange: boolean }) {
+  const [form, setForm] = useState<'softener' | 'pre-treatment' | null>(null)
+  const installed = spanWords(softener.installedEarliest, softener.installedLatest, softener.installedAsWritten)
+  const about = [
+    softener.location,
+    ARRANGED[softener.arrangement],
+    installed ? `installed ${installed}` : null,
+    softener.peopleServed ? `serves ${softener.peopleServed}` : null,
+  ]
+  return (
+    <article className="border-b border-line py-4 first:pt-0 last:border-0">
+      <div className="flex flex-wrap items-baseline justify-between gap-x-6 gap-y-1">
+        <h3 className="font-semibold">
+          {softener.label}
+          {softener.condemnedDay ? (
+            <span className="ml-3 font-normal">
+              <StatusWord shape="cross" tone="danger">
+                condemned {dayWords(softener.condemnedDay)}
+              </StatusWord>
+            </span>
+          ) : null}
+        </h3>
+        {mayChange ? (
+          <span className="flex flex-wrap gap-x-4">
+            <Button kind="quiet" onClick={() => setForm('pre-treatment')}>
+              Add what stands ahead
+            </Button>
+            <Button kind="quiet" onClick={() => setForm('softener')}>
+              Change
+            </Button>
+          </span>
+        ) : null}
+      </div>
+      <p className="text-small text-soft">{about.filter(Boolean).join(', ')}</p>
+      <PreTreatments softener={softener} mayChange={mayChange} />
+      {softener.notes ? <p className="mt-2 max-w-[70ch]">{softener.notes}</p> : null}
+      <ul className="mt-3 flex flex-col gap-4">
+        {softener.tanks.map((tank) => (
+          <TankLineItem key={tank.id} tank={tank} numbered={softener.tanks.length > 1} />
+        ))}
+      </ul>
+      {form === 'softener' ? <EditSoftener softener={softener} onClose={() => setForm(null)} /> : null}
+      {form === 'pre-treatment' ? <AddPreTreatment softenerId={softener.id} onClose={() => setForm(null)} /> : null}
+    </article>
+  )
+}
+
+function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number]; numbered: boolean }) {
+  const { me } = useSession()
+  const units = me.company.unitSystem
+  const bed = tank.beds.find((one) => one.endedLatest === null)
+  const ended = tank.beds.filter((one) => one.endedLatest !== null)
+  const axis = ribbonAxis(me.today)
+  return (
+    <li className="grid grid-cols-[2.5rem_minmax(0,1fr)] gap-x-4">
+      <BedThumb thumb={thumbOfTank(tank, bed ?? ended[0], units)} height={64} />
+      <div className="min-w-0">
+        <p>
+          {numbered ? `Tank ${tank.position}: ` : ''}
+          {bed ? (
+            <TextLink href={`/beds/${bed.id}`} link={Link} strong>
+              {[tankWords(tank, units), resinWords(bed, units)].filter(Boolean).join(', ')}
+            </TextLink>
+          ) : (
+            <span>
+              {tankWords(tank, units)}, <span className="text-soft">no bed in service</span>
+            </span>
+          )}
+        </p>
+        {bed ? <BedInService bed={bed} axis={axis} /> : null}
+        {ended.length > 0 ? (
+          <details className="mt-1 text-small">
+            <summary className="cursor-pointer text-soft">{ended.length === 1 ? 'One bed before' : `${ended.length} beds before`}</summary>
+            <ul className="mt-1 border-l-2 border-line pl-3">
+              {ended.map((one) => (
+                <li key={one.id} className="py-0.5">
+                  <TextLink href={`/beds/${one.id}`} link={Link}>
+                    {beganWords(one) ?? 'beginning not known'} to {spanWords(one.endedEarliest, one.endedLatest)}
+                  </TextLink>
+                  <span className="text-soft">, {END_CAUSES[one.endCause ?? 'unknown'] ?? one.endCause}</span>
+                </li>
+              ))}
+            </ul>
+          </details>
+        ) : null}
+      </div>
+    </li>
+  )
+}
+
+function BedInService({ bed, axis }: { bed: BedLine; axis: ReturnType<typeof ribbonAxis> }) {
+  const began = beganWords(bed)
+  return (
+    <>
+      <p className="text-small text-soft">
+        {began ? `In since ${began}` : 'When it went in is not known'}
+        {bed.lastSeenDay ? `, last seen working ${dayWords(bed.lastSeenDay)}` : ', never noted as seen working'}
+      </p>
+      {bed.due10Day && bed.due50Day ? (
+        <div className="mt-1 grid max-w-xl grid-cols-[minmax(0,1fr)_auto] items-center gap-4">
+          <DueRibbon early={bed.due10Day} middle={bed.due50Day} late={bed.due90Day} axis={axis} />
+          <span className="text-small whitespace-nowrap">
+            due about <strong>{monthWords(bed.due50Day)}</strong>
+          </span>
+        </div>
+      ) : (
+        <p className="text-small text-soft">No due date yet: the forecast is being made, or the record contradicts itself.</p>
+      )}
+    </>
+  )
+}

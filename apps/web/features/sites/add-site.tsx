@@ -1,0 +1,105 @@
+'use client'
+import { Button } from '@almanac/ui/button'
+import { LinkButton } from '@almanac/ui/link-button'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
+import { Select } from '@almanac/ui/select'
+import { TextArea } from '@almanac/ui/text-area'
+import { TextInput } from '@almanac/ui/text-input'
+import { TextLink } from '@almanac/ui/text-link'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useRouter } from 'next/navigation'
+import { type FormEvent, useState } from 'react'
+import { readFailure } from '@/client/failure'
+import { emptyHolder, HolderFields, holderOf } from '@/client/holder-fields'
+import { useSession } from '@/client/providers'
+import { emptySoftener, SoftenerFields, softenerOf } from '@/client/softener-fields'
+import { useCommand } from '@/client/use-command'
+import { useFields } from '@/client/use-fields'
+
+const emptyPlace = () => ({ label: '', street: '', town: '', region: '', postcode: '', accessNotes: '', waterSupplyId: '' })
+
+/** One short form for a site with who holds it, its softener, tank and bed; only the customer's name is needed. */
+export function AddSite() {
+  const { api, me } = useSession()
+  const router = useRouter()
+  const units = me.company.unitSystem
+  const place = useFields(emptyPlace)
+  const holder = useFields(emptyHolder)
+  const softener = useFields(() => emptySoftener(units === 'us' ? 'ft3' : 'L'))
+  const [volumeError, setVolumeError] = useState<string>()
+  const supplies = useQuery(api.sites.supplies.queryOptions())
+  const add = useCommand(api.sites.add.mutationOptions(), { onDone: ({ siteId }) => router.push(`/sites/${siteId}`) })
+  const submit = (event: FormEvent) => {
+    event.preventDefault()
+    const read = softenerOf(softener.values)
+    setVolumeError(read.volumeError)
+    if (read.volumeError !== undefined) return
+    const { waterSupplyId, ...rest } = place.values
+    add.send({ ...rest, waterSupplyId: waterSupplyId || null, holder: holderOf(holder.values), softener: read.softener })
+  }
+  return (
+    <>
+      <PageHead
+        title="Add a site"
+        above={
+          <TextLink href="/sites" link={Link}>
+            Sites
+          </TextLink>
+        }
+        lead="Take down what you are told and leave the rest empty: what is missing turns up under “Ask at the next call”."
+      />
+      <form onSubmit={submit}>
+        <div className="grid gap-x-12 lg:grid-cols-3">
+          <Section title="Who">
+            <div className="flex flex-col gap-4">
+              <HolderFields form={holder} />
+            </div>
+          </Section>
+          <Section title="Where">
+            <div className="flex flex-col gap-4">
+              <TextInput label="Street" maxLength={160} {...place.field('street')} />
+              <TextInput label="Town" maxLength={120} {...place.field('town')} />
+              <TextInput label="State or county" maxLength={120} {...place.field('region')} />
+              <TextInput label="Postcode" maxLength={20} {...place.field('postcode')} />
+              <TextInput
+                label="What you call it"
+                hint="Left empty, the street or the customer stands for it"
+                maxLength={120}
+                {...place.field('label')}
+              />
+              <Select
+                label="Water supply"
+                none="not known"
+                choices={(supplies.data ?? []).map((one) => ({ value: one.id, label: one.name }))}
+                {...place.field('waterSupplyId')}
+              />
+              <TextArea label="Access" hint="Stairs, dogs, where the key is" {...place.field('accessNotes')} />
+            </div>
+          </Section>
+          <Section title="The softener">
+            <div className="flex flex-col gap-4">
+              <SoftenerFields
+                form={softener}
+                volumeError={volumeError}
+                today={me.today}
+                dayOrder={units === 'us' ? 'month-first' : 'day-first'}
+              />
+            </div>
+          </Section>
+        </div>
+        {add.error ? <Problem happened={readFailure(add.error).message} kept="What you typed is still in the form." /> : null}
+        <div className="mt-6 flex gap-3 border-t border-ink pt-4">
+          <Button kind="ink" type="submit" busy={add.isPending} busyLabel="Saving">
+            Save the site
+          </Button>
+          <LinkButton href="/sites" link={Link}>
+            Leave without saving
+          </LinkButton>
+        </div>
+      </form>
+    </>
+  )
+}

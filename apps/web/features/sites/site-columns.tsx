@@ -1,0 +1,109 @@
+import type { Me } from '@almanac/contract/session'
+import type { SiteRow } from '@almanac/contract/sites'
+import { BedThumb } from '@almanac/ui/bed-thumb'
+import type { Column } from '@almanac/ui/data-table'
+import { DueAxisHead, DueRibbon } from '@almanac/ui/due-ribbon'
+import { JobStateWord } from '@almanac/ui/job-state-word'
+import { beganWords, jobWords, monthWords, resinWords, ribbonAxis, tankWords, thumbOfTank } from '@/client/bed-facts-words'
+import { dayWords } from '@/client/clock-words'
+
+/** The columns of the list of sites. */
+export function siteColumns({ today, company }: Me): Column<SiteRow>[] {
+  const axis = ribbonAxis(today)
+  const units = company.unitSystem
+  return [
+    {
+      key: 'thumb',
+      head: <span className="sr-only">Drawing</span>,
+      cell: ({ tanks: [tank], beds: [bed] }) => <BedThumb thumb={tank ? thumbOfTank(tank, bed, units) : null} />,
+      width: '44px',
+      phone: 'hide',
+    },
+    {
+      key: 'site',
+      head: 'Site',
+      phone: 'title',
+      width: '20%',
+      cell: (site) => (
+        <>
+          {site.label}
+          {site.town ? <span className="block text-small font-normal text-soft">{site.town}</span> : null}
+        </>
+      ),
+    },
+    {
+      key: 'customer',
+      head: 'Held by',
+      width: '15%',
+      cell: (site) => site.customerName ?? <span className="text-soft italic">nobody at present</span>,
+    },
+    {
+      key: 'bed',
+      head: 'Tank and bed',
+      width: '21%',
+      cell: (site) => <TanksAndBed site={site} units={units} />,
+    },
+    {
+      key: 'due',
+      head: <DueAxisHead axis={axis} most={5} />,
+      phoneHead: 'Due',
+      width: '22%',
+      cell: ({ beds: [bed] }) =>
+        bed?.due10Day && bed.due50Day ? (
+          <span className="block w-full">
+            <DueRibbon early={bed.due10Day} middle={bed.due50Day} late={bed.due90Day} axis={axis} />
+          </span>
+        ) : (
+          <span className="text-small text-soft">no due date yet</span>
+        ),
+    },
+    {
+      key: 'month',
+      head: 'Due, middle',
+      width: '6.5rem',
+      cell: ({ beds: [bed] }) =>
+        bed?.due50Day ? (
+          <span className={bed.due50Day < today ? 'font-semibold' : ''}>
+            {monthWords(bed.due50Day)}
+            {bed.due50Day < today ? <span className="block text-small font-normal text-soft">past</span> : null}
+          </span>
+        ) : null,
+      phone: 'hide',
+    },
+    {
+      key: 'job',
+      head: 'Next job',
+      width: '9.5rem',
+      cell: ({ nextJob }) =>
+        nextJob ? (
+          <span>
+            {jobWords(nextJob.kind)}
+            <span className="block text-small">
+              <JobStateWord state={nextJob.state.replace('-', ' ')} />
+              {nextJob.visitDay ? <span className="text-soft"> {dayWords(nextJob.visitDay)}</span> : null}
+            </span>
+          </span>
+        ) : (
+          <span className="text-soft">none</span>
+        ),
+    },
+  ]
+}
+
+function TanksAndBed({ site, units }: { site: SiteRow; units: Me['company']['unitSystem'] }) {
+  const [tank] = site.tanks
+  const [bed] = site.beds
+  if (!tank) return <span className="text-soft italic">no softener taken down</span>
+  const sizes = [...new Set(site.tanks.map((one) => tankWords(one, units)))]
+  const many = site.tanks.length > 1 ? `${site.tanks.length} tanks: ` : ''
+  const began = bed ? beganWords(bed) : null
+  return (
+    <span>
+      {many}
+      {sizes.join(' and ')}
+      <span className="block text-small text-soft">
+        {bed ? [resinWords(bed, units), began ? `since ${began}` : 'began: not known'].filter(Boolean).join(', ') : 'no bed in service'}
+      </span>
+    </span>
+  )
+}
