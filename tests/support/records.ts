@@ -1,0 +1,144 @@
+import type { Tx } from '@almanac/database/client'
+import { dateOf } from '@almanac/database/days'
+import { inCompany } from '@almanac/database/in-company'
+import { newId } from '@almanac/runtime/ids'
+
+/** The instant the records are written for, and the two days of the day sheets in them: a Thursday and a Friday in Phoenix, UTC-7. */
+export const NOW = '2026-12-02T16:00:00Z'
+export const DAY = '2026-12-03'
+export const NEXT_DAY = '2026-12-04'
+
+const NAMES = [
+  ...['customerId', 'otherCustomerId', 'contactId', 'consentId', 'siteId', 'tenureId', 'waterSupplyId', 'periodId', 'testId'],
+  ...['softenerId', 'tankId', 'valveId', 'brineTankId', 'preTreatmentId', 'bedId', 'rebedSoftenerId', 'rebedTankId', 'rebedBedId'],
+  ...['inspectionId', 'colleagueId', 'otherColleagueId', 'vehicleId', 'crewDayId', 'otherCrewDayId', 'proposedJobId', 'heldJobId'],
+  ...['bookedJobId', 'visitId', 'rebedJobId', 'rebedVisitId', 'stockItemId', 'movementId', 'discrepancyId', 'runId', 'forecastId'],
+  ...['changeId', 'monthId', 'reminderId', 'messageId', 'batchId', 'rowId', 'settingsId', 'appliedId', 'auditId', 'memberId'],
+  ...['otherMemberId', 'assignmentId', 'rebedAssignmentId', 'useId'],
+] as const
+
+/** The ids of a firm's records by name; the same names in every firm. */
+export type Records = Record<(typeof NAMES)[number], string>
+
+type Own = { companyId: string }
+
+async function writePlaces(tx: Tx, own: Own, r: Records): Promise<void> {
+  await tx.companySettings.create({ data: { ...own, id: r.settingsId } })
+  await tx.waterSupply.create({ data: { ...own, id: r.waterSupplyId, name: 'Larkmoor town', kind: 'town' } })
+  const period = {
+    fromDay: dateOf('2010-01-01'),
+    disinfectant: 'free-chlorine',
+    residualMgL: 1,
+    hardnessGpg: 15,
+    entered: {},
+    source: 'notice',
+  }
+  await tx.supplyPeriod.create({ data: { ...own, id: r.periodId, waterSupplyId: r.waterSupplyId, ...period } })
+  await tx.customer.create({ data: { ...own, id: r.customerId, name: 'Hanna Vale' } })
+  await tx.customer.create({ data: { ...own, id: r.otherCustomerId, name: 'Otis Brand' } })
+  const address = { label: 'Orchard Lane 14', street: 'Orchard Lane 14', town: 'Larkmoor' }
+  await tx.site.create({ data: { ...own, id: r.siteId, ...address, waterSupplyId: r.waterSupplyId } })
+  const person = { role: 'payer', name: 'Hanna Vale', phone: '555 0134', email: 'hanna@orchard.example' }
+  await tx.contact.create({ data: { ...own, id: r.contactId, customerId: r.customerId, siteId: r.siteId, ...person } })
+  const consent = { channel: 'email', granted: true, source: 'call', sinceDay: dateOf('2024-05-01') }
+  await tx.consent.create({ data: { ...own, id: r.consentId, contactId: r.contactId, ...consent } })
+  await tx.tenure.create({ data: { ...own, id: r.tenureId, siteId: r.siteId, customerId: r.customerId, fromDay: dateOf('2015-02-01') } })
+  await tx.searchToken.create({ data: { ...own, token: 'orchard', siteId: r.siteId } })
+}
+
+async function writeEquipment(tx: Tx, own: Own, r: Records): Promise<void> {
+  const bed = { volumeFt3: 1.5, resinKind: 'gel-8', beganEarliest: dateOf('2014-03-01'), beganLatest: dateOf('2014-03-01') }
+  for (const [softenerId, tankId, bedId] of [
+    [r.softenerId, r.tankId, r.bedId],
+    [r.rebedSoftenerId, r.rebedTankId, r.rebedBedId],
+  ] as const) {
+    await tx.softener.create({ data: { ...own, id: softenerId, siteId: r.siteId, label: 'House softener' } })
+    await tx.tank.create({ data: { ...own, id: tankId, softenerId, diameterIn: 10, heightIn: 54 } })
+    await tx.bed.create({ data: { ...own, id: bedId, tankId, ...bed } })
+  }
+  await tx.valve.create({ data: { ...own, id: r.valveId, softenerId: r.softenerId, tankId: r.tankId, label: 'valve', control: 'meter' } })
+  await tx.brineTank.create({ data: { ...own, id: r.brineTankId, softenerId: r.softenerId, label: 'salt' } })
+  await tx.preTreatment.create({ data: { ...own, id: r.preTreatmentId, softenerId: r.softenerId, kind: 'carbon', source: 'call' } })
+  await tx.inspection.create({ data: { ...own, id: r.inspectionId, bedId: r.bedId, day: dateOf('2025-06-01'), source: 'visit' } })
+  const test = { day: dateOf('2025-06-01'), point: 'raw', hardnessGpg: 15, entered: {}, source: 'typed in' }
+  await tx.waterTest.create({ data: { ...own, id: r.testId, siteId: r.siteId, softenerId: r.softenerId, ...test } })
+}
+
+async function writeWork(tx: Tx, own: Own, r: Records): Promise<void> {
+  const hours = (day: string) => ({ startsAt: new Date(`${day}T15:00:00Z`), endsAt: new Date(`${day}T23:59:00Z`) })
+  await tx.colleague.create({ data: { ...own, id: r.colleagueId, name: 'Ruth Ames' } })
+  await tx.colleague.create({ data: { ...own, id: r.otherColleagueId, name: 'Callum Orr' } })
+  await tx.vehicle.create({ data: { ...own, id: r.vehicleId, name: 'van 2', volumeFt3: 8, weightLb: 900 } })
+  for (const [id, day, memberId, colleagueId] of [
+    [r.crewDayId, DAY, r.memberId, r.colleagueId],
+    [r.otherCrewDayId, NEXT_DAY, r.otherMemberId, r.otherColleagueId],
+  ] as const) {
+    await tx.crewDay.create({ data: { ...own, id, day: dateOf(day), name: 'Pair one', vehicleId: r.vehicleId, ...hours(day) } })
+    await tx.crewDayMember.create({ data: { ...own, id: memberId, crewDayId: id, colleagueId } })
+  }
+  const job = { siteId: r.siteId, minutes: 60, crewSize: 1 }
+  const visitJob = { ...job, kind: 'annual-visit' }
+  await tx.job.create({ data: { ...own, id: r.proposedJobId, ...visitJob, state: 'proposed' } })
+  await tx.job.create({ data: { ...own, id: r.heldJobId, ...visitJob, state: 'held', stateReason: 'waits for a part' } })
+  await tx.job.create({ data: { ...own, id: r.bookedJobId, ...visitJob, state: 'booked' } })
+  const rebed = { softenerId: r.rebedSoftenerId, bedId: r.rebedBedId, kind: 'rebed', state: 'under-way' }
+  await tx.job.create({ data: { ...own, id: r.rebedJobId, ...job, ...rebed } })
+  for (const [id, jobId, state, from, until, assignmentId] of [
+    [r.visitId, r.bookedJobId, 'booked', 'T16:00:00Z', 'T17:00:00Z', r.assignmentId],
+    [r.rebedVisitId, r.rebedJobId, 'under-way', 'T18:00:00Z', 'T19:00:00Z', r.rebedAssignmentId],
+  ] as const) {
+    const span = { startsAt: new Date(DAY + from), endsAt: new Date(DAY + until) }
+    await tx.visit.create({ data: { ...own, id, jobId, crewDayId: r.crewDayId, state, ...span } })
+    await tx.assignment.create({ data: { ...own, id: assignmentId, visitId: id, colleagueId: r.colleagueId, ...span } })
+    if (state === 'booked') await tx.vehicleUse.create({ data: { ...own, id: r.useId, visitId: id, vehicleId: r.vehicleId, ...span } })
+  }
+}
+
+async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
+  const at = new Date(NOW)
+  await tx.stockItem.create({
+    data: { ...own, id: r.stockItemId, name: 'Resin 10 %', kind: 'resin', unit: 'resin-bag', bagFt3: 1, onHand: 6 },
+  })
+  await tx.movement.create({ data: { ...own, id: r.movementId, stockItemId: r.stockItemId, quantity: 6, reason: 'received', at } })
+  const gap = { stockItemId: r.stockItemId, movementId: r.movementId, expected: 5, found: 6, openedAt: at }
+  await tx.discrepancy.create({ data: { ...own, id: r.discrepancyId, ...gap } })
+  const run = { cause: 'nightly', asOfDay: dateOf('2026-12-02'), parametersVersion: 't', startedAt: at }
+  await tx.forecastRun.create({ data: { ...own, id: r.runId, ...run } })
+  const days = { due10Day: dateOf('2026-12-20'), due50Day: dateOf('2028-01-01'), due90Day: dateOf('2030-01-01'), asOfDay: run.asOfDay }
+  const figures = { chance3Months: 0.12, chance12Months: 0.3, chance24Months: 0.5, chanceAlreadyFailed: 0.02, weakness: 2 }
+  const lists = { monthChances: new Uint8Array(), drivers: [], assumptions: [], missing: [] }
+  const place = { bedId: r.bedId, siteId: r.siteId, waterSupplyId: r.waterSupplyId, runId: r.runId, computedAt: at }
+  await tx.bedForecast.create({ data: { ...own, id: r.forecastId, ...place, ...days, ...figures, ...lists } })
+  await tx.forecastChange.create({ data: { ...own, id: r.changeId, bedId: r.bedId, runId: r.runId, at, cause: 'supply' } })
+  const month = { month: dateOf('2027-01-01'), mean: 1, low: 0, middle: 1, high: 2, beds: 1 }
+  await tx.forecastMonth.create({ data: { ...own, id: r.monthId, runId: r.runId, ...month } })
+  const notice = {
+    channel: 'email',
+    notice: 'due-window',
+    state: 'waiting',
+    createdAt: at,
+    dueEarliest: days.due10Day,
+    dueLatest: days.due90Day,
+  }
+  await tx.reminder.create({ data: { ...own, id: r.reminderId, bedId: r.bedId, siteId: r.siteId, contactId: r.contactId, ...notice } })
+  const text = { channel: 'email', address: 'hanna@orchard.example', subject: 'Your softener', body: 'It is getting old.' }
+  await tx.message.create({ data: { ...own, id: r.messageId, contactId: r.contactId, ...text, state: 'outbox', createdAt: at } })
+  const batch = { fileName: 'customers.csv', state: 'applied', headerLine: 1, header: ['name'], mapping: {}, totalRows: 1, createdAt: at }
+  await tx.importBatch.create({ data: { ...own, id: r.batchId, ...batch, createdBy: personId } })
+  await tx.importRow.create({ data: { ...own, id: r.rowId, batchId: r.batchId, line: 2, cells: ['Hanna Vale'], status: 'created' } })
+  await tx.appliedCommand.create({ data: { ...own, id: r.appliedId, personId, operation: 'o', bodyHash: 'h', answer: {}, at } })
+  await tx.auditEntry.create({ data: { ...own, id: r.auditId, at, operation: 'o', entity: 'site', entityId: r.siteId, detail: {} } })
+}
+
+/** Writes a row into each tenant table of a company, related as in life, at the app's login. */
+export async function writeRecords(scope: { companyId: string; personId: string }): Promise<Records> {
+  const ids = Object.fromEntries(NAMES.map((name) => [name, newId()])) as Records
+  const own = { companyId: scope.companyId }
+  await inCompany(scope, async (tx) => {
+    await writePlaces(tx, own, ids)
+    await writeEquipment(tx, own, ids)
+    await writeWork(tx, own, ids)
+    await writeRest(tx, own, ids, scope.personId)
+  })
+  return ids
+}

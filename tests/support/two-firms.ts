@@ -1,0 +1,45 @@
+import { newId } from '@almanac/runtime/ids'
+import pg from 'pg'
+import { type Records, writeRecords } from './records.ts'
+import { testDatabase } from './test-database.ts'
+
+export type FirmRecords = Records & { companyId: string; personId: string }
+
+/** A connection as superuser, to prepare and to inspect; row security does not apply to it. */
+export async function inspector(): Promise<pg.Client> {
+  const db = new pg.Client({ connectionString: (await testDatabase()).superUrl })
+  await db.connect()
+  return db
+}
+
+/** A company without any record. Companies are made outside the app, as at sign-up. */
+export async function makeCompany(db: pg.Client, name = 'Quarry Road Soft Water'): Promise<string> {
+  const id = newId()
+  await db.query(`insert into company (id, name, time_zone, unit_system, currency) values ($1, $2, 'America/Phoenix', 'us', 'USD')`, [
+    id,
+    name,
+  ])
+  return id
+}
+
+/** A company with at least one row in each tenant table, written at the app's login; the ids of its records by name. */
+export async function makeFirmRecords(db: pg.Client, personId: string = newId()): Promise<FirmRecords> {
+  const companyId = await makeCompany(db)
+  return { companyId, personId, ...(await writeRecords({ companyId, personId })) }
+}
+
+/** One line a table for each company: how many rows and a hash of them all; also the queue, sessions and memberships. To compare before and after. */
+export async function fingerprint(db: pg.Client, tables: readonly string[]): Promise<Record<string, string>> {
+  const parts = tables.map(
+    (table) =>
+      `select '${table} ' || coalesce(company_id::text, '') as key, count(*) || ' ' || md5(string_agg(md5(t::text), '' order by t::text)) as value
+       from ${table} t group by company_id`,
+  )
+  const beside = [
+    `select 'queue ' || coalesce(data->>'companyId', ''), count(*) || ' ' || md5(string_agg(id::text, '' order by id)) from queue.job group by data->>'companyId'`,
+    `select 'session', md5(string_agg(md5(t::text), '' order by t::text)) from session t`,
+    `select 'membership', md5(string_agg(md5(t::text), '' order by t::text)) from membership t`,
+  ]
+  const { rows } = await db.query<{ key: string; value: string }>([...parts, ...beside].join('\nunion all\n'))
+  return Object.fromEntries(rows.map((row) => [row.key, row.value]))
+}
