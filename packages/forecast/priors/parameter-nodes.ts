@@ -23,7 +23,7 @@ export function parameterNodes(parameters: ForecastParameters): readonly Paramet
 
 /** The central parameter set (the median of each). */
 export function centralValues(parameters: ForecastParameters): ParameterValues {
-  return toValues(parameters.logMean)
+  return valuesOf(parameters.logMean)
 }
 
 function buildNodes(parameters: ForecastParameters): readonly ParameterValues[] {
@@ -37,7 +37,7 @@ function buildNodes(parameters: ForecastParameters): readonly ParameterValues[] 
       for (let k = 0; k <= i; k++) sum += (lower[i * SIZE + k] ?? 0) * (z[k] ?? 0)
       return sum
     })
-    return toValues(logs)
+    return valuesOf(logs)
   })
 }
 
@@ -69,7 +69,8 @@ function generalisedGoldenRatio(d: number): number {
   return x
 }
 
-function toValues(logs: readonly number[]): ParameterValues {
+/** Natural values of log parameters in the order of PARAMETER_KEYS. */
+export function valuesOf(logs: ArrayLike<number>): ParameterValues {
   const values = {} as Record<string, number>
   PARAMETER_KEYS.forEach((key, i) => {
     values[key] = Math.exp(logs[i] ?? 0)

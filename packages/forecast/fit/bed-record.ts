@@ -1,0 +1,24 @@
+import type { BedBeginning } from '../bed-forecast/bed-forecast-types.ts'
+import type { IsoDay } from '../calendar/day-number.ts'
+import type { WaterHistoryInput } from '../exposure/water-types.ts'
+
+/**
+ * Why a bed came out. failed: worn out, the only cause that counts as the end of its life. removed-early: taken out for convenience while it worked.
+ * workmanship: an early call-back that says something about the job and nothing about resin, kept out of the fit. other: tank, valve, house; like removed-early.
+ */
+export type EndCause = 'failed' | 'removed-early' | 'workmanship' | 'other'
+
+/** One bed as the firm has it on record. */
+export interface BedRecord {
+  readonly beginning: BedBeginning
+  /** The day it first came under the firm's eyes; a bed that failed before would never have been recorded. Null: from its beginning. */
+  readonly firstSeenDay: IsoDay | null
+  /** The last day known to be working. */
+  readonly lastSeenDay: IsoDay | null
+  /** Between the last inspection that found it working and the one that found it failed; both equal when the day is known. Null: not ended on record. */
+  readonly end: { readonly earliestDay: IsoDay; readonly latestDay: IsoDay; readonly cause: EndCause } | null
+  readonly crosslinkPercent: number | null
+  readonly resinVolumeFt3: number | null
+  readonly gallonsPerDay: number | null
+  readonly water: WaterHistoryInput
+}

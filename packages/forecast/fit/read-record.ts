@@ -1,0 +1,77 @@
+import { type Refusal, refuse } from '@almanac/units/result'
+import { readInput } from '../bed-forecast/read-input.ts'
+import { type IsoDay, parseDay } from '../calendar/day-number.ts'
+import type { BedTraits } from '../exposure/acceleration.ts'
+import type { TracedSegment } from '../exposure/water-history.ts'
+import { uniformNodes, type WeightedNode } from '../numeric/gauss-nodes.ts'
+import type { ForecastParameters } from '../priors/forecast-parameters.ts'
+import type { BedRecord } from './bed-record.ts'
+
+/** A record ready for the likelihood, in day numbers. */
+export interface ReadRecord {
+  readonly ok: true
+  readonly beginnings: readonly WeightedNode[]
+  /** −Infinity when followed from its beginning. */
+  readonly entry: number
+  /** Failure within [lower, upper]; upper Infinity: still working at lower. */
+  readonly lower: number
+  readonly upper: number
+  readonly traits: BedTraits
+  readonly segments: readonly TracedSegment[]
+}
+
+/** Failure days closer than this are taken as known: nobody dates the end of a bed to the day. */
+const KNOWN_WITHIN_DAYS = 31
+
+/**
+ * Turns a record into its likelihood's terms as known on `asOfDay`: what happened later is not looked at, so that a fit for a past day cannot learn from what
+ * came after. Workmanship and contradictory records are refused with the reason.
+ */
+export function readRecord(record: BedRecord, asOfDay: IsoDay, parameters: ForecastParameters): ReadRecord | Refusal {
+  const asOf = parseDay(asOfDay)
+  if (asOf === null) return refuse('The day of the fit is no real date.')
+  const end = endKnownBy(record, asOf)
+  if (end === undefined) return refuse('The end of the bed has no real date.')
+  if (end !== null && record.end?.cause === 'workmanship') return refuse('An early call-back for workmanship says nothing about resin.')
+  const seen = lastKnownWorking(record, end, asOf)
+  if (seen === undefined) return refuse('The day last seen is no real date.')
+  const bed = readInput({ ...record, asOfDay, lastSeenDay: seen }, parameters)
+  if (!bed.ok) return bed
+  const failed = end !== null && record.end?.cause === 'failed'
+  const first = record.firstSeenDay === null ? null : parseDay(record.firstSeenDay)
+  if (record.firstSeenDay !== null && first === null) return refuse('The day first seen is no real date.')
+  const upper = failed ? end.latest : Number.POSITIVE_INFINITY
+  const known = upper - bed.lastSeen <= KNOWN_WITHIN_DAYS
+  const day = known ? (bed.lastSeen + upper) / 2 : bed.lastSeen
+  const lower = Math.max(day, bed.latest + 1)
+  if (first !== null && first > lower) return refuse('It was first seen after its end.')
+  const width = bed.latest - bed.earliest
+  return {
+    ok: true,
+    beginnings: uniformNodes(bed.earliest, bed.latest, width <= 31 ? 1 : width <= 550 ? 3 : width <= 2200 ? 4 : 6),
+    entry: first ?? Number.NEGATIVE_INFINITY,
+    lower,
+    upper: known ? lower : Math.max(upper, lower),
+    traits: bed.traits,
+    segments: bed.segments,
+  }
+}
+
+/** The end as known on the day: null when it lies later, undefined when it is no date. */
+function endKnownBy(record: BedRecord, asOf: number): { earliest: number; latest: number } | null | undefined {
+  if (record.end === null) return null
+  const earliest = parseDay(record.end.earliestDay)
+  const latest = parseDay(record.end.latestDay)
+  if (earliest === null || latest === null || latest < earliest) return undefined
+  return latest > asOf ? null : { earliest, latest }
+}
+
+/** For an ended bed the start of its end; else the last visit up to the day. */
+function lastKnownWorking(record: BedRecord, end: { earliest: number } | null, asOf: number): IsoDay | null | undefined {
+  if (end !== null) return record.end?.earliestDay
+  if (record.lastSeenDay === null) return null
+  const seen = parseDay(record.lastSeenDay)
+  if (seen === null) return undefined
+  // Seen only later than the day of the fit: on that day no visit was known.
+  return seen <= asOf ? record.lastSeenDay : null
+}
