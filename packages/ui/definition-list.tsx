@@ -11,6 +11,8 @@ export type DefinitionListProps = {
 
 /** Facts with their values and where each came from; an unknown value says so. */
 export function DefinitionList({ facts, unknown = 'not known' }: DefinitionListProps) {
+  // Without any "where from" the third column would stand empty and squeeze the values.
+  const columns = facts.some((fact) => fact.from) ? 'sm:grid-cols-[minmax(8rem,2fr)_3fr_3fr]' : ''
   return (
     <dl className="border-t border-line">
       {facts.map((fact, i) => {
@@ -18,7 +20,7 @@ export function DefinitionList({ facts, unknown = 'not known' }: DefinitionListP
         return (
           <div
             key={fact.key ?? (typeof fact.name === 'string' ? fact.name : i)}
-            className="grid grid-cols-[minmax(7rem,2fr)_3fr] gap-x-4 border-b border-line py-2 sm:grid-cols-[minmax(8rem,2fr)_3fr_3fr]"
+            className={`grid grid-cols-[minmax(7rem,2fr)_3fr] gap-x-4 border-b border-line py-2 ${columns}`}
           >
             <dt className="text-soft">{fact.name}</dt>
             <dd className={missing ? 'text-soft italic' : ''}>{missing ? unknown : fact.value}</dd>

@@ -79,10 +79,11 @@ export function thumbOfTank(tank: Tank, bed: Pick<BedLine, 'resinKind' | 'volume
   return drawn.ok ? drawn.value : null
 }
 
-/** The axis that ribbons of one page share: a year back, twelve ahead. */
+/** The axis that ribbons of one page share: a year back, fifteen ahead. */
 export function ribbonAxis(today: string) {
   const year = Number(today.slice(0, 4))
-  return { from: `${year - 1}-01-01`, until: `${year + 12}-01-01`, today }
+  const rest = today.slice(4).replace('-02-29', '-02-28')
+  return { from: `${year - 1}${rest}`, until: `${year + 15}${rest}`, today }
 }
 
 /** "Dec 2026". */

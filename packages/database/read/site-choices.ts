@@ -6,7 +6,8 @@ export async function readSupplyChoices(scope: Pick<Scope, 'companyId'>) {
     tx.waterSupply.findMany({
       where: { companyId: scope.companyId, archivedAt: null },
       select: { id: true, name: true, kind: true },
-      orderBy: { name: 'asc' },
+      // Towns before private wells, of which there may be hundreds.
+      orderBy: [{ kind: 'desc' }, { name: 'asc' }],
     }),
   )
 }

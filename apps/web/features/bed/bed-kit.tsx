@@ -67,7 +67,7 @@ export function BedKit({ bed }: { bed: BedPage }) {
         {value.lines.map((line) => (
           <li key={`${line.item}-${line.label}`} className="flex justify-between gap-4 border-b border-line py-2">
             <Why explanation={{ title: line.label, summary: line.text, formula: line.why, source: line.source }}>
-              <span className="text-left">{line.text}</span>
+              <span className="block text-left">{line.text}</span>
             </Why>
             <span className="shrink-0 text-soft">{line.weightLb === null ? '' : formatWeightLb(line.weightLb, units)}</span>
           </li>

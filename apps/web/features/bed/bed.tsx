@@ -77,20 +77,22 @@ export function Bed({ bedId }: { bedId: string }) {
           This bed came out {spanWords(bed.endedEarliest, bed.endedLatest)}. Its record stands; the tank may hold another bed since.
         </Notice>
       ) : null}
-      <div className="grid gap-x-12 lg:grid-cols-2">
+      <div className="grid gap-x-12 lg:grid-cols-2 lg:grid-rows-[auto_1fr]">
         <div className="min-w-0">
           <BedPicture bed={bed} title={`Bed at ${place}`} />
         </div>
-        <div className="min-w-0">
-          {ended ? null : <BedForecastPart bed={bed} mayChange={mayChange} onEdit={() => open('facts')} />}
-          <Section title="Facts" actions={mayChange ? <Button onClick={() => open('facts')}>Change facts</Button> : null}>
-            <BedFactsList bed={bed} />
-          </Section>
-          {ended ? null : (
+        {ended ? null : (
+          <div className="min-w-0 max-lg:mt-8 lg:col-start-2 lg:row-span-2">
+            <BedForecastPart bed={bed} mayChange={mayChange} onEdit={() => open('facts')} />
             <Section title="To be done">
               <JobLines jobs={bed.openJobs} none="No job is open for this bed." />
             </Section>
-          )}
+          </div>
+        )}
+        <div className="mt-8 min-w-0">
+          <Section title="Facts" actions={mayChange ? <Button onClick={() => open('facts')}>Change facts</Button> : null}>
+            <BedFactsList bed={bed} />
+          </Section>
         </div>
       </div>
       {ended ? null : <BedKit bed={bed} />}

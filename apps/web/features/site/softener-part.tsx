@@ -113,7 +113,7 @@ function BedInService({ bed, axis }: { bed: BedLine; axis: ReturnType<typeof rib
   return (
     <>
       <p className="text-small text-soft">
-        {began ? `In since ${began}` : 'When it went in is not known'}
+        {began ? `Went in ${began}` : 'When it went in is not known'}
         {bed.lastSeenDay ? `, last seen working ${dayWords(bed.lastSeenDay)}` : ', never noted as seen working'}
       </p>
       {bed.due10Day && bed.due50Day ? (

@@ -53,42 +53,48 @@ export function AddSite() {
       />
       <form onSubmit={submit}>
         <div className="grid gap-x-12 lg:grid-cols-3">
-          <Section title="Who">
-            <div className="flex flex-col gap-4">
-              <HolderFields form={holder} />
-            </div>
-          </Section>
-          <Section title="Where">
-            <div className="flex flex-col gap-4">
-              <TextInput label="Street" maxLength={160} {...place.field('street')} />
-              <TextInput label="Town" maxLength={120} {...place.field('town')} />
-              <TextInput label="State or county" maxLength={120} {...place.field('region')} />
-              <TextInput label="Postcode" maxLength={20} {...place.field('postcode')} />
-              <TextInput
-                label="What you call it"
-                hint="Left empty, the street or the customer stands for it"
-                maxLength={120}
-                {...place.field('label')}
-              />
-              <Select
-                label="Water supply"
-                none="not known"
-                choices={(supplies.data ?? []).map((one) => ({ value: one.id, label: one.name }))}
-                {...place.field('waterSupplyId')}
-              />
-              <TextArea label="Access" hint="Stairs, dogs, where the key is" {...place.field('accessNotes')} />
-            </div>
-          </Section>
-          <Section title="The softener">
-            <div className="flex flex-col gap-4">
-              <SoftenerFields
-                form={softener}
-                volumeError={volumeError}
-                today={me.today}
-                dayOrder={units === 'us' ? 'month-first' : 'day-first'}
-              />
-            </div>
-          </Section>
+          <div>
+            <Section title="Who">
+              <div className="flex flex-col gap-4">
+                <HolderFields form={holder} />
+              </div>
+            </Section>
+          </div>
+          <div className="max-lg:mt-8">
+            <Section title="Where">
+              <div className="flex flex-col gap-4">
+                <TextInput label="Street" maxLength={160} {...place.field('street')} />
+                <TextInput label="Town" maxLength={120} {...place.field('town')} />
+                <TextInput label="State or county" maxLength={120} {...place.field('region')} />
+                <TextInput label="Postcode" maxLength={20} {...place.field('postcode')} />
+                <TextInput
+                  label="What you call it"
+                  hint="Left empty, the street or the customer stands for it"
+                  maxLength={120}
+                  {...place.field('label')}
+                />
+                <Select
+                  label="Water supply"
+                  none="not known"
+                  choices={(supplies.data ?? []).map((one) => ({ value: one.id, label: one.name }))}
+                  {...place.field('waterSupplyId')}
+                />
+                <TextArea label="Access" hint="Stairs, dogs, where the key is" {...place.field('accessNotes')} />
+              </div>
+            </Section>
+          </div>
+          <div className="max-lg:mt-8">
+            <Section title="The softener">
+              <div className="flex flex-col gap-4">
+                <SoftenerFields
+                  form={softener}
+                  volumeError={volumeError}
+                  today={me.today}
+                  dayOrder={units === 'us' ? 'month-first' : 'day-first'}
+                />
+              </div>
+            </Section>
+          </div>
         </div>
         {add.error ? <Problem happened={readFailure(add.error).message} kept="What you typed is still in the form." /> : null}
         <div className="mt-6 flex gap-3 border-t border-ink pt-4">

@@ -102,7 +102,7 @@ function TanksAndBed({ site, units }: { site: SiteRow; units: Me['company']['uni
       {many}
       {sizes.join(' and ')}
       <span className="block text-small text-soft">
-        {bed ? [resinWords(bed, units), began ? `since ${began}` : 'began: not known'].filter(Boolean).join(', ') : 'no bed in service'}
+        {bed ? [resinWords(bed, units), began ? `went in ${began}` : 'age not known'].filter(Boolean).join(', ') : 'no bed in service'}
       </span>
     </span>
   )
