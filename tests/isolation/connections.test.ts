@@ -1,8 +1,8 @@
-import { closeClients, openClient } from '@almanac/database/client'
+import { appClient, closeClients } from '@almanac/database/client'
 import { companyIds, inCompany } from '@almanac/database/in-company'
+import { forgetConfig } from '@almanac/runtime/config'
 import type pg from 'pg'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { testDatabase } from '../support/test-database.ts'
 import { type FirmRecords, inspector, makeFirmRecords } from '../support/two-firms.ts'
 
 let db: pg.Client
@@ -11,8 +11,7 @@ let b: FirmRecords
 
 beforeAll(async () => {
   db = await inspector()
-  // Fewer connections than transactions, so that each is used again and again by both companies.
-  process.env.DATABASE_POOL = '4'
+  await usePool(1)
   a = await makeFirmRecords(db)
   b = await makeFirmRecords(db)
 })
@@ -21,50 +20,40 @@ afterAll(async () => {
   await db.end()
 })
 
+/** Opens the app's connections anew, so many of them. */
+async function usePool(connections: number): Promise<void> {
+  await closeClients()
+  process.env.DATABASE_POOL = String(connections)
+  forgetConfig()
+}
+
 const seen = (companyId: string) =>
   inCompany({ companyId }, async (tx) => (await tx.site.findMany({ select: { companyId: true } })).map((row) => row.companyId))
 
 test('one connection: after company A’s transaction it sees nothing, and no error', async () => {
-  const one = openClient((await testDatabase()).appUrl, 1)
-  try {
-    const pid = () => one.$queryRaw<{ pid: number }[]>`select pg_backend_pid() as pid`
-    const before = await pid()
-    const inA = await one.$transaction(async (tx) => {
-      await tx.$executeRaw`select set_config('app.company_id', ${a.companyId}, true)`
-      return tx.site.count()
-    })
-    expect(inA).toBe(1)
-    expect(await one.site.count()).toBe(0)
-    const [left] = await one.$queryRaw<{ setting: string | null }[]>`select current_setting('app.company_id', true) as setting`
-    expect(left?.setting ?? '').toBe('')
-    expect(await pid()).toEqual(before)
-  } finally {
-    await one.$disconnect()
-  }
+  expect(await seen(a.companyId)).toEqual([a.companyId])
+  expect(await appClient().site.count()).toBe(0)
+  // After a scoped transaction the setting is empty and no longer null.
+  const [left] = await appClient().$queryRaw<{ setting: string | null }[]>`select current_setting('app.company_id', true) as setting`
+  expect(left).toEqual({ setting: '' })
+  expect(await seen(b.companyId)).toEqual([b.companyId])
 })
 
 test('an aborted transaction leaves neither rows nor its company on the connection', async () => {
-  const one = openClient((await testDatabase()).appUrl, 1)
-  try {
-    const aborted = one.$transaction(async (tx) => {
-      await tx.$executeRaw`select set_config('app.company_id', ${a.companyId}, true)`
-      await tx.site.updateMany({ data: { notes: 'never' } })
-      await tx.$executeRaw`select 1 / 0`
-    })
-    await expect(aborted).rejects.toThrow()
-    expect(await one.site.count()).toBe(0)
-    const inB = await one.$transaction(async (tx) => {
-      await tx.$executeRaw`select set_config('app.company_id', ${b.companyId}, true)`
-      return tx.site.findMany({ select: { companyId: true, notes: true } })
-    })
-    expect(inB).toEqual([{ companyId: b.companyId, notes: null }])
-  } finally {
-    await one.$disconnect()
-  }
+  const aborted = inCompany(a, async (tx) => {
+    await tx.site.updateMany({ data: { notes: 'never' } })
+    await tx.$executeRaw`select 1 / 0`
+  })
+  await expect(aborted).rejects.toThrow()
+  expect(await appClient().site.count()).toBe(0)
+  expect(await inCompany(b, (tx) => tx.site.findMany({ select: { companyId: true, notes: true } }))).toEqual([
+    { companyId: b.companyId, notes: null },
+  ])
   expect(await inCompany(a, (tx) => tx.site.count({ where: { notes: 'never' } }))).toBe(0)
 })
 
 test('200 transactions of two companies at once over four connections never see each other, some of them aborted', async () => {
+  await usePool(4)
   const work = Array.from({ length: 200 }, async (_, turn) => {
     const { companyId } = turn % 2 ? a : b
     if (turn % 5 === 0)
@@ -76,6 +65,7 @@ test('200 transactions of two companies at once over four connections never see 
   })
   const answers = await Promise.all(work)
   for (const [turn, companies] of answers.entries()) expect(companies).toEqual([(turn % 2 ? a : b).companyId])
+  expect(await Promise.all(Array.from({ length: 12 }, () => appClient().site.count()))).toEqual(Array(12).fill(0))
 })
 
 test('without a proper company nothing runs at all', async () => {
