@@ -15,6 +15,8 @@ export interface BedRecord {
   readonly firstSeenDay: IsoDay | null
   /** The last day known to be working. */
   readonly lastSeenDay: IsoDay | null
+  /** All days it was seen working, where they are known: a fit or backtest for a past day needs what was known on that day. */
+  readonly visitDays?: readonly IsoDay[]
   /** Between the last inspection that found it working and the one that found it failed; both equal when the day is known. Null: not ended on record. */
   readonly end: { readonly earliestDay: IsoDay; readonly latestDay: IsoDay; readonly cause: EndCause } | null
   readonly crosslinkPercent: number | null

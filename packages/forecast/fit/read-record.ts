@@ -7,6 +7,14 @@ import { uniformNodes, type WeightedNode } from '../numeric/gauss-nodes.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import type { BedRecord } from './bed-record.ts'
 
+/** What was known of a bed on a day, for a forecast as of that day; null when it was not yet met, had ended, or its dates are none. */
+export function lastSeenAsOf(record: BedRecord, asOf: number): { readonly lastSeenDay: IsoDay | null } | null {
+  const first = record.firstSeenDay === null ? Number.NEGATIVE_INFINITY : (parseDay(record.firstSeenDay) ?? Number.POSITIVE_INFINITY)
+  if (first > asOf || endKnownBy(record, asOf) !== null) return null
+  const lastSeenDay = lastKnownWorking(record, null, asOf)
+  return lastSeenDay === undefined ? null : { lastSeenDay }
+}
+
 /** A record ready for the likelihood, in day numbers. */
 export interface ReadRecord {
   readonly ok: true
@@ -30,6 +38,9 @@ const KNOWN_WITHIN_DAYS = 31
 export function readRecord(record: BedRecord, asOfDay: IsoDay, parameters: ForecastParameters): ReadRecord | Refusal {
   const asOf = parseDay(asOfDay)
   if (asOf === null) return refuse('The day of the fit is no real date.')
+  const first = record.firstSeenDay === null ? null : parseDay(record.firstSeenDay)
+  if (record.firstSeenDay !== null && first === null) return refuse('The day first seen is no real date.')
+  if (first !== null && first > asOf) return refuse('The firm had not met the bed by the day of the fit.')
   const end = endKnownBy(record, asOf)
   if (end === undefined) return refuse('The end of the bed has no real date.')
   if (end !== null && record.end?.cause === 'workmanship') return refuse('An early call-back for workmanship says nothing about resin.')
@@ -38,8 +49,6 @@ export function readRecord(record: BedRecord, asOfDay: IsoDay, parameters: Forec
   const bed = readInput({ ...record, asOfDay, lastSeenDay: seen }, parameters)
   if (!bed.ok) return bed
   const failed = end !== null && record.end?.cause === 'failed'
-  const first = record.firstSeenDay === null ? null : parseDay(record.firstSeenDay)
-  if (record.firstSeenDay !== null && first === null) return refuse('The day first seen is no real date.')
   const upper = failed ? end.latest : Number.POSITIVE_INFINITY
   const known = upper - bed.lastSeen <= KNOWN_WITHIN_DAYS
   const day = known ? (bed.lastSeen + upper) / 2 : bed.lastSeen
@@ -66,12 +75,15 @@ function endKnownBy(record: BedRecord, asOf: number): { earliest: number; latest
   return latest > asOf ? null : { earliest, latest }
 }
 
-/** For an ended bed the start of its end; else the last visit up to the day. */
+/** For an ended bed the start of its end; else the last visit up to the day, or the first meeting. Null: never since it went in. */
 function lastKnownWorking(record: BedRecord, end: { earliest: number } | null, asOf: number): IsoDay | null | undefined {
   if (end !== null) return record.end?.earliestDay
-  if (record.lastSeenDay === null) return null
-  const seen = parseDay(record.lastSeenDay)
-  if (seen === null) return undefined
-  // Seen only later than the day of the fit: on that day no visit was known.
-  return seen <= asOf ? record.lastSeenDay : null
+  let last: IsoDay | null = null
+  for (const day of [record.firstSeenDay, record.lastSeenDay, ...(record.visitDays ?? [])]) {
+    if (day === null) continue
+    const number = parseDay(day)
+    if (number === null) return undefined
+    if (number <= asOf && (last === null || day > last)) last = day
+  }
+  return last
 }

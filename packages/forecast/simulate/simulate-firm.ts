@@ -1,4 +1,4 @@
-import { addMonths, isoDay, parseDay } from '../calendar/day-number.ts'
+import { isoDay, parseDay } from '../calendar/day-number.ts'
 import { traitsLog, waterLog } from '../exposure/acceleration.ts'
 import { traceWater } from '../exposure/water-history.ts'
 import type { SupplyPeriod, WaterHistoryInput } from '../exposure/water-types.ts'
@@ -72,26 +72,40 @@ function simulateBed(plan: FirmPlan, random: Random, parameters: ForecastParamet
   const water: WaterHistoryInput = { supplyPeriods: supply, tests: [], preTreatments: [] }
   const failsOn = failureDay(plan.truth, water, begin, { crosslinkPercent, gallonsPerDayPerFt3: gallonsPerDay / 1.5 }, random(), parameters)
   const removal = random() < plan.earlyRemovalShare ? begin + Math.floor(random() * 20 * 365) : Number.POSITIVE_INFINITY
-  const visit = Math.floor(random() * 12)
   // Not yet met, or gone before the firm came: no record.
   if (first >= asOf || Math.min(failsOn, removal) <= first) return null
-  const end = Math.min(failsOn, removal)
-  const ended = end <= asOf
+  const visits = visitsFrom(first, asOf, random)
+  const seen = visits.filter((day) => day < Math.min(failsOn, removal))
+  const last = seen.at(-1) ?? first
   const day = isoDay(begin)
-  const lastVisit = addMonths(asOf, -visit)
   return {
     failsOn,
     record: {
       beginning: { earliestDay: day, latestDay: day },
       firstSeenDay: first > begin ? isoDay(first) : null,
-      lastSeenDay: isoDay(Math.max(first, Math.min(lastVisit, end))),
-      end: ended ? { earliestDay: isoDay(end), latestDay: isoDay(end), cause: failsOn <= removal ? 'failed' : 'removed-early' } : null,
+      lastSeenDay: isoDay(last),
+      visitDays: seen.map(isoDay),
+      end: endOf(failsOn, removal, last, asOf, visits[seen.length]),
       crosslinkPercent,
       resinVolumeFt3: 1.5,
       gallonsPerDay,
       water,
     },
   }
+}
+
+/** A failure is found at the next visit, so it lies between two; a removal is the firm's own work and known to the day. */
+function endOf(failsOn: number, removal: number, last: number, asOf: number, next: number | undefined): BedRecord['end'] {
+  if (removal < failsOn)
+    return removal <= asOf ? { earliestDay: isoDay(removal), latestDay: isoDay(removal), cause: 'removed-early' } : null
+  return next === undefined ? null : { earliestDay: isoDay(last), latestDay: isoDay(next), cause: 'failed' }
+}
+
+/** The first meeting and then about one visit a year up to the day. */
+function visitsFrom(first: number, asOf: number, random: Random): number[] {
+  const visits = []
+  for (let day = first; day <= asOf; day += 300 + Math.floor(random() * 130)) visits.push(day)
+  return visits
 }
 
 function failureDay(
