@@ -1,0 +1,134 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { command, Id, Instant, page, pageOf, Version } from './shared.ts'
+
+export const ImportState = z.enum(['draft', 'queued', 'applying', 'applied', 'undone', 'failed'])
+export const ImportRowStatus = z.enum(['pending', 'created', 'updated', 'unchanged', 'problem'])
+
+/** Everything a column can fill; the reading rules hold the same list with titles. */
+export const ImportFieldName = z.enum([
+  ...(['referenceNumber', 'customerName', 'contactName', 'phone', 'email', 'street', 'town', 'postcode', 'region', 'accessNotes'] as const),
+  ...(['softenerLabel', 'tankPosition', 'tank', 'tankCount', 'resinVolume', 'resinKind', 'installed', 'bedBegan', 'lastSeen'] as const),
+  ...(['supplyName', 'disinfectant', 'hardness', 'iron', 'chlorine', 'notes', 'consent', 'mayEmail', 'mayPhone', 'mayWrite'] as const),
+])
+
+/** What one column fills, with the choices that numbers and dates in it need. */
+export const ImportColumnChoice = z.object({
+  column: z.number().int().min(0).max(500),
+  field: ImportFieldName.nullable(),
+  hardnessUnit: z.enum(['gpg', 'mg/L', 'dH', 'fH', 'mmol/L']).optional(),
+  concentrationUnit: z.enum(['mg/L', 'ug/L', 'g/L']).optional(),
+  volumeUnit: z.enum(['ft3', 'L']).optional(),
+  dayOrder: z.enum(['day-first', 'month-first', 'undecided']).optional(),
+})
+export type ImportColumnChoice = z.infer<typeof ImportColumnChoice>
+
+/** A column with what was suggested for it and why. */
+export const ImportColumn = ImportColumnChoice.extend({
+  header: z.string(),
+  confidence: z.enum(['sure', 'likely', 'guess', 'none']),
+  reason: z.string(),
+  ask: z.string().nullable(),
+  examples: z.array(z.string()),
+})
+export type ImportColumn = z.infer<typeof ImportColumn>
+
+/** How many rows and things; of the check before, of the import, and of undoing it. */
+export const ImportCounts = z.object({
+  created: z.number().int(),
+  updated: z.number().int(),
+  unchanged: z.number().int(),
+  problem: z.number().int(),
+  noted: z.number().int(),
+  customers: z.number().int(),
+  sites: z.number().int(),
+  softeners: z.number().int(),
+})
+export type ImportCounts = z.infer<typeof ImportCounts>
+
+/** What an undo left standing, and why. */
+export const ImportKept = z.object({ kind: z.string(), siteId: Id.nullable(), why: z.string() })
+export const ImportUndone = z.object({
+  archived: z.number().int(),
+  restored: z.number().int(),
+  kept: z.number().int(),
+  keptExamples: z.array(ImportKept),
+})
+export type ImportUndone = z.infer<typeof ImportUndone>
+
+export const ImportBatchRow = z.object({
+  id: Id,
+  version: Version,
+  fileName: z.string(),
+  state: ImportState,
+  totalRows: z.number().int(),
+  doneRows: z.number().int(),
+  counts: ImportCounts.nullable(),
+  createdAt: Instant,
+  appliedAt: Instant.nullable(),
+})
+export type ImportBatchRow = z.infer<typeof ImportBatchRow>
+
+export const ImportBatchPage = ImportBatchRow.extend({
+  headerLine: z.number().int(),
+  /** How the file was read: its letters, its delimiter, its sheet. */
+  sentences: z.array(z.string()),
+  columns: z.array(ImportColumn),
+  /** True once the columns were confirmed and all rows checked. */
+  checked: z.boolean(),
+  failure: z.string().nullable(),
+  undone: ImportUndone.nullable(),
+})
+export type ImportBatchPage = z.infer<typeof ImportBatchPage>
+
+export const ImportProblem = z.object({ column: z.string(), value: z.string(), reason: z.string() })
+
+/** One row as it will be understood, or as it went. */
+export const ImportRowView = z.object({
+  id: Id,
+  line: z.number().int(),
+  status: ImportRowStatus,
+  siteId: Id.nullable(),
+  problems: z.array(ImportProblem),
+  notes: z.array(z.string()),
+  understood: z
+    .object({
+      customer: z.string(),
+      site: z.string(),
+      tank: z.string(),
+      began: z.string(),
+      lastSeen: z.string(),
+      water: z.string(),
+      contact: z.string(),
+    })
+    .nullable(),
+})
+export type ImportRowView = z.infer<typeof ImportRowView>
+
+export const CheckImportInput = command({ batchId: Id, version: Version, columns: z.array(ImportColumnChoice).min(1).max(500) })
+export const BatchCommandInput = command({ batchId: Id, version: Version })
+export const ImportUploaded = z.object({ batchId: Id })
+
+export const imports = {
+  list: oc.route({ method: 'GET', path: '/imports' }).input(page({})).output(pageOf(ImportBatchRow)),
+  batch: oc
+    .route({ method: 'GET', path: '/imports/batch' })
+    .input(z.object({ batchId: Id }))
+    .output(ImportBatchPage),
+  rows: oc
+    .route({ method: 'GET', path: '/imports/rows' })
+    .input(page({ batchId: Id, only: z.enum(['all', 'problem', 'noted']) }))
+    .output(pageOf(ImportRowView)),
+  check: oc
+    .route({ method: 'POST', path: '/imports/check' })
+    .input(CheckImportInput)
+    .output(ImportCounts.extend({ version: Version })),
+  apply: oc
+    .route({ method: 'POST', path: '/imports/apply' })
+    .input(BatchCommandInput)
+    .output(z.object({ batchId: Id, version: Version })),
+  undo: oc
+    .route({ method: 'POST', path: '/imports/undo' })
+    .input(BatchCommandInput)
+    .output(ImportUndone.extend({ version: Version })),
+}

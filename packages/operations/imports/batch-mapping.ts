@@ -1,0 +1,10 @@
+import type { ImportColumn, ImportColumnChoice } from '@almanac/contract/imports'
+import type { ColumnMapping } from '@almanac/service-rules/import/import-types'
+
+/** What import_batch.mapping holds: each column with the suggestion and the choice, and how the file was read. */
+export type StoredMapping = { columns: ImportColumn[]; sentences: string[]; checked: boolean }
+
+/** The choices of a batch, as the reading rules take them. */
+export function mappingOf(header: string[], columns: readonly ImportColumnChoice[]): ColumnMapping {
+  return { header, columns: [...columns] }
+}

@@ -1,0 +1,61 @@
+import type { CheckImportInput, ImportCounts } from '@almanac/contract/imports'
+import { expectChanged } from '@almanac/database/changed-row'
+import type { Tx } from '@almanac/database/client'
+import type { Scope } from '@almanac/database/in-company'
+import { type Command, runCommand } from '@almanac/database/run-command'
+import { saveRowOutcomes } from '@almanac/database/sql/import-row-outcomes'
+import { AppError } from '@almanac/runtime/errors'
+import { mappingProblems } from '@almanac/service-rules/import/gather-cells'
+import type * as z from 'zod'
+import { companyFacts } from '../shared/company-facts.ts'
+import { mappingOf, type StoredMapping } from './batch-mapping.ts'
+import { countPlan } from './count-plan.ts'
+import { planImport } from './plan-import.ts'
+import { readBatch, readBatchRows } from './read-batch.ts'
+
+const CHUNK = 2000
+const OPEN = new Set(['draft', 'failed'])
+
+/**
+ * Keeps the choices for the columns and works out what the import would do to every row, without touching a customer or a site. Problem rows are kept
+ * with their reasons.
+ */
+export async function checkImport(
+  scope: Scope & { personId: string },
+  input: z.infer<typeof CheckImportInput>,
+): Promise<ImportCounts & { version: number }> {
+  const { companyId } = scope
+  const work = async (tx: Tx, command: Command) => {
+    const batch = await readBatch(tx, companyId, input.batchId)
+    if (!OPEN.has(batch.state))
+      throw new AppError('conflict', 'This import is under way or done already, so its columns stand. Nothing was changed.')
+    const mapping = mappingOf(batch.header, input.columns)
+    const problems = mappingProblems(mapping)
+    if (problems.length > 0) throw new AppError('invalid', `${problems.join(' ')} Nothing was checked yet.`, { problems })
+    const { today } = await companyFacts(tx, companyId)
+    const rows = await readBatchRows(tx, companyId, batch.id)
+    const plan = await planImport(tx, { companyId, fileName: batch.fileName, mapping, rows, today })
+    // What would happen is kept as notes and problems only: nothing has been made yet, so no row points anywhere.
+    const outcomes = plan.rows.map(({ ledger: _, ...row }) => ({ ...row, customerId: null, siteId: null, softenerId: null, before: null }))
+    for (let start = 0; start < outcomes.length; start += CHUNK) await saveRowOutcomes(tx, companyId, outcomes.slice(start, start + CHUNK))
+    const counts = countPlan(plan)
+    const chosen = new Map(input.columns.map((choice) => [choice.column, choice]))
+    const stored: StoredMapping = {
+      ...batch.mapping,
+      checked: true,
+      columns: batch.mapping.columns.map(({ column, header, confidence, reason, ask, examples }) => ({
+        ...{ header, confidence, reason, ask, examples },
+        ...(chosen.get(column) ?? { column, field: null }),
+      })),
+    }
+    const { count } = await tx.importBatch.updateMany({
+      where: { companyId, id: batch.id, version: input.version },
+      data: { mapping: stored as object, counts: { check: counts }, state: 'draft', failure: null, version: { increment: 1 } },
+    })
+    await expectChanged(count, 'import', input.version, {}, async () => ({ version: batch.version }))
+    await command.audit('checked', 'import-batch', batch.id, { ...counts })
+    await command.announce('import-batch', batch.id, input.version + 1)
+    return { ...counts, version: input.version + 1 }
+  }
+  return runCommand(scope, 'imports.check', input, work, { timeoutMs: 180_000 })
+}

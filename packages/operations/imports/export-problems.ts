@@ -1,0 +1,25 @@
+import { inCompany, type Scope } from '@almanac/database/in-company'
+import { problemRows } from '@almanac/service-rules/import/problem-file'
+import Papa from 'papaparse'
+import type { Problem } from './plan-types.ts'
+import { readBatch } from './read-batch.ts'
+
+/** The rows of a batch that could not be read, as a CSV to mend and bring in again: the firm's own cells, then line, column, value and reason. */
+export async function exportProblems(scope: Pick<Scope, 'companyId'>, batchId: string): Promise<{ fileName: string; csv: string }> {
+  const { companyId } = scope
+  return inCompany(scope, async (tx) => {
+    const batch = await readBatch(tx, companyId, batchId)
+    const rows = await tx.importRow.findMany({
+      where: { companyId, batchId, status: 'problem' },
+      select: { line: true, cells: true, problems: true },
+      orderBy: { line: 'asc' },
+    })
+    const listed = rows.map(({ line, cells, problems }) => ({ line, cells, problems: problems as unknown as Problem[] }))
+    const sheet = problemRows(batch.header, listed as Parameters<typeof problemRows>[1])
+    // The mark tells spreadsheets that the letters are UTF-8.
+    return {
+      fileName: `${batch.fileName.replace(/\.[a-z]+$/i, '')} - rows to mend.csv`,
+      csv: `\ufeff${Papa.unparse(sheet, { newline: '\r\n' })}`,
+    }
+  })
+}

@@ -1,0 +1,80 @@
+import type { Disinfectant, ImportedRecord } from '@almanac/service-rules/import/import-types'
+import { normaliseText } from '@almanac/service-rules/import/normalise'
+import { FACT_WORDS, sameFact } from './facts.ts'
+import { type Wanted, wantedFromRecord } from './wanted-from-record.ts'
+
+const KIND_WORDS = {
+  customer: 'customer',
+  contact: 'customer',
+  site: 'site',
+  softener: 'softener',
+  tank: 'softener',
+  bed: 'softener',
+  test: 'softener',
+}
+
+export type WantedSupply = { key: string; name: string; isWell: boolean; line: number; disinfectants: Map<Disinfectant, number> }
+
+/** Everything a whole file wants, each thing once however many rows speak of it. */
+export type FileWants = {
+  things: Map<string, Wanted>
+  supplies: Map<string, WantedSupply>
+  /** Key of the supply of each site that names one, with its line. */
+  supplyOfSite: Map<string, { supply: string; line: number }>
+  /** Keys of each understood row's customer, site and softener. */
+  rowKeys: Map<number, { customer: string; site: string; softener: string }>
+  notes: Map<number, string[]>
+}
+
+export function emptyWants(): FileWants {
+  return { things: new Map(), supplies: new Map(), supplyOfSite: new Map(), rowKeys: new Map(), notes: new Map() }
+}
+
+/** "Well", "private well", "own bore": each house's own water, kept under one name since nothing tells them apart. */
+const plainWell = /^(?:private|own|domestic|house)?\s*(?:well|bore(?:hole)?)(?:\s*water)?$/
+
+function gatherSupply(wants: FileWants, name: string, record: ImportedRecord, siteKey: string, line: number): void {
+  const folded = normaliseText(name)
+  const isWell = /\bwells?\b|\bbore(?:hole)?\b/.test(folded)
+  const key = plainWell.test(folded) ? 'private well' : folded
+  const supply = wants.supplies.get(key) ?? {
+    key,
+    name: plainWell.test(folded) ? 'Private well' : name.slice(0, 120),
+    isWell,
+    line,
+    disinfectants: new Map(),
+  }
+  const { disinfectant } = record.water
+  if (disinfectant) supply.disinfectants.set(disinfectant, (supply.disinfectants.get(disinfectant) ?? 0) + 1)
+  wants.supplies.set(key, supply)
+  wants.supplyOfSite.set(siteKey, { supply: key, line })
+}
+
+/** Adds a row. Where two rows differ about the same thing the later one counts, and says so. */
+export function gatherRow(wants: FileWants, record: ImportedRecord, line: number): void {
+  const row = wantedFromRecord(record, line)
+  const notes = [...row.notes]
+  for (const thing of row.things) {
+    const known = wants.things.get(thing.key)
+    if (!known) {
+      wants.things.set(thing.key, thing)
+      continue
+    }
+    for (const [fact, value] of Object.entries(thing.facts)) {
+      const before = known.facts[fact]
+      if (before && !sameFact(before, value) && thing.position === 1)
+        notes.push(
+          `Line ${known.lines[fact]} gives another ${FACT_WORDS[fact] ?? fact} for the same ${KIND_WORDS[thing.kind]}; this line counts.`,
+        )
+      known.facts[fact] = value
+      known.lines[fact] = line
+    }
+    Object.assign(known.entered, thing.entered)
+    known.earlier = thing.earlier ?? known.earlier
+    if (thing.facts.began) known.isRebed = thing.isRebed
+  }
+  const parents = row.things[0]?.parents
+  if (parents) wants.rowKeys.set(line, parents)
+  if (row.supplyName && parents) gatherSupply(wants, row.supplyName, record, parents.site, line)
+  if (notes.length > 0) wants.notes.set(line, notes)
+}

@@ -1,0 +1,83 @@
+import type { PresentTank, PresentThing } from '@almanac/database/read/import-present'
+import { columnsOf, type Fact, type Facts, factsOf, sameFact } from './facts.ts'
+import type { Settling } from './settle-things.ts'
+import type { Wanted } from './wanted-from-record.ts'
+
+/** The end of a filling that the beginning of the next one tells; the cause nobody wrote down. */
+function endedBy(began: Fact, lastSeenDay: string | null): Fact {
+  const earliest = String(began.beganEarliest)
+  return {
+    endedEarliest: lastSeenDay && lastSeenDay > earliest ? lastSeenDay : earliest,
+    endedLatest: began.beganLatest ?? null,
+    endCause: 'unknown',
+  }
+}
+
+/** A new filling with, where the row tells of one, the filling before it. */
+function makeBeds(settling: Settling, thing: Wanted): void {
+  const { earlier } = thing
+  const began = thing.facts.began
+  if (earlier && began) {
+    const facts: Facts = {
+      began: { beganEarliest: earlier.earliestDay, beganLatest: earlier.latestDay, beganAsWritten: earlier.asWritten },
+      ended: endedBy(began, null),
+    }
+    settling.make({ ...thing, entered: {} }, facts, `${thing.key}|earlier`)
+  }
+  settling.outcomes.idOf.set(thing.key, settling.make(thing))
+}
+
+/** True where the file now tells of a later rebed than the one it told of: another filling, no correction of the old one's beginning. */
+function isNewFilling(thing: Wanted, stands: Facts, wrote: Facts): boolean {
+  const [before, after] = [columnsOf(stands), thing.facts.began]
+  if (!thing.isRebed || !after || !sameFact(stands.began, wrote.began)) return false
+  const latest = before.beganLatest
+  const seen = before.lastSeenDay
+  const isLater = typeof latest === 'string' && String(after.beganEarliest) > latest
+  return isLater && (typeof seen !== 'string' || seen <= String(after.beganLatest))
+}
+
+function replaceBed(settling: Settling, thing: Wanted, present: PresentThing, tank: PresentTank): void {
+  const stands = factsOf('bed', present.row)
+  const seen = columnsOf(stands).lastSeenDay
+  const ended = endedBy(thing.facts.began ?? {}, typeof seen === 'string' ? seen : null)
+  settling.enter(thing.line, {
+    ...{ kind: 'bed', id: present.id, key: `${thing.key}|ended` },
+    ...{ was: { ended: stands.ended ?? {} }, wrote: { ended }, sources: { ended: null } },
+  })
+  const columns = { ...columnsOf(stands), ...ended }
+  settling.plan.patches.bed.push({
+    ...{ id: present.id, version: present.version, columns, entered: {} },
+    sources: { ended: `import ${settling.fileName} line ${thing.line}` },
+  })
+  settling.plan.bedIds.add(present.id)
+  settling.outcomes.idOf.set(`${thing.parents.softener}|tank:${thing.position}`, tank.id)
+  settling.outcomes.idOf.set(thing.key, settling.make({ ...thing, earlier: null }))
+  settling.note(thing.line, 'The file now tells of a later rebed, so the bed before it was ended and a new one begun.')
+}
+
+/** Settles the filling of one tank: made, replaced by a later rebed, changed field by field, or left where a visit replaced it since. */
+export function settleBed(settling: Settling, thing: Wanted, tank: PresentTank | undefined): void {
+  if (!tank) {
+    makeBeds(settling, thing)
+    return
+  }
+  const open = tank.openBed
+  const imported = settling.ledger.idOfKey.get(thing.key)
+  if (imported && open?.id !== imported) {
+    const wrote = settling.ledger.wrote.get(imported) ?? {}
+    const isNews = Object.entries(thing.facts).some(([fact, value]) => !sameFact(wrote[fact], value))
+    if (isNews) settling.note(thing.line, 'The bed of this row was replaced since it was imported, so what the file says of it was left.')
+    return
+  }
+  if (!open) {
+    makeBeds(settling, thing)
+    return
+  }
+  const wrote = settling.ledger.wrote.get(open.id) ?? {}
+  if (isNewFilling(thing, factsOf('bed', open.row), wrote)) replaceBed(settling, thing, open, tank)
+  else {
+    settling.change(thing, open, (open.row.factSources ?? {}) as Record<string, string>)
+    settling.outcomes.idOf.set(thing.key, open.id)
+  }
+}

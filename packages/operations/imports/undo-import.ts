@@ -1,0 +1,112 @@
+import type { BatchCommandInput, ImportUndone } from '@almanac/contract/imports'
+import { expectChanged } from '@almanac/database/changed-row'
+import type { Tx } from '@almanac/database/client'
+import type { Scope } from '@almanac/database/in-company'
+import { type Command, runCommand } from '@almanac/database/run-command'
+import { lockImports } from '@almanac/database/sql/import-row-outcomes'
+import { type ImportedTable, updateImported } from '@almanac/database/sql/import-updates'
+import { dayIn } from '@almanac/runtime/clock'
+import { AppError } from '@almanac/runtime/errors'
+import type * as z from 'zod'
+import { companyFacts } from '../shared/company-facts.ts'
+import { rewriteSiteTokens } from '../shared/site-tokens.ts'
+import type { Kind } from './facts.ts'
+import { forecastBeds } from './forecast-beds.ts'
+import type { LedgerEntry } from './ledger.ts'
+import { KINDS } from './plan-types.ts'
+import { readBatch } from './read-batch.ts'
+import { planUndo, type UndoPlan } from './undo-plan.ts'
+import { writeConsents } from './write-consents.ts'
+
+const CHUNK = 5000
+const TABLE_OF: Record<Kind, ImportedTable> = {
+  ...{ customer: 'customer', contact: 'contact', site: 'site', softener: 'softener' },
+  ...{ tank: 'tank', bed: 'bed', test: 'water_test' },
+}
+
+async function archive(tx: Tx, companyId: string, kind: Kind, ids: readonly string[], at: Date): Promise<void> {
+  for (let start = 0; start < ids.length; start += CHUNK) {
+    const where = { companyId, id: { in: ids.slice(start, start + CHUNK) } }
+    const data = { archivedAt: at, version: { increment: 1 } }
+    if (kind === 'customer') await tx.customer.updateMany({ where, data })
+    else if (kind === 'contact') await tx.contact.updateMany({ where, data })
+    else if (kind === 'site') await tx.site.updateMany({ where, data })
+    else if (kind === 'softener') await tx.softener.updateMany({ where, data })
+    else if (kind === 'tank') await tx.tank.updateMany({ where, data })
+    else if (kind === 'bed') await tx.bed.updateMany({ where, data })
+    else await tx.waterTest.updateMany({ where, data: { withdrawnAt: at, version: { increment: 1 } } })
+  }
+}
+
+async function takeBack(tx: Tx, companyId: string, plan: UndoPlan, at: Date, today: string): Promise<void> {
+  for (const kind of [...KINDS].reverse()) await archive(tx, companyId, kind, plan.archive[kind], at)
+  for (const kind of KINDS) {
+    const changed = await updateImported(tx, companyId, TABLE_OF[kind], plan.patches[kind])
+    if (changed !== plan.patches[kind].length)
+      throw new AppError('conflict', 'Someone changed one of these records at that moment. Nothing was undone; try again.', { busy: true })
+  }
+  await writeConsents(tx, companyId, plan.consents, today)
+}
+
+/** Supplies the batch added go when no site stands on them any more. */
+async function archiveSupplies(tx: Tx, companyId: string, batchId: string, at: Date): Promise<void> {
+  await tx.waterSupply.updateMany({
+    where: { companyId, batchId, version: 1, archivedAt: null, sites: { none: { archivedAt: null } } },
+    data: { archivedAt: at, version: { increment: 1 } },
+  })
+}
+
+/**
+ * Undoes an applied batch in one transaction: archives what it made, as far as nobody touched it since, and gives changed values back where they still stand
+ * as it wrote them. Answers what stays, and why.
+ */
+export async function undoImport(
+  scope: Scope & { personId: string },
+  input: z.infer<typeof BatchCommandInput>,
+): Promise<ImportUndone & { version: number }> {
+  const { companyId } = scope
+  const work = async (tx: Tx, command: Command) => {
+    await lockImports(tx, companyId)
+    const batch = await readBatch(tx, companyId, input.batchId)
+    if (batch.state !== 'applied') throw new AppError('conflict', 'Only an applied import can be undone. Nothing was changed.')
+    const later = await tx.importBatch.findFirst({
+      where: { companyId, state: 'applied', appliedAt: { gt: batch.appliedAt ?? command.at } },
+      select: { fileName: true, appliedAt: true },
+      orderBy: { appliedAt: 'desc' },
+    })
+    const company = await companyFacts(tx, companyId)
+    const { count } = await tx.importBatch.updateMany({
+      where: { companyId, id: batch.id, version: input.version },
+      data: { state: 'undone', version: { increment: 1 } },
+    })
+    await expectChanged(count, 'import', input.version, {}, async () => ({ version: batch.version }))
+    const rows = await tx.importRow.findMany({
+      where: { companyId, batchId: batch.id, status: { not: 'problem' } },
+      select: { customerId: true, siteId: true, softenerId: true, before: true },
+      orderBy: { line: 'asc' },
+    })
+    const ledger = rows.map(({ before, ...unit }) => ({
+      ...unit,
+      entries: (Array.isArray(before) ? before : []) as unknown as LedgerEntry[],
+    }))
+    const plan = await planUndo(tx, companyId, batch.id, ledger)
+    if (later && plan.summary.kept > 0)
+      plan.summary.keptExamples.unshift({
+        ...{ kind: 'import', siteId: null },
+        why: `A later import (${later.fileName}, ${dayIn(company.timeZone, later.appliedAt ?? command.at)}) changed some of it; undo that one first to take back more.`,
+      })
+    await takeBack(tx, companyId, plan, command.at, company.today)
+    await archiveSupplies(tx, companyId, batch.id, command.at)
+    await rewriteSiteTokens(tx, companyId, [...plan.siteIds])
+    await tx.importBatch.update({
+      where: { companyId_id: { companyId, id: batch.id } },
+      data: { counts: { ...(batch.counts as object), undone: plan.summary } as object },
+    })
+    const { archived, restored, kept } = plan.summary
+    await command.audit('undone', 'import-batch', batch.id, { archived, restored, kept })
+    await command.announce('import-batch', batch.id, input.version + 1)
+    await forecastBeds(command, [...plan.bedIds], 'edit')
+    return { ...plan.summary, version: input.version + 1 }
+  }
+  return runCommand(scope, 'imports.undo', input, work, { timeoutMs: 300_000 })
+}

@@ -1,0 +1,131 @@
+import type { DayReading, ImportedRecord } from '@almanac/service-rules/import/import-types'
+import { matchKeys } from '@almanac/service-rules/import/match-keys'
+import type { EnteredValues, Fact, Facts, Kind } from './facts.ts'
+
+/** What a row wants to be known of one thing. `parents` are the keys of what it hangs on. */
+export type Wanted = {
+  kind: Kind
+  key: string
+  parents: { customer: string; site: string; softener: string }
+  /** First line that speaks of it, and the line each fact was taken from. */
+  line: number
+  lines: Record<string, number>
+  facts: Facts
+  entered: EnteredValues
+  position: number
+  /** For a bed: an earlier filling that the row tells of, and whether the beginning is that of a rebed. */
+  earlier: DayReading | null
+  isRebed: boolean
+}
+
+/** The name of the water supply a row speaks of, beside its things. */
+export type RowWants = { things: Wanted[]; supplyName: string | null; notes: string[] }
+
+const span = (prefix: 'installed' | 'began', day: DayReading | null): Fact | null =>
+  day && { [`${prefix}Earliest`]: day.earliestDay, [`${prefix}Latest`]: day.latestDay, [`${prefix}AsWritten`]: day.asWritten }
+
+const one = (column: string, value: string | number | boolean | null): Fact | null =>
+  value === null || value === '' ? null : { [column]: value }
+
+/** Seen within a span, a bed is only sure to have lived to the span's first day; never before it began. */
+function seenDay(record: ImportedRecord): string | null {
+  const { lastSeen, began } = record.bed
+  if (!lastSeen) return null
+  return began && lastSeen.earliestDay < began.earliestDay ? began.earliestDay : lastSeen.earliestDay
+}
+
+/** The filling before the present one, where the softener is older than a dated rebed. */
+function earlierFilling(record: ImportedRecord): DayReading | null {
+  const { installed } = record.softener
+  const { began, beganFrom } = record.bed
+  const isRebed = beganFrom === 'notes-rebed' || beganFrom === 'resin-column'
+  return isRebed && installed && began && installed.latestDay < began.earliestDay ? installed : null
+}
+
+function tankFact(record: ImportedRecord): Fact | null {
+  const { tank } = record.softener
+  if (!tank) return null
+  return { diameterIn: tank.diameterIn, heightIn: tank.heightIn, nominalGrains: tank.nominalGrains, sizeAsWritten: tank.asWritten }
+}
+
+/** The chlorine of a list is free chlorine, except on chloramine, where a kit shows the total. Common practice, no source. */
+function testFacts(record: ImportedRecord): { facts: Record<string, Fact | null>; entered: EnteredValues } {
+  const { hardness, iron, chlorine, disinfectant } = record.water
+  const chlorineFact = disinfectant === 'chloramine' ? 'totalChlorine' : 'freeChlorine'
+  const seen = record.bed.lastSeen?.latestDay ?? null
+  const readings = { hardness, iron, [chlorineFact]: chlorine }
+  const entered = Object.entries(readings).flatMap(([fact, reading]) =>
+    reading ? [[fact, { value: reading.enteredValue, unit: reading.enteredUnit }] as const] : [],
+  )
+  if (entered.length === 0) return { facts: {}, entered: {} }
+  return {
+    facts: {
+      hardness: one('hardnessGpg', hardness?.hardnessGpg ?? null),
+      iron: one('ironMgL', iron?.mgL ?? null),
+      [chlorineFact]: one(`${chlorineFact}MgL`, chlorine?.mgL ?? null),
+      day: one('day', seen),
+    },
+    entered: Object.fromEntries(entered),
+  }
+}
+
+/** What one understood row wants: its customer, contact, site, softener, tanks, beds and water test. Silent cells want nothing. */
+export function wantedFromRecord(record: ImportedRecord, line: number): RowWants {
+  const keys = matchKeys(record)
+  const { contact, site, softener, bed, water } = record
+  const things: Wanted[] = []
+  const want = (kind: Kind, key: string, wanted: Record<string, Fact | null>, more: Partial<Wanted> = {}) => {
+    const facts = Object.fromEntries(Object.entries(wanted).filter((entry): entry is [string, Fact] => entry[1] !== null))
+    const parents = { customer: keys.customerKey, site: keys.siteKey, softener: keys.softenerKey }
+    const lines = Object.fromEntries(Object.keys(facts).map((fact) => [fact, line]))
+    things.push({ kind, key, parents, line, lines, facts, entered: {}, position: 1, earlier: null, isRebed: false, ...more })
+  }
+  want('customer', keys.customerKey, { name: one('name', record.customerName), reference: one('reference', record.referenceNumber) })
+  const { consent } = contact
+  const reach = {
+    phone: one('phone', contact.phone),
+    email: one('email', contact.email),
+    consentEmail: one('consentEmail', consent.email),
+    consentPhone: one('consentPhone', consent.phone),
+    consentText: one('consentText', consent.text),
+    consentLetter: one('consentLetter', consent.letter),
+  }
+  if (contact.name || Object.values(reach).some((fact) => fact !== null))
+    want('contact', `${keys.customerKey}|contact`, { name: one('name', contact.name ?? record.customerName), ...reach })
+  want('site', keys.siteKey, {
+    label: one('label', site.street ?? record.customerName),
+    street: one('street', site.street),
+    town: one('town', site.town),
+    region: one('region', site.region),
+    postcode: one('postcode', site.postcode),
+    accessNotes: one('accessNotes', site.accessNotes),
+  })
+  want('softener', keys.softenerKey, {
+    label: one('label', softener.label),
+    location: one('location', softener.tankPosition),
+    notes: one('notes', record.notes),
+    installed: span('installed', softener.installed),
+  })
+  const volumeFt3 = bed.resinVolume?.resinVolumeFt3 ?? softener.tank?.resinVolumeFt3 ?? null
+  const entered: EnteredValues = bed.resinVolume
+    ? { volume: { value: bed.resinVolume.enteredValue, unit: bed.resinVolume.enteredUnit } }
+    : {}
+  for (let position = 1; position <= softener.tankCount; position++) {
+    want('tank', `${keys.softenerKey}|tank:${position}`, { tankSize: tankFact(record) }, { position })
+    const filling = {
+      resinKind: one('resinKind', bed.resinKind),
+      volumeFt3: one('volumeFt3', volumeFt3),
+      began: span('began', bed.began),
+      lastSeenDay: one('lastSeenDay', seenDay(record)),
+    }
+    const isRebed = bed.beganFrom === 'notes-rebed' || bed.beganFrom === 'resin-column'
+    want('bed', `${keys.softenerKey}|bed:${position}`, filling, { position, entered, earlier: earlierFilling(record), isRebed })
+  }
+  const test = testFacts(record)
+  if (Object.keys(test.facts).length > 0) want('test', `${keys.softenerKey}|test`, test.facts, { entered: test.entered })
+  const notes: string[] = []
+  if (!site.street) notes.push('The row names no street, so the site is called after the customer.')
+  if (water.disinfectant && !water.supplyName && water.disinfectant !== 'none')
+    notes.push('The disinfectant was not kept, for the row names no water supply. Write it on the supply’s own page.')
+  return { things, supplyName: water.supplyName, notes }
+}
