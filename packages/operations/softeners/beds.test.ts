@@ -157,7 +157,7 @@ describe('the end of a bed and the beginning of the next', () => {
       otherBeds: [{ id: mine.bedId }],
     })
     const { happenings } = await readSiteHistory(mine, mine.siteId, (at) => at.toISOString().slice(0, 10))
-    const onThatDay = happenings.filter((one) => one.day === '2026-12-02').map((one) => one.type)
+    const onThatDay = happenings.filter((one) => one.day === '2026-12-02' && one.type.startsWith('bed-')).map((one) => one.type)
     expect(onThatDay).toEqual(['bed-began', 'bed-ended'])
     expect(await tasks()).toEqual([[endedBedId, newBedId]])
   })
