@@ -101,6 +101,14 @@ describe('a fit to a firm’s records', () => {
     expect(fit(known, cut).parameters.logMean).toEqual(fit(later, cut).parameters.logMean)
   })
 
+  it('comes to believe in age alone where nothing else acts, and not where the water does', () => {
+    const idle = { ...centralValues(PRIOR), chlorineExponent: 1e-6, ironExponent: 1e-6, crosslinkEffect: 1e-6, throughputExponent: 1e-6 }
+    const none = fit(records(firm(600, 21, idle)))
+    expect(none.noEffectShare).toBeGreaterThan(0.8)
+    expect(at(none.parameters.logMean, 'chlorineExponent')).toBeLessThan(0.01)
+    expect(fit(records(firm(600, 22))).noEffectShare).toBeLessThan(0.05)
+  })
+
   it('leaves call-backs for workmanship out and says so', () => {
     const beds = records(firm(60, 14))
     const callBack: BedRecord = {

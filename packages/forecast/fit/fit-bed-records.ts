@@ -1,7 +1,8 @@
 import { ok, type Result, refuse } from '@almanac/units/result'
 import type { IsoDay } from '../calendar/day-number.ts'
+import { cholesky } from '../numeric/cholesky.ts'
 import { inverseCurvature, maximise, type Surface } from '../numeric/maximise.ts'
-import { type ForecastParameters, PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
+import { type ForecastParameters, PARAMETER_KEYS, type ParameterKey } from '../priors/forecast-parameters.ts'
 import { valuesOf } from '../priors/parameter-nodes.ts'
 import { bedLogLikelihood } from './bed-likelihood.ts'
 import type { BedRecord } from './bed-record.ts'
@@ -17,6 +18,8 @@ export interface RecordsFit {
   readonly logLikelihood: number
   /** Share of the prior's variance of each parameter that the records took away: 0 nothing learned, 1 all from the records. */
   readonly learned: Readonly<Record<string, number>>
+  /** Belief, after the records, that nothing but age makes a difference to this firm's beds; that model is averaged in with this share. */
+  readonly noEffectShare: number
 }
 
 const SIZE = PARAMETER_KEYS.length
@@ -42,20 +45,22 @@ export function fitBedRecords(
   const failures = read.filter((record) => record.upper !== Number.POSITIVE_INFINITY).length
   if (failures === 0)
     return refuse('No bed has failed on record yet, so there is nothing to learn from. The trade’s first guesses stay in use.')
-  const precision = inverseCurvature(
-    Float64Array.from(prior.logCovariance, (value) => -value),
-    SIZE,
-  )
-  if (precision === null)
-    return refuse(`The parameters ${prior.version} leave no doubt about a parameter, so nothing can be learned about it.`)
-  const found = maximise((theta) => posterior(read, theta, prior, precision), prior.logMean)
-  const covariance = inverseCurvature(found.surface.hessian, SIZE)
-  if (!found.converged || covariance === null)
-    return refuse('The fit to the firm’s records did not settle. The former parameters stay in use.')
+  const full = laplace(read, prior.logMean, prior.logCovariance)
+  if (full === null) return refuse('The fit to the firm’s records did not settle. The former parameters stay in use.')
+  const idle = ageAlone(prior)
+  const none = laplace(read, idle.logMean, idle.logCovariance)
+  const odds =
+    none === null ? 0 : (NO_EFFECT_BELIEF / (1 - NO_EFFECT_BELIEF)) * Math.exp(Math.min(700, none.logEvidence - full.logEvidence))
+  const noEffectShare = odds / (1 + odds)
+  const [main, other] = none !== null && noEffectShare > 0.5 ? [none, full] : [full, none]
+  const otherShare = Math.min(noEffectShare, 1 - noEffectShare)
   const parameters: ForecastParameters = {
     version,
-    logMean: Array.from(found.theta),
-    logCovariance: Array.from(covariance),
+    logMean: main.logMean,
+    logCovariance: main.logCovariance,
+    ...(other !== null && otherShare > 0.01
+      ? { alternative: { share: otherShare, logMean: other.logMean, logCovariance: other.logCovariance } }
+      : {}),
     assumedWater: prior.assumedWater,
     sources: [
       `Fitted to ${failures} failures among ${read.length} beds known on ${asOfDay}, starting from ${prior.version}.`,
@@ -63,16 +68,75 @@ export function fitBedRecords(
     ],
   }
   const learned = Object.fromEntries(
-    PARAMETER_KEYS.map((key, i) => [key, 1 - (covariance[i * SIZE + i] as number) / (prior.logCovariance[i * SIZE + i] as number)]),
+    PARAMETER_KEYS.map((key, i) => [key, 1 - (full.logCovariance[i * SIZE + i] as number) / (prior.logCovariance[i * SIZE + i] as number)]),
   )
   return ok({
     parameters,
     used: read.length,
     failures,
     leftOut: [...leftOut].map(([reason, count]) => ({ reason, count })),
-    logLikelihood: likelihood(read, found.theta, new Float64Array(SIZE)),
+    logLikelihood: main.logLikelihood,
     learned,
+    noEffectShare,
   })
+}
+
+/** Belief, before any record, that nothing but age makes a difference worth the name. A guess that lets the records say so. */
+const NO_EFFECT_BELIEF = 0.2
+
+const EFFECT_KEYS: readonly ParameterKey[] = [
+  'chlorineExponent',
+  'ironExponent',
+  'crosslinkEffect',
+  'throughputExponent',
+  'temperatureEffect',
+]
+
+/** The prior with all effects held at nil: age alone. */
+function ageAlone(prior: ForecastParameters): { logMean: readonly number[]; logCovariance: readonly number[] } {
+  const held = PARAMETER_KEYS.map((key) => EFFECT_KEYS.includes(key))
+  return {
+    logMean: prior.logMean.map((mean, i) => (held[i] ? Math.log(1e-4) : mean)),
+    logCovariance: prior.logCovariance.map((value, index) => {
+      const i = Math.floor(index / SIZE)
+      const j = index % SIZE
+      if (held[i] || held[j]) return i === j ? 1e-6 : 0
+      return value
+    }),
+  }
+}
+
+interface Posterior {
+  readonly logMean: readonly number[]
+  readonly logCovariance: readonly number[]
+  readonly logLikelihood: number
+  /** ln of the model's marginal likelihood, by Laplace. */
+  readonly logEvidence: number
+}
+
+/** Mode and curvature of one model's posterior; null when it does not settle. */
+function laplace(read: readonly ReadRecord[], mean: readonly number[], covariance: readonly number[]): Posterior | null {
+  const precision = inverseCurvature(
+    Float64Array.from(covariance, (value) => -value),
+    SIZE,
+  )
+  if (precision === null) return null
+  const found = maximise((theta) => posterior(read, theta, mean, precision), mean)
+  const after = inverseCurvature(found.surface.hessian, SIZE)
+  if (!found.converged || after === null) return null
+  return {
+    logMean: Array.from(found.theta),
+    logCovariance: Array.from(after),
+    logLikelihood: likelihood(read, found.theta, new Float64Array(SIZE)),
+    logEvidence: found.surface.value + 0.5 * (logDeterminant(after) - logDeterminant(covariance)),
+  }
+}
+
+function logDeterminant(matrix: ArrayLike<number>): number {
+  const lower = cholesky(matrix, SIZE)
+  let sum = 0
+  for (let i = 0; i < SIZE; i++) sum += 2 * Math.log(lower?.[i * SIZE + i] ?? 0)
+  return sum
 }
 
 function likelihood(read: readonly ReadRecord[], theta: Float64Array, gradient: Float64Array): number {
@@ -85,7 +149,7 @@ function likelihood(read: readonly ReadRecord[], theta: Float64Array, gradient: 
 /** Step of the central difference that turns the analytic gradient into a Hessian: error about 1e-10 relative. */
 const STEP = 1e-4
 
-function posterior(read: readonly ReadRecord[], theta: Float64Array, prior: ForecastParameters, precision: Float64Array): Surface {
+function posterior(read: readonly ReadRecord[], theta: Float64Array, mean: readonly number[], precision: Float64Array): Surface {
   const gradient = new Float64Array(SIZE)
   let value = likelihood(read, theta, gradient)
   const hessian = new Float64Array(SIZE * SIZE)
@@ -104,11 +168,11 @@ function posterior(read: readonly ReadRecord[], theta: Float64Array, prior: Fore
     let slope = 0
     for (let j = 0; j < SIZE; j++) {
       const p = precision[i * SIZE + j] as number
-      slope += p * ((theta[j] as number) - (prior.logMean[j] as number))
+      slope += p * ((theta[j] as number) - (mean[j] as number))
       hessian[i * SIZE + j] = (hessian[i * SIZE + j] as number) - p
     }
     gradient[i] = (gradient[i] as number) - slope
-    value -= 0.5 * slope * ((theta[i] as number) - (prior.logMean[i] as number))
+    value -= 0.5 * slope * ((theta[i] as number) - (mean[i] as number))
   }
   return { value, gradient, hessian }
 }

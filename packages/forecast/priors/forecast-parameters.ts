@@ -25,6 +25,8 @@ export interface ForecastParameters {
   readonly logMean: readonly number[]
   /** Row-major, PARAMETER_KEYS.length squared. */
   readonly logCovariance: readonly number[]
+  /** A second model, averaged in with its share of belief (0 to 1); e.g. that the water does nothing to this firm's beds. */
+  readonly alternative?: { readonly share: number; readonly logMean: readonly number[]; readonly logCovariance: readonly number[] }
   /** Residuals assumed where nobody wrote them down, mg/L. */
   readonly assumedWater: {
     readonly freeChlorineMgL: number

@@ -27,12 +27,25 @@ export function centralValues(parameters: ForecastParameters): ParameterValues {
 }
 
 function buildNodes(parameters: ForecastParameters): readonly ParameterValues[] {
-  const lower = cholesky(parameters.logCovariance, SIZE)
-  if (lower === null || parameters.logMean.length !== SIZE || !parameters.logMean.every(Number.isFinite)) {
-    throw new RangeError(`Forecast parameters ${parameters.version} are damaged: a mean or covariance is no number.`)
+  const { alternative, version } = parameters
+  // Whole pairs of mirrored nodes, so that each model keeps its mean.
+  const others = alternative === undefined ? 0 : 2 * Math.round((alternative.share * PARAMETER_NODES) / 2)
+  const own = spread(parameters, PARAMETER_NODES - others, version)
+  return alternative === undefined || others === 0 ? own : own.concat(spread(alternative, others, version))
+}
+
+/** `count` nodes of one normal distribution; with fewer pairs than parameters only the mean is kept exactly. */
+function spread(
+  model: { readonly logMean: readonly number[]; readonly logCovariance: readonly number[] },
+  count: number,
+  version: string,
+): ParameterValues[] {
+  const lower = cholesky(model.logCovariance, SIZE)
+  if (lower === null || model.logMean.length !== SIZE || !model.logMean.every(Number.isFinite)) {
+    throw new RangeError(`Forecast parameters ${version} are damaged: a mean or covariance is no number.`)
   }
-  return standardNodes().map((z) => {
-    const logs = parameters.logMean.map((mean, i) => {
+  return standardNodes(count).map((z) => {
+    const logs = model.logMean.map((mean, i) => {
       let sum = mean
       for (let k = 0; k <= i; k++) sum += (lower[i * SIZE + k] ?? 0) * (z[k] ?? 0)
       return sum
@@ -42,13 +55,14 @@ function buildNodes(parameters: ForecastParameters): readonly ParameterValues[] 
 }
 
 /** Points of mean zero and unit covariance. */
-function standardNodes(): Float64Array[] {
-  const half = PARAMETER_NODES / 2
+function standardNodes(count: number): Float64Array[] {
+  const half = count / 2
   const phi = generalisedGoldenRatio(SIZE)
   const points: Float64Array[] = []
   for (let n = 1; n <= half; n++) {
     points.push(Float64Array.from({ length: SIZE }, (_, j) => normalQuantile((0.5 + n / phi ** (j + 1)) % 1, 0, 1)))
   }
+  if (half < SIZE) return points.flatMap((z) => [z, z.map((value) => -value)])
   const covariance = new Float64Array(SIZE * SIZE)
   for (const z of points) {
     for (let i = 0; i < SIZE; i++)
