@@ -22,10 +22,10 @@ export function dueBedWords(bed: DueBed, units: UnitSystem): string {
   return [bed.tank.twin ? `twin ${size}` : size, RESIN[bed.resinKind] ?? bed.resinKind, beganWords(bed)].join(', ')
 }
 
-/** The strongest reasons, at most two; "age" where the water takes nothing. */
+/** The strongest reasons, at most two (ordinary water temperature is none); "age" where the water takes nothing. */
 export function driverWords(bed: DueBed): string {
   const strong = bed.drivers
-    .filter((one) => Math.abs(one.yearsTaken) >= 0.3)
+    .filter((one) => Math.abs(one.yearsTaken) >= (one.key === 'temperature' ? 1.5 : 0.3))
     .sort((a, b) => Math.abs(b.yearsTaken) - Math.abs(a.yearsTaken))
   return strong.length > 0
     ? strong

@@ -35,7 +35,7 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
           { name: 'Access', value: visit.accessNotes },
           ...visit.contacts.map((contact, i) => ({
             key: `contact-${i}`,
-            name: contact.role,
+            name: contact.role.charAt(0).toUpperCase() + contact.role.slice(1),
             value: (
               <>
                 {contact.name ?? 'name not known'}{' '}

@@ -1,0 +1,35 @@
+import AxeBuilder from '@axe-core/playwright'
+import { expect, test } from '@playwright/test'
+import { type DemoRole, signIn } from '../support/sign-in.ts'
+
+const SCREENS: [DemoRole, string[]][] = [
+  ['owner', ['/coming-due', '/sites', '/water', '/reminders', '/stores', '/imports', '/ask-next', '/sessions']],
+  ['dispatcher', ['/day-sheets', '/jobs']],
+  ['technician', ['/today']],
+]
+const SIZES = [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+  { width: 390, height: 844 },
+]
+
+for (const [role, paths] of SCREENS)
+  for (const colorScheme of ['light', 'dark'] as const)
+    test(`${role}: no screen breaks WCAG 2.2 AA or scrolls sideways, ${colorScheme}`, async ({ page }) => {
+      test.setTimeout(180_000)
+      await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' })
+      await signIn(page, role)
+      for (const path of paths) {
+        await page.goto(path)
+        await expect(page.getByRole('heading', { level: 1 }).first()).toBeVisible()
+        await expect(page.getByText(/^Reading/)).toHaveCount(0)
+        for (const size of SIZES) {
+          await page.setViewportSize(size)
+          const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+          expect(wide, `${path} at ${size.width} px scrolls sideways`).toBeLessThanOrEqual(1)
+        }
+        const found = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze()
+        expect(found.violations.map((one) => `${path}: ${one.id} ${one.nodes[0]?.html.slice(0, 160)}`)).toEqual([])
+        await page.setViewportSize(SIZES[0] as (typeof SIZES)[number])
+      }
+    })

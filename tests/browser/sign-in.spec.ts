@@ -1,0 +1,50 @@
+import { expect, test } from '@playwright/test'
+import { signIn } from '../support/sign-in.ts'
+
+test('a wrong password says so, keeps the e-mail, and opens nothing', async ({ page }) => {
+  await page.goto('/coming-due')
+  await expect(page).toHaveURL(/sign-in/)
+  await page.getByLabel('E-mail').fill('owner@larkmoor.example.com')
+  await page.getByLabel('Password').fill('not the password')
+  await page.getByRole('button', { name: 'Sign in' }).click()
+  await expect(page.getByRole('alert').filter({ hasText: 'do not belong together' })).toBeVisible()
+  await expect(page.getByLabel('E-mail')).toHaveValue('owner@larkmoor.example.com')
+})
+
+test('a person in two firms goes from one to the other, and sees the one only', async ({ page }) => {
+  await signIn(page, 'dispatcher')
+  await page.goto('/sites')
+  await expect(page.getByText('Larkmoor Soft Water · dispatcher')).toBeVisible()
+  await page.locator('summary').filter({ hasText: 'Dell Prior' }).click()
+  await page.getByRole('button', { name: /Go to/ }).click()
+  await expect(page.getByText(/Brackwater Softeners · owner/)).toBeVisible()
+  await page.goto('/sites')
+  await expect(
+    page
+      .getByRole('table')
+      .getByText(/Brackwater|Saltgate/)
+      .first(),
+  ).toBeVisible()
+  await expect(page.getByRole('table').getByText('Nether Lark')).toHaveCount(0)
+  await page.locator('summary').filter({ hasText: 'Dell Prior' }).click()
+  await page.getByRole('button', { name: /Go to Larkmoor/ }).click()
+  await expect(page.getByText('Larkmoor Soft Water · dispatcher')).toBeVisible()
+})
+
+test('a session that is ended elsewhere can do nothing more, and its open page goes to the sign-in', async ({ page, browser }) => {
+  await signIn(page, 'technician')
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible()
+  const other = await browser.newContext()
+  const second = await other.newPage()
+  await signIn(second, 'technician')
+  await second.goto('/sessions')
+  const rows = second.getByRole('button', { name: 'End session' })
+  await expect(rows.first()).toBeVisible()
+  while ((await rows.count()) > 0) {
+    const before = await rows.count()
+    await rows.first().click()
+    await expect(rows).toHaveCount(before - 1)
+  }
+  await expect(page).toHaveURL(/sign-in/, { timeout: 15_000 })
+  await other.close()
+})
