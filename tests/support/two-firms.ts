@@ -28,18 +28,23 @@ export async function makeFirmRecords(db: pg.Client, personId: string = newId())
   return { companyId, personId, ...(await writeRecords({ companyId, personId })) }
 }
 
-/** One line a table for each company: how many rows and a hash of them all; also the queue, sessions and memberships. To compare before and after. */
-export async function fingerprint(db: pg.Client, tables: readonly string[]): Promise<Record<string, string>> {
+/**
+ * What stands in some companies' tables, one line each: how many rows and a hash of them all; also their tasks, and all sessions and memberships.
+ * To compare before and after.
+ */
+export async function fingerprint(db: pg.Client, tables: readonly string[], companies: string[]): Promise<Record<string, string>> {
   const parts = tables.map(
     (table) =>
-      `select '${table} ' || coalesce(company_id::text, '') as key, count(*) || ' ' || md5(string_agg(md5(t::text), '' order by t::text)) as value
-       from ${table} t group by company_id`,
+      `select '${table} ' || company_id as key, count(*) || ' ' || md5(string_agg(t::text, '|' order by t::text)) as value
+       from ${table} t where company_id = any($1::uuid[]) group by company_id`,
   )
   const beside = [
-    `select 'queue ' || coalesce(data->>'companyId', ''), count(*) || ' ' || md5(string_agg(id::text, '' order by id)) from queue.job group by data->>'companyId'`,
-    `select 'session', md5(string_agg(md5(t::text), '' order by t::text)) from session t`,
-    `select 'membership', md5(string_agg(md5(t::text), '' order by t::text)) from membership t`,
+    `select 'queue ' || (data->>'companyId'), count(*) || ' ' || md5(string_agg(id::text, '|' order by id))
+     from queue.job where data->>'companyId' = any($1::uuid[]::text[]) group by data->>'companyId'`,
+    `select 'queue without a company', count(*)::text from queue.job where not data ? 'companyId'`,
+    `select 'session', md5(string_agg(t::text, '|' order by t::text)) from session t`,
+    `select 'membership', md5(string_agg(t::text, '|' order by t::text)) from membership t`,
   ]
-  const { rows } = await db.query<{ key: string; value: string }>([...parts, ...beside].join('\nunion all\n'))
+  const { rows } = await db.query<{ key: string; value: string }>([...parts, ...beside].join('\nunion all\n'), [companies])
   return Object.fromEntries(rows.map((row) => [row.key, row.value]))
 }

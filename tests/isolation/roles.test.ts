@@ -1,0 +1,133 @@
+import { closeClients } from '@almanac/database/client'
+import { addMembership, endMembership } from '@almanac/identity/people'
+import type { Role } from '@almanac/identity/permissions'
+import { setClock } from '@almanac/runtime/clock'
+import { forgetConfig } from '@almanac/runtime/config'
+import { newId } from '@almanac/runtime/ids'
+import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import type pg from 'pg'
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { NOW } from '../support/records.ts'
+import { inspector, makeCompany, makeFirmRecords } from '../support/two-firms.ts'
+import { idPaths, isCommand, withValue } from './id-fields.ts'
+import { inputOf, SAMPLES, type SampleIds } from './sample-calls.ts'
+import { allProcedures, type Caller, makeCaller, send, signInAs } from './signed-in-call.ts'
+
+vi.mock('server-only', () => ({}))
+
+const ROLES: Role[] = ['owner', 'dispatcher', 'technician']
+const procedures = allProcedures()
+let db: pg.Client
+let firm: SampleIds
+let callers: Record<Role, Caller>
+
+const found = (name: string) => {
+  const one = procedures.find((procedure) => procedure.name === name)
+  if (!one) throw new Error(`${name} is gone`)
+  return one.procedure
+}
+const me = (headers: Headers) => send(found('session.me'), headers, undefined)
+
+beforeAll(async () => {
+  db = await inspector()
+  process.env.REQUESTS_PER_MINUTE = '100000'
+  setClock(() => new Date(NOW))
+  const records = await makeFirmRecords(db)
+  firm = { ...records, sessionId: newId() }
+  const made = await Promise.all(ROLES.map((role) => makeCaller(firm.companyId, role)))
+  callers = Object.fromEntries(ROLES.map((role, index) => [role, made[index]])) as Record<Role, Caller>
+})
+afterAll(async () => {
+  setClock()
+  await closeTaskQueue()
+  await closeClients()
+  await db.end()
+})
+
+describe.each(procedures)('$name', ({ domain, verb, procedure, input: schema }) => {
+  const sample = SAMPLES[domain]?.[verb] ?? { roles: 'o' }
+
+  /** The sample with ids of nothing: whoever may ask is told that it is not there, and nothing changes between the roles. */
+  const harmless = () => {
+    const input = inputOf(sample, firm, isCommand(schema))
+    return idPaths(schema).reduce<unknown>((changed, path) => withValue(changed, path, newId()), input)
+  }
+
+  test.each(ROLES)('%s', async (role) => {
+    const { headers } = callers[role]
+    const answer = await send(procedure, headers, harmless())
+    if (sample.roles.includes(role.slice(0, 1))) expect(['ok', 'not-found', 'conflict']).toContain(answer.code)
+    else expect(answer).toMatchObject({ code: 'forbidden', status: 403 })
+  })
+
+  test('without a session', async () => {
+    expect(await send(procedure, new Headers(), harmless())).toMatchObject({ code: 'unauthenticated', status: 401 })
+  })
+})
+
+test('a request that a role may not send is refused before it is read', async () => {
+  expect(await send(found('reminders.decide'), callers.technician.headers, { nonsense: true })).toMatchObject({ code: 'forbidden' })
+  expect(await send(found('reminders.decide'), callers.owner.headers, { nonsense: true })).toMatchObject({ code: 'invalid', status: 400 })
+})
+
+describe('a session', () => {
+  test('is refused with its next request once the membership has ended, and goes on when it begins again', async () => {
+    const { personId, headers } = await makeCaller(firm.companyId, 'dispatcher')
+    expect(await me(headers)).toMatchObject({ ok: true })
+    await endMembership(personId, firm.companyId)
+    expect(await me(headers)).toMatchObject({ code: 'forbidden', status: 403 })
+    await addMembership(personId, firm.companyId, 'technician')
+    expect((await me(headers)).said).toContain('"role":"technician"')
+  })
+
+  test('ends when it is ended, and the person’s others go on', async () => {
+    const caller = await makeCaller(firm.companyId)
+    const second = await signInAs(caller.email)
+    expect(await send(found('session.end'), caller.headers, { sessionId: second.sessionId })).toMatchObject({ ok: true })
+    expect(await me(second.headers)).toMatchObject({ code: 'unauthenticated', status: 401 })
+    expect(await me(caller.headers)).toMatchObject({ ok: true })
+    const stranger = await makeCaller(firm.companyId)
+    expect(await send(found('session.end'), stranger.headers, { sessionId: caller.sessionId })).toMatchObject({ status: 404 })
+    expect(await me(caller.headers)).toMatchObject({ ok: true })
+  })
+
+  test('goes to another company of the person, and to none that they are not in or have left', async () => {
+    const [own, second, strange] = [firm.companyId, await makeCompany(db, 'Weir Water'), await makeCompany(db, 'Strange Water')]
+    const { personId, headers } = await makeCaller(own)
+    await addMembership(personId, second, 'technician')
+    const go = (companyId: string) => send(found('session.switchCompany'), headers, { companyId })
+    expect(await go(strange)).toMatchObject({ code: 'not-found', status: 404 })
+    expect(await go(strange)).toEqual(await go(newId()))
+    expect((await me(headers)).said).toContain('Quarry Road Soft Water","timeZone')
+    expect(await go(second)).toMatchObject({ ok: true })
+    expect((await me(headers)).said).toContain('Weir Water","timeZone')
+    await endMembership(personId, second)
+    expect((await me(headers)).said).toContain('Quarry Road Soft Water","timeZone')
+    expect(await go(second)).toMatchObject({ status: 404 })
+  })
+
+  test('made up is none', async () => {
+    const { headers } = await makeCaller(firm.companyId)
+    const cookie = headers.get('cookie') ?? ''
+    expect(await me(new Headers({ cookie: cookie.replace(/=(.)/, (_, first) => `=${first === 'x' ? 'y' : 'x'}`) }))).toMatchObject({
+      status: 401,
+    })
+  })
+})
+
+test('more requests in a minute than allowed are refused, for that person only', async () => {
+  const [busy, calm] = [await makeCaller(firm.companyId), await makeCaller(firm.companyId)]
+  process.env.REQUESTS_PER_MINUTE = '3'
+  forgetConfig()
+  try {
+    // Two windows at most when the minute turns meanwhile, so seven cannot all pass.
+    const answers = []
+    for (let turn = 0; turn < 7; turn++) answers.push(await me(busy.headers))
+    expect(answers.slice(0, 3).every((one) => one.ok)).toBe(true)
+    expect(answers.find((one) => !one.ok)).toMatchObject({ code: 'rate-limited', status: 429 })
+    expect(await me(calm.headers)).toMatchObject({ ok: true })
+  } finally {
+    process.env.REQUESTS_PER_MINUTE = '100000'
+    forgetConfig()
+  }
+})

@@ -1,0 +1,186 @@
+import { newId } from '@almanac/runtime/ids'
+import { DAY, type Records } from '../support/records.ts'
+
+/** The ids that samples are made of: a firm's records, the firm itself and a session of its person. */
+export type SampleIds = Records & { companyId: string; sessionId: string }
+
+/** One request to a procedure: who may send it, and an input in which every id field has a value. */
+export type Sample = {
+  /** o = owner, d = dispatcher, t = technician. */
+  roles: 'odt' | 'od' | 'o'
+  /** A request that succeeds with a fresh firm's records; commands get their id when sent. */
+  input?: (r: SampleIds) => Record<string, unknown>
+  /** Another body for the same command id, where swapping an id would not do. */
+  other?: Record<string, unknown>
+  /** Why the request cannot succeed with the records of a fresh firm, where that is so. */
+  refused?: string
+}
+
+const version = 1
+const page = { limit: 50 }
+const reading = { value: 18, unit: 'gpg' }
+const crew = (r: SampleIds) => ({
+  colleagueIds: [r.colleagueId, r.otherColleagueId],
+  vehicleId: r.vehicleId,
+  from: '08:00',
+  until: '16:00',
+})
+const contact = { role: 'occupier', name: 'Ilse Vale', phone: '555 0188', email: '' }
+const known = (customerId: string) => ({ kind: 'known', customerId })
+
+const beds: Record<string, Sample> = {
+  explain: { roles: 'odt', input: (r) => ({ bedId: r.bedId }) },
+  page: { roles: 'odt', input: (r) => ({ bedId: r.bedId }) },
+  askNext: { roles: 'od', input: () => page },
+  changeFacts: {
+    roles: 'od',
+    input: (r) => ({ bedId: r.bedId, version, tankVersion: 1, valveVersion: 1, source: 'call', facts: { resinKind: 'gel-10' } }),
+  },
+  inspect: {
+    roles: 'od',
+    input: (r) => ({
+      ...{ bedId: r.bedId, day: '2026-12-01', beadCondition: 'firm', capacityShare: null, moistureShare: null, pressureDrop: null },
+      working: true,
+    }),
+  },
+}
+
+const daySheets: Record<string, Sample> = {
+  day: { roles: 'od', input: () => ({ day: DAY }) },
+  fits: { roles: 'od', input: (r) => ({ crewDayId: r.crewDayId }) },
+  crewChoices: { roles: 'od' },
+  open: { roles: 'od', input: (r) => ({ ...crew(r), day: '2026-12-07', name: 'Pair two' }), other: { name: 'Pair three' } },
+  copy: { roles: 'od', input: () => ({ day: '2026-12-07' }), other: { day: '2026-12-08' } },
+  change: { roles: 'od', input: (r) => ({ ...crew(r), crewDayId: r.otherCrewDayId, version, name: 'Pair two', notes: null }) },
+}
+
+const due: Record<string, Sample> = {
+  months: { roles: 'od', input: (r) => ({ waterSupplyId: r.waterSupplyId }) },
+  beds: { roles: 'od', input: (r) => ({ ...page, waterSupplyId: r.waterSupplyId, sort: 'chance' }) },
+}
+
+const jobs: Record<string, Sample> = {
+  list: { roles: 'odt', input: () => ({ ...page, state: 'proposed' }) },
+  overview: { roles: 'odt' },
+  get: { roles: 'odt', input: (r) => ({ jobId: r.proposedJobId }) },
+  places: { roles: 'od', input: (r) => ({ jobId: r.proposedJobId }) },
+  choices: { roles: 'od', input: (r) => ({ siteId: r.siteId }) },
+  propose: { roles: 'od', input: (r) => ({ beds: [{ bedId: r.bedId }], kind: 'rebed' }) },
+  proposeOne: { roles: 'od', input: (r) => ({ siteId: r.siteId, softenerId: r.softenerId, bedId: r.bedId, kind: 'inspection' }) },
+  book: {
+    roles: 'od',
+    input: (r) => ({ jobId: r.proposedJobId, jobVersion: 1, crewDayId: r.crewDayId, at: '13:00', confirmed: ['outside-hours'] }),
+  },
+  moveVisit: {
+    roles: 'od',
+    input: (r) => ({ visitId: r.visitId, version, crewDayId: r.otherCrewDayId, at: '10:00', confirmed: ['outside-hours'] }),
+  },
+  callOffVisit: { roles: 'od', input: (r) => ({ visitId: r.visitId, version }) },
+  hold: { roles: 'od', input: (r) => ({ jobId: r.proposedJobId, version, reason: 'waits for a tube' }) },
+  callOff: { roles: 'od', input: (r) => ({ jobId: r.proposedJobId, version, reason: 'the house was sold' }) },
+  resume: { roles: 'od', input: (r) => ({ jobId: r.heldJobId, version }) },
+}
+
+const reminders: Record<string, Sample> = {
+  list: { roles: 'od', input: () => ({ ...page, state: 'waiting' }) },
+  counts: { roles: 'od' },
+  messages: { roles: 'od', input: () => page },
+  decide: { roles: 'o', input: (r) => ({ reminders: [{ id: r.reminderId, version }], decision: 'release' }) },
+}
+
+const session: Record<string, Sample> = {
+  me: { roles: 'odt' },
+  list: { roles: 'odt' },
+  switchCompany: { roles: 'odt', input: (r) => ({ companyId: r.companyId }) },
+  end: { roles: 'odt', input: (r) => ({ sessionId: r.sessionId }) },
+}
+
+const sites: Record<string, Sample> = {
+  list: { roles: 'odt', input: () => ({ ...page, q: 'orchard' }) },
+  page: { roles: 'odt', input: (r) => ({ siteId: r.siteId }) },
+  history: { roles: 'odt', input: (r) => ({ siteId: r.siteId }) },
+  supplies: { roles: 'odt' },
+  customers: { roles: 'od', input: () => ({ q: 'Hanna' }) },
+  add: { roles: 'od', input: (r) => ({ label: 'Weir Road 8', waterSupplyId: r.waterSupplyId, holder: known(r.customerId) }) },
+  change: { roles: 'od', input: (r) => ({ siteId: r.siteId, version, label: 'Orchard Lane 14 b', waterSupplyId: r.waterSupplyId }) },
+  changeCustomer: { roles: 'od', input: (r) => ({ customerId: r.customerId, version, name: 'Hanna Vale-Orr' }) },
+  changeHolder: {
+    roles: 'od',
+    input: (r) => ({ siteId: r.siteId, tenureVersion: 1, fromDay: '2026-12-01', holder: known(r.otherCustomerId) }),
+  },
+  addContact: { roles: 'od', input: (r) => ({ siteId: r.siteId, ...contact }) },
+  changeContact: { roles: 'od', input: (r) => ({ contactId: r.contactId, version, ...contact }) },
+  archiveContact: { roles: 'od', input: (r) => ({ contactId: r.contactId, version }) },
+  setConsent: {
+    roles: 'od',
+    input: (r) => ({ contactId: r.contactId, channel: 'email', granted: false, source: 'call', sinceDay: '2026-12-01', version }),
+  },
+  addSoftener: { roles: 'od', input: (r) => ({ siteId: r.siteId, softener: { label: 'Cellar softener', tankSize: '10x54' } }) },
+  changeSoftener: {
+    roles: 'od',
+    input: (r) => ({ softenerId: r.softenerId, version, label: 'Garage softener', arrangement: 'single', peopleServed: 4 }),
+  },
+  addPreTreatment: { roles: 'od', input: (r) => ({ softenerId: r.softenerId, kind: 'sediment', fromDay: null, source: 'call' }) },
+  endPreTreatment: { roles: 'od', input: (r) => ({ preTreatmentId: r.preTreatmentId, version, toDay: '2026-11-30' }) },
+}
+
+const stores: Record<string, Sample> = {
+  items: { roles: 'odt', input: () => page },
+  movements: { roles: 'odt', input: () => page },
+  receive: { roles: 'od', input: (r) => ({ stockItemId: r.stockItemId, quantity: 4 }) },
+  count: { roles: 'od', input: (r) => ({ stockItemId: r.stockItemId, version, counted: 5 }) },
+}
+
+const record = (r: SampleIds) => ({
+  ...{ visitId: r.rebedVisitId, jobKind: 'rebed', outcome: 'no-access', workDay: '2026-12-02', checks: [], measurements: [] },
+  ...{ startedAt: '2026-12-02T15:00:00.000Z', finishedAt: '2026-12-02T15:20:00.000Z', oldBed: null, newBed: null },
+  partsUsed: [{ stockItemId: r.stockItemId, name: 'Resin 10 %', quantity: 1, unit: 'resin-bag' }],
+  ...{ reason: 'nobody was at home', hardnessReason: '', notes: '' },
+})
+
+const visits: Record<string, Sample> = {
+  today: { roles: 'odt', input: () => ({}) },
+  get: { roles: 'odt', input: (r) => ({ visitId: r.visitId }) },
+  start: { roles: 'odt', input: (r) => ({ visitId: r.visitId, version }) },
+  closeOut: { roles: 'odt', input: (r) => ({ record: record(r) }) },
+}
+
+const water: Record<string, Sample> = {
+  supplies: { roles: 'odt', input: () => page },
+  supply: { roles: 'odt', input: (r) => ({ waterSupplyId: r.waterSupplyId }) },
+  addSupply: { roles: 'od', input: () => ({ name: 'Weir village', kind: 'town' }), other: { name: 'Weir mill' } },
+  addPeriod: {
+    roles: 'od',
+    input: (r) => ({ waterSupplyId: r.waterSupplyId, fromDay: '2026-11-01', disinfectant: 'chloramine', source: 'notice' }),
+  },
+  withdrawPeriod: { roles: 'od', input: (r) => ({ id: r.periodId, version }) },
+  site: { roles: 'odt', input: (r) => ({ siteId: r.siteId }) },
+  recordTest: {
+    roles: 'od',
+    input: (r) => ({ siteId: r.siteId, softenerId: r.softenerId, day: '2026-12-01', point: 'raw', hardness: reading }),
+  },
+  withdrawTest: { roles: 'od', input: (r) => ({ id: r.testId, version }) },
+}
+
+const batch = (r: SampleIds) => ({ batchId: r.batchId, version })
+const draftOnly = 'the batch of a fresh firm is applied already'
+
+const imports: Record<string, Sample> = {
+  list: { roles: 'o', input: () => page },
+  batch: { roles: 'o', input: (r) => ({ batchId: r.batchId }) },
+  rows: { roles: 'o', input: (r) => ({ ...page, batchId: r.batchId, only: 'all' }) },
+  check: { roles: 'o', input: (r) => ({ ...batch(r), columns: [{ column: 0, field: 'customerName' }] }), refused: draftOnly },
+  apply: { roles: 'o', input: batch, refused: draftOnly },
+  undo: { roles: 'o', input: batch },
+}
+
+/** Every procedure, by domain. One that is missing here fails the isolation test. */
+export const SAMPLES: Record<string, Record<string, Sample>> = {
+  ...{ beds, daySheets, due, imports, jobs, reminders, session, sites, stores, visits, water },
+}
+
+/** The sample's input as it is sent: a command gets an id of its own. */
+export function inputOf(sample: Sample, ids: SampleIds, isCommand: boolean): Record<string, unknown> | undefined {
+  const input = sample.input?.(ids)
+  return isCommand ? { ...input, commandId: newId() } : input
+}
