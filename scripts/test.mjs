@@ -65,7 +65,7 @@ async function browserTests() {
   }
 }
 
-onStop()
+void onStop()
 const wants = (stage) => only === undefined || only === stage
 try {
   if (only && !['unit', 'browser'].includes(only)) throw new PlainError('Say npm test, npm test unit [files], or npm test browser [files].')

@@ -60,7 +60,7 @@ export async function openApp({ name, volatile, demo = true, logPrefix }) {
     if (demo && (await loadDemoWhenEmpty(database, say))) say('the demo companies are loaded')
     const servers = await startServers({ server: build.server, env: database.env, port, logPrefix })
     closes.push(servers.stop)
-    servers.died.then((sentence) => closes.length && say(sentence))
+    void servers.died.then((sentence) => closes.length && say(sentence))
     return { ...database, baseUrl: database.env.PUBLIC_URL, close }
   } catch (error) {
     await close()

@@ -1,0 +1,3 @@
+'use client'
+
+export const page = 1

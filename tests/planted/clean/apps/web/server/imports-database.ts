@@ -1,0 +1,4 @@
+import 'server-only'
+import { inCompany } from '@almanac/database/in-company'
+
+export const scoped = inCompany

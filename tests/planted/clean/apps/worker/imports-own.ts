@@ -1,0 +1,3 @@
+import { task } from './task.ts'
+
+export const one = task

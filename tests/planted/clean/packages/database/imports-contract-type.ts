@@ -1,0 +1,3 @@
+import type { Contract } from '@almanac/contract/contract'
+
+export type One = Contract

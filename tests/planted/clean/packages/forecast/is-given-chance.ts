@@ -1,0 +1,1 @@
+export const draw = (random: () => number) => random()

@@ -1,0 +1,1 @@
+export const startOf = (day: string) => new Date(`${day}T00:00:00Z`).getTime()

@@ -1,0 +1,3 @@
+import { identityClient } from '@almanac/database/client'
+
+export const client = identityClient

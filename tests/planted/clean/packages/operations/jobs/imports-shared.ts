@@ -1,0 +1,3 @@
+import { move } from '../shared/move.ts'
+
+export const one = move

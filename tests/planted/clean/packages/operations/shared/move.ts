@@ -1,0 +1,1 @@
+export const move = 1

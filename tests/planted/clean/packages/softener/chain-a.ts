@@ -1,0 +1,3 @@
+import { b } from './chain-b.ts'
+
+export const a = () => b

@@ -1,0 +1,4 @@
+import { ok } from '@almanac/units/result'
+import { tank } from './tank.ts'
+
+export const both = { ok, tank }

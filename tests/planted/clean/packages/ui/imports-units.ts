@@ -1,0 +1,4 @@
+import { ok } from '@almanac/units/result'
+import { useState } from 'react'
+
+export const both = { ok, useState }

@@ -1,0 +1,3 @@
+import { gallons } from './gallons.ts'
+
+export const litres = gallons * 3.785411784

@@ -1,0 +1,3 @@
+import { bookVisit } from '@almanac/operations/jobs/book-visit'
+
+export const book = bookVisit

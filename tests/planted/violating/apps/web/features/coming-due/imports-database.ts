@@ -1,0 +1,3 @@
+import { inCompany } from '@almanac/database/in-company'
+
+export const scoped = inCompany

@@ -1,0 +1,3 @@
+import { page } from '@/features/sites/site-page'
+
+export const one = page

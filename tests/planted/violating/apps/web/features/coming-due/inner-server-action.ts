@@ -1,0 +1,3 @@
+export const save = async () => {
+  'use server'
+}

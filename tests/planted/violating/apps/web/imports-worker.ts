@@ -1,0 +1,3 @@
+import { task } from '../worker/task.ts'
+
+export const one = task

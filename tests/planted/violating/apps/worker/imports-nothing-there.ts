@@ -1,0 +1,3 @@
+import { lost } from './nothing-there.ts'
+
+export const one = lost

@@ -1,0 +1,3 @@
+import { page } from '../web/features/sites/site-page.ts'
+
+export const one = page

@@ -1,0 +1,1 @@
+export const task = 1

@@ -1,0 +1,3 @@
+import { contract } from '@almanac/contract/contract'
+
+export const one = contract

@@ -1,0 +1,3 @@
+import { log } from '@almanac/runtime/log'
+
+export const say = log

@@ -1,0 +1,3 @@
+import type { PrismaClient } from '@prisma/client'
+
+export type Client = PrismaClient

@@ -1,0 +1,1 @@
+export const zone = () => process.env.TZ

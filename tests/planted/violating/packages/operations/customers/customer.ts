@@ -1,0 +1,1 @@
+export const customer = 1

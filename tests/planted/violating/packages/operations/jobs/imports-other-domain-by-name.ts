@@ -1,0 +1,3 @@
+import { customer } from '@almanac/operations/customers/customer'
+
+export const one = customer

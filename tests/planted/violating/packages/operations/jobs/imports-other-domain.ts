@@ -1,0 +1,3 @@
+import { customer } from '../customers/customer.ts'
+
+export const one = customer

@@ -1,0 +1,3 @@
+import { Button } from '@almanac/ui/button'
+
+export const one = Button

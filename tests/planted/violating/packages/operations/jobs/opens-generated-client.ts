@@ -1,0 +1,3 @@
+import { PrismaClient } from '@almanac/database/generated/client'
+
+export const client = PrismaClient

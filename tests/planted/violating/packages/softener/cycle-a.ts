@@ -1,0 +1,3 @@
+import { b } from './cycle-b.ts'
+
+export const a = () => b

@@ -1,0 +1,3 @@
+import { a } from './cycle-a.ts'
+
+export const b = () => a

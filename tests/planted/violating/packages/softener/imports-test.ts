@@ -1,0 +1,3 @@
+import { sample } from './sample.test.ts'
+
+export const one = sample

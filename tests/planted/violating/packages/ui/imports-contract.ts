@@ -1,0 +1,3 @@
+import type { Site } from '@almanac/contract/sites'
+
+export type Row = Site

@@ -1,0 +1,2 @@
+export { gallons } from './gallons.ts'
+export { pounds } from './pounds.ts'

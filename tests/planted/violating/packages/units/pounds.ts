@@ -1,0 +1,1 @@
+export const pounds = 1
