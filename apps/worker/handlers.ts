@@ -1,6 +1,7 @@
 import { companyIds } from '@almanac/database/in-company'
 import { refreshBeds, refreshCompany } from '@almanac/operations/forecasts/refresh-forecasts'
 import { sumMonths } from '@almanac/operations/forecasts/sum-months'
+import { applyImport } from '@almanac/operations/imports/apply-import'
 import { raiseReminders } from '@almanac/operations/reminders/raise-reminders'
 import type { QueueName, TaskPayloads } from '@almanac/runtime/queues'
 import { sendTaskAlone } from '@almanac/runtime/task-queue'
@@ -9,6 +10,7 @@ type Handlers = { [Q in QueueName]?: (payload: TaskPayloads[Q]) => Promise<void>
 
 /** What the worker does for each queue. A handler opens its own scope from the payload's company and fails without one. */
 export const HANDLERS: Handlers = {
+  'apply-import': (payload) => applyImport(payload),
   'forecast-beds': refreshBeds,
   'forecast-company': refreshCompany,
   'forecast-months': sumMonths,

@@ -1,6 +1,7 @@
 import { beds } from './beds.ts'
 import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
+import { imports } from './imports.ts'
 import { jobs } from './jobs.ts'
 import { reminders } from './reminders.ts'
 import { session } from './session.ts'
@@ -14,6 +15,7 @@ export const contract = {
   beds,
   daySheets,
   due,
+  imports,
   jobs,
   reminders,
   session,

@@ -1,5 +1,6 @@
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { commandTools } from '@almanac/database/run-command'
+import { insertImported } from '@almanac/database/sql/import-inserts'
 import { newId } from '@almanac/runtime/ids'
 import { isEmptyRow } from '@almanac/service-rules/import/read-row'
 import { suggestColumns } from '@almanac/service-rules/import/suggest-columns'
@@ -56,8 +57,8 @@ export async function storeUpload(
       for (let start = 0; start < records.length; start += CHUNK) {
         const data = records
           .slice(start, start + CHUNK)
-          .map(({ cells, line }) => ({ companyId, id: newId(), batchId, line, cells, status: 'pending' }))
-        await tx.importRow.createMany({ data })
+          .map(({ cells, line }) => ({ companyId, id: newId(), batchId, line, cells, status: 'pending', problems: [], notes: [] }))
+        await insertImported(tx, 'import_row', data)
       }
       await tools.audit('file kept as a draft', 'import-batch', batchId, { rows: records.length })
       await tools.announce('import-batch', batchId, 1)

@@ -1,5 +1,4 @@
 import type { Tx } from '@almanac/database/client'
-import { dateOf } from '@almanac/database/days'
 import { upsertConsents } from '@almanac/database/sql/import-consents'
 import { newId } from '@almanac/runtime/ids'
 import type { Fact, Facts } from './facts.ts'
@@ -29,6 +28,6 @@ export function consentRows(companyId: string, contactId: string, facts: Facts, 
   return Object.entries(CONSENTS).flatMap(([column, channel]) => {
     const granted = (facts[column] as Fact | undefined)?.[column]
     if (typeof granted !== 'boolean') return []
-    return [{ companyId, id: newId(), contactId, channel, granted, source: 'import', sinceDay: dateOf(today) }]
+    return [{ companyId, id: newId(), contactId, channel, granted, source: 'import', sinceDay: today }]
   })
 }

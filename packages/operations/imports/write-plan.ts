@@ -1,5 +1,6 @@
 import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
+import { insertImported, type NewRow } from '@almanac/database/sql/import-inserts'
 import { saveRowOutcomes } from '@almanac/database/sql/import-row-outcomes'
 import { type ImportedTable, updateImported } from '@almanac/database/sql/import-updates'
 import { AppError } from '@almanac/runtime/errors'
@@ -94,15 +95,11 @@ export async function writePlan(tx: Tx, plan: Plan, context: WriteContext): Prom
   }
   await writeSupplies(tx, plan, context)
   await writePatches(tx, plan, context)
-  await inChunks(rows.customer, (data) => tx.customer.createMany({ data }), step)
-  await inChunks(rows.site, (data) => tx.site.createMany({ data }), step)
-  await inChunks(rows.tenure, (data) => tx.tenure.createMany({ data }), step)
-  await inChunks(rows.contact, (data) => tx.contact.createMany({ data }), step)
-  await inChunks(rows.consent, (data) => tx.consent.createMany({ data }), step)
-  await inChunks(rows.softener, (data) => tx.softener.createMany({ data }), step)
-  await inChunks(rows.tank, (data) => tx.tank.createMany({ data }), step)
-  await inChunks(rows.bed, (data) => tx.bed.createMany({ data }), step)
-  await inChunks(rows.waterTest, (data) => tx.waterTest.createMany({ data }), step)
+  const order = ['customer', 'site', 'tenure', 'contact', 'consent', 'softener', 'tank', 'bed', 'water_test'] as const
+  for (const table of order) {
+    const list = table === 'water_test' ? rows.waterTest : rows[table]
+    await inChunks<NewRow>(list, (chunk) => insertImported(tx, table, chunk), step)
+  }
   const outcomes = plan.rows.map(({ ledger, ...row }) => ({ ...row, before: ledger.length > 0 ? ledger : null }))
   await inChunks(outcomes, (chunk) => saveRowOutcomes(tx, companyId, chunk), step)
 }

@@ -1,0 +1,24 @@
+import { exportProblems } from '@almanac/operations/imports/export-problems'
+import { notFound } from '@almanac/runtime/errors'
+import { asMember } from '@/server/route-handler'
+
+export const dynamic = 'force-dynamic'
+
+const UUID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i
+
+/** The rows of an import to mend, as a CSV file. */
+export function GET(request: Request, { params }: { params: Promise<{ id: string }> }) {
+  return asMember(request, 'run:import', async ({ scope }) => {
+    const { id } = await params
+    if (!UUID.test(id)) throw notFound('import')
+    const { fileName, csv } = await exportProblems(scope, id)
+    const plain = fileName.replace(/[^\w .-]/g, '_')
+    return new Response(csv, {
+      headers: {
+        'content-type': 'text/csv; charset=utf-8',
+        'content-disposition': `attachment; filename="${plain}"; filename*=UTF-8''${encodeURIComponent(fileName)}`,
+        'cache-control': 'no-store',
+      },
+    })
+  })
+}

@@ -1,0 +1,55 @@
+'use client'
+import type { ImportBatchPage } from '@almanac/contract/imports'
+import { Button } from '@almanac/ui/button'
+import { Notice } from '@almanac/ui/notice'
+import { Problem } from '@almanac/ui/problem'
+import { ProgressLine } from '@almanac/ui/progress-line'
+import { Section } from '@almanac/ui/section'
+import { useEffect, useState } from 'react'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { count } from './import-words.tsx'
+
+const QUIET_MS = 90_000
+
+/** Step 3: the writing, which goes on without this page. */
+export function ApplyStep({ batch }: { batch: ImportBatchPage }) {
+  const { api } = useSession()
+  const again = useCommand(api.imports.apply.mutationOptions())
+  const [quiet, setQuiet] = useState(false)
+  const { doneRows, totalRows, state } = batch
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each step forward begins the wait anew
+  useEffect(() => {
+    setQuiet(false)
+    const timer = setTimeout(() => setQuiet(true), QUIET_MS)
+    return () => clearTimeout(timer)
+  }, [doneRows, state])
+  return (
+    <Section title={state === 'queued' ? 'Waiting for its turn' : 'Writing the rows'}>
+      <ProgressLine
+        label={state === 'queued' ? 'Waiting' : 'Writing'}
+        value={state === 'queued' ? undefined : doneRows}
+        max={totalRows}
+        detail={`${count(doneRows)} of ${count(totalRows)} rows`}
+      />
+      <p className="max-w-[70ch] text-soft">
+        You can leave this page: the work goes on, and its result stands here. It is written as a whole or not at all, so a breakdown leaves
+        nothing half done.
+      </p>
+      {quiet ? (
+        <Notice
+          kind="mind"
+          action={
+            <Button busy={again.isPending} onClick={() => again.send({ batchId: batch.id, version: batch.version })}>
+              Hand it over again
+            </Button>
+          }
+        >
+          Nothing moved for a while. It is tried again by itself; you may also hand it over again, it is written only once.
+        </Notice>
+      ) : null}
+      {again.error ? <Problem happened={readFailure(again.error).message} /> : null}
+    </Section>
+  )
+}

@@ -1,0 +1,62 @@
+'use client'
+import { DataTable } from '@almanac/ui/data-table'
+import { Empty } from '@almanac/ui/empty'
+import { PageHead } from '@almanac/ui/page-head'
+import { Pager } from '@almanac/ui/pager'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { useInfiniteQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { BringIn } from './bring-in.tsx'
+import { count, countWords, StateWord } from './import-words.tsx'
+
+/** The files the firm brought in, newest first. */
+export function Imports() {
+  const { api, me } = useSession()
+  const imports = useInfiniteQuery(
+    api.imports.list.infiniteOptions({
+      input: (cursor: string | undefined) => ({ limit: 50, cursor }),
+      initialPageParam: undefined,
+      getNextPageParam: (last) => last.nextCursor ?? undefined,
+    }),
+  )
+  const rows = imports.data?.pages.flatMap((one) => one.rows) ?? []
+  const when = (instant: string) =>
+    new Date(instant).toLocaleString('en-CA', { timeZone: me.company.timeZone, dateStyle: 'short', timeStyle: 'short', hour12: false })
+  return (
+    <>
+      <PageHead
+        title="Import"
+        lead="Bring in your customer list as it is, CSV or XLSX. You see how each column and row is understood before anything is written, and can undo the whole of it afterwards."
+        actions={rows.length > 0 ? <BringIn /> : undefined}
+      />
+      {imports.error ? <Problem happened={readFailure(imports.error).message} onRetry={() => void imports.refetch()} /> : null}
+      {imports.isPending ? <Skeleton lines={6} label="Reading the imports" /> : null}
+      {imports.isSuccess ? (
+        <DataTable
+          caption="Imports"
+          rows={rows}
+          rowKey={(row) => row.id}
+          rowHref={(row) => `/imports/${row.id}`}
+          link={Link}
+          columns={[
+            { key: 'file', head: 'File', phone: 'title', cell: (row) => row.fileName },
+            { key: 'when', head: 'Brought in', cell: (row) => when(row.createdAt) },
+            { key: 'rows', head: 'Rows', align: 'right', cell: (row) => count(row.totalRows) },
+            { key: 'state', head: 'State', cell: (row) => <StateWord state={row.state} /> },
+            { key: 'counts', head: 'Rows by outcome', cell: (row) => (row.counts ? countWords(row.counts) : 'not checked yet') },
+          ]}
+          empty={
+            <Empty title="No file brought in yet" action={<BringIn />}>
+              Any list of customers with their softeners will do: titles above the header, mixed units and notes are fine. Up to 50,000 rows
+              and 20 MB.
+            </Empty>
+          }
+        />
+      ) : null}
+      {imports.hasNextPage ? <Pager onNext={() => void imports.fetchNextPage()} busy={imports.isFetchingNextPage} /> : null}
+    </>
+  )
+}

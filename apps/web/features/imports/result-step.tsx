@@ -1,0 +1,98 @@
+'use client'
+import type { ImportBatchPage } from '@almanac/contract/imports'
+import { Button } from '@almanac/ui/button'
+import { Dialog } from '@almanac/ui/dialog'
+import { LinkButton } from '@almanac/ui/link-button'
+import { Notice } from '@almanac/ui/notice'
+import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
+import { TextLink } from '@almanac/ui/text-link'
+import Link from 'next/link'
+import { useState } from 'react'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { count, countWords, plural } from './import-words.tsx'
+import { ProblemSection } from './problem-section.tsx'
+
+/** Step 4: what was written, the rows left to mend, and the way back. */
+export function ResultStep({ batch }: { batch: ImportBatchPage }) {
+  const { api } = useSession()
+  const [asking, setAsking] = useState(false)
+  const undo = useCommand(api.imports.undo.mutationOptions(), { onDone: () => setAsking(false) })
+  const { counts } = batch
+  return (
+    <>
+      {batch.undone ? <Undone undone={batch.undone} /> : null}
+      {batch.state === 'applied' && counts ? (
+        <Section title="Brought in">
+          <Notice kind="done">
+            {countWords(counts)}. {plural(counts.sites, 'site', 'sites')} and {plural(counts.softeners, 'softener', 'softeners')} are new;
+            their beds are being forecast.
+          </Notice>
+          <div className="mt-4 flex flex-wrap gap-3">
+            <LinkButton href="/sites" kind="ink" link={Link}>
+              See the sites
+            </LinkButton>
+            <LinkButton href="/coming-due" link={Link}>
+              See what comes due
+            </LinkButton>
+            <Button kind="danger" onClick={() => setAsking(true)}>
+              Undo this import
+            </Button>
+          </div>
+        </Section>
+      ) : null}
+      {undo.error && !asking ? <Problem happened={readFailure(undo.error).message} /> : null}
+      {counts ? <ProblemSection batchId={batch.id} problems={counts.problem} noted={counts.noted} /> : null}
+      <Dialog
+        open={asking}
+        onClose={() => setAsking(false)}
+        title="Undo this import"
+        actions={
+          <>
+            <Button onClick={() => setAsking(false)}>Leave it</Button>
+            <Button
+              kind="danger"
+              busy={undo.isPending}
+              busyLabel="Undoing"
+              onClick={() => undo.send({ batchId: batch.id, version: batch.version })}
+            >
+              Undo it
+            </Button>
+          </>
+        }
+      >
+        <p>
+          Customers, sites and softeners it made are put away, as far as nobody edited them or booked work there since. Values it changed go
+          back where they still stand as it wrote them. What stays is listed with the reason.
+        </p>
+        {undo.error ? <Problem happened={readFailure(undo.error).message} /> : null}
+      </Dialog>
+    </>
+  )
+}
+
+function Undone({ undone }: { undone: NonNullable<ImportBatchPage['undone']> }) {
+  const { archived, restored, kept, keptExamples } = undone
+  return (
+    <Section title="Undone">
+      <p className="max-w-[70ch]">
+        {count(archived)} customers, sites and softeners were put away, and {plural(restored, 'value was', 'values were')} given back.{' '}
+        {kept === 0 ? 'Nothing of it stays.' : `${count(kept)} stay:`}
+      </p>
+      <ul className="mt-2 list-disc pl-5">
+        {[...new Map(keptExamples.map((one) => [`${one.kind} ${one.siteId} ${one.why}`, one]))].map(([key, one]) => (
+          <li key={key}>
+            {one.why}{' '}
+            {one.siteId ? (
+              <TextLink href={`/sites/${one.siteId}`} link={Link}>
+                Site
+              </TextLink>
+            ) : null}
+          </li>
+        ))}
+      </ul>
+    </Section>
+  )
+}

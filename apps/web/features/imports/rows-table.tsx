@@ -1,0 +1,84 @@
+'use client'
+import type { ImportRowView } from '@almanac/contract/imports'
+import { DataTable } from '@almanac/ui/data-table'
+import { Pager } from '@almanac/ui/pager'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
+import { useInfiniteQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+
+const line = { key: 'line', head: 'Line', width: '4rem', cell: (row: ImportRowView) => row.line }
+const dim = (text: string | undefined) => (text ? text : <span className="text-soft">not told</span>)
+
+const UNDERSTOOD = [
+  {
+    key: 'customer',
+    head: 'Customer',
+    phone: 'title' as const,
+    cell: (row: ImportRowView) => row.understood?.customer ?? 'cannot be read yet',
+  },
+  line,
+  { key: 'site', head: 'Site', cell: (row: ImportRowView) => dim(row.understood?.site) },
+  { key: 'tank', head: 'Tank', cell: (row: ImportRowView) => dim(row.understood?.tank) },
+  { key: 'began', head: 'Bed began', cell: (row: ImportRowView) => dim(row.understood?.began) },
+  { key: 'seen', head: 'Last seen', cell: (row: ImportRowView) => dim(row.understood?.lastSeen) },
+  { key: 'water', head: 'Water', cell: (row: ImportRowView) => dim(row.understood?.water) },
+  { key: 'contact', head: 'Contact', cell: (row: ImportRowView) => dim(row.understood?.contact) },
+]
+
+const each = (texts: readonly string[]) =>
+  texts.map((text) => (
+    <span key={text} className="block break-words">
+      {text || 'empty'}
+    </span>
+  ))
+
+const PROBLEM = [
+  line,
+  { key: 'column', head: 'Column', cell: (row: ImportRowView) => <span>{each(row.problems.map((one) => one.column))}</span> },
+  { key: 'value', head: 'Value', cell: (row: ImportRowView) => <span>{each(row.problems.map((one) => one.value))}</span> },
+  { key: 'reason', head: 'Reason', width: '55%', cell: (row: ImportRowView) => <span>{each(row.problems.map((one) => one.reason))}</span> },
+]
+
+const NOTED = [
+  line,
+  { key: 'notes', head: 'Taken for granted, or kept', cell: (row: ImportRowView) => <span>{each(row.notes)}</span> },
+  {
+    key: 'site',
+    head: <span className="sr-only">Site</span>,
+    cell: (row: ImportRowView) =>
+      row.siteId ? (
+        <TextLink href={`/sites/${row.siteId}`} link={Link}>
+          Site
+        </TextLink>
+      ) : null,
+  },
+]
+
+/** Rows of an import: as they are understood, those to mend with the reason, or those something was taken for granted in. */
+export function RowsTable({ batchId, only, first = 10 }: { batchId: string; only: 'all' | 'problem' | 'noted'; first?: number }) {
+  const { api } = useSession()
+  const rows = useInfiniteQuery(
+    api.imports.rows.infiniteOptions({
+      input: (cursor: string | undefined) => ({ batchId, only, limit: first, cursor }),
+      initialPageParam: undefined,
+      getNextPageParam: (last) => last.nextCursor ?? undefined,
+    }),
+  )
+  if (rows.isPending) return <Skeleton lines={4} label="Reading the rows" />
+  if (rows.error) return <Problem happened={readFailure(rows.error).message} onRetry={() => void rows.refetch()} />
+  return (
+    <>
+      <DataTable
+        caption={only === 'all' ? 'Rows as understood' : only === 'problem' ? 'Rows to mend' : 'Rows with notes'}
+        rows={rows.data.pages.flatMap((one) => one.rows)}
+        rowKey={(row) => row.id}
+        columns={only === 'all' ? UNDERSTOOD : only === 'problem' ? PROBLEM : NOTED}
+      />
+      {rows.hasNextPage ? <Pager onNext={() => void rows.fetchNextPage()} busy={rows.isFetchingNextPage} /> : null}
+    </>
+  )
+}

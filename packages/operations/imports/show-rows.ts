@@ -1,0 +1,70 @@
+import type { ImportRowView } from '@almanac/contract/imports'
+import type { Scope } from '@almanac/database/in-company'
+import { inCompany } from '@almanac/database/in-company'
+import { readImportRows } from '@almanac/database/read/import-batches'
+import type { DayReading, ImportedRecord } from '@almanac/service-rules/import/import-types'
+import { readRow } from '@almanac/service-rules/import/read-row'
+import { companyFacts } from '../shared/company-facts.ts'
+import { mappingOf, type StoredMapping } from './batch-mapping.ts'
+import type { Problem } from './plan-types.ts'
+
+const joined = (...parts: (string | null | undefined)[]) => parts.filter(Boolean).join(', ')
+
+/** A written date as it is understood: one day, or the stretch it may lie in. */
+function dayWords(day: DayReading | null): string {
+  if (!day) return ''
+  return day.earliestDay === day.latestDay ? day.earliestDay : `${day.earliestDay} to ${day.latestDay}`
+}
+
+function tankWords({ softener, bed }: ImportedRecord): string {
+  const { tank, tankCount } = softener
+  if (!tank) return ''
+  const size = tank.diameterIn
+    ? `${tank.diameterIn} × ${tank.heightIn ?? '?'} in`
+    : tank.nominalGrains
+      ? `${tank.nominalGrains.toLocaleString('en-US')} grain`
+      : ''
+  const volume = bed.resinVolume?.resinVolumeFt3 ?? tank.resinVolumeFt3
+  return joined(`${tankCount > 1 ? `${tankCount} × ` : ''}${size}`, volume ? `${Number(volume.toFixed(2))} ft³ resin` : null)
+}
+
+/** How one row will be understood, in words to read across. */
+function understood(record: ImportedRecord): NonNullable<ImportRowView['understood']> {
+  const { hardness, iron, supplyName } = record.water
+  return {
+    customer: joined(record.customerName, record.referenceNumber ? `no. ${record.referenceNumber}` : null),
+    site: joined(record.site.street, record.site.town, record.site.postcode),
+    tank: tankWords(record),
+    began: dayWords(record.bed.began),
+    lastSeen: dayWords(record.bed.lastSeen),
+    water: joined(
+      hardness ? `${Number(hardness.hardnessGpg.toPrecision(3))} gpg` : null,
+      iron ? `${iron.atMost ? 'at most ' : ''}${Number(iron.mgL.toPrecision(3))} mg/L iron` : null,
+      supplyName,
+    ),
+    contact: joined(record.contact.phone, record.contact.email),
+  }
+}
+
+/** Rows of an import as they will be understood by the present choices, with problems and notes. */
+export async function showRows(
+  scope: Pick<Scope, 'companyId'>,
+  query: { batchId: string; only: 'all' | 'problem' | 'noted'; limit: number; cursor?: string },
+): Promise<{ rows: ImportRowView[]; nextCursor: string | null }> {
+  const page = await readImportRows(scope, query)
+  const { today } = await inCompany(scope, (tx) => companyFacts(tx, scope.companyId))
+  const mapping = mappingOf(page.header, (page.mapping as unknown as StoredMapping).columns)
+  const rows = page.rows.map((row) => {
+    const reading = readRow(row.cells, mapping, { today })
+    return {
+      id: row.id,
+      line: row.line,
+      status: row.status as ImportRowView['status'],
+      siteId: row.siteId,
+      problems: (row.problems as unknown as Problem[]).map(({ column, value, reason }) => ({ column, value, reason })),
+      notes: row.notes as string[],
+      understood: reading.ok ? understood(reading.record) : null,
+    }
+  })
+  return { rows, nextCursor: page.nextCursor }
+}
