@@ -1,5 +1,6 @@
 import Papa from 'papaparse'
 import { decodeText } from './decode-text.ts'
+import { guessDelimiter } from './guess-delimiter.ts'
 import { refuseFile, type SheetText } from './upload-limits.ts'
 
 const WORDS: Record<string, string> = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'bars' }
@@ -7,9 +8,9 @@ const WORDS: Record<string, string> = { ',': 'commas', ';': 'semicolons', '\t': 
 /** Reads a CSV file. The delimiter is guessed from the first lines; every record keeps its place, so that line numbers are those a spreadsheet shows. */
 export function readCsv(bytes: Uint8Array): SheetText {
   const { text, sentence } = decodeText(bytes)
+  const delimiter = guessDelimiter(text)
   const parsed = Papa.parse<string[]>(text, {
-    delimiter: '',
-    delimitersToGuess: [',', ';', '\t', '|'],
+    delimiter,
     skipEmptyLines: false,
   })
   const unclosed = parsed.errors.find((error) => error.type === 'Quotes')
@@ -17,7 +18,6 @@ export function readCsv(bytes: Uint8Array): SheetText {
     throw refuseFile(
       `A quotation mark near line ${(unclosed.row ?? 0) + 1} is never closed, so the rows behind it cannot be told apart. Mend that line, or save the file as .xlsx.`,
     )
-  const { delimiter } = parsed.meta
   const oneColumn = parsed.data.every((row) => row.length <= 1)
   const parted = oneColumn ? 'It has one column.' : `Its columns are parted by ${WORDS[delimiter] ?? `"${delimiter}"`}.`
   return { rows: parsed.data, sentences: [sentence, parted] }

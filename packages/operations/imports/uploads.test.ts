@@ -1,0 +1,126 @@
+import { readFile } from 'node:fs/promises'
+import path from 'node:path'
+import { closeClients } from '@almanac/database/client'
+import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { testDatabase } from '../../../tests/support/test-database.ts'
+import { exportProblems } from './export-problems.ts'
+import { readUpload } from './read-upload.ts'
+import { bringIn, bytesOf, type Firm, makeFirm, rowsOf, stateOf } from './test-import.ts'
+
+let firm: Firm
+const SHEETS = path.resolve(import.meta.dirname, '../../../prisma/demo/spreadsheets')
+const sheet = (name: string) => readFile(path.join(SHEETS, name))
+
+beforeAll(async () => {
+  await testDatabase()
+  firm = await makeFirm()
+})
+afterAll(async () => {
+  await closeTaskQueue()
+  await closeClients()
+})
+
+describe('a file as it comes', () => {
+  const text = 'Name;Street\r\nZoë Böhm;3 Kiln Ln\r\n'
+  const rows = [['Name', 'Street'], ['Zoë Böhm', '3 Kiln Ln'], ['']]
+  const utf16 = (mark: boolean) => new Uint8Array([...(mark ? [0xff, 0xfe] : []), ...Buffer.from(text, 'utf16le')])
+
+  test.each([
+    ['UTF-8', bytesOf(text), 'UTF-8'],
+    ['UTF-8 with a mark', bytesOf(`\ufeff${text}`), 'UTF-8'],
+    ['UTF-16 with a mark', utf16(true), 'UTF-16'],
+    ['UTF-16 without a mark', utf16(false), 'UTF-16'],
+    ['Windows-1252', new Uint8Array(Buffer.from(text, 'latin1')), 'Windows-1252'],
+  ])('in %s is read, and says what was taken', async (_name, bytes, word) => {
+    const read = await readUpload(bytes)
+    expect(read.rows).toEqual(rows)
+    expect(read.sentences.join(' ')).toContain(word)
+    expect(read.sentences.join(' ')).toContain('semicolons')
+  })
+
+  test.each([
+    ['an empty file', new Uint8Array(), 'empty'],
+    ['a file of blank lines', bytesOf('\n\n , \n'), 'no rows'],
+    ['a PDF', bytesOf('%PDF-1.7 and so on'), 'PDF'],
+    ['a picture', new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0, 0]), 'picture'],
+    ['an old workbook', new Uint8Array([0xd0, 0xcf, 0x11, 0xe0, 0, 0]), '.xls'],
+    ['something binary', new Uint8Array([1, 0, 2, 3, 0, 0, 7, 7, 7, 0, 1, 2]), 'not a spreadsheet'],
+    ['a damaged workbook', new Uint8Array([0x50, 0x4b, 3, 4, 9, 9, 9]), 'damaged'],
+    ['too many rows', bytesOf('Name\n'.repeat(50_100)), '50,000'],
+    ['an open quotation mark', bytesOf('Name,Town\n"Al,Here\nBo,There\n'), 'never closed'],
+    ['more than 20 MB', new Uint8Array(20 * 1024 * 1024 + 1), '20 MB'],
+  ])('that is %s is refused with a sentence', async (_name, bytes, words) => {
+    await expect(readUpload(bytes)).rejects.toMatchObject({ code: 'invalid', message: expect.stringContaining(words) })
+    await expect(readUpload(bytes)).rejects.toThrow('Nothing was brought in.')
+  })
+})
+
+describe('rows that cannot be read', () => {
+  const bad = 'Name,Street,Tank,Installed\nAl Poe,1 Elm St,10x54,2011\n=HYPERLINK(1),2 Elm St,banana,2012\nCy Dow,3 Elm St,9x48,2041\n'
+
+  test('stop nothing, come back in a file that runs no formula, and go in once mended', async () => {
+    const { batchId, done } = await bringIn(firm, bad, 'bad.csv')
+    expect(done).toMatchObject({ created: 1, problem: 2 })
+    const { csv, fileName } = await exportProblems(firm, batchId)
+    expect(fileName).toBe('bad - rows to mend.csv')
+    const lines = csv.replace('\ufeff', '').split('\r\n')
+    expect(lines[0]).toBe('Name,Street,Tank,Installed,Mend: line,Mend: column,Mend: value,Mend: reason')
+    expect(lines[1]).toMatch(/^'=HYPERLINK\(1\),2 Elm St,banana,2012,3,Tank,banana,/)
+    expect(lines[2]).toMatch(/^Cy Dow,3 Elm St,9x48,2041,4,Installed,2041,.*future/)
+    const mended = csv.replace('banana,2012', '12x52,2012').replace('9x48,2041', '9x48,2014')
+    const again = await bringIn(firm, mended, fileName)
+    expect(again.done).toMatchObject({ created: 2, problem: 0 })
+    const state = await stateOf(firm)
+    expect(state.customers.map((one) => one.name)).toEqual(['Al Poe', '=HYPERLINK(1)', 'Cy Dow'])
+    expect((await bringIn(firm, mended, fileName)).done).toMatchObject({ unchanged: 2, created: 0 })
+  })
+
+  test('of another firm are not found', async () => {
+    const { batchId } = await bringIn(firm, bad, 'bad.csv')
+    await expect(exportProblems(await makeFirm(), batchId)).rejects.toMatchObject({ code: 'not-found' })
+  })
+})
+
+describe('the demo’s spreadsheets', () => {
+  test('the tidy one goes in without a problem', async () => {
+    const own = await makeFirm()
+    expect((await bringIn(own, await sheet('tidy-customers.csv'))).done).toMatchObject({ created: 40, problem: 0 })
+  })
+
+  test('of the messy workbook six rows come back with line, column, value and reason', async () => {
+    const own = await makeFirm()
+    const { batch, batchId, done } = await bringIn(own, await sheet('messy-customers.xlsx'), 'messy-customers.xlsx')
+    expect(batch.mapping.sentences.join(' ')).toContain('"Customers" was read')
+    expect(batch.headerLine).toBe(4)
+    expect(done).toMatchObject({ problem: 6, updated: 0 })
+    const problems = (await rowsOf(own, batchId)).filter((row) => row.status === 'problem')
+    expect(problems.map((row) => (row.problems as { column: string }[])[0]?.column)).toEqual([
+      'Instaled',
+      'Hard.',
+      'Tel.',
+      'Name',
+      'Tank size',
+      'Instaled',
+    ])
+    const { customers, sites, supplies } = await stateOf(own)
+    const lettings = customers.filter((one) => one.name === 'Peverell Lettings')
+    expect(lettings).toHaveLength(1)
+    expect(sites.filter((one) => one.street === '2 Kiln Ln' || one.street === '77 Old Ferry Road').length).toBeGreaterThanOrEqual(2)
+    expect(supplies.map((one) => [one.name, one.kind]).sort()).toEqual([
+      ['Coldbrook', 'town'],
+      ['Private well', 'private-well'],
+      ['Tarnwick town', 'town'],
+    ])
+    const before = await stateOf(own)
+    expect((await bringIn(own, await sheet('messy-customers.xlsx'), 'messy-customers.xlsx')).done).toMatchObject({ created: 0, updated: 0 })
+    expect(await stateOf(own)).toEqual(before)
+  })
+
+  test('the one with semicolons keeps its accents', async () => {
+    const own = await makeFirm()
+    const { batch } = await bringIn(own, await sheet('messy-customers-semicolon.csv'))
+    expect(batch.mapping.sentences.join(' ')).toMatch(/Windows-1252.*semicolons/)
+    expect((await stateOf(own)).customers.some((one) => one.name.includes('Castañeda'))).toBe(true)
+  })
+})

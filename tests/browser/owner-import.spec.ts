@@ -1,0 +1,45 @@
+import path from 'node:path'
+import { expect, test } from '@playwright/test'
+import { DEMO_SIGN_INS } from '../../prisma/demo/sign-ins.ts'
+
+const SHEETS = path.resolve(import.meta.dirname, '../../prisma/demo/spreadsheets')
+const owner = DEMO_SIGN_INS[0]
+
+test('the owner brings in a messy workbook, and sees a bed of it forecast', async ({ page }) => {
+  test.setTimeout(180_000)
+  await page.goto('/sign-in')
+  await page.getByLabel('E-mail').fill(owner.email)
+  await page.getByLabel('Password').fill(owner.password)
+  await page.getByRole('button', { name: 'Sign in' }).click()
+  await expect(page.getByRole('link', { name: 'Import' })).toBeVisible()
+
+  await page.goto('/imports')
+  await page.getByLabel('Spreadsheet to bring in').setInputFiles(path.join(SHEETS, 'messy-customers.xlsx'))
+  await expect(page.getByRole('heading', { name: 'What each column holds' })).toBeVisible({ timeout: 60_000 })
+  await expect(page.getByText('The sheet "Customers" was read')).toBeVisible()
+
+  // The route means nothing to the almanac; whatever was suggested, the owner leaves it out. Hardness gets its unit.
+  await page.getByLabel('What Route holds').selectOption({ label: 'leave out' })
+  await expect(page.getByLabel('What Tank size holds')).toHaveValue('tank')
+  await page.getByLabel('Hard.: A number without a unit is in').selectOption('gpg')
+  await page.getByRole('button', { name: 'Check the rows' }).click()
+
+  await expect(page.getByRole('heading', { name: 'What will happen to the rows' })).toBeVisible({ timeout: 60_000 })
+  await expect(page.getByRole('heading', { name: '6 rows to mend' })).toBeVisible()
+  await expect(page.getByText('very hard', { exact: true })).toBeVisible()
+  await expect(page.getByText('Two rows are the same site when')).toBeVisible()
+  const download = page.waitForEvent('download')
+  await page.getByRole('link', { name: 'Download them to mend' }).click()
+  expect((await download).suggestedFilename()).toBe('messy-customers - rows to mend.csv')
+
+  await page.getByRole('button', { name: /^Write \d+ rows$/ }).click()
+  await expect(page.getByRole('heading', { name: 'Brought in' })).toBeVisible({ timeout: 90_000 })
+
+  await page.getByRole('link', { name: 'See the sites' }).click()
+  await page.getByRole('searchbox').fill('Bakehouse')
+  await page.getByRole('link', { name: '1 Mill Rd' }).first().click()
+  await page.getByRole('link', { name: /bed/i }).first().click()
+  await expect(page.getByText('import messy-customers.xlsx line').first()).toBeVisible()
+  // Forecast by the worker within seconds of the import; the page is told by itself.
+  await expect(page.getByText(/due|expected/i).first()).toBeVisible({ timeout: 60_000 })
+})
