@@ -30,14 +30,19 @@ export function richardsonZakiExponent(reynolds: number): number {
  */
 export function expandedVoidage(beads: BedBeads, water: WaterState, velocityMS: number, model: ExpansionModel): number {
   if (!(velocityMS > 0)) return beads.packedVoidage
-  const voidage = model === 'wen-yu' ? wenYuVoidage(beads, water, velocityMS) : richardsonZakiVoidage(beads, water, velocityMS)
+  const voidage = model === 'wen-yu' ? wenYuVoidage(beads, water, velocityMS) : voidageByTerminal(beads, water, velocityMS)
   return Math.min(1, Math.max(beads.packedVoidage, voidage))
 }
 
-function richardsonZakiVoidage(beads: BedBeads, water: WaterState, velocityMS: number): number {
-  const { velocityMS: terminal, reynolds } = terminalVelocity(beads.diameterM, beads.densityKgM3, water)
-  if (velocityMS >= terminal) return 1
-  return (velocityMS / terminal) ** (1 / richardsonZakiExponent(reynolds))
+/** Voids at which beads of terminal velocity `terminalMS` hang in a flow of `velocityMS`; 1 where the flow carries them off. */
+export function richardsonZakiVoidage(velocityMS: number, terminalMS: number, reynolds: number): number {
+  if (velocityMS >= terminalMS) return 1
+  return (velocityMS / terminalMS) ** (1 / richardsonZakiExponent(reynolds))
+}
+
+function voidageByTerminal(beads: BedBeads, water: WaterState, velocityMS: number): number {
+  const terminal = terminalVelocity(beads.diameterM, beads.densityKgM3, water)
+  return richardsonZakiVoidage(velocityMS, terminal.velocityMS, terminal.reynolds)
 }
 
 function wenYuVoidage(beads: BedBeads, water: WaterState, velocityMS: number): number {

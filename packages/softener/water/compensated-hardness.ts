@@ -1,0 +1,59 @@
+import { CACO3_G_PER_EQ } from '@almanac/units/concentration'
+import { mgLToGpg } from '@almanac/units/hardness'
+import { ok, type Result, refuse } from '@almanac/units/result'
+import { COMMON_PRACTICE, EXACT, type Sourced } from '@almanac/units/sourced'
+
+/** gpg added for each mg/L of metal, as an allowance for fouling; a firm may set its own (trade range for iron: 2 to 5). */
+export type MetalAllowance = { ironGpgPerMgL: number; manganeseGpgPerMgL: number }
+
+export const IRON_ALLOWANCE: Sourced = { value: 4, unit: 'gpg per mg/L', basis: 'common practice', source: COMMON_PRACTICE }
+export const MANGANESE_ALLOWANCE: Sourced = { value: 2, unit: 'gpg per mg/L', basis: 'common practice', source: COMMON_PRACTICE }
+export const USUAL_ALLOWANCE: MetalAllowance = { ironGpgPerMgL: IRON_ALLOWANCE.value, manganeseGpgPerMgL: MANGANESE_ALLOWANCE.value }
+
+/** Up to here a softener copes with iron, at a cost in life, mg/L; common practice, no source. */
+export const MOST_IRON_MG_L = 2
+
+/** Equivalent weight of Fe²⁺, g/eq: half the atomic weight 55.845. */
+const FE_G_PER_EQ = 55.845 / 2
+/** Capacity that ferrous iron takes up by charge alone: 0.105 gpg per mg/L, derived. The trade's allowance is far above it. */
+export const IRON_STOICHIOMETRIC_GPG_PER_MG_L = mgLToGpg(CACO3_G_PER_EQ / FE_G_PER_EQ)
+
+export type CompensatedHardnessInput = {
+  hardnessGpg: number | null
+  ironMgL?: number | null
+  manganeseMgL?: number | null
+  allowance?: MetalAllowance
+}
+
+export type CompensatedHardness = { hardnessGpg: number; compensatedGpg: number; ironGpg: number; manganeseGpg: number; warnings: string[] }
+
+/** Hardness to set the softener for, gpg: H + a·Fe + b·Mn. Iron or manganese not measured count as none, and that is said. */
+export function compensatedHardness(input: CompensatedHardnessInput): Result<CompensatedHardness> {
+  const { hardnessGpg, ironMgL, manganeseMgL } = input
+  if (hardnessGpg === null) return refuse('The hardness of the raw water is not known; test it before the softener.')
+  if (!(hardnessGpg >= 0 && hardnessGpg <= 250))
+    return refuse(`A hardness of ${hardnessGpg} gpg is outside 0 to 250; test again, or check the unit.`)
+  if (!usable(ironMgL) || !usable(manganeseMgL)) return refuse('Iron and manganese must be 0 to 100 mg/L; check the entry and its unit.')
+  const allowance = input.allowance ?? USUAL_ALLOWANCE
+  const ironGpg = (ironMgL ?? 0) * allowance.ironGpgPerMgL
+  const manganeseGpg = (manganeseMgL ?? 0) * allowance.manganeseGpgPerMgL
+  const warnings =
+    (ironMgL ?? 0) > MOST_IRON_MG_L
+      ? [`Iron above ${MOST_IRON_MG_L} mg/L fouls the bed: treat it ahead of the softener (common practice).`]
+      : []
+  return ok(
+    { hardnessGpg, compensatedGpg: hardnessGpg + ironGpg + manganeseGpg, ironGpg, manganeseGpg, warnings },
+    {
+      assumptions: [
+        ...(ironMgL == null ? ['Iron not measured: taken as none.'] : []),
+        ...(manganeseMgL == null ? ['Manganese not measured: taken as none.'] : []),
+      ],
+      missing: [...(ironMgL == null ? ['iron'] : []), ...(manganeseMgL == null ? ['manganese'] : [])],
+      sources: [EXACT, COMMON_PRACTICE],
+    },
+  )
+}
+
+function usable(valueMgL: number | null | undefined): boolean {
+  return valueMgL == null || (valueMgL >= 0 && valueMgL <= 100)
+}
