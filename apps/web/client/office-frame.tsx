@@ -1,5 +1,6 @@
 'use client'
 import { AppFrame } from '@almanac/ui/app-frame'
+import { ToastProvider } from '@almanac/ui/toast'
 import Link from 'next/link'
 import { usePathname } from 'next/navigation'
 import type { ReactNode } from 'react'
@@ -27,7 +28,7 @@ export function OfficeFrame({ children }: { children: ReactNode }) {
   )
   return (
     <AppFrame product="Rebed Almanac" nav={nav} company={me.company.name} role={me.role} account={<AccountMenu />} link={Link}>
-      {children}
+      <ToastProvider>{children}</ToastProvider>
     </AppFrame>
   )
 }

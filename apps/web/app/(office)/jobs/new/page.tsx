@@ -1,0 +1,9 @@
+import type { Metadata } from 'next'
+import { ProposeJob } from '@/features/job/propose-job'
+
+export const metadata: Metadata = { title: 'Propose a job' }
+
+export default async function NewJobPage({ searchParams }: { searchParams: Promise<{ site?: string; bed?: string }> }) {
+  const { site, bed } = await searchParams
+  return <ProposeJob siteId={site ?? ''} bedId={bed ?? ''} />
+}

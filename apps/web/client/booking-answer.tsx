@@ -1,0 +1,79 @@
+'use client'
+import { Button } from '@almanac/ui/button'
+import { DefinitionList } from '@almanac/ui/definition-list'
+import { Dialog } from '@almanac/ui/dialog'
+import { Problem } from '@almanac/ui/problem'
+import { clockIn } from './clock-words.ts'
+import { useSession } from './providers.tsx'
+import type { BookingDesk } from './use-booking.ts'
+
+/** What a booking still asks of the person: to confirm something unusual, to choose between two versions, or to read what went wrong. */
+export function BookingAnswer({ desk }: { desk: BookingDesk }) {
+  const { failure, asked, confirm, close, busy } = desk
+  if (!failure || !asked) return null
+  if (confirm)
+    return (
+      <Dialog
+        open
+        onClose={close}
+        title={failure.detail.confirm === 'past' ? 'That time has passed' : "Outside the crew's hours"}
+        actions={
+          <>
+            <Button onClick={close}>Leave it</Button>
+            <Button kind="ink" onClick={confirm} busy={busy}>
+              Book all the same
+            </Button>
+          </>
+        }
+      >
+        <p>{failure.message}</p>
+      </Dialog>
+    )
+  if (failure.code === 'version-conflict') return <TwoVersions desk={desk} />
+  return (
+    <div className="relative">
+      <Problem happened={failure.message} reference={failure.code === 'unexpected' ? failure.requestId : undefined} />
+      <Button kind="quiet" onClick={close}>
+        Close
+      </Button>
+    </div>
+  )
+}
+
+type Current = { version?: number; state?: string; startsAt?: string }
+
+/** A colleague was faster: what stands now beside what one wanted. */
+function TwoVersions({ desk }: { desk: BookingDesk }) {
+  const { me } = useSession()
+  const { failure, asked, close, overrule, busy } = desk
+  const current = (failure?.detail.current ?? {}) as Current
+  const version = Number(failure?.detail.currentVersion)
+  const now = current.startsAt ? `${current.state}, ${clockIn(me.company.timeZone, current.startsAt)}` : (current.state ?? 'changed')
+  const wanted = asked && 'at' in asked.body ? asked.body.at : 'off the sheet'
+  const mayOverrule = asked?.what === 'move' && current.state === 'booked'
+  return (
+    <Dialog
+      open
+      onClose={close}
+      title="Changed by someone else meanwhile"
+      actions={
+        <>
+          <Button onClick={close}>Leave it as it stands</Button>
+          {mayOverrule ? (
+            <Button kind="ink" onClick={() => overrule(version)} busy={busy}>
+              Use mine
+            </Button>
+          ) : null}
+        </>
+      }
+    >
+      <p className="mb-3">{failure?.message}</p>
+      <DefinitionList
+        facts={[
+          { name: 'Stands now', value: now },
+          { name: 'Yours', value: wanted },
+        ]}
+      />
+    </Dialog>
+  )
+}

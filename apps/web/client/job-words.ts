@@ -1,0 +1,62 @@
+import type { JobBed } from '@almanac/contract/jobs'
+import { type JobKind, jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
+import { drawBedThumb } from '@almanac/softener/drawing/bed-drawing'
+import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import type { ResinKindId } from '@almanac/softener/resin/resin-kinds'
+import { formatTankSize, formatVolumeFt3 } from '@almanac/units/format'
+import type { UnitSystem } from '@almanac/units/unit-system'
+import { dayWords } from './clock-words.ts'
+
+const RESIN: Record<string, ResinKindId> = { 'gel-8': 'gel-8', 'gel-10': 'gel-10', 'fine-mesh': 'fine-8' }
+
+/** "Rebed", "Annual visit". */
+export const kindWord = (kind: JobKind) => jobKindFacts[kind].title
+
+/** "one person", "2 people". */
+export const peopleWords = (count: number) => (count === 1 ? 'one person' : count === 2 ? 'two people' : `${count} people`)
+
+/** A bed in a few words: "10 × 54 in, 1½ ft³"; null where nothing is known of it. */
+export function bedWords(bed: JobBed, system: UnitSystem): string | null {
+  const size = bed.diameterIn && bed.heightIn ? formatTankSize(bed.diameterIn, bed.heightIn, system) : bed.sizeAsWritten
+  const volume = bed.volumeFt3 ? formatVolumeFt3(bed.volumeFt3, system) : null
+  return [size, volume].filter(Boolean).join(', ') || null
+}
+
+/** The kit of the bed's rebed, or why it cannot be made up. */
+export function kitOf(bed: JobBed, system: UnitSystem) {
+  return rebedKit({
+    diameterIn: bed.diameterIn,
+    heightIn: bed.heightIn,
+    nominalGrains: bed.nominalGrains,
+    resinVolumeFt3: bed.volumeFt3,
+    resinKind: RESIN[bed.resinKind] ?? null,
+    gravelLb: bed.gravelLb,
+    unitSystem: system,
+  })
+}
+
+/** The bed's small drawing; null where the tank's size is not known. */
+export function thumbOf(bed: JobBed, system: UnitSystem) {
+  const { diameterIn, heightIn, nominalGrains, gravelLb } = bed
+  const drawn = drawBedThumb({
+    ...{ diameterIn, heightIn, nominalGrains, gravelLb, unitSystem: system },
+    ...{ resinVolumeFt3: bed.volumeFt3, resinKind: RESIN[bed.resinKind] ?? null },
+  })
+  return drawn.ok ? drawn.value : null
+}
+
+/** When a job is due, as seen on a day: "overdue since 4 Nov 2026", "due by …", "due from …"; null without dates. */
+export function dueWords(dueEarliest: string | null, dueLatest: string | null, day: string): string | null {
+  if (dueLatest && dueLatest < day) return `overdue since ${dayWords(dueLatest)}`
+  if (dueEarliest && dueEarliest > day) return `not due before ${dayWords(dueEarliest)}`
+  if (dueLatest) return dueLatest === day ? 'due today' : `due by ${dayWords(dueLatest)}`
+  return dueEarliest ? `due since ${dayWords(dueEarliest)}` : null
+}
+
+/** What another week of waiting adds to the chance of failure: a thirteenth of that of the next three months. */
+export function weekRiskWords(chance3Months: number | null): string | null {
+  if (chance3Months === null) return null
+  const percent = (chance3Months / 13) * 100
+  if (percent < 0.05) return null
+  return `each week of waiting: ${percent < 1 ? percent.toFixed(1) : Math.round(percent)} % more risk`
+}

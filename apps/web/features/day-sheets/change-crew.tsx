@@ -1,0 +1,92 @@
+'use client'
+import type { DaySheet } from '@almanac/contract/day-sheets'
+import { Button } from '@almanac/ui/button'
+import { DefinitionList } from '@almanac/ui/definition-list'
+import { Problem } from '@almanac/ui/problem'
+import { useToast } from '@almanac/ui/toast'
+import { useState } from 'react'
+import { clockIn } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { SheetForm, type SheetValues } from './sheet-form.tsx'
+import { takenBy } from './taken-by.ts'
+
+/** Changes a sheet's crew, vehicle, hours or notes; when someone was faster, both values are shown and the person chooses. */
+export function ChangeCrew({ sheet, sheets, onClose }: { sheet: DaySheet; sheets: readonly DaySheet[]; onClose: () => void }) {
+  const { api, me } = useSession()
+  const say = useToast()
+  const { timeZone } = me.company
+  // What the person saw when they opened the form: a change by someone else must not slip in under their hand.
+  const [seen] = useState(sheet)
+  const [sent, setSent] = useState<SheetValues | null>(null)
+  const change = useCommand(api.daySheets.change.mutationOptions(), {
+    onDone: () => {
+      say({ text: `The sheet ${sent?.name ?? ''} is changed.` })
+      onClose()
+    },
+  })
+  const send = (values: SheetValues, version: number) => {
+    setSent(values)
+    change.send({ ...values, crewDayId: sheet.id, version, notes: values.notes || null })
+  }
+  const failure = change.error ? readFailure(change.error) : null
+  const conflict = failure?.code === 'version-conflict' && sent
+  return (
+    <SheetForm
+      title={`Crew of ${seen.name}`}
+      sendLabel="Save"
+      day={seen.day}
+      withNotes
+      taken={takenBy(sheets, seen.id)}
+      start={{
+        name: seen.name,
+        colleagueIds: seen.members.map((member) => member.colleagueId),
+        vehicleId: seen.vehicle?.id ?? null,
+        from: clockIn(timeZone, seen.startsAt),
+        until: clockIn(timeZone, seen.endsAt),
+        notes: seen.notes ?? '',
+      }}
+      busy={change.isPending}
+      onClose={onClose}
+      onSend={(values) => send(values, seen.version)}
+      problem={
+        conflict ? (
+          <Versions
+            sheet={sheet}
+            sent={sent}
+            said={failure.message}
+            onMine={() => send(sent, Number(failure.detail.currentVersion))}
+            onTheirs={onClose}
+          />
+        ) : failure ? (
+          <Problem happened={failure.message} />
+        ) : null
+      }
+    />
+  )
+}
+
+type VersionsProps = { sheet: DaySheet; sent: SheetValues; said: string; onMine: () => void; onTheirs: () => void }
+
+/** `sheet` has been fetched again since, so it is what stands now. */
+function Versions({ sheet, sent, said, onMine, onTheirs }: VersionsProps) {
+  const { me } = useSession()
+  const hours = [sheet.startsAt, sheet.endsAt].map((one) => clockIn(me.company.timeZone, one)).join('–')
+  const names = sheet.members.map((member) => member.name).join(', ')
+  return (
+    <div role="alert" className="border-l-4 border-bead bg-wash px-4 py-3">
+      <p className="mb-2">{said}</p>
+      <DefinitionList
+        facts={[
+          { name: 'Stands now', value: `${sheet.name}: ${names}; ${sheet.vehicle?.name ?? 'no vehicle'}; ${hours}` },
+          { name: 'Yours', value: `${sent.name}; ${sent.colleagueIds.length} people; ${sent.from}–${sent.until}` },
+        ]}
+      />
+      <div className="mt-3 flex flex-wrap gap-3">
+        <Button onClick={onTheirs}>Leave it as it stands</Button>
+        <Button onClick={onMine}>Use mine</Button>
+      </div>
+    </div>
+  )
+}

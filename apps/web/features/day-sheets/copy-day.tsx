@@ -1,0 +1,37 @@
+'use client'
+import { Button } from '@almanac/ui/button'
+import { Problem } from '@almanac/ui/problem'
+import { useToast } from '@almanac/ui/toast'
+import { dayWords, shortDay } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+
+const REASONS = {
+  hours: 'its hours do not go',
+  name: 'a sheet of that name is open',
+  person: 'one of its people is on another sheet',
+  vehicle: 'its vehicle is on another sheet',
+}
+
+/** Opens the crews of the last day that had sheets for this day too. */
+export function CopyDay({ day, copyFrom, main }: { day: string; copyFrom: string | null; main?: boolean }) {
+  const { api } = useSession()
+  const say = useToast()
+  const copy = useCommand(api.daySheets.copy.mutationOptions(), {
+    onDone: ({ fromDay, opened, left }) => {
+      const why = [...new Set(left.map((one) => REASONS[one.reason]))].join('; ')
+      const count = `${opened.length} ${opened.length === 1 ? 'sheet' : 'sheets'} opened as on ${dayWords(fromDay)}`
+      say({ text: left.length === 0 ? `${count}.` : `${count}, ${left.length} left out: ${why}.` })
+    },
+  })
+  if (!copyFrom) return null
+  return (
+    <>
+      <Button kind={main ? 'ink' : 'line'} busy={copy.isPending} onClick={() => copy.send({ day })}>
+        Copy the crews of {shortDay(copyFrom)}
+      </Button>
+      {copy.error ? <Problem happened={readFailure(copy.error).message} /> : null}
+    </>
+  )
+}

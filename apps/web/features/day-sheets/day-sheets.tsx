@@ -1,0 +1,104 @@
+'use client'
+import { Button } from '@almanac/ui/button'
+import { LinkButton } from '@almanac/ui/link-button'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useRouter, useSearchParams } from 'next/navigation'
+import { useState } from 'react'
+import { dayAfter, dayTitle } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { ChangeCrew } from './change-crew.tsx'
+import { CopyDay } from './copy-day.tsx'
+import { NewSheet } from './new-sheet.tsx'
+import { NoSheets } from './no-sheets.tsx'
+import { SheetList } from './sheet-list.tsx'
+
+const DAY = /^\d{4}-\d{2}-\d{2}$/
+
+/** The day sheets of one day: one lies open, the others folded to a line each. Day and open sheet stand in the address. */
+export function DaySheets() {
+  const { api, me } = useSession()
+  const router = useRouter()
+  const query = useSearchParams()
+  const asked = query.get('day') ?? ''
+  const day = DAY.test(asked) && !Number.isNaN(Date.parse(asked)) ? asked : me.today
+  const openId = query.get('sheet')
+  const address = (to: string, sheet?: string | null) => `/day-sheets?day=${to}${sheet ? `&sheet=${sheet}` : ''}`
+  const sheets = useQuery(api.daySheets.day.queryOptions({ input: { day } }))
+  const [form, setForm] = useState<'new' | 'change' | null>(null)
+  const unfold = (id: string | null) => router.replace(address(day, id ?? 'none'), { scroll: false })
+  const all = sheets.data?.sheets ?? []
+  // Without a choice in the address the first sheet lies open.
+  const open = openId === 'none' ? null : (all.find((sheet) => sheet.id === openId) ?? all[0] ?? null)
+  const needPlace = sheets.data?.needPlace ?? 0
+  return (
+    <>
+      <PageHead
+        title={dayTitle(day, me.today)}
+        lead={
+          <>
+            {day === me.today ? 'Today. ' : ''}One sheet is open; faint lines inside it are jobs that would fit.{' '}
+            {needPlace > 0 ? (
+              <TextLink href="/jobs" link={Link}>
+                {needPlace === 1 ? 'One job needs' : `${needPlace} jobs need`} a place
+              </TextLink>
+            ) : null}
+            {needPlace > 0 ? '.' : null}
+          </>
+        }
+        actions={
+          <nav aria-label="Days" className="flex flex-wrap gap-2">
+            <LinkButton href={address(dayAfter(day, -1))} link={Link}>
+              ← Previous day
+            </LinkButton>
+            {day === me.today ? null : (
+              <LinkButton href={address(me.today)} link={Link}>
+                Today
+              </LinkButton>
+            )}
+            <LinkButton href={address(dayAfter(day, 1))} link={Link}>
+              Next day →
+            </LinkButton>
+          </nav>
+        }
+      />
+      {sheets.error ? <Problem happened={readFailure(sheets.error).message} onRetry={() => void sheets.refetch()} /> : null}
+      {sheets.isPending ? <Skeleton lines={6} label="Loading the day sheets" /> : null}
+      {sheets.data && all.length === 0 ? <NoSheets day={day} copyFrom={sheets.data.copyFrom} onNew={() => setForm('new')} /> : null}
+      {all.length > 0 ? (
+        <>
+          <SheetList
+            key={day}
+            sheets={all}
+            openId={open?.id ?? null}
+            onOpen={unfold}
+            onChange={() => setForm('change')}
+            onDay={(days) => router.push(address(days === 0 ? me.today : dayAfter(day, days)))}
+          />
+          <div className="mt-4 flex flex-wrap gap-3">
+            <Button onClick={() => setForm('new')}>Add a crew's sheet</Button>
+            <CopyDay day={day} copyFrom={sheets.data?.copyFrom ?? null} />
+          </div>
+        </>
+      ) : null}
+      {form === 'new' && sheets.data ? (
+        <NewSheet
+          day={day}
+          sheets={all}
+          usual={sheets.data.usual}
+          onClose={() => setForm(null)}
+          onOpened={(id) => {
+            setForm(null)
+            unfold(id)
+          }}
+        />
+      ) : null}
+      {form === 'change' && open ? <ChangeCrew sheet={open} sheets={all} onClose={() => setForm(null)} /> : null}
+    </>
+  )
+}

@@ -1,0 +1,40 @@
+'use client'
+import type { DaySheet } from '@almanac/contract/day-sheets'
+import { clockIn, durationWords } from '@/client/clock-words'
+import { useSession } from '@/client/providers'
+import { sheetMinutes } from './sheet-lines.ts'
+import { loadWords } from './sheet-load.ts'
+
+/** One crew's day in a line: who, what is booked and free, what the vehicle carries, where they end. Pressed, it opens. */
+export function FoldedSheet({ sheet, onOpen }: { sheet: DaySheet; onOpen: () => void }) {
+  const { me } = useSession()
+  const { timeZone, unitSystem } = me.company
+  const { booked, free } = sheetMinutes(sheet)
+  const load = loadWords(sheet, unitSystem)
+  const last = sheet.visits.at(-1)
+  return (
+    <button
+      type="button"
+      data-line
+      aria-expanded={false}
+      onClick={onOpen}
+      className="grid min-h-control w-full grid-cols-1 gap-x-6 gap-y-0.5 border-b border-line py-2.5 text-left hover:bg-wash sm:grid-cols-[minmax(10rem,15rem)_1fr]"
+    >
+      <strong className="font-semibold">
+        {sheet.name}
+        {sheet.members.length === 1 ? <span className="font-normal text-soft"> (alone)</span> : null}
+      </strong>
+      <span className="flex flex-wrap gap-x-6 text-soft">
+        <span>{sheet.visits.length === 0 ? 'nothing booked' : `${durationWords(booked)} booked`}</span>
+        <span>{free === 0 ? 'full' : `${durationWords(free)} free`}</span>
+        <span className={load.over ? 'text-danger' : undefined}>{load.over ? `${load.words}: too much` : load.words}</span>
+        {sheet.members.length === 1 ? <span>no rebeds: needs two</span> : null}
+        {last ? (
+          <span>
+            ends {last.siteLabel} {clockIn(timeZone, last.endsAt)}
+          </span>
+        ) : null}
+      </span>
+    </button>
+  )
+}

@@ -1,0 +1,56 @@
+'use client'
+import type { SheetFit } from '@almanac/contract/day-sheets'
+import { Button } from '@almanac/ui/button'
+import { TextLink } from '@almanac/ui/text-link'
+import Link from 'next/link'
+import { clockIn, durationWords } from '@/client/clock-words'
+import { dueWords, kindWord, weekRiskWords } from '@/client/job-words'
+import { useSession } from '@/client/providers'
+import { LineRow } from './line-row.tsx'
+
+/** A free stretch of the sheet. */
+export function FreeLine({ from, until, minutes }: { from: number; until: number; minutes: number }) {
+  const { me } = useSession()
+  const clock = (ms: number) => clockIn(me.company.timeZone, new Date(ms).toISOString())
+  return (
+    <LineRow time={clock(from)} rail="free" length={durationWords(minutes)}>
+      <span className="text-small">
+        {durationWords(minutes)} free until {clock(until)}
+      </span>
+    </LineRow>
+  )
+}
+
+export type FitLineProps = { fit: SheetFit; day: string; busy: boolean; onPlace: () => void }
+
+/** A job that would fit here: faint, with what waiting costs, and one press to take it. */
+export function FitLine({ fit, day, busy, onPlace }: FitLineProps) {
+  const { me } = useSession()
+  const { timeZone } = me.company
+  const name = `${kindWord(fit.kind)} · ${fit.siteLabel}`
+  const words = [fit.town, dueWords(fit.dueEarliest, fit.dueLatest, day), weekRiskWords(fit.chance3Months), 'drive unknown']
+  const times = `${clockIn(timeZone, fit.startsAt)}–${clockIn(timeZone, fit.endsAt)}`
+  return (
+    <LineRow
+      rail="fit"
+      note={<span className="max-lg:hidden">fits {times}</span>}
+      length={durationWords(fit.minutes)}
+      actions={
+        <Button data-line onClick={onPlace} busy={busy} aria-label={`Place ${name} at ${clockIn(timeZone, fit.startsAt)}`}>
+          Place
+        </Button>
+      }
+    >
+      <span className="text-water">
+        <span aria-hidden="true">+ </span>
+        <TextLink href={`/jobs/${fit.jobId}`} link={Link}>
+          {name}
+        </TextLink>
+      </span>
+      <span className="block text-small text-soft">
+        {words.filter(Boolean).join(' · ')}
+        <span className="lg:hidden"> · fits {times}</span>
+      </span>
+    </LineRow>
+  )
+}

@@ -1,0 +1,88 @@
+'use client'
+import type { DaySheet, SheetFit, SheetVisit } from '@almanac/contract/day-sheets'
+import { Problem } from '@almanac/ui/problem'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { BookingAnswer } from '@/client/booking-answer'
+import { clockIn, dayIn } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { kindWord } from '@/client/job-words'
+import { useSession } from '@/client/providers'
+import type { BookingDesk } from '@/client/use-booking'
+import { FitLine, FreeLine } from './free-line.tsx'
+import { LeftOver } from './left-over.tsx'
+import { MoveDialog } from './move-dialog.tsx'
+import { SheetHead } from './sheet-head.tsx'
+import { sheetLines } from './sheet-lines.ts'
+import { VisitLine } from './visit-line.tsx'
+
+export type OpenSheetProps = { sheet: DaySheet; others: readonly DaySheet[]; desk: BookingDesk; onFold: () => void; onChange: () => void }
+
+/** The open sheet: its head, then down the clock its visits, what is free, and the jobs that would fit there. */
+export function OpenSheet({ sheet, others, desk, onFold, onChange }: OpenSheetProps) {
+  const { api, me } = useSession()
+  const { timeZone } = me.company
+  const [moving, setMoving] = useState<SheetVisit | null>(null)
+  const over = sheet.day < me.today
+  const fits = useQuery(api.daySheets.fits.queryOptions({ input: { crewDayId: sheet.id }, enabled: !over }))
+  const lines = sheetLines(sheet, over ? [] : (fits.data?.fits ?? []))
+  const label = (one: SheetVisit | SheetFit) => `${kindWord(one.kind)} · ${one.siteLabel}`
+  const stood = (visit: SheetVisit) => ({ crewDayId: sheet.id, at: clockIn(timeZone, visit.startsAt) })
+  const place = (fit: SheetFit) => desk.book({ jobId: fit.jobId, jobVersion: fit.jobVersion, crewDayId: sheet.id, at: fit.at }, label(fit))
+  const callOff = (visit: SheetVisit) => desk.callOff({ visitId: visit.id, version: visit.version }, label(visit), stood(visit))
+  return (
+    <section aria-label={`Day sheet of ${sheet.name}`} className="my-3 border border-ink bg-sheet">
+      <SheetHead sheet={sheet} onFold={onFold} onChange={onChange} />
+      <div className="px-3 sm:px-5">
+        <BookingAnswer desk={desk} />
+        {fits.error ? <Problem happened={readFailure(fits.error).message} onRetry={() => void fits.refetch()} /> : null}
+      </div>
+      <ol className="flex flex-col gap-1 px-1 py-3 sm:px-5">
+        {lines.map((line) =>
+          line.kind === 'visit' ? (
+            <VisitLine
+              key={line.key}
+              visit={line.visit}
+              outside={line.outside}
+              busy={desk.busy}
+              onMove={() => setMoving(line.visit)}
+              onCallOff={() => callOff(line.visit)}
+            />
+          ) : (
+            <FreeStretch key={line.key} line={line} day={sheet.day} busy={desk.busy} onPlace={place} />
+          ),
+        )}
+        <li className="grid grid-cols-[3.5rem_1fr] gap-x-3 text-small text-soft sm:grid-cols-[4rem_1fr]">
+          <span className="text-right text-base tabular-nums">{clockIn(timeZone, sheet.endsAt)}</span>
+          <span className="px-4.5">the crew's day ends{dayIn(timeZone, sheet.endsAt) === sheet.day ? '' : ' on the next day'}</span>
+        </li>
+      </ol>
+      {over ? null : <LeftOver left={fits.data?.left ?? []} />}
+      {moving ? (
+        <MoveDialog
+          visit={moving}
+          sheet={sheet}
+          others={others}
+          onClose={() => setMoving(null)}
+          onMove={(crewDayId, at) => {
+            setMoving(null)
+            desk.move({ visitId: moving.id, version: moving.version, crewDayId, at }, label(moving), stood(moving))
+          }}
+        />
+      ) : null}
+    </section>
+  )
+}
+
+type Free = Extract<ReturnType<typeof sheetLines>[number], { kind: 'free' }>
+
+function FreeStretch({ line, day, busy, onPlace }: { line: Free; day: string; busy: boolean; onPlace: (fit: SheetFit) => void }) {
+  return (
+    <>
+      <FreeLine from={line.at} until={line.endsAt} minutes={line.minutes} />
+      {line.fits.map((fit) => (
+        <FitLine key={fit.jobId} fit={fit} day={day} busy={busy} onPlace={() => onPlace(fit)} />
+      ))}
+    </>
+  )
+}

@@ -1,0 +1,65 @@
+'use client'
+import type { SheetVisit } from '@almanac/contract/day-sheets'
+import { Button } from '@almanac/ui/button'
+import { JobStateWord } from '@almanac/ui/job-state-word'
+import { TextLink } from '@almanac/ui/text-link'
+import Link from 'next/link'
+import { clockIn, durationWords, minutesBetween } from '@/client/clock-words'
+import { bedWords, kindWord, peopleWords } from '@/client/job-words'
+import { useSession } from '@/client/providers'
+import { LineRow } from './line-row.tsx'
+
+export type VisitLineProps = { visit: SheetVisit; outside: boolean; busy: boolean; onMove: () => void; onCallOff: () => void }
+
+/** A visit on the sheet: what, where, with whom, for how long; one that has not begun can be moved or called off. */
+export function VisitLine({ visit, outside, busy, onMove, onCallOff }: VisitLineProps) {
+  const { me } = useSession()
+  const { timeZone, unitSystem } = me.company
+  const open = visit.state === 'booked'
+  const name = `${kindWord(visit.kind)} · ${visit.siteLabel}`
+  const facts = [visit.bed ? bedWords(visit.bed, unitSystem) : null, peopleWords(visit.crewSize), visit.town]
+  const length = durationWords(minutesBetween(visit.startsAt, visit.endsAt))
+  return (
+    <LineRow
+      time={clockIn(timeZone, visit.startsAt)}
+      rail={visit.state === 'closed' ? 'done' : 'visit'}
+      note={
+        outside ? (
+          <span className="text-danger">outside the crew's hours</span>
+        ) : visit.notes ? (
+          <span className="line-clamp-2" title={visit.notes}>
+            {visit.notes}
+          </span>
+        ) : null
+      }
+      length={length}
+      actions={
+        open ? (
+          <>
+            <Button data-line onClick={onMove} aria-label={`Move ${name}`}>
+              Move
+            </Button>
+            <Button kind="quiet" onClick={onCallOff} busy={busy} aria-label={`Call off ${name}`}>
+              Call off
+            </Button>
+          </>
+        ) : (
+          <JobStateWord
+            state={visit.outcome && visit.outcome !== 'done' ? visit.outcome.replaceAll('-', ' ') : visit.state.replaceAll('-', ' ')}
+          />
+        )
+      }
+    >
+      <TextLink href={`/jobs/${visit.jobId}`} link={Link} strong>
+        {name}
+      </TextLink>
+      <span className="block text-small text-soft">
+        {facts.filter(Boolean).join(', ')}
+        <span className="lg:hidden">
+          {' '}
+          · {length}, until {clockIn(timeZone, visit.endsAt)}
+        </span>
+      </span>
+    </LineRow>
+  )
+}

@@ -1,0 +1,128 @@
+'use client'
+import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
+import { BedThumb } from '@almanac/ui/bed-thumb'
+import { DefinitionList } from '@almanac/ui/definition-list'
+import { JobStateWord } from '@almanac/ui/job-state-word'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
+import { formatWeightLb } from '@almanac/units/format'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { clockIn, dayWords, durationWords, shortDay } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { bedWords, dueWords, kindWord, kitOf, peopleWords, thumbOf, weekRiskWords } from '@/client/job-words'
+import { useMay, useSession } from '@/client/providers'
+import { BestPlaces } from './best-places.tsx'
+import { JobActions } from './job-actions.tsx'
+
+const percent = (chance: number | null) => (chance === null ? null : `${Math.round(chance * 100)} %`)
+
+/** One job: what, where, how pressing, the kit in a line, where it could go, and the visits so far. */
+export function Job({ jobId }: { jobId: string }) {
+  const { api, me } = useSession()
+  const { unitSystem, timeZone } = me.company
+  const mayBook = useMay('book:visit')
+  const query = useQuery(api.jobs.get.queryOptions({ input: { jobId } }))
+  const job = query.data
+  if (query.error) return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} />
+  if (!job) return <Skeleton lines={10} label="Reading the job" />
+  const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, unitSystem) : null
+  const placed = job.state === 'proposed' || job.state === 'booked'
+  return (
+    <>
+      <PageHead
+        above={
+          <TextLink href="/jobs" link={Link}>
+            Jobs
+          </TextLink>
+        }
+        title={`${kindWord(job.kind)} at ${job.siteLabel}`}
+        lead={<JobStateWord state={job.state.replaceAll('-', ' ')} />}
+        actions={mayBook ? <JobActions job={job} /> : undefined}
+      />
+      {job.stateReason ? <p className="mb-4">Because: {job.stateReason}</p> : null}
+      <div className="grid gap-x-12 gap-y-8 lg:grid-cols-2">
+        <div>
+          <DefinitionList
+            facts={[
+              {
+                name: 'Site',
+                value: (
+                  <TextLink href={`/sites/${job.siteId}`} link={Link}>
+                    {[job.siteLabel, job.town].filter(Boolean).join(', ')}
+                  </TextLink>
+                ),
+              },
+              { name: 'Access', value: job.accessNotes },
+              {
+                name: 'Bed',
+                value: job.bed ? (
+                  <span className="inline-flex items-center gap-3">
+                    <BedThumb thumb={thumbOf(job.bed, unitSystem)} />
+                    <TextLink href={`/beds/${job.bed.bedId}`} link={Link}>
+                      {bedWords(job.bed, unitSystem) ?? 'size not known'}
+                    </TextLink>
+                  </span>
+                ) : null,
+              },
+              { name: 'When', value: dueWords(job.dueEarliest, job.dueLatest, me.today) },
+              {
+                name: 'Chance of failure',
+                value: job.forecast
+                  ? `${percent(job.forecast.chance3Months) ?? '?'} in 3 months, ${percent(job.forecast.chance12Months) ?? '?'} in 12`
+                  : null,
+              },
+              { name: 'Waiting costs', value: weekRiskWords(job.forecast?.chance3Months ?? null) },
+              { name: 'Needs', value: `${peopleWords(job.crewSize)}, ${durationWords(job.minutes)} on site` },
+              { name: 'Note', value: job.notes },
+            ]}
+          />
+          {kit ? (
+            <Section title="Kit">
+              {kit.ok ? (
+                <>
+                  <ul>
+                    {kit.value.lines.slice(0, 4).map((line) => (
+                      <li key={line.text}>{line.text}</li>
+                    ))}
+                  </ul>
+                  <p className="mt-2 text-soft">
+                    {formatWeightLb(kit.value.loadWeightLb, unitSystem)} to carry in. The whole kit stands on the bed’s page and on the
+                    tablet.
+                  </p>
+                </>
+              ) : (
+                <p>{kit.reason}</p>
+              )}
+            </Section>
+          ) : null}
+        </div>
+        <div>
+          <Section title="Visits">
+            {job.visits.length === 0 ? <p className="text-soft">None yet.</p> : null}
+            <ul>
+              {job.visits.map((visit) => (
+                <li key={visit.id} className="flex flex-wrap gap-x-4 border-b border-line py-2">
+                  <TextLink href={`/day-sheets?day=${visit.day}&sheet=${visit.crewDayId}`} link={Link}>
+                    {shortDay(visit.day)} {clockIn(timeZone, visit.startsAt)}
+                  </TextLink>
+                  <span>{visit.people.join(', ') || visit.crewName}</span>
+                  <JobStateWord state={visit.state.replaceAll('-', ' ')} />
+                  {visit.outcome ? (
+                    <span className="text-soft">{outcomeFacts[visit.outcome as keyof typeof outcomeFacts]?.title.toLowerCase()}</span>
+                  ) : null}
+                  {visit.notes ? <span className="basis-full text-small text-soft">{visit.notes}</span> : null}
+                </li>
+              ))}
+            </ul>
+            {job.closedDay ? <p className="mt-2">Closed on {dayWords(job.closedDay)}.</p> : null}
+          </Section>
+          {mayBook && placed ? <BestPlaces job={job} /> : null}
+        </div>
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,93 @@
+'use client'
+import { type JobKind, jobKinds } from '@almanac/service-rules/jobs/job-kinds'
+import { Button } from '@almanac/ui/button'
+import { DayInput } from '@almanac/ui/day-input'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Select } from '@almanac/ui/select'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { TextArea } from '@almanac/ui/text-area'
+import { TextLink } from '@almanac/ui/text-link'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useRouter } from 'next/navigation'
+import { type FormEvent, useState } from 'react'
+import { readFailure } from '@/client/failure'
+import { bedWords, kindWord } from '@/client/job-words'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+
+/** A job of any kind for a site; length and crew follow from kind and tank. */
+export function ProposeJob({ siteId, bedId }: { siteId: string; bedId: string }) {
+  const { api, me } = useSession()
+  const router = useRouter()
+  const [kind, setKind] = useState<JobKind>(bedId ? 'rebed' : 'annual-visit')
+  const [bed, setBed] = useState(bedId)
+  const [until, setUntil] = useState('')
+  const [notes, setNotes] = useState('')
+  const choices = useQuery(api.jobs.choices.queryOptions({ input: { siteId }, enabled: siteId !== '' }))
+  const propose = useCommand(api.jobs.proposeOne.mutationOptions(), { onDone: ({ jobId }) => router.push(`/jobs/${jobId}`) })
+  if (siteId === '') return <Problem happened="No site was chosen for this job." todo="Open the site and choose “Propose a job” there." />
+  const beds = (choices.data?.softeners ?? []).flatMap((softener) => softener.beds.map((one) => ({ softener, one })))
+  const chosen = beds.find(({ one }) => one.bedId === bed) ?? (beds.length === 1 ? beds[0] : undefined)
+  const submit = (event: FormEvent) => {
+    event.preventDefault()
+    propose.send({
+      siteId,
+      softenerId: chosen?.softener.id ?? choices.data?.softeners[0]?.id,
+      bedId: chosen?.one.bedId,
+      kind,
+      dueLatest: until || undefined,
+      notes: notes.trim() || undefined,
+    })
+  }
+  const failure = choices.error ?? propose.error
+  return (
+    <>
+      <PageHead
+        title="Propose a job"
+        above={
+          <TextLink href={`/sites/${siteId}`} link={Link}>
+            {choices.data?.siteLabel ?? 'Site'}
+          </TextLink>
+        }
+        lead="It then needs a place on a day sheet. Length and people follow from the kind and the tank."
+      />
+      {failure ? <Problem happened={readFailure(failure).message} kept="What you typed is still in the form." /> : null}
+      {choices.isPending ? <Skeleton lines={5} label="Reading the site" /> : null}
+      {choices.isSuccess ? (
+        <form onSubmit={submit} className="flex max-w-md flex-col gap-4">
+          <Select
+            label="Kind"
+            value={kind}
+            onChange={(event) => setKind(jobKinds.find((one) => one === event.target.value) ?? 'repair')}
+            choices={jobKinds.map((one) => ({ value: one, label: kindWord(one) }))}
+          />
+          {beds.length > 1 ? (
+            <Select
+              label="Bed"
+              value={bed}
+              none="the whole softener"
+              onChange={(event) => setBed(event.target.value)}
+              choices={beds.map(({ softener, one }, i) => ({
+                value: one.bedId,
+                label: `${softener.label}, tank ${i + 1}: ${bedWords(one, me.company.unitSystem) ?? 'size not known'}${one.openRebedJobId ? ' (rebed open)' : ''}`,
+              }))}
+            />
+          ) : null}
+          <DayInput
+            label="To be done by"
+            hint="Empty leaves it open; a rebed takes the bed’s due window"
+            value={until}
+            min={me.today}
+            onChange={(event) => setUntil(event.target.value)}
+          />
+          <TextArea label="Note for the crew" value={notes} onChange={(event) => setNotes(event.target.value)} />
+          <Button kind="ink" type="submit" busy={propose.isPending} busyLabel="Proposing">
+            Propose the job
+          </Button>
+        </form>
+      ) : null}
+    </>
+  )
+}
