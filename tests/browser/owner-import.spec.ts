@@ -1,18 +1,12 @@
 import path from 'node:path'
 import { expect, test } from '@playwright/test'
-import { DEMO_SIGN_INS } from '../../prisma/demo/sign-ins.ts'
+import { signIn } from '../support/sign-in.ts'
 
 const SHEETS = path.resolve(import.meta.dirname, '../../prisma/demo/spreadsheets')
-const owner = DEMO_SIGN_INS[0]
 
 test('the owner brings in a messy workbook, and sees a bed of it forecast', async ({ page }) => {
   test.setTimeout(180_000)
-  await page.goto('/sign-in')
-  await page.getByLabel('E-mail').fill(owner.email)
-  await page.getByLabel('Password').fill(owner.password)
-  await page.getByRole('button', { name: 'Sign in' }).click()
-  await expect(page.getByRole('link', { name: 'Import' })).toBeVisible()
-
+  await signIn(page, 'owner')
   await page.goto('/imports')
   await page.getByLabel('Spreadsheet to bring in').setInputFiles(path.join(SHEETS, 'messy-customers.xlsx'))
   await expect(page.getByRole('heading', { name: 'What each column holds' })).toBeVisible({ timeout: 60_000 })
@@ -38,8 +32,8 @@ test('the owner brings in a messy workbook, and sees a bed of it forecast', asyn
   await page.getByRole('link', { name: 'See the sites' }).click()
   await page.getByRole('searchbox').fill('Bakehouse')
   await page.getByRole('link', { name: '1 Mill Rd' }).first().click()
-  await page.getByRole('link', { name: /bed/i }).first().click()
+  await page.getByRole('link', { name: /14 × 65 in/ }).first().click()
   await expect(page.getByText('import messy-customers.xlsx line').first()).toBeVisible()
   // Forecast by the worker within seconds of the import; the page is told by itself.
-  await expect(page.getByText(/due|expected/i).first()).toBeVisible({ timeout: 60_000 })
+  await expect(page.getByRole('heading', { name: /Due about/ })).toBeVisible({ timeout: 60_000 })
 })
