@@ -52,17 +52,15 @@ export const reminders = {
     .route({ method: 'GET', path: '/reminders/list' })
     .input(page({ state: ReminderState.default('waiting') }))
     .output(pageOf(ReminderRow)),
-  counts: oc
-    .route({ method: 'GET', path: '/reminders/counts' })
-    .output(
-      z.object({
-        waiting: z.number().int(),
-        held: z.number().int(),
-        released: z.number().int(),
-        dropped: z.number().int(),
-        leadDays: z.number().int(),
-      }),
-    ),
+  counts: oc.route({ method: 'GET', path: '/reminders/counts' }).output(
+    z.object({
+      waiting: z.number().int(),
+      held: z.number().int(),
+      released: z.number().int(),
+      dropped: z.number().int(),
+      leadDays: z.number().int(),
+    }),
+  ),
   messages: oc.route({ method: 'GET', path: '/reminders/messages' }).input(page({})).output(pageOf(MessageRow)),
   decide: oc.route({ method: 'POST', path: '/reminders/decide' }).input(DecideInput).output(Decided),
 }
