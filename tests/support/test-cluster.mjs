@@ -73,7 +73,7 @@ async function openDoor() {
       await serve(socket, cluster, admin, template, name)
       const dropped = gone.then(() => admin.query(`DROP DATABASE IF EXISTS ${name} WITH (FORCE)`))
       drops.add(dropped)
-      dropped.finally(() => drops.delete(dropped))
+      void dropped.finally(() => drops.delete(dropped))
     } catch (error) {
       socket.end(`${JSON.stringify({ error: error.message ?? String(error) })}\n`)
     }

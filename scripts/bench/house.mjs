@@ -1,0 +1,65 @@
+// `npm run bench -- house`: the measures of the house plan, over the source files that git tracks.
+import { execFileSync } from 'node:child_process'
+import fs from 'node:fs'
+import path from 'node:path'
+import { readArrows } from '../lint-arrows.mjs'
+import { root } from '../support/paths.mjs'
+
+const isTest = (file) => /\.(test|spec)\.tsx?$|^tests\/|^packages\/operations\/[^/]+\/test-(firm|import)/.test(file)
+const countLines = (file) => fs.readFileSync(path.join(root, file), 'utf8').split('\n').length - 1
+
+/** Source that people write and read: no generated files, no violations planted for the linter. */
+function sourceFiles() {
+  const listed = execFileSync('git', ['ls-files', '-z', '*.ts', '*.tsx', '*.mjs', '*.css'], {
+    cwd: root,
+    encoding: 'utf8',
+    maxBuffer: 64e6,
+  })
+  return listed
+    .split('\0')
+    .filter((file) => file && !/(^|\/)generated\/|^tests\/planted\//.test(file) && fs.existsSync(path.join(root, file)))
+}
+
+/** The value below which a share of `sorted` lies: the nearest rank. */
+const rank = (sorted, share) => sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)] ?? 0
+
+function importersOfTheClient(files) {
+  const pattern = /from ['"](@prisma\/[^'"]*|pg|[^'"]*\/generated\/client(\.ts)?)['"]|import\(['"](@prisma\/|pg['"])/
+  return files.filter(
+    (file) => /^(apps|packages)\//.test(file) && !isTest(file) && pattern.test(fs.readFileSync(path.join(root, file), 'utf8')),
+  )
+}
+
+export default async function measure() {
+  const files = sourceFiles().map((file) => ({ file, lines: countLines(file) }))
+  const sorted = files.map(({ lines }) => lines).sort((a, b) => a - b)
+  const largest = files.reduce((most, one) => (one.lines > most.lines ? one : most), { file: '', lines: 0 })
+  const { cycles } = await readArrows(root, ['apps', 'packages', 'prisma', 'scripts', 'tests'])
+  const importers = importersOfTheClient(files.map(({ file }) => file))
+  const sum = (some) => some.reduce((total, { lines }) => total + lines, 0)
+  const testLines = sum(files.filter(({ file }) => isTest(file)))
+  const codeLines = sum(files) - testLines
+  const figures = {
+    files: files.length,
+    medianLines: rank(sorted, 0.5),
+    p90Lines: rank(sorted, 0.9),
+    largestLines: largest.lines,
+    largestFile: largest.file,
+    over250Lines: files.filter(({ lines }) => lines > 250).map(({ file }) => file),
+    filesInImportCycles: cycles.length,
+    importersOfDatabaseClient: importers,
+    codeLines,
+    testLines,
+    testToCode: Number((testLines / codeLines).toFixed(2)),
+  }
+  console.log(`source files           ${figures.files}
+median lines           ${figures.medianLines}
+90th percentile        ${figures.p90Lines}
+largest                ${figures.largestLines}  ${figures.largestFile}
+over 250 lines         ${figures.over250Lines.length}  ${figures.over250Lines.join(', ')}
+files in import cycles ${figures.filesInImportCycles}  ${cycles.join(', ')}
+importers of client    ${importers.length}  ${importers.join(', ')}
+code, test lines       ${codeLines}, ${testLines}
+test to code           ${figures.testToCode}`)
+  return figures
+}
