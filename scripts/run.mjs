@@ -5,6 +5,7 @@ import fs from 'node:fs'
 import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 
+const begun = Date.now()
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..')
 const [command, ...args] = process.argv.slice(2)
 const commands = ['start', 'test', 'dev', 'bench', 'backup', 'restore', 'roles-sql', 'prisma']
@@ -38,6 +39,7 @@ const child = spawn(node, [path.join(root, 'scripts', `${command}.mjs`), ...args
   stdio: 'inherit',
   env: {
     ...process.env,
+    ALMANAC_BEGUN: String(begun),
     PATH: [path.dirname(node), path.join(root, 'node_modules/.bin'), process.env.PATH].join(path.delimiter),
     NEXT_TELEMETRY_DISABLED: '1',
     TURBO_TELEMETRY_DISABLED: '1',

@@ -1,5 +1,6 @@
 // What the two commands say to a person: progress lines, and one plain sentence when something is missing.
-const begun = Date.now()
+const { ALMANAC_BEGUN } = process.env // run.mjs counts from before the packages were there
+const begun = Number(ALMANAC_BEGUN ?? Date.now())
 
 /** Prints a progress line with the seconds since the command began. */
 export function say(message) {

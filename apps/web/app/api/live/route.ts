@@ -1,7 +1,7 @@
 import { readWho, stillIn } from '@almanac/identity/who'
 import { AppError } from '@almanac/runtime/errors'
 import type { Change } from '@almanac/runtime/live'
-import { liveChanges } from '@/server/live-changes'
+import { liveChanges, openStreams } from '@/server/live-changes'
 
 export const dynamic = 'force-dynamic'
 
@@ -47,12 +47,14 @@ export async function GET(request: Request) {
       close = () => {
         clearInterval(timer)
         leave()
+        openStreams().delete(close)
         try {
           controller.close()
         } catch {
           // already closed by the other side
         }
       }
+      openStreams().add(close)
       request.signal.addEventListener('abort', () => close())
       send(': open\n\n')
     },
