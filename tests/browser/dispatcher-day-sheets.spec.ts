@@ -1,5 +1,23 @@
-import { expect, test } from '@playwright/test'
+import { expect, type Page, test } from '@playwright/test'
 import { signIn } from '../support/sign-in.ts'
+
+/** Goes on by days, at least so many, to one with sheets: weekends have none. */
+async function toWorkingDay(page: Page, atLeast: number): Promise<void> {
+  for (let days = 1; days <= atLeast + 3; days++) {
+    const before = page.url()
+    await page.getByRole('link', { name: 'Next day' }).click()
+    await expect(page).not.toHaveURL(before)
+    const sheet = page.locator('[data-open]')
+    await expect(sheet.or(page.getByText('No crew has a sheet on this day'))).toBeVisible()
+    if (days >= atLeast && (await sheet.isVisible())) return
+  }
+}
+
+/** Asks the API as the signed-in person, past the screens. */
+async function ask(page: Page, path: string, json: unknown): Promise<{ status: number; json: Record<string, never> }> {
+  const answer = await page.request.post(`/api/rpc/${path}`, { data: { json }, headers: { 'x-csrf-token': 'orpc' } })
+  return { status: answer.status(), json: ((await answer.json()) as { json: Record<string, never> }).json }
+}
 
 test('a dispatcher takes a job from inside the sheet; a second dispatcher’s page shows it by itself; undo takes it off again', async ({
   page,
@@ -7,19 +25,7 @@ test('a dispatcher takes a job from inside the sheet; a second dispatcher’s pa
 }) => {
   await signIn(page, 'dispatcher')
   await expect(page).toHaveURL(/day-sheets/)
-  // The day after tomorrow or the Monday after it: a working day of the demo with crews and room.
-  await page.getByRole('button', { name: 'The day after' }).click()
-  await page.getByRole('button', { name: 'The day after' }).click()
-  for (
-    let i = 0;
-    i < 3 &&
-    (await page
-      .getByText('No crew has a sheet on this day')
-      .isVisible()
-      .catch(() => false));
-    i++
-  )
-    await page.getByRole('button', { name: 'The day after' }).click()
+  await toWorkingDay(page, 2)
   const place = page.getByRole('button', { name: /^Place / }).first()
   await expect(place).toBeVisible()
   const label = ((await place.getAttribute('aria-label')) ?? '').replace(/^Place /, '').replace(/ at \d\d:\d\d$/, '')
@@ -38,6 +44,40 @@ test('a dispatcher takes a job from inside the sheet; a second dispatcher’s pa
   await page.getByRole('button', { name: 'Undo' }).click()
   await expect(page.getByRole('button', { name: `Move ${label}` })).toHaveCount(0)
   await expect(second.getByRole('button', { name: `Move ${label}` })).toHaveCount(0, { timeout: 4_000 })
+  await office.close()
+})
+
+test('when two dispatchers move one visit, the second sees both times and chooses', async ({ page, browser }) => {
+  await signIn(page, 'dispatcher')
+  await toWorkingDay(page, 1)
+  const move = page.getByRole('button', { name: /^Move / }).first()
+  const name = (await move.getAttribute('aria-label')) ?? ''
+  const office = await browser.newContext()
+  const second = await office.newPage()
+  await signIn(second, 'dispatcher')
+  await second.goto(page.url())
+  await second.getByRole('button', { name }).click()
+  const stood = await second.getByLabel('Begins at').inputValue()
+
+  await move.click()
+  await page.getByLabel('Begins at').fill('15:00')
+  await page.getByRole('button', { name: 'Move', exact: true }).click()
+  await expect(page.getByText('is moved.')).toBeVisible()
+
+  await second.getByLabel('Begins at').fill('14:00')
+  await second.getByRole('button', { name: 'Move', exact: true }).click()
+  const choice = second.getByRole('dialog', { name: 'Changed by someone else meanwhile' })
+  await expect(choice.getByText('booked, 15:00')).toBeVisible()
+  await expect(choice.getByText('14:00', { exact: true })).toBeVisible()
+  await choice.getByRole('button', { name: 'Use mine' }).click()
+  await expect(second.getByText('is moved.')).toBeVisible()
+
+  // Back where it stood, so that the demo's day is as before.
+  await second.getByRole('button', { name }).click()
+  await expect(second.getByLabel('Begins at')).toHaveValue('14:00')
+  await second.getByLabel('Begins at').fill(stood)
+  await second.getByRole('button', { name: 'Move', exact: true }).click()
+  await expect(second.getByText('is moved.')).toHaveCount(2)
   await office.close()
 })
 
@@ -62,6 +102,33 @@ test('a job’s page lists its best places and says why others do not fit', asyn
   await page.goto('/jobs?kind=rebed')
   await page.getByRole('table').getByRole('link').first().click()
   await expect(page.getByRole('heading', { name: 'Best places' })).toBeVisible()
+  await expect(page.getByRole('button', { name: /^Book / }).first()).toBeVisible()
   await page.getByText('Where it does not go, and why').click()
-  await expect(page.getByText(/needs|person|people|room/i).first()).toBeVisible()
+  // One crew of the demo works alone, and a rebed takes two.
+  await expect(page.getByText('Needs 2 people; this sheet has one person.')).toBeVisible()
+})
+
+test('of 50 requests for one crew and time at once, one is booked and 49 get a 409', async ({ page }) => {
+  await signIn(page, 'dispatcher')
+  const id = () => crypto.randomUUID()
+  // A day of its own, so that nothing else stands there.
+  const day = new Date(Date.now() + 400 * 86_400_000 + Math.floor(Math.random() * 300) * 86_400_000).toISOString().slice(0, 10)
+  const { colleagues } = (await ask(page, 'daySheets/crewChoices', undefined)).json as unknown as { colleagues: { id: string }[] }
+  const colleagueIds = colleagues.slice(0, 1).map((one) => one.id)
+  const sheet = { commandId: id(), day, name: `Race ${id().slice(0, 4)}`, colleagueIds, vehicleId: null, from: '08:00', until: '17:00' }
+  const { crewDayId } = (await ask(page, 'daySheets/open', sheet)).json as unknown as { crewDayId: string }
+  const [first] = ((await ask(page, 'jobs/list', { state: 'proposed', limit: 1 })).json as unknown as { rows: { siteId: string }[] }).rows
+  const jobs: string[] = []
+  for (let n = 0; n < 5; n++) {
+    const proposed = await ask(page, 'jobs/proposeOne', { commandId: id(), siteId: first?.siteId, kind: 'inspection' })
+    jobs.push((proposed.json as unknown as { jobId: string }).jobId)
+  }
+  const attempts = Array.from({ length: 50 }, (_, n) =>
+    ask(page, 'jobs/book', { commandId: id(), jobId: jobs[n % jobs.length], jobVersion: 1, crewDayId, at: '10:00' }),
+  )
+  const answers = await Promise.all(attempts)
+  expect(answers.map((one) => one.status).sort()).toEqual([200, ...Array.from({ length: 49 }, () => 409)])
+  const won = answers.find((one) => one.status === 200)?.json as unknown as { jobId: string }
+  for (const jobId of jobs)
+    await ask(page, 'jobs/callOff', { commandId: id(), jobId, version: jobId === won.jobId ? 2 : 1, reason: 'was only a trial' })
 })

@@ -21,7 +21,7 @@ export function BookingAnswer({ desk }: { desk: BookingDesk }) {
           <>
             <Button onClick={close}>Leave it</Button>
             <Button kind="ink" onClick={confirm} busy={busy}>
-              Book all the same
+              {asked.what === 'move' ? 'Move' : 'Book'} all the same
             </Button>
           </>
         }

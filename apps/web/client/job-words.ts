@@ -53,10 +53,27 @@ export function dueWords(dueEarliest: string | null, dueLatest: string | null, d
   return dueEarliest ? `due since ${dayWords(dueEarliest)}` : null
 }
 
-/** What another week of waiting adds to the chance of failure: a thirteenth of that of the next three months. */
-export function weekRiskWords(chance3Months: number | null): string | null {
-  if (chance3Months === null) return null
+/** From when to when a job should be done: "3 Feb 2027 to 9 May 2031", or as far as it is known. */
+export function windowWords(dueEarliest: string | null, dueLatest: string | null): string | null {
+  if (dueEarliest && dueLatest)
+    return dueEarliest === dueLatest ? dayWords(dueEarliest) : `${dayWords(dueEarliest)} to ${dayWords(dueLatest)}`
+  if (dueLatest) return `by ${dayWords(dueLatest)}`
+  return dueEarliest ? `from ${dayWords(dueEarliest)}` : null
+}
+
+/**
+ * What another week of waiting adds to the chance that the bed fails first, as "0.6 %": a thirteenth of the chance of the next three months.
+ * Only a rebed lowers that chance, so other kinds have none to tell.
+ */
+export function weekRisk(kind: JobKind, chance3Months: number | null): string | null {
+  if (kind !== 'rebed' || chance3Months === null) return null
   const percent = (chance3Months / 13) * 100
   if (percent < 0.05) return null
-  return `each week of waiting: ${percent < 1 ? percent.toFixed(1) : Math.round(percent)} % more risk`
+  return `${percent < 1 ? percent.toFixed(1) : Math.round(percent)} %`
+}
+
+/** "each week of waiting: 0.6 % more risk". */
+export function weekRiskWords(kind: JobKind, chance3Months: number | null): string | null {
+  const risk = weekRisk(kind, chance3Months)
+  return risk ? `each week of waiting: ${risk} more risk` : null
 }

@@ -72,7 +72,7 @@ describe('booking a job', () => {
     await expect(book(second, '09:30')).rejects.toMatchObject({
       code: 'conflict',
       message:
-        'Callum Orr, Ruth Ames and van 2 are at Orchard Lane 14 from 08:00 to 10:00. Nothing was booked; choose another time or crew.',
+        'Callum Orr, Ruth Ames and van 2 are at Orchard Lane 14 from 08:00 to 10:00. Nothing was changed; choose another time or crew.',
     })
     expect(await everythingOf(firm)).toEqual(before)
     await expect(book(second, '10:00')).resolves.toMatchObject({ version: 1 })

@@ -82,7 +82,7 @@ export async function holdPlace(tx: Tx, wanted: PlaceWanted): Promise<void> {
   const busy = await whoIsBusy(tx, wanted)
   if (busy.length === 0) return
   const words = busySentences(busy, wanted.timeZone, dayIn(wanted.timeZone, wanted.startsAt))
-  throw new AppError('conflict', `${words} Nothing was booked; choose another time or crew.`, {
+  throw new AppError('conflict', `${words} Nothing was changed; choose another time or crew.`, {
     busy: busy.map((one) => ({ ...one, startsAt: one.startsAt.toISOString(), endsAt: one.endsAt.toISOString() })),
   })
 }

@@ -38,19 +38,19 @@ export async function placeWanted(tx: Tx, companyId: string, { job, sheet, at, c
   const colleagueIds = sheet.members.map((member) => member.colleagueId)
   const wants = { kind: job.kind as JobKind, minutes: job.minutes, crewSize: job.crewSize }
   const lacks = crewLacks(wants, { people: colleagueIds.length, hasVehicle: sheet.vehicleId !== null })
-  if (lacks) throw new AppError('conflict', `${lacks} Nothing was booked; choose another sheet or change this one's crew.`, { lacks })
+  if (lacks) throw new AppError('conflict', `${lacks} Nothing was changed; choose another sheet or change this one's crew.`, { lacks })
   const startsAt = instantAt(timeZone, dayOf(sheet.day), at)
   const endsAt = endOf(startsAt, job.minutes)
   const clock = (instant: Date) => clockTimeIn(timeZone, instant)
   if (startsAt < now && !confirmed.includes('past'))
     throw unusual(
       'past',
-      `${dayOf(sheet.day)} ${at} has passed already. Nothing was booked; confirm if it should stand there all the same.`,
+      `${dayOf(sheet.day)} ${at} has passed already. Nothing was changed; confirm if it should stand there all the same.`,
     )
   if ((startsAt < sheet.startsAt || endsAt > sheet.endsAt) && !confirmed.includes('outside-hours'))
     throw unusual(
       'outside-hours',
-      `The visit would last from ${clock(startsAt)} to ${clock(endsAt)}, but this crew works from ${clock(sheet.startsAt)} to ${clock(sheet.endsAt)}. Nothing was booked; confirm if it should stand all the same.`,
+      `The visit would last from ${clock(startsAt)} to ${clock(endsAt)}, but this crew works from ${clock(sheet.startsAt)} to ${clock(sheet.endsAt)}. Nothing was changed; confirm if it should stand all the same.`,
     )
   return { companyId, timeZone, colleagueIds, vehicleId: sheet.vehicleId, startsAt, endsAt }
 }

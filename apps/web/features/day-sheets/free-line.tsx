@@ -13,7 +13,7 @@ export function FreeLine({ from, until, minutes }: { from: number; until: number
   const { me } = useSession()
   const clock = (ms: number) => clockIn(me.company.timeZone, new Date(ms).toISOString())
   return (
-    <LineRow time={clock(from)} rail="free" length={durationWords(minutes)}>
+    <LineRow time={clock(from)} rail="free">
       <span className="text-small">
         {durationWords(minutes)} free until {clock(until)}
       </span>
@@ -28,7 +28,7 @@ export function FitLine({ fit, day, busy, onPlace }: FitLineProps) {
   const { me } = useSession()
   const { timeZone } = me.company
   const name = `${kindWord(fit.kind)} · ${fit.siteLabel}`
-  const words = [fit.town, dueWords(fit.dueEarliest, fit.dueLatest, day), weekRiskWords(fit.chance3Months), 'drive unknown']
+  const words = [fit.town, dueWords(fit.dueEarliest, fit.dueLatest, day), weekRiskWords(fit.kind, fit.chance3Months), 'drive unknown']
   const times = `${clockIn(timeZone, fit.startsAt)}–${clockIn(timeZone, fit.endsAt)}`
   return (
     <LineRow

@@ -20,7 +20,7 @@ const rails = {
 /** The frame of each line of a sheet: the clock at the left, a rail, what it is, and what can be done. */
 export function LineRow({ time, rail, children, note, length, actions }: LineRowProps) {
   return (
-    <li className="grid grid-cols-[3.5rem_1fr] items-stretch gap-x-3 sm:grid-cols-[4rem_1fr] lg:grid-cols-[4rem_minmax(0,1fr)_13rem_4.5rem_13.5rem]">
+    <li className="grid grid-cols-[3.5rem_1fr] items-stretch gap-x-3 sm:grid-cols-[4rem_1fr] lg:grid-cols-[4rem_minmax(0,1fr)_8.5rem_4rem_11.5rem] xl:grid-cols-[4rem_minmax(0,1fr)_13rem_4.5rem_13.5rem]">
       <span className="self-start pt-2 text-right tabular-nums">{time}</span>
       <div className={`min-w-0 px-3.5 py-2 ${rails[rail]}`}>{children}</div>
       <span className="self-center text-small text-soft max-lg:col-start-2 max-lg:pl-4.5 max-lg:empty:hidden">{note}</span>

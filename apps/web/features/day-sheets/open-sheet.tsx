@@ -57,6 +57,7 @@ export function OpenSheet({ sheet, others, desk, onFold, onChange }: OpenSheetPr
           <span className="px-4.5">the crew's day ends{dayIn(timeZone, sheet.endsAt) === sheet.day ? '' : ' on the next day'}</span>
         </li>
       </ol>
+      {fits.isLoading ? <p className="px-3 pb-3 text-small text-soft sm:px-5">Looking for jobs that would fit…</p> : null}
       {over ? null : <LeftOver left={fits.data?.left ?? []} />}
       {moving ? (
         <MoveDialog

@@ -16,41 +16,43 @@ export function SheetHead({ sheet, onFold, onChange }: { sheet: DaySheet; onFold
   const outside = sheetLines(sheet, []).some((line) => line.kind === 'visit' && line.outside)
   const people = sheet.members.map((member) => member.name).join(', ')
   return (
-    <div className="flex flex-wrap items-center gap-x-6 gap-y-1.5 border-b border-line px-3 py-2.5 sm:px-5">
-      <button type="button" data-line data-open aria-expanded onClick={onFold} className="min-h-control text-left text-h2 font-semibold">
-        {sheet.name}
-        <span className="sr-only"> (fold)</span>
-      </button>
-      <span className="flex min-w-0 grow flex-wrap gap-x-6">
-        <span className="text-soft">{people || 'nobody yet'}</span>
-        {sheet.vehicle ? <span>{sheet.vehicle.name}</span> : null}
-        {load.over ? (
-          <StatusWord shape="triangle" tone="danger">
-            {load.words}: more than it takes
-          </StatusWord>
-        ) : (
-          <span>{load.words}</span>
-        )}
-        <span>
-          {durationWords(booked)} booked, {durationWords(free)} free
+    <div className="grid grid-cols-[1fr_auto] items-start gap-x-4 border-b border-line px-3 py-2.5 sm:px-5">
+      <div className="flex min-w-0 flex-wrap items-baseline gap-x-6">
+        <button type="button" data-line data-open aria-expanded onClick={onFold} className="min-h-control text-left text-h2 font-semibold">
+          {sheet.name}
+          <span className="sr-only"> (fold)</span>
+        </button>
+        <span className="flex min-w-0 grow flex-wrap gap-x-6">
+          <span className="text-soft">{people || 'nobody yet'}</span>
+          {sheet.vehicle ? <span>{sheet.vehicle.name}</span> : null}
+          {load.over ? (
+            <StatusWord shape="triangle" tone="danger">
+              {load.words}: more than it takes
+            </StatusWord>
+          ) : (
+            <span>{load.words}</span>
+          )}
+          <span>
+            {durationWords(booked)} booked, {durationWords(free)} free
+          </span>
+          <span>
+            {clockIn(timeZone, sheet.startsAt)}–{clockIn(timeZone, sheet.endsAt)}
+          </span>
+          {outside ? (
+            <StatusWord shape="triangle" tone="danger">
+              outside hours
+            </StatusWord>
+          ) : (
+            <StatusWord shape="tick" tone="done">
+              within hours
+            </StatusWord>
+          )}
         </span>
-        <span>
-          {clockIn(timeZone, sheet.startsAt)}–{clockIn(timeZone, sheet.endsAt)}
-        </span>
-        {outside ? (
-          <StatusWord shape="triangle" tone="danger">
-            outside hours
-          </StatusWord>
-        ) : (
-          <StatusWord shape="tick" tone="done">
-            within hours
-          </StatusWord>
-        )}
-      </span>
+      </div>
       <Button kind="quiet" onClick={onChange}>
         Change crew
       </Button>
-      {sheet.notes ? <p className="basis-full text-small text-soft">{sheet.notes}</p> : null}
+      {sheet.notes ? <p className="col-span-2 text-small text-soft">{sheet.notes}</p> : null}
     </div>
   )
 }

@@ -13,7 +13,7 @@ import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { clockIn, dayWords, durationWords, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
-import { bedWords, dueWords, kindWord, kitOf, peopleWords, thumbOf, weekRiskWords } from '@/client/job-words'
+import { bedWords, dueWords, kindWord, kitOf, peopleWords, thumbOf, weekRiskWords, windowWords } from '@/client/job-words'
 import { useMay, useSession } from '@/client/providers'
 import { BestPlaces } from './best-places.tsx'
 import { JobActions } from './job-actions.tsx'
@@ -30,6 +30,7 @@ export function Job({ jobId }: { jobId: string }) {
   if (query.error) return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} />
   if (!job) return <Skeleton lines={10} label="Reading the job" />
   const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, unitSystem) : null
+  const risk = weekRiskWords(job.kind, job.forecast?.chance3Months ?? null)
   const placed = job.state === 'proposed' || job.state === 'booked'
   return (
     <>
@@ -56,7 +57,7 @@ export function Job({ jobId }: { jobId: string }) {
                   </TextLink>
                 ),
               },
-              { name: 'Access', value: job.accessNotes },
+              ...(job.accessNotes ? [{ name: 'Access', value: job.accessNotes }] : []),
               {
                 name: 'Bed',
                 value: job.bed ? (
@@ -68,16 +69,20 @@ export function Job({ jobId }: { jobId: string }) {
                   </span>
                 ) : null,
               },
-              { name: 'When', value: dueWords(job.dueEarliest, job.dueLatest, me.today) },
+              {
+                name: 'To be done',
+                value: windowWords(job.dueEarliest, job.dueLatest),
+                from: placed ? dueWords(job.dueEarliest, job.dueLatest, me.today) : undefined,
+              },
               {
                 name: 'Chance of failure',
                 value: job.forecast
                   ? `${percent(job.forecast.chance3Months) ?? '?'} in 3 months, ${percent(job.forecast.chance12Months) ?? '?'} in 12`
                   : null,
               },
-              { name: 'Waiting costs', value: weekRiskWords(job.forecast?.chance3Months ?? null) },
+              ...(risk ? [{ name: 'Waiting costs', value: risk }] : []),
               { name: 'Needs', value: `${peopleWords(job.crewSize)}, ${durationWords(job.minutes)} on site` },
-              { name: 'Note', value: job.notes },
+              ...(job.notes ? [{ name: 'Note', value: job.notes }] : []),
             ]}
           />
           {kit ? (

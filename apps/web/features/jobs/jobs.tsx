@@ -17,7 +17,7 @@ import Link from 'next/link'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 import { clockIn, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
-import { bedWords, dueWords, kindWord, peopleWords, thumbOf, weekRiskWords } from '@/client/job-words'
+import { bedWords, dueWords, kindWord, peopleWords, thumbOf, weekRisk } from '@/client/job-words'
 import { useMay, useSession } from '@/client/providers'
 
 const WORDS: Record<JobState, string> = {
@@ -136,8 +136,9 @@ export function Jobs() {
             },
             {
               key: 'risk',
-              head: 'Waiting costs',
-              cell: (row) => <span className="text-soft">{weekRiskWords(row.chance3Months) ?? ''}</span>,
+              head: 'Risk of a week’s wait',
+              phoneHead: 'A week’s wait',
+              cell: (row) => <span className="text-soft">{weekRisk(row.kind, row.chance3Months) ?? ''}</span>,
             },
           ]}
           empty={
