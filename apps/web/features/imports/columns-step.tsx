@@ -14,7 +14,7 @@ import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { ColumnDetail } from './column-detail.tsx'
 
-const CONFIDENCE = { sure: 'sure', likely: 'likely', guess: 'a guess', none: 'left out' } as const
+const CONFIDENCE = { sure: 'Sure', likely: 'Likely', guess: 'A guess', none: 'Left out' } as const
 const FIELD_CHOICES = [{ value: '', label: 'leave out' }, ...importFields.map(({ field, title }) => ({ value: field, label: title }))]
 
 const nameOf = (column: ImportColumn) => column.header || `Column ${columnLetters(column.column)}`
