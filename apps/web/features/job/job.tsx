@@ -32,6 +32,7 @@ export function Job({ jobId }: { jobId: string }) {
   const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, unitSystem) : null
   const risk = weekRiskWords(job.kind, job.forecast?.chance3Months ?? null)
   const placed = job.state === 'proposed' || job.state === 'booked'
+  const overdue = placed && job.dueLatest !== null && job.dueLatest < me.today
   return (
     <>
       <PageHead
@@ -71,8 +72,9 @@ export function Job({ jobId }: { jobId: string }) {
               },
               {
                 name: 'To be done',
-                value: windowWords(job.dueEarliest, job.dueLatest),
-                from: placed ? dueWords(job.dueEarliest, job.dueLatest, me.today) : undefined,
+                value: [windowWords(job.dueEarliest, job.dueLatest), overdue ? dueWords(null, job.dueLatest, me.today) : null]
+                  .filter(Boolean)
+                  .join('; '),
               },
               {
                 name: 'Chance of failure',
