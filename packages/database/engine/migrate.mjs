@@ -7,11 +7,15 @@ import { createSchemaEngine } from './wasm.mjs'
 const migrationsDir = path.resolve(import.meta.dirname, '../../../prisma/migrations')
 const LOCK = 7_261_002 // one migrator at a time; any number that no other part of the project uses
 
-// A migration waits this long for a lock on a table that the running app uses, rather than queueing every query behind it.
-const session = '-c lock_timeout=15s'
+// A migration waits only so long for a lock on a table that the running app uses, rather than queueing every query behind it.
+// And the server looks every second whether the migrator is still there: a killed one's migration does not go on without it.
+const session = '-c lock_timeout=15s -c client_connection_check_interval=1s'
 
-// Written in the migration's own transaction: after a kill, a row without an end means that nothing of it was applied.
-const markFinished = 'UPDATE "_prisma_migrations" SET finished_at = now() WHERE finished_at IS NULL AND rolled_back_at IS NULL'
+// Both lie in the migration's own transaction. Whoever gets the lock knows that no migration is under way any more; a row without an end
+// then means that nothing of it was applied.
+const FILE_LOCK = 7_261_004
+const beforeScript = `SELECT pg_advisory_xact_lock(${FILE_LOCK});`
+const afterScript = ';UPDATE "_prisma_migrations" SET finished_at = now() WHERE finished_at IS NULL AND rolled_back_at IS NULL'
 
 /** The migrations folder in the shape that the engine takes. */
 function migrationsList(dir) {
@@ -35,7 +39,9 @@ function migrationsList(dir) {
 async function forgetUnfinished(client) {
   const { rows } = await client.query(`SELECT to_regclass('"_prisma_migrations"') IS NOT NULL AS known`)
   if (!rows[0].known) return
-  await client.query('UPDATE "_prisma_migrations" SET rolled_back_at = now() WHERE finished_at IS NULL AND rolled_back_at IS NULL')
+  await client.query(`
+    SELECT pg_advisory_xact_lock(${FILE_LOCK});
+    UPDATE "_prisma_migrations" SET rolled_back_at = now() WHERE finished_at IS NULL AND rolled_back_at IS NULL`)
 }
 
 /**
@@ -50,7 +56,7 @@ export async function migrate(url, dir = migrationsDir) {
   try {
     await client.query('SELECT pg_advisory_lock($1)', [LOCK])
     await forgetUnfinished(client)
-    const { engine, close } = await createSchemaEngine(url, { session, afterScript: markFinished })
+    const { engine, close } = await createSchemaEngine(url, { session, beforeScript, afterScript })
     try {
       const { appliedMigrationNames } = await engine.applyMigrations({
         filters: { externalTables: [], externalEnums: [] },

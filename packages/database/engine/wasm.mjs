@@ -33,10 +33,10 @@ function withCharColumns(adapter) {
  * adapter-pg splits a script at every ';' (which breaks DO $$ … $$) and spreads it over the pool.
  * One simple query runs the whole file in one implicit transaction, as the native engine does.
  */
-function withWholeScripts(adapter, afterScript) {
+function withWholeScripts(adapter, { beforeScript = '', afterScript = '' }) {
   adapter.executeScript = async (script) => {
     try {
-      await adapter.underlyingDriver().query(afterScript ? `${script}\n;${afterScript}` : script)
+      await adapter.underlyingDriver().query(`${beforeScript}${script}\n${afterScript}`)
     } catch (error) {
       adapter.onError(error)
     }
@@ -52,7 +52,7 @@ class MigrationPg extends PrismaPg {
     this.opened = []
   }
   async connect() {
-    const adapter = withWholeScripts(withCharColumns(await super.connect()), this.migrationOptions.afterScript)
+    const adapter = withWholeScripts(withCharColumns(await super.connect()), this.migrationOptions)
     this.opened.push(adapter)
     return adapter
   }
@@ -97,8 +97,9 @@ async function loadEngine(onPanic) {
 
 /**
  * @param {string} url address of the database
- * @param {{ datamodels?: [string, string][], onPanic?: (message: string) => void, session?: string, afterScript?: string }} [options]
- *   `session`: command-line options for each session (`-c lock_timeout=5s`); `afterScript`: SQL that ends each script, in its transaction
+ * @param {{ datamodels?: [string, string][], onPanic?: (message: string) => void,
+ *   session?: string, beforeScript?: string, afterScript?: string }} [options] `session`: command-line options for each session
+ *   (`-c lock_timeout=5s`); `beforeScript`, `afterScript`: SQL that begins and ends each script, in its transaction
  * @returns the engine, and `close()`, which ends its sessions: one of them holds the engine's own lock until then
  */
 export async function createSchemaEngine(url, { datamodels, onPanic = console.error, ...options } = {}) {
