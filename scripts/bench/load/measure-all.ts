@@ -5,18 +5,19 @@ import pg from 'pg'
 import { DEMO_SIGN_INS } from '../../../prisma/demo/sign-ins.ts'
 import { measureComingDue } from './coming-due.ts'
 import { type AppClient, signIn } from './http-client.ts'
+import { measureImport } from './import.ts'
 import { listsOf } from './lists.ts'
 import { MEASURED_HEADER, type Measured, measuredRow, measureList } from './measure.ts'
 import { replayer } from './raw-driver.ts'
 import { table } from './table.ts'
 
 export type App = { baseUrl: string; urls: Record<string, string> }
-export type Sizes = { beds: number; othersRows: number }
+export type Sizes = { beds: number; othersRows: number; importRows: number }
 
 const TARGET = 8
 
-/** Measures the lists and Coming due, prints a table of each, answers the figures. */
-export async function measureAll(app: App, { beds, othersRows }: Sizes, say: (line: string) => void) {
+/** Measures the lists, an import and Coming due, prints a table of each, answers the figures. */
+export async function measureAll(app: App, { beds, othersRows, importRows }: Sizes, say: (line: string) => void) {
   const raw = replayer(app.urls.DATABASE_URL ?? '')
   try {
     const lists = await measureLists(app, raw, say)
@@ -27,13 +28,19 @@ export async function measureAll(app: App, { beds, othersRows }: Sizes, say: (li
     console.log(
       `\nFilled in ${due.fillSeconds} s; the worker forecast ${due.beds} beds in ${due.forecastSeconds} s (${due.forecastBedsPerSecond} a second).`,
     )
+    // last, so that it runs beside everything above and in a company that no statistics know yet
+    const imported = await measureImport(app, importRows, say)
+    const header = ['import', 'upload s', 'check s', 'apply s', 'rows a second', 'forecast s', 'created', 'problems']
+    const { rows, uploadSeconds, checkSeconds, applySeconds, rowsPerSecond, forecastSeconds, created, problems } = imported
+    const figures = [uploadSeconds, checkSeconds, applySeconds, rowsPerSecond, forecastSeconds ?? 'not done', created, problems]
+    console.log(table('Import of a firm’s list, beside the rows above', header, [[`${rows} rows`, ...figures]]))
     const over = [...lists, ...due.lists].filter((one) => one.one.ratioP50 > TARGET).map((one) => one.list)
     console.log(
       over.length
         ? `p50 above ${TARGET} times the plain driver at one client: ${over.join(', ')}`
         : `p50 within ${TARGET} times the plain driver: all.`,
     )
-    return { targetRatio: TARGET, aboveTarget: over, lists, comingDue: due }
+    return { targetRatio: TARGET, aboveTarget: over, lists, import: imported, comingDue: due }
   } finally {
     await raw.close()
     await closeTaskQueue()
