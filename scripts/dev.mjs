@@ -3,7 +3,7 @@ import { createRequire } from 'node:module'
 import path from 'node:path'
 import { prepareDatabase } from './prepare-database.mjs'
 import { generateClient } from './support/build.mjs'
-import { openEnvironment, wantedPort } from './support/environment.mjs'
+import { openEnvironment, readSettings } from './support/environment.mjs'
 import { portInUse } from './support/free-port.mjs'
 import { loadDemoWhenEmpty } from './support/load-demo.mjs'
 import { root } from './support/paths.mjs'
@@ -18,10 +18,11 @@ const stopAll = async () => {
 
 try {
   const stopped = onStop()
-  const port = wantedPort()
+  const settings = readSettings()
+  const { port } = settings
   if (await portInUse(port, 'localhost'))
     throw new PlainError(`Port ${port} is in use by another program: stop it, or choose another with PORT=${port + 1} npm run dev.`)
-  const environment = await openEnvironment(port)
+  const environment = await openEnvironment(settings)
   stops.push(environment.stop)
   say('PostgreSQL is up')
   await generateClient()

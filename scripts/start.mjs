@@ -1,7 +1,7 @@
 // `npm start`: sets up what is missing, then serves web and worker in production until it is stopped.
 import { prepareDatabase } from './prepare-database.mjs'
 import { buildWeb, generateClient } from './support/build.mjs'
-import { openEnvironment, wantedPort } from './support/environment.mjs'
+import { openEnvironment, readSettings } from './support/environment.mjs'
 import { portInUse } from './support/free-port.mjs'
 import { demoSignIns, loadDemoWhenEmpty } from './support/load-demo.mjs'
 import { announce, becomeTheOne, stepDown } from './support/only-start.mjs'
@@ -28,15 +28,15 @@ async function refuseBypassingLogins(env) {
 
 async function start() {
   const stopped = onStop()
-  const port = wantedPort()
+  const settings = readSettings()
+  const { port, host } = settings
   const running = await becomeTheOne()
   if (running.address) return say(`Rebed Almanac is running already at ${running.address} (process ${running.pid}).`)
   later(stepDown)
-  const host = process.env.HOST ?? '127.0.0.1'
   if (await portInUse(port, host))
     throw new PlainError(`Port ${port} is in use by another program: stop it, or choose another with PORT=${port + 1} npm start.`)
 
-  const environment = await openEnvironment(port)
+  const environment = await openEnvironment(settings)
   later(environment.stop)
   say(environment.embedded ? 'PostgreSQL is up' : 'using the PostgreSQL in DATABASE_URL')
   await generateClient()

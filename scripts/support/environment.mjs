@@ -1,6 +1,7 @@
 // What web and worker are told through the environment: from the operator's own PostgreSQL, or from the embedded one.
 import fs from 'node:fs'
 import path from 'node:path'
+import pg from 'pg'
 import { startPostgres } from '../postgres.mjs'
 import { databaseUrls, setUpRoles } from '../set-up-roles.mjs'
 import { randomSecret, writePrivate } from './cluster-secrets.mjs'
@@ -16,34 +17,48 @@ function authSecret() {
   return fs.readFileSync(file, 'utf8').trim()
 }
 
-/** The operator's own addresses, when DATABASE_URL is given. */
+/** The operator's own addresses, when DATABASE_URL is given; undefined means the embedded PostgreSQL. */
 function ownUrls() {
-  const names = ['DATABASE_URL', 'IDENTITY_DATABASE_URL', 'MIGRATION_DATABASE_URL', 'AUTH_SECRET']
-  const missing = names.filter((name) => !process.env[name])
+  if (!process.env.DATABASE_URL) return undefined
+  const names = ['DATABASE_URL', 'IDENTITY_DATABASE_URL', 'MIGRATION_DATABASE_URL']
+  const missing = [...names, 'AUTH_SECRET'].filter((name) => !process.env[name])
   if (missing.length)
     throw new PlainError(
-      `DATABASE_URL is given, so your own PostgreSQL is used, and ${missing.join(', ')} must be given too: see the README, "On your own PostgreSQL".`,
+      `DATABASE_URL is given, so your own PostgreSQL is used, and ${missing.join(', ')} must be given too: see the README on using your own PostgreSQL.`,
     )
-  return Object.fromEntries(names.slice(0, 3).map((name) => [name, process.env[name]]))
+  return Object.fromEntries(names.map((name) => [name, process.env[name]]))
 }
 
-/** PORT, checked. */
-export function wantedPort() {
+/** What the environment asks for, checked before anything is done: { port, host, own }. */
+export function readSettings() {
   const port = Number(process.env.PORT ?? 3000)
   if (!Number.isInteger(port) || port < 1 || port > 65_535)
     throw new PlainError(`PORT must be a whole number from 1 to 65535; it is "${process.env.PORT}".`)
-  return port
+  return { port, host: process.env.HOST ?? '127.0.0.1', own: ownUrls() }
+}
+
+async function mustAnswer(urls) {
+  for (const [name, connectionString] of Object.entries(urls)) {
+    const client = new pg.Client({ connectionString, connectionTimeoutMillis: 10_000 })
+    try {
+      await client.connect()
+    } catch (error) {
+      throw new PlainError(`${name} does not lead to a database: ${error.message || error.code}.`)
+    } finally {
+      await client.end().catch(() => {})
+    }
+  }
 }
 
 /**
- * Starts or joins the embedded PostgreSQL when DATABASE_URL is not given.
+ * Starts or joins the embedded PostgreSQL unless the operator has their own.
  * Resolves to { embedded, urls, env, stop }: the three addresses, the whole environment of web and worker, and what ends the server.
  */
-export async function openEnvironment(port) {
+export async function openEnvironment({ port, own }) {
   const common = { AUTH_SECRET: authSecret(), PORT: String(port), PUBLIC_URL: process.env.PUBLIC_URL ?? `http://localhost:${port}` }
-  if (process.env.DATABASE_URL) {
-    const urls = ownUrls()
-    return { embedded: false, urls, env: { ...urls, ...common }, stop: async () => {} }
+  if (own) {
+    await mustAnswer(own)
+    return { embedded: false, urls: own, env: { ...own, ...common }, stop: async () => {} }
   }
   const cluster = await startPostgres({ name: 'postgres' })
   try {

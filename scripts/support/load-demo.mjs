@@ -19,19 +19,24 @@ async function query(url, sql, values) {
 /** Loads the demo as of today when no company exists. Returns whether it did. */
 export async function loadDemoWhenEmpty(environment, log, anchorDay = new Date().toISOString().slice(0, 10)) {
   if (process.env.DEMO === 'off' || !fs.existsSync(demoFile('load-demo.ts'))) return false
-  const { MIGRATION_DATABASE_URL, DATABASE_URL, IDENTITY_DATABASE_URL } = environment.urls
+  const { MIGRATION_DATABASE_URL } = environment.urls
   if ((await query(MIGRATION_DATABASE_URL, 'SELECT 1 FROM company LIMIT 1')).length) return false
   log('loading the demo companies')
   Object.assign(process.env, environment.env) // the loader uses the project's own packages, which read the environment
-  const { loadDemo, default: byDefault } = await import(demoFile('load-demo.ts'))
-  await (loadDemo ?? byDefault)({
-    migrationUrl: MIGRATION_DATABASE_URL,
-    appUrl: DATABASE_URL,
-    identityUrl: IDENTITY_DATABASE_URL,
-    anchorDay,
-    log,
-  })
-  return true
+  const { loadDemo } = await import(demoFile('load-demo.ts'))
+  try {
+    return await loadDemo({ migrationUrl: MIGRATION_DATABASE_URL, anchorDay, log })
+  } finally {
+    await closeOwnConnections()
+  }
+}
+
+/** The loader worked in this process through the project's packages: what they opened must not stay open while web and worker run. */
+async function closeOwnConnections() {
+  const { closeClients } = await import('@almanac/database/client')
+  const { closeTaskQueue } = await import('@almanac/runtime/task-queue')
+  await closeTaskQueue()
+  await closeClients()
 }
 
 /** The demo's sign-ins that this database knows, for the closing lines of `start`. */
