@@ -10,7 +10,7 @@ export default defineConfig({
     projects: [
       { extends: true, test: { name: 'unit', include: ['packages/**/*.test.{ts,tsx}', 'apps/**/*.test.{ts,tsx}', 'prisma/**/*.test.ts'] } },
       { extends: true, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'] } },
-      { extends: true, test: { name: 'isolation', include: ['tests/isolation/**/*.test.ts'] } },
+      { extends: true, test: { name: 'isolation', include: ['tests/{isolation,faults}/**/*.test.ts'] } },
       // These start servers, clusters and copies of the tree: one at a time, and with patience.
       {
         extends: true,

@@ -1,0 +1,101 @@
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import path from 'node:path'
+import { closeClients } from '@almanac/database/client'
+import { refuseBypassingLogins } from '@almanac/database/login-check'
+import { forgetConfig } from '@almanac/runtime/config'
+import type pg from 'pg'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { type TestDatabase, testDatabase } from '../support/test-database.ts'
+import { inspector } from '../support/two-firms.ts'
+
+const root = path.resolve(import.meta.dirname, '../..')
+const suffix = `${process.pid}_${Math.floor(performance.now())}`
+const [BYPASS, MEMBER, PLAIN] = [`test_bypass_${suffix}`, `test_member_${suffix}`, `test_plain_${suffix}`]
+let db: pg.Client
+let urls: TestDatabase
+
+/** The same database at another login. */
+function as(role: string): string {
+  const url = new URL(urls.appUrl)
+  url.username = role
+  url.password = 'only for this test'
+  return url.href
+}
+
+beforeAll(async () => {
+  urls = await testDatabase()
+  db = await inspector()
+  await db.query(`create role ${BYPASS} login bypassrls password 'only for this test' in role almanac_app`)
+  await db.query(`create role ${MEMBER} login password 'only for this test' in role almanac_app, almanac_owner`)
+  await db.query(`create role ${PLAIN} login password 'only for this test' in role almanac_app`)
+})
+afterAll(async () => {
+  await closeClients()
+  await db.query(`drop role ${BYPASS}, ${MEMBER}, ${PLAIN}`)
+  await db.end()
+})
+
+/** The check as at a start with these addresses. */
+async function startWith(appUrl: string, identityUrl = urls.identityUrl): Promise<void> {
+  await closeClients()
+  Object.assign(process.env, { DATABASE_URL: appUrl, IDENTITY_DATABASE_URL: identityUrl })
+  forgetConfig()
+  await refuseBypassingLogins()
+}
+
+describe('a start is refused with', () => {
+  test.each([
+    ['the superuser', () => urls.superUrl, 'is a superuser'],
+    ['the owner of the tables', () => urls.migrationUrl, 'owns tables'],
+    ['a login that bypasses row security', () => as(BYPASS), 'has BYPASSRLS'],
+    ['a member of the owner', () => as(MEMBER), 'is a member of almanac_owner'],
+  ])('%s', async (_who, url, why) => {
+    const refusal = { code: 'misconfigured', message: expect.stringMatching(new RegExp(`^DATABASE_URL: .* ${why}.* does not start`)) }
+    await expect(startWith(url())).rejects.toMatchObject(refusal)
+    const identity = { code: 'misconfigured', message: expect.stringMatching(new RegExp(`^IDENTITY_DATABASE_URL: .* ${why}`)) }
+    await expect(startWith(urls.appUrl, url())).rejects.toMatchObject(identity)
+  })
+})
+
+test.each([
+  ['the app’s own login', () => urls.appUrl],
+  ['another plain login with the app’s rights', () => as(PLAIN)],
+])('a start goes on with %s', async (_who, url) => {
+  await expect(startWith(url())).resolves.toBeUndefined()
+})
+
+/** Runs a real process of the app until it ends, or until a line of its log matches; then it is asked to stop. */
+async function run(args: string[], appUrl: string, until?: RegExp): Promise<{ code: number | null; lines: string[] }> {
+  const env = { ...process.env, DATABASE_URL: appUrl, IDENTITY_DATABASE_URL: urls.identityUrl, LOG_LEVEL: 'info', NODE_OPTIONS: '' }
+  const child = spawn(process.execPath, args, { cwd: root, env, stdio: ['ignore', 'pipe', 'pipe'] })
+  let said = ''
+  for (const stream of [child.stdout, child.stderr])
+    stream.on('data', (chunk) => {
+      said += chunk
+      if (until?.test(said)) child.kill('SIGTERM')
+    })
+  const [code] = (await once(child, 'close')) as [number | null]
+  return { code, lines: said.split('\n').filter((line) => line.trim() && !/Warning|--trace-/.test(line)) }
+}
+
+describe('the real worker', { timeout: 60_000 }, () => {
+  test('ends with one sentence when its login is a superuser', async () => {
+    const { code, lines } = await run(['apps/worker/main.ts'], urls.superUrl)
+    expect(code).toBe(1)
+    expect(lines).toHaveLength(1)
+    expect(JSON.parse(lines[0] ?? '')).toMatchObject({ level: 'fatal', msg: expect.stringContaining('is a superuser') })
+  })
+  test('starts with the app’s login, and stops when asked', async () => {
+    const { code, lines } = await run(['apps/worker/main.ts'], urls.appUrl, /worker is ready/)
+    expect(lines.join('\n')).toContain('worker is ready')
+    expect(code).toBe(0)
+  })
+  test('the web server’s own check ends its process in the same way', async () => {
+    const check = `import('./apps/web/instrumentation-node.ts').then((one) => one.checkLogins()).then(() => process.exit(7))`
+    const { code, lines } = await run(['-e', check], urls.superUrl)
+    expect(code).toBe(1)
+    expect(lines.join('\n')).toContain('is a superuser')
+    expect((await run(['-e', check], urls.appUrl)).code).toBe(7)
+  })
+})

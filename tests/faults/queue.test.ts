@@ -1,0 +1,127 @@
+import { closeClients } from '@almanac/database/client'
+import { inCompany } from '@almanac/database/in-company'
+import { commandTools, runCommand } from '@almanac/database/run-command'
+import { setClock } from '@almanac/runtime/clock'
+import { newId } from '@almanac/runtime/ids'
+import { QUEUES } from '@almanac/runtime/queues'
+import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import type pg from 'pg'
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { HANDLERS } from '../../apps/worker/handlers.ts'
+import { NOW } from '../support/records.ts'
+import { type FirmRecords, fingerprint, inspector, makeFirmRecords } from '../support/two-firms.ts'
+
+let db: pg.Client
+let firm: FirmRecords
+
+const tasks = async () =>
+  (
+    await db.query<{ name: string; data: object }>(`select name, data from queue.job where data->>'companyId' = $1 order by name`, [
+      firm.companyId,
+    ])
+  ).rows
+/** What the worker does with a task. */
+async function handle(queue: string, payload: object): Promise<void> {
+  const work = (HANDLERS as Record<string, (payload: object) => Promise<void>>)[queue]
+  if (!work) throw new Error(`nobody works on ${queue}`)
+  await work(payload)
+}
+
+beforeAll(async () => {
+  db = await inspector()
+  setClock(() => new Date(NOW))
+})
+beforeEach(async () => {
+  firm = await makeFirmRecords(db)
+})
+afterAll(async () => {
+  setClock()
+  await closeTaskQueue()
+  await closeClients()
+  await db.end()
+})
+
+describe('a task', () => {
+  const send = (fails: boolean) =>
+    runCommand(firm, 'test.send', { commandId: newId() }, async (_tx, command) => {
+      await command.enqueue('forecast-beds', { bedIds: [firm.bedId], cause: 'edit' })
+      if (fails) throw new Error('planned')
+      return {}
+    })
+
+  test('asked for in a transaction that is rolled back never was', async () => {
+    await expect(send(true)).rejects.toThrow('planned')
+    expect(await tasks()).toEqual([])
+    await send(false)
+    expect(await tasks()).toEqual([{ name: 'forecast-beds', data: { companyId: firm.companyId, bedIds: [firm.bedId], cause: 'edit' } }])
+  })
+
+  test('carries the company of its transaction, whatever the caller says', async () => {
+    const other = newId()
+    await inCompany(firm, (tx) => commandTools(tx, firm, 'test.send', null).enqueue('raise-reminders', { companyId: other } as never))
+    expect(await tasks()).toEqual([{ name: 'raise-reminders', data: { companyId: firm.companyId } }])
+  })
+})
+
+describe.each(QUEUES.map((queue) => queue.name).filter((name) => name !== 'nightly' && name in HANDLERS))('%s', (queue) => {
+  const payload = (companyId: unknown) => ({ companyId, bedIds: [firm.bedId], batchId: firm.batchId, cause: 'nightly' })
+  const state = () => fingerprint(db, ['bed_forecast', 'forecast_run', 'forecast_month', 'reminder', 'audit_entry'], [firm.companyId])
+
+  test.each([undefined, null, '', 'everyone', "' or true"])('with %j for its company fails and changes nothing', async (company) => {
+    const before = await state()
+    await expect(handle(queue, payload(company))).rejects.toMatchObject({ code: 'unexpected' })
+    expect(await state()).toEqual(before)
+  })
+
+  test('for a company that is no more fails and changes nothing', async () => {
+    const before = await state()
+    await handle(queue, payload(newId())).catch(() => undefined)
+    expect(await state()).toEqual(before)
+  })
+})
+
+describe('a task that is done twice, as after a crash between its effect and its end, has its effect once', () => {
+  const rows = async (sql: string) => (await db.query(sql, [firm.companyId])).rows
+  const forecasts = () =>
+    rows('select bed_id, due10_day, due50_day, due90_day, chance_12_months from bed_forecast where company_id = $1 order by bed_id')
+  const twice = async (queue: string, payload: object, effect: () => Promise<unknown[]>) => {
+    await handle(queue, payload)
+    const once = await effect()
+    expect(once.length).toBeGreaterThan(0)
+    await handle(queue, payload)
+    expect(await effect()).toEqual(once)
+  }
+
+  test('forecasts of some beds', () =>
+    twice('forecast-beds', { companyId: firm.companyId, bedIds: [firm.bedId, firm.rebedBedId], cause: 'edit' }, forecasts))
+
+  test('forecasts of a company, and each move written down once', async () => {
+    await twice('forecast-company', { companyId: firm.companyId, cause: 'nightly' }, forecasts)
+    // The fixture has one change of its own; the first run moved the forecast that stood there, the second moved nothing.
+    expect(await rows('select bed_id from forecast_change where company_id = $1')).toHaveLength(2)
+  })
+
+  test('the month picture', async () => {
+    await handle('forecast-company', { companyId: firm.companyId, cause: 'nightly' })
+    const months = () =>
+      rows('select month, months, mean, low, high, beds from forecast_month where company_id = $1 order by month, months')
+    await twice('forecast-months', { companyId: firm.companyId }, months)
+  })
+
+  test('reminders', async () => {
+    await db.query('delete from reminder where company_id = $1', [firm.companyId])
+    const reminders = () => rows('select id, bed_id, state, version from reminder where company_id = $1')
+    await twice('raise-reminders', { companyId: firm.companyId }, reminders)
+    expect(await reminders()).toHaveLength(1)
+  })
+
+  test('two at the same moment', async () => {
+    await db.query('delete from reminder where company_id = $1', [firm.companyId])
+    await Promise.all([1, 2, 3].map(() => handle('raise-reminders', { companyId: firm.companyId })))
+    expect(await rows('select id from reminder where company_id = $1')).toHaveLength(1)
+  })
+})
+
+test('every queue has someone who works on it', () => {
+  expect(QUEUES.map((queue) => queue.name).filter((name) => !(name in HANDLERS))).toEqual([])
+})
