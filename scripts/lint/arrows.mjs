@@ -8,7 +8,7 @@ const ours = (names) => `(^|/)(packages|@almanac)/(${names})/`
 const tests = '\\.test\\.tsx?$|^tests/|^packages/operations/[^/]+/test-(firm|import)[^/]*\\.ts$'
 
 /** Numeric libraries that are pure themselves: a well-kept one beats our own. */
-const pureLibraries = '(^|/)node_modules/(@stdlib|fft\\.js)/'
+const pureLibraries = '(^|/)node_modules/(@stdlib|fft\\.js|highs)/'
 
 const rule = (name, comment, from, to) => ({ name, comment, severity: 'error', from, to })
 
