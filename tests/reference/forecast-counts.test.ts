@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
+import type { CountDistribution } from '@almanac/forecast/fleet/count-distribution'
 import { monthCounts } from '@almanac/forecast/fleet/month-counts'
-import { type CountDistribution, countAtMost, countQuantile, poissonBinomial } from '@almanac/forecast/fleet/poisson-binomial'
+import { countAtMost, countQuantile, poissonBinomial } from '@almanac/forecast/fleet/poisson-binomial'
 import { conditionalFailureChance } from '@almanac/forecast/lifetime/weibull'
 import { describe, expect, it } from 'vitest'
 

@@ -1,4 +1,5 @@
-import { type BedCounter, type CountDistribution, countBeds, countQuantile, mixture } from './poisson-binomial.ts'
+import type { CountDistribution } from './count-distribution.ts'
+import { type BedCounter, countBeds, countQuantile, mixture } from './poisson-binomial.ts'
 
 /** What a bed brings to the fleet's months (BedForecast has both). */
 export interface MonthChances {

@@ -1,10 +1,5 @@
+import type { CountDistribution } from './count-distribution.ts'
 import { distributionFromPowerSums, POWERS, usablePowerSum } from './power-sums.ts'
-
-/** A distribution of counts: chance[i] belongs to the count first + i. */
-export interface CountDistribution {
-  readonly first: number
-  readonly chance: Float64Array
-}
 
 export const NO_BEDS: CountDistribution = { first: 0, chance: Float64Array.of(1) }
 

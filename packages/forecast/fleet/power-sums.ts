@@ -1,5 +1,5 @@
 import FFT from 'fft.js'
-import type { CountDistribution } from './poisson-binomial.ts'
+import type { CountDistribution } from './count-distribution.ts'
 
 /** Powers kept. */
 export const POWERS = 32

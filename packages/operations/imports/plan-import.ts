@@ -6,7 +6,8 @@ import { foldLedger, type LedgerEntry } from './ledger.ts'
 import { emptyPlan, type Plan } from './plan-types.ts'
 import { type FileReading, readRows, type StoredRow } from './read-rows.ts'
 import { settleSupplies } from './settle-supplies.ts'
-import { type Outcomes, settleThings } from './settle-things.ts'
+import { settleThings } from './settle-things.ts'
+import type { Outcomes } from './settling.ts'
 
 export type PlanInput = {
   companyId: string

@@ -1,6 +1,6 @@
 import type { PresentTank, PresentThing } from '@almanac/database/read/import-present'
 import { columnsOf, type Fact, type Facts, factsOf, sameFact } from './facts.ts'
-import type { Settling } from './settle-things.ts'
+import type { Settling } from './settling.ts'
 import type { Wanted } from './wanted-from-record.ts'
 
 /** The end of a filling that the beginning of the next one tells; the cause nobody wrote down. */

@@ -1,42 +1,13 @@
-import type { PresentCustomer, PresentSite, PresentSoftener, PresentTank, PresentThing } from '@almanac/database/read/import-present'
+import type { PresentTank, PresentThing } from '@almanac/database/read/import-present'
 import { newId } from '@almanac/runtime/ids'
 import { decideFacts } from './decide-facts.ts'
 import { columnsOf, FACT_WORDS, type Facts, factsOf, type Kind } from './facts.ts'
 import type { FileWants } from './gather-wanted.ts'
-import type { Ledger, LedgerEntry } from './ledger.ts'
+import type { Ledger } from './ledger.ts'
 import type { Plan } from './plan-types.ts'
 import { settleBed } from './settle-bed.ts'
+import type { Outcomes, Settling, Standing } from './settling.ts'
 import type { Wanted } from './wanted-from-record.ts'
-
-export type Standing = {
-  customers: readonly PresentCustomer[]
-  sites: readonly PresentSite[]
-  softeners: readonly PresentSoftener[]
-  undone: ReadonlySet<string>
-  ledger: Ledger
-}
-
-/** What becomes of each line, and the id of each key. */
-export type Outcomes = {
-  created: Set<number>
-  updated: Set<number>
-  notes: Map<number, string[]>
-  ledger: Map<number, LedgerEntry[]>
-  idOf: Map<string, string>
-}
-
-/** The workings of one plan, handed to those who settle single things. */
-export type Settling = {
-  plan: Plan
-  outcomes: Outcomes
-  ledger: Ledger
-  fileName: string
-  tankCount: Map<string, number>
-  note: (line: number, sentence: string) => void
-  make: (thing: Wanted, facts?: Facts, key?: string) => string
-  change: (thing: Wanted, present: PresentThing, sources?: Record<string, string>) => void
-  enter: (line: number, entry: LedgerEntry) => void
-}
 
 const push = <T>(map: Map<number, T[]>, line: number, value: T) => void map.set(line, [...(map.get(line) ?? []), value])
 const SOURCED: ReadonlySet<Kind> = new Set(['tank', 'bed'])

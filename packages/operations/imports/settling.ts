@@ -1,0 +1,35 @@
+import type { PresentCustomer, PresentSite, PresentSoftener, PresentThing } from '@almanac/database/read/import-present'
+import type { Facts } from './facts.ts'
+import type { Ledger, LedgerEntry } from './ledger.ts'
+import type { Plan } from './plan-types.ts'
+import type { Wanted } from './wanted-from-record.ts'
+
+export type Standing = {
+  customers: readonly PresentCustomer[]
+  sites: readonly PresentSite[]
+  softeners: readonly PresentSoftener[]
+  undone: ReadonlySet<string>
+  ledger: Ledger
+}
+
+/** What becomes of each line, and the id of each key. */
+export type Outcomes = {
+  created: Set<number>
+  updated: Set<number>
+  notes: Map<number, string[]>
+  ledger: Map<number, LedgerEntry[]>
+  idOf: Map<string, string>
+}
+
+/** The workings of one plan, handed to those who settle single things. */
+export type Settling = {
+  plan: Plan
+  outcomes: Outcomes
+  ledger: Ledger
+  fileName: string
+  tankCount: Map<string, number>
+  note: (line: number, sentence: string) => void
+  make: (thing: Wanted, facts?: Facts, key?: string) => string
+  change: (thing: Wanted, present: PresentThing, sources?: Record<string, string>) => void
+  enter: (line: number, entry: LedgerEntry) => void
+}
