@@ -40,7 +40,7 @@ test('filters narrow the list, stand in the address, and can be cleared', async 
   await expect(table.getByRole('row')).not.toHaveCount(1)
   await page.getByLabel('Chance in 12 months').selectOption('40')
   await expect(page).toHaveURL(/chance=40/)
-  await page.getByLabel('Age').selectOption('10')
+  await page.getByLabel('Age', { exact: true }).selectOption('10')
   await expect(page).toHaveURL(/age=10/)
   await page.reload()
   await expect(page.getByLabel('Chance in 12 months')).toHaveValue('40')

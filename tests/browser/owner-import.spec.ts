@@ -32,7 +32,10 @@ test('the owner brings in a messy workbook, and sees a bed of it forecast', asyn
   await page.getByRole('link', { name: 'See the sites' }).click()
   await page.getByRole('searchbox').fill('Bakehouse')
   await page.getByRole('link', { name: '1 Mill Rd' }).first().click()
-  await page.getByRole('link', { name: /14 × 65 in/ }).first().click()
+  await page
+    .getByRole('link', { name: /14 × 65 in/ })
+    .first()
+    .click()
   await expect(page.getByText('import messy-customers.xlsx line').first()).toBeVisible()
   // Forecast by the worker within seconds of the import; the page is told by itself.
   await expect(page.getByRole('heading', { name: /Due about/ })).toBeVisible({ timeout: 60_000 })

@@ -97,9 +97,9 @@ describe('the facts of a bed', () => {
     [{ lastSeenDay: '2027-01-01' }, /future/],
     [{ lastSeenDay: '2014-02-28' }, /cannot have been seen/],
   ])('that contradict or cannot be read are refused in a sentence: %o', async (facts, words) => {
-    const before = await fingerprint(db, TABLES.tenant)
+    const before = await fingerprint(db, TABLES.tenant, [mine.companyId, other.companyId])
     await expect(changeBedFacts(mine, { ...command(), ...seen(), facts })).rejects.toMatchObject({ code: 'invalid', message: words })
-    expect(await fingerprint(db, TABLES.tenant)).toEqual(before)
+    expect(await fingerprint(db, TABLES.tenant, [mine.companyId, other.companyId])).toEqual(before)
   })
 
   test('an inspection of a working bed moves the day it was last seen, never back', async () => {
@@ -208,10 +208,10 @@ test('an id of another company answers like one that does not exist, and changes
     }
     return all
   }
-  const before = await fingerprint(db, TABLES.tenant)
+  const before = await fingerprint(db, TABLES.tenant, [mine.companyId, other.companyId])
   const foreign = await answers(other)
   expect(foreign).toEqual(await answers({ bedId: newId(), softenerId: newId(), siteId: newId() }))
   expect(foreign.every((one) => one.startsWith('not-found'))).toBe(true)
-  expect(await fingerprint(db, TABLES.tenant)).toEqual(before)
+  expect(await fingerprint(db, TABLES.tenant, [mine.companyId, other.companyId])).toEqual(before)
   expect(await answers(mine)).toEqual(attempts(mine).map(() => 'allowed'))
 })

@@ -96,7 +96,16 @@ export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' 
               ),
             },
             { key: 'who', head: 'To', cell: (row) => row.contactName ?? 'name not known' },
-            { key: 'channel', head: 'By', cell: (row) => `${CHANNELS[row.channel]}${row.address ? `: ${row.address}` : ''}` },
+            {
+              key: 'channel',
+              head: 'By',
+              cell: (row) => (
+                <span className="wrap-anywhere">
+                  {CHANNELS[row.channel]}
+                  {row.address ? `: ${row.address}` : ''}
+                </span>
+              ),
+            },
             { key: 'window', head: 'Due window', cell: windowWords },
             { key: 'reason', head: 'Why it stands here', cell: (row) => <span className="text-soft">{row.stateReason ?? ''}</span> },
           ]}
