@@ -2,6 +2,8 @@ import path from 'node:path'
 import { defineConfig } from 'vitest/config'
 
 export default defineConfig({
+  // As the web app's own compiler reads it: its routes are tried in process.
+  resolve: { alias: { '@': path.resolve(import.meta.dirname, '../apps/web') } },
   test: {
     root: path.resolve(import.meta.dirname, '..'),
     globalSetup: ['tests/support/test-cluster.mjs'],

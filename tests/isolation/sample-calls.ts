@@ -12,8 +12,6 @@ export type Sample = {
   input?: (r: SampleIds) => Record<string, unknown>
   /** Another body for the same command id, where swapping an id would not do. */
   other?: Record<string, unknown>
-  /** Why the request cannot succeed with the records of a fresh firm, where that is so. */
-  refused?: string
 }
 
 const version = 1
@@ -162,16 +160,19 @@ const water: Record<string, Sample> = {
   withdrawTest: { roles: 'od', input: (r) => ({ id: r.testId, version }) },
 }
 
-const batch = (r: SampleIds) => ({ batchId: r.batchId, version })
-const draftOnly = 'the batch of a fresh firm is applied already'
+const draft = (r: SampleIds) => ({ batchId: r.draftBatchId, version })
+const columns = [
+  { column: 0, field: 'customerName' },
+  { column: 1, field: 'street' },
+]
 
 const imports: Record<string, Sample> = {
   list: { roles: 'o', input: () => page },
   batch: { roles: 'o', input: (r) => ({ batchId: r.batchId }) },
   rows: { roles: 'o', input: (r) => ({ ...page, batchId: r.batchId, only: 'all' }) },
-  check: { roles: 'o', input: (r) => ({ ...batch(r), columns: [{ column: 0, field: 'customerName' }] }), refused: draftOnly },
-  apply: { roles: 'o', input: batch, refused: draftOnly },
-  undo: { roles: 'o', input: batch },
+  check: { roles: 'o', input: (r) => ({ ...draft(r), columns }) },
+  apply: { roles: 'o', input: draft },
+  undo: { roles: 'o', input: (r) => ({ batchId: r.batchId, version }) },
 }
 
 /** Every procedure, by domain. One that is missing here fails the isolation test. */

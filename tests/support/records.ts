@@ -13,7 +13,20 @@ const NAMES = [
   ...['softenerId', 'tankId', 'valveId', 'brineTankId', 'preTreatmentId', 'bedId', 'rebedSoftenerId', 'rebedTankId', 'rebedBedId'],
   ...['inspectionId', 'colleagueId', 'otherColleagueId', 'vehicleId', 'crewDayId', 'otherCrewDayId', 'proposedJobId', 'heldJobId'],
   ...['bookedJobId', 'visitId', 'rebedJobId', 'rebedVisitId', 'stockItemId', 'movementId', 'discrepancyId', 'runId', 'forecastId'],
-  ...['changeId', 'monthId', 'reminderId', 'messageId', 'batchId', 'rowId', 'settingsId', 'appliedId', 'auditId', 'memberId'],
+  ...[
+    'changeId',
+    'monthId',
+    'reminderId',
+    'messageId',
+    'batchId',
+    'draftBatchId',
+    'rowId',
+    'draftRowId',
+    'settingsId',
+    'appliedId',
+    'auditId',
+    'memberId',
+  ],
   ...['otherMemberId', 'assignmentId', 'rebedAssignmentId', 'useId'],
 ] as const
 
@@ -123,9 +136,18 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
   await tx.reminder.create({ data: { ...own, id: r.reminderId, bedId: r.bedId, siteId: r.siteId, contactId: r.contactId, ...notice } })
   const text = { channel: 'email', address: 'hanna@orchard.example', subject: 'Your softener', body: 'It is getting old.' }
   await tx.message.create({ data: { ...own, id: r.messageId, contactId: r.contactId, ...text, state: 'outbox', createdAt: at } })
-  const batch = { fileName: 'customers.csv', state: 'applied', headerLine: 1, header: ['name'], mapping: {}, totalRows: 1, createdAt: at }
-  await tx.importBatch.create({ data: { ...own, id: r.batchId, ...batch, createdBy: personId } })
-  await tx.importRow.create({ data: { ...own, id: r.rowId, batchId: r.batchId, line: 2, cells: ['Hanna Vale'], status: 'created' } })
+  const seen = { confidence: 'sure', reason: 'The header says so.', ask: null, examples: [] }
+  const columns = [
+    { column: 0, field: 'customerName', header: 'Name', ...seen },
+    { column: 1, field: 'street', header: 'Street', ...seen },
+  ]
+  const file = { fileName: 'customers.csv', headerLine: 1, header: ['Name', 'Street'], totalRows: 1, createdAt: at, createdBy: personId }
+  const mapping = { columns, sentences: [], checked: true }
+  await tx.importBatch.create({ data: { ...own, id: r.batchId, ...file, mapping, state: 'applied' } })
+  await tx.importBatch.create({ data: { ...own, id: r.draftBatchId, ...file, mapping, state: 'draft' } })
+  const cells = ['Hanna Vale', 'Orchard Lane 14']
+  await tx.importRow.create({ data: { ...own, id: r.rowId, batchId: r.batchId, line: 2, cells, status: 'unchanged' } })
+  await tx.importRow.create({ data: { ...own, id: r.draftRowId, batchId: r.draftBatchId, line: 2, cells, status: 'pending' } })
   await tx.appliedCommand.create({ data: { ...own, id: r.appliedId, personId, operation: 'o', bodyHash: 'h', answer: {}, at } })
   await tx.auditEntry.create({ data: { ...own, id: r.auditId, at, operation: 'o', entity: 'site', entityId: r.siteId, detail: {} } })
 }

@@ -1,0 +1,157 @@
+import fs from 'node:fs'
+import path from 'node:path'
+import { closeClients } from '@almanac/database/client'
+import { inCompany } from '@almanac/database/in-company'
+import { commandTools } from '@almanac/database/run-command'
+import { TABLES } from '@almanac/database/tables'
+import { endMembership } from '@almanac/identity/people'
+import { newId } from '@almanac/runtime/ids'
+import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import type pg from 'pg'
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { liveChanges } from '../../apps/web/server/live-changes.ts'
+import { type FirmRecords, fingerprint, inspector, makeFirmRecords } from '../support/two-firms.ts'
+import { type Caller, makeCaller } from './signed-in-call.ts'
+
+vi.mock('server-only', () => ({}))
+
+const app = path.resolve(import.meta.dirname, '../../apps/web/app')
+const HOME = 'http://localhost:3000'
+
+/** Routes that answer without a session by their nature: sign-in itself, and what an operator's watchdog asks. */
+const OPEN = ['api/auth/[...all]', 'healthz', 'readyz']
+/** Routes behind a session; the procedures' own has its tests beside this file. */
+const CLOSED = ['api/imports', 'api/imports/[id]/problems', 'api/live', 'api/rpc/[[...rest]]']
+
+let db: pg.Client
+let mine: FirmRecords
+let theirs: FirmRecords
+let owner: Caller
+let stranger: Caller
+
+type Handler = (request: Request, context: { params: Promise<Record<string, string>> }) => Promise<Response>
+
+async function ask(route: string, method: 'GET' | 'POST', headers: Headers, more: { body?: string; params?: Record<string, string> } = {}) {
+  const module = (await import(path.join(app, route, 'route.ts'))) as Record<string, Handler>
+  const sent = new Headers(headers)
+  sent.set('sec-fetch-site', 'same-origin')
+  const request = new Request(`${HOME}/${route}?name=list.csv`, { method, headers: sent, body: more.body })
+  const handler = module[method]
+  if (!handler) throw new Error(`${route} takes no ${method}`)
+  return handler(request, { params: Promise.resolve(more.params ?? {}) })
+}
+const plain = async (answer: Response, id = '-') => ({
+  status: answer.status,
+  said: (await answer.text()).replaceAll(id, '<id>').replace(/"requestId":"[^"]+"/, ''),
+})
+
+beforeAll(async () => {
+  db = await inspector()
+  mine = await makeFirmRecords(db)
+  theirs = await makeFirmRecords(db)
+  owner = await makeCaller(mine.companyId)
+  stranger = await makeCaller(theirs.companyId)
+})
+afterAll(async () => {
+  await liveChanges().stop()
+  await closeTaskQueue()
+  await closeClients()
+  await db.end()
+})
+
+test('every route is known here', () => {
+  const files = fs.globSync('**/route.ts', { cwd: app }).map((file) => path.dirname(file).replace(/^\([^)]+\)\//, ''))
+  expect(files.sort()).toEqual([...OPEN, ...CLOSED].sort())
+})
+
+test.each([
+  ['api/imports', 'POST'],
+  ['api/imports/[id]/problems', 'GET'],
+  ['api/live', 'GET'],
+] as const)('%s is refused without a session', async (route, method) => {
+  const more = { params: { id: mine.batchId }, body: method === 'POST' ? 'Name\nHanna' : undefined }
+  expect((await ask(route, method, new Headers(), more)).status).toBe(401)
+})
+
+describe('the rows to mend of an import', () => {
+  const rows = (headers: Headers, id: string) => ask('api/imports/[id]/problems', 'GET', headers, { params: { id } })
+
+  test('are given to the owner of the firm', async () => {
+    const answer = await rows(owner.headers, mine.batchId)
+    expect(answer.status).toBe(200)
+    expect(answer.headers.get('content-disposition')).toContain('rows to mend')
+  })
+  test('of another firm are answered like those of an import that does not exist', async () => {
+    const none = newId()
+    const missing = await plain(await rows(owner.headers, none), none)
+    expect(await plain(await rows(owner.headers, theirs.batchId), theirs.batchId)).toEqual(missing)
+    expect(missing.status).toBe(404)
+    expect((await rows(stranger.headers, theirs.batchId)).status).toBe(200)
+  })
+  test.each(['dispatcher', 'technician'] as const)('are not given to a %s', async (role) => {
+    const { headers } = await makeCaller(mine.companyId, role)
+    expect((await rows(headers, mine.batchId)).status).toBe(403)
+  })
+})
+
+describe('a file sent in', () => {
+  const send = (headers: Headers) => ask('api/imports', 'POST', headers, { body: 'Name,Street,Tank\nHanna Vale,Weir Road 8,10x54\n' })
+
+  test('lands in the firm of who sends it, and in no other', async () => {
+    const before = await fingerprint(db, TABLES.tenant, [theirs.companyId])
+    const answer = await send(owner.headers)
+    expect(answer.status).toBe(201)
+    const { batchId } = (await answer.json()) as { batchId: string }
+    const { rows } = await db.query('select company_id from import_batch where id = $1', [batchId])
+    expect(rows).toEqual([{ company_id: mine.companyId }])
+    const after = await fingerprint(db, TABLES.tenant, [theirs.companyId])
+    for (const key of Object.keys(before)) expect([key, after[key]]).toEqual([key, before[key]])
+  })
+  test('is refused from a technician, and from another site’s page, and leaves nothing', async () => {
+    const before = await fingerprint(db, ['import_batch', 'import_row'], [mine.companyId])
+    const { headers } = await makeCaller(mine.companyId, 'technician')
+    expect((await send(headers)).status).toBe(403)
+    const { POST } = (await import('../../apps/web/app/api/imports/route.ts')) as { POST: (request: Request) => Promise<Response> }
+    const foreign = new Headers(owner.headers)
+    foreign.set('sec-fetch-site', 'cross-site')
+    expect((await POST(new Request(`${HOME}/api/imports`, { method: 'POST', headers: foreign, body: 'Name\nx' }))).status).toBe(403)
+    const after = await fingerprint(db, ['import_batch', 'import_row'], [mine.companyId])
+    for (const key of Object.keys(before).filter((one) => one.startsWith('import'))) expect(after[key]).toBe(before[key])
+  })
+})
+
+describe('the stream of changes', () => {
+  /** Reads an open stream until a text is seen, or the stream ends. */
+  async function hear(answer: Response, text: string): Promise<string> {
+    const reader = answer.body?.getReader()
+    const decoder = new TextDecoder()
+    let heard = ''
+    for (let piece = await reader?.read(); piece && !piece.done; piece = await reader?.read()) {
+      heard += decoder.decode(piece.value)
+      if (heard.includes(text)) break
+    }
+    await reader?.cancel()
+    return heard
+  }
+  const announce = (firm: FirmRecords, id: string) => inCompany(firm, (tx) => commandTools(tx, firm, 'test', null).announce('site', id))
+
+  test('tells of one’s own firm, within two seconds, and nothing of another', { timeout: 30_000 }, async () => {
+    const answer = await ask('api/live', 'GET', owner.headers)
+    expect(answer.status).toBe(200)
+    const begun = performance.now()
+    await announce(theirs, theirs.siteId)
+    await announce(mine, mine.siteId)
+    const heard = await hear(answer, mine.siteId)
+    expect(performance.now() - begun).toBeLessThan(2000)
+    expect(heard).toContain(mine.siteId)
+    expect(heard).not.toContain(theirs.siteId)
+  })
+
+  test('ends soon after the membership has', { timeout: 30_000 }, async () => {
+    const caller = await makeCaller(mine.companyId)
+    const answer = await ask('api/live', 'GET', caller.headers)
+    await endMembership(caller.personId, mine.companyId)
+    expect(await hear(answer, 'never said')).toContain('event: ended')
+    expect((await ask('api/live', 'GET', caller.headers)).status).toBe(403)
+  })
+})
