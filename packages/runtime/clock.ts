@@ -19,7 +19,7 @@ export function dayIn(timeZone: string, instant: Date = now()): string {
   return Temporal.Instant.fromEpochMilliseconds(instant.getTime()).toZonedDateTimeISO(timeZone).toPlainDate().toString()
 }
 
-/** The instant of a minute of a calendar day in a time zone; on days when clocks change, the later of two and the first after a gap. */
+/** The instant of a minute of a calendar day in a time zone; on days when clocks change, the earlier of two and the first after a gap. */
 export function instantIn(timeZone: string, day: string, minuteOfDay: number): Date {
   const time = Temporal.PlainTime.from({ hour: Math.floor(minuteOfDay / 60), minute: minuteOfDay % 60 })
   return new Date(Temporal.PlainDate.from(day).toZonedDateTime({ timeZone, plainTime: time }).epochMilliseconds)
