@@ -1,0 +1,128 @@
+import { closeClients } from '@almanac/database/client'
+import { dateOf, dayOf } from '@almanac/database/days'
+import { inCompany } from '@almanac/database/in-company'
+import { setClock } from '@almanac/runtime/clock'
+import { newId } from '@almanac/runtime/ids'
+import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import type pg from 'pg'
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { NOW } from '../../../tests/support/records.ts'
+import { type FirmRecords, fingerprint, inspector, makeFirmRecords } from '../../../tests/support/two-firms.ts'
+import { explainBed } from './explain-bed.ts'
+import { refreshBeds, refreshCompany } from './refresh-forecasts.ts'
+import { sumMonths } from './sum-months.ts'
+
+let db: pg.Client
+let firm: FirmRecords
+
+const all = () => refreshCompany({ companyId: firm.companyId, cause: 'nightly' })
+const forecastOf = (bedId: string) => inCompany(firm, (tx) => tx.bedForecast.findFirst({ where: { companyId: firm.companyId, bedId } }))
+const changeBed = (data: object) => inCompany(firm, (tx) => tx.bed.updateMany({ where: { id: firm.bedId }, data }))
+
+beforeAll(async () => {
+  db = await inspector()
+  setClock(() => new Date(NOW))
+})
+beforeEach(async () => {
+  firm = await makeFirmRecords(db)
+})
+afterAll(async () => {
+  setClock()
+  await closeTaskQueue()
+  await closeClients()
+  await db.end()
+})
+
+describe('refreshing forecasts', () => {
+  test('writes each bed’s days in order, its chances in order, the run with its day and what to ask', async () => {
+    await all()
+    for (const bedId of [firm.bedId, firm.rebedBedId]) {
+      const row = await forecastOf(bedId)
+      const days = [row?.due10Day, row?.due50Day, row?.due90Day].map((day) => dayOf(day ?? null) ?? '')
+      expect(days).toEqual([...days].sort())
+      const chances = [row?.chance3Months, row?.chance12Months, row?.chance24Months].map((one) => one ?? -1)
+      expect(chances).toEqual([...chances].sort((a, b) => a - b))
+      expect(chances.every((chance) => chance > 0 && chance < 1)).toBe(true)
+      expect(row?.refusal).toBeNull()
+    }
+    const runs = await inCompany(firm, (tx) => tx.forecastRun.findMany({ where: { id: { not: firm.runId } } }))
+    expect(runs).toMatchObject([{ cause: 'nightly', beds: 2, asOfDay: dateOf('2026-12-02') }])
+    expect(runs[0]?.finishedAt).not.toBeNull()
+  })
+
+  test('the stored figures are those that the bed’s page explains', async () => {
+    await all()
+    const row = await forecastOf(firm.bedId)
+    const why = await explainBed(firm, firm.bedId)
+    expect(why.ok && [why.value.due10Day, why.value.due50Day, why.value.due90Day]).toEqual([
+      dayOf(row?.due10Day ?? null),
+      dayOf(row?.due50Day ?? null),
+      dayOf(row?.due90Day ?? null),
+    ])
+    await expect(explainBed(firm, newId())).rejects.toMatchObject({ code: 'not-found' })
+  })
+
+  test('a bed seen alive later is expected to fail later', async () => {
+    await all()
+    const before = await forecastOf(firm.bedId)
+    await changeBed({ lastSeenDay: dateOf('2026-12-01') })
+    await refreshBeds({ companyId: firm.companyId, bedIds: [firm.bedId], cause: 'edit' })
+    const after = await forecastOf(firm.bedId)
+    expect(Number(after?.due10Day)).toBeGreaterThan(Number(before?.due10Day))
+    expect(after?.chanceAlreadyFailed ?? 1).toBeLessThan(before?.chanceAlreadyFailed ?? 0)
+  })
+
+  test('a contradiction in the record gives the sentence that says so, and no days', async () => {
+    await changeBed({ lastSeenDay: dateOf('2010-05-01') })
+    await all()
+    const row = await forecastOf(firm.bedId)
+    expect(row).toMatchObject({ due10Day: null, due50Day: null, due90Day: null, chance12Months: null })
+    expect(row?.refusal).toMatch(/^[A-Z].*\.$/s)
+    expect((await forecastOf(firm.rebedBedId))?.refusal).toBeNull()
+  })
+
+  test('a bed that ended, or whose tank went to the workshop, has none any more; its history stays', async () => {
+    await all()
+    await changeBed({ endedEarliest: dateOf('2026-12-01'), endedLatest: dateOf('2026-12-01'), endCause: 'worn' })
+    await inCompany(firm, (tx) => tx.tank.updateMany({ where: { id: firm.rebedTankId }, data: { softenerId: null } }))
+    await refreshBeds({ companyId: firm.companyId, bedIds: [firm.bedId, firm.rebedBedId], cause: 'close-out' })
+    expect([await forecastOf(firm.bedId), await forecastOf(firm.rebedBedId)]).toEqual([null, null])
+    expect(await inCompany(firm, (tx) => tx.forecastChange.count({ where: { bedId: firm.bedId } }))).toBeGreaterThan(0)
+  })
+
+  test('ids of another firm’s beds change nothing there and make nothing here', async () => {
+    const other = await makeFirmRecords(db)
+    const tables = ['bed_forecast', 'forecast_change', 'forecast_run']
+    const before = await fingerprint(db, tables, [other.companyId])
+    await refreshBeds({ companyId: firm.companyId, bedIds: [other.bedId], cause: 'edit' })
+    const after = await fingerprint(db, tables, [other.companyId])
+    for (const table of tables) expect(after[`${table} ${other.companyId}`]).toBe(before[`${table} ${other.companyId}`])
+    expect(await forecastOf(other.bedId)).toBeNull()
+  })
+})
+
+describe('the month picture', () => {
+  test('is 24 months and a year, whose mean is the sum of the beds’ chances, its band in order', async () => {
+    await all()
+    await sumMonths({ companyId: firm.companyId })
+    const rows = await inCompany(firm, (tx) =>
+      tx.forecastMonth.findMany({ where: { companyId: firm.companyId }, orderBy: { month: 'asc' } }),
+    )
+    expect(rows.filter((row) => row.months === 1)).toHaveLength(24)
+    const [year] = rows.filter((row) => row.months === 12)
+    const beds = [await forecastOf(firm.bedId), await forecastOf(firm.rebedBedId)]
+    // A bed's own chance holds if it still works today; the picture leaves out those that have failed unnoticed by now.
+    const expected = beds.reduce((sum, row) => sum + (row?.chance12Months ?? 0) * (1 - (row?.chanceAlreadyFailed ?? 0)), 0)
+    expect(expected).toBeGreaterThan(0.1)
+    // The year of the picture ends with a calendar month and a bed's twelve months with a day: they differ by less than one month's share.
+    expect(Math.abs((year?.mean ?? Number.NaN) / expected - 1)).toBeLessThan(1 / 12)
+    for (const row of rows) expect(row.low <= row.middle && row.middle <= row.high).toBe(true)
+    expect(dayOf(rows[0]?.month ?? null)).toBe('2026-12-01')
+  })
+
+  test('of a firm without beds is empty, not wrong', async () => {
+    await inCompany(firm, (tx) => tx.bedForecast.deleteMany({ where: { companyId: firm.companyId } }))
+    await sumMonths({ companyId: firm.companyId })
+    expect(await inCompany(firm, (tx) => tx.forecastMonth.count({ where: { companyId: firm.companyId } }))).toBe(0)
+  })
+})

@@ -1,0 +1,197 @@
+import type { CloseOutInput } from '@almanac/contract/visits'
+import { closeClients } from '@almanac/database/client'
+import { dateOf, dayOf } from '@almanac/database/days'
+import { inCompany } from '@almanac/database/in-company'
+import { TABLES } from '@almanac/database/tables'
+import { setClock } from '@almanac/runtime/clock'
+import { newId } from '@almanac/runtime/ids'
+import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import type pg from 'pg'
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { DAY } from '../../../tests/support/records.ts'
+import { type FirmRecords, fingerprint, inspector, makeFirmRecords } from '../../../tests/support/two-firms.ts'
+import { closeOutVisit } from './close-out-visit.ts'
+
+let db: pg.Client
+let firm: FirmRecords
+
+const ticked = (...stepIds: string[]) => stepIds.map((stepId) => ({ stepId, confirmed: true }))
+/** A full rebed: what a crew hands in when all went well. */
+const rebed = (more: Partial<CloseOutInput> = {}): CloseOutInput => ({
+  visitId: firm.rebedVisitId,
+  jobKind: 'rebed',
+  outcome: 'done',
+  workDay: DAY,
+  startedAt: `${DAY}T18:00:00.000Z`,
+  finishedAt: `${DAY}T19:40:00.000Z`,
+  checks: ticked('bypass-proven', 'pressure-zero', 'cap-out-counted', 'outlet-tested', 'leaks-checked', 'bypass-returned'),
+  measurements: [{ kind: 'outletHardnessGpg', value: 0.5, enteredValue: 0.5, enteredUnit: 'gpg' }],
+  partsUsed: [{ stockItemId: firm.stockItemId, name: 'Resin 10 %', quantity: 2, unit: 'resin-bag' }],
+  oldBed: { takenOut: true, endCause: 'worn', evidence: 'soft beads' },
+  newBed: { resinKind: 'gel-10', volumeFt3: 1.5, enteredVolume: { value: 42.5, unit: 'L' }, gravelLb: 18, tubeCutIn: 53.5 },
+  ...{ reason: '', hardnessReason: '', notes: '' },
+  ...more,
+})
+const untouched = { oldBed: null, newBed: null, measurements: [], partsUsed: [] }
+const close = (record: CloseOutInput, commandId = newId()) => closeOutVisit(firm, { commandId, record })
+const read = () =>
+  inCompany(firm, async (tx) => ({
+    beds: await tx.bed.findMany({ where: { tankId: firm.rebedTankId }, orderBy: { beganLatest: 'asc' } }),
+    job: await tx.job.findFirst({ where: { id: firm.rebedJobId } }),
+    visit: await tx.visit.findFirst({ where: { id: firm.rebedVisitId } }),
+    tests: await tx.waterTest.findMany({ where: { visitId: firm.rebedVisitId } }),
+    movements: await tx.movement.findMany({ where: { visitId: firm.rebedVisitId } }),
+    item: await tx.stockItem.findFirst({ where: { id: firm.stockItemId } }),
+    gaps: await tx.discrepancy.findMany({ where: { id: { not: firm.discrepancyId } } }),
+    softener: await tx.softener.findFirst({ where: { id: firm.rebedSoftenerId } }),
+  }))
+const tasks = async () =>
+  (await db.query<{ name: string }>(`select name from queue.job where data->>'companyId' = $1 order by 1`, [firm.companyId])).rows
+const state = () => fingerprint(db, TABLES.tenant, [firm.companyId])
+
+beforeAll(async () => {
+  db = await inspector()
+  setClock(() => new Date(`${DAY}T20:00:00Z`))
+})
+beforeEach(async () => {
+  firm = await makeFirmRecords(db)
+})
+afterAll(async () => {
+  setClock()
+  await closeTaskQueue()
+  await closeClients()
+  await db.end()
+})
+
+describe('a rebed that is done', () => {
+  test('ends the old bed with its cause, begins the new one, closes visit and job, and asks for forecasts and reminders', async () => {
+    const answer = await close(rebed())
+    const { beds, job, visit, tests, movements, item } = await read()
+    expect(answer).toEqual({ visitId: firm.rebedVisitId, jobState: 'closed', endedBedId: firm.rebedBedId, newBedId: beds[1]?.id })
+    expect(beds[0]).toMatchObject({ id: firm.rebedBedId, endCause: 'worn', endedVisitId: firm.rebedVisitId, resinKind: 'gel-8' })
+    expect(dayOf(beds[0]?.endedLatest ?? null)).toBe(DAY)
+    expect(beds[1]).toMatchObject({ resinKind: 'gel-10', volumeFt3: 1.5, gravelLb: 18, tubeCutIn: 53.5, beganVisitId: firm.rebedVisitId })
+    expect(beds[1]).toMatchObject({ endedLatest: null, endCause: null, entered: { volume: { value: 42.5, unit: 'L' } } })
+    expect([dayOf(beds[1]?.beganEarliest ?? null), dayOf(beds[1]?.lastSeenDay ?? null)]).toEqual([DAY, DAY])
+    expect(job).toMatchObject({ state: 'closed', closedDay: dateOf(DAY) })
+    expect(visit).toMatchObject({ state: 'closed', outcome: 'done', closedBy: firm.personId, closeOut: { workDay: DAY } })
+    expect(tests).toMatchObject([{ point: 'softened', hardnessGpg: 0.5, siteId: firm.siteId }])
+    expect(movements).toMatchObject([{ quantity: -2, reason: 'used' }])
+    expect(item?.onHand).toBe(4)
+    expect(await tasks()).toEqual([{ name: 'forecast-beds' }, { name: 'raise-reminders' }])
+  })
+
+  test('sent twice applies once; the same id with another record is refused', async () => {
+    const commandId = newId()
+    const first = await close(rebed(), commandId)
+    const after = await state()
+    expect(await close(rebed(), commandId)).toEqual(first)
+    await expect(close(rebed({ notes: 'second thoughts' }), commandId)).rejects.toMatchObject({ status: 422 })
+    await expect(close(rebed())).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('closed out already') })
+    expect(await state()).toEqual(after)
+  })
+
+  test('of several tablets at the same moment one stands, the others are told', async () => {
+    const answers = await Promise.allSettled(Array.from({ length: 6 }, () => close(rebed())))
+    const refused = answers.flatMap((one) => (one.status === 'rejected' ? [(one.reason as { code: string }).code] : []))
+    expect(refused).toEqual(Array(5).fill('conflict'))
+    const { beds, movements } = await read()
+    expect([beds.length, movements.length]).toEqual([2, 1])
+  })
+
+  test('that lacks something is refused with the list, and nothing changes', async () => {
+    const before = await state()
+    const record = rebed({ checks: [], oldBed: { takenOut: true, endCause: null, evidence: '' } })
+    await expect(close(record)).rejects.toMatchObject({
+      code: 'invalid',
+      detail: {
+        missing: expect.arrayContaining(['Confirm that the bypass was proven to hold.', expect.stringContaining('why the old bed ended')]),
+      },
+    })
+    await expect(close(rebed({ jobKind: 'cleaning' }))).rejects.toThrow('another kind of job')
+    await expect(close(rebed({ workDay: '2026-12-04' }))).rejects.toThrow('that day has not come')
+    await expect(close(rebed({ workDay: '2013-05-01' }))).rejects.toThrow('cannot have ended on 2013-05-01')
+    expect(await state()).toEqual(before)
+  })
+
+  test('uses what it used, though the shelf held less: the shelf goes to nothing and the difference is opened', async () => {
+    await close(rebed({ partsUsed: [{ stockItemId: firm.stockItemId, name: 'Resin 10 %', quantity: 8, unit: 'resin-bag' }] }))
+    const { item, movements, gaps } = await read()
+    expect(item?.onHand).toBe(0)
+    expect(movements).toMatchObject([{ quantity: -8 }])
+    expect(gaps).toMatchObject([{ expected: 6, found: 8, settledAt: null, movementId: movements[0]?.id }])
+  })
+
+  test('of a visit that the office called off is refused', async () => {
+    await inCompany(firm, (tx) => tx.visit.updateMany({ where: { id: firm.rebedVisitId }, data: { state: 'called-off' } }))
+    await expect(close(rebed())).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('called this visit off') })
+  })
+})
+
+describe('a visit that ends otherwise', () => {
+  test('made safe: the job needs another visit, with the reason; a bed not taken out goes on', async () => {
+    const checks = ticked('left-in-bypass', 'customer-told')
+    const answer = await close(rebed({ outcome: 'made-safe', ...untouched, checks, reason: 'the bypass leaks' }))
+    expect(answer).toMatchObject({ jobState: 'proposed', endedBedId: null, newBedId: null })
+    const { beds, job, visit } = await read()
+    expect(job).toMatchObject({ state: 'proposed', stateReason: 'the bypass leaks', closedDay: null })
+    expect(visit).toMatchObject({ state: 'closed', outcome: 'made-safe' })
+    expect(beds).toMatchObject([{ endedLatest: null }])
+  })
+
+  test('made safe with the resin in bags: that bed is over, and none has begun', async () => {
+    const checks = ticked('bypass-proven', 'pressure-zero', 'left-in-bypass', 'customer-told')
+    const oldBed = { takenOut: true, endCause: 'beads-lost' as const, evidence: 'broken basket' }
+    const answer = await close(rebed({ outcome: 'made-safe', ...untouched, oldBed, checks, reason: 'no basket on the van' }))
+    expect(answer).toMatchObject({ jobState: 'proposed', endedBedId: firm.rebedBedId, newBedId: null })
+    expect((await read()).beds).toMatchObject([{ endCause: 'beads-lost' }])
+  })
+
+  test('no access: nothing is known of the bed, and the job needs another visit', async () => {
+    const before = await read()
+    await close(rebed({ outcome: 'no-access', ...untouched, checks: [], reason: 'nobody was at home' }))
+    const after = await read()
+    expect(after.beds).toEqual(before.beds)
+    expect(after.job).toMatchObject({ state: 'proposed', stateReason: 'nobody was at home' })
+  })
+
+  test('the bed was not the fault: it counts as seen alive that day, and the job is closed', async () => {
+    const checks = ticked('customer-told', 'bypass-returned')
+    await close(rebed({ outcome: 'bed-not-at-fault', ...untouched, checks, reason: 'the salt had bridged' }))
+    const { beds, job } = await read()
+    expect(beds).toMatchObject([{ endedLatest: null, factSources: { lastSeenDay: `visit ${DAY}` } }])
+    expect(dayOf(beds[0]?.lastSeenDay ?? null)).toBe(DAY)
+    expect(job).toMatchObject({ state: 'closed' })
+    expect(await tasks()).toContainEqual({ name: 'forecast-beds' })
+  })
+
+  test('a bed seen later already is not moved back', async () => {
+    await inCompany(firm, (tx) => tx.bed.updateMany({ where: { id: firm.rebedBedId }, data: { lastSeenDay: dateOf(DAY) } }))
+    const checks = ticked('customer-told', 'bypass-returned')
+    await close(rebed({ outcome: 'bed-not-at-fault', ...untouched, checks, reason: 'the salt had bridged', workDay: '2026-12-01' }))
+    expect(dayOf((await read()).beds[0]?.lastSeenDay ?? null)).toBe(DAY)
+  })
+
+  test('condemned: the bed ends without another, the softener is marked and the job closed', async () => {
+    const checks = ticked('left-in-bypass', 'customer-told')
+    const oldBed = { takenOut: false, endCause: 'tank-cracked' as const, evidence: 'crack at the base' }
+    const answer = await close(rebed({ outcome: 'condemned', ...untouched, oldBed, checks, reason: 'the tank is cracked' }))
+    expect(answer).toMatchObject({ jobState: 'closed', endedBedId: firm.rebedBedId, newBedId: null })
+    const { beds, softener } = await read()
+    expect(beds).toMatchObject([{ endCause: 'tank-cracked' }])
+    expect(dayOf(softener?.condemnedDay ?? null)).toBe(DAY)
+  })
+})
+
+test('ids of another firm are answered like ids of nothing, and nothing changes on either side', async () => {
+  const other = await makeFirmRecords(db)
+  const both = () => fingerprint(db, TABLES.tenant, [firm.companyId, other.companyId])
+  const before = await both()
+  const said = (more: Partial<CloseOutInput>) => close(rebed(more)).catch((error: Error & { code: string }) => [error.code, error.message])
+  const parts = (stockItemId: string) => ({ partsUsed: [{ stockItemId, name: 'Resin', quantity: 1, unit: 'resin-bag' }] })
+  expect(await said({ visitId: other.rebedVisitId })).toEqual(await said({ visitId: newId() }))
+  expect(await said(parts(other.stockItemId))).toEqual(await said(parts(newId())))
+  expect(await said(parts(newId()))).toEqual(['not-found', expect.any(String)])
+  expect(await both()).toEqual(before)
+  await expect(close(rebed())).resolves.toBeTruthy()
+})
