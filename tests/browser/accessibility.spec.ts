@@ -16,7 +16,7 @@ const SIZES = [
 for (const [role, paths] of SCREENS)
   for (const colorScheme of ['light', 'dark'] as const)
     test(`${role}: no screen breaks WCAG 2.2 AA or scrolls sideways, ${colorScheme}`, async ({ page }) => {
-      test.setTimeout(180_000)
+      test.setTimeout(400_000)
       await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' })
       await signIn(page, role)
       for (const path of paths) {

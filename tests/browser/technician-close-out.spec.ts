@@ -31,7 +31,7 @@ test('a technician works through a rebed, each caution before its step, and clos
   page,
   browser,
 }) => {
-  test.setTimeout(180_000)
+  test.setTimeout(400_000)
   await signIn(page, 'technician')
   await expect(page).toHaveURL(/today/)
   await page.getByRole('link', { name: /Rebed/ }).first().click()
