@@ -1,6 +1,6 @@
 import type { AppClient } from './http-client.ts'
 import { recordStatements, type replayer } from './raw-driver.ts'
-import { round, type Spread, time } from './timing.ts'
+import { round, type Spread, timeBoth } from './timing.ts'
 
 /** One list of the app, and the same read without the app around it. */
 export type List = { name: string; procedure: string; input: object; read: () => Promise<unknown> }
@@ -19,8 +19,14 @@ const TEN = { clients: 10, times: 600, seconds: 10 }
 export async function measureList(list: List, client: AppClient, raw: ReturnType<typeof replayer>): Promise<Measured> {
   const statements = await recordStatements(list.read)
   const answer = (await client.ask(list.procedure, list.input)).json as { rows?: unknown[]; months?: unknown[] }
-  const over = async (at: typeof ONE) =>
-    compare(await time(() => client.ask(list.procedure, list.input), at), await time(() => raw.replay(statements), at))
+  const over = async (bounds: typeof ONE) =>
+    compare(
+      ...(await timeBoth(
+        () => client.ask(list.procedure, list.input),
+        () => raw.replay(statements),
+        bounds,
+      )),
+    )
   return { list: list.name, rows: (answer.rows ?? answer.months ?? []).length, one: await over(ONE), ten: await over(TEN) }
 }
 
