@@ -9,6 +9,8 @@ export const CHANNEL = 'almanac_change'
 
 type Listener = (change: Change) => void
 
+const AGAIN_AFTER_MS = 1000
+
 /**
  * One listening connection a process, fanned out to its open streams. A lost connection is opened again, and each listener is told
  * `{entity: 'everything'}`, since changes may have passed unheard.
@@ -34,13 +36,22 @@ export class LiveChanges {
     this.#client = client
   }
 
+  /** Listens again, however long it takes; then all are told, for changes may have passed unheard meanwhile. */
   async #again(ended: pg.Client): Promise<void> {
     if (this.#stopped || this.#client !== ended) return
     this.#client = undefined
     this.#starting = undefined
+    for (let listening = false; !listening && !this.#stopped; ) {
+      await new Promise((done) => setTimeout(done, AGAIN_AFTER_MS))
+      listening = await this.start().then(
+        () => true,
+        (error: Error) => {
+          log().error({ error: error.message }, 'live changes: cannot listen')
+          return false
+        },
+      )
+    }
     for (const [company, set] of this.#listeners) for (const tell of set) tell({ company, entity: 'everything', id: company })
-    await new Promise((done) => setTimeout(done, 1000))
-    await this.start().catch((error: Error) => log().error({ error: error.message }, 'live changes: cannot listen'))
   }
 
   #hear(payload: string): void {
