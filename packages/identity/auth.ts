@@ -32,6 +32,8 @@ function build() {
     },
     advanced: {
       cookiePrefix: 'almanac',
+      // Said outright: by itself the library leaves the check out wherever NODE_ENV is "test".
+      disableOriginCheck: false,
       useSecureCookies: PUBLIC_URL.startsWith('https://'),
       database: { generateId: () => newId() },
     },
