@@ -29,3 +29,8 @@ export function showEighths(value: number): string {
   if (whole === 0 && part !== '') return `${sign}${part}`
   return `${sign}${showNumber(whole, 0) ?? ''}${part}`
 }
+
+/** An entered number as quoted back in a sentence about it; what is not finite is called "something that is no number". */
+export function quoteNumber(value: number): string {
+  return Number.isFinite(value) ? String(value) : 'something that is no number'
+}

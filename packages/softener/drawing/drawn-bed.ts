@@ -1,10 +1,11 @@
+import { quoteNumber } from '@almanac/units/format-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { beadsOf, bedExpansion } from '../hydraulics/bed-expansion.ts'
 import { waterStateF } from '../hydraulics/water-state.ts'
 import { type ResinKind, resinKindOr8 } from '../resin/resin-kinds.ts'
 import { type BedLevels, bedLevels, expandedBed } from '../tanks/bed-levels.ts'
-import { type TubeLength, tubeLength, usualTubeOutsideDiameterIn } from '../tanks/distributor-tube.ts'
+import { type TubeLength, tubeLength, tubeOutsideDiameter } from '../tanks/distributor-tube.ts'
 import { type FillBasis, fillForTank } from '../tanks/fill-for-tank.ts'
 import { checkTankSize, type TankShell, tankShell } from '../tanks/tank-geometry.ts'
 import type { BedDrawingInput } from './drawing-types.ts'
@@ -59,10 +60,10 @@ export function drawnBed(input: BedDrawingInput): Result<DrawnBed> {
 type Notes = { assumptions: string[]; missing: string[]; sources: string[] }
 
 function usableTube(recordedIn: number | null | undefined, diameterIn: number, notes: Notes): number {
-  if (recordedIn != null && recordedIn > 0 && recordedIn < diameterIn / 2) return recordedIn
-  const usual = usualTubeOutsideDiameterIn(diameterIn)
-  notes.assumptions.push(`Distributor tube of ${usual} in outside diameter assumed, as usual for this tank (from memory).`)
-  return usual
+  const { outsideDiameterIn, assumed } = tubeOutsideDiameter(recordedIn, diameterIn)
+  if (assumed)
+    notes.assumptions.push(`Distributor tube of ${outsideDiameterIn} in outside diameter assumed, as usual for this tank (from memory).`)
+  return outsideDiameterIn
 }
 
 function expansionOf(
@@ -79,7 +80,8 @@ function expansionOf(
     notes.missing.push('installed backwash rate')
     return null
   }
-  if (!(backwashGpm >= 0 && backwashGpm < 1000)) return refuse(`A backwash rate of ${backwashGpm} gpm is not possible; check the entry.`)
+  if (!(backwashGpm >= 0 && backwashGpm < 1000))
+    return refuse(`A backwash rate of ${quoteNumber(backwashGpm)} gpm is not possible; check the entry.`)
   const water = waterStateF(input.waterTemperatureF)
   if (!water.ok) return water
   notes.assumptions.push(...water.assumptions)

@@ -1,3 +1,4 @@
+import { quoteNumber } from '@almanac/units/format-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { fToC } from '@almanac/units/temperature'
 import { waterDensityKgM3 } from './water-density.ts'
@@ -23,7 +24,7 @@ export function waterStateF(temperatureF: number | null | undefined): Result<Wat
     })
   }
   if (!(temperatureF >= 32 && temperatureF <= 140)) {
-    return refuse(`A water temperature of ${temperatureF} °F is outside 32 to 140 °F; measure it again at the softener.`)
+    return refuse(`A water temperature of ${quoteNumber(temperatureF)} °F is outside 32 to 140 °F; measure it again at the softener.`)
   }
   return ok(waterAt(fToC(temperatureF)), { sources: WATER_SOURCES })
 }

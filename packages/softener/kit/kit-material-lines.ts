@@ -40,8 +40,8 @@ const COARSE_SHARE = 0.5
 
 /** Gravel by layer; none when none is wanted. Weights in whole pounds. */
 export function gravelLines(gravel: GravelDecision, diameterIn: number, system: UnitSystem): KitLine[] {
-  if (gravel.newLb <= 0) return []
-  if (diameterIn < LAYERED_GRAVEL_FROM_IN) return [gravelLine('Quartz gravel', gravel.newLb, gravel.why, system)]
+  if (gravel.newLb < 0.5) return []
+  if (diameterIn < LAYERED_GRAVEL_FROM_IN || gravel.newLb < 4) return [gravelLine('Quartz gravel', gravel.newLb, gravel.why, system)]
   const coarseLb = Math.round(gravel.newLb * COARSE_SHARE)
   return [
     gravelLine('Quartz gravel, coarse (first layer)', coarseLb, `${gravel.why} The coarse layer goes in first.`, system),

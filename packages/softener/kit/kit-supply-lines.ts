@@ -78,7 +78,7 @@ function piece(item: KitLine['item'], label: string, why: string, toReturn: bool
 function sanitiserLine({ resinFt3, bleachPercent, unitSystem }: SupplyInput): KitLine {
   const usable = bleachPercent != null && bleachPercent >= 1 && bleachPercent <= 15
   const percent = usable ? bleachPercent : USUAL_BLEACH_PERCENT
-  const dose = Math.round(sanitiserDoseFlOz(resinFt3, percent) * 10) / 10
+  const dose = Math.max(0.1, Math.round(sanitiserDoseFlOz(resinFt3, percent) * 10) / 10)
   return {
     item: 'sanitiser',
     label: `Plain bleach, ${percent} %`,

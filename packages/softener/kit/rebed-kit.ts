@@ -1,6 +1,6 @@
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { type ResinKind, resinKindOr8 } from '../resin/resin-kinds.ts'
-import { tubeLength, usualTubeOutsideDiameterIn } from '../tanks/distributor-tube.ts'
+import { tubeLength, tubeOutsideDiameter } from '../tanks/distributor-tube.ts'
 import { fillForTank, type TankFill } from '../tanks/fill-for-tank.ts'
 import { checkTankSize, tankShell } from '../tanks/tank-geometry.ts'
 import { type BagPlan, CUBIC_FOOT_BAGS, LITRE_BAGS, planBags } from './bag-plan.ts'
@@ -42,14 +42,14 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
   const gravel = decideGravel(input, fill.value)
   const shell = tankShell(size.diameterIn, size.heightIn)
   const tube = tubeLength(shell, input.oldTubeLengthIn)
-  const tubeOutsideDiameterIn = input.tubeOutsideDiameterIn ?? usualTubeOutsideDiameterIn(size.diameterIn)
+  const { outsideDiameterIn, assumed } = tubeOutsideDiameter(input.tubeOutsideDiameterIn, size.diameterIn)
   const heaviestBagLb = Math.max(...bagPlan.bags.map((bag) => bag.volumeFt3)) * kind.wetWeightLbFt3.value
   const weight = jobWeight({ ...size, resinFt3, gravelLb: gravel.presentLb, resinKind: kind.id, heaviestBagLb, access: input.access })
   if (!weight.ok) return weight
   const lines: KitLine[] = [
     ...resinLines(bagPlan, kind, fill.value, input.unitSystem),
     ...gravelLines(gravel, size.diameterIn, input.unitSystem),
-    tubeLine(tube, tubeOutsideDiameterIn, input.unitSystem),
+    tubeLine(tube, outsideDiameterIn, input.unitSystem),
     ...supplyLines({
       resinFt3,
       gravelOutLb: gravel.takenOutLb,
@@ -76,7 +76,7 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
       ...fill.assumptions,
       ...(assumption ? [assumption] : []),
       ...gravel.assumptions,
-      ...tubeAssumptions(input),
+      ...(assumed ? ['Outside diameter of the distributor tube assumed as usual for this tank (from memory).'] : []),
       ...weight.assumptions,
     ],
     missing: [
@@ -86,12 +86,6 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
     ],
     sources: [...fill.sources, ...weight.sources, ...lines.map((line) => line.source)],
   })
-}
-
-function tubeAssumptions(input: RebedKitInput): string[] {
-  return input.tubeOutsideDiameterIn == null
-    ? ['Outside diameter of the distributor tube assumed as usual for this tank (from memory).']
-    : []
 }
 
 function bagWarnings(plan: BagPlan, resinFt3: number, kind: ResinKind): string[] {

@@ -12,6 +12,17 @@ export function usualTubeOutsideDiameterIn(diameterIn: number): number {
   return diameterIn >= COMMERCIAL_FROM_IN ? TUBE_OUTSIDE_DIAMETERS_IN.commercial : TUBE_OUTSIDE_DIAMETERS_IN.domestic
 }
 
+/** The recorded outside diameter where it can be one, else the usual for this tank; `assumed` says which. */
+export function tubeOutsideDiameter(
+  recordedIn: number | null | undefined,
+  diameterIn: number,
+): { outsideDiameterIn: number; assumed: boolean } {
+  const recorded = recordedIn != null && recordedIn >= 0.25 && recordedIn < diameterIn / 2
+  return recorded
+    ? { outsideDiameterIn: recordedIn, assumed: false }
+    : { outsideDiameterIn: usualTubeOutsideDiameterIn(diameterIn), assumed: true }
+}
+
 export type TubeLength = { lengthIn: number; basis: 'old tube' | 'estimate'; how: string; source: string }
 
 /**
@@ -19,7 +30,7 @@ export type TubeLength = { lengthIn: number; basis: 'old tube' | 'estimate'; how
  * at the bottom to the rim of the opening is only an estimate, to be marked in the tank itself.
  */
 export function tubeLength(shell: TankShell, oldTubeLengthIn: number | null | undefined): TubeLength {
-  if (oldTubeLengthIn !== null && oldTubeLengthIn !== undefined && oldTubeLengthIn > 0) {
+  if (oldTubeLengthIn !== null && oldTubeLengthIn !== undefined && believable(oldTubeLengthIn, shell)) {
     return {
       lengthIn: oldTubeLengthIn,
       basis: 'old tube',
@@ -33,4 +44,9 @@ export function tubeLength(shell: TankShell, oldTubeLengthIn: number | null | un
     how: 'Estimate only. Stand the new tube in the dimple at the bottom, mark it flush with the rim of the opening (some valves want an offset: see the valve), cut square and deburr.',
     source: FROM_MEMORY,
   }
+}
+
+/** A recorded length that could stand in this tank; anything else is a slip of entry and not cut to. */
+function believable(lengthIn: number, shell: TankShell): boolean {
+  return lengthIn > 0.5 * shell.heightIn && lengthIn < shell.heightIn + 6
 }

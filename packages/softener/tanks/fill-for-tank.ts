@@ -1,3 +1,4 @@
+import { quoteNumber } from '@almanac/units/format-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
 import { GRAVEL_BULK_LB_FT3 } from './bed-levels.ts'
@@ -36,10 +37,11 @@ export function fillForTank(input: FillInput, table: readonly TankSize[] = TANK_
   const missing: string[] = []
   const resin = pickResin(input, tank, assumptions, missing)
   if (resin === null) return refuse('Neither the tank size, the resin volume nor the nominal grains are known; one of them is needed.')
-  if (!(resin.value > 0 && resin.value < 500)) return refuse(`A resin volume of ${resin.value} ft³ is not possible; check the entry.`)
+  if (!(resin.value >= 0.01 && resin.value < 500))
+    return refuse(`A resin volume of ${quoteNumber(resin.value)} ft³ is not possible; check the entry.`)
   const gravel = pickGravel(input, tank, resin.value, assumptions, missing)
   if (!(gravel.value >= 0 && gravel.value < 20_000))
-    return refuse(`A gravel weight of ${gravel.value} lb is not possible; check the entry.`)
+    return refuse(`A gravel weight of ${quoteNumber(gravel.value)} lb is not possible; check the entry.`)
   const warnings = checkFit(tank, resin.value, gravel.value)
   const value = { resinFt3: resin.value, resinBasis: resin.basis, gravelLb: gravel.value, gravelBasis: gravel.basis, warnings }
   return ok(value, { assumptions, missing, sources: resin.basis === 'recorded' ? ['service record'] : [COMMON_PRACTICE] })

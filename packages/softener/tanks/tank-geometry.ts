@@ -1,3 +1,4 @@
+import { quoteNumber } from '@almanac/units/format-number'
 import type { Refusal } from '@almanac/units/result'
 import { refuse } from '@almanac/units/result'
 
@@ -39,10 +40,12 @@ export function tankAreaFt2(diameterIn: number): number {
 export function checkTankSize(diameterIn: number, heightIn: number): Refusal | null {
   const { minDiameterIn, maxDiameterIn, minHeightIn, maxHeightIn } = TANK_LIMITS
   if (!(diameterIn >= minDiameterIn && diameterIn <= maxDiameterIn)) {
-    return refuse(`A tank diameter of ${diameterIn} in is outside ${minDiameterIn} to ${maxDiameterIn} in; measure it again.`)
+    return refuse(`A tank diameter of ${quoteNumber(diameterIn)} in is outside ${minDiameterIn} to ${maxDiameterIn} in; measure it again.`)
   }
   if (!(heightIn >= minHeightIn && heightIn <= maxHeightIn)) {
-    return refuse(`A tank height of ${heightIn} in is outside ${minHeightIn} to ${maxHeightIn} in; measure it again, without the valve.`)
+    return refuse(
+      `A tank height of ${quoteNumber(heightIn)} in is outside ${minHeightIn} to ${maxHeightIn} in; measure it again, without the valve.`,
+    )
   }
   if (heightIn < diameterIn) return refuse(`The tank would be wider (${diameterIn} in) than high (${heightIn} in); check which is which.`)
   return null

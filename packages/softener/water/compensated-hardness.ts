@@ -1,4 +1,5 @@
 import { CACO3_G_PER_EQ } from '@almanac/units/concentration'
+import { quoteNumber } from '@almanac/units/format-number'
 import { mgLToGpg } from '@almanac/units/hardness'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE, EXACT, type Sourced } from '@almanac/units/sourced'
@@ -32,7 +33,7 @@ export function compensatedHardness(input: CompensatedHardnessInput): Result<Com
   const { hardnessGpg, ironMgL, manganeseMgL } = input
   if (hardnessGpg === null) return refuse('The hardness of the raw water is not known; test it before the softener.')
   if (!(hardnessGpg >= 0 && hardnessGpg <= 250))
-    return refuse(`A hardness of ${hardnessGpg} gpg is outside 0 to 250; test again, or check the unit.`)
+    return refuse(`A hardness of ${quoteNumber(hardnessGpg)} gpg is outside 0 to 250; test again, or check the unit.`)
   if (!usable(ironMgL) || !usable(manganeseMgL)) return refuse('Iron and manganese must be 0 to 100 mg/L; check the entry and its unit.')
   const allowance = input.allowance ?? USUAL_ALLOWANCE
   const ironGpg = (ironMgL ?? 0) * allowance.ironGpgPerMgL
