@@ -7,7 +7,7 @@ export default defineConfig({
   test: {
     root: path.resolve(import.meta.dirname, '..'),
     globalSetup: ['tests/support/test-cluster.mjs'],
-    testTimeout: 20_000,
+    testTimeout: 60_000,
     hookTimeout: 60_000,
     projects: [
       { extends: true, test: { name: 'unit', include: ['packages/**/*.test.{ts,tsx}', 'apps/**/*.test.{ts,tsx}', 'prisma/**/*.test.ts'] } },
