@@ -85,6 +85,17 @@ describe('kit of one rebed', () => {
     expect(texts(kit({ diameterIn: 9, heightIn: 48, gravelWanted: true }), 'gravel')).toEqual(['14 lb of quartz gravel'])
     expect(texts(kit({ diameterIn: 24, heightIn: 72 }), 'gravel')).toHaveLength(2)
   })
+  it('two layers from 14 in up, half coarse and half fine (from memory)', () => {
+    expect(texts(kit({ diameterIn: 13, heightIn: 54 }), 'gravel')).toHaveLength(1)
+    expect(texts(kit({ diameterIn: 14, heightIn: 65, gravelLb: 46 }), 'gravel')).toEqual([
+      '23 lb of quartz gravel, coarse (first layer)',
+      '23 lb of quartz gravel, fine (second layer)',
+    ])
+  })
+  it('old resin has swollen by a tenth; bleach is taken as 8.25 % and that is said (common practice, no source)', () => {
+    expect(kit({}).spentResinFt3).toBeCloseTo(1.65, 10)
+    expect(texts(kit({}), 'sanitiser')).toEqual(['1.1 fl oz of plain 8.25 % bleach'])
+  })
   it('metric: bags of 25 L, lengths in mm, weights in kg', () => {
     const value = kit({ unitSystem: 'metric' })
     expect(texts(value, 'resin')).toEqual(['2 × 25 L bag of 8 % crosslink softening resin'])

@@ -79,6 +79,11 @@ describe('weights of a rebed', () => {
     expect(Math.abs(full.value.fullTankLb / 205 - 1)).toBeLessThanOrEqual(0.03)
     expect(full.value.crewSize).toBe(2)
   })
+  it('water in a settled tank, derived: what resin and gravel leave free, and their voids of 0.38 and 0.40 (common practice), at 62.3 lb/ft³', () => {
+    if (!full.ok) throw new Error(full.reason)
+    const free = 0.92 * ((Math.PI * 25) / 144) * (54 / 12) - 1.5 - 0.18
+    expect(full.value.waterLb).toBeCloseTo(62.3 * (free + 0.38 * 1.5 + 0.4 * 0.18), 6)
+  })
   it('commercial tanks, from 21 in, take more than two people (common practice, no source)', () => {
     const big = jobWeight({ diameterIn: 21, heightIn: 62, resinFt3: 7, gravelLb: 113 })
     expect(big.ok && big.value.crewSize).toBeGreaterThan(2)

@@ -117,6 +117,7 @@ describe('fits tank and site', () => {
     const { steps, assumptions } = rebedProcedure({ unitSystem: 'metric' })
     expect(steps.length).toBeGreaterThan(25)
     expect(assumptions.length).toBeGreaterThan(2)
+    expect(assumptions.join(' ')).toMatch(/Times are for 1\.5 ft³/)
     expect(JSON.stringify(steps)).not.toMatch(/NaN|undefined|null ft/)
   })
 })
