@@ -4,31 +4,59 @@ import { dayOf } from '../days.ts'
 /** Everything the record says of a bed and its water; the forecast operation turns it into the model's input. Days are 'YYYY-MM-DD'. */
 export type BedFacts = Awaited<ReturnType<typeof readBedFacts>>[number]
 
-type PlacedBed = {
-  id: string
-  resinKind: string
-  volumeFt3: number | null
-  beganEarliest: string | null
-  beganLatest: string | null
-  lastSeenDay: string | null
-  softenerId: string
-  peopleServed: number | null
-  siteId: string
-  waterSupplyId: string | null
+const BED = {
+  id: true,
+  tankId: true,
+  resinKind: true,
+  volumeFt3: true,
+  beganEarliest: true,
+  beganLatest: true,
+  lastSeenDay: true,
+} as const
+
+/**
+ * Beds with where they stand. Four look-ups by key and not one join: right after an import the tables have no statistics, and a join then walks
+ * a company's whole table for each bed.
+ */
+async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[]) {
+  const beds = await tx.bed.findMany({ where: { companyId, id: { in: bedIds }, endedLatest: null, archivedAt: null }, select: BED })
+  const tanks = await tx.tank.findMany({
+    where: { companyId, id: { in: beds.map((bed) => bed.tankId) }, softenerId: { not: null } },
+    select: { id: true, softenerId: true },
+  })
+  const softeners = await tx.softener.findMany({
+    where: { companyId, id: { in: tanks.flatMap((tank) => tank.softenerId ?? []) }, archivedAt: null },
+    select: { id: true, siteId: true, peopleServed: true },
+  })
+  const sites = await tx.site.findMany({
+    where: { companyId, id: { in: softeners.map((softener) => softener.siteId) }, archivedAt: null },
+    select: { id: true, waterSupplyId: true },
+  })
+  const softenerOfTank = new Map(tanks.map((tank) => [tank.id, tank.softenerId]))
+  const softenerById = new Map(softeners.map((softener) => [softener.id, softener]))
+  const siteById = new Map(sites.map((site) => [site.id, site]))
+  return beds.flatMap(({ tankId, ...bed }) => {
+    const softener = softenerById.get(softenerOfTank.get(tankId) ?? '')
+    const site = softener && siteById.get(softener.siteId)
+    if (!softener || !site) return []
+    return [
+      {
+        ...bed,
+        beganEarliest: dayOf(bed.beganEarliest),
+        beganLatest: dayOf(bed.beganLatest),
+        lastSeenDay: dayOf(bed.lastSeenDay),
+        softenerId: softener.id,
+        peopleServed: softener.peopleServed,
+        siteId: site.id,
+        waterSupplyId: site.waterSupplyId,
+      },
+    ]
+  })
 }
 
 /** Beds in service at a site, among `bedIds`; a bed in a tank at the workshop has no water and is left out. */
 export async function readBedFacts(tx: Tx, companyId: string, bedIds: string[]) {
-  // Joined by hand: each step is a look-up by key, whatever the tables' statistics say right after an import.
-  const placed = await tx.$queryRaw<PlacedBed[]>`
-    select b.id, b.resin_kind as "resinKind", b.volume_ft3 as "volumeFt3", b.began_earliest::text as "beganEarliest",
-      b.began_latest::text as "beganLatest", b.last_seen_day::text as "lastSeenDay", o.id as "softenerId", o.people_served as "peopleServed",
-      s.id as "siteId", s.water_supply_id as "waterSupplyId"
-    from unnest(${bedIds}::uuid[]) as wanted (id)
-    join bed b on b.company_id = ${companyId}::uuid and b.id = wanted.id and b.ended_latest is null and b.archived_at is null
-    join tank t on t.company_id = b.company_id and t.id = b.tank_id
-    join softener o on o.company_id = t.company_id and o.id = t.softener_id and o.archived_at is null
-    join site s on s.company_id = o.company_id and s.id = o.site_id and s.archived_at is null`
+  const placed = await readPlacedBeds(tx, companyId, bedIds)
   const siteIds = [...new Set(placed.map((bed) => bed.siteId))]
   const supplyIds = [...new Set(placed.flatMap((bed) => bed.waterSupplyId ?? []))]
   const tests = await tx.waterTest.findMany({
