@@ -106,6 +106,23 @@ describe('a session', () => {
     expect(await go(second)).toMatchObject({ status: 404 })
   })
 
+  test('does nothing for a page that still shows the company one has left', async () => {
+    const [own, second] = [firm.companyId, await makeCompany(db, 'Weir Water')]
+    const { personId, headers } = await makeCaller(own)
+    await addMembership(personId, second, 'owner')
+    const page = new Headers(headers)
+    page.set('x-almanac-company', own)
+    const name = `Supply ${newId()}`
+    const add = () => send(found('water.addSupply'), page, { commandId: newId(), name, kind: 'town' })
+    const supplies = () => db.query<{ company_id: string }>('select company_id from water_supply where name = $1', [name])
+    expect(await send(found('session.switchCompany'), headers, { companyId: second })).toMatchObject({ ok: true })
+    expect(await add()).toMatchObject({ code: 'conflict', status: 409 })
+    expect((await supplies()).rows).toEqual([])
+    expect(await send(found('session.switchCompany'), headers, { companyId: own })).toMatchObject({ ok: true })
+    expect(await add()).toMatchObject({ ok: true })
+    expect((await supplies()).rows).toEqual([{ company_id: own }])
+  })
+
   test('made up is none', async () => {
     const { headers } = await makeCaller(firm.companyId)
     const cookie = headers.get('cookie') ?? ''

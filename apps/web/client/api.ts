@@ -5,12 +5,13 @@ import { RPCLink } from '@orpc/client/fetch'
 import { SimpleCsrfProtectionLinkPlugin } from '@orpc/client/plugins'
 import type { ContractRouterClient } from '@orpc/contract'
 import { createTanstackQueryUtils } from '@orpc/tanstack-query'
+import { pageHeaders } from './page-company.ts'
 
 export type Client = ContractRouterClient<typeof contract>
 
 /** The typed client of the API. */
 export const client: Client = createORPCClient(
-  new RPCLink({ url: () => `${location.origin}/api/rpc`, plugins: [new SimpleCsrfProtectionLinkPlugin()] }),
+  new RPCLink({ headers: pageHeaders, url: () => `${location.origin}/api/rpc`, plugins: [new SimpleCsrfProtectionLinkPlugin()] }),
 )
 
 /** Query and mutation options; keys begin with the company, so that nothing of one firm is shown under another. */

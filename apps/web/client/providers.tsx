@@ -5,6 +5,7 @@ import { createContext, type ReactNode, useContext, useMemo, useState } from 're
 import { type Api, apiFor } from './api.ts'
 import { readFailure } from './failure.ts'
 import { LiveUpdates } from './live-updates.tsx'
+import { bindPage } from './page-company.ts'
 
 const Session = createContext<{ me: Me; api: Api } | null>(null)
 
@@ -33,7 +34,10 @@ const newQueryClient = () =>
 
 /** Wraps every signed-in screen: queries, session, live updates. */
 export function Providers({ me, children }: { me: Me; children: ReactNode }) {
-  const [queries] = useState(newQueryClient)
+  const [queries] = useState(() => {
+    bindPage(me.company.id)
+    return newQueryClient()
+  })
   const value = useMemo(() => ({ me, api: apiFor(me.company.id) }), [me])
   return (
     <QueryClientProvider client={queries}>

@@ -6,6 +6,7 @@ import { readWho } from '@almanac/identity/who'
 import { AppError } from '@almanac/runtime/errors'
 import { implement } from '@orpc/server'
 import type { RequestContext } from './context.ts'
+import { checkPageCompany } from './page-company.ts'
 import { toWireError } from './wire-error.ts'
 
 const base = implement(contract).$context<RequestContext>()
@@ -21,6 +22,7 @@ function wrapped(permission: Permission | null) {
       )
     try {
       const who = await readWho(context.headers)
+      if (permission) checkPageCompany(context.headers, who)
       if (permission && !may(who.role, permission))
         throw new AppError(
           'forbidden',

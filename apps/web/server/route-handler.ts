@@ -4,6 +4,7 @@ import { countRequest } from '@almanac/identity/request-limit'
 import { readWho, type Who } from '@almanac/identity/who'
 import { AppError } from '@almanac/runtime/errors'
 import type { RequestContext } from './context.ts'
+import { checkPageCompany } from './page-company.ts'
 import { requestContext } from './request-context.ts'
 import { toWireError } from './wire-error.ts'
 
@@ -38,6 +39,7 @@ export async function asMember(request: Request, permission: Permission, work: (
   try {
     if (request.method !== 'GET') refuseOtherSites(request)
     const who = await readWho(request.headers)
+    checkPageCompany(request.headers, who)
     if (!may(who.role, permission))
       throw new AppError(
         'forbidden',

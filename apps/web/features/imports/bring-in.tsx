@@ -3,13 +3,14 @@ import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
 import { useRouter } from 'next/navigation'
 import { type ChangeEvent, useRef, useState } from 'react'
+import { pageHeaders } from '@/client/page-company'
 
 const UNREACHED = 'The office could not be reached, so the file was not sent. Try again when you have a connection.'
 
 /** Sends a file and answers the draft it became, or why not. */
 async function upload(file: File): Promise<{ batchId: string } | { message: string }> {
   try {
-    const answer = await fetch(`/api/imports?name=${encodeURIComponent(file.name)}`, { method: 'POST', body: file })
+    const answer = await fetch(`/api/imports?name=${encodeURIComponent(file.name)}`, { method: 'POST', body: file, headers: pageHeaders() })
     return (await answer.json()) as { batchId: string } | { message: string }
   } catch {
     return { message: UNREACHED }
