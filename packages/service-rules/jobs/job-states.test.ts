@@ -76,7 +76,7 @@ describe('what an outcome does to the bed', () => {
     ['done', 'emergency', true, true, 'ends-and-new-begins'],
     ['done', 'annual-visit', false, false, 'seen-in-service'],
     ['done', 'delivery', false, false, 'nothing-known'],
-    ['made-safe', 'rebed', false, false, 'seen-in-service'],
+    ['made-safe', 'rebed', false, false, 'nothing-known'],
     ['made-safe', 'rebed', true, false, 'ends-without-successor'],
     ['no-access', 'rebed', false, false, 'nothing-known'],
     ['bed-not-at-fault', 'rebed', false, false, 'seen-in-service'],

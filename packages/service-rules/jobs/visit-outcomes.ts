@@ -72,5 +72,7 @@ export function bedEffectOf(outcome: VisitOutcome, kind: JobKind, oldBedTakenOut
   if (outcome === 'bed-not-at-fault') return 'seen-in-service'
   if (newBedFilled) return kind === 'installation' && !oldBedTakenOut ? 'new-begins' : 'ends-and-new-begins'
   if (oldBedTakenOut) return 'ends-without-successor'
+  // Left in bypass: the bed is there, but nobody saw it work.
+  if (outcome === 'made-safe') return 'nothing-known'
   return kind === 'delivery' || kind === 'installation' ? 'nothing-known' : 'seen-in-service'
 }
