@@ -107,7 +107,6 @@ export type ImportRowView = z.infer<typeof ImportRowView>
 
 export const CheckImportInput = command({ batchId: Id, version: Version, columns: z.array(ImportColumnChoice).min(1).max(500) })
 export const BatchCommandInput = command({ batchId: Id, version: Version })
-export const ImportUploaded = z.object({ batchId: Id })
 
 export const imports = {
   list: oc.route({ method: 'GET', path: '/imports' }).input(page({})).output(pageOf(ImportBatchRow)),

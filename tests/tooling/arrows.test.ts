@@ -42,6 +42,7 @@ const forbiddenImports = [
 ] as const
 
 const forbiddenLines = [
+  ['packages/operations/jobs/writes-sql.ts', 'sql-in-database'],
   ['packages/softener/knows-clock.ts', 'pure-no-clock'],
   ['packages/softener/knows-today.ts', 'pure-no-clock'],
   ['packages/forecast/knows-chance.ts', 'pure-no-randomness'],

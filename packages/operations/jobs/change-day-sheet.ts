@@ -4,6 +4,7 @@ import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
+import { lockRows } from '@almanac/database/sql/lock-rows'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
 import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
@@ -57,7 +58,7 @@ export async function changeDaySheet(scope: Scope & { personId: string }, input:
     const { companyId } = scope
     const { crewDayId, version, name, vehicleId, notes, from, until } = input
     const { timeZone } = await companyFacts(tx, companyId)
-    await tx.$queryRaw`select 1 from crew_day where company_id = ${companyId}::uuid and id = ${crewDayId}::uuid for no key update`
+    await lockRows(tx, companyId, 'crew_day', [crewDayId])
     const before = await sheetNow(tx, companyId, crewDayId, timeZone)
     if (!before) throw notFound('day sheet')
     const colleagueIds = [...new Set(input.colleagueIds)].sort()

@@ -1,5 +1,6 @@
 import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
+import { lockRows } from '@almanac/database/sql/lock-rows'
 import { AppError, notFound } from '@almanac/runtime/errors'
 
 /** What stands in a crew's way: for the stored answer of a command, which names nobody; `words` are for the person reading now. */
@@ -16,13 +17,13 @@ export type CrewWanted = {
 
 /** Locks people and vehicle, and refuses those that are not there. Ids are checked before anything is written, so a 404 changes nothing. */
 async function lockCrew(tx: Tx, companyId: string, { colleagueIds, vehicleId }: CrewWanted): Promise<void> {
-  const people = await tx.$queryRaw<unknown[]>`
-    select 1 from colleague where company_id = ${companyId}::uuid and id = any(${colleagueIds}::uuid[]) and archived_at is null order by id for no key update`
-  if (people.length < colleagueIds.length) throw notFound('person')
+  await lockRows(tx, companyId, 'colleague', colleagueIds)
+  const people = await tx.colleague.count({ where: { companyId, id: { in: colleagueIds }, archivedAt: null } })
+  if (people < colleagueIds.length) throw notFound('person')
   if (!vehicleId) return
-  const vehicles = await tx.$queryRaw<unknown[]>`
-    select 1 from vehicle where company_id = ${companyId}::uuid and id = ${vehicleId}::uuid and archived_at is null for no key update`
-  if (vehicles.length === 0) throw notFound('vehicle')
+  await lockRows(tx, companyId, 'vehicle', [vehicleId])
+  const vehicles = await tx.vehicle.count({ where: { companyId, id: vehicleId, archivedAt: null } })
+  if (vehicles === 0) throw notFound('vehicle')
 }
 
 /**

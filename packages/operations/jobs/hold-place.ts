@@ -1,4 +1,5 @@
 import type { Tx } from '@almanac/database/client'
+import { lockRows } from '@almanac/database/sql/lock-rows'
 import { dayIn } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
@@ -16,14 +17,10 @@ export type PlaceWanted = {
 
 type Busy = { who: string; site: string; startsAt: Date; endsAt: Date; entity: 'colleague' | 'vehicle'; id: string }
 
-/**
- * Locks the people's rows in id order, then the vehicle's, so that attempts at the same time stand in line. Not FOR UPDATE: that would also
- * wait for foreign keys being checked against these rows, in whatever order, and so could end in a deadlock.
- */
+/** Locks the people's rows, then the vehicle's, so that attempts at the same time stand in line. */
 async function lockInOrder(tx: Tx, { companyId, colleagueIds, vehicleId }: PlaceWanted): Promise<void> {
-  await tx.$queryRaw`select 1 from colleague where company_id = ${companyId}::uuid and id = any(${colleagueIds}::uuid[]) order by id for no key update`
-  if (vehicleId)
-    await tx.$queryRaw`select 1 from vehicle where company_id = ${companyId}::uuid and id = ${vehicleId}::uuid for no key update`
+  await lockRows(tx, companyId, 'colleague', colleagueIds)
+  if (vehicleId) await lockRows(tx, companyId, 'vehicle', [vehicleId])
 }
 
 const WHERE = { visit: { select: { job: { select: { site: { select: { label: true } } } } } } } as const

@@ -1,5 +1,6 @@
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
+import { lockRows } from '@almanac/database/sql/lock-rows'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { type JobEvent, type JobState, nextJobState } from '@almanac/service-rules/jobs/job-states'
 
@@ -8,7 +9,7 @@ import { type JobEvent, type JobState, nextJobState } from '@almanac/service-rul
  * vehicle), so that two of them wait for each other but never in a circle.
  */
 export async function lockJob(tx: Tx, companyId: string, jobId: string) {
-  await tx.$queryRaw`select 1 from job where company_id = ${companyId}::uuid and id = ${jobId}::uuid for no key update`
+  await lockRows(tx, companyId, 'job', [jobId])
   const job = await tx.job.findUnique({
     where: { companyId_id: { companyId, id: jobId } },
     include: { site: { select: { label: true } } },
@@ -33,7 +34,7 @@ export async function lockVisitAt(tx: Tx, companyId: string, visitId: string, se
   const named = await tx.visit.findUnique({ where, select: { jobId: true } })
   if (!named) throw notFound('visit')
   const job = await lockJob(tx, companyId, named.jobId)
-  await tx.$queryRaw`select 1 from visit where company_id = ${companyId}::uuid and id = ${visitId}::uuid for no key update`
+  await lockRows(tx, companyId, 'visit', [visitId])
   const visit = await tx.visit.findUniqueOrThrow({ where })
   const { id, version, state, startsAt, endsAt, crewDayId } = visit
   await expectChanged(version === seenVersion ? 1 : 0, 'visit', seenVersion, sent, async () => ({

@@ -1,5 +1,6 @@
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
+import { lockRows } from '@almanac/database/sql/lock-rows'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
 import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
@@ -9,7 +10,7 @@ import type { PlaceWanted } from './hold-place.ts'
 /** Locks day sheets against a change of their people, in id order, and reads one of them. */
 export async function lockSheet(tx: Tx, companyId: string, crewDayId: string, alsoId?: string) {
   const ids = [crewDayId, ...(alsoId ? [alsoId] : [])]
-  await tx.$queryRaw`select 1 from crew_day where company_id = ${companyId}::uuid and id = any(${ids}::uuid[]) order by id for share`
+  await lockRows(tx, companyId, 'crew_day', ids, 'share')
   const sheet = await tx.crewDay.findUnique({
     where: { companyId_id: { companyId, id: crewDayId } },
     include: { members: { select: { colleagueId: true } } },

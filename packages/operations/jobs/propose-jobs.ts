@@ -2,6 +2,7 @@ import type { ProposeJobs as ProposeJobsInput } from '@almanac/contract/jobs'
 import type { Tx } from '@almanac/database/client'
 import type { Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
+import { lockRows } from '@almanac/database/sql/lock-rows'
 import { notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import type { UnitSystem } from '@almanac/units/unit-system'
@@ -18,7 +19,7 @@ type Result =
 
 /** Beds locked in id order, so that two people who propose the same beds at once get one job each and one refusal each. */
 async function lockBeds(tx: Tx, companyId: string, bedIds: string[]) {
-  await tx.$queryRaw`select 1 from bed where company_id = ${companyId}::uuid and id = any(${bedIds}::uuid[]) order by id for no key update`
+  await lockRows(tx, companyId, 'bed', bedIds)
   const beds = await tx.bed.findMany({
     where: { companyId, id: { in: bedIds } },
     include: {

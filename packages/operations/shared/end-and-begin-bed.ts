@@ -1,6 +1,7 @@
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import type { Command } from '@almanac/database/run-command'
+import { lockRows } from '@almanac/database/sql/lock-rows'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import type { EndCause } from '@almanac/service-rules/close-out/close-out-form'
@@ -37,9 +38,9 @@ export async function endAndBeginBed(
 ): Promise<{ endedBedId: string | null; newBedId: string | null }> {
   const { companyId } = command
   // Two close-outs of one tank wait for each other here, so that the second sees what the first did.
-  const locked = await tx.$queryRaw<{ id: string }[]>`
-    select id from tank where company_id = ${companyId}::uuid and id = ${input.tankId}::uuid for update`
-  if (!locked[0]) throw notFound('tank')
+  await lockRows(tx, companyId, 'tank', [input.tankId])
+  const tank = await tx.tank.findUnique({ where: { companyId_id: { companyId, id: input.tankId } }, select: { id: true } })
+  if (!tank) throw notFound('tank')
   const old = await tx.bed.findFirst({ where: { companyId, tankId: input.tankId, endedLatest: null, archivedAt: null } })
   const endedBedId = old ? await endBed(tx, command, old, input) : null
   const newBedId = input.newBed ? await beginBed(tx, command, input, input.newBed) : null

@@ -1,6 +1,6 @@
 import type { Tx } from '@almanac/database/client'
 import type { Command } from '@almanac/database/run-command'
-import { lockStockItems } from '@almanac/database/sql/lock-stock-items'
+import { lockRows } from '@almanac/database/sql/lock-rows'
 import { notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 
@@ -18,7 +18,7 @@ export type StockMove = {
 export async function moveStock(tx: Tx, command: Command, moves: StockMove[]): Promise<void> {
   const { companyId } = command
   const ids = [...new Set(moves.map((move) => move.stockItemId))].sort()
-  await lockStockItems(tx, companyId, ids)
+  await lockRows(tx, companyId, 'stock_item', ids)
   for (const move of moves) {
     const item = await tx.stockItem.findUnique({ where: { companyId_id: { companyId, id: move.stockItemId } } })
     if (!item) throw notFound('stock item')

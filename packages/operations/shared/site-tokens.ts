@@ -1,4 +1,5 @@
 import type { Tx } from '@almanac/database/client'
+import { writeSiteTokens } from '@almanac/database/sql/write-site-tokens'
 import { tokensFor } from '@almanac/service-rules/import/search-tokens'
 
 /** Sites whose words are worked out at one time: a few hundred tokens each, so that a chunk stays a few MB. */
@@ -37,15 +38,7 @@ async function rewriteChunk(tx: Tx, companyId: string, siteIds: string[]): Promi
       tokenSites.push(site.id)
     }
   }
-  // Only the difference is written: most edits change a word or none, and open searches keep their rows.
-  await tx.$executeRaw`
-    with wanted as (select token, site_id from unnest(${tokens}::text[], ${tokenSites}::uuid[]) as t (token, site_id))
-    delete from search_token s where s.company_id = ${companyId}::uuid and s.site_id = any(${siteIds}::uuid[])
-      and not exists (select from wanted w where w.site_id = s.site_id and w.token = s.token collate "C")`
-  await tx.$executeRaw`
-    insert into search_token (company_id, token, site_id)
-    select ${companyId}::uuid, token, site_id from unnest(${tokens}::text[], ${tokenSites}::uuid[]) as t (token, site_id)
-    on conflict do nothing`
+  await writeSiteTokens(tx, companyId, siteIds, { tokens, siteIds: tokenSites })
 }
 
 const CUSTOMER_WORDS = {
