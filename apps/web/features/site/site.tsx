@@ -18,6 +18,7 @@ import { EditSite } from './edit-site.tsx'
 import { SiteHistory } from './site-history.tsx'
 import { SiteHolder } from './site-holder.tsx'
 import { SoftenerPart } from './softener-part.tsx'
+import { WaterTests } from './water-tests.tsx'
 
 const DISINFECTANTS: Record<string, string> = {
   none: 'no disinfectant',
@@ -77,6 +78,9 @@ export function Site({ siteId }: { siteId: string }) {
             {site.softeners.map((softener) => (
               <SoftenerPart key={softener.id} softener={softener} mayChange={mayChange} />
             ))}
+          </Section>
+          <Section title="Water tests">
+            <WaterTests siteId={site.id} mayChange={mayTest} />
           </Section>
           <Section title="What has happened">
             <SiteHistory siteId={site.id} />
