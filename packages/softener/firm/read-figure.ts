@@ -1,0 +1,106 @@
+import { type Refusal, refuse } from '@almanac/units/result'
+import type { FirmFigures } from './firm-figures.ts'
+import { readBags, readCurve } from './read-materials.ts'
+import { readTank, withTank } from './read-tank.ts'
+import { readFields, readNumber, WrongFigure } from './read-value.ts'
+import { readValve, withValve } from './read-valve.ts'
+
+/** Puts one figure in its place. */
+type Change = (figures: FirmFigures) => FirmFigures
+type Reader = (value: unknown) => Change
+
+/** Keys of figures that are one number or a small group; tanks and valves have a key a row: `tank:10x54`, `valve:<id>`. */
+export const PLAIN_KEYS = [
+  'bags',
+  'curve:gel-8',
+  'curve:gel-10',
+  'curve:fine-8',
+  'allowance:iron',
+  'allowance:manganese',
+  'gravel-from-ft3',
+  'backwash:expansion',
+  'backwash:gpm-ft2',
+  'reserve',
+  'price:salt-per-lb',
+  'price:water-per-gal',
+] as const
+export type PlainKey = (typeof PLAIN_KEYS)[number]
+
+const curve =
+  (kind: 'gel-8' | 'gel-10' | 'fine-8'): Reader =>
+  (value) =>
+  (figures) => ({ ...figures, curves: { ...figures.curves, [kind]: readCurve(kind, figures.curves[kind], value) } })
+
+const READERS: Readonly<Record<PlainKey, Reader>> = {
+  bags: (value) => (figures) => ({ ...figures, bagSizes: readBags(value) }),
+  'curve:gel-8': curve('gel-8'),
+  'curve:gel-10': curve('gel-10'),
+  'curve:fine-8': curve('fine-8'),
+  'allowance:iron': (value) => {
+    const ironGpgPerMgL = readNumber(value, 'An iron allowance', { least: 0, most: 20, unit: 'gpg per mg/L' })
+    return (figures) => ({ ...figures, allowance: { ...figures.allowance, ironGpgPerMgL } })
+  },
+  'allowance:manganese': (value) => {
+    const manganeseGpgPerMgL = readNumber(value, 'A manganese allowance', { least: 0, most: 20, unit: 'gpg per mg/L' })
+    return (figures) => ({ ...figures, allowance: { ...figures.allowance, manganeseGpgPerMgL } })
+  },
+  'gravel-from-ft3': (value) => {
+    const gravelFromFt3 = readNumber(value, 'The resin from which gravel is brought', { least: 0, most: 500, unit: 'ft³' })
+    return (figures) => ({ ...figures, gravelFromFt3 })
+  },
+  'backwash:expansion': (value) => {
+    const wantedExpansion = readNumber(value, 'The expansion wanted', { least: 0.1, most: 1.5, unit: 'of the bed’s depth' })
+    return (figures) => ({ ...figures, backwash: { ...figures.backwash, wantedExpansion } })
+  },
+  'backwash:gpm-ft2': (value) => {
+    const fields = readFields(value, 'The backwash')
+    const bounds = { least: 0.5, most: 30, unit: 'gpm/ft²' }
+    const [min, usual, max] = (['min', 'usual', 'max'] as const).map((name) => readNumber(fields[name], 'A backwash flow', bounds))
+    if (min === undefined || usual === undefined || max === undefined || min > usual || usual > max)
+      throw new WrongFigure('The usual backwash must lie between the least and the most.')
+    return (figures) => ({ ...figures, backwash: { ...figures.backwash, gpmFt2: { min, usual, max } } })
+  },
+  reserve: (value) => {
+    const { kind, days, share } = readFields(value, 'The reserve')
+    if (kind === 'days') {
+      const reserve = { kind, days: readNumber(days, 'The reserve', { least: 0, most: 7, unit: 'days' }) } as const
+      return (figures) => ({ ...figures, reserve })
+    }
+    if (kind !== 'share') throw new WrongFigure('The reserve is either so many days or a share of the capacity; say which.')
+    const reserve = { kind, share: readNumber(share, 'The reserve', { least: 0, most: 0.8, unit: 'of the capacity' }) } as const
+    return (figures) => ({ ...figures, reserve })
+  },
+  'price:salt-per-lb': (value) => {
+    const saltPriceMinorPerLb = readNumber(value, 'The price of salt', { least: 0, most: 100_000, unit: 'minor units a pound' })
+    return (figures) => ({ ...figures, saltPriceMinorPerLb })
+  },
+  'price:water-per-gal': (value) => {
+    const waterPriceMinorPerGal = readNumber(value, 'The price of water', { least: 0, most: 100_000, unit: 'minor units a gallon' })
+    return (figures) => ({ ...figures, waterPriceMinorPerGal })
+  },
+}
+
+const isPlain = (key: string): key is PlainKey => PLAIN_KEYS.some((plain) => plain === key)
+
+function changeFor(key: string, value: unknown): Change {
+  if (isPlain(key)) return READERS[key](value)
+  if (key.startsWith('tank:')) {
+    const tank = readTank(key, value)
+    return (figures) => ({ ...figures, tanks: withTank(figures.tanks, tank) })
+  }
+  if (key.startsWith('valve:') && key.length > 'valve:'.length) {
+    const card = readValve(key.slice('valve:'.length), value)
+    return (figures) => ({ ...figures, valves: withValve(figures.valves, card) })
+  }
+  throw new WrongFigure(`There is no figure called “${key.slice(0, 60)}”.`)
+}
+
+/** The figures with one of them set, or the sentence that says why it cannot stand. Never throws for any value. */
+export function setFigure(figures: FirmFigures, key: string, value: unknown): { ok: true; figures: FirmFigures } | Refusal {
+  try {
+    return { ok: true, figures: changeFor(key, value)(figures) }
+  } catch (error) {
+    if (error instanceof WrongFigure) return refuse(error.message)
+    throw error
+  }
+}
