@@ -1,4 +1,5 @@
 import type { UnitSystem } from '@almanac/units/unit-system'
+import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { ExpansionModel } from '../hydraulics/bed-expansion.ts'
 import type { ResinKindId } from '../resin/resin-kinds.ts'
 
@@ -75,5 +76,7 @@ export type BedDrawingInput = {
   backwashGpm?: number | null
   waterTemperatureF?: number | null
   expansionModel?: ExpansionModel
+  /** The firm's own tank table; the usual one where not given. */
+  figures?: Pick<FirmFigures, 'tanks'> | null
   unitSystem: UnitSystem
 }

@@ -33,13 +33,8 @@ export function drawnBed(input: BedDrawingInput): Result<DrawnBed> {
   }
   const wrong = checkTankSize(diameterIn, heightIn)
   if (wrong) return wrong
-  const fill = fillForTank({
-    diameterIn,
-    heightIn,
-    nominalGrains: input.nominalGrains,
-    resinFt3: input.resinVolumeFt3,
-    gravelLb: input.gravelLb,
-  })
+  const recorded = { diameterIn, heightIn, nominalGrains: input.nominalGrains, resinFt3: input.resinVolumeFt3, gravelLb: input.gravelLb }
+  const fill = fillForTank(recorded, input.figures?.tanks)
   if (!fill.ok) return fill
   const shell = tankShell(diameterIn, heightIn)
   const { resinFt3, gravelLb } = fill.value

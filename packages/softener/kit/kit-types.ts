@@ -1,4 +1,5 @@
 import type { UnitSystem } from '@almanac/units/unit-system'
+import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { ResinKindId } from '../resin/resin-kinds.ts'
 import type { BagPlan, BagSize } from './bag-plan.ts'
 import type { SiteAccess } from './job-weight.ts'
@@ -17,10 +18,12 @@ export type RebedKitInput = {
   oldTubeLengthIn?: number | null
   openingIn?: number | null
   access?: SiteAccess | null
-  /** The firm's bags; cubic-foot bags in US units, 25 L bags in metric, where not given. */
+  /** The bags at hand, with what is on the shelf; the firm's own sizes, else cubic-foot bags in US units, 25 L in metric, where not given. */
   bagSizes?: readonly BagSize[] | null
   /** Strength of the bleach at hand, % sodium hypochlorite. */
   bleachPercent?: number | null
+  /** The firm's own tank table, bags and gravel rule; the usual ones where not given. */
+  figures?: Pick<FirmFigures, 'tanks' | 'bagSizes' | 'gravelFromFt3'> | null
   unitSystem: UnitSystem
 }
 

@@ -21,15 +21,11 @@ export function rebedKit(input: RebedKitInput): Result<RebedKit> {
   }
   const wrong = checkTankSize(diameterIn, heightIn)
   if (wrong) return wrong
-  const fill = fillForTank({
-    diameterIn,
-    heightIn,
-    nominalGrains: input.nominalGrains,
-    resinFt3: input.resinVolumeFt3,
-    gravelLb: input.gravelLb,
-  })
+  const recorded = { diameterIn, heightIn, nominalGrains: input.nominalGrains, resinFt3: input.resinVolumeFt3, gravelLb: input.gravelLb }
+  const fill = fillForTank(recorded, input.figures?.tanks)
   if (!fill.ok) return fill
-  const bagPlan = planBags(fill.value.resinFt3, input.bagSizes ?? (input.unitSystem === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS))
+  const usualBags = input.unitSystem === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS
+  const bagPlan = planBags(fill.value.resinFt3, input.bagSizes ?? input.figures?.bagSizes ?? usualBags)
   if (bagPlan === null) return refuse('No bag plan covers this resin volume; check the bag sizes in stock and the resin volume.')
   return assemble(input, { diameterIn, heightIn }, fill, bagPlan)
 }

@@ -12,12 +12,8 @@ const TYPICAL_RESIN_FT3 = 1.5
 
 /** What the steps depend on, from what is recorded; never refuses, since a technician needs steps whatever is known. */
 export function procedureFacts(context: ProcedureContext): { facts: Facts; assumptions: string[] } {
-  const fill = fillForTank({
-    diameterIn: context.diameterIn,
-    heightIn: context.heightIn,
-    resinFt3: context.resinVolumeFt3,
-    gravelLb: context.gravelLb,
-  })
+  const { diameterIn, heightIn, resinVolumeFt3: recordedFt3, gravelLb: recordedLb } = context
+  const fill = fillForTank({ diameterIn, heightIn, resinFt3: recordedFt3, gravelLb: recordedLb }, context.figures?.tanks)
   const resinFt3 = fill.ok ? fill.value.resinFt3 : TYPICAL_RESIN_FT3
   const known = fill.ok && fill.value.resinBasis === 'recorded'
   const gravel = context.gravelLb == null ? null : context.gravelLb > 0

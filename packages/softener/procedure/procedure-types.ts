@@ -1,4 +1,5 @@
 import type { UnitSystem } from '@almanac/units/unit-system'
+import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { SiteAccess } from '../kit/job-weight.ts'
 import type { ResinKindId } from '../resin/resin-kinds.ts'
 
@@ -51,5 +52,7 @@ export type ProcedureContext = {
   drain?: 'standpipe' | 'sump' | 'septic' | 'other' | null
   ironMgL?: number | null
   access?: SiteAccess | null
+  /** The firm's own tank table; the usual one where not given. */
+  figures?: Pick<FirmFigures, 'tanks'> | null
   unitSystem: UnitSystem
 }

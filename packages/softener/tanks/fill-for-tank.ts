@@ -39,12 +39,22 @@ export function fillForTank(input: FillInput, table: readonly TankSize[] = TANK_
   if (resin === null) return refuse('Neither the tank size, the resin volume nor the nominal grains are known; one of them is needed.')
   if (!(resin.value >= 0.01 && resin.value < 500))
     return refuse(`A resin volume of ${quoteNumber(resin.value)} ft³ is not possible; check the entry.`)
-  const gravel = pickGravel(input, tank, resin.value, assumptions, missing)
+  const gravel = pickGravel(input, tank, resin.value, table, assumptions, missing)
   if (!(gravel.value >= 0 && gravel.value < 20_000))
     return refuse(`A gravel weight of ${quoteNumber(gravel.value)} lb is not possible; check the entry.`)
   const warnings = checkFit(tank, resin.value, gravel.value)
   const value = { resinFt3: resin.value, resinBasis: resin.basis, gravelLb: gravel.value, gravelBasis: gravel.basis, warnings }
-  return ok(value, { assumptions, missing, sources: resin.basis === 'recorded' ? ['service record'] : [COMMON_PRACTICE] })
+  return ok(value, { assumptions, missing, sources: [sourceOf(resin.basis, tank)] })
+}
+
+function sourceOf(basis: FillBasis, { known }: { known: Tank }): string {
+  if (basis === 'recorded') return 'service record'
+  return basis === 'table' ? (known?.listed?.source ?? COMMON_PRACTICE) : COMMON_PRACTICE
+}
+
+/** A row's source as it stands in a sentence. */
+function practice(source: string): string {
+  return source === COMMON_PRACTICE ? 'common practice' : source
 }
 
 type Tank = { diameterIn: number; heightIn: number; listed: TankSize | null } | null
@@ -66,7 +76,9 @@ function pickResin(input: FillInput, { known }: { known: Tank }, assumptions: st
   }
   if (known === null) return null
   if (known.listed) {
-    assumptions.push(`Resin volume taken as usual for a ${known.listed.diameterIn} × ${known.listed.heightIn} in tank (common practice).`)
+    assumptions.push(
+      `Resin volume taken as usual for a ${known.listed.diameterIn} × ${known.listed.heightIn} in tank (${practice(known.listed.source)}).`,
+    )
     return { value: known.listed.resinFt3.usual, basis: 'table' }
   }
   assumptions.push('Tank size not in the table: resin taken as 0.62 of its volume, as listed tanks are filled on average.')
@@ -82,16 +94,23 @@ function roundToBag(resinFt3: number): number {
   return resinFt3 < step ? Math.round(resinFt3 * 100) / 100 : Math.floor(resinFt3 / step + 1e-9) * step
 }
 
-function pickGravel(input: FillInput, { known }: { known: Tank }, resinFt3: number, assumptions: string[], missing: string[]): Picked {
+function pickGravel(
+  input: FillInput,
+  { known }: { known: Tank },
+  resinFt3: number,
+  table: readonly TankSize[],
+  assumptions: string[],
+  missing: string[],
+): Picked {
   if (input.gravelLb != null) return { value: input.gravelLb, basis: 'recorded' }
   missing.push('whether the tank has gravel, and how much')
   if (known?.listed) {
-    assumptions.push('Gravel taken as usual for the tank size; practice differs (common practice).')
+    assumptions.push(`Gravel taken as usual for the tank size; practice differs (${practice(known.listed.source)}).`)
     return { value: known.listed.gravelLb.usual, basis: 'table' }
   }
   if (known) {
     assumptions.push('Gravel worked out from the tank cross-section, as in listed tanks of like diameter (common practice).')
-    return { value: gravelFromGeometryLb(known.diameterIn, known.heightIn), basis: 'geometry' }
+    return { value: gravelFromGeometryLb(known.diameterIn, known.heightIn, table), basis: 'geometry' }
   }
   assumptions.push('Tank size unknown: about 12 lb of gravel per ft³ of resin assumed (common practice).')
   return { value: Math.round(12 * resinFt3), basis: 'geometry' }
@@ -100,15 +119,15 @@ function pickGravel(input: FillInput, { known }: { known: Tank }, resinFt3: numb
 /** Largest share of a listed tank that its usual gravel takes: a short tank is not given more. */
 const MOST_GRAVEL_SHARE = 0.115
 
-function gravelFromGeometryLb(diameterIn: number, heightIn: number): number {
-  const byArea = gravelPerFt2(diameterIn) * tankAreaFt2(diameterIn)
+function gravelFromGeometryLb(diameterIn: number, heightIn: number, table: readonly TankSize[]): number {
+  const byArea = gravelPerFt2(diameterIn, table) * tankAreaFt2(diameterIn)
   const most = MOST_GRAVEL_SHARE * tankShell(diameterIn, heightIn).volumeFt3 * GRAVEL_BULK_LB_FT3
   return Math.max(1, Math.round(Math.min(byArea, most)))
 }
 
-/** Gravel per ft² of cross-section, lb, between the listed diameters and held flat outside them. */
-function gravelPerFt2(diameterIn: number): number {
-  const points = TANK_SIZES.map((tank) => ({ d: tank.diameterIn, y: tank.gravelLb.usual / tankAreaFt2(tank.diameterIn) }))
+/** Gravel per ft² of cross-section, lb, between the listed diameters and held flat outside them; `table` is in order of diameter. */
+function gravelPerFt2(diameterIn: number, table: readonly TankSize[]): number {
+  const points = table.map((tank) => ({ d: tank.diameterIn, y: tank.gravelLb.usual / tankAreaFt2(tank.diameterIn) }))
   let below = points[0]
   for (const point of points) {
     if (point.d >= diameterIn) {
