@@ -81,7 +81,6 @@ export const BedPage = BedLine.omit({ due10Day: true, due50Day: true, due90Day: 
   softener: z.object({ id: Id, label: z.string(), tankCount: z.number() }).nullable(),
   site: z.object({ id: Id, label: z.string(), town: z.string().nullable() }).nullable(),
   waterTemperatureC: z.number().nullable(),
-  bagSizesFt3: z.array(z.number()),
   inspections: z.array(InspectionLine),
   /** Other beds of the same tank, newest first. */
   otherBeds: z.array(BedLine),

@@ -1,6 +1,7 @@
 import { beds } from './beds.ts'
 import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
+import { firm } from './firm.ts'
 import { imports } from './imports.ts'
 import { jobs } from './jobs.ts'
 import { reminders } from './reminders.ts'
@@ -15,6 +16,7 @@ export const contract = {
   beds,
   daySheets,
   due,
+  firm,
   imports,
   jobs,
   reminders,

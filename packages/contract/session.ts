@@ -1,5 +1,6 @@
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
+import { FigureRow } from './firm.ts'
 import { Day, Id, Instant } from './shared.ts'
 
 const Company = z.object({ id: Id, name: z.string(), timeZone: z.string(), unitSystem: z.enum(['us', 'metric']), currency: z.string() })
@@ -12,6 +13,8 @@ export const Me = z.object({
   permissions: z.array(z.string()),
   companies: z.array(z.object({ id: Id, name: z.string(), role: z.enum(['owner', 'dispatcher', 'technician']) })),
   today: Day,
+  /** The company's own figures, so that every screen computes with them from its first moment, a tablet's without signal too. */
+  figures: z.array(FigureRow),
 })
 export type Me = z.infer<typeof Me>
 

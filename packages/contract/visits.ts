@@ -39,7 +39,6 @@ export const VisitPage = WorkLine.extend({
   waterSource: z.enum(['town', 'private-well']).nullable(),
   waterTemperatureC: z.number().nullable(),
   ironMgL: z.number().nullable(),
-  bagSizesFt3: z.array(z.number()),
   stock: z.array(
     z.object({
       id: Id,

@@ -20,6 +20,7 @@ export const TABLES = {
     'crew_day_member',
     'customer',
     'discrepancy',
+    'firm_figure',
     'forecast_change',
     'forecast_month',
     'forecast_run',

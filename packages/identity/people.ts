@@ -36,3 +36,12 @@ export async function addMembership(personId: string, companyId: string, role: R
 export async function endMembership(personId: string, companyId: string): Promise<void> {
   await identityClient().membership.updateMany({ where: { personId, companyId, endedAt: null }, data: { endedAt: now() } })
 }
+
+/** Names of everyone who is or was a member of a company, by person. */
+export async function memberNames(companyId: string): Promise<Map<string, string>> {
+  const members = await identityClient().membership.findMany({
+    where: { companyId },
+    select: { personId: true, person: { select: { name: true } } },
+  })
+  return new Map(members.map((one) => [one.personId, one.person.name]))
+}

@@ -57,6 +57,20 @@ const due: Record<string, Sample> = {
   beds: { roles: 'od', input: (r) => ({ ...page, waterSupplyId: r.waterSupplyId, sort: 'chance' }) },
 }
 
+const settings = {
+  ...{ reminderLeadDays: 45, rebedsPerMonth: 12, dayStart: '07:30', dayEnd: '16:00', riskLimit: 0.2 },
+  ...{ plannedRebedMinor: 42_000, failureMinor: 61_000, beadsMinor: 90_000, overtimeMinorPerHour: 5_500 },
+}
+
+const firm: Record<string, Sample> = {
+  figures: { roles: 'odt' },
+  changeFigure: { roles: 'o', input: () => ({ key: 'allowance:iron', version: 0, value: 3, note: 'soft wells here' }), other: { value: 5 } },
+  resetFigure: { roles: 'o', input: () => ({ key: 'gravel-from-ft3', version, note: null }), other: { note: 'as others do' } },
+  settings: { roles: 'o' },
+  changeSettings: { roles: 'o', input: () => ({ ...settings, version, note: null }), other: { rebedsPerMonth: 13 } },
+  history: { roles: 'o', input: () => page },
+}
+
 const jobs: Record<string, Sample> = {
   list: { roles: 'odt', input: () => ({ ...page, state: 'proposed' }) },
   overview: { roles: 'odt' },
@@ -177,7 +191,7 @@ const imports: Record<string, Sample> = {
 
 /** Every procedure, by domain. One that is missing here fails the isolation test. */
 export const SAMPLES: Record<string, Record<string, Sample>> = {
-  ...{ beds, daySheets, due, imports, jobs, reminders, session, sites, stores, visits, water },
+  ...{ beds, daySheets, due, firm, imports, jobs, reminders, session, sites, stores, visits, water },
 }
 
 /** The sample's input as it is sent: a command gets an id of its own. */

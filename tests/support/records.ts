@@ -23,6 +23,7 @@ const NAMES = [
     'rowId',
     'draftRowId',
     'settingsId',
+    'figureId',
     'appliedId',
     'auditId',
     'memberId',
@@ -37,6 +38,7 @@ type Own = { companyId: string }
 
 async function writePlaces(tx: Tx, own: Own, r: Records): Promise<void> {
   await tx.companySettings.create({ data: { ...own, id: r.settingsId } })
+  await tx.firmFigure.create({ data: { ...own, id: r.figureId, key: 'gravel-from-ft3', value: 2 } })
   await tx.waterSupply.create({ data: { ...own, id: r.waterSupplyId, name: 'Larkmoor town', kind: 'town' } })
   const period = {
     fromDay: dateOf('2010-01-01'),

@@ -1,6 +1,7 @@
 import type { JobBed } from '@almanac/contract/jobs'
 import { type JobKind, jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
 import { drawBedThumb } from '@almanac/softener/drawing/bed-drawing'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
 import type { ResinKindId } from '@almanac/softener/resin/resin-kinds'
 import { formatTankSize, formatVolumeFt3 } from '@almanac/units/format'
@@ -23,7 +24,7 @@ export function bedWords(bed: JobBed, system: UnitSystem): string | null {
 }
 
 /** The kit of the bed's rebed, or why it cannot be made up. */
-export function kitOf(bed: JobBed, system: UnitSystem) {
+export function kitOf(bed: JobBed, system: UnitSystem, figures: FirmFigures) {
   return rebedKit({
     diameterIn: bed.diameterIn,
     heightIn: bed.heightIn,
@@ -31,15 +32,16 @@ export function kitOf(bed: JobBed, system: UnitSystem) {
     resinVolumeFt3: bed.volumeFt3,
     resinKind: RESIN[bed.resinKind] ?? null,
     gravelLb: bed.gravelLb,
+    figures,
     unitSystem: system,
   })
 }
 
 /** The bed's small drawing; null where the tank's size is not known. */
-export function thumbOf(bed: JobBed, system: UnitSystem) {
+export function thumbOf(bed: JobBed, system: UnitSystem, figures: FirmFigures) {
   const { diameterIn, heightIn, nominalGrains, gravelLb } = bed
   const drawn = drawBedThumb({
-    ...{ diameterIn, heightIn, nominalGrains, gravelLb, unitSystem: system },
+    ...{ diameterIn, heightIn, nominalGrains, gravelLb, figures, unitSystem: system },
     ...{ resinVolumeFt3: bed.volumeFt3, resinKind: RESIN[bed.resinKind] ?? null },
   })
   return drawn.ok ? drawn.value : null

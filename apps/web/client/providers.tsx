@@ -1,16 +1,21 @@
 'use client'
 import type { Me } from '@almanac/contract/session'
-import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
+import { mergeFigures } from '@almanac/softener/firm/merge-figures'
+import { QueryClient, QueryClientProvider, useQuery } from '@tanstack/react-query'
 import { createContext, type ReactNode, useContext, useMemo, useState } from 'react'
 import { type Api, apiFor } from './api.ts'
 import { readFailure } from './failure.ts'
 import { LiveUpdates } from './live-updates.tsx'
 import { bindPage } from './page-company.ts'
 
-const Session = createContext<{ me: Me; api: Api } | null>(null)
+/** `figures` are what the screens compute with: the usual ones with the company's own in their places. */
+type SessionValue = { me: Me; api: Api; figures: FirmFigures }
 
-/** Who is signed in and the API bound to their company. Only under a signed-in layout. */
-export function useSession(): { me: Me; api: Api } {
+const Session = createContext<SessionValue | null>(null)
+
+/** Who is signed in, the API bound to their company, and its figures. Only under a signed-in layout. */
+export function useSession(): SessionValue {
   const value = useContext(Session)
   if (!value) throw new Error('useSession is used outside a signed-in layout')
   return value
@@ -32,19 +37,29 @@ const newQueryClient = () =>
     },
   })
 
+/** Figures come with the page and are fetched again when the owner changes one. */
+function SessionValues({ me, children }: { me: Me; children: ReactNode }) {
+  const api = useMemo(() => apiFor(me.company.id), [me.company.id])
+  const { data } = useQuery({ ...api.firm.figures.queryOptions(), initialData: { rows: me.figures } })
+  const value = useMemo(() => {
+    const { figures } = mergeFigures(data.rows.filter((row) => row.inUse))
+    return { me, api, figures }
+  }, [me, api, data])
+  return <Session value={value}>{children}</Session>
+}
+
 /** Wraps every signed-in screen: queries, session, live updates. */
 export function Providers({ me, children }: { me: Me; children: ReactNode }) {
   const [queries] = useState(() => {
     bindPage(me.company.id)
     return newQueryClient()
   })
-  const value = useMemo(() => ({ me, api: apiFor(me.company.id) }), [me])
   return (
     <QueryClientProvider client={queries}>
-      <Session value={value}>
+      <SessionValues me={me}>
         <LiveUpdates />
         {children}
-      </Session>
+      </SessionValues>
     </QueryClientProvider>
   )
 }

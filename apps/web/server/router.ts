@@ -2,6 +2,7 @@ import 'server-only'
 import { beds } from './procedures/beds.ts'
 import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
+import { firm } from './procedures/firm.ts'
 import { imports } from './procedures/imports.ts'
 import { jobs } from './procedures/jobs.ts'
 import { reminders } from './procedures/reminders.ts'
@@ -16,6 +17,7 @@ export const router = {
   beds,
   daySheets,
   due,
+  firm,
   imports,
   jobs,
   reminders,

@@ -41,7 +41,6 @@ export async function readBedPage(scope: Pick<Scope, 'companyId'>, bedId: string
     const { companyId } = scope
     const bed = await tx.bed.findFirst({ where: { companyId, id: bedId, archivedAt: null }, include: PARTS })
     if (!bed) throw notFound('bed')
-    const settings = await tx.companySettings.findFirst({ where: { companyId }, select: { bagSizesFt3: true } })
     const { tank } = bed
     const { softener } = tank
     const valve = tank.valves[0] ?? softener?.valves[0] ?? null
@@ -58,7 +57,7 @@ export async function readBedPage(scope: Pick<Scope, 'companyId'>, bedId: string
       softener: softener && { id: softener.id, label: softener.label, tankCount: softener._count.tanks },
       site: softener && { id: softener.site.id, label: softener.site.label, town: softener.site.town },
       waterTemperatureC: softener?.site.waterSupply?.periods[0]?.temperatureC ?? null,
-      bagSizesFt3: settings?.bagSizesFt3 ?? [],
+
       inspections: bed.inspections.map((one) => ({
         id: one.id,
         day: dayOf(one.day),

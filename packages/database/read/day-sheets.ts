@@ -1,8 +1,7 @@
 import { dateOf, dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 import { sheetRows } from './day-sheet-rows.ts'
-
-const clockTime = (minute: number) => `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`
+import { settingsIn } from './firm-settings.ts'
 
 /** Every crew's sheet of one day, what still needs a place, and the last day before it that has sheets. */
 export async function readDaySheets(scope: Pick<Scope, 'companyId'>, day: string) {
@@ -15,8 +14,8 @@ export async function readDaySheets(scope: Pick<Scope, 'companyId'>, day: string
       select: { day: true },
     })
     const needPlace = await tx.job.count({ where: { companyId, state: 'proposed' } })
-    const settings = await tx.companySettings.findUnique({ where: { companyId } })
-    const usual = { from: clockTime(settings?.dayStartMinute ?? 480), until: clockTime(settings?.dayEndMinute ?? 1020) }
+    const { dayStart, dayEnd } = await settingsIn(tx, companyId)
+    const usual = { from: dayStart, until: dayEnd }
     return { day, sheets, copyFrom: dayOf(before?.day ?? null), needPlace, usual }
   })
 }

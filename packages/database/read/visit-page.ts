@@ -8,7 +8,8 @@ export async function readVisit(scope: Pick<Scope, 'companyId'>, visitId: string
   const { companyId } = scope
   return inCompany(scope, async (tx) => {
     const visit = await tx.visit.findUnique({ where: { companyId_id: { companyId, id: visitId } }, include: WORK_PARTS })
-    if (!visit) throw notFound('visit')
+    // A time that is only offered is no visit yet.
+    if (!visit || visit.state === 'offered') throw notFound('visit')
     const { job } = visit
     const holder = await tx.tenure.findFirst({ where: { companyId, siteId: job.siteId, toDay: null }, select: { customerId: true } })
     const contacts = await tx.contact.findMany({
@@ -29,7 +30,6 @@ export async function readVisit(scope: Pick<Scope, 'companyId'>, visitId: string
           include: { periods: { where: { withdrawnAt: null }, orderBy: { fromDay: { sort: 'desc', nulls: 'last' } }, take: 1 } },
         })
       : null
-    const settings = await tx.companySettings.findFirst({ where: { companyId }, select: { bagSizesFt3: true } })
     const stock = await tx.stockItem.findMany({
       where: { companyId, archivedAt: null },
       select: { id: true, name: true, kind: true, unit: true, resinKind: true, bagFt3: true },
@@ -52,7 +52,6 @@ export async function readVisit(scope: Pick<Scope, 'companyId'>, visitId: string
       waterSource: (supply?.kind as 'town' | 'private-well' | undefined) ?? null,
       waterTemperatureC: period?.temperatureC ?? null,
       ironMgL: period?.ironMgL ?? null,
-      bagSizesFt3: settings?.bagSizesFt3 ?? [1, 0.5, 0.25],
       stock,
       outcome: visit.outcome as VisitPage['outcome'],
       closedAt: visit.closedAt?.toISOString() ?? null,

@@ -1,4 +1,5 @@
 import { type JobKind, jobKindFacts, usualRebedMinutes } from '@almanac/service-rules/jobs/job-kinds'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
 import type { ResinKindId } from '@almanac/softener/resin/resin-kinds'
 import type { UnitSystem } from '@almanac/units/unit-system'
@@ -17,7 +18,12 @@ const RESIN: Record<string, ResinKindId> = { 'gel-8': 'gel-8', 'gel-10': 'gel-10
  * Minutes on site and people to plan a job with. A rebed's length goes by the tank's diameter and its crew by the weight to carry; where the
  * tank is not known, and for the other kinds, the kind's usual figures stand.
  */
-export function planForBed(kind: JobKind, bed: BedOnRecord | null, unitSystem: UnitSystem): { minutes: number; crewSize: number } {
+export function planForBed(
+  kind: JobKind,
+  bed: BedOnRecord | null,
+  unitSystem: UnitSystem,
+  figures: FirmFigures,
+): { minutes: number; crewSize: number } {
   const usual = jobKindFacts[kind]
   if (kind !== 'rebed' || !bed) return { minutes: usual.usualMinutes, crewSize: usual.usualCrew }
   const { diameterIn, heightIn, nominalGrains } = bed.tank
@@ -28,6 +34,7 @@ export function planForBed(kind: JobKind, bed: BedOnRecord | null, unitSystem: U
     resinVolumeFt3: bed.volumeFt3,
     resinKind: RESIN[bed.resinKind] ?? null,
     gravelLb: bed.gravelLb,
+    figures,
     unitSystem,
   })
   return { minutes: usualRebedMinutes(diameterIn), crewSize: kit.ok ? kit.value.crewSize : usual.usualCrew }

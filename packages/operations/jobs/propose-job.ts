@@ -7,6 +7,7 @@ import { dayIn } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import type * as z from 'zod'
+import { firmFigures } from '../shared/firm-figures.ts'
 import { companyFacts } from './clock-times.ts'
 import { planForBed } from './plan-for-bed.ts'
 import { refreshReminders } from './refresh-reminders.ts'
@@ -50,7 +51,7 @@ export async function proposeJob(scope: Scope & { personId: string }, input: Pro
         'invalid',
         `The job cannot be due from ${dueEarliest} and by ${dueLatest}. Nothing was added; turn the days round.`,
       )
-    const plan = planForBed(input.kind, bed, unitSystem)
+    const plan = planForBed(input.kind, bed, unitSystem, await firmFigures(tx, companyId))
     const jobId = newId()
     await tx.job.create({
       data: {

@@ -5,8 +5,10 @@ import { type Command, runCommand } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import { notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import type * as z from 'zod'
+import { firmFigures } from '../shared/firm-figures.ts'
 import { companyFacts } from './clock-times.ts'
 import { planForBed } from './plan-for-bed.ts'
 import { refreshReminders } from './refresh-reminders.ts'
@@ -35,7 +37,7 @@ type LockedBed = Awaited<ReturnType<typeof lockBeds>> extends Map<string, infer 
 
 const refused = (bedId: string, reason: string, jobId: string | null = null): Result => ({ bedId, status: 'refused', reason, jobId })
 
-async function proposeRebed(tx: Tx, command: Command, bed: LockedBed, unitSystem: UnitSystem): Promise<Result> {
+async function proposeRebed(tx: Tx, command: Command, bed: LockedBed, unitSystem: UnitSystem, figures: FirmFigures): Promise<Result> {
   const [open] = bed.jobs
   if (open) return refused(bed.id, 'A rebed for this bed is already open.', open.id)
   if (bed.endedLatest !== null || bed.archivedAt !== null) return refused(bed.id, 'This bed is no longer in service.')
@@ -54,7 +56,7 @@ async function proposeRebed(tx: Tx, command: Command, bed: LockedBed, unitSystem
       dueEarliest: bed.forecast?.due10Day ?? null,
       dueLatest: bed.forecast?.due90Day ?? null,
       createdAt: command.at,
-      ...planForBed('rebed', bed, unitSystem),
+      ...planForBed('rebed', bed, unitSystem, figures),
     },
   })
   await command.audit('proposed', 'job', jobId, { kind: 'rebed', bedId: bed.id })
@@ -73,8 +75,9 @@ export async function proposeJobs(scope: Scope & { personId: string }, input: Pr
     const beds = await lockBeds(tx, scope.companyId, [...new Set(wanted)])
     if (wanted.some((id) => !beds.has(id))) throw notFound('bed')
     const { unitSystem } = await companyFacts(tx, scope.companyId)
+    const figures = await firmFigures(tx, scope.companyId)
     const results: Result[] = []
-    for (const bed of beds.values()) results.push(await proposeRebed(tx, command, bed, unitSystem))
+    for (const bed of beds.values()) results.push(await proposeRebed(tx, command, bed, unitSystem, figures))
     await refreshReminders(command, { kind: 'rebed', bedId: wanted[0] ?? null })
     return { results: [...new Set(wanted)].flatMap((id) => results.filter((one) => one.bedId === id)) }
   })

@@ -7,7 +7,7 @@ import { signedIn } from '@/server/signed-in'
 export const dynamic = 'force-dynamic'
 
 export default async function OfficeLayout({ children }: { children: ReactNode }) {
-  const me = meOf(await signedIn())
+  const me = await meOf(await signedIn())
   return (
     <Providers me={me}>
       <OfficeFrame>{children}</OfficeFrame>

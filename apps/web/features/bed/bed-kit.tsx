@@ -1,30 +1,15 @@
 'use client'
 import type { BedPage } from '@almanac/contract/beds'
-import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
-import { formatCutLengthIn, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import { formatCutLengthIn, formatWeightLb } from '@almanac/units/format'
 import { resinId } from '@/client/bed-facts-words'
 import { useSession } from '@/client/providers'
 
-/** The firm's bags, named as the trade names them where it does. */
-function bagsOf(bed: BedPage, system: UnitSystem) {
-  const usual = system === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS
-  if (bed.bagSizesFt3.length === 0) return usual
-  return bed.bagSizesFt3.map(
-    (volumeFt3) =>
-      [...CUBIC_FOOT_BAGS, ...LITRE_BAGS].find((bag) => Math.abs(bag.volumeFt3 - volumeFt3) < 1e-6) ?? {
-        label: `${formatVolumeFt3(volumeFt3, system)} bag`,
-        volumeFt3,
-      },
-  )
-}
-
 /** What a rebed of this tank would need, in short; each line can be asked why. */
 export function BedKit({ bed }: { bed: BedPage }) {
-  const { me } = useSession()
+  const { me, figures } = useSession()
   const units = me.company.unitSystem
   const kit = rebedKit({
     diameterIn: bed.tank.diameterIn,
@@ -35,7 +20,7 @@ export function BedKit({ bed }: { bed: BedPage }) {
     gravelLb: bed.gravelLb,
     tubeOutsideDiameterIn: bed.valve?.tubeOdIn ?? null,
     oldTubeLengthIn: bed.tubeCutIn,
-    bagSizes: bagsOf(bed, units),
+    figures,
     unitSystem: units,
   })
   if (!kit.ok)

@@ -8,7 +8,7 @@ import { useSession } from '@/client/providers'
 
 /** The tank and bed to scale; what had to be assumed for it can be asked. */
 export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
-  const { me } = useSession()
+  const { me, figures } = useSession()
   const drawn = drawBed({
     diameterIn: bed.tank.diameterIn,
     heightIn: bed.tank.heightIn,
@@ -20,6 +20,7 @@ export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
     tubeOutsideDiameterIn: bed.valve?.tubeOdIn ?? null,
     backwashGpm: bed.valve?.backwashGpm ?? null,
     waterTemperatureF: bed.waterTemperatureC === null ? null : (bed.waterTemperatureC * 9) / 5 + 32,
+    figures,
     unitSystem: me.company.unitSystem,
   })
   if (!drawn.ok) return <Notice kind="mind">{drawn.reason}</Notice>

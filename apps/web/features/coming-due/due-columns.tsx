@@ -1,5 +1,6 @@
 import type { DueBed } from '@almanac/contract/due'
 import type { Me } from '@almanac/contract/session'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import type { Column } from '@almanac/ui/data-table'
 import { DueRibbon } from '@almanac/ui/due-ribbon'
@@ -17,13 +18,13 @@ function axisFrom(today: string) {
 }
 
 /** The columns of the list of beds coming due. */
-export function dueColumns({ today, company }: Me): Column<DueBed>[] {
+export function dueColumns({ today, company }: Me, figures: FirmFigures): Column<DueBed>[] {
   const axis = axisFrom(today)
   return [
     {
       key: 'thumb',
       head: <span className="sr-only">Drawing</span>,
-      cell: (bed) => <BedThumb thumb={dueThumb(bed, company.unitSystem)} />,
+      cell: (bed) => <BedThumb thumb={dueThumb(bed, company.unitSystem, figures)} />,
       width: '44px',
       phone: 'hide',
     },

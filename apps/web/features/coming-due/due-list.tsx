@@ -27,7 +27,7 @@ type Props = { picture: DueMonths; filters: DueFilters; change: (part: Partial<D
 
 /** The beds under the picture: filtered, sorted, ticked, and turned into jobs. */
 export function DueList({ picture, filters, change }: Props) {
-  const { api, me } = useSession()
+  const { api, me, figures } = useSession()
   const mayPropose = useMay('propose:job')
   const [selected, setSelected] = useState<ReadonlySet<string>>(new Set())
   const beds = useInfiniteQuery(
@@ -61,7 +61,7 @@ export function DueList({ picture, filters, change }: Props) {
       {beds.isSuccess ? (
         <DataTable
           caption="Beds that come due"
-          columns={dueColumns(me)}
+          columns={dueColumns(me, figures)}
           rows={rows}
           rowKey={(row) => row.bedId}
           rowName={(row) => row.siteLabel}

@@ -1,4 +1,5 @@
 import type { DueBed } from '@almanac/contract/due'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { bedWords, thumbOf } from '@/client/job-words'
 
@@ -35,7 +36,7 @@ export function driverWords(bed: DueBed): string {
     : 'age'
 }
 
-export const dueThumb = (bed: DueBed, units: UnitSystem) => thumbOf(factsOf(bed), units)
+export const dueThumb = (bed: DueBed, units: UnitSystem, figures: FirmFigures) => thumbOf(factsOf(bed), units, figures)
 
 /** "58 %", and "under 1 %" rather than a nought that reads like never. */
 export function chanceWords(chance: number): string {

@@ -7,10 +7,10 @@ import { loadWords } from './sheet-load.ts'
 
 /** One crew's day in a line: who, what is booked and free, what the vehicle carries, where they end. Pressed, it opens. */
 export function FoldedSheet({ sheet, onOpen }: { sheet: DaySheet; onOpen: () => void }) {
-  const { me } = useSession()
+  const { me, figures } = useSession()
   const { timeZone, unitSystem } = me.company
   const { booked, free } = sheetMinutes(sheet)
-  const load = loadWords(sheet, unitSystem)
+  const load = loadWords(sheet, unitSystem, figures)
   const last = sheet.visits.at(-1)
   return (
     <button

@@ -9,9 +9,9 @@ import { loadWords } from './sheet-load.ts'
 
 /** The head of the open sheet: crew, vehicle, load, hours, and whether all stands within them. */
 export function SheetHead({ sheet, onFold, onChange }: { sheet: DaySheet; onFold: () => void; onChange: () => void }) {
-  const { me } = useSession()
+  const { me, figures } = useSession()
   const { timeZone, unitSystem } = me.company
-  const load = loadWords(sheet, unitSystem)
+  const load = loadWords(sheet, unitSystem, figures)
   const { booked, free } = sheetMinutes(sheet)
   const outside = sheetLines(sheet, []).some((line) => line.kind === 'visit' && line.outside)
   const people = sheet.members.map((member) => member.name).join(', ')

@@ -1,14 +1,19 @@
 import type { DaySheet } from '@almanac/contract/day-sheets'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { kitOf } from '@/client/job-words'
 
 /** What the day's rebeds put on the vehicle: ft³ and lb to carry out in the morning. `unknown` counts rebeds whose kit cannot be made up. */
-export function sheetLoad(sheet: DaySheet, system: UnitSystem): { volumeFt3: number; weightLb: number; unknown: number } {
+export function sheetLoad(
+  sheet: DaySheet,
+  system: UnitSystem,
+  figures: FirmFigures,
+): { volumeFt3: number; weightLb: number; unknown: number } {
   const load = { volumeFt3: 0, weightLb: 0, unknown: 0 }
   for (const { kind, bed } of sheet.visits) {
     if (kind !== 'rebed') continue
-    const kit = bed ? kitOf(bed, system) : null
+    const kit = bed ? kitOf(bed, system, figures) : null
     if (!kit?.ok) load.unknown += 1
     else {
       load.volumeFt3 += kit.value.loadVolumeFt3
@@ -19,8 +24,8 @@ export function sheetLoad(sheet: DaySheet, system: UnitSystem): { volumeFt3: num
 }
 
 /** "load 2½ ft³ of 8 ft³, 131 lb of 900 lb", and whether it is more than the vehicle takes. */
-export function loadWords(sheet: DaySheet, system: UnitSystem): { words: string; over: boolean } {
-  const { volumeFt3, weightLb, unknown } = sheetLoad(sheet, system)
+export function loadWords(sheet: DaySheet, system: UnitSystem, figures: FirmFigures): { words: string; over: boolean } {
+  const { volumeFt3, weightLb, unknown } = sheetLoad(sheet, system, figures)
   if (!sheet.vehicle) return { words: 'no vehicle', over: false }
   const { vehicle } = sheet
   const nothing = volumeFt3 === 0 && weightLb === 0

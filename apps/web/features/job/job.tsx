@@ -22,14 +22,14 @@ const percent = (chance: number | null) => (chance === null ? null : `${Math.rou
 
 /** One job: what, where, how pressing, the kit in a line, where it could go, and the visits so far. */
 export function Job({ jobId }: { jobId: string }) {
-  const { api, me } = useSession()
+  const { api, me, figures } = useSession()
   const { unitSystem, timeZone } = me.company
   const mayBook = useMay('book:visit')
   const query = useQuery(api.jobs.get.queryOptions({ input: { jobId } }))
   const job = query.data
   if (query.error) return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} />
   if (!job) return <Skeleton lines={10} label="Reading the job" />
-  const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, unitSystem) : null
+  const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, unitSystem, figures) : null
   const risk = weekRiskWords(job.kind, job.forecast?.chance3Months ?? null)
   const placed = job.state === 'proposed' || job.state === 'booked'
   const overdue = placed && job.dueLatest !== null && job.dueLatest < me.today
@@ -63,7 +63,7 @@ export function Job({ jobId }: { jobId: string }) {
                 name: 'Bed',
                 value: job.bed ? (
                   <span className="inline-flex items-center gap-3">
-                    <BedThumb thumb={thumbOf(job.bed, unitSystem)} />
+                    <BedThumb thumb={thumbOf(job.bed, unitSystem, figures)} />
                     <TextLink href={`/beds/${job.bed.bedId}`} link={Link}>
                       {bedWords(job.bed, unitSystem) ?? 'size not known'}
                     </TextLink>

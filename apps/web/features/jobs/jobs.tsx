@@ -31,7 +31,7 @@ const WORDS: Record<JobState, string> = {
 
 /** Jobs by state; those that still need a place come first. */
 export function Jobs() {
-  const { api, me } = useSession()
+  const { api, me, figures } = useSession()
   const search = useSearchParams()
   const router = useRouter()
   const path = usePathname()
@@ -109,7 +109,7 @@ export function Jobs() {
               head: <span className="sr-only">Drawing</span>,
               width: '44px',
               phone: 'hide',
-              cell: (row) => (row.bed ? <BedThumb thumb={thumbOf(row.bed, me.company.unitSystem)} /> : null),
+              cell: (row) => (row.bed ? <BedThumb thumb={thumbOf(row.bed, me.company.unitSystem, figures)} /> : null),
             },
             {
               key: 'what',

@@ -8,7 +8,7 @@ import { useSession } from '@/client/providers'
 
 /** One visit as a large target: when, what, where, with whom. */
 export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: boolean; day?: string }) {
-  const { me } = useSession()
+  const { me, figures } = useSession()
   const { timeZone, unitSystem } = me.company
   const others = visit.people.filter((name) => name !== me.person.name)
   return (
@@ -32,7 +32,7 @@ export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: bool
           </span>
           {visit.state === 'booked' ? null : <JobStateWord state={visit.state} />}
         </span>
-        {visit.bed ? <BedThumb thumb={thumbOf(visit.bed, unitSystem)} height={56} /> : null}
+        {visit.bed ? <BedThumb thumb={thumbOf(visit.bed, unitSystem, figures)} height={56} /> : null}
       </Link>
     </li>
   )

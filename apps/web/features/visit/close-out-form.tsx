@@ -34,12 +34,12 @@ type Props = { visit: VisitPage; procedure: Procedure; handle: DraftHandle }
 
 /** The end of a visit: its outcome and what that outcome demands; what is missing is listed in plain sentences before anything is sent. */
 export function CloseOutForm({ visit, procedure, handle }: Props) {
-  const { api, me } = useSession()
+  const { api, me, figures } = useSession()
   const queries = useQueryClient()
   const { change, clear } = handle
   const units = me.company.unitSystem
   const draft: Draft = { ...handle.draft, ...prefilled(handle.draft) }
-  const guessed = useMemo(() => firstParts(visit, units), [visit, units])
+  const guessed = useMemo(() => firstParts(visit, units, figures), [visit, units, figures])
   const parts = draft.parts ?? (draft.outcome === 'done' ? guessed : [])
   const [tried, setTried] = useState(false)
   const missing = missingForCloseOut(recordOf(visit, draft, parts, me.today, new Date().toISOString(), units))

@@ -1,4 +1,5 @@
 import type { VisitPage } from '@almanac/contract/visits'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
 import { visitProcedure } from '@almanac/softener/procedure/visit-procedure'
@@ -8,8 +9,8 @@ import { kitOf } from '@/client/job-words'
 const SHORT = ['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency'] as const
 
 /** The steps of this visit: a rebed's own, or the short ones of its kind. */
-export function procedureOf(visit: VisitPage, unitSystem: UnitSystem): Procedure {
-  const kit = visit.bed ? kitOf(visit.bed, unitSystem) : null
+export function procedureOf(visit: VisitPage, unitSystem: UnitSystem, figures: FirmFigures): Procedure {
+  const kit = visit.bed ? kitOf(visit.bed, unitSystem, figures) : null
   const context = {
     diameterIn: visit.bed?.diameterIn ?? null,
     heightIn: visit.bed?.heightIn ?? null,
@@ -19,6 +20,7 @@ export function procedureOf(visit: VisitPage, unitSystem: UnitSystem): Procedure
     oldTubeLengthIn: visit.tubeCutIn,
     waterSource: visit.waterSource,
     ironMgL: visit.ironMgL,
+    figures,
     unitSystem,
   }
   if (visit.kind === 'rebed') return rebedProcedure(context)

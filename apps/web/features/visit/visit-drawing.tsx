@@ -6,7 +6,7 @@ import { useSession } from '@/client/providers'
 
 /** The tank and its bed, to scale, as it is expected to be found. */
 export function VisitDrawing({ visit }: { visit: VisitPage }) {
-  const { me } = useSession()
+  const { me, figures } = useSession()
   const { bed } = visit
   if (!bed) return null
   const drawing = drawBed({
@@ -21,6 +21,7 @@ export function VisitDrawing({ visit }: { visit: VisitPage }) {
     oldTubeLengthIn: visit.tubeCutIn,
     backwashGpm: visit.backwashGpm,
     waterTemperatureF: visit.waterTemperatureC === null ? null : visit.waterTemperatureC * 1.8 + 32,
+    figures,
     unitSystem: me.company.unitSystem,
   })
   return (

@@ -7,8 +7,8 @@ import { useSession } from '@/client/providers'
 
 /** What to carry in, line by line; each line can be asked why. */
 export function VisitKit({ visit }: { visit: VisitPage }) {
-  const { me } = useSession()
-  const kit = visit.bed ? kitOf(visit.bed, me.company.unitSystem) : null
+  const { me, figures } = useSession()
+  const kit = visit.bed ? kitOf(visit.bed, me.company.unitSystem, figures) : null
   if (!kit) return null
   if (!kit.ok)
     return (

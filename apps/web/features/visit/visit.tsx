@@ -17,7 +17,7 @@ import { VisitClosed } from './visit-closed.tsx'
 
 /** One visit on the tablet: the brief, then the procedure step by step, then the closing form. */
 export function Visit({ visitId }: { visitId: string }) {
-  const { api, me } = useSession()
+  const { api, me, figures } = useSession()
   const page = useQuery(api.visits.get.queryOptions({ input: { visitId } }))
   const handle = useDraft(visitId)
   const { draft, ready, kept, change } = handle
@@ -31,7 +31,7 @@ export function Visit({ visitId }: { visitId: string }) {
         : entries > 0
           ? `${entries} ${entries === 1 ? 'entry' : 'entries'} kept on this tablet, not yet at the office`
           : ''
-  const procedure = visit ? procedureOf(visit, me.company.unitSystem) : null
+  const procedure = visit ? procedureOf(visit, me.company.unitSystem, figures) : null
   const back = (
     <TextLink href="/today" link={Link}>
       Today

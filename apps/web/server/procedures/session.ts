@@ -1,4 +1,5 @@
 import 'server-only'
+import { readFirmFigures } from '@almanac/database/read/firm-figures'
 import { permissionsOf } from '@almanac/identity/permissions'
 import { endSession, listSessions } from '@almanac/identity/sessions'
 import { switchCompany } from '@almanac/identity/switch-company'
@@ -7,7 +8,7 @@ import { dayIn } from '@almanac/runtime/clock'
 import { anyMember } from '../procedure.ts'
 
 /** What the screens know of the signed-in person. */
-export function meOf(who: Who) {
+export async function meOf(who: Who) {
   return {
     person: who.person,
     company: who.company,
@@ -15,6 +16,7 @@ export function meOf(who: Who) {
     permissions: permissionsOf(who.role),
     companies: who.companies,
     today: dayIn(who.company.timeZone),
+    figures: await readFirmFigures({ companyId: who.company.id }),
   }
 }
 

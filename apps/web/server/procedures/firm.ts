@@ -1,0 +1,22 @@
+import 'server-only'
+import { readFigureHistory, readFirmFigures } from '@almanac/database/read/firm-figures'
+import { readSettings } from '@almanac/database/read/firm-settings'
+import { memberNames } from '@almanac/identity/people'
+import { changeFigure } from '@almanac/operations/firm/change-figure'
+import { changeSettings } from '@almanac/operations/firm/change-settings'
+import { resetFigure } from '@almanac/operations/firm/reset-figure'
+import { can } from '../procedure.ts'
+
+const manage = can('manage:company').firm
+
+export const firm = {
+  figures: can('read:site').firm.figures.handler(async ({ context }) => ({ rows: await readFirmFigures(context.scope) })),
+  changeFigure: manage.changeFigure.handler(({ context, input }) => changeFigure(context.scope, input)),
+  resetFigure: manage.resetFigure.handler(({ context, input }) => resetFigure(context.scope, input)),
+  settings: manage.settings.handler(({ context }) => readSettings(context.scope)),
+  changeSettings: manage.changeSettings.handler(({ context, input }) => changeSettings(context.scope, input)),
+  history: manage.history.handler(async ({ context, input }) => {
+    const names = await memberNames(context.scope.companyId)
+    return readFigureHistory(context.scope, input, (personId) => names.get(personId) ?? null)
+  }),
+}

@@ -1,0 +1,123 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { command, Id, Instant, page, pageOf, Version } from './shared.ts'
+
+const number = z.number().min(-1e9).max(1e9)
+const Range = z.strictObject({ min: number.optional(), usual: number, max: number.optional() })
+const words = (most: number) => z.string().max(most)
+
+const TankValue = z.strictObject({
+  diameterIn: number,
+  heightIn: number,
+  resinFt3: Range,
+  gravelLb: Range,
+  openingsIn: z.array(number).min(1).max(4),
+})
+const ValveValue = z.strictObject({
+  label: words(80),
+  labelWords: z.array(words(40)).max(20),
+  control: z.enum(['meter', 'timer']),
+  tubeOdIn: number.nullable(),
+  backwashGpm: z.array(number).max(20),
+  refillGpm: number.nullable(),
+  tubeRule: words(300),
+  seals: words(300),
+})
+const Backwash = z.strictObject({ min: number, usual: number, max: number })
+const Reserve = z.union([
+  z.strictObject({ kind: z.literal('days'), days: number }),
+  z.strictObject({ kind: z.literal('share'), share: number }),
+])
+/** Forms a figure may have: a number, bag sizes, points of a curve, a tank, a valve card, a backwash, a reserve. What the number may be is checked by the calculation that uses it. */
+export const FigureValue = z.union([
+  number,
+  z.array(number).min(1).max(6),
+  z
+    .array(z.tuple([number, number]))
+    .min(2)
+    .max(12),
+  TankValue,
+  ValveValue,
+  Backwash,
+  Reserve,
+])
+export type FigureValue = z.infer<typeof FigureValue>
+
+/** `tank:10x54`, `valve:<id>`, `curve:gel-8`, `gravel-from-ft3` … */
+export const FigureKey = z
+  .string()
+  .max(80)
+  .regex(/^[a-z][a-z0-9-]*(?::[A-Za-z0-9.-]+)?$/, 'A figure is named like tank:10x54 or gravel-from-ft3.')
+
+/** A figure the firm has or had of its own; one put back to usual keeps its row, so that its version goes on. */
+export const FigureRow = z.object({
+  id: Id,
+  version: Version,
+  key: z.string(),
+  value: FigureValue,
+  note: z.string().nullable(),
+  inUse: z.boolean(),
+})
+export type FigureRow = z.infer<typeof FigureRow>
+
+/** 0 where the screen saw no figure of the firm's own under this key. */
+const SeenVersion = z.number().int().min(0)
+
+export const ChangeFigureInput = command({
+  key: FigureKey,
+  version: SeenVersion,
+  value: FigureValue,
+  note: z.string().trim().max(300).nullable(),
+})
+export const ResetFigureInput = command({ key: FigureKey, version: Version, note: z.string().trim().max(300).nullable() })
+const Changed = z.object({ id: Id, key: z.string(), version: Version })
+
+const Clock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'A time is written like 08:00.')
+const cost = z.number().int().min(0).max(2_000_000_000).nullable()
+
+/** How the firm works and what its work costs, in minor units of its currency; null where it has not said. */
+export const SettingsValues = z.object({
+  reminderLeadDays: z.number().int().min(0).max(730),
+  rebedsPerMonth: z.number().int().min(0).max(100_000),
+  dayStart: Clock,
+  dayEnd: Clock,
+  plannedRebedMinor: cost,
+  failureMinor: cost,
+  beadsMinor: cost,
+  overtimeMinorPerHour: cost,
+  /** Largest chance of failing before its rebed that the owner accepts for a bed. */
+  riskLimit: z.number().min(0.01).max(1),
+})
+export type SettingsValues = z.infer<typeof SettingsValues>
+
+export const Settings = SettingsValues.extend({ version: SeenVersion })
+export type Settings = z.infer<typeof Settings>
+
+export const ChangeSettingsInput = command({ version: SeenVersion, ...SettingsValues.shape, note: z.string().trim().max(300).nullable() })
+
+/** One change, newest first. `field` and values as stored: `tank:10x54`, `reminderLeadDays`. `to` is null where it was put back to usual. */
+export const FigureChange = z.object({
+  id: Id,
+  at: Instant,
+  who: z.string().nullable(),
+  field: z.string(),
+  from: z.json().nullable(),
+  to: z.json().nullable(),
+  note: z.string().nullable(),
+})
+export type FigureChange = z.infer<typeof FigureChange>
+
+export const firm = {
+  figures: oc.route({ method: 'GET', path: '/firm/figures' }).output(z.object({ rows: z.array(FigureRow) })),
+  changeFigure: oc.route({ method: 'POST', path: '/firm/figures' }).input(ChangeFigureInput).output(Changed),
+  resetFigure: oc.route({ method: 'POST', path: '/firm/figures/usual' }).input(ResetFigureInput).output(Changed),
+  settings: oc.route({ method: 'GET', path: '/firm/settings' }).output(Settings),
+  changeSettings: oc
+    .route({ method: 'POST', path: '/firm/settings' })
+    .input(ChangeSettingsInput)
+    .output(z.object({ version: Version })),
+  history: oc
+    .route({ method: 'GET', path: '/firm/history' })
+    .input(page({ key: FigureKey.optional() }))
+    .output(pageOf(FigureChange)),
+}

@@ -1,0 +1,36 @@
+import type { Settings } from '@almanac/contract/firm'
+import type { Tx } from '../client.ts'
+import { inCompany, type Scope } from '../in-company.ts'
+
+/** What holds for a firm that has not said: the columns' own defaults. */
+export const USUAL_SETTINGS: Settings = {
+  version: 0,
+  reminderLeadDays: 60,
+  rebedsPerMonth: 10,
+  dayStart: '08:00',
+  dayEnd: '17:00',
+  plannedRebedMinor: null,
+  failureMinor: null,
+  beadsMinor: null,
+  overtimeMinorPerHour: null,
+  riskLimit: 0.3,
+}
+
+const clockTime = (minute: number) => `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`
+
+/** The firm's settings inside a transaction; version 0 with the usual ones where it has no row yet. */
+export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
+  const row = await tx.companySettings.findUnique({ where: { companyId } })
+  if (!row) return USUAL_SETTINGS
+  const { version, reminderLeadDays, rebedsPerMonth, plannedRebedMinor, failureMinor, beadsMinor, overtimeMinorPerHour, riskLimit } = row
+  return {
+    ...{ version, reminderLeadDays, rebedsPerMonth, plannedRebedMinor, failureMinor, beadsMinor, overtimeMinorPerHour, riskLimit },
+    dayStart: clockTime(row.dayStartMinute),
+    dayEnd: clockTime(row.dayEndMinute),
+  }
+}
+
+/** The firm's settings for its screen. */
+export async function readSettings(scope: Pick<Scope, 'companyId'>): Promise<Settings> {
+  return inCompany(scope, (tx) => settingsIn(tx, scope.companyId))
+}

@@ -1,0 +1,42 @@
+import type { ChangeSettingsInput } from '@almanac/contract/firm'
+import { expectChanged } from '@almanac/database/changed-row'
+import type { Scope } from '@almanac/database/in-company'
+import { settingsIn } from '@almanac/database/read/firm-settings'
+import { runCommand } from '@almanac/database/run-command'
+import { AppError } from '@almanac/runtime/errors'
+import { newId } from '@almanac/runtime/ids'
+import type * as z from 'zod'
+
+export type ChangeSettings = z.infer<typeof ChangeSettingsInput>
+
+function minuteOf(clock: string): number {
+  const [hours = 0, minutes = 0] = clock.split(':').map(Number)
+  return hours * 60 + minutes
+}
+
+/** Changes how the firm works and what its work costs: reminder lead, rebeds a month, the day's hours, costs, risk limit. One audit line a value. */
+export async function changeSettings(scope: Scope & { personId: string }, input: ChangeSettings): Promise<{ version: number }> {
+  const { commandId: _, version, note: typed, ...sent } = input
+  const note = typed || null
+  const { dayStart, dayEnd, ...plain } = sent
+  if (minuteOf(dayEnd) <= minuteOf(dayStart))
+    throw new AppError('invalid', `The day cannot end at ${dayEnd} when it begins at ${dayStart}. Nothing was saved; turn the times round.`)
+  return runCommand(scope, 'firm.change-settings', input, async (tx, command) => {
+    const { companyId } = scope
+    // A firm without a row works by the usual ones; both of two who change them at once then find the same row.
+    await tx.companySettings.createMany({ data: [{ companyId, id: newId() }], skipDuplicates: true })
+    const before = await settingsIn(tx, companyId)
+    const { count } = await tx.companySettings.updateMany({
+      where: { companyId, version: Math.max(1, version) },
+      data: { ...plain, dayStartMinute: minuteOf(dayStart), dayEndMinute: minuteOf(dayEnd), version: { increment: 1 } },
+    })
+    await expectChanged(count, 'setting', version, sent, () => settingsIn(tx, companyId))
+    const row = await tx.companySettings.findUniqueOrThrow({ where: { companyId }, select: { id: true, version: true } })
+    for (const [field, to] of Object.entries(sent)) {
+      const from = before[field as keyof typeof sent]
+      if (from !== to) await command.audit('changed', 'company-settings', row.id, { field, from, to, note })
+    }
+    await command.announce('company-settings', row.id, row.version)
+    return { version: row.version }
+  })
+}
