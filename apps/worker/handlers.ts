@@ -2,6 +2,7 @@ import { companyIds } from '@almanac/database/in-company'
 import { refreshBeds, refreshCompany } from '@almanac/operations/forecasts/refresh-forecasts'
 import { sumMonths } from '@almanac/operations/forecasts/sum-months'
 import { applyImport } from '@almanac/operations/imports/apply-import'
+import { lapseCompanyOffers } from '@almanac/operations/jobs/lapse-offers'
 import { raiseReminders } from '@almanac/operations/reminders/raise-reminders'
 import type { QueueName, TaskPayloads } from '@almanac/runtime/queues'
 import { sendTaskAlone } from '@almanac/runtime/task-queue'
@@ -14,6 +15,7 @@ export const HANDLERS: Handlers = {
   'forecast-beds': refreshBeds,
   'forecast-company': refreshCompany,
   'forecast-months': sumMonths,
+  'lapse-offers': lapseCompanyOffers,
   'raise-reminders': raiseReminders,
   nightly: async () => {
     for (const companyId of await companyIds()) {

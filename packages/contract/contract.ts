@@ -10,6 +10,7 @@ import { sites } from './sites.ts'
 import { stores } from './stores.ts'
 import { visits } from './visits.ts'
 import { water } from './water.ts'
+import { windows } from './windows.ts'
 
 /** Every request and answer of the API, by domain. The one description that server, client and the OpenAPI document share. */
 export const contract = {
@@ -25,4 +26,5 @@ export const contract = {
   stores,
   visits,
   water,
+  windows,
 }

@@ -10,7 +10,10 @@ export const SheetVisit = z.object({
   jobVersion: Version,
   jobState: JobState,
   kind: JobKind,
-  state: z.enum(['booked', 'under-way', 'closed', 'called-off']),
+  state: z.enum(['offered', 'booked', 'under-way', 'closed', 'called-off']),
+  /** The arrival window told to the customer. */
+  arriveFrom: Instant.nullable(),
+  arriveUntil: Instant.nullable(),
   outcome: z.string().nullable(),
   startsAt: Instant,
   endsAt: Instant,

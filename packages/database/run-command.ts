@@ -17,8 +17,13 @@ export type Command = {
   audit: (action: string, entity: string, entityId: string, detail?: Record<string, unknown>) => Promise<void>
   /** Tell open screens that a record changed, once this transaction commits. */
   announce: (entity: string, id: string, version?: number) => Promise<void>
-  /** Put a background task on the queue, in this transaction. */
-  enqueue: <Q extends QueueName>(queue: Q, payload: Omit<TaskPayloads[Q], 'companyId'>, singletonKey?: string) => Promise<void>
+  /** Put a background task on the queue, in this transaction; it is taken up at once, or not before `startAfter`. */
+  enqueue: <Q extends QueueName>(
+    queue: Q,
+    payload: Omit<TaskPayloads[Q], 'companyId'>,
+    singletonKey?: string,
+    startAfter?: Date,
+  ) => Promise<void>
 }
 
 type Stored = { operation: string; bodyHash: string; answer: unknown }
@@ -61,8 +66,9 @@ export function commandTools(tx: Tx, scope: Scope, operation: string, commandId:
     announce: async (entity, id, version) => {
       await tx.$executeRaw`select pg_notify(${CHANNEL}, ${JSON.stringify({ company: scope.companyId, entity, id, version })})`
     },
-    enqueue: async (queue, payload, singletonKey) => {
-      await enqueueIn(tx, queue, { ...payload, companyId: scope.companyId } as unknown as TaskPayloads[typeof queue], singletonKey)
+    enqueue: async (queue, payload, singletonKey, startAfter) => {
+      const whole = { ...payload, companyId: scope.companyId } as unknown as TaskPayloads[typeof queue]
+      await enqueueIn(tx, queue, whole, singletonKey, startAfter)
     },
   }
 }

@@ -12,6 +12,7 @@ export const TABLES = {
     'bed',
     'bed_forecast',
     'brine_tank',
+    'calendar_feed',
     'colleague',
     'company_settings',
     'consent',
@@ -45,6 +46,7 @@ export const TABLES = {
     'visit',
     'water_supply',
     'water_test',
+    'window_offer',
   ],
 } as const
 

@@ -10,6 +10,8 @@ export type TaskPayloads = {
   'raise-reminders': { companyId: string }
   /** Write an import batch. */
   'apply-import': { companyId: string; batchId: string }
+  /** Free the times offered to customers who did not choose in time. */
+  'lapse-offers': { companyId: string }
   /** Every night: one 'forecast-company' and one 'raise-reminders' a company. */
   nightly: Record<string, never>
 }
@@ -23,5 +25,6 @@ export const QUEUES: { name: QueueName; policy: 'standard' | 'short' }[] = [
   { name: 'forecast-months', policy: 'short' },
   { name: 'raise-reminders', policy: 'short' },
   { name: 'apply-import', policy: 'standard' },
+  { name: 'lapse-offers', policy: 'standard' },
   { name: 'nightly', policy: 'short' },
 ]

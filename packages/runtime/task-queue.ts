@@ -37,9 +37,15 @@ export function taskQueue(working = false): Promise<PgBoss> {
 }
 
 /** Puts a task on its queue through `db`, which is the transaction that causes it. The payload carries its company. */
-export async function sendTask<Q extends QueueName>(queue: Q, payload: TaskPayloads[Q], db: Db, singletonKey?: string): Promise<void> {
+export async function sendTask<Q extends QueueName>(
+  queue: Q,
+  payload: TaskPayloads[Q],
+  db: Db,
+  singletonKey?: string,
+  startAfter?: Date,
+): Promise<void> {
   const boss = await taskQueue()
-  await boss.send(queue, payload, { ...PATIENCE, db, singletonKey })
+  await boss.send(queue, payload, { ...PATIENCE, db, singletonKey, startAfter })
 }
 
 /** Puts a task on its queue by itself, for the nightly fan-out, which changes nothing else. */

@@ -3,6 +3,7 @@ import { StatusWord, type Tone } from './status-word.tsx'
 
 const looks: Record<string, { shape: ShapeName; tone: Tone }> = {
   proposed: { shape: 'dashed', tone: 'soft' },
+  offered: { shape: 'hollow', tone: 'bead' },
   booked: { shape: 'dot', tone: 'bead' },
   'under way': { shape: 'half', tone: 'water' },
   held: { shape: 'bars', tone: 'ink' },

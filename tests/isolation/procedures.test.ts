@@ -101,6 +101,8 @@ describe.each(procedures)('$name', ({ domain, verb, procedure, input: schema }) 
     expect(after).not.toEqual(before)
     expect(await send(procedure, caller.headers, input)).toEqual(first)
     expect(await stateWith(mine)).toEqual(after)
+    // A command that carries nothing but its id has no other body.
+    if (Object.keys(input ?? {}).length === 1) return
     const body = sample.other ? { ...input, ...sample.other } : withValue(input, paths[0] ?? [], newId())
     expect(await send(procedure, caller.headers, body)).toMatchObject({ code: 'command-reused', status: 422 })
     expect(await stateWith(mine)).toEqual(after)

@@ -20,6 +20,8 @@ const HOME = 'http://localhost:3000'
 
 /** Routes that answer without a session by their nature: sign-in itself, and what an operator's watchdog asks. */
 const OPEN = ['api/auth/[...all]', 'healthz', 'readyz']
+/** Routes for whoever holds a signed link; tests/isolation/public-links. */
+const LINKED = ['api/arrival/[token]', 'api/arrival/[token]/calendar', 'api/calendar/[token]']
 /** Routes behind a session; the procedures' own has its tests beside this file. */
 const CLOSED = ['api/imports', 'api/imports/[id]/problems', 'api/live', 'api/rpc/[[...rest]]']
 
@@ -61,7 +63,7 @@ afterAll(async () => {
 
 test('every route is known here', () => {
   const files = fs.globSync('**/route.ts', { cwd: app }).map((file) => path.dirname(file).replace(/^\([^)]+\)\//, ''))
-  expect(files.sort()).toEqual([...OPEN, ...CLOSED].sort())
+  expect(files.sort()).toEqual([...OPEN, ...LINKED, ...CLOSED].sort())
 })
 
 test.each([

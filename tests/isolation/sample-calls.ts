@@ -64,7 +64,11 @@ const settings = {
 
 const firm: Record<string, Sample> = {
   figures: { roles: 'odt' },
-  changeFigure: { roles: 'o', input: () => ({ key: 'allowance:iron', version: 0, value: 3, note: 'soft wells here' }), other: { value: 5 } },
+  changeFigure: {
+    roles: 'o',
+    input: () => ({ key: 'allowance:iron', version: 0, value: 3, note: 'soft wells here' }),
+    other: { value: 5 },
+  },
   resetFigure: { roles: 'o', input: () => ({ key: 'gravel-from-ft3', version, note: null }), other: { note: 'as others do' } },
   settings: { roles: 'o' },
   changeSettings: { roles: 'o', input: () => ({ ...settings, version, note: null }), other: { rebedsPerMonth: 13 } },
@@ -174,6 +178,22 @@ const water: Record<string, Sample> = {
   withdrawTest: { roles: 'od', input: (r) => ({ id: r.testId, version }) },
 }
 
+const windows: Record<string, Sample> = {
+  ofJob: { roles: 'odt', input: (r) => ({ jobId: r.offeredJobId }) },
+  offer: {
+    roles: 'od',
+    input: (r) => ({
+      ...{ jobId: r.proposedJobId, jobVersion: 1, windowMinutes: 120, holdHours: 4 },
+      places: [{ crewDayId: r.crewDayId, at: '12:00' }],
+    }),
+  },
+  confirm: { roles: 'od', input: (r) => ({ offerId: r.offerId, version, visitId: r.offeredVisitId }) },
+  withdraw: { roles: 'od', input: (r) => ({ offerId: r.offerId, version }) },
+  feeds: { roles: 'odt' },
+  beginFeed: { roles: 'odt', input: () => ({}) },
+  endFeed: { roles: 'odt', input: (r) => ({ feedId: r.feedId, version }) },
+}
+
 const draft = (r: SampleIds) => ({ batchId: r.draftBatchId, version })
 const columns = [
   { column: 0, field: 'customerName' },
@@ -191,7 +211,7 @@ const imports: Record<string, Sample> = {
 
 /** Every procedure, by domain. One that is missing here fails the isolation test. */
 export const SAMPLES: Record<string, Record<string, Sample>> = {
-  ...{ beds, daySheets, due, firm, imports, jobs, reminders, session, sites, stores, visits, water },
+  ...{ beds, daySheets, due, firm, imports, jobs, reminders, session, sites, stores, visits, water, windows },
 }
 
 /** The sample's input as it is sent: a command gets an id of its own. */

@@ -28,7 +28,7 @@ const NAMES = [
     'auditId',
     'memberId',
   ],
-  ...['otherMemberId', 'assignmentId', 'rebedAssignmentId', 'useId'],
+  ...['otherMemberId', 'assignmentId', 'rebedAssignmentId', 'useId', 'offerId', 'offeredJobId', 'offeredVisitId', 'feedId'],
 ] as const
 
 /** The ids of a firm's records by name; the same names in every firm. */
@@ -109,6 +109,19 @@ async function writeWork(tx: Tx, own: Own, r: Records): Promise<void> {
   }
 }
 
+async function writeOffer(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
+  const job = { siteId: r.siteId, minutes: 60, crewSize: 1, kind: 'annual-visit', state: 'proposed' }
+  await tx.job.create({ data: { ...own, id: r.offeredJobId, ...job } })
+  const span = { startsAt: new Date(`${DAY}T20:00:00Z`), endsAt: new Date(`${DAY}T21:00:00Z`) }
+  const offer = { jobId: r.offeredJobId, state: 'open', createdAt: new Date(NOW), expiresAt: new Date(`${DAY}T02:00:00Z`) }
+  await tx.windowOffer.create({ data: { ...own, id: r.offerId, ...offer } })
+  const arrival = { arriveFrom: span.startsAt, arriveUntil: new Date(`${DAY}T22:00:00Z`) }
+  const visit = { jobId: r.offeredJobId, crewDayId: r.crewDayId, offerId: r.offerId, state: 'offered', ...span, ...arrival }
+  await tx.visit.create({ data: { ...own, id: r.offeredVisitId, ...visit } })
+  await tx.colleague.update({ where: { companyId_id: { companyId: own.companyId, id: r.colleagueId } }, data: { personId } })
+  await tx.calendarFeed.create({ data: { ...own, id: r.feedId, colleagueId: r.colleagueId, createdAt: new Date(NOW) } })
+}
+
 async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
   const at = new Date(NOW)
   await tx.stockItem.create({
@@ -162,6 +175,7 @@ export async function writeRecords(scope: { companyId: string; personId: string 
     await writePlaces(tx, own, ids)
     await writeEquipment(tx, own, ids)
     await writeWork(tx, own, ids)
+    await writeOffer(tx, own, ids, scope.personId)
     await writeRest(tx, own, ids, scope.personId)
   })
   return ids

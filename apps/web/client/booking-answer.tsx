@@ -7,6 +7,12 @@ import { clockIn } from './clock-words.ts'
 import { useSession } from './providers.tsx'
 import type { BookingDesk } from './use-booking.ts'
 
+const ASKED: Record<string, string> = {
+  past: 'That time has passed',
+  'outside-hours': "Outside the crew's hours",
+  promise: 'The customer was promised another time',
+}
+
 /** What a booking still asks of the person: to confirm something unusual, to choose between two versions, or to read what went wrong. */
 export function BookingAnswer({ desk }: { desk: BookingDesk }) {
   const { failure, asked, confirm, close, busy } = desk
@@ -16,7 +22,7 @@ export function BookingAnswer({ desk }: { desk: BookingDesk }) {
       <Dialog
         open
         onClose={close}
-        title={failure.detail.confirm === 'past' ? 'That time has passed' : "Outside the crew's hours"}
+        title={ASKED[String(failure.detail.confirm)] ?? 'Unusual'}
         actions={
           <>
             <Button onClick={close}>Leave it</Button>

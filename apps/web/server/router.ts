@@ -11,6 +11,7 @@ import { sites } from './procedures/sites.ts'
 import { stores } from './procedures/stores.ts'
 import { visits } from './procedures/visits.ts'
 import { water } from './procedures/water.ts'
+import { windows } from './procedures/windows.ts'
 
 /** Every procedure, by domain, in the shape of the contract. */
 export const router = {
@@ -26,4 +27,5 @@ export const router = {
   stores,
   visits,
   water,
+  windows,
 }

@@ -41,6 +41,8 @@ export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDay
       kind: visit.job.kind as Kind,
       state: visit.state as VisitState,
       outcome: visit.outcome,
+      arriveFrom: visit.arriveFrom?.toISOString() ?? null,
+      arriveUntil: visit.arriveUntil?.toISOString() ?? null,
       startsAt: visit.startsAt.toISOString(),
       endsAt: visit.endsAt.toISOString(),
       siteId: visit.job.siteId,

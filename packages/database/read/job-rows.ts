@@ -35,7 +35,7 @@ export type Kind =
   | 'warranty-return'
   | 'emergency'
 export type State = 'proposed' | 'booked' | 'under-way' | 'held' | 'closed' | 'called-off'
-export type VisitState = 'booked' | 'under-way' | 'closed' | 'called-off'
+export type VisitState = 'offered' | 'booked' | 'under-way' | 'closed' | 'called-off'
 
 /** A job as every screen shows it. The words of kind and state are held by the table's own checks. */
 export function jobFacts(job: JobWithParts) {

@@ -4,7 +4,7 @@ import { dayOf } from '../days.ts'
 /** Visits to a site, closed and to come, and jobs that were closed or called off without one. */
 export async function visitHappenings(tx: Tx, companyId: string, siteId: string, most: number) {
   const visits = await tx.visit.findMany({
-    where: { companyId, job: { siteId }, state: { not: 'called-off' } },
+    where: { companyId, job: { siteId }, state: { notIn: ['called-off', 'offered'] } },
     include: { job: { select: { id: true, kind: true } }, crewDay: { select: { day: true, name: true } } },
     orderBy: { startsAt: 'desc' },
     take: most,
@@ -15,7 +15,7 @@ export async function visitHappenings(tx: Tx, companyId: string, siteId: string,
       siteId,
       state: { in: ['closed', 'called-off'] },
       closedDay: { not: null },
-      visits: { none: { state: { not: 'called-off' } } },
+      visits: { none: { state: { notIn: ['called-off', 'offered'] } } },
     },
     orderBy: { closedDay: 'desc' },
     take: most,

@@ -19,7 +19,7 @@ export function workLine(visit: VisitWithWork) {
   const { job } = visit
   return {
     visitId: visit.id,
-    state: visit.state as VisitState,
+    state: visit.state as Exclude<VisitState, 'offered'>,
     startsAt: visit.startsAt.toISOString(),
     endsAt: visit.endsAt.toISOString(),
     day: dayOf(visit.crewDay.day),
@@ -43,7 +43,7 @@ export async function readToday(scope: Pick<Scope, 'companyId'> & { personId: st
       where: {
         companyId,
         startsAt: { gte: instantIn(timeZone, asked, 0), lt: instantIn(timeZone, addDays(asked, AHEAD_DAYS), 0) },
-        state: { not: 'called-off' },
+        state: { notIn: ['called-off', 'offered'] },
         ...(self ? { assignments: { some: { colleagueId: self.id, released: false } } } : {}),
       },
       include: WORK_PARTS,

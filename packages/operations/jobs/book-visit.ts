@@ -3,6 +3,7 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { newId } from '@almanac/runtime/ids'
 import type * as z from 'zod'
+import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
 import { holdPlace, takePlace } from './hold-place.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
 import { lockSheet, placeWanted } from './place-on-sheet.ts'
@@ -23,6 +24,8 @@ export async function bookVisit(scope: Scope & { personId: string }, input: Book
     const state = stepOf(job, 'book')
     const sheet = await lockSheet(tx, companyId, crewDayId)
     const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed, now: command.at })
+    await lapseOffers(tx, command)
+    await withdrawOffersOf(tx, command, jobId)
     await holdPlace(tx, place)
     const { startsAt, endsAt } = place
     const visitId = newId()

@@ -29,10 +29,10 @@ async function sheetNow(tx: Tx, companyId: string, crewDayId: string, timeZone: 
   return { version, name, vehicleId, notes, day: dayOf(day), colleagueIds, from, until }
 }
 
-/** Booked visits go over to the sheet's new people and vehicle, or the whole change is refused. Visits under way or closed stay as they are. */
+/** Booked and offered visits go over to the sheet's new people and vehicle, or the whole change is refused. Visits under way or closed stay as they are. */
 async function handOver(tx: Tx, companyId: string, crewDayId: string, crew: CrewWanted, timeZone: string): Promise<void> {
   const visits = await tx.visit.findMany({
-    where: { companyId, crewDayId, state: 'booked' },
+    where: { companyId, crewDayId, state: { in: ['offered', 'booked'] } },
     include: { job: { include: { site: { select: { label: true } } } } },
     orderBy: { id: 'asc' },
   })

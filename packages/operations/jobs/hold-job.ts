@@ -3,6 +3,7 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import type * as z from 'zod'
 import { changeState } from './change-state.ts'
+import { withdrawOffersOf } from './end-offer.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
 import { takeJobOffSheets } from './take-off-sheet.ts'
 
@@ -14,6 +15,7 @@ export async function holdJob(scope: Scope & { personId: string }, input: HoldJo
     const job = await lockJobAt(tx, scope.companyId, input.jobId, input.version, { state: 'held', stateReason: input.reason })
     const state = stepOf(job, 'hold')
     await takeJobOffSheets(tx, command, job.id)
+    await withdrawOffersOf(tx, command, job.id)
     return changeState(tx, command, job, { state, stateReason: input.reason })
   })
 }

@@ -3,9 +3,10 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import type * as z from 'zod'
+import { lapseOffers } from './end-offer.ts'
 import { holdPlace, releasePlace, takePlace } from './hold-place.ts'
 import { lockVisitAt, stepOf } from './lock-job.ts'
-import { lockSheet, placeWanted } from './place-on-sheet.ts'
+import { lockSheet, placeWanted, refuseBrokenPromise } from './place-on-sheet.ts'
 
 export type MoveVisit = z.infer<typeof MoveVisitInput>
 
@@ -24,6 +25,8 @@ export async function moveVisit(scope: Scope & { personId: string }, input: Move
     const crewDayId = input.crewDayId ?? visit.crewDayId
     const sheet = await lockSheet(tx, companyId, crewDayId, visit.crewDayId)
     const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed, now: command.at })
+    refuseBrokenPromise(visit, place.startsAt, confirmed, place.timeZone)
+    await lapseOffers(tx, command)
     await releasePlace(tx, companyId, visitId)
     await holdPlace(tx, place)
     const { startsAt, endsAt } = place

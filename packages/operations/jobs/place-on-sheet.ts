@@ -1,6 +1,7 @@
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import { lockRows } from '@almanac/database/sql/lock-rows'
+import { dayIn } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
 import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
@@ -20,7 +21,7 @@ export async function lockSheet(tx: Tx, companyId: string, crewDayId: string, al
 }
 
 export type LockedSheet = Awaited<ReturnType<typeof lockSheet>>
-export type Unusual = 'outside-hours' | 'past'
+export type Unusual = 'outside-hours' | 'past' | 'promise'
 
 type Wish = {
   job: { kind: string; minutes: number; crewSize: number }
@@ -54,6 +55,19 @@ export async function placeWanted(tx: Tx, companyId: string, { job, sheet, at, c
       `The visit would last from ${clock(startsAt)} to ${clock(endsAt)}, but this crew works from ${clock(sheet.startsAt)} to ${clock(sheet.endsAt)}. Nothing was changed; confirm if it should stand all the same.`,
     )
   return { companyId, timeZone, colleagueIds, vehicleId: sheet.vehicleId, startsAt, endsAt }
+}
+
+/** The customer was told an arrival window: a move that leaves it has to be confirmed, since somebody must ring them. */
+export function refuseBrokenPromise(
+  visit: { arriveFrom: Date | null; arriveUntil: Date | null },
+  startsAt: Date,
+  confirmed: readonly Unusual[],
+  timeZone: string,
+): void {
+  const { arriveFrom, arriveUntil } = visit
+  if (!arriveFrom || !arriveUntil || confirmed.includes('promise') || (startsAt >= arriveFrom && startsAt <= arriveUntil)) return
+  const told = `${dayIn(timeZone, arriveFrom)} between ${clockTimeIn(timeZone, arriveFrom)} and ${clockTimeIn(timeZone, arriveUntil)}`
+  throw unusual('promise', `The customer was promised ${told}. Nothing was changed; confirm if it should move all the same, and ring them.`)
 }
 
 const unusual = (confirm: Unusual, message: string) => new AppError('conflict', message, { confirm })

@@ -17,7 +17,11 @@ export function VisitLine({ visit, outside, busy, onMove, onCallOff }: VisitLine
   const { timeZone, unitSystem } = me.company
   const open = visit.state === 'booked'
   const name = `${kindWord(visit.kind)} · ${visit.siteLabel}`
-  const facts = [visit.bed ? bedWords(visit.bed, unitSystem) : null, peopleWords(visit.crewSize), visit.town]
+  const told =
+    visit.arriveFrom && visit.arriveUntil
+      ? `${visit.state === 'offered' ? 'offered' : 'promised'} ${clockIn(timeZone, visit.arriveFrom)} to ${clockIn(timeZone, visit.arriveUntil)}`
+      : null
+  const facts = [told, visit.bed ? bedWords(visit.bed, unitSystem) : null, peopleWords(visit.crewSize), visit.town]
   const length = durationWords(minutesBetween(visit.startsAt, visit.endsAt))
   return (
     <LineRow

@@ -17,6 +17,7 @@ import { bedWords, dueWords, kindWord, kitOf, peopleWords, thumbOf, weekRiskWord
 import { useMay, useSession } from '@/client/providers'
 import { BestPlaces } from './best-places.tsx'
 import { JobActions } from './job-actions.tsx'
+import { OfferTimes } from './offer-times.tsx'
 
 const percent = (chance: number | null) => (chance === null ? null : `${Math.round(chance * 100)} %`)
 
@@ -127,6 +128,7 @@ export function Job({ jobId }: { jobId: string }) {
             </ul>
             {job.closedDay ? <p className="mt-2">Closed on {dayWords(job.closedDay)}.</p> : null}
           </Section>
+          {mayBook && job.state === 'proposed' ? <OfferTimes job={job} /> : null}
           {mayBook && placed ? <BestPlaces job={job} /> : null}
         </div>
       </div>

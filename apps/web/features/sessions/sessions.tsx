@@ -6,6 +6,7 @@ import { Skeleton } from '@almanac/ui/skeleton'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { CalendarAddresses } from './calendar-addresses.tsx'
 
 /** The person's open sessions; a lost tablet is signed out from here. */
 export function Sessions() {
@@ -44,6 +45,7 @@ export function Sessions() {
           </li>
         ))}
       </ul>
+      <CalendarAddresses />
     </>
   )
 }

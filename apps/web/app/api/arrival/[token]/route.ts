@@ -1,0 +1,25 @@
+import { chooseWindow } from '@almanac/operations/jobs/confirm-window'
+import { AppError } from '@almanac/runtime/errors'
+import { asHolder } from '@/server/public-handler'
+import { offerPath } from '@/server/public-paths'
+
+export const dynamic = 'force-dynamic'
+
+const UUID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i
+
+/** Takes the customer's choice from the page's form, and shows the page again; what did not work is said there. */
+export async function POST(request: Request, { params }: { params: Promise<{ token: string }> }) {
+  const { token } = await params
+  return asHolder(request, 'arrival-windows', token, async ({ companyId, id }) => {
+    const visitId = String((await request.formData()).get('window') ?? '')
+    const back = (query = '') => new Response(null, { status: 303, headers: { location: `${offerPath(token)}${query}` } })
+    if (!UUID.test(visitId)) return back('?answer=none')
+    try {
+      await chooseWindow({ companyId, offerId: id }, visitId)
+      return back()
+    } catch (error) {
+      if (error instanceof AppError && error.code === 'conflict') return back('?answer=late')
+      throw error
+    }
+  })
+}

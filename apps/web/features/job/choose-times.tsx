@@ -1,0 +1,95 @@
+'use client'
+import type { JobPage, JobPlaces } from '@almanac/contract/jobs'
+import { Button } from '@almanac/ui/button'
+import { Checkbox } from '@almanac/ui/checkbox'
+import { Problem } from '@almanac/ui/problem'
+import { Select } from '@almanac/ui/select'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { useQuery } from '@tanstack/react-query'
+import { type FormEvent, useState } from 'react'
+import { shortDay } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { MOST_OFFERED, suggestTimes } from './suggest-times.ts'
+
+type Place = JobPlaces['places'][number]
+
+const keyOf = (place: Place) => `${place.crewDayId} ${place.at}`
+
+const WINDOWS = [
+  { value: '60', label: '1 hour' },
+  { value: '120', label: '2 hours' },
+  { value: '240', label: '4 hours' },
+]
+const HOLDS = [
+  { value: '4', label: '4 hours' },
+  { value: '24', label: 'a day' },
+  { value: '48', label: 'two days' },
+  { value: '120', label: 'five days' },
+]
+
+/** Choosing what to offer: three good times on different days are ticked already. */
+export function ChooseTimes({ job, onClose }: { job: JobPage; onClose: () => void }) {
+  const { api } = useSession()
+  const places = useQuery(api.jobs.places.queryOptions({ input: { jobId: job.id } }))
+  const [ticked, setTicked] = useState<ReadonlySet<string> | null>(null)
+  const [windowMinutes, setWindowMinutes] = useState('120')
+  const [holdHours, setHoldHours] = useState('24')
+  const offer = useCommand(api.windows.offer.mutationOptions(), { onDone: onClose })
+  const failure = places.error ?? offer.error
+  if (!places.data) return failure ? <Problem happened={readFailure(failure).message} /> : <Skeleton lines={4} label="Looking for times" />
+  const found = places.data.places
+  if (found.length === 0) return <p>No sheet of the next ten working days has room for this job. Open a day sheet first.</p>
+  const chosen = ticked ?? new Set(suggestTimes(found).map(keyOf))
+  const tick = (key: string, on: boolean) => {
+    const next = new Set(chosen)
+    if (on) next.add(key)
+    else next.delete(key)
+    setTicked(next)
+  }
+  const submit = (event: FormEvent) => {
+    event.preventDefault()
+    offer.send({
+      jobId: job.id,
+      jobVersion: job.version,
+      places: found.filter((place) => chosen.has(keyOf(place))).map(({ crewDayId, at }) => ({ crewDayId, at })),
+      windowMinutes: Number(windowMinutes),
+      holdHours: Number(holdHours),
+    })
+  }
+  return (
+    <form onSubmit={submit} className="flex flex-col gap-4">
+      <fieldset>
+        <legend className="mb-1 font-medium">Times to offer, {MOST_OFFERED} at most</legend>
+        {found.map((place) => (
+          <Checkbox
+            key={keyOf(place)}
+            label={`${shortDay(place.day)} ${place.at}, ${place.crewName}`}
+            checked={chosen.has(keyOf(place))}
+            disabled={!chosen.has(keyOf(place)) && chosen.size >= MOST_OFFERED}
+            onChange={(event) => tick(keyOf(place), event.target.checked)}
+          />
+        ))}
+      </fieldset>
+      <div className="grid gap-4 sm:grid-cols-2">
+        <Select
+          label="The crew may arrive within"
+          choices={WINDOWS}
+          value={windowMinutes}
+          onChange={(event) => setWindowMinutes(event.target.value)}
+        />
+        <Select label="Hold the times for" choices={HOLDS} value={holdHours} onChange={(event) => setHoldHours(event.target.value)} />
+      </div>
+      {failure ? <Problem happened={readFailure(failure).message} /> : null}
+      <div className="flex gap-3">
+        <Button kind="ink" type="submit" busy={offer.isPending} disabled={chosen.size === 0}>
+          Hold these and make the link
+        </Button>
+        <Button kind="quiet" onClick={onClose}>
+          Leave it
+        </Button>
+      </div>
+    </form>
+  )
+}

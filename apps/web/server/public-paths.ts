@@ -1,0 +1,6 @@
+/** Where a customer chooses an arrival window. */
+export const offerPath = (token: string) => `/arrival/${token}`
+/** The chosen window as a calendar file. */
+export const offerCalendarPath = (token: string) => `/api/arrival/${token}/calendar`
+/** A colleague's calendar, to subscribe to. */
+export const calendarPath = (token: string) => `/api/calendar/${token}`

@@ -1,0 +1,51 @@
+import { addDays, dayIn, instantIn } from '@almanac/runtime/clock'
+import { inCompany, type Scope } from '../in-company.ts'
+
+/** How far a calendar looks back and ahead, days. */
+const BACK_DAYS = 30
+const AHEAD_DAYS = 120
+
+/** The caller's own calendar addresses in use, and whether they stand on day sheets at all. */
+export async function readOwnFeeds(scope: Scope & { personId: string }) {
+  return inCompany(scope, async (tx) => {
+    const { companyId, personId } = scope
+    const colleague = await tx.colleague.findFirst({
+      where: { companyId, personId, archivedAt: null },
+      select: { feeds: { where: { endedAt: null }, orderBy: { createdAt: 'asc' } } },
+    })
+    const feeds = colleague?.feeds ?? []
+    return {
+      onSheets: colleague !== null,
+      feeds: feeds.map(({ id, version, createdAt }) => ({ id, version, createdAt: createdAt.toISOString() })),
+    }
+  })
+}
+
+/** The visits behind a calendar address; null once it has ended, or its colleague has left. No customer's name or telephone. */
+export async function readFeedVisits({ companyId, feedId }: { companyId: string; feedId: string }) {
+  return inCompany({ companyId }, async (tx) => {
+    const feed = await tx.calendarFeed.findFirst({
+      where: { companyId, id: feedId, endedAt: null, colleague: { archivedAt: null } },
+      select: { colleagueId: true, colleague: { select: { name: true } } },
+    })
+    if (!feed) return null
+    const { name, timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { name: true, timeZone: true } })
+    const today = dayIn(timeZone)
+    const visits = await tx.visit.findMany({
+      where: {
+        companyId,
+        startsAt: { gte: instantIn(timeZone, addDays(today, -BACK_DAYS), 0), lt: instantIn(timeZone, addDays(today, AHEAD_DAYS), 0) },
+        state: { in: ['booked', 'under-way', 'closed'] },
+        assignments: { some: { colleagueId: feed.colleagueId, released: false } },
+      },
+      select: {
+        ...{ id: true, version: true, startsAt: true, endsAt: true },
+        crewDay: { select: { name: true } },
+        job: { select: { kind: true, site: { select: { label: true, street: true, town: true } } } },
+      },
+      orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
+      take: 1000,
+    })
+    return { companyName: name, timeZone, colleagueName: feed.colleague.name, visits }
+  })
+}

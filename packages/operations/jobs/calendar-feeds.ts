@@ -1,0 +1,41 @@
+import type { BeginFeed, EndFeed } from '@almanac/contract/windows'
+import { expectChanged } from '@almanac/database/changed-row'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { AppError, notFound } from '@almanac/runtime/errors'
+import { newId } from '@almanac/runtime/ids'
+import type * as z from 'zod'
+
+type Self = Scope & { personId: string }
+
+const self = (scope: Self) => ({ companyId: scope.companyId, personId: scope.personId, archivedAt: null })
+
+/** Gives the caller a calendar address of their own visits. */
+export async function beginFeed(scope: Self, input: z.infer<typeof BeginFeed>) {
+  return runCommand(scope, 'jobs.begin-feed', input, async (tx, command) => {
+    const colleague = await tx.colleague.findFirst({ where: self(scope), select: { id: true } })
+    if (!colleague) throw new AppError('conflict', 'You stand on no day sheets in this company, so there is no calendar to give you.')
+    const feedId = newId()
+    const data = { companyId: scope.companyId, id: feedId, colleagueId: colleague.id, createdAt: command.at }
+    await tx.calendarFeed.create({ data })
+    await command.audit('begun', 'calendar-feed', feedId)
+    return { feedId }
+  })
+}
+
+/** Ends one of the caller's calendar addresses: whoever holds the link sees nothing any more. */
+export async function endFeed(scope: Self, input: z.infer<typeof EndFeed>) {
+  return runCommand(scope, 'jobs.end-feed', input, async (tx, command) => {
+    const { companyId } = scope
+    const where = { companyId, id: input.feedId, colleague: self(scope) }
+    const feed = await tx.calendarFeed.findFirst({ where, select: { id: true, version: true } })
+    if (!feed) throw notFound('calendar')
+    const { count } = await tx.calendarFeed.updateMany({
+      where: { companyId, id: feed.id, version: input.version, endedAt: null },
+      data: { endedAt: command.at, version: { increment: 1 } },
+    })
+    await expectChanged(count, 'calendar', input.version, {}, async () => feed)
+    await command.audit('ended', 'calendar-feed', feed.id)
+    return { feedId: feed.id, version: input.version + 1 }
+  })
+}

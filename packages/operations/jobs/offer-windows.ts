@@ -1,0 +1,60 @@
+import type { OfferWindows as OfferWindowsInput } from '@almanac/contract/windows'
+import { dayOf } from '@almanac/database/days'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { AppError } from '@almanac/runtime/errors'
+import { newId } from '@almanac/runtime/ids'
+import type * as z from 'zod'
+import { endOf } from './clock-times.ts'
+import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
+import { holdPlace, takePlace } from './hold-place.ts'
+import { lockJobAt, stepOf } from './lock-job.ts'
+import { lockSheet, placeWanted } from './place-on-sheet.ts'
+
+export type OfferWindows = z.infer<typeof OfferWindowsInput>
+
+const HOUR_MS = 3_600_000
+
+/**
+ * Holds up to three times for a customer to choose from: each takes its crew and vehicle like a booked visit until one is chosen or the time
+ * is up. An earlier offer for the same job is withdrawn. 409 when the job may not be booked, a crew cannot do it or someone is busy: then
+ * nothing is held.
+ */
+export async function offerWindows(scope: Scope & { personId: string }, input: OfferWindows) {
+  return runCommand(scope, 'jobs.offer-windows', input, async (tx, command) => {
+    const { companyId } = scope
+    const { jobId, jobVersion, windowMinutes, holdHours } = input
+    const job = await lockJobAt(tx, companyId, jobId, jobVersion, { places: input.places })
+    if (job.state !== 'proposed')
+      throw new AppError('conflict', 'Times can be offered for a job that has no visit yet. Nothing was held; look at the job again.')
+    stepOf(job, 'book')
+    const sheets = []
+    for (const { crewDayId, at } of [...input.places].sort((a, b) => (a.crewDayId < b.crewDayId ? -1 : 1)))
+      sheets.push({ sheet: await lockSheet(tx, companyId, crewDayId), at })
+    await lapseOffers(tx, command)
+    await withdrawOffersOf(tx, command, jobId)
+    const offerId = newId()
+    const expiresAt = new Date(command.at.getTime() + holdHours * HOUR_MS)
+    await tx.windowOffer.create({ data: { companyId, id: offerId, jobId, state: 'open', expiresAt, createdAt: command.at } })
+    for (const { sheet, at } of sheets) {
+      const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed: [], now: command.at })
+      if (place.startsAt <= expiresAt)
+        throw new AppError(
+          'conflict',
+          `${dayOf(sheet.day)} ${at} comes before the customer's time to choose is over. Nothing was held; hold it for a shorter time or choose a later day.`,
+        )
+      await holdPlace(tx, place)
+      const { startsAt, endsAt } = place
+      const visitId = newId()
+      const arrival = { arriveFrom: startsAt, arriveUntil: endOf(startsAt, windowMinutes) }
+      const data = { companyId, id: visitId, jobId, crewDayId: sheet.id, startsAt, endsAt, offerId, state: 'offered', ...arrival }
+      await tx.visit.create({ data })
+      await takePlace(tx, place, visitId)
+      await command.announce('visit', visitId, 1)
+    }
+    await command.audit('offered', 'window-offer', offerId, { jobId, windows: sheets.length, expiresAt: expiresAt.toISOString() })
+    await command.announce('job', jobId, job.version)
+    await command.enqueue('lapse-offers', {}, undefined, new Date(expiresAt.getTime() + 1000))
+    return { offerId, version: 1 }
+  })
+}

@@ -1,0 +1,46 @@
+import { readFeedVisits } from '@almanac/database/read/calendar-feeds'
+import { readPublicOffer } from '@almanac/database/read/window-offers'
+import { calendarFile } from '@almanac/messages/calendar-file'
+import { now } from '@almanac/runtime/clock'
+import { type JobKind, jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
+import { clockTimeIn } from './clock-times.ts'
+
+const title = (kind: string) => jobKindFacts[kind as JobKind].title
+const REFRESH_MINUTES = 15
+
+/** A colleague's visits as a calendar; null once the address has ended. Places yes, names and telephones of customers no. */
+export async function writeFeedCalendar(feed: { companyId: string; feedId: string }): Promise<string | null> {
+  const found = await readFeedVisits(feed)
+  if (!found) return null
+  const appointments = found.visits.map((visit) => {
+    const { site, kind } = visit.job
+    return {
+      uid: `${visit.id}@rebed-almanac`,
+      revision: visit.version,
+      startsAt: visit.startsAt,
+      endsAt: visit.endsAt,
+      title: `${title(kind)}, ${site.label}`,
+      place: [site.street ?? site.label, site.town].filter(Boolean).join(', '),
+      words: visit.crewDay.name,
+    }
+  })
+  return calendarFile({ name: `${found.companyName}: ${found.colleagueName}`, refreshMinutes: REFRESH_MINUTES, appointments }, now())
+}
+
+/** The window a customer chose, as a calendar file; null when none is chosen or the visit was called off. */
+export async function writeCustomerCalendar(offer: { companyId: string; offerId: string }): Promise<string | null> {
+  const found = await readPublicOffer(offer, now())
+  if (!found?.chosen) return null
+  const { chosen, companyName, timeZone, place, kind } = found
+  const [from, until] = [new Date(chosen.from), new Date(chosen.until)]
+  const appointment = {
+    uid: `${chosen.visitId}@rebed-almanac`,
+    revision: 1,
+    startsAt: from,
+    endsAt: until,
+    title: `${companyName}: ${title(kind)}`,
+    place,
+    words: `The crew arrives between ${clockTimeIn(timeZone, from)} and ${clockTimeIn(timeZone, until)}. Please keep the way to the softener clear.`,
+  }
+  return calendarFile({ name: companyName, appointments: [appointment] }, now())
+}
