@@ -57,7 +57,6 @@ export async function readBedPage(scope: Pick<Scope, 'companyId'>, bedId: string
       softener: softener && { id: softener.id, label: softener.label, tankCount: softener._count.tanks },
       site: softener && { id: softener.site.id, label: softener.site.label, town: softener.site.town },
       waterTemperatureC: softener?.site.waterSupply?.periods[0]?.temperatureC ?? null,
-
       inspections: bed.inspections.map((one) => ({
         id: one.id,
         day: dayOf(one.day),

@@ -1,0 +1,66 @@
+import { stripTypeScriptTypes } from 'node:module'
+import { parseAst } from 'vitest/node'
+
+/** A number as written in a source file. `declared`: part of a constant or a table at the top of the file; `inline`: inside a formula. */
+export type Constant = {
+  file: string
+  line: number
+  start: number
+  end: number
+  value: number
+  kind: 'declared' | 'inline'
+  /** The line it stands on, for people. */
+  code: string
+}
+
+type Node = { type: string; start: number; end: number } & Record<string, unknown>
+
+const isNode = (value: unknown): value is Node => typeof value === 'object' && value !== null && typeof (value as Node).type === 'string'
+
+const FUNCTIONS = new Set(['FunctionDeclaration', 'FunctionExpression', 'ArrowFunctionExpression', 'MethodDefinition'])
+/** Inside formulas these are counting and signs, not knowledge: changing them is changing the code. */
+const STRUCTURAL = new Set([0, 1, 2])
+
+function children(node: Node): [string, Node][] {
+  return Object.entries(node).flatMap(([key, value]) =>
+    Array.isArray(value)
+      ? value.filter(isNode).map((one): [string, Node] => [key, one])
+      : isNode(value)
+        ? [[key, value] as [string, Node]]
+        : [],
+  )
+}
+
+function walk(node: Node, inFunction: boolean, found: (literal: Node, inFunction: boolean) => void): void {
+  if (node.type === 'Literal' && typeof node.value === 'number') found(node, inFunction)
+  // A position in a list is no constant: a[0].
+  const skipped = node.type === 'MemberExpression' && node.computed === true ? 'property' : node.type === 'Property' ? 'key' : ''
+  const inside = inFunction || FUNCTIONS.has(node.type)
+  for (const [key, child] of children(node)) if (key !== skipped) walk(child, inside, found)
+}
+
+/** Every number of a TypeScript source that may be knowledge: all in declarations, and in functions all but 0, 1 and 2. */
+export function findConstants(file: string, source: string): Constant[] {
+  // Types become blanks, so that every place in the code stays where it was.
+  const program = parseAst(stripTypeScriptTypes(source)) as unknown as Node
+  const constants: Constant[] = []
+  walk(program, false, ({ start, end, value }, inFunction) => {
+    if (inFunction && STRUCTURAL.has(value as number)) return
+    const lineStart = source.lastIndexOf('\n', start - 1) + 1
+    const code = source.slice(lineStart, source.indexOf('\n', start)).trim()
+    const line = source.slice(0, start).split('\n').length
+    constants.push({ file, line, start, end, value: value as number, kind: inFunction ? 'inline' : 'declared', code })
+  })
+  return constants
+}
+
+/** The value it is changed to: 7 % more, and whole numbers inside formulas one more (a count stays a count). */
+export function changedValue({ value, kind }: Pick<Constant, 'value' | 'kind'>): number {
+  if (kind === 'inline' && Number.isInteger(value) && value < 15) return value + 1
+  return value === 0 ? 0.07 : value * 1.07
+}
+
+/** The source with one constant changed. */
+export function changedSource(source: string, constant: Constant): string {
+  return source.slice(0, constant.start) + String(changedValue(constant)) + source.slice(constant.end)
+}
