@@ -6,6 +6,7 @@ import { GRAVEL_BULK_LB_FT3 } from '../tanks/bed-levels.ts'
 import type { TubeLength } from '../tanks/distributor-tube.ts'
 import type { TankFill } from '../tanks/fill-for-tank.ts'
 import type { BagPlan } from './bag-plan.ts'
+import { TUBE_CUT_TOLERANCE_IN, type TubeChoice } from './choose-tube.ts'
 import type { GravelDecision } from './decide-gravel.ts'
 import type { KitLine } from './kit-types.ts'
 
@@ -18,7 +19,7 @@ export function resinLines(plan: BagPlan, kind: ResinKind, fill: TankFill, syste
     quantity: bag.count,
     unit: 'bag',
     text: `${bag.count} × ${bag.label} of ${kind.label}`,
-    why: `${need}; bags chosen to leave the least over.`,
+    why: `${need}; bags chosen to leave the least over${bag.fromShelf > 0 ? `, ${bag.fromShelf} of them on the shelf` : ''}.`,
     source: fill.resinBasis === 'recorded' ? 'service record' : COMMON_PRACTICE,
     weightLb: bag.count * bag.volumeFt3 * kind.wetWeightLbFt3.value,
     volumeFt3: bag.count * bag.volumeFt3,
@@ -70,19 +71,21 @@ function gravelLine(label: string, weightLb: number, why: string, system: UnitSy
   }
 }
 
-/** The new tube with its basket, and how its length is found. */
-export function tubeLine(tube: TubeLength, outsideDiameterIn: number, system: UnitSystem): KitLine {
-  const cut = formatCutLengthIn(tube.lengthIn, system)
-  const across = system === 'us' ? `${Number(outsideDiameterIn.toFixed(3))} in` : formatLengthIn(outsideDiameterIn, 'metric')
+/** The new tube with its basket, how its length is found, and how exactly it is cut. `tubeRule` is the valve's word on how high it stands. */
+export function tubeLine(tube: TubeLength, choice: TubeChoice, tubeRule: string | null, system: UnitSystem): KitLine {
+  const cut = `${formatCutLengthIn(tube.lengthIn, system)} (± ${formatCutLengthIn(TUBE_CUT_TOLERANCE_IN, system)})`
+  const od = choice.outsideDiameterIn
+  const across = system === 'us' ? `${Number(od.toFixed(3))} in` : formatLengthIn(od, 'metric')
   const length = tube.basis === 'old tube' ? `cut to ${cut}` : `cut to about ${cut}`
+  const valve = tubeRule ? ` By the valve: ${tubeRule}` : ''
   return {
     item: 'distributor-tube',
     label: `Distributor tube with basket, ${across} outside diameter`,
     quantity: 1,
     unit: 'piece',
     text: `1 distributor tube with basket, ${across} outside diameter, ${length}`,
-    why: `Renewed with the bed: its screen grows brittle too. ${tube.how}`,
-    source: tube.basis === 'old tube' ? COMMON_PRACTICE : FROM_MEMORY,
+    why: `Renewed with the bed: its screen grows brittle too. ${choice.why} ${tube.how}${valve}`,
+    source: tube.basis === 'old tube' && choice.basis !== 'usual' ? COMMON_PRACTICE : FROM_MEMORY,
     weightLb: null,
     volumeFt3: null,
     toReturn: false,

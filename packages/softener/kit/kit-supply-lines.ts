@@ -9,6 +9,8 @@ export type SupplyInput = {
   gravelOutLb: number
   bleachPercent?: number | null
   openingIn?: number | null
+  /** What the valve's card says of its seals. */
+  valveSeals?: string | null
   unitSystem: UnitSystem
 }
 
@@ -48,7 +50,7 @@ export function supplyLines(input: SupplyInput): KitLine[] {
       ...piece(
         'seals',
         'Seals: tank neck, tube and valve O-rings',
-        'Old seals take a set; they are renewed when the valve comes off.',
+        `Old seals take a set; they are renewed when the valve comes off.${input.valveSeals ? ` This valve: ${input.valveSeals}` : ''}`,
         false,
       ),
       unit: 'set',

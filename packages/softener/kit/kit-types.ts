@@ -1,5 +1,5 @@
 import type { UnitSystem } from '@almanac/units/unit-system'
-import type { FirmFigures } from '../firm/firm-figures.ts'
+import type { FirmFigures, ValveCard } from '../firm/firm-figures.ts'
 import type { ResinKindId } from '../resin/resin-kinds.ts'
 import type { BagPlan, BagSize } from './bag-plan.ts'
 import type { SiteAccess } from './job-weight.ts'
@@ -16,6 +16,12 @@ export type RebedKitInput = {
   gravelWanted?: boolean | null
   tubeOutsideDiameterIn?: number | null
   oldTubeLengthIn?: number | null
+  /** The card of the valve at hand: which tube it seals on, how high the tube stands, its seals. */
+  valve?: Pick<ValveCard, 'label' | 'tubeOdIn' | 'tubeRule' | 'seals'> | null
+  /** How far above (+) or below (-) the rim the valve wants the tube, in; used where the old tube is not measured. */
+  tubeOffsetIn?: number | null
+  /** The flow the softener must carry, gpm: decides the tube where neither record nor valve does. */
+  flowGpm?: number | null
   openingIn?: number | null
   access?: SiteAccess | null
   /** The bags at hand, with what is on the shelf; the firm's own sizes, else cubic-foot bags in US units, 25 L in metric, where not given. */
@@ -55,10 +61,12 @@ export type KitLine = {
 
 export type RebedKit = {
   lines: KitLine[]
+  resinKind: ResinKindId
   resinFt3: number
   bagPlan: BagPlan
   gravelLb: number
   tubeLengthIn: number
+  tubeOutsideDiameterIn: number
   /** Materials to carry in. */
   loadWeightLb: number
   loadVolumeFt3: number

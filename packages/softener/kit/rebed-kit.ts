@@ -1,9 +1,10 @@
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { type ResinKind, resinKindOr8 } from '../resin/resin-kinds.ts'
-import { tubeLength, tubeOutsideDiameter } from '../tanks/distributor-tube.ts'
+import { type TubeLength, tubeLength } from '../tanks/distributor-tube.ts'
 import { fillForTank, type TankFill } from '../tanks/fill-for-tank.ts'
 import { checkTankSize, tankShell } from '../tanks/tank-geometry.ts'
 import { type BagPlan, CUBIC_FOOT_BAGS, LITRE_BAGS, planBags } from './bag-plan.ts'
+import { chooseTube } from './choose-tube.ts'
 import { decideGravel } from './decide-gravel.ts'
 import { jobWeight } from './job-weight.ts'
 import { gravelLines, resinLines, tubeLine } from './kit-material-lines.ts'
@@ -37,42 +38,45 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
   const { kind, assumption } = resinKindOr8(input.resinKind)
   const gravel = decideGravel(input, fill.value)
   const shell = tankShell(size.diameterIn, size.heightIn)
-  const tube = tubeLength(shell, input.oldTubeLengthIn)
-  const { outsideDiameterIn, assumed } = tubeOutsideDiameter(input.tubeOutsideDiameterIn, size.diameterIn)
+  const tube = withOffset(tubeLength(shell, input.oldTubeLengthIn), input.tubeOffsetIn)
+  const choice = chooseTube({ ...input, recordedOdIn: input.tubeOutsideDiameterIn, diameterIn: size.diameterIn })
   const heaviestBagLb = Math.max(...bagPlan.bags.map((bag) => bag.volumeFt3)) * kind.wetWeightLbFt3.value
   const weight = jobWeight({ ...size, resinFt3, gravelLb: gravel.presentLb, resinKind: kind.id, heaviestBagLb, access: input.access })
   if (!weight.ok) return weight
   const lines: KitLine[] = [
     ...resinLines(bagPlan, kind, fill.value, input.unitSystem),
     ...gravelLines(gravel, size.diameterIn, input.unitSystem),
-    tubeLine(tube, outsideDiameterIn, input.unitSystem),
+    tubeLine(tube, choice, input.valve?.tubeRule ?? null, input.unitSystem),
     ...supplyLines({
       resinFt3,
       gravelOutLb: gravel.takenOutLb,
       bleachPercent: input.bleachPercent,
       openingIn: input.openingIn,
+      valveSeals: input.valve?.seals ?? null,
       unitSystem: input.unitSystem,
     }),
   ]
   const { fullTankLb, heaviestLiftLb, heaviestLift, crewSize, crewWhy } = weight.value
   const value: RebedKit = {
     lines,
+    resinKind: kind.id,
     resinFt3,
     bagPlan,
     gravelLb: gravel.newLb,
     tubeLengthIn: tube.lengthIn,
+    tubeOutsideDiameterIn: choice.outsideDiameterIn,
     loadWeightLb: sum(lines, (line) => line.weightLb),
     loadVolumeFt3: sum(lines, (line) => line.volumeFt3),
     spentResinFt3: spentResinFt3(resinFt3),
     ...{ fullTankLb, heaviestLiftLb, heaviestLift, crewSize, crewWhy },
-    warnings: [...fill.value.warnings, ...bagWarnings(bagPlan, resinFt3, kind)],
+    warnings: [...fill.value.warnings, ...bagWarnings(bagPlan, resinFt3, kind), ...(choice.warning ? [choice.warning] : [])],
   }
   return ok(value, {
     assumptions: [
       ...fill.assumptions,
       ...(assumption ? [assumption] : []),
       ...gravel.assumptions,
-      ...(assumed ? ['Outside diameter of the distributor tube assumed as usual for this tank (from memory).'] : []),
+      ...(choice.basis === 'usual' ? ['Outside diameter of the distributor tube assumed as usual for this tank (from memory).'] : []),
       ...weight.assumptions,
     ],
     missing: [
@@ -82,6 +86,14 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
     ],
     sources: [...fill.sources, ...weight.sources, ...lines.map((line) => line.source)],
   })
+}
+
+/** Offsets beyond this are a slip of entry, in. */
+const MOST_OFFSET_IN = 3
+
+function withOffset(tube: TubeLength, offsetIn: number | null | undefined): TubeLength {
+  if (tube.basis === 'old tube' || offsetIn == null || !(Math.abs(offsetIn) <= MOST_OFFSET_IN)) return tube
+  return { ...tube, lengthIn: tube.lengthIn + offsetIn }
 }
 
 function bagWarnings(plan: BagPlan, resinFt3: number, kind: ResinKind): string[] {

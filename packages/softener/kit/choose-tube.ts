@@ -1,0 +1,84 @@
+import { formatFlowGpm } from '@almanac/units/format'
+import type { UnitSystem } from '@almanac/units/unit-system'
+import type { ValveCard } from '../firm/firm-figures.ts'
+import { TUBE_OUTSIDE_DIAMETERS_IN, tubeOutsideDiameter } from '../tanks/distributor-tube.ts'
+
+/**
+ * Bore by outside diameter, in: ¾ and 1½ in pipe, schedule 40 (ASTM D1785: 1.050 less two walls of 0.113, 1.900 less two of 0.145); the 13/16 and 1½ in
+ * outside tubes from memory, unverified.
+ */
+const BORES: readonly (readonly [outsideIn: number, boreIn: number])[] = [
+  [13 / 16, 0.68],
+  [1.05, 0.824],
+  [1.5, 1.36],
+  [1.9, 1.61],
+]
+
+/** Water faster than this in a tube wears and rattles, ft/s; common practice, no source. */
+export const FAST_WATER_FT_S = 8
+/** How exactly the tube is cut, in: an eighth either way; from memory, unverified. */
+export const TUBE_CUT_TOLERANCE_IN = 1 / 8
+
+export type TubeChoice = {
+  outsideDiameterIn: number
+  basis: 'recorded' | 'valve' | 'flow' | 'usual'
+  /** Why this one, as a sentence. */
+  why: string
+  /** Speed of the water at the flow given, ft/s; null where flow or bore is not known. */
+  waterFtS: number | null
+  warning: string | null
+}
+
+export type TubeQuestion = {
+  recordedOdIn?: number | null
+  valve?: Pick<ValveCard, 'label' | 'tubeOdIn'> | null
+  /** The flow the softener must carry, gpm. */
+  flowGpm?: number | null
+  diameterIn: number
+  unitSystem: UnitSystem
+}
+
+/** Speed in a round tube, ft/s: 231 in³ a gallon through πd²/4, derived. Null for an outside diameter that is not listed. */
+export function tubeSpeedFtS(flowGpm: number, outsideDiameterIn: number): number | null {
+  const bore = BORES.find(([outside]) => Math.abs(outside - outsideDiameterIn) < 0.03)?.[1]
+  if (bore === undefined || !(flowGpm >= 0 && Number.isFinite(flowGpm))) return null
+  return (flowGpm * 231) / 60 / ((Math.PI * bore * bore) / 4) / 12
+}
+
+/** Outside diameter of the distributor tube: as recorded, else by the valve it seals in, else by the flow, else as usual for the tank. Never refuses. */
+export function chooseTube({ recordedOdIn, valve, flowGpm, diameterIn, unitSystem }: TubeQuestion): TubeChoice {
+  const flow = flowGpm != null && flowGpm > 0 && Number.isFinite(flowGpm) ? flowGpm : null
+  const recorded = tubeOutsideDiameter(recordedOdIn, diameterIn)
+  const byValve = tubeOutsideDiameter(valve?.tubeOdIn, diameterIn)
+  if (!recorded.assumed) return judged(recorded.outsideDiameterIn, 'recorded', 'Diameter as recorded.', flow, unitSystem)
+  if (!byValve.assumed && valve)
+    return judged(byValve.outsideDiameterIn, 'valve', `Diameter by the valve: ${valve.label.toLowerCase()}.`, flow, unitSystem)
+  if (flow !== null) {
+    const { domestic, commercial } = TUBE_OUTSIDE_DIAMETERS_IN
+    const wide = (tubeSpeedFtS(flow, domestic) ?? 0) > FAST_WATER_FT_S
+    const why = `Diameter by the flow of ${formatFlowGpm(flow, unitSystem)}: the narrowest usual tube below ${FAST_WATER_FT_S} ft/s (common practice). The valve decides: look before cutting.`
+    return judged(wide ? commercial : domestic, 'flow', why, flow, unitSystem)
+  }
+  return judged(
+    recorded.outsideDiameterIn,
+    'usual',
+    'Diameter as usual for this tank (from memory): look at the old tube.',
+    null,
+    unitSystem,
+  )
+}
+
+function judged(
+  outsideDiameterIn: number,
+  basis: TubeChoice['basis'],
+  why: string,
+  flow: number | null,
+  unitSystem: UnitSystem,
+): TubeChoice {
+  const waterFtS = flow === null ? null : tubeSpeedFtS(flow, outsideDiameterIn)
+  const fast = flow !== null && waterFtS !== null && waterFtS > FAST_WATER_FT_S
+  const warning = fast
+    ? `At ${formatFlowGpm(flow, unitSystem)} the water runs at ${waterFtS.toFixed(0)} ft/s in this tube, above ${FAST_WATER_FT_S} ft/s: a valve with a wider tube would suit this flow.`
+    : null
+  return { outsideDiameterIn, basis, why, waterFtS, warning }
+}

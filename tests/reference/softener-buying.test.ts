@@ -1,0 +1,167 @@
+import { CUBIC_FOOT_BAGS, planBags } from '@almanac/softener/kit/bag-plan'
+import { bagsOnShelf, type ShelfBag } from '@almanac/softener/kit/bags-on-shelf'
+import { chooseTube, tubeSpeedFtS } from '@almanac/softener/kit/choose-tube'
+import { compareKits } from '@almanac/softener/kit/compare-kits'
+import type { RebedKit, RebedKitInput } from '@almanac/softener/kit/kit-types'
+import { type ListedPrice, priceKit } from '@almanac/softener/kit/price-kit'
+import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+
+const seed = Number(process.env.FC_SEED ?? 20_260_103)
+console.info(`softener buying: fast-check seed ${seed} (set FC_SEED to change it)`)
+
+function kit(change: Partial<RebedKitInput> = {}): RebedKit {
+  const result = rebedKit({ diameterIn: 10, heightIn: 54, oldTubeLengthIn: 52.5, unitSystem: 'us', ...change })
+  if (!result.ok) throw new Error(result.reason)
+  return result.value
+}
+const tube = (change: Partial<RebedKitInput>) => kit(change).lines.find((line) => line.item === 'distributor-tube')
+const bag = (volumeFt3: number, onHand: number, resinKind: ShelfBag['resinKind'] = 'gel-8') => ({
+  ...{ label: `${volumeFt3} ft³`, volumeFt3, onHand, resinKind },
+})
+
+describe('bags from the shelf', () => {
+  it('of three halves and no whole bag, 1½ ft³ are filled without buying any', () => {
+    const plan = planBags(1.5, bagsOnShelf(CUBIC_FOOT_BAGS, [bag(0.5, 3)], 'gel-8'))
+    expect(plan).toMatchObject({ toBuy: 0, wasteFt3: 0, bags: [{ volumeFt3: 0.5, count: 3, fromShelf: 3 }] })
+  })
+  it('never takes another resin, an unknown one, or a part of a bag', () => {
+    const shelf = [bag(0.5, 3, 'gel-10'), bag(0.5, 3, null), bag(0.5, 0.4)]
+    expect(planBags(1.5, bagsOnShelf(CUBIC_FOOT_BAGS, shelf, 'gel-8'))?.toBuy).toBe(2)
+  })
+  it('a size that only the shelf holds is used when it leaves less over', () => {
+    expect(planBags(0.75, bagsOnShelf([{ label: 'whole', volumeFt3: 1 }], [bag(0.75, 1)], 'gel-8'))).toMatchObject({
+      wasteFt3: 0,
+      toBuy: 0,
+    })
+  })
+  it('whatever is on the shelf: no more taken than is there, no more left over than without it, as little bought as brute force finds', () => {
+    const shelf = fc.array(
+      fc.record({
+        volumeFt3: fc.constantFrom(0.25, 0.5, 1),
+        onHand: fc.integer({ min: 0, max: 4 }),
+        resinKind: fc.constantFrom('gel-8' as const, 'gel-10' as const, null),
+      }),
+      { maxLength: 5 },
+    )
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 24 }), shelf, (eighths, bags) => {
+        const need = eighths / 8
+        const named = bags.map((one) => ({ ...one, label: `${one.volumeFt3} ft³` }))
+        const sizes = bagsOnShelf(CUBIC_FOOT_BAGS, named, 'gel-8')
+        const held = (volumeFt3: number) =>
+          bags.filter((one) => one.resinKind === 'gel-8' && one.volumeFt3 === volumeFt3).reduce((sum, one) => sum + one.onHand, 0)
+        const plan = planBags(need, sizes)
+        expect(plan?.wasteFt3).toBeCloseTo(planBags(need)?.wasteFt3 ?? Number.NaN, 9)
+        for (const one of plan?.bags ?? []) expect(one.fromShelf).toBe(Math.min(one.count, held(one.volumeFt3)))
+        // Brute force over quarters: fewest to buy among all fillings that leave equally little over.
+        let fewest = Number.POSITIVE_INFINITY
+        const filled = Math.round((need + (plan?.wasteFt3 ?? 0)) * 4)
+        for (let ones = 0; ones * 4 <= filled; ones++)
+          for (let halves = 0; ones * 4 + halves * 2 <= filled; halves++) {
+            const quarters = filled - ones * 4 - halves * 2
+            const buy = [[ones, held(1)] as const, [halves, held(0.5)] as const, [quarters, held(0.25)] as const]
+            fewest = Math.min(
+              fewest,
+              buy.reduce((sum, [count, there]) => sum + Math.max(0, count - there), 0),
+            )
+          }
+        expect(plan?.toBuy).toBe(fewest)
+      }),
+      { seed, numRuns: 300 },
+    )
+  })
+})
+
+describe('tube by valve and flow', () => {
+  it('¾ in schedule 40 pipe, bore 0.824 in (ASTM D1785): 8 ft/s at 13.3 gpm, since v = 0.4085·gpm/d²', () => {
+    expect(tubeSpeedFtS(10, 1.05)).toBeCloseTo((0.4085 * 10) / 0.824 ** 2, 4)
+    expect(tubeSpeedFtS(13.3, 1.05)).toBeCloseTo(8, 2)
+    expect(tubeSpeedFtS(50, 1.9)).toBeCloseTo((0.4085 * 50) / 1.61 ** 2, 4)
+    expect(tubeSpeedFtS(10, 3)).toBeNull()
+  })
+  it('8 ft/s is the limit (common practice, no source): 13 gpm go through 1.05 in, 14 want 1.9 in', () => {
+    const chosen = (flowGpm: number) => chooseTube({ flowGpm, diameterIn: 13, unitSystem: 'us' })
+    expect(chosen(13)).toMatchObject({ outsideDiameterIn: 1.05, basis: 'flow', warning: null })
+    expect(chosen(14)).toMatchObject({ outsideDiameterIn: 1.9, basis: 'flow', warning: null })
+    expect(chosen(100).warning).toMatch(/ft\/s/)
+  })
+  it('the record outranks the valve, the valve the flow; each says so', () => {
+    const valve = { label: 'Commercial valve', tubeOdIn: 1.9, tubeRule: 'An inch above the rim.', seals: 'Flange gasket.' }
+    expect(tube({ valve, tubeOutsideDiameterIn: 1.05, flowGpm: 30 })?.text).toMatch(/1\.05 in outside/)
+    expect(tube({ valve, flowGpm: 5 })?.text).toMatch(/1\.9 in outside/)
+    expect(tube({ valve })?.why).toMatch(/By the valve: An inch above the rim\./)
+    expect(kit({ valve }).lines.find((line) => line.item === 'seals')?.why).toMatch(/Flange gasket/)
+    expect(kit({ tubeOutsideDiameterIn: 1.05, flowGpm: 20 }).warnings.join()).toMatch(/ft\/s in this tube/)
+  })
+  it('is cut to an eighth of an inch either way (from memory); an offset counts only where the old tube is not measured', () => {
+    expect(tube({})?.text).toMatch(/cut to 52½ in \(± ⅛ in\)/)
+    expect(tube({ unitSystem: 'metric' })?.text).toMatch(/cut to 1,334 mm \(± 3 mm\)/)
+    const guessed = kit({ oldTubeLengthIn: null }).tubeLengthIn
+    expect(kit({ oldTubeLengthIn: null, tubeOffsetIn: -0.5 }).tubeLengthIn).toBeCloseTo(guessed - 0.5, 9)
+    expect(kit({ tubeOffsetIn: -0.5 }).tubeLengthIn).toBe(52.5)
+    expect(kit({ oldTubeLengthIn: null, tubeOffsetIn: Number.NaN }).tubeLengthIn).toBeCloseTo(guessed, 9)
+  })
+})
+
+const PRICES: ListedPrice[] = [
+  { item: 'resin', unit: 'bag', resinKind: 'gel-8', bagFt3: 1, priceMinor: 14_000 },
+  { item: 'resin', unit: 'bag', resinKind: 'gel-8', bagFt3: 0.5, priceMinor: 8_000 },
+  { item: 'resin', unit: 'bag', resinKind: 'gel-10', bagFt3: 1, priceMinor: 19_000 },
+  { item: 'resin', unit: 'bag', resinKind: 'gel-10', bagFt3: 0.5, priceMinor: 10_500 },
+  { item: 'gravel', unit: 'lb', priceMinor: 60 },
+  { item: 'distributor-tube', unit: 'piece', priceMinor: 2_500 },
+  { item: 'seals', unit: 'piece', priceMinor: 1_200 },
+  { item: 'silicone-grease', unit: 'piece', priceMinor: 400 },
+]
+const LIST = { currency: 'USD', prices: PRICES }
+
+describe('prices (invented)', () => {
+  it('140 + 80 for resin, 18 lb at 0.60, tube 25, seals 12, grease 4: 271.80, and the sanitiser is named as unknown', () => {
+    const priced = priceKit(kit(), LIST)
+    expect(priced.knownMinor).toBe(14_000 + 8_000 + 18 * 60 + 2_500 + 1_200 + 400)
+    expect(priced.unknown).toEqual(['Plain bleach, 8.25 %'])
+    expect(priced.totalMinor).toBeNull()
+    const whole = priceKit(kit(), { ...LIST, prices: [...PRICES, { item: 'sanitiser', unit: 'fl oz', priceMinor: 10 }] })
+    expect(whole.totalMinor).toBe(27_180 + 11)
+  })
+  it('what comes back with the crew is not charged', () => {
+    const { lines } = priceKit(kit(), LIST)
+    expect(lines.filter((one) => !one.charged).map((one) => one.line.item)).toEqual([
+      'tube-cap',
+      'fill-funnel',
+      'spent-resin-container',
+      'drain-strainer',
+    ])
+  })
+  it('without a list every charged line is unknown, and nothing costs nothing', () => {
+    const bare = priceKit(kit(), { currency: 'USD', prices: [] })
+    expect(bare).toMatchObject({ knownMinor: 0, totalMinor: null })
+    expect(bare.unknown).toHaveLength(bare.lines.filter((one) => one.charged).length)
+  })
+  it('a price that is no price is no price; of several the dearest, and that is said', () => {
+    const odd = [Number.NaN, -5].map((priceMinor) => ({ item: 'seals' as const, unit: 'set' as const, priceMinor }))
+    expect(priceKit(kit(), { currency: 'USD', prices: odd }).unknown).toContain('Seals: tank neck, tube and valve O-rings')
+    const two = [1200, 1500].map((priceMinor) => ({ item: 'seals' as const, unit: 'set' as const, priceMinor }))
+    const line = priceKit(kit(), { currency: 'USD', prices: two }).lines.find((one) => one.line.item === 'seals')
+    expect(line).toMatchObject({ priceMinor: 1500, note: expect.stringContaining('dearest') })
+  })
+})
+
+describe('kits side by side', () => {
+  it('10 % weighs 3 lb more over 1½ ft³ (53 against 51 lb/ft³, typical data sheets) and costs 75 more by the list', () => {
+    const result = compareKits({ diameterIn: 10, heightIn: 54, unitSystem: 'us' }, LIST, [bag(1, 2, 'gel-10')])
+    if (!result.ok) throw new Error(result.reason)
+    const [eight, ten, fine] = result.value
+    expect(eight).toMatchObject({ kind: 'gel-8', moreMinor: 0, moreWeightLb: 0, bagsFromShelf: 0 })
+    expect(ten?.moreWeightLb).toBeCloseTo(3, 9)
+    expect(ten).toMatchObject({ kind: 'gel-10', moreMinor: 19_000 + 10_500 - 22_000, bagsFromShelf: 1 })
+    // Fine mesh has no price in the list: no difference is made up.
+    expect(fine).toMatchObject({ kind: 'fine-8', moreMinor: null })
+    expect(fine?.kit.warnings.join()).toMatch(/slots fine enough/)
+  })
+  it('refuses as the kit does', () => {
+    expect(compareKits({ diameterIn: null, heightIn: 54, unitSystem: 'us' }, LIST)).toMatchObject({ ok: false })
+  })
+})
