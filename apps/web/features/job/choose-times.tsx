@@ -15,6 +15,9 @@ import { MOST_OFFERED, suggestTimes } from './suggest-times.ts'
 
 type Place = JobPlaces['places'][number]
 
+const HOUR_MS = 3_600_000
+const SPARE_MS = 10 * 60_000
+
 const keyOf = (place: Place) => `${place.crewDayId} ${place.at}`
 
 const WINDOWS = [
@@ -36,12 +39,16 @@ export function ChooseTimes({ job, onClose }: { job: JobPage; onClose: () => voi
   const [ticked, setTicked] = useState<ReadonlySet<string> | null>(null)
   const [windowMinutes, setWindowMinutes] = useState('120')
   const [holdHours, setHoldHours] = useState('24')
+  const [openedAt] = useState(() => Date.now())
   const offer = useCommand(api.windows.offer.mutationOptions(), { onDone: onClose })
   const failure = places.error ?? offer.error
   if (!places.data) return failure ? <Problem happened={readFailure(failure).message} /> : <Skeleton lines={4} label="Looking for times" />
-  const found = places.data.places
-  if (found.length === 0) return <p>No sheet of the next ten working days has room for this job. Open a day sheet first.</p>
-  const chosen = ticked ?? new Set(suggestTimes(found).map(keyOf))
+  if (places.data.places.length === 0) return <p>No sheet of the next ten working days has room for this job. Open a day sheet first.</p>
+  // Nobody can choose a time that is over before the choice is: such places are left out, with some minutes to fill in this form.
+  const holdEnds = openedAt + Number(holdHours) * HOUR_MS + SPARE_MS
+  const found = places.data.places.filter((place) => Date.parse(place.startsAt) > holdEnds)
+  const offered = new Set(found.map(keyOf))
+  const chosen = ticked ? new Set([...ticked].filter((key) => offered.has(key))) : new Set(suggestTimes(found).map(keyOf))
   const tick = (key: string, on: boolean) => {
     const next = new Set(chosen)
     if (on) next.add(key)
@@ -62,6 +69,7 @@ export function ChooseTimes({ job, onClose }: { job: JobPage; onClose: () => voi
     <form onSubmit={submit} className="flex flex-col gap-4">
       <fieldset>
         <legend className="mb-1 font-medium">Times to offer, {MOST_OFFERED} at most</legend>
+        {found.length === 0 ? <p className="text-soft">None of the places is that far ahead: hold for a shorter time.</p> : null}
         {found.map((place) => (
           <Checkbox
             key={keyOf(place)}
