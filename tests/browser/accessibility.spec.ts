@@ -3,7 +3,7 @@ import { expect, test } from '@playwright/test'
 import { type DemoRole, signIn } from '../support/sign-in.ts'
 
 const SCREENS: [DemoRole, string[]][] = [
-  ['owner', ['/coming-due', '/sites', '/water', '/reminders', '/stores', '/imports', '/ask-next', '/sessions']],
+  ['owner', ['/coming-due', '/sites', '/water', '/reminders', '/stores', '/imports', '/ask-next', '/sessions', '/firm']],
   ['dispatcher', ['/day-sheets', '/jobs']],
   ['technician', ['/today']],
 ]

@@ -16,6 +16,7 @@ const NAV: { href: string; label: string; permission: string }[] = [
   { href: '/reminders', label: 'Reminders', permission: 'read:reminder' },
   { href: '/stores', label: 'Stores', permission: 'read:stores' },
   { href: '/imports', label: 'Import', permission: 'run:import' },
+  { href: '/firm', label: 'Figures', permission: 'manage:company' },
   { href: '/today', label: "Today's work", permission: 'close:visit' },
 ]
 

@@ -1,0 +1,58 @@
+'use client'
+import type { Settings } from '@almanac/contract/firm'
+import { TextInput } from '@almanac/ui/text-input'
+import { TimeInput } from '@almanac/ui/time-input'
+import { useState } from 'react'
+import { FormDialog } from '@/client/form-dialog'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { FigureField } from './figure-field.tsx'
+import type { Texts } from './figure-forms.ts'
+import { figureName, figureWords } from './figure-words.ts'
+import { COSTS, DAYS, readSettingTexts, type SettingName, settingFields, settingTexts } from './settings-form.ts'
+
+type Props = { settings: Settings; names: readonly SettingName[]; onClose: () => void }
+
+/** Changes some of the firm's settings; the others are sent as they stand. */
+export function EditSettings({ settings, names, onClose }: Props) {
+  const { api, me } = useSession()
+  const { unitSystem: system, currency } = me.company
+  const [seen] = useState(settings)
+  const [texts, setTexts] = useState<Texts>(() => settingTexts(settings, names, currency))
+  const [errors, setErrors] = useState<Texts>({})
+  const [note, setNote] = useState('')
+  const change = useCommand(api.firm.changeSettings.mutationOptions(), { onDone: onClose })
+  const send = (over: Settings) => {
+    const { values, errors: wrong } = readSettingTexts(over, names, texts, currency)
+    setErrors(wrong)
+    if (Object.keys(wrong).length === 0) change.send({ version: over.version, ...values, note: note.trim() || null })
+  }
+  const set = (name: string) => (text: string) => setTexts((now) => ({ ...now, [name]: text }))
+  return (
+    <FormDialog
+      title={names === COSTS ? 'Prices and costs' : 'Reminders and days'}
+      onClose={onClose}
+      onSubmit={() => send(seen)}
+      onKeepMine={() => send(settings)}
+      busy={change.isPending}
+      error={change.error}
+      names={Object.fromEntries([...COSTS, ...DAYS].map((name) => [name, figureName(name, system)]))}
+      show={(name, value) => figureWords(name, value, { system, currency })}
+    >
+      {settingFields(names, (name) => figureName(name, system), currency).map((field) =>
+        field.name === 'dayStart' || field.name === 'dayEnd' ? (
+          <TimeInput
+            key={field.name}
+            label={field.label}
+            required
+            value={texts[field.name]}
+            onChange={(event) => set(field.name)(event.target.value)}
+          />
+        ) : (
+          <FigureField key={field.name} field={field} text={texts[field.name] ?? ''} error={errors[field.name]} onText={set(field.name)} />
+        ),
+      )}
+      <TextInput label="Why" hint="Stands in the history" maxLength={300} value={note} onChange={(event) => setNote(event.target.value)} />
+    </FormDialog>
+  )
+}

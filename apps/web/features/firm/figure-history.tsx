@@ -1,0 +1,33 @@
+'use client'
+import { HistoryLine } from '@almanac/ui/history-line'
+import { Section } from '@almanac/ui/section'
+import { dayIn } from '@/client/clock-words'
+import { useSession } from '@/client/providers'
+import { figureName, figureWords } from './figure-words.ts'
+import { useChanges } from './use-figures.ts'
+
+/** Every change of a figure or a setting, newest first. */
+export function FigureHistory() {
+  const { me } = useSession()
+  const { unitSystem: system, currency, timeZone } = me.company
+  const changes = useChanges()
+  const words = (key: string, value: unknown) => (value === null ? 'usual' : figureWords(key, value, { system, currency }))
+  return (
+    <Section title="What was changed">
+      {changes.length === 0 ? (
+        <p className="text-soft">Nothing was changed yet: all figures are the usual ones.</p>
+      ) : (
+        <HistoryLine
+          label="Changes of figures"
+          entries={changes.map((change) => ({
+            key: change.id,
+            day: dayIn(timeZone, change.at),
+            kind: 'note',
+            title: figureName(change.field, system, change.to ?? change.from),
+            children: `${words(change.field, change.from)} → ${words(change.field, change.to)}, by ${change.who ?? 'someone no longer here'}${change.note ? `: “${change.note}”` : ''}`,
+          }))}
+        />
+      )}
+    </Section>
+  )
+}

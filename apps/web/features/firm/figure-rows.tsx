@@ -1,0 +1,81 @@
+'use client'
+import { Button } from '@almanac/ui/button'
+import { useState } from 'react'
+import { dayIn, dayWords } from '@/client/clock-words'
+import { useSession } from '@/client/providers'
+import { EditFigure } from './edit-figure.tsx'
+import { figureName, figureWords } from './figure-words.ts'
+import { PutBack } from './put-back.tsx'
+import { type FigureLine, useFigureLines } from './use-figures.ts'
+
+/** Figures of one kind, each with its source, the firm's own where it set one, and who changed it last and why. */
+export function FigureRows({ keys, owner }: { keys: readonly string[]; owner: boolean }) {
+  const lines = useFigureLines(keys)
+  const [editing, setEditing] = useState<FigureLine | null>(null)
+  const [puttingBack, setPuttingBack] = useState<FigureLine | null>(null)
+  return (
+    <>
+      <ul className="border-t border-line">
+        {lines.map((line) => (
+          <Figure key={line.key} line={line} onChange={owner ? () => setEditing(line) : null} onPutBack={() => setPuttingBack(line)} />
+        ))}
+      </ul>
+      {editing ? (
+        <EditFigure
+          figureKey={editing.key}
+          value={editing.value}
+          row={lines.find((line) => line.key === editing.key)?.row}
+          onClose={() => setEditing(null)}
+        />
+      ) : null}
+      {puttingBack?.row ? <PutBack line={puttingBack} row={puttingBack.row} onClose={() => setPuttingBack(null)} /> : null}
+    </>
+  )
+}
+
+type Props = { line: FigureLine; onChange: (() => void) | null; onPutBack: () => void }
+
+function Figure({ line, onChange, onPutBack }: Props) {
+  const { me } = useSession()
+  const { unitSystem: system, currency, timeZone } = me.company
+  const reader = { system, currency }
+  const { key, value, usual, source, row, last } = line
+  const own = row?.inUse === true
+  const name = figureName(key, system, value)
+  const valve = key.startsWith('valve:') ? (value as { tubeRule: string; seals: string }) : null
+  return (
+    <li className="grid grid-cols-1 gap-x-6 gap-y-1 border-b border-line py-2.5 sm:grid-cols-[minmax(9rem,2fr)_5fr_auto]">
+      <span className="font-semibold">{name}</span>
+      <div className="min-w-0">
+        <span>{figureWords(key, value, reader)}</span>
+        {valve ? <span className="block text-small">{[valve.tubeRule, valve.seals].filter(Boolean).join(' ')}</span> : null}
+        <span className="block text-small text-soft">
+          {own
+            ? `Your own figure. ${usual === null ? 'There is no usual one' : `Usual: ${figureWords(key, usual, reader)} (${source})`}.`
+            : usual === null
+              ? 'There is no usual figure; set yours.'
+              : `Usual figure: ${source}.`}
+        </span>
+        {last ? (
+          <span className="block text-small text-soft">
+            {last.to === null ? 'Put back to usual' : 'Changed'} by {last.who ?? 'someone no longer here'},{' '}
+            {dayWords(dayIn(timeZone, last.at))}
+            {last.note ? `: “${last.note}”` : ''}
+          </span>
+        ) : null}
+      </div>
+      {onChange ? (
+        <span className="flex flex-wrap items-start gap-2 sm:justify-end">
+          {own ? (
+            <Button onClick={onPutBack} aria-label={`Put back to usual: ${name}`}>
+              {usual === null && key.startsWith('valve:') ? 'Take out' : 'Put back to usual'}
+            </Button>
+          ) : null}
+          <Button onClick={onChange} aria-label={`Change: ${name}`}>
+            Change
+          </Button>
+        </span>
+      ) : null}
+    </li>
+  )
+}

@@ -1,0 +1,128 @@
+import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
+import { gpmFt2ToMS } from '@almanac/units/flow'
+import { formatFlowGpm, formatLengthIn, formatPercent, formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { showNumber } from '@almanac/units/format-number'
+import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
+import type { UnitSystem } from '@almanac/units/unit-system'
+import { LITRES_PER_FT3 } from '@almanac/units/volume'
+import { moneyWords, saltPack, waterPack } from './money.ts'
+
+/** How a firm reads its figures. */
+export type Reader = { system: UnitSystem; currency: string }
+
+type Range = { min?: number; usual: number; max?: number }
+type Tank = { diameterIn: number; heightIn: number; resinFt3: Range; gravelLb: Range; openingsIn: number[] }
+export type Valve = {
+  label: string
+  labelWords: string[]
+  control: 'meter' | 'timer'
+  tubeOdIn: number | null
+  backwashGpm: number[]
+  refillGpm: number | null
+  tubeRule: string
+  seals: string
+}
+
+/** g/L for 1 lb/ft³ of salt, and g/L as CaCO₃ for 1 kgr/ft³ of capacity. */
+export const G_L_PER_LB_FT3 = GRAMS_PER_LB / LITRES_PER_FT3
+export const G_L_PER_KGR_FT3 = MG_PER_GRAIN / LITRES_PER_FT3
+/** Metres an hour for 1 gpm/ft². */
+const M_H_PER_GPM_FT2 = gpmFt2ToMS(1) * 3600
+
+export const number = (value: number, decimals = 2) => showNumber(value, decimals) ?? ''
+
+const FIXED: Record<string, string> = {
+  bags: 'Bags in stock',
+  'curve:gel-8': 'Salt and capacity, 8 % crosslink',
+  'curve:gel-10': 'Salt and capacity, 10 % crosslink',
+  'curve:fine-8': 'Salt and capacity, fine mesh',
+  'allowance:iron': 'Iron allowance',
+  'allowance:manganese': 'Manganese allowance',
+  'gravel-from-ft3': 'Gravel is brought from this much resin up',
+  'backwash:expansion': 'Expansion wanted in backwash',
+  'backwash:gpm-ft2': 'Backwash flow',
+  reserve: 'Kept in hand at a regeneration',
+  'price:salt-per-lb': 'Price of salt',
+  'price:water-per-gal': 'Price of water',
+  reminderLeadDays: 'Reminder, days before the due window',
+  rebedsPerMonth: 'Rebeds the crews can do in a month',
+  dayStart: 'The day begins',
+  dayEnd: 'The day ends',
+  plannedRebedMinor: 'A planned rebed costs',
+  failureMinor: 'A failure costs',
+  beadsMinor: 'Beads in the plumbing cost',
+  overtimeMinorPerHour: 'An hour of overtime costs',
+  riskLimit: 'Largest risk taken for a bed',
+}
+
+/** What a figure or setting is called. A valve card by its own name, where one is given. */
+export function figureName(key: string, system: UnitSystem, value?: unknown): string {
+  const tank = key.match(/^tank:([\d.]+)x([\d.]+)$/)
+  if (tank) return `${formatTankSize(Number(tank[1]), Number(tank[2]), system)} tank`
+  if (key.startsWith('valve:')) return (value as Valve | null)?.label ?? 'Valve'
+  return FIXED[key] ?? key
+}
+
+function range({ min, usual, max }: Range, show: (value: number) => string): string {
+  return min === undefined || max === undefined || min === max ? show(usual) : `${show(usual)} (${show(min)} to ${show(max)})`
+}
+
+const percent = (share: unknown) => formatPercent(share as number)
+const flowFt2 = (value: number, system: UnitSystem) =>
+  system === 'us' ? `${number(value, 1)} gpm/ft²` : `${number(value * M_H_PER_GPM_FT2, 1)} m/h`
+
+/** Points of a curve: "5 lb/ft³ gives 20 kgr/ft³". */
+function curveWords(points: [number, number][], system: UnitSystem): string {
+  const us = system === 'us'
+  const one = ([salt, capacity]: [number, number]) =>
+    us ? `${number(salt, 1)} → ${number(capacity, 1)}` : `${number(salt * G_L_PER_LB_FT3, 0)} → ${number(capacity * G_L_PER_KGR_FT3, 1)}`
+  return `${points.map(one).join(', ')} ${us ? '(lb/ft³ of salt → kgr/ft³)' : '(g/L of salt → g/L as CaCO₃)'}`
+}
+
+function valveWords({ control, tubeOdIn, backwashGpm, refillGpm }: Valve, system: UnitSystem): string {
+  const flows = backwashGpm.length === 0 ? null : `backwash ${backwashGpm.map((flow) => number(flow, 2)).join(', ')} gpm`
+  return [
+    control,
+    tubeOdIn === null ? null : `tube ${system === 'us' ? `${number(tubeOdIn, 3)} in` : formatLengthIn(tubeOdIn, system)} outside`,
+    flows,
+    refillGpm === null ? null : `refill ${system === 'us' ? `${number(refillGpm, 3)} gpm` : formatFlowGpm(refillGpm, system)}`,
+  ]
+    .filter(Boolean)
+    .join(', ')
+}
+
+/** Bags a firm without its own would use. */
+export const usualBags = (system: UnitSystem): number[] => (system === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS).map((bag) => bag.volumeFt3)
+
+const WORDS: Record<string, (value: unknown, reader: Reader) => string> = {
+  bags: (value, { system }) => (value as number[]).map((size) => formatVolumeFt3(size, system)).join(', '),
+  'allowance:iron': (value) => `${number(value as number)} gpg per mg/L`,
+  'allowance:manganese': (value) => `${number(value as number)} gpg per mg/L`,
+  'gravel-from-ft3': (value, { system }) => formatVolumeFt3(value as number, system),
+  'backwash:expansion': percent,
+  'backwash:gpm-ft2': (value, { system }) => range(value as Range, (flow) => flowFt2(flow, system)),
+  reserve: (value) => {
+    const reserve = value as { kind: string; days?: number; share?: number }
+    if (reserve.kind === 'share') return `${percent(reserve.share)} of the capacity`
+    return reserve.days === 1 ? 'one day’s use' : `${number(reserve.days ?? 0)} days’ use`
+  },
+  'price:salt-per-lb': (value, { currency, system }) => saltPack(system).words(value as number, currency),
+  'price:water-per-gal': (value, { currency, system }) => waterPack(system).words(value as number, currency),
+  riskLimit: percent,
+}
+
+/** A figure's or setting's value as a person reads it. */
+export function figureWords(key: string, value: unknown, reader: Reader): string {
+  if (value === null || value === undefined) return 'not said'
+  const { system, currency } = reader
+  const words = WORDS[key]
+  if (words) return words(value, reader)
+  if (key.startsWith('curve:')) return curveWords(value as [number, number][], system)
+  if (key.startsWith('valve:')) return valveWords(value as Valve, system)
+  if (key.startsWith('tank:')) {
+    const { resinFt3, gravelLb } = value as Tank
+    const gravel = gravelLb.usual === 0 ? 'no gravel' : `${range(gravelLb, (lb) => formatWeightLb(lb, system))} of gravel`
+    return `${range(resinFt3, (ft3) => formatVolumeFt3(ft3, system))} of resin, ${gravel}`
+  }
+  return /Minor/.test(key) ? moneyWords(value as number, currency) : String(value)
+}

@@ -1,0 +1,70 @@
+'use client'
+import { tankKey } from '@almanac/softener/firm/read-tank'
+import { Button } from '@almanac/ui/button'
+import { Notice } from '@almanac/ui/notice'
+import { PageHead } from '@almanac/ui/page-head'
+import { Section } from '@almanac/ui/section'
+import { useState } from 'react'
+import { v7 } from 'uuid'
+import { useMay, useSession } from '@/client/providers'
+import { EditFigure } from './edit-figure.tsx'
+import { FigureHistory } from './figure-history.tsx'
+import { FigureRows } from './figure-rows.tsx'
+import { SettingsPart } from './settings-part.tsx'
+
+const PARTS = [
+  {
+    title: 'Resin and salt',
+    lead: 'What a cubic foot softens for so much salt. Sources differ by about a tenth: set your own where your beds tell you better.',
+    keys: ['curve:gel-8', 'curve:gel-10', 'curve:fine-8', 'reserve', 'backwash:gpm-ft2', 'backwash:expansion'],
+  },
+  {
+    title: 'Water allowances',
+    lead: 'Added to the hardness that a softener is set for, since iron and manganese foul the bed.',
+    keys: ['allowance:iron', 'allowance:manganese'],
+  },
+  { title: 'Gravel', lead: 'Where the record of a unit does not say whether it has gravel.', keys: ['gravel-from-ft3'] },
+  { title: 'Bags in stock', lead: 'Kits are made up from these, with the least left over.', keys: ['bags'] },
+  {
+    title: 'Prices of salt and water',
+    lead: 'What a softener costs to run is worked out with them.',
+    keys: ['price:salt-per-lb', 'price:water-per-gal'],
+  },
+] as const
+
+/** The firm's own figures beside the usual ones: what they are, where they come from, who set them and why. */
+export function Firm() {
+  const { figures } = useSession()
+  const owner = useMay('manage:company')
+  const [adding, setAdding] = useState<string | null>(null)
+  const add = (kind: 'tank' | 'valve', word: string) =>
+    owner ? <Button onClick={() => setAdding(kind === 'tank' ? 'tank:new' : `valve:${v7()}`)}>{word}</Button> : undefined
+  return (
+    <>
+      <PageHead
+        title="The firm’s figures"
+        lead="What the app computes with. Where the trade has no agreed figure, yours counts: a change takes effect at once, in every kit, drawing and plan."
+      />
+      {owner ? null : <Notice kind="mind">You can read these here. Only the owner changes them.</Notice>}
+      <Section title="Tanks and usual fills" actions={add('tank', 'Add a tank')}>
+        <p className="mb-3 max-w-[75ch] text-soft">Taken where neither the label nor the last service record says what is in a tank.</p>
+        <FigureRows keys={figures.tanks.map(tankKey)} owner={owner} />
+      </Section>
+      <Section title="Valves" actions={add('valve', 'Add a valve')}>
+        <p className="mb-3 max-w-[75ch] text-soft">
+          Sorts of valve you meet. A softener’s valve can be given its card, and takes its tube and backwash from it.
+        </p>
+        <FigureRows keys={figures.valves.map((card) => `valve:${card.id}`)} owner={owner} />
+      </Section>
+      {PARTS.map((part) => (
+        <Section key={part.title} title={part.title}>
+          <p className="mb-3 max-w-[75ch] text-soft">{part.lead}</p>
+          <FigureRows keys={part.keys} owner={owner} />
+        </Section>
+      ))}
+      {owner ? <SettingsPart /> : null}
+      {owner ? <FigureHistory /> : null}
+      {adding ? <EditFigure figureKey={adding} value={null} row={undefined} onClose={() => setAdding(null)} /> : null}
+    </>
+  )
+}

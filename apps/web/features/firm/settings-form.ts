@@ -1,0 +1,75 @@
+import type { Settings, SettingsValues } from '@almanac/contract/firm'
+import type { FormField, Texts } from './figure-forms.ts'
+import { number } from './figure-words.ts'
+import { minorPer } from './money.ts'
+
+export type SettingName = keyof SettingsValues
+
+export const COSTS: readonly SettingName[] = ['plannedRebedMinor', 'failureMinor', 'beadsMinor', 'overtimeMinorPerHour', 'riskLimit']
+export const DAYS: readonly SettingName[] = ['reminderLeadDays', 'rebedsPerMonth', 'dayStart', 'dayEnd']
+
+const HINTS: Partial<Record<SettingName, string>> = {
+  plannedRebedMinor: 'All in: people, resin, driving',
+  failureMinor: 'The rebed in haste, the extra visit, the customer’s trouble',
+  beadsMinor: 'Flushing, screens, heater, an evening call',
+  riskLimit: 'The chance you accept that a bed fails before its rebed',
+  reminderLeadDays: 'Before the early date of a bed’s due window',
+}
+
+const isMoney = (name: SettingName) => /Minor/.test(name)
+
+/** What is typed for each setting. */
+export function settingFields(names: readonly SettingName[], nameOf: (name: SettingName) => string, currency: string): FormField[] {
+  return names.map((name) => ({
+    name,
+    label: nameOf(name),
+    hint: HINTS[name],
+    unit: isMoney(name)
+      ? currency
+      : name === 'riskLimit'
+        ? '%'
+        : name === 'reminderLeadDays'
+          ? 'days'
+          : name === 'rebedsPerMonth'
+            ? 'rebeds'
+            : undefined,
+    required: !isMoney(name),
+  }))
+}
+
+export function settingTexts(settings: Settings, names: readonly SettingName[], currency: string): Texts {
+  return Object.fromEntries(
+    names.map((name) => {
+      const value = settings[name]
+      if (value === null) return [name, '']
+      if (isMoney(name)) return [name, String((value as number) / minorPer(currency))]
+      return [name, name === 'riskLimit' ? number((value as number) * 100, 1) : String(value)]
+    }),
+  )
+}
+
+/** The settings with what was typed, or what is wrong with it, by field. */
+export function readSettingTexts(
+  settings: Settings,
+  names: readonly SettingName[],
+  texts: Texts,
+  currency: string,
+): { values: SettingsValues; errors: Texts } {
+  const { version: _version, ...values } = settings
+  const errors: Texts = {}
+  const changed: Record<string, unknown> = {}
+  for (const name of names) {
+    const text = (texts[name] ?? '').trim().replace(',', '.')
+    const value = Number(text)
+    if (name === 'dayStart' || name === 'dayEnd') changed[name] = text
+    else if (text === '' && isMoney(name)) changed[name] = null
+    else if (text === '' || !Number.isFinite(value) || value < 0) errors[name] = 'Type a number, such as 40.'
+    else if (isMoney(name)) changed[name] = Math.round(value * minorPer(currency))
+    else if (name === 'riskLimit') changed[name] = value / 100
+    else if (Number.isInteger(value)) changed[name] = value
+    else errors[name] = 'Type a whole number, such as 40.'
+  }
+  if (typeof changed.riskLimit === 'number' && !(changed.riskLimit >= 0.01 && changed.riskLimit <= 1))
+    errors.riskLimit = 'The risk lies between 1 and 100 %.'
+  return { values: { ...values, ...changed } as SettingsValues, errors }
+}

@@ -1,0 +1,66 @@
+'use client'
+import type { Settings } from '@almanac/contract/firm'
+import { Button } from '@almanac/ui/button'
+import { DefinitionList } from '@almanac/ui/definition-list'
+import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { useQuery } from '@tanstack/react-query'
+import { useState } from 'react'
+import { dayIn, dayWords } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { EditSettings } from './edit-settings.tsx'
+import { figureName, figureWords } from './figure-words.ts'
+import { COSTS, DAYS, type SettingName } from './settings-form.ts'
+import { useChanges } from './use-figures.ts'
+
+/** Costs, reminders and days: how the firm works and what its work costs. */
+export function SettingsPart() {
+  const { api } = useSession()
+  const { data, error, refetch } = useQuery(api.firm.settings.queryOptions())
+  const [editing, setEditing] = useState<'costs' | 'days' | null>(null)
+  if (error) return <Problem happened={readFailure(error).message} onRetry={() => void refetch()} />
+  if (!data) return <Skeleton lines={6} label="Reading costs and days" />
+  const change = (part: 'costs' | 'days', words: string) => (
+    <Button onClick={() => setEditing(part)} aria-label={words}>
+      Change
+    </Button>
+  )
+  return (
+    <>
+      <Section title="Prices and costs" actions={change('costs', 'Change: prices and costs')}>
+        <p className="mb-3 max-w-[75ch] text-soft">
+          When it is cheapest to rebed, and whether a plan may run into overtime, is worked out with these.
+        </p>
+        <Values settings={data} names={COSTS} />
+      </Section>
+      <Section title="Reminders and days" actions={change('days', 'Change: reminders and days')}>
+        <Values settings={data} names={DAYS} />
+      </Section>
+      {editing ? <EditSettings settings={data} names={editing === 'costs' ? COSTS : DAYS} onClose={() => setEditing(null)} /> : null}
+    </>
+  )
+}
+
+function Values({ settings, names }: { settings: Settings; names: readonly SettingName[] }) {
+  const { me } = useSession()
+  const { unitSystem: system, currency, timeZone } = me.company
+  const changes = useChanges()
+  return (
+    <DefinitionList
+      unknown="not said yet"
+      facts={names.map((name) => {
+        const last = changes.find((one) => one.field === name)
+        return {
+          key: name,
+          name: figureName(name, system),
+          value: settings[name] === null ? null : figureWords(name, settings[name], { system, currency }),
+          from: last
+            ? `${last.who ?? 'someone no longer here'}, ${dayWords(dayIn(timeZone, last.at))}${last.note ? `: “${last.note}”` : ''}`
+            : 'as the app began with; common practice, no source',
+        }
+      })}
+    />
+  )
+}
