@@ -1,4 +1,5 @@
 import { eqLToKgrFt3 } from '@almanac/units/concentration'
+import { showEighths } from '@almanac/units/format-number'
 import { LITRES_PER_FT3 } from '@almanac/units/volume'
 import { type BagSize, CUBIC_FOOT_BAGS, LITRE_BAGS } from '../kit/bag-plan.ts'
 import { RESIN_KINDS, type ResinKindId } from '../resin/resin-kinds.ts'
@@ -16,7 +17,9 @@ export function bagOf(volumeFt3: number): BagSize {
   if (known) return { label: known.label, volumeFt3 }
   const litres = volumeFt3 * LITRES_PER_FT3
   const wholeLitres = Math.abs(litres - Math.round(litres)) < 1e-3
-  return { label: wholeLitres ? `${Math.round(litres)} L bag` : `${Number(volumeFt3.toFixed(3))} ft³ bag`, volumeFt3 }
+  const eighths = Math.abs(volumeFt3 * 8 - Math.round(volumeFt3 * 8)) < SAME_FT3
+  const ft3 = eighths ? showEighths(volumeFt3) : Number(volumeFt3.toFixed(3))
+  return { label: wholeLitres ? `${Math.round(litres)} L bag` : `${ft3} ft³ bag`, volumeFt3 }
 }
 
 /** Bag sizes, ft³, largest first. Throws `WrongFigure`. */

@@ -1,0 +1,87 @@
+import { closeClients } from '@almanac/database/client'
+import { inCompany } from '@almanac/database/in-company'
+import { readFigureHistory } from '@almanac/database/read/firm-figures'
+import { readSettings } from '@almanac/database/read/firm-settings'
+import { newId } from '@almanac/runtime/ids'
+import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { testDatabase } from '../../../tests/support/test-database.ts'
+import { type Firm, makeFirm } from '../jobs/test-firm.ts'
+import { type ChangeSettings, changeSettings } from './change-settings.ts'
+
+let firm: Firm
+
+const change = async (part: Partial<ChangeSettings>, of = firm) => {
+  const { version, ...now } = await readSettings(of)
+  return changeSettings(of, { commandId: newId(), version, note: null, ...now, ...part })
+}
+const changes = async () => (await readFigureHistory(firm, { limit: 50 }, () => null)).rows
+
+beforeAll(() => testDatabase())
+beforeEach(async () => {
+  firm = await makeFirm()
+})
+afterAll(async () => {
+  await closeTaskQueue()
+  await closeClients()
+})
+
+describe('settings', () => {
+  test('of a firm that never said are the usual ones, the same as the table’s own', async () => {
+    const { version: none, ...usual } = await readSettings(firm)
+    expect(none).toBe(0)
+    await inCompany(firm, (tx) => tx.companySettings.create({ data: { companyId: firm.companyId, id: newId() } }))
+    const { version, ...stored } = await readSettings(firm)
+    expect(version).toBe(1)
+    expect(stored).toEqual(usual)
+  })
+
+  test('are changed for the first time and again, with a line in the history for each value that moved', async () => {
+    await change({ reminderLeadDays: 45, plannedRebedMinor: 42_000, note: 'counted last year' })
+    await change({ dayStart: '07:30' })
+    expect(await readSettings(firm)).toMatchObject({ reminderLeadDays: 45, plannedRebedMinor: 42_000, dayStart: '07:30', dayEnd: '17:00' })
+    expect((await changes()).map(({ field, from, to, note }) => [field, from, to, note]).sort()).toEqual([
+      ['dayStart', '08:00', '07:30', null],
+      ['plannedRebedMinor', null, 42_000, 'counted last year'],
+      ['reminderLeadDays', 60, 45, 'counted last year'],
+    ])
+  })
+
+  test('seen before someone changed them are refused with both values', async () => {
+    const before = await readSettings(firm)
+    await change({ rebedsPerMonth: 14 })
+    await expect(change({ rebedsPerMonth: 20 })).resolves.toMatchObject({ version: 3 })
+    await expect(change({ rebedsPerMonth: 8, version: before.version })).rejects.toMatchObject({
+      code: 'version-conflict',
+      detail: { current: { rebedsPerMonth: 20 }, sent: { rebedsPerMonth: 8 } },
+    })
+    expect((await readSettings(firm)).rebedsPerMonth).toBe(20)
+  })
+
+  test('set for the first time by five at once: one stands', async () => {
+    const seen = await readSettings(firm)
+    const all = [11, 12, 13, 14, 15].map((rebedsPerMonth) =>
+      changeSettings(firm, { commandId: newId(), note: null, ...seen, rebedsPerMonth }),
+    )
+    const tries = await Promise.allSettled(all)
+    expect(tries.filter((one) => one.status === 'fulfilled')).toHaveLength(1)
+    for (const one of tries) if (one.status === 'rejected') expect(one.reason).toMatchObject({ code: 'version-conflict' })
+    expect(await changes()).toHaveLength(1)
+  })
+
+  test('that would end the day before it begins are refused, and nothing is written', async () => {
+    await expect(change({ dayStart: '17:00', dayEnd: '09:00' })).rejects.toMatchObject({
+      code: 'invalid',
+      message: expect.stringContaining('cannot end at 09:00'),
+    })
+    expect(await inCompany(firm, (tx) => tx.companySettings.count())).toBe(0)
+    await change({ dayStart: '09:00', dayEnd: '17:00' })
+  })
+
+  test('are the firm’s alone', async () => {
+    const other = await makeFirm()
+    await change({ riskLimit: 0.1 }, other)
+    expect((await readSettings(firm)).riskLimit).toBe(0.3)
+    expect((await readSettings(other)).riskLimit).toBe(0.1)
+  })
+})
