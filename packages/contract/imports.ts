@@ -7,7 +7,20 @@ export const ImportRowStatus = z.enum(['pending', 'created', 'updated', 'unchang
 
 /** Everything a column can fill; the reading rules hold the same list with titles. */
 export const ImportFieldName = z.enum([
-  ...(['referenceNumber', 'customerName', 'contactName', 'phone', 'email', 'street', 'town', 'postcode', 'region', 'accessNotes'] as const),
+  ...([
+    'referenceNumber',
+    'customerName',
+    'contactName',
+    'phone',
+    'email',
+    'street',
+    'town',
+    'postcode',
+    'region',
+    'latitude',
+    'longitude',
+    'accessNotes',
+  ] as const),
   ...(['softenerLabel', 'tankPosition', 'tank', 'tankCount', 'resinVolume', 'resinKind', 'installed', 'bedBegan', 'lastSeen'] as const),
   ...(['supplyName', 'disinfectant', 'hardness', 'iron', 'chlorine', 'notes', 'consent', 'mayEmail', 'mayPhone', 'mayWrite'] as const),
 ])

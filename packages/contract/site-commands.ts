@@ -25,6 +25,9 @@ export const NewSoftener = z.object({
 })
 export type NewSoftener = z.infer<typeof NewSoftener>
 
+/** Where a site stands, in degrees north and east (WGS 84). */
+export const Place = z.object({ latitude: z.number().min(-90).max(90), longitude: z.number().min(-180).max(180) })
+
 const address = {
   label: line(120),
   street: line(160).default(''),
@@ -69,6 +72,8 @@ export const ChangeSite = command({
   accessNotes: line(2000).default(''),
   notes: line(4000).default(''),
   waterSupplyId: Id.nullable(),
+  /** Left out: as it was; null: not known. */
+  place: Place.nullable().optional(),
 })
 
 export const ChangeCustomer = command({

@@ -72,6 +72,8 @@ export const SitePage = z.object({
   street: z.string().nullable(),
   town: z.string().nullable(),
   region: z.string().nullable(),
+  /** Degrees north and east (WGS 84); null where nobody wrote the place down. */
+  place: z.object({ latitude: z.number(), longitude: z.number() }).nullable(),
   postcode: z.string().nullable(),
   accessNotes: z.string().nullable(),
   notes: z.string().nullable(),

@@ -138,7 +138,16 @@ export function addSite(
 ): JobPlan[] {
   const siteId = newId()
   const { label, street, town, postcode, access, tank } = story
-  rows.site.push({ companyId, id: siteId, label, street, town, region, postcode, accessNotes: access, waterSupplyId: supplyId })
+  const address = {
+    label,
+    street,
+    town,
+    region,
+    postcode,
+    latitude: story.place?.latitude ?? null,
+    longitude: story.place?.longitude ?? null,
+  }
+  rows.site.push({ companyId, id: siteId, ...address, accessNotes: access, waterSupplyId: supplyId })
   addPeople(rows, random, companyId, siteId, story)
   const softenerId = newId()
   const twin = story.tanks.length > 1

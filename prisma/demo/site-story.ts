@@ -2,6 +2,7 @@ import { type BedStory, bedsOfTank } from './beds-story.ts'
 import { addDays, weekday } from './days.ts'
 import type { FirmPlan, SupplyPlan } from './firms.ts'
 import { ACCESS, businessName, personName, streetOf } from './names.ts'
+import { demoPlace } from './places.ts'
 import type { Random } from './random.ts'
 
 export const TANKS = [
@@ -26,6 +27,7 @@ export type SiteStory = {
   street: string
   town: string
   postcode: string
+  place: { latitude: number; longitude: number } | null
   customer: string
   soldBy: string | null
   contact: string
@@ -114,6 +116,7 @@ export function siteStory(random: Random, firm: FirmPlan, n: number, anchorDay: 
     street,
     town: place,
     postcode: firm.postcode(n),
+    place: demoPlace(place, n),
     customer,
     soldBy: !business && random.chance(0.09) ? personName(random) : null,
     contact,

@@ -56,6 +56,7 @@ export async function readSitePage(scope: Pick<Scope, 'companyId'>, siteId: stri
       street: site.street,
       town: site.town,
       region: site.region,
+      place: site.latitude === null || site.longitude === null ? null : { latitude: site.latitude, longitude: site.longitude },
       postcode: site.postcode,
       accessNotes: site.accessNotes,
       notes: site.notes,

@@ -29,6 +29,7 @@ export async function changeSite(scope: Scope & { personId: string }, input: Cha
         accessNotes: sent.accessNotes || null,
         notes: sent.notes || null,
         waterSupplyId: sent.waterSupplyId,
+        ...(sent.place === undefined ? {} : { latitude: sent.place?.latitude ?? null, longitude: sent.place?.longitude ?? null }),
         version: { increment: 1 },
       },
     })
@@ -45,6 +46,7 @@ export async function changeSite(scope: Scope & { personId: string }, input: Cha
           accessNotes: row.accessNotes ?? '',
           notes: row.notes ?? '',
           waterSupplyId: row.waterSupplyId,
+          place: row.latitude === null || row.longitude === null ? null : { latitude: row.latitude, longitude: row.longitude },
         }
       )
     })

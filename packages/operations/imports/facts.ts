@@ -25,6 +25,7 @@ export const FACT_COLUMNS: Record<Kind, Record<string, readonly string[]>> = {
     region: ['region'],
     postcode: ['postcode'],
     accessNotes: ['accessNotes'],
+    coordinates: ['latitude', 'longitude'],
     supply: ['waterSupplyId'],
   },
   softener: {
@@ -66,6 +67,7 @@ export const FACT_WORDS: Record<string, string> = {
   region: 'region',
   postcode: 'postcode',
   accessNotes: 'access notes',
+  coordinates: 'coordinates',
   supply: 'water supply',
   location: 'position',
   notes: 'notes',

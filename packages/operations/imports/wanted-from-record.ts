@@ -48,6 +48,11 @@ function tankFact(record: ImportedRecord): Fact | null {
   return { diameterIn: tank.diameterIn, heightIn: tank.heightIn, nominalGrains: tank.nominalGrains, sizeAsWritten: tank.asWritten }
 }
 
+/** One without the other is no place. */
+function coordinatesOf({ latitude, longitude }: ImportedRecord['site']): Fact | null {
+  return latitude === null || longitude === null ? null : { latitude, longitude }
+}
+
 /** The chlorine of a list is free chlorine, except on chloramine, where a kit shows the total. Common practice, no source. */
 function testFacts(record: ImportedRecord): { facts: Record<string, Fact | null>; entered: EnteredValues } {
   const { hardness, iron, chlorine, disinfectant } = record.water
@@ -99,6 +104,7 @@ export function wantedFromRecord(record: ImportedRecord, line: number): RowWants
     region: one('region', site.region),
     postcode: one('postcode', site.postcode),
     accessNotes: one('accessNotes', site.accessNotes),
+    coordinates: coordinatesOf(site),
   })
   want('softener', keys.softenerKey, {
     label: one('label', softener.label),

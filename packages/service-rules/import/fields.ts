@@ -9,6 +9,8 @@ export type ImportField =
   | 'town'
   | 'postcode'
   | 'region'
+  | 'latitude'
+  | 'longitude'
   | 'accessNotes'
   | 'softenerLabel'
   | 'tankPosition'
@@ -51,6 +53,8 @@ export const importFields: readonly FieldDescription[] = [
   { field: 'town', title: 'Town', accepts: 'any text', joinWith: null },
   { field: 'postcode', title: 'Postcode', accepts: 'any text', joinWith: null },
   { field: 'region', title: 'State or region', accepts: 'any text', joinWith: null },
+  { field: 'latitude', title: 'Latitude', accepts: 'degrees north, as 41.8781', joinWith: null },
+  { field: 'longitude', title: 'Longitude', accepts: 'degrees east, as -87.6298', joinWith: null },
   { field: 'accessNotes', title: 'Access notes', accepts: 'gate code, dog, where the key is', joinWith: '; ' },
   { field: 'softenerLabel', title: 'Softener label or model', accepts: 'any text', joinWith: ' ' },
   { field: 'tankPosition', title: 'Tank position', accepts: 'left, right, A, B, basement', joinWith: null },

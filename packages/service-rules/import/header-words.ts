@@ -18,6 +18,8 @@ const phrases: Record<ImportField, string> = {
   town: 'town, city, town city, village, municipality, suburb, place, ort',
   postcode: 'postcode, post code, postal code, zip, zip code, zipcode, zip postcode, plz',
   region: 'state, region, county, province, st, state province',
+  latitude: 'latitude, lat, gps lat, gps latitude, y coordinate',
+  longitude: 'longitude, long, lon, lng, gps long, gps lon, gps longitude, x coordinate',
   accessNotes: 'access, access notes, access instructions, gate code, gate, key, key location, directions, dog, entry notes, how to get in',
   softenerLabel:
     'softener, softener model, model, unit, unit model, equipment, equipment model, make, make model, brand, system, system type, machine, label, valve model, water softener',

@@ -79,6 +79,9 @@ export interface ImportedRecord {
     postcode: string | null
     region: string | null
     accessNotes: string | null
+    /** Degrees north and east, WGS 84. */
+    latitude: number | null
+    longitude: number | null
   }
   softener: {
     label: string | null

@@ -16,6 +16,7 @@ import type {
 import { readConcentration } from './read-concentration.ts'
 import { readConsent, readEmail, readPhone, readYesNo, silentConsent } from './read-contact.ts'
 import { readDay } from './read-day.ts'
+import { readDegrees } from './read-degrees.ts'
 import { readDisinfectant } from './read-disinfectant.ts'
 import { readHardness } from './read-hardness.ts'
 import { readNumber } from './read-number.ts'
@@ -73,6 +74,8 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
       postcode: text('postcode'),
       region: text('region'),
       accessNotes: text('accessNotes'),
+      latitude: value('latitude', (cell) => readDegrees(cell.text, 'latitude')),
+      longitude: value('longitude', (cell) => readDegrees(cell.text, 'longitude')),
     },
     softener: {
       label: text('softenerLabel'),

@@ -2,6 +2,7 @@ import type { ImportField } from './fields.ts'
 import { readConcentration } from './read-concentration.ts'
 import { readConsent, readEmail, readPhone, readYesNo } from './read-contact.ts'
 import { readDay } from './read-day.ts'
+import { readDegrees } from './read-degrees.ts'
 import { readDisinfectant } from './read-disinfectant.ts'
 import { hardnessUnitIn, readHardness } from './read-hardness.ts'
 import { readNumber } from './read-number.ts'
@@ -52,6 +53,8 @@ const possible: Partial<Record<ImportField, (cell: string, today: string) => boo
   town: (cell) => isWords(cell) && !/\d{3}/.test(cell),
   postcode: (cell) => cell.length <= 10 && /\d/.test(cell) && !/[@.:]/.test(cell),
   region: (cell) => isWords(cell) && cell.length <= 40,
+  latitude: (cell) => readDegrees(cell, 'latitude').ok,
+  longitude: (cell) => readDegrees(cell, 'longitude').ok,
   tank: (cell) => readTank(cell, 'ft3').ok,
   tankCount: (cell) => /^(?:[1-8]|single|twin|duplex|triplex|simplex|dual)(?: tanks?)?$/i.test(cell),
   resinVolume: (cell) => readResinVolume(cell, 'ft3').ok,

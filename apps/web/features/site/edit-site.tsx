@@ -9,6 +9,7 @@ import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { placeWords, readPlace } from './place-text.ts'
 
 const NAMES = {
   label: 'Name of the site',
@@ -19,6 +20,7 @@ const NAMES = {
   accessNotes: 'Access',
   notes: 'Notes',
   waterSupplyId: 'Water supply',
+  place: 'Coordinates',
 }
 
 /** Changes a site's own facts. Another supply means other water on its beds. */
@@ -36,9 +38,15 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
     accessNotes: site.accessNotes ?? '',
     notes: site.notes ?? '',
     waterSupplyId: site.supply?.id ?? '',
+    place: placeWords(site.place),
   }))
+  const [wrong, setWrong] = useState<string>()
   const change = useCommand(api.sites.change.mutationOptions(), { onDone: onClose })
-  const send = (version: number) => change.send({ siteId: site.id, version, ...values, waterSupplyId: values.waterSupplyId || null })
+  const send = (version: number) => {
+    const place = readPlace(values.place)
+    setWrong(place.ok ? undefined : place.reason)
+    if (place.ok) change.send({ siteId: site.id, version, ...values, waterSupplyId: values.waterSupplyId || null, place: place.value })
+  }
   const supplyName = (id: unknown) => supplies.data?.find((one) => one.id === id)?.name ?? 'not known'
   return (
     <FormDialog
@@ -49,13 +57,26 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
       busy={change.isPending}
       error={change.error}
       names={NAMES}
-      show={(name, value) => (name === 'waterSupplyId' ? supplyName(value) : String(value || 'nothing'))}
+      show={(name, value) =>
+        name === 'waterSupplyId'
+          ? supplyName(value)
+          : name === 'place'
+            ? placeWords(value as SitePage['place']) || 'nothing'
+            : String(value || 'nothing')
+      }
     >
       <TextInput label={NAMES.label} required maxLength={120} {...field('label')} />
       <TextInput label={NAMES.street} maxLength={160} {...field('street')} />
       <TextInput label={NAMES.town} maxLength={120} {...field('town')} />
       <TextInput label={NAMES.region} maxLength={120} {...field('region')} />
       <TextInput label={NAMES.postcode} maxLength={20} {...field('postcode')} />
+      <TextInput
+        label={NAMES.place}
+        hint="Latitude and longitude, as 41.7106, -88.4215: drives to the site are worked out from them"
+        error={wrong}
+        maxLength={60}
+        {...field('place')}
+      />
       <Select
         label={NAMES.waterSupplyId}
         hint="Another supply forecasts the beds here again"
