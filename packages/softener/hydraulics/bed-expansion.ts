@@ -1,6 +1,6 @@
 import { gpmFt2ToMS, mSToGpmFt2 } from '@almanac/units/flow'
 import type { ResinKind } from '../resin/resin-kinds.ts'
-import { archimedes, terminalVelocity } from './particle-velocity.ts'
+import { archimedes, reynoldsByDrag, terminalVelocity } from './particle-velocity.ts'
 import type { WaterState } from './water-state.ts'
 
 /** Which correlation gives the expanded bed; they differ by some points of expansion, so the choice is shown. */
@@ -62,7 +62,7 @@ export function bedExpansion(beads: BedBeads, water: WaterState, fluxGpmFt2: num
   return (1 - beads.packedVoidage) / solids - 1
 }
 
-/** Backwash in gpm/ft² that expands the bed by `expansion`; the inverse of `bedExpansion` for Richardson–Zaki, by bisection for Wen–Yu. */
+/** Backwash in gpm/ft² that expands the bed by `expansion`; the inverse of `bedExpansion`. */
 export function backwashFluxForExpansion(
   beads: BedBeads,
   water: WaterState,
@@ -70,14 +70,10 @@ export function backwashFluxForExpansion(
   model: ExpansionModel = 'richardson-zaki',
 ): number {
   const voidage = 1 - (1 - beads.packedVoidage) / (1 + Math.max(0, expansion))
-  const { velocityMS, reynolds } = terminalVelocity(beads.diameterM, beads.densityKgM3, water)
-  if (model === 'richardson-zaki') return mSToGpmFt2(velocityMS * voidage ** richardsonZakiExponent(reynolds))
-  let low = 0
-  let high = 2 * velocityMS
-  for (let step = 0; step < 60; step += 1) {
-    const middle = (low + high) / 2
-    if (wenYuVoidage(beads, water, middle) < voidage) low = middle
-    else high = middle
+  if (model === 'wen-yu') {
+    const reynolds = reynoldsByDrag(archimedes(beads.diameterM, beads.densityKgM3, water) * voidage ** 4.7)
+    return mSToGpmFt2((reynolds * water.viscosityPaS) / (water.densityKgM3 * beads.diameterM))
   }
-  return mSToGpmFt2((low + high) / 2)
+  const { velocityMS, reynolds } = terminalVelocity(beads.diameterM, beads.densityKgM3, water)
+  return mSToGpmFt2(velocityMS * voidage ** richardsonZakiExponent(reynolds))
 }

@@ -20,19 +20,25 @@ export function minimumFluidisationMS(diameterM: number, particleDensityKgM3: nu
 export type TerminalVelocity = { velocityMS: number; reynolds: number }
 
 /**
- * Terminal velocity with the drag law of Schiller and Naumann 1935, C_d = 24/Re (1 + 0.15 Re^0.687), for Re below 1000. Solved in
- * Reynolds number: Ar = 18 Re + 2.7 Re^1.687, by Newton's method from the Stokes value, which is always above the root.
+ * Reynolds number at which drag balances `drive`, by the law of Schiller and Naumann 1935, C_d = 24/Re (1 + 0.15 Re^0.687), for Re below
+ * 1000: drive = 18 Re + 2.7 Re^1.687, by Newton's method from the Stokes value, which is always above the root. For a single bead the drive
+ * is its Archimedes number; for a bed of voids ε, after Wen and Yu, Ar ε^4.7. Zero for no drive.
  */
-export function terminalVelocity(diameterM: number, particleDensityKgM3: number, water: WaterState): TerminalVelocity {
-  const ar = archimedes(diameterM, particleDensityKgM3, water)
-  if (!(ar > 0)) return { velocityMS: 0, reynolds: 0 }
-  let reynolds = ar / 18
+export function reynoldsByDrag(drive: number): number {
+  if (!(drive > 0)) return 0
+  let reynolds = drive / 18
   for (let step = 0; step < 60; step += 1) {
     const power = reynolds ** 0.687
-    const next = reynolds - (18 * reynolds + 2.7 * reynolds * power - ar) / (18 + 2.7 * 1.687 * power)
+    const next = reynolds - (18 * reynolds + 2.7 * reynolds * power - drive) / (18 + 2.7 * 1.687 * power)
     const done = Math.abs(next - reynolds) < 1e-10 * reynolds
     reynolds = next
     if (done) break
   }
+  return reynolds
+}
+
+/** Velocity of a single bead falling in still water. */
+export function terminalVelocity(diameterM: number, particleDensityKgM3: number, water: WaterState): TerminalVelocity {
+  const reynolds = reynoldsByDrag(archimedes(diameterM, particleDensityKgM3, water))
   return { velocityMS: (reynolds * water.viscosityPaS) / (water.densityKgM3 * diameterM), reynolds }
 }

@@ -1,0 +1,134 @@
+import type { Refusal } from '@almanac/units/result'
+import { refuse } from '@almanac/units/result'
+import type { FirmFigures, Reserve } from '../firm/firm-figures.ts'
+import type { Arrangement } from '../flow/flow-figures.ts'
+import type { ResinKindId } from '../resin/resin-kinds.ts'
+import type { Salt } from '../water/capacity.ts'
+import { ageFactor, dissolvedSolidsFactor, leakageMgL, temperatureFactor } from '../water/capacity-effects.ts'
+import { refillWaterGal, sodiumAddedMgL } from '../water/regeneration.ts'
+import { chooseDose, type DoseChoice } from './choose-dose.ts'
+import type { DoseFigures, DoseSetting } from './dose-figures.ts'
+import { doseGrid } from './dose-grid.ts'
+import { MOST_LEAKAGE_MG_L } from './efficiency-limits.ts'
+import { fixedRegenerationGal, type StepMinutes, stepMinutes } from './regeneration-steps.ts'
+import { type WaterUse, waterUse } from './water-use.ts'
+
+/** Longest interval between regenerations: 14 days, 7 where iron or manganese would settle in the bed (common practice, no source). */
+export const MOST_DAYS = 14
+export const MOST_DAYS_WITH_METALS = 7
+/** From here metals count, mg/L together: the limit for public works (Virginia 12 VAC 5-590-900). */
+export const METALS_FROM_MG_L = 0.3
+/** Age taken where the bed's beginning is not known, years: about half of the average life of 8 to 10 (UFC 3-240-13FN §2-2.5.1.4). */
+export const ASSUMED_AGE_YEARS = 5
+
+export type SettingQuestion = {
+  kind: ResinKindId
+  resinFt3: number
+  arrangement: Arrangement
+  ageYears: number | null
+  temperatureF: number
+  hardnessGpg: number
+  /** Hardness to set for, metals allowed for. */
+  compensatedGpg: number
+  metalsMgL: number
+  dissolvedSolidsMgL: number | null
+  people: number | null
+  measuredGalDay: number | null
+  backwashGpm: number
+  byTimer: boolean
+  refillGpm: number | null
+  salt: Salt
+  mostLeakageMgL: number | null
+  /** A dose to set instead of the best, lb of the salt per ft³: the nearest of those compared is taken. */
+  wantedLbFt3: number | null
+}
+
+export type SettingFigures = DoseChoice & {
+  /** The dose to set: the wanted one, else the best. */
+  chosen: number
+  use: WaterUse
+  dailyGr: number
+  ageYears: number
+  /** Shares of a new bed's capacity at 60 °F, and their product. */
+  ageShare: number
+  temperatureShare: number
+  solidsShare: number
+  capacityShare: number
+  reserve: Reserve
+  reserveGr: number
+  mostDays: number
+  /** Gallons between regenerations by the meter. */
+  gallonsBetween: number
+  refillGal: number
+  minutes: StepMinutes
+  sodiumMgL: number
+  /** Tanks that regenerate together. */
+  tanks: 1 | 2
+}
+
+/** How the softener should be set, and what every dose would cost. Numbers checked before; refuses water without hardness. */
+export function settingFigures(question: SettingQuestion, figures: FirmFigures): SettingFigures | Refusal {
+  const { kind, resinFt3, arrangement, salt, compensatedGpg } = question
+  if (!(compensatedGpg > 0)) return refuse('The water has no hardness to take out: there is nothing to set. Test the raw water again.')
+  const use = waterUse(question.measuredGalDay, question.people)
+  const dailyGr = use.gallonsPerDay * compensatedGpg
+  const ageYears = question.ageYears ?? ASSUMED_AGE_YEARS
+  const ageShare = ageFactor(ageYears)
+  const temperatureShare = temperatureFactor(question.temperatureF)
+  const solidsShare = dissolvedSolidsFactor(question.dissolvedSolidsMgL ?? 0)
+  const capacityShare = ageShare * temperatureShare * solidsShare
+  if (!(capacityShare > 0)) return refuse('By its age this bed has no capacity left: it is due for a rebed before anything is set.')
+  // The other tank is ready when one of two in turn is spent, so that nothing need be kept back.
+  const reserve: Reserve = arrangement === 'twin-alternating' ? NO_RESERVE : figures.reserve
+  const tanks = arrangement === 'twin-parallel' ? 2 : 1
+  const mostDays = question.metalsMgL >= METALS_FROM_MG_L ? MOST_DAYS_WITH_METALS : MOST_DAYS
+  const at: DoseSetting = {
+    salt,
+    resinFt3,
+    tanks,
+    capacityShare,
+    dailyGr,
+    reserve,
+    byTimer: question.byTimer,
+    mostDays,
+    solidsFactor: (leakageMgL(1, question.dissolvedSolidsMgL) ?? 1) / (leakageMgL(1, null) ?? 1),
+    mostLeakageMgL: question.mostLeakageMgL ?? MOST_LEAKAGE_MG_L,
+    fixedGal: fixedRegenerationGal(question.backwashGpm, resinFt3),
+    saltPriceMinorPerLb: figures.saltPriceMinorPerLb,
+    waterPriceMinorPerGal: figures.waterPriceMinorPerGal,
+  }
+  const choice = chooseDose(doseGrid(figures.curves, kind, salt), at)
+  const chosen = question.wantedLbFt3 === null ? choice.best : nearestDose(choice.doses, question.wantedLbFt3)
+  const dose = choice.doses[chosen] as DoseFigures
+  const refillGal = refillWaterGal(dose.saltLb / tanks, salt)
+  return {
+    ...choice,
+    chosen,
+    use,
+    dailyGr,
+    ageYears,
+    ageShare,
+    temperatureShare,
+    solidsShare,
+    capacityShare,
+    reserve,
+    reserveGr: dose.capacityGr - dose.usableGr,
+    mostDays,
+    gallonsBetween: dose.usableGr / compensatedGpg,
+    refillGal,
+    minutes: stepMinutes(dose.saltLb / tanks, resinFt3, refillGal, question.refillGpm),
+    sodiumMgL: sodiumAddedMgL(question.hardnessGpg, salt),
+    tanks,
+  }
+}
+
+const NO_RESERVE: Reserve = { kind: 'days', days: 0 }
+
+function nearestDose(doses: readonly DoseFigures[], saltLbFt3: number): number {
+  let best = 0
+  for (let index = 1; index < doses.length; index += 1) {
+    const miss = Math.abs((doses[index]?.saltLbFt3 ?? 0) - saltLbFt3)
+    if (miss < Math.abs((doses[best]?.saltLbFt3 ?? 0) - saltLbFt3)) best = index
+  }
+  return best
+}
