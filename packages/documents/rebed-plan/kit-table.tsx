@@ -1,0 +1,65 @@
+import { formatWeightLb } from '@almanac/units/format'
+import { View } from '@react-pdf/renderer'
+import { money } from '../print/money.ts'
+import { BOLD, INK, LINE, Printed, SOFT, sheet } from '../print/printed.tsx'
+import { TickBox } from '../print/tick-box.tsx'
+import type { Plan } from './make-plan.ts'
+
+const WIDTH = { weight: 58, price: 84 } as const
+
+/** What to carry in, each line with a box to tick, its weight and its price; a missing price says so. */
+export function KitTable({ plan }: { plan: Plan }) {
+  const { kit, facts } = plan
+  if (!kit.ok)
+    return (
+      <View style={{ marginTop: 6 }}>
+        <Printed style={sheet.heading}>Kit</Printed>
+        <Printed>{kit.reason}</Printed>
+      </View>
+    )
+  const { priced, value } = kit
+  const { currency } = priced
+  const open = priced.unknown.length
+  const total = priced.totalMinor !== null ? money(priced.totalMinor, currency) : `at least ${money(priced.knownMinor, currency)}`
+  return (
+    <View style={{ marginTop: 4 }}>
+      <View style={{ flexDirection: 'row', alignItems: 'flex-end', borderBottomWidth: 1, borderColor: INK, marginBottom: 1 }}>
+        <Printed style={{ fontFamily: BOLD, fontSize: 10.5, flexGrow: 1 }}>Kit</Printed>
+        <Cell width={WIDTH.weight}>{formatWeightLb(value.loadWeightLb, facts.unitSystem)}</Cell>
+        <Cell width={WIDTH.price}>{priced.knownMinor > 0 ? total : 'price'}</Cell>
+      </View>
+      {priced.lines.map(({ line, priceMinor, charged }) => (
+        <View
+          key={`${line.item}-${line.text}`}
+          style={{ flexDirection: 'row', borderBottomWidth: 0.4, borderColor: LINE, paddingVertical: 1.4 }}
+        >
+          <TickBox size={8} />
+          <View style={{ flexGrow: 1, flexBasis: 0 }}>
+            <Printed lines={2}>{onShelf(plan, line.text)}</Printed>
+          </View>
+          <Cell width={WIDTH.weight}>{line.weightLb === null ? '' : formatWeightLb(line.weightLb, facts.unitSystem)}</Cell>
+          <Cell width={WIDTH.price} soft={priceMinor === null}>
+            {!charged ? 'comes back' : priceMinor === null ? 'price unknown' : money(priceMinor, currency)}
+          </Cell>
+        </View>
+      ))}
+      {open > 0 ? (
+        <Printed style={{ fontSize: 7.5, color: SOFT, marginTop: 2 }} lines={1}>
+          {`${open} ${open === 1 ? 'line has' : 'lines have'} no price in the stores, so the sum is a least. Prices are those of the stores.`}
+        </Printed>
+      ) : null}
+    </View>
+  )
+}
+
+/** The line with how many of its bags stand on the shelf. */
+function onShelf({ kit }: Plan, text: string): string {
+  const bag = kit.ok
+    ? kit.value.bagPlan.bags.find((one) => one.fromShelf > 0 && text.startsWith(`${one.count} × ${one.label} `))
+    : undefined
+  return bag ? `${text} (${bag.fromShelf === bag.count ? 'on the shelf' : `${bag.fromShelf} on the shelf`})` : text
+}
+
+function Cell({ width, soft, children }: { width: number; soft?: boolean; children: string }) {
+  return <Printed style={{ width, textAlign: 'right', flexShrink: 0, ...(soft ? { color: SOFT } : {}) }}>{children}</Printed>
+}

@@ -1,0 +1,139 @@
+import { mergeFigures } from '@almanac/softener/firm/merge-figures'
+import { TANK_SIZES } from '@almanac/softener/tanks/tank-sizes'
+import { extractText, getDocumentProxy } from 'unpdf'
+import { describe, expect, it } from 'vitest'
+import type { PlanFacts } from './plan-facts.ts'
+import { planFileName, renderRebedPlan } from './render-rebed-plan.tsx'
+
+const { figures } = mergeFigures([])
+
+/** A bed as a firm may know it; all names and prices are invented. */
+function facts(change: Partial<PlanFacts> = {}): PlanFacts {
+  return {
+    firmName: 'Fern & Lark Water',
+    printed: '25 Nov 2026',
+    unitSystem: 'us',
+    figures,
+    site: { label: 'Orchard Lane 14', street: 'Orchard Lane 14', town: 'Weir Hollow', accessNotes: 'Cellar door behind the house; dog.' },
+    softenerLabel: 'Softener in the cellar',
+    tank: { diameterIn: 10, heightIn: 54, nominalGrains: 48_000, sizeAsWritten: '10x54' },
+    bedSign: '7f3a2c',
+    resinKind: 'gel-8',
+    resinVolumeFt3: 1.5,
+    gravelLb: 18,
+    tubeCutIn: 52.125,
+    bedBegan: '2014',
+    valve: { card: figures.valves[0] ?? null, tubeOdIn: 1.05, backwashGpm: 2.4 },
+    water: { source: 'town', hardnessGpg: 18, ironMgL: 0.2, temperatureC: 11, disinfectant: 'chloramine since 2019' },
+    prices: {
+      currency: 'USD',
+      prices: [
+        { item: 'resin', unit: 'bag', resinKind: 'gel-8', bagFt3: 1, priceMinor: 14_000 },
+        { item: 'resin', unit: 'bag', resinKind: 'gel-8', bagFt3: 0.5, priceMinor: 8_050 },
+      ],
+    },
+    shelf: [{ label: '1 ft³ bag', resinKind: 'gel-8', volumeFt3: 1, onHand: 4 }],
+    ...change,
+  }
+}
+
+async function read(change: Partial<PlanFacts> = {}): Promise<string[]> {
+  const pdf = await getDocumentProxy(await renderRebedPlan(facts(change)))
+  const { text } = await extractText(pdf, { mergePages: false })
+  return text.map((page) => page.replace(/\s+/g, ' '))
+}
+
+describe('the rebed plan, read back', () => {
+  it('sheet 1: site, drawing with its dimensions, kit with weights and prices, crew', async () => {
+    const [first = ''] = await read()
+    for (const text of [
+      'Rebed plan: Orchard Lane 14',
+      'Cellar door behind the house; dog.',
+      // 1.5 ft³ over the area of a 10 in circle: 33.0 in (volume over area).
+      'bed 33 in',
+      'cut tube here, 52 1/8 in',
+      '1½ ft³',
+      '1 × 1 ft³ bag of 8 % crosslink softening resin (on the shelf)',
+      '$140.00',
+      '$80.50',
+      'at least $220.50',
+      'price unknown',
+      'comes back',
+      '(± 1/8 in)',
+      '2 people',
+      'never tipped by one person',
+      'Scale on full-size paper 1 : 10',
+      '1 of 2',
+    ])
+      expect(first).toContain(text)
+    expect(first).not.toMatch(/NaN|undefined|null|\?\?/)
+  })
+
+  it('sheet 2: pressure goes off before power, each caution before its step, reasons to stop, and the local code', async () => {
+    const [, second = ''] = await read()
+    const at = (text: string) => {
+      expect(second).toContain(text)
+      return second.indexOf(text)
+    }
+    expect(at('Let the pressure out')).toBeLessThan(at('Unplug the valve'))
+    expect(at('under full house pressure')).toBeLessThan(at('To backwash while it has power, until the drain stops: pressure is zero'))
+    expect(at('Centre the tube and cap it')).toBeLessThan(at('Take the cap out and count it'))
+    for (const text of [
+      'Lead service line or lead pipe',
+      'Asbestos where we would work',
+      'Crawl space',
+      'Boil-water notice',
+      'Cracked tank',
+      'permit or a licence',
+      'Never mix bleach with iron cleaner',
+      'lifting index of 2.2',
+      'The local plumbing code and a licensed person come before anything on this sheet',
+      'Length of the old tube with its basket _______ in',
+      '2 of 2',
+    ])
+      at(text)
+  })
+
+  it.each(TANK_SIZES.flatMap((tank) => (['us', 'metric'] as const).map((unitSystem) => ({ tank, unitSystem }))))(
+    'exactly two sheets for $tank.diameterIn × $tank.heightIn in, $unitSystem',
+    async ({ tank, unitSystem }) => {
+      const { diameterIn, heightIn } = tank
+      const pages = await read({
+        unitSystem,
+        tank: { diameterIn, heightIn, nominalGrains: null, sizeAsWritten: null },
+        ...{ resinVolumeFt3: null, resinKind: null, gravelLb: null, tubeCutIn: null, valve: null, bedBegan: null, softenerLabel: null },
+        water: { source: 'private-well', hardnessGpg: null, ironMgL: null, temperatureC: null, disinfectant: null },
+        shelf: [],
+      })
+      expect(pages).toHaveLength(2)
+      expect(pages[0]).toContain('of 8 % crosslink softening resin')
+      // The last step and the title block are there: nothing ran off the sheet.
+      expect(pages[1]).toMatch(/Take away the old bed/)
+      expect(pages[1]).toContain('2 of 2')
+    },
+  )
+
+  it('exactly two sheets with the longest texts a record may hold, and without a tank size', async () => {
+    const long = 'Behind the third door on the left past the boiler, key with the neighbour; '.repeat(20)
+    const site = { label: long.slice(0, 160), street: long.slice(0, 120), town: long.slice(0, 80), accessNotes: long }
+    const tank = { diameterIn: null, heightIn: null, nominalGrains: null, sizeAsWritten: long }
+    expect(await read({ site, softenerLabel: long, bedBegan: long, firmName: long })).toHaveLength(2)
+    const unknown = await read({ site, tank })
+    expect(unknown).toHaveLength(2)
+    expect(unknown[0]).toContain('cannot be drawn until its diameter and its height')
+  })
+
+  it('names with marks and letters of other scripts are printed or shown as "?", never dropped', async () => {
+    const [first = ''] = await read({ site: { label: 'Señora Łuczak, Дом', street: null, town: null, accessNotes: null } })
+    expect(first).toContain('Rebed plan: Señora Luczak, ???')
+  })
+
+  it('says nothing of the customer', async () => {
+    expect((await read()).join()).not.toMatch(/phone|customer:|@/i)
+  })
+
+  it('is named after the site', () => {
+    expect(planFileName('Orchard Lane 14, “Élan”')).toBe('rebed-plan-orchard-lane-14-elan.pdf')
+    expect(planFileName('Дом')).toBe('rebed-plan.pdf')
+  })
+})

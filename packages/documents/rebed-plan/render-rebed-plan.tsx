@@ -1,0 +1,31 @@
+import { Document, renderToBuffer } from '@react-pdf/renderer'
+import { printable } from '../print/printable-text.ts'
+import { FirstPage } from './first-page.tsx'
+import { makePlan } from './make-plan.ts'
+import type { PlanFacts } from './plan-facts.ts'
+import { SecondPage } from './second-page.tsx'
+
+/** The rebed plan as a PDF of two sheets, US letter or A4 by the units: drawing, facts and kit; then the steps. Black on white, for any printer. */
+export async function renderRebedPlan(facts: PlanFacts): Promise<Uint8Array<ArrayBuffer>> {
+  const plan = makePlan(facts)
+  const title = printable(`Rebed plan: ${facts.site.label}`)
+  const buffer = await renderToBuffer(
+    <Document title={title} author={printable(facts.firmName)} language="en">
+      <FirstPage plan={plan} />
+      <SecondPage plan={plan} />
+    </Document>,
+  )
+  return new Uint8Array(buffer)
+}
+
+/** "rebed-plan-orchard-lane-14.pdf". */
+export function planFileName(siteLabel: string): string {
+  const plain = printable(siteLabel)
+    .toLowerCase()
+    .normalize('NFD')
+    .replace(/\p{Mark}/gu, '')
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '')
+    .slice(0, 60)
+  return `rebed-plan${plain ? `-${plain}` : ''}.pdf`
+}

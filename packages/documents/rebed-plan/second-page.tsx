@@ -1,0 +1,106 @@
+import { STOP_CASES } from '@almanac/softener/procedure/rebed-steps-before'
+import { Page, Text, View } from '@react-pdf/renderer'
+import { Fragment } from 'react'
+import { printable } from '../print/printable-text.ts'
+import { BOLD, INK, LEADING, LINE, Printed, SOFT, sheet } from '../print/printed.tsx'
+import { TickBox } from '../print/tick-box.tsx'
+import { TitleBlock } from '../print/title-block.tsx'
+import { titleCells } from './first-page.tsx'
+import type { Plan } from './make-plan.ts'
+import { bodyText, type PaperStep, paperSteps, STEP, setColumns } from './step-columns.ts'
+
+/** Widths of the two columns and what they may hold as estimated, points; A4 is narrower and higher than US letter. Tests count the sheets. */
+const COLUMN = { us: { width: 272, height: 645 }, metric: { width: 263, height: 695 } } as const
+
+const DEFERRAL =
+  'The local plumbing code and a licensed person come before anything on this sheet. Order, cautions and times: common practice.'
+
+/** Sheet 2: reasons to stop, then every step with its cautions before it and a box to tick. */
+export function SecondPage({ plan }: { plan: Plan }) {
+  const { facts, procedure, briefs } = plan
+  const steps = paperSteps(procedure.steps, briefs, facts.unitSystem)
+  const column = COLUMN[facts.unitSystem]
+  const [first, ...others] = steps
+  const { fontSize, splitAt } = setColumns(others, column.width, column.height)
+  return (
+    <Page size={facts.unitSystem === 'us' ? 'LETTER' : 'A4'} style={sheet.page}>
+      <View style={{ flexDirection: 'row', justifyContent: 'space-between', alignItems: 'flex-end' }}>
+        <Printed style={{ fontSize: 14, fontFamily: BOLD }}>Steps, in this order</Printed>
+        <Printed style={{ color: SOFT }}>{`${steps.length} steps, about ${procedure.minutes} minutes for the crew`}</Printed>
+      </View>
+      {first ? <StopBox step={first} /> : null}
+      <View style={{ flexDirection: 'row', justifyContent: 'space-between' }}>
+        {[others.slice(0, splitAt), others.slice(splitAt)].map((part) => (
+          <View key={part[0]?.number ?? 0} style={{ width: column.width }}>
+            {part.map((step) => (
+              <Step key={step.number} step={step} fontSize={fontSize} />
+            ))}
+          </View>
+        ))}
+      </View>
+      <Printed style={{ fontSize: 8.4, fontFamily: BOLD, marginTop: 'auto', marginBottom: 3 }}>{DEFERRAL}</Printed>
+      <View>
+        <TitleBlock cells={titleCells(plan, 2)} />
+      </View>
+    </Page>
+  )
+}
+
+/** The first step, which comes before unloading: each reason to stop with its own box, and what else to look at on the way in. */
+function StopBox({ step }: { step: PaperStep }) {
+  const cases = STOP_CASES.slice(1).map((one) => one.slice(one.indexOf(':') + 1).trim())
+  const others = step.cautions.filter((caution) => caution.word !== 'Refer')
+  return (
+    <View style={{ borderWidth: 1.4, borderColor: INK, paddingVertical: 3, paddingHorizontal: 6, marginTop: 2, marginBottom: 4 }}>
+      <View style={{ flexDirection: 'row', justifyContent: 'space-between' }}>
+        <Printed style={{ fontFamily: BOLD, fontSize: 9 }}>
+          {`${step.number}  ${step.title}. Stop, make safe and refer the job when you find:`}
+        </Printed>
+        <Printed style={{ fontSize: 7.5, color: SOFT }}>{`${step.minutes} min`}</Printed>
+      </View>
+      <View style={{ flexDirection: 'row', flexWrap: 'wrap' }}>
+        {cases.map((one) => (
+          <View key={one} style={{ flexDirection: 'row', marginRight: 10 }}>
+            <TickBox size={7} />
+            <Printed style={{ fontSize: 8.4 }}>{one}</Printed>
+          </View>
+        ))}
+      </View>
+      {others.map((caution) => (
+        <Printed key={caution.text} style={{ fontSize: 8.4 }} lines={1}>{`${caution.word}: ${caution.text}`}</Printed>
+      ))}
+    </View>
+  )
+}
+
+function Step({ step, fontSize }: { step: PaperStep; fontSize: number }) {
+  return (
+    <View
+      style={{ flexDirection: 'row', borderTopWidth: STEP.rule, borderColor: LINE, paddingTop: STEP.above, paddingBottom: STEP.below }}
+      wrap={false}
+    >
+      <TickBox size={STEP.box - 5} />
+      <View style={{ flexGrow: 1, flexBasis: 0 }}>
+        <View style={{ flexDirection: 'row' }}>
+          <View style={{ flexGrow: 1, flexBasis: 0 }}>
+            <Printed style={{ fontSize, fontFamily: BOLD }}>{`${step.number}  ${step.title}`}</Printed>
+          </View>
+          <Printed style={{ fontSize: fontSize - 1, color: SOFT, flexShrink: 0 }}>{`${step.minutes} min`}</Printed>
+        </View>
+        {step.cautions.length > 0 ? (
+          <View style={{ borderLeftWidth: 2, borderColor: INK, paddingLeft: STEP.bar - 2 }}>
+            <Text style={{ fontSize, lineHeight: LEADING }}>
+              {step.cautions.map((caution) => (
+                <Fragment key={caution.text}>
+                  <Text style={{ fontFamily: BOLD }}>{`${printable(caution.word)}: `}</Text>
+                  {`${printable(caution.text)} `}
+                </Fragment>
+              ))}
+            </Text>
+          </View>
+        ) : null}
+        <Printed style={{ fontSize }}>{bodyText(step)}</Printed>
+      </View>
+    </View>
+  )
+}

@@ -1,0 +1,96 @@
+import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
+import {
+  formatFlowGpm,
+  formatHardnessGpg,
+  formatTankSize,
+  formatTemperatureF,
+  formatVolumeFt3,
+  formatWeightLb,
+} from '@almanac/units/format'
+import { View } from '@react-pdf/renderer'
+import { LINE, Printed, SOFT, sheet } from '../print/printed.tsx'
+import type { Plan } from './make-plan.ts'
+import type { PlanFacts } from './plan-facts.ts'
+
+type Row = { name: string; value: string; lines?: number }
+
+/** Where it stands, what is in it, which water reaches it. */
+export function SiteFacts({ facts }: { facts: PlanFacts }) {
+  return (
+    <>
+      <Facts
+        title="Site"
+        rows={[
+          { name: 'Where', value: [facts.site.street, facts.site.town].filter(Boolean).join(', ') || 'address not known', lines: 2 },
+          { name: 'Access', value: facts.site.accessNotes ?? 'nothing noted: ask before setting out', lines: 5 },
+          ...(facts.softenerLabel ? [{ name: 'Softener', value: facts.softenerLabel, lines: 1 }] : []),
+        ]}
+      />
+      <Facts title="Bed as found" rows={bedRows(facts)} />
+      <Facts title="Water" rows={waterRows(facts)} />
+    </>
+  )
+}
+
+function bedRows({ tank, resinKind, resinVolumeFt3, gravelLb, bedBegan, valve, unitSystem }: PlanFacts): Row[] {
+  const size = tank.diameterIn !== null && tank.heightIn !== null ? formatTankSize(tank.diameterIn, tank.heightIn, unitSystem) : null
+  const resin = [
+    resinVolumeFt3 === null ? null : formatVolumeFt3(resinVolumeFt3, unitSystem),
+    resinKind === null ? 'kind not known' : RESIN_KINDS[resinKind].shortLabel,
+  ]
+  return [
+    { name: 'Tank', value: size ?? tank.sizeAsWritten ?? 'size not known: measure it', lines: 1 },
+    { name: 'Resin', value: resin.filter(Boolean).join(', ') },
+    { name: 'Gravel', value: gravelLb === null ? 'not known' : gravelLb === 0 ? 'none' : formatWeightLb(gravelLb, unitSystem) },
+    { name: 'Went in', value: bedBegan ?? 'not known', lines: 1 },
+    { name: 'Valve', value: valve?.card?.label ?? 'kind not known', lines: 1 },
+    { name: 'Backwash', value: valve?.backwashGpm == null ? 'rate not known' : formatFlowGpm(valve.backwashGpm, unitSystem) },
+  ]
+}
+
+function waterRows({ water, unitSystem }: PlanFacts): Row[] {
+  const source = water.source === 'private-well' ? 'private well' : water.source === 'town' ? 'town' : 'not known'
+  const temperatureF = water.temperatureC === null ? null : water.temperatureC * 1.8 + 32
+  return [
+    { name: 'Supply', value: [source, water.disinfectant].filter(Boolean).join(', '), lines: 1 },
+    { name: 'Hardness', value: formatHardnessGpg(water.hardnessGpg, unitSystem) },
+    { name: 'Iron', value: water.ironMgL === null ? 'not known' : `${water.ironMgL} mg/L` },
+    ...(temperatureF === null ? [] : [{ name: 'Temperature', value: formatTemperatureF(temperatureF, unitSystem) }]),
+  ]
+}
+
+/** How many people, how long, what is heavy. */
+export function CrewFacts({ plan }: { plan: Plan }) {
+  const { kit, procedure, facts } = plan
+  const hours = Math.floor(procedure.minutes / 60)
+  const time = `about ${hours > 0 ? `${hours} h ` : ''}${procedure.minutes % 60} min on site`
+  const rows: Row[] = kit.ok
+    ? [
+        { name: 'Crew', value: `${kit.value.crewSize} people, ${time}` },
+        { name: 'Why', value: kit.value.crewWhy, lines: 2 },
+        {
+          name: 'Heaviest lift',
+          value: `${kit.value.heaviestLift}, ${formatWeightLb(kit.value.heaviestLiftLb, facts.unitSystem)}`,
+        },
+        { name: 'Full tank', value: `${formatWeightLb(kit.value.fullTankLb, facts.unitSystem)}: never tipped by one person` },
+        { name: 'Old resin out', value: formatVolumeFt3(kit.value.spentResinFt3, facts.unitSystem) },
+      ]
+    : [{ name: 'Crew', value: `two people or more, ${time}` }]
+  return <Facts title="Crew and weights" rows={rows} />
+}
+
+function Facts({ title, rows }: { title: string; rows: readonly Row[] }) {
+  return (
+    <View style={{ marginBottom: 7 }}>
+      <Printed style={sheet.heading}>{title}</Printed>
+      {rows.map((row) => (
+        <View key={row.name} style={{ flexDirection: 'row', borderBottomWidth: 0.4, borderColor: LINE, paddingVertical: 1.4 }}>
+          <Printed style={{ width: 58, color: SOFT, flexShrink: 0 }}>{row.name}</Printed>
+          <View style={{ flexGrow: 1, flexBasis: 0 }}>
+            <Printed lines={row.lines}>{row.value}</Printed>
+          </View>
+        </View>
+      ))}
+    </View>
+  )
+}
