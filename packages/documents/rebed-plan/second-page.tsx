@@ -10,7 +10,7 @@ import type { Plan } from './make-plan.ts'
 import { bodyText, type PaperStep, paperSteps, STEP, setColumns } from './step-columns.ts'
 
 /** Widths of the two columns and what they may hold as estimated, points; A4 is narrower and higher than US letter. Tests count the sheets. */
-const COLUMN = { us: { width: 272, height: 645 }, metric: { width: 263, height: 695 } } as const
+const COLUMN = { us: { width: 272, height: 630 }, metric: { width: 263, height: 685 } } as const
 
 const DEFERRAL =
   'The local plumbing code and a licensed person come before anything on this sheet. Order, cautions and times: common practice.'
