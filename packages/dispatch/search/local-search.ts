@@ -1,0 +1,48 @@
+import { tryLeaveOut, tryPlace } from './left-out.ts'
+import type { Neighbours } from './neighbours.ts'
+import { type Random, shuffle } from './random.ts'
+import type { Routes } from './routes.ts'
+import { scanUniform } from './scan-uniform.ts'
+import { scanWalked } from './scan-walked.ts'
+
+/** What the descent keeps between runs, so that nothing is allocated in one. */
+export interface Descent {
+  readonly neighbours: Neighbours
+  readonly order: Int32Array
+  readonly tested: Int32Array
+}
+
+export function newDescent(neighbours: Neighbours, visits: number): Descent {
+  return { neighbours, order: Int32Array.from({ length: visits }, (_, v) => v), tested: new Int32Array(visits) }
+}
+
+/** Places what is left out and makes gaining moves until there is none. Pairs of routes unchanged since `settled` on the routes' clock are taken as tried. */
+export function descend(s: Routes, descent: Descent, random: Random, settled: number): void {
+  const { neighbours, order, tested } = descent
+  const scan = s.model.uniform ? scanUniform : scanWalked
+  shuffle(order, random)
+  tested.fill(settled)
+  for (const u of order) if ((s.owner[u] as number) < 0) tryPlace(s, u, neighbours)
+  // A visit that is left out and placed again without end cannot be: each step lowers the price by more than the tolerance.
+  for (let moved = true; moved; ) {
+    moved = false
+    for (let i = 0; i < order.length; i++) {
+      const u = order[i] as number
+      const last = tested[u] as number
+      tested[u] = s.clock.now
+      if ((s.owner[u] as number) < 0) {
+        if (s.clock.now > last && tryPlace(s, u, neighbours)) moved = true
+        continue
+      }
+      if (tryLeaveOut(s, u)) {
+        moved = true
+        continue
+      }
+      let since = last
+      while (scan(s, u, neighbours, since)) {
+        moved = true
+        since = last
+      }
+    }
+  }
+}
