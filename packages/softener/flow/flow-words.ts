@@ -1,0 +1,144 @@
+import { formatFlowGpm, formatLengthIn, formatPressurePsi, formatTemperatureF, formatVolumeFt3 } from '@almanac/units/format'
+import { showNumber } from '@almanac/units/format-number'
+import { type Refusal, refuse } from '@almanac/units/result'
+import type { CardLine, CardWords, WhyWords } from '../setting/card-types.ts'
+import type { SiteEvaluation } from '../site/evaluate-site.ts'
+import type { SiteInput } from '../site/site-input.ts'
+import { AGED_DIAMETER_SHARE, AGED_VOIDAGE_LOSS } from './aged-bed.ts'
+import { DEMAND_CURVES } from './demand-curves.ts'
+import { MOST_DROP_PSI, PUBLIC_WORKS_BED_IN, PUBLIC_WORKS_GPM_FT2 } from './flow-figures.ts'
+
+export type FlowWords = { summary: string; tone: 'good' | 'mind'; lines: CardLine[] }
+
+/** What the house may draw at once against what the softener carries, clean and aged, in words; or the sentence for which it cannot be said. */
+export function flowWords(
+  evaluation: SiteEvaluation,
+  input: SiteInput,
+  { units, sources }: Pick<CardWords, 'units' | 'sources'>,
+): FlowWords | Refusal {
+  const { flow, filled, season } = evaluation
+  if ('reason' in flow) return refuse(flow.reason)
+  const curve = DEMAND_CURVES[input.demandCurve]
+  const gpm = (value: number) => formatFlowGpm(value, units)
+  const each = flow.working === 2 ? ', half through each tank' : ''
+  const beds: WhyWords['inputs'] = [
+    {
+      name: 'Resin',
+      value: `${formatVolumeFt3(filled.fill.resinFt3, units)}${flow.working === 2 ? ' in each of two tanks' : ''}`,
+      from: sources.resinFt3,
+    },
+    { name: 'Tanks', value: ARRANGED[input.arrangement] },
+    { name: 'Bed depth', value: formatLengthIn(filled.levels?.bedDepthIn, units) },
+    { name: 'Water at its coldest', value: formatTemperatureF(season.coldestF, units), from: sources.coldestF },
+  ]
+  const demand: WhyWords['inputs'] = [
+    {
+      name: 'Fixture units',
+      value: `${showNumber(evaluation.fixtureUnits, 1)} wsfu`,
+      from: input.fixtureUnits === null ? 'taken as usual for so many people' : sources.fixtureUnits,
+    },
+    { name: 'Curve', value: curve.label },
+  ]
+  const line = (
+    id: string,
+    label: string,
+    value: string,
+    hint: string | undefined,
+    why: Pick<WhyWords, 'formula' | 'source'> & Partial<WhyWords>,
+  ): CardLine => ({
+    ...{ id, label, value, hint },
+    why: { title: label, inputs: beds, assumptions: evaluation.fillAssumptions.slice(), missing: [], ...why },
+  })
+  const ergun = {
+    formula: `Ergun: ΔP/L = 150 µu(1−ε)²/(ε³d²) + 1.75 ρu²(1−ε)/(ε³d), in the bed alone; valve and pipes come on top. An aged bed is taken with beads ${showNumber(100 - 100 * AGED_DIAMETER_SHARE, 0)} % smaller and voids ${AGED_VOIDAGE_LOSS} less.`,
+    source: 'Ergun 1952; viscosity IAPWS R12-08; the aged bed is an assumption, no source: a measured drop outranks it',
+    inputs: [...beds, ...demand],
+  }
+  const { dropAtDemand, dropAtCarried, at15Psi } = flow
+  return {
+    summary: SUMMARY[flow.verdict](gpm(flow.demandGpm), gpm(flow.carriesGpm)),
+    tone: flow.verdict === 'far-short' ? 'mind' : 'good',
+    lines: [
+      line('demand', 'House, at its peak', gpm(flow.demandGpm), each.slice(2) || undefined, {
+        formula: 'Fixture units of all that draws water, then the peak likely to run at the same time by the code’s curve.',
+        source: `IPC 2018 Table E103.3(2); ${curve.source}. Codes differ for small houses: by the two curves here 10 units mean 14.6 or 8 gpm.`,
+        inputs: demand,
+        assumptions:
+          input.fixtureUnits === null
+            ? ['Fixtures not counted: a bathroom for every two people, kitchen sink, dishwasher and clothes washer.']
+            : [],
+        missing: input.fixtureUnits === null ? ['what draws water in the house'] : [],
+      }),
+      line(
+        'carries',
+        'Softener carries',
+        gpm(flow.carriesGpm),
+        `at least ${gpm(flow.leastGpm)}, or water finds its own way through the bed`,
+        {
+          formula: '40 bed volumes an hour (5 gpm/ft³) of resin at work; 8 at the least (1 gpm/ft³).',
+          source: 'Davis, Water and Wastewater Engineering, 2010, Table 8-2',
+        },
+      ),
+      line(
+        'contact',
+        'Water stays in the bed',
+        flow.contactSeconds === null ? 'no flow' : `${showNumber(flow.contactSeconds, 0)} s`,
+        `${showNumber(flow.bedVolumesH, 0)} bed volumes an hour at the peak`,
+        {
+          formula: 'Empty-bed contact time = volume of resin ÷ flow: 448.8 s at 1 gpm/ft³, 89.8 s at 5.',
+          source: 'derived; limits Davis 2010',
+          inputs: [...beds, ...demand],
+        },
+      ),
+      line(
+        'drop-clean',
+        'Pressure lost in a clean bed',
+        formatPressurePsi(dropAtDemand.clean, units),
+        `${formatPressurePsi(dropAtCarried.clean, units)} at what it carries`,
+        ergun,
+      ),
+      line(
+        'drop-aged',
+        'In an aged bed',
+        formatPressurePsi(dropAtDemand.aged, units),
+        `${formatPressurePsi(dropAtCarried.aged, units)} at what it carries`,
+        ergun,
+      ),
+      line(
+        'at-15-psi',
+        `Bed loses ${formatPressurePsi(MOST_DROP_PSI, units)} at`,
+        `${gpm(at15Psi.clean)} clean, ${gpm(at15Psi.aged)} aged`,
+        'the most for a whole unit at rated flow',
+        {
+          ...ergun,
+          source: `${ergun.source}; at most 15 psi at rated service flow: NSF/ANSI 44`,
+        },
+      ),
+      line('public-works', 'By the rules of public works', publicWords(flow.withinPublicWorks), 'stricter than a house needs', {
+        formula: `At most ${PUBLIC_WORKS_GPM_FT2} gpm/ft² (here ${showNumber(flow.gpmFt2, 1)}) through a bed of at least ${PUBLIC_WORKS_BED_IN / 12} ft (here ${showNumber((filled.levels?.bedDepthIn ?? 0) / 12, 1)}).`,
+        source: 'Ten States Standards §4.4.2; Virginia 12 VAC 5-590-900',
+      }),
+    ],
+  }
+}
+
+export const ARRANGED = {
+  single: 'one tank',
+  'twin-parallel': 'two tanks together, each with half the flow',
+  'twin-alternating': 'two tanks in turn, one at a time with all the flow',
+} as const
+
+const SUMMARY = {
+  carries: (demand: string, carries: string) =>
+    `The softener carries ${carries}; the house draws ${demand} at its peak. It is large enough.`,
+  short: (demand: string, carries: string) =>
+    `At a peak the house may draw ${demand}, the softener carries ${carries} for long: in those minutes some hardness can pass.`,
+  'far-short': (demand: string, carries: string) =>
+    `The house may draw ${demand} at its peak, far more than the ${carries} the softener carries: hard water passes and pressure falls then. Look at the other curve, count what draws water, or think of a larger unit.`,
+}
+
+function publicWords({ flux, depth }: { flux: boolean; depth: boolean }): string {
+  if (flux && depth) return 'within both limits'
+  if (!flux && !depth) return 'too fast, and the bed too shallow'
+  return flux ? 'bed shallower than 3 ft' : 'faster than 7 gpm/ft²'
+}

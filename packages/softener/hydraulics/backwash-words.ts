@@ -1,0 +1,179 @@
+import { formatFlowGpm, formatLengthIn, formatPercent, formatTemperatureF } from '@almanac/units/format'
+import { showNumber } from '@almanac/units/format-number'
+import { type Refusal, refuse } from '@almanac/units/result'
+import { COMMON_PRACTICE } from '@almanac/units/sourced'
+import { cToF } from '@almanac/units/temperature'
+import type { FirmFigures } from '../firm/firm-figures.ts'
+import type { CardLine, CardWords, WhyWords } from '../setting/card-types.ts'
+import type { SiteEvaluation } from '../site/evaluate-site.ts'
+import type { SiteInput } from '../site/site-input.ts'
+import { SEASON_SWING_F } from '../site/site-water.ts'
+import { type BackwashEffect, type BackwashFigures, SAFE_SHARE_OF_FREEBOARD, type SeasonBackwash } from './backwash.ts'
+
+export type BackwashWords = {
+  /** What is to be said of the installed backwash, in a sentence or two. */
+  summary: string
+  /** `lost` warns of resin in the drain. */
+  tone: 'good' | 'mind' | 'danger'
+  lines: CardLine[]
+  notes: string[]
+}
+
+export const MODEL_WORDS = { 'richardson-zaki': 'Richardson and Zaki 1954', 'wen-yu': 'Wen and Yu 1966' } as const
+
+/** The backwash in words, for winter and summer; or the sentence for which nothing can be said. */
+export function backwashWords(
+  evaluation: SiteEvaluation,
+  input: SiteInput,
+  figures: FirmFigures,
+  words: Pick<CardWords, 'units' | 'sources'>,
+): BackwashWords | Refusal {
+  const { backwash } = evaluation
+  if ('reason' in backwash) return refuse(backwash.reason)
+  const { levels } = evaluation.filled
+  const { units } = words
+  const why = whyFor(evaluation, input, figures, words)
+  const gpm = (value: number) => formatFlowGpm(value, units)
+  const season = (id: string, name: string, at: SeasonBackwash): CardLine[] => [
+    {
+      id: `${id}-right`,
+      label: `Right for ${name}, ${formatTemperatureF(cToF(at.temperatureC), units)}`,
+      value: gpm(at.rightGpm),
+      hint: `expands the bed ${formatPercent(Math.min(backwash.wantedExpansion, backwash.safeExpansion))}; most ${gpm(at.mostGpm)}`,
+      why: why(
+        `Right backwash in ${name}`,
+        'The flow at which the bed expands as wanted, or up to the margin under the top of the tank where that is less.',
+      ),
+    },
+    ...(at.installed
+      ? [
+          {
+            id: `${id}-installed`,
+            label: `What is fitted does, in ${name}`,
+            value: effectWords(at.installed),
+            why: why(
+              `The fitted backwash in ${name}`,
+              'Expansion = (1 − voids packed) ÷ (1 − voids in the flow) − 1, at the flow over the tank’s cross-section.',
+            ),
+          },
+        ]
+      : []),
+  ]
+  return {
+    ...verdictWords(backwash, input, gpm),
+    lines: [
+      {
+        id: 'freeboard',
+        label: 'Freeboard',
+        value: `${formatLengthIn(levels?.freeboardIn, units)}, room for ${formatPercent(backwash.freeVolumeShare)}`,
+        hint: 'from the top of the settled bed to the highest point inside',
+        why: why(
+          'Freeboard',
+          'Height from the settled bed to the highest point inside the tank, under the neck. The share is what the tank still holds above gravel and resin, over the volume of the resin: by so much the bed can grow, the dished top counted.',
+        ),
+      },
+      ...season('winter', 'winter', backwash.winter),
+      ...season('summer', 'summer', backwash.summer),
+      {
+        id: 'year-round',
+        label: 'One flow control for the whole year',
+        value: gpm(backwash.controlGpm ?? backwash.yearRoundGpm),
+        hint: `winter ${effectWords(backwash.advisedWinter)}, summer ${effectWords(backwash.advisedSummer)}`,
+        why: why(
+          'One flow for the whole year',
+          `What summer wants (${gpm(backwash.summer.rightGpm)}), held to what winter allows (${gpm(backwash.winter.mostGpm)}) and to the firm’s ${figures.backwash.gpmFt2.min} to ${figures.backwash.gpmFt2.max} gpm/ft²; then the largest flow control of this valve up to it.`,
+        ),
+      },
+    ],
+    notes: [
+      ...(backwash.wantedExpansion > backwash.safeExpansion
+        ? [
+            `This tank has not the room for the ${formatPercent(backwash.wantedExpansion)} expansion usually wanted (common practice): ${formatPercent(backwash.safeExpansion)} is the most. Backwash longer instead of harder.`,
+          ]
+        : []),
+      ...(input.backwashGpm !== null && input.backwashGpm >= backwash.finesCarriedGpm
+        ? [`In winter beads of the smallest size go to the drain from ${gpm(backwash.finesCarriedGpm)} up, whatever the freeboard.`]
+        : []),
+    ],
+  }
+}
+
+function effectWords({ expansion, reachesTop }: BackwashEffect): string {
+  if (reachesTop) return 'to the top of the tank'
+  return expansion < 0.005 ? 'bed not lifted' : `${showNumber(expansion * 100, 0)} % expansion`
+}
+
+function verdictWords(
+  { verdict, winter, summer, controlGpm, yearRoundGpm }: BackwashFigures,
+  input: SiteInput,
+  gpm: (value: number) => string,
+): Pick<BackwashWords, 'summary' | 'tone'> {
+  const fitted = input.backwashGpm === null ? '' : gpm(input.backwashGpm)
+  const better = gpm(controlGpm ?? yearRoundGpm)
+  const cold = winter.installed ? effectWords(winter.installed) : ''
+  const warm = summer.installed ? effectWords(summer.installed) : ''
+  switch (verdict) {
+    case 'lost':
+      return {
+        summary: `At ${fitted} the bed rises to the top of the tank in winter, and resin goes to the drain. Fit a flow control of about ${better}.`,
+        tone: 'danger',
+      }
+    case 'near':
+      return {
+        summary: `At ${fitted} the bed comes close to the top of the tank in winter (${cold}): some resin may be lost. A flow control of about ${better} is safe.`,
+        tone: 'mind',
+      }
+    case 'weak':
+      return {
+        summary: `At ${fitted} the bed hardly rises in summer (${warm}): dirt stays in it. About ${better} would be better.`,
+        tone: 'mind',
+      }
+    case 'right':
+      return { summary: `${fitted} suits this tank: ${cold} in winter, ${warm} in summer.`, tone: 'good' }
+    default:
+      return { summary: `Which flow control is in the valve is not recorded. About ${better} would suit this tank.`, tone: 'mind' }
+  }
+}
+
+function whyFor(
+  evaluation: SiteEvaluation,
+  input: SiteInput,
+  figures: FirmFigures,
+  { units, sources }: Pick<CardWords, 'units' | 'sources'>,
+): (title: string, formula: string) => WhyWords {
+  const { season, filled } = evaluation
+  const { kind, fill } = filled
+  const shared = {
+    inputs: [
+      {
+        name: 'Tank',
+        value: filled.shell ? `${filled.shell.diameterIn} × ${filled.shell.heightIn} in` : 'not known',
+        from: sources.diameterIn,
+      },
+      { name: 'Resin', value: `${showNumber(fill.resinFt3, 2)} ft³, ${kind.label}`, from: sources.resinFt3 },
+      { name: 'Gravel', value: `${showNumber(fill.gravelLb, 0)} lb`, from: sources.gravelLb },
+      {
+        name: 'Beads',
+        value: `${kind.meanDiameterMm.value} mm, ${kind.particleDensityKgM3.value} kg/m³, ${kind.packedVoidage.value} voids packed`,
+      },
+      { name: 'Coldest water', value: formatTemperatureF(season.coldestF, units), from: sources.coldestF },
+      { name: 'Warmest water', value: formatTemperatureF(season.warmestF, units), from: sources.warmestF },
+      { name: 'Flow control', value: formatFlowGpm(input.backwashGpm, units), from: sources.backwashGpm },
+      { name: 'Expansion wanted', value: formatPercent(figures.backwash.wantedExpansion) },
+    ],
+    assumptions: [
+      ...evaluation.fillAssumptions,
+      ...(season.assumed === 'none'
+        ? []
+        : [`Winter and summer taken ${SEASON_SWING_F} °F below and above the one temperature known, or 60 °F (from memory).`]),
+      `A margin of ${showNumber(100 - 100 * SAFE_SHARE_OF_FREEBOARD, 0)} % of the room is kept under the top: fine beads hang above the mean, and correlations differ by some points.`,
+      'The distributor’s upper basket is left out.',
+    ],
+    missing: [
+      ...(season.assumed === 'none' ? [] : ['water temperature in winter and in summer']),
+      ...(input.backwashGpm === null ? ['flow control in the valve'] : []),
+    ],
+    source: `${MODEL_WORDS[input.expansionModel]}; drag by Schiller and Naumann 1935; viscosity IAPWS R12-08; expansion wanted and flows: ${COMMON_PRACTICE}, 6 to 8 gpm/ft² Ten States Standards §4.4.2`,
+  }
+  return (title, formula) => ({ title, formula, ...shared })
+}

@@ -1,0 +1,184 @@
+import { formatHardnessGpg, formatWaterGal, formatWeightLb } from '@almanac/units/format'
+import { showNumber } from '@almanac/units/format-number'
+import { gpgToMgL, mgLToGpg } from '@almanac/units/hardness'
+import { COMMON_PRACTICE } from '@almanac/units/sourced'
+import { galToL, lToGal } from '@almanac/units/volume'
+import type { CompensatedHardness } from '../water/compensated-hardness.ts'
+import type { CardFacts } from './card-facts.ts'
+import type { CardLine } from './card-types.ts'
+import type { DoseFigures } from './dose-figures.ts'
+
+/** What is entered at the valve: hardness and gallons by a meter, days by a timer; then the salt. */
+export function enterLines(facts: CardFacts): CardLine[] {
+  const { dose, setting, input } = facts
+  const metered = input.control !== 'timer'
+  return [
+    ...(metered ? [hardnessLine(facts), gallonsLine(facts), reserveLine(facts), overrideLine(facts)] : [daysLine(facts)]),
+    saltLine(facts, dose),
+    {
+      id: 'hour',
+      label: 'When it regenerates',
+      value:
+        setting.reserve.kind === 'days' && setting.reserve.days === 0 && metered
+          ? 'at once, the other tank takes over'
+          : 'at night, 2 a.m.',
+      why: {
+        title: 'When it regenerates',
+        inputs: [],
+        formula: 'While it regenerates, a single softener lets hard water through: at night hardly anyone draws any.',
+        assumptions: [],
+        missing: [],
+        source: COMMON_PRACTICE,
+      },
+    },
+  ]
+}
+
+function hardnessLine({ hardness, figures, units, sources, input }: CardFacts): CardLine {
+  const entered = units === 'us' ? Math.ceil(hardness.compensatedGpg) : mgLToGpg(Math.ceil(gpgToMgL(hardness.compensatedGpg) / 10) * 10)
+  const { ironGpgPerMgL, manganeseGpgPerMgL } = figures.allowance
+  return {
+    id: 'hardness',
+    label: 'Hardness',
+    value: formatHardnessGpg(entered, units),
+    hint: compensatedHint(hardness),
+    why: {
+      title: 'Hardness to set for',
+      summary: 'The hardness of the raw water with an allowance for metals that sit on the resin, rounded up.',
+      inputs: [
+        { name: 'Hardness', value: formatHardnessGpg(hardness.hardnessGpg, units), from: sources.hardnessGpg },
+        { name: 'Iron', value: metal(input.ironMgL), from: sources.ironMgL },
+        { name: 'Manganese', value: metal(input.manganeseMgL), from: sources.manganeseMgL },
+        { name: 'Allowance for iron', value: `${ironGpgPerMgL} gpg for each mg/L` },
+        { name: 'Allowance for manganese', value: `${manganeseGpgPerMgL} gpg for each mg/L` },
+      ],
+      formula: 'Hardness + allowance × iron + allowance × manganese.',
+      assumptions: [
+        ...(input.ironMgL === null ? ['Iron not measured: taken as none.'] : []),
+        ...(input.manganeseMgL === null ? ['Manganese not measured: taken as none.'] : []),
+      ],
+      missing: [...(input.ironMgL === null ? ['iron'] : []), ...(input.manganeseMgL === null ? ['manganese'] : [])],
+      source: `Allowances: ${COMMON_PRACTICE}; by charge alone iron would take 0.105 gpg per mg/L (derived).`,
+    },
+  }
+}
+
+const metal = (mgL: number | null) => (mgL === null ? 'not measured' : `${showNumber(mgL, 2)} mg/L`)
+
+function compensatedHint({ ironGpg, manganeseGpg }: CompensatedHardness): string | undefined {
+  return ironGpg + manganeseGpg > 0 ? 'with the allowance for iron and manganese' : undefined
+}
+
+/** Down to what a meter can be set to: tens of gallons, fifties of litres. */
+function roundedDown(gallons: number, units: CardFacts['units']): number {
+  return units === 'us' ? Math.floor(gallons / 10) * 10 : lToGal(Math.floor(galToL(gallons) / 50 + 1e-9) * 50)
+}
+
+function gallonsLine(facts: CardFacts): CardLine {
+  const { setting, hardness, units } = facts
+  return {
+    id: 'gallons',
+    label: 'Water between regenerations',
+    value: formatWaterGal(Math.max(0, roundedDown(setting.gallonsBetween, units)), units),
+    hint: 'only where the valve asks for it; else it works it out from capacity and hardness',
+    why: {
+      title: 'Water between regenerations',
+      inputs: [...facts.capacityInputs, { name: 'Kept back', value: facts.grains(setting.reserveGr) }],
+      formula: `(Capacity ${facts.grains(facts.dose.capacityGr)} − kept back ${facts.grains(setting.reserveGr)}) ÷ hardness ${showNumber(hardness.compensatedGpg, 1)} gpg, rounded down.`,
+      assumptions: facts.capacityAssumptions,
+      missing: facts.capacityMissing,
+      source: facts.capacitySource,
+    },
+  }
+}
+
+function reserveLine(facts: CardFacts): CardLine {
+  const { setting, units, hardness } = facts
+  const { reserve } = setting
+  const rule =
+    reserve.kind === 'days'
+      ? reserve.days === 1
+        ? 'one day’s use'
+        : `${reserve.days} days’ use`
+      : `${showNumber(reserve.share * 100, 0)} % of the capacity`
+  const none = setting.reserveGr <= 0
+  return {
+    id: 'reserve',
+    label: 'Kept back',
+    value: none ? 'none' : formatWaterGal(setting.reserveGr / hardness.compensatedGpg, units),
+    hint: none ? 'two tanks in turn need none' : rule,
+    why: {
+      title: 'What is kept back',
+      inputs: [{ name: 'Rule', value: none ? 'none: the other tank takes over at once' : rule }, ...facts.useInputs],
+      formula: 'Water that may still be wanted between the moment the meter runs out and the night.',
+      assumptions: [],
+      missing: [],
+      source: COMMON_PRACTICE,
+    },
+  }
+}
+
+function overrideLine({ setting, input }: CardFacts): CardLine {
+  const metals = setting.mostDays < 14
+  return {
+    id: 'override',
+    label: 'At the latest after',
+    value: `${setting.mostDays} days`,
+    hint: metals ? 'iron or manganese must not settle' : undefined,
+    why: {
+      title: 'At the latest after so many days',
+      inputs: [
+        { name: 'Iron', value: metal(input.ironMgL) },
+        { name: 'Manganese', value: metal(input.manganeseMgL) },
+      ],
+      formula:
+        'A bed left standing packs and goes stale: it regenerates after 14 days even if little water was used, after 7 where iron and manganese together reach 0.3 mg/L.',
+      assumptions: [],
+      missing: [],
+      source: COMMON_PRACTICE,
+    },
+  }
+}
+
+function daysLine(facts: CardFacts): CardLine {
+  const { dose, setting } = facts
+  const whole = Math.round(dose.intervalDays)
+  return {
+    id: 'days',
+    label: 'Regenerate every',
+    value: whole === 1 ? 'day' : `${whole} days`,
+    hint: 'a timer does not know how much was used',
+    why: {
+      title: 'Days between regenerations',
+      inputs: [...facts.capacityInputs, ...facts.useInputs, { name: 'Kept back', value: facts.grains(setting.reserveGr) }],
+      formula: `(Capacity ${facts.grains(dose.capacityGr)} − kept back ${facts.grains(setting.reserveGr)}) ÷ ${facts.grains(setting.dailyGr)} a day = ${showNumber(dose.days, 1)} days; whole days, at most ${setting.mostDays}.`,
+      assumptions: facts.capacityAssumptions,
+      missing: facts.capacityMissing,
+      source: facts.capacitySource,
+    },
+  }
+}
+
+function saltLine(facts: CardFacts, dose: DoseFigures): CardLine {
+  const { setting, units } = facts
+  const eachLb = dose.saltLb / setting.tanks
+  return {
+    id: 'salt',
+    label: setting.tanks === 2 ? 'Salt for each tank' : 'Salt',
+    value: formatWeightLb(Math.round(eachLb * 10) / 10, units),
+    hint: facts.doseHint,
+    why: {
+      title: 'Salt for one regeneration',
+      summary: facts.doseReason,
+      inputs: [
+        { name: 'Dose', value: facts.doseWords(dose.saltLbFt3) },
+        { name: 'Resin', value: facts.resinWords },
+      ],
+      formula:
+        'Dose × resin. Each dose from 4 to 15 lb/ft³ of sodium chloride, or its equal in potassium chloride, is worked out for a year; of those that let little enough hardness through and last at least a day, the one that costs least is taken.',
+      assumptions: facts.capacityAssumptions,
+      missing: facts.priceMissing,
+      source: facts.capacitySource,
+    },
+  }
+}

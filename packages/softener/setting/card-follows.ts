@@ -1,0 +1,135 @@
+import { formatWaterGal, formatWeightLb } from '@almanac/units/format'
+import { showNumber } from '@almanac/units/format-number'
+import { SODIUM_ADVISORY_MG_L, sodiumPerGlassMg } from '../water/regeneration.ts'
+import type { CardFacts } from './card-facts.ts'
+import type { CardLine, WhyWords } from './card-types.ts'
+import { CALIFORNIA_LEAST_GR_PER_LB, NSF_LEAST_GR_PER_LB, NSF_MOST_GAL_PER_1000_GR } from './efficiency-limits.ts'
+
+/** What the setting means for the house over a year, and against the published limits. */
+export function followLines(facts: CardFacts): CardLine[] {
+  const { dose, setting, units, input } = facts
+  const why = (title: string, formula: string, source: string, more: Partial<WhyWords> = {}): WhyWords => ({
+    ...{ title, formula, source, inputs: facts.capacityInputs, assumptions: facts.capacityAssumptions, missing: facts.capacityMissing },
+    ...more,
+  })
+  const year = { inputs: [...facts.capacityInputs, ...facts.useInputs] }
+  return [
+    {
+      id: 'interval',
+      label: 'Regenerates about every',
+      value: days(dose.intervalDays),
+      hint: dose.days > dose.intervalDays + 0.5 ? `it could go ${days(dose.days)}; held to ${days(dose.intervalDays)}` : undefined,
+      why: why(
+        'Days between regenerations',
+        `(V·K(S)·f − reserve) ÷ (gallons a day × hardness) = (${facts.grains(dose.capacityGr)} − ${facts.grains(setting.reserveGr)}) ÷ ${facts.grains(setting.dailyGr)}.`,
+        facts.capacitySource,
+        year,
+      ),
+    },
+    {
+      id: 'salt-year',
+      label: 'Salt a year',
+      value: formatWeightLb(dose.saltLbYear, units),
+      why: why(
+        'Salt a year',
+        `${showNumber(dose.regenerationsYear, 0)} regenerations × ${formatWeightLb(dose.saltLb, units)}.`,
+        facts.capacitySource,
+        year,
+      ),
+    },
+    {
+      id: 'water-year',
+      label: 'Water for regenerating a year',
+      value: formatWaterGal(dose.waterGalYear, units),
+      hint: `${formatWaterGal(dose.waterGal, units)} each time`,
+      why: why(
+        'Water for regenerating',
+        'Backwash flow × minutes, brine at about 10 %, 10 gal/ft³ of slow rinse and 1.75 gpm/ft³ of fast rinse, for each regeneration.',
+        'Davis 2010; UFC 3-240-13FN; Ten States Standards §4.4.2',
+        {
+          assumptions: input.backwashGpm === null ? ['Backwash flow not known: the firm’s usual flow for this tank taken.'] : [],
+          missing: [],
+        },
+      ),
+    },
+    {
+      id: 'efficiency',
+      label: 'Hardness out for each pound of salt',
+      value: `${showNumber(dose.grPerLb, 0)} gr/lb`,
+      hint: efficiencyWords(facts),
+      why: why(
+        'Salt efficiency',
+        `Capacity ÷ salt, counted as sodium chloride. At most 5,994 gr per lb by charge, so this is ${showNumber((100 * dose.grPerLb) / 5994, 0)} %.`,
+        'NSF/ANSI 44 (as described by trade press and PNNL): 3,350 gr/lb, 5 gal per 1,000 gr, regenerated on demand; California Health and Safety Code 116785: 4,000 gr/lb',
+        { summary: 'The limits are for new units as tested; an older bed in cold water gives less, so this says how it stands now.' },
+      ),
+    },
+    {
+      id: 'rinse-water',
+      label: 'Water for each 1,000 grains',
+      value: formatWaterGal(dose.galPer1000Gr, units),
+      hint: dose.galPer1000Gr <= NSF_MOST_GAL_PER_1000_GR ? 'within 5 gal of NSF/ANSI 44' : 'above 5 gal of NSF/ANSI 44',
+      why: why(
+        'Regeneration water',
+        'Water of one regeneration ÷ capacity in thousands of grains.',
+        'NSF/ANSI 44 (as described by trade press and PNNL)',
+      ),
+    },
+    {
+      id: 'leakage',
+      label: 'Hardness that passes',
+      value: `about ${showNumber(dose.leakageMgL, 1)} mg/L`,
+      hint: dose.fault === 'leaks' ? 'more than is wanted' : undefined,
+      why: why(
+        'Hardness that passes',
+        'About 5 mg/L at 8 lb/ft³, less with more salt in proportion; above 1,000 mg/L of dissolved solids more, by their square.',
+        'Michaud, Water Conditioning & Purification; dose and solids from memory, unverified',
+        { inputs: [{ name: 'Dose', value: facts.doseWords(dose.saltLbFt3) }], assumptions: [], missing: [] },
+      ),
+    },
+    sodiumLine(facts),
+  ]
+}
+
+function days(value: number): string {
+  const shown = showNumber(value, value < 10 ? 1 : 0)
+  return shown === '1' ? 'day' : `${shown} days`
+}
+
+function efficiencyWords({ dose, input }: CardFacts): string {
+  if (input.control === 'timer') return 'a timer does not regenerate on demand, as both limits ask'
+  if (dose.grPerLb >= CALIFORNIA_LEAST_GR_PER_LB) return 'meets 4,000 of California and 3,350 of NSF/ANSI 44'
+  if (dose.grPerLb >= NSF_LEAST_GR_PER_LB) return 'meets 3,350 of NSF/ANSI 44, not 4,000 of California'
+  return 'below 3,350 of NSF/ANSI 44'
+}
+
+function sodiumLine({ setting, input, hardness, units: _units }: CardFacts): CardLine {
+  const potassium = input.salt === 'KCl'
+  return {
+    id: 'sodium',
+    label: 'Sodium added to the water',
+    value: potassium ? 'none' : `${showNumber(setting.sodiumMgL, 0)} mg/L`,
+    hint: potassium ? 'potassium instead' : `${showNumber(sodiumPerGlassMg(setting.sodiumMgL), 0)} mg in a glass of 8 fl oz`,
+    why: {
+      title: 'Sodium added',
+      inputs: [{ name: 'Hardness taken out', value: `${showNumber(hardness.hardnessGpg, 1)} gpg` }],
+      formula:
+        'Each calcium is exchanged for two sodium: 7.864 mg/L of sodium for each gpg, 0.4594 mg for each mg of hardness. What the raw water brings comes on top.',
+      assumptions: [],
+      missing: ['sodium of the raw water'],
+      source: 'derived from atomic weights; EPA drinking-water advisory for sodium',
+    },
+  }
+}
+
+/** What people who drink the water should know. */
+export function drinkingCautions({ setting, input }: CardFacts): string[] {
+  if (input.salt === 'KCl')
+    return [
+      'The softened water carries potassium. Anyone with kidney trouble or told to watch potassium should ask their doctor before drinking it (common practice, no source).',
+    ]
+  if (setting.sodiumMgL < SODIUM_ADVISORY_MG_L) return []
+  return [
+    `Softening adds about ${showNumber(setting.sodiumMgL, 0)} mg/L of sodium. For people on a diet of at most 500 mg of sodium a day the EPA advises no more than ${SODIUM_ADVISORY_MG_L} mg/L in drinking water: tell the house, and leave a tap unsoftened for drinking and cooking.`,
+  ]
+}

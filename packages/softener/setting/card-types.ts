@@ -1,0 +1,34 @@
+import type { UnitSystem } from '@almanac/units/unit-system'
+import type { SiteInput } from '../site/site-input.ts'
+
+/** What one may ask about a number, in sentences. */
+export type WhyWords = {
+  title: string
+  summary?: string
+  inputs: { name: string; value: string; from?: string }[]
+  formula: string
+  assumptions: string[]
+  missing: string[]
+  source: string
+}
+
+/** One line of the card: what it is called, what stands beside it, and why. */
+export type CardLine = { id: string; label: string; value: string; hint?: string; why: WhyWords }
+
+export type SettingsCard = {
+  control: 'meter' | 'timer'
+  /** What to enter or set at the valve. */
+  enter: CardLine[]
+  /** Steps of the regeneration, in order. */
+  steps: CardLine[]
+  /** What follows for the house. */
+  follows: CardLine[]
+  /** For people who drink the water. */
+  cautions: string[]
+  warnings: string[]
+}
+
+/** Where the values of a site come from, in words: "test of 3 May 2026". */
+export type SiteSources = Partial<Record<keyof SiteInput, string>>
+
+export type CardWords = { units: UnitSystem; sources: SiteSources; valveLabel: string | null }
