@@ -7,6 +7,7 @@ import { jobs } from './jobs.ts'
 import { reminders } from './reminders.ts'
 import { session } from './session.ts'
 import { sites } from './sites.ts'
+import { softeners } from './softeners.ts'
 import { stores } from './stores.ts'
 import { visits } from './visits.ts'
 import { water } from './water.ts'
@@ -23,6 +24,7 @@ export const contract = {
   reminders,
   session,
   sites,
+  softeners,
   stores,
   visits,
   water,

@@ -8,6 +8,7 @@ import { jobs } from './procedures/jobs.ts'
 import { reminders } from './procedures/reminders.ts'
 import { session } from './procedures/session.ts'
 import { sites } from './procedures/sites.ts'
+import { softeners } from './procedures/softeners.ts'
 import { stores } from './procedures/stores.ts'
 import { visits } from './procedures/visits.ts'
 import { water } from './procedures/water.ts'
@@ -24,6 +25,7 @@ export const router = {
   reminders,
   session,
   sites,
+  softeners,
   stores,
   visits,
   water,
