@@ -3,6 +3,17 @@ import * as z from 'zod'
 import { ClockTime, JobBed, JobKind, JobState } from './jobs.ts'
 import { command, Day, Id, Instant, Version } from './shared.ts'
 
+/** A drive in whole minutes and tenths of road miles; null where a place is not known. `server`: by roads; `estimated`: from coordinates. */
+export const SheetDrive = z.object({
+  basis: z.enum(['estimated', 'server', 'unknown']),
+  minutes: z.number().nullable(),
+  miles: z.number().nullable(),
+})
+export type SheetDrive = z.infer<typeof SheetDrive>
+
+/** Degrees north and east; `about` when it is only the middle of the postcode's area. */
+export const SheetPlace = z.object({ latitude: z.number(), longitude: z.number(), about: z.boolean() })
+
 export const SheetVisit = z.object({
   id: Id,
   version: Version,
@@ -23,6 +34,7 @@ export const SheetVisit = z.object({
   crewSize: z.number(),
   notes: z.string().nullable(),
   bed: JobBed.nullable(),
+  place: SheetPlace.nullable(),
 })
 export type SheetVisit = z.infer<typeof SheetVisit>
 
@@ -38,6 +50,8 @@ export const DaySheet = z.object({
   endsAt: Instant,
   notes: z.string().nullable(),
   visits: z.array(SheetVisit),
+  /** One before each visit, from the yard or the visit before, and one back to the yard; none without visits. */
+  drives: z.array(SheetDrive),
 })
 export type DaySheet = z.infer<typeof DaySheet>
 
@@ -86,6 +100,9 @@ export const daySheets = {
       z.object({
         day: Day,
         sheets: z.array(DaySheet),
+        yard: z.object({ latitude: z.number(), longitude: z.number() }).nullable(),
+        /** How the firm's own drives compare with the usual ones. */
+        paceWords: z.string(),
         /** The last day before this one that has sheets, to copy from. */
         copyFrom: Day.nullable(),
         /** Proposed jobs in the company: what still needs a place. */

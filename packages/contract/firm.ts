@@ -87,6 +87,9 @@ export const SettingsValues = z.object({
   overtimeMinorPerHour: cost,
   /** Largest chance of failing before its rebed that the owner accepts for a bed. */
   riskLimit: z.number().min(0.01).max(1),
+  /** Where crews start and end their days, degrees north and east. */
+  yardLatitude: z.number().min(-90).max(90).nullable(),
+  yardLongitude: z.number().min(-180).max(180).nullable(),
 })
 export type SettingsValues = z.infer<typeof SettingsValues>
 

@@ -26,6 +26,8 @@ export type FirmPlan = {
   wellShare: number
   crews: { name: string; people: string[]; vehicle: { name: string; volumeFt3: number; weightLb: number } }[]
   rebedsPerMonth: number
+  /** Where the crews start, degrees north and east. */
+  yard: { latitude: number; longitude: number }
   phone: (n: number) => string
   postcode: (n: number) => string
   supplies: SupplyPlan[]
@@ -43,6 +45,7 @@ export function larkmoor(anchorDay: string): FirmPlan {
     sites: 1500,
     wellShare: 0.15,
     rebedsPerMonth: 11,
+    yard: { latitude: 41.72, longitude: -88.44 },
     crews: [
       { name: 'Ines & Tomas', people: ['Ines Calder', 'Tomas Reyes'], vehicle: { name: 'van 1', volumeFt3: 14, weightLb: 1400 } },
       { name: 'Ruth & Callum', people: ['Ruth Abney', 'Callum Frith'], vehicle: { name: 'van 2', volumeFt3: 12, weightLb: 1200 } },
@@ -136,6 +139,7 @@ export function brackwater(): FirmPlan {
     sites: 60,
     wellShare: 0.3,
     rebedsPerMonth: 2,
+    yard: { latitude: 52.37, longitude: -1.57 },
     crews: [{ name: 'Orla & Finn', people: ['Orla Deane', 'Finn Mackey'], vehicle: { name: 'van', volumeFt3: 10, weightLb: 1000 } }],
     phone: (n) => `+353 1 555 ${String(1000 + ((n * 53) % 9000))}`,
     postcode: (n) => `B${String(10 + (n % 20))} X${String(10 + ((n * 7) % 90))}`,

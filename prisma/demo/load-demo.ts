@@ -27,11 +27,10 @@ async function openCompanies(
         plan.unitSystem,
         plan.currency,
       ])
-      await db.query('insert into company_settings (company_id, id, rebeds_per_month) values ($1, $2, $3)', [
-        id,
-        newId(),
-        plan.rebedsPerMonth,
-      ])
+      await db.query(
+        'insert into company_settings (company_id, id, rebeds_per_month, yard_latitude, yard_longitude) values ($1, $2, $3, $4, $5)',
+        [id, newId(), plan.rebedsPerMonth, plan.yard.latitude, plan.yard.longitude],
+      )
       for (const { personId, role } of members)
         await db.query('insert into membership (id, person_id, company_id, role) values ($1, $2, $3, $4)', [newId(), personId, id, role])
       await sendTask('forecast-company', { companyId: id, cause: 'import' }, { executeSql: (text, values) => db.query(text, values) })

@@ -58,7 +58,15 @@ const due: Record<string, Sample> = {
 }
 
 const settings = {
-  ...{ reminderLeadDays: 45, rebedsPerMonth: 12, dayStart: '07:30', dayEnd: '16:00', riskLimit: 0.2 },
+  ...{
+    reminderLeadDays: 45,
+    rebedsPerMonth: 12,
+    dayStart: '07:30',
+    dayEnd: '16:00',
+    riskLimit: 0.2,
+    yardLatitude: 41.71,
+    yardLongitude: -88.42,
+  },
   ...{ plannedRebedMinor: 42_000, failureMinor: 61_000, beadsMinor: 90_000, overtimeMinorPerHour: 5_500 },
 }
 
@@ -140,6 +148,10 @@ const sites: Record<string, Sample> = {
   endPreTreatment: { roles: 'od', input: (r) => ({ preTreatmentId: r.preTreatmentId, version, toDay: '2026-11-30' }) },
 }
 
+const softeners: Record<string, Sample> = {
+  settings: { roles: 'odt', input: (r) => ({ softenerId: r.softenerId }) },
+}
+
 const stores: Record<string, Sample> = {
   items: { roles: 'odt', input: () => page },
   movements: { roles: 'odt', input: () => page },
@@ -211,7 +223,7 @@ const imports: Record<string, Sample> = {
 
 /** Every procedure, by domain. One that is missing here fails the isolation test. */
 export const SAMPLES: Record<string, Record<string, Sample>> = {
-  ...{ beds, daySheets, due, firm, imports, jobs, reminders, session, sites, stores, visits, water, windows },
+  ...{ beds, daySheets, due, firm, imports, jobs, reminders, session, sites, softeners, stores, visits, water, windows },
 }
 
 /** The sample's input as it is sent: a command gets an id of its own. */

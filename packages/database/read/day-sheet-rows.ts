@@ -14,7 +14,14 @@ export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDay
       visits: {
         where: { state: { not: 'called-off' } },
         orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
-        include: { job: { include: { site: { select: { label: true, town: true } }, bed: { include: { tank: true } } } } },
+        include: {
+          job: {
+            include: {
+              site: { select: { label: true, town: true, latitude: true, longitude: true, postcode: true } },
+              bed: { include: { tank: true } },
+            },
+          },
+        },
       },
     },
   })
@@ -48,6 +55,7 @@ export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDay
       siteId: visit.job.siteId,
       siteLabel: visit.job.site.label,
       town: visit.job.site.town,
+      coordinates: { latitude: visit.job.site.latitude, longitude: visit.job.site.longitude, postcode: visit.job.site.postcode },
       crewSize: visit.job.crewSize,
       notes: visit.job.notes,
       bed: visit.job.bed ? bedFacts(visit.job.bed) : null,

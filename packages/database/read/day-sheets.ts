@@ -16,7 +16,8 @@ export async function readDaySheets(scope: Pick<Scope, 'companyId'>, day: string
     const needPlace = await tx.job.count({ where: { companyId, state: 'proposed' } })
     const { dayStart, dayEnd } = await settingsIn(tx, companyId)
     const usual = { from: dayStart, until: dayEnd }
-    return { day, sheets, copyFrom: dayOf(before?.day ?? null), needPlace, usual }
+    const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
+    return { day, timeZone, sheets, copyFrom: dayOf(before?.day ?? null), needPlace, usual }
   })
 }
 

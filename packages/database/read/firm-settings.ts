@@ -14,6 +14,8 @@ export const USUAL_SETTINGS: Settings = {
   beadsMinor: null,
   overtimeMinorPerHour: null,
   riskLimit: 0.3,
+  yardLatitude: null,
+  yardLongitude: null,
 }
 
 const clockTime = (minute: number) => `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`
@@ -22,9 +24,31 @@ const clockTime = (minute: number) => `${String(Math.floor(minute / 60)).padStar
 export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
   const row = await tx.companySettings.findUnique({ where: { companyId } })
   if (!row) return USUAL_SETTINGS
-  const { version, reminderLeadDays, rebedsPerMonth, plannedRebedMinor, failureMinor, beadsMinor, overtimeMinorPerHour, riskLimit } = row
+  const {
+    version,
+    reminderLeadDays,
+    rebedsPerMonth,
+    plannedRebedMinor,
+    failureMinor,
+    beadsMinor,
+    overtimeMinorPerHour,
+    riskLimit,
+    yardLatitude,
+    yardLongitude,
+  } = row
   return {
-    ...{ version, reminderLeadDays, rebedsPerMonth, plannedRebedMinor, failureMinor, beadsMinor, overtimeMinorPerHour, riskLimit },
+    ...{
+      version,
+      reminderLeadDays,
+      rebedsPerMonth,
+      plannedRebedMinor,
+      failureMinor,
+      beadsMinor,
+      overtimeMinorPerHour,
+      riskLimit,
+      yardLatitude,
+      yardLongitude,
+    },
     dayStart: clockTime(row.dayStartMinute),
     dayEnd: clockTime(row.dayEndMinute),
   }

@@ -1,8 +1,10 @@
+import { KM_PER_MILE } from '@almanac/units/distance'
+
 /** A place on the earth in degrees north and east (WGS 84). */
 export type Place = { readonly latitude: number; readonly longitude: number }
 
 /** Mean radius of the earth: 6,371.0088 km (IUGG), in statute miles. */
-export const EARTH_RADIUS_MILES = 6371.0088 / 1.609344
+export const EARTH_RADIUS_MILES = 6371.0088 / KM_PER_MILE
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180
 

@@ -9,6 +9,7 @@ import { readFailure } from '@/client/failure'
 import { kindWord } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import type { BookingDesk } from '@/client/use-booking'
+import { DriveLine } from './drive-line.tsx'
 import { FitLine, FreeLine } from './free-line.tsx'
 import { LeftOver } from './left-over.tsx'
 import { MoveDialog } from './move-dialog.tsx'
@@ -48,6 +49,8 @@ export function OpenSheet({ sheet, others, desk, onFold, onChange }: OpenSheetPr
               onMove={() => setMoving(line.visit)}
               onCallOff={() => callOff(line.visit)}
             />
+          ) : line.kind === 'drive' ? (
+            <DriveLine key={line.key} line={line} />
           ) : (
             <FreeStretch key={line.key} line={line} day={sheet.day} busy={desk.busy} onPlace={place} />
           ),

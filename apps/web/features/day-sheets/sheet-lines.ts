@@ -1,9 +1,10 @@
-import type { DaySheet, SheetFit, SheetVisit } from '@almanac/contract/day-sheets'
+import type { DaySheet, SheetDrive, SheetFit, SheetVisit } from '@almanac/contract/day-sheets'
 import { freeGaps } from '@almanac/service-rules/day-sheets/free-gaps'
 
-/** One line of the open sheet, down the clock: a visit, or a free stretch with the jobs that would fit into it. */
+/** One line of the open sheet, down the clock: a visit, the drive to it, or a free stretch with the jobs that would fit into it. */
 export type SheetLine =
   | { kind: 'visit'; key: string; at: number; visit: SheetVisit; outside: boolean }
+  | { kind: 'drive'; key: string; at: number; drive: SheetDrive; to: string; short: number }
   | { kind: 'free'; key: string; at: number; endsAt: number; minutes: number; fits: SheetFit[] }
 
 const stretch = (one: { startsAt: string; endsAt: string }) => ({ startMs: Date.parse(one.startsAt), endMs: Date.parse(one.endsAt) })
@@ -15,11 +16,25 @@ export function sheetLines(sheet: DaySheet, fits: readonly SheetFit[]): SheetLin
     const { startMs, endMs } = stretch(visit)
     return { kind: 'visit', key: visit.id, at: startMs, visit, outside: startMs < hours.startMs || endMs > hours.endMs }
   })
+  const drives = sheet.drives.map((drive, n): SheetLine => driveLine(sheet, drive, n))
   const free = freeGaps(hours, sheet.visits.map(stretch)).map(({ startMs, endMs }): SheetLine => {
     const here = fits.filter((fit) => Date.parse(fit.freeUntil) === endMs)
     return { kind: 'free', key: `free-${endMs}`, at: startMs, endsAt: endMs, minutes: (endMs - startMs) / 60_000, fits: here }
   })
-  return [...visits, ...free].sort((a, b) => a.at - b.at)
+  return [...visits, ...free, ...drives].sort((a, b) => a.at - b.at || ORDER[a.kind] - ORDER[b.kind])
+}
+
+/** At the same minute: what is free, then the drive, then the visit. */
+const ORDER = { free: 0, drive: 1, visit: 2 }
+
+/** The drive before visit `n`, or home after the last. `short` is how many minutes of it there is no time for; 0 where it fits. */
+function driveLine(sheet: DaySheet, drive: SheetDrive, n: number): SheetLine {
+  const [before, next] = [sheet.visits[n - 1], sheet.visits[n]]
+  const from = Date.parse(before ? before.endsAt : sheet.startsAt)
+  const until = Date.parse(next ? next.startsAt : sheet.endsAt)
+  // A crew may set out before its hours begin; the way home shows when it ends late.
+  const short = before ? Math.max(0, (drive.minutes ?? 0) - (until - from) / 60_000) : 0
+  return { kind: 'drive', key: `drive-${n}`, at: next ? until : from, drive, to: next?.siteLabel ?? 'the yard', short: Math.ceil(short) }
 }
 
 /** Minutes booked and free on a sheet, within its hours for what is free. */

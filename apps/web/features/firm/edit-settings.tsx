@@ -30,7 +30,7 @@ export function EditSettings({ settings, names, onClose }: Props) {
   const set = (name: string) => (text: string) => setTexts((now) => ({ ...now, [name]: text }))
   return (
     <FormDialog
-      title={names === COSTS ? 'Prices and costs' : 'Reminders and days'}
+      title={names === COSTS ? 'Prices and costs' : 'Reminders, days and the yard'}
       onClose={onClose}
       onSubmit={() => send(seen)}
       onKeepMine={() => send(settings)}

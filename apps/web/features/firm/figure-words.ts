@@ -53,6 +53,8 @@ const FIXED: Record<string, string> = {
   beadsMinor: 'Beads in the plumbing cost',
   overtimeMinorPerHour: 'An hour of overtime costs',
   riskLimit: 'Largest risk taken for a bed',
+  yardLatitude: 'Yard, latitude',
+  yardLongitude: 'Yard, longitude',
 }
 
 /** What a figure or setting is called. A valve card by its own name, where one is given. */

@@ -6,17 +6,21 @@ import { minorPer } from './money.ts'
 export type SettingName = keyof SettingsValues
 
 export const COSTS: readonly SettingName[] = ['plannedRebedMinor', 'failureMinor', 'beadsMinor', 'overtimeMinorPerHour', 'riskLimit']
-export const DAYS: readonly SettingName[] = ['reminderLeadDays', 'rebedsPerMonth', 'dayStart', 'dayEnd']
+export const DAYS: readonly SettingName[] = ['reminderLeadDays', 'rebedsPerMonth', 'dayStart', 'dayEnd', 'yardLatitude', 'yardLongitude']
 
 const HINTS: Partial<Record<SettingName, string>> = {
   plannedRebedMinor: 'All in: people, resin, driving',
   failureMinor: 'The rebed in haste, the extra visit, the customer’s trouble',
   beadsMinor: 'Flushing, screens, heater, an evening call',
   riskLimit: 'The chance you accept that a bed fails before its rebed',
+  yardLatitude: 'Degrees north, as 41.7106; drives start and end there',
+  yardLongitude: 'Degrees east, as -88.4215',
   reminderLeadDays: 'Before the early date of a bed’s due window',
 }
 
 const isMoney = (name: SettingName) => /Minor/.test(name)
+/** Degrees from the middle of the earth's lines: below 0 in the south and west. */
+const DEGREES: Partial<Record<SettingName, number>> = { yardLatitude: 90, yardLongitude: 180 }
 
 /** What is typed for each setting. */
 export function settingFields(names: readonly SettingName[], nameOf: (name: SettingName) => string, currency: string): FormField[] {
@@ -33,7 +37,7 @@ export function settingFields(names: readonly SettingName[], nameOf: (name: Sett
           : name === 'rebedsPerMonth'
             ? 'rebeds'
             : undefined,
-    required: !isMoney(name),
+    required: !isMoney(name) && !(name in DEGREES),
   }))
 }
 
@@ -62,8 +66,11 @@ export function readSettingTexts(
     const text = (texts[name] ?? '').trim().replace(',', '.')
     const value = Number(text)
     if (name === 'dayStart' || name === 'dayEnd') changed[name] = text
-    else if (text === '' && isMoney(name)) changed[name] = null
-    else if (text === '' || !Number.isFinite(value) || value < 0) errors[name] = 'Type a number, such as 40.'
+    else if (text === '' && (isMoney(name) || name in DEGREES)) changed[name] = null
+    else if (DEGREES[name] !== undefined) {
+      if (Math.abs(value) <= DEGREES[name]) changed[name] = value
+      else errors[name] = `Degrees lie between -${DEGREES[name]} and ${DEGREES[name]}.`
+    } else if (text === '' || !Number.isFinite(value) || value < 0) errors[name] = 'Type a number, such as 40.'
     else if (isMoney(name)) changed[name] = Math.round(value * minorPer(currency))
     else if (name === 'riskLimit') changed[name] = value / 100
     else if (Number.isInteger(value)) changed[name] = value

@@ -35,7 +35,7 @@ export function SettingsPart() {
         </p>
         <Values settings={data} names={COSTS} />
       </Section>
-      <Section title="Reminders and days" actions={change('days', 'Change: reminders and days')}>
+      <Section title="Reminders, days and the yard" actions={change('days', 'Change: reminders, days and the yard')}>
         <Values settings={data} names={DAYS} />
       </Section>
       {editing ? <EditSettings settings={data} names={editing === 'costs' ? COSTS : DAYS} onClose={() => setEditing(null)} /> : null}
@@ -58,7 +58,9 @@ function Values({ settings, names }: { settings: Settings; names: readonly Setti
           value: settings[name] === null ? null : figureWords(name, settings[name], { system, currency }),
           from: last
             ? `${last.who ?? 'someone no longer here'}, ${dayWords(dayIn(timeZone, last.at))}${last.note ? `: “${last.note}”` : ''}`
-            : 'as the app began with; common practice, no source',
+            : settings[name] === null
+              ? 'there is no usual figure; set yours'
+              : 'usual figure: common practice, no source',
         }
       })}
     />

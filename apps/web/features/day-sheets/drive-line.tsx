@@ -1,0 +1,31 @@
+'use client'
+import { Shape } from '@almanac/ui/shape'
+import { formatMiles } from '@almanac/units/distance'
+import { durationWords } from '@/client/clock-words'
+import { useSession } from '@/client/providers'
+import type { SheetLine } from './sheet-lines.ts'
+
+/** A drive between two stops, a thin line: how long and how far, or that it is not known; in red where there is no time for it. */
+export function DriveLine({ line }: { line: Extract<SheetLine, { kind: 'drive' }> }) {
+  const { me } = useSession()
+  const { drive, to, short } = line
+  const words =
+    drive.minutes === null
+      ? 'drive unknown'
+      : drive.minutes === 0
+        ? 'no drive'
+        : `drive ${durationWords(drive.minutes)}${drive.miles ? `, ${formatMiles(drive.miles, me.company.unitSystem)}` : ''}`
+  return (
+    <li className="grid grid-cols-[3.5rem_1fr] gap-x-3 text-small text-soft sm:grid-cols-[4rem_1fr]">
+      <span />
+      <span className="border-l-4 border-line px-3.5 py-0.5">
+        {words} <span className="sr-only">to {to}</span>
+        {short > 0 ? (
+          <span className="text-danger">
+            <Shape name="triangle" /> {durationWords(short)} too little time for it
+          </span>
+        ) : null}
+      </span>
+    </li>
+  )
+}
