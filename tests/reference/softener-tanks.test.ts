@@ -105,8 +105,8 @@ describe('what is known best comes first', () => {
     expect(pick({ diameterIn: 10, heightIn: 54, nominalGrains: 40_000 })).toEqual([1.25, 'label'])
     expect(pick({ diameterIn: 10, heightIn: 54 })).toEqual([1.5, 'table'])
     expect(pick({ nominalGrains: 32_000 })).toEqual([1, 'label'])
-    // 0.62 of 2.43 ft³ is 1.506, down to the next quarter.
-    expect(pick({ diameterIn: 11, heightIn: 48 })).toEqual([1.5, 'geometry'])
+    // 0.61 of 2.43 ft³ is 1.48, down to the next quarter.
+    expect(pick({ diameterIn: 11, heightIn: 48 })).toEqual([1.25, 'geometry'])
   })
   it('refuses in a sentence what no tank can be', () => {
     expect(checkTankSize(54, 10)).toMatchObject({ ok: false })

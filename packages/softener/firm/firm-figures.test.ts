@@ -46,6 +46,9 @@ describe('a firm’s figures', () => {
     ['allowance:iron', '4', 'An iron allowance must be a number, 0 to 20 gpg per mg/L.'],
     ['gravel-from-ft3', -1, 'The resin from which gravel is brought of -1 is outside 0 to 500 ft³.'],
     ['tank:10x54', tank(2.5, 18), 'A 10 × 54 in tank holds 2.26 ft³: this much resin and gravel do not go in.'],
+    ['tank:10x54', tank(0.0099, 18), 'Resin of 0.0099 is outside 0.01 to 500 ft³.'],
+    ['tank:10x54', tank(501, 18), 'Resin of 501 is outside 0.01 to 500 ft³.'],
+    ['tank:10x54', tank(1, 20_001), 'Gravel of 20001 is outside 0 to 20000 lb.'],
     ['tank:12x52', tank(1, 18), 'The tank’s size does not agree with the row it is kept under.'],
     ['bags', [1, 1], 'The same bag size stands there twice.'],
     ['bags', [], 'Bag sizes must be a list of 1 to 6.'],
@@ -69,6 +72,8 @@ describe('a firm’s figures', () => {
     ['reserve', { kind: 'weeks', days: 1 }, 'The reserve is either so many days or a share of the capacity; say which.'],
     ['valve:x', { label: 'Dial' }, 'Words on the label must be a list of 0 to 20.'],
     ['nonsense', 1, 'There is no figure called “nonsense”.'],
+    ['x'.repeat(70), 1, `There is no figure called “${'x'.repeat(60)}”.`],
+    ['tank:10x54', { ...tank(1, 18), resinFt3: { min: 1.2, usual: 1, max: 2 } }, 'Resin: the usual 1 ft³ must lie between 1.2 and 2.'],
   ])('%s of %j is refused with a sentence', (key, value, sentence) => {
     expect(reason(key, value)).toBe(sentence)
     const { figures, refused } = mergeFigures([{ key, value }])
@@ -221,6 +226,8 @@ describe('what is computed follows them', () => {
     expect(kit([{ key: 'bags', value: [0.75] }]).value.bagPlan.bags).toMatchObject([{ label: '¾ ft³ bag', count: 2 }])
     const litres = mergeFigures([{ key: 'bags', value: [10 / 28.316846592] }]).figures.bagSizes
     expect(litres).toMatchObject([{ label: '10 L bag' }])
+    // 0.7234 ft³ is neither whole litres (20.48) nor eighths.
+    expect(mergeFigures([{ key: 'bags', value: [0.72345] }]).figures.bagSizes).toMatchObject([{ label: '0.723 ft³ bag' }])
   })
 
   test('the steps of the job', () => {

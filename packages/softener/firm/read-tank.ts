@@ -1,5 +1,5 @@
 import { GRAVEL_BULK_LB_FT3 } from '../tanks/bed-levels.ts'
-import { checkTankSize, tankShell } from '../tanks/tank-geometry.ts'
+import { checkTankSize, TANK_LIMITS, tankShell } from '../tanks/tank-geometry.ts'
 import type { TankSize, UsualRange } from '../tanks/tank-sizes.ts'
 import { readFields, readList, readNumber, WrongFigure } from './read-value.ts'
 
@@ -25,8 +25,9 @@ const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slic
 /** A row of the tank table as the firm sends it. Throws `WrongFigure`. */
 export function readTank(key: string, value: unknown): TankSize {
   const fields = readFields(value, 'The tank')
-  const diameterIn = readNumber(fields.diameterIn, 'A tank diameter', { least: 4, most: 72, unit: 'in' })
-  const heightIn = readNumber(fields.heightIn, 'A tank height', { least: 10, most: 144, unit: 'in' })
+  const { minDiameterIn, maxDiameterIn, minHeightIn, maxHeightIn } = TANK_LIMITS
+  const diameterIn = readNumber(fields.diameterIn, 'A tank diameter', { least: minDiameterIn, most: maxDiameterIn, unit: 'in' })
+  const heightIn = readNumber(fields.heightIn, 'A tank height', { least: minHeightIn, most: maxHeightIn, unit: 'in' })
   const wrong = checkTankSize(diameterIn, heightIn)
   if (wrong) throw new WrongFigure(wrong.reason)
   if (tankKey({ diameterIn, heightIn }) !== key) throw new WrongFigure('The tank’s size does not agree with the row it is kept under.')

@@ -1,4 +1,29 @@
 /** Constants whose change nobody could notice, with the reason; they are named, and counted apart. `code` is the line they stand on. */
 export type Equivalent = { file: string; code: string; value: number; why: string }
 
-export const EQUIVALENT: readonly Equivalent[] = []
+const ITERATION = 'the iteration has come to rest long before: more steps give the same answer'
+const NEWTON = 'start and slope of a Newton iteration: it comes to rest at the same root, which the tests hold fast'
+const FALLBACK = 'stands for an empty table, which there is none of'
+
+export const EQUIVALENT: readonly Equivalent[] = [
+  ...(['hydraulics/bed-expansion.ts', 'hydraulics/particle-velocity.ts'] as const).map((file) => ({
+    file: `packages/softener/${file}`,
+    code: 'for (let step = 0; step < 60; step += 1) {',
+    value: 60,
+    why: ITERATION,
+  })),
+  { file: 'packages/softener/tanks/tank-geometry.ts', code: 'for (let step = 0; step < 40; step += 1) {', value: 40, why: ITERATION },
+  { file: 'packages/softener/hydraulics/particle-velocity.ts', code: 'let reynolds = drive / 18', value: 18, why: NEWTON },
+  ...[18, 2.7, 1.687].map((value) => ({
+    file: 'packages/softener/hydraulics/particle-velocity.ts',
+    code: 'const next = reynolds - (18 * reynolds + 2.7 * reynolds * power - drive) / (18 + 2.7 * 1.687 * power)',
+    value,
+    why: NEWTON,
+  })),
+  {
+    file: 'packages/softener/kit/niosh-lifting.ts',
+    code: 'let [belowAt, below] = FREQUENCY[0] ?? [0.2, 1]',
+    value: 0.2,
+    why: FALLBACK,
+  },
+]

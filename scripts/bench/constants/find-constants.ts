@@ -21,6 +21,9 @@ const FUNCTIONS = new Set(['FunctionDeclaration', 'FunctionExpression', 'ArrowFu
 /** Inside formulas these are counting and signs, not knowledge: changing them is changing the code. */
 const STRUCTURAL = new Set([0, 1, 2])
 
+/** Written like 1e-9: how near is near enough in a calculation, far below what anyone can measure or pour. */
+const TOLERANCE = /^1e-\d+$/
+
 function children(node: Node): [string, Node][] {
   return Object.entries(node).flatMap(([key, value]) =>
     Array.isArray(value)
@@ -39,13 +42,14 @@ function walk(node: Node, inFunction: boolean, found: (literal: Node, inFunction
   for (const [key, child] of children(node)) if (key !== skipped) walk(child, inside, found)
 }
 
-/** Every number of a TypeScript source that may be knowledge: all in declarations, and in functions all but 0, 1 and 2. */
+/** Every number of a TypeScript source that may be knowledge: all in declarations, in functions all but 0, 1 and 2; tolerances (1e-9) left out. */
 export function findConstants(file: string, source: string): Constant[] {
   // Types become blanks, so that every place in the code stays where it was.
   const program = parseAst(stripTypeScriptTypes(source)) as unknown as Node
   const constants: Constant[] = []
   walk(program, false, ({ start, end, value }, inFunction) => {
     if (inFunction && STRUCTURAL.has(value as number)) return
+    if (TOLERANCE.test(source.slice(start, end))) return
     const lineStart = source.lastIndexOf('\n', start - 1) + 1
     const code = source.slice(lineStart, source.indexOf('\n', start)).trim()
     const line = source.slice(0, start).split('\n').length
@@ -54,9 +58,12 @@ export function findConstants(file: string, source: string): Constant[] {
   return constants
 }
 
-/** The value it is changed to: 7 % more, and whole numbers inside formulas one more (a count stays a count). */
-export function changedValue({ value, kind }: Pick<Constant, 'value' | 'kind'>): number {
-  if (kind === 'inline' && Number.isInteger(value) && value < 15) return value + 1
+/** Whole minutes are shown whole: a change of less than one would be rounded away. */
+const WHOLE = /^minutes: \d+,$/
+
+/** The value it is changed to: 7 % more, and whole minutes and whole numbers inside formulas one more (a count stays a count). */
+export function changedValue({ value, kind, code }: Pick<Constant, 'value' | 'kind' | 'code'>): number {
+  if (Number.isInteger(value) && value < 15 && (kind === 'inline' || WHOLE.test(code))) return value + 1
   return value === 0 ? 0.07 : value * 1.07
 }
 
