@@ -3,6 +3,9 @@ import type { Neighbours } from './neighbours.ts'
 import type { Random } from './random.ts'
 import { clearRoutes, type Routes } from './routes.ts'
 
+/** In a large week an exchange stays a neighbourhood, or each descent would work the whole week through. */
+const MOST_ROUTES = 15
+
 /**
  * Selective route exchange (Nagata, Bräysy and Dullaert 2010): some near routes of the first plan give way to the routes of the second that overlap them most (on crew-days
  * that differ: to those of the same crew-days). What neither brings stays left out, for the descent to place. Answers the clock up to which routes are settled.
@@ -63,7 +66,7 @@ function nearRoutes(plan: Individual, neighbours: Neighbours, random: Random, da
   const routes = routeOf(plan, visits)
   let used = 0
   for (let r = 0; r < days; r++) if ((plan.ends[r] as number) > (r === 0 ? 0 : (plan.ends[r - 1] as number))) used++
-  const wanted = 1 + random.below(Math.max(1, used - 1))
+  const wanted = 1 + random.below(Math.max(1, Math.min(MOST_ROUTES, used - 1)))
   const chosen = new Set<number>()
   const centre = random.below(visits)
   if ((routes[centre] as number) >= 0) chosen.add(routes[centre] as number)

@@ -24,6 +24,7 @@ export interface Model {
   readonly close: Int32Array
   readonly demand: Float64Array
   readonly capacity: number
+  /** Never left out while searching. Where crew-days differ none is: so days with too much work still have plans without faults. */
   readonly required: Uint8Array
   /** Price of leaving a visit out; for one that must be planned, more than any plan costs. */
   readonly leaveOut: Float64Array
@@ -59,12 +60,13 @@ export function buildModel(problem: Problem): Model {
   })
   for (let node = 0; node < nodes; node++) row[node] = (place[node] as number) * places
   const must = mustPrice(problem, table)
+  const uniform = isUniform(problem)
   return {
     problem,
     visits,
     days,
     nodes,
-    uniform: isUniform(problem),
+    uniform,
     place,
     row,
     duration: Int32Array.from(problem.durations),
@@ -74,8 +76,8 @@ export function buildModel(problem: Problem): Model {
     close,
     demand,
     capacity: problem.crewDays[0]?.capacity.ft3 ?? 0,
-    required: Uint8Array.from(problem.visits, (visit) => (visit.leaveOutPrice === undefined ? 1 : 0)),
-    leaveOut: Float64Array.from(problem.visits, (visit) => visit.leaveOutPrice ?? must),
+    required: Uint8Array.from(problem.visits, (visit) => (uniform && visit.leaveOutPrice === undefined ? 1 : 0)),
+    leaveOut: Float64Array.from(problem.visits, (visit) => (visit.promised ? 10 * must : (visit.leaveOutPrice ?? must))),
     table,
   }
 }

@@ -91,8 +91,8 @@ export function startPlanning(problem: Problem, options: PlannerOptions): Planne
       return iterations
     },
     best() {
-      if (best === null) best = stripFaults(routes, population.faulty)
-      return timetable(problem, best === null ? problem.crewDays.map(() => []) : sequencesOf(best)).plan
+      const shown = best ?? stripFaults(routes, population.faulty)
+      return timetable(problem, shown === null ? problem.crewDays.map(() => []) : sequencesOf(shown)).plan
     },
   }
 }

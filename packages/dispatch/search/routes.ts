@@ -30,9 +30,10 @@ export interface Routes {
   readonly count: Int32Array
   readonly warp: Int32Array
   readonly excess: Float64Array
-  /** What the route's faults cost at present; its whole price in `price` when it is walked. */
+  /** What the route's faults cost at present; when it is walked, also its whole price, and what of that is not drives, lateness, dislikes and sending. */
   readonly fault: Float64Array
   readonly price: Float64Array
+  readonly soft: Float64Array
   /** When a route last changed, on a clock of changes. */
   readonly changed: Int32Array
   clock: { now: number }
@@ -62,6 +63,7 @@ export function emptyRoutes(model: Model, penalties: Penalties): Routes {
     excess: new Float64Array(model.days),
     fault: new Float64Array(model.days),
     price: new Float64Array(model.days),
+    soft: new Float64Array(model.days),
     changed: new Int32Array(model.days),
     clock: { now: 0 },
     walk: walkState(model),

@@ -14,6 +14,7 @@ export interface WalkState {
   /** Of the last walk. */
   warp: number
   excess: number
+  soft: number
 }
 
 const FIELDS = 9
@@ -70,6 +71,7 @@ export function measureWalk(s: Routes, r: number): void {
   s.price[r] = walkPrice(s, r, start, NONE, 0, s.next[start] as number, true)
   s.warp[r] = s.walk.warp
   s.excess[r] = s.walk.excess
+  s.soft[r] = s.walk.soft
   s.fault[r] = s.walk.warp * s.penalties.warp + s.walk.excess * s.penalties.load
 }
 
@@ -109,6 +111,7 @@ export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, cou
   if (a === start && node >= visits) {
     walk.warp = 0
     walk.excess = 0
+    walk.soft = 0
     return 0
   }
   while (true) {
@@ -201,5 +204,6 @@ export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, cou
   walk.excess = excess
   const overtime = Math.max(0, t - (day[d + 1] as number)) * (day[d + 3] as number)
   const unfair = Math.max(0, busy - (day[d + 5] as number)) * (day[d + 6] as number)
-  return price + overtime + (day[d + 4] as number) + unfair + warp * s.penalties.warp + excess * s.penalties.load
+  walk.soft = overtime + unfair + warp * s.penalties.warp + excess * s.penalties.load
+  return price + (day[d + 4] as number) + walk.soft
 }
