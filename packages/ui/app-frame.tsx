@@ -25,7 +25,7 @@ export function AppFrame({ product, homeHref = '/', nav, company, role, account,
       <a href="#main" className="absolute -top-20 left-4 z-10 border border-ink bg-sheet px-4 py-2 focus:top-2">
         Skip to the page
       </a>
-      <header className="grid grid-cols-[1fr_auto] items-baseline gap-x-7 border-b border-ink px-4 pt-3 sm:px-9 sm:pt-4 lg:grid-cols-[auto_1fr_auto]">
+      <header className="print:hidden grid grid-cols-[1fr_auto] items-baseline gap-x-7 border-b border-ink px-4 pt-3 sm:px-9 sm:pt-4 lg:grid-cols-[auto_1fr_auto]">
         <Link href={homeHref} className="pb-3 text-lead font-semibold whitespace-nowrap">
           {product}
         </Link>

@@ -2,9 +2,12 @@ import type { BedPage } from '@almanac/contract/beds'
 import { drawBed } from '@almanac/softener/drawing/bed-drawing'
 import { BedDrawing } from '@almanac/ui/bed-drawing'
 import { Notice } from '@almanac/ui/notice'
+import { TextLink } from '@almanac/ui/text-link'
 import { Why } from '@almanac/ui/why'
+import Link from 'next/link'
 import { resinId } from '@/client/bed-facts-words'
 import { useSession } from '@/client/providers'
+import { tubeOf } from '@/client/valve-card'
 
 /** The tank and bed to scale; what had to be assumed for it can be asked. */
 export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
@@ -17,7 +20,7 @@ export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
     resinKind: resinId(bed.resinKind),
     gravelLb: bed.gravelLb,
     oldTubeLengthIn: bed.tubeCutIn,
-    tubeOutsideDiameterIn: bed.valve?.tubeOdIn ?? null,
+    tubeOutsideDiameterIn: tubeOf(figures, bed.valve?.tubeOdIn, bed.valve?.cardId),
     backwashGpm: bed.valve?.backwashGpm ?? null,
     waterTemperatureF: bed.waterTemperatureC === null ? null : (bed.waterTemperatureC * 9) / 5 + 32,
     figures,
@@ -43,7 +46,12 @@ export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
           </Why>
         ) : (
           'Every figure is from the record.'
-        )}
+        )}{' '}
+        {bed.softener ? (
+          <TextLink href={`/softeners/${bed.softener.id}/settings`} link={Link}>
+            How this softener should be set
+          </TextLink>
+        ) : null}
       </p>
     </>
   )

@@ -40,16 +40,21 @@ export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; 
             </span>
           ) : null}
         </h3>
-        {mayChange ? (
-          <span className="flex flex-wrap gap-x-4">
-            <Button kind="quiet" onClick={() => setForm('pre-treatment')}>
-              Add what stands ahead
-            </Button>
-            <Button kind="quiet" onClick={() => setForm('softener')}>
-              Change
-            </Button>
-          </span>
-        ) : null}
+        <span className="flex flex-wrap items-baseline gap-x-4">
+          <TextLink href={`/softeners/${softener.id}/settings`} link={Link}>
+            Settings card
+          </TextLink>
+          {mayChange ? (
+            <>
+              <Button kind="quiet" onClick={() => setForm('pre-treatment')}>
+                Add what stands ahead
+              </Button>
+              <Button kind="quiet" onClick={() => setForm('softener')}>
+                Change
+              </Button>
+            </>
+          ) : null}
+        </span>
       </div>
       <p className="text-small text-soft">{about.filter(Boolean).join(', ')}</p>
       <PreTreatments softener={softener} mayChange={mayChange} />

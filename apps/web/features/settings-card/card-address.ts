@@ -1,0 +1,88 @@
+'use client'
+import { DEMAND_CURVES, type DemandCurveId } from '@almanac/softener/flow/demand-curves'
+import { FIXTURES, type FixtureCounts, MOST_FIXTURES } from '@almanac/softener/flow/fixture-units'
+import type { ExpansionModel } from '@almanac/softener/hydraulics/bed-expansion'
+import type { Salt } from '@almanac/softener/water/capacity'
+import { usePathname, useSearchParams } from 'next/navigation'
+
+/** What a person may change on the page; it stands in the address, so that a card can be sent and returned to. Null: as recorded. */
+export type CardChanges = {
+  people: number | null
+  hardnessGpg: number | null
+  coldestF: number | null
+  warmestF: number | null
+  /** Null where not counted. */
+  fixtures: FixtureCounts | null
+  curve: DemandCurveId
+  model: ExpansionModel
+  salt: Salt
+  control: 'meter' | 'timer' | null
+  doseLbFt3: number | null
+}
+
+const number = (text: string | null) => (text !== null && text !== '' && Number.isFinite(Number(text)) ? Number(text) : null)
+
+/** `bathroom-group.2_dishwasher.1`; anything else in it is left out. */
+function readFixtures(text: string | null): FixtureCounts | null {
+  if (text === null) return null
+  const counts: FixtureCounts = {}
+  for (const part of text.split('_')) {
+    const [id, count] = part.split('.')
+    const fixture = FIXTURES.find((one) => one.id === id)
+    const whole = Number(count)
+    if (fixture && Number.isInteger(whole) && whole > 0 && whole <= MOST_FIXTURES) counts[fixture.id] = whole
+  }
+  return counts
+}
+
+const fixturesText = (counts: FixtureCounts) =>
+  FIXTURES.flatMap(({ id }) => (counts[id] ? [`${id}.${counts[id]}`] : [])).join('_') || 'none'
+
+export function readChanges(search: URLSearchParams): CardChanges {
+  const curve = search.get('curve') ?? ''
+  const control = search.get('control')
+  return {
+    people: number(search.get('people')),
+    hardnessGpg: number(search.get('hardness')),
+    coldestF: number(search.get('cold')),
+    warmestF: number(search.get('warm')),
+    fixtures: readFixtures(search.get('fixtures')),
+    curve: curve in DEMAND_CURVES ? (curve as DemandCurveId) : 'ipc',
+    model: search.get('model') === 'wen-yu' ? 'wen-yu' : 'richardson-zaki',
+    salt: search.get('salt') === 'KCl' ? 'KCl' : 'NaCl',
+    control: control === 'meter' || control === 'timer' ? control : null,
+    doseLbFt3: number(search.get('dose')),
+  }
+}
+
+export function writeChanges(changes: CardChanges): string {
+  const next = new URLSearchParams()
+  const put = (key: string, value: number | string | null) => {
+    if (value !== null && value !== '') next.set(key, typeof value === 'number' ? String(Number(value.toFixed(4))) : value)
+  }
+  put('people', changes.people)
+  put('hardness', changes.hardnessGpg)
+  put('cold', changes.coldestF)
+  put('warm', changes.warmestF)
+  if (changes.fixtures) put('fixtures', fixturesText(changes.fixtures))
+  if (changes.curve !== 'ipc') put('curve', changes.curve)
+  if (changes.model !== 'richardson-zaki') put('model', changes.model)
+  if (changes.salt !== 'NaCl') put('salt', changes.salt)
+  put('control', changes.control)
+  put('dose', changes.doseLbFt3)
+  return next.toString()
+}
+
+/** The changes in the address, and how to make more; the page is not loaded again for them. */
+export function useCardChanges(): [CardChanges, (change: Partial<CardChanges>) => void] {
+  const search = useSearchParams()
+  const path = usePathname()
+  const changes = readChanges(new URLSearchParams(search))
+  return [
+    changes,
+    (change) => {
+      const text = writeChanges({ ...readChanges(new URLSearchParams(window.location.search)), ...change })
+      window.history.replaceState(null, '', text ? `${path}?${text}` : path)
+    },
+  ]
+}

@@ -1,0 +1,129 @@
+'use client'
+import type { SoftenerSettings } from '@almanac/contract/softeners'
+import { FIXTURES, type FixtureCounts, type FixtureId, usualFixtures } from '@almanac/softener/flow/fixture-units'
+import { Button } from '@almanac/ui/button'
+import { Select } from '@almanac/ui/select'
+import { convertHardness } from '@almanac/units/hardness'
+import { cToF, fToC } from '@almanac/units/temperature'
+import { useSession } from '@/client/providers'
+import type { CardChanges } from './card-address.ts'
+import { type CardSite, factWords } from './site-of-record.ts'
+import { ValueField } from './value-field.tsx'
+
+type Props = { record: SoftenerSettings; site: CardSite; changes: CardChanges; change: (change: Partial<CardChanges>) => void }
+
+/** What the card is worked out from, as recorded, to be changed for this page alone. */
+export function CardInputs({ record, site, changes, change }: Props) {
+  const { me } = useSession()
+  const metric = me.company.unitSystem === 'metric'
+  const { input, sources } = site
+  const temperature = (shown: number) => (metric ? cToF(shown) : shown)
+  const shownTemperature = (stored: number | null) => (stored === null ? null : metric ? fToC(stored) : stored)
+  const hardnessUnit = metric ? 'mg/L' : 'gpg'
+  return (
+    <details className="mb-6 border-y border-line py-3 print:hidden" open>
+      <summary className="font-semibold">What it is worked out from</summary>
+      <p className="mt-1 max-w-[75ch] text-small text-soft">
+        As on record; what you change here holds for this page and its address, nothing is saved.
+      </p>
+      <div className="mt-3 grid gap-x-8 gap-y-4 sm:grid-cols-2 lg:grid-cols-4">
+        <ValueField
+          label="People"
+          unit="people"
+          hint={record.peopleServed === null ? 'not on record' : `${record.peopleServed} on record`}
+          value={input.people}
+          least={1}
+          most={10_000}
+          onValue={(people) => change({ people })}
+        />
+        <ValueField
+          label="Hardness, raw"
+          unit={hardnessUnit}
+          hint={sources.hardnessGpg ?? factWords(record.water.hardnessGpg, record) ?? 'not on record'}
+          value={input.hardnessGpg === null ? null : convertHardness(input.hardnessGpg, 'gpg', hardnessUnit)}
+          least={0}
+          most={metric ? 4200 : 250}
+          onValue={(shown) => change({ hardnessGpg: shown === null ? null : convertHardness(shown, hardnessUnit, 'gpg') })}
+        />
+        <ValueField
+          label="Coldest water"
+          unit={metric ? '°C' : '°F'}
+          hint={sources.coldestF ?? 'not on record'}
+          value={shownTemperature(input.coldestF)}
+          least={metric ? 0 : 32}
+          most={metric ? 43 : 110}
+          onValue={(shown) => change({ coldestF: shown === null ? null : temperature(shown) })}
+        />
+        <ValueField
+          label="Warmest water"
+          unit={metric ? '°C' : '°F'}
+          hint={sources.warmestF ?? 'not on record'}
+          value={shownTemperature(input.warmestF)}
+          least={metric ? 0 : 32}
+          most={metric ? 43 : 110}
+          onValue={(shown) => change({ warmestF: shown === null ? null : temperature(shown) })}
+        />
+        <Select
+          label="Salt"
+          value={changes.salt}
+          choices={[
+            { value: 'NaCl', label: 'Sodium chloride' },
+            { value: 'KCl', label: 'Potassium chloride' },
+          ]}
+          onChange={(event) => change({ salt: event.target.value === 'KCl' ? 'KCl' : 'NaCl', doseLbFt3: null })}
+        />
+        <Select
+          label="Valve"
+          value={input.control ?? ''}
+          none={input.control === null ? 'not on record' : undefined}
+          choices={[
+            { value: 'meter', label: 'Goes by a meter' },
+            { value: 'timer', label: 'Goes by a timer' },
+          ]}
+          onChange={(event) =>
+            change({ control: event.target.value === 'timer' ? 'timer' : event.target.value === 'meter' ? 'meter' : null })
+          }
+        />
+        <Select
+          label="Expansion by"
+          value={changes.model}
+          choices={[
+            { value: 'richardson-zaki', label: 'Richardson and Zaki' },
+            { value: 'wen-yu', label: 'Wen and Yu, more careful' },
+          ]}
+          onChange={(event) => change({ model: event.target.value === 'wen-yu' ? 'wen-yu' : 'richardson-zaki' })}
+        />
+      </div>
+      <Fixtures counts={changes.fixtures} people={input.people} change={change} />
+    </details>
+  )
+}
+
+function Fixtures({ counts, people, change }: { counts: FixtureCounts | null; people: number | null; change: Props['change'] }) {
+  const shown = counts ?? usualFixtures(people)
+  const put = (id: FixtureId, count: number | null) => change({ fixtures: { ...shown, [id]: count ?? 0 } })
+  return (
+    <details className="mt-4">
+      <summary className="w-fit">What draws water: {counts ? 'counted' : 'as usual for so many people'}</summary>
+      <div className="mt-3 grid gap-x-8 gap-y-4 sm:grid-cols-2 lg:grid-cols-4">
+        {FIXTURES.map(({ id, label, wsfu }) => (
+          <ValueField
+            key={id}
+            label={label}
+            unit={`× ${wsfu}`}
+            value={shown[id] ?? 0}
+            least={0}
+            most={200}
+            whole
+            onValue={(count) => put(id, count)}
+          />
+        ))}
+      </div>
+      {counts ? (
+        <div className="mt-3">
+          <Button onClick={() => change({ fixtures: null })}>Back to the usual house</Button>
+        </div>
+      ) : null}
+    </details>
+  )
+}

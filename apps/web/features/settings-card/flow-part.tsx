@@ -1,0 +1,58 @@
+'use client'
+import { DEMAND_CURVES, type DemandCurveId } from '@almanac/softener/flow/demand-curves'
+import { flowWords } from '@almanac/softener/flow/flow-words'
+import type { SiteEvaluation } from '@almanac/softener/site/evaluate-site'
+import { Notice } from '@almanac/ui/notice'
+import { Select } from '@almanac/ui/select'
+import { formatFlowGpm } from '@almanac/units/format'
+import { useSession } from '@/client/providers'
+import type { CardChanges } from './card-address.ts'
+import { CardLines } from './card-lines.tsx'
+import type { CardSite } from './site-of-record.ts'
+
+type Props = { site: CardSite; evaluation: SiteEvaluation; curve: DemandCurveId; change: (change: Partial<CardChanges>) => void }
+
+/** What the house may draw at once against what the softener carries and what its bed lets pass. */
+export function FlowPart({ site, evaluation, curve, change }: Props) {
+  const { me } = useSession()
+  const units = me.company.unitSystem
+  const words = flowWords(evaluation, site.input, { units, sources: site.sources })
+  const { flow } = evaluation
+  if ('reason' in words || 'reason' in flow) return <Notice kind="mind">{'reason' in words ? words.reason : ''}</Notice>
+  const bars = [
+    { name: 'House at its peak', gpm: flow.demandGpm, className: 'fill-ink' },
+    { name: 'Softener carries', gpm: flow.carriesGpm, className: 'fill-water' },
+    { name: '15 psi lost, clean bed', gpm: flow.at15Psi.clean, className: 'fill-bead' },
+    { name: '15 psi lost, aged bed', gpm: flow.at15Psi.aged, className: 'fill-bead' },
+  ]
+  const most = Math.max(...bars.map((bar) => bar.gpm))
+  return (
+    <div className="grid gap-x-12 gap-y-6 lg:grid-cols-2">
+      <div>
+        <Notice kind={words.tone === 'mind' ? 'mind' : 'done'}>{words.summary}</Notice>
+        <CardLines lines={words.lines} />
+      </div>
+      <div className="print:hidden">
+        <ul className="mb-6 grid gap-3" aria-label="Flows compared">
+          {bars.map((bar) => (
+            <li key={bar.name}>
+              <span className="flex justify-between gap-4">
+                {bar.name} <span>{formatFlowGpm(bar.gpm, units)}</span>
+              </span>
+              <svg aria-hidden="true" width="100%" height="10" className="block">
+                <rect width={`${(100 * bar.gpm) / most}%`} height="10" className={bar.className} />
+              </svg>
+            </li>
+          ))}
+        </ul>
+        <Select
+          label="Peak demand by"
+          hint="Codes differ for small houses; choose the one that holds here."
+          value={curve}
+          choices={Object.values(DEMAND_CURVES).map(({ id, label }) => ({ value: id, label }))}
+          onChange={(event) => change({ curve: event.target.value === 'nspc' ? 'nspc' : 'ipc' })}
+        />
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,92 @@
+'use client'
+import type { SoftenerSettings } from '@almanac/contract/softeners'
+import { evaluateSite } from '@almanac/softener/site/evaluate-site'
+import { Button } from '@almanac/ui/button'
+import { Notice } from '@almanac/ui/notice'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { tankWords } from '@/client/bed-facts-words'
+import { dayWords } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { BackwashPart } from './backwash-part.tsx'
+import { type CardChanges, useCardChanges } from './card-address.ts'
+import { CardInputs } from './card-inputs.tsx'
+import { CardPart } from './card-part.tsx'
+import { FlowPart } from './flow-part.tsx'
+import { siteOfRecord } from './site-of-record.ts'
+
+/** How a softener should be set: the card for its valve, what other doses cost, its backwash by season and the flow it carries. */
+export function SettingsCard({ softenerId }: { softenerId: string }) {
+  const { api } = useSession()
+  const query = useQuery(api.softeners.settings.queryOptions({ input: { softenerId } }))
+  const [changes, change] = useCardChanges()
+  if (query.error)
+    return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
+  if (!query.data) return <Skeleton lines={14} label="Reading the softener" />
+  return <Card record={query.data} changes={changes} change={change} />
+}
+
+type Props = { record: SoftenerSettings; changes: CardChanges; change: (change: Partial<CardChanges>) => void }
+
+function Card({ record, changes, change }: Props) {
+  const { me, figures } = useSession()
+  const units = me.company.unitSystem
+  const site = siteOfRecord(record, changes, figures, me.today)
+  const { input, tank } = site
+  const evaluation = evaluateSite(input, figures)
+  const several = record.tanks.length > 1
+  return (
+    <>
+      <PageHead
+        title={`Settings for ${record.label}`}
+        lead={[record.site.label, record.site.town, tank ? tankWords(tank, units) : null].filter(Boolean).join(', ')}
+        above={
+          <span className="flex flex-wrap gap-x-2 print:hidden">
+            <TextLink href="/sites" link={Link}>
+              Sites
+            </TextLink>
+            <span aria-hidden="true">/</span>
+            <TextLink href={`/sites/${record.site.id}`} link={Link}>
+              {record.site.label}
+            </TextLink>
+          </span>
+        }
+        actions={
+          <span className="print:hidden">
+            <Button kind="ink" onClick={() => window.print()}>
+              Print the card
+            </Button>
+          </span>
+        }
+      />
+      <p className="hidden print:block">
+        {me.company.name}, {dayWords(me.today)}
+      </p>
+      <CardInputs record={record} site={site} changes={changes} change={change} />
+      {'reason' in evaluation ? (
+        <Notice kind="mind">{evaluation.reason}</Notice>
+      ) : (
+        <>
+          <CardPart site={site} evaluation={evaluation} changes={changes} change={change} />
+          <Section title="Backwash, winter and summer">
+            <BackwashPart site={site} evaluation={evaluation} />
+          </Section>
+          <Section title="What flow it carries">
+            <FlowPart site={site} evaluation={evaluation} curve={changes.curve} change={change} />
+          </Section>
+          {several ? (
+            <p className="mt-6 text-small text-soft">
+              Worked out for tank {tank?.position}; the other is taken as alike. {tank?.bed ? null : 'No bed is noted in it.'}
+            </p>
+          ) : null}
+        </>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,104 @@
+import type { SettingsTank, SoftenerSettings, WaterFact } from '@almanac/contract/softeners'
+import type { FirmFigures, ValveCard } from '@almanac/softener/firm/firm-figures'
+import { fixtureUnits } from '@almanac/softener/flow/fixture-units'
+import type { SiteSources } from '@almanac/softener/setting/card-types'
+import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
+import { cToF } from '@almanac/units/temperature'
+import { resinId } from '@/client/bed-facts-words'
+import { dayWords } from '@/client/clock-words'
+import type { CardChanges } from './card-address.ts'
+
+export type CardSite = { input: SiteInput; sources: SiteSources; tank: SettingsTank | null; valve: ValveCard | null }
+
+const HERE = 'entered on this page'
+
+/** What the calculation takes: the record of the softener with what was changed on the page, and where each value is from. */
+export function siteOfRecord(record: SoftenerSettings, changes: CardChanges, figures: FirmFigures, today: string): CardSite {
+  const tank =
+    record.tanks.find((one) => one.bed && one.diameterIn !== null) ?? record.tanks.find((one) => one.bed) ?? record.tanks[0] ?? null
+  const bed = tank?.bed ?? null
+  const { water } = record
+  const control = changes.control ?? (tank?.valve && tank.valve.control !== 'unknown' ? tank.valve.control : null)
+  const valve = valveCard(tank, control, figures)
+  const season = temperatures(record, changes)
+  const input: SiteInput = {
+    ...UNKNOWN_SITE,
+    diameterIn: tank?.diameterIn ?? null,
+    heightIn: tank?.heightIn ?? null,
+    nominalGrains: tank?.nominalGrains ?? null,
+    resinFt3: bed?.volumeFt3 ?? null,
+    gravelLb: bed?.gravelLb ?? null,
+    resinKind: resinId(bed?.resinKind ?? 'unknown'),
+    arrangement: record.arrangement,
+    bedAgeYears: bed ? ageYears(bed.beganEarliest, bed.beganLatest, today) : null,
+    oldTubeLengthIn: bed?.tubeCutIn ?? null,
+    tubeOutsideDiameterIn: tank?.valve?.tubeOdIn ?? null,
+    hardnessGpg: changes.hardnessGpg ?? water.hardnessGpg?.value ?? null,
+    ironMgL: water.ironMgL?.value ?? null,
+    manganeseMgL: water.manganeseMgL?.value ?? null,
+    dissolvedSolidsMgL: water.dissolvedSolidsMgL?.value ?? null,
+    ...season.values,
+    people: changes.people ?? record.peopleServed,
+    fixtureUnits: changes.fixtures ? fixtureUnits(changes.fixtures) || null : null,
+    demandCurve: changes.curve,
+    expansionModel: changes.model,
+    backwashGpm: tank?.valve?.backwashGpm ?? null,
+    controlsGpm: valve?.backwashGpm ?? [],
+    control,
+    refillGpm: valve?.refillGpm ?? null,
+    salt: changes.salt,
+    wantedLbFt3: changes.doseLbFt3,
+  }
+  const recorded = (value: unknown) => (value == null ? undefined : 'on record')
+  const sources: SiteSources = {
+    diameterIn: recorded(input.diameterIn),
+    resinFt3: recorded(input.resinFt3),
+    gravelLb: recorded(input.gravelLb),
+    resinKind: recorded(input.resinKind),
+    bedAgeYears: input.bedAgeYears === null ? undefined : `${input.bedAgeYears.toFixed(0)} years, by the record`,
+    hardnessGpg: changes.hardnessGpg === null ? factWords(water.hardnessGpg, record) : HERE,
+    ironMgL: factWords(water.ironMgL, record),
+    manganeseMgL: factWords(water.manganeseMgL, record),
+    dissolvedSolidsMgL: factWords(water.dissolvedSolidsMgL, record),
+    ...season.sources,
+    fixtureUnits: changes.fixtures ? HERE : undefined,
+    backwashGpm: recorded(input.backwashGpm),
+    refillGpm: valve ? `${valve.label} (${valve.source})` : undefined,
+  }
+  return { input, sources, tank, valve }
+}
+
+/** The card that the valve goes by; else the usual one for how it is run. */
+function valveCard(tank: SettingsTank | null, control: 'meter' | 'timer' | null, { valves }: FirmFigures): ValveCard | null {
+  const byCard = valves.find((one) => one.id === tank?.valve?.cardId)
+  return byCard ?? valves.find((one) => one.id === `usual-${control ?? 'meter'}`) ?? null
+}
+
+function temperatures({ water, supplyName }: SoftenerSettings, changes: CardChanges) {
+  const words = (fact: WaterFact | null) => factWords(fact, { supplyName })
+  const twoKnown = water.coldestC !== null && water.warmestC !== null && water.coldestC.value < water.warmestC.value
+  const cold = water.coldestC === null ? null : cToF(water.coldestC.value)
+  const warm = twoKnown && water.warmestC !== null ? cToF(water.warmestC.value) : null
+  return {
+    values: { coldestF: changes.coldestF ?? cold, warmestF: changes.warmestF ?? warm },
+    sources: {
+      coldestF: changes.coldestF === null ? words(water.coldestC) : HERE,
+      warmestF: changes.warmestF === null ? (twoKnown ? words(water.warmestC) : undefined) : HERE,
+    },
+  }
+}
+
+/** "test of 3 May 2026", "Kestrel Ridge supply". */
+export function factWords(fact: WaterFact | null, record: Pick<SoftenerSettings, 'supplyName'>): string | undefined {
+  if (!fact) return undefined
+  if (fact.from === 'supply') return record.supplyName ?? 'the supply'
+  return fact.day ? `test of ${dayWords(fact.day)}` : 'a test'
+}
+
+/** From the middle of the days the bed may have gone in; null where neither end is known. */
+export function ageYears(earliest: string | null, latest: string | null, today: string): number | null {
+  const known = [earliest, latest].filter((day): day is string => day !== null)
+  if (known.length === 0) return null
+  const middle = known.reduce((sum, day) => sum + Date.parse(day), 0) / known.length
+  return Math.max(0, (Date.parse(today) - middle) / 86_400_000 / 365.25)
+}
