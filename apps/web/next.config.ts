@@ -25,6 +25,7 @@ const config: NextConfig = {
   transpilePackages: [
     '@almanac/contract',
     '@almanac/database',
+    '@almanac/documents',
     '@almanac/forecast',
     '@almanac/identity',
     '@almanac/operations',
@@ -34,7 +35,7 @@ const config: NextConfig = {
     '@almanac/ui',
     '@almanac/units',
   ],
-  serverExternalPackages: ['pg', 'pg-boss', 'pino', '@prisma/client', '@prisma/adapter-pg'],
+  serverExternalPackages: ['pg', 'pg-boss', 'pino', '@prisma/client', '@prisma/adapter-pg', '@react-pdf/renderer'],
   headers: async () => [{ source: '/:path*', headers }],
 }
 export default config

@@ -23,7 +23,7 @@ const OPEN = ['api/auth/[...all]', 'healthz', 'readyz']
 /** Routes for whoever holds a signed link; tests/isolation/public-links. */
 const LINKED = ['api/arrival/[token]', 'api/arrival/[token]/calendar', 'api/calendar/[token]']
 /** Routes behind a session; the procedures' own has its tests beside this file. */
-const CLOSED = ['api/imports', 'api/imports/[id]/problems', 'api/live', 'api/rpc/[[...rest]]']
+const CLOSED = ['api/beds/[bedId]/plan', 'api/imports', 'api/imports/[id]/problems', 'api/live', 'api/rpc/[[...rest]]']
 
 let db: pg.Client
 let mine: FirmRecords
@@ -67,11 +67,12 @@ test('every route is known here', () => {
 })
 
 test.each([
+  ['api/beds/[bedId]/plan', 'GET'],
   ['api/imports', 'POST'],
   ['api/imports/[id]/problems', 'GET'],
   ['api/live', 'GET'],
 ] as const)('%s is refused without a session', async (route, method) => {
-  const more = { params: { id: mine.batchId }, body: method === 'POST' ? 'Name\nHanna' : undefined }
+  const more = { params: { id: mine.batchId, bedId: mine.bedId }, body: method === 'POST' ? 'Name\nHanna' : undefined }
   expect((await ask(route, method, new Headers(), more)).status).toBe(401)
 })
 
@@ -93,6 +94,32 @@ describe('the rows to mend of an import', () => {
   test.each(['dispatcher', 'technician'] as const)('are not given to a %s', async (role) => {
     const { headers } = await makeCaller(mine.companyId, role)
     expect((await rows(headers, mine.batchId)).status).toBe(403)
+  })
+})
+
+describe('the rebed plan of a bed', () => {
+  const plan = (headers: Headers, bedId: string) => ask('api/beds/[bedId]/plan', 'GET', headers, { params: { bedId } })
+
+  test.each(['owner', 'dispatcher', 'technician'] as const)('is given to a %s of the firm, as a file that nobody keeps', async (role) => {
+    const { headers } = await makeCaller(mine.companyId, role)
+    const answer = await plan(headers, mine.bedId)
+    expect(answer.status).toBe(200)
+    expect(answer.headers.get('content-type')).toBe('application/pdf')
+    expect(answer.headers.get('cache-control')).toBe('no-store')
+    expect(answer.headers.get('content-disposition')).toMatch(/^attachment; filename="rebed-plan-[a-z0-9-]+\.pdf"$/)
+    expect(
+      Buffer.from(await answer.arrayBuffer())
+        .subarray(0, 5)
+        .toString(),
+    ).toBe('%PDF-')
+  })
+  test('of another firm is answered like that of a bed that does not exist', async () => {
+    const none = newId()
+    const missing = await plain(await plan(owner.headers, none), none)
+    expect(await plain(await plan(owner.headers, theirs.bedId), theirs.bedId)).toEqual(missing)
+    expect(missing.status).toBe(404)
+    expect((await plan(owner.headers, 'no-id')).status).toBe(404)
+    expect((await plan(stranger.headers, theirs.bedId)).status).toBe(200)
   })
 })
 

@@ -5,6 +5,7 @@ import { compareKits } from '@almanac/softener/kit/compare-kits'
 import type { RebedKit, RebedKitInput } from '@almanac/softener/kit/kit-types'
 import { type ListedPrice, priceKit } from '@almanac/softener/kit/price-kit'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import { type StoresItem, storesForKit } from '@almanac/softener/kit/stores-for-kit'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 
@@ -163,5 +164,36 @@ describe('kits side by side', () => {
   })
   it('refuses as the kit does', () => {
     expect(compareKits({ diameterIn: null, heightIn: 54, unitSystem: 'us' }, LIST)).toMatchObject({ ok: false })
+  })
+})
+
+describe('the stores in the words of a kit', () => {
+  const item = (change: Partial<StoresItem>): StoresItem => ({
+    ...{ name: 'Tube', kind: 'tube', unit: 'piece', bagFt3: null, resinKind: null, onHand: 1, priceMinor: 100, ...change },
+  })
+  it('a tube is priced by the one that fits', () => {
+    const { prices } = storesForKit([
+      item({ name: 'Distributor tube 1.05 in with basket', priceMinor: 2200 }),
+      item({ name: 'Distributor tube 1.9 in with basket', priceMinor: 5200 }),
+    ])
+    const tubePrice = (tubeOutsideDiameterIn: number) =>
+      priceKit(kit({ tubeOutsideDiameterIn }), { currency: 'USD', prices }).lines.find((one) => one.line.item === 'distributor-tube')
+    expect(tubePrice(1.05)).toMatchObject({ priceMinor: 2200, note: null })
+    expect(tubePrice(1.9)).toMatchObject({ priceMinor: 5200, note: null })
+    expect(tubePrice(0.8125)).toMatchObject({ priceMinor: null, note: 'price unknown' })
+  })
+  it('bags of fine mesh and of unknown resin are told apart; what a kit does not know prices nothing', () => {
+    const { shelf, prices } = storesForKit([
+      item({ kind: 'resin', unit: 'bag', bagFt3: 1, resinKind: 'fine-mesh', onHand: 2 }),
+      item({ kind: 'resin', unit: 'bag', bagFt3: 1, resinKind: 'unknown', onHand: 5 }),
+      item({ kind: 'other', unit: 'piece' }),
+      item({ kind: 'seal', unit: 'dozen' }),
+      item({ kind: 'gravel', unit: 'lb', priceMinor: null }),
+    ])
+    expect(shelf.map((one) => [one.resinKind, one.onHand])).toEqual([
+      ['fine-8', 2],
+      [null, 5],
+    ])
+    expect(prices.map((one) => one.item)).toEqual(['resin', 'resin'])
   })
 })

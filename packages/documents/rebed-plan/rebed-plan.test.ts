@@ -3,7 +3,7 @@ import { TANK_SIZES } from '@almanac/softener/tanks/tank-sizes'
 import { extractText, getDocumentProxy } from 'unpdf'
 import { describe, expect, it } from 'vitest'
 import type { PlanFacts } from './plan-facts.ts'
-import { planFileName, renderRebedPlan } from './render-rebed-plan.tsx'
+import { planFileName, renderRebedPlan } from './render-rebed-plan.ts'
 
 const { figures } = mergeFigures([])
 

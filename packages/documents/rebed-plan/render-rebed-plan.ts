@@ -1,4 +1,5 @@
 import { Document, renderToBuffer } from '@react-pdf/renderer'
+import { createElement } from 'react'
 import { printable } from '../print/printable-text.ts'
 import { FirstPage } from './first-page.tsx'
 import { makePlan } from './make-plan.ts'
@@ -9,12 +10,8 @@ import { SecondPage } from './second-page.tsx'
 export async function renderRebedPlan(facts: PlanFacts): Promise<Uint8Array<ArrayBuffer>> {
   const plan = makePlan(facts)
   const title = printable(`Rebed plan: ${facts.site.label}`)
-  const buffer = await renderToBuffer(
-    <Document title={title} author={printable(facts.firmName)} language="en">
-      <FirstPage plan={plan} />
-      <SecondPage plan={plan} />
-    </Document>,
-  )
+  const sheets = [createElement(FirstPage, { key: 1, plan }), createElement(SecondPage, { key: 2, plan })]
+  const buffer = await renderToBuffer(createElement(Document, { title, author: printable(facts.firmName), language: 'en' }, ...sheets))
   return new Uint8Array(buffer)
 }
 

@@ -1,0 +1,30 @@
+import { readBedPlan } from '@almanac/database/read/bed-plan'
+import { readFirmFigures } from '@almanac/database/read/firm-figures'
+import { planFileName, renderRebedPlan } from '@almanac/documents/rebed-plan/render-rebed-plan'
+import { dayIn } from '@almanac/runtime/clock'
+import { notFound } from '@almanac/runtime/errors'
+import { mergeFigures } from '@almanac/softener/firm/merge-figures'
+import { planFacts } from '@/server/rebed-plan'
+import { asMember } from '@/server/route-handler'
+
+export const dynamic = 'force-dynamic'
+
+const UUID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i
+
+/** The rebed plan of a bed in service, as a PDF of two sheets. */
+export function GET(request: Request, { params }: { params: Promise<{ bedId: string }> }) {
+  return asMember(request, 'read:site', async ({ scope, who }) => {
+    const { bedId } = await params
+    if (!UUID.test(bedId)) throw notFound('bed in service')
+    const bed = await readBedPlan(scope, bedId)
+    const { figures } = mergeFigures((await readFirmFigures(scope)).filter((row) => row.inUse))
+    const facts = planFacts(bed, who.company, figures, dayIn(who.company.timeZone))
+    return new Response(await renderRebedPlan(facts), {
+      headers: {
+        'content-type': 'application/pdf',
+        'content-disposition': `attachment; filename="${planFileName(facts.site.label)}"`,
+        'cache-control': 'no-store',
+      },
+    })
+  })
+}

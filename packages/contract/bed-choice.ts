@@ -1,0 +1,74 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { Day, Id } from './shared.ts'
+
+const StoresLine = z.object({
+  name: z.string(),
+  kind: z.string(),
+  unit: z.string(),
+  bagFt3: z.number().nullable(),
+  resinKind: z.string().nullable(),
+  onHand: z.number(),
+  priceMinor: z.number().nullable(),
+})
+
+/** What a rebed of a bed is planned from: tank, place, water, and the stores with their prices. Nothing of the customer. */
+export const BedPlanFacts = z.object({
+  bedId: Id,
+  resinKind: z.string(),
+  volumeFt3: z.number().nullable(),
+  gravelLb: z.number().nullable(),
+  tubeCutIn: z.number().nullable(),
+  beganEarliest: Day.nullable(),
+  beganLatest: Day.nullable(),
+  beganAsWritten: z.string().nullable(),
+  tank: z.object({
+    diameterIn: z.number().nullable(),
+    heightIn: z.number().nullable(),
+    nominalGrains: z.number().nullable(),
+    sizeAsWritten: z.string().nullable(),
+  }),
+  valve: z.object({ cardId: z.string().nullable(), tubeOdIn: z.number().nullable(), backwashGpm: z.number().nullable() }).nullable(),
+  softener: z
+    .object({ label: z.string(), installedLatest: Day.nullable(), installedEarliest: Day.nullable(), peopleServed: z.number().nullable() })
+    .nullable(),
+  site: z
+    .object({ id: Id, label: z.string(), street: z.string().nullable(), town: z.string().nullable(), accessNotes: z.string().nullable() })
+    .nullable(),
+  water: z.object({
+    source: z.enum(['town', 'private-well']).nullable(),
+    hardnessGpg: z.number().nullable(),
+    ironMgL: z.number().nullable(),
+    temperatureC: z.number().nullable(),
+    disinfectant: z.string().nullable(),
+  }),
+  stores: z.array(StoresLine),
+})
+export type BedPlanFacts = z.infer<typeof BedPlanFacts>
+
+const Years = z.array(z.number())
+
+/** Lives in years at even steps of chance, shortest first: of a new bed of each resin on this water, and what the present bed still has. */
+export const BedLives = z.object({
+  newBed: z.object({ 'gel-8': Years, 'gel-10': Years, 'fine-8': Years }),
+  present: Years.nullable(),
+  assumptions: z.array(z.string()),
+})
+export type BedLives = z.infer<typeof BedLives>
+
+/** What the three questions of a bed are answered from: which resin; rebed, clean or replace; owner or firm. */
+export const BedChoice = z.object({
+  plan: BedPlanFacts,
+  /** Null where the record contradicts itself; then `refusal` says how. */
+  lives: BedLives.nullable(),
+  refusal: z.string().nullable(),
+  plannedRebedMinor: z.number().nullable(),
+})
+export type BedChoice = z.infer<typeof BedChoice>
+
+export const bedChoice = {
+  facts: oc
+    .route({ method: 'GET', path: '/beds/{bedId}/choice' })
+    .input(z.object({ bedId: Id }))
+    .output(BedChoice),
+}

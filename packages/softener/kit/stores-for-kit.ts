@@ -1,0 +1,61 @@
+import type { ResinKindId } from '../resin/resin-kinds.ts'
+import type { ShelfBag } from './bags-on-shelf.ts'
+import type { KitItem, KitLine } from './kit-types.ts'
+import type { ListedPrice } from './price-kit.ts'
+
+/** An item of the stores, as far as a kit needs it. Price in minor units of the firm's currency for one `unit`; null where none is set. */
+export type StoresItem = {
+  readonly name: string
+  readonly kind: string
+  readonly unit: string
+  readonly bagFt3: number | null
+  readonly resinKind: string | null
+  readonly onHand: number
+  readonly priceMinor: number | null
+}
+
+const ITEMS: Readonly<Record<string, KitItem>> = {
+  resin: 'resin',
+  gravel: 'gravel',
+  tube: 'distributor-tube',
+  cap: 'tube-cap',
+  seal: 'seals',
+  grease: 'silicone-grease',
+  sanitiser: 'sanitiser',
+  container: 'spent-resin-container',
+}
+const UNITS: Readonly<Record<string, KitLine['unit']>> = {
+  bag: 'bag',
+  'resin-bag': 'bag',
+  lb: 'lb',
+  piece: 'piece',
+  each: 'piece',
+  set: 'set',
+  'fl oz': 'fl oz',
+}
+const RESINS: Readonly<Record<string, ResinKindId>> = { 'gel-8': 'gel-8', 'gel-10': 'gel-10', 'fine-mesh': 'fine-8', 'fine-8': 'fine-8' }
+
+/** What the stores hold and cost, in the words of a kit. Items a kit does not know are left out: they price nothing. */
+export function storesForKit(items: readonly StoresItem[]): { shelf: ShelfBag[]; prices: ListedPrice[] } {
+  const shelf: ShelfBag[] = []
+  const prices: ListedPrice[] = []
+  for (const stored of items) {
+    const item = ITEMS[stored.kind]
+    const unit = UNITS[stored.unit]
+    const resinKind = RESINS[stored.resinKind ?? ''] ?? null
+    if (item === 'resin' && stored.bagFt3 !== null) {
+      const label = `${Number(stored.bagFt3.toFixed(3))} ft³ bag`
+      shelf.push({ label, resinKind, volumeFt3: stored.bagFt3, onHand: stored.onHand })
+    }
+    if (item === undefined || unit === undefined || stored.priceMinor === null) continue
+    const outsideDiameterIn = item === 'distributor-tube' ? diameterIn(stored.name) : null
+    prices.push({ item, unit, priceMinor: stored.priceMinor, resinKind, bagFt3: stored.bagFt3, outsideDiameterIn })
+  }
+  return { shelf, prices }
+}
+
+/** "Distributor tube 1.05 in with basket" → 1.05: the stores say it in the name alone. */
+function diameterIn(name: string): number | null {
+  const found = /(\d+(?:\.\d+)?) ?in\b/.exec(name)?.[1]
+  return found === undefined ? null : Number(found)
+}
