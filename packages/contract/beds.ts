@@ -76,7 +76,15 @@ export const BedPage = BedLine.omit({ due10Day: true, due50Day: true, due90Day: 
   entered: z.record(z.string(), Entered),
   sources: z.record(z.string(), z.string()),
   tank: TankLine,
-  valve: z.object({ id: Id, version: Version, backwashGpm: z.number().nullable(), tubeOdIn: z.number().nullable() }).nullable(),
+  valve: z
+    .object({
+      id: Id,
+      version: Version,
+      backwashGpm: z.number().nullable(),
+      tubeOdIn: z.number().nullable(),
+      cardId: z.string().nullable(),
+    })
+    .nullable(),
   /** Null while the tank stands in the workshop. */
   softener: z.object({ id: Id, label: z.string(), tankCount: z.number() }).nullable(),
   site: z.object({ id: Id, label: z.string(), town: z.string().nullable() }).nullable(),

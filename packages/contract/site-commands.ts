@@ -109,6 +109,8 @@ export const ChangeSoftener = command({
   location: line(120).default(''),
   arrangement: Arrangement,
   peopleServed: z.number().int().min(1).max(100_000).nullable(),
+  /** The card its valve goes by; left out, it stays as it is. */
+  valveCardId: z.string().min(1).max(60).nullable().optional(),
   notes: line(4000).default(''),
 })
 

@@ -32,6 +32,8 @@ export const SiteSoftener = z.object({
   installedLatest: Day.nullable(),
   installedAsWritten: z.string().nullable(),
   peopleServed: z.number().nullable(),
+  /** The firm's or the usual card its valve goes by. */
+  valveCardId: z.string().nullable(),
   notes: z.string().nullable(),
   condemnedDay: Day.nullable(),
   tanks: z.array(SiteTank),

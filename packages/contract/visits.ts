@@ -36,6 +36,7 @@ export const VisitPage = WorkLine.extend({
   backwashGpm: z.number().nullable(),
   tubeOdIn: z.number().nullable(),
   tubeCutIn: z.number().nullable(),
+  valveCardId: z.string().nullable(),
   waterSource: z.enum(['town', 'private-well']).nullable(),
   waterTemperatureC: z.number().nullable(),
   ironMgL: z.number().nullable(),

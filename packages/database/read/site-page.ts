@@ -14,6 +14,7 @@ const SOFTENERS = {
       orderBy: { position: 'asc' },
       include: { beds: { where: { archivedAt: null }, include: BED_LINE } },
     },
+    valves: { where: { archivedAt: null }, orderBy: { id: 'asc' }, take: 1 },
     preTreatments: { where: { archivedAt: null }, orderBy: { id: 'asc' } },
   },
 } satisfies Prisma.Site$softenersArgs
@@ -112,6 +113,7 @@ function softenerOf(softener: Prisma.SoftenerGetPayload<{ include: typeof SOFTEN
     installedLatest: dayOf(softener.installedLatest),
     installedAsWritten: softener.installedAsWritten,
     peopleServed: softener.peopleServed,
+    valveCardId: softener.valves[0]?.cardId ?? null,
     notes: softener.notes,
     condemnedDay: dayOf(softener.condemnedDay),
     tanks: softener.tanks.map((tank) => ({

@@ -48,6 +48,7 @@ export async function readVisit(scope: Pick<Scope, 'companyId'>, visitId: string
       softenerLabel: job.softener?.label ?? null,
       backwashGpm: valve?.backwashGpm ?? null,
       tubeOdIn: valve?.tubeOdIn ?? null,
+      valveCardId: valve?.cardId ?? null,
       tubeCutIn: job.bed?.tubeCutIn ?? null,
       waterSource: (supply?.kind as 'town' | 'private-well' | undefined) ?? null,
       waterTemperatureC: period?.temperatureC ?? null,

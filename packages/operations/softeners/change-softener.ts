@@ -5,12 +5,13 @@ import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
 import type * as z from 'zod'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
+import { setValveCard } from './set-valve-card.ts'
 
 export type ChangeSoftener = z.infer<typeof ChangeSoftenerInput>
 
 /** Changes a softener's own facts. More people or another arrangement means other throughput, so its beds are forecast anew. */
 export async function changeSoftener(scope: Scope & { personId: string }, input: ChangeSoftener): Promise<{ id: string; version: number }> {
-  const { commandId: _, softenerId, version, ...sent } = input
+  const { commandId: _, softenerId, version, valveCardId, ...sent } = input
   return runCommand(scope, 'softeners.change-softener', input, async (tx, command) => {
     const { companyId } = scope
     const before = await tx.softener.findFirst({ where: { companyId, id: softenerId, archivedAt: null } })
@@ -39,9 +40,13 @@ export async function changeSoftener(scope: Scope & { personId: string }, input:
         }
       )
     })
+    if (valveCardId !== undefined) await setValveCard(tx, { companyId, softenerId, cardId: valveCardId })
     if (before.peopleServed !== sent.peopleServed || before.arrangement !== sent.arrangement)
       await refreshSiteForecasts(tx, command, { softenerId })
-    await command.audit('changed', 'softener', softenerId, { arrangement: sent.arrangement, peopleServed: sent.peopleServed })
+    await command.audit('changed', 'softener', softenerId, {
+      ...{ arrangement: sent.arrangement, peopleServed: sent.peopleServed },
+      ...(valveCardId === undefined ? {} : { valveCardId }),
+    })
     await command.announce('softener', softenerId, version + 1)
     return { id: softenerId, version: version + 1 }
   })

@@ -6,6 +6,7 @@ import { Why } from '@almanac/ui/why'
 import { formatCutLengthIn, formatWeightLb } from '@almanac/units/format'
 import { resinId } from '@/client/bed-facts-words'
 import { useSession } from '@/client/providers'
+import { tubeOf } from '@/client/valve-card'
 
 /** What a rebed of this tank would need, in short; each line can be asked why. */
 export function BedKit({ bed }: { bed: BedPage }) {
@@ -18,7 +19,7 @@ export function BedKit({ bed }: { bed: BedPage }) {
     nominalGrains: bed.tank.nominalGrains,
     resinKind: resinId(bed.resinKind),
     gravelLb: bed.gravelLb,
-    tubeOutsideDiameterIn: bed.valve?.tubeOdIn ?? null,
+    tubeOutsideDiameterIn: tubeOf(figures, bed.valve?.tubeOdIn, bed.valve?.cardId),
     oldTubeLengthIn: bed.tubeCutIn,
     figures,
     unitSystem: units,

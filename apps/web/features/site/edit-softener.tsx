@@ -10,16 +10,24 @@ import { ARRANGEMENTS } from '@/client/softener-fields'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
 
-const NAMES = { label: 'Name', location: 'Where it stands', arrangement: 'Tanks', peopleServed: 'People served', notes: 'Notes' }
+const NAMES = {
+  valveCardId: 'Valve',
+  label: 'Name',
+  location: 'Where it stands',
+  arrangement: 'Tanks',
+  peopleServed: 'People served',
+  notes: 'Notes',
+}
 
 /** Changes a softener's own facts; more people means more water through its beds. */
 export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; onClose: () => void }) {
-  const { api } = useSession()
+  const { api, figures } = useSession()
   const [seen] = useState(softener.version)
   const { values, field } = useFields(() => ({
     label: softener.label,
     location: softener.location ?? '',
     arrangement: softener.arrangement as string,
+    valveCardId: softener.valveCardId ?? '',
     peopleServed: softener.peopleServed === null ? '' : String(softener.peopleServed),
     notes: softener.notes ?? '',
   }))
@@ -32,7 +40,7 @@ export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; on
     setError(wrong ? 'Type a whole number of people, such as 4, or leave it empty.' : undefined)
     if (wrong) return
     const arrangement = ARRANGEMENTS.find((one) => one.value === values.arrangement)?.value ?? 'single'
-    change.send({ softenerId: softener.id, version, ...values, arrangement, peopleServed: people })
+    change.send({ softenerId: softener.id, version, ...values, arrangement, peopleServed: people, valveCardId: values.valveCardId || null })
   }
   return (
     <FormDialog
@@ -53,6 +61,13 @@ export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; on
         inputMode="numeric"
         error={error}
         {...field('peopleServed')}
+      />
+      <Select
+        label={NAMES.valveCardId}
+        hint="Its tube and backwash follow from it where the unit’s own are not recorded"
+        none="not known"
+        choices={figures.valves.map((card) => ({ value: card.id, label: card.label }))}
+        {...field('valveCardId')}
       />
       <TextArea label={NAMES.notes} {...field('notes')} />
     </FormDialog>

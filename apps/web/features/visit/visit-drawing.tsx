@@ -3,6 +3,7 @@ import { drawBed } from '@almanac/softener/drawing/bed-drawing'
 import { BedDrawing } from '@almanac/ui/bed-drawing'
 import { Section } from '@almanac/ui/section'
 import { useSession } from '@/client/providers'
+import { tubeOf } from '@/client/valve-card'
 
 /** The tank and its bed, to scale, as it is expected to be found. */
 export function VisitDrawing({ visit }: { visit: VisitPage }) {
@@ -17,7 +18,7 @@ export function VisitDrawing({ visit }: { visit: VisitPage }) {
     resinKind:
       bed.resinKind === 'gel-10' ? 'gel-10' : bed.resinKind === 'fine-mesh' ? 'fine-8' : bed.resinKind === 'gel-8' ? 'gel-8' : null,
     gravelLb: bed.gravelLb,
-    tubeOutsideDiameterIn: visit.tubeOdIn,
+    tubeOutsideDiameterIn: tubeOf(figures, visit.tubeOdIn, visit.valveCardId),
     oldTubeLengthIn: visit.tubeCutIn,
     backwashGpm: visit.backwashGpm,
     waterTemperatureF: visit.waterTemperatureC === null ? null : visit.waterTemperatureC * 1.8 + 32,
