@@ -1,7 +1,7 @@
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { FROM_MEMORY } from '@almanac/units/sourced'
 import { type CostOption, cheapestOf, judgeCosts } from './cheapest.ts'
-import { thinned, usableYears } from './spread.ts'
+import { thinned, usableMinor, usableYears } from './spread.ts'
 import { NO_REBED_PRICE } from './which-resin.ts'
 
 export const WAYS = ['rebed', 'clean', 'replace'] as const
@@ -46,7 +46,7 @@ export function rebedCleanReplace(input: WayInput): Result<WayChoice> {
       'How long a new bed lasts on this water is not known, so its cost a year cannot be reckoned; mend the bed’s record first.',
     )
   const { rebedMinor: rebed, cleanMinor: clean, unitMinor: unit, unitAgeYears: age } = input
-  const wrong = [rebed, clean, unit].find((price) => price !== null && !(price >= 0 && Number.isFinite(price)))
+  const wrong = [rebed, clean, unit].find((price) => price !== null && !usableMinor(price))
   if (wrong !== undefined) return refuse('A price must be an amount of zero or more; check what was entered.')
   const beadsGone = input.beads === 'some-soft' || input.beads === 'mushy' || input.beads === 'broken'
   const ironMayBeTheFault = !beadsGone && ((input.ironMgL ?? 0) > FOULING_IRON_MG_L || input.beads === 'iron')

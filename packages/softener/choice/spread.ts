@@ -29,3 +29,8 @@ export function usableYears(values: readonly number[]): number[] | null {
   const usable = values.filter((value) => Number.isFinite(value) && value > 0)
   return usable.length === values.length && usable.length > 0 ? usable : null
 }
+
+/** An amount of minor units that can be reckoned with: zero or more, below a million millions. */
+export function usableMinor(minor: number): boolean {
+  return minor >= 0 && minor < 1e12
+}

@@ -1,7 +1,7 @@
 import { ok, type Result, refuse } from '@almanac/units/result'
 import type { ResinKindId } from '../resin/resin-kinds.ts'
 import { type CostOption, cheapestOf, judgeCosts } from './cheapest.ts'
-import { type Spread, spreadOf, thinned, usableYears } from './spread.ts'
+import { type Spread, spreadOf, thinned, usableMinor, usableYears } from './spread.ts'
 import { type Running, type RunningInput, yearlyRunning } from './yearly-running.ts'
 
 export const RESINS: readonly ResinKindId[] = ['gel-8', 'gel-10', 'fine-8']
@@ -36,6 +36,8 @@ export function whichResin(input: WhichResinInput): Result<WhichResin> {
     return refuse(
       'How long a new bed lasts on this water is not known, so its cost a year cannot be reckoned; mend the bed’s record first.',
     )
+  if (input.rebedMinor !== null && !usableMinor(input.rebedMinor))
+    return refuse('The cost of a planned rebed must be an amount of zero or more; check The firm’s figures.')
   const { saltPriceMinorPerLb: salt, waterPriceMinorPerGal: water } = input.figures
   const notes = { assumptions: [] as string[], missing: [] as string[], sources: [] as string[] }
   const running = RESINS.map((kind) => {
