@@ -1,6 +1,7 @@
 import { BACKWASH_GPM_FT2, RESERVE_DAYS, USUAL_FIGURES, WANTED_EXPANSION } from '@almanac/softener/firm/usual-figures'
 import { USUAL_VALVES } from '@almanac/softener/firm/usual-valves'
 import { planBags } from '@almanac/softener/kit/bag-plan'
+import { TUBE_CUT_TOLERANCE_IN, tubeSpeedFtS } from '@almanac/softener/kit/choose-tube'
 import { jobWeight } from '@almanac/softener/kit/job-weight'
 import { gravelLines } from '@almanac/softener/kit/kit-material-lines'
 import { supplyLines } from '@almanac/softener/kit/kit-supply-lines'
@@ -48,6 +49,25 @@ describe('where the kit changes its mind (our own choices)', () => {
     }
     // 2 ft³ over 1.906 is 4.9 % of it, over 1.902 is 5.2 %.
     expect([left(1.906), left(1.902)]).toEqual([false, true])
+  })
+})
+
+describe('distributor tubes in a kit', () => {
+  // Speed: 231 in³ a gallon through the bore. Bores: schedule 40 pipe (ASTM D1785) 0.824 and 1.610 in; 0.68 and 1.36 in from memory.
+  it.each([
+    [0.8125, 0.68],
+    [1.05, 0.824],
+    [1.5, 1.36],
+    [1.9, 1.61],
+  ])('%d in outside', (outside, bore) => {
+    expect(tubeSpeedFtS(10, outside)).toBeCloseTo((10 * 231) / 60 / ((Math.PI * bore ** 2) / 4) / 12, 9)
+    expect(tubeSpeedFtS(10, outside + 0.029)).not.toBeNull()
+    expect(tubeSpeedFtS(10, outside + 0.031)).toBeNull()
+  })
+  it('are cut to an eighth, and 13/16 in is written with three decimals', () => {
+    expect(TUBE_CUT_TOLERANCE_IN).toBe(0.125)
+    const kit = rebedKit({ diameterIn: 10, heightIn: 54, tubeOutsideDiameterIn: 13 / 16, unitSystem: 'us' })
+    expect(kit.ok && kit.value.lines.find((line) => line.item === 'distributor-tube')?.label).toContain('0.813 in')
   })
 })
 

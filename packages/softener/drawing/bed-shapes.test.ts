@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { drawBed } from './bed-drawing.ts'
 import { bedShapes, boundsOf, tankShapes, tubeShapes } from './bed-shapes.ts'
 import type { BedDrawingInput } from './drawing-types.ts'
 import { drawnBed } from './drawn-bed.ts'
@@ -36,6 +37,18 @@ describe('proportions of parts without a measure', () => {
     expect(high).toBeCloseTo(expected[2], 3)
     if (expected[1] !== null) expect(low).toBeCloseTo(expected[1], 3)
   })
+})
+
+test('basket and foot stand the same to the left', () => {
+  const shapes = [...tankShapes(bedOf()), ...tubeShapes(bedOf())]
+  const left = (role: string) => boundsOf(shapes.filter((shape) => shape.role === role)).minX
+  expect([left('basket'), left('foot')].map((x) => Number(x.toFixed(4)))).toEqual([-0.945, -4.2])
+})
+
+test('labels that would stand on each other are moved 7 % of the height apart (our own choice)', () => {
+  const made = drawBed({ diameterIn: 10, heightIn: 54, resinVolumeFt3: 2, gravelLb: 4, backwashGpm: 1, unitSystem: 'us' })
+  const at = (role: string) => (made.ok && made.value.dimensions.find((one) => one.role === role)?.labelAtIn) || 0
+  expect(at('spare') - at('expansion')).toBeCloseTo(0.07 * 54, 9)
 })
 
 test('tells the water’s temperature in °F, and refuses a backwash that no pipe carries', () => {

