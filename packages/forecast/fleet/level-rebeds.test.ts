@@ -49,4 +49,25 @@ describe('levelling rebeds', () => {
     expect(await levelRebeds([], { capacityHours: [4], riskLimit: 0 })).toMatchObject({ ok: false })
     expect(await levelRebeds([bed('x', 0, 0.1)], { capacityHours: [4], riskLimit: 0.2 })).toMatchObject({ ok: false })
   })
+
+  it('does no bed before its first month, unless the limit leaves no later one', async () => {
+    const early = [0.05, 0.1, 0.2, 0.4]
+    const value = await plan(
+      [
+        { ...bed('a', 2, ...early), firstMonth: 2 },
+        { ...bed('b', 2, 0.1, 0.4, 0.5, 0.6), firstMonth: 3 },
+      ],
+      [9, 9, 9, 9],
+    )
+    expect([value.months.get('a'), value.months.get('b')]).toEqual([2, 1])
+  })
+
+  it('spreads the overtime that cannot be avoided over the months, to within one bed', async () => {
+    const value = await plan(
+      Array.from({ length: 6 }, (_, i) => bed(`b${i}`, 4, 0.05, 0.1, 0.4)),
+      [4, 4, 4],
+    )
+    // Even is 8 hours a month; all of it in the first would be 24.
+    expect(Math.max(...value.hours)).toBeLessThanOrEqual(12)
+  })
 })
