@@ -21,6 +21,8 @@ export interface PlannerOptions {
   readonly sizes?: Partial<PopulationSizes>
   /** Plans made from nothing before the first are crossed. */
   readonly founders?: number
+  /** Iterations without a gain after which the search begins anew from other founders, keeping its best plan. */
+  readonly restartAfter?: number
 }
 
 /** A search under way. */
@@ -50,11 +52,20 @@ export function startPlanning(problem: Problem, options: PlannerOptions): Planne
   const sizes: PopulationSizes = { least: 25, brood: 40, elite: 4, close: 5, ...options.sizes }
   const population: Population = { sizes, feasible: [], faulty: [] }
   const founders = options.founders ?? Math.max(4, Math.min(25, Math.round(2500 / Math.max(1, model.visits))))
+  const restartAfter = options.restartAfter ?? 2500
   const counts = { done: 0, feasibleLoad: 0, feasibleTime: 0, since: 0 }
   let best: Individual | null = null
+  // Of the present founding: how many iterations it has had, its least price, and when that fell last.
+  let age = 0
+  let least = Number.POSITIVE_INFINITY
+  let gained = 0
 
   const take = (plan: Individual): void => {
     if (plan.feasible && (best === null || plan.price < best.price - 1e-9)) best = plan
+    if (plan.feasible && plan.price < least - 1e-9) {
+      least = plan.price
+      gained = age
+    }
     admit(population, plan, penalties)
   }
   if (options.from !== undefined) {
@@ -64,8 +75,15 @@ export function startPlanning(problem: Problem, options: PlannerOptions): Planne
 
   const iterate = (): void => {
     let settled = -1
+    if (age - gained > restartAfter) {
+      population.feasible.length = 0
+      population.faulty.length = 0
+      age = 0
+      gained = 0
+      least = Number.POSITIVE_INFINITY
+    }
     if (counts.done === 0 && options.from !== undefined) setSequences(routes, options.from)
-    else if (counts.done < founders) clearRoutes(routes)
+    else if (age < founders) clearRoutes(routes)
     else {
       const [first, second] = chooseParents(population, penalties, random)
       settled = crossOver(routes, first, second, neighbours, random)
@@ -74,6 +92,7 @@ export function startPlanning(problem: Problem, options: PlannerOptions): Planne
     const plan = copyOut(routes)
     take(plan)
     counts.done++
+    age++
     counts.since++
     if (plan.warp === 0) counts.feasibleTime++
     if (plan.excess <= 1e-9) counts.feasibleLoad++
