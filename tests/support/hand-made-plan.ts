@@ -26,7 +26,7 @@ const crew = (id: string, day: number, more: Partial<CrewDay>): CrewDay => ({
   ...more,
 })
 const tomorrow = { shift: { from: 115_200, to: 136_800 }, latestEnd: 140_400, pauses: [], people: 1, fairShareTicks: undefined }
-export const table = Array.from({ length: 25 }, (_, i) => (i % 6 === 0 ? 0 : 1))
+export const table: readonly number[] = Array.from({ length: 25 }, (_, i) => (i % 6 === 0 ? 0 : 1))
 /** Worked out by hand: expected values for the timetable and the checker. */
 export const problem: Problem = {
   places: 5,

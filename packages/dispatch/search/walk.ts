@@ -60,6 +60,7 @@ export function walkState(model: Model): WalkState {
     rush: Float64Array.from(rush),
     warp: 0,
     excess: 0,
+    soft: 0,
   }
 }
 
