@@ -60,7 +60,7 @@ function Values({ settings, names }: { settings: Settings; names: readonly Setti
             ? `${last.who ?? 'someone no longer here'}, ${dayWords(dayIn(timeZone, last.at))}${last.note ? `: “${last.note}”` : ''}`
             : settings[name] === null
               ? 'there is no usual figure; set yours'
-              : 'usual figure: common practice, no source',
+              : 'as it was set up; common practice, no source',
         }
       })}
     />
