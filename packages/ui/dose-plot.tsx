@@ -36,7 +36,7 @@ export function DosePlot({ title, doses, chosen, best, axis, doseText, amountTex
   if (!first || !last) return <p className="text-soft">There are no doses to compare.</p>
   const amounts = doses.map((one) => one.amount)
   const x = scaleLinear([first.dose, last.dose], [left + 10, width - right - 10])
-  const y = scaleLinear([Math.min(...amounts) * 0.9, Math.max(...amounts) * 1.04], [bottom, top]).nice(4)
+  const y = scaleLinear([Math.min(...amounts) * 0.85, Math.max(...amounts) * 1.04], [bottom, top]).nice(4)
   const curve = line<PlotDose>(
     (one) => x(one.dose),
     (one) => y(one.amount),
@@ -114,7 +114,7 @@ export function DosePlot({ title, doses, chosen, best, axis, doseText, amountTex
               <circle cx={x(set.dose)} cy={y(set.amount)} r="5.5" className="fill-water" />
               <text
                 x={x(set.dose)}
-                y={y(set.amount) - 12}
+                y={y(set.amount) + 22}
                 textAnchor={x(set.dose) < left + 50 ? 'start' : x(set.dose) > width - 60 ? 'end' : 'middle'}
                 strokeWidth="4"
                 className="fill-water stroke-paper [paint-order:stroke]"

@@ -30,7 +30,7 @@ export function NumberInput({ label, hint, error, required, hideLabel, id, unit,
             className={`${controlClass} min-w-0 grow text-right not-focus-visible:border-r-0`}
           />
           {typeof unit === 'string' ? (
-            <span className="flex min-w-14 items-center rounded-r-sheet border border-edge bg-wash px-2.5 text-soft">{unit}</span>
+            <span className="flex min-w-14 shrink-0 items-center rounded-r-sheet border border-edge bg-wash px-2.5 text-soft">{unit}</span>
           ) : (
             <select
               aria-label={`Unit of ${typeof label === 'string' ? label : 'this value'}`}

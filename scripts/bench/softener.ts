@@ -43,6 +43,7 @@ function madeSites(figures: FirmFigures, base: SiteInput, seed: number): SiteInp
       dissolvedSolidsMgL: maybe(0.5, between(100, 2500)),
       coldestF,
       warmestF: coldestF + between(1, 30),
+      usualF: null,
       people: maybe(0.8, Math.ceil(between(0, 8))),
       fixtureUnits: maybe(0.5, between(4, 60)),
       demandCurve: one(['ipc', 'nspc'] as const),

@@ -26,6 +26,8 @@ const crew = (r: SampleIds) => ({
 const contact = { role: 'occupier', name: 'Ilse Vale', phone: '555 0188', email: '' }
 const known = (customerId: string) => ({ kind: 'known', customerId })
 
+const bedChoice: Record<string, Sample> = { facts: { roles: 'od', input: (r) => ({ bedId: r.bedId }) } }
+
 const beds: Record<string, Sample> = {
   explain: { roles: 'odt', input: (r) => ({ bedId: r.bedId }) },
   page: { roles: 'odt', input: (r) => ({ bedId: r.bedId }) },
@@ -153,6 +155,10 @@ const softeners: Record<string, Sample> = {
 }
 
 const stores: Record<string, Sample> = {
+  orders: { roles: 'odt' },
+  loadList: { roles: 'odt', input: (r) => ({ crewDayId: r.crewDayId }) },
+  pick: { roles: 'odt', input: (r) => ({ crewDayId: r.crewDayId }) },
+  changeLead: { roles: 'od', input: (r) => ({ stockItemId: r.stockItemId, version, leadDays: 21 }) },
   items: { roles: 'odt', input: () => page },
   movements: { roles: 'odt', input: () => page },
   receive: { roles: 'od', input: (r) => ({ stockItemId: r.stockItemId, quantity: 4 }) },
@@ -206,6 +212,13 @@ const windows: Record<string, Sample> = {
   endFeed: { roles: 'odt', input: (r) => ({ feedId: r.feedId, version }) },
 }
 
+const forecasts: Record<string, Sample> = {
+  trackRecord: { roles: 'o' },
+  checkAgain: { roles: 'o', input: () => ({}) },
+  policy: { roles: 'o', input: (r) => ({ waterSupplyId: r.waterSupplyId, resinKind: 'gel-8', fixedAgeYears: 12 }) },
+  plan: { roles: 'od' },
+}
+
 const draft = (r: SampleIds) => ({ batchId: r.draftBatchId, version })
 const columns = [
   { column: 0, field: 'customerName' },
@@ -223,7 +236,7 @@ const imports: Record<string, Sample> = {
 
 /** Every procedure, by domain. One that is missing here fails the isolation test. */
 export const SAMPLES: Record<string, Record<string, Sample>> = {
-  ...{ beds, daySheets, due, firm, imports, jobs, reminders, session, sites, softeners, stores, visits, water, windows },
+  ...{ bedChoice, beds, daySheets, due, firm, forecasts, imports, jobs, reminders, session, sites, softeners, stores, visits, water, windows },
 }
 
 /** The sample's input as it is sent: a command gets an id of its own. */

@@ -29,7 +29,7 @@ export function flowWords(
     },
     { name: 'Tanks', value: ARRANGED[input.arrangement] },
     { name: 'Bed depth', value: formatLengthIn(filled.levels?.bedDepthIn, units) },
-    { name: 'Water at its coldest', value: formatTemperatureF(season.coldestF, units), from: sources.coldestF },
+    { name: 'Water at its coldest', value: formatTemperatureF(season.coldestF, units), from: sources.coldestF ?? sources.usualF },
   ]
   const demand: WhyWords['inputs'] = [
     {

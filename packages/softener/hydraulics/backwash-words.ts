@@ -156,8 +156,8 @@ function whyFor(
         name: 'Beads',
         value: `${kind.meanDiameterMm.value} mm, ${kind.particleDensityKgM3.value} kg/m³, ${kind.packedVoidage.value} voids packed`,
       },
-      { name: 'Coldest water', value: formatTemperatureF(season.coldestF, units), from: sources.coldestF },
-      { name: 'Warmest water', value: formatTemperatureF(season.warmestF, units), from: sources.warmestF },
+      { name: 'Coldest water', value: formatTemperatureF(season.coldestF, units), from: sources.coldestF ?? sources.usualF },
+      { name: 'Warmest water', value: formatTemperatureF(season.warmestF, units), from: sources.warmestF ?? sources.usualF },
       { name: 'Flow control', value: formatFlowGpm(input.backwashGpm, units), from: sources.backwashGpm },
       { name: 'Expansion wanted', value: formatPercent(figures.backwash.wantedExpansion) },
     ],
@@ -165,7 +165,9 @@ function whyFor(
       ...evaluation.fillAssumptions,
       ...(season.assumed === 'none'
         ? []
-        : [`Winter and summer taken ${SEASON_SWING_F} °F below and above the one temperature known, or 60 °F (from memory).`]),
+        : [
+            `Winter and summer are not both known: taken ${SEASON_SWING_F} °F below and above the usual temperature, 60 °F where none is known (from memory).`,
+          ]),
       `A margin of ${showNumber(100 - 100 * SAFE_SHARE_OF_FREEBOARD, 0)} % of the room is kept under the top: fine beads hang above the mean, and correlations differ by some points.`,
       'The distributor’s upper basket is left out.',
     ],

@@ -95,7 +95,7 @@ export function cardFacts(
 export const SALT_WORDS = { NaCl: 'sodium chloride', KCl: 'potassium chloride' } as const
 
 const SEASON_WORDS = {
-  swing: 'Only one water temperature is known: winter and summer taken 10 °F below and above it (from memory).',
+  swing: 'Winter and summer are not both known: taken 10 °F below and above the usual temperature (from memory).',
   all: 'Water temperature not measured: 60 °F assumed, 10 °F less in winter and more in summer (common practice; from memory).',
 } as const
 

@@ -6,6 +6,7 @@ type Bound = { least: number; most: number; what: string; unit: string; todo: st
 type Checked =
   | 'coldestF'
   | 'warmestF'
+  | 'usualF'
   | 'backwashGpm'
   | 'fixtureUnits'
   | 'bedAgeYears'
@@ -20,6 +21,7 @@ type Checked =
 const BOUNDS: Readonly<Record<Checked, Bound>> = {
   coldestF: { least: 32, most: 110, what: 'The coldest water', unit: '°F', todo: 'measure it again at the softener' },
   warmestF: { least: 32, most: 110, what: 'The warmest water', unit: '°F', todo: 'measure it again at the softener' },
+  usualF: { least: 32, most: 110, what: 'The water temperature', unit: '°F', todo: 'measure it again at the softener' },
   backwashGpm: { least: 0.1, most: 500, what: 'The installed backwash', unit: 'gpm', todo: 'read the flow control in the valve' },
   fixtureUnits: { least: 0.5, most: 5000, what: 'The sum of fixture units', unit: 'wsfu', todo: 'count what draws water again' },
   bedAgeYears: { least: 0, most: 80, what: 'The age of the bed', unit: 'years', todo: 'check when it went in' },
@@ -45,8 +47,18 @@ export function checkSite(input: SiteInput, keys: readonly Checked[]): Refusal |
   return null
 }
 
-export const HYDRAULIC_KEYS = ['coldestF', 'warmestF', 'backwashGpm', 'fixtureUnits', 'people'] as const
+export const HYDRAULIC_KEYS = ['coldestF', 'warmestF', 'usualF', 'backwashGpm', 'fixtureUnits', 'people'] as const
 export const SETTING_KEYS = [
-  ...(['coldestF', 'warmestF', 'backwashGpm', 'bedAgeYears', 'dissolvedSolidsMgL', 'people', 'measuredGalDay', 'refillGpm'] as const),
+  ...([
+    'coldestF',
+    'warmestF',
+    'usualF',
+    'backwashGpm',
+    'bedAgeYears',
+    'dissolvedSolidsMgL',
+    'people',
+    'measuredGalDay',
+    'refillGpm',
+  ] as const),
   ...(['wantedLbFt3', 'mostLeakageMgL'] as const),
 ] as const

@@ -48,7 +48,7 @@ export function evaluateSite(input: SiteInput, figures: FirmFigures): SiteEvalua
   if (!fill.ok) return fill
   const { kind } = resinKindOr8(input.resinKind)
   const filled = fillTank(input, fill.value, kind)
-  const season = seasonTemperatures(input.coldestF, input.warmestF)
+  const season = seasonTemperatures(input.coldestF, input.warmestF, input.usualF)
   const units = input.fixtureUnits ?? fixtureUnits(usualFixtures(input.people))
   const wrong = checkSite(input, HYDRAULIC_KEYS)
   const { shell, levels } = filled

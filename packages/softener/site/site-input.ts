@@ -23,9 +23,10 @@ export type SiteInput = {
   ironMgL: number | null
   manganeseMgL: number | null
   dissolvedSolidsMgL: number | null
-  /** The coldest and the warmest the water gets in a year, °F. */
+  /** The coldest and the warmest the water gets in a year, and its usual temperature where only one is known, °F. */
   coldestF: number | null
   warmestF: number | null
+  usualF: number | null
   people: number | null
   /** Softened water a day by a meter, gal. */
   measuredGalDay: number | null
@@ -64,6 +65,7 @@ export const UNKNOWN_SITE: SiteInput = {
   dissolvedSolidsMgL: null,
   coldestF: null,
   warmestF: null,
+  usualF: null,
   people: null,
   measuredGalDay: null,
   fixtureUnits: null,

@@ -1,8 +1,10 @@
 'use client'
 import type { SoftenerSettings } from '@almanac/contract/softeners'
 import { FIXTURES, type FixtureCounts, type FixtureId, usualFixtures } from '@almanac/softener/flow/fixture-units'
+import { seasonTemperatures } from '@almanac/softener/site/site-water'
 import { Button } from '@almanac/ui/button'
 import { Select } from '@almanac/ui/select'
+import { formatTemperatureF } from '@almanac/units/format'
 import { convertHardness } from '@almanac/units/hardness'
 import { cToF, fToC } from '@almanac/units/temperature'
 import { useSession } from '@/client/providers'
@@ -19,6 +21,9 @@ export function CardInputs({ record, site, changes, change }: Props) {
   const { input, sources } = site
   const temperature = (shown: number) => (metric ? cToF(shown) : shown)
   const shownTemperature = (stored: number | null) => (stored === null ? null : metric ? fToC(stored) : stored)
+  const season = seasonTemperatures(input.coldestF, input.warmestF, input.usualF)
+  const taken = (source: string | undefined, f: number) =>
+    source ?? `${formatTemperatureF(f, me.company.unitSystem)} taken${sources.usualF ? `, from ${sources.usualF}` : ''}`
   const hardnessUnit = metric ? 'mg/L' : 'gpg'
   return (
     <details className="mb-6 border-y border-line py-3 print:hidden" open>
@@ -48,7 +53,7 @@ export function CardInputs({ record, site, changes, change }: Props) {
         <ValueField
           label="Coldest water"
           unit={metric ? '°C' : '°F'}
-          hint={sources.coldestF ?? 'not on record'}
+          hint={taken(sources.coldestF, season.coldestF)}
           value={shownTemperature(input.coldestF)}
           least={metric ? 0 : 32}
           most={metric ? 43 : 110}
@@ -57,7 +62,7 @@ export function CardInputs({ record, site, changes, change }: Props) {
         <ValueField
           label="Warmest water"
           unit={metric ? '°C' : '°F'}
-          hint={sources.warmestF ?? 'not on record'}
+          hint={taken(sources.warmestF, season.warmestF)}
           value={shownTemperature(input.warmestF)}
           least={metric ? 0 : 32}
           most={metric ? 43 : 110}

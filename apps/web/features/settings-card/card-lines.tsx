@@ -13,7 +13,7 @@ export function CardLines({ lines, strong }: { lines: readonly CardLine[]; stron
           <dt className="text-soft">{line.label}</dt>
           <dd>
             <Why explanation={line.why}>
-              <span className={strong ? 'text-lead font-semibold' : ''}>{line.value}</span>
+              <span className={`block text-left ${strong ? 'text-lead font-semibold' : ''}`}>{line.value}</span>
             </Why>
             {line.hint ? <span className="block text-small text-soft">{line.hint}</span> : null}
           </dd>

@@ -74,16 +74,22 @@ function valveCard(tank: SettingsTank | null, control: 'meter' | 'timer' | null,
   return byCard ?? valves.find((one) => one.id === `usual-${control ?? 'meter'}`) ?? null
 }
 
+/** Two different temperatures on record are the coldest and the warmest; one alone is the usual one. */
 function temperatures({ water, supplyName }: SoftenerSettings, changes: CardChanges) {
+  const { coldestC, warmestC } = water
+  const both = coldestC !== null && warmestC !== null && coldestC.value < warmestC.value
   const words = (fact: WaterFact | null) => factWords(fact, { supplyName })
-  const twoKnown = water.coldestC !== null && water.warmestC !== null && water.coldestC.value < water.warmestC.value
-  const cold = water.coldestC === null ? null : cToF(water.coldestC.value)
-  const warm = twoKnown && water.warmestC !== null ? cToF(water.warmestC.value) : null
+  const recorded = (fact: WaterFact | null) => (fact === null ? null : cToF(fact.value))
   return {
-    values: { coldestF: changes.coldestF ?? cold, warmestF: changes.warmestF ?? warm },
+    values: {
+      coldestF: changes.coldestF ?? (both ? recorded(coldestC) : null),
+      warmestF: changes.warmestF ?? (both ? recorded(warmestC) : null),
+      usualF: both ? null : recorded(coldestC),
+    },
     sources: {
-      coldestF: changes.coldestF === null ? words(water.coldestC) : HERE,
-      warmestF: changes.warmestF === null ? (twoKnown ? words(water.warmestC) : undefined) : HERE,
+      coldestF: changes.coldestF !== null ? HERE : both ? words(coldestC) : undefined,
+      warmestF: changes.warmestF !== null ? HERE : both ? words(warmestC) : undefined,
+      usualF: both ? undefined : words(coldestC),
     },
   }
 }
