@@ -1,13 +1,13 @@
 import type { Neighbours } from './neighbours.ts'
 import { type Routes, refreshRoute } from './routes.ts'
+import { tryWithin } from './scan-within.ts'
 import { relink, swapTails } from './splice.ts'
-import { walkPrice } from './walk.ts'
+import { DRIVES, FIELDS, PRICE, walkPrice } from './walk.ts'
 
 const EPS = 1e-6
 const none = new Int32Array(0)
 const intoU = new Int32Array(3)
 const intoV = new Int32Array(3)
-let along = new Int32Array(256)
 
 /**
  * The moves of visit `u` with its neighbours on crew-days that differ: each changed route is walked, unless its drives and its visits' own prices alone (no route costs less)
@@ -30,9 +30,6 @@ export function scanWalked(s: Routes, u: number, neighbours: Neighbours, tested:
   const pu = place[u] as number
   const px = place[x] as number
   const rowU = row[u] as number
-  const rowB = row[before] as number
-  const softU = soft[ru] as number
-  const leaveU = (edgeU[rowB + pu] as number) + (edgeU[rowU + px] as number) + (linear[u * days + ru] as number)
   for (let i = 0; i < width; i++) {
     const v = list[u * width + i] as number
     const rv = owner[v] as number
@@ -69,14 +66,12 @@ export function scanWalked(s: Routes, u: number, neighbours: Neighbours, tested:
         if (pair < gain2 + softV - own - EPS && walkPrice(s, rv, v, intoV, 2, y) - priceV < gain2 - EPS) return put(s, u, 2, y, 0)
       }
       if (ownV < Number.POSITIVE_INFINITY) {
-        const backU = (edgeU[rowB + placeV] as number) + (edgeU[rowV + px] as number) + ownV - leaveU
-        const backV = (edgeV[rowPV + pu] as number) + fromU + own - toV - toY - (linear[v * days + rv] as number)
-        if (backU + backV < softU + softV - EPS && trySwap(s, u, 1, v, 1)) return true
+        if (trySwap(s, u, 1, v, 1)) return true
         if (xx >= 0 && trySwap(s, u, 2, v, 1)) return true
         if (xx >= 0 && y < visits && trySwap(s, u, 2, v, 2)) return true
       }
     }
-    if (ownV < Number.POSITIVE_INFINITY) {
+    if (ownV < Number.POSITIVE_INFINITY && (edgeU !== edgeV || tailsMayGain(s, u, v))) {
       const bound = held + priceV - EPS
       const tail = walkPrice(s, ru, u, none, 0, v)
       if (tail < bound && tail + walkPrice(s, rv, pv, none, 0, x) < bound) {
@@ -86,6 +81,40 @@ export function scanWalked(s: Routes, u: number, neighbours: Neighbours, tested:
     }
   }
   return recentU ? tryUnused(s, u, gain1) : false
+}
+
+/** On equal drive prices: can exchanging what follows `u` for what begins with `v` gain, by the drives and what the tails themselves cost? */
+function tailsMayGain(s: Routes, u: number, v: number): boolean {
+  const { next, prev, owner, price, soft } = s
+  const { visits, days, row, place, table } = s.model
+  const { stored } = s.walk
+  const x = next[u] as number
+  const pv = prev[v] as number
+  if (x >= visits && pv >= visits) return true
+  const ru = owner[u] as number
+  const rv = owner[v] as number
+  const edge = table.edges[table.edgeOf[ru] as number] as Float64Array
+  const rowU = row[u] as number
+  const rowPV = row[pv] as number
+  // Both ends may lie at other places: what the last drives cost then is not known here.
+  if (place[visits + days + ru] !== place[visits + days + rv]) return true
+  const drives =
+    (edge[rowU + (place[v] as number)] as number) +
+    (edge[rowPV + (place[x] as number)] as number) -
+    (edge[rowU + (place[x] as number)] as number) -
+    (edge[rowPV + (place[v] as number)] as number)
+  const own = (node: number, r: number): number => {
+    const last = prev[visits + days + r] as number
+    const to = last * FIELDS
+    const from = node * FIELDS
+    return (
+      (stored[to + PRICE] as number) -
+      (stored[to + DRIVES] as number) -
+      (stored[from + PRICE] as number) +
+      (stored[from + DRIVES] as number)
+    )
+  }
+  return drives < (soft[ru] as number) + (soft[rv] as number) + own(u, ru) + own(pv, rv) - EPS
 }
 
 /** Into the cheapest of the crew-days not used yet: each is another. */
@@ -106,18 +135,58 @@ function tryUnused(s: Routes, u: number, gain: number): boolean {
   return found >= 0 && put(s, u, 1, visits + days + found, 0)
 }
 
-/** Exchanges `n` nodes from `u` on with `m` from `v` on when that gains; the longer side is walked only if the other leaves hope. */
+/** Exchanges `n` nodes from `u` on with `m` from `v` on when that gains; a side is walked only while there is hope. */
 function trySwap(s: Routes, u: number, n: number, v: number, m: number): boolean {
-  const { next, prev, owner, price } = s
+  const { next, prev, owner, price, soft } = s
+  const { row, place, table, days } = s.model
+  const { linear } = table
   const ru = owner[u] as number
   const rv = owner[v] as number
-  const bound = (price[ru] as number) + (price[rv] as number) - EPS
+  const x = next[u] as number
+  const y = next[v] as number
+  const lastU = n === 1 ? u : x
+  const lastV = m === 1 ? v : y
+  const afterU = next[lastU] as number
+  const afterV = next[lastV] as number
+  const edgeU = table.edges[table.edgeOf[ru] as number] as Float64Array
+  const edgeV = table.edges[table.edgeOf[rv] as number] as Float64Array
+  const pu = place[u] as number
+  const pv = place[v] as number
+  const rowB = row[prev[u] as number] as number
+  const rowPV = row[prev[v] as number] as number
+  const rowLastU = row[lastU] as number
+  const rowLastV = row[lastV] as number
+  const placeU = place[afterU] as number
+  const placeV = place[afterV] as number
+  let delta =
+    (edgeU[rowB + pv] as number) +
+    (edgeU[rowLastV + placeU] as number) -
+    (edgeU[rowB + pu] as number) -
+    (edgeU[rowLastU + placeU] as number)
+  delta +=
+    (edgeV[rowPV + pu] as number) +
+    (edgeV[rowLastU + placeV] as number) -
+    (edgeV[rowPV + pv] as number) -
+    (edgeV[rowLastV + placeV] as number)
+  delta +=
+    (linear[u * days + rv] as number) +
+    (linear[v * days + ru] as number) -
+    (linear[u * days + ru] as number) -
+    (linear[v * days + rv] as number)
+  if (n === 2) {
+    const leg = (row[u] as number) + (place[x] as number)
+    delta += (edgeV[leg] as number) - (edgeU[leg] as number) + (linear[x * days + rv] as number) - (linear[x * days + ru] as number)
+  }
+  if (m === 2) {
+    const leg = (row[v] as number) + (place[y] as number)
+    delta += (edgeU[leg] as number) - (edgeV[leg] as number) + (linear[y * days + ru] as number) - (linear[y * days + rv] as number)
+  }
+  if (!(delta < (soft[ru] as number) + (soft[rv] as number) - EPS)) return false
   intoV[0] = u
-  intoV[1] = next[u] as number
+  intoV[1] = x
   intoU[0] = v
-  intoU[1] = next[v] as number
-  const afterU = n === 1 ? (next[u] as number) : (next[next[u] as number] as number)
-  const afterV = m === 1 ? (next[v] as number) : (next[next[v] as number] as number)
+  intoU[1] = y
+  const bound = (price[ru] as number) + (price[rv] as number) - EPS
   const one = walkPrice(s, rv, prev[v] as number, intoV, n, afterV)
   if (one >= bound || one + walkPrice(s, ru, prev[u] as number, intoU, m, afterU) >= bound) return false
   return put(s, u, n, v, m)
@@ -145,36 +214,4 @@ function put(s: Routes, u: number, n: number, v: number, m: number): boolean {
   refreshRoute(s, ru)
   refreshRoute(s, rv)
   return true
-}
-
-/** Within a route: the earlier of two after the later, the later before the earlier, both exchanged, or the stretch from one to the other turned round. */
-function tryWithin(s: Routes, u: number, v: number): boolean {
-  const { next, prev, pos } = s
-  const r = s.owner[u] as number
-  const a = (pos[u] as number) < (pos[v] as number) ? u : v
-  const b = a === u ? v : u
-  const size = (pos[b] as number) - (pos[a] as number) + 1
-  if (along.length < size) along = new Int32Array(2 * size)
-  const before = prev[a] as number
-  const after = next[b] as number
-  const bound = (s.price[r] as number) - EPS
-  for (let way = 0; way < 4; way++) {
-    if (way > 0 && size === 2) return false
-    let node = a
-    for (let i = 0; i < size; i++) {
-      let at = i
-      if (way === 0) at = i === 0 ? size - 1 : i - 1
-      else if (way === 1) at = i === size - 1 ? 0 : i + 1
-      else if (way === 2) at = i === 0 ? size - 1 : i === size - 1 ? 0 : i
-      else at = size - 1 - i
-      along[at] = node
-      node = next[node] as number
-    }
-    if (walkPrice(s, r, before, along, size, after) < bound) {
-      relink(s, before, along, size, after)
-      refreshRoute(s, r)
-      return true
-    }
-  }
-  return false
 }

@@ -17,7 +17,10 @@ export interface WalkState {
   soft: number
 }
 
-const FIELDS = 9
+export const FIELDS = 10
+/** Where in a stored walk stand the price so far (drives, lateness, dislikes) and the drives' part of it. */
+export const PRICE = 1
+export const DRIVES = 9
 const DAY = 13
 
 export function walkState(model: Model): WalkState {
@@ -105,6 +108,7 @@ export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, cou
   let mostFt3 = stored[k + 6] as number
   let backLb = stored[k + 7] as number
   let mostLb = stored[k + 8] as number
+  let drives = stored[k + 9] as number
   if (pause < (day[d + 9] as number)) pause = day[d + 9] as number
   let last = a
   let i = 0
@@ -153,6 +157,7 @@ export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, cou
       pause++
     }
     price += edge[leg] as number
+    drives += edge[leg] as number
     busy += drive + (service[node] as number)
     if (isEnd) {
       t = arrival
@@ -188,6 +193,7 @@ export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, cou
       stored[n + 6] = mostFt3
       stored[n + 7] = backLb
       stored[n + 8] = mostLb
+      stored[n + 9] = drives
     }
     last = node
     i++
