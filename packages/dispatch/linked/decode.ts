@@ -1,92 +1,5 @@
+import { copyDraft, type Decoder, type Draft, lateAt, openAt, sameFrom, standsAsKept } from './draft.ts'
 import type { LinkedModel } from './linked-model.ts'
-
-/** A common order of tokens and who does each op. People's own orders follow from it; so no order can lock two people into waiting for each other. */
-export interface Draft {
-  readonly order: Int32Array
-  length: number
-  readonly person: Int32Array
-  readonly start: Float64Array
-  /** Price of what is left out. */
-  out: number
-  total: number
-}
-
-/** What stands before each position of the current draft, so that a changed draft is timed from its first change only. */
-export interface Decoder {
-  readonly model: LinkedModel
-  readonly free: Float64Array
-  readonly at: Int32Array
-  readonly distance: Float64Array
-  readonly late: Float64Array
-  readonly most: Float64Array
-  /** The latest position at or before this one from which timing may begin. */
-  readonly restart: Int32Array
-  readonly floor: Float64Array
-  readonly workFree: Float64Array
-  readonly workAt: Int32Array
-  // of the last decode
-  lastDistance: number
-  lastLate: number
-  lastMost: number
-  lastOvertime: number
-}
-
-export function newDecoder(model: LinkedModel): Decoder {
-  const rows = model.tokens + 1
-  return {
-    model,
-    free: new Float64Array(rows * model.people),
-    at: new Int32Array(rows * model.people),
-    distance: new Float64Array(rows),
-    late: new Float64Array(rows),
-    most: new Float64Array(rows),
-    restart: new Int32Array(rows),
-    floor: new Float64Array(model.tokens),
-    workFree: new Float64Array(model.people),
-    workAt: new Int32Array(model.people),
-    lastDistance: 0,
-    lastLate: 0,
-    lastMost: 0,
-    lastOvertime: 0,
-  }
-}
-
-export function newDraft(model: LinkedModel): Draft {
-  return {
-    order: new Int32Array(model.tokens),
-    length: 0,
-    person: new Int32Array(model.ops).fill(-1),
-    start: new Float64Array(model.tokens),
-    out: 0,
-    total: Number.POSITIVE_INFINITY,
-  }
-}
-
-export function copyDraft(from: Draft, to: Draft): void {
-  to.order.set(from.order)
-  to.person.set(from.person)
-  to.start.set(from.start)
-  to.length = from.length
-  to.out = from.out
-  to.total = from.total
-}
-
-/** Earliest beginning at or after `t`: in the first window that is not over, else late after the last. */
-function openAt(model: LinkedModel, token: number, t: number): number {
-  const from = model.windowFrom[token] as Float64Array
-  const to = model.windowTo[token] as Float64Array
-  const last = from.length - 1
-  let w = 0
-  while (w < last && (to[w] as number) < t) w++
-  const opens = from[w] as number
-  return t > opens ? t : opens
-}
-
-function lateAt(model: LinkedModel, token: number, t: number): number {
-  const to = model.windowTo[token] as Float64Array
-  const over = t - (to[to.length - 1] as number)
-  return over > 0 ? over : 0
-}
 
 /**
  * Earliest times of a draft whose tokens before position `changed` are those of the last kept draft; fills `draft.start` and answers its total price, Infinity
@@ -98,8 +11,9 @@ export function decode(d: Decoder, draft: Draft, changed: number, bound: number,
   const { model, floor } = d
   floor.fill(Number.NEGATIVE_INFINITY)
   let from = d.restart[changed] as number
+  const tail = keep ? draft.length + 1 : sameFrom(d, draft, changed)
   for (let pass = 0; pass <= model.tokens; pass++) {
-    const pushed = onePass(d, draft, from, bound, keep)
+    const pushed = onePass(d, draft, from, tail, bound, keep)
     if (pushed === FITS) return finish(d, draft, bound)
     if (pushed === NEVER) return Number.POSITIVE_INFINITY
     if (pushed < from) from = d.restart[pushed] as number
@@ -110,7 +24,7 @@ export function decode(d: Decoder, draft: Draft, changed: number, bound: number,
 const FITS = -1
 const NEVER = -2
 
-function onePass(d: Decoder, draft: Draft, from: number, bound: number, keep: boolean): number {
+function onePass(d: Decoder, draft: Draft, from: number, tail: number, bound: number, keep: boolean): number {
   const { model, workFree, workAt, floor } = d
   const { people, durations, distances, firstOp, opCount, mate, isSecond, place, ticks } = model
   const { places, prices, lateness } = model.problem
@@ -128,6 +42,18 @@ function onePass(d: Decoder, draft: Draft, from: number, bound: number, keep: bo
   let pushed = FITS
   for (let k = from; k < length; k++) {
     if (keep) keepRow(d, k, distance, late, most)
+    else if (k >= tail && d.restart[k] === k && pushed === FITS && standsAsKept(d, k)) {
+      // Everyone stands where and when they stood in the kept draft, and the rest is the same: take it over.
+      distance += (d.distance[length] as number) - (d.distance[k] as number)
+      late += (d.late[length] as number) - (d.late[k] as number)
+      most = Math.max(most, d.mostAfter[k] as number)
+      for (let p = 0; p < people; p++) {
+        workFree[p] = d.free[length * people + p] as number
+        workAt[p] = d.at[length * people + p] as number
+      }
+      if (distance * prices.distance + late * prices.lateTick + most * prices.mostLate > room) return NEVER
+      break
+    }
     const token = order[k] as number
     const here = place[token] as number
     const op = firstOp[token] as number
@@ -192,8 +118,13 @@ function onePass(d: Decoder, draft: Draft, from: number, bound: number, keep: bo
 }
 
 function keepRow(d: Decoder, k: number, distance: number, late: number, most: number): void {
-  d.free.set(d.workFree, k * d.model.people)
-  d.at.set(d.workAt, k * d.model.people)
+  const { workFree, workAt, free, at } = d
+  const { people } = d.model
+  const row = k * people
+  for (let p = 0; p < people; p++) {
+    free[row + p] = workFree[p] as number
+    at[row + p] = workAt[p] as number
+  }
   d.distance[k] = distance
   d.late[k] = late
   d.most[k] = most
@@ -242,6 +173,12 @@ export function keepDraft(d: Decoder, draft: Draft, changed: number): void {
 /** No timing may begin between a first part and its second: the second may have pushed the first up, and without it the first would begin earlier. */
 function markRestarts(d: Decoder, draft: Draft): void {
   const { model, restart } = d
+  d.mostAfter[draft.length] = 0
+  for (let k = draft.length - 1; k >= 0; k--) {
+    const token = draft.order[k] as number
+    d.mostAfter[k] = Math.max(d.mostAfter[k + 1] as number, lateAt(model, token, draft.start[token] as number))
+  }
+  copyDraft(draft, d.kept)
   for (let k = 0; k <= draft.length; k++) restart[k] = k
   for (let k = draft.length - 1; k >= 0; k--) {
     const token = draft.order[k] as number

@@ -24,8 +24,11 @@ export interface LinkedModel {
   readonly most: Float64Array
   /** Row of the travel tables of a token, −1 for wherever the person is. */
   readonly place: Int32Array
-  readonly windowFrom: readonly Float64Array[]
-  readonly windowTo: readonly Float64Array[]
+  /** Windows of all visits one after another, and each token's first and last among them. */
+  readonly windowFrom: Float64Array
+  readonly windowTo: Float64Array
+  readonly windowFirst: Int32Array
+  readonly windowLast: Int32Array
   readonly visitTokens: readonly Int32Array[]
   readonly visitOps: readonly Int32Array[]
   /** Other visits by nearness in place and time, nearest first. */
@@ -95,8 +98,10 @@ export function buildLinkedModel(problem: LinkedProblem): LinkedModel {
     least: Float64Array.from(of((v) => linkOf(problem, v).least)),
     most: Float64Array.from(of((v) => linkOf(problem, v).most)),
     place: Int32Array.from(of((v) => visits[v]?.place ?? -1)),
-    windowFrom: of((v) => Float64Array.from(windows[v] ?? [], (window) => window.from)),
-    windowTo: of((v) => Float64Array.from(windows[v] ?? [], (window) => window.to)),
+    windowFrom: Float64Array.from(windows.flat(), (window) => window.from),
+    windowTo: Float64Array.from(windows.flat(), (window) => window.to),
+    windowFirst: Int32Array.from(of((v) => windows.slice(0, v).flat().length)),
+    windowLast: Int32Array.from(of((v) => windows.slice(0, v + 1).flat().length - 1)),
     visitTokens,
     visitOps,
     near: nearVisits(problem),

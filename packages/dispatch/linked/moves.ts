@@ -1,5 +1,5 @@
 import type { Random } from '../search/random.ts'
-import type { Draft } from './decode.ts'
+import type { Draft } from './draft.ts'
 import type { LinkedModel } from './linked-model.ts'
 
 /** What the moves work on: `draft` is a copy of the current draft, changed in place. */
@@ -10,6 +10,8 @@ export interface MoveBench {
   /** Visits in the order and visits left out, kept by `listVisits`. */
   planned: Int32Array
   leftOut: Int32Array
+  /** Whether the last move changed which visits are planned. */
+  relisted: boolean
 }
 
 /** Position of the first change, or −1 when the move could not be made. */

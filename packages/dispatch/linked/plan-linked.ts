@@ -1,5 +1,6 @@
 import { seededRandom } from '../search/random.ts'
-import { copyDraft, type Decoder, type Draft, decode, keepDraft, newDecoder, newDraft } from './decode.ts'
+import { decode, keepDraft } from './decode.ts'
+import { copyDraft, type Decoder, type Draft, newDecoder, newDraft } from './draft.ts'
 import { buildLinkedModel, type LinkedModel } from './linked-model.ts'
 import type { LinkedPlan, LinkedProblem } from './linked-problem.ts'
 import { type Changed, crossTails, exchange, leave, listVisits, type MoveBench, relocate, restaff, shift } from './moves.ts'
@@ -12,14 +13,16 @@ export interface LinkedPlanner {
   best(): LinkedPlan
 }
 
-/** First cooling's length a visit; each further one is `GROWTH` times as long. */
+/** Steps a visit: a short first cooling, so that there soon is a fair plan, then long ones that can leave its neighbourhood. */
 const FIRST_COOLING = 2000
-const GROWTH = 2
+const COOLING = 10_000
+/** The last heat as a part of the first. */
+const COLDEST = 1 / 100
 
 /**
  * Plans visits whose parts are linked in time, and so forms crews: annealing over one common order of all work, from which everyone's own order follows
- * (so people never wait for each other in a ring), with exact earliest times. Coolings grow in length, each from the best plan so far, so that the search can be
- * stopped early and still uses a long run. `problem` must be free of faults (`linkedFaults`).
+ * (so people never wait for each other in a ring), with exact earliest times. Cooling follows cooling, each hot enough to leave the plan it begins with, so that the search can
+ * be stopped early and still uses a long run. `problem` must be free of faults (`linkedFaults`).
  */
 export function startLinkedPlanning(problem: LinkedProblem, { seed }: { seed: number }): LinkedPlanner {
   const model = buildLinkedModel(problem)
@@ -28,14 +31,14 @@ export function startLinkedPlanning(problem: LinkedProblem, { seed }: { seed: nu
   const current = newDraft(model)
   const best = newDraft(model)
   const candidate = newDraft(model)
-  const bench: MoveBench = { model, random, draft: candidate, planned: new Int32Array(0), leftOut: new Int32Array(0) }
+  const bench: MoveBench = { model, random, draft: candidate, planned: new Int32Array(0), leftOut: new Int32Array(0), relisted: false }
   current.out = model.leaveOut.reduce((sum, price) => sum + price, 0)
   keepDraft(decoder, current, 0)
   Object.assign(bench, listVisits(model, current))
   construct(decoder, bench, current)
   copyDraft(current, best)
   const optional = problem.visits.some((visit) => visit.leaveOutPrice !== undefined)
-  const hottest = startingHeat(model, current)
+  const hottest = startingHeat(model)
   const logs = Float64Array.from({ length: 4096 }, (_, i) => -Math.log((i + 0.5) / 4096))
   let length = FIRST_COOLING * Math.max(4, problem.visits.length)
   let step = 0
@@ -44,12 +47,12 @@ export function startLinkedPlanning(problem: LinkedProblem, { seed }: { seed: nu
   const stepOnce = (): void => {
     if (step === length) {
       step = 0
-      length *= GROWTH
+      length = COOLING * Math.max(4, problem.visits.length)
       copyDraft(best, current)
       keepDraft(decoder, current, 0)
       Object.assign(bench, listVisits(model, current))
     }
-    if (step % 100 === 0) heat = hottest * (1 / 400) ** (step / length)
+    if (step % 100 === 0) heat = hottest * COLDEST ** (step / length)
     step++
     copyDraft(current, candidate)
     const changed = move(bench, optional)
@@ -57,10 +60,9 @@ export function startLinkedPlanning(problem: LinkedProblem, { seed }: { seed: nu
     const bound = current.total + heat * (logs[random.below(4096)] as number)
     const total = decode(decoder, candidate, changed, bound, false)
     if (total === Number.POSITIVE_INFINITY) return
-    const moved = candidate.length !== current.length
     copyDraft(candidate, current)
     keepDraft(decoder, current, changed)
-    if (moved) Object.assign(bench, listVisits(model, current))
+    if (bench.relisted) Object.assign(bench, listVisits(model, current))
     if (current.total < best.total - 1e-9) copyDraft(current, best)
   }
 
@@ -85,7 +87,9 @@ export function startLinkedPlanning(problem: LinkedProblem, { seed }: { seed: nu
 
 function move(bench: MoveBench, optional: boolean): Changed {
   const { random, planned, leftOut } = bench
+  bench.relisted = false
   if (leftOut.length > 0 && (planned.length === 0 || random.below(3) === 0)) {
+    bench.relisted = true
     const out = leftOut[random.below(leftOut.length)] as number
     if (planned.length > 0 && random.below(3) === 0) leave(bench, planned[random.below(planned.length)] as number)
     return relocate(bench, out, true) < 0 ? -1 : 0
@@ -93,7 +97,10 @@ function move(bench: MoveBench, optional: boolean): Changed {
   if (planned.length === 0) return -1
   const visit = planned[random.below(planned.length)] as number
   const kind = random.below(20)
-  if (optional && kind === 0 && random.below(4) === 0) return leave(bench, visit)
+  if (optional && kind === 0 && random.below(4) === 0) {
+    bench.relisted = true
+    return leave(bench, visit)
+  }
   if (kind < 9) return relocate(bench, visit, false)
   if (kind < 12) return restaff(bench, visit)
   if (kind < 15) return shift(bench, visit)
@@ -125,8 +132,8 @@ function construct(decoder: Decoder, bench: MoveBench, current: Draft): void {
 }
 
 /** Heat at which a step as dear as a usual drive is often taken. */
-function startingHeat(model: LinkedModel, _current: Draft): number {
+function startingHeat(model: LinkedModel): number {
   const { problem, distances } = model
   const sum = distances.reduce((total, distance) => total + distance, 0)
-  return 0.3 * problem.prices.distance * (sum / Math.max(1, distances.length)) + 1e-6
+  return problem.prices.distance * (sum / Math.max(1, distances.length)) + 1e-6
 }

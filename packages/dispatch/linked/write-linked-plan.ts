@@ -1,4 +1,4 @@
-import type { Decoder, Draft } from './decode.ts'
+import type { Decoder, Draft } from './draft.ts'
 import type { LinkedPart, LinkedPlan } from './linked-problem.ts'
 
 /** The plan of the draft that was kept last. */
