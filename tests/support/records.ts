@@ -15,6 +15,10 @@ const NAMES = [
   ...['bookedJobId', 'visitId', 'rebedJobId', 'rebedVisitId', 'stockItemId', 'movementId', 'discrepancyId', 'runId', 'forecastId'],
   ...[
     'changeId',
+    'fitId',
+    'draftId',
+    'backtestId',
+    'planId',
     'monthId',
     'reminderId',
     'messageId',
@@ -28,7 +32,17 @@ const NAMES = [
     'auditId',
     'memberId',
   ],
-  ...['otherMemberId', 'assignmentId', 'rebedAssignmentId', 'useId', 'offerId', 'offeredJobId', 'offeredVisitId', 'feedId'],
+  ...[
+    'otherMemberId',
+    'assignmentId',
+    'rebedAssignmentId',
+    'useId',
+    'offerId',
+    'offeredJobId',
+    'offeredVisitId',
+    'feedId',
+    'reservationId',
+  ],
 ] as const
 
 /** The ids of a firm's records by name; the same names in every firm. */
@@ -128,6 +142,8 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
     data: { ...own, id: r.stockItemId, name: 'Resin 10 %', kind: 'resin', unit: 'resin-bag', bagFt3: 1, onHand: 6 },
   })
   await tx.movement.create({ data: { ...own, id: r.movementId, stockItemId: r.stockItemId, quantity: 6, reason: 'received', at } })
+  const reservation = { visitId: r.rebedVisitId, stockItemId: r.stockItemId, quantity: 1, state: 'reserved' }
+  await tx.kitReservation.create({ data: { ...own, id: r.reservationId, ...reservation } })
   const gap = { stockItemId: r.stockItemId, movementId: r.movementId, expected: 5, found: 6, openedAt: at }
   await tx.discrepancy.create({ data: { ...own, id: r.discrepancyId, ...gap } })
   const run = { cause: 'nightly', asOfDay: dateOf('2026-12-02'), parametersVersion: 't', startedAt: at }
@@ -138,6 +154,22 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
   const place = { bedId: r.bedId, siteId: r.siteId, waterSupplyId: r.waterSupplyId, runId: r.runId, computedAt: at }
   await tx.bedForecast.create({ data: { ...own, id: r.forecastId, ...place, ...days, ...figures, ...lists } })
   await tx.forecastChange.create({ data: { ...own, id: r.changeId, bedId: r.bedId, runId: r.runId, at, cause: 'supply' } })
+  const fit = {
+    version: 'fit-1',
+    asOfDay: run.asOfDay,
+    startedAt: at,
+    finishedAt: at,
+    dataHash: 'h',
+    records: 0,
+    failures: 0,
+    endedBeds: 0,
+  }
+  await tx.forecastFit.create({ data: { ...own, id: r.fitId, ...fit, leftOut: [], summary: {}, parameters: {}, fellBackBecause: 'No bed failed.' } })
+  const draft = { runId: r.runId, bedId: r.bedId, computedAt: at, figures: {}, monthChances: new Uint8Array() }
+  await tx.forecastDraft.create({ data: { ...own, id: r.draftId, ...draft } })
+  const backtest = { asOfDay: run.asOfDay, startedAt: at, finishedAt: at, dataHash: 'h', origins: [], refusal: 'No bed has failed yet.' }
+  await tx.forecastBacktest.create({ data: { ...own, id: r.backtestId, ...backtest } })
+  await tx.forecastPlan.create({ data: { ...own, id: r.planId, runId: r.runId, finishedAt: at, limits: {}, refusal: 'Too few beds.' } })
   const month = { month: dateOf('2027-01-01'), mean: 1, low: 0, middle: 1, high: 2, beds: 1 }
   await tx.forecastMonth.create({ data: { ...own, id: r.monthId, runId: r.runId, ...month } })
   const notice = {

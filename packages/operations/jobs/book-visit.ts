@@ -3,6 +3,7 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { newId } from '@almanac/runtime/ids'
 import type * as z from 'zod'
+import { reserveKit } from '../shared/reserve-kit.ts'
 import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
 import { holdPlace, takePlace } from './hold-place.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
@@ -31,6 +32,7 @@ export async function bookVisit(scope: Scope & { personId: string }, input: Book
     const visitId = newId()
     await tx.visit.create({ data: { companyId, id: visitId, jobId, crewDayId, startsAt, endsAt, state: 'booked' } })
     await takePlace(tx, place, visitId)
+    await reserveKit(tx, command, visitId, job)
     const changed = await tx.job.update({
       where: { companyId_id: { companyId, id: jobId } },
       data: { state, stateReason: null, version: { increment: 1 } },

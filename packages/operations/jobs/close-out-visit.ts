@@ -11,6 +11,7 @@ import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import type * as z from 'zod'
 import { moveStock } from '../shared/move-stock.ts'
 import { recordFindings } from '../shared/record-findings.ts'
+import { endReservation } from '../shared/reserve-kit.ts'
 import { applyBedEffect } from './apply-bed-effect.ts'
 import { beadConditionOf } from './bead-condition.ts'
 import { changeState } from './change-state.ts'
@@ -97,6 +98,7 @@ export async function closeOutVisit(scope: Scope & { personId: string }, input: 
           : [],
       ),
     )
+    await endReservation(tx, command, record.visitId, record.outcome === 'done' ? 'used' : 'returned')
     const jobState = await closeRows(tx, command, job, record)
     return { visitId: record.visitId, jobState, ...beds }
   })

@@ -6,6 +6,7 @@ import { type Command, commandTools, runCommand } from '@almanac/database/run-co
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import type * as z from 'zod'
+import { reserveKit } from '../shared/reserve-kit.ts'
 import { changeState } from './change-state.ts'
 import { endOffer } from './end-offer.ts'
 import { lockJob, stepOf } from './lock-job.ts'
@@ -41,6 +42,7 @@ async function book(tx: Tx, command: Command, { job, offer }: Locked, visitId: s
     data: { state: 'booked', version: { increment: 1 } },
   })
   await endOffer(tx, command, offer.id, 'confirmed')
+  await reserveKit(tx, command, visitId, job)
   await command.audit('booked', 'visit', visitId, { jobId: job.id, crewDayId: visit.crewDayId, offerId: offer.id })
   await command.announce('visit', visitId, changed.version)
   const after = await changeState(tx, command, job, { state, stateReason: null })

@@ -1,5 +1,6 @@
 import type { Tx } from '@almanac/database/client'
 import type { Command } from '@almanac/database/run-command'
+import { endReservation } from '../shared/reserve-kit.ts'
 import { releasePlace } from './hold-place.ts'
 
 /** Calls off one booked visit whose job is locked: people and vehicle are free again, the row stays as history. Answers its new version. */
@@ -10,6 +11,7 @@ export async function takeOffSheet(tx: Tx, command: Command, visitId: string): P
     data: { state: 'called-off', version: { increment: 1 } },
   })
   await releasePlace(tx, companyId, visitId)
+  await endReservation(tx, command, visitId, 'returned')
   await command.audit('called off', 'visit', visitId, { jobId: changed.jobId, crewDayId: changed.crewDayId })
   await command.announce('visit', visitId, changed.version)
   return changed.version

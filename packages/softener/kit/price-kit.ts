@@ -40,7 +40,7 @@ export function priceKit(kit: RebedKit, list: PriceList): PricedKit {
 
 function priced(line: KitLine, kit: RebedKit, list: PriceList): PricedLine {
   if (line.toReturn) return { line, charged: false, priceMinor: null, note: 'comes back' }
-  const found = list.prices.filter((price) => fits(price, line, kit)).map((price) => price.priceMinor)
+  const found = list.prices.filter((price) => pricesLine(price, line, kit)).map((price) => price.priceMinor)
   if (found.length === 0) return { line, charged: true, priceMinor: null, note: 'price unknown' }
   const dearest = Math.max(...found)
   const several = found.some((price) => price !== dearest)
@@ -52,7 +52,8 @@ function priced(line: KitLine, kit: RebedKit, list: PriceList): PricedLine {
   }
 }
 
-function fits(price: ListedPrice, line: KitLine, kit: RebedKit): boolean {
+/** Whether a listed price is for a line of the kit: the same item in the same unit, resin and bag, tube of the same diameter. */
+export function pricesLine(price: ListedPrice, line: KitLine, kit: RebedKit): boolean {
   if (price.item !== line.item || !(price.priceMinor >= 0 && Number.isFinite(price.priceMinor))) return false
   // Small parts are counted as pieces in the stores and as a set in the kit.
   const sameUnit = price.unit === line.unit || (price.unit === 'piece' && line.unit === 'set')

@@ -70,12 +70,13 @@ export function DaySheets() {
       {sheets.error ? <Problem happened={readFailure(sheets.error).message} onRetry={() => void sheets.refetch()} /> : null}
       {sheets.isPending ? <Skeleton lines={6} label="Loading the day sheets" /> : null}
       {sheets.data && all.length === 0 ? <NoSheets day={day} copyFrom={sheets.data.copyFrom} onNew={() => setForm('new')} /> : null}
-      {all.length > 0 ? (
+      {sheets.data && all.length > 0 ? (
         <>
           <SheetList
             key={day}
             sheets={all}
             openId={open?.id ?? null}
+            travel={sheets.data}
             onOpen={unfold}
             onChange={() => setForm('change')}
             onDay={(days) => router.push(address(days === 0 ? me.today : dayAfter(day, days)))}

@@ -12,15 +12,25 @@ import type { BookingDesk } from '@/client/use-booking'
 import { DriveLine } from './drive-line.tsx'
 import { FitLine, FreeLine } from './free-line.tsx'
 import { LeftOver } from './left-over.tsx'
+import { LoadList } from './load-list.tsx'
 import { MoveDialog } from './move-dialog.tsx'
 import { SheetHead } from './sheet-head.tsx'
 import { sheetLines } from './sheet-lines.ts'
+import { SheetMap } from './sheet-map.tsx'
 import { VisitLine } from './visit-line.tsx'
 
-export type OpenSheetProps = { sheet: DaySheet; others: readonly DaySheet[]; desk: BookingDesk; onFold: () => void; onChange: () => void }
+export type Travel = { yard: { latitude: number; longitude: number } | null; paceWords: string }
+export type OpenSheetProps = {
+  sheet: DaySheet
+  others: readonly DaySheet[]
+  travel: Travel
+  desk: BookingDesk
+  onFold: () => void
+  onChange: () => void
+}
 
 /** The open sheet: its head, then down the clock its visits, what is free, and the jobs that would fit there. */
-export function OpenSheet({ sheet, others, desk, onFold, onChange }: OpenSheetProps) {
+export function OpenSheet({ sheet, others, travel, desk, onFold, onChange }: OpenSheetProps) {
   const { api, me } = useSession()
   const { timeZone } = me.company
   const [moving, setMoving] = useState<SheetVisit | null>(null)
@@ -61,6 +71,8 @@ export function OpenSheet({ sheet, others, desk, onFold, onChange }: OpenSheetPr
         </li>
       </ol>
       {fits.isLoading ? <p className="px-3 pb-3 text-small text-soft sm:px-5">Looking for jobs that would fit…</p> : null}
+      <LoadList crewDayId={sheet.id} />
+      <SheetMap sheet={sheet} yard={travel.yard} paceWords={travel.paceWords} />
       {over ? null : <LeftOver left={fits.data?.left ?? []} />}
       {moving ? (
         <MoveDialog

@@ -3,12 +3,13 @@ import type { DaySheet } from '@almanac/contract/day-sheets'
 import type { KeyboardEvent } from 'react'
 import { useBooking } from '@/client/use-booking'
 import { FoldedSheet } from './folded-sheet.tsx'
-import { OpenSheet } from './open-sheet.tsx'
+import { OpenSheet, type Travel } from './open-sheet.tsx'
 import { useLineKeys } from './use-line-keys.ts'
 
 export type SheetListProps = {
   sheets: readonly DaySheet[]
   openId: string | null
+  travel: Travel
   onOpen: (id: string | null) => void
   onChange: () => void
   /** Goes so many days on or back; 0 is today. */
@@ -18,7 +19,7 @@ export type SheetListProps = {
 const DAYS: Record<string, number> = { ArrowLeft: -1, ArrowRight: 1, t: 0 }
 
 /** The day's sheets, one open and the others folded, with the keys that walk them. */
-export function SheetList({ sheets, openId, onOpen, onChange, onDay }: SheetListProps) {
+export function SheetList({ sheets, openId, travel, onOpen, onChange, onDay }: SheetListProps) {
   const desk = useBooking()
   const keys = useLineKeys<HTMLDivElement>()
   const onKeyDown = (event: KeyboardEvent) => {
@@ -37,6 +38,7 @@ export function SheetList({ sheets, openId, onOpen, onChange, onDay }: SheetList
               key={sheet.id}
               sheet={sheet}
               others={sheets.filter((one) => one.id !== sheet.id)}
+              travel={travel}
               desk={desk}
               onFold={() => onOpen(null)}
               onChange={onChange}

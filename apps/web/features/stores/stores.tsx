@@ -1,5 +1,5 @@
 'use client'
-import type { StockRow } from '@almanac/contract/stores'
+import type { OrderLine, StockRow } from '@almanac/contract/stores'
 import { Button } from '@almanac/ui/button'
 import { DataTable } from '@almanac/ui/data-table'
 import { Empty } from '@almanac/ui/empty'
@@ -13,8 +13,10 @@ import { useInfiniteQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useMay, useSession } from '@/client/providers'
+import { ChangeLead } from './change-lead.tsx'
 import { ChangeStock, type StockChange } from './change-stock.tsx'
 import { Movements } from './movements.tsx'
+import { Orders } from './orders.tsx'
 
 const amount = (value: number) => value.toLocaleString('en-US', { maximumFractionDigits: 2 })
 
@@ -23,6 +25,7 @@ export function Stores() {
   const { api } = useSession()
   const mayChange = useMay('change:stores')
   const [change, setChange] = useState<StockChange | null>(null)
+  const [lead, setLead] = useState<OrderLine | null>(null)
   const items = useInfiniteQuery(
     api.stores.items.infiniteOptions({
       input: (cursor: string | undefined) => ({ limit: 100, cursor }),
@@ -37,6 +40,10 @@ export function Stores() {
         title="Stores"
         lead="What is on hand. A part used on a visit always lands here; where the shelf should have held less, the item asks to be counted."
       />
+      <Section title="What to order">
+        <Orders onLead={mayChange ? setLead : null} />
+      </Section>
+      <h2 className="mt-8 mb-2 text-h2 font-semibold">What is kept</h2>
       {items.error ? <Problem happened={readFailure(items.error).message} onRetry={() => void items.refetch()} /> : null}
       {items.isPending ? <Skeleton lines={8} label="Reading the stores" /> : null}
       {items.isSuccess ? (
@@ -86,6 +93,7 @@ export function Stores() {
       <Section title="Latest movements">
         <Movements />
       </Section>
+      {lead ? <ChangeLead line={lead} onClose={() => setLead(null)} /> : null}
       {change ? <ChangeStock key={`${change.item.id} ${change.what}`} change={change} onClose={() => setChange(null)} /> : null}
     </>
   )

@@ -1,0 +1,52 @@
+'use client'
+import type { DaySheet } from '@almanac/contract/day-sheets'
+import { DrivesMap } from '@almanac/ui/drives-map'
+import { formatMiles } from '@almanac/units/distance'
+import { clockIn, durationWords } from '@/client/clock-words'
+import { kindWord } from '@/client/job-words'
+import { useSession } from '@/client/providers'
+
+type Yard = { latitude: number; longitude: number } | null
+
+/** The drives of a sheet: their sum in words, and where they go on a map that needs no network. */
+export function SheetMap({ sheet, yard, paceWords }: { sheet: DaySheet; yard: Yard; paceWords: string }) {
+  const { me } = useSession()
+  const { timeZone, unitSystem } = me.company
+  if (sheet.visits.length === 0) return null
+  const known = sheet.drives.filter((drive) => drive.minutes !== null)
+  const minutes = known.reduce((sum, drive) => sum + (drive.minutes ?? 0), 0)
+  const miles = known.reduce((sum, drive) => sum + (drive.miles ?? 0), 0)
+  const missing = sheet.drives.length - known.length
+  const how = sheet.drives.some((drive) => drive.basis === 'server') ? 'By the travel server.' : `Estimated from coordinates. ${paceWords}`
+  return (
+    <details className="border-t border-line px-3 py-2 sm:px-5">
+      <summary className="min-h-6 cursor-pointer">
+        {known.length === 0
+          ? 'Drives unknown'
+          : `Drives: ${durationWords(minutes)}, ${formatMiles(miles, unitSystem)}${missing > 0 ? `, ${missing} unknown` : ''}`}
+        , map
+      </summary>
+      <DrivesMap
+        title={`Drives of ${sheet.name}`}
+        yard={yard}
+        unitSystem={unitSystem}
+        unknown={sheet.visits.filter((visit) => !visit.place).map((visit) => visit.siteLabel)}
+        stops={sheet.visits.flatMap((visit) =>
+          visit.place
+            ? [
+                {
+                  key: visit.id,
+                  label: visit.siteLabel,
+                  detail: `${clockIn(timeZone, visit.startsAt)}, ${kindWord(visit.kind)}`,
+                  place: visit.place,
+                },
+              ]
+            : [],
+        )}
+      />
+      <p className="text-small text-soft">
+        {yard ? how : `${how} Where the crews start is not written down: the owner can do that under the firm's figures.`}
+      </p>
+    </details>
+  )
+}

@@ -1,0 +1,80 @@
+'use client'
+import type { OrderLine } from '@almanac/contract/stores'
+import { DataTable } from '@almanac/ui/data-table'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { StatusWord } from '@almanac/ui/status-word'
+import { useQuery } from '@tanstack/react-query'
+import { dayWords } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+
+const amount = (value: number) => value.toLocaleString('en-US', { maximumFractionDigits: 1 })
+
+/** What to order and by when: booked rebeds have spoken for their kits, and the forecast says what will follow. */
+export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null }) {
+  const { api, me } = useSession()
+  const orders = useQuery(api.stores.orders.queryOptions())
+  if (orders.error) return <Problem happened={readFailure(orders.error).message} onRetry={() => void orders.refetch()} />
+  if (!orders.data) return <Skeleton lines={4} label="Working out what will run short" />
+  const { untilDay, lines } = orders.data
+  const needed = lines.filter((line) => line.orderBy !== null)
+  if (needed.length === 0)
+    return <p className="text-soft">Nothing falls short until {dayWords(untilDay)}, by what is booked and what the forecast expects.</p>
+  return (
+    <>
+      <p className="mb-3 max-w-[75ch] text-soft">
+        Until {dayWords(untilDay)}: what booked rebeds have spoken for, and beyond them the rebeds the forecast expects, each with the kit
+        that is usual for the beds coming due.
+      </p>
+      <DataTable<OrderLine>
+        caption="What to order"
+        rows={needed}
+        rowKey={(line) => line.stockItemId}
+        columns={[
+          { key: 'name', head: 'Item', phone: 'title', cell: (line) => <span className="font-semibold">{line.name}</span> },
+          { key: 'hand', head: 'On hand', align: 'right', cell: (line) => `${amount(line.onHand)} ${line.unit}` },
+          { key: 'reserved', head: 'Spoken for', align: 'right', cell: (line) => (line.reserved > 0 ? amount(line.reserved) : '–') },
+          {
+            key: 'out',
+            head: 'Runs short',
+            cell: (line) =>
+              line.shortForBookedOn ? (
+                <StatusWord shape="triangle" tone="danger">
+                  {dayWords(line.shortForBookedOn)}, for booked work
+                </StatusWord>
+              ) : (
+                `about ${dayWords(line.outOn ?? untilDay)}`
+              ),
+          },
+          {
+            key: 'by',
+            head: 'Order by',
+            cell: (line) => {
+              const late = line.orderBy !== null && line.orderBy <= me.today
+              return <span className={late ? 'text-danger' : undefined}>{late ? 'now' : dayWords(line.orderBy ?? '')}</span>
+            },
+          },
+          { key: 'order', head: 'Order', align: 'right', cell: (line) => `${amount(line.order)} ${line.unit}` },
+          {
+            key: 'lead',
+            head: 'Takes',
+            align: 'right',
+            cell: (line) =>
+              onLead ? (
+                <button
+                  type="button"
+                  className="min-h-6 underline decoration-edge underline-offset-4 hover:decoration-ink"
+                  onClick={() => onLead(line)}
+                >
+                  {line.leadDays} days<span className="sr-only"> for {line.name}, change</span>
+                </button>
+              ) : (
+                `${line.leadDays} days`
+              ),
+          },
+        ]}
+      />
+    </>
+  )
+}

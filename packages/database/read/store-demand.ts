@@ -1,0 +1,63 @@
+import { notFound } from '@almanac/runtime/errors'
+import { dateOf, dayOf } from '../days.ts'
+import { inCompany, type Scope } from '../in-company.ts'
+
+/** How many of the most pressing beds stand for a usual rebed's kit. */
+const BEDS = 200
+const MONTHS = 6
+
+/** What the stores hold, what booked work has spoken for and when, and what the forecast expects beside it. */
+export async function readStoreDemand(scope: Pick<Scope, 'companyId'>, today: string) {
+  return inCompany(scope, async (tx) => {
+    const { companyId } = scope
+    const items = await tx.stockItem.findMany({ where: { companyId, archivedAt: null }, orderBy: { name: 'asc' }, take: 500 })
+    const reserved = await tx.kitReservation.findMany({
+      where: { companyId, state: { in: ['reserved', 'picked'] }, visit: { state: { in: ['offered', 'booked', 'under-way'] } } },
+      select: { stockItemId: true, quantity: true, state: true, visit: { select: { crewDay: { select: { day: true } } } } },
+    })
+    const beds = await tx.bedForecast.findMany({
+      where: { companyId, chance12Months: { gt: 0 } },
+      orderBy: [{ chance12Months: 'desc' }, { id: 'asc' }],
+      take: BEDS,
+      select: { chance12Months: true, bed: { include: { tank: true } } },
+    })
+    const months = await tx.forecastMonth.findMany({
+      where: { companyId, waterSupplyId: null, months: 1, month: { gte: dateOf(`${today.slice(0, 7)}-01`) } },
+      orderBy: { month: 'asc' },
+      take: MONTHS,
+      select: { month: true, mean: true },
+    })
+    const rebeds = await tx.visit.findMany({
+      where: { companyId, state: { in: ['booked', 'under-way'] }, job: { kind: 'rebed' } },
+      select: { crewDay: { select: { day: true } } },
+    })
+    return {
+      items,
+      reserved: reserved.map(({ visit, ...one }) => ({ ...one, day: dayOf(visit.crewDay.day) })),
+      beds: beds.map(({ chance12Months, bed }) => ({ weight: chance12Months ?? 0, bed })),
+      months: months.map(({ month, mean }) => ({ month: dayOf(month), rebeds: mean })),
+      bookedRebedDays: rebeds.map((visit) => dayOf(visit.crewDay.day)),
+    }
+  })
+}
+
+export type StoreDemand = Awaited<ReturnType<typeof readStoreDemand>>
+
+/** What one day sheet's kits take, line by line. */
+export async function readLoadList(scope: Pick<Scope, 'companyId'>, crewDayId: string) {
+  return inCompany(scope, async (tx) => {
+    const sheet = await tx.crewDay.findUnique({
+      where: { companyId_id: { companyId: scope.companyId, id: crewDayId } },
+      select: { id: true },
+    })
+    if (!sheet) throw notFound('day sheet')
+    return tx.kitReservation.findMany({
+      where: {
+        companyId: scope.companyId,
+        state: { in: ['reserved', 'picked'] },
+        visit: { crewDayId, state: { in: ['booked', 'under-way'] } },
+      },
+      select: { quantity: true, state: true, stockItem: { select: { id: true, name: true, unit: true, onHand: true } } },
+    })
+  })
+}

@@ -1,0 +1,48 @@
+import type { Tx } from '@almanac/database/client'
+import type { Command } from '@almanac/database/run-command'
+import { newId } from '@almanac/runtime/ids'
+import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
+import type { ResinKindId } from '@almanac/softener/resin/resin-kinds'
+import { companyFacts } from './company-facts.ts'
+import { firmFigures } from './firm-figures.ts'
+
+const RESIN: Record<string, ResinKindId> = { 'gel-8': 'gel-8', 'gel-10': 'gel-10', 'fine-mesh': 'fine-8' }
+
+/** The kit of a bed's rebed from what is on record; null where it cannot be made up. */
+async function kitOfBed(tx: Tx, companyId: string, bedId: string) {
+  const bed = await tx.bed.findUnique({ where: { companyId_id: { companyId, id: bedId } }, include: { tank: true } })
+  if (!bed) return null
+  const { diameterIn, heightIn, nominalGrains } = bed.tank
+  const { unitSystem } = await companyFacts(tx, companyId)
+  const figures = await firmFigures(tx, companyId)
+  const known = { diameterIn, heightIn, nominalGrains, resinVolumeFt3: bed.volumeFt3, gravelLb: bed.gravelLb }
+  const kit = rebedKit({ ...known, resinKind: RESIN[bed.resinKind] ?? null, figures, unitSystem })
+  return kit.ok ? kit.value : null
+}
+
+/**
+ * Speaks for what a booked rebed will take from the stores. It never refuses: an empty shelf is shown as a shortage, it does not stop a booking. Jobs
+ * of other kinds, beds whose tank is not known and what the stores do not keep reserve nothing.
+ */
+export async function reserveKit(tx: Tx, command: Command, visitId: string, job: { kind: string; bedId: string | null }): Promise<void> {
+  const { companyId } = command
+  if (job.kind !== 'rebed' || !job.bedId) return
+  const kit = await kitOfBed(tx, companyId, job.bedId)
+  if (!kit) return
+  const items = await tx.stockItem.findMany({ where: { companyId, archivedAt: null }, orderBy: { id: 'asc' } })
+  const { taken } = takeFromStores(kit, items)
+  await tx.kitReservation.createMany({
+    data: taken.map(({ item, quantity }) => ({ companyId, id: newId(), visitId, stockItemId: item.id, quantity, state: 'reserved' })),
+  })
+  if (taken.length > 0) await command.announce('kit', visitId)
+}
+
+/** Ends what a visit has spoken for: `used` at its close-out, `returned` when it is called off. */
+export async function endReservation(tx: Tx, command: Command, visitId: string, state: 'used' | 'returned'): Promise<void> {
+  const { count } = await tx.kitReservation.updateMany({
+    where: { companyId: command.companyId, visitId, state: { in: ['reserved', 'picked'] } },
+    data: { state, version: { increment: 1 } },
+  })
+  if (count > 0) await command.announce('kit', visitId)
+}

@@ -1,0 +1,26 @@
+import type { ChangeLeadInput } from '@almanac/contract/stores'
+import { expectChanged } from '@almanac/database/changed-row'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import type * as z from 'zod'
+
+/** How many days an item takes from the order to the shelf. */
+export async function changeLead(
+  scope: Scope & { personId: string },
+  input: z.infer<typeof ChangeLeadInput>,
+): Promise<{ version: number }> {
+  return runCommand(scope, 'stores.change-lead', input, async (tx, command) => {
+    const { companyId } = scope
+    const { stockItemId, version, leadDays } = input
+    const { count } = await tx.stockItem.updateMany({
+      where: { companyId, id: stockItemId, version },
+      data: { leadDays, version: { increment: 1 } },
+    })
+    await expectChanged(count, 'stock item', version, { leadDays }, () =>
+      tx.stockItem.findUnique({ where: { companyId_id: { companyId, id: stockItemId } }, select: { version: true, leadDays: true } }),
+    )
+    await command.audit('lead changed', 'stock-item', stockItemId, { leadDays })
+    await command.announce('stock-item', stockItemId, version + 1)
+    return { version: version + 1 }
+  })
+}

@@ -1,0 +1,76 @@
+import type { OrderLine } from '@almanac/contract/stores'
+import type { Scope } from '@almanac/database/in-company'
+import { readStoreDemand, type StoreDemand } from '@almanac/database/read/store-demand'
+import { type Demand, planOrder } from '@almanac/dispatch/stores/plan-order'
+import { addDays, daysBetween } from '@almanac/runtime/clock'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
+import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
+import type { ResinKindId } from '@almanac/softener/resin/resin-kinds'
+import type { UnitSystem } from '@almanac/units/unit-system'
+
+const HORIZON_DAYS = 120
+const RESIN: Record<string, ResinKindId> = { 'gel-8': 'gel-8', 'gel-10': 'gel-10', 'fine-mesh': 'fine-8' }
+
+type Firm = { today: string; unitSystem: UnitSystem; figures: FirmFigures }
+
+/** What a rebed takes of each item on average: over the beds most likely to fail within a year, each by its chance. */
+export function usualTake(
+  { beds, items }: Pick<StoreDemand, 'beds' | 'items'>,
+  { unitSystem, figures }: Omit<Firm, 'today'>,
+): Map<string, number> {
+  const sums = new Map<string, number>()
+  let weights = 0
+  for (const { weight, bed } of beds) {
+    const { diameterIn, heightIn, nominalGrains } = bed.tank
+    const known = { diameterIn, heightIn, nominalGrains, resinVolumeFt3: bed.volumeFt3, gravelLb: bed.gravelLb }
+    const kit = rebedKit({ ...known, resinKind: RESIN[bed.resinKind] ?? null, figures, unitSystem })
+    if (!kit.ok) continue
+    weights += weight
+    for (const { item, quantity } of takeFromStores(kit.value, items).taken) sums.set(item.id, (sums.get(item.id) ?? 0) + weight * quantity)
+  }
+  return new Map([...sums].map(([id, sum]) => [id, sum / weights]))
+}
+
+/** Rebeds the forecast expects month by month beyond those booked already, each month's in its middle or today. */
+function expectedRebeds({ months, bookedRebedDays }: StoreDemand, today: string): { day: string; rebeds: number }[] {
+  return months.flatMap(({ month, rebeds }) => {
+    if (!month) return []
+    const booked = bookedRebedDays.filter((day) => day?.slice(0, 7) === month.slice(0, 7)).length
+    const middle = addDays(month, 14)
+    const left = rebeds - booked
+    return left > 0 ? [{ day: middle < today ? today : middle, rebeds: left }] : []
+  })
+}
+
+/** What to order and by when: the shelf run down against booked kits and what the forecast expects. Items that last are listed too, after the others. */
+export async function orderList(scope: Pick<Scope, 'companyId'>, firm: Firm): Promise<{ untilDay: string; lines: OrderLine[] }> {
+  const { today } = firm
+  const demand = await readStoreDemand(scope, today)
+  const take = usualTake(demand, firm)
+  const expected = expectedRebeds(demand, today)
+  const dayNumber = (day: string | null) => (day === null ? 0 : daysBetween(today, day))
+  const dayOfNumber = (day: number | null) => (day === null ? null : addDays(today, day))
+  const lines = demand.items.map((item): OrderLine => {
+    const booked = demand.reserved.filter((one) => one.stockItemId === item.id)
+    const each = take.get(item.id) ?? 0
+    const demands: Demand[] = [
+      // What is past and not closed out yet is still to come off the shelf.
+      ...booked.map((one) => ({ day: Math.max(0, dayNumber(one.day)), quantity: one.quantity, sure: true })),
+      ...expected.map((one) => ({ day: dayNumber(one.day), quantity: one.rebeds * each, sure: false })),
+    ]
+    const plan = planOrder(item, demands, HORIZON_DAYS)
+    return {
+      ...{ stockItemId: item.id, version: item.version, name: item.name, unit: item.unit, onHand: item.onHand, leadDays: item.leadDays },
+      reserved: booked.reduce((sum, one) => sum + one.quantity, 0),
+      free: plan.free,
+      shortForBookedOn: dayOfNumber(plan.shortForBookedOn),
+      outOn: dayOfNumber(plan.outOn),
+      orderBy: dayOfNumber(plan.orderBy),
+      // Nobody orders a third of a bag.
+      order: Math.ceil(plan.missing - 1e-6),
+    }
+  })
+  const key = (line: OrderLine) => `${line.orderBy ?? '9999'} ${line.name}`
+  return { untilDay: addDays(today, HORIZON_DAYS), lines: lines.sort((a, b) => (key(a) < key(b) ? -1 : 1)) }
+}
