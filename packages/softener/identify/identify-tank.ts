@@ -1,0 +1,128 @@
+import { formatTankSize } from '@almanac/units/format'
+import { ok, type Result, refuse } from '@almanac/units/result'
+import { COMMON_PRACTICE, FROM_MEMORY } from '@almanac/units/sourced'
+import type { UnitSystem } from '@almanac/units/unit-system'
+import type { FirmFigures } from '../firm/firm-figures.ts'
+import { checkTankSize } from '../tanks/tank-geometry.ts'
+import { type CandidateKit, candidateKit, kitsDiffer } from './candidate-kit.ts'
+import { type ClueProblem, checkClues } from './check-clues.ts'
+import { CLUE_ERRORS } from './clue-errors.ts'
+import type { ClueId, TankClues } from './clue-types.ts'
+import { type MeasureWorth, measureWorths } from './next-measure.ts'
+import { oddClues } from './odd-clues.ts'
+import { sizeHypotheses } from './size-hypotheses.ts'
+import { groupSizes, type SizeGroup, weighSizes } from './size-posterior.ts'
+
+export type TankCandidate = {
+  /** `10x54` for a listed size, `unlisted` for what no row gives. */
+  id: string
+  listed: boolean
+  chance: number
+  /** Null where an unlisted tank is not measured well enough to say. */
+  diameterIn: number | null
+  heightIn: number | null
+  label: string
+  kit: CandidateKit | null
+  /** Why there is no kit, where there is none. */
+  kitReason: string | null
+}
+
+export type TankIdentity = {
+  /** Likeliest first; their chances and `otherChance` add up to 1. */
+  candidates: TankCandidate[]
+  /** Chance of all sizes too unlikely to be named. */
+  otherChance: number
+  /** True when the likeliest is sure enough to order by. */
+  settled: boolean
+  /** What to ask next, most telling first; empty when settled or when nothing is left to ask. */
+  next: MeasureWorth[]
+  /** Whether what may still be makes a difference to what is bought and who goes. */
+  kitsDiffer: boolean
+  usedClues: ClueId[]
+  problems: ClueProblem[]
+  /** Clues that do not fit the likeliest size: to be measured again. */
+  odd: ClueProblem[]
+}
+
+/** A size is ordered by from this chance on; our own choice. */
+export const SETTLED_FROM = 0.95
+/** Less likely candidates are not named. */
+const NAMED_FROM = 0.02
+/** An unlisted size is told, with its kit, when so much of its chance lies about one size. */
+const KNOWN_FROM = 0.7
+
+export type IdentifyInput = {
+  clues: TankClues
+  figures: Pick<FirmFigures, 'tanks' | 'bagSizes' | 'gravelFromFt3'>
+  unitSystem: UnitSystem
+}
+
+/**
+ * Which tank it is, from whatever is known of it: every listed size and a grid of unlisted ones weighed by Bayes, with the errors of
+ * `CLUE_ERRORS`. Impossible clues are named and left out. Refuses only an empty table.
+ */
+export function identifyTank({ clues: given, figures, unitSystem }: IdentifyInput): Result<TankIdentity> {
+  if (figures.tanks.length === 0) return refuse('The table of tank sizes is empty; put one size in under the firm’s figures.')
+  const { clues, used, problems } = checkClues(given)
+  const weighed = weighSizes(sizeHypotheses(figures.tanks), clues)
+  const groups = groupSizes(weighed)
+  const named = groups.filter((one) => one.chance >= NAMED_FROM)
+  const candidates = named.map((group) => candidateOf(group, clues, figures, unitSystem))
+  const best = candidates[0]
+  const settled = (best?.chance ?? 0) >= SETTLED_FROM && best?.diameterIn !== null
+  const kits = candidates.flatMap((one) => (one.kit ? [one.kit] : []))
+  const value: TankIdentity = {
+    candidates,
+    otherChance: Math.max(0, 1 - candidates.reduce((sum, one) => sum + one.chance, 0)),
+    settled,
+    next: settled ? [] : measureWorths(weighed, clues),
+    kitsDiffer: kitsDiffer(kits),
+    usedClues: used,
+    problems,
+    odd: oddClues(clues, groups[0]?.best ?? null, unitSystem),
+  }
+  return ok(value, { ...notesOf(used), missing: used.length === 0 ? ['any label, measure or note of the tank'] : [] })
+}
+
+function candidateOf(group: SizeGroup, clues: TankClues, figures: IdentifyInput['figures'], unitSystem: UnitSystem): TankCandidate {
+  const row = figures.tanks[group.listed]
+  if (row) return named(row, group.chance, true, clues, figures, unitSystem)
+  const size = { diameterIn: Math.round(group.diameterIn * 2) / 2, heightIn: Math.round(group.heightIn) }
+  if (group.nearShare >= KNOWN_FROM && checkTankSize(size.diameterIn, size.heightIn) === null)
+    return named(size, group.chance, false, clues, figures, unitSystem)
+  return {
+    ...{ id: 'unlisted', listed: false, chance: group.chance, diameterIn: null, heightIn: null, kit: null },
+    label: 'A size not in the table',
+    kitReason: 'Its kit can be worked out once circumference and height are measured.',
+  }
+}
+
+function named(
+  { diameterIn, heightIn }: { diameterIn: number; heightIn: number },
+  chance: number,
+  listed: boolean,
+  clues: TankClues,
+  figures: IdentifyInput['figures'],
+  unitSystem: UnitSystem,
+): TankCandidate {
+  const kit = candidateKit({ diameterIn, heightIn }, clues, figures, unitSystem)
+  const size = formatTankSize(diameterIn, heightIn, unitSystem)
+  return {
+    ...{ id: listed ? `${diameterIn}x${heightIn}` : 'unlisted', listed, chance, diameterIn, heightIn },
+    label: listed ? size : `${size}, not in the table`,
+    kit: kit.ok ? kit.value : null,
+    kitReason: kit.ok ? null : kit.reason,
+  }
+}
+
+function notesOf(used: readonly ClueId[]) {
+  const errors = used.flatMap((clue) => (clue === 'jacket' || clue === 'writtenHeightIn' ? [] : [CLUE_ERRORS[clue]]))
+  return {
+    assumptions: [
+      ...errors.map((error) => error.why),
+      'Each clue is weighed by itself, as if one did not depend on another.',
+      'How often each size is met is from memory; about one tank in twelve stands in no table.',
+    ],
+    sources: ['Bayes’ rule', COMMON_PRACTICE, FROM_MEMORY],
+  }
+}
