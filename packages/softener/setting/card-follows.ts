@@ -1,6 +1,6 @@
 import { formatWaterGal, formatWeightLb } from '@almanac/units/format'
 import { showNumber } from '@almanac/units/format-number'
-import { SODIUM_ADVISORY_MG_L, sodiumPerGlassMg } from '../water/regeneration.ts'
+import { potassiumAddedMgL, SODIUM_ADVISORY_MG_L, sodiumPerGlassMg } from '../water/regeneration.ts'
 import type { CardFacts } from './card-facts.ts'
 import type { CardLine, WhyWords } from './card-types.ts'
 import { CALIFORNIA_LEAST_GR_PER_LB, NSF_LEAST_GR_PER_LB, NSF_MOST_GAL_PER_1000_GR } from './efficiency-limits.ts'
@@ -103,7 +103,7 @@ function efficiencyWords({ dose, input }: CardFacts): string {
   return 'below 3,350 of NSF/ANSI 44'
 }
 
-function sodiumLine({ setting, input, hardness, units: _units }: CardFacts): CardLine {
+function sodiumLine({ setting, input, hardness }: CardFacts): CardLine {
   const potassium = input.salt === 'KCl'
   return {
     id: 'sodium',
@@ -123,10 +123,10 @@ function sodiumLine({ setting, input, hardness, units: _units }: CardFacts): Car
 }
 
 /** What people who drink the water should know. */
-export function drinkingCautions({ setting, input }: CardFacts): string[] {
+export function drinkingCautions({ setting, input, hardness }: CardFacts): string[] {
   if (input.salt === 'KCl')
     return [
-      'The softened water carries potassium. Anyone with kidney trouble or told to watch potassium should ask their doctor before drinking it (common practice, no source).',
+      `Softening adds about ${showNumber(potassiumAddedMgL(hardness.hardnessGpg), 0)} mg/L of potassium. Anyone with kidney trouble or told to watch potassium should ask their doctor before drinking it (common practice, no source).`,
     ]
   if (setting.sodiumMgL < SODIUM_ADVISORY_MG_L) return []
   return [

@@ -47,18 +47,10 @@ export function checkSite(input: SiteInput, keys: readonly Checked[]): Refusal |
   return null
 }
 
-export const HYDRAULIC_KEYS = ['coldestF', 'warmestF', 'usualF', 'backwashGpm', 'fixtureUnits', 'people'] as const
+export const TEMPERATURE_KEYS = ['coldestF', 'warmestF', 'usualF'] as const
+export const HYDRAULIC_KEYS = [...TEMPERATURE_KEYS, 'backwashGpm', 'fixtureUnits', 'people'] as const
 export const SETTING_KEYS = [
-  ...([
-    'coldestF',
-    'warmestF',
-    'usualF',
-    'backwashGpm',
-    'bedAgeYears',
-    'dissolvedSolidsMgL',
-    'people',
-    'measuredGalDay',
-    'refillGpm',
-  ] as const),
+  ...TEMPERATURE_KEYS,
+  ...(['backwashGpm', 'bedAgeYears', 'dissolvedSolidsMgL', 'people', 'measuredGalDay', 'refillGpm'] as const),
   ...(['wantedLbFt3', 'mostLeakageMgL'] as const),
 ] as const

@@ -13,7 +13,7 @@ import { type BedLevels, bedLevels } from '../tanks/bed-levels.ts'
 import { fillForTank, type TankFill } from '../tanks/fill-for-tank.ts'
 import { type TankShell, tankShell } from '../tanks/tank-geometry.ts'
 import { type CompensatedHardness, compensatedHardness } from '../water/compensated-hardness.ts'
-import { checkSite, HYDRAULIC_KEYS, SETTING_KEYS } from './check-site.ts'
+import { checkSite, HYDRAULIC_KEYS, SETTING_KEYS, TEMPERATURE_KEYS } from './check-site.ts'
 import { type KitFigures, kitFigures } from './kit-figures.ts'
 import type { SiteInput } from './site-input.ts'
 import { type SeasonTemperatures, seasonTemperatures } from './site-water.ts'
@@ -35,6 +35,8 @@ export type SiteEvaluation = {
   kit: KitFigures | Refusal
 }
 
+const NO_SEASON = seasonTemperatures(null, null, null)
+const NO_UNITS = fixtureUnits(usualFixtures(null))
 const NO_TANK = refuse('The tank’s diameter and height without the valve are not known; measure them at the softener.')
 /** Depth of bed taken where the tank is not known, ft; only the backwash's water hangs on it. From memory, unverified. */
 const ASSUMED_BED_FT = 2.5
@@ -48,9 +50,10 @@ export function evaluateSite(input: SiteInput, figures: FirmFigures): SiteEvalua
   if (!fill.ok) return fill
   const { kind } = resinKindOr8(input.resinKind)
   const filled = fillTank(input, fill.value, kind)
-  const season = seasonTemperatures(input.coldestF, input.warmestF, input.usualF)
-  const units = input.fixtureUnits ?? fixtureUnits(usualFixtures(input.people))
+  // What cannot be right is refused in the parts that need it; the figures shown beside them are then the assumed ones.
+  const season = checkSite(input, TEMPERATURE_KEYS) ? NO_SEASON : seasonTemperatures(input.coldestF, input.warmestF, input.usualF)
   const wrong = checkSite(input, HYDRAULIC_KEYS)
+  const units = wrong ? NO_UNITS : (input.fixtureUnits ?? fixtureUnits(usualFixtures(input.people)))
   const { shell, levels } = filled
   const hardness = compensatedHardness({ ...input, allowance: figures.allowance })
   return {

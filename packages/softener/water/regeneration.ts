@@ -23,6 +23,14 @@ export function sodiumAddedMgL(hardnessRemovedGpg: number, salt: Salt = 'NaCl'):
   return salt === 'KCl' ? 0 : (gpgToMgL(Math.max(0, hardnessRemovedGpg)) * NA_G_PER_EQ) / CACO3_G_PER_EQ
 }
 
+/** Potassium, g/eq (standard atomic weight). */
+const K_G_PER_EQ = 39.098
+
+/** Potassium that softening with KCl adds, mg/L: 0.7813 per mg of hardness as CaCO₃. */
+export function potassiumAddedMgL(hardnessRemovedGpg: number): number {
+  return (gpgToMgL(Math.max(0, hardnessRemovedGpg)) * K_G_PER_EQ) / CACO3_G_PER_EQ
+}
+
 /** Sodium in a US glass of 8 fl oz, mg. */
 export function sodiumPerGlassMg(sodiumMgL: number): number {
   return (sodiumMgL * LITRES_PER_GALLON) / 16

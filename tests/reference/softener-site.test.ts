@@ -1,0 +1,267 @@
+import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
+import { flowWords } from '@almanac/softener/flow/flow-words'
+import { backwashWords } from '@almanac/softener/hydraulics/backwash-words'
+import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import type { CardWords, SettingsCard } from '@almanac/softener/setting/card-types'
+import { settingsCard } from '@almanac/softener/setting/settings-card'
+import { evaluateSite, type SiteEvaluation } from '@almanac/softener/site/evaluate-site'
+import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+
+const seed = Number(process.env.FC_SEED ?? 20_260_103)
+console.info(`site properties: fast-check seed ${seed} (set FC_SEED to change it)`)
+const figures = { ...USUAL_FIGURES, saltPriceMinorPerLb: 20, waterPriceMinorPerGal: 1 }
+const US: CardWords = { units: 'us', sources: {}, valveLabel: null }
+
+const HOUSE: SiteInput = {
+  ...UNKNOWN_SITE,
+  ...{
+    diameterIn: 10,
+    heightIn: 54,
+    resinFt3: 1.5,
+    gravelLb: 18,
+    resinKind: 'gel-8',
+    bedAgeYears: 0,
+    hardnessGpg: 18,
+    ironMgL: 0,
+    manganeseMgL: 0,
+  },
+  ...{ coldestF: 50, warmestF: 70, people: 4, backwashGpm: 2, control: 'meter', refillGpm: 0.5, controlsGpm: [1.5, 2, 2.4] },
+}
+function evaluated(change: Partial<SiteInput> = {}): SiteEvaluation {
+  const found = evaluateSite({ ...HOUSE, ...change }, figures)
+  if ('reason' in found) throw new Error(found.reason)
+  return found
+}
+function card(change: Partial<SiteInput> = {}, words = US): SettingsCard {
+  const made = settingsCard(evaluated(change), { ...HOUSE, ...change }, figures, words)
+  if ('reason' in made) throw new Error(made.reason)
+  return made
+}
+const lines = ({ enter, steps, follows }: SettingsCard) => [...enter, ...steps, ...follows]
+const line = (made: SettingsCard, id: string) => lines(made).find((one) => one.id === id)
+
+describe('the settings card', () => {
+  it('for a meter: hardness rounded up, gallons rounded down, salt, refill in minutes', () => {
+    // Worked by hand for 8 lb/ft³: 34,860 gr ÷ 18 gpg = 1,936 gal; 12 lb ÷ 3 lb/gal ÷ 0.5 gpm = 8 min.
+    const made = card({ wantedLbFt3: 8, hardnessGpg: 17.6, ironMgL: 0.1 })
+    expect(line(made, 'hardness')?.value).toBe('18 gpg')
+    expect(line(made, 'gallons')?.value).toBe('1,930 gal')
+    expect(line(made, 'override')?.value).toBe('14 days')
+    expect(line(made, 'salt')?.value).toBe('12 lb')
+    expect(line(made, 'refill')?.value).toBe('8 minutes')
+    expect(line(made, 'reserve')).toMatchObject({ value: '240 gal', hint: 'one day’s use' })
+    expect(line(made, 'days')).toBeUndefined()
+  })
+  it('for a timer: whole days in place of gallons, and no limit met that asks for demand', () => {
+    const made = card({ control: 'timer', wantedLbFt3: 8 })
+    expect(line(made, 'days')?.value).toBe('8 days')
+    expect(line(made, 'gallons')).toBeUndefined()
+    expect(line(made, 'efficiency')?.hint).toMatch(/on demand/)
+  })
+  it('metric: mg/L in tens, litres in fifties, kg', () => {
+    const made = card({ wantedLbFt3: 8 }, { ...US, units: 'metric' })
+    expect(line(made, 'hardness')?.value).toBe('310 mg/L')
+    expect(line(made, 'gallons')?.value).toBe('7,300 L')
+    expect(line(made, 'salt')?.value).toBe('5.4 kg')
+  })
+  it('cautions of sodium from 20 mg/L up (EPA), of potassium with KCl, and is silent below', () => {
+    expect(card().cautions).toEqual([expect.stringMatching(/142 mg\/L of sodium.*no more than 20 mg\/L/)])
+    expect(card({ hardnessGpg: 2.5 }).cautions).toEqual([])
+    expect(card({ hardnessGpg: 2.6 }).cautions).toHaveLength(1)
+    expect(card({ salt: 'KCl' }).cautions).toEqual([expect.stringMatching(/241 mg\/L of potassium/)])
+  })
+  it('names the published limits it meets', () => {
+    expect(line(card({ wantedLbFt3: 5 }), 'efficiency')?.hint).toMatch(/meets 4,000/)
+    expect(line(card({ wantedLbFt3: 7 }), 'efficiency')?.hint).toMatch(/meets 3,350 .* not 4,000/)
+    expect(line(card({ wantedLbFt3: 10 }), 'efficiency')?.hint).toMatch(/below 3,350/)
+  })
+  it('warns of a softener too small, an old bed, iron, an unknown valve', () => {
+    expect(card({ people: 60 }).warnings.join()).toMatch(/does not last a day/)
+    expect(card({ bedAgeYears: 9 }).warnings.join()).toMatch(/lost a quarter/)
+    expect(card({ ironMgL: 3 }).warnings.join()).toMatch(/fouls/)
+    expect(card({ control: null }).warnings.join()).toMatch(/not recorded/)
+    expect(card().warnings).toEqual([])
+  })
+  it('each line says how and from where', () => {
+    for (const change of [{}, { control: 'timer' }, { salt: 'KCl' }, { arrangement: 'twin-alternating' }, { resinKind: null }] as const)
+      for (const one of lines(card(change))) {
+        expect(one.why.formula, one.id).not.toBe('')
+        expect(one.why.source, one.id).not.toBe('')
+      }
+  })
+})
+
+describe('a part that cannot be worked out says so, and the others stand', () => {
+  it('no hardness: no setting, but backwash, flow and kit', () => {
+    const found = evaluated({ hardnessGpg: null })
+    expect(found.setting).toMatchObject({ ok: false, reason: expect.stringMatching(/test it/) })
+    for (const part of [found.backwash, found.flow, found.kit]) expect(part).not.toHaveProperty('reason')
+  })
+  it('no tank size: a setting by resin and hardness all the same', () => {
+    const found = evaluated({ diameterIn: null, heightIn: null })
+    expect(found.setting).not.toHaveProperty('reason')
+    expect(found.backwash).toMatchObject({ reason: expect.stringMatching(/measure/) })
+  })
+  it('a temperature that cannot be is refused with its number', () => {
+    expect(evaluated({ coldestF: 5 }).backwash).toMatchObject({ reason: expect.stringMatching(/5 °F is outside 32 to 110/) })
+    expect(evaluated({ coldestF: 70, warmestF: 50 }).setting).toMatchObject({ reason: expect.stringMatching(/which is which/) })
+  })
+})
+
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+const wild = fc.oneof(
+  fc.constant(null),
+  fc.double(),
+  between(0, 100),
+  fc.constantFrom(0, -1, 1e-9, 1e12, Number.NaN, Number.POSITIVE_INFINITY),
+)
+const anySite = fc.record({
+  ...{ diameterIn: fc.oneof(wild, between(4, 40)), heightIn: fc.oneof(wild, between(20, 100)), resinFt3: fc.oneof(wild, between(0.3, 5)) },
+  ...{ nominalGrains: wild, gravelLb: wild, resinKind: fc.constantFrom('gel-8' as const, 'gel-10' as const, 'fine-8' as const, null) },
+  arrangement: fc.constantFrom('single' as const, 'twin-parallel' as const, 'twin-alternating' as const),
+  ...{ bedAgeYears: fc.oneof(wild, between(0, 20)), oldTubeLengthIn: wild, tubeOutsideDiameterIn: wild, openingIn: wild },
+  access: fc.constantFrom('level' as const, 'stairs' as const, 'tight' as const, null),
+  ...{ hardnessGpg: fc.oneof(wild, between(0, 60)), ironMgL: wild, manganeseMgL: wild, dissolvedSolidsMgL: wild },
+  ...{ coldestF: fc.oneof(wild, between(32, 60)), warmestF: fc.oneof(wild, between(50, 90)), usualF: wild },
+  ...{ people: fc.oneof(wild, between(1, 8)), measuredGalDay: wild, fixtureUnits: wild },
+  demandCurve: fc.constantFrom('ipc' as const, 'nspc' as const),
+  expansionModel: fc.constantFrom('richardson-zaki' as const, 'wen-yu' as const),
+  ...{ backwashGpm: fc.oneof(wild, between(0.5, 12)), controlsGpm: fc.constantFrom([], [1.5, 2, 2.4]) },
+  control: fc.constantFrom('meter' as const, 'timer' as const, null),
+  ...{ refillGpm: wild, salt: fc.constantFrom('NaCl' as const, 'KCl' as const), wantedLbFt3: wild, mostLeakageMgL: wild },
+})
+
+/** Finite, not below zero but for rounding, and no text that reads NaN or undefined. */
+function expectSound(value: unknown, path: string): void {
+  if (typeof value === 'number') {
+    if (!Number.isFinite(value) || value < -1e-9) throw new Error(`${path} is ${value}`)
+  } else if (typeof value === 'string') {
+    if (/NaN|undefined|Infinity/.test(value)) throw new Error(`${path} reads "${value}"`)
+  } else if (value !== null && typeof value === 'object') {
+    for (const [key, inner] of Object.entries(value)) expectSound(inner, `${path}.${key}`)
+  }
+}
+
+describe('any input gives sound figures and words, or a sentence', () => {
+  it('evaluation, card, backwash and flow in words', () => {
+    let whole = 0
+    fc.assert(
+      fc.property(anySite, fc.constantFrom('us' as const, 'metric' as const), (site, units) => {
+        const found = evaluateSite(site, figures)
+        expectSound(found, 'evaluation')
+        if ('reason' in found) {
+          expect(found.reason).toMatch(/\.$/)
+          return
+        }
+        const words = { ...US, units }
+        const said = [settingsCard(found, site, figures, words), backwashWords(found, site, figures, words), flowWords(found, site, words)]
+        for (const part of said) {
+          expectSound(part, 'words')
+          if ('reason' in part) expect(part.reason).toMatch(/\.$/)
+        }
+        if (said.every((part) => !('reason' in part))) whole += 1
+      }),
+      { seed, numRuns: 3000 },
+    )
+    // The check would be hollow if nearly all were refused.
+    expect(whole).toBeGreaterThan(30)
+  })
+})
+
+describe('physics and thrift are monotonic', () => {
+  const good = fc.record({
+    hardnessGpg: between(3, 50),
+    bedAgeYears: between(0, 12),
+    coldestF: between(36, 55),
+    backwashGpm: between(1, 5),
+    salt: fc.constantFrom('NaCl' as const, 'KCl' as const),
+    resinKind: fc.constantFrom('gel-8' as const, 'gel-10' as const, 'fine-8' as const),
+    expansionModel: fc.constantFrom('richardson-zaki' as const, 'wen-yu' as const),
+  })
+  const setting = (change: Partial<SiteInput>) => {
+    const found = evaluated(change).setting
+    if ('reason' in found) throw new Error(found.reason)
+    return found
+  }
+  it('capacity rises with salt and stays below what salt can do by charge; leakage falls with salt', () => {
+    fc.assert(
+      fc.property(good, (change) => {
+        const { doses } = setting(change)
+        doses.forEach((dose, at) => {
+          const before = doses[at - 1]
+          if (before) {
+            expect(dose.capacityGr).toBeGreaterThanOrEqual(before.capacityGr)
+            expect(dose.leakageMgL).toBeLessThan(before.leakageMgL)
+          }
+          // 5,994 gr by charge for a lb of NaCl (derived from atomic weights).
+          expect(dose.grPerLb).toBeLessThanOrEqual(5994.5)
+        })
+      }),
+      { seed },
+    )
+  })
+  it('harder water, an older bed and more people shorten the interval', () => {
+    fc.assert(
+      fc.property(good, between(0.5, 5), (change, more) => {
+        const days = (other: Partial<SiteInput>) => {
+          const found = setting({ ...change, wantedLbFt3: 8, ...other })
+          return found.doses[found.chosen]?.days ?? 0
+        }
+        const now = days({})
+        expect(days({ hardnessGpg: change.hardnessGpg + more })).toBeLessThanOrEqual(now)
+        expect(days({ bedAgeYears: change.bedAgeYears + more })).toBeLessThanOrEqual(now)
+        expect(days({ people: 4 + more })).toBeLessThanOrEqual(now)
+      }),
+      { seed },
+    )
+  })
+  it('warmer water expands the bed less and asks for more backwash; cold raises the drop', () => {
+    fc.assert(
+      fc.property(good, between(0.5, 8), (change, warmer) => {
+        const cold = evaluated({ ...change, warmestF: 70 })
+        const warm = evaluated({ ...change, warmestF: 70, coldestF: change.coldestF + warmer })
+        if ('reason' in cold.backwash || 'reason' in warm.backwash || 'reason' in cold.flow || 'reason' in warm.flow)
+          throw new Error('refused')
+        expect(warm.backwash.winter.installed?.expansion).toBeLessThanOrEqual(cold.backwash.winter.installed?.expansion ?? 0)
+        expect(warm.backwash.winter.rightGpm).toBeGreaterThan(cold.backwash.winter.rightGpm)
+        expect(warm.flow.dropAtDemand.clean).toBeLessThan(cold.flow.dropAtDemand.clean)
+        expect(cold.flow.dropAtDemand.aged).toBeGreaterThan(cold.flow.dropAtDemand.clean)
+      }),
+      { seed },
+    )
+  })
+})
+
+describe('the kit in figures says what the kit in words says', () => {
+  it('for any tank', () => {
+    fc.assert(
+      fc.property(anySite, (site) => {
+        const found = evaluateSite(site, figures)
+        const said = rebedKit({ ...site, resinVolumeFt3: site.resinFt3, figures, unitSystem: 'us' })
+        if ('reason' in found || 'reason' in found.kit) {
+          expect(said.ok).toBe(false)
+          return
+        }
+        if (!said.ok) throw new Error(said.reason)
+        const { bagPlan, gravelLb, tubeLengthIn, tubeOutsideDiameterIn, spentResinFt3, fullTankLb, heaviestLiftLb, crewSize } = said.value
+        const { loadWeightLb, pails, sanitiserFlOz, ...same } = found.kit
+        expect(same).toEqual({
+          bagPlan,
+          gravelLb,
+          tubeLengthIn,
+          tubeOutsideDiameterIn,
+          spentResinFt3,
+          fullTankLb,
+          heaviestLiftLb,
+          crewSize,
+        })
+        expect(loadWeightLb).toBeCloseTo(said.value.loadWeightLb, 6)
+        expect(pails).toBe(said.value.lines.find((one) => one.item === 'spent-resin-container')?.quantity)
+        expect(Math.abs(sanitiserFlOz - (said.value.lines.find((one) => one.item === 'sanitiser')?.quantity ?? 0))).toBeLessThanOrEqual(0.1)
+      }),
+      { seed, numRuns: 1000 },
+    )
+  })
+})
