@@ -4,9 +4,10 @@ import { clockIn, durationWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 import { sheetMinutes } from './sheet-lines.ts'
 import { loadWords } from './sheet-load.ts'
+import type { Drag } from './use-drag.ts'
 
 /** One crew's day in a line: who, what is booked and free, what the vehicle carries, where they end. Pressed, it opens. */
-export function FoldedSheet({ sheet, onOpen }: { sheet: DaySheet; onOpen: () => void }) {
+export function FoldedSheet({ sheet, drop, onOpen }: { sheet: DaySheet; drop: ReturnType<Drag['target']>; onOpen: () => void }) {
   const { me, figures } = useSession()
   const { timeZone, unitSystem } = me.company
   const { booked, free } = sheetMinutes(sheet)
@@ -15,10 +16,11 @@ export function FoldedSheet({ sheet, onOpen }: { sheet: DaySheet; onOpen: () => 
   return (
     <button
       type="button"
+      {...drop}
       data-line
       aria-expanded={false}
       onClick={onOpen}
-      className="grid min-h-control w-full grid-cols-1 gap-x-6 gap-y-0.5 border-b border-line py-2.5 text-left hover:bg-wash sm:grid-cols-[minmax(10rem,15rem)_1fr]"
+      className="grid min-h-control w-full grid-cols-1 gap-x-6 gap-y-0.5 border-b border-line py-2.5 text-left hover:bg-wash data-drop:bg-wash data-drop:outline data-drop:outline-dashed data-drop:outline-water sm:grid-cols-[minmax(10rem,15rem)_1fr]"
     >
       <strong className="font-semibold">
         {sheet.name}

@@ -7,13 +7,17 @@ import { clockIn, durationWords } from '@/client/clock-words'
 import { dueWords, kindWord, weekRiskWords } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { LineRow } from './line-row.tsx'
+import type { Drag } from './use-drag.ts'
+
+type LineDrag = ReturnType<Drag['source']>
+type LineDrop = ReturnType<Drag['target']>
 
 /** A free stretch of the sheet. */
-export function FreeLine({ from, until, minutes }: { from: number; until: number; minutes: number }) {
+export function FreeLine({ from, until, minutes, drop }: { from: number; until: number; minutes: number; drop: LineDrop }) {
   const { me } = useSession()
   const clock = (ms: number) => clockIn(me.company.timeZone, new Date(ms).toISOString())
   return (
-    <LineRow time={clock(from)} rail="free">
+    <LineRow time={clock(from)} rail="free" hand={drop}>
       <span className="text-small">
         {durationWords(minutes)} free until {clock(until)}
       </span>
@@ -21,10 +25,10 @@ export function FreeLine({ from, until, minutes }: { from: number; until: number
   )
 }
 
-export type FitLineProps = { fit: SheetFit; day: string; busy: boolean; onPlace: () => void }
+export type FitLineProps = { fit: SheetFit; day: string; busy: boolean; drag: LineDrag; onPlace: () => void }
 
 /** A job that would fit here: faint, with what waiting costs, and one press to take it. */
-export function FitLine({ fit, day, busy, onPlace }: FitLineProps) {
+export function FitLine({ fit, day, busy, drag, onPlace }: FitLineProps) {
   const { me } = useSession()
   const { timeZone } = me.company
   const name = `${kindWord(fit.kind)} · ${fit.siteLabel}`
@@ -33,6 +37,7 @@ export function FitLine({ fit, day, busy, onPlace }: FitLineProps) {
   return (
     <LineRow
       rail="fit"
+      hand={drag}
       note={<span className="max-lg:hidden">fits {times}</span>}
       length={durationWords(fit.minutes)}
       actions={

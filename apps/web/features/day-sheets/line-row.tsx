@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react'
+import type { HTMLAttributes, ReactNode } from 'react'
 
 export type LineRowProps = {
   /** What the clock shows, or nothing. */
@@ -8,6 +8,8 @@ export type LineRowProps = {
   note?: ReactNode
   length?: ReactNode
   actions?: ReactNode
+  /** What dragging by mouse needs: of a line that can be taken, or of one to drop on. */
+  hand?: HTMLAttributes<HTMLLIElement>
 }
 
 const rails = {
@@ -18,9 +20,12 @@ const rails = {
 }
 
 /** The frame of each line of a sheet: the clock at the left, a rail, what it is, and what can be done. */
-export function LineRow({ time, rail, children, note, length, actions }: LineRowProps) {
+export function LineRow({ time, rail, children, note, length, actions, hand }: LineRowProps) {
   return (
-    <li className="grid grid-cols-[3.5rem_1fr] items-stretch gap-x-3 sm:grid-cols-[4rem_1fr] lg:grid-cols-[4rem_minmax(0,1fr)_8.5rem_4rem_11.5rem] xl:grid-cols-[4rem_minmax(0,1fr)_13rem_4.5rem_13.5rem]">
+    <li
+      {...hand}
+      className="grid data-drop:outline data-drop:outline-dashed data-drop:outline-water grid-cols-[3.5rem_1fr] items-stretch gap-x-3 sm:grid-cols-[4rem_1fr] lg:grid-cols-[4rem_minmax(0,1fr)_8.5rem_4rem_11.5rem] xl:grid-cols-[4rem_minmax(0,1fr)_13rem_4.5rem_13.5rem]"
+    >
       <span className="self-start pt-2 text-right tabular-nums">{time}</span>
       <div className={`min-w-0 px-3.5 py-2 ${rails[rail]}`}>{children}</div>
       <span className="self-center text-small text-soft max-lg:col-start-2 max-lg:pl-4.5 max-lg:empty:hidden">{note}</span>

@@ -17,6 +17,7 @@ import { MoveDialog } from './move-dialog.tsx'
 import { SheetHead } from './sheet-head.tsx'
 import { sheetLines } from './sheet-lines.ts'
 import { SheetMap } from './sheet-map.tsx'
+import type { Drag } from './use-drag.ts'
 import { VisitLine } from './visit-line.tsx'
 
 export type Travel = { yard: { latitude: number; longitude: number } | null; paceWords: string }
@@ -25,12 +26,13 @@ export type OpenSheetProps = {
   others: readonly DaySheet[]
   travel: Travel
   desk: BookingDesk
+  drag: Drag
   onFold: () => void
   onChange: () => void
 }
 
 /** The open sheet: its head, then down the clock its visits, what is free, and the jobs that would fit there. */
-export function OpenSheet({ sheet, others, travel, desk, onFold, onChange }: OpenSheetProps) {
+export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange }: OpenSheetProps) {
   const { api, me } = useSession()
   const { timeZone } = me.company
   const [moving, setMoving] = useState<SheetVisit | null>(null)
@@ -56,13 +58,14 @@ export function OpenSheet({ sheet, others, travel, desk, onFold, onChange }: Ope
               visit={line.visit}
               outside={line.outside}
               busy={desk.busy}
+              drag={line.visit.state === 'booked' ? drag.source({ kind: 'visit', visit: line.visit, sheet }) : {}}
               onMove={() => setMoving(line.visit)}
               onCallOff={() => callOff(line.visit)}
             />
           ) : line.kind === 'drive' ? (
             <DriveLine key={line.key} line={line} />
           ) : (
-            <FreeStretch key={line.key} line={line} day={sheet.day} busy={desk.busy} onPlace={place} />
+            <FreeStretch key={line.key} line={line} sheet={sheet} drag={drag} busy={desk.busy} onPlace={place} />
           ),
         )}
         <li className="grid grid-cols-[3.5rem_1fr] gap-x-3 text-small text-soft sm:grid-cols-[4rem_1fr]">
@@ -92,12 +95,21 @@ export function OpenSheet({ sheet, others, travel, desk, onFold, onChange }: Ope
 
 type Free = Extract<ReturnType<typeof sheetLines>[number], { kind: 'free' }>
 
-function FreeStretch({ line, day, busy, onPlace }: { line: Free; day: string; busy: boolean; onPlace: (fit: SheetFit) => void }) {
+type FreeStretchProps = { line: Free; sheet: DaySheet; drag: Drag; busy: boolean; onPlace: (fit: SheetFit) => void }
+
+function FreeStretch({ line, sheet, drag, busy, onPlace }: FreeStretchProps) {
   return (
     <>
-      <FreeLine from={line.at} until={line.endsAt} minutes={line.minutes} />
+      <FreeLine from={line.at} until={line.endsAt} minutes={line.minutes} drop={drag.target(sheet, line.at)} />
       {line.fits.map((fit) => (
-        <FitLine key={fit.jobId} fit={fit} day={day} busy={busy} onPlace={() => onPlace(fit)} />
+        <FitLine
+          key={fit.jobId}
+          fit={fit}
+          day={sheet.day}
+          busy={busy}
+          drag={drag.source({ kind: 'fit', fit })}
+          onPlace={() => onPlace(fit)}
+        />
       ))}
     </>
   )

@@ -4,6 +4,7 @@ import type { KeyboardEvent } from 'react'
 import { useBooking } from '@/client/use-booking'
 import { FoldedSheet } from './folded-sheet.tsx'
 import { OpenSheet, type Travel } from './open-sheet.tsx'
+import { useDrag } from './use-drag.ts'
 import { useLineKeys } from './use-line-keys.ts'
 
 export type SheetListProps = {
@@ -21,6 +22,7 @@ const DAYS: Record<string, number> = { ArrowLeft: -1, ArrowRight: 1, t: 0 }
 /** The day's sheets, one open and the others folded, with the keys that walk them. */
 export function SheetList({ sheets, openId, travel, onOpen, onChange, onDay }: SheetListProps) {
   const desk = useBooking()
+  const drag = useDrag(desk)
   const keys = useLineKeys<HTMLDivElement>()
   const onKeyDown = (event: KeyboardEvent) => {
     const plain = !event.ctrlKey && !event.metaKey && !event.altKey && !(event.target instanceof HTMLInputElement)
@@ -40,17 +42,23 @@ export function SheetList({ sheets, openId, travel, onOpen, onChange, onDay }: S
               others={sheets.filter((one) => one.id !== sheet.id)}
               travel={travel}
               desk={desk}
+              drag={drag}
               onFold={() => onOpen(null)}
               onChange={onChange}
             />
           ) : (
-            <FoldedSheet key={sheet.id} sheet={sheet} onOpen={() => onOpen(sheet.id)} />
+            <FoldedSheet
+              key={sheet.id}
+              sheet={sheet}
+              drop={drag.target(sheet, Date.parse(sheet.startsAt))}
+              onOpen={() => onOpen(sheet.id)}
+            />
           ),
         )}
       </div>
       <p className="mt-3 text-small text-soft max-sm:hidden">
         Keys in the sheets: <kbd>↑</kbd> <kbd>↓</kbd> from line to line, <kbd>Enter</kbd> opens a sheet or places a job, <kbd>←</kbd>{' '}
-        <kbd>→</kbd> another day, <kbd>T</kbd> today.
+        <kbd>→</kbd> another day, <kbd>T</kbd> today. By mouse, drag a visit or a faint line onto a free stretch or another crew's line.
       </p>
     </>
   )

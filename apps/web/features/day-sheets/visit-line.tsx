@@ -7,12 +7,19 @@ import Link from 'next/link'
 import { clockIn, durationWords, minutesBetween } from '@/client/clock-words'
 import { bedWords, kindWord, peopleWords } from '@/client/job-words'
 import { useSession } from '@/client/providers'
-import { LineRow } from './line-row.tsx'
+import { LineRow, type LineRowProps } from './line-row.tsx'
 
-export type VisitLineProps = { visit: SheetVisit; outside: boolean; busy: boolean; onMove: () => void; onCallOff: () => void }
+export type VisitLineProps = {
+  visit: SheetVisit
+  outside: boolean
+  busy: boolean
+  drag: LineRowProps['hand']
+  onMove: () => void
+  onCallOff: () => void
+}
 
 /** A visit on the sheet: what, where, with whom, for how long; one that has not begun can be moved or called off. */
-export function VisitLine({ visit, outside, busy, onMove, onCallOff }: VisitLineProps) {
+export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: VisitLineProps) {
   const { me } = useSession()
   const { timeZone, unitSystem } = me.company
   const open = visit.state === 'booked'
@@ -27,6 +34,7 @@ export function VisitLine({ visit, outside, busy, onMove, onCallOff }: VisitLine
     <LineRow
       time={clockIn(timeZone, visit.startsAt)}
       rail={visit.state === 'closed' ? 'done' : 'visit'}
+      hand={drag}
       note={
         outside ? (
           <span className="text-danger">outside the crew's hours</span>
