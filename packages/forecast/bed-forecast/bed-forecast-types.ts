@@ -7,6 +7,20 @@ export interface BedBeginning {
   readonly latestDay: IsoDay | null
 }
 
+/** What somebody found in the bed or measured of it on a day; null or absent where it was not looked at. */
+export interface Inspection {
+  /** Null where nobody wrote it down; such an inspection says nothing, since wear depends on the day. */
+  readonly day: IsoDay | null
+  /** Capacity between regenerations as a share of what such a bed gave when new; measured, not set. */
+  readonly capacityShare?: number | null
+  /** Over the softener at service flow, psi. */
+  readonly pressureDropPsi?: number | null
+  /** Water held by a drained sample, as a share of its weight. */
+  readonly moistureShare?: number | null
+  /** 'firm', 'some-soft', 'mushy' or 'broken'; any other word says nothing. */
+  readonly beadCondition?: string | null
+}
+
 export interface BedForecastInput {
   /** The day the forecast speaks from; nothing measured after it is used. */
   readonly asOfDay: IsoDay
@@ -17,12 +31,25 @@ export interface BedForecastInput {
   readonly resinVolumeFt3: number | null
   readonly gallonsPerDay: number | null
   readonly water: WaterHistoryInput
+  /** The supply (or area) whose beds share an effect of their own, as in the records fitted; null or absent: none known. */
+  readonly supply?: string | null
+  /** Those of days after asOfDay are not used. */
+  readonly inspections?: readonly Inspection[]
 }
 
-export type DriverKey = 'free-chlorine' | 'chloramine' | 'iron' | 'crosslink' | 'throughput' | 'temperature' | 'carbon'
+export type DriverKey =
+  | 'free-chlorine'
+  | 'chloramine'
+  | 'iron'
+  | 'crosslink'
+  | 'throughput'
+  | 'temperature'
+  | 'supply'
+  | 'carbon'
+  | 'inspection'
 
 /**
- * What took (positive) or gave (negative) years of a typical life. All drivers but carbon add up to medianCleanLifeYears − medianLifeYears (shares under
+ * What took (positive) or gave (negative) years of a typical life. All drivers but carbon and inspection add up to medianCleanLifeYears − medianLifeYears (shares under
  * 0.05 years are left out); for a bed that has outlived the typical life they run on to its middle due day.
  */
 export interface Driver {
@@ -33,7 +60,7 @@ export interface Driver {
   readonly words: string
 }
 
-export type QuestionKey = 'beginning' | 'water-test' | 'disinfectant' | 'last-seen' | 'crosslink' | 'iron'
+export type QuestionKey = 'beginning' | 'water-test' | 'disinfectant' | 'last-seen' | 'crosslink' | 'iron' | 'inspection'
 
 /** How much a missing fact blurs the due date, and what to ask. */
 export interface Weakness {

@@ -11,6 +11,7 @@ const QUESTIONS: Readonly<Record<QuestionKey, string>> = {
   'last-seen': 'Is the softener still working, with soft water at the taps?',
   crosslink: 'Is the resin 8 % or 10 % crosslink?',
   iron: 'Test the raw water for iron.',
+  inspection: 'Measure how much water the bed softens between two regenerations.',
 }
 
 /** Log ageing rate by which iron that nobody measured may be off on a private well; a common-practice guess, no source. */

@@ -1,4 +1,4 @@
-import type { BedBeginning } from '../bed-forecast/bed-forecast-types.ts'
+import type { BedBeginning, Inspection } from '../bed-forecast/bed-forecast-types.ts'
 import type { IsoDay } from '../calendar/day-number.ts'
 import type { WaterHistoryInput } from '../exposure/water-types.ts'
 
@@ -23,4 +23,8 @@ export interface BedRecord {
   readonly resinVolumeFt3: number | null
   readonly gallonsPerDay: number | null
   readonly water: WaterHistoryInput
+  /** Key of the supply or area whose beds share an effect; null or absent: none of its own. */
+  readonly supply?: string | null
+  /** What was found in it while in service and, graded at its removal, in the sample of it. */
+  readonly inspections?: readonly Inspection[]
 }
