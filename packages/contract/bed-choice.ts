@@ -1,6 +1,7 @@
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { Day, Id } from './shared.ts'
+import { ResinKind } from './site-facts.ts'
 
 const StoresLine = z.object({
   name: z.string(),
@@ -15,7 +16,7 @@ const StoresLine = z.object({
 /** What a rebed of a bed is planned from: tank, place, water, and the stores with their prices. Nothing of the customer. */
 export const BedPlanFacts = z.object({
   bedId: Id,
-  resinKind: z.string(),
+  resinKind: ResinKind,
   volumeFt3: z.number().nullable(),
   gravelLb: z.number().nullable(),
   tubeCutIn: z.number().nullable(),
@@ -42,18 +43,16 @@ export const BedPlanFacts = z.object({
     temperatureC: z.number().nullable(),
     disinfectant: z.string().nullable(),
   }),
+  /** How the beads looked when somebody last saw them. */
+  beads: z.enum(['firm', 'some-soft', 'mushy', 'broken']).nullable(),
   stores: z.array(StoresLine),
 })
 export type BedPlanFacts = z.infer<typeof BedPlanFacts>
 
 const Years = z.array(z.number())
 
-/** Lives in years at even steps of chance, shortest first: of a new bed of each resin on this water, and what the present bed still has. */
-export const BedLives = z.object({
-  newBed: z.object({ 'gel-8': Years, 'gel-10': Years, 'fine-8': Years }),
-  present: Years.nullable(),
-  assumptions: z.array(z.string()),
-})
+/** Years and factors, equally likely, smallest first: lives of a new bed of 8 % on this water, and how many times as long 10 % lasts. */
+export const BedLives = z.object({ newBedYears: Years, longerTen: Years, assumptions: z.array(z.string()) })
 export type BedLives = z.infer<typeof BedLives>
 
 /** What the three questions of a bed are answered from: which resin; rebed, clean or replace; owner or firm. */

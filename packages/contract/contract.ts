@@ -1,3 +1,4 @@
+import { bedChoice } from './bed-choice.ts'
 import { beds } from './beds.ts'
 import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
@@ -15,6 +16,7 @@ import { windows } from './windows.ts'
 
 /** Every request and answer of the API, by domain. The one description that server, client and the OpenAPI document share. */
 export const contract = {
+  bedChoice,
   beds,
   daySheets,
   due,

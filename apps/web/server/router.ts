@@ -1,4 +1,5 @@
 import 'server-only'
+import { bedChoice } from './procedures/bed-choice.ts'
 import { beds } from './procedures/beds.ts'
 import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
@@ -16,6 +17,7 @@ import { windows } from './procedures/windows.ts'
 
 /** Every procedure, by domain, in the shape of the contract. */
 export const router = {
+  bedChoice,
   beds,
   daySheets,
   due,

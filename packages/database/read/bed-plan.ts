@@ -5,7 +5,10 @@ import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 
+const BEADS = ['firm', 'some-soft', 'mushy', 'broken'] as const
+
 const PARTS = {
+  inspections: { where: { beadCondition: { not: null } }, orderBy: [{ day: 'desc' }, { id: 'desc' }], take: 1 },
   tank: {
     include: {
       valves: { where: { archivedAt: null }, take: 1 },
@@ -48,7 +51,7 @@ export async function bedPlanIn(tx: Tx, companyId: string, bedId: string): Promi
   })
   return {
     bedId: bed.id,
-    resinKind: bed.resinKind,
+    resinKind: bed.resinKind as BedPlanFacts['resinKind'],
     volumeFt3: bed.volumeFt3,
     gravelLb: bed.gravelLb,
     tubeCutIn: bed.tubeCutIn,
@@ -76,6 +79,7 @@ export async function bedPlanIn(tx: Tx, companyId: string, bedId: string): Promi
       temperatureC: period?.temperatureC ?? null,
       disinfectant: period?.disinfectant ?? null,
     },
+    beads: BEADS.find((word) => word === bed.inspections[0]?.beadCondition) ?? null,
     stores,
   }
 }

@@ -59,7 +59,9 @@ export const REFER: readonly string[] = [
 
 /** Whether an owner can do the rebed alone. What is not known is asked, never taken as harmless: the answer is `ask-first` until it is. */
 export function ownerOrFirm(question: OwnerQuestion): OwnerAnswer {
-  const grounds = [...law(question), ...weights(question), ...site(question)]
+  const grounds = [...law(question), ...weights(question), ...site(question)].sort(
+    (a, b) => ORDER.indexOf(a.weight) - ORDER.indexOf(b.weight),
+  )
   const verdict = grounds.some((one) => one.weight === 'firm')
     ? 'firm'
     : grounds.some((one) => one.weight === 'ask')
@@ -67,6 +69,9 @@ export function ownerOrFirm(question: OwnerQuestion): OwnerAnswer {
       : 'owner-with-helper'
   return { verdict, grounds, never: NEVER, refer: REFER }
 }
+
+/** What decides stands first. */
+const ORDER: readonly Ground['weight'][] = ['firm', 'ask', 'mind']
 
 const ground = (topic: Topic, weight: Ground['weight'], words: string): Ground => ({ topic, weight, words })
 

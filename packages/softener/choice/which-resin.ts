@@ -1,5 +1,5 @@
 import { ok, type Result, refuse } from '@almanac/units/result'
-import type { ResinKindId } from '../resin/resin-kinds.ts'
+import { RESIN_KINDS, type ResinKindId } from '../resin/resin-kinds.ts'
 import { type CostOption, cheapestOf, judgeCosts } from './cheapest.ts'
 import { type Spread, spreadOf, thinned, usableMinor, usableYears } from './spread.ts'
 import { type Running, type RunningInput, yearlyRunning } from './yearly-running.ts'
@@ -22,7 +22,7 @@ export type ResinOption = CostOption<ResinKindId> & { livesYears: Spread; runnin
 export type WhichResin = { options: ResinOption[]; cheapest: ResinKindId | null }
 
 export const NO_REBED_PRICE = 'the cost of a planned rebed (enter it under The firm’s figures)'
-export const NO_RESIN_PRICE = 'the price of this resin (enter it in the stores)'
+const noResinPrice = (kind: ResinKindId) => `the price of ${RESIN_KINDS[kind].shortLabel} in these bags (enter it in the stores)`
 const MOST_WORLDS_A_SIDE = 24
 
 /**
@@ -73,4 +73,4 @@ export function whichResin(input: WhichResinInput): Result<WhichResin> {
 const sum = (a: number | null, b: number | null): number | null => (a === null || b === null ? null : a + b)
 
 const missingResin = (kind: ResinKindId, { kitMoreMinor }: WhichResinInput): string[] =>
-  kind !== 'gel-8' && kitMoreMinor[kind] === null ? [NO_RESIN_PRICE] : []
+  kind !== 'gel-8' && kitMoreMinor[kind] === null ? [noResinPrice(kind)] : []

@@ -63,6 +63,12 @@ export function Bed({ bedId }: { bedId: string }) {
         }
         actions={
           <>
+            {ended ? null : <LinkButton href={`/api/beds/${bed.id}/plan`}>Rebed plan (PDF)</LinkButton>}
+            {mayPropose && !ended ? (
+              <LinkButton href={`/beds/${bed.id}/choice`} link={Link}>
+                Which resin, which way
+              </LinkButton>
+            ) : null}
             {mayChange && !ended ? <Button onClick={() => open('inspection')}>Note an inspection</Button> : null}
             {mayPropose && bed.site && !ended ? (
               <LinkButton href={`/jobs/new?site=${bed.site.id}&bed=${bed.id}`} kind="ink" link={Link}>

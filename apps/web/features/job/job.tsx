@@ -3,6 +3,7 @@ import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { JobStateWord } from '@almanac/ui/job-state-word'
+import { LinkButton } from '@almanac/ui/link-button'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
@@ -101,6 +102,11 @@ export function Job({ jobId }: { jobId: string }) {
                     {formatWeightLb(kit.value.loadWeightLb, unitSystem)} to carry in. The whole kit stands on the bed’s page and on the
                     tablet.
                   </p>
+                  {job.bed ? (
+                    <p className="mt-3">
+                      <LinkButton href={`/api/beds/${job.bed.bedId}/plan`}>Rebed plan (PDF)</LinkButton>
+                    </p>
+                  ) : null}
                 </>
               ) : (
                 <p>{kit.reason}</p>

@@ -3,6 +3,7 @@ import type { VisitPage } from '@almanac/contract/visits'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
+import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
@@ -52,6 +53,11 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
       />
       {visit.kind === 'rebed' && visit.bed ? <VisitKit visit={visit} /> : null}
       {visit.bed ? <VisitDrawing visit={visit} /> : null}
+      {visit.kind === 'rebed' && visit.bed ? (
+        <p className="my-4">
+          <LinkButton href={`/api/beds/${visit.bed.bedId}/plan`}>Rebed plan (PDF)</LinkButton>
+        </p>
+      ) : null}
       {failure ? (
         <Problem
           happened={failure.message}

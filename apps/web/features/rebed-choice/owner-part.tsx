@@ -1,0 +1,134 @@
+import type { BedChoice } from '@almanac/contract/bed-choice'
+import { type OwnerQuestion, ownerOrFirm } from '@almanac/softener/choice/owner-or-firm'
+import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
+import { NumberInput } from '@almanac/ui/number-input'
+import { Section } from '@almanac/ui/section'
+import { Select } from '@almanac/ui/select'
+import { StatusWord } from '@almanac/ui/status-word'
+import { convertPressure } from '@almanac/units/pressure'
+import { useState } from 'react'
+import { useSession } from '@/client/providers'
+import { kitInput } from './kit-input.ts'
+
+type Told = Pick<
+  OwnerQuestion,
+  'access' | 'helper' | 'hasBypass' | 'bypassHolds' | 'valveNeedsPower' | 'metalPipe' | 'lawAllows' | 'stopCase'
+>
+type YesNo = { name: Exclude<keyof Told, 'access'>; label: string }
+
+const QUESTIONS: readonly YesNo[] = [
+  { name: 'helper', label: 'Is a second strong person there?' },
+  { name: 'hasBypass', label: 'Is there a bypass?' },
+  { name: 'bypassHolds', label: 'Has it been proved to hold?' },
+  { name: 'lawAllows', label: 'Does local law let an owner open the pipe?' },
+  { name: 'stopCase', label: 'Lead, asbestos, crawl space, boil-water notice or crack?' },
+  { name: 'metalPipe', label: 'Metal pipe?' },
+]
+const YES_NO = [
+  { value: 'yes', label: 'Yes' },
+  { value: 'no', label: 'No' },
+]
+const ACCESS = [
+  { value: 'level', label: 'On the level' },
+  { value: 'stairs', label: 'Over stairs' },
+  { value: 'tight', label: 'In a tight place' },
+] as const
+const NOBODY_ASKED: Told = {
+  ...{ access: null, helper: null, hasBypass: null, bypassHolds: null },
+  ...{ valveNeedsPower: null, metalPipe: null, lawAllows: null, stopCase: null },
+}
+const WEIGHTS = {
+  firm: { shape: 'triangle', tone: 'danger' },
+  ask: { shape: 'diamond', tone: 'bead' },
+  mind: { shape: 'dot', tone: 'soft' },
+} as const
+const WEIGHT_WORDS = { firm: 'for the firm', ask: 'ask first', mind: 'mind' } as const
+const VERDICTS = {
+  firm: 'This is work for the firm.',
+  'ask-first': 'Not to be said yet: ask what stands below before anyone is told to do it alone.',
+  'owner-with-helper': 'An owner can do it with a helper, keeping to what stands below.',
+} as const
+
+/** Owner or firm: what the answer hangs on, what an owner must never do, and what goes to a licensed person. */
+export function OwnerPart({ choice }: { choice: BedChoice }) {
+  const { me, figures } = useSession()
+  const units = me.company.unitSystem
+  const [told, setTold] = useState<Told>(NOBODY_ASKED)
+  const [pressure, setPressure] = useState('')
+  const kit = rebedKit(kitInput(choice.plan, figures, units))
+  const typed = Number(pressure.replace(',', '.'))
+  const known = pressure.trim() !== '' && Number.isFinite(typed) && typed > 0
+  const bagFt3 = kit.ok ? Math.max(...kit.value.bagPlan.bags.map((bag) => bag.volumeFt3)) : null
+  const answer = ownerOrFirm({
+    ...told,
+    diameterIn: choice.plan.tank.diameterIn,
+    fullTankLb: kit.ok ? kit.value.fullTankLb : null,
+    bagLb: kit.ok && bagFt3 !== null ? bagFt3 * RESIN_KINDS[kit.value.resinKind].wetWeightLbFt3.value : null,
+    pressurePsi: known ? (units === 'us' ? typed : convertPressure(typed, 'bar', 'psi')) : null,
+    waterSource: choice.plan.water.source,
+    unitSystem: units,
+  })
+  const yesNo = (value: boolean | null) => (value === null ? '' : value ? 'yes' : 'no')
+  return (
+    <Section title="The owner, or the firm?">
+      <p className="mb-3 text-lead font-semibold">{VERDICTS[answer.verdict]}</p>
+      <div className="mb-4 grid gap-x-6 gap-y-3 sm:grid-cols-2 lg:grid-cols-4">
+        <Select
+          label="How is the softener reached?"
+          none="Not asked"
+          choices={ACCESS}
+          value={told.access ?? ''}
+          onChange={(event) => setTold({ ...told, access: ACCESS.find((one) => one.value === event.target.value)?.value ?? null })}
+        />
+        {QUESTIONS.map(({ name, label }) => (
+          <Select
+            key={name}
+            label={label}
+            none="Not asked"
+            choices={YES_NO}
+            value={yesNo(told[name])}
+            onChange={(event) => setTold({ ...told, [name]: event.target.value === '' ? null : event.target.value === 'yes' })}
+          />
+        ))}
+        <NumberInput
+          label="Water pressure"
+          unit={units === 'us' ? 'psi' : 'bar'}
+          value={pressure}
+          onChange={(event) => setPressure(event.target.value)}
+        />
+      </div>
+      <ul className="border-t border-line">
+        {answer.grounds.map((ground) => (
+          <li key={`${ground.topic}-${ground.words}`} className="grid gap-x-4 border-b border-line py-2 sm:grid-cols-[9rem_1fr]">
+            <span>
+              <StatusWord {...WEIGHTS[ground.weight]}>{WEIGHT_WORDS[ground.weight]}</StatusWord>
+            </span>
+            <span>{ground.words}</span>
+          </li>
+        ))}
+      </ul>
+      <div className="mt-5 grid gap-x-12 gap-y-5 lg:grid-cols-2">
+        <Points title="Never, whoever does it" of={answer.never} />
+        <Points title="To a licensed person" of={answer.refer} />
+      </div>
+      <p className="mt-3 max-w-[75ch] text-small text-soft">
+        The local plumbing code and a licensed person come before this page. Common practice, no source; lifting by NIOSH 94-110. What is
+        answered here is not kept.
+      </p>
+    </Section>
+  )
+}
+
+function Points({ title, of }: { title: string; of: readonly string[] }) {
+  return (
+    <div>
+      <h3 className="mb-1 font-semibold">{title}</h3>
+      <ul className="list-disc pl-5 marker:text-soft">
+        {of.map((point) => (
+          <li key={point}>{point}</li>
+        ))}
+      </ul>
+    </div>
+  )
+}

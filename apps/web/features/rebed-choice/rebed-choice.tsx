@@ -1,0 +1,62 @@
+'use client'
+import { LinkButton } from '@almanac/ui/link-button'
+import { NumberInput } from '@almanac/ui/number-input'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { resinWords, tankWords } from '@/client/bed-facts-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { minorTyped, roundMoney } from './choice-words.ts'
+import { OwnerPart } from './owner-part.tsx'
+import { ResinPart } from './resin-part.tsx'
+import { useWhatIf } from './use-what-if.ts'
+import { WayPart } from './way-part.tsx'
+
+/** Three questions before a rebed: which resin; rebed, clean or replace; owner or firm. Each with its doubt. */
+export function RebedChoice({ bedId }: { bedId: string }) {
+  const { api, me } = useSession()
+  const query = useQuery(api.bedChoice.facts.queryOptions({ input: { bedId } }))
+  const [typed, type] = useWhatIf()
+  if (query.error)
+    return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
+  const choice = query.data
+  if (!choice) return <Skeleton lines={14} label="Reading the bed" />
+  const { plan } = choice
+  const { currency, unitSystem } = me.company
+  const rebedMinor = minorTyped(typed.rebed, currency) ?? choice.plannedRebedMinor
+  const place = plan.site?.label ?? 'Tank in the workshop'
+  return (
+    <>
+      <PageHead
+        title={`Which resin, which way, who: ${place}`}
+        lead={[tankWords(plan.tank, unitSystem), resinWords(plan, unitSystem), plan.site?.town].filter(Boolean).join(', ')}
+        above={
+          <TextLink href={`/beds/${bedId}`} link={Link}>
+            The bed at {place}
+          </TextLink>
+        }
+        actions={<LinkButton href={`/api/beds/${bedId}/plan`}>Rebed plan (PDF)</LinkButton>}
+      />
+      <div className="mb-6 max-w-md">
+        <NumberInput
+          label="A planned rebed with 8 % costs"
+          hint={
+            choice.plannedRebedMinor === null
+              ? 'The firm has not set it: the owner enters it under The firm’s figures. A figure typed here holds on this page alone.'
+              : `The firm’s figure is ${roundMoney(choice.plannedRebedMinor, currency)}; another one typed here holds on this page alone.`
+          }
+          unit={currency}
+          value={typed.rebed}
+          onChange={(event) => type('rebed', event.target.value)}
+        />
+      </div>
+      <ResinPart choice={choice} rebedMinor={rebedMinor} />
+      <WayPart choice={choice} rebedMinor={rebedMinor} typed={typed} onType={type} />
+      <OwnerPart choice={choice} />
+    </>
+  )
+}

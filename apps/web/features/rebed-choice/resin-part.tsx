@@ -1,0 +1,108 @@
+import type { BedChoice } from '@almanac/contract/bed-choice'
+import { NO_REBED_PRICE, type WhichResin, whichResin } from '@almanac/softener/choice/which-resin'
+import { GALLONS_PER_HOUSEHOLD_DAY, GALLONS_PER_PERSON_DAY } from '@almanac/softener/choice/yearly-running'
+import { compareKits } from '@almanac/softener/kit/compare-kits'
+import { storesForKit } from '@almanac/softener/kit/stores-for-kit'
+import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
+import { CostSpans } from '@almanac/ui/cost-spans'
+import { Notice } from '@almanac/ui/notice'
+import { Section } from '@almanac/ui/section'
+import { Why } from '@almanac/ui/why'
+import { formatWeightLb } from '@almanac/units/format'
+import { useSession } from '@/client/providers'
+import { oftenWords, roundMoney, spreadYears } from './choice-words.ts'
+import { kitInput } from './kit-input.ts'
+import { KitsTable } from './kits-table.tsx'
+
+type Props = { choice: BedChoice; rebedMinor: number | null }
+
+/** Which resin: the cost a year of each at this water over the lives a bed may have, and the kits side by side. */
+export function ResinPart({ choice, rebedMinor }: Props) {
+  const { me, figures } = useSession()
+  const { currency, unitSystem: units } = me.company
+  const { shelf, prices } = storesForKit(choice.plan.stores)
+  const kits = compareKits(kitInput(choice.plan, figures, units), { currency, prices }, shelf)
+  const people = choice.plan.softener?.peopleServed ?? null
+  const more = (kind: string) => (kits.ok ? (kits.value.find((one) => one.kind === kind)?.moreMinor ?? null) : null)
+  const result =
+    choice.lives === null
+      ? null
+      : whichResin({
+          hardnessGpg: choice.plan.water.hardnessGpg,
+          ironMgL: choice.plan.water.ironMgL,
+          gallonsPerDay: people === null ? GALLONS_PER_HOUSEHOLD_DAY : people * GALLONS_PER_PERSON_DAY,
+          figures,
+          livesYears: choice.lives.newBedYears,
+          longerTen: choice.lives.longerTen,
+          rebedMinor,
+          kitMoreMinor: { 'gel-8': 0, 'gel-10': more('gel-10'), 'fine-8': more('fine-8') },
+        })
+  return (
+    <Section title="Which resin?">
+      {result === null ? <Notice kind="mind">{choice.refusal ?? 'No life can be told for this bed.'}</Notice> : null}
+      {result && !result.ok ? <Notice kind="mind">{result.reason}</Notice> : null}
+      {result?.ok ? (
+        <>
+          <p className="max-w-[75ch]">
+            <Answer found={result.value} currency={currency} />{' '}
+            <Why
+              explanation={{
+                title: 'How the cost a year is reckoned',
+                summary:
+                  'The cost of a rebed with each resin, shared over every life a new bed may have on this water, and the salt and water of a year. 10 % lasts longer; by how much is in doubt, and that doubt is in the bars.',
+                inputs: [
+                  {
+                    name: 'Lives of a new bed, 8 %',
+                    value: spreadYears(result.value.options[0]?.livesYears ?? { low: 0, middle: 0, high: 0, mean: 0 }),
+                  },
+                  {
+                    name: 'Lives, 10 %',
+                    value: spreadYears(result.value.options[1]?.livesYears ?? { low: 0, middle: 0, high: 0, mean: 0 }),
+                  },
+                  { name: 'Rebed with 8 %', value: rebedMinor === null ? null : roundMoney(rebedMinor, currency) },
+                  ...result.value.options.map((one) => ({
+                    name: `Salt a year, ${RESIN_KINDS[one.key].shortLabel}`,
+                    value: one.running ? formatWeightLb(one.running.saltLb, units) : null,
+                  })),
+                ],
+                formula: 'cost a year = rebed ÷ life + salt a year × its price + water a year × its price',
+                assumptions: [...result.assumptions, ...(choice.lives?.assumptions ?? [])],
+                missing: result.missing,
+                source: [...new Set(result.sources)].join('; '),
+              }}
+            >
+              How this is reckoned
+            </Why>
+          </p>
+          <CostSpans
+            title="Cost a year by resin"
+            money={(minor) => roundMoney(minor, currency)}
+            rows={result.value.options.map((one) => ({
+              name: RESIN_KINDS[one.key].shortLabel,
+              spread: one.perYear,
+              cheapest: one.chanceCheapest === null ? '' : oftenWords(one.chanceCheapest),
+              missing: one.unpriced,
+              best: one.key === result.value.cheapest,
+            }))}
+          />
+          {result.missing.length > 0 ? <p className="text-small text-soft">Left out: {result.missing.join('; ')}.</p> : null}
+        </>
+      ) : null}
+      <h3 className="mt-5 mb-1 font-semibold">The kit with each resin</h3>
+      {kits.ok ? <KitsTable kits={kits.value} currency={currency} units={units} /> : <p className="text-soft">{kits.reason}</p>}
+    </Section>
+  )
+}
+
+function Answer({ found, currency }: { found: WhichResin; currency: string }) {
+  const best = found.options.find((one) => one.key === found.cheapest)
+  if (!best?.perYear) {
+    const one = found.options.find((option) => option.perYear !== null)
+    if (one?.perYear)
+      return `Only ${RESIN_KINDS[one.key].shortLabel} has a price: about ${roundMoney(one.perYear.middle, currency)} a year.`
+    return `No cost a year can be told yet: ${NO_REBED_PRICE} is missing.`
+  }
+  const name = RESIN_KINDS[best.key].shortLabel
+  const sure = (best.chanceCheapest ?? 0) >= 0.8
+  return `${name} costs least on this water, about ${roundMoney(best.perYear.middle, currency)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}${sure ? '' : ', so it is no sure thing'}.`
+}

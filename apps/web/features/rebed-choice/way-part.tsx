@@ -1,0 +1,101 @@
+import type { BedChoice } from '@almanac/contract/bed-choice'
+import { rebedCleanReplace, type Way } from '@almanac/softener/choice/rebed-clean-replace'
+import { CostSpans } from '@almanac/ui/cost-spans'
+import { Notice } from '@almanac/ui/notice'
+import { NumberInput } from '@almanac/ui/number-input'
+import { Section } from '@almanac/ui/section'
+import { Why } from '@almanac/ui/why'
+import { useSession } from '@/client/providers'
+import { minorTyped, oftenWords, roundMoney } from './choice-words.ts'
+import type { WhatIf, WhatIfName } from './use-what-if.ts'
+
+const NAMES: Record<Way, string> = { rebed: 'Rebed', clean: 'Clean, rebed later', replace: 'Replace the unit' }
+const DAYS_PER_YEAR = 365.25
+
+type Props = { choice: BedChoice; rebedMinor: number | null; typed: WhatIf; onType: (name: WhatIfName, text: string) => void }
+
+/** Rebed, clean or replace: the cost a year of each, over what bed and unit may still last. */
+export function WayPart({ choice, rebedMinor, typed, onType }: Props) {
+  const { me } = useSession()
+  const { currency } = me.company
+  const { plan, lives } = choice
+  const installed = plan.softener?.installedLatest ?? plan.softener?.installedEarliest ?? null
+  const unitAgeYears = installed === null ? null : Math.max(0, (Date.parse(me.today) - Date.parse(installed)) / 86_400_000 / DAYS_PER_YEAR)
+  const result =
+    lives === null
+      ? null
+      : rebedCleanReplace({
+          livesYears: lives.newBedYears,
+          rebedMinor,
+          cleanMinor: minorTyped(typed.clean, currency),
+          unitMinor: minorTyped(typed.unit, currency),
+          unitAgeYears,
+          ironMgL: plan.water.ironMgL,
+          beads: plan.beads,
+        })
+  const best = result?.ok ? result.value.options.find((one) => one.key === result.value.cheapest) : null
+  return (
+    <Section title="Rebed, clean, or replace the unit?">
+      <div className="mb-3 flex flex-wrap gap-x-6 gap-y-3">
+        <NumberInput
+          label="A cleaning costs"
+          unit={currency}
+          value={typed.clean}
+          onChange={(event) => onType('clean', event.target.value)}
+        />
+        <NumberInput
+          label="A new unit, put in, costs"
+          unit={currency}
+          value={typed.unit}
+          onChange={(event) => onType('unit', event.target.value)}
+        />
+      </div>
+      {result === null ? <Notice kind="mind">{choice.refusal ?? 'No life can be told for this bed.'}</Notice> : null}
+      {result && !result.ok ? <Notice kind="mind">{result.reason}</Notice> : null}
+      {result?.ok ? (
+        <>
+          <p className="max-w-[75ch]">
+            {best?.perYear
+              ? `${NAMES[best.key]} costs least, about ${roundMoney(best.perYear.middle, currency)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}.`
+              : 'They are compared as soon as two of them have a price.'}{' '}
+            {result.value.ironMayBeTheFault
+              ? 'Iron may be at fault here, so a cleaning is worth a trial first.'
+              : 'Nothing shows that iron is at fault: a cleaning does not bring back what chlorine has cut.'}{' '}
+            <Why
+              explanation={{
+                title: 'How the three are compared',
+                summary:
+                  'A rebed lasts as long as the new bed or the unit, whichever ends first. A cleaning puts the rebed off by the years it wins. A new unit costs its price and the beds it will need over its life.',
+                inputs: [
+                  { name: 'Age of the unit', value: unitAgeYears === null ? null : `${Math.round(unitAgeYears)} years` },
+                  { name: 'Iron', value: plan.water.ironMgL === null ? null : `${plan.water.ironMgL} mg/L` },
+                  { name: 'Beads, last seen', value: plan.beads },
+                  { name: 'Rebed', value: rebedMinor === null ? null : roundMoney(rebedMinor, currency) },
+                ],
+                assumptions: [...result.assumptions, ...(lives?.assumptions ?? [])],
+                missing: result.missing,
+                source: result.sources.join('; '),
+              }}
+            >
+              How this is reckoned
+            </Why>
+          </p>
+          <CostSpans
+            title="Cost a year of each way"
+            money={(minor) => roundMoney(minor, currency)}
+            rows={result.value.options.map((one) => ({
+              name: NAMES[one.key],
+              spread: one.perYear,
+              cheapest: one.chanceCheapest === null ? '' : oftenWords(one.chanceCheapest),
+              missing: one.unpriced,
+              best: one.key === result.value.cheapest,
+            }))}
+          />
+          <p className="max-w-[75ch] text-small text-soft">
+            A cracked tank, or a valve whose parts are no longer made, settles it whatever the cost: replace the unit.
+          </p>
+        </>
+      ) : null}
+    </Section>
+  )
+}

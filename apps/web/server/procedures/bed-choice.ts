@@ -1,0 +1,26 @@
+import 'server-only'
+import type { BedChoice } from '@almanac/contract/bed-choice'
+import { readBedPlan } from '@almanac/database/read/bed-plan'
+import { readSettings } from '@almanac/database/read/firm-settings'
+import { livesOfBed } from '@almanac/operations/forecasts/lives-of-bed'
+import { can } from '../procedure.ts'
+
+/** The record, what the forecast says of a new bed on this water, and the firm's own cost of a rebed, brought together. */
+async function choiceFacts(scope: { companyId: string }, bedId: string): Promise<BedChoice> {
+  const plan = await readBedPlan(scope, bedId)
+  const { plannedRebedMinor } = await readSettings(scope)
+  if (plan.site === null)
+    return {
+      plan,
+      plannedRebedMinor,
+      lives: null,
+      refusal: 'The tank stands in the workshop, so no water reaches it and no life can be told.',
+    }
+  const lives = await livesOfBed(scope, bedId)
+  if (!lives.ok) return { plan, plannedRebedMinor, lives: null, refusal: lives.reason }
+  return { plan, plannedRebedMinor, lives: { ...lives.value, assumptions: lives.assumptions }, refusal: null }
+}
+
+export const bedChoice = {
+  facts: can('propose:job').bedChoice.facts.handler(({ context, input }) => choiceFacts(context.scope, input.bedId)),
+}
