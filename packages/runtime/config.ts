@@ -10,7 +10,7 @@ const schema = z.object({
   LOG_LEVEL: z.enum(['debug', 'info', 'warn', 'error', 'silent']).default('info'),
   SIGN_IN_TRIES_PER_MINUTE: z.coerce.number().int().min(1).default(10),
   REQUESTS_PER_MINUTE: z.coerce.number().int().min(1).default(600),
-  /** A server with the open table-of-durations API, as http://roads.example/table/v1/driving; without it drives are estimated. */
+  /** A server with the open table-of-durations API, as http://roads.example:5000; without it drives are estimated. */
   TRAVEL_TABLE_URL: z.url().optional(),
 })
 

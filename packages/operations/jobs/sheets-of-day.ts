@@ -1,14 +1,14 @@
 import type { DaySheet } from '@almanac/contract/day-sheets'
 import type { Scope } from '@almanac/database/in-company'
 import { readDaySheets } from '@almanac/database/read/day-sheets'
-import type { Drive } from '@almanac/dispatch/travel/estimate-drive'
 import { placeOfSite } from '../shared/place-of-site.ts'
-import { type Leg, openTravelDesk, workOutDrives } from './travel-desk.ts'
+import { type Drive, type Leg, openTravelDesk, pointOf, workOutDrives } from './travel-desk.ts'
 
-const row = (drive: Drive): DaySheet['drives'][number] =>
-  drive.basis === 'unknown'
-    ? { basis: 'unknown', minutes: null, miles: null }
-    : { basis: drive.basis, minutes: Math.round(drive.minutes), miles: Math.round(drive.miles * 10) / 10 }
+const rounded = ({ basis, minutes, miles }: Drive): DaySheet['drives'][number] => ({
+  basis,
+  minutes: minutes === null ? null : Math.round(minutes),
+  miles: miles === null ? null : Math.round(miles * 10) / 10,
+})
 
 /** The day sheets with their drives: from the yard to the first visit, between visits, and back. */
 export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) {
@@ -19,7 +19,7 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
     visits: sheet.visits.map(({ coordinates, ...visit }) => ({ ...visit, place: placeOfSite(coordinates, read.timeZone) })),
   }))
   const legs = sheets.map(({ visits, startsAt }): Leg[] => {
-    const stops = [desk.yard, ...visits.map((visit) => visit.place), desk.yard]
+    const stops = [desk.yard, ...visits.map((visit) => visit.place && pointOf(visit.place)), desk.yard]
     const leaves = [startsAt, ...visits.map((visit) => visit.endsAt)]
     return visits.length === 0 ? [] : leaves.map((at, n) => ({ from: stops[n] ?? null, to: stops[n + 1] ?? null, at: new Date(at) }))
   })
@@ -28,7 +28,7 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
   const withDrives = sheets.map((sheet, n) => {
     const own = drives.slice(from, from + (legs[n]?.length ?? 0))
     from += own.length
-    return { ...sheet, drives: own.map(row) }
+    return { ...sheet, drives: own.map(rounded) }
   })
-  return { ...read, sheets: withDrives, yard: desk.yard, paceWords: desk.pace.sentence }
+  return { ...read, sheets: withDrives, yard: desk.yard && { latitude: desk.yard.lat, longitude: desk.yard.lon }, paceWords: desk.sentence }
 }

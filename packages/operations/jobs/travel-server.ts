@@ -1,6 +1,5 @@
-import { DRIVE_UNKNOWN, type Drive } from '@almanac/dispatch/travel/estimate-drive'
-import type { Place } from '@almanac/dispatch/travel/great-circle'
-import { driveKey, readTableAnswer } from '@almanac/dispatch/travel/read-table-answer'
+import type { Point } from '@almanac/dispatch/travel/point'
+import { legKey, readTableAnswer, type ServerLeg, type ServerLegs, tablePath } from '@almanac/dispatch/travel/table-answer'
 import { config } from '@almanac/runtime/config'
 import { log } from '@almanac/runtime/log'
 
@@ -10,25 +9,23 @@ const REST_MS = 60_000
 const MOST_KEPT = 50_000
 const MOST_PLACES = 100
 
-/** Roads do not depend on the firm: drives are kept by their two places, over all companies. The oldest go first. */
-const kept = new Map<string, Drive>()
+/** Roads do not depend on the firm: drives are kept by their two places, over all companies. The oldest go first. Null: no road is known. */
+const kept = new Map<string, ServerLeg | null>()
 let restsUntil = 0
 
-function keep(key: string, drive: Drive): void {
+function keep(key: string, leg: ServerLeg | null): void {
   kept.delete(key)
-  kept.set(key, drive)
+  kept.set(key, leg)
   if (kept.size > MOST_KEPT) kept.delete(kept.keys().next().value ?? '')
 }
 
-async function ask(url: string, places: readonly Place[]): Promise<(Drive | null)[][] | null> {
-  const at = places.map(({ latitude, longitude }) => `${longitude.toFixed(6)},${latitude.toFixed(6)}`).join(';')
+async function ask(base: string, points: readonly Point[]): Promise<ServerLegs | null> {
   try {
-    const answer = await fetch(`${url.replace(/\/$/, '')}/${at}?annotations=duration,distance`, {
-      signal: AbortSignal.timeout(PATIENCE_MS),
-    })
-    const table = answer.ok ? readTableAnswer(await answer.json(), places.length, places.length) : null
-    if (table) return table
-    log().warn({ status: answer.status }, 'the travel server gave no table; drives are estimated')
+    const url = `${base.replace(/\/$/, '')}${tablePath(points, points)}`
+    const answer = await fetch(url, { signal: AbortSignal.timeout(PATIENCE_MS) })
+    const read = readTableAnswer(await answer.json(), points, points)
+    if ('legs' in read) return read.legs
+    log().warn({ status: answer.status, fault: read.fault }, 'the travel server gave no table')
   } catch (error) {
     log().warn({ error: error instanceof Error ? error.name : 'unknown' }, 'the travel server did not answer; drives are estimated')
   }
@@ -37,32 +34,34 @@ async function ask(url: string, places: readonly Place[]): Promise<(Drive | null
 }
 
 /**
- * Drives between places by the server of TRAVEL_TABLE_URL, where one is set: null for each that it does not know. What was asked once is kept. Makes a network
- * call: never inside a transaction.
+ * What the server of TRAVEL_TABLE_URL says of some drives, where one is set and it knows them; what was asked once is kept. Makes a network call: never
+ * inside a transaction.
  */
-export async function serverDrives(legs: readonly { from: Place; to: Place }[]): Promise<(Drive | null)[]> {
-  const url = config().TRAVEL_TABLE_URL
-  if (!url) return legs.map(() => null)
-  const missing = legs.filter(({ from, to }) => !kept.has(driveKey(from, to)))
+export async function serverLegs(legs: readonly { from: Point; to: Point }[]): Promise<ServerLegs> {
+  const base = config().TRAVEL_TABLE_URL
+  if (!base) return new Map()
+  const missing = legs.filter(({ from, to }) => !kept.has(legKey(from, to)))
   if (missing.length > 0 && Date.now() >= restsUntil) {
-    const places = [...new Map(missing.flatMap(({ from, to }) => [from, to]).map((place) => [driveKey(place, place), place])).values()]
-    const few = places.slice(0, MOST_PLACES)
-    const table = await ask(url, few)
-    table?.forEach((row, from) => {
-      row.forEach((drive, to) => {
-        const [a, b] = [few[from], few[to]]
-        if (a && b) keep(driveKey(a, b), drive ?? DRIVE_UNKNOWN)
-      })
-    })
+    const points = [...new Map(missing.flatMap(({ from, to }) => [from, to]).map((point) => [legKey(point, point), point])).values()]
+    const asked = points.slice(0, MOST_PLACES)
+    const found = await ask(base, asked)
+    if (found)
+      for (const from of asked)
+        for (const to of asked) {
+          const key = legKey(from, to)
+          keep(key, found.get(key) ?? null)
+        }
   }
-  return legs.map(({ from, to }) => {
-    const drive = kept.get(driveKey(from, to))
-    return drive && drive.basis !== 'unknown' ? drive : null
+  const known = legs.flatMap(({ from, to }) => {
+    const key = legKey(from, to)
+    const leg = kept.get(key)
+    return leg ? [[key, leg] as const] : []
   })
+  return new Map(known)
 }
 
 /** Forgets what was asked; for tests. */
-export function forgetServerDrives(): void {
+export function forgetServerLegs(): void {
   kept.clear()
   restsUntil = 0
 }
