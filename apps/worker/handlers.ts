@@ -1,5 +1,7 @@
 import { companyIds } from '@almanac/database/in-company'
-import { refreshBeds, refreshCompany } from '@almanac/operations/forecasts/refresh-forecasts'
+import { backtestCompany } from '@almanac/operations/forecasts/backtest-company'
+import { planRebeds } from '@almanac/operations/forecasts/plan-rebeds'
+import { refitCompany, refreshBeds, refreshCompany } from '@almanac/operations/forecasts/refresh-forecasts'
 import { sumMonths } from '@almanac/operations/forecasts/sum-months'
 import { applyImport } from '@almanac/operations/imports/apply-import'
 import { lapseCompanyOffers } from '@almanac/operations/jobs/lapse-offers'
@@ -14,12 +16,15 @@ export const HANDLERS: Handlers = {
   'apply-import': (payload) => applyImport(payload),
   'forecast-beds': refreshBeds,
   'forecast-company': refreshCompany,
+  'refit-company': refitCompany,
   'forecast-months': sumMonths,
   'lapse-offers': lapseCompanyOffers,
+  'backtest-company': backtestCompany,
+  'plan-rebeds': planRebeds,
   'raise-reminders': raiseReminders,
   nightly: async () => {
     for (const companyId of await companyIds()) {
-      await sendTaskAlone('forecast-company', { companyId, cause: 'nightly' })
+      await sendTaskAlone('refit-company', { companyId, cause: 'nightly' }, companyId)
       await sendTaskAlone('raise-reminders', { companyId }, companyId)
     }
   },

@@ -1,5 +1,6 @@
 import { closeClients } from '@almanac/database/client'
 import { refuseBypassingLogins } from '@almanac/database/login-check'
+import { resumeForecasts } from '@almanac/operations/forecasts/resume-forecasts'
 import { AppError } from '@almanac/runtime/errors'
 import { log } from '@almanac/runtime/log'
 import { closeTaskQueue, taskQueue } from '@almanac/runtime/task-queue'
@@ -11,6 +12,7 @@ async function start(): Promise<void> {
   const boss = await taskQueue(true)
   for (const [queue, handle] of Object.entries(HANDLERS)) await workOn(boss, queue, handle as (payload: unknown) => Promise<void>)
   await boss.schedule('nightly', '15 2 * * *', {}, { tz: 'UTC' })
+  await resumeForecasts()
   log().info('worker is ready')
 }
 

@@ -3,6 +3,7 @@ import { beds } from './beds.ts'
 import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
 import { firm } from './firm.ts'
+import { forecasts } from './forecasts.ts'
 import { imports } from './imports.ts'
 import { jobs } from './jobs.ts'
 import { reminders } from './reminders.ts'
@@ -21,6 +22,7 @@ export const contract = {
   daySheets,
   due,
   firm,
+  forecasts,
   imports,
   jobs,
   reminders,

@@ -1,6 +1,7 @@
 /** What a procedure may demand: action and entity. A misspelt one does not compile. */
 export type Permission =
   | 'read:due'
+  | 'judge:forecast'
   | 'read:site'
   | 'change:site'
   | 'read:water'
@@ -31,7 +32,7 @@ const DISPATCHER: Permission[] = [
   'read:reminder',
   'change:stores',
 ]
-const OWNER: Permission[] = [...DISPATCHER, 'run:import', 'decide:reminder', 'read:audit', 'manage:company']
+const OWNER: Permission[] = [...DISPATCHER, 'judge:forecast', 'run:import', 'decide:reminder', 'read:audit', 'manage:company']
 
 const PERMISSIONS: Record<Role, ReadonlySet<Permission>> = {
   technician: new Set(TECHNICIAN),

@@ -3,7 +3,13 @@ export type TaskPayloads = {
   /** Recompute some beds' forecasts; `cause` is one of forecast_run.cause. */
   'forecast-beds': { companyId: string; bedIds: string[]; cause: string }
   /** Recompute every bed of a company, or of one supply. */
-  'forecast-company': { companyId: string; waterSupplyId?: string; batchId?: string; cause: string }
+  'forecast-company': { companyId: string; waterSupplyId?: string; batchId?: string; cause: string; runId?: string }
+  /** Fit the life model to a company's records and recompute every bed with it; `runId` carries on a run that was broken off. */
+  'refit-company': { companyId: string; cause: string; runId?: string }
+  /** Hold a company's past forecasts against what came. */
+  'backtest-company': { companyId: string }
+  /** Spread the rebeds to come over months, against what the crews can do. */
+  'plan-rebeds': { companyId: string }
   /** Sum the month picture again from the beds' stored chances. */
   'forecast-months': { companyId: string }
   /** Raise and drop reminders from the present forecasts. */
@@ -12,7 +18,7 @@ export type TaskPayloads = {
   'apply-import': { companyId: string; batchId: string }
   /** Free the times offered to customers who did not choose in time. */
   'lapse-offers': { companyId: string }
-  /** Every night: one 'forecast-company' and one 'raise-reminders' a company. */
+  /** Every night: one 'refit-company' and one 'raise-reminders' a company. */
   nightly: Record<string, never>
 }
 
@@ -22,6 +28,9 @@ export type QueueName = keyof TaskPayloads
 export const QUEUES: { name: QueueName; policy: 'standard' | 'short' }[] = [
   { name: 'forecast-beds', policy: 'standard' },
   { name: 'forecast-company', policy: 'standard' },
+  { name: 'refit-company', policy: 'short' },
+  { name: 'backtest-company', policy: 'short' },
+  { name: 'plan-rebeds', policy: 'short' },
   { name: 'forecast-months', policy: 'short' },
   { name: 'raise-reminders', policy: 'short' },
   { name: 'apply-import', policy: 'standard' },

@@ -236,7 +236,24 @@ const imports: Record<string, Sample> = {
 
 /** Every procedure, by domain. One that is missing here fails the isolation test. */
 export const SAMPLES: Record<string, Record<string, Sample>> = {
-  ...{ bedChoice, beds, daySheets, due, firm, forecasts, imports, jobs, reminders, session, sites, softeners, stores, visits, water, windows },
+  ...{
+    bedChoice,
+    beds,
+    daySheets,
+    due,
+    firm,
+    forecasts,
+    imports,
+    jobs,
+    reminders,
+    session,
+    sites,
+    softeners,
+    stores,
+    visits,
+    water,
+    windows,
+  },
 }
 
 /** The sample's input as it is sent: a command gets an id of its own. */

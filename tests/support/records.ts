@@ -164,7 +164,9 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
     failures: 0,
     endedBeds: 0,
   }
-  await tx.forecastFit.create({ data: { ...own, id: r.fitId, ...fit, leftOut: [], summary: {}, parameters: {}, fellBackBecause: 'No bed failed.' } })
+  await tx.forecastFit.create({
+    data: { ...own, id: r.fitId, ...fit, leftOut: [], summary: {}, parameters: {}, fellBackBecause: 'No bed failed.' },
+  })
   const draft = { runId: r.runId, bedId: r.bedId, computedAt: at, figures: {}, monthChances: new Uint8Array() }
   await tx.forecastDraft.create({ data: { ...own, id: r.draftId, ...draft } })
   const backtest = { asOfDay: run.asOfDay, startedAt: at, finishedAt: at, dataHash: 'h', origins: [], refusal: 'No bed has failed yet.' }

@@ -4,6 +4,7 @@ import { beds } from './procedures/beds.ts'
 import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
 import { firm } from './procedures/firm.ts'
+import { forecasts } from './procedures/forecasts.ts'
 import { imports } from './procedures/imports.ts'
 import { jobs } from './procedures/jobs.ts'
 import { reminders } from './procedures/reminders.ts'
@@ -22,6 +23,7 @@ export const router = {
   daySheets,
   due,
   firm,
+  forecasts,
   imports,
   jobs,
   reminders,

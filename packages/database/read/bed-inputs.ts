@@ -12,14 +12,20 @@ const BED = {
   beganEarliest: true,
   beganLatest: true,
   lastSeenDay: true,
+  endedEarliest: true,
+  endedLatest: true,
+  endCause: true,
+  beganVisitId: true,
+  endedVisitId: true,
 } as const
 
 /**
  * Beds with where they stand. Four look-ups by key and not one join: right after an import the tables have no statistics, and a join then walks
  * a company's whole table for each bed.
  */
-async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[]) {
-  const beds = await tx.bed.findMany({ where: { companyId, id: { in: bedIds }, endedLatest: null, archivedAt: null }, select: BED })
+export async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[], among: 'in service' | 'all' = 'in service') {
+  const inService = among === 'in service' ? { endedLatest: null } : {}
+  const beds = await tx.bed.findMany({ where: { companyId, id: { in: bedIds }, ...inService, archivedAt: null }, select: BED })
   const tanks = await tx.tank.findMany({
     where: { companyId, id: { in: beds.map((bed) => bed.tankId) }, softenerId: { not: null } },
     select: { id: true, softenerId: true },
@@ -35,8 +41,8 @@ async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[]) {
   const softenerOfTank = new Map(tanks.map((tank) => [tank.id, tank.softenerId]))
   const softenerById = new Map(softeners.map((softener) => [softener.id, softener]))
   const siteById = new Map(sites.map((site) => [site.id, site]))
-  return beds.flatMap(({ tankId, ...bed }) => {
-    const softener = softenerById.get(softenerOfTank.get(tankId) ?? '')
+  return beds.flatMap((bed) => {
+    const softener = softenerById.get(softenerOfTank.get(bed.tankId) ?? '')
     const site = softener && siteById.get(softener.siteId)
     if (!softener || !site) return []
     return [
@@ -45,6 +51,8 @@ async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[]) {
         beganEarliest: dayOf(bed.beganEarliest),
         beganLatest: dayOf(bed.beganLatest),
         lastSeenDay: dayOf(bed.lastSeenDay),
+        endedEarliest: dayOf(bed.endedEarliest),
+        endedLatest: dayOf(bed.endedLatest),
         softenerId: softener.id,
         peopleServed: softener.peopleServed,
         siteId: site.id,
@@ -56,7 +64,11 @@ async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[]) {
 
 /** Beds in service at a site, among `bedIds`; a bed in a tank at the workshop has no water and is left out. */
 export async function readBedFacts(tx: Tx, companyId: string, bedIds: string[]) {
-  const placed = await readPlacedBeds(tx, companyId, bedIds)
+  return withWater(tx, companyId, await readPlacedBeds(tx, companyId, bedIds))
+}
+
+/** Placed beds with the water that reached them and what was found at inspections. */
+export async function withWater(tx: Tx, companyId: string, placed: Awaited<ReturnType<typeof readPlacedBeds>>) {
   const siteIds = [...new Set(placed.map((bed) => bed.siteId))]
   const supplyIds = [...new Set(placed.flatMap((bed) => bed.waterSupplyId ?? []))]
   const tests = await tx.waterTest.findMany({
@@ -91,11 +103,18 @@ export async function readBedFacts(tx: Tx, companyId: string, bedIds: string[]) 
     where: { companyId, softenerId: { in: placed.map((bed) => bed.softenerId) }, archivedAt: null },
     select: { softenerId: true, kind: true, fromDay: true, toDay: true },
   })
+  const inspections = await tx.inspection.findMany({
+    where: { companyId, bedId: { in: placed.map((bed) => bed.id) } },
+    select: { bedId: true, day: true, capacityShare: true, pressureDropPsi: true, moistureShare: true, beadCondition: true },
+    orderBy: { day: 'asc' },
+  })
+  const inspectionsOf = Map.groupBy(inspections, (one) => one.bedId)
   const testsOf = Map.groupBy(tests, (test) => test.siteId)
   const periodsOf = Map.groupBy(periods, (period) => period.waterSupplyId)
   const treatmentsOf = Map.groupBy(treatments, (treatment) => treatment.softenerId)
   return placed.map(({ softenerId, ...bed }) => ({
     ...bed,
+    inspections: (inspectionsOf.get(bed.id) ?? []).map(({ bedId: _bed, ...one }) => ({ ...one, day: dayOf(one.day) })),
     preTreatments: (treatmentsOf.get(softenerId) ?? []).map((one) => ({
       kind: one.kind,
       fromDay: dayOf(one.fromDay),

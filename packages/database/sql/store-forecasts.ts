@@ -1,5 +1,6 @@
 import { newId } from '@almanac/runtime/ids'
 import type { Tx } from '../client.ts'
+import { Prisma } from '../generated/client.ts'
 
 /** One bed's present forecast as it is stored; dates 'YYYY-MM-DD'. Null figures with a refusal sentence where no forecast could be made. */
 export type ForecastRow = {
@@ -16,7 +17,8 @@ export type ForecastRow = {
   beganMiddleDay: string | null
   weakness: number
   question: string | null
-  monthChances: Float32Array
+  /** Chances in 65,535ths, node by node. */
+  monthChances: Uint16Array
   drivers: unknown
   assumptions: string[]
   missing: string[]
@@ -28,39 +30,56 @@ export type StoredRun = { companyId: string; runId: string; asOfDay: string; at:
 /** How far the middle day must move before the move is written to the bed's history. */
 const NOTEWORTHY_DAYS = 14
 
-/** Rewrites the forecasts of some beds in one statement each for changes and rows; a move of two weeks or more is kept as a change. */
-export async function storeForecasts(tx: Tx, run: StoredRun, rows: ForecastRow[]): Promise<void> {
-  if (rows.length === 0) return
-  const plain = JSON.stringify(
-    rows.map((row) => ({
-      ...row,
-      id: newId(),
-      changeId: newId(),
-      monthChances: Buffer.from(row.monthChances.buffer, row.monthChances.byteOffset, row.monthChances.byteLength).toString('base64'),
-    })),
-  )
+/** A row as JSON carries it: with ids of its own, its chances apart. */
+export function plainRow({ monthChances, ...figures }: ForecastRow) {
+  const bytes = Buffer.from(monthChances.buffer, monthChances.byteOffset, monthChances.byteLength)
+  return { figures: { ...figures, id: newId(), changeId: newId() }, monthChances: bytes.toString('base64') }
+}
+
+/** The columns of a row's figures, for jsonb_to_record and jsonb_to_recordset. */
+export const FIGURES =
+  Prisma.raw(`id uuid, "changeId" uuid, "bedId" uuid, "siteId" uuid, "waterSupplyId" uuid, "due10Day" date, "due50Day" date, "due90Day" date,
+  "chance3Months" float8, "chance12Months" float8, "chance24Months" float8, "chanceAlreadyFailed" float8, "beganMiddleDay" date, weakness float8,
+  question text, drivers jsonb, assumptions jsonb, missing jsonb, refusal text`)
+
+/**
+ * Writes forecasts from `source`, a query that yields the figures, "monthBytes" and "computedAt"; a row computed later than its own stays. A move of two weeks
+ * or more is kept as a change.
+ */
+export async function writeForecasts(tx: Tx, run: StoredRun, source: Prisma.Sql): Promise<void> {
   await tx.$executeRaw`
     insert into forecast_change (company_id, id, bed_id, run_id, at, from_due50, to_due50, cause)
     select ${run.companyId}::uuid, n."changeId", n."bedId", ${run.runId}::uuid, ${run.at}, f.due50_day, n."due50Day", ${run.cause}
-    from jsonb_to_recordset(${plain}::jsonb) as n("changeId" uuid, "bedId" uuid, "due50Day" date)
+    from (${source}) n
     join bed_forecast f on f.company_id = ${run.companyId}::uuid and f.bed_id = n."bedId"
-    where f.due50_day is distinct from n."due50Day"
+    where f.computed_at <= n."computedAt" and f.due50_day is distinct from n."due50Day"
       and (f.due50_day is null or n."due50Day" is null or abs(f.due50_day - n."due50Day") >= ${NOTEWORTHY_DAYS}::int)`
   await tx.$executeRaw`
     insert into bed_forecast as f (company_id, id, bed_id, site_id, water_supply_id, run_id, as_of_day, computed_at, due10_day, due50_day, due90_day,
       chance_3_months, chance_12_months, chance_24_months, chance_already_failed, began_middle_day, weakness, question, month_chances, drivers, assumptions,
       missing, refusal)
-    select ${run.companyId}::uuid, n.id, n."bedId", n."siteId", n."waterSupplyId", ${run.runId}::uuid, ${run.asOfDay}::date, ${run.at}, n."due10Day",
+    select ${run.companyId}::uuid, n.id, n."bedId", n."siteId", n."waterSupplyId", ${run.runId}::uuid, ${run.asOfDay}::date, n."computedAt", n."due10Day",
       n."due50Day", n."due90Day", n."chance3Months", n."chance12Months", n."chance24Months", n."chanceAlreadyFailed", n."beganMiddleDay", n.weakness,
-      n.question, decode(n."monthChances", 'base64'), n.drivers, n.assumptions, n.missing, n.refusal
-    from jsonb_to_recordset(${plain}::jsonb) as n(id uuid, "bedId" uuid, "siteId" uuid, "waterSupplyId" uuid, "due10Day" date, "due50Day" date,
-      "due90Day" date, "chance3Months" float8, "chance12Months" float8, "chance24Months" float8, "chanceAlreadyFailed" float8, "beganMiddleDay" date,
-      weakness float8, question text, "monthChances" text, drivers jsonb, assumptions jsonb, missing jsonb, refusal text)
+      n.question, n."monthBytes", n.drivers, n.assumptions, n.missing, n.refusal
+    from (${source}) n
     order by n."bedId"
     on conflict (company_id, bed_id) do update set site_id = excluded.site_id, water_supply_id = excluded.water_supply_id, run_id = excluded.run_id,
       as_of_day = excluded.as_of_day, computed_at = excluded.computed_at, due10_day = excluded.due10_day, due50_day = excluded.due50_day,
       due90_day = excluded.due90_day, chance_3_months = excluded.chance_3_months, chance_12_months = excluded.chance_12_months,
       chance_24_months = excluded.chance_24_months, chance_already_failed = excluded.chance_already_failed, began_middle_day = excluded.began_middle_day,
       weakness = excluded.weakness, question = excluded.question, month_chances = excluded.month_chances, drivers = excluded.drivers,
-      assumptions = excluded.assumptions, missing = excluded.missing, refusal = excluded.refusal`
+      assumptions = excluded.assumptions, missing = excluded.missing, refusal = excluded.refusal
+    where f.computed_at <= excluded.computed_at`
+}
+
+/** Rewrites the forecasts of some beds at once. */
+export async function storeForecasts(tx: Tx, run: StoredRun, rows: ForecastRow[]): Promise<void> {
+  if (rows.length === 0) return
+  const plain = JSON.stringify(rows.map(plainRow).map(({ figures, monthChances }) => ({ ...figures, monthChances })))
+  await writeForecasts(
+    tx,
+    run,
+    Prisma.sql`select n.*, decode(n."monthChances", 'base64') as "monthBytes", ${run.at}::timestamptz as "computedAt"
+      from jsonb_to_recordset(${plain}::jsonb) as n(${FIGURES}, "monthChances" text)`,
+  )
 }

@@ -6,7 +6,7 @@ import { dayIn } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
 import type { Result } from '@almanac/units/result'
 import { forecastInput } from './forecast-input.ts'
-import { PARAMETERS } from './parameters.ts'
+import { parametersOf } from './parameters.ts'
 
 export type BedExplanation = Result<Omit<BedForecast, 'nodeMonthChances'>>
 
@@ -15,13 +15,13 @@ export type BedExplanation = Result<Omit<BedForecast, 'nodeMonthChances'>>
  * millisecond), by the same function and parameters as the stored figures. Not found for a bed that has ended or is another company's.
  */
 export async function explainBed(scope: Pick<Scope, 'companyId'>, bedId: string): Promise<BedExplanation> {
-  const { bed, today } = await inCompany(scope, async (tx) => {
+  const { bed, today, used } = await inCompany(scope, async (tx) => {
     const company = await tx.company.findUniqueOrThrow({ where: { id: scope.companyId }, select: { timeZone: true } })
     const [found] = await readBedFacts(tx, scope.companyId, [bedId])
-    return { bed: found, today: dayIn(company.timeZone) }
+    return { bed: found, today: dayIn(company.timeZone), used: await parametersOf(tx, scope.companyId) }
   })
   if (!bed) throw notFound('bed in service')
-  const result = forecastBed(forecastInput(bed, today), PARAMETERS)
+  const result = forecastBed(forecastInput(bed, today), used.parameters)
   if (!result.ok) return result
   const { nodeMonthChances: _nodes, ...value } = result.value
   return { ...result, value }

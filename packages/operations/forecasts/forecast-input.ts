@@ -1,8 +1,9 @@
 import type { BedFacts } from '@almanac/database/read/bed-inputs'
 import type { BedForecastInput } from '@almanac/forecast/bed-forecast/bed-forecast-types'
+import type { SupplyPeriod } from '@almanac/forecast/exposure/water-types'
 
 /** Crosslink by resin kind; fine mesh is sold as 8 %. Typical data sheets. */
-const CROSSLINK: Record<string, number | undefined> = { 'gel-8': 8, 'gel-10': 10, 'fine-mesh': 8 }
+export const CROSSLINK: Record<string, number | undefined> = { 'gel-8': 8, 'gel-10': 10, 'fine-mesh': 8 }
 
 /** Indoor use a person and day, gallons: trade sizing rules use 60 to 80. Common practice, no source. */
 const GALLONS_PER_PERSON_DAY = 60
@@ -12,6 +13,21 @@ const POINTS = ['raw', 'softener-inlet', 'softened'] as const
 
 function oneOf<T extends string>(known: readonly T[], word: string): T | null {
   return known.find((one) => one === word) ?? null
+}
+
+type Periods = BedFacts['periods']
+
+/** A supply's periods as the model takes them. */
+export function supplyPeriods(periods: readonly Pick<Periods[number], Exclude<keyof Periods[number], 'waterSupplyId'>>[]): SupplyPeriod[] {
+  return periods.map((period) => ({
+    // "As far back as anyone knows" begins before any softener did.
+    fromDay: period.fromDay ?? '1900-01-01',
+    disinfectant: oneOf(DISINFECTANTS, period.disinfectant),
+    disinfectantMgL: period.residualMgL,
+    hardnessGpg: period.hardnessGpg,
+    ironMgL: period.ironMgL,
+    temperatureC: period.temperatureC,
+  }))
 }
 
 /** A bed's record as the forecast model takes it. Nothing later than `asOfDay` is passed on. */
@@ -24,15 +40,7 @@ export function forecastInput(bed: BedFacts, asOfDay: string): BedForecastInput 
     resinVolumeFt3: bed.volumeFt3,
     gallonsPerDay: bed.peopleServed === null ? null : bed.peopleServed * GALLONS_PER_PERSON_DAY,
     water: {
-      supplyPeriods: bed.periods.map((period) => ({
-        // "As far back as anyone knows" begins before any softener did.
-        fromDay: period.fromDay ?? '1900-01-01',
-        disinfectant: oneOf(DISINFECTANTS, period.disinfectant),
-        disinfectantMgL: period.residualMgL,
-        hardnessGpg: period.hardnessGpg,
-        ironMgL: period.ironMgL,
-        temperatureC: period.temperatureC,
-      })),
+      supplyPeriods: supplyPeriods(bed.periods),
       tests: bed.tests.filter((test) => test.day <= asOfDay).map((test) => ({ ...test, point: oneOf(POINTS, test.point) ?? 'raw' })),
       preTreatments: bed.preTreatments.map((one) => ({
         ...one,

@@ -3,22 +3,11 @@ import type { ForecastRow } from '@almanac/database/sql/store-forecasts'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
 import { isoDay, parseDay } from '@almanac/forecast/calendar/day-number'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
+import { packMonths } from './bed-months.ts'
 import { forecastInput } from './forecast-input.ts'
-
-/** How many months ahead are kept of each bed for the month picture. */
-export const STORED_MONTHS = 24
 
 /** A record without a forecast asks before all others: nothing is known of it. */
 const WEAKEST = 99
-
-/** The first STORED_MONTHS months at each node, row by row. */
-function shortened(nodeMonthChances: Float64Array, months: number): Float32Array {
-  const nodes = nodeMonthChances.length / months
-  const out = new Float32Array(nodes * STORED_MONTHS)
-  for (let node = 0; node < nodes; node++)
-    for (let month = 0; month < STORED_MONTHS; month++) out[node * STORED_MONTHS + month] = nodeMonthChances[node * months + month] ?? 0
-  return out
-}
 
 function middleDay(earliest: string, latest: string): string {
   return isoDay(Math.round(((parseDay(earliest) ?? 0) + (parseDay(latest) ?? 0)) / 2))
@@ -41,7 +30,7 @@ export function forecastRow(bed: BedFacts, asOfDay: string, parameters: Forecast
       beganMiddleDay: null,
       weakness: WEAKEST,
       question: result.reason,
-      monthChances: new Float32Array(0),
+      monthChances: new Uint16Array(0),
       drivers: [],
       assumptions: [],
       missing: [],
@@ -60,7 +49,7 @@ export function forecastRow(bed: BedFacts, asOfDay: string, parameters: Forecast
     beganMiddleDay: middleDay(value.beginning.earliestDay, value.beginning.latestDay),
     weakness: value.weakness.years,
     question: value.weakness.question?.words ?? null,
-    monthChances: shortened(value.nodeMonthChances, value.monthChances.length),
+    monthChances: packMonths(value.nodeMonthChances, value.monthChances.length),
     drivers: value.drivers,
     assumptions: result.assumptions,
     missing: result.missing,

@@ -102,13 +102,13 @@ describe('refreshing forecasts', () => {
 })
 
 describe('the month picture', () => {
-  test('is 24 months and a year, whose mean is the sum of the beds’ chances, its band in order', async () => {
+  test('is 60 months and five years, whose mean is the sum of the beds’ chances, its band in order', async () => {
     await all()
     await sumMonths({ companyId: firm.companyId })
     const rows = await inCompany(firm, (tx) =>
       tx.forecastMonth.findMany({ where: { companyId: firm.companyId }, orderBy: { month: 'asc' } }),
     )
-    expect(rows.filter((row) => row.months === 1)).toHaveLength(24)
+    expect(rows.filter((row) => row.months === 1)).toHaveLength(60)
     const [year] = rows.filter((row) => row.months === 12)
     const beds = [await forecastOf(firm.bedId), await forecastOf(firm.rebedBedId)]
     // A bed's own chance holds if it still works today; the picture leaves out those that have failed unnoticed by now.

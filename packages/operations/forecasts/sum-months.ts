@@ -1,45 +1,49 @@
+import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
 import { readMonthChances } from '@almanac/database/read/month-chances'
 import { commandTools } from '@almanac/database/run-command'
 import { countMonths, type MonthCount, type MonthCounter } from '@almanac/forecast/fleet/month-counts'
+import { PARAMETER_NODES } from '@almanac/forecast/priors/parameter-nodes'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
-import { STORED_MONTHS } from './forecast-row.ts'
+import { CHANCE_PARTS, STORED_LENGTH, STORED_MONTHS } from './bed-months.ts'
 
 const YEAR = 12
 
 /** A supply of its own in the picture needs enough beds for a band to say something. */
 const BEDS_FOR_A_PICTURE = 20
 
-type Picture = { beds: number; months: MonthCounter; year: MonthCounter }
+/** Years of the picture, each with the count of its twelve months together. */
+const YEARS = STORED_MONTHS / YEAR
 
-const emptyPicture = (): Picture => ({ beds: 0, months: countMonths(STORED_MONTHS), year: countMonths(1) })
+type Picture = { beds: number; months: MonthCounter; years: MonthCounter }
 
-/** Averages over nodes by month, and the chance of the first twelve months together at each node. */
-function summed(chances: Float32Array): { mean: Float64Array; yearMean: number; yearNodes: Float64Array } {
-  const nodes = chances.length / STORED_MONTHS
-  const mean = new Float64Array(STORED_MONTHS)
-  const yearNodes = new Float64Array(nodes)
-  let yearMean = 0
-  for (let node = 0; node < nodes; node++) {
-    let year = 0
+const emptyPicture = (): Picture => ({ beds: 0, months: countMonths(STORED_MONTHS), years: countMonths(YEARS) })
+
+const nodeMonths = new Float64Array(STORED_LENGTH)
+const nodeYears = new Float64Array(PARAMETER_NODES * YEARS)
+
+/** Adds a bed: its chances by month and by year, at each node and averaged over them. */
+function addBed(pictures: Picture[], chances: Uint16Array): void {
+  const monthChances = new Float64Array(STORED_MONTHS)
+  const yearChances = new Float64Array(YEARS)
+  nodeYears.fill(0)
+  for (let node = 0; node < PARAMETER_NODES; node++)
     for (let month = 0; month < STORED_MONTHS; month++) {
-      const chance = chances[node * STORED_MONTHS + month] ?? 0
-      mean[month] = (mean[month] ?? 0) + chance / nodes
-      if (month < YEAR) year += chance
+      const at = node * STORED_MONTHS + month
+      const chance = (chances[at] ?? 0) / CHANCE_PARTS
+      const year = Math.floor(month / YEAR)
+      nodeMonths[at] = chance
+      monthChances[month] = (monthChances[month] ?? 0) + chance / PARAMETER_NODES
+      yearChances[year] = (yearChances[year] ?? 0) + chance / PARAMETER_NODES
+      nodeYears[node * YEARS + year] = Math.min(1, (nodeYears[node * YEARS + year] ?? 0) + chance)
     }
-    yearNodes[node] = Math.min(1, year)
-    yearMean += Math.min(1, year) / nodes
+  for (const picture of pictures) {
+    picture.beds += 1
+    picture.months.add({ monthChances, nodeMonthChances: nodeMonths })
+    picture.years.add({ monthChances: yearChances, nodeMonthChances: nodeYears })
   }
-  return { mean, yearMean, yearNodes }
-}
-
-function addBed(picture: Picture, chances: Float32Array): void {
-  const { mean, yearMean, yearNodes } = summed(chances)
-  picture.beds += 1
-  picture.months.add({ monthChances: mean, nodeMonthChances: chances })
-  picture.year.add({ monthChances: [yearMean], nodeMonthChances: yearNodes })
 }
 
 /** First day of the month so many months after the month of `day`. */
@@ -49,49 +53,51 @@ function monthDay(day: string, later: number): Date {
   return dateOf(`${Math.floor(index / 12)}-${String((index % 12) + 1).padStart(2, '0')}-01`)
 }
 
+/** Reads every bed's chances into the pictures of the company and of each of its supplies. */
+async function readPictures(tx: Tx, companyId: string) {
+  const all = emptyPicture()
+  const bySupply = new Map<string, Picture>()
+  let newest: { runId: string; asOfDay: string } | null = null
+  for await (const bed of readMonthChances(tx, companyId)) {
+    if (!newest || bed.asOfDay > newest.asOfDay) newest = bed
+    if (bed.chances.length !== STORED_LENGTH) continue
+    const own = bed.waterSupplyId === null ? null : (bySupply.get(bed.waterSupplyId) ?? emptyPicture())
+    if (own && bed.waterSupplyId) bySupply.set(bed.waterSupplyId, own)
+    addBed(own ? [all, own] : [all], bed.chances)
+  }
+  return { newest, pictures: [[null, all] as const, ...[...bySupply].filter(([, picture]) => picture.beds >= BEDS_FOR_A_PICTURE)] }
+}
+
 /**
- * Sums the beds' stored chances into the month picture: for the company and for each supply with enough beds, 24 months and the first year. The
- * old picture is replaced in the same transaction.
+ * Sums the beds' stored chances into the month picture: for the company and for each supply with enough beds, 60 months and five years. The old picture is
+ * replaced in the same transaction.
  */
+export async function writeMonths(tx: Tx, companyId: string): Promise<void> {
+  const { newest, pictures } = await readPictures(tx, companyId)
+  await tx.forecastMonth.deleteMany({ where: { companyId } })
+  if (!newest) return
+  const { runId, asOfDay } = newest
+  const data = pictures.flatMap(([waterSupplyId, picture]) => {
+    const row = (count: MonthCount, months: number) => ({
+      companyId,
+      id: newId(),
+      runId,
+      waterSupplyId,
+      month: monthDay(asOfDay, count.month * months),
+      months,
+      mean: count.mean,
+      low: count.p10,
+      middle: count.p50,
+      high: count.p90,
+      beds: picture.beds,
+    })
+    return [...picture.months.counts().map((count) => row(count, 1)), ...picture.years.counts().map((count) => row(count, YEAR))]
+  })
+  await tx.forecastMonth.createMany({ data })
+  await commandTools(tx, { companyId, personId: null }, 'forecasts.sum-months', null).announce('forecast-months', companyId)
+}
+
+/** The month picture again, after some beds were forecast anew. */
 export async function sumMonths({ companyId }: TaskPayloads['forecast-months']): Promise<void> {
-  await inCompany(
-    { companyId },
-    async (tx) => {
-      const all = emptyPicture()
-      const bySupply = new Map<string, Picture>()
-      let newest: { runId: string; asOfDay: string } | null = null
-      for await (const bed of readMonthChances(tx, companyId)) {
-        if (!newest || bed.asOfDay >= newest.asOfDay) newest = bed
-        if (bed.chances.length === 0) continue
-        addBed(all, bed.chances)
-        if (!bed.waterSupplyId) continue
-        const own = bySupply.get(bed.waterSupplyId) ?? emptyPicture()
-        bySupply.set(bed.waterSupplyId, own)
-        addBed(own, bed.chances)
-      }
-      await tx.forecastMonth.deleteMany({ where: { companyId } })
-      if (!newest) return
-      const { runId, asOfDay } = newest
-      const rows = (picture: Picture, waterSupplyId: string | null) => {
-        const row = (count: MonthCount, months: number) => ({
-          companyId,
-          id: newId(),
-          runId,
-          waterSupplyId,
-          month: monthDay(asOfDay, count.month),
-          months,
-          mean: count.mean,
-          low: count.p10,
-          middle: count.p50,
-          high: count.p90,
-          beds: picture.beds,
-        })
-        return [...picture.months.counts().map((count) => row(count, 1)), ...picture.year.counts().map((count) => row(count, YEAR))]
-      }
-      const pictures = [...bySupply].filter(([, picture]) => picture.beds >= BEDS_FOR_A_PICTURE)
-      await tx.forecastMonth.createMany({ data: [...rows(all, null), ...pictures.flatMap(([id, picture]) => rows(picture, id))] })
-      await commandTools(tx, { companyId, personId: null }, 'forecasts.sum-months', null).announce('forecast-months', companyId)
-    },
-    { timeoutMs: 120_000 },
-  )
+  await inCompany({ companyId }, (tx) => writeMonths(tx, companyId), { timeoutMs: 120_000 })
 }

@@ -1,0 +1,39 @@
+import type { Tx } from '../client.ts'
+import { dayOf } from '../days.ts'
+
+/** What the page "When to act" is worked out from: costs as set, supplies, one supply's history, how often beads were lost, how many beds are watched. */
+export async function readPolicyInputs(tx: Tx, companyId: string, waterSupplyId: string | null) {
+  const settings = await tx.companySettings.findFirst({
+    where: { companyId },
+    select: { plannedRebedMinor: true, failureMinor: true, beadsMinor: true },
+  })
+  const supplies = await tx.waterSupply.findMany({
+    where: { companyId, archivedAt: null, kind: 'town' },
+    select: { id: true, name: true },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+    take: 100,
+  })
+  const periods = await tx.supplyPeriod.findMany({
+    where: { companyId, waterSupplyId: waterSupplyId ?? undefined, withdrawnAt: null, ...(waterSupplyId ? {} : { id: { in: [] } }) },
+    select: { fromDay: true, disinfectant: true, residualMgL: true, hardnessGpg: true, ironMgL: true, temperatureC: true },
+    orderBy: { fromDay: { sort: 'asc', nulls: 'first' } },
+  })
+  const ended = await tx.bed.groupBy({ by: ['endCause'], where: { companyId, archivedAt: null, endedLatest: { not: null } }, _count: true })
+  const count = (cause: string) => ended.find((one) => one.endCause === cause)?._count ?? 0
+  const bedsWatched = await tx.bedForecast.count({
+    where: { companyId, due50Day: { not: null }, ...(waterSupplyId ? { waterSupplyId } : {}) },
+  })
+  const name = waterSupplyId
+    ? ((await tx.waterSupply.findUnique({ where: { companyId_id: { companyId, id: waterSupplyId } }, select: { name: true } }))?.name ??
+      null)
+    : null
+  return {
+    settings,
+    supplies,
+    supplyName: name,
+    periods: periods.map((period) => ({ ...period, fromDay: dayOf(period.fromDay) })),
+    endedBeds: ended.reduce((sum, one) => sum + one._count, 0),
+    beadsLost: count('beads-lost'),
+    bedsWatched,
+  }
+}

@@ -1,0 +1,116 @@
+import type { Tx } from '@almanac/database/client'
+import { inCompany } from '@almanac/database/in-company'
+import { readMonthChances } from '@almanac/database/read/month-chances'
+import { readRebedSizes } from '@almanac/database/read/plan-inputs'
+import { commandTools } from '@almanac/database/run-command'
+import type { LevelledBed, LevelPlan } from '@almanac/forecast/fleet/level-rebeds'
+import { now } from '@almanac/runtime/clock'
+import { newId } from '@almanac/runtime/ids'
+import type { TaskPayloads } from '@almanac/runtime/queues'
+import { runAside } from '@almanac/runtime/run-aside'
+import { jobKindFacts, usualRebedMinutes } from '@almanac/service-rules/jobs/job-kinds'
+import type { Result } from '@almanac/units/result'
+import { monthMeans, STORED_LENGTH } from './bed-months.ts'
+import type { LevelInput } from './level-aside.ts'
+
+/** Months a plan reaches: the solver weighs each bed against each month, so the largest firms plan a year. */
+const PLAN_MONTHS = 24
+const LARGE_FIRM_MONTHS = 12
+const LARGE_FIRM_BEDS = 5_000
+
+/** A bed is not done before its early due date, the day by which one in ten such beds has failed: the date its reminder and its job go by. */
+const EARLY_CHANCE = 0.1
+
+type Sized = LevelledBed & { failedBy: number[]; resinFt3: number; gravelLb: number }
+
+const mean = (values: readonly number[]) => (values.length === 0 ? 0 : values.reduce((sum, one) => sum + one, 0) / values.length)
+
+/** The beds to plan for, each with its chance of having failed by the end of each month and what its rebed takes. */
+async function readBeds(tx: Tx, companyId: string) {
+  const sizes = await readRebedSizes(tx, companyId)
+  const known = [...sizes.values()]
+  const usual = {
+    volumeFt3: mean(known.flatMap((one) => one.volumeFt3 ?? [])),
+    gravelLb: mean(known.flatMap((one) => one.gravelLb ?? [])),
+  }
+  const beds: (Sized & { chanceAlreadyFailed: number })[] = []
+  let run: { runId: string; asOfDay: string } | null = null
+  for await (const bed of readMonthChances(tx, companyId)) {
+    if (!run || bed.asOfDay > run.asOfDay) run = bed
+    const size = sizes.get(bed.bedId)
+    if (!size || bed.chances.length !== STORED_LENGTH) continue
+    let sum = bed.chanceAlreadyFailed
+    const failedBy = Array.from(monthMeans(bed.chances).slice(0, PLAN_MONTHS), (chance) => (sum += chance))
+    beds.push({
+      id: bed.bedId,
+      crewHours: (usualRebedMinutes(size.diameterIn) * jobKindFacts.rebed.usualCrew) / 60,
+      failedBy,
+      resinFt3: size.volumeFt3 ?? usual.volumeFt3,
+      gravelLb: size.gravelLb ?? usual.gravelLb,
+      chanceAlreadyFailed: bed.chanceAlreadyFailed,
+    })
+  }
+  return { beds, run }
+}
+
+/** Month by month what the plan asks for. */
+function asMonths(plan: LevelPlan, beds: readonly Sized[], asOfDay: string, count: number) {
+  const [year = 0, first = 1] = asOfDay.split('-').map(Number)
+  const months = Array.from({ length: count }, (_, m) => ({
+    month: `${year + Math.floor((first - 1 + m) / 12)}-${String(((first - 1 + m) % 12) + 1).padStart(2, '0')}`,
+    rebeds: 0,
+    hours: plan.hours[m] ?? 0,
+    overtimeHours: plan.overtimeHours[m] ?? 0,
+    resinFt3: 0,
+    gravelLb: 0,
+  }))
+  for (const bed of beds) {
+    const month = months[plan.months.get(bed.id) ?? -1]
+    if (!month) continue
+    month.rebeds += 1
+    month.resinFt3 += bed.resinFt3
+    month.gravelLb += bed.gravelLb
+  }
+  return months
+}
+
+/**
+ * Spreads the rebeds to come over months: no bed waits past the owner's risk limit, the crews' hours are kept where at all possible. Beds past the limit already,
+ * unseen for long, are counted apart: they want a call before a crew. Stored with the run it speaks of.
+ */
+export async function planRebeds({ companyId }: TaskPayloads['plan-rebeds']): Promise<void> {
+  const facts = await inCompany(
+    { companyId },
+    async (tx) => {
+      const settings = await tx.companySettings.findFirst({ where: { companyId }, select: { rebedsPerMonth: true, riskLimit: true } })
+      return { settings, ...(await readBeds(tx, companyId)) }
+    },
+    { timeoutMs: 120_000 },
+  )
+  const { beds, run, settings } = facts
+  if (!run || !settings) return
+  const planned = beds.filter((bed) => bed.chanceAlreadyFailed <= settings.riskLimit)
+  const count = planned.length > LARGE_FIRM_BEDS ? LARGE_FIRM_MONTHS : PLAN_MONTHS
+  const hoursEach = mean(planned.map((bed) => bed.crewHours))
+  const capacityHours = Array.from({ length: count }, () => settings.rebedsPerMonth * hoursEach)
+  const released = planned.map((bed) => ({ ...bed, firstMonth: bed.failedBy.findIndex((chance) => chance >= EARLY_CHANCE) }))
+  const input: LevelInput = {
+    beds: released.map((bed) => ({ ...bed, firstMonth: Math.max(0, bed.firstMonth) })),
+    limits: { capacityHours, riskLimit: settings.riskLimit },
+  }
+  const plan = await runAside<Result<LevelPlan>>(new URL('./level-aside.ts', import.meta.url).href, 'levelAside', input)
+  const limits = { ...settings, months: count, hoursEach, pastLimit: beds.length - planned.length }
+  await inCompany({ companyId }, async (tx) => {
+    await tx.forecastPlan.create({
+      data: {
+        companyId,
+        id: newId(),
+        runId: run.runId,
+        finishedAt: now(),
+        limits,
+        ...(plan.ok ? { months: asMonths(plan.value, planned, run.asOfDay, count) } : { refusal: plan.reason }),
+      },
+    })
+    await commandTools(tx, { companyId, personId: null }, 'forecasts.plan-rebeds', null).announce('forecast-plan', companyId)
+  })
+}
