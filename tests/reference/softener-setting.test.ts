@@ -202,7 +202,8 @@ describe('twin tanks', () => {
 
 describe('refusals', () => {
   it('water without hardness, and a bed with nothing left', () => {
-    expect(settingFigures({ ...QUESTION, compensatedGpg: 0 }, priced)).toMatchObject({
+    expect(settingFigures({ ...QUESTION, compensatedGpg: 0.1 }, priced)).not.toHaveProperty('reason')
+    expect(settingFigures({ ...QUESTION, compensatedGpg: 0.099 }, priced)).toMatchObject({
       ok: false,
       reason: expect.stringMatching(/no hardness/),
     })

@@ -21,6 +21,9 @@ export const METALS_FROM_MG_L = 0.3
 /** Age taken where the bed's beginning is not known, years: about half of the average life of 8 to 10 (UFC 3-240-13FN §2-2.5.1.4). */
 export const ASSUMED_AGE_YEARS = 5
 
+/** Below this there is nothing to soften, gpg: less than a drop of any test kit shows. */
+export const LEAST_HARDNESS_GPG = 0.1
+
 export type SettingQuestion = {
   kind: ResinKindId
   resinFt3: number
@@ -69,7 +72,8 @@ export type SettingFigures = DoseChoice & {
 /** How the softener should be set, and what every dose would cost. Numbers checked before; refuses water without hardness. */
 export function settingFigures(question: SettingQuestion, figures: FirmFigures): SettingFigures | Refusal {
   const { kind, resinFt3, arrangement, salt, compensatedGpg } = question
-  if (!(compensatedGpg > 0)) return refuse('The water has no hardness to take out: there is nothing to set. Test the raw water again.')
+  if (!(compensatedGpg >= LEAST_HARDNESS_GPG))
+    return refuse('The water has no hardness to take out: there is nothing to set. Test the raw water again.')
   const use = waterUse(question.measuredGalDay, question.people)
   const dailyGr = use.gallonsPerDay * compensatedGpg
   const ageYears = question.ageYears ?? ASSUMED_AGE_YEARS
