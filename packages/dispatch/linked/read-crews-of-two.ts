@@ -19,8 +19,9 @@ interface RawInstance {
  */
 export function readCrewsOfTwo(text: string): LinkedProblem {
   const raw = JSON.parse(text) as RawInstance
-  if (!Array.isArray(raw.patients) || !Array.isArray(raw.caregivers) || !Array.isArray(raw.distances)) {
-    throw new Error('This is no instance with linked visits: patients, caregivers and distances are expected.')
+  const lists: readonly unknown[] = [raw.patients, raw.services, raw.caregivers, raw.distances]
+  if (!lists.every(Array.isArray)) {
+    throw new Error('This is no instance with linked visits: patients, services, caregivers and distances are expected.')
   }
   const usual = new Map(raw.services.map((service) => [service.id, service.default_duration]))
   const visits = raw.patients.map((patient, i): LinkedVisit => {

@@ -1,0 +1,69 @@
+import { checkPlan } from '../checker/check-plan.ts'
+import { timetable } from '../search/timetable.ts'
+import type { Board, SheetVisit } from './board.ts'
+import { buildProblem } from './build-problem.ts'
+import { spotsOf } from './differences.ts'
+import { type Proposal, presentSpots } from './propose-plan.ts'
+
+/** A board with some of a proposal's differences taken, and what the checker says against it. */
+export interface Applied {
+  readonly board: Board
+  /** Empty: it may be saved. Otherwise what does not go together when only these are taken. */
+  readonly violations: readonly string[]
+}
+
+/**
+ * Takes the differences chosen (by id) and leaves the others; every visit left in place keeps its sheet, and each sheet stands in the order of its times. Times are then
+ * the earliest that the new order allows. The checker looks at the result, because half of a proposal may not fit.
+ */
+export function applyDifferences(
+  board: Board,
+  proposal: Pick<Proposal, 'differences' | 'spots'>,
+  chosen: readonly string[],
+): Applied | { faults: string[] } {
+  const built = buildProblem(board)
+  if ('faults' in built) return built
+  const wanted = new Set(chosen)
+  const taken = proposal.differences.filter((difference) => wanted.has(difference.id))
+  if (taken.length < wanted.size)
+    return { faults: ['Some of the changes chosen are not in this proposal; it may have been made anew meanwhile. Look at it again.'] }
+  const spots = presentSpots(built)
+  const changed = new Map(taken.map((difference) => [difference.id, difference]))
+  for (const difference of taken) {
+    const spot = proposal.spots.get(difference.jobId)
+    if (difference.toSheetId === null || spot === undefined) spots.delete(difference.jobId)
+    else spots.set(difference.jobId, spot)
+  }
+  const bySheet = new Map<string, { jobId: string; time: number; position: number }[]>()
+  for (const [jobId, spot] of spots) {
+    // A job whose time was left as it is stands where the proposal has it if all its sheet's changes were taken; its own time decides otherwise.
+    const list = bySheet.get(spot.sheetId) ?? []
+    list.push({
+      jobId,
+      time: spot.startMinute,
+      position: changed.has(jobId) ? spot.position : (proposal.spots.get(jobId)?.position ?? spot.position),
+    })
+    bySheet.set(spot.sheetId, list)
+  }
+  const sheets = board.sheets.map((sheet) => {
+    const list = [...(bySheet.get(sheet.id) ?? [])].sort((a, b) => a.time - b.time || a.position - b.position)
+    return { ...sheet, visits: list.map(({ jobId }): SheetVisit => ({ jobId })) }
+  })
+  return timed({ ...board, sheets })
+}
+
+/** Writes the times on the sheets, and checks. */
+function timed(board: Board): Applied | { faults: string[] } {
+  const built = buildProblem(board)
+  if ('faults' in built) return built
+  const { plan } = timetable(built.problem, built.present)
+  const spots = spotsOf(built, plan)
+  const sheets = board.sheets.map((sheet) => ({
+    ...sheet,
+    visits: sheet.visits.map(({ jobId }): SheetVisit => {
+      const spot = spots.get(jobId)
+      return spot === undefined ? { jobId } : { jobId, startMinute: spot.startMinute }
+    }),
+  }))
+  return { board: { ...board, sheets }, violations: checkPlan(built.problem, plan).map((violation) => violation.sentence) }
+}

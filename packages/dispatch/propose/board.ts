@@ -1,0 +1,90 @@
+import type { Load } from '../problem/problem.ts'
+import type { RushHour } from '../travel/estimate-leg.ts'
+import type { TravelTable } from '../travel/travel-table.ts'
+
+/** Times on a board are minutes on the wall clock since local midnight; money is in minor units; days are 'YYYY-MM-DD' in the company's zone. */
+export interface WallSpan {
+  readonly from: number
+  readonly to: number
+}
+
+/** A day of the horizon. `minutesInDay` is 1,440 but for a change of clocks, which comes at `wallMinute` and puts the clock forward (above 0) or back by `byMinutes`. */
+export interface BoardDay {
+  readonly date: string
+  readonly minutesInDay: number
+  readonly clockChange?: { readonly wallMinute: number; readonly byMinutes: number }
+}
+
+export interface SheetVisit {
+  readonly jobId: string
+  /** The time written on the sheet, if any. */
+  readonly startMinute?: number
+}
+
+/** One crew's day. */
+export interface Sheet {
+  readonly id: string
+  /** As people call it: "Ortega and Falk, truck 3". */
+  readonly label: string
+  readonly date: string
+  readonly people: number
+  readonly skills: readonly string[]
+  readonly shift: WallSpan
+  readonly latestEnd: number
+  /** Each begins within its span and takes so many minutes. */
+  readonly breaks: readonly (WallSpan & { readonly minutes: number })[]
+  /** Ids of `Board.travel`. */
+  readonly startPlace: string
+  readonly endPlace: string
+  readonly capacity: Load
+  /** In the present order. */
+  readonly visits: readonly SheetVisit[]
+}
+
+/** A job, waiting or on a sheet. */
+export interface Job {
+  readonly id: string
+  readonly label: string
+  /** Id of `Board.travel`; null: no place known. */
+  readonly place: string | null
+  readonly minutes: number
+  readonly people: number
+  readonly skills: readonly string[]
+  readonly out: Load
+  readonly back: Load
+  /** When the work may begin; empty: any time of any day. */
+  readonly windows: readonly (WallSpan & { readonly date: string })[]
+  /** Not before this day: parts, or the customer's wish. */
+  readonly earliest?: string
+  /** Each day after this one costs `riskPerDay`. */
+  readonly due?: string
+  readonly riskPerDay?: number
+  /** Price of leaving it waiting; absent: `BoardPrices.leaveOut`. */
+  readonly leaveOutPrice?: number
+  /** Told to the customer: stays on this sheet and begins within these times. */
+  readonly promised?: WallSpan & { readonly sheetId: string }
+}
+
+/** What is weighed against what, in minor units. */
+export interface BoardPrices {
+  /** One person. */
+  readonly perDriveHour: number
+  readonly overtimePerHour: number
+  readonly perMile: number
+  /** Sending a crew out at all. */
+  readonly perSheet: number
+  /** Disturbance: moving a job that stands on a sheet to another. */
+  readonly perMove: number
+  /** Leaving a waiting job waiting, and taking a job off a sheet altogether. */
+  readonly leaveOut: number
+  readonly takeOff: number
+}
+
+export interface Board {
+  readonly days: readonly BoardDay[]
+  readonly sheets: readonly Sheet[]
+  readonly jobs: readonly Job[]
+  readonly travel: TravelTable
+  readonly prices: BoardPrices
+  readonly rush?: readonly RushHour[]
+}

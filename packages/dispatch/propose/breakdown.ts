@@ -1,0 +1,72 @@
+import type { Objective, Plan } from '../problem/plan.ts'
+import type { CrewDay, Visit } from '../problem/problem.ts'
+import type { Built } from './build-problem.ts'
+import { sayMinutes } from './say.ts'
+
+/** What a plan comes to, in what a dispatcher counts. Minutes of driving are the vehicles'; those of overtime the crews'. */
+export interface Breakdown {
+  readonly driveMinutes: number
+  readonly miles: number
+  readonly overtimeMinutes: number
+  readonly lateDays: number
+  readonly planned: number
+  readonly waiting: number
+  readonly sheetsOut: number
+  /** Minor units; its `preferences` is the price of disturbance. */
+  readonly price: Objective
+}
+
+export function breakDown(built: Built, plan: Plan): Breakdown {
+  const { problem } = built
+  let driveTicks = 0
+  let miles = 0
+  let overtime = 0
+  let lateDays = 0
+  let planned = 0
+  plan.days.forEach((day, r) => {
+    const crew = problem.crewDays[r] as CrewDay
+    if (day.visits.length === 0) return
+    let at = crew.startPlace
+    const drive = (to: number): void => {
+      driveTicks += problem.durations[at * problem.places + to] as number
+      miles += problem.distances[at * problem.places + to] as number
+      at = to
+    }
+    for (const { visit: v } of day.visits) {
+      const visit = problem.visits[v] as Visit
+      drive(visit.place)
+      planned++
+      if (visit.dueDay !== undefined) lateDays += Math.max(0, crew.day - visit.dueDay)
+    }
+    drive(crew.endPlace)
+    overtime += Math.max(0, day.end - crew.shift.to)
+  })
+  return {
+    driveMinutes: driveTicks / 60,
+    miles,
+    overtimeMinutes: overtime / 60,
+    lateDays,
+    planned,
+    waiting: built.board.jobs.length - planned,
+    sheetsOut: plan.days.filter((day) => day.visits.length > 0).length,
+    price: plan.objective,
+  }
+}
+
+/** What changes from one plan to the other, a sentence a part; only parts that change. */
+export function sayChange(before: Breakdown, after: Breakdown): string[] {
+  const said: string[] = []
+  const say = (name: string, verbs: readonly [string, string], a: number, b: number, words: (n: number) => string): void => {
+    if (words(a) !== words(b)) said.push(`${name} ${verbs[b > a ? 0 : 1]} from ${words(a)} to ${words(b)}.`)
+  }
+  const one = ['rises', 'falls'] as const
+  const many = ['rise', 'fall'] as const
+  const count = (n: number): string => String(Math.round(n))
+  say('Jobs on the sheets', many, before.planned, after.planned, count)
+  say('Driving', one, before.driveMinutes, after.driveMinutes, sayMinutes)
+  say('The way', one, before.miles, after.miles, (miles) => `${Math.round(miles)} mi`)
+  say('Overtime', one, before.overtimeMinutes, after.overtimeMinutes, sayMinutes)
+  say('Days after due', many, before.lateDays, after.lateDays, count)
+  say('Crews sent out', many, before.sheetsOut, after.sheetsOut, count)
+  return said
+}

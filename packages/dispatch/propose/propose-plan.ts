@@ -1,0 +1,89 @@
+import { checkPlan } from '../checker/check-plan.ts'
+import type { Plan, Sequences } from '../problem/plan.ts'
+import { startPlanning } from '../search/planner.ts'
+import { timetable } from '../search/timetable.ts'
+import { whyNot } from '../slots/why-not.ts'
+import type { Board } from './board.ts'
+import { type Breakdown, breakDown, sayChange } from './breakdown.ts'
+import { type Built, buildProblem } from './build-problem.ts'
+import { type Difference, differencesOf, type Spot, spotsOf } from './differences.ts'
+
+/** A plan proposed, as what it changes. */
+export interface Proposal {
+  readonly differences: readonly Difference[]
+  readonly before: Breakdown
+  readonly after: Breakdown
+  /** What changes, in plain words. */
+  readonly sentences: readonly string[]
+  /** Jobs that stay waiting, and why. */
+  readonly waiting: readonly { readonly jobId: string; readonly why: string }[]
+  /** Where every job is in the plan, by job id. */
+  readonly spots: ReadonlyMap<string, Spot>
+  /** What the checker says against the plan; a proposal with any must not be saved as it is. Empty for every plan the planner completes. */
+  readonly violations: readonly string[]
+  readonly notes: readonly string[]
+}
+
+/** A proposal under way: can be asked for at any time, and goes on from there. */
+export interface Proposing {
+  /** Makes up to so many iterations; asks `shouldStop` after each. Answers how many it made. */
+  improve(iterations: number, shouldStop?: () => boolean): number
+  proposal(): Proposal
+}
+
+/**
+ * Plans the board from its present state: promises stay, jobs that stand on a sheet move only where that saves more than `perMove`, waiting ones are placed where that
+ * costs less than leaving them. The same board, seed and iterations give the same proposal.
+ */
+export function startProposal(board: Board, how: { seed: number }): Proposing | { faults: string[] } {
+  const built = buildProblem(board, { disturbance: true })
+  if ('faults' in built) return built
+  const planner = startPlanning(built.problem, { seed: how.seed, from: built.present })
+  return {
+    improve: (iterations, shouldStop) => planner.improve(iterations, shouldStop),
+    proposal: () => toProposal(built, presentSpots(built), breakDown(built, timetable(built.problem, built.present).plan), planner.best()),
+  }
+}
+
+/** Where the jobs are now: at the time written on the sheet, else as early as they can be. */
+export function presentSpots(built: Built): Map<string, Spot> {
+  const spots = spotsOf(built, timetable(built.problem, built.present).plan)
+  for (const sheet of built.board.sheets) {
+    for (const { jobId, startMinute } of sheet.visits) {
+      const spot = spots.get(jobId)
+      if (spot !== undefined && startMinute !== undefined) spots.set(jobId, { ...spot, startMinute })
+    }
+  }
+  return spots
+}
+
+/** A plan against where the jobs were. `about` limits whose waiting is explained. */
+export function toProposal(
+  built: Built,
+  was: ReadonlyMap<string, Spot>,
+  before: Breakdown,
+  plan: Plan,
+  about?: ReadonlySet<string>,
+): Proposal {
+  const spots = spotsOf(built, plan)
+  const after = breakDown(built, plan)
+  const planned: Built = { ...built, present: sequencesOf(plan) }
+  const stays = built.board.jobs.filter((job) => !spots.has(job.id) && (about === undefined || about.has(job.id)))
+  return {
+    differences: differencesOf(built.board, was, spots),
+    before,
+    after,
+    sentences: sayChange(before, after),
+    waiting: stays.map((job) => ({
+      jobId: job.id,
+      why: whyNot(planned, job.id) ?? `${job.label} could be placed, but costs more now than it would gain.`,
+    })),
+    spots,
+    violations: checkPlan(built.problem, plan).map((violation) => violation.sentence),
+    notes: built.notes,
+  }
+}
+
+export function sequencesOf(plan: Plan): Sequences {
+  return plan.days.map((day) => day.visits.map((planned) => planned.visit))
+}

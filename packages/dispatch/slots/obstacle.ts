@@ -1,0 +1,49 @@
+import type { CrewDay, Problem, Span, Visit } from '../problem/problem.ts'
+import { type TimedSheet, timeSheet, withVisitIn } from './time-sheet.ts'
+
+/** Why a visit cannot go on a sheet, the first reason that holds in this order. */
+export type Obstacle = 'promised' | 'early' | 'people' | 'skill' | 'window' | 'load' | 'time'
+
+/** A place found for a visit on a sheet. */
+export interface Gap {
+  readonly position: number
+  readonly timed: TimedSheet
+}
+
+/** What stands against a visit before any time is looked at; null: nothing. */
+export function plainObstacle(crew: CrewDay, r: number, visit: Visit): Obstacle | null {
+  if (visit.promised !== undefined && visit.promised.crewDay !== r) return 'promised'
+  if (visit.allowedCrewDays !== undefined && !visit.allowedCrewDays.includes(r)) return 'promised'
+  if (visit.releaseDay !== undefined && crew.day < visit.releaseDay) return 'early'
+  if (visit.people > crew.people) return 'people'
+  if (!visit.skills.every((skill) => crew.skills.includes(skill))) return 'skill'
+  return windowsOn(crew, visit).length === 0 ? 'window' : null
+}
+
+/** A visit's windows within the crew's day. */
+export function windowsOn(crew: CrewDay, visit: Visit): readonly Span[] {
+  const windows = visit.promised ? [visit.promised.start] : visit.windows
+  return windows.filter((window) => window.from <= crew.latestEnd && window.to >= crew.shift.from)
+}
+
+/** Every gap of a sheet that takes the visit with all others in their order. */
+export function gapsFor(problem: Problem, crew: CrewDay, others: readonly Visit[], visit: Visit): Gap[] {
+  return withVisitIn(others, visit).flatMap((order, position) => {
+    const timed = timeSheet(problem, crew, order)
+    return timed.fits ? [{ position, timed }] : []
+  })
+}
+
+/** The reason that holds, or the gaps. */
+export function obstacleOrGaps(problem: Problem, crew: CrewDay, r: number, others: readonly Visit[], visit: Visit): Obstacle | Gap[] {
+  const plain = plainObstacle(crew, r, visit)
+  if (plain !== null) return plain
+  const gaps = gapsFor(problem, crew, others, visit)
+  if (gaps.length > 0) return gaps
+  return withVisitIn(others, visit).some((order) => timeSheet(problem, crew, order).inTime) ? 'load' : 'time'
+}
+
+/** Start of the visit at a position of a timed sheet. */
+export function startAt(gap: Gap): number {
+  return gap.timed.day.visits[gap.position]?.start as number
+}
