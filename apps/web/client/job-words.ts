@@ -2,13 +2,10 @@ import type { JobBed } from '@almanac/contract/jobs'
 import { type JobKind, jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
 import { drawBedThumb } from '@almanac/softener/drawing/bed-drawing'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { rebedKit } from '@almanac/softener/kit/rebed-kit'
-import type { ResinKindId } from '@almanac/softener/resin/resin-kinds'
+import { kitOfRecord, recordedResinKind } from '@almanac/softener/kit/kit-of-record'
 import { formatTankSize, formatVolumeFt3 } from '@almanac/units/format'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { dayWords } from './clock-words.ts'
-
-const RESIN: Record<string, ResinKindId> = { 'gel-8': 'gel-8', 'gel-10': 'gel-10', 'fine-mesh': 'fine-8' }
 
 /** "Rebed", "Annual visit". */
 export const kindWord = (kind: JobKind) => jobKindFacts[kind].title
@@ -25,16 +22,7 @@ export function bedWords(bed: JobBed, system: UnitSystem): string | null {
 
 /** The kit of the bed's rebed, or why it cannot be made up. */
 export function kitOf(bed: JobBed, system: UnitSystem, figures: FirmFigures) {
-  return rebedKit({
-    diameterIn: bed.diameterIn,
-    heightIn: bed.heightIn,
-    nominalGrains: bed.nominalGrains,
-    resinVolumeFt3: bed.volumeFt3,
-    resinKind: RESIN[bed.resinKind] ?? null,
-    gravelLb: bed.gravelLb,
-    figures,
-    unitSystem: system,
-  })
+  return kitOfRecord(bed, { figures, unitSystem: system })
 }
 
 /** The bed's small drawing; null where the tank's size is not known. */
@@ -42,7 +30,7 @@ export function thumbOf(bed: JobBed, system: UnitSystem, figures: FirmFigures) {
   const { diameterIn, heightIn, nominalGrains, gravelLb } = bed
   const drawn = drawBedThumb({
     ...{ diameterIn, heightIn, nominalGrains, gravelLb, figures, unitSystem: system },
-    ...{ resinVolumeFt3: bed.volumeFt3, resinKind: RESIN[bed.resinKind] ?? null },
+    ...{ resinVolumeFt3: bed.volumeFt3, resinKind: recordedResinKind(bed.resinKind) },
   })
   return drawn.ok ? drawn.value : null
 }

@@ -1,23 +1,18 @@
 import type { Tx } from '@almanac/database/client'
 import type { Command } from '@almanac/database/run-command'
 import { newId } from '@almanac/runtime/ids'
-import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import { kitOfRecord } from '@almanac/softener/kit/kit-of-record'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
-import type { ResinKindId } from '@almanac/softener/resin/resin-kinds'
 import { companyFacts } from './company-facts.ts'
 import { firmFigures } from './firm-figures.ts'
-
-const RESIN: Record<string, ResinKindId> = { 'gel-8': 'gel-8', 'gel-10': 'gel-10', 'fine-mesh': 'fine-8' }
 
 /** The kit of a bed's rebed from what is on record; null where it cannot be made up. */
 async function kitOfBed(tx: Tx, companyId: string, bedId: string) {
   const bed = await tx.bed.findUnique({ where: { companyId_id: { companyId, id: bedId } }, include: { tank: true } })
   if (!bed) return null
-  const { diameterIn, heightIn, nominalGrains } = bed.tank
   const { unitSystem } = await companyFacts(tx, companyId)
   const figures = await firmFigures(tx, companyId)
-  const known = { diameterIn, heightIn, nominalGrains, resinVolumeFt3: bed.volumeFt3, gravelLb: bed.gravelLb }
-  const kit = rebedKit({ ...known, resinKind: RESIN[bed.resinKind] ?? null, figures, unitSystem })
+  const kit = kitOfRecord({ ...bed.tank, ...bed }, { figures, unitSystem })
   return kit.ok ? kit.value : null
 }
 

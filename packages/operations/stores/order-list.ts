@@ -4,27 +4,20 @@ import { readStoreDemand, type StoreDemand } from '@almanac/database/read/store-
 import { type Demand, planOrder } from '@almanac/dispatch/stores/plan-order'
 import { addDays, daysBetween } from '@almanac/runtime/clock'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import { kitOfRecord } from '@almanac/softener/kit/kit-of-record'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
-import type { ResinKindId } from '@almanac/softener/resin/resin-kinds'
 import type { UnitSystem } from '@almanac/units/unit-system'
 
 const HORIZON_DAYS = 120
-const RESIN: Record<string, ResinKindId> = { 'gel-8': 'gel-8', 'gel-10': 'gel-10', 'fine-mesh': 'fine-8' }
 
 type Firm = { today: string; unitSystem: UnitSystem; figures: FirmFigures }
 
 /** What a rebed takes of each item on average: over the beds most likely to fail within a year, each by its chance. */
-export function usualTake(
-  { beds, items }: Pick<StoreDemand, 'beds' | 'items'>,
-  { unitSystem, figures }: Omit<Firm, 'today'>,
-): Map<string, number> {
+export function usualTake({ beds, items }: Pick<StoreDemand, 'beds' | 'items'>, firm: Omit<Firm, 'today'>): Map<string, number> {
   const sums = new Map<string, number>()
   let weights = 0
   for (const { weight, bed } of beds) {
-    const { diameterIn, heightIn, nominalGrains } = bed.tank
-    const known = { diameterIn, heightIn, nominalGrains, resinVolumeFt3: bed.volumeFt3, gravelLb: bed.gravelLb }
-    const kit = rebedKit({ ...known, resinKind: RESIN[bed.resinKind] ?? null, figures, unitSystem })
+    const kit = kitOfRecord({ ...bed.tank, ...bed }, firm)
     if (!kit.ok) continue
     weights += weight
     for (const { item, quantity } of takeFromStores(kit.value, items).taken) sums.set(item.id, (sums.get(item.id) ?? 0) + weight * quantity)

@@ -1,5 +1,5 @@
-import type { ResinKindId } from '../resin/resin-kinds.ts'
 import type { ShelfBag } from './bags-on-shelf.ts'
+import { recordedResinKind } from './kit-of-record.ts'
 import type { KitItem, KitLine } from './kit-types.ts'
 import type { ListedPrice } from './price-kit.ts'
 
@@ -33,7 +33,6 @@ const UNITS: Readonly<Record<string, KitLine['unit']>> = {
   set: 'set',
   'fl oz': 'fl oz',
 }
-const RESINS: Readonly<Record<string, ResinKindId>> = { 'gel-8': 'gel-8', 'gel-10': 'gel-10', 'fine-mesh': 'fine-8', 'fine-8': 'fine-8' }
 
 /** What the stores hold and cost, in the words of a kit. Items a kit does not know are left out: they price nothing. */
 export function storesForKit(items: readonly StoresItem[]): { shelf: ShelfBag[]; prices: ListedPrice[] } {
@@ -42,7 +41,7 @@ export function storesForKit(items: readonly StoresItem[]): { shelf: ShelfBag[];
   for (const stored of items) {
     const item = ITEMS[stored.kind]
     const unit = UNITS[stored.unit]
-    const resinKind = RESINS[stored.resinKind ?? ''] ?? null
+    const resinKind = recordedResinKind(stored.resinKind)
     if (item === 'resin' && stored.bagFt3 !== null) {
       const label = `${Number(stored.bagFt3.toFixed(3))} ft³ bag`
       shelf.push({ label, resinKind, volumeFt3: stored.bagFt3, onHand: stored.onHand })
