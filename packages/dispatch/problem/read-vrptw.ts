@@ -22,7 +22,8 @@ export function readVrptw(text: string): Problem {
   const tenths = Int32Array.from({ length: places * places }, (_, i) => {
     const a = sites[Math.floor(i / places)] as Site
     const b = sites[i % places] as Site
-    return Math.floor(10 * Math.hypot(a.x - b.x, a.y - b.y))
+    // Not Math.hypot: it misses some whole roots by a last digit, and the truncation then takes a tenth.
+    return Math.floor(10 * Math.sqrt((a.x - b.x) ** 2 + (a.y - b.y) ** 2))
   })
   const nothing = { ft3: 0, lb: 0 }
   return {

@@ -52,7 +52,7 @@ export function startPlanning(problem: Problem, options: PlannerOptions): Planne
   const sizes: PopulationSizes = { least: 25, brood: 40, elite: 4, close: 5, ...options.sizes }
   const population: Population = { sizes, feasible: [], faulty: [] }
   const founders = options.founders ?? Math.max(4, Math.min(25, Math.round(2500 / Math.max(1, model.visits))))
-  const restartAfter = options.restartAfter ?? 2500
+  const restartAfter = options.restartAfter ?? 1200
   const counts = { done: 0, feasibleLoad: 0, feasibleTime: 0, since: 0 }
   let best: Individual | null = null
   // Of the present founding: how many iterations it has had, its least price, and when that fell last.

@@ -85,7 +85,7 @@ export function scanWalked(s: Routes, u: number, neighbours: Neighbours, tested:
 
 /** On equal drive prices: can exchanging what follows `u` for what begins with `v` gain, by the drives and what the tails themselves cost? */
 function tailsMayGain(s: Routes, u: number, v: number): boolean {
-  const { next, prev, owner, price, soft } = s
+  const { next, prev, owner, soft } = s
   const { visits, days, row, place, table } = s.model
   const { stored } = s.walk
   const x = next[u] as number
