@@ -1,0 +1,129 @@
+import { COMMON_PRACTICE, FROM_MEMORY } from '@almanac/units/sourced'
+
+export type CauseId =
+  | 'worn-bed'
+  | 'broken-distributor'
+  | 'channelling'
+  | 'iron-fouling'
+  | 'injector-brine'
+  | 'meter-timer'
+  | 'bypass'
+  | 'undersized'
+  | 'water-changed'
+  | 'no-fault'
+
+export type ActionId = 'rebed' | 'clean' | 'repair' | 'replace' | 'nothing'
+
+export type Cause = {
+  readonly id: CauseId
+  readonly label: string
+  readonly meaning: string
+  /** Share of complaints that it is behind, where nothing is known of the bed. */
+  readonly share: number
+  readonly cure: ActionId
+  readonly cureText: string
+  readonly source: string
+}
+
+const cause = (
+  id: CauseId,
+  label: string,
+  share: number,
+  cure: ActionId,
+  meaning: string,
+  cureText: string,
+  source = FROM_MEMORY,
+): Cause => ({
+  ...{ id, label, share, cure, meaning, cureText, source },
+})
+
+/**
+ * What may be behind a complaint. One cause at a time is reckoned with. How often each is met was published nowhere that was found:
+ * the shares are from memory and add up to 1; the bed's own share follows from its forecast or its age where one is known.
+ */
+export const CAUSES: readonly Cause[] = [
+  cause(
+    'worn-bed',
+    'Worn bed',
+    0.16,
+    'rebed',
+    'The resin has lost its strength or its capacity: soft, swollen, broken beads.',
+    'New resin and a new distributor tube.',
+    COMMON_PRACTICE,
+  ),
+  cause(
+    'broken-distributor',
+    'Broken distributor',
+    0.04,
+    'rebed',
+    'The basket or tube at the bottom is cracked: beads leave with the water.',
+    'New tube and new resin: both come out together.',
+    COMMON_PRACTICE,
+  ),
+  cause(
+    'channelling',
+    'Channelling',
+    0.05,
+    'clean',
+    'Water runs through a path in the bed instead of all of it, for want of backwash or from dirt.',
+    'Clean and loosen the bed: a long backwash at the right flow, then set the backwash.',
+  ),
+  cause(
+    'iron-fouling',
+    'Iron fouling',
+    0.09,
+    'clean',
+    'Iron coats the beads, so that they take up less.',
+    'Clean the bed with a cleaner made for iron-fouled resin, and treat the iron ahead of it.',
+    COMMON_PRACTICE,
+  ),
+  cause(
+    'injector-brine',
+    'Injector or brine fault',
+    0.2,
+    'repair',
+    'No brine, or not enough, reaches the bed: injector, brine line, float, air, a bridge of salt.',
+    'Clean the injector and its screen, brine line and float, break a salt bridge; then regenerate.',
+  ),
+  cause(
+    'meter-timer',
+    'Meter or timer fault',
+    0.13,
+    'repair',
+    'The valve does not regenerate when it should: no power, wrong clock, a meter that does not count, wrong settings.',
+    'Mend power, clock, meter or settings; then regenerate.',
+  ),
+  cause(
+    'bypass',
+    'Bypass open or leaking',
+    0.1,
+    'repair',
+    'Hard water passes the softener by.',
+    'Close the bypass; where it leaks, renew its seals.',
+    COMMON_PRACTICE,
+  ),
+  cause(
+    'undersized',
+    'Undersized',
+    0.07,
+    'replace',
+    'More hardness comes through than the bed can hold between regenerations, or more flow than it can soften.',
+    'Set it anew first: dose, reserve, days. Where that does not reach, a larger unit.',
+  ),
+  cause(
+    'water-changed',
+    'Water changed',
+    0.06,
+    'repair',
+    'The supply, its hardness, its iron or its disinfectant is another than the softener was set for.',
+    'Test the raw water and set the softener anew.',
+  ),
+  cause(
+    'no-fault',
+    'No fault of the softener',
+    0.1,
+    'nothing',
+    'The softener works as it should.',
+    'Nothing to mend: explain what was found.',
+  ),
+]

@@ -1,0 +1,37 @@
+import type { CautionKind } from '../procedure/procedure-types.ts'
+import type { CauseId } from './causes.ts'
+
+export type CheckId =
+  | 'beads'
+  | 'tap-water'
+  | 'bypass'
+  | 'salt'
+  | 'brine'
+  | 'clock'
+  | 'pressure'
+  | 'change'
+  | 'iron'
+  | 'outlet'
+  | 'draws-brine'
+  | 'capacity'
+  | 'bead-feel'
+
+export type CheckAnswer = { readonly value: string; readonly label: string; readonly chances: Readonly<Record<CauseId, number>> }
+
+/** Where a check can be made: on the telephone, at the softener, or only with the valve off. */
+export type CheckPlace = 'telephone' | 'site' | 'opened'
+
+/** A check with its answers. `chances`: how often this answer is found where the cause is at work; over all answers they add up to 1. */
+export type Check = {
+  readonly id: CheckId
+  readonly title: string
+  readonly how: string
+  readonly place: CheckPlace
+  readonly minutes: number
+  /** How often the answer given is the right one. */
+  readonly reliability: number
+  readonly cautions: readonly { kind: CautionKind; text: string }[]
+  readonly answers: readonly CheckAnswer[]
+  readonly reason: string
+  readonly source: string
+}

@@ -1,0 +1,74 @@
+import { ok, type Result } from '@almanac/units/result'
+import { COMMON_PRACTICE, FROM_MEMORY } from '@almanac/units/sourced'
+import { type Advice, adviceFor } from './advice.ts'
+import { type Chances, causePosterior } from './cause-posterior.ts'
+import { type BedBefore, causePrior, type Prior } from './cause-prior.ts'
+import { CAUSES, type Cause } from './causes.ts'
+import { BEADS_AT_TAPS, type Emergency } from './emergency.ts'
+import { type Evidence, readEvidence } from './evidence.ts'
+import { type Contribution, contributionsTo } from './explain-cause.ts'
+import { type CheckWorth, checkWorths } from './next-check.ts'
+
+export type RankedCause = { cause: Cause; chance: number; priorChance: number; contributions: Contribution[] }
+
+export type Triage = {
+  /** Beads at the taps: goes before everything else on the page, whatever else was answered. */
+  emergency: Emergency | null
+  /** Likeliest first; the chances add up to 1. */
+  causes: RankedCause[]
+  priorBasis: Prior['basis']
+  /** Checks not yet made, the one worth most first. */
+  checks: CheckWorth[]
+  /** The check to make next; null where none is worth its time, and in an emergency. */
+  next: CheckWorth | null
+  /** Null while nothing was answered. */
+  advice: Advice | null
+  answered: number
+  problems: string[]
+}
+
+export type TriageInput = Evidence & { bed?: BedBefore | null }
+
+/** A check is asked for as long as it is worth this much, in hours; our own choice. */
+export const WORTH_ASKING_HOURS = 0.05
+
+/**
+ * What is wrong with a softener, from symptoms and measurements: every cause weighed by Bayes, the check worth most, and what to do.
+ * Never refuses: evidence that cannot be is named in `problems` and left out.
+ */
+export function triage(input: TriageInput): Result<Triage> & { ok: true } {
+  const { findings, problems } = readEvidence(input)
+  const prior = causePrior(input.bed)
+  const { chances, moves } = causePosterior(prior.chances, findings)
+  const checks = checkWorths(chances, new Set(findings.map((one) => one.check.id)))
+  const first = checks[0]
+  const worth = first !== undefined && (first.check.id === 'beads' || first.worthHours >= WORTH_ASKING_HOURS)
+  const beads = input.answers.beads === 'yes'
+  // In an emergency nothing is found out first.
+  const next = worth && !beads ? first : null
+  const ranked = rank(chances, prior, (cause) => contributionsTo(cause, moves))
+  const value: Triage = {
+    emergency: beads ? BEADS_AT_TAPS : null,
+    ...{ causes: ranked, priorBasis: prior.basis, checks, next, answered: findings.length, problems },
+    advice: findings.length === 0 ? null : adviceFor(chances, beads, next !== null),
+  }
+  return ok(value, {
+    assumptions: [
+      prior.assumption,
+      'One cause is at work, not two at once.',
+      'Each answer is taken by itself: that two of them go together within a cause is left out.',
+      'Hours of each action are relative, for weighing one against another.',
+    ],
+    missing: checks.filter((one) => one.worthHours >= WORTH_ASKING_HOURS).map((one) => one.check.title),
+    sources: ['Bayes’ rule', COMMON_PRACTICE, FROM_MEMORY, 'UFC 3-240-13FN §2-2.5.1.4: a quarter of the capacity lost'],
+  }) as Result<Triage> & { ok: true }
+}
+
+function rank(chances: Chances, prior: Prior, explain: (cause: Cause) => Contribution[]): RankedCause[] {
+  return CAUSES.map((cause) => ({
+    cause,
+    chance: chances[cause.id],
+    priorChance: prior.chances[cause.id],
+    contributions: explain(cause),
+  })).sort((a, b) => b.chance - a.chance)
+}
