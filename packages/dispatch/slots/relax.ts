@@ -7,6 +7,7 @@ import { type Gap, gapsFor, type Obstacle, plainObstacle, startAt } from './obst
 
 /** A change that would make room: the words for it, and how much it asks of whom (lower first). */
 export interface Relief {
+  readonly kind: Obstacle | 'later'
   readonly effort: number
   readonly words: string
 }
@@ -30,7 +31,7 @@ export function reliefs(built: Built, sheet: Sheet, r: number, v: number, obstac
       : undefined
   const at = (gap: Gap): string => sayTime(toWall(clock, d, startAt(gap)))
   const one = (effort: number, gap: Gap | undefined, words: (time: string) => string): Relief[] =>
-    gap === undefined ? [] : [{ effort, words: words(at(gap)) }]
+    gap === undefined ? [] : [{ kind: obstacle, effort, words: words(at(gap)) }]
   if (obstacle === 'people') {
     const more = visit.people - crew.people
     return one(
@@ -86,7 +87,8 @@ export function reliefs(built: Built, sheet: Sheet, r: number, v: number, obstac
       ? []
       : [
           {
-            effort: 3,
+            kind: 'later' as const,
+            effort: 3.5,
             words: `letting ${sheet.label} work until ${sayTime(toWall(clock, d, gap.timed.day.end))} on ${sayDay(sheet.date)} would make room`,
           },
         ]

@@ -57,7 +57,7 @@ function chooseWays(ways: readonly Relief[]): string[] {
   const sorted = [...ways].sort((a, b) => a.effort - b.effort)
   const first = sorted[0]
   if (first === undefined) return []
-  const second = sorted.find((way) => Math.floor(way.effort) !== Math.floor(first.effort))
+  const second = sorted.find((way) => way.kind !== first.kind)
   return [first.words, ...(second === undefined ? [] : [second.words])]
 }
 
