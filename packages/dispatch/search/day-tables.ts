@@ -26,12 +26,7 @@ export function dayTables(problem: Problem): DayTables {
     const known = keys.get(key)
     if (known !== undefined) return known
     keys.set(key, edges.length)
-    edges.push(
-      Float64Array.from(
-        problem.distances,
-        (distance, i) => distance * day.distancePrice + (problem.durations[i] as number) * day.drivePrice,
-      ),
-    )
+    edges.push(priceDrives(problem, day))
     return edges.length - 1
   })
   const spans: Span[] = []
@@ -62,17 +57,16 @@ export function dayTables(problem: Problem): DayTables {
     })
   })
   const linear = new Float64Array(visits.length * crewDays.length)
-  const minDay = new Map<string, Set<string>>()
-  for (const day of crewDays) if (!minDay.has(day.skills.join('\n'))) minDay.set(day.skills.join('\n'), new Set(day.skills))
+  const skills = crewDays.map((day) => new Set(day.skills))
   visits.forEach((visit, v) => {
     const allowed = visit.allowedCrewDays === undefined ? null : new Set(visit.allowedCrewDays)
-    const dislikes = new Map(visit.dislikes?.map((dislike) => [dislike.crewDay, dislike.price]))
+    const dislikes = new Map<number, number>()
+    for (const { crewDay, price } of visit.dislikes ?? []) dislikes.set(crewDay, (dislikes.get(crewDay) ?? 0) + price)
     crewDays.forEach((day, r) => {
-      const skilled = minDay.get(day.skills.join('\n')) as Set<string>
       const may =
         (allowed === null || allowed.has(r)) &&
         (lastWindow[v * spans.length + (group[r] as number)] as number) >= 0 &&
-        mayDo(visit, day, r, skilled)
+        mayDo(visit, day, r, skills[r] as Set<string>)
       linear[v * crewDays.length + r] = may ? latePrice(visit, day) + (dislikes.get(r) ?? 0) : Number.POSITIVE_INFINITY
     })
   })
@@ -87,6 +81,15 @@ export function dayTables(problem: Problem): DayTables {
     group,
     groups: spans.length,
   }
+}
+
+/** By a plain loop: with a thousand places this is most of what making a model takes. */
+function priceDrives(problem: Problem, day: CrewDay): Float64Array {
+  const { distances, durations } = problem
+  const { distancePrice, drivePrice } = day
+  const edge = new Float64Array(distances.length)
+  for (let i = 0; i < edge.length; i++) edge[i] = (distances[i] as number) * distancePrice + (durations[i] as number) * drivePrice
+  return edge
 }
 
 function mayDo(visit: Visit, day: CrewDay, r: number, skilled: ReadonlySet<string>): boolean {

@@ -1,8 +1,8 @@
 import type { Sequences } from '../problem/plan.ts'
 import type { Problem } from '../problem/problem.ts'
 import { addedPrice } from './left-out.ts'
-import { buildModel } from './model.ts'
-import { emptyRoutes } from './routes.ts'
+import { buildModel, type Model } from './model.ts'
+import { emptyRoutes, type Routes } from './routes.ts'
 import { setSequences } from './sequences.ts'
 import { insertAfter, takeOut } from './splice.ts'
 
@@ -13,18 +13,31 @@ export interface PlaceForVisit {
   readonly addedPrice: number
 }
 
+/** A plan as it stands, ready for many questions: making it takes longer than a question does. */
+export interface StandingPlan {
+  readonly model: Model
+  readonly routes: Routes
+}
+
+export function standingPlan(problem: Problem, sequences: Sequences): StandingPlan {
+  const model = buildModel(problem)
+  const routes = emptyRoutes(model, { warp: 0, load: 0 })
+  setSequences(routes, sequences)
+  return { model, routes }
+}
+
 /**
  * Every place where a visit may go with all others kept in theirs, cheapest first: their order and crew-days stay, their times shift only within their windows. A day that is at
  * fault already takes the visit only if its faults do not grow. Empty: nowhere. If the visit stands in `sequences` already, its other places are found.
  */
 export function placesForVisit(problem: Problem, sequences: Sequences, visit: number): PlaceForVisit[] {
-  const model = buildModel(problem)
-  if (visit < 0 || visit >= model.visits) return []
-  const routes = emptyRoutes(model, { warp: 0, load: 0 })
-  setSequences(
-    routes,
-    sequences.map((sequence) => sequence.filter((v) => v !== visit)),
-  )
+  const others = sequences.map((sequence) => sequence.filter((v) => v !== visit))
+  return placesIn(standingPlan(problem, others), visit)
+}
+
+/** The same for a visit that is not in a standing plan, which is left as it was. */
+export function placesIn({ model, routes }: StandingPlan, visit: number): PlaceForVisit[] {
+  if (visit < 0 || visit >= model.visits || (routes.owner[visit] as number) >= 0) return []
   const places: PlaceForVisit[] = []
   for (let r = 0; r < model.days; r++) {
     const warp = routes.warp[r] as number

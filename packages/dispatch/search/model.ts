@@ -59,6 +59,8 @@ export function buildModel(problem: Problem): Model {
     }
   })
   for (let node = 0; node < nodes; node++) row[node] = (place[node] as number) * places
+  const ticks = new Int32Array(places * places)
+  ticks.set(problem.durations)
   const must = mustPrice(problem, table)
   const uniform = isUniform(problem)
   return {
@@ -69,7 +71,7 @@ export function buildModel(problem: Problem): Model {
     uniform,
     place,
     row,
-    duration: Int32Array.from(problem.durations),
+    duration: ticks,
     edge: table.edges[0] ?? new Float64Array(places * places),
     service,
     open,
@@ -85,10 +87,13 @@ export function buildModel(problem: Problem): Model {
 /** More than any plan of the others could save. */
 function mustPrice(problem: Problem, table: DayTables): number {
   let dearest = 1
-  for (const edge of table.edges) for (const price of edge) if (price > dearest) dearest = price
+  for (const edge of table.edges) for (let i = 0; i < edge.length; i++) dearest = Math.max(dearest, edge[i] as number)
   let sum = dearest * 2
   for (const visit of problem.visits) sum = Math.max(sum, visit.leaveOutPrice ?? 0)
-  for (const price of table.linear) if (price < Number.POSITIVE_INFINITY) sum = Math.max(sum, price)
+  for (let i = 0; i < table.linear.length; i++) {
+    const price = table.linear[i] as number
+    if (price < Number.POSITIVE_INFINITY && price > sum) sum = price
+  }
   for (const day of problem.crewDays) {
     const over = Math.max(0, day.latestEnd - day.shift.to) * day.overtimePrice
     sum = Math.max(sum, over + day.sendPrice + (day.unfairPrice ?? 0) * Math.max(0, day.latestEnd - day.shift.from))
@@ -115,6 +120,7 @@ function isUniform(problem: Problem): boolean {
       day.sendPrice === 0 &&
       day.fairShareTicks === undefined,
   )
+  const fewest = Math.min(...problem.crewDays.map((day) => day.people))
   return (
     alike &&
     problem.visits.every(
@@ -124,7 +130,7 @@ function isUniform(problem: Problem): boolean {
         visit.back.ft3 === 0 &&
         visit.back.lb === 0 &&
         visit.skills.length === 0 &&
-        visit.people <= Math.min(...problem.crewDays.map((day) => day.people)) &&
+        visit.people <= fewest &&
         visit.allowedCrewDays === undefined &&
         visit.promised === undefined &&
         visit.dislikes === undefined &&
