@@ -1,17 +1,21 @@
 import { DAYS_PER_YEAR } from '../calendar/day-number.ts'
 import { traitsLog, waterLog } from '../exposure/acceleration.ts'
 import type { TracedSegment } from '../exposure/water-history.ts'
+import { ageAtLifeHazard, type LifeCurve, lifeHazard, lifeHazardRate } from '../lifetime/life-curve.ts'
 import { weibullFromMedian } from '../lifetime/weibull.ts'
 import { NORMAL_NODES, uniformNodes, type WeightedNode } from '../numeric/gauss-nodes.ts'
-import type { ParameterValues } from '../priors/forecast-parameters.ts'
+import type { LifeNode } from '../priors/parameter-nodes.ts'
+import { type Readings, readingsLogLikelihood } from './inspection-model.ts'
 import type { ReadBed } from './read-input.ts'
+import { KNOTS, type Tilt, tilted, tiltFrom } from './tilt.ts'
 
 /**
  * How one bed ages under one set of parameters. A clean year is a year of wear on clean water; cleanYearsAt(day) = ∫ rate dt since the earliest
  * possible beginning. Components stand for what is uncertain about this bed alone: its beginning, and the strength of water nobody measured.
  */
 export interface BedClock {
-  readonly shape: number
+  readonly curve: LifeCurve
+  /** Of a Weibull life, for the inner loop. */
   readonly scale: number
   /** Segment starts as day numbers, clean years per day from there on, and clean years reached there. */
   readonly from: readonly number[]
@@ -19,11 +23,14 @@ export interface BedClock {
   readonly reached: readonly number[]
   /** One entry a possible beginning: clean years reached then. */
   readonly beganAt: Float64Array
-  /** One entry a possible strength of the water: factor on the hazard. */
+  /** One entry a possible strength of the water: factor on wear, and on a Weibull hazard. */
+  readonly strength: Float64Array
   readonly hazardFactor: Float64Array
   /** One entry a component (beginning, then strength): hazard when last seen, and chance of the component given that it worked then. */
   readonly hazardSeen: Float64Array
   readonly weight: Float64Array
+  /** One entry a component: what inspections make of its chances; null without inspections. */
+  readonly tilts: readonly Tilt[] | null
 }
 
 /** What is uncertain about one bed alone, the same for every parameter set. */
@@ -47,15 +54,16 @@ function waterLogSd(segments: readonly TracedSegment[]): number {
   return now.freeChlorineMgL + now.chloramineMgL > 0 ? 0.12 : 0.05
 }
 
-export function bedClock(bed: ReadBed, doubt: BedDoubt, values: ParameterValues): BedClock {
-  const { shape, scale } = weibullFromMedian(values.medianCleanYears, values.shape)
-  const constant = traitsLog(values, bed.traits)
+/** The clock of a bed at one node; `readings` null leaves inspections out. */
+export function bedClock(bed: ReadBed, doubt: BedDoubt, node: LifeNode, readings: Readings | null = null): BedClock {
+  const curve: LifeCurve = { family: node.family, median: node.medianCleanYears, shape: node.shape }
+  const constant = traitsLog(node, { ...bed.traits, supplyLog: node.supplyLog(bed.supply) })
   const from: number[] = []
   const rate: number[] = []
   const reached: number[] = []
   let sum = 0
   for (const segment of bed.segments) {
-    const perDay = Math.exp(constant + waterLog(values, segment)) / DAYS_PER_YEAR
+    const perDay = Math.exp(constant + waterLog(node, segment)) / DAYS_PER_YEAR
     from.push(segment.from)
     rate.push(perDay)
     reached.push(sum)
@@ -64,41 +72,63 @@ export function bedClock(bed: ReadBed, doubt: BedDoubt, values: ParameterValues)
   const strengths = doubt.waterLogSd > 0 ? NORMAL_NODES : [{ x: 0, weight: 1 }]
   const size = doubt.beginnings.length * strengths.length
   const clock = {
-    shape,
-    scale,
+    curve,
+    scale: weibullFromMedian(curve.median, curve.shape).scale,
     from,
     rate,
     reached,
     beganAt: new Float64Array(doubt.beginnings.length),
-    hazardFactor: new Float64Array(strengths.length),
+    strength: Float64Array.from(strengths, ({ x }) => Math.exp(doubt.waterLogSd * x)),
+    hazardFactor: Float64Array.from(strengths, ({ x }) => Math.exp(node.shape * doubt.waterLogSd * x)),
     hazardSeen: new Float64Array(size),
     weight: new Float64Array(size),
+    tilts: null as Tilt[] | null,
   }
-  strengths.forEach((strength, j) => {
-    clock.hazardFactor[j] = Math.exp(shape * doubt.waterLogSd * strength.x)
-  })
   const seen = cleanYearsAt(clock, bed.lastSeen)
   doubt.beginnings.forEach((beginning, m) => {
     const beganAt = cleanYearsAt(clock, beginning.x)
-    const hazard = (Math.max(0, seen - beganAt) / scale) ** shape
     clock.beganAt[m] = beganAt
     strengths.forEach((strength, j) => {
       const i = m * strengths.length + j
-      clock.hazardSeen[i] = hazard * (clock.hazardFactor[j] ?? 1)
+      clock.hazardSeen[i] = lifeHazard(curve, Math.max(0, seen - beganAt) * (clock.strength[j] as number))
       clock.weight[i] = beginning.weight * strength.weight
     })
   })
+  if (readings !== null) clock.tilts = tilts(clock, readings)
   conditionOnSeen(clock)
   return clock
 }
 
-/** Bayes: a component under which the bed would hardly have lasted to the day last seen loses weight. Scaled by the least hazard, so never 0/0. */
-function conditionOnSeen(clock: { hazardSeen: Float64Array; weight: Float64Array }): void {
-  let least = Number.POSITIVE_INFINITY
-  for (const hazard of clock.hazardSeen) if (hazard < least) least = hazard
+const worn = new Float64Array(64)
+const logs = new Float64Array(KNOTS.length)
+
+/** Each component's chances after the inspections: the readings' likelihood at lives through the whole of what is left. */
+function tilts(clock: Omit<BedClock, 'weight' | 'tilts'>, readings: Readings): Tilt[] {
+  const days = readings.days.slice(-worn.length)
+  const out: Tilt[] = []
+  for (let i = 0; i < clock.hazardSeen.length; i++) {
+    const beganAt = clock.beganAt[Math.floor(i / clock.strength.length)] as number
+    const strength = clock.strength[i % clock.strength.length] as number
+    const ages = days.map((day) => Math.max(0, cleanYearsAt(clock, day) - beganAt) * strength)
+    for (let k = 0; k < KNOTS.length; k++) {
+      const left = KNOTS[k] as number
+      const life = left === 0 ? Number.POSITIVE_INFINITY : ageAtLifeHazard(clock.curve, (clock.hazardSeen[i] as number) - Math.log(left))
+      for (let d = 0; d < ages.length; d++) worn[d] = life > 0 ? (ages[d] as number) / life : 2
+      logs[k] = readingsLogLikelihood(readings, worn)
+    }
+    out.push(tiltFrom(logs))
+  }
+  return out
+}
+
+/** Bayes: a component under which the bed would hardly have lasted to the day last seen, or been found so, loses weight. Scaled by the likeliest, so never 0/0. */
+function conditionOnSeen(clock: { hazardSeen: Float64Array; weight: Float64Array; tilts: readonly Tilt[] | null }): void {
+  const logOf = (i: number) => (clock.tilts?.[i]?.logEvidence ?? 0) - (clock.hazardSeen[i] ?? 0)
+  let most = Number.NEGATIVE_INFINITY
+  for (let i = 0; i < clock.weight.length; i++) most = Math.max(most, logOf(i))
   let total = 0
   for (let i = 0; i < clock.weight.length; i++) {
-    clock.weight[i] = (clock.weight[i] ?? 0) * Math.exp(least - (clock.hazardSeen[i] ?? 0))
+    clock.weight[i] = (clock.weight[i] ?? 0) * Math.exp(logOf(i) - most)
     total += clock.weight[i] ?? 0
   }
   for (let i = 0; i < clock.weight.length; i++) clock.weight[i] = (clock.weight[i] ?? 0) / total
@@ -117,10 +147,16 @@ export function survivalSinceSeen(clock: BedClock, day: number): number {
 }
 
 const scratch = new Float64Array(2)
+const pair = new Float64Array(2)
 
 /** The same at so many clean years, into out[0], with its slope per clean year into out[1]. The innermost loop of a fleet's forecast. */
 export function survivalAtWear(clock: BedClock, cleanYears: number, out: Float64Array): void {
-  const { beganAt, hazardFactor, hazardSeen, weight, shape, scale } = clock
+  if (clock.curve.family !== 'weibull' || clock.tilts !== null) {
+    survivalInGeneral(clock, cleanYears, out)
+    return
+  }
+  const { beganAt, hazardFactor, hazardSeen, weight, scale } = clock
+  const { shape } = clock.curve
   let sum = 0
   let slope = 0
   let i = 0
@@ -134,6 +170,29 @@ export function survivalAtWear(clock: BedClock, cleanYears: number, out: Float64
       const part = (weight[i] as number) * Math.exp((hazardSeen[i] as number) - hazard * factor)
       sum += part
       slope -= part * factor * rate
+    }
+  }
+  out[0] = sum
+  out[1] = slope
+}
+
+function survivalInGeneral(clock: BedClock, cleanYears: number, out: Float64Array): void {
+  const { beganAt, strength, hazardSeen, weight, curve, tilts: after } = clock
+  let sum = 0
+  let slope = 0
+  let i = 0
+  for (let m = 0; m < beganAt.length; m++) {
+    for (let j = 0; j < strength.length; j++, i++) {
+      const age = (cleanYears - (beganAt[m] as number)) * (strength[j] as number)
+      const left = Math.min(1, Math.exp((hazardSeen[i] as number) - lifeHazard(curve, age)))
+      const fall = -left * lifeHazardRate(curve, age) * (strength[j] as number)
+      const tilt = after?.[i]
+      if (tilt === undefined) {
+        pair[0] = left
+        pair[1] = 1
+      } else tilted(tilt, left, pair)
+      sum += (weight[i] as number) * (pair[0] as number)
+      slope += (weight[i] as number) * (pair[1] as number) * fall
     }
   }
   out[0] = sum

@@ -67,7 +67,15 @@ export interface Weakness {
   /** Standard deviation in years that better records could take away; sort "ask at the next call" by it, largest first. */
   readonly years: number
   readonly question: { readonly key: QuestionKey; readonly words: string } | null
-  readonly byCause: readonly { readonly key: QuestionKey; readonly years: number }[]
+  readonly byCause: readonly { readonly key: QuestionKey; readonly years: number; readonly words: string }[]
+}
+
+/** What measuring one thing would take from the doubt about a bed's due date. */
+export interface MeasurementGain {
+  readonly key: QuestionKey
+  /** Standard deviation in years, as in Weakness. */
+  readonly years: number
+  readonly words: string
 }
 
 export interface CurvePoint {
@@ -112,6 +120,8 @@ export interface BedForecast {
   readonly drivers: readonly Driver[]
   readonly exposure: readonly ExposureSegment[]
   readonly weakness: Weakness
+  /** The measurement or answer that would sharpen this bed's date most; null where none would noticeably. */
+  readonly sharpest: MeasurementGain | null
   readonly curve: readonly CurvePoint[]
   readonly explanation: ForecastExplanation
 }

@@ -1,6 +1,7 @@
 import { civilDate, DAYS_PER_YEAR, isoDay } from '../calendar/day-number.ts'
 import { traceWater } from '../exposure/water-history.ts'
-import type { ForecastParameters, ParameterValues } from '../priors/forecast-parameters.ts'
+import type { ForecastParameters } from '../priors/forecast-parameters.ts'
+import type { LifeNode } from '../priors/parameter-nodes.ts'
 import { bedClock } from './bed-clock.ts'
 import type { BedForecastInput, Driver } from './bed-forecast-types.ts'
 import { yearsWords } from './drivers.ts'
@@ -12,7 +13,7 @@ export function carbonDriver(
   input: BedForecastInput,
   bed: ReadBed,
   parameters: ForecastParameters,
-  values: ParameterValues,
+  values: LifeNode,
   begin: number,
   medianDay: number,
 ): Driver | null {

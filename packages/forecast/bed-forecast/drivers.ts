@@ -12,6 +12,7 @@ const PARTS: readonly (readonly [keyof AgeingParts, DriverKey])[] = [
   ['crosslink', 'crosslink'],
   ['throughput', 'throughput'],
   ['temperature', 'temperature'],
+  ['supply', 'supply'],
 ]
 
 /** Shares too small to tell anybody. */
@@ -87,6 +88,10 @@ function causeWords(key: DriverKey, bed: ReadBed): string {
       return `${bed.traits.crosslinkPercent} % crosslink`
     case 'throughput':
       return (bed.traits.gallonsPerDayPerFt3 ?? 0) > REFERENCE.gallonsPerDayPerFt3 ? 'busy for its size' : 'little water for its size'
+    case 'supply':
+      return (bed.traits.supplyLog ?? 0) < 0
+        ? 'beds on this supply last less than its water explains'
+        : 'beds on this supply last longer than its water explains'
     default:
       return 'water temperature'
   }

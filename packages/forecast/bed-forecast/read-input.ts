@@ -18,6 +18,7 @@ export interface ReadBed {
   readonly lastSeenKnown: boolean
   readonly crosslinkKnown: boolean
   readonly traits: BedTraits
+  readonly supply: string | null
   readonly segments: readonly TracedSegment[]
   readonly assumptions: readonly string[]
   readonly missing: readonly string[]
@@ -54,6 +55,7 @@ export function readInput(input: BedForecastInput, parameters: ForecastParameter
     lastSeenKnown: seen !== null,
     crosslinkKnown: input.crosslinkPercent !== null,
     traits: traits.traits,
+    supply: input.supply ?? null,
     segments: water.segments,
     assumptions: assumptions.concat(water.assumptions),
     missing: missing.concat(water.missing),

@@ -4,14 +4,13 @@ import { type BedClock, type BedDoubt, cleanYearsAt } from './bed-clock.ts'
 import type { QuestionKey, Weakness } from './bed-forecast-types.ts'
 import type { ReadBed } from './read-input.ts'
 
-const QUESTIONS: Readonly<Record<QuestionKey, string>> = {
+const QUESTIONS: Readonly<Record<Exclude<QuestionKey, 'inspection'>, string>> = {
   beginning: 'When did this resin go in? Even the year helps.',
   disinfectant: 'Is the water from the town or a well, and does the town use chlorine or chloramine?',
   'water-test': 'Test free and total chlorine at the softener inlet.',
   'last-seen': 'Is the softener still working, with soft water at the taps?',
   crosslink: 'Is the resin 8 % or 10 % crosslink?',
   iron: 'Test the raw water for iron.',
-  inspection: 'Measure how much water the bed softens between two regenerations.',
 }
 
 /** Log ageing rate by which iron that nobody measured may be off on a private well; a common-practice guess, no source. */
@@ -29,9 +28,9 @@ export function weakness(
   lifeYears: number,
   chanceAlreadyFailed: number,
 ): Weakness {
-  const byCause: { key: QuestionKey; years: number }[] = []
-  const add = (key: QuestionKey, years: number) => {
-    if (years > 0.01) byCause.push({ key, years })
+  const byCause: { key: keyof typeof QUESTIONS; years: number; words: string }[] = []
+  const add = (key: keyof typeof QUESTIONS, years: number) => {
+    if (years > 0.01) byCause.push({ key, years, words: QUESTIONS[key] })
   }
   add('beginning', beginningSd(doubt, clock))
   const now = bed.segments.at(-1)

@@ -12,6 +12,8 @@ export const REFERENCE = {
 export interface BedTraits {
   readonly crosslinkPercent: number
   readonly gallonsPerDayPerFt3: number | null
+  /** Effect on ln life that it shares with the other beds of its supply. */
+  readonly supplyLog?: number
 }
 
 /** What reaches it at a time (see ExposureSegment). */
@@ -30,6 +32,7 @@ export interface AgeingParts {
   readonly crosslink: number
   readonly throughput: number
   readonly temperature: number
+  readonly supply: number
 }
 
 /** ln of the ageing rate from oxidants: exponent · ln(1 + free + weight·chloramine), mg/L as Cl₂. */
@@ -39,7 +42,7 @@ function oxidantLog(values: ParameterValues, water: InletWater): number {
 
 /** ln of the ageing rate from what the bed is and how hard it works: constant over its life. */
 export function traitsLog(values: ParameterValues, bed: BedTraits): number {
-  return crosslinkLog(values, bed) + throughputLog(values, bed)
+  return crosslinkLog(values, bed) + throughputLog(values, bed) - (bed.supplyLog ?? 0)
 }
 
 function crosslinkLog(values: ParameterValues, bed: BedTraits): number {
@@ -73,5 +76,6 @@ export function ageingParts(values: ParameterValues, bed: BedTraits, water: Inle
     crosslink: crosslinkLog(values, bed),
     throughput: throughputLog(values, bed),
     temperature: temperatureLog(values, water),
+    supply: -(bed.supplyLog ?? 0),
   }
 }

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { PARAMETER_KEYS, type ParameterValues } from '../priors/forecast-parameters.ts'
-import { centralValues, valuesOf } from '../priors/parameter-nodes.ts'
+import { centralValues } from '../priors/parameter-nodes.ts'
 import { tradePriors } from '../priors/trade-priors.ts'
 import { type SimulatedBed, simulateFirm } from '../simulate/simulate-firm.ts'
-import { bedLogLikelihood } from './bed-likelihood.ts'
 import type { BedRecord } from './bed-record.ts'
 import { fitBedRecords } from './fit-bed-records.ts'
+import { derivatives } from './mixed-terms.ts'
 import { readRecord } from './read-record.ts'
+import { addRecords, placeTable } from './table-likelihood.ts'
+import { wearTable } from './wear-table.ts'
 
 const PRIOR = tradePriors()
 const AS_OF = '2026-01-01'
@@ -35,7 +37,7 @@ function fit(list: BedRecord[], asOf = AS_OF) {
 const at = (logs: readonly number[], key: keyof ParameterValues) => Math.exp(logs[PARAMETER_KEYS.indexOf(key)] ?? Number.NaN)
 
 describe('the likelihood of a bed record', () => {
-  it('has a gradient equal to its differences, for every kind of record', () => {
+  it('has first and second derivatives equal to its differences, for every kind of record and distribution', () => {
     const base = records(firm(1, 3))[0] as BedRecord
     const end = (earliestDay: string, latestDay: string, cause: 'failed' | 'removed-early') => ({ earliestDay, latestDay, cause })
     const water = {
@@ -63,14 +65,34 @@ describe('the likelihood of a bed record', () => {
     for (const kind of kinds) {
       const read = readRecord(kind, AS_OF, PRIOR)
       if (!read.ok) throw new Error(read.reason)
+      const table = wearTable([read], [null])
       const theta = Float64Array.from(PRIOR.logMean, (value, i) => value + 0.05 * (i % 3))
-      const value = (t: Float64Array) => bedLogLikelihood(read, t, valuesOf(t), new Float64Array(8))
-      const gradient = new Float64Array(8)
-      bedLogLikelihood(read, theta, valuesOf(theta), gradient)
-      for (let i = 0; i < 8; i++) {
-        const moved = (by: number) => theta.map((x, j) => (i === j ? x + by : x))
-        const difference = (value(moved(1e-5)) - value(moved(-1e-5))) / 2e-5
-        expect(gradient[i], `${JSON.stringify(kind.end)} ${PARAMETER_KEYS[i]}`).toBeCloseTo(difference, 6)
+      for (const family of ['weibull', 'lognormal', 'loglogistic'] as const) {
+        const at = (i: number, by: number) => {
+          const out = derivatives()
+          addRecords(
+            placeTable(
+              table,
+              family,
+              theta.map((x, j) => (i === j ? x + by : x)),
+            ),
+            0,
+            1,
+            0.1,
+            out,
+          )
+          return out
+        }
+        const here = at(0, 0)
+        for (let i = 0; i < 8; i++) {
+          const [up, down] = [at(i, 1e-5), at(i, -1e-5)]
+          const name = `${family} ${JSON.stringify(kind.end)} ${PARAMETER_KEYS[i]}`
+          expect(here.gradient[i], name).toBeCloseTo((up.value - down.value) / 2e-5, 6)
+          for (let j = 0; j < 8; j++) {
+            const difference = ((up.gradient[j] ?? Number.NaN) - (down.gradient[j] ?? Number.NaN)) / 2e-5
+            expect(here.hessian[i > j ? i * 8 + j : j * 8 + i], `${name} ${PARAMETER_KEYS[j]}`).toBeCloseTo(difference, 5)
+          }
+        }
       }
     }
   })

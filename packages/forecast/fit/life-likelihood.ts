@@ -1,4 +1,5 @@
-import { type LifeFamily, log1mExp } from '../lifetime/life-family.ts'
+import { intervalTerms } from '../lifetime/interval-terms.ts'
+import type { LifeFamily } from '../lifetime/life-family.ts'
 import type { LifeRecord } from '../lifetime/life-record.ts'
 
 /** Records laid out for the inner loop: one row a record, the design with a leading 1. */
@@ -55,7 +56,6 @@ interface Local {
 }
 
 const term = new Float64Array(3)
-const second = new Float64Array(3)
 
 /** Adds sign × g(z), g in `term`, by the chain rule: dz/dlocation = −1/scale, dz/dlnscale = −z. */
 function addTerm(local: Local, z: number, scale: number, sign: number): void {
@@ -69,27 +69,12 @@ function addTerm(local: Local, z: number, scale: number, sign: number): void {
   local.logScaleTwice += g2 * z * z + g1 * z
 }
 
-/** Adds ln(S(a) − S(b)), a < b, both finite; exact to the digits of ln S even when the interval is short or far out. */
+const pair = new Float64Array(6)
+
+/** Adds ln(S(a) − S(b)), a < b, both finite. */
 function addInterval(local: Local, family: LifeFamily, a: number, b: number, scale: number): void {
-  family.logSurvival(a, term)
-  family.logSurvival(b, second)
-  // In the lower tail S is near 1 and its difference has no digits left; there ln F carries them.
-  const upper = (term[0] as number) < -0.7
-  let log: number
-  if (upper) log = (term[0] as number) + log1mExp((term[0] as number) - (second[0] as number))
-  else {
-    family.logFailure(b, term)
-    family.logFailure(a, second)
-    log = (term[0] as number) + log1mExp((term[0] as number) - (second[0] as number))
-  }
-  family.logDensity(a, term)
-  family.logDensity(b, second)
-  const ra = Math.exp((term[0] as number) - log)
-  const rb = Math.exp((second[0] as number) - log)
-  const [ga, gb] = [-ra, rb]
-  const gaa = -ra * (term[1] as number) - ra * ra
-  const gbb = rb * (second[1] as number) - rb * rb
-  const gab = ra * rb
+  intervalTerms(family, a, b, pair)
+  const [log, ga, gb, gaa, gab, gbb] = pair as unknown as [number, number, number, number, number, number]
   local.value += log
   local.location -= (ga + gb) / scale
   local.logScale -= ga * a + gb * b

@@ -1,18 +1,27 @@
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
-import { cholesky, forwardSolve } from '../numeric/cholesky.ts'
-import { type ForecastParameters, PARAMETER_KEYS, type ParameterValues } from './forecast-parameters.ts'
+import type { LifeFamilyName } from '../lifetime/life-family.ts'
+import { cholesky } from '../numeric/cholesky.ts'
+import { normalPoints } from '../numeric/normal-points.ts'
+import { type ForecastParameters, type LifeModel, PARAMETER_KEYS, type ParameterValues, type SupplyEffect } from './forecast-parameters.ts'
 
 /** Sets of parameters that stand for the doubt about them, each with weight 1/PARAMETER_NODES. The same for all beds, so that beds share the doubt. */
 export const PARAMETER_NODES = 24
 
+/** One set of parameters with the distribution of life it belongs to. */
+export interface LifeNode extends ParameterValues {
+  readonly family: LifeFamilyName
+  /** Effect on ln life that this set gives the beds of a supply; 0 where supplies are not told apart. */
+  readonly supplyLog: (supply: string | null | undefined) => number
+}
+
 const SIZE = PARAMETER_KEYS.length
-const known = new WeakMap<ForecastParameters, readonly ParameterValues[]>()
+const known = new WeakMap<ForecastParameters, readonly LifeNode[]>()
 
 /**
- * PARAMETER_NODES parameter sets with exactly the mean and covariance of `parameters`: the R-sequence in eight dimensions (a low-discrepancy
- * sequence by M. Roberts, 2018) through the normal quantile, mirrored and whitened. Deterministic: no seed, no noise between runs.
+ * PARAMETER_NODES parameter sets: each model has its share of them, with exactly its mean and, from 16 nodes on, covariance. Deterministic: no seed, no noise
+ * between runs.
  */
-export function parameterNodes(parameters: ForecastParameters): readonly ParameterValues[] {
+export function parameterNodes(parameters: ForecastParameters): readonly LifeNode[] {
   let nodes = known.get(parameters)
   if (nodes === undefined) {
     nodes = buildNodes(parameters)
@@ -21,66 +30,91 @@ export function parameterNodes(parameters: ForecastParameters): readonly Paramet
   return nodes
 }
 
-/** The central parameter set (the median of each). */
-export function centralValues(parameters: ForecastParameters): ParameterValues {
-  return valuesOf(parameters.logMean)
+/** The central parameter set of the main model (the median of each). */
+export function centralValues(parameters: ForecastParameters): LifeNode {
+  const effects = new Map((parameters.supplies?.known ?? []).map((effect) => [effect.supply, effect.mean]))
+  return {
+    ...valuesOf(parameters.logMean),
+    family: parameters.family ?? 'weibull',
+    supplyLog: (supply) => effects.get(supply ?? '') ?? 0,
+  }
 }
 
-function buildNodes(parameters: ForecastParameters): readonly ParameterValues[] {
-  const { alternative, version } = parameters
-  // Whole pairs of mirrored nodes, so that each model keeps its mean.
-  const others = alternative === undefined ? 0 : 2 * Math.round((alternative.share * PARAMETER_NODES) / 2)
-  const own = spread(parameters, PARAMETER_NODES - others, version)
-  return alternative === undefined || others === 0 ? own : own.concat(spread(alternative, others, version))
+/** All models with their shares, the main one first. */
+export function modelsOf(parameters: ForecastParameters): LifeModel[] {
+  const { family = 'weibull', logMean, logCovariance, alternative, alternatives = [] } = parameters
+  const others = alternative === undefined ? alternatives : [...alternatives, alternative]
+  return [{ share: 1 - others.reduce((sum, model) => sum + model.share, 0), family, logMean, logCovariance }, ...others]
 }
 
-/** `count` nodes of one normal distribution; with fewer pairs than parameters only the mean is kept exactly. */
-function spread(
-  model: { readonly logMean: readonly number[]; readonly logCovariance: readonly number[] },
-  count: number,
-  version: string,
-): ParameterValues[] {
+function buildNodes(parameters: ForecastParameters): readonly LifeNode[] {
+  const models = modelsOf(parameters)
+  // Whole pairs of mirrored nodes, so that each model keeps its mean; what rounding leaves over goes to the main model.
+  const pairs = models.map((model, i) => (i === 0 ? 0 : Math.round((model.share * PARAMETER_NODES) / 2)))
+  pairs[0] = Math.max(0, PARAMETER_NODES / 2 - pairs.reduce((sum, pair) => sum + pair, 0))
+  const nodes: LifeNode[] = []
+  models.forEach((model, i) => {
+    const first = nodes.length
+    for (const logs of spread(model, 2 * (pairs[i] ?? 0), parameters.version)) {
+      const place = nodes.length
+      nodes.push({
+        ...valuesOf(logs),
+        family: model.family ?? 'weibull',
+        supplyLog: supplyLogs(parameters, i === 0 ? logs : null, place - first, place),
+      })
+    }
+  })
+  return nodes.slice(0, PARAMETER_NODES)
+}
+
+/** `count` sets of log parameters of one model; with fewer pairs than parameters only the mean is kept exactly. */
+function spread(model: LifeModel, count: number, version: string): Float64Array[] {
   const lower = cholesky(model.logCovariance, SIZE)
   if (lower === null || model.logMean.length !== SIZE || !model.logMean.every(Number.isFinite)) {
     throw new RangeError(`Forecast parameters ${version} are damaged: a mean or covariance is no number.`)
   }
-  return standardNodes(count).map((z) => {
-    const logs = model.logMean.map((mean, i) => {
+  return (count === 0 ? [] : normalPoints(count, SIZE)).map((z) =>
+    Float64Array.from(model.logMean, (mean, i) => {
       let sum = mean
       for (let k = 0; k <= i; k++) sum += (lower[i * SIZE + k] ?? 0) * (z[k] ?? 0)
       return sum
-    })
-    return valuesOf(logs)
-  })
+    }),
+  )
 }
 
-/** Points of mean zero and unit covariance. */
-function standardNodes(count: number): Float64Array[] {
-  const half = count / 2
-  const phi = generalisedGoldenRatio(SIZE)
-  const points: Float64Array[] = []
-  for (let n = 1; n <= half; n++) {
-    points.push(Float64Array.from({ length: SIZE }, (_, j) => normalQuantile((0.5 + n / phi ** (j + 1)) % 1, 0, 1)))
+/**
+ * The effects of supplies at one node: each supply has its own sequence of normal numbers, mirrored in pairs, so that its beds share the doubt about it and other
+ * supplies do not. `logs` null: a model other than that with which the effects were found, which takes their doubt whole.
+ */
+function supplyLogs(parameters: ForecastParameters, logs: Float64Array | null, own: number, place: number): LifeNode['supplyLog'] {
+  const { supplies, logMean, logCovariance } = parameters
+  if (supplies === undefined) return () => 0
+  const effects = new Map(supplies.known.map((effect) => [effect.supply, effect]))
+  return (supply) => {
+    if (supply === null || supply === undefined) return 0
+    const z = supplyNormal(supply, place >> 1) * (own % 2 === 0 ? 1 : -1)
+    const effect = effects.get(supply)
+    if (effect === undefined) return supplies.spread * z
+    if (logs !== null)
+      return effect.slope.reduce((sum, slope, i) => sum + slope * ((logs[i] ?? 0) - (logMean[i] ?? 0)), effect.mean + effect.sd * z)
+    return effect.mean + wholeSd(effect, logCovariance) * z
   }
-  if (half < SIZE) return points.flatMap((z) => [z, z.map((value) => -value)])
-  const covariance = new Float64Array(SIZE * SIZE)
-  for (const z of points) {
-    for (let i = 0; i < SIZE; i++)
-      for (let j = 0; j < SIZE; j++) covariance[i * SIZE + j] = (covariance[i * SIZE + j] ?? 0) + ((z[i] ?? 0) * (z[j] ?? 0)) / half
-  }
-  const lower = cholesky(covariance, SIZE)
-  if (lower === null) throw new RangeError('The parameter nodes could not be built.')
-  return points.flatMap((z) => {
-    const white = forwardSolve(lower, SIZE, z)
-    return [white, white.map((value) => -value)]
-  })
 }
 
-/** Root above 1 of x^(d+1) = x + 1. */
-function generalisedGoldenRatio(d: number): number {
-  let x = 1.5
-  for (let i = 0; i < 60; i++) x = (1 + x) ** (1 / (d + 1))
-  return x
+/** Doubt about an effect with that about the parameters in it. */
+export function wholeSd(effect: SupplyEffect, logCovariance: readonly number[]): number {
+  let square = effect.sd ** 2
+  for (let i = 0; i < SIZE; i++)
+    for (let j = 0; j < SIZE; j++) square += (effect.slope[i] ?? 0) * (effect.slope[j] ?? 0) * (logCovariance[i * SIZE + j] ?? 0)
+  return Math.sqrt(square)
+}
+
+/** The n-th of a supply's numbers: a golden-ratio sequence turned by a hash of its key (FNV-1a), through the normal quantile. */
+function supplyNormal(supply: string, n: number): number {
+  let hash = 0x811c9dc5
+  for (let i = 0; i < supply.length; i++) hash = Math.imul(hash ^ supply.charCodeAt(i), 0x01000193)
+  const turned = ((hash >>> 0) / 2 ** 32 + (n + 1) * 0.6180339887498949) % 1
+  return normalQuantile(Math.min(Math.max(turned, 0.004), 0.996), 0, 1)
 }
 
 /** Natural values of log parameters in the order of PARAMETER_KEYS. */
