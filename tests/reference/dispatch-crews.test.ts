@@ -52,6 +52,52 @@ describe('visits that need two people at once or one after the other', () => {
     expect(left).toBeGreaterThan(0)
   })
 
+  it('lets a first part wait for its second when other work with the same two people lies between', () => {
+    // All in one place. B's part of the link (100 long) must follow the job for two at 20–45, so begins at 45; A's part (5 long) must come before that job, at most 41 earlier: at 4.
+    // After the job for two it would begin at 45 and B's at 75, outside the window.
+    const person = { startPlace: 0, endPlace: 0, shift: { from: 0, to: 500 }, overtimePrice: 0 }
+    const problem: LinkedProblem = {
+      visits: [
+        {
+          id: 'linked',
+          place: 0,
+          windows: [{ from: 0, to: 60 }],
+          needs: [
+            { skill: 'a', ticks: 5 },
+            { skill: 'b', ticks: 100 },
+          ],
+          link: { kind: 'after', least: 30, most: 41 },
+        },
+        {
+          id: 'for two',
+          place: 0,
+          windows: [{ from: 20, to: 20 }],
+          needs: [
+            { skill: 'a', ticks: 25 },
+            { skill: 'b', ticks: 25 },
+          ],
+          link: { kind: 'together' },
+        },
+      ],
+      people: [
+        { id: 'A', skills: ['a'], ...person },
+        { id: 'B', skills: ['b'], ...person },
+      ],
+      places: 1,
+      durations: [0],
+      distances: [0],
+      prices: { distance: 1, lateTick: 1, mostLate: 1 },
+      lateness: 'refused',
+    }
+    const found = plan(problem, 1, 5000)
+    expect(checkLinkedPlan(problem, found)).toEqual([])
+    expect(found.people.map((parts) => parts.map((part) => part.start))).toEqual([
+      [4, 20],
+      [20, 45],
+    ])
+    expect(bestLinkedTotal(problem)).toBe(0)
+  })
+
   it('gives the same plan for the same seed and iterations, in one go or in steps', () => {
     const problem = read('InstanzCPLEX_HCSRP_10_3.json')
     const stepped = startLinkedPlanning(problem, { seed: 7 })
