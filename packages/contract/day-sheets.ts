@@ -70,6 +70,8 @@ export const SheetFit = z.object({
   freeUntil: Instant,
   minutes: z.number(),
   crewSize: z.number(),
+  /** Minutes of driving it adds to the crew's day; null where a place is not known. */
+  addedDriveMinutes: z.number().nullable(),
   dueEarliest: Day.nullable(),
   dueLatest: Day.nullable(),
   /** Chance of failure within 3 months, for beds with a forecast. */

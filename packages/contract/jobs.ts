@@ -97,7 +97,7 @@ export const JobPage = z.object({
 })
 export type JobPage = z.infer<typeof JobPage>
 
-/** A free stretch of a day sheet where a job fits, and the sheets where it does not, each with its reason. */
+/** Places for a job on the day sheets, cheapest first, and the sheets where it does not fit, each with its reason and what would free one. */
 export const JobPlaces = z.object({
   fromDay: Day,
   untilDay: Day,
@@ -110,7 +110,10 @@ export const JobPlaces = z.object({
       at: ClockTime,
       startsAt: Instant,
       endsAt: Instant,
-      freeMinutes: z.number(),
+      /** Minutes of driving it adds to the crew's day; null where a place is not known. */
+      addedDriveMinutes: z.number().nullable(),
+      /** What else it costs: overtime, days past its window. */
+      words: z.string().nullable(),
     }),
   ),
   unfit: z.array(z.object({ crewDayId: Id, day: Day, crewName: z.string(), reason: z.string() })),

@@ -36,6 +36,7 @@ export const TABLES = {
     'kit_reservation',
     'message',
     'movement',
+    'plan_proposal',
     'pre_treatment',
     'reminder',
     'search_token',

@@ -1,54 +1,124 @@
-import { dateOf } from '@almanac/database/days'
+import type { Tx } from '@almanac/database/client'
+import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany, type Scope } from '@almanac/database/in-company'
-import { type SheetRow, sheetRows } from '@almanac/database/read/day-sheet-rows'
+import { buildProblem } from '@almanac/dispatch/propose/build-problem'
+import { rankSlots, type Slot } from '@almanac/dispatch/slots/rank-slots'
+import { whyNot } from '@almanac/dispatch/slots/why-not'
 import { addDays, dayIn, now } from '@almanac/runtime/clock'
-import { notFound } from '@almanac/runtime/errors'
-import { type JobToPlace, placesOnSheet } from '@almanac/service-rules/day-sheets/place-on-sheet'
+import { AppError, notFound } from '@almanac/runtime/errors'
+import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
 import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
-import { clockTimeIn, companyFacts } from './clock-times.ts'
-import { offerOfSheet } from './offer-of-sheet.ts'
+import { companyFacts, instantAt } from './clock-times.ts'
+import { withDrives } from './drive-table.ts'
+import { pinVisits } from './pin-visits.ts'
+import { readBoard } from './read-board.ts'
+import { openTravelDesk } from './travel-desk.ts'
 
 /** How far ahead places are looked for: so many days that have sheets, within so many days. */
 const WORKING_DAYS = 10
 const LOOK_AHEAD_DAYS = 30
 const MOST_PLACES = 12
 
-/** First version: earliest first, driving not counted. */
-function rank(job: JobToPlace, sheets: SheetRow[], timeZone: string, notBeforeMs: number) {
-  const places = []
-  const unfit = []
-  for (const sheet of sheets) {
-    const card = { crewDayId: sheet.id, day: sheet.day, crewName: sheet.name }
-    const answer = placesOnSheet(job, offerOfSheet(sheet), notBeforeMs)
-    if (!answer.fits) unfit.push({ ...card, reason: answer.reason })
-    else
-      for (const { startMs, endMs, gapEndMs } of answer.places)
-        places.push({
-          ...card,
-          people: sheet.members.map((member) => member.name),
-          at: clockTimeIn(timeZone, new Date(startMs)),
-          startsAt: new Date(startMs).toISOString(),
-          endsAt: new Date(endMs).toISOString(),
-          freeMinutes: Math.floor((gapEndMs - startMs) / 60_000),
-        })
-  }
-  places.sort((a, b) => (a.startsAt < b.startsAt ? -1 : a.startsAt > b.startsAt ? 1 : a.crewName.localeCompare(b.crewName)))
-  return { places: places.slice(0, MOST_PLACES), unfit }
+/** Visits are told on the five minutes: nobody is told to come at 10:23. */
+const STEP = 5
+
+/** The last of the next ten days that have sheets; today where none has. */
+async function lastDay(tx: Tx, companyId: string, today: string): Promise<string> {
+  const days = await tx.crewDay.groupBy({
+    by: ['day'],
+    where: { companyId, day: { gte: dateOf(today), lt: dateOf(addDays(today, LOOK_AHEAD_DAYS)) } },
+    orderBy: { day: 'asc' },
+    take: WORKING_DAYS,
+  })
+  return dayOf(days.at(-1)?.day ?? null) ?? today
 }
 
-/** Where a job would fit over the sheets of the next ten working days, and for each sheet where it does not, why. */
+const clock = (minute: number) => `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`
+
+/** Rounded up to the step where the gap still takes it, else to the minute. */
+function startOf(slot: Slot): number {
+  const rounded = Math.ceil(slot.startMinute / STEP) * STEP
+  return rounded - slot.startMinute <= slot.windowSlackMinutes ? rounded : slot.startMinute
+}
+
+/**
+ * Where a job would go over the sheets of the next ten working days, cheapest first: added driving, overtime, days past its window. All other visits stay at
+ * their times. For each sheet that has no place for it, the reason and what would free one.
+ */
 export async function bestPlaces(scope: Pick<Scope, 'companyId'>, jobId: string) {
-  return inCompany(scope, async (tx) => {
-    const { companyId } = scope
-    const job = await tx.job.findUnique({ where: { companyId_id: { companyId, id: jobId } } })
+  const { companyId } = scope
+  const at = now()
+  const read = await inCompany(scope, async (tx) => {
+    const job = await tx.job.findUnique({
+      where: { companyId_id: { companyId, id: jobId } },
+      include: { site: { select: { label: true } } },
+    })
     if (!job) throw notFound('job')
     const { timeZone } = await companyFacts(tx, companyId)
-    const today = dayIn(timeZone)
-    const ahead = await sheetRows(tx, companyId, { day: { gte: dateOf(today), lt: dateOf(addDays(today, LOOK_AHEAD_DAYS)) } })
-    const days = [...new Set(ahead.map((sheet) => sheet.day))].slice(0, WORKING_DAYS)
-    const untilDay = days.at(-1) ?? today
-    const wants = { kind: job.kind as JobKind, minutes: job.minutes, crewSize: job.crewSize }
-    const sheets = ahead.filter((sheet) => sheet.day <= untilDay)
-    return { fromDay: today, untilDay, ...rank(wants, sheets, timeZone, now().getTime()) }
+    const today = dayIn(timeZone, at)
+    const untilDay = await lastDay(tx, companyId, today)
+    const draft = await readBoard(tx, companyId, { fromDay: today, untilDay, at }, jobId)
+    return { job, timeZone, today, untilDay, draft }
   })
+  const { job, draft, timeZone, today, untilDay } = read
+  const { rows } = draft
+  // A job that has its visit is moved, so its own time counts as free.
+  const visit = rows.sheets.flatMap((sheet) => sheet.visits).find((one) => one.jobId === jobId && one.state === 'booked')
+  const onBoard = visit && draft.board.jobs.some((one) => one.id === visit.id) ? visit.id : jobId
+  const jobs = draft.board.jobs.filter((one) => one.id === onBoard || one.id !== jobId)
+  const board = await withDrives({ ...draft, board: { ...draft.board, jobs } }, await openTravelDesk(scope, timeZone))
+  const built = buildProblem(pinVisits(board, onBoard), { planUnknown: true })
+  if ('faults' in built) throw new AppError('conflict', `${built.faults.join(' ')} Nothing was changed.`)
+  const ranked = rankSlots(built, onBoard)
+  const slots = 'slots' in ranked ? ranked.slots : []
+  const names = new Map(rows.sheets.map((sheet) => [sheet.id, sheet.name]))
+  const labels = new Map([
+    ...rows.sheets.flatMap((one) => one.visits.map((v) => [v.siteId, v.siteLabel] as const)),
+    [job.siteId, job.site.label] as const,
+  ])
+  const named = (text: string) => text.replace(/«([0-9a-f-]{36})»/g, (whole, id: string) => names.get(id) ?? labels.get(id) ?? whole)
+  const wants = { kind: job.kind as JobKind, minutes: job.minutes, crewSize: job.crewSize }
+  const lacks = new Map(
+    rows.sheets.map((sheet) => [sheet.id, crewLacks(wants, { people: sheet.members.length, hasVehicle: sheet.vehicle !== null })]),
+  )
+  const places = slots
+    .filter((slot) => !lacks.get(slot.sheetId))
+    .slice(0, MOST_PLACES)
+    .flatMap((slot) => {
+      const sheet = rows.sheets.find((one) => one.id === slot.sheetId)
+      const start = startOf(slot)
+      if (!sheet || start >= 1440) return []
+      const startsAt = instantAt(timeZone, slot.date, clock(start))
+      return [
+        {
+          ...{ crewDayId: slot.sheetId, day: slot.date, crewName: sheet.name, people: sheet.members.map((member) => member.name) },
+          ...{ at: clock(start), startsAt: startsAt.toISOString() },
+          endsAt: new Date(startsAt.getTime() + job.minutes * 60_000).toISOString(),
+          addedDriveMinutes: slot.addedDriveMinutes === null ? null : Math.max(0, Math.round(slot.addedDriveMinutes)),
+          words: costWords(slot),
+        },
+      ]
+    })
+  const having = new Set(slots.map((slot) => slot.sheetId))
+  const unfit = rows.sheets
+    .filter((sheet) => !having.has(sheet.id) || lacks.get(sheet.id))
+    .map((sheet) => ({
+      ...{ crewDayId: sheet.id, day: sheet.day, crewName: sheet.name },
+      reason: lacks.get(sheet.id) ?? named(reasonOn(built, onBoard, sheet.id)),
+    }))
+  return { fromDay: today, untilDay, places, unfit }
+}
+
+function reasonOn(built: Parameters<typeof whyNot>[0], jobId: string, sheetId: string): string {
+  const known = 'board' in built ? built.board.sheets : built.sheets
+  if (!known.some((sheet) => sheet.id === sheetId)) return 'Its day is over, or nobody is on it.'
+  return whyNot(built, jobId, { sheetId }) ?? 'Would fit, at a higher price than the places above.'
+}
+
+/** What a place costs beyond its driving, in a few words; null where it costs nothing. */
+function costWords({ addedOvertimeMinutes, lateDays }: Slot): string | null {
+  const words = []
+  if (addedOvertimeMinutes >= 1) words.push(`${Math.round(addedOvertimeMinutes)} min overtime`)
+  if (lateDays > 0) words.push(lateDays === 1 ? 'a day past its window' : `${lateDays} days past its window`)
+  return words.length > 0 ? words.join(', ') : null
 }

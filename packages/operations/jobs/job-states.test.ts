@@ -146,14 +146,18 @@ describe('places', () => {
     const { siteId, bedId } = await makeBed(firm)
     const { jobId } = await proposeJob(firm, { ...id(), siteId, bedId, kind: 'rebed' })
     const first = await bestPlaces(firm, jobId)
-    expect(first.places).toMatchObject([{ crewDayId: pair, day: DAY, at: '08:00', freeMinutes: 240, people: ['Callum Orr', 'Ruth Ames'] }])
+    expect(first.places).toMatchObject([{ crewDayId: pair, day: DAY, at: '08:00', people: ['Callum Orr', 'Ruth Ames'], addedDriveMinutes: null }])
     expect(first.unfit).toMatchObject([{ crewName: 'Joss', reason: 'Needs 2 people; this sheet has one person.' }])
     await bookVisit(firm, { ...id(), jobId, jobVersion: 1, crewDayId: pair, at: '09:00', confirmed: [] })
     const other = await makeBed(firm, 'Alder Rise 3')
     const next = await proposeJob(firm, { ...id(), siteId: other.siteId, bedId: other.bedId, kind: 'rebed' })
-    expect((await bestPlaces(firm, next.jobId)).unfit).toContainEqual(
-      expect.objectContaining({ crewDayId: pair, reason: 'Needs 120 min; the longest free time is 60 min.' }),
-    )
+    const { places } = await bestPlaces(firm, next.jobId)
+    // The pair works until noon and is busy from nine to eleven: two hours only go past noon, and nobody else is moved for them.
+    expect(places).toMatchObject([{ crewDayId: pair, at: '11:00', words: '60 min overtime' }])
+    const third = await makeBed(firm, 'Weir Road 8')
+    const long = await proposeJob(firm, { ...id(), siteId: third.siteId, bedId: third.bedId, kind: 'rebed', minutes: 300 })
+    const { unfit } = await bestPlaces(firm, long.jobId)
+    expect(unfit.find((one) => one.crewDayId === pair)?.reason).toMatch(/^Pair has no 5 h free for Weir Road 8.*would make room/)
     await expect(bestPlaces(await makeFirm(), jobId)).rejects.toMatchObject({ code: 'not-found' })
   })
 

@@ -58,6 +58,6 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
         chance3Months: job.chance3Months,
       })
     }
-    return { fits, left: [...left].map(([reason, count]) => ({ reason, jobs: count })) }
+    return { timeZone, fits, left: [...left].map(([reason, count]) => ({ reason, jobs: count })) }
   })
 }

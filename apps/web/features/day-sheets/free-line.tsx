@@ -12,6 +12,9 @@ import type { Drag } from './use-drag.ts'
 type LineDrag = ReturnType<Drag['source']>
 type LineDrop = ReturnType<Drag['target']>
 
+const driveWords = (minutes: number | null) =>
+  minutes === null ? 'drive unknown' : minutes === 0 ? 'no more driving' : `+${durationWords(minutes)} driving`
+
 /** A free stretch of the sheet. */
 export function FreeLine({ from, until, minutes, drop }: { from: number; until: number; minutes: number; drop: LineDrop }) {
   const { me } = useSession()
@@ -32,7 +35,7 @@ export function FitLine({ fit, day, busy, drag, onPlace }: FitLineProps) {
   const { me } = useSession()
   const { timeZone } = me.company
   const name = `${kindWord(fit.kind)} · ${fit.siteLabel}`
-  const words = [fit.town, dueWords(fit.dueEarliest, fit.dueLatest, day), weekRiskWords(fit.kind, fit.chance3Months), 'drive unknown']
+  const words = [fit.town, dueWords(fit.dueEarliest, fit.dueLatest, day), weekRiskWords(fit.kind, fit.chance3Months), driveWords(fit.addedDriveMinutes)]
   const times = `${clockIn(timeZone, fit.startsAt)}–${clockIn(timeZone, fit.endsAt)}`
   return (
     <LineRow

@@ -14,6 +14,9 @@ import { useBooking } from '@/client/use-booking'
 
 const SHOWN = 8
 
+const driveWords = (minutes: number | null) =>
+  minutes === null ? 'drive unknown' : minutes === 0 ? 'no more driving' : `${durationWords(minutes)} more driving`
+
 /** Where the job would go over all sheets of the next ten working days, and why it does not go elsewhere. */
 export function BestPlaces({ job }: { job: JobPage }) {
   const { api, me } = useSession()
@@ -49,7 +52,7 @@ export function BestPlaces({ job }: { job: JobPage }) {
               </span>{' '}
               {place.crewName}
               <span className="block text-small text-soft">
-                {place.people.join(', ')}; {durationWords(place.freeMinutes)} free there; drive unknown
+                {[place.people.join(', '), driveWords(place.addedDriveMinutes), place.words].filter(Boolean).join('; ')}
               </span>
             </span>
             <Button
