@@ -31,7 +31,7 @@ export function CardInputs({ record, site, changes, change }: Props) {
       <p className="mt-1 max-w-[75ch] text-small text-soft">
         As on record; what you change here holds for this page and its address, nothing is saved.
       </p>
-      <div className="mt-3 grid gap-x-8 gap-y-4 sm:grid-cols-2 lg:grid-cols-4">
+      <div className="mt-3 grid items-end gap-x-8 gap-y-4 sm:grid-cols-2 lg:grid-cols-4">
         <ValueField
           label="People"
           unit="people"
@@ -110,7 +110,7 @@ function Fixtures({ counts, people, change }: { counts: FixtureCounts | null; pe
   return (
     <details className="mt-4">
       <summary className="w-fit">What draws water: {counts ? 'counted' : 'as usual for so many people'}</summary>
-      <div className="mt-3 grid gap-x-8 gap-y-4 sm:grid-cols-2 lg:grid-cols-4">
+      <div className="mt-3 grid items-end gap-x-8 gap-y-4 sm:grid-cols-2 lg:grid-cols-4">
         {FIXTURES.map(({ id, label, wsfu }) => (
           <ValueField
             key={id}
