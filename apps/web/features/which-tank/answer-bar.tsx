@@ -1,0 +1,49 @@
+import type { TankIdentity } from '@almanac/softener/identify/identify-tank'
+import { StatusWord } from '@almanac/ui/status-word'
+import { FIELD_OF_ASK, shareWords, sureWords } from './size-words.ts'
+
+type Props = { identity: TankIdentity; known: boolean; onAsk: (field: string) => void }
+
+/** The answer as it stands and what to ask next; stays in sight while one types. */
+export function AnswerBar({ identity, known, onAsk }: Props) {
+  const best = identity.candidates[0]
+  const next = identity.next[0]
+  const second = identity.candidates[1]
+  const near = best && second && best.chance < 0.75 && second.chance > 0.5 * best.chance
+  return (
+    <div className="sticky top-0 z-10 -mx-4 mb-5 border-b border-ink bg-paper px-4 py-3 sm:mx-0 sm:px-0">
+      <output className="block">
+        {known && best ? (
+          <span className="flex flex-wrap items-baseline justify-between gap-x-4">
+            <strong className="text-h2 font-semibold">{near ? `${best.label} or ${second.label}` : best.label}</strong>
+            <StatusWord
+              shape={identity.settled ? 'tick' : best.chance >= 0.5 ? 'half' : 'hollow'}
+              tone={identity.settled ? 'done' : 'soft'}
+            >
+              {near ? 'still open' : `${sureWords(best.chance)}, ${shareWords(best.chance)}`}
+            </StatusWord>
+          </span>
+        ) : (
+          <strong className="text-h2 font-semibold">Nothing is known of it yet</strong>
+        )}
+      </output>
+      {next ? (
+        <a
+          href={`#${FIELD_OF_ASK[next.id]}`}
+          onClick={(event) => {
+            event.preventDefault()
+            onAsk(FIELD_OF_ASK[next.id])
+          }}
+          className="mt-2 flex min-h-control items-center border border-ink px-3.5 py-1 hover:bg-wash"
+        >
+          <span>
+            <span className="text-soft">Next: </span>
+            <strong className="font-semibold">{next.title}</strong>
+          </span>
+        </a>
+      ) : known ? (
+        <p className="mt-1 text-soft">{identity.settled ? 'Nothing more need be measured.' : 'Nothing more can be asked from here.'}</p>
+      ) : null}
+    </div>
+  )
+}

@@ -1,0 +1,97 @@
+import { readTank } from '@almanac/service-rules/import/read-tank'
+import type { ClueId, TankClues } from '@almanac/softener/identify/clue-types'
+import { NOMINAL_GRAINS_PER_FT3 } from '@almanac/softener/tanks/fill-for-tank'
+import { convertLength } from '@almanac/units/length'
+import { parseQuantity } from '@almanac/units/parse-quantity'
+
+export type TapeUnit = 'in' | 'cm'
+export type Sleeve = '' | 'no' | 'yes'
+
+/** What stands in the fields, as typed. The names are those of the address, so that a page can be sent and opened again. */
+export type ClueTexts = {
+  label: string
+  round: string
+  rim: string
+  top: string
+  across: string
+  depth: string
+  hole: string
+  sleeve: Sleeve
+  unit: TapeUnit
+}
+export type LengthField = 'round' | 'rim' | 'top' | 'across' | 'depth' | 'hole'
+
+export const LENGTH_CLUES: Readonly<Record<LengthField, ClueId>> = {
+  round: 'circumferenceIn',
+  rim: 'heightIn',
+  top: 'heightWithValveIn',
+  across: 'diameterIn',
+  depth: 'bedDepthIn',
+  hole: 'openingIn',
+}
+const LENGTHS = Object.keys(LENGTH_CLUES) as LengthField[]
+const MOST_LETTERS = 200
+
+export function textsOfSearch(search: URLSearchParams, usual: TapeUnit): ClueTexts {
+  const text = (key: string) => (search.get(key) ?? '').slice(0, MOST_LETTERS)
+  const unit = search.get('unit')
+  const sleeve = search.get('sleeve')
+  return {
+    ...{ label: text('label'), round: text('round'), rim: text('rim'), top: text('top') },
+    ...{ across: text('across'), depth: text('depth'), hole: text('hole') },
+    sleeve: sleeve === 'yes' || sleeve === 'no' ? sleeve : '',
+    unit: unit === 'in' || unit === 'cm' ? unit : usual,
+  }
+}
+
+/** The address for these texts; what else stands in it stays. */
+export function searchOfTexts(texts: ClueTexts, search: URLSearchParams): string {
+  const next = new URLSearchParams(search)
+  for (const [key, value] of Object.entries(texts)) {
+    if (value) next.set(key, value)
+    else next.delete(key)
+  }
+  return next.toString()
+}
+
+export type ReadClues = {
+  clues: TankClues
+  /** What is wrong, by field. */
+  errors: Partial<Record<keyof ClueTexts, string>>
+  /** How the label was understood. */
+  labelNotes: string[]
+}
+
+/** Reads every field: lengths in the unit of the tape unless another is typed behind them, the label as people write tanks. */
+export function readClues(texts: ClueTexts): ReadClues {
+  const errors: ReadClues['errors'] = {}
+  const clues: TankClues = {}
+  for (const field of LENGTHS) {
+    const text = texts[field].trim()
+    if (text === '') continue
+    const read = parseQuantity(text, { defaultUnit: texts.unit, kinds: ['length'] })
+    const unit =
+      read.ok && (read.unit === 'in' || read.unit === 'ft' || read.unit === 'mm' || read.unit === 'cm' || read.unit === 'm')
+        ? read.unit
+        : null
+    if (read.ok && unit) Object.assign(clues, { [LENGTH_CLUES[field]]: convertLength(read.value, unit, 'in') })
+    else errors[field] = read.ok ? 'Type a length, such as 31½.' : read.reason
+  }
+  if (texts.sleeve !== '') clues.jacket = texts.sleeve === 'yes'
+  const label = readLabel(texts.label)
+  if (label.error) errors.label = label.error
+  return { clues: { ...clues, ...label.clues }, errors, labelNotes: label.notes }
+}
+
+function readLabel(text: string): { clues: TankClues; error?: string; notes: string[] } {
+  if (text.trim() === '') return { clues: {}, notes: [] }
+  const read = readTank(text)
+  if (!read.ok) return { clues: {}, error: read.reason, notes: [] }
+  const { diameterIn, heightIn, nominalGrains, resinVolumeFt3, tankCount } = read.value
+  // A rating and a filling that says the same are one clue, not two.
+  const own = nominalGrains === null || Math.abs((resinVolumeFt3 ?? 0) * NOMINAL_GRAINS_PER_FT3 - nominalGrains) > 500
+  return {
+    clues: { writtenDiameterIn: diameterIn, writtenHeightIn: heightIn, nominalGrains, resinFt3: own ? resinVolumeFt3 : null },
+    notes: [...read.assumptions, ...(tankCount > 1 ? [`${tankCount} tanks: what stands here holds for each.`] : [])],
+  }
+}

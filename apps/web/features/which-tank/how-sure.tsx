@@ -1,0 +1,51 @@
+import { CLUE_LIMITS } from '@almanac/softener/identify/check-clues'
+import type { ClueId, TankClues } from '@almanac/softener/identify/clue-types'
+import type { TankIdentity } from '@almanac/softener/identify/identify-tank'
+import { Why } from '@almanac/ui/why'
+import { formatLengthIn, formatVolumeFt3 } from '@almanac/units/format'
+import type { Ok } from '@almanac/units/result'
+import type { UnitSystem } from '@almanac/units/unit-system'
+import { useSession } from '@/client/providers'
+import { shareWords } from './size-words.ts'
+
+/** Whether the doubt matters, and how the shares come about. */
+export function HowSure({ found, clues }: { found: Ok<TankIdentity>; clues: TankClues }) {
+  const { unitSystem } = useSession().me.company
+  const { candidates, kitsDiffer, next, usedClues } = found.value
+  const ask = next[0]
+  const matters =
+    candidates.length < 2 ? '' : kitsDiffer ? 'It matters which: they take different kits.' : 'Whichever it is, kit and crew are the same.'
+  return (
+    <p className="mb-3">
+      {matters}{' '}
+      <Why
+        explanation={{
+          title: 'How the shares come about',
+          summary: ask
+            ? `To ${ask.title} tells most: afterwards the likeliest size would have ${shareWords(ask.likeliestAfter)} on average. ${ask.how}`
+            : 'No question that can be answered from here would tell more.',
+          inputs: usedClues.map((clue) => ({ key: clue, name: name(clue), value: shown(clue, clues, unitSystem) })),
+          formula:
+            'The share of each size among tanks, times how well each clue fits it, over all sizes (Bayes). A clue fits by a normal error, with a few in a hundred taken for slips; sizes outside the table are gone through by the half inch.',
+          assumptions: found.assumptions,
+          missing: found.missing,
+          source: found.sources.join('; '),
+        }}
+      >
+        How the shares come about
+      </Why>
+    </p>
+  )
+}
+
+function name(clue: ClueId): string {
+  if (clue === 'jacket') return 'sleeve'
+  return CLUE_LIMITS[clue].name
+}
+
+function shown(clue: ClueId, clues: TankClues, unitSystem: UnitSystem): string {
+  const value = clues[clue]
+  if (typeof value === 'boolean') return value ? 'yes' : 'no'
+  if (clue === 'nominalGrains') return `${(value ?? 0).toLocaleString('en-US')} grains`
+  return clue === 'resinFt3' ? formatVolumeFt3(value ?? null, unitSystem) : formatLengthIn(value ?? null, unitSystem)
+}

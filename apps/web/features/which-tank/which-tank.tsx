@@ -1,0 +1,61 @@
+'use client'
+import { identifyTank } from '@almanac/softener/identify/identify-tank'
+import { Button } from '@almanac/ui/button'
+import { Notice } from '@almanac/ui/notice'
+import { PageHead } from '@almanac/ui/page-head'
+import { Section } from '@almanac/ui/section'
+import { useSearchParams } from 'next/navigation'
+import { useDeferredValue, useMemo, useState } from 'react'
+import { useSession } from '@/client/providers'
+import { AnswerBar } from './answer-bar.tsx'
+import { Candidates } from './candidates.tsx'
+import { ClueFields } from './clue-fields.tsx'
+import { readClues } from './clue-texts.ts'
+import { HowSure } from './how-sure.tsx'
+import { useClueTexts } from './use-clue-texts.ts'
+import { WriteSize } from './write-size.tsx'
+
+/** At first so many candidates are shown; the rest on request. */
+const FIRST = 4
+
+/** Which tank is it? For a telephone in one hand, while somebody holds the tape: the answer follows as one types. */
+export function WhichTank() {
+  const { me, figures } = useSession()
+  const { unitSystem } = me.company
+  const bedId = useSearchParams().get('bedId')
+  const [texts, change] = useClueTexts(unitSystem === 'us' ? 'in' : 'cm')
+  const [all, setAll] = useState(false)
+  const read = useMemo(() => readClues(texts), [texts])
+  const clues = useDeferredValue(read.clues)
+  const found = useMemo(() => identifyTank({ clues, figures, unitSystem }), [clues, figures, unitSystem])
+  if (!found.ok) return <Notice kind="mind">{found.reason}</Notice>
+  const identity = found.value
+  const known = identity.usedClues.length > 0
+  const fromLabel = identity.usedClues.every((clue) => /^(written|nominal|resin)/.test(clue))
+  const focus = (field: string) => {
+    const target = document.getElementById(field)
+    target?.closest('details')?.setAttribute('open', '')
+    target?.focus()
+    target?.scrollIntoView({ block: 'center' })
+  }
+  return (
+    <div className="field mx-auto max-w-[640px] bg-paper">
+      <PageHead
+        title="Which tank is it?"
+        lead="Type what the caller reads or measures; the answer follows. One or two measures are mostly enough."
+      />
+      <AnswerBar identity={identity} known={known} onAsk={focus} />
+      <ClueFields texts={texts} read={read} identity={identity} change={change} />
+      <Section title={known ? 'What it may be' : 'What it may be, before anything is measured'}>
+        <HowSure found={found} clues={clues} />
+        <Candidates identity={identity} most={all ? 99 : FIRST} />
+        {identity.candidates.length > FIRST && !all ? (
+          <div className="mt-3">
+            <Button onClick={() => setAll(true)}>Show all {identity.candidates.length}</Button>
+          </div>
+        ) : null}
+      </Section>
+      {bedId ? <WriteSize bedId={bedId} best={known ? (identity.candidates[0] ?? null) : null} fromLabel={fromLabel} /> : null}
+    </div>
+  )
+}
