@@ -65,6 +65,14 @@ describe('the bed’s record before any check', () => {
   })
 })
 
+describe('a check that cannot be made', () => {
+  it('is passed over, and the next one is asked for', () => {
+    const found = find({ answers: {}, skipped: ['beads'] })
+    expect(found.next?.check.id).toBe(found.checks[1]?.check.id)
+    expect(find({ answers: {}, skipped: CHECKS.map((one) => one.id) }).next).toBeNull()
+  })
+})
+
 describe('an emergency', () => {
   it('goes first whatever else was answered', () => {
     const found = find({ answers: { beads: 'yes', 'tap-water': 'soft', salt: 'none', brine: 'high', 'bead-feel': 'firm' } })

@@ -4,6 +4,7 @@ import { type Advice, adviceFor } from './advice.ts'
 import { type Chances, causePosterior } from './cause-posterior.ts'
 import { type BedBefore, causePrior, type Prior } from './cause-prior.ts'
 import { CAUSES, type Cause } from './causes.ts'
+import type { CheckId } from './check-types.ts'
 import { BEADS_AT_TAPS, type Emergency } from './emergency.ts'
 import { type Evidence, readEvidence } from './evidence.ts'
 import { type Contribution, contributionsTo } from './explain-cause.ts'
@@ -27,7 +28,8 @@ export type Triage = {
   problems: string[]
 }
 
-export type TriageInput = Evidence & { bed?: BedBefore | null }
+/** `skipped` are checks that cannot be made now: they are not asked for next. */
+export type TriageInput = Evidence & { bed?: BedBefore | null; skipped?: readonly CheckId[] }
 
 /** A check is asked for as long as it is worth this much, in hours; our own choice. */
 export const WORTH_ASKING_HOURS = 0.05
@@ -41,7 +43,7 @@ export function triage(input: TriageInput): Result<Triage> & { ok: true } {
   const prior = causePrior(input.bed)
   const { chances, moves } = causePosterior(prior.chances, findings)
   const checks = checkWorths(chances, new Set(findings.map((one) => one.check.id)))
-  const first = checks[0]
+  const first = checks.find((one) => !input.skipped?.includes(one.check.id))
   const worth = first !== undefined && (first.check.id === 'beads' || first.worthHours >= WORTH_ASKING_HOURS)
   const beads = input.answers.beads === 'yes'
   // In an emergency nothing is found out first.

@@ -1,0 +1,69 @@
+import type { Advice } from '@almanac/softener/diagnosis/advice'
+import { Caution } from '@almanac/ui/caution'
+import { LinkButton } from '@almanac/ui/link-button'
+import { StatusWord } from '@almanac/ui/status-word'
+import { Why } from '@almanac/ui/why'
+import { formatPercent } from '@almanac/units/format'
+import Link from 'next/link'
+
+const URGENCY = {
+  now: { shape: 'tick', tone: 'done', words: 'enough is known to do it' },
+  'check-first': { shape: 'half', tone: 'bead', words: 'one more check first' },
+  today: { shape: 'triangle', tone: 'danger', words: 'today' },
+} as const
+
+const hours = (value: number) => `${value.toFixed(1)} h`
+
+/** What to do as things stand, how sure that is, and the way to a job where the bed is known. */
+export function AdvicePart({ advice, proposeHref }: { advice: Advice; proposeHref: string | null }) {
+  const urgency = URGENCY[advice.urgency]
+  return (
+    <div>
+      <p className="flex flex-wrap items-baseline gap-x-4">
+        <strong className="text-h2 font-semibold">{advice.label}</strong>
+        <StatusWord shape={urgency.shape} tone={urgency.tone}>
+          {urgency.words}
+        </StatusWord>
+      </p>
+      {advice.sentences.map((sentence) => (
+        <p key={sentence} className="mt-1">
+          {sentence}
+        </p>
+      ))}
+      <p className="mt-1 text-soft">
+        Mends it in{' '}
+        <Why
+          explanation={{
+            title: 'How the advice comes about',
+            summary: `Of every action the hours to expect are added up: its own, and where it does not mend the cause, the call-back and the right cure. The one with the fewest is advised.`,
+            inputs: [
+              { name: advice.label, value: hours(advice.expectedHours) },
+              ...(advice.nextBest
+                ? [{ name: `Next best: ${advice.nextBest.label.toLowerCase()}`, value: hours(advice.nextBest.expectedHours) }]
+                : []),
+            ],
+            formula:
+              'A further check comes first while it saves more hours on average than it takes; each bit of doubt it removes counts for half an hour.',
+            assumptions: ['Hours are of one person with materials counted in, for weighing one action against another only.'],
+            source: 'common practice, no source',
+          }}
+        >
+          {formatPercent(advice.mends)} of such cases
+        </Why>
+        .
+      </p>
+      {advice.cautions.map((caution) => (
+        <Caution key={caution.text} kind={caution.kind}>
+          {caution.text}
+        </Caution>
+      ))}
+      {proposeHref && advice.jobKind && advice.urgency !== 'today' ? (
+        <p className="mt-3">
+          <LinkButton href={proposeHref} kind={advice.urgency === 'now' ? 'ink' : 'line'} link={Link}>
+            Propose a job
+          </LinkButton>
+        </p>
+      ) : null}
+    </div>
+  )
+}

@@ -1,0 +1,56 @@
+'use client'
+import type { BedPage } from '@almanac/contract/beds'
+import type { BedBefore } from '@almanac/softener/diagnosis/cause-prior'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { beganWords, resinWords, tankWords } from '@/client/bed-facts-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+
+/** The bed this page was opened for, null where it was opened for none or while it is read. */
+export function useBed(bedId: string | null) {
+  const { api } = useSession()
+  return useQuery({ ...api.beds.page.queryOptions({ input: { bedId: bedId ?? '' } }), enabled: bedId !== null })
+}
+
+/** What the bed's record says before any check: the forecast's chance that it has failed, else its age. */
+export function bedBefore(bed: BedPage | undefined, today: string): BedBefore | null {
+  if (!bed || bed.endedLatest !== null) return null
+  const days = [bed.beganEarliest, bed.beganLatest].filter((day): day is string => day !== null)
+  const middle = days.reduce((sum, day) => sum + Date.parse(day), 0) / days.length
+  return {
+    chanceFailed: bed.forecast?.chanceAlreadyFailed ?? null,
+    ageYears: days.length > 0 ? Math.max(0, (Date.parse(today) - middle) / 86_400_000 / 365.25) : null,
+  }
+}
+
+/** Which bed it is about, in a line. */
+export function BedLine({ query }: { query: ReturnType<typeof useBed> }) {
+  const { me } = useSession()
+  if (query.error)
+    return (
+      <Problem
+        happened={readFailure(query.error).message}
+        kept="The checks go on without the bed’s record."
+        onRetry={() => void query.refetch()}
+        retrying={query.isFetching}
+      />
+    )
+  const bed = query.data
+  if (!bed) return <Skeleton lines={1} label="Reading the bed" />
+  const units = me.company.unitSystem
+  const began = beganWords(bed)
+  return (
+    <p className="mb-4">
+      <TextLink href={`/beds/${bed.id}`} link={Link} strong>
+        {bed.site?.label ?? 'Tank in the workshop'}
+      </TextLink>
+      <span className="text-soft">
+        , {[tankWords(bed.tank, units), resinWords(bed, units), began ? `went in ${began}` : null].filter(Boolean).join(', ')}
+      </span>
+    </p>
+  )
+}
