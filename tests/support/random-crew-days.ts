@@ -43,7 +43,7 @@ function randomCrewDay(random: Random, crew: number, day: number): CrewDay {
     latestEnd: from + 10 * HOUR,
     pauses: random.below(2) === 0 ? [{ start: { from: from + 3 * HOUR, to: from + 5 * HOUR }, ticks: 1800 }] : [],
     ...(random.below(3) === 0 ? { rush: [{ from, to: from + 5400, factor: 1.4 }] } : {}),
-    capacity: { ft3: 30, lb: 2000 },
+    capacity: { ft3: 10 + random.below(10), lb: 600 + random.below(600) },
     skills: crew % 2 === 0 ? ['well water'] : [],
     people,
     distancePrice: 0.05,
@@ -68,6 +68,7 @@ function randomVisit(random: Random, v: number, size: WeekSize, crewDays: readon
   // Two promises at most a crew-day, so that they can be kept.
   const promising = Math.floor(v / 2)
   const able = v % 12 < 2 && crewDays[promising]?.people === 2 ? crewDays[promising] : undefined
+  const collects = random.below(4) === 0 ? 4 : 0
   const ft3 = rebed ? 2 + random.below(8) : random.below(2)
   return {
     id: `job ${v + 1}`,
@@ -75,7 +76,8 @@ function randomVisit(random: Random, v: number, size: WeekSize, crewDays: readon
     serviceTicks: 900 * (1 + random.below(rebed ? 10 : 5)),
     windows,
     out: { ft3, lb: 52 * ft3 },
-    back: { ft3: rebed ? ft3 : 0, lb: rebed ? 60 * ft3 : 0 },
+    // Spent resin comes back wet, and a small job may bring an old tank home.
+    back: rebed ? { ft3, lb: 62 * ft3 } : { ft3: collects, lb: 40 * collects },
     skills: random.below(6) === 0 ? ['well water'] : [],
     people: rebed ? 2 : 1,
     ...(random.below(3) === 0 ? { dueDay: random.below(size.days), latePricePerDay: 500 } : {}),

@@ -24,24 +24,25 @@ export function descend(s: Routes, descent: Descent, random: Random, settled: nu
   tested.fill(settled)
   for (const u of order) if ((s.owner[u] as number) < 0) tryPlace(s, u, neighbours)
   // A visit that is left out and placed again without end cannot be: each step lowers the price by more than the tolerance.
-  for (let moved = true; moved; ) {
+  // Where huge penalties leave only rounding to compare, two moves could take turns: more moves than any descent needs end it.
+  let left = 1000 + 200 * order.length
+  for (let moved = true; moved && left > 0; ) {
     moved = false
     for (let i = 0; i < order.length; i++) {
       const u = order[i] as number
       const last = tested[u] as number
       tested[u] = s.clock.now
       if ((s.owner[u] as number) < 0) {
-        if (s.clock.now > last && tryPlace(s, u, neighbours)) moved = true
+        if (s.clock.now > last && tryPlace(s, u, neighbours)) moved = --left > 0
         continue
       }
       if (tryLeaveOut(s, u)) {
-        moved = true
+        moved = --left > 0
         continue
       }
-      let since = last
-      while (scan(s, u, neighbours, since)) {
+      while (scan(s, u, neighbours, last)) {
         moved = true
-        since = last
+        if (--left <= 0) return
       }
     }
   }
