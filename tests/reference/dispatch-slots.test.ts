@@ -113,6 +113,19 @@ describe('the slots of one job', () => {
     expect(without).toBeGreaterThan(5)
   })
 
+  it('do not shut a sheet that comes late already, and make nothing on it later', () => {
+    // y's window ends at 8:20, but the crew is there at 9:25 only; back in the yard at 10:45.
+    const y = job('y', 'farm', { windows: [{ date: MONDAY, from: 480, to: 500 }] })
+    const late = board([sheet('A', MONDAY, ['x', 'y'])], [job('x', 'mill'), y, job('new', 'lake')])
+    expect(slotsOf(late, 'new').map((slot) => [slot.position, slot.startMinute])).toEqual([[2, 637]])
+    const full = board(
+      [sheet('A', MONDAY, ['x', 'y'], { shift: { from: 480, to: 600 }, latestEnd: 600 })],
+      [job('x', 'mill'), y, job('new', 'lake')],
+    )
+    expect(slotsOf(full, 'new')).toEqual([])
+    expect(whyNot(full, 'new', { sheetId: 'A' })).toMatch(/^Crew A has no 1 h free for new .*, and comes late already; /)
+  })
+
   it('say that a drive is unknown, and give no number for it', () => {
     const lost = board([sheet('A', MONDAY, [])], [job('lost', null)])
     const result = rankSlots(lost, 'lost')

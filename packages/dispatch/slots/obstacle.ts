@@ -1,4 +1,5 @@
 import type { CrewDay, Problem, Span, Visit } from '../problem/problem.ts'
+import { asItStands } from './as-it-stands.ts'
 import { type TimedSheet, timeSheet, withVisitIn } from './time-sheet.ts'
 
 /** Why a visit cannot go on a sheet, the first reason that holds in this order. */
@@ -26,12 +27,19 @@ export function windowsOn(crew: CrewDay, visit: Visit): readonly Span[] {
   return windows.filter((window) => window.from <= crew.latestEnd && window.to >= crew.shift.from)
 }
 
-/** Every gap of a sheet that takes the visit with all others in their order. */
+/** Every gap of a sheet that takes the visit with all others in their order, and none of the sheet's present faults made worse. */
 export function gapsFor(problem: Problem, crew: CrewDay, others: readonly Visit[], visit: Visit): Gap[] {
-  return withVisitIn(others, visit).flatMap((order, position) => {
-    const timed = timeSheet(problem, crew, order)
+  const standing = asItStands(problem, crew, others)
+  // The visit itself has no claim to the time that others are late.
+  const mayEnd = standing.broken ? withinDay(crew, visit) : visit
+  return withVisitIn(standing.visits, mayEnd).flatMap((order, position) => {
+    const timed = timeSheet(problem, standing.crew, order)
     return timed.fits ? [{ position, timed }] : []
   })
+}
+
+function withinDay(crew: CrewDay, visit: Visit): Visit {
+  return { ...visit, windows: windowsOn(crew, visit) }
 }
 
 /** The reason that holds, or the gaps. */
@@ -40,7 +48,8 @@ export function obstacleOrGaps(problem: Problem, crew: CrewDay, r: number, other
   if (plain !== null) return plain
   const gaps = gapsFor(problem, crew, others, visit)
   if (gaps.length > 0) return gaps
-  return withVisitIn(others, visit).some((order) => timeSheet(problem, crew, order).inTime) ? 'load' : 'time'
+  const standing = asItStands(problem, crew, others)
+  return withVisitIn(standing.visits, visit).some((order) => timeSheet(problem, standing.crew, order).inTime) ? 'load' : 'time'
 }
 
 /** Start of the visit at a position of a timed sheet. */

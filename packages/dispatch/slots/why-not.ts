@@ -2,6 +2,7 @@ import type { CrewDay, Visit } from '../problem/problem.ts'
 import type { Board, Job, Sheet } from '../propose/board.ts'
 import { type Built, buildProblem } from '../propose/build-problem.ts'
 import { sayDay, sayList, sayMinutes } from '../propose/say.ts'
+import { asItStands } from './as-it-stands.ts'
 import { type Obstacle, obstacleOrGaps } from './obstacle.ts'
 import { type Relief, reliefs } from './relax.ts'
 
@@ -39,13 +40,15 @@ export function whyNot(given: Board | Built, jobId: string, where: Where = {}): 
   const main = NEAREST.find((obstacle) => against.some((one) => one.obstacle === obstacle)) as Obstacle
   const ways = against.flatMap(({ sheet, r, obstacle }) => reliefs(built, sheet, r, v, obstacle))
   const chosen = chooseWays(ways)
+  const late = where.sheetId !== undefined && main === 'time' && isBroken(built, against[0]?.r ?? -1, v)
   const freed = chosen.length === 0 ? 'no single change would make room' : sayEither(chosen)
-  return `${sayConstraint(
-    main,
-    job,
-    against.map((one) => one.sheet),
-    where,
-  )}; ${freed}.`
+  const asked = against.map((one) => one.sheet)
+  return `${sayConstraint(main, job, asked, where)}${late ? ', and comes late already' : ''}; ${freed}.`
+}
+
+function isBroken(built: Built, r: number, v: number): boolean {
+  const others = (built.present[r] ?? []).filter((other) => other !== v).map((other) => built.problem.visits[other] as Visit)
+  return asItStands(built.problem, built.problem.crewDays[r] as CrewDay, others).broken
 }
 
 function isWhere(sheet: Sheet, { date, sheetId }: Where): boolean {
