@@ -26,7 +26,19 @@ export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
     figures,
     unitSystem: me.company.unitSystem,
   })
-  if (!drawn.ok) return <Notice kind="mind">{drawn.reason}</Notice>
+  if (!drawn.ok)
+    return (
+      <Notice
+        kind="mind"
+        action={
+          <TextLink href={`/which-tank?bedId=${bed.id}`} link={Link}>
+            Which tank is it?
+          </TextLink>
+        }
+      >
+        {drawn.reason}
+      </Notice>
+    )
   return (
     <>
       <BedDrawing drawing={drawn.value} title={title} />
@@ -51,7 +63,10 @@ export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
           <TextLink href={`/softeners/${bed.softener.id}/settings`} link={Link}>
             How this softener should be set
           </TextLink>
-        ) : null}
+        ) : null}{' '}
+        <TextLink href={`/which-tank?bedId=${bed.id}`} link={Link}>
+          Check the tank’s size
+        </TextLink>
       </p>
     </>
   )

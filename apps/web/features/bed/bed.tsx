@@ -69,6 +69,11 @@ export function Bed({ bedId }: { bedId: string }) {
                 Which resin, which way
               </LinkButton>
             ) : null}
+            {ended ? null : (
+              <LinkButton href={`/whats-wrong?bedId=${bed.id}`} link={Link}>
+                What is wrong?
+              </LinkButton>
+            )}
             {mayChange && !ended ? <Button onClick={() => open('inspection')}>Note an inspection</Button> : null}
             {mayPropose && bed.site && !ended ? (
               <LinkButton href={`/jobs/new?site=${bed.site.id}&bed=${bed.id}`} kind="ink" link={Link}>

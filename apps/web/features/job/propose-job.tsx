@@ -18,10 +18,10 @@ import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 
 /** A job of any kind for a site; length and crew follow from kind and tank. */
-export function ProposeJob({ siteId, bedId }: { siteId: string; bedId: string }) {
+export function ProposeJob({ siteId, bedId, wanted }: { siteId: string; bedId: string; wanted?: string }) {
   const { api, me } = useSession()
   const router = useRouter()
-  const [kind, setKind] = useState<JobKind>(bedId ? 'rebed' : 'annual-visit')
+  const [kind, setKind] = useState<JobKind>(jobKinds.find((one) => one === wanted) ?? (bedId ? 'rebed' : 'annual-visit'))
   const [bed, setBed] = useState(bedId)
   const [until, setUntil] = useState('')
   const [notes, setNotes] = useState('')

@@ -93,6 +93,13 @@ function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number];
           )}
         </p>
         {bed ? <BedInService bed={bed} axis={axis} /> : null}
+        {bed ? (
+          <p className="mt-1 text-small">
+            <TextLink href={`/whats-wrong?bedId=${bed.id}`} link={Link}>
+              What is wrong?
+            </TextLink>
+          </p>
+        ) : null}
         {ended.length > 0 ? (
           <details className="mt-1 text-small">
             <summary className="cursor-pointer text-soft">{ended.length === 1 ? 'One bed before' : `${ended.length} beds before`}</summary>

@@ -5,6 +5,7 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
 import { AccountMenu } from '@/client/account-menu'
 import { dayTitle, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
@@ -56,6 +57,16 @@ export function Today() {
           </ul>
         </>
       ) : null}
+      <p className="mt-8 flex flex-wrap gap-x-6 border-t border-line pt-3">
+        {[
+          ['/which-tank', 'Which tank is it?'],
+          ['/whats-wrong', 'What is wrong?'],
+        ].map(([href = '', label]) => (
+          <Link key={href} href={href} className="inline-flex min-h-control items-center underline underline-offset-4">
+            {label}
+          </Link>
+        ))}
+      </p>
     </FieldFrame>
   )
 }

@@ -7,6 +7,7 @@ import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
+import Link from 'next/link'
 import { clockIn, durationWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { kindWord } from '@/client/job-words'
@@ -51,6 +52,13 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
           { name: 'Softener', value: visit.softenerLabel },
         ]}
       />
+      {visit.bed && visit.kind !== 'rebed' ? (
+        <p className="my-4">
+          <LinkButton href={`/whats-wrong?bedId=${visit.bed.bedId}`} link={Link}>
+            What is wrong?
+          </LinkButton>
+        </p>
+      ) : null}
       {visit.kind === 'rebed' && visit.bed ? <VisitKit visit={visit} /> : null}
       {visit.bed ? <VisitDrawing visit={visit} /> : null}
       {visit.kind === 'rebed' && visit.bed ? (

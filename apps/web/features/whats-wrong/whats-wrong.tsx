@@ -32,7 +32,10 @@ export function WhatsWrong() {
   const found = useMemo(() => triage({ ...evidence, skipped, bed: bedBefore(bed.data, me.today) }), [evidence, skipped, bed.data, me.today])
   const { emergency, next, advice, answered, problems } = found.value
   const site = bed.data?.site
-  const proposeHref = mayPropose && site && bed.data ? `/jobs/new?site=${site.id}&bed=${bed.data.id}` : null
+  const proposeHref =
+    mayPropose && site && bed.data
+      ? `/jobs/new?site=${site.id}&bed=${bed.data.id}${advice?.jobKind ? `&kind=${advice.jobKind}` : ''}`
+      : null
   const begin = () => {
     setTold({ answers: {}, numbers: {} })
     setSkipped([])
