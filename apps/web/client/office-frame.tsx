@@ -13,6 +13,8 @@ const NAV: { href: string; label: string; permission: string }[] = [
   { href: '/water', label: 'Water', permission: 'read:water' },
   { href: '/day-sheets', label: 'Day sheets', permission: 'book:visit' },
   { href: '/jobs', label: 'Jobs', permission: 'read:job' },
+  { href: '/which-tank', label: 'Which tank?', permission: 'read:site' },
+  { href: '/whats-wrong', label: 'What is wrong?', permission: 'read:site' },
   { href: '/reminders', label: 'Reminders', permission: 'read:reminder' },
   { href: '/stores', label: 'Stores', permission: 'read:stores' },
   { href: '/imports', label: 'Import', permission: 'run:import' },
