@@ -21,7 +21,11 @@ function propose(of: Board, iterations: number, seed = 1): Proposal {
   return proposing.proposal()
 }
 
-function apply(of: Board, proposal: Proposal, ids: readonly string[]): { board: Board; violations: readonly string[] } {
+function apply(
+  of: Board,
+  proposal: Pick<Proposal, 'differences' | 'spots'>,
+  ids: readonly string[],
+): { board: Board; violations: readonly string[] } {
   const applied = applyDifferences(of, proposal, ids)
   if ('faults' in applied) throw new Error(applied.faults.join(' '))
   return applied
@@ -133,6 +137,38 @@ describe('taking a proposal, all or some', () => {
       }
     }
     expect(named).toBeGreaterThan(0)
+  })
+
+  it('names what does not go together in plain words, and holds nothing against it that was wrong before', () => {
+    // y's window ended before the crew could be there; that is old. z is carried over what the vehicle holds; that is new.
+    const y = job('y', 'farm', { windows: [{ date: MONDAY, from: 480, to: 500 }], out: { ft3: 15, lb: 0 } })
+    const z = job('z', 'lake', {
+      out: { ft3: 15, lb: 0 },
+      people: 3,
+      windows: [{ date: MONDAY, from: 480, to: 600 }],
+      earliest: '2026-04-07',
+    })
+    const of = board([sheet('A', MONDAY, ['x', 'y'])], [job('x', 'mill'), y, z])
+    const spot = { sheetId: 'A', startMinute: 640, position: 2 }
+    const difference = {
+      id: 'z',
+      kind: 'place' as const,
+      jobId: 'z',
+      fromSheetId: null,
+      fromStartMinute: null,
+      toSheetId: 'A',
+      startMinute: 640,
+      sentence: '',
+    }
+    const applied = apply(of, { differences: [difference], spots: new Map([['z', spot]]) }, ['z'])
+    expect(applied.violations).toEqual([
+      'Crew A on Monday 2026-04-06: z would begin at 10:37, after 10:00.',
+      'Crew A on Monday 2026-04-06: z needs 3 people.',
+      'Crew A on Monday 2026-04-06: z may not be done before Tuesday 2026-04-07.',
+      'Crew A on Monday 2026-04-06: its vehicle would be 150 % full.',
+    ])
+    const asWas = apply(of, { differences: [], spots: new Map() }, [])
+    expect(asWas.violations).toEqual([])
   })
 
   it('refuses a change that is not in the proposal', () => {

@@ -1,14 +1,14 @@
-import { checkPlan } from '../checker/check-plan.ts'
 import { timetable } from '../search/timetable.ts'
 import type { Board, SheetVisit } from './board.ts'
 import { buildProblem } from './build-problem.ts'
 import { spotsOf } from './differences.ts'
+import { newFaults, type PlanFault, planFaults } from './plan-faults.ts'
 import { type Proposal, presentSpots } from './propose-plan.ts'
 
 /** A board with some of a proposal's differences taken, and what the checker says against it. */
 export interface Applied {
   readonly board: Board
-  /** Empty: it may be saved. Otherwise what does not go together when only these are taken. */
+  /** Empty: it may be saved. Otherwise what does not go together when only these are taken; what was wrong before and gets no worse does not count. */
   readonly violations: readonly string[]
 }
 
@@ -49,11 +49,11 @@ export function applyDifferences(
     const list = [...(bySheet.get(sheet.id) ?? [])].sort((a, b) => a.time - b.time || a.position - b.position)
     return { ...sheet, visits: list.map(({ jobId }): SheetVisit => ({ jobId })) }
   })
-  return timed({ ...board, sheets })
+  return timed({ ...board, sheets }, planFaults(built, timetable(built.problem, built.present).plan))
 }
 
 /** Writes the times on the sheets, and checks. */
-function timed(board: Board): Applied | { faults: string[] } {
+function timed(board: Board, before: readonly PlanFault[]): Applied | { faults: string[] } {
   const built = buildProblem(board)
   if ('faults' in built) return built
   const { plan } = timetable(built.problem, built.present)
@@ -65,5 +65,5 @@ function timed(board: Board): Applied | { faults: string[] } {
       return spot === undefined ? { jobId } : { jobId, startMinute: spot.startMinute }
     }),
   }))
-  return { board: { ...board, sheets }, violations: checkPlan(built.problem, plan).map((violation) => violation.sentence) }
+  return { board: { ...board, sheets }, violations: newFaults(before, planFaults(built, plan)) }
 }

@@ -1,4 +1,3 @@
-import { checkPlan } from '../checker/check-plan.ts'
 import type { Plan, Sequences } from '../problem/plan.ts'
 import { startPlanning } from '../search/planner.ts'
 import { timetable } from '../search/timetable.ts'
@@ -7,6 +6,7 @@ import type { Board } from './board.ts'
 import { type Breakdown, breakDown, sayChange } from './breakdown.ts'
 import { type Built, buildProblem } from './build-problem.ts'
 import { type Difference, differencesOf, type Spot, spotsOf } from './differences.ts'
+import { newFaults, planFaults } from './plan-faults.ts'
 
 /** A plan proposed, as what it changes. */
 export interface Proposal {
@@ -19,8 +19,10 @@ export interface Proposal {
   readonly waiting: readonly { readonly jobId: string; readonly why: string }[]
   /** Where every job is in the plan, by job id. */
   readonly spots: ReadonlyMap<string, Spot>
-  /** What the checker says against the plan; a proposal with any must not be saved as it is. Empty for every plan the planner completes. */
+  /** What the plan does wrong that was not wrong before; a proposal with any must not be saved as it is. Found by the separate checker. */
   readonly violations: readonly string[]
+  /** What was wrong with the sheets before, by the same checker. */
+  readonly alreadyWrong: readonly string[]
   readonly notes: readonly string[]
 }
 
@@ -68,6 +70,7 @@ export function toProposal(
   const spots = spotsOf(built, plan)
   const after = breakDown(built, plan)
   const planned: Built = { ...built, present: sequencesOf(plan) }
+  const standing = planFaults(built, timetable(built.problem, built.present).plan)
   const stays = built.board.jobs.filter((job) => !spots.has(job.id) && (about === undefined || about.has(job.id)))
   return {
     differences: differencesOf(built.board, was, spots),
@@ -79,7 +82,8 @@ export function toProposal(
       why: whyNot(planned, job.id) ?? `${job.label} could be placed, but costs more now than it would gain.`,
     })),
     spots,
-    violations: checkPlan(built.problem, plan).map((violation) => violation.sentence),
+    violations: newFaults(standing, planFaults(built, plan)),
+    alreadyWrong: standing.map((fault) => fault.sentence),
     notes: built.notes,
   }
 }
