@@ -1,13 +1,12 @@
 import { ok, type Result, refuse } from '@almanac/units/result'
-import { forecastBed } from '../bed-forecast/forecast-bed.ts'
 import { DAYS_PER_YEAR, type IsoDay, monthStart, parseDay } from '../calendar/day-number.ts'
 import type { BedRecord } from '../fit/bed-record.ts'
 import { fitBedRecords } from '../fit/fit-bed-records.ts'
-import { lastSeenAsOf } from '../fit/read-record.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import { type AgeRule, ageOnlyWeibull, fixedAge, kaplanMeierRule, knownLives } from './baselines.ts'
+import { bedsOnOrigin, placeOf } from './beds-on-origin.ts'
 import { brierScore, watching } from './brier.ts'
-import { type Outcome, outcomeOf } from './outcome.ts'
+import { countOf, coverageOf, type OriginCount, pairsOf, type ReliabilityBin, reliabilityBins, type WeighedPair } from './calibration.ts'
 
 export type Method = 'forecast' | 'age-only Weibull' | 'Kaplan–Meier' | 'fixed age'
 
@@ -37,17 +36,19 @@ export interface Backtest {
   readonly places: readonly number[]
   /** Share of places between 0.1 and 0.9: coverage of the 80 % windows. */
   readonly coverage80: number
+  /** Of coverage80, a bed's places on several origins taken as one witness. */
+  readonly coverageStandardError: number
+  readonly counts: readonly OriginCount[]
+  readonly reliability: readonly ReliabilityBin[]
   readonly worst: readonly MissedBed[]
   readonly bedsScored: number
 }
 
-interface Scored {
-  readonly record: number
-  readonly outcome: Outcome
-  readonly seenAge: number
-  readonly originAge: number
-  /** Chance of having failed by the end of each month after the origin, from 0 on. */
-  readonly failedBy: readonly number[]
+export interface BacktestOptions {
+  /** Most beds forecast on each origin; more are sampled by `random`. Default all. */
+  readonly mostBeds?: number
+  /** Parameters known beforehand in place of a fit on each origin: what perfect knowledge would reach in a simulation. */
+  readonly known?: ForecastParameters
 }
 
 /**
@@ -59,16 +60,20 @@ export function backtest(
   prior: ForecastParameters,
   origins: readonly IsoDay[],
   random: () => number,
+  options: BacktestOptions = {},
 ): Result<Backtest> {
   const totals = new Map<Method, { sum: number; weight: number }[]>()
   const places: number[] = []
   const misses: (MissedBed & { error: number })[] = []
+  const placesByRecord = new Map<number, number[]>()
+  const counts: OriginCount[] = []
+  const reliability: WeighedPair[] = []
   let bedsScored = 0
   for (const originDay of origins) {
     const origin = parseDay(originDay)
     if (origin === null) return refuse(`The origin “${originDay}” is no real date. Give it as YYYY-MM-DD.`)
-    const fit = fitBedRecords(records, prior, originDay, `backtest-${originDay}`)
-    const beds = bedsInService(records, fit.ok ? fit.value.parameters : prior, originDay, origin)
+    const parameters = options.known ?? fittedOn(records, prior, originDay)
+    const beds = bedsOnOrigin(records, parameters, originDay, origin, options.mostBeds ?? Number.POSITIVE_INFINITY, random)
     const lives = knownLives(records, originDay, prior)
     const rules: [Method, AgeRule | null][] = [
       ['forecast', null],
@@ -97,7 +102,9 @@ export function backtest(
       })
     }
     for (const bed of beds) {
-      places.push(placeOf(bed, origin, random))
+      const place = placeOf(bed, origin, random)
+      places.push(place)
+      placesByRecord.set(bed.record, [...(placesByRecord.get(bed.record) ?? []), place])
       const chance = bed.failedBy[24] as number
       const day = monthStart(origin, 24)
       const failed = bed.outcome.by <= day
@@ -105,6 +112,8 @@ export function backtest(
         misses.push({ record: bed.record, originDay, chance24Months: chance, failed, error: Math.abs((failed ? 1 : 0) - chance) })
     }
     bedsScored += beds.length
+    counts.push(countOf(beds, origin, originDay))
+    reliability.push(...pairsOf(beds, watch, origin))
   }
   if (bedsScored === 0) return refuse('No bed was in service on any of the origin days, so there is nothing to hold the forecast against.')
   return ok({
@@ -113,7 +122,9 @@ export function backtest(
       integratedBrier: sums.reduce((mean, { sum, weight }) => mean + sum / weight / sums.length, 0),
     })),
     places,
-    coverage80: places.filter((place) => place >= 0.1 && place <= 0.9).length / places.length,
+    ...coverageOf(places, placesByRecord),
+    counts,
+    reliability: reliabilityBins(reliability),
     worst: misses
       .sort((a, b) => b.error - a.error)
       .slice(0, 10)
@@ -122,39 +133,7 @@ export function backtest(
   })
 }
 
-function bedsInService(records: readonly BedRecord[], parameters: ForecastParameters, originDay: IsoDay, origin: number): Scored[] {
-  return records.flatMap((record, index) => {
-    const known = lastSeenAsOf(record, origin)
-    if (known === null) return []
-    const result = forecastBed({ ...record, ...known, asOfDay: originDay }, parameters, 'figures')
-    if (!result.ok) return []
-    const { value } = result
-    const begin = ((parseDay(value.beginning.earliestDay) ?? origin) + (parseDay(value.beginning.latestDay) ?? origin)) / 2
-    let sum = value.chanceAlreadyFailed
-    const failedBy = [sum, ...value.monthChances.map((chance) => (sum += chance))]
-    const age = (day: number) => Math.max(0, (day - begin) / DAYS_PER_YEAR)
-    return [
-      {
-        record: index,
-        outcome: outcomeOf(record, origin),
-        seenAge: age(parseDay(value.lastSeenDay) ?? origin),
-        originAge: age(origin),
-        failedBy,
-      },
-    ]
-  })
-}
-
-/** Where the outcome lies in the forecast distribution: even between the two days that hold it; above the last day seen for one not failed. */
-function placeOf(bed: Scored, origin: number, random: () => number): number {
-  const low = bed.outcome.after <= origin ? 0 : chanceBy(bed, origin, bed.outcome.after)
-  const high = bed.outcome.by === Number.POSITIVE_INFINITY ? 1 : chanceBy(bed, origin, bed.outcome.by)
-  return low + random() * (high - low)
-}
-
-function chanceBy(bed: Scored, origin: number, day: number): number {
-  const months = Math.min(Math.max(0, (day - origin) / (DAYS_PER_YEAR / 12)), bed.failedBy.length - 1)
-  const below = Math.floor(months)
-  const low = bed.failedBy[below] as number
-  return low + ((bed.failedBy[below + 1] ?? low) - low) * (months - below)
+function fittedOn(records: readonly BedRecord[], prior: ForecastParameters, originDay: IsoDay): ForecastParameters {
+  const fit = fitBedRecords(records, prior, originDay, `backtest-${originDay}`)
+  return fit.ok ? fit.value.parameters : prior
 }

@@ -9,10 +9,10 @@ import type { WearTable } from './wear-table.ts'
 const SIZE = PARAMETER_KEYS.length
 
 /** Belief, before any record, that nothing but age makes a difference worth the name. A guess that lets the records say so. */
-const NO_EFFECT_BELIEF = 0.2
+export const NO_EFFECT_BELIEF = 0.2
 
 /** Belief in each distribution of life before any record: Weibull is what the trade's own reliability books use for wear-out; the rest is an open question. */
-const FAMILY_BELIEF: Readonly<Record<LifeFamilyName, number>> = { weibull: 0.5, lognormal: 0.25, loglogistic: 0.25 }
+export const FAMILY_BELIEF: Readonly<Record<LifeFamilyName, number>> = { weibull: 0.5, lognormal: 0.25, loglogistic: 0.25 }
 
 const EFFECT_KEYS: readonly ParameterKey[] = [
   'chlorineExponent',
@@ -36,7 +36,7 @@ export interface WeighedModel {
 export function chooseModels(table: WearTable, prior: ForecastParameters, notes: string[]): WeighedModel[] {
   const found: { posterior: Posterior; prior: LogNormal; noEffect: boolean; belief: number }[] = []
   for (const family of Object.keys(FAMILY_BELIEF) as LifeFamilyName[]) {
-    const posterior = lifePosterior(table, family, prior)
+    const posterior = lifePosterior(table, family, prior, found[0]?.posterior.logMean)
     if (posterior === null) notes.push(`The ${family} distribution did not settle on these records and is left out.`)
     else found.push({ posterior, prior, noEffect: false, belief: (1 - NO_EFFECT_BELIEF) * FAMILY_BELIEF[family] })
   }
@@ -61,7 +61,7 @@ function logScore({ posterior, belief }: { posterior: Posterior; belief: number 
 }
 
 /** The prior with all effects held at nil: age alone. */
-function ageAlone(prior: LogNormal): LogNormal {
+export function ageAlone(prior: LogNormal): LogNormal {
   const held = PARAMETER_KEYS.map((key) => EFFECT_KEYS.includes(key))
   return {
     logMean: prior.logMean.map((mean, i) => (held[i] ? Math.log(1e-4) : mean)),
@@ -75,7 +75,7 @@ function ageAlone(prior: LogNormal): LogNormal {
 }
 
 /** Spread of supplies' effects on ln life before any record: 8 %, from 2 to 30 %. A guess; common practice, no source. */
-const SPREAD_PRIOR = { logMean: Math.log(0.08), logSd: 0.7 } as const
+export const SPREAD_PRIOR = { logMean: Math.log(0.08), logSd: 0.7 } as const
 
 /** Fewer supplies with beds on record do not tell their spread from chance. */
 const LEAST_SUPPLIES = 3
@@ -98,7 +98,7 @@ export function settleMain(table: WearTable, { posterior, prior }: WeighedModel,
     return plain()
   }
   const wide = withSpread(prior)
-  const grouped = lifePosterior(table, posterior.family, wide)
+  const grouped = lifePosterior(table, posterior.family, wide, [...posterior.logMean, SPREAD_PRIOR.logMean])
   if (grouped === null) {
     notes.push('The effects of the supplies could not be told from chance; the fit without them is used.')
     return plain()

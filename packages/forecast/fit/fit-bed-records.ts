@@ -32,6 +32,9 @@ export interface RecordsFit {
 
 const SIZE = PARAMETER_KEYS.length
 
+/** Correcting the posterior of a model that hardly counts is not worth its time. */
+const SHARE_TO_CORRECT = 0.15
+
 /** A model with less belief than one node of the forecast stands for is left out. */
 const LEAST_SHARE = 0.03
 
@@ -75,7 +78,7 @@ export function fitBedRecords(
     ...(others.length > 0
       ? {
           alternatives: others.map(({ posterior, prior: own, share }): LifeModel => {
-            const { family, logMean, logCovariance } = correctedPosterior(table, posterior, own)
+            const { family, logMean, logCovariance } = share > SHARE_TO_CORRECT ? correctedPosterior(table, posterior, own) : posterior
             return { share: share / kept, family, logMean, logCovariance }
           }),
         }

@@ -9,7 +9,7 @@ const SIZE = PARAMETER_KEYS.length
 export const SPREAD = SIZE
 
 /** Nodes around each supply's own mode (Pinheiro and Bates 1995). */
-const NODES = 9
+const NODES = 7
 
 const local = derivatives()
 const WIDE = SIZE + 1
@@ -70,9 +70,9 @@ export function addSupply(placed: PlacedTable, from: number, to: number, spread:
 }
 
 /** ln of the same integral alone. */
-export function supplyValue(placed: PlacedTable, from: number, to: number, spread: number): number {
+export function supplyValue(placed: PlacedTable, from: number, to: number, spread: number, count = NODES): number {
   const { mode, sd } = supplyMode(placed, from, to, spread)
-  const logs = hermiteNodes(NODES).map(({ x, weight }) => {
+  const logs = hermiteNodes(count).map(({ x, weight }) => {
     const u = mode + Math.SQRT2 * sd * x
     return (shiftTerms(placed, from, to, u)[0] as number) - 0.5 * (u / spread) ** 2 + Math.log(weight)
   })

@@ -18,12 +18,31 @@ export interface PlacedTable {
   readonly steepness: number
   /** z of the median. */
   readonly middle: number
+  /** z of each sum without shift; −Infinity where there is no wear. */
+  readonly base: Float64Array
 }
 
 export function placeTable(table: WearTable, family: LifeFamilyName, theta: ArrayLike<number>): PlacedTable {
   const model = LIFE_FAMILIES[family]
-  const shape = Math.exp(theta[1] as number)
-  return { table, family: model, theta, wear: wearSums(table, theta), steepness: shape / spreadOf(family), middle: model.quantile(0.5) }
+  const wear = wearSums(table, theta)
+  const steepness = Math.exp(theta[1] as number) / spreadOf(family)
+  const middle = model.quantile(0.5)
+  const base = new Float64Array(table.firstPiece.length - 1)
+  for (let r = 0; r < table.count; r++) {
+    const traits = crosslinkPart(table, theta, r) + usePart(table, theta, r) - (theta[0] as number)
+    const last = 3 * (table.firstBeginning[r + 1] as number)
+    for (let sum = 3 * (table.firstBeginning[r] as number); sum < last; sum++)
+      base[sum] = steepness * ((wear.sums[sum * STRIDE] as number) + traits) + middle
+  }
+  return { table, family: model, theta, wear, steepness, middle, base }
+}
+
+function crosslinkPart(table: WearTable, theta: ArrayLike<number>, r: number): number {
+  return -Math.exp(theta[5] as number) * (table.crosslink[r] as number)
+}
+
+function usePart(table: WearTable, theta: ArrayLike<number>, r: number): number {
+  return Math.exp(theta[6] as number) * (table.use[r] as number)
 }
 
 const numerator = new MixedTerms()
@@ -39,8 +58,9 @@ export function addRecords(placed: PlacedTable, from: number, to: number, shift:
   for (let r = from; r < to; r++) {
     const first = table.firstBeginning[r] as number
     const last = table.firstBeginning[r + 1] as number
-    if (last - first === 1 && table.truncated[r] === 0) {
+    if (last - first === 1) {
       endTerm(placed, r, first, shift, out)
+      if (table.truncated[r] === 1 && readZ(placed, r, 3 * first + ENTRY, shift, slopeA)) addSurvival(placed, 3 * first + ENTRY, -1, out)
       continue
     }
     numerator.clear()
@@ -53,7 +73,7 @@ export function addRecords(placed: PlacedTable, from: number, to: number, shift:
       if (table.truncated[r] === 0) continue
       local.clear()
       local.value = table.logWeight[b] as number
-      if (readZ(placed, r, 3 * b + ENTRY, shift, slopeA)) addSurvival(placed, r, 3 * b + ENTRY, local)
+      if (readZ(placed, r, 3 * b + ENTRY, shift, slopeA)) addSurvival(placed, 3 * b + ENTRY, 1, local)
       entry.add(local)
     }
     numerator.addTo(out, 1)
@@ -71,39 +91,43 @@ let zRead = 0
 function readZ(placed: PlacedTable, r: number, sum: number, shift: number, slope: Float64Array): boolean {
   const { table, theta, wear, steepness } = placed
   const at = sum * STRIDE
-  const log = wear.sums[at] as number
-  if (log === Number.NEGATIVE_INFINITY) return false
-  const crosslink = -Math.exp(theta[5] as number) * (table.crosslink[r] as number)
-  const use = Math.exp(theta[6] as number) * (table.use[r] as number)
-  const y = steepness * (log + crosslink + use - (theta[0] as number) - shift)
-  zRead = y + placed.middle
+  zRead = (placed.base[sum] as number) - steepness * shift
+  if (zRead === Number.NEGATIVE_INFINITY) return false
   slope[0] = -steepness
-  slope[1] = y
+  slope[1] = zRead - placed.middle
   for (let j = 0; j < 4; j++) slope[WATER_KEYS[j] as number] = steepness * (wear.sums[at + 1 + j] as number)
-  slope[5] = steepness * crosslink
-  slope[6] = steepness * use
+  slope[5] = steepness * crosslinkPart(table, theta, r)
+  slope[6] = steepness * usePart(table, theta, r)
   return true
 }
+
+/** Places of the ten water curvatures in the Hessian's lower triangle. */
+const CURVE_PLACES = WATER_KEYS.flatMap((i, a) => WATER_KEYS.slice(0, a + 1).map((j) => i * SIZE + j))
 
 /** Adds factor · d²z/dθ². */
 function addCurve(placed: PlacedTable, sum: number, slope: Float64Array, factor: number, out: Derivatives): void {
   const { hessian } = out
   // By the shape, z's slopes grow in proportion to it; by itself and twice the shape too.
-  for (let j = 0; j < SIZE; j++) out.addAt(1, j, factor * (slope[j] as number))
+  hessian[SIZE] = (hessian[SIZE] as number) + factor * (slope[0] as number)
+  for (let j = 1; j < SIZE; j++) hessian[j * SIZE + 1] = (hessian[j * SIZE + 1] as number) + factor * (slope[j] as number)
   const at = sum * STRIDE + 5
-  for (let j = 0, n = 0; j < 4; j++)
-    for (let k = 0; k <= j; k++, n++)
-      out.addAt(WATER_KEYS[j] as number, WATER_KEYS[k] as number, factor * placed.steepness * (placed.wear.sums[at + n] as number))
+  const { sums } = placed.wear
+  const by = factor * placed.steepness
+  for (let n = 0; n < 10; n++) {
+    const place = CURVE_PLACES[n] as number
+    hessian[place] = (hessian[place] as number) + by * (sums[at + n] as number)
+  }
   hessian[5 * SIZE + 5] = (hessian[5 * SIZE + 5] as number) + factor * (slope[5] as number)
   hessian[6 * SIZE + 6] = (hessian[6 * SIZE + 6] as number) + factor * (slope[6] as number)
 }
 
-/** Adds ln S at the z just read. */
-function addSurvival(placed: PlacedTable, _r: number, sum: number, out: Derivatives): void {
+/** Adds sign × ln S at the z just read. */
+function addSurvival(placed: PlacedTable, sum: number, sign: number, out: Derivatives): void {
   placed.family.logSurvival(zRead, term)
-  out.value += term[0] as number
-  out.addProduct(slopeA, term[1] as number, term[2] as number)
-  addCurve(placed, sum, slopeA, term[1] as number, out)
+  const first = sign * (term[1] as number)
+  out.value += sign * (term[0] as number)
+  out.addProduct(slopeA, first, sign * (term[2] as number))
+  addCurve(placed, sum, slopeA, first, out)
 }
 
 /** ln of the chance (or density) of how the record ends, given its beginning. */
@@ -113,7 +137,7 @@ function endTerm(placed: PlacedTable, r: number, b: number, shift: number, out: 
   readZ(placed, r, lower, shift, slopeA)
   const kind = table.kind[r]
   if (kind === WORKING) {
-    addSurvival(placed, r, lower, out)
+    addSurvival(placed, lower, 1, out)
     return
   }
   if (kind === KNOWN) {
@@ -156,7 +180,14 @@ export function shiftTerms(placed: PlacedTable, from: number, to: number, shift:
   for (let r = from; r < to; r++) {
     const first = table.firstBeginning[r] as number
     const last = table.firstBeginning[r + 1] as number
-    for (const sign of table.truncated[r] === 0 ? [1] : [1, -1]) {
+    for (let sign = 1; sign >= (table.truncated[r] === 0 ? 1 : -1); sign -= 2) {
+      if (last - first === 1) {
+        shiftTerm(placed, r, first, shift, sign)
+        shifted[0] = (shifted[0] as number) + sign * (term[0] as number)
+        shifted[1] = (shifted[1] as number) - sign * steepness * (term[1] as number)
+        shifted[2] = (shifted[2] as number) + sign * steepness * steepness * (term[2] as number)
+        continue
+      }
       let [top, sum, one, two] = [Number.NEGATIVE_INFINITY, 0, 0, 0]
       for (let b = first; b < last; b++) {
         shiftTerm(placed, r, b, shift, sign)
@@ -186,21 +217,21 @@ export function shiftTerms(placed: PlacedTable, from: number, to: number, shift:
 
 /** End (sign 1) or entry (sign −1) term of one beginning by z into `term`. */
 function shiftTerm(placed: PlacedTable, r: number, b: number, shift: number, sign: number): void {
-  const { table, wear, steepness, family } = placed
-  if (!readZ(placed, r, 3 * b + (sign > 0 ? LOWER : ENTRY), shift, slopeA)) {
+  const { table, wear, steepness, family, base } = placed
+  const z = (base[3 * b + (sign > 0 ? LOWER : ENTRY)] as number) - steepness * shift
+  if (z === Number.NEGATIVE_INFINITY) {
     term.fill(0)
     return
   }
   const kind = sign > 0 ? table.kind[r] : WORKING
-  if (kind === WORKING) family.logSurvival(zRead, term)
+  if (kind === WORKING) family.logSurvival(z, term)
   else if (kind === KNOWN) {
-    family.logDensity(zRead, term)
+    family.logDensity(z, term)
     const water = table.endWater[r] as number
     term[0] = (term[0] as number) + Math.log(steepness) + logRate(wear.waters, water) - (wear.sums[3 * b * STRIDE] as number)
   } else if (kind === BETWEEN) {
-    const zLower = zRead
-    readZ(placed, r, 3 * b + UPPER, shift, slopeB)
-    intervalTerms(family, zLower, Math.max(zRead, zLower + 1e-9), pair)
+    const upper = (base[3 * b + UPPER] as number) - steepness * shift
+    intervalTerms(family, z, Math.max(upper, z + 1e-9), pair)
     term[0] = pair[0] as number
     term[1] = (pair[1] as number) + (pair[2] as number)
     term[2] = (pair[3] as number) + 2 * (pair[4] as number) + (pair[5] as number)

@@ -32,14 +32,15 @@ function build(count: number): WeightedNode[] {
 /** Middle of each interval in which the polynomial changes sign: all roots lie within √(2n + 1). */
 function signChanges(count: number): number[] {
   const reach = Math.sqrt(2 * count + 1)
-  const steps = 200 * count
+  // An odd number, so that no step ends on the root at nought, which would then be found twice.
+  const steps = 200 * count + 1
   const starts: number[] = []
   let before = hermite(count, -reach).value
   for (let i = 1; i <= steps; i++) {
     const x = -reach + (2 * reach * i) / steps
     const { value } = hermite(count, x)
-    if (before * value < 0 || value === 0) starts.push(x - reach / steps)
-    if (value !== 0) before = value
+    if (before * value < 0) starts.push(x - reach / steps)
+    before = value
   }
   return starts
 }

@@ -16,16 +16,16 @@ export interface Maximum {
 
 /**
  * Newton's method with step halving, and a ridge where the surface is not yet concave. Converged when the Newton decrement (twice the expected gain)
- * falls below 1e-14 relative to the value. Deterministic.
+ * falls below `tolerance` relative to the value. Deterministic.
  */
-export function maximise(at: (theta: Float64Array) => Surface, start: ArrayLike<number>, limit = 100): Maximum {
+export function maximise(at: (theta: Float64Array) => Surface, start: ArrayLike<number>, limit = 100, tolerance = 1e-14): Maximum {
   let theta: Float64Array = Float64Array.from(start)
   let surface = at(theta)
   for (let iterations = 1; iterations <= limit; iterations++) {
     const step = ascentStep(surface, theta.length)
     if (step === null) break
     const decrement = step.reduce((sum, value, i) => sum + value * (surface.gradient[i] as number), 0)
-    const small = decrement < 1e-14 * (1 + Math.abs(surface.value))
+    const small = decrement < tolerance * (1 + Math.abs(surface.value))
     const next = climb(at, theta, step, surface)
     if (next === null) return { converged: small || decrement < 1e-9, iterations, theta, surface }
     theta = next.theta

@@ -1,12 +1,17 @@
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import { forecastBed } from '../bed-forecast/forecast-bed.ts'
 import { parseDay } from '../calendar/day-number.ts'
+import { ageAlone, FAMILY_BELIEF, NO_EFFECT_BELIEF, SPREAD_PRIOR } from '../fit/choose-models.ts'
 import { fitBedRecords } from '../fit/fit-bed-records.ts'
+import type { LogNormal } from '../fit/life-posterior.ts'
 import { countMonths } from '../fleet/month-counts.ts'
 import { countAtMost } from '../fleet/poisson-binomial.ts'
-import { type ForecastParameters, PARAMETER_KEYS, type ParameterValues } from '../priors/forecast-parameters.ts'
+import type { LifeFamilyName } from '../lifetime/life-family.ts'
+import { type ForecastParameters, PARAMETER_KEYS, type ParameterKey, type ParameterValues } from '../priors/forecast-parameters.ts'
 import { valuesOf } from '../priors/parameter-nodes.ts'
-import { type Random, type SimulatedBed, simulateFirm } from './simulate-firm.ts'
+import { parameterPlace } from '../priors/parameter-place.ts'
+import type { Random } from './seeded.ts'
+import { type SimulatedBed, simulateFirm } from './simulate-firm.ts'
 
 /** Whether the truth lay within each 80 % interval of one simulated firm. */
 export interface CoverageTrial {
@@ -22,16 +27,42 @@ export interface Coverage {
 }
 
 const AS_OF = '2026-01-01'
-const Z90 = 1.2815515655446004
+
+/** Parameters looked at: those that this simulation's waters can teach. */
+export const STUDIED: readonly ParameterKey[] = [
+  'medianCleanYears',
+  'shape',
+  'chlorineExponent',
+  'chloramineWeight',
+  'ironExponent',
+  'crosslinkEffect',
+  'throughputExponent',
+]
+
+/** A month of the near future, and the first twelve together. */
+const COUNTED = [
+  { name: 'failures of a month', from: 5, to: 6 },
+  { name: 'failures of a year', from: 0, to: 12 },
+] as const
 
 /**
- * One repetition: a truth drawn from the prior, a firm with a town's switch, late entry and early removals, a fit to its records, and the question whether the
- * 80 % intervals hold the truth: of three parameters, of one bed's due date, of the failures of the next twelve months. One bed a firm, so that trials
- * of different repetitions are independent.
+ * One repetition: a truth drawn from all that the forecast believes beforehand (parameters, distribution of life, whether the water acts at all, how far supplies differ),
+ * a firm with a town's switch, late entry and early removals, a fit to its records, and the question whether the 80 % intervals hold the truth. One bed a
+ * firm, so that trials of different repetitions are independent.
  */
 export function coverageTrial(beds: number, random: Random, prior: ForecastParameters): CoverageTrial[] {
-  const truth = drawTruth(prior, random)
-  const firm = simulateFirm({ beds, truth, asOfDay: AS_OF, lateEntryShare: 0.5, earlyRemovalShare: 0.15 }, random, prior)
+  const truth = drawTruth(random() < NO_EFFECT_BELIEF ? ageAlone(prior) : prior, random)
+  const plan = {
+    beds,
+    truth,
+    asOfDay: AS_OF,
+    lateEntryShare: 0.5,
+    earlyRemovalShare: 0.15,
+    family: drawFamily(random),
+    supplySpread: Math.exp(SPREAD_PRIOR.logMean + SPREAD_PRIOR.logSd * normal(random)),
+    measuredShare: 0.1,
+  }
+  const firm = simulateFirm(plan, random, prior)
   const fit = fitBedRecords(
     firm.map((bed) => bed.record),
     prior,
@@ -39,23 +70,31 @@ export function coverageTrial(beds: number, random: Random, prior: ForecastParam
     'simulated',
   )
   const parameters = fit.ok ? fit.value.parameters : prior
-  const trials: CoverageTrial[] = (['medianCleanYears', 'shape', 'chloramineWeight'] as const).map((key) => {
-    const i = PARAMETER_KEYS.indexOf(key)
-    const sd = Math.sqrt(parameters.logCovariance[i * PARAMETER_KEYS.length + i] as number)
-    return { name: key, hit: Math.abs(Math.log(truth[key]) - (parameters.logMean[i] as number)) <= Z90 * sd }
-  })
+  const trials: CoverageTrial[] = STUDIED.map((key) => ({ name: key, hit: inside(parameterPlace(parameters, key, truth[key])) }))
   const running = firm.filter((bed) => bed.record.end === null)
-  return trials.concat(bedTrial(running, parameters, random), countTrial(running, parameters, random))
+  return trials.concat(bedTrial(running, parameters, random), countTrials(running, parameters, random))
 }
 
-/** Truth at random from the prior, independent parameters as the trade priors are. */
-function drawTruth(prior: ForecastParameters, random: Random): ParameterValues {
+const inside = (place: number) => place >= 0.1 && place <= 0.9
+
+function normal(random: Random): number {
+  return normalQuantile(Math.min(Math.max(random(), 1e-9), 1 - 1e-9), 0, 1)
+}
+
+/** Truth at random from a prior with independent parameters, as the trade priors are. */
+function drawTruth(prior: LogNormal, random: Random): ParameterValues {
   return valuesOf(
-    prior.logMean.map((mean, i) => {
-      const sd = Math.sqrt(prior.logCovariance[i * PARAMETER_KEYS.length + i] as number)
-      return mean + sd * normalQuantile(Math.min(Math.max(random(), 1e-9), 1 - 1e-9), 0, 1)
-    }),
+    prior.logMean.map((mean, i) => mean + Math.sqrt(prior.logCovariance[i * PARAMETER_KEYS.length + i] as number) * normal(random)),
   )
+}
+
+function drawFamily(random: Random): LifeFamilyName {
+  let left = random()
+  for (const [family, belief] of Object.entries(FAMILY_BELIEF)) {
+    left -= belief
+    if (left < 0) return family as LifeFamilyName
+  }
+  return 'weibull'
 }
 
 function bedTrial(running: readonly SimulatedBed[], parameters: ForecastParameters, random: Random): CoverageTrial[] {
@@ -69,30 +108,37 @@ function bedTrial(running: readonly SimulatedBed[], parameters: ForecastParamete
 }
 
 /** Counts are whole numbers, so that a band of exactly 80 % does not exist: the count's place in its distribution is spread at random within its step. */
-function countTrial(running: readonly SimulatedBed[], parameters: ForecastParameters, random: Random): CoverageTrial[] {
+function countTrials(running: readonly SimulatedBed[], parameters: ForecastParameters, random: Random): CoverageTrial[] {
   if (running.length === 0) return []
-  const counter = countMonths(1)
-  const begin = parseDay(AS_OF) ?? Number.NaN
-  const end = parseDay('2027-01-01') ?? Number.NaN
-  let failures = 0
+  const counters = COUNTED.map(() => countMonths(1))
+  const failures = COUNTED.map(() => 0)
   for (const bed of running) {
     const result = forecastBed({ ...bed.record, asOfDay: AS_OF }, parameters, 'figures')
     if (!result.ok) throw new RangeError(result.reason)
-    counter.add(firstYear(result.value.nodeMonthChances, result.value.monthChances.length))
-    if (bed.failsOn >= begin && bed.failsOn < end) failures++
+    const { nodeMonthChances, monthChances } = result.value
+    COUNTED.forEach(({ from, to }, i) => {
+      counters[i]?.add(together(nodeMonthChances, monthChances.length, from, to))
+      if (bed.failsOn >= monthDay(from) && bed.failsOn < monthDay(to)) failures[i] = (failures[i] as number) + 1
+    })
   }
-  const counts = counter.distribution(0)
-  const below = countAtMost(counts, failures - 1)
-  const place = below + random() * (countAtMost(counts, failures) - below)
-  return [{ name: 'failures of a year', hit: place >= 0.1 && place <= 0.9 }]
+  return COUNTED.map(({ name }, i) => {
+    const counts = (counters[i] as ReturnType<typeof countMonths>).distribution(0)
+    const below = countAtMost(counts, (failures[i] as number) - 1)
+    return { name, hit: inside(below + random() * (countAtMost(counts, failures[i] as number) - below)) }
+  })
 }
 
-/** Twelve months as one bucket, at each node. */
-function firstYear(nodeChances: Float64Array, months: number): { monthChances: number[]; nodeMonthChances: Float64Array } {
+/** First day of the month so many after the day of the study. */
+function monthDay(later: number): number {
+  return parseDay(`${2026 + Math.floor(later / 12)}-${String((later % 12) + 1).padStart(2, '0')}-01`) ?? Number.NaN
+}
+
+/** Months [from, to) as one bucket, at each node. */
+function together(nodeChances: Float64Array, months: number, from: number, to: number) {
   const nodes = nodeChances.length / months
-  const year = new Float64Array(nodes)
-  for (let k = 0; k < nodes; k++) for (let m = 0; m < 12; m++) year[k] = (year[k] as number) + (nodeChances[k * months + m] as number)
-  return { monthChances: [year.reduce((sum, chance) => sum + chance, 0) / nodes], nodeMonthChances: year }
+  const sums = new Float64Array(nodes)
+  for (let k = 0; k < nodes; k++) for (let m = from; m < to; m++) sums[k] = (sums[k] as number) + (nodeChances[k * months + m] as number)
+  return { monthChances: [sums.reduce((sum, chance) => sum + chance, 0) / nodes], nodeMonthChances: sums }
 }
 
 /** Shares of hits by name with their binomial standard errors. */

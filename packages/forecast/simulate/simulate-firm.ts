@@ -1,13 +1,15 @@
+import type { Inspection } from '../bed-forecast/bed-forecast-types.ts'
+import { READING_MODELS } from '../bed-forecast/inspection-model.ts'
+import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import { isoDay, parseDay } from '../calendar/day-number.ts'
-import { traitsLog, waterLog } from '../exposure/acceleration.ts'
+import { type BedTraits, traitsLog, waterLog } from '../exposure/acceleration.ts'
 import { traceWater } from '../exposure/water-history.ts'
 import type { SupplyPeriod, WaterHistoryInput } from '../exposure/water-types.ts'
 import type { BedRecord } from '../fit/bed-record.ts'
-import { quantile, weibullFromMedian } from '../lifetime/weibull.ts'
+import { ageAtLifeHazard } from '../lifetime/life-curve.ts'
+import type { LifeFamilyName } from '../lifetime/life-family.ts'
 import type { ForecastParameters, ParameterValues } from '../priors/forecast-parameters.ts'
-
-/** A number in [0, 1), from a seeded generator of the caller's. */
-export type Random = () => number
+import type { Random } from './seeded.ts'
 
 export interface FirmPlan {
   readonly beds: number
@@ -18,6 +20,14 @@ export interface FirmPlan {
   readonly lateEntryShare: number
   /** Share removed for convenience before they failed. */
   readonly earlyRemovalShare: number
+  /** Weibull when left out. */
+  readonly family?: LifeFamilyName
+  /** Spread of an effect on ln life that the beds of a supply share; when given, records name their supply. */
+  readonly supplySpread?: number
+  /** Share of visits on which the capacity is measured. */
+  readonly measuredShare?: number
+  /** The firm's waters, each as likely for a bed; three towns and two wells when left out. */
+  readonly waters?: readonly (readonly SupplyPeriod[])[]
 }
 
 export interface SimulatedBed {
@@ -56,21 +66,39 @@ export function simulateFirm(plan: FirmPlan, random: Random, parameters: Forecas
   const asOf = parseDay(plan.asOfDay)
   if (asOf === null) throw new RangeError('A simulated firm needs a real as-of day.')
   const beds: SimulatedBed[] = []
+  const waters = plan.waters ?? SUPPLIES
+  const effects = waters.map(() => (plan.supplySpread === undefined ? 0 : plan.supplySpread * normal(random)))
   while (beds.length < plan.beds) {
-    const bed = simulateBed(plan, random, parameters, asOf)
+    const place = Math.floor(random() * waters.length)
+    const bed = simulateBed(plan, random, parameters, asOf, place, waters[place] as readonly SupplyPeriod[], effects[place] as number)
     if (bed !== null) beds.push(bed)
   }
   return beds
 }
 
-function simulateBed(plan: FirmPlan, random: Random, parameters: ForecastParameters, asOf: number): SimulatedBed | null {
+function normal(random: Random): number {
+  return normalQuantile(Math.min(Math.max(random(), 1e-9), 1 - 1e-9), 0, 1)
+}
+
+function simulateBed(
+  plan: FirmPlan,
+  random: Random,
+  parameters: ForecastParameters,
+  asOf: number,
+  place: number,
+  supply: readonly SupplyPeriod[],
+  supplyLog: number,
+): SimulatedBed | null {
   const begin = asOf - Math.floor(random() * 25 * 365.2425)
-  const supply = SUPPLIES[Math.floor(random() * SUPPLIES.length)] as readonly SupplyPeriod[]
   const crosslinkPercent = random() < 0.4 ? 10 : 8
   const gallonsPerDay = Math.round(138 * Math.exp(0.8 * (random() - 0.5)))
   const first = random() < plan.lateEntryShare ? begin + Math.floor(random() * 8 * 365) : begin
   const water: WaterHistoryInput = { supplyPeriods: supply, tests: [], preTreatments: [] }
-  const failsOn = failureDay(plan.truth, water, begin, { crosslinkPercent, gallonsPerDayPerFt3: gallonsPerDay / 1.5 }, random(), parameters)
+  const traits = { crosslinkPercent, gallonsPerDayPerFt3: gallonsPerDay / 1.5, supplyLog }
+  const curve = { family: plan.family ?? ('weibull' as const), median: plan.truth.medianCleanYears, shape: plan.truth.shape }
+  const life = ageAtLifeHazard(curve, -Math.log(1 - random()))
+  const wear = wearClock(plan.truth, water, begin, traits, parameters)
+  const failsOn = Math.ceil(wear.dayAt(life))
   const removal = random() < plan.earlyRemovalShare ? begin + Math.floor(random() * 20 * 365) : Number.POSITIVE_INFINITY
   // Not yet met, or gone before the firm came: no record.
   if (first >= asOf || Math.min(failsOn, removal) <= first) return null
@@ -78,6 +106,7 @@ function simulateBed(plan: FirmPlan, random: Random, parameters: ForecastParamet
   const seen = visits.filter((day) => day < Math.min(failsOn, removal))
   const last = seen.at(-1) ?? first
   const day = isoDay(begin)
+  const end = endOf(failsOn, removal, last, asOf, visits[seen.length])
   return {
     failsOn,
     record: {
@@ -85,20 +114,32 @@ function simulateBed(plan: FirmPlan, random: Random, parameters: ForecastParamet
       firstSeenDay: first > begin ? isoDay(first) : null,
       lastSeenDay: isoDay(last),
       visitDays: seen.map(isoDay),
-      end: endOf(failsOn, removal, last, asOf, visits[seen.length]),
+      end,
       crosslinkPercent,
       resinVolumeFt3: 1.5,
       gallonsPerDay,
       water,
+      ...(plan.supplySpread === undefined ? {} : { supply: `supply-${place}` }),
+      ...(plan.measuredShare === undefined ? {} : { inspections: measured(seen, plan.measuredShare, (on) => wear.at(on) / life, random) }),
     },
   }
 }
 
-/** A failure is found at the next visit, so it lies between two; a removal is the firm's own work and known to the day. */
+/** A failure is found at the next visit or when the bed is taken out, so it lies between two days; a removal is the firm's own work and known to the day. */
 function endOf(failsOn: number, removal: number, last: number, asOf: number, next: number | undefined): BedRecord['end'] {
   if (removal < failsOn)
     return removal <= asOf ? { earliestDay: isoDay(removal), latestDay: isoDay(removal), cause: 'removed-early' } : null
-  return next === undefined ? null : { earliestDay: isoDay(last), latestDay: isoDay(next), cause: 'failed' }
+  const found = Math.min(next ?? Number.POSITIVE_INFINITY, removal)
+  return found > asOf ? null : { earliestDay: isoDay(last), latestDay: isoDay(found), cause: 'failed' }
+}
+
+/** Capacities as the inspection model has them: each bed its own start and rate of loss, each reading its own noise. */
+function measured(visits: readonly number[], share: number, worn: (day: number) => number, random: Random): Inspection[] {
+  const { start, startSd, rise, riseSd, noiseSd } = READING_MODELS.capacity
+  const [own, slope] = [start + startSd * normal(random), rise + riseSd * normal(random)]
+  return visits
+    .filter(() => random() < share)
+    .map((day) => ({ day: isoDay(day), capacityShare: own + slope * worn(day) + noiseSd * normal(random) }))
 }
 
 /** The first meeting and then about one visit a year up to the day. */
@@ -108,22 +149,30 @@ function visitsFrom(first: number, asOf: number, random: Random): number[] {
   return visits
 }
 
-function failureDay(
+/** Wear in clean years since the beginning on a day, and the day it reaches so many. */
+function wearClock(
   truth: ParameterValues,
   water: WaterHistoryInput,
   begin: number,
-  traits: { crosslinkPercent: number; gallonsPerDayPerFt3: number },
-  p: number,
+  traits: BedTraits,
   parameters: ForecastParameters,
-): number {
+): { at: (day: number) => number; dayAt: (years: number) => number } {
   const traced = traceWater(water, begin, begin + 36_525, parameters.assumedWater)
   if (!traced.ok) throw new RangeError(traced.reason)
-  let left = quantile(weibullFromMedian(truth.medianCleanYears, truth.shape), p)
-  for (const segment of traced.segments) {
-    const rate = Math.exp(traitsLog(truth, traits) + waterLog(truth, segment)) / 365.2425
-    const wear = rate * (segment.to - segment.from)
-    if (wear >= left) return Math.ceil(segment.from + left / rate)
-    left -= wear
+  const steps = traced.segments.map(({ from, to, ...inlet }) => ({
+    from,
+    to,
+    rate: Math.exp(traitsLog(truth, traits) + waterLog(truth, inlet)) / 365.2425,
+  }))
+  return {
+    at: (day) => steps.reduce((sum, { from, to, rate }) => sum + Math.max(0, Math.min(day, to) - from) * rate, 0),
+    dayAt(years) {
+      let left = years
+      for (const { from, to, rate } of steps) {
+        if (rate * (to - from) >= left) return from + left / rate
+        left -= rate * (to - from)
+      }
+      return Number.POSITIVE_INFINITY
+    },
   }
-  return Number.POSITIVE_INFINITY
 }
