@@ -152,6 +152,7 @@ describe('one visit put into a plan', () => {
         if (places[0] === undefined) return
         expect(places[0].addedPrice).toBeCloseTo(cheapest, 4)
         const after = withVisit(orders, v, places[0])
+        expect(timetable(problem, after).plan.objective.total).toBeCloseTo(before.total - leftOutPrice + cheapest, 4)
         expect(after.map((order) => order.filter((other) => other !== v))).toEqual(orders)
       }),
       { seed, numRuns: 25 },

@@ -60,6 +60,24 @@ describe('published instances', () => {
     expect(plan.objective.total).toBeLessThanOrEqual(1.01 * RC208_LEAST)
   })
 
+  // Published loads never bind on C101: with half the room they do, and no plan can be shorter than with all of it.
+  it('smaller vehicles are filled, not overfilled; unwanted visits are left out where going there costs more', () => {
+    const problem = read('C101.txt')
+    const tight = { ...problem, crewDays: problem.crewDays.map((crew) => ({ ...crew, capacity: { ft3: 100, lb: 0 } })) }
+    const planner = startPlanning(tight, { seed: 1 })
+    planner.improve(60)
+    const plan = planner.best()
+    expect(checkPlan(tight, plan)).toEqual([])
+    expect(plan.objective.total).toBeGreaterThan(C101_LEAST)
+    const optional = { ...tight, visits: tight.visits.map((visit, v) => (v % 2 === 0 ? { ...visit, leaveOutPrice: 60 } : visit)) }
+    const chooser = startPlanning(optional, { seed: 1 })
+    chooser.improve(60)
+    const chosen = chooser.best()
+    expect(checkPlan(optional, chosen)).toEqual([])
+    expect(chosen.leftOut.length).toBeGreaterThan(0)
+    expect(chosen.objective.total).toBeLessThan(plan.objective.total)
+  })
+
   it('same seed and iterations, same plan; however they are cut', () => {
     const problem = read('RC208.vrp')
     const one = startPlanning(problem, { seed: 7 })
