@@ -5,6 +5,7 @@ import { refitCompany, refreshBeds, refreshCompany } from '@almanac/operations/f
 import { sumMonths } from '@almanac/operations/forecasts/sum-months'
 import { applyImport } from '@almanac/operations/imports/apply-import'
 import { lapseCompanyOffers } from '@almanac/operations/jobs/lapse-offers'
+import { workOutPlan } from '@almanac/operations/jobs/work-out-plan'
 import { raiseReminders } from '@almanac/operations/reminders/raise-reminders'
 import type { QueueName, TaskPayloads } from '@almanac/runtime/queues'
 import { sendTaskAlone } from '@almanac/runtime/task-queue'
@@ -21,6 +22,7 @@ export const HANDLERS: Handlers = {
   'lapse-offers': lapseCompanyOffers,
   'backtest-company': backtestCompany,
   'plan-rebeds': planRebeds,
+  'work-out-plan': workOutPlan,
   'raise-reminders': raiseReminders,
   nightly: async () => {
     for (const companyId of await companyIds()) {

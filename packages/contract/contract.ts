@@ -6,6 +6,7 @@ import { firm } from './firm.ts'
 import { forecasts } from './forecasts.ts'
 import { imports } from './imports.ts'
 import { jobs } from './jobs.ts'
+import { plans } from './plans.ts'
 import { reminders } from './reminders.ts'
 import { session } from './session.ts'
 import { sites } from './sites.ts'
@@ -25,6 +26,7 @@ export const contract = {
   forecasts,
   imports,
   jobs,
+  plans,
   reminders,
   session,
   sites,

@@ -18,6 +18,8 @@ export type TaskPayloads = {
   'apply-import': { companyId: string; batchId: string }
   /** Free the times offered to customers who did not choose in time. */
   'lapse-offers': { companyId: string }
+  /** Work a plan of day sheets out for a dispatcher. */
+  'work-out-plan': { companyId: string; planId: string }
   /** Every night: one 'refit-company' and one 'raise-reminders' a company. */
   nightly: Record<string, never>
 }
@@ -35,5 +37,6 @@ export const QUEUES: { name: QueueName; policy: 'standard' | 'short' }[] = [
   { name: 'raise-reminders', policy: 'short' },
   { name: 'apply-import', policy: 'standard' },
   { name: 'lapse-offers', policy: 'standard' },
+  { name: 'work-out-plan', policy: 'standard' },
   { name: 'nightly', policy: 'short' },
 ]

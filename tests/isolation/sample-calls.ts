@@ -107,6 +107,17 @@ const jobs: Record<string, Sample> = {
   resume: { roles: 'od', input: (r) => ({ jobId: r.heldJobId, version }) },
 }
 
+const plans: Record<string, Sample> = {
+  start: { roles: 'od', input: (r) => ({ fromDay: DAY, days: 2, asked: { kind: 'sheet-off', crewDayId: r.crewDayId } }) },
+  get: { roles: 'od', input: (r) => ({ planId: r.planId }) },
+  stop: { roles: 'od', input: (r) => ({ planId: r.planId, version }) },
+  accept: {
+    roles: 'od',
+    input: (r) => ({ planId: r.readyPlanId, version, differenceIds: [r.visitId] }),
+    other: { differenceIds: ['01a21249-12c6-7330-82bb-e9d3d4ae6ca8'] },
+  },
+}
+
 const reminders: Record<string, Sample> = {
   list: { roles: 'od', input: () => ({ ...page, state: 'waiting' }) },
   counts: { roles: 'od' },
@@ -245,6 +256,7 @@ export const SAMPLES: Record<string, Record<string, Sample>> = {
     forecasts,
     imports,
     jobs,
+    plans,
     reminders,
     session,
     sites,

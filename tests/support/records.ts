@@ -42,6 +42,8 @@ const NAMES = [
     'offeredVisitId',
     'feedId',
     'reservationId',
+    'planId',
+    'readyPlanId',
   ],
 ] as const
 
@@ -133,6 +135,21 @@ async function writeOffer(tx: Tx, own: Own, r: Records, personId: string): Promi
   const visit = { jobId: r.offeredJobId, crewDayId: r.crewDayId, offerId: r.offerId, state: 'offered', ...span, ...arrival }
   await tx.visit.create({ data: { ...own, id: r.offeredVisitId, ...visit } })
   await tx.colleague.update({ where: { companyId_id: { companyId: own.companyId, id: r.colleagueId } }, data: { personId } })
+  const days = { fromDay: dateOf(DAY), untilDay: dateOf(NEXT_DAY), createdAt: new Date(NOW), createdBy: personId }
+  const asked = { kind: 'sheet-off', crewDayId: r.crewDayId }
+  await tx.planProposal.create({ data: { ...own, id: r.planId, kind: 'sheet-off', asked, state: 'running', ...days } })
+  const off = {
+    id: r.visitId,
+    jobId: r.visitId,
+    kind: 'take-off',
+    fromSheetId: r.crewDayId,
+    toSheetId: null,
+    startMinute: null,
+    sentence: '',
+  }
+  const proposal = { differences: [off], spots: [], sentences: [], waiting: [], notes: [] }
+  const ready = { kind: 'sheet-off', asked, state: 'ready', board: { sheets: [], jobs: [] }, proposal }
+  await tx.planProposal.create({ data: { ...own, id: r.readyPlanId, ...ready, ...days } })
   await tx.calendarFeed.create({ data: { ...own, id: r.feedId, colleagueId: r.colleagueId, createdAt: new Date(NOW) } })
 }
 

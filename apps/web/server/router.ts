@@ -7,6 +7,7 @@ import { firm } from './procedures/firm.ts'
 import { forecasts } from './procedures/forecasts.ts'
 import { imports } from './procedures/imports.ts'
 import { jobs } from './procedures/jobs.ts'
+import { plans } from './procedures/plans.ts'
 import { reminders } from './procedures/reminders.ts'
 import { session } from './procedures/session.ts'
 import { sites } from './procedures/sites.ts'
@@ -26,6 +27,7 @@ export const router = {
   forecasts,
   imports,
   jobs,
+  plans,
   reminders,
   session,
   sites,

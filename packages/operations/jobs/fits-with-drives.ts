@@ -9,7 +9,8 @@ import { type Drive, openTravelDesk, pointOf, workOutDrives } from './travel-des
 const MINUTE_MS = 60_000
 const STEP_MS = 5 * MINUTE_MS
 
-const sum = (...drives: Drive[]) => drives.reduce<number | null>((all, { minutes }) => (all === null || minutes === null ? null : all + minutes), 0)
+const sum = (...drives: Drive[]) =>
+  drives.reduce<number | null>((all, { minutes }) => (all === null || minutes === null ? null : all + minutes), 0)
 
 /**
  * The jobs that would fit into a sheet, each with the minutes of driving it adds, and begun when the crew can be there: a start is put off by the drive

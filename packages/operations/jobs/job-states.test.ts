@@ -146,7 +146,9 @@ describe('places', () => {
     const { siteId, bedId } = await makeBed(firm)
     const { jobId } = await proposeJob(firm, { ...id(), siteId, bedId, kind: 'rebed' })
     const first = await bestPlaces(firm, jobId)
-    expect(first.places).toMatchObject([{ crewDayId: pair, day: DAY, at: '08:00', people: ['Callum Orr', 'Ruth Ames'], addedDriveMinutes: null }])
+    expect(first.places).toMatchObject([
+      { crewDayId: pair, day: DAY, at: '08:00', people: ['Callum Orr', 'Ruth Ames'], addedDriveMinutes: null },
+    ])
     expect(first.unfit).toMatchObject([{ crewName: 'Joss', reason: 'Needs 2 people; this sheet has one person.' }])
     await bookVisit(firm, { ...id(), jobId, jobVersion: 1, crewDayId: pair, at: '09:00', confirmed: [] })
     const other = await makeBed(firm, 'Alder Rise 3')

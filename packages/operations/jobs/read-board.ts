@@ -2,7 +2,7 @@ import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import { type PlanBoardRows, readPlanBoard } from '@almanac/database/read/plan-board'
 import type { Load } from '@almanac/dispatch/problem/problem'
-import type { Board, Job, Sheet } from '@almanac/dispatch/propose/board'
+import type { Board, BoardDay, Job, Sheet } from '@almanac/dispatch/propose/board'
 import type { TravelPlace } from '@almanac/dispatch/travel/travel-table'
 import { dayIn } from '@almanac/runtime/clock'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
@@ -22,6 +22,7 @@ export type BoardDraft = { board: Omit<Board, 'travel' | 'rush'>; places: Travel
 export const YARD = 'yard'
 /** Overtime that a plan may reckon with, minutes; priced, and shown. */
 const MOST_OVERTIME = 120
+const END_OF_DAY = 1440
 /** Spent resin drips: it weighs about what it weighed new, lb per ft³; typical data sheets, 51 to 53. */
 const SPENT_LB_PER_FT3 = 52
 
@@ -62,8 +63,11 @@ function sheetOf(row: Row, timeZone: string, at: Date): Sheet | null {
   }
 }
 
-/** A visit on a sheet as the planner sees it: fixed where it is only offered, kept within its window where the customer was promised one. */
-function visitJob(visit: Row['visits'][number], row: Row, timeZone: string, firm: Firm): Job {
+/**
+ * A visit on a sheet as the planner sees it: fixed where it is only offered, kept within its window where the customer was promised one. Any other may go to
+ * another day, but not earlier on its own: somebody knows the time it was booked for, and an earlier one gains nothing.
+ */
+function visitJob(visit: Row['visits'][number], row: Row, days: readonly BoardDay[], timeZone: string, firm: Firm): Job {
   const wall = (instant: string) => wallMinute(timeZone, row.day, new Date(instant))
   const start = wall(visit.startsAt)
   const promised =
@@ -73,7 +77,8 @@ function visitJob(visit: Row['visits'][number], row: Row, timeZone: string, firm
         ? { sheetId: row.id, from: wall(visit.arriveFrom), to: wall(visit.arriveUntil) }
         : undefined
   return {
-    ...{ id: visit.id, label: token(visit.siteId), place: visit.siteId, people: visit.crewSize, skills: [], windows: [] },
+    ...{ id: visit.id, label: token(visit.siteId), place: visit.siteId, people: visit.crewSize, skills: [] },
+    windows: days.map(({ date }) => ({ date, from: date === row.day ? start : 0, to: END_OF_DAY })),
     minutes: (Date.parse(visit.endsAt) - Date.parse(visit.startsAt)) / 60_000,
     ...loadOf(visit.kind, visit.bed, firm),
     ...(promised ? { promised } : {}),
@@ -102,13 +107,14 @@ export async function readBoard(
   const rows = await readPlanBoard(tx, companyId, days, onlyJobId)
   const { timeZone } = rows
   const firm = { figures: await firmFigures(tx, companyId), unitSystem: (await companyFacts(tx, companyId)).unitSystem }
+  const span = boardDays(timeZone, fromDay, untilDay)
   const kept = rows.sheets.flatMap((row) => {
     const sheet = sheetOf(row, timeZone, at)
     return sheet ? [{ row, sheet }] : []
   })
   const placed = kept.flatMap(({ row, sheet }) => {
     const on = new Set(sheet.visits.map((one) => one.jobId))
-    return row.visits.filter((visit) => on.has(visit.id)).map((visit) => visitJob(visit, row, timeZone, firm))
+    return row.visits.filter((visit) => on.has(visit.id)).map((visit) => visitJob(visit, row, span, timeZone, firm))
   })
   const waiting = rows.waiting.filter((job) => (dayOf(job.dueEarliest) ?? '') <= untilDay).map((job) => waitingJob(job, rows, firm))
   const coordinates = new Map(
@@ -117,7 +123,7 @@ export async function readBoard(
   const yard = pointOf({ latitude: rows.settings.yardLatitude, longitude: rows.settings.yardLongitude })
   const places = [{ id: YARD, at: yard }, ...[...coordinates].map(([id, place]) => ({ id, at: place && pointOf(place) }))]
   const board = {
-    days: boardDays(timeZone, fromDay, untilDay),
+    days: span,
     sheets: kept.map((one) => one.sheet),
     jobs: [...placed, ...waiting],
     prices: boardPrices(rows.settings),

@@ -35,7 +35,12 @@ export function FitLine({ fit, day, busy, drag, onPlace }: FitLineProps) {
   const { me } = useSession()
   const { timeZone } = me.company
   const name = `${kindWord(fit.kind)} · ${fit.siteLabel}`
-  const words = [fit.town, dueWords(fit.dueEarliest, fit.dueLatest, day), weekRiskWords(fit.kind, fit.chance3Months), driveWords(fit.addedDriveMinutes)]
+  const words = [
+    fit.town,
+    dueWords(fit.dueEarliest, fit.dueLatest, day),
+    weekRiskWords(fit.kind, fit.chance3Months),
+    driveWords(fit.addedDriveMinutes),
+  ]
   const times = `${clockIn(timeZone, fit.startsAt)}–${clockIn(timeZone, fit.endsAt)}`
   return (
     <LineRow

@@ -13,6 +13,7 @@ import { DriveLine } from './drive-line.tsx'
 import { FitLine, FreeLine } from './free-line.tsx'
 import { LeftOver } from './left-over.tsx'
 import { LoadList } from './load-list.tsx'
+import { Mishap } from './mishap.tsx'
 import { MoveDialog } from './move-dialog.tsx'
 import { SheetHead } from './sheet-head.tsx'
 import { sheetLines } from './sheet-lines.ts'
@@ -35,6 +36,7 @@ export type OpenSheetProps = {
 export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange }: OpenSheetProps) {
   const { api, me } = useSession()
   const { timeZone } = me.company
+  const [mishap, setMishap] = useState(false)
   const [moving, setMoving] = useState<SheetVisit | null>(null)
   const over = sheet.day < me.today
   const fits = useQuery(api.daySheets.fits.queryOptions({ input: { crewDayId: sheet.id }, enabled: !over }))
@@ -45,7 +47,7 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
   const callOff = (visit: SheetVisit) => desk.callOff({ visitId: visit.id, version: visit.version }, label(visit), stood(visit))
   return (
     <section aria-label={`Day sheet of ${sheet.name}`} className="my-3 border border-ink bg-sheet">
-      <SheetHead sheet={sheet} onFold={onFold} onChange={onChange} />
+      <SheetHead sheet={sheet} onFold={onFold} onChange={onChange} onMishap={over ? undefined : () => setMishap(true)} />
       <div className="px-3 sm:px-5">
         <BookingAnswer desk={desk} />
         {fits.error ? <Problem happened={readFailure(fits.error).message} onRetry={() => void fits.refetch()} /> : null}
@@ -77,6 +79,7 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
       <LoadList crewDayId={sheet.id} />
       <SheetMap sheet={sheet} yard={travel.yard} paceWords={travel.paceWords} />
       {over ? null : <LeftOver left={fits.data?.left ?? []} />}
+      {mishap ? <Mishap sheet={sheet} onClose={() => setMishap(false)} /> : null}
       {moving ? (
         <MoveDialog
           visit={moving}

@@ -7,8 +7,10 @@ import { useSession } from '@/client/providers'
 import { sheetLines, sheetMinutes } from './sheet-lines.ts'
 import { loadWords } from './sheet-load.ts'
 
+type SheetHeadProps = { sheet: DaySheet; onFold: () => void; onChange: () => void; onMishap?: () => void }
+
 /** The head of the open sheet: crew, vehicle, load, hours, and whether all stands within them. */
-export function SheetHead({ sheet, onFold, onChange }: { sheet: DaySheet; onFold: () => void; onChange: () => void }) {
+export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps) {
   const { me, figures } = useSession()
   const { timeZone, unitSystem } = me.company
   const load = loadWords(sheet, unitSystem, figures)
@@ -49,9 +51,19 @@ export function SheetHead({ sheet, onFold, onChange }: { sheet: DaySheet; onFold
           )}
         </span>
       </div>
-      <Button kind="quiet" onClick={onChange}>
-        Change crew
-      </Button>
+      <span className="flex flex-col items-end print:hidden">
+        <Button kind="quiet" onClick={onChange}>
+          Change crew
+        </Button>
+        {onMishap ? (
+          <Button kind="quiet" onClick={onMishap}>
+            Someone is missing
+          </Button>
+        ) : null}
+        <Button kind="quiet" onClick={() => window.print()}>
+          Print
+        </Button>
+      </span>
       {sheet.notes ? <p className="col-span-2 text-small text-soft">{sheet.notes}</p> : null}
     </div>
   )

@@ -1,0 +1,63 @@
+'use client'
+import type { PlanDifference, PlanPage } from '@almanac/contract/plans'
+import { Button } from '@almanac/ui/button'
+import { Checkbox } from '@almanac/ui/checkbox'
+import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
+import { type FormEvent, useState } from 'react'
+import { shortDay } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+
+/** What the plan changes, day by day; all of it is ticked at first. */
+export function PlanChanges({ page }: { page: PlanPage }) {
+  const { api } = useSession()
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
+  const accept = useCommand(api.plans.accept.mutationOptions())
+  const taken = page.differences.filter((one) => !left.has(one.id))
+  const days = Map.groupBy(page.differences, (one) => one.day)
+  if (page.differences.length === 0) return <p className="mt-6">There is nothing to change: the sheets stand well as they are.</p>
+  const tick = (ids: readonly string[], on: boolean) => {
+    const next = new Set(left)
+    for (const id of ids) {
+      if (on) next.delete(id)
+      else next.add(id)
+    }
+    setLeft(next)
+  }
+  const submit = (event: FormEvent) => {
+    event.preventDefault()
+    accept.send({ planId: page.id, version: page.version, differenceIds: taken.map((one) => one.id) })
+  }
+  return (
+    <form onSubmit={submit}>
+      <Section title={page.differences.length === 1 ? 'One change' : `${page.differences.length} changes`}>
+        {[...days].map(([day, changes]) => (
+          <fieldset key={day} className="mb-4">
+            <legend className="font-medium">{shortDay(day)}</legend>
+            {changes.map((one: PlanDifference) => (
+              <Checkbox
+                key={one.id}
+                label={one.sentence}
+                checked={!left.has(one.id)}
+                onChange={(event) => tick([one.id], event.target.checked)}
+              />
+            ))}
+          </fieldset>
+        ))}
+      </Section>
+      {accept.error ? <Problem happened={readFailure(accept.error).message} /> : null}
+      <div className="flex flex-wrap gap-3">
+        <Button kind="ink" type="submit" busy={accept.isPending} disabled={taken.length === 0}>
+          {taken.length === page.differences.length ? 'Accept all' : `Accept ${taken.length} of ${page.differences.length}`}
+        </Button>
+        {left.size === 0 ? null : (
+          <Button kind="quiet" onClick={() => setLeft(new Set())}>
+            Tick all again
+          </Button>
+        )}
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,40 @@
+'use client'
+import type { PlanTotals } from '@almanac/contract/plans'
+import { DataTable } from '@almanac/ui/data-table'
+import { formatMiles } from '@almanac/units/distance'
+import { durationWords } from '@/client/clock-words'
+import { useSession } from '@/client/providers'
+
+/** The sheets as they stand beside what the plan would make of them. */
+export function PlanTotalsTable({ before, after }: { before: PlanTotals; after: PlanTotals }) {
+  const { me } = useSession()
+  const miles = (value: number) => formatMiles(value, me.company.unitSystem)
+  const count = (value: number) => value.toLocaleString('en-US')
+  const rows = [
+    { name: 'Visits on the sheets', now: count(before.planned), planned: count(after.planned) },
+    { name: 'Jobs waiting', now: count(before.waiting), planned: count(after.waiting) },
+    { name: 'Driving', now: durationWords(before.driveMinutes), planned: durationWords(after.driveMinutes) },
+    { name: 'Road', now: miles(before.miles), planned: miles(after.miles) },
+    { name: 'Overtime of the crews', now: durationWords(before.overtimeMinutes), planned: durationWords(after.overtimeMinutes) },
+    { name: 'Days past a due window', now: count(before.lateDays), planned: count(after.lateDays) },
+  ]
+  return (
+    <div className="max-w-2xl">
+      <DataTable
+        caption="The day sheets now and with this plan"
+        rows={rows}
+        rowKey={(row) => row.name}
+        columns={[
+          { key: 'name', head: <span className="sr-only">What</span>, phone: 'title', cell: (row) => row.name },
+          { key: 'now', head: 'As they stand', align: 'right', cell: (row) => row.now },
+          {
+            key: 'then',
+            head: 'With the plan',
+            align: 'right',
+            cell: (row) => <span className={row.now === row.planned ? undefined : 'font-semibold'}>{row.planned}</span>,
+          },
+        ]}
+      />
+    </div>
+  )
+}

@@ -1,0 +1,115 @@
+'use client'
+import type { PlanPage } from '@almanac/contract/plans'
+import { Button } from '@almanac/ui/button'
+import { Empty } from '@almanac/ui/empty'
+import { Notice } from '@almanac/ui/notice'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useSearchParams } from 'next/navigation'
+import { dayWords } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { PlanChanges } from './plan-changes.tsx'
+import { PlanTotalsTable } from './plan-totals.tsx'
+
+const TITLES: Record<PlanPage['asked']['kind'], string> = {
+  week: 'A plan for the days ahead',
+  'sheet-off': 'When a crew’s day falls away',
+  'fewer-people': 'When people are missing',
+}
+
+/** How often a plan that is being worked out is looked at, beside the live updates. */
+const LOOK_MS = 1500
+
+/** A plan worked out in the background: how far it is, then what it would change, to be accepted in whole or in part. */
+export function Plan() {
+  const { api } = useSession()
+  const planId = useSearchParams().get('id') ?? ''
+  const plan = useQuery({
+    ...api.plans.get.queryOptions({ input: { planId } }),
+    enabled: planId !== '',
+    refetchInterval: (query) => (query.state.data?.state === 'running' ? LOOK_MS : false),
+  })
+  const stop = useCommand(api.plans.stop.mutationOptions())
+  const failure = plan.error ?? stop.error
+  const page = plan.data
+  if (planId === '') return <Empty title="No plan is named in the address">Start one from the day sheets.</Empty>
+  return (
+    <>
+      <PageHead
+        above={
+          <TextLink href={page ? `/day-sheets?day=${page.fromDay}` : '/day-sheets'} link={Link}>
+            Day sheets
+          </TextLink>
+        }
+        title={page ? TITLES[page.asked.kind] : 'Plan'}
+        lead={page ? `${dayWords(page.fromDay)} to ${dayWords(page.untilDay)}. Nothing changes until you accept.` : undefined}
+      />
+      {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void plan.refetch()} /> : null}
+      {!page && !failure ? <Skeleton lines={6} label="Reading the plan" /> : null}
+      {page?.state === 'running' ? (
+        <Notice
+          action={
+            <Button busy={stop.isPending} onClick={() => stop.send({ planId: page.id, version: page.version })}>
+              Stop
+            </Button>
+          }
+        >
+          Working it out. A week takes about ten seconds; you can leave this page and come back.
+        </Notice>
+      ) : null}
+      {page?.state === 'stopped' ? <p>This plan was stopped. Nothing was changed; start another from the day sheets.</p> : null}
+      {page?.state === 'failed' ? <Problem happened={page.failure ?? 'This plan could not be made. Nothing was changed.'} /> : null}
+      {page?.state === 'accepted' ? (
+        <Notice kind="done">What was chosen of this plan stands on the day sheets, and the crews see it.</Notice>
+      ) : null}
+      {page && (page.state === 'ready' || page.state === 'accepted') ? <Outcome page={page} /> : null}
+    </>
+  )
+}
+
+function Outcome({ page }: { page: PlanPage }) {
+  return (
+    <>
+      <ul className="mb-6 max-w-[75ch]">
+        {page.sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      {page.before && page.after ? <PlanTotalsTable before={page.before} after={page.after} /> : null}
+      {page.state === 'ready' ? <PlanChanges page={page} /> : null}
+      {page.waiting.length > 0 ? (
+        <details className="mt-6">
+          <summary className="min-h-6 cursor-pointer">
+            {page.waiting.length === 1 ? 'One job stays' : `${page.waiting.length} jobs stay`} waiting, and why
+          </summary>
+          <ul className="mt-2 max-w-[75ch]">
+            {page.waiting.map((one) => (
+              <li key={one.jobId} className="border-b border-line py-2">
+                <TextLink href={`/jobs/${one.jobId}`} link={Link}>
+                  Job
+                </TextLink>
+                : {one.why}
+              </li>
+            ))}
+          </ul>
+        </details>
+      ) : null}
+      {page.notes.length > 0 ? (
+        <details className="mt-3">
+          <summary className="min-h-6 cursor-pointer">What the plan does not know</summary>
+          <ul className="mt-2 max-w-[75ch] text-soft">
+            {page.notes.map((note) => (
+              <li key={note}>{note}</li>
+            ))}
+          </ul>
+        </details>
+      ) : null}
+    </>
+  )
+}

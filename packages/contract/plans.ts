@@ -1,0 +1,76 @@
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { command, Day, Id, Instant, Version } from './shared.ts'
+
+const Asked = z.discriminatedUnion('kind', [
+  /** Plan the days ahead. */
+  z.object({ kind: z.literal('week') }),
+  /** A crew's day falls away. */
+  z.object({ kind: z.literal('sheet-off'), crewDayId: Id }),
+  /** Some of its people are missing. */
+  z.object({ kind: z.literal('fewer-people'), crewDayId: Id, people: z.number().int().min(1).max(6) }),
+])
+export type PlanAsked = z.infer<typeof Asked>
+
+export const StartPlan = command({ fromDay: Day, days: z.number().int().min(1).max(10), asked: Asked })
+export const AcceptPlan = command({ planId: Id, version: Version, differenceIds: z.array(Id).min(1).max(500) })
+export const StopPlan = command({ planId: Id, version: Version })
+
+/** What a plan comes to, in what a dispatcher counts. */
+export const PlanTotals = z.object({
+  driveMinutes: z.number(),
+  miles: z.number(),
+  overtimeMinutes: z.number(),
+  lateDays: z.number(),
+  planned: z.number().int(),
+  waiting: z.number().int(),
+})
+export type PlanTotals = z.infer<typeof PlanTotals>
+
+export const PlanDifference = z.object({
+  id: Id,
+  kind: z.enum(['place', 'move', 'time', 'take-off']),
+  day: Day,
+  sentence: z.string(),
+})
+export type PlanDifference = z.infer<typeof PlanDifference>
+
+export const PlanPage = z.object({
+  id: Id,
+  version: Version,
+  asked: Asked,
+  fromDay: Day,
+  untilDay: Day,
+  state: z.enum(['running', 'ready', 'failed', 'stopped', 'accepted']),
+  createdAt: Instant,
+  failure: z.string().nullable(),
+  before: PlanTotals.nullable(),
+  after: PlanTotals.nullable(),
+  /** What changes, in plain words; for a mishap how it can be met. */
+  sentences: z.array(z.string()),
+  differences: z.array(PlanDifference),
+  /** Jobs that stay waiting, and why. */
+  waiting: z.array(z.object({ jobId: Id, why: z.string() })),
+  notes: z.array(z.string()),
+})
+export type PlanPage = z.infer<typeof PlanPage>
+
+export const plans = {
+  start: oc
+    .route({ method: 'POST', path: '/plans/start' })
+    .input(StartPlan)
+    .output(z.object({ planId: Id })),
+  get: oc
+    .route({ method: 'GET', path: '/plans/get' })
+    .input(z.object({ planId: Id }))
+    .output(PlanPage),
+  stop: oc
+    .route({ method: 'POST', path: '/plans/stop' })
+    .input(StopPlan)
+    .output(z.object({ planId: Id, version: Version })),
+  /** Takes some or all of what a plan changes; all of it or nothing. */
+  accept: oc
+    .route({ method: 'POST', path: '/plans/accept' })
+    .input(AcceptPlan)
+    .output(z.object({ planId: Id, version: Version, changed: z.number().int() })),
+}

@@ -1,0 +1,105 @@
+import { isDeepStrictEqual } from 'node:util'
+import type { AcceptPlan as AcceptPlanInput } from '@almanac/contract/plans'
+import { expectChanged } from '@almanac/database/changed-row'
+import type { Tx } from '@almanac/database/client'
+import { dayOf } from '@almanac/database/days'
+import { inCompany, type Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { lockRows } from '@almanac/database/sql/lock-rows'
+import { applyDifferences } from '@almanac/dispatch/propose/apply-differences'
+import type { Board } from '@almanac/dispatch/propose/board'
+import type { Difference } from '@almanac/dispatch/propose/differences'
+import { now } from '@almanac/runtime/clock'
+import { AppError, notFound } from '@almanac/runtime/errors'
+import type * as z from 'zod'
+import { withDrives } from './drive-table.ts'
+import type { StoredProposal } from './plan-aside.ts'
+import { readBoard } from './read-board.ts'
+import { openTravelDesk } from './travel-desk.ts'
+import { type PlannedPlace, writePlaces } from './write-places.ts'
+
+export type AcceptPlan = z.infer<typeof AcceptPlanInput>
+
+const stale = () =>
+  new AppError(
+    'conflict',
+    'The day sheets have changed since this plan was made. Nothing was changed; have the plan made anew, it takes a few seconds.',
+  )
+
+/** What of a board a plan leans on: sheets with their hours, people, room and visits. If any of it differs, the plan is of another day. */
+function leansOn(board: Pick<Board, 'sheets' | 'jobs'>, { sheetIds, jobIds }: Chosen) {
+  const sheets = board.sheets.filter((sheet) => sheetIds.has(sheet.id)).map(({ shift: _now, ...sheet }) => sheet)
+  const jobs = board.jobs.filter((job) => jobIds.has(job.id)).map(({ riskPerDay: _risk, ...job }) => job)
+  // As it would come back from where plans are stored.
+  return JSON.parse(JSON.stringify({ sheets, jobs })) as object
+}
+
+type Chosen = { differences: Difference[]; sheetIds: Set<string>; jobIds: Set<string> }
+
+function chosenOf({ differences }: StoredProposal, ids: readonly string[]): Chosen {
+  const wanted = new Set(ids)
+  const chosen = differences.filter((one) => wanted.has(one.id))
+  if (chosen.length < wanted.size) throw notFound('change of this plan')
+  const sheetIds = new Set(chosen.flatMap((one) => [one.fromSheetId, one.toSheetId].filter((id) => id !== null)))
+  return { differences: chosen, sheetIds, jobIds: new Set(chosen.map((one) => one.jobId)) }
+}
+
+const read = async (tx: Tx, companyId: string, planId: string) => {
+  const plan = await tx.planProposal.findUnique({ where: { companyId_id: { companyId, id: planId } } })
+  if (!plan) throw notFound('plan')
+  const days = { fromDay: dayOf(plan.fromDay), untilDay: dayOf(plan.untilDay), at: now() }
+  return { plan, draft: await readBoard(tx, companyId, days) }
+}
+
+/**
+ * Takes some or all of what a plan changes, in one transaction. The checker looks at the sheets as they would then stand, before anything is written; a plan
+ * whose sheets or jobs have changed since is refused, and half of a plan that does not fit by itself is too.
+ */
+export async function acceptPlan(scope: Scope & { personId: string }, input: AcceptPlan) {
+  const { companyId } = scope
+  // Drives may ask a server, which no transaction must wait for: the board is read twice, and has to be the same both times.
+  const first = await inCompany(scope, (tx) => read(tx, companyId, input.planId))
+  const board = await withDrives(first.draft, await openTravelDesk(scope, first.draft.timeZone))
+  return runCommand(scope, 'jobs.accept-plan', input, async (tx, command) => {
+    await lockRows(tx, companyId, 'plan_proposal', [input.planId])
+    const { plan, draft } = await read(tx, companyId, input.planId)
+    const { id, version, state } = plan
+    const unchanged = version === input.version && state === 'ready'
+    await expectChanged(unchanged ? 1 : 0, 'plan', input.version, { state: 'accepted' }, async () => ({ id, version, state }))
+    const proposal = plan.proposal as unknown as StoredProposal
+    const chosen = chosenOf(proposal, input.differenceIds)
+    const { differences, sheetIds } = chosen
+    const before = plan.board as unknown as Board
+    // A mishap's board has the stranded jobs off their sheet already: only what is left of it can be compared.
+    const stands = leansOn(draft.board, chosen)
+    const isSame = plan.kind !== 'week' || isDeepStrictEqual(stands, leansOn(before, chosen))
+    if (!isSame || !isDeepStrictEqual(stands, leansOn(board, chosen))) throw stale()
+    const applied = applyDifferences(board, { differences: proposal.differences, spots: new Map(proposal.spots) }, input.differenceIds)
+    if ('faults' in applied) throw new AppError('conflict', `${applied.faults.join(' ')} Nothing was changed.`)
+    if (applied.violations.length > 0)
+      throw new AppError('conflict', 'Only these of the changes do not fit together. Nothing was changed; take the others too, or fewer.')
+    const changed = await writePlaces(tx, command, placesOf(applied.board, differences, sheetIds))
+    const after = await tx.planProposal.update({
+      where: { companyId_id: { companyId, id } },
+      data: { state: 'accepted', version: { increment: 1 } },
+    })
+    await command.audit('accepted', 'plan', id, { differences: differences.length })
+    await command.announce('plan', id, after.version)
+    return { planId: id, version: after.version, changed }
+  })
+}
+
+/** Where each job of the sheets that change stands afterwards, and which are taken off. */
+function placesOf(board: Board, differences: readonly Difference[], sheetIds: ReadonlySet<string>): PlannedPlace[] {
+  const placed = board.sheets
+    .filter((sheet) => sheetIds.has(sheet.id))
+    .flatMap((sheet) =>
+      sheet.visits.flatMap(({ jobId, startMinute }) =>
+        startMinute === undefined ? [] : [{ id: jobId, crewDayId: sheet.id, day: sheet.date, startMinute }],
+      ),
+    )
+  const off = differences
+    .filter((one) => one.toSheetId === null)
+    .map((one) => ({ id: one.jobId, crewDayId: null, day: null, startMinute: null }))
+  return [...placed, ...off]
+}

@@ -1,0 +1,121 @@
+import { closeClients } from '@almanac/database/client'
+import { inCompany } from '@almanac/database/in-company'
+import { readPlan } from '@almanac/database/read/plan-page'
+import { setClock } from '@almanac/runtime/clock'
+import { newId } from '@almanac/runtime/ids'
+import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { testDatabase } from '../../../tests/support/test-database.ts'
+import { acceptPlan } from './accept-plan.ts'
+import { bookVisit } from './book-visit.ts'
+import { openDaySheet } from './open-day-sheet.ts'
+import { proposeJob } from './propose-job.ts'
+import { startPlan } from './start-plan.ts'
+import { stopPlan } from './stop-plan.ts'
+import { DAY, everythingOf, type Firm, makeBed, makeColleague, makeFirm, makeVehicle } from './test-firm.ts'
+import { workOutPlan } from './work-out-plan.ts'
+
+const NEXT_DAY = '2026-12-04'
+const id = () => ({ commandId: newId() })
+let firm: Firm
+let first: string
+let second: string
+
+/** Some miles north of the yard. */
+const north = (miles: number) => ({ latitude: 41.72 + miles / 69.09, longitude: -88.44 })
+
+async function waiting(label: string, miles: number, kind: 'annual-visit' | 'rebed' = 'annual-visit') {
+  const { siteId, bedId } = await makeBed(firm, label)
+  await inCompany(firm, (tx) => tx.site.update({ where: { companyId_id: { companyId: firm.companyId, id: siteId } }, data: north(miles) }))
+  return (await proposeJob(firm, { ...id(), siteId, bedId, kind, dueLatest: DAY })).jobId
+}
+const planned = async (asked: Parameters<typeof startPlan>[1]['asked'] = { kind: 'week' }) => {
+  const { planId } = await startPlan(firm, { ...id(), fromDay: DAY, days: 2, asked })
+  await workOutPlan({ companyId: firm.companyId, planId })
+  return readPlan(firm, planId)
+}
+const accept = (plan: { id: string; version: number }, differenceIds: string[]) =>
+  acceptPlan(firm, { ...id(), planId: plan.id, version: plan.version, differenceIds })
+const stands = async () => (await everythingOf(firm)).visits.filter((one) => one.state === 'booked')
+
+beforeAll(async () => {
+  await testDatabase()
+  setClock(() => new Date('2026-12-02T16:00:00Z'))
+})
+beforeEach(async () => {
+  firm = await makeFirm()
+  const yard = { yardLatitude: 41.72, yardLongitude: -88.44 }
+  await inCompany(firm, (tx) => tx.companySettings.create({ data: { companyId: firm.companyId, id: newId(), ...yard } }))
+  const pair = async (names: string[], van: string, day: string) => {
+    const colleagueIds = await Promise.all(names.map((name) => makeColleague(firm, name)))
+    const crew = { name: names.join(' & '), colleagueIds, vehicleId: await makeVehicle(firm, van), from: '08:00', until: '17:00' }
+    return (await openDaySheet(firm, { ...id(), ...crew, day })).crewDayId
+  }
+  first = await pair(['Ruth', 'Callum'], 'van 1', DAY)
+  second = await pair(['Ada', 'Bo'], 'van 2', NEXT_DAY)
+})
+afterAll(async () => {
+  setClock()
+  await closeTaskQueue()
+  await closeClients()
+})
+
+describe('a plan for the days ahead', { timeout: 60_000 }, () => {
+  test('places what waits, changes nothing until it is accepted, and then stands as proposed', async () => {
+    const jobs = [await waiting('Near', 2), await waiting('Far', 12), await waiting('Rebed', 6, 'rebed')]
+    const before = await everythingOf(firm)
+    const plan = await planned()
+    expect(plan).toMatchObject({ state: 'ready', waiting: [], before: { planned: 0, waiting: 3 }, after: { planned: 3, waiting: 0 } })
+    expect(plan.differences.map((one) => one.id).sort()).toEqual([...jobs].sort())
+    // Names are put in when it is read; the stored plan has none.
+    expect(plan.differences.some((one) => one.sentence.includes('Place Far: Ruth & Callum'))).toBe(true)
+    const stored = await inCompany(firm, (tx) => tx.planProposal.findMany({ where: { companyId: firm.companyId } }))
+    expect(JSON.stringify(stored)).not.toContain('Ruth')
+    expect((await everythingOf(firm)).visits).toEqual(before.visits)
+    expect(await accept(plan, jobs)).toMatchObject({ changed: 3 })
+    const visits = await stands()
+    expect(visits.map((one) => one.jobId).sort()).toEqual([...jobs].sort())
+    expect((await everythingOf(firm)).jobs.every((one) => one.state === 'booked')).toBe(true)
+    expect(await readPlan(firm, plan.id)).toMatchObject({ state: 'accepted' })
+  })
+
+  test('may be accepted in part', async () => {
+    const near = await waiting('Near', 2)
+    await waiting('Far', 12)
+    expect(await accept(await planned(), [near])).toMatchObject({ changed: 1 })
+    expect((await stands()).map((one) => one.jobId)).toEqual([near])
+  })
+
+  test('is refused once a sheet it leans on has changed, and nothing is written', async () => {
+    const [near, far] = [await waiting('Near', 2), await waiting('Far', 12)]
+    const plan = await planned()
+    await bookVisit(firm, { ...id(), jobId: far, jobVersion: 1, crewDayId: first, at: '09:00', confirmed: [] })
+    const before = await everythingOf(firm)
+    await expect(accept(plan, [near])).rejects.toMatchObject({ code: 'conflict' })
+    expect(await everythingOf(firm)).toEqual(before)
+    await expect(acceptPlan(await makeFirm(), { ...id(), planId: plan.id, version: 1, differenceIds: [near] })).rejects.toMatchObject({
+      code: 'not-found',
+    })
+  })
+
+  test('that was stopped is not written over by what the search found meanwhile', async () => {
+    await waiting('Near', 2)
+    const { planId } = await startPlan(firm, { ...id(), fromDay: DAY, days: 2, asked: { kind: 'week' } })
+    await stopPlan(firm, { ...id(), planId, version: 1 })
+    await workOutPlan({ companyId: firm.companyId, planId })
+    expect(await readPlan(firm, planId)).toMatchObject({ state: 'stopped', differences: [] })
+  })
+})
+
+test('a crew’s day that falls away finds its visits another place, and only them', { timeout: 60_000 }, async () => {
+  const [one, other] = [await waiting('Near', 2), await waiting('Elsewhere', 4)]
+  const book = (jobId: string, crewDayId: string, at: string) =>
+    bookVisit(firm, { ...id(), jobId, jobVersion: 1, crewDayId, at, confirmed: [] })
+  const stranded = await book(one, first, '10:00')
+  await book(other, second, '10:00')
+  const plan = await planned({ kind: 'sheet-off', crewDayId: first })
+  expect(plan.state).toBe('ready')
+  expect(plan.differences.map((change) => [change.id, change.kind])).toEqual([[stranded.visitId, 'move']])
+  await accept(plan, [stranded.visitId])
+  expect((await stands()).map((visit) => visit.crewDayId)).toEqual([second, second])
+})

@@ -1,0 +1,36 @@
+import type { StartPlan as StartPlanInput } from '@almanac/contract/plans'
+import { dateOf, dayOf } from '@almanac/database/days'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { addDays, dayIn } from '@almanac/runtime/clock'
+import { AppError, notFound } from '@almanac/runtime/errors'
+import { newId } from '@almanac/runtime/ids'
+import type * as z from 'zod'
+import { companyFacts } from './clock-times.ts'
+
+export type StartPlan = z.infer<typeof StartPlanInput>
+
+/** Asks the worker for a plan of some days, or for a way round a mishap; the page shows it when it is ready. */
+export async function startPlan(scope: Scope & { personId: string }, input: StartPlan): Promise<{ planId: string }> {
+  return runCommand(scope, 'jobs.start-plan', input, async (tx, command) => {
+    const { companyId, personId } = scope
+    const { asked } = input
+    const { timeZone } = await companyFacts(tx, companyId)
+    const today = dayIn(timeZone, command.at)
+    let fromDay = input.fromDay < today ? today : input.fromDay
+    if (asked.kind !== 'week') {
+      const sheet = await tx.crewDay.findUnique({ where: { companyId_id: { companyId, id: asked.crewDayId } }, select: { day: true } })
+      if (!sheet) throw notFound('day sheet')
+      if (dayOf(sheet.day) < today) throw new AppError('conflict', 'That day is over. Nothing was planned.')
+      fromDay = dayOf(sheet.day)
+    }
+    const planId = newId()
+    const untilDay = addDays(fromDay, input.days - 1)
+    const days = { fromDay: dateOf(fromDay), untilDay: dateOf(untilDay) }
+    const row = { companyId, id: planId, kind: asked.kind, asked, state: 'running', createdAt: command.at, createdBy: personId }
+    await tx.planProposal.create({ data: { ...row, ...days } })
+    await command.audit('started', 'plan', planId, { kind: asked.kind, fromDay, untilDay })
+    await command.enqueue('work-out-plan', { planId })
+    return { planId }
+  })
+}

@@ -1,0 +1,44 @@
+import type { PlanAsked } from '@almanac/contract/plans'
+import { dayOf } from '@almanac/database/days'
+import { inCompany } from '@almanac/database/in-company'
+import { commandTools } from '@almanac/database/run-command'
+import { now } from '@almanac/runtime/clock'
+import type { TaskPayloads } from '@almanac/runtime/queues'
+import { runAside } from '@almanac/runtime/run-aside'
+import { withDrives } from './drive-table.ts'
+import type { PlanAnswer, PlanInput } from './plan-aside.ts'
+import { readBoard } from './read-board.ts'
+import { openTravelDesk } from './travel-desk.ts'
+
+const SEED = 1
+/** How long the search may take: a dispatcher waits for it. A mishap is answered sooner. */
+const WEEK_SECONDS = 8
+const MISHAP_SECONDS = 2
+
+/** Works a plan out in a thread of its own and stores it in one piece. A plan that was stopped meanwhile, or is there already, is left as it is. */
+export async function workOutPlan({ companyId, planId }: TaskPayloads['work-out-plan']): Promise<void> {
+  const where = { companyId_id: { companyId, id: planId } }
+  const read = await inCompany({ companyId }, async (tx) => {
+    const plan = await tx.planProposal.findUnique({ where })
+    if (plan?.state !== 'running') return null
+    const days = { fromDay: dayOf(plan.fromDay), untilDay: dayOf(plan.untilDay), at: now() }
+    return { asked: plan.asked as PlanAsked, draft: await readBoard(tx, companyId, days) }
+  })
+  if (!read) return
+  const { asked, draft } = read
+  const board = await withDrives(draft, await openTravelDesk({ companyId }, draft.timeZone))
+  const input: PlanInput = { board, asked, seed: SEED, seconds: asked.kind === 'week' ? WEEK_SECONDS : MISHAP_SECONDS }
+  const answer = await runAside<PlanAnswer>(new URL('./plan-aside.ts', import.meta.url).href, 'planAside', input)
+  const plain = JSON.parse(JSON.stringify(answer)) as PlanAnswer
+  await inCompany({ companyId }, async (tx) => {
+    const data =
+      'faults' in plain
+        ? { state: 'failed', failure: plain.faults.join(' ') }
+        : { state: 'ready', board: plain.board as object, proposal: plain.proposal as object }
+    const { count } = await tx.planProposal.updateMany({
+      where: { companyId, id: planId, state: 'running' },
+      data: { ...data, version: { increment: 1 } },
+    })
+    if (count > 0) await commandTools(tx, { companyId, personId: null }, 'jobs.work-out-plan', null).announce('plan', planId)
+  })
+}
