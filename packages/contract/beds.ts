@@ -1,5 +1,6 @@
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
+import { ShownFit } from './forecasts.ts'
 import { command, Day, Entered, Id, Instant, page, pageOf, Version } from './shared.ts'
 import { ResinVolume } from './site-commands.ts'
 import { BedLine, FactSource, JobLine, line, ResinKind, TankLine } from './site-facts.ts'
@@ -40,6 +41,8 @@ export const BedExplanation = z.discriminatedUnion('ok', [
       medianLifeYears: z.number(),
       medianCleanLifeYears: z.number(),
       curve: list(z.object({ day: Day, low: z.number(), mid: z.number(), high: z.number() })),
+      /** The fit it came from; null: the trade’s first guesses. */
+      fit: ShownFit.nullable(),
       exposure: list(z.object({ fromDay: Day, toDay: Day.nullable(), why: z.string() })),
       weakness: z.object({ byCause: list(z.object({ key: z.string(), years: z.number() })) }),
       explanation: z.object({

@@ -1,5 +1,6 @@
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
+import { ShownFit } from './forecasts.ts'
 import { Day, Id, Instant, page, pageOf } from './shared.ts'
 
 /** A bed that comes due, as the owner's list shows it. Chances 0 to 1; lengths in inches, volumes ft³. */
@@ -39,8 +40,15 @@ export const DueMonths = z.object({
   computedAt: Instant.nullable(),
   beds: z.number().int(),
   year: Band.nullable(),
+  /** Five years from now on, each with its first month. */
+  years: z.array(Band.extend({ from: z.string() })),
+  /** Sixty months. */
   months: z.array(Band.extend({ month: z.string(), booked: z.number().int() })),
   rebedsPerMonth: z.number().int(),
+  /** Beds in the picture that have more likely failed already than not. */
+  probablyFailed: z.number().int(),
+  /** What the forecasts learned from; null while they go by the trade’s first guesses. */
+  fit: ShownFit.nullable(),
   /** Supplies with enough beds for a picture of their own. */
   supplies: z.array(z.object({ id: Id, name: z.string(), beds: z.number().int() })),
 })

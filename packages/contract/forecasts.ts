@@ -80,6 +80,8 @@ const CostAtAge = z.object({ ageYears: z.number(), costPerYear: z.number(), low:
 
 /** When it is cheapest to act. Costs in minor units a year and bed; ages in years. */
 export const Policy = z.object({
+  /** The supply it is for: the one asked for, else the one with most beds; null where there is none. */
+  waterSupplyId: Id.nullable(),
   water: z.string(),
   supplies: z.array(z.object({ id: Id, name: z.string() })),
   costs: Costs,

@@ -1,5 +1,6 @@
 'use client'
-import { type ReactNode, useState } from 'react'
+import { type ReactNode, useRef, useState } from 'react'
+import { PlotExport } from './plot-export.tsx'
 
 /** A plot's figures as a table: heads, then rows of the same length. */
 export type PlotTable = { heads: readonly string[]; rows: readonly (readonly string[])[] }
@@ -15,23 +16,28 @@ export type PlotFrameProps = {
   children: ReactNode
 }
 
-/** What every plot has around it: a name, a legend, and the same figures as a table at one press. */
+/** What every plot has around it: a name, a legend, the same figures as a table at one press, and both to take away. */
 export function PlotFrame({ title, showTitle, legend, table, children }: PlotFrameProps) {
   const [asTable, setAsTable] = useState(false)
+  const picture = useRef<HTMLDivElement>(null)
   return (
     <figure className="my-4 min-w-0">
       <figcaption className={showTitle ? 'mb-2 font-semibold' : 'sr-only'}>{title}</figcaption>
-      {asTable ? <Figures title={title} table={table} /> : children}
+      {asTable ? <Figures title={title} table={table} /> : <div ref={picture}>{children}</div>}
       <div className="mt-2 flex flex-wrap items-baseline justify-between gap-x-6 gap-y-1 text-small text-soft">
         <div className="flex flex-wrap gap-x-5 gap-y-1">{asTable ? null : legend}</div>
-        <button
-          type="button"
-          aria-pressed={asTable}
-          onClick={() => setAsTable(!asTable)}
-          className="min-h-6 underline decoration-edge underline-offset-4 hover:text-ink hover:decoration-ink in-[.field]:min-h-control"
-        >
-          {asTable ? 'Show as picture' : 'Show as table'}
-        </button>
+        <div className="flex flex-wrap gap-x-5 gap-y-1">
+          <button
+            type="button"
+            aria-pressed={asTable}
+            onClick={() => setAsTable(!asTable)}
+            className="min-h-6 underline decoration-edge underline-offset-4 hover:text-ink hover:decoration-ink in-[.field]:min-h-control"
+          >
+            {asTable ? 'Show as picture' : 'Show as table'}
+            <span className="sr-only">: {title}</span>
+          </button>
+          <PlotExport title={title} table={table} picture={picture} asTable={asTable} />
+        </div>
       </div>
     </figure>
   )

@@ -3,9 +3,25 @@ import { expect, test } from '@playwright/test'
 import { type DemoRole, signIn } from '../support/sign-in.ts'
 
 const SCREENS: [DemoRole, string[]][] = [
-  ['owner', ['/coming-due', '/sites', '/water', '/reminders', '/stores', '/imports', '/ask-next', '/sessions', '/firm']],
-  ['dispatcher', ['/day-sheets', '/jobs']],
-  ['technician', ['/today']],
+  [
+    'owner',
+    [
+      '/coming-due',
+      '/coming-due?view=5-years',
+      '/policy',
+      '/track-record',
+      '/sites',
+      '/water',
+      '/reminders',
+      '/stores',
+      '/imports',
+      '/ask-next',
+      '/sessions',
+      '/firm',
+    ],
+  ],
+  ['dispatcher', ['/day-sheets', '/jobs', '/which-tank?round=31.5', '/whats-wrong?beads=yes']],
+  ['technician', ['/today', '/which-tank', '/whats-wrong?tap-water=hard']],
 ]
 const SIZES = [
   { width: 1440, height: 900 },

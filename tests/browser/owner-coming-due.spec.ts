@@ -56,3 +56,22 @@ test('the month picture can be read as a table', async ({ page }) => {
   await page.getByRole('button', { name: 'Show as table' }).click()
   await expect(page.getByRole('columnheader', { name: 'Expected' })).toBeVisible()
 })
+
+test('five years ahead with the plan: rebeds, hours and materials, by keyboard and as tables', async ({ page }) => {
+  test.setTimeout(400_000)
+  await signIn(page, 'owner')
+  await page.getByLabel('Look ahead').selectOption('5-years')
+  await expect(page).toHaveURL(/view=5-years/)
+  await page.getByRole('slider', { name: 'Read the picture month by month' }).focus()
+  await page.keyboard.press('End')
+  await expect(page.getByText(/expected to fail, .* four times out of five/).first()).toBeVisible()
+  // Right after the demo is loaded the worker is still at the plan; the page changes by itself.
+  await expect(page.getByRole('button', { name: /plan about \d+ rebeds a month/ })).toBeVisible({ timeout: 330_000 })
+  await page.getByRole('button', { name: 'Show as table: Rebeds planned' }).click()
+  for (const head of ['Crew hours', 'Resin, ft³', 'Gravel, lb']) await expect(page.getByRole('columnheader', { name: head })).toBeVisible()
+})
+
+test('a bed that has probably failed already says so in its own column', async ({ page }) => {
+  await signIn(page, 'owner')
+  await expect(page.getByRole('columnheader', { name: 'Failed already?' })).toBeVisible()
+})

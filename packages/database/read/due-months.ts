@@ -2,8 +2,7 @@ import type { DueMonths } from '@almanac/contract/due'
 import { addDays, instantIn } from '@almanac/runtime/clock'
 import { dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
-
-const SHOWN_MONTHS = 12
+import { readShownFit } from './shown-fit.ts'
 
 /** The month picture of the company, or of one supply: a stored sum, with what is booked beside it. */
 export async function readDueMonths(
@@ -19,8 +18,9 @@ export async function readDueMonths(
       orderBy: { month: 'asc' },
       include: { run: { select: { asOfDay: true, startedAt: true } } },
     })
-    const months = rows.filter((row) => row.months === 1).slice(0, SHOWN_MONTHS)
-    const year = rows.find((row) => row.months === 12)
+    const months = rows.filter((row) => row.months === 1)
+    const years = rows.filter((row) => row.months === 12)
+    const [year] = years
     const booked = new Map<string, number>()
     const first = months[0]
     const last = months.at(-1)
@@ -34,20 +34,26 @@ export async function readDueMonths(
         group by 1`
       for (const { month, count } of visits) booked.set(month, count)
     }
+    const probablyFailed = await tx.bedForecast.count({
+      where: { companyId, chanceAlreadyFailed: { gt: 0.5 }, ...(waterSupplyId ? { waterSupplyId } : {}) },
+    })
     const supplies = await tx.$queryRaw<DueMonths['supplies']>`
       select w.id, w.name, m.beds from forecast_month m join water_supply w on w.company_id = m.company_id and w.id = m.water_supply_id
-      where m.company_id = ${companyId}::uuid and m.months = 12 order by m.beds desc`
+      where m.company_id = ${companyId}::uuid and m.months = 12 and m.month = ${first?.month ?? null}::date order by m.beds desc`
     const band = ({ mean, low, high }: { mean: number; low: number; high: number }) => ({ mean, low, high })
     return {
       asOfDay: first ? dayOf(first.run.asOfDay) : null,
       computedAt: first ? first.run.startedAt.toISOString() : null,
       beds: first?.beds ?? 0,
       year: year ? band(year) : null,
+      years: years.map((row) => ({ ...band(row), from: dayOf(row.month).slice(0, 7) })),
       months: months.map((row) => {
         const month = dayOf(row.month).slice(0, 7)
         return { ...band(row), month, booked: booked.get(month) ?? 0 }
       }),
       rebedsPerMonth: settings?.rebedsPerMonth ?? 0,
+      probablyFailed,
+      fit: await readShownFit(tx, companyId),
       supplies,
     }
   })

@@ -2,7 +2,7 @@ import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 
 /** What the page "When to act" is worked out from: costs as set, supplies, one supply's history, how often beads were lost, how many beds are watched. */
-export async function readPolicyInputs(tx: Tx, companyId: string, waterSupplyId: string | null) {
+export async function readPolicyInputs(tx: Tx, companyId: string, asked: string | null) {
   const settings = await tx.companySettings.findFirst({
     where: { companyId },
     select: { plannedRebedMinor: true, failureMinor: true, beadsMinor: true },
@@ -13,6 +13,14 @@ export async function readPolicyInputs(tx: Tx, companyId: string, waterSupplyId:
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
     take: 100,
   })
+  const largest = await tx.bedForecast.groupBy({
+    by: ['waterSupplyId'],
+    where: { companyId, waterSupplyId: { in: supplies.map((one) => one.id) } },
+    _count: true,
+    orderBy: { _count: { waterSupplyId: 'desc' } },
+    take: 1,
+  })
+  const waterSupplyId = asked ?? largest[0]?.waterSupplyId ?? supplies[0]?.id ?? null
   const periods = await tx.supplyPeriod.findMany({
     where: { companyId, waterSupplyId: waterSupplyId ?? undefined, withdrawnAt: null, ...(waterSupplyId ? {} : { id: { in: [] } }) },
     select: { fromDay: true, disinfectant: true, residualMgL: true, hardnessGpg: true, ironMgL: true, temperatureC: true },
@@ -28,6 +36,7 @@ export async function readPolicyInputs(tx: Tx, companyId: string, waterSupplyId:
       null)
     : null
   return {
+    waterSupplyId,
     settings,
     supplies,
     supplyName: name,

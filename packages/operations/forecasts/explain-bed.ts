@@ -1,5 +1,7 @@
+import type { ShownFit } from '@almanac/contract/forecasts'
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { readBedFacts } from '@almanac/database/read/bed-inputs'
+import { readShownFit } from '@almanac/database/read/shown-fit'
 import type { BedForecast } from '@almanac/forecast/bed-forecast/bed-forecast-types'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
 import { dayIn } from '@almanac/runtime/clock'
@@ -8,21 +10,26 @@ import type { Result } from '@almanac/units/result'
 import { forecastInput } from './forecast-input.ts'
 import { parametersOf } from './parameters.ts'
 
-export type BedExplanation = Result<Omit<BedForecast, 'nodeMonthChances'>>
+export type BedExplanation = Result<Omit<BedForecast, 'nodeMonthChances'> & { fit: ShownFit | null }>
 
 /**
  * One bed's forecast with all that stands behind it: curve, drivers, exposure, formula, inputs, sources. Computed afresh from the record (about a
  * millisecond), by the same function and parameters as the stored figures. Not found for a bed that has ended or is another company's.
  */
 export async function explainBed(scope: Pick<Scope, 'companyId'>, bedId: string): Promise<BedExplanation> {
-  const { bed, today, used } = await inCompany(scope, async (tx) => {
+  const { bed, today, used, fit } = await inCompany(scope, async (tx) => {
     const company = await tx.company.findUniqueOrThrow({ where: { id: scope.companyId }, select: { timeZone: true } })
     const [found] = await readBedFacts(tx, scope.companyId, [bedId])
-    return { bed: found, today: dayIn(company.timeZone), used: await parametersOf(tx, scope.companyId) }
+    return {
+      bed: found,
+      today: dayIn(company.timeZone),
+      used: await parametersOf(tx, scope.companyId),
+      fit: await readShownFit(tx, scope.companyId),
+    }
   })
   if (!bed) throw notFound('bed in service')
   const result = forecastBed(forecastInput(bed, today), used.parameters)
   if (!result.ok) return result
   const { nodeMonthChances: _nodes, ...value } = result.value
-  return { ...result, value }
+  return { ...result, value: { ...value, fit } }
 }

@@ -110,6 +110,7 @@ export async function whenToAct(scope: Pick<Scope, 'companyId'>, input: PolicyIn
   const water = waterNow(facts, dayIn(company.timeZone), used.parameters)
   const replacement = { planned: costs.plannedMinor, failure: costs.failureMinor, beads: costs.beadsMinor, beadsShare: costs.beadsShare }
   return {
+    waterSupplyId: facts.waterSupplyId,
     water: 'words' in water ? water.words : '',
     supplies: facts.supplies,
     costs,

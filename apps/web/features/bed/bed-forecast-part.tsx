@@ -68,11 +68,15 @@ export function BedForecastPart({ bed, mayChange, onEdit }: Props) {
         />
       ) : null}
       <p className="text-small text-soft">
-        Reckoned {dayWords(forecast.asOfDay)}. <ForecastWhy forecast={forecast} explained={explained} />
+        Reckoned {dayWords(forecast.asOfDay)}
+        {explained ? <> from {fitPhrase(explained.value.fit)}</> : null}. <ForecastWhy forecast={forecast} explained={explained} />
       </p>
     </Section>
   )
 }
+
+const fitPhrase = (fit: { failures: number; fellBackBecause: string | null } | null) =>
+  fit && !fit.fellBackBecause ? `your own records (${fit.failures.toLocaleString('en-US')} beds that failed)` : 'the trade’s first guesses'
 
 /** "58 %", and "under 1 %" rather than a nought that reads like never. */
 const chance = (share: number) => (share > 0 && share < 0.01 ? 'under 1 %' : `${Math.round(share * 100)} %`)

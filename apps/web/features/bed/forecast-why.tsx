@@ -11,6 +11,13 @@ const DOUBTS: Record<string, string> = {
   crosslink: 'the resin',
   iron: 'iron in the water',
 }
+/** Where the life model's figures came from, in words. */
+function fitWords(fit: Extract<BedExplanation, { ok: true }>['value']['fit']): string {
+  if (!fit) return 'the trade’s first guesses; your own records have not been fitted yet'
+  if (fit.fellBackBecause) return `the trade’s first guesses. ${fit.fellBackBecause}`
+  return `${fit.failures.toLocaleString('en-US')} failures among ${fit.records.toLocaleString('en-US')} of your own beds, learned ${dayWords(fit.asOfDay)} (${fit.version})`
+}
+
 const years = (value: number) => `${value.toFixed(1)} years`
 
 type Props = { forecast: StoredForecast; explained: Extract<BedExplanation, { ok: true }> | null }
@@ -31,7 +38,13 @@ export function ForecastWhy({ forecast, explained }: Props) {
         summary: value
           ? `Half of such beds last ${years(value.medianLifeYears)} on this water; on clean water it would be ${years(value.medianCleanLifeYears)}. This one was last seen working ${dayWords(value.lastSeenDay)}.`
           : undefined,
-        inputs: value ? [...value.explanation.inputs.map((one) => ({ name: one.name, value: one.value })), ...(water ?? [])] : undefined,
+        inputs: value
+          ? [
+              { name: 'Learned from', value: fitWords(value.fit) },
+              ...value.explanation.inputs.map((one) => ({ name: one.name, value: one.value })),
+              ...(water ?? []),
+            ]
+          : undefined,
         formula: value?.explanation.formula,
         assumptions: explained?.assumptions ?? forecast.assumptions,
         missing: [...forecast.missing, ...(doubts ?? [])],

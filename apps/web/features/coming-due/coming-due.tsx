@@ -1,13 +1,16 @@
 'use client'
-import { MonthPlot } from '@almanac/ui/month-plot'
+import { LinkButton } from '@almanac/ui/link-button'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
 import { readFailure } from '@/client/failure'
-import { useSession } from '@/client/providers'
+import { useMay, useSession } from '@/client/providers'
 import { DueLead } from './due-lead.tsx'
 import { DueList } from './due-list.tsx'
+import { DuePicture } from './due-picture.tsx'
+import { RebedPlanPart } from './rebed-plan.tsx'
 import { useDueFilters } from './use-due-filters.ts'
 
 /** What comes due: the month picture on top, the beds under it. */
@@ -15,12 +18,29 @@ export function ComingDue() {
   const { api } = useSession()
   const [filters, change] = useDueFilters()
   const months = useQuery(api.due.months.queryOptions({ input: { waterSupplyId: filters.supply } }))
+  const mayJudge = useMay('judge:forecast')
+  const plan = useQuery(api.forecasts.plan.queryOptions())
   const picture = months.data
   const failure = months.error ? readFailure(months.error) : null
 
   return (
     <>
-      <PageHead title="Coming due" lead={picture ? <DueLead picture={picture} /> : undefined} />
+      <PageHead
+        title="Coming due"
+        lead={picture ? <DueLead picture={picture} /> : undefined}
+        actions={
+          mayJudge ? (
+            <>
+              <LinkButton href="/policy" link={Link}>
+                When to act
+              </LinkButton>
+              <LinkButton href="/track-record" link={Link}>
+                How good were we
+              </LinkButton>
+            </>
+          ) : undefined
+        }
+      />
       {failure ? (
         <Problem
           happened={failure.message}
@@ -31,14 +51,9 @@ export function ComingDue() {
       ) : null}
       {months.isPending ? <Skeleton lines={8} label="Reading the month picture" /> : null}
       {picture && picture.months.length > 0 ? (
-        <MonthPlot
-          title="Beds expected to fail, by month"
-          months={picture.months.map(({ month, mean, low, high, booked }) => ({ month, mean, p10: low, p90: high, booked }))}
-          capacity={picture.rebedsPerMonth}
-          selected={filters.month ?? null}
-          onSelect={(month) => change({ month: month ?? undefined })}
-        />
+        <DuePicture picture={picture} plan={plan.data ?? null} filters={filters} change={change} />
       ) : null}
+      {plan.data && !filters.supply && filters.view ? <RebedPlanPart plan={plan.data} /> : null}
       {picture ? <DueList picture={picture} filters={filters} change={change} /> : null}
     </>
   )

@@ -17,6 +17,19 @@ function axisFrom(today: string) {
   }
 }
 
+/** Chance that it failed unnoticed since anybody last saw it; said aloud where it is likelier than not. */
+function AlreadyWords({ chance }: { chance: number }) {
+  if (chance < 0.05) return <span className="text-soft">unlikely</span>
+  return chance > 0.5 ? (
+    <>
+      <span className="font-semibold text-danger">probably</span>
+      <span className="block text-small text-soft">{chanceWords(chance)}</span>
+    </>
+  ) : (
+    <span>{chanceWords(chance)}</span>
+  )
+}
+
 /** The columns of the list of beds coming due. */
 export function dueColumns({ today, company }: Me, figures: FirmFigures): Column<DueBed>[] {
   const axis = axisFrom(today)
@@ -62,11 +75,15 @@ export function dueColumns({ today, company }: Me, figures: FirmFigures): Column
       cell: (bed) => (
         <>
           <span className="font-semibold">{chanceWords(bed.chance12Months)}</span>
-          {bed.chanceAlreadyFailed >= 0.25 ? (
-            <span className="block text-small text-soft">{chanceWords(bed.chanceAlreadyFailed)} may have failed since last seen</span>
-          ) : null}
+          <span className="block text-small text-soft">if it works today</span>
         </>
       ),
+    },
+    {
+      key: 'already',
+      head: 'Failed already?',
+      align: 'right',
+      cell: (bed) => <AlreadyWords chance={bed.chanceAlreadyFailed} />,
     },
     { key: 'job', head: 'Job', cell: (bed) => (bed.job ? <JobStateWord state={bed.job.state} /> : null) },
   ]

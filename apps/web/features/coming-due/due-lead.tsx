@@ -5,7 +5,8 @@ const whole = (value: number) => Math.round(value).toLocaleString('en-US')
 
 /** The picture in two sentences; the figures can be asked why. */
 export function DueLead({ picture }: { picture: DueMonths }) {
-  const { year, beds, asOfDay, rebedsPerMonth } = picture
+  const { year, beds, asOfDay, rebedsPerMonth, fit, probablyFailed } = picture
+  const learned = fit && !fit.fellBackBecause
   if (!year || !asOfDay) return <>No forecast has been made yet. It is made by itself soon after softeners are added or imported.</>
   return (
     <>
@@ -17,6 +18,7 @@ export function DueLead({ picture }: { picture: DueMonths }) {
           inputs: [
             { name: 'Beds watched', value: beds.toLocaleString('en-US'), from: 'beds in service, not archived' },
             { name: 'As of', value: asOfDay, from: 'the last forecast run' },
+            { name: 'Learned from', value: learned ? fit.version : 'the trade’s first guesses', from: 'the fit of the last night' },
             { name: 'Crews can do', value: `${rebedsPerMonth} rebeds a month`, from: 'company settings' },
           ],
           formula:
@@ -24,7 +26,10 @@ export function DueLead({ picture }: { picture: DueMonths }) {
           assumptions: [
             'A bed that fails is counted once, in the month it fails; its new bed is not counted again.',
             'Water stays as it was last known.',
-            'The life parameters are the trade’s own rules of thumb, kept wide, until the firm’s records are fitted.',
+            learned
+              ? `How long beds last was learned from ${fit.failures.toLocaleString('en-US')} failures among ${fit.records.toLocaleString('en-US')} of your own beds, starting from what the trade says.`
+              : 'How long beds last goes by the trade’s own rules of thumb, kept wide, until enough of your own beds have failed on record.',
+            'A bed that has probably failed already is not expected to fail again: it is left out of the months to come.',
           ],
           source:
             'Method: exact Poisson-binomial. Parameters: common practice and UFC 3-240-13FN (2005), see docs/decisions/forecast-priors.md.',
@@ -33,6 +38,7 @@ export function DueLead({ picture }: { picture: DueMonths }) {
         {whole(year.mean)} to fail
       </Why>
       , between {whole(year.low)} and {whole(year.high)} four times out of five. Your crews can do {rebedsPerMonth} rebeds a month.
+      {probablyFailed > 0 ? ` ${probablyFailed.toLocaleString('en-US')} more have probably failed already, unseen: ring and ask.` : ''}
     </>
   )
 }

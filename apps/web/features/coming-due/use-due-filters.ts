@@ -2,7 +2,7 @@
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 
 export type DueSort = 'chance' | 'due' | 'age'
-export type DueFilters = { supply?: string; age?: number; chance?: number; month?: string; sort: DueSort }
+export type DueFilters = { supply?: string; age?: number; chance?: number; month?: string; view?: '5-years'; sort: DueSort }
 
 const SORTS: readonly DueSort[] = ['chance', 'due', 'age']
 
@@ -18,6 +18,7 @@ export function useDueFilters(): [DueFilters, (change: Partial<DueFilters>) => v
     age: figure(search.get('age')),
     chance: figure(search.get('chance')),
     month: search.get('month') ?? undefined,
+    view: search.get('view') === '5-years' ? '5-years' : undefined,
     sort: SORTS.find((one) => one === search.get('sort')) ?? 'chance',
   }
   const change = (part: Partial<DueFilters>) => {

@@ -1,0 +1,52 @@
+'use client'
+import type { DueMonths } from '@almanac/contract/due'
+import type { RebedPlan } from '@almanac/contract/forecasts'
+import { FilterSelect } from '@almanac/ui/filter-select'
+import { LongMonthPlot } from '@almanac/ui/long-month-plot'
+import { MonthPlot } from '@almanac/ui/month-plot'
+import type { DueFilters } from './use-due-filters.ts'
+
+type Props = { picture: DueMonths; plan: RebedPlan | null; filters: DueFilters; change: (part: Partial<DueFilters>) => void }
+
+const whole = (value: number) => Math.round(value).toLocaleString('en-US')
+
+/** The month picture: twelve months to choose from, or five years at a glance with the plan in them. */
+export function DuePicture({ picture, plan, filters, change }: Props) {
+  const { months, rebedsPerMonth, years } = picture
+  const planned = new Map(filters.supply ? [] : plan?.months.map((one) => [one.month, one.rebeds]))
+  return (
+    <>
+      <FilterSelect
+        label="Look ahead"
+        value={filters.view ?? ''}
+        onChange={(event) => change({ view: event.target.value === '5-years' ? '5-years' : undefined, month: undefined })}
+        choices={[
+          { value: '', label: '12 months' },
+          { value: '5-years', label: '5 years, and the plan' },
+        ]}
+      />
+      {filters.view === '5-years' ? (
+        <>
+          <LongMonthPlot
+            title="Beds expected to fail, by month, five years"
+            months={months.map(({ month, mean, low, high }) => ({ month, mean, low, high, planned: planned.get(month) }))}
+            capacity={rebedsPerMonth}
+          />
+          <p className="max-w-[75ch] text-soft">
+            Year by year, if nothing is done:{' '}
+            {years.map((one, i) => `${i ? ', ' : ''}${whole(one.mean)} from ${one.from} (${whole(one.low)} to ${whole(one.high)})`)}. Each
+            bed is counted once: its successor is not.
+          </p>
+        </>
+      ) : (
+        <MonthPlot
+          title="Beds expected to fail, by month"
+          months={months.slice(0, 12).map(({ month, mean, low, high, booked }) => ({ month, mean, p10: low, p90: high, booked }))}
+          capacity={rebedsPerMonth}
+          selected={filters.month ?? null}
+          onSelect={(month) => change({ month: month ?? undefined })}
+        />
+      )}
+    </>
+  )
+}

@@ -1,0 +1,71 @@
+'use client'
+import type { RebedPlan } from '@almanac/contract/forecasts'
+import { LevelPlot } from '@almanac/ui/level-plot'
+import { Notice } from '@almanac/ui/notice'
+import { Section } from '@almanac/ui/section'
+import { Why } from '@almanac/ui/why'
+import { lbToKg } from '@almanac/units/mass'
+import { ft3ToL } from '@almanac/units/volume'
+import { useSession } from '@/client/providers'
+
+/** Rebeds spread over the months against what the crews can do, with the materials and hours that follow. */
+export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
+  const { me } = useSession()
+  const metric = me.company.unitSystem === 'metric'
+  const total = plan.months.reduce((sum, one) => sum + one.rebeds, 0)
+  const each = plan.months.length > 0 ? total / plan.months.length : 0
+  const over = plan.months.filter((one) => one.overtimeHours >= plan.hoursEach / 2)
+  const limit = `${Math.round(plan.riskLimit * 100)} %`
+  return (
+    <Section title="Rebeds spread over the months">
+      {plan.refusal ? <Notice kind="mind">{plan.refusal}</Notice> : null}
+      {plan.months.length > 0 ? (
+        <>
+          <p className="max-w-[75ch]">
+            So that no bed waits until its chance of having failed passes {limit},{' '}
+            <Why
+              explanation={{
+                title: 'Rebeds spread over the months',
+                summary: `${total} beds reach the limit within ${plan.months.length} months; each has one month, none later than that and none before one in ten such beds has failed.`,
+                inputs: [
+                  { name: 'Largest chance accepted', value: limit, from: 'the firm’s figures' },
+                  { name: 'Crews can do', value: `${plan.rebedsPerMonth} rebeds a month`, from: 'the firm’s figures' },
+                  { name: 'A usual rebed', value: `${plan.hoursEach.toFixed(1)} crew hours`, from: 'by the tank’s diameter, two people' },
+                  { name: 'As of', value: plan.asOfDay, from: 'the last forecast run' },
+                ],
+                formula:
+                  'First the least overtime that keeps the limit, spread evenly; then, within those hours, the months with the fewest failures while waiting. Both are solved exactly by HiGHS, a solver for linear and mixed-integer programmes.',
+                assumptions: [
+                  'Beds past the limit already are left out: they want a call before a crew.',
+                  'A bed without a recorded volume is taken as the average of the others.',
+                ],
+              }}
+            >
+              plan about {each.toFixed(0)} rebeds a month
+            </Why>{' '}
+            for {plan.months.length} months.{' '}
+            {over.length > 0
+              ? `Your crews can do ${plan.rebedsPerMonth}: in ${over.length} of these months they would need more hours than they have. A higher limit, or more hours, closes the gap.`
+              : `Your crews can do ${plan.rebedsPerMonth}, so the hours suffice.`}
+            {plan.pastLimit > 0
+              ? ` ${plan.pastLimit} beds, unseen for long, are past the limit already and are not in the plan: ring and ask.`
+              : ''}
+          </p>
+          {plan.current ? null : (
+            <p className="text-small text-soft">The plan is of an earlier forecast; the new one is being worked out.</p>
+          )}
+          <LevelPlot
+            title="Rebeds planned, by month"
+            months={plan.months.map((one) => ({
+              ...one,
+              resin: metric ? ft3ToL(one.resinFt3) : one.resinFt3,
+              gravel: metric ? lbToKg(one.gravelLb) : one.gravelLb,
+            }))}
+            capacity={plan.rebedsPerMonth}
+            units={metric ? { resin: 'L', gravel: 'kg' } : { resin: 'ft³', gravel: 'lb' }}
+          />
+        </>
+      ) : null}
+    </Section>
+  )
+}

@@ -1,0 +1,127 @@
+'use client'
+import type { Policy } from '@almanac/contract/forecasts'
+import { CostCurve } from '@almanac/ui/cost-curve'
+import { Why } from '@almanac/ui/why'
+
+type Props = { policy: Policy; fixedAge: number; money: (minor: number) => string }
+type Answer = Extract<Policy['answer'], { ok: true }>
+
+const years = (value: number) => (Math.abs(value - Math.round(value)) < 0.25 ? value.toFixed(0) : value.toFixed(1))
+
+/** What planning ahead saves, for one bed and for all that are watched. */
+function Savings({
+  answer,
+  bedsWatched,
+  fixedAge,
+  money,
+}: {
+  answer: Answer
+  bedsWatched: number
+  fixedAge: number
+  money: Props['money']
+}) {
+  const best = answer.best?.costPerYear ?? answer.runToFailurePerYear
+  const rows = [
+    { name: 'Rebed in the window', cost: best },
+    { name: 'Wait until it fails', cost: answer.runToFailurePerYear },
+    { name: `Rebed every bed at ${fixedAge} years`, cost: answer.fixedAgePerYear },
+  ]
+  return (
+    <div className="overflow-x-auto">
+      <table className="w-full max-w-3xl border-collapse text-left">
+        <caption className="sr-only">What each rule costs</caption>
+        <thead className="text-small text-soft">
+          <tr>
+            <th scope="col" className="py-1.5 pr-3 font-medium">
+              Rule
+            </th>
+            <th scope="col" className="py-1.5 pr-3 text-right font-medium">
+              A year and bed
+            </th>
+            <th scope="col" className="py-1.5 pr-3 text-right font-medium">
+              A year, {bedsWatched.toLocaleString('en-US')} beds
+            </th>
+            <th scope="col" className="py-1.5 text-right font-medium">
+              More than the window
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.name} className="border-t border-line">
+              <th scope="row" className="py-1.5 pr-3 font-normal">
+                {row.name}
+              </th>
+              <td className="py-1.5 pr-3 text-right">{money(row.cost)}</td>
+              <td className="py-1.5 pr-3 text-right">{money(row.cost * bedsWatched)}</td>
+              <td className="py-1.5 text-right">{row.cost - best < 1 ? '–' : money((row.cost - best) * bedsWatched)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+function lead(answer: Answer, money: Props['money']): string {
+  const { best, window } = answer
+  if (!best || !window)
+    return 'With these costs it is cheapest to wait until a bed fails: a planned rebed saves too little to be worth good resin.'
+  const to = window.toYears > 40 ? 'later' : `${years(window.toYears)} years`
+  return `Rebed between ${years(window.fromYears)} and ${to} of age: about ${money(best.costPerYear)} a year and bed. Anywhere in that window costs within 5 % of the least.`
+}
+
+/** The answer first, then what it rests on: curve, doubt, what other rules would cost. */
+export function PolicyAnswer({ policy, fixedAge, money }: Props) {
+  const { answer, fit } = policy
+  if (!answer.ok) return <p>{answer.reason}</p>
+  const learned = fit && !fit.fellBackBecause
+  const doubt =
+    answer.bestLow === null || answer.bestHigh === null
+      ? 'Whatever is not known about how long beds last, waiting stays the cheaper.'
+      : `How long beds last is not known exactly: the cheapest age lies between ${years(answer.bestLow)} and ${years(answer.bestHigh)} years four times out of five${
+          answer.planShare < 0.95 ? `, and ${Math.round((1 - answer.planShare) * 100)} times in a hundred it would be cheaper to wait` : ''
+        }.`
+  return (
+    <>
+      <p className="max-w-[75ch] text-lead font-semibold text-pretty">{lead(answer, money)}</p>
+      <p className="mt-2 max-w-[75ch] text-pretty">
+        {doubt} Half of new beds on this water last{' '}
+        <Why
+          explanation={{
+            title: 'How long beds last on this water',
+            summary: `Half of new beds last ${years(answer.medianLifeYears)} years here.`,
+            inputs: [
+              { name: 'Water', value: policy.water, from: 'the supply as it is now' },
+              {
+                name: 'Learned from',
+                value: learned
+                  ? `${fit.failures} failures among ${fit.records} of your beds (${fit.version})`
+                  : 'the trade’s first guesses',
+              },
+            ],
+            formula:
+              'Cost a year of rebedding at age T or at failure, whichever comes first: (planned × chance of reaching T + failure × chance of not) ÷ mean years in service. Age replacement after Barlow and Hunter (1960).',
+            assumptions: [
+              'A new bed is like the old one; the water stays as it is now.',
+              'A failure costs its rebed and all that comes with it, and beads in the plumbing in the share given.',
+              'The doubt is carried by 24 sets of life parameters that stand for what the records leave open.',
+            ],
+          }}
+        >
+          {years(answer.medianLifeYears)} years
+        </Why>
+        .
+      </p>
+      <CostCurve
+        title="Cost a year and bed, by age at rebed"
+        points={answer.curve.map(({ ageYears, costPerYear, low, high }) => ({ ageYears, cost: costPerYear, low, high }))}
+        window={answer.window}
+        bestAge={answer.best?.ageYears ?? null}
+        runToFailure={answer.runToFailurePerYear}
+        money={money}
+      />
+      <Savings answer={answer} bedsWatched={policy.bedsWatched} fixedAge={fixedAge} money={money} />
+    </>
+  )
+}

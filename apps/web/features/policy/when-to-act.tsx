@@ -1,0 +1,90 @@
+'use client'
+import { FilterSelect } from '@almanac/ui/filter-select'
+import { Notice } from '@almanac/ui/notice'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { keepPreviousData, useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { PolicyAnswer } from './policy-answer.tsx'
+import { PolicyCosts } from './policy-costs.tsx'
+import { usePolicyInput } from './use-policy-input.ts'
+
+const RESINS = [
+  { value: '', label: '8 % gel' },
+  { value: 'gel-10', label: '10 % gel' },
+  { value: 'fine-mesh', label: 'fine mesh' },
+]
+const AGES = [8, 10, 12, 15, 20]
+
+/** Minor units in one of the currency. */
+const minorPer = (currency: string) =>
+  10 ** (new Intl.NumberFormat('en-US', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2)
+
+/** When it is cheapest to rebed, for one supply and resin, with the firm's costs. */
+export function WhenToAct() {
+  const { api, me } = useSession()
+  const { currency } = me.company
+  const minor = minorPer(currency)
+  const { query, input, change } = usePolicyInput(minor)
+  const asked = useQuery(api.forecasts.policy.queryOptions({ input, placeholderData: keepPreviousData }))
+  const policy = asked.data
+  const failure = asked.error ? readFailure(asked.error) : null
+  const money = (amount: number) =>
+    new Intl.NumberFormat('en-US', { style: 'currency', currency, maximumFractionDigits: 0 }).format(amount / minor)
+  const examples = policy ? Object.values(policy.costSources).includes('example') : false
+  return (
+    <>
+      <PageHead
+        title="When to act"
+        above={<Link href="/coming-due">Coming due</Link>}
+        lead="Rebed too early and good resin goes to waste; too late and a failure costs more than a rebed. Between the two lies the cheapest age."
+      />
+      {failure ? (
+        <Problem
+          happened={failure.message}
+          reference={failure.requestId}
+          onRetry={() => void asked.refetch()}
+          retrying={asked.isFetching}
+        />
+      ) : null}
+      {asked.isPending ? <Skeleton lines={10} label="Reading what it costs" /> : null}
+      {policy ? (
+        <>
+          <div className="mb-4 flex flex-wrap gap-x-6 gap-y-2">
+            <FilterSelect
+              label="Water"
+              value={policy.waterSupplyId ?? ''}
+              onChange={(event) => change({ supply: event.target.value })}
+              choices={policy.supplies.map((one) => ({ value: one.id, label: one.name }))}
+            />
+            <FilterSelect
+              label="Resin"
+              value={query.resin ?? ''}
+              onChange={(event) => change({ resin: event.target.value })}
+              choices={RESINS}
+            />
+            <FilterSelect
+              label="Compare with a fixed age of"
+              value={String(input.fixedAgeYears)}
+              onChange={(event) => change({ age: event.target.value })}
+              choices={AGES.map((age) => ({ value: String(age), label: `${age} years` }))}
+            />
+          </div>
+          {examples ? (
+            <Notice kind="mind">
+              Some of the costs below are examples, not yours. Type your own, or set them once for good under Figures.
+            </Notice>
+          ) : null}
+          <PolicyAnswer policy={policy} fixedAge={input.fixedAgeYears} money={money} />
+          <Section title="What it costs you">
+            <PolicyCosts key={JSON.stringify(query)} policy={policy} currency={currency} minor={minor} change={change} />
+          </Section>
+        </>
+      ) : null}
+    </>
+  )
+}

@@ -1,0 +1,32 @@
+import Link from 'next/link'
+import { dayWords } from '@/client/clock-words'
+import type { Result } from './track-words.ts'
+
+const percent = (share: number) => (share > 0 && share < 0.01 ? 'under 1 %' : `${Math.round(share * 100)} %`)
+
+/** The forecasts that were most wrong, each with a way to the bed's record. */
+export function Misses({ worst }: { worst: Result['worst'] }) {
+  if (worst.length === 0) return <p className="text-soft">No forecast can be called wrong yet.</p>
+  return (
+    <ol className="max-w-3xl border-t border-line">
+      {worst.map((miss) => (
+        <li key={`${miss.bedId}-${miss.originDay}`} className="border-b border-line py-2">
+          <Link href={`/beds/${miss.bedId}`} className="font-semibold underline decoration-edge underline-offset-4 hover:decoration-ink">
+            {miss.siteLabel ?? 'A tank in the workshop'}
+          </Link>{' '}
+          {miss.failed ? (
+            <>
+              failed {miss.endedLatest ? `by ${dayWords(miss.endedLatest)}` : 'within two years'}, though on {dayWords(miss.originDay)} we
+              gave it only a chance of {percent(miss.chance24Months)} to fail within two years.
+            </>
+          ) : (
+            <>
+              was still working two years after {dayWords(miss.originDay)}, though we gave it a chance of {percent(miss.chance24Months)} to
+              fail by then.
+            </>
+          )}
+        </li>
+      ))}
+    </ol>
+  )
+}

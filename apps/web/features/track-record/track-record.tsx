@@ -1,0 +1,91 @@
+'use client'
+import type { TrackRecord } from '@almanac/contract/forecasts'
+import { Button } from '@almanac/ui/button'
+import { CalibrationPlot } from '@almanac/ui/calibration-plot'
+import { Notice } from '@almanac/ui/notice'
+import { PageHead } from '@almanac/ui/page-head'
+import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useState } from 'react'
+import { dayWords } from '@/client/clock-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { LearnedPart } from './learned.tsx'
+import { Misses } from './misses.tsx'
+import { RulesTable } from './rules-table.tsx'
+import { type Checked, judge, lean, nearer, type Result, tenthsOf } from './track-words.ts'
+
+/** Past forecasts held against what came, on the firm's own records, in plain words. */
+export function TrackRecordPage() {
+  const { api } = useSession()
+  const read = useQuery(api.forecasts.trackRecord.queryOptions())
+  const [asked, setAsked] = useState(false)
+  const again = useCommand(api.forecasts.checkAgain.mutationOptions(), { onDone: () => setAsked(true) })
+  const failure = (read.error ?? again.error) ? readFailure(read.error ?? again.error) : null
+  const checked = read.data?.checked ?? null
+  return (
+    <>
+      <PageHead
+        title="How good were we"
+        above={<Link href="/coming-due">Coming due</Link>}
+        lead="We stand on past new year’s days, forecast with only what the firm knew then, and hold that against what came."
+        actions={
+          <Button onClick={() => again.send({})} disabled={again.isPending}>
+            Look back again
+          </Button>
+        }
+      />
+      {failure ? (
+        <Problem happened={failure.message} reference={failure.requestId} onRetry={() => void read.refetch()} retrying={read.isFetching} />
+      ) : null}
+      {asked ? <Notice>Looking back again. It takes about a minute; the page changes by itself.</Notice> : null}
+      {read.isPending ? <Skeleton lines={10} label="Reading past forecasts" /> : null}
+      {read.data && !checked ? (
+        <p>We have not looked back yet. It happens by itself within minutes of the first forecast, and then once a week.</p>
+      ) : null}
+      {checked?.refusal ? <Notice kind="mind">{checked.refusal}</Notice> : null}
+      {checked?.result ? <Findings checked={checked} result={checked.result} /> : null}
+      {read.data ? <LearnedPart fit={(read.data satisfies TrackRecord).fit} /> : null}
+    </>
+  )
+}
+
+function Findings({ checked, result }: { checked: Checked; result: Result }) {
+  const held = Math.round(result.coverage80 * 100)
+  const first = checked.origins[0] ?? checked.asOfDay
+  const last = checked.origins.at(-1) ?? checked.asOfDay
+  const gain = nearer(result.scores, 'age-only Weibull')
+  return (
+    <>
+      <p className="max-w-[75ch] text-lead text-pretty">
+        <strong>Of 100 due windows we would have given, {held} held what came.</strong> {judge(result)} {lean(result)}
+        {gain ? ` Our chances were ${gain} to what came than going by age alone.` : ''}
+      </p>
+      <p className="mt-1 max-w-[75ch] text-small text-soft">
+        {result.bedsScored.toLocaleString('en-US')} forecasts, made as of {checked.origins.length} new year’s days from {first.slice(0, 4)}{' '}
+        to {last.slice(0, 4)}; looked back on {dayWords(checked.asOfDay)}. A bed in service on several of them counts on each.
+      </p>
+      <Section title="Where what came fell in what we said">
+        <p className="max-w-[75ch] text-soft">
+          Cut each forecast into ten parts that are equally likely. If the forecasts are honest, every bar is a tenth high. High bars at the
+          left: beds failed earlier than said; at the right: later; at both ends: we were too sure.
+        </p>
+        <CalibrationPlot title="Where outcomes fell in their forecasts" tenths={tenthsOf(result.bins)} />
+        <p className="max-w-[75ch] text-small text-soft">
+          A bed still working, or one that failed between two visits, is not yet at one place: it is put at a place drawn at random from
+          those it can still be at, which keeps the picture even when the forecasts are honest.
+        </p>
+      </Section>
+      <Section title="Against simpler rules">
+        <RulesTable scores={result.scores} />
+      </Section>
+      <Section title="Where we were most wrong">
+        <Misses worst={result.worst} />
+      </Section>
+    </>
+  )
+}

@@ -1,0 +1,42 @@
+import type { TrackRecord } from '@almanac/contract/forecasts'
+
+export type Checked = NonNullable<TrackRecord['checked']>
+export type Result = NonNullable<Checked['result']>
+
+/** Plain names of the rules the forecast is held against. */
+export const RULES: Record<string, string> = {
+  forecast: 'This forecast: age, water, resin and what was seen',
+  'age-only Weibull': 'Age alone, one curve for all beds',
+  'Kaplan–Meier': 'Age alone, by counting how long beds lasted',
+  'fixed age': 'Every bed fails at 12 years',
+}
+
+/** "76 of 100 windows held what came" as a judgement. */
+export function judge({ coverage80 }: Result): string {
+  const held = Math.round(coverage80 * 100)
+  if (held >= 76 && held <= 84) return 'That is as it should be: our windows are meant to hold four in five.'
+  if (held > 84) return 'They are meant to hold four in five: our windows were wider than they need be.'
+  return 'They are meant to hold four in five: our windows were too narrow, so take their ends with a pinch of salt.'
+}
+
+/** Whether what came lay rather early or late in what was forecast. */
+export function lean({ bins }: Result): string {
+  const total = bins.reduce((sum, n) => sum + n, 0)
+  const mean = bins.reduce((sum, n, i) => sum + n * (i + 0.5), 0) / (bins.length * Math.max(1, total))
+  if (mean < 0.46) return 'Beds failed somewhat earlier than we said.'
+  if (mean > 0.54) return 'Beds lasted somewhat longer than we said.'
+  return 'We were neither too early nor too late on the whole.'
+}
+
+/** Twentieths as tenths, for the picture. */
+export const tenthsOf = (bins: readonly number[]): number[] =>
+  Array.from({ length: 10 }, (_, i) => (bins[2 * i] ?? 0) + (bins[2 * i + 1] ?? 0))
+
+/** "9 % nearer to what came than age alone", from Brier scores. */
+export function nearer(scores: Result['scores'], other: string): string | null {
+  const own = scores.find((one) => one.method === 'forecast')?.integratedBrier
+  const theirs = scores.find((one) => one.method === other)?.integratedBrier
+  if (own === undefined || theirs === undefined || theirs <= 0) return null
+  const gain = Math.round((1 - own / theirs) * 100)
+  return gain === 0 ? 'as near' : gain > 0 ? `${gain} % nearer` : `${-gain} % farther off`
+}
