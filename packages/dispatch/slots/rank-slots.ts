@@ -4,35 +4,8 @@ import { dayIndex, toWall } from '../propose/board-clock.ts'
 import { type Built, buildProblem } from '../propose/build-problem.ts'
 import { type Gap, gapsFor, plainObstacle, startAt } from './obstacle.ts'
 import { saySlot } from './say-slot.ts'
+import type { Slot } from './slot.ts'
 import { type TimedSheet, timeSheet } from './time-sheet.ts'
-
-/** One place for a job: before the `position`-th visit of a sheet (0: first). Prices in minor units; minutes are what this job adds to the sheet's day. */
-export interface Slot {
-  readonly sheetId: string
-  readonly date: string
-  readonly position: number
-  readonly startMinute: number
-  readonly endMinute: number
-  /** Null when the drive is unknown. */
-  readonly addedDriveMinutes: number | null
-  readonly addedMiles: number | null
-  readonly addedWaitMinutes: number
-  readonly addedOvertimeMinutes: number
-  readonly lateDays: number
-  /** How long after the time given the work could still begin within the customer's window. */
-  readonly windowSlackMinutes: number
-  /** Fullest moment of the vehicle's day with the job, as a part of its capacity. */
-  readonly fullest: number
-  readonly parts: {
-    readonly driving: number
-    readonly overtime: number
-    readonly lateness: number
-    readonly sending: number
-    readonly moving: number
-  }
-  readonly price: number
-  readonly sentence: string
-}
 
 /** A wait costs no money by itself; between slots of nearly one price the one with less of it comes first. Minor units a minute. */
 const WAIT_PRICE = 1

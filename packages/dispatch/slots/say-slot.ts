@@ -1,5 +1,5 @@
 import { sayDay, sayList, sayMinutes, sayTime } from '../propose/say.ts'
-import type { Slot } from './rank-slots.ts'
+import type { Slot } from './slot.ts'
 
 /** A slot in one sentence: when, with whom, and what it costs the day. */
 export function saySlot(slot: Omit<Slot, 'sentence'>, label: string): string {
