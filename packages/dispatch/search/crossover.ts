@@ -1,7 +1,8 @@
 import { type Individual, setRoute } from './individual.ts'
 import type { Neighbours } from './neighbours.ts'
 import type { Random } from './random.ts'
-import { clearRoutes, type Routes } from './routes.ts'
+import type { Routes } from './route-types.ts'
+import { clearRoutes } from './routes.ts'
 
 /** In a large week an exchange stays a neighbourhood, or each descent would work the whole week through. */
 const MOST_ROUTES = 15

@@ -1,4 +1,5 @@
-import { clearRoutes, type Routes, refreshRoute } from './routes.ts'
+import type { Routes } from './route-types.ts'
+import { clearRoutes, refreshRoute } from './routes.ts'
 import { relink } from './splice.ts'
 
 /** One plan of the population: its orders, and what diversity is measured by. */

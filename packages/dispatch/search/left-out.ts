@@ -1,5 +1,6 @@
 import type { Neighbours } from './neighbours.ts'
-import { joinedWarp, type Routes } from './routes.ts'
+import type { Routes } from './route-types.ts'
+import { joinedWarp } from './routes.ts'
 import { insertAfter, takeOut } from './splice.ts'
 import { walkPrice } from './walk.ts'
 

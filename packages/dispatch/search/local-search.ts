@@ -1,7 +1,7 @@
 import { tryLeaveOut, tryPlace } from './left-out.ts'
 import type { Neighbours } from './neighbours.ts'
 import { type Random, shuffle } from './random.ts'
-import type { Routes } from './routes.ts'
+import type { Routes } from './route-types.ts'
 import { scanUniform } from './scan-uniform.ts'
 import { scanWalked } from './scan-walked.ts'
 

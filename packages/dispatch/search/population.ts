@@ -1,6 +1,6 @@
 import { apart, type Individual } from './individual.ts'
 import type { Random } from './random.ts'
-import type { Penalties } from './routes.ts'
+import type { Penalties } from './route-types.ts'
 
 /** Sizes of a hybrid genetic search (Vidal 2022 gives 25, 40, 4 and 5). */
 export interface PopulationSizes {

@@ -1,5 +1,6 @@
 import type { Neighbours } from './neighbours.ts'
-import { joinedWarp, type Routes, refreshRoute } from './routes.ts'
+import type { Routes } from './route-types.ts'
+import { joinedWarp, refreshRoute } from './routes.ts'
 import { relink, swapTails } from './splice.ts'
 
 const EPS = 1e-6

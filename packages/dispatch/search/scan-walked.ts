@@ -1,5 +1,6 @@
 import type { Neighbours } from './neighbours.ts'
-import { type Routes, refreshRoute } from './routes.ts'
+import type { Routes } from './route-types.ts'
+import { refreshRoute } from './routes.ts'
 import { tryWithin } from './scan-within.ts'
 import { relink, swapTails } from './splice.ts'
 import { DRIVES, FIELDS, PRICE, walkPrice } from './walk.ts'

@@ -1,4 +1,5 @@
-import { type Routes, refreshRoute } from './routes.ts'
+import type { Routes } from './route-types.ts'
+import { refreshRoute } from './routes.ts'
 import { relink } from './splice.ts'
 import { walkPrice } from './walk.ts'
 

@@ -1,6 +1,7 @@
 import type { Sequences } from '../problem/plan.ts'
 import type { Individual } from './individual.ts'
-import { clearRoutes, type Routes, refreshRoute } from './routes.ts'
+import type { Routes } from './route-types.ts'
+import { clearRoutes, refreshRoute } from './routes.ts'
 import { relink } from './splice.ts'
 
 export function sequencesOf(plan: Individual): number[][] {

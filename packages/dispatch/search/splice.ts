@@ -1,4 +1,5 @@
-import { type Routes, refreshRoute } from './routes.ts'
+import type { Routes } from './route-types.ts'
+import { refreshRoute } from './routes.ts'
 
 /** Puts `count` nodes of `list` between `a` and `b`; the caller refreshes the route. */
 export function relink(s: Routes, a: number, list: Int32Array, count: number, b: number): void {

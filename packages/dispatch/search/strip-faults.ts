@@ -1,6 +1,6 @@
 import { copyOut, type Individual, putBack } from './individual.ts'
 import { pricedWithFaults } from './population.ts'
-import type { Routes } from './routes.ts'
+import type { Routes } from './route-types.ts'
 import { insertAfter, takeOut } from './splice.ts'
 
 /** When no plan without faults is known: the best with, less the fewest visits that rid it of them. Null when there is none at all. */

@@ -1,21 +1,5 @@
 import type { Model } from './model.ts'
-import type { Routes } from './routes.ts'
-
-/** How a walk stands after each node: `FIELDS` numbers a node, so that a changed route is walked from its first change only. */
-export interface WalkState {
-  readonly stored: Float64Array
-  /** Crew-days' figures, `DAY` numbers each, and their pauses and rush hours, three numbers each. */
-  readonly day: Float64Array
-  readonly pauses: Float64Array
-  readonly rush: Float64Array
-  /** Four numbers a visit: ft³ out and back, lb out and back. */
-  readonly loads: Float64Array
-  readonly scratch: Int32Array
-  /** Of the last walk. */
-  warp: number
-  excess: number
-  soft: number
-}
+import type { Routes, WalkState } from './route-types.ts'
 
 export const FIELDS = 10
 /** Where in a stored walk stand the price so far (drives, lateness, dislikes) and the drives' part of it. */
