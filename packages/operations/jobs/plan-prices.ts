@@ -5,7 +5,7 @@ import type { BoardPrices } from '@almanac/dispatch/propose/board'
  * What a plan weighs against what, in minor units of the firm's currency. The firm's own costs where it has said them; the others are a place to start from:
  * common practice, no source. A working hour in the van, a mile, the trouble of moving a visit that stands.
  */
-const USUAL = { perDriveHour: 3_000, overtimePerHour: 4_500, perMile: 70, perSheet: 0, perMove: 2_500, leaveOut: 25_000, takeOff: 200_000 }
+const USUAL = { perDriveHour: 3_000, overtimePerHour: 4_500, perMile: 70, perSheet: 0, perMove: 15_000, leaveOut: 25_000, takeOff: 200_000 }
 const USUAL_FAILURE_EXCESS = 60_000
 const QUARTER_DAYS = 91
 

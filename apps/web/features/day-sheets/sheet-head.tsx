@@ -51,7 +51,7 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
           )}
         </span>
       </div>
-      <span className="flex flex-col items-end print:hidden">
+      <span className="flex flex-wrap justify-end gap-x-4 print:hidden">
         <Button kind="quiet" onClick={onChange}>
           Change crew
         </Button>

@@ -1,0 +1,45 @@
+import { expect, test } from '@playwright/test'
+import { signIn } from '../support/sign-in.ts'
+
+test('a dispatcher has a week planned, takes one change of it by keyboard, and finds it on the day sheet; a colleague’s page shows it', async ({
+  page,
+  browser,
+}) => {
+  test.setTimeout(180_000)
+  await signIn(page, 'dispatcher')
+  await page.goto('/day-sheets')
+  const start = page.getByRole('button', { name: 'Propose a plan for a week' })
+  // Weekends have no sheets: go on to a day that does.
+  for (let day = 0; day < 4 && !(await start.isVisible()); day++) {
+    await page.getByRole('link', { name: 'Next day' }).click()
+    await expect(page.locator('[data-open]').or(page.getByText('No crew has a sheet on this day'))).toBeVisible()
+  }
+  await start.click()
+  await expect(page.getByRole('heading', { name: 'A plan for the days ahead' })).toBeVisible()
+  await expect(page.getByRole('button', { name: /^Accept/ })).toBeVisible({ timeout: 60_000 })
+  await expect(page.getByRole('row', { name: /Driving/ })).toBeVisible()
+
+  const changes = page.getByRole('checkbox')
+  const place = page.getByRole('checkbox', { name: /^Place / }).first()
+  const sentence = (await place.getAttribute('aria-label')) ?? (await place.evaluate((box) => box.closest('label')?.textContent ?? ''))
+  const [, site = '', crew = ''] = /^Place (.+?): (.+?), /.exec(sentence) ?? []
+  const count = await changes.count()
+  for (let n = 0; n < count; n++) {
+    const box = changes.nth(n)
+    if ((await box.evaluate((one) => one.closest('label')?.textContent)) === sentence) continue
+    await box.focus()
+    await page.keyboard.press('Space')
+  }
+  const accept = page.getByRole('button', { name: `Accept 1 of ${count}` })
+  await accept.focus()
+  await page.keyboard.press('Enter')
+  await expect(page.getByText('stands on the day sheets')).toBeVisible()
+
+  const office = await browser.newContext()
+  const colleague = await office.newPage()
+  await signIn(colleague, 'dispatcher')
+  await colleague.goto(`${page.url().split('/day-sheets')[0]}/jobs`)
+  await expect(colleague.getByRole('link', { name: site }).first()).toBeHidden()
+  expect(crew).not.toBe('')
+  await office.close()
+})
