@@ -4,8 +4,16 @@ import type pg from 'pg'
 export type KnownTables = { global: readonly string[]; identity: readonly string[]; tenant: readonly string[] }
 
 /** What the documents promise: who may be changed or removed, beside the read and add that every tenant table has. */
-export const APPEND_ONLY = ['inspection', 'movement', 'forecast_change', 'applied_command', 'audit_entry']
-export const REMOVABLE = ['search_token', 'bed_forecast', 'forecast_month', 'crew_day_member']
+export const APPEND_ONLY = [
+  'inspection',
+  'movement',
+  'forecast_change',
+  'forecast_backtest',
+  'forecast_plan',
+  'applied_command',
+  'audit_entry',
+]
+export const REMOVABLE = ['search_token', 'bed_forecast', 'forecast_draft', 'forecast_month', 'crew_day_member']
 
 /** The migrations' own record, made by the migration engine. */
 const NOT_OURS = ['_prisma_migrations']

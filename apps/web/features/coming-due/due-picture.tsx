@@ -4,6 +4,7 @@ import type { RebedPlan } from '@almanac/contract/forecasts'
 import { FilterSelect } from '@almanac/ui/filter-select'
 import { LongMonthPlot } from '@almanac/ui/long-month-plot'
 import { MonthPlot } from '@almanac/ui/month-plot'
+import { monthWords } from '@/client/bed-facts-words'
 import type { DueFilters } from './use-due-filters.ts'
 
 type Props = { picture: DueMonths; plan: RebedPlan | null; filters: DueFilters; change: (part: Partial<DueFilters>) => void }
@@ -34,8 +35,11 @@ export function DuePicture({ picture, plan, filters, change }: Props) {
           />
           <p className="max-w-[75ch] text-soft">
             Year by year, if nothing is done:{' '}
-            {years.map((one, i) => `${i ? ', ' : ''}${whole(one.mean)} from ${one.from} (${whole(one.low)} to ${whole(one.high)})`)}. Each
-            bed is counted once: its successor is not.
+            {years.map(
+              (one, i) =>
+                `${i ? ', ' : ''}${whole(one.mean)} from ${monthWords(`${one.from}-01`)} (${whole(one.low)} to ${whole(one.high)})`,
+            )}
+            . Each bed is counted once: its successor is not.
           </p>
         </>
       ) : (

@@ -37,6 +37,7 @@ export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
                   'First the least overtime that keeps the limit, spread evenly; then, within those hours, the months with the fewest failures while waiting. Both are solved exactly by HiGHS, a solver for linear and mixed-integer programmes.',
                 assumptions: [
                   'Beds past the limit already are left out: they want a call before a crew.',
+                  'Beds that reach the limit after these months are not in the plan, so its last months look emptier than they will be.',
                   'A bed without a recorded volume is taken as the average of the others.',
                 ],
               }}
