@@ -1,7 +1,18 @@
 import type { Tx } from '../client.ts'
 import { Prisma } from '../generated/client.ts'
 
-type Lockable = 'bed' | 'colleague' | 'crew_day' | 'forecast_run' | 'job' | 'plan_proposal' | 'stock_item' | 'tank' | 'vehicle' | 'visit' | 'window_offer'
+type Lockable =
+  | 'bed'
+  | 'colleague'
+  | 'crew_day'
+  | 'forecast_run'
+  | 'job'
+  | 'plan_proposal'
+  | 'stock_item'
+  | 'tank'
+  | 'vehicle'
+  | 'visit'
+  | 'window_offer'
 
 /** `change`: against every other change. `share`: against changes, but not against others who only want the rows to stay as they are. */
 const STRENGTH = { change: Prisma.raw('no key update'), share: Prisma.raw('share') }
