@@ -10,6 +10,7 @@ const DOUBTS: Record<string, string> = {
   'last-seen': 'whether it still works',
   crosslink: 'the resin',
   iron: 'iron in the water',
+  inspection: 'what the resin can still hold',
 }
 /** Where the life model's figures came from, in words. */
 function fitWords(fit: Extract<BedExplanation, { ok: true }>['value']['fit']): string {
