@@ -78,7 +78,7 @@ function originsOf(records: readonly BedRecord[], asOfDay: IsoDay): IsoDay[] {
   const lastYear = Number(asOfDay.slice(0, 4)) - 1
   const back = records.length > LARGE ? YEARS_BACK_LARGE : YEARS_BACK
   return Array.from({ length: back }, (_, i) => `${lastYear - back + 1 + i}-01-01`).filter((day) => {
-    if (((asOf - (parseDay(day) ?? asOf)) / DAYS_PER_YEAR) < 0.99) return false
+    if ((asOf - (parseDay(day) ?? asOf)) / DAYS_PER_YEAR < 0.99) return false
     const before = failures.filter((one) => one < day).length
     return before >= FAILURES && failures.length - before >= FAILURES
   })

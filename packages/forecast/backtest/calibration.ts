@@ -70,7 +70,9 @@ export function pairsOf(beds: readonly ScoredForecast[], watch: readonly Surviva
     const failed = failedBy(bed.outcome, day)
     if (failed === null) return []
     const until = bed.outcome.by <= day ? bed.outcome.by - origin - 0.5 : day - origin - 0.5
-    return [{ chance: Math.min(1, bed.failedBy[RELIABILITY_MONTHS] as number), failed, weight: 1 / Math.max(survivalAt(watch, until), 0.05) }]
+    return [
+      { chance: Math.min(1, bed.failedBy[RELIABILITY_MONTHS] as number), failed, weight: 1 / Math.max(survivalAt(watch, until), 0.05) },
+    ]
   })
 }
 

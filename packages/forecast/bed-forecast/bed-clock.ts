@@ -4,7 +4,9 @@ import type { TracedSegment } from '../exposure/water-history.ts'
 import { ageAtLifeHazard, type LifeCurve, lifeHazard, lifeHazardRate } from '../lifetime/life-curve.ts'
 import { weibullFromMedian } from '../lifetime/weibull.ts'
 import { NORMAL_NODES, uniformNodes, type WeightedNode } from '../numeric/gauss-nodes.ts'
+import { type ForecastParameters, PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
 import type { LifeNode } from '../priors/parameter-nodes.ts'
+import { TRADE_PRIORS } from '../priors/trade-priors.ts'
 import { type Readings, readingsLogLikelihood } from './inspection-model.ts'
 import type { ReadBed } from './read-input.ts'
 import { KNOTS, type Tilt, tilted, tiltFrom } from './tilt.ts'
@@ -36,22 +38,32 @@ export interface BedClock {
 /** What is uncertain about one bed alone, the same for every parameter set. */
 export interface BedDoubt {
   readonly beginnings: readonly WeightedNode[]
-  /** Standard deviation of the log ageing rate from unmeasured water; 0 when measured. */
-  readonly waterLogSd: number
+  /** Standard deviation of ln(1 + oxidants) at the inlet from water nobody measured; 0 when measured. Times the chlorine exponent it is that of the log rate. */
+  readonly doseLogSd: number
 }
 
-export function bedDoubt(bed: ReadBed): BedDoubt {
+export function bedDoubt(bed: ReadBed, parameters: ForecastParameters): BedDoubt {
   const width = bed.latest - bed.earliest
   const count = width <= 31 ? 1 : width <= 550 ? 3 : width <= 2200 ? 4 : 6
-  return { beginnings: uniformNodes(bed.earliest, bed.latest, count), waterLogSd: waterLogSd(bed.segments) }
+  return { beginnings: uniformNodes(bed.earliest, bed.latest, count), doseLogSd: doseLogSd(bed.segments, unlearnedShare(parameters)) }
 }
 
-/** Doubt about the log ageing rate where water was not measured: a common-practice guess, no source. The newest segment decides; it rules the future. */
-function waterLogSd(segments: readonly TracedSegment[]): number {
+/**
+ * Doubt about the dose where water was not measured: a common-practice guess, no source. The newest segment decides; it rules the future. Records are mostly of
+ * beds whose supply alone is known, so that the spread of lives learned from them holds that doubt already: it fades as the spread is learned. A supply that
+ * nobody knows stays as doubtful as it was.
+ */
+function doseLogSd(segments: readonly TracedSegment[], unlearned: number): number {
   const now = segments.at(-1)
   if (now === undefined || now.disinfectantOrigin === 'measured') return 0
-  if (now.disinfectantOrigin === 'assumed') return now.carbonAhead ? 0.1 : 0.3
-  return now.freeChlorineMgL + now.chloramineMgL > 0 ? 0.12 : 0.05
+  if (now.disinfectantOrigin === 'assumed') return now.carbonAhead ? 0.14 : 0.43
+  return unlearned * (now.freeChlorineMgL + now.chloramineMgL > 0 ? 0.17 : 0.07)
+}
+
+/** How much of the trade's doubt about the spread of lives is left: 1 before any record. */
+function unlearnedShare({ logCovariance }: ForecastParameters): number {
+  const place = PARAMETER_KEYS.indexOf('shape')
+  return Math.min(1, Math.sqrt(logCovariance[place * PARAMETER_KEYS.length + place] ?? 0) / TRADE_PRIORS.shape.logSd)
 }
 
 /** The clock of a bed at one node; `readings` null leaves inspections out. */
@@ -69,7 +81,8 @@ export function bedClock(bed: ReadBed, doubt: BedDoubt, node: LifeNode, readings
     reached.push(sum)
     sum += perDay * (segment.to - segment.from)
   }
-  const strengths = doubt.waterLogSd > 0 ? NORMAL_NODES : [{ x: 0, weight: 1 }]
+  const waterLogSd = doubt.doseLogSd * node.chlorineExponent
+  const strengths = waterLogSd > 1e-3 ? NORMAL_NODES : [{ x: 0, weight: 1 }]
   const size = doubt.beginnings.length * strengths.length
   const clock = {
     curve,
@@ -78,8 +91,8 @@ export function bedClock(bed: ReadBed, doubt: BedDoubt, node: LifeNode, readings
     rate,
     reached,
     beganAt: new Float64Array(doubt.beginnings.length),
-    strength: Float64Array.from(strengths, ({ x }) => Math.exp(doubt.waterLogSd * x)),
-    hazardFactor: Float64Array.from(strengths, ({ x }) => Math.exp(node.shape * doubt.waterLogSd * x)),
+    strength: Float64Array.from(strengths, ({ x }) => Math.exp(waterLogSd * x)),
+    hazardFactor: Float64Array.from(strengths, ({ x }) => Math.exp(node.shape * waterLogSd * x)),
     hazardSeen: new Float64Array(size),
     weight: new Float64Array(size),
     tilts: null as Tilt[] | null,

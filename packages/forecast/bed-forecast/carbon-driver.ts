@@ -27,7 +27,7 @@ export function carbonDriver(
   }
   const water = traceWater(bare, bed.earliest, bed.asOf, parameters.assumedWater)
   if (!water.ok) return null
-  const without = bedClock({ ...bed, segments: water.segments }, { beginnings: [{ x: begin, weight: 1 }], waterLogSd: 0 }, values)
+  const without = bedClock({ ...bed, segments: water.segments }, { beginnings: [{ x: begin, weight: 1 }], doseLogSd: 0 }, values)
   const given = (medianDay - dayAtCleanYears(without, begin, values.medianCleanYears)) / DAYS_PER_YEAR
   if (given < 0.05) return null
   const since = first.from > begin ? ` since ${civilDate(first.from).year}` : ''

@@ -25,7 +25,7 @@ export type ForecastDetail = 'full' | 'figures'
 export function forecastBed(input: BedForecastInput, parameters: ForecastParameters, detail: ForecastDetail = 'full'): Result<BedForecast> {
   const bed = readInput(input, parameters)
   if (!bed.ok) return bed
-  const doubt = bedDoubt(bed)
+  const doubt = bedDoubt(bed, parameters)
   const readings = bedReadings(input, bed)
   const nodes = parameterNodes(parameters)
   const clocks = nodes.map((node) => bedClock(bed, doubt, node, readings))

@@ -34,7 +34,8 @@ export function weakness(
   }
   add('beginning', beginningSd(doubt, clock))
   const now = bed.segments.at(-1)
-  if (doubt.waterLogSd > 0) add(now?.disinfectantOrigin === 'assumed' ? 'disinfectant' : 'water-test', doubt.waterLogSd * lifeYears)
+  const waterLogSd = doubt.doseLogSd * values.chlorineExponent
+  if (waterLogSd > 0) add(now?.disinfectantOrigin === 'assumed' ? 'disinfectant' : 'water-test', waterLogSd * lifeYears)
   if (now?.ironOrigin === 'assumed' && now.freeChlorineMgL + now.chloramineMgL === 0 && !now.carbonAhead)
     add('iron', UNKNOWN_WELL_IRON_LOG_SD * lifeYears)
   if (!bed.crosslinkKnown) add('crosslink', (values.crosslinkEffect / 2) * lifeYears)

@@ -1,6 +1,6 @@
+import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import type { Inspection } from '../bed-forecast/bed-forecast-types.ts'
 import { READING_MODELS } from '../bed-forecast/inspection-model.ts'
-import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import { isoDay, parseDay } from '../calendar/day-number.ts'
 import { type BedTraits, traitsLog, waterLog } from '../exposure/acceleration.ts'
 import { traceWater } from '../exposure/water-history.ts'

@@ -1,0 +1,53 @@
+import os from 'node:os'
+import { Worker } from 'node:worker_threads'
+import { type CoverageTrial, tallyCoverage } from '@almanac/forecast/simulate/coverage-study'
+import type { CoverageShare } from './coverage/worker.ts'
+
+type Bench = { args: string[]; say: (line: string) => void }
+
+const usage = 'npm run bench -- coverage [--repetitions 2500] [--seed 1] [--beds 80] [--threads 2]'
+
+function option(args: string[], name: string, usual: number, least: number): number {
+  const at = args.findIndex((arg) => arg === `--${name}` || arg.startsWith(`--${name}=`))
+  const found = args[at]
+  const value = found === undefined ? usual : Number(found.includes('=') ? found.slice(name.length + 3) : args[at + 1])
+  if (!Number.isInteger(value) || value < least) throw new Error(`--${name} must be a whole number from ${least} on. Usage: ${usage}`)
+  return value
+}
+
+/** One thread's repetitions; its trials are handed over one repetition at a time. */
+function runShare(share: CoverageShare, take: (trials: CoverageTrial[]) => void): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL('./coverage/worker.ts', import.meta.url), { workerData: share })
+    worker.on('message', take)
+    worker.on('error', reject)
+    worker.on('exit', (code) => (code === 0 ? resolve() : reject(new Error(`A thread of the study ended with code ${code}.`))))
+  })
+}
+
+/**
+ * Simulated firms with a truth drawn from all that the forecast believes beforehand: how often the 80 % intervals of parameters, due dates and counts hold it, with
+ * the standard error of each share. Repetitions are independent and have seeds of their own; any seed will do.
+ */
+export default async function coverage({ args, say }: Bench) {
+  const repetitions = option(args, 'repetitions', 2500, 1)
+  const seed = option(args, 'seed', 1, 0)
+  const beds = option(args, 'beds', 80, 20)
+  const threads = Math.min(option(args, 'threads', Math.min(2, os.cpus().length), 1), repetitions)
+  const began = performance.now()
+  const trials: CoverageTrial[] = []
+  let done = 0
+  const take = (own: CoverageTrial[]) => {
+    trials.push(...own)
+    done++
+    if (done % Math.max(1, Math.floor(repetitions / 10)) === 0) say(`${done} of ${repetitions} firms`)
+  }
+  await Promise.all(Array.from({ length: threads }, (_, first) => runShare({ first, step: threads, repetitions, beds, seed }, take)))
+  const table = tallyCoverage(trials)
+  say('80 % intervals of'.padEnd(26) + 'hold the truth in   standard error   off by')
+  for (const { name, coverage: share, standardError } of table)
+    say(
+      `${name.padEnd(26)}${(100 * share).toFixed(1).padStart(13)} %   ${(100 * standardError).toFixed(2).padStart(12)}   ${((share - 0.8) / Math.sqrt(0.16 / repetitions)).toFixed(1).padStart(5)} s.e.`,
+    )
+  return { repetitions, seed, beds, threads, seconds: Math.round((performance.now() - began) / 1000), table }
+}
