@@ -1,7 +1,13 @@
 import { expect, type Page, test } from '@playwright/test'
-import { signIn } from '../support/sign-in.ts'
+import { type DemoRole, signIn } from '../support/sign-in.ts'
 
 test.describe.configure({ timeout: 180_000 })
+
+/** Signs in and waits for the first page: another one opened before would be overtaken by it. */
+async function enter(page: Page, role: DemoRole): Promise<void> {
+  await signIn(page, role)
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible({ timeout: 60_000 })
+}
 
 const next = (page: Page) => page.locator('section').filter({ has: page.getByRole('heading', { name: 'Next check' }) })
 const causes = (page: Page) => page.locator('section').filter({ has: page.getByRole('heading', { name: /^What it may be/ }) })
@@ -12,7 +18,7 @@ test.describe('on a telephone', () => {
   test.use({ viewport: { width: 390, height: 844 } })
 
   test('a technician is led from check to check to a repair, and asks why', async ({ page }) => {
-    await signIn(page, 'technician')
+    await enter(page, 'technician')
     await page.getByRole('link', { name: 'What is wrong?' }).click()
     await expect(next(page)).toContainText('Are there beads at the taps?')
     await next(page).getByRole('button', { name: 'None' }).click()
@@ -38,7 +44,7 @@ test.describe('on a telephone', () => {
   })
 
   test('beads at the taps are the emergency, whatever else was said', async ({ page }) => {
-    await signIn(page, 'technician')
+    await enter(page, 'technician')
     await page.goto('/whats-wrong?salt=none&brine=high')
     await next(page).getByRole('button', { name: 'Yes, beads' }).click()
     const panel = page.getByRole('alert', { name: 'Emergency' })
@@ -55,7 +61,7 @@ test.describe('on a telephone', () => {
 })
 
 test('from a bed: its record is the prior, measurements go before answers, and the advised job is proposed', async ({ page }) => {
-  await signIn(page, 'dispatcher')
+  await enter(page, 'dispatcher')
   await page.goto('/sites')
   await page.locator('a[href^="/sites/"]:not([href="/sites/new"])').first().click()
   await expect(page).toHaveURL(/sites\/[0-9a-f-]{36}/)
@@ -83,7 +89,7 @@ test('from a bed: its record is the prior, measurements go before answers, and t
 })
 
 test('by keyboard alone, the next check takes the focus of the one answered', async ({ page }) => {
-  await signIn(page, 'dispatcher')
+  await enter(page, 'dispatcher')
   await page.goto('/whats-wrong')
   await next(page).getByRole('button', { name: 'None' }).focus()
   await page.keyboard.press('Enter')
@@ -101,7 +107,7 @@ test('by keyboard alone, the next check takes the focus of the one answered', as
 })
 
 test('cautions stand before the check they belong to', async ({ page }) => {
-  await signIn(page, 'dispatcher')
+  await enter(page, 'dispatcher')
   await page.goto('/whats-wrong')
   const feel = page.locator('#all-bead-feel')
   await feel.locator('summary').first().click()

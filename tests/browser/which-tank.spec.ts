@@ -1,7 +1,13 @@
 import { expect, type Page, test } from '@playwright/test'
-import { signIn } from '../support/sign-in.ts'
+import { type DemoRole, signIn } from '../support/sign-in.ts'
 
 test.describe.configure({ timeout: 180_000 })
+
+/** Signs in and waits for the first page: another one opened before would be overtaken by it. */
+async function enter(page: Page, role: DemoRole): Promise<void> {
+  await signIn(page, role)
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible({ timeout: 60_000 })
+}
 
 const answer = (page: Page) => page.locator('main output').first()
 
@@ -11,7 +17,7 @@ test.describe('on a telephone', () => {
   test('a technician finds the tank with tape in hand: asked what tells most, settled after two measures, with the kit', async ({
     page,
   }) => {
-    await signIn(page, 'technician')
+    await enter(page, 'technician')
     await page.getByRole('link', { name: 'Which tank is it?' }).click()
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Which tank is it?')
     await expect(answer(page)).toContainText('Nothing is known of it yet')
@@ -43,7 +49,7 @@ test.describe('on a telephone', () => {
   })
 
   test('reads a label as people write it, and says what it cannot take', async ({ page }) => {
-    await signIn(page, 'technician')
+    await enter(page, 'technician')
     await page.goto('/which-tank')
     const label = page.getByLabel('What the label or the notes say')
     await label.fill('1054')
@@ -60,7 +66,7 @@ test.describe('on a telephone', () => {
 })
 
 test('centimetres, an unlisted size worked out, and why', async ({ page }) => {
-  await signIn(page, 'dispatcher')
+  await enter(page, 'dispatcher')
   await page.goto('/which-tank')
   await page.getByRole('radio', { name: 'centimetres' }).check()
   // 88 cm round is 34.6 in, 11 in across; 127 cm is 50 in.
@@ -74,7 +80,7 @@ test('centimetres, an unlisted size worked out, and why', async ({ page }) => {
 })
 
 test('by keyboard alone', async ({ page }) => {
-  await signIn(page, 'dispatcher')
+  await enter(page, 'dispatcher')
   await page.goto('/which-tank')
   await page.getByLabel('What the label or the notes say').focus()
   await page.keyboard.type('12x52')
@@ -87,7 +93,7 @@ test('by keyboard alone', async ({ page }) => {
 })
 
 test('opened from a bed, the size found is written to its tank once', async ({ page }) => {
-  await signIn(page, 'dispatcher')
+  await enter(page, 'dispatcher')
   const name = `Reedmace ${Date.now().toString(36)}`
   await page.goto('/sites/new')
   await page.getByRole('textbox', { name: 'Customer', exact: true }).fill(name)

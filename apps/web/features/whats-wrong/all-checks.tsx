@@ -14,8 +14,8 @@ export function AllChecks({ told, render }: { told: Told; render: (id: string) =
         {CHECKS.map((check) => (
           <li key={check.id} className="border-b border-line">
             <details id={`all-${check.id}`}>
-              <summary className="flex min-h-control flex-wrap items-baseline gap-x-4 py-2.5">
-                <span>{check.title}</span>
+              <summary className="cursor-pointer py-3">
+                <span className="mr-3">{check.title}</span>
                 <Answer check={check} told={told} />
               </summary>
               <div className="pb-4">

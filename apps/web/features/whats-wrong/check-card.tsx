@@ -34,7 +34,7 @@ export function CheckCard({ check, told, errors, units, onTold }: Props) {
       />
       {fields.length > 0 ? (
         <details className="mt-2" open={measured}>
-          <summary className="flex min-h-control w-fit items-center">Or as measured</summary>
+          <summary className="w-fit cursor-pointer py-3">Or as measured</summary>
           <div className="mt-2 flex flex-wrap gap-x-6 gap-y-4">
             {fields.map(({ field, label, kind }) => (
               <NumberInput

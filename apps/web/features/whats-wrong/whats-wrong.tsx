@@ -58,7 +58,7 @@ export function WhatsWrong() {
           {sentence}
         </Notice>
       ))}
-      <div className="grid gap-x-12 lg:grid-cols-[minmax(0,1fr)_minmax(0,26rem)]">
+      <div className="grid gap-x-12 lg:grid-cols-[minmax(0,1fr)_minmax(0,26rem)] lg:grid-rows-[auto_1fr]">
         <div className="min-w-0">
           {next ? (
             <NextCheck

@@ -82,7 +82,7 @@ export function ClueFields({ texts, read, identity, change }: Props) {
         </div>
       </Asked>
       <details open={MORE.some(([field]) => texts[field] !== '') || asked === 'across'}>
-        <summary className="flex min-h-control w-fit items-center font-medium">More that could be measured</summary>
+        <summary className="w-fit cursor-pointer py-3 font-medium">More that could be measured</summary>
         <div className="mt-3 flex flex-col gap-5">{MORE.map(length)}</div>
       </details>
     </div>
