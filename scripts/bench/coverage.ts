@@ -44,7 +44,7 @@ export default async function coverage({ args, say }: Bench) {
   }
   await Promise.all(Array.from({ length: threads }, (_, first) => runShare({ first, step: threads, repetitions, beds, seed }, take)))
   const table = tallyCoverage(trials)
-  say('80 % intervals of'.padEnd(26) + 'hold the truth in   standard error   off by')
+  say(`${'80 % intervals of'.padEnd(26)}hold the truth in   standard error   off by`)
   for (const { name, coverage: share, standardError } of table)
     say(
       `${name.padEnd(26)}${(100 * share).toFixed(1).padStart(13)} %   ${(100 * standardError).toFixed(2).padStart(12)}   ${((share - 0.8) / Math.sqrt(0.16 / repetitions)).toFixed(1).padStart(5)} s.e.`,
