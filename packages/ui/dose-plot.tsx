@@ -1,8 +1,9 @@
 'use client'
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
-import { LegendItem, PlotFrame, type PlotTable } from './plot-frame.tsx'
+import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { PlotReader } from './plot-reader.tsx'
+import type { PlotTable } from './plot-table.ts'
 import { useWidth } from './use-width.ts'
 
 /** One dose: where it stands along the axis, what it costs or takes a year, and its figures in words. `fault` says why it will not do. */

@@ -1,7 +1,7 @@
 'use client'
 import type { RefObject } from 'react'
-import type { PlotTable } from './plot-frame.tsx'
 import { savePicture } from './plot-picture.ts'
+import type { PlotTable } from './plot-table.ts'
 
 /** "Beds expected to fail, by month" → "beds-expected-to-fail-by-month". */
 export const fileStem = (title: string) =>

@@ -1,9 +1,7 @@
 'use client'
 import { type ReactNode, useRef, useState } from 'react'
 import { PlotExport } from './plot-export.tsx'
-
-/** A plot's figures as a table: heads, then rows of the same length. */
-export type PlotTable = { heads: readonly string[]; rows: readonly (readonly string[])[] }
+import type { PlotTable } from './plot-table.ts'
 
 export type PlotFrameProps = {
   /** Names the plot, for everyone. */

@@ -50,7 +50,8 @@ beforeAll(async () => {
 beforeEach(async () => {
   firm = await makeFirmRecords(db)
   // The fixture's own fit and run are no work of a worker's.
-  for (const table of ['forecast_draft', 'forecast_fit', 'bed_forecast']) await db.query(`delete from ${table} where company_id = $1`, [firm.companyId])
+  for (const table of ['forecast_draft', 'forecast_fit', 'bed_forecast'])
+    await db.query(`delete from ${table} where company_id = $1`, [firm.companyId])
   await addManyBeds(firm, BEDS, 9)
   await refreshCompany({ companyId: firm.companyId, cause: 'import' })
 })

@@ -93,7 +93,11 @@ describe('inspections by Bayes', () => {
       [0.9, value.due90Day],
     ] as const) {
       let sum = 0
-      const expected = lives.find((one) => (sum += one.weight) >= p * total)?.life ?? Number.NaN
+      const expected =
+        lives.find((one) => {
+          sum += one.weight
+          return sum >= p * total
+        })?.life ?? Number.NaN
       expect(((parseDay(day) ?? Number.NaN) - (parseDay('2016-01-01') ?? 0)) / 365.2425, `${p}`).toBeCloseTo(expected, 1)
     }
   })
