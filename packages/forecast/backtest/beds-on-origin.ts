@@ -27,6 +27,8 @@ export function bedsOnOrigin(
 ): ScoredForecast[] {
   const inService: { record: BedRecord; index: number; lastSeenDay: IsoDay | null }[] = []
   records.forEach((record, index) => {
+    // Not in service yet: the day it goes in lies ahead.
+    if (record.beginning.earliestDay !== null && record.beginning.earliestDay > originDay) return
     const known = lastSeenAsOf(record, origin)
     if (known !== null) inService.push({ record, index, ...known })
   })

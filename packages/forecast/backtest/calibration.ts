@@ -4,7 +4,7 @@ import { type SurvivalStep, survivalAt } from '../lifetime/kaplan-meier.ts'
 import type { ScoredForecast } from './beds-on-origin.ts'
 import { failedBy } from './outcome.ts'
 
-/** Failures in the twelve months after an origin among the beds scored there whose fate is known: expected then, with chance's own band, and what came. */
+/** Failures in the twelve months after an origin among the beds scored there: expected then, with chance's own band, and what came. */
 export interface OriginCount {
   readonly originDay: IsoDay
   readonly beds: number
@@ -12,27 +12,43 @@ export interface OriginCount {
   /** One count in ten lies below and above by chance alone; doubt about the parameters comes on top. */
   readonly low: number
   readonly high: number
-  /** A failure between two visits counts by the share of its interval that lies within. */
+  /** Weighted for beds lost from sight; a failure between two visits counts by the share of its interval that lies within. */
   readonly happened: number
 }
 
 const COUNT_MONTHS = 12
 
-export function countOf(beds: readonly ScoredForecast[], origin: number, originDay: IsoDay): OriginCount {
+/** Where fewer of the beds are still watched, those whose fate is known are mostly those that failed, and no weighting mends it. */
+export const LEAST_WATCHED = 0.4
+
+/** Null where too few beds are watched to the end of the twelve months. */
+export function countOf(
+  beds: readonly ScoredForecast[],
+  watch: readonly SurvivalStep[],
+  origin: number,
+  originDay: IsoDay,
+): OriginCount | null {
   const day = monthStart(origin, COUNT_MONTHS)
+  if (survivalAt(watch, day - origin - 0.5) < LEAST_WATCHED) return null
   const counter = countBeds()
-  let [count, expected, happened] = [0, 0, 0]
+  let expected = 0
   for (const bed of beds) {
-    const failed = failedBy(bed.outcome, day)
-    if (failed === null) continue
     const chance = Math.min(1, bed.failedBy[COUNT_MONTHS] as number)
     counter.add(chance)
-    count++
     expected += chance
-    happened += failed
   }
+  const pairs = pairsOf(beds, watch, origin, COUNT_MONTHS)
+  const weight = pairs.reduce((sum, pair) => sum + pair.weight, 0)
+  const share = pairs.reduce((sum, pair) => sum + pair.failed * pair.weight, 0) / weight
   const counts = counter.distribution()
-  return { originDay, beds: count, expected, low: countQuantile(counts, 0.1), high: countQuantile(counts, 0.9), happened }
+  return {
+    originDay,
+    beds: beds.length,
+    expected,
+    low: countQuantile(counts, 0.1),
+    high: countQuantile(counts, 0.9),
+    happened: share * beds.length,
+  }
 }
 
 /** Share of outcomes between the 10 and the 90 % point with its standard error, beds being the independent witnesses. */
@@ -64,15 +80,20 @@ export interface ReliabilityBin {
 const RELIABILITY_MONTHS = 24
 const BINS = 10
 
-export function pairsOf(beds: readonly ScoredForecast[], watch: readonly SurvivalStep[], origin: number): WeighedPair[] {
-  const day = monthStart(origin, RELIABILITY_MONTHS)
+/** Beds whose fate so many months after the origin is known; none where too few are watched so long. */
+export function pairsOf(
+  beds: readonly ScoredForecast[],
+  watch: readonly SurvivalStep[],
+  origin: number,
+  months: number = RELIABILITY_MONTHS,
+): WeighedPair[] {
+  const day = monthStart(origin, months)
+  if (survivalAt(watch, day - origin - 0.5) < LEAST_WATCHED) return []
   return beds.flatMap((bed) => {
     const failed = failedBy(bed.outcome, day)
     if (failed === null) return []
     const until = bed.outcome.by <= day ? bed.outcome.by - origin - 0.5 : day - origin - 0.5
-    return [
-      { chance: Math.min(1, bed.failedBy[RELIABILITY_MONTHS] as number), failed, weight: 1 / Math.max(survivalAt(watch, until), 0.05) },
-    ]
+    return [{ chance: Math.min(1, bed.failedBy[months] as number), failed, weight: 1 / Math.max(survivalAt(watch, until), 0.05) }]
   })
 }
 

@@ -2,11 +2,21 @@ import { ok, type Result, refuse } from '@almanac/units/result'
 import { DAYS_PER_YEAR, type IsoDay, monthStart, parseDay } from '../calendar/day-number.ts'
 import type { BedRecord } from '../fit/bed-record.ts'
 import { fitBedRecords } from '../fit/fit-bed-records.ts'
+import { survivalAt } from '../lifetime/kaplan-meier.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import { type AgeRule, ageOnlyWeibull, fixedAge, kaplanMeierRule, knownLives } from './baselines.ts'
 import { bedsOnOrigin, placeOf } from './beds-on-origin.ts'
 import { brierScore, watching } from './brier.ts'
-import { countOf, coverageOf, type OriginCount, pairsOf, type ReliabilityBin, reliabilityBins, type WeighedPair } from './calibration.ts'
+import {
+  countOf,
+  coverageOf,
+  LEAST_WATCHED,
+  type OriginCount,
+  pairsOf,
+  type ReliabilityBin,
+  reliabilityBins,
+  type WeighedPair,
+} from './calibration.ts'
 
 export type Method = 'forecast' | 'age-only Weibull' | 'Kaplan–Meier' | 'fixed age'
 
@@ -90,6 +100,7 @@ export function backtest(
       totals.set(method, sums)
       HORIZON_MONTHS.forEach((months, h) => {
         const day = monthStart(origin, months)
+        if (survivalAt(watch, day - origin - 0.5) < LEAST_WATCHED) return
         const years = (day - origin) / DAYS_PER_YEAR
         const scored = beds.map((bed) => ({
           outcome: bed.outcome,
@@ -112,14 +123,17 @@ export function backtest(
         misses.push({ record: bed.record, originDay, chance24Months: chance, failed, error: Math.abs((failed ? 1 : 0) - chance) })
     }
     bedsScored += beds.length
-    counts.push(countOf(beds, origin, originDay))
+    const count = countOf(beds, watch, origin, originDay)
+    if (count !== null) counts.push(count)
     reliability.push(...pairsOf(beds, watch, origin))
   }
+  if (![...totals.values()].some((sums) => sums.some(({ weight }) => weight > 0)) && bedsScored > 0)
+    return refuse('Too few beds were watched for half a year after the days stood on, so there is nothing to hold the forecast against.')
   if (bedsScored === 0) return refuse('No bed was in service on any of the origin days, so there is nothing to hold the forecast against.')
   return ok({
     scores: [...totals].map(([method, sums]) => ({
       method,
-      integratedBrier: sums.reduce((mean, { sum, weight }) => mean + sum / weight / sums.length, 0),
+      integratedBrier: meanOf(sums.filter(({ weight }) => weight > 0).map(({ sum, weight }) => sum / weight)),
     })),
     places,
     ...coverageOf(places, placesByRecord),
@@ -136,4 +150,8 @@ export function backtest(
 function fittedOn(records: readonly BedRecord[], prior: ForecastParameters, originDay: IsoDay): ForecastParameters {
   const fit = fitBedRecords(records, prior, originDay, `backtest-${originDay}`)
   return fit.ok ? fit.value.parameters : prior
+}
+
+function meanOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length
 }
