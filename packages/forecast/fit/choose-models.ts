@@ -29,6 +29,20 @@ export interface WeighedModel {
   readonly share: number
 }
 
+/** Up to so many failures every model has the supplies' effects in it; beyond, the records tell models apart without them, and only the main one gets them. */
+const GROUPED_UP_TO = 1000
+
+/** A model's posterior, with the effects of supplies where the table has enough of them and few enough records; without them where that does not settle. */
+function posteriorOf(table: WearTable, family: LifeFamilyName, prior: LogNormal, start: readonly number[] | undefined): Posterior | null {
+  const plain = lifePosterior(table, family, prior, start)
+  if (plain === null || table.failures > GROUPED_UP_TO || namedOf(table).length < LEAST_SUPPLIES) return plain
+  return lifePosterior(table, family, withSpread(prior), [...plain.logMean, SPREAD_PRIOR.logMean]) ?? plain
+}
+
+function namedOf(table: WearTable) {
+  return table.supplies.filter(({ supply }) => supply !== null)
+}
+
 /**
  * The three distributions of life with all effects, and the best of them with age alone, weighed by belief × marginal likelihood (of which Schwarz's criterion is the
  * large-sample form); largest share first. Those that do not settle are left out and said in `notes`. Empty when none does.
@@ -36,7 +50,7 @@ export interface WeighedModel {
 export function chooseModels(table: WearTable, prior: ForecastParameters, notes: string[]): WeighedModel[] {
   const found: { posterior: Posterior; prior: LogNormal; noEffect: boolean; belief: number }[] = []
   for (const family of Object.keys(FAMILY_BELIEF) as LifeFamilyName[]) {
-    const posterior = lifePosterior(table, family, prior, found[0]?.posterior.logMean)
+    const posterior = posteriorOf(table, family, prior, found[0]?.posterior.logMean.slice(0, SIZE))
     if (posterior === null) notes.push(`The ${family} distribution did not settle on these records and is left out.`)
     else found.push({ posterior, prior, noEffect: false, belief: (1 - NO_EFFECT_BELIEF) * FAMILY_BELIEF[family] })
   }
@@ -46,7 +60,7 @@ export function chooseModels(table: WearTable, prior: ForecastParameters, notes:
   )
   if (first === null) return []
   const idlePrior = ageAlone(prior)
-  const idle = lifePosterior(table, first.posterior.family, idlePrior)
+  const idle = posteriorOf(table, first.posterior.family, idlePrior, undefined)
   if (idle === null) notes.push('The model of age alone did not settle on these records and is left out.')
   else found.push({ posterior: idle, prior: idlePrior, noEffect: true, belief: NO_EFFECT_BELIEF * FAMILY_BELIEF[first.posterior.family] })
   const most = Math.max(...found.map(logScore))
@@ -86,24 +100,26 @@ export interface MainPosterior {
 }
 
 /**
- * The main model's posterior for use: mean and covariance rather than mode and curvature, and with the effects of supplies where there are enough. What does not
- * settle falls back to the model without them and says so in `notes`.
+ * A model's posterior for use: mean and covariance rather than mode and curvature where `corrects`, and with the effects of supplies where there are enough. What
+ * does not settle falls back to the model without them and says so in `notes`.
  */
-export function settleMain(table: WearTable, { posterior, prior }: WeighedModel, notes: string[]): MainPosterior {
-  const named = table.supplies.filter(({ supply }) => supply !== null)
-  const plain = () => ({ posterior: correctedPosterior(table, posterior, prior), supplies: null })
-  if (named.length === 0) return plain()
-  if (named.length < LEAST_SUPPLIES) {
+export function settleModel(table: WearTable, model: WeighedModel, corrects: boolean, groups: boolean, notes: string[]): MainPosterior {
+  const { posterior, prior } = model
+  const named = namedOf(table)
+  const correct = (found: Posterior, own: LogNormal) => (corrects ? correctedPosterior(table, found, own) : found)
+  const without = () => ({ posterior: correct(posterior, prior), supplies: null })
+  if (named.length > 0 && named.length < LEAST_SUPPLIES)
     notes.push('Supplies are not told apart yet: it takes beds on record on three of them.')
-    return plain()
-  }
+  if (named.length < LEAST_SUPPLIES) return without()
   const wide = withSpread(prior)
-  const grouped = lifePosterior(table, posterior.family, wide, [...posterior.logMean, SPREAD_PRIOR.logMean])
+  const isWide = posterior.logMean.length > SIZE
+  if (!isWide && !groups) return without()
+  const grouped = isWide ? posterior : lifePosterior(table, posterior.family, wide, [...posterior.logMean, SPREAD_PRIOR.logMean])
   if (grouped === null) {
     notes.push('The effects of the supplies could not be told from chance; the fit without them is used.')
-    return plain()
+    return without()
   }
-  const corrected = correctedPosterior(table, grouped, wide)
+  const corrected = correct(grouped, wide)
   const spread = Math.exp(corrected.logMean[SPREAD] as number)
   const placed = placeTable(table, posterior.family, corrected.logMean)
   return {

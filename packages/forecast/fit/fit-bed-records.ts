@@ -4,8 +4,7 @@ import type { LifeFamilyName } from '../lifetime/life-family.ts'
 import { type ForecastParameters, type LifeModel, PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
 import { wholeSd } from '../priors/parameter-nodes.ts'
 import type { BedRecord } from './bed-record.ts'
-import { chooseModels, settleMain, type WeighedModel } from './choose-models.ts'
-import { correctedPosterior } from './corrected-posterior.ts'
+import { chooseModels, settleModel, type WeighedModel } from './choose-models.ts'
 import { type ReadRecord, readRecord } from './read-record.ts'
 import { wearTable } from './wear-table.ts'
 
@@ -67,7 +66,7 @@ export function fitBedRecords(
   const models = chooseModels(table, prior, notes)
   const first = models[0]
   if (first === undefined) return refuse('The fit to the firm’s records did not settle. The former parameters stay in use.')
-  const main = settleMain(table, first, notes)
+  const main = settleModel(table, first, true, true, notes)
   const others = models.slice(1).filter(({ share }) => share > LEAST_SHARE)
   const kept = first.share + others.reduce((sum, { share }) => sum + share, 0)
   const parameters: ForecastParameters = {
@@ -77,9 +76,10 @@ export function fitBedRecords(
     logCovariance: main.posterior.logCovariance,
     ...(others.length > 0
       ? {
-          alternatives: others.map(({ posterior, prior: own, share }): LifeModel => {
-            const { family, logMean, logCovariance } = share > SHARE_TO_CORRECT ? correctedPosterior(table, posterior, own) : posterior
-            return { share: share / kept, family, logMean, logCovariance }
+          alternatives: others.map((model): LifeModel => {
+            const { posterior, supplies: own } = settleModel(table, model, model.share > SHARE_TO_CORRECT, false, [])
+            const { family, logMean, logCovariance } = posterior
+            return { share: model.share / kept, family, logMean, logCovariance, ...(own === null ? {} : { supplies: own }) }
           }),
         }
       : {}),
@@ -114,7 +114,10 @@ function learnedFrom(models: readonly WeighedModel[], prior: ForecastParameters)
   return Object.fromEntries(
     PARAMETER_KEYS.map((key, i) => {
       const at = i * SIZE + i
-      return [key, full === undefined ? 0 : 1 - (full.logCovariance[at] as number) / (prior.logCovariance[at] as number)]
+      return [
+        key,
+        full === undefined ? 0 : 1 - (full.logCovariance[i * full.logMean.length + i] as number) / (prior.logCovariance[at] as number),
+      ]
     }),
   )
 }

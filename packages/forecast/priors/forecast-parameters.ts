@@ -25,6 +25,8 @@ export interface LifeModel {
   readonly family?: LifeFamilyName
   readonly logMean: readonly number[]
   readonly logCovariance: readonly number[]
+  /** Effects of supplies as this model sees them; left out, as the main model does. */
+  readonly supplies?: SupplyEffects
 }
 
 /** The effect on ln life that the beds of one supply share beyond what the water explains. */

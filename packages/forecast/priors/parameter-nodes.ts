@@ -2,7 +2,14 @@ import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import type { LifeFamilyName } from '../lifetime/life-family.ts'
 import { cholesky } from '../numeric/cholesky.ts'
 import { normalPoints } from '../numeric/normal-points.ts'
-import { type ForecastParameters, type LifeModel, PARAMETER_KEYS, type ParameterValues, type SupplyEffect } from './forecast-parameters.ts'
+import {
+  type ForecastParameters,
+  type LifeModel,
+  PARAMETER_KEYS,
+  type ParameterValues,
+  type SupplyEffect,
+  type SupplyEffects,
+} from './forecast-parameters.ts'
 
 /** Sets of parameters that stand for the doubt about them, each with weight 1/PARAMETER_NODES. The same for all beds, so that beds share the doubt. */
 export const PARAMETER_NODES = 24
@@ -60,7 +67,13 @@ function buildNodes(parameters: ForecastParameters): readonly LifeNode[] {
       nodes.push({
         ...valuesOf(logs),
         family: model.family ?? 'weibull',
-        supplyLog: supplyLogs(parameters, i === 0 ? logs : null, place - first, place),
+        supplyLog: supplyLogs(
+          model.supplies ?? parameters.supplies,
+          parameters,
+          i === 0 || model.supplies !== undefined ? { logs, logMean: model.logMean } : null,
+          place - first,
+          place,
+        ),
       })
     }
   })
@@ -84,20 +97,25 @@ function spread(model: LifeModel, count: number, version: string): Float64Array[
 
 /**
  * The effects of supplies at one node: each supply has its own sequence of normal numbers, mirrored in pairs, so that its beds share the doubt about it and other
- * supplies do not. `logs` null: a model other than that with which the effects were found, which takes their doubt whole.
+ * supplies do not. `own` null: a model other than that with which the effects were found, which takes their doubt whole.
  */
-function supplyLogs(parameters: ForecastParameters, logs: Float64Array | null, own: number, place: number): LifeNode['supplyLog'] {
-  const { supplies, logMean, logCovariance } = parameters
+function supplyLogs(
+  supplies: SupplyEffects | undefined,
+  { logCovariance }: ForecastParameters,
+  own: { readonly logs: Float64Array; readonly logMean: readonly number[] } | null,
+  turn: number,
+  place: number,
+): LifeNode['supplyLog'] {
   if (supplies === undefined) return () => 0
   const effects = new Map(supplies.known.map((effect) => [effect.supply, effect]))
   return (supply) => {
     if (supply === null || supply === undefined) return 0
-    const z = supplyNormal(supply, place >> 1) * (own % 2 === 0 ? 1 : -1)
+    const z = supplyNormal(supply, place >> 1) * (turn % 2 === 0 ? 1 : -1)
     const effect = effects.get(supply)
     if (effect === undefined) return supplies.spread * z
-    if (logs !== null)
-      return effect.slope.reduce((sum, slope, i) => sum + slope * ((logs[i] ?? 0) - (logMean[i] ?? 0)), effect.mean + effect.sd * z)
-    return effect.mean + wholeSd(effect, logCovariance) * z
+    if (own === null) return effect.mean + wholeSd(effect, logCovariance) * z
+    const { logs, logMean } = own
+    return effect.slope.reduce((sum, slope, i) => sum + slope * ((logs[i] ?? 0) - (logMean[i] ?? 0)), effect.mean + effect.sd * z)
   }
 }
 
