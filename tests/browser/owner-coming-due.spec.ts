@@ -14,7 +14,7 @@ test('the owner sees what comes due and why, proposes jobs, and the dispatcherâ€
   await signIn(page, 'owner')
   await expect(page).toHaveURL(/coming-due/)
   await expect(page.getByText(/beds watched. In the next 12 months expect/)).toBeVisible()
-  await page.getByRole('button', { name: /to fail/ }).click()
+  await page.getByRole('button', { name: /to fail \(why/ }).click()
   await expect(page.getByRole('dialog')).toContainText('Poisson-binomial')
   await page.keyboard.press('Escape')
 
