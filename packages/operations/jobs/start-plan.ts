@@ -17,7 +17,8 @@ export async function startPlan(scope: Scope & { personId: string }, input: Star
     const { asked } = input
     const { timeZone } = await companyFacts(tx, companyId)
     const today = dayIn(timeZone, command.at)
-    let fromDay = input.fromDay < today ? today : input.fromDay
+    let { fromDay } = input
+    if (fromDay < today) fromDay = today
     if (asked.kind !== 'week') {
       const sheet = await tx.crewDay.findUnique({ where: { companyId_id: { companyId, id: asked.crewDayId } }, select: { day: true } })
       if (!sheet) throw notFound('day sheet')
