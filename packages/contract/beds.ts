@@ -1,11 +1,11 @@
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { ShownFit } from './forecasts.ts'
+import { DriverKey, QuestionKey, ShownFit } from './forecasts.ts'
 import { command, Day, Entered, Id, Instant, page, pageOf, Version } from './shared.ts'
 import { ResinVolume } from './site-commands.ts'
 import { BedLine, FactSource, JobLine, line, ResinKind, TankLine } from './site-facts.ts'
 
-const Driver = z.object({ key: z.string(), yearsTaken: z.number(), words: z.string() })
+const Driver = z.object({ key: DriverKey, yearsTaken: z.number(), words: z.string() })
 
 /** The stored forecast of a bed; days null where none could be made, then `refusal` says why. */
 export const StoredForecast = z.object({
@@ -44,7 +44,9 @@ export const BedExplanation = z.discriminatedUnion('ok', [
       /** The fit it came from; null: the trade’s first guesses. */
       fit: ShownFit.nullable(),
       exposure: list(z.object({ fromDay: Day, toDay: Day.nullable(), why: z.string() })),
-      weakness: z.object({ byCause: list(z.object({ key: z.string(), years: z.number() })) }),
+      weakness: z.object({ byCause: list(z.object({ key: QuestionKey, years: z.number() })) }),
+      /** The measurement or answer that would sharpen it most; null where none would noticeably. */
+      sharpest: z.object({ key: QuestionKey, years: z.number(), words: z.string() }).nullable(),
       explanation: z.object({
         formula: z.string(),
         inputs: list(z.object({ name: z.string(), value: z.string() })),

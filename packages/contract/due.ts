@@ -1,6 +1,6 @@
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { ShownFit } from './forecasts.ts'
+import { DriverKey, ShownFit } from './forecasts.ts'
 import { Day, Id, Instant, page, pageOf } from './shared.ts'
 
 /** A bed that comes due, as the owner's list shows it. Chances 0 to 1; lengths in inches, volumes ft³. */
@@ -22,7 +22,7 @@ export const DueBed = z.object({
   beganEarliest: Day.nullable(),
   beganLatest: Day.nullable(),
   beganAsWritten: z.string().nullable(),
-  drivers: z.array(z.object({ key: z.string(), yearsTaken: z.number(), words: z.string() })),
+  drivers: z.array(z.object({ key: DriverKey, yearsTaken: z.number(), words: z.string() })),
   due10Day: Day,
   due50Day: Day,
   due90Day: Day,

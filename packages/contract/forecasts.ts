@@ -2,15 +2,47 @@ import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Id, Instant } from './shared.ts'
 
+/** What took or gave a bed years. */
+export const DriverKey = z.enum([
+  'free-chlorine',
+  'chloramine',
+  'iron',
+  'crosslink',
+  'throughput',
+  'temperature',
+  'supply',
+  'carbon',
+  'inspection',
+])
+export type DriverKey = z.infer<typeof DriverKey>
+
+/** What leaves doubt about a bed's due date, and can be asked or measured. */
+export const QuestionKey = z.enum(['beginning', 'water-test', 'disinfectant', 'last-seen', 'crosslink', 'iron', 'inspection'])
+export type QuestionKey = z.infer<typeof QuestionKey>
+
+/** A list handed on as it was computed. */
+const list = <T extends z.ZodType>(of: T) => z.array(of).readonly()
+
 /** Past forecasts held against what came, as stored. Chances and shares 0 to 1. */
 export const BacktestResult = z.object({
   /** Mean Brier score of each rule over 6 to 24 months ahead; lower is better. */
-  scores: z.array(z.object({ method: z.string(), integratedBrier: z.number() })),
+  scores: list(z.object({ method: z.string(), integratedBrier: z.number() })),
+  /** By how many per cent the forecast's score lies below each rule's; negative where the rule did better. */
+  skill: list(z.object({ method: z.string(), percent: z.number() })),
   /** How many outcomes fell into each twentieth of their forecast; even where the forecast is honest. */
-  bins: z.array(z.number().int()),
-  /** Share of outcomes inside the window of four in five. */
+  bins: list(z.number().int()),
+  /** Share of outcomes inside the window of four in five, with its standard error; the error null in a look back of before it was kept. */
   coverage80: z.number(),
+  coverageStandardError: z.number().nullable(),
   bedsScored: z.number().int(),
+  /** Failures in the twelve months after each day stood on: expected, four times out of five between low and high by chance alone, and what came. */
+  counts: list(
+    z.object({ originDay: Day, beds: z.number(), expected: z.number(), low: z.number(), high: z.number(), happened: z.number() }),
+  ),
+  /** Tenths of the chances given for two years ahead, and the share that failed. */
+  reliability: list(z.object({ chance: z.number(), happened: z.number(), beds: z.number() })),
+  /** What must be said with the figures, in sentences. */
+  notes: list(z.string()),
   worst: z.array(z.object({ bedId: z.string(), originDay: Day, chance24Months: z.number(), failed: z.boolean() })),
 })
 export type BacktestResult = z.infer<typeof BacktestResult>
@@ -76,6 +108,8 @@ export const PolicyInput = z.object({
 })
 export type PolicyInput = z.infer<typeof PolicyInput>
 
+/** A mean with the band of one in ten below and above, over the doubt about how long beds last. */
+const Banded = z.object({ mean: z.number(), low: z.number(), high: z.number() })
 const CostAtAge = z.object({ ageYears: z.number(), costPerYear: z.number(), low: z.number(), high: z.number() })
 
 /** When it is cheapest to act. Costs in minor units a year and bed; ages in years. */
@@ -92,7 +126,7 @@ export const Policy = z.object({
   answer: z.discriminatedUnion('ok', [
     z.object({
       ok: z.literal(true),
-      curve: z.array(CostAtAge),
+      curve: list(CostAtAge),
       /** Null where waiting for the failure is cheapest. */
       best: z.object({ ageYears: z.number(), costPerYear: z.number() }).nullable(),
       window: z.object({ fromYears: z.number(), toYears: z.number() }).nullable(),
@@ -103,6 +137,9 @@ export const Policy = z.object({
       planShare: z.number(),
       runToFailurePerYear: z.number(),
       fixedAgePerYear: z.number(),
+      /** Saved a year and bed by the best age; negative where another age would have been the better. */
+      savedAgainstRunToFailure: Banded,
+      savedAgainstFixedAge: Banded,
       medianLifeYears: z.number(),
     }),
     z.object({ ok: z.literal(false), reason: z.string() }),

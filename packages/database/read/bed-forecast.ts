@@ -1,3 +1,4 @@
+import type { DriverKey } from '@almanac/contract/forecasts'
 import { dayOf } from '../days.ts'
 import type { BedForecast, Prisma } from '../generated/client.ts'
 
@@ -17,7 +18,7 @@ export function readStoredForecast(forecast: BedForecast) {
       typeof driver === 'object' && driver !== null && 'words' in driver
         ? [
             {
-              key: String((driver as Prisma.JsonObject).key ?? ''),
+              key: String((driver as Prisma.JsonObject).key ?? '') as DriverKey,
               yearsTaken: Number((driver as Prisma.JsonObject).yearsTaken ?? 0),
               words: String((driver as Prisma.JsonObject).words),
             },

@@ -17,6 +17,9 @@ async function named(tx: Tx, companyId: string, worst: BacktestResult['worst']) 
   })
 }
 
+/** What the first look backs did not keep. */
+const NOT_KEPT_BEFORE = { skill: [], coverageStandardError: null, counts: [], reliability: [], notes: [] }
+
 /** The last look back at past forecasts, and the fit in use. */
 export async function readTrackRecord(scope: Pick<Scope, 'companyId'>): Promise<TrackRecord> {
   const { companyId } = scope
@@ -32,7 +35,7 @@ export async function readTrackRecord(scope: Pick<Scope, 'companyId'>): Promise<
         finishedAt: last.finishedAt.toISOString(),
         origins: last.origins as string[],
         refusal: last.refusal,
-        result: result && { ...result, worst: await named(tx, companyId, result.worst) },
+        result: result && { ...NOT_KEPT_BEFORE, ...result, worst: await named(tx, companyId, result.worst) },
       },
     }
   })

@@ -18,7 +18,12 @@ export function newBedLives(
 }
 
 /** The same with the doubt about the parameters averaged in; for ageReplacement. */
-export function newBedSurvival(traits: BedTraits, water: InletWater, parameters: ForecastParameters): (years: number) => number {
-  const lives = newBedLives(traits, water, parameters)
+export function newBedSurvival(
+  traits: BedTraits,
+  water: InletWater,
+  parameters: ForecastParameters,
+  supply: string | null = null,
+): (years: number) => number {
+  const lives = newBedLives(traits, water, parameters, supply)
   return (years) => lives.reduce((sum, life) => sum + life(years), 0) / lives.length
 }

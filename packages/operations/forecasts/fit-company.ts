@@ -10,8 +10,8 @@ import type { Result } from '@almanac/units/result'
 import { type CompanyRecords, readCompanyRecords } from './company-records.ts'
 import type { FitInput } from './fit-aside.ts'
 
-/** Part of the hash of what was learned from: a changed method is a reason to fit the same records again. */
-const METHOD = 'exposure-weibull-1'
+/** Begins the hash of what was learned from: a changed method is a reason to fit the same records again. Old fits stay, with the forecasts that name them. */
+export const METHOD = 'exposure-lives-2'
 
 type Run = { companyId: string; runId: string; asOfDay: string }
 

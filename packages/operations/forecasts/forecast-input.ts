@@ -38,6 +38,7 @@ export function forecastInput(bed: BedFacts, asOfDay: string): BedForecastInput 
     lastSeenDay: bed.lastSeenDay,
     crosslinkPercent: CROSSLINK[bed.resinKind] ?? null,
     resinVolumeFt3: bed.volumeFt3,
+    supply: bed.waterSupplyId,
     inspections: bed.inspections,
     gallonsPerDay: bed.peopleServed === null ? null : bed.peopleServed * GALLONS_PER_PERSON_DAY,
     water: {

@@ -39,7 +39,7 @@ export function livesOnItsWater(input: ReturnType<typeof forecastInput>, paramet
   if (!water) return refuse('The water that reaches this bed is not known; enter its supply or a test.')
   const use = input.gallonsPerDay !== null && input.resinVolumeFt3 !== null ? input.gallonsPerDay / input.resinVolumeFt3 : null
   const traits = { crosslinkPercent: REFERENCE_CROSSLINK, gallonsPerDayPerFt3: use }
-  const newBedYears = yearsBySurvival(newBedSurvival(traits, water, parameters))
+  const newBedYears = yearsBySurvival(newBedSurvival(traits, water, parameters, input.supply))
   const longerTen = parameterNodes(parameters).map((values) => Math.exp(values.crosslinkEffect))
   return ok({ newBedYears, longerTen }, forecast)
 }

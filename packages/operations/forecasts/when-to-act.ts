@@ -2,12 +2,10 @@ import type { Policy, PolicyInput } from '@almanac/contract/forecasts'
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { readPolicyInputs } from '@almanac/database/read/policy-inputs'
 import { readShownFit } from '@almanac/database/read/shown-fit'
-import { type InletWater, traitsLog, waterLog } from '@almanac/forecast/exposure/acceleration'
+import type { InletWater } from '@almanac/forecast/exposure/acceleration'
 import { waterHistory } from '@almanac/forecast/exposure/water-history'
-import { survival, weibullFromMedian } from '@almanac/forecast/lifetime/weibull'
-import { ageReplacement, type ReplacementCosts } from '@almanac/forecast/policy/age-replacement'
+import { whenToReplace } from '@almanac/forecast/policy/when-to-replace'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
-import { parameterNodes } from '@almanac/forecast/priors/parameter-nodes'
 import { dayIn } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
 import { CROSSLINK, supplyPeriods } from './forecast-input.ts'
@@ -46,51 +44,8 @@ function waterNow(facts: Facts, today: string, parameters: ForecastParameters): 
   return now ? { water: now, words: now.why } : { reason: 'The water of this supply is not on record. Enter it on the page Water.' }
 }
 
-/** One new bed's chance of lasting so many years under each parameter set. */
-function survivals(resinKind: string, water: InletWater, parameters: ForecastParameters): ((years: number) => number)[] {
-  const traits = { crosslinkPercent: CROSSLINK[resinKind] ?? 8, gallonsPerDayPerFt3: null }
-  return parameterNodes(parameters).map((values) => {
-    const life = weibullFromMedian(values.medianCleanYears, values.shape)
-    const rate = Math.exp(traitsLog(values, traits) + waterLog(values, water))
-    return (years) => survival(life, years * rate)
-  })
-}
-
-const quantile = (sorted: readonly number[], p: number): number | null =>
-  sorted[Math.min(sorted.length - 1, Math.floor(p * sorted.length))] ?? null
-const CURVE_YEARS = 26
-
-/** The cheapest age with the curve, the doubt about it, and what other rules would cost. */
-function answerOf(each: ((years: number) => number)[], costs: ReplacementCosts, fixedAgeYears: number): Policy['answer'] {
-  const all = (years: number) => each.reduce((sum, one) => sum + one(years), 0) / each.length
-  const mean = ageReplacement(all, costs, fixedAgeYears)
-  if (!mean.ok) return { ok: false, reason: mean.reason }
-  const single = each.flatMap((one) => {
-    const policy = ageReplacement(one, costs)
-    return policy.ok ? [policy.value] : []
-  })
-  const costAt = (policy: (typeof single)[number], age: number) =>
-    policy.curve.find((point) => point.ageYears >= age - 1e-9)?.costPerYear ?? policy.runToFailureCostPerYear
-  const curve = Array.from({ length: CURVE_YEARS * 2 - 3 }, (_, i) => 2 + i / 2).map((ageYears) => {
-    const costsAt = single.map((policy) => costAt(policy, ageYears)).sort((a, b) => a - b)
-    return { ageYears, costPerYear: costAt(mean.value, ageYears), low: quantile(costsAt, 0.1) ?? 0, high: quantile(costsAt, 0.9) ?? 0 }
-  })
-  const ages = single.flatMap((policy) => (policy.best ? [policy.best.ageYears] : [])).sort((a, b) => a - b)
-  let median = 0
-  while (median < 60 && all(median) > 0.5) median += 0.1
-  return {
-    ok: true,
-    curve,
-    best: mean.value.best,
-    window: mean.value.window,
-    bestLow: quantile(ages, 0.1),
-    bestHigh: quantile(ages, 0.9),
-    planShare: ages.length / Math.max(1, single.length),
-    runToFailurePerYear: mean.value.runToFailureCostPerYear,
-    fixedAgePerYear: costAt(mean.value, fixedAgeYears),
-    medianLifeYears: median,
-  }
-}
+const answerOf = (found: ReturnType<typeof whenToReplace>): Policy['answer'] =>
+  found.ok ? { ok: true, ...found.value } : { ok: false, reason: found.reason }
 
 /**
  * When it is cheapest to rebed a bed put in on such water, by cost a year over its life; costs in minor units of the company's currency. The doubt about how long beds
@@ -109,6 +64,7 @@ export async function whenToAct(scope: Pick<Scope, 'companyId'>, input: PolicyIn
   const { costs, costSources } = costsOf(input, facts)
   const water = waterNow(facts, dayIn(company.timeZone), used.parameters)
   const replacement = { planned: costs.plannedMinor, failure: costs.failureMinor, beads: costs.beadsMinor, beadsShare: costs.beadsShare }
+  const traits = { crosslinkPercent: CROSSLINK[input.resinKind] ?? 8, gallonsPerDayPerFt3: null }
   return {
     waterSupplyId: facts.waterSupplyId,
     water: 'words' in water ? water.words : '',
@@ -120,6 +76,6 @@ export async function whenToAct(scope: Pick<Scope, 'companyId'>, input: PolicyIn
     answer:
       'reason' in water
         ? { ok: false, reason: water.reason }
-        : answerOf(survivals(input.resinKind, water.water, used.parameters), replacement, input.fixedAgeYears),
+        : answerOf(whenToReplace(traits, water.water, used.parameters, replacement, input.fixedAgeYears, facts.waterSupplyId)),
   }
 }

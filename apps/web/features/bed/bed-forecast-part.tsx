@@ -11,11 +11,12 @@ import { monthWords, ribbonAxis } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 import { ForecastWhy } from './forecast-why.tsx'
+import { Sharpen } from './sharpen.tsx'
 
-type Props = { bed: BedPage; mayChange: boolean; onEdit: () => void }
+type Props = { bed: BedPage; mayChange: boolean; onEdit: () => void; onInspect: () => void }
 
 /** When the bed comes due, its chances, what drives it, and what would sharpen it. */
-export function BedForecastPart({ bed, mayChange, onEdit }: Props) {
+export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
   const { api, me } = useSession()
   const { forecast } = bed
   const why = useQuery(api.beds.explain.queryOptions({ input: { bedId: bed.id }, enabled: bed.site !== null }))
@@ -54,11 +55,7 @@ export function BedForecastPart({ bed, mayChange, onEdit }: Props) {
         </>
       ) : null}
       <Drivers forecast={forecast} />
-      {forecast.question ? (
-        <Notice action={mayChange ? <Button onClick={onEdit}>Change facts</Button> : undefined}>
-          What would sharpen this most: {forecast.question}
-        </Notice>
-      ) : null}
+      <Sharpen forecast={forecast} explained={explained} act={mayChange ? { onEdit, onInspect, siteId: bed.site.id } : null} />
       {explained ? (
         <SurvivalCurve
           title="Chance that this bed still works"

@@ -94,7 +94,7 @@ export function Bed({ bedId }: { bedId: string }) {
         </div>
         {ended ? null : (
           <div className="min-w-0 max-lg:mt-8 lg:col-start-2 lg:row-span-2">
-            <BedForecastPart bed={bed} mayChange={mayChange} onEdit={() => open('facts')} />
+            <BedForecastPart bed={bed} mayChange={mayChange} onEdit={() => open('facts')} onInspect={() => open('inspection')} />
             <Section title="To be done">
               <JobLines jobs={bed.openJobs} none="No job is open for this bed." />
             </Section>

@@ -1,9 +1,10 @@
 'use client'
 import type { BedExplanation, StoredForecast } from '@almanac/contract/beds'
+import type { QuestionKey } from '@almanac/contract/forecasts'
 import { Why } from '@almanac/ui/why'
 import { dayWords } from '@/client/clock-words'
 
-const DOUBTS: Record<string, string> = {
+const DOUBTS: Record<QuestionKey, string> = {
   beginning: 'when it went in',
   'water-test': 'what reaches the softener',
   disinfectant: 'the disinfectant',
@@ -21,6 +22,9 @@ function fitWords(fit: Extract<BedExplanation, { ok: true }>['value']['fit']): s
 
 const years = (value: number) => `${value.toFixed(1)} years`
 
+const sharpestWords = ({ words, years: taken }: { words: string; years: number }) =>
+  `Would sharpen it most, by about ${years(taken)} of doubt: ${words}`
+
 type Props = { forecast: StoredForecast; explained: Extract<BedExplanation, { ok: true }> | null }
 
 /** The reasons behind the due dates: formula, inputs, water over time, assumptions, what is missing, sources. */
@@ -31,7 +35,7 @@ export function ForecastWhy({ forecast, explained }: Props) {
     name: `Water ${one.toDay ? `${one.fromDay.slice(0, 7)} to ${one.toDay.slice(0, 7)}` : `since ${one.fromDay.slice(0, 7)}`}`,
     value: one.why,
   }))
-  const doubts = value?.weakness.byCause.map((one) => `${DOUBTS[one.key] ?? one.key}: leaves ${years(one.years)} of doubt`)
+  const doubts = value?.weakness.byCause.map((one) => `${DOUBTS[one.key]}: leaves ${years(one.years)} of doubt`)
   return (
     <Why
       explanation={{
@@ -48,7 +52,7 @@ export function ForecastWhy({ forecast, explained }: Props) {
           : undefined,
         formula: value?.explanation.formula,
         assumptions: explained?.assumptions ?? forecast.assumptions,
-        missing: [...forecast.missing, ...(doubts ?? [])],
+        missing: [...forecast.missing, ...(doubts ?? []), ...(value?.sharpest ? [sharpestWords(value.sharpest)] : [])],
         source: value ? `${value.explanation.sources.join('; ')}. Parameters ${value.explanation.parametersVersion}.` : undefined,
       }}
     >
