@@ -87,6 +87,8 @@ export const SettingsValues = z.object({
   overtimeMinorPerHour: cost,
   /** Largest chance of failing before its rebed that the owner accepts for a bed. */
   riskLimit: z.number().min(0.01).max(1),
+  /** The firm learns together with others that chose to, by the figures of its fits. */
+  poolFits: z.boolean(),
   /** Where crews start and end their days, degrees north and east. */
   yardLatitude: z.number().min(-90).max(90).nullable(),
   yardLongitude: z.number().min(-180).max(180).nullable(),
@@ -96,7 +98,13 @@ export type SettingsValues = z.infer<typeof SettingsValues>
 export const Settings = SettingsValues.extend({ version: SeenVersion })
 export type Settings = z.infer<typeof Settings>
 
-export const ChangeSettingsInput = command({ version: SeenVersion, ...SettingsValues.shape, note: z.string().trim().max(300).nullable() })
+export const ChangeSettingsInput = command({
+  version: SeenVersion,
+  ...SettingsValues.shape,
+  /** Left out: stays as it is. */
+  poolFits: z.boolean().optional(),
+  note: z.string().trim().max(300).nullable(),
+})
 
 /** One change, newest first. `field` and values as stored: `tank:10x54`, `reminderLeadDays`. `to` is null where it was put back to usual. */
 export const FigureChange = z.object({

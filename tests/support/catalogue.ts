@@ -17,8 +17,8 @@ export const REMOVABLE = ['search_token', 'bed_forecast', 'forecast_draft', 'for
 
 /** The migrations' own record, made by the migration engine. */
 const NOT_OURS = ['_prisma_migrations']
-/** The only function that may look across companies: it answers ids and nothing else. */
-const ACROSS_COMPANIES = ['almanac_company_ids']
+/** The only functions that may look across companies: one answers ids and nothing else, one the figures of fits between firms that both chose to learn together. */
+const ACROSS_COMPANIES = ['almanac_company_ids', 'almanac_pooled_fits']
 const LOGINS = ['almanac_app', 'almanac_app_login', 'almanac_identity', 'almanac_identity_login']
 
 /** A comparison with the setting inside a sub-select, so that it is worked out once a query and not once a row. */

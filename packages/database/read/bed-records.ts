@@ -39,6 +39,21 @@ async function readBedHistories(tx: Tx, companyId: string, bedIds: string[]) {
   }))
 }
 
+/** Ended beds with an inspection recorded after `afterId`, as ids of version 7 are in order of time. */
+export async function readSampledBeds(tx: Tx, companyId: string, afterId: string): Promise<BedHistory[]> {
+  const found = await tx.inspection.findMany({ where: { companyId, id: { gt: afterId } }, select: { bedId: true }, distinct: ['bedId'] })
+  if (found.length === 0) return []
+  const ended = await tx.bed.findMany({
+    where: { companyId, id: { in: found.map((one) => one.bedId) }, archivedAt: null, endedLatest: { not: null } },
+    select: { id: true },
+  })
+  return readBedHistories(
+    tx,
+    companyId,
+    ended.map((bed) => bed.id),
+  )
+}
+
 /** Every bed's history, page by page in id order. */
 export async function readBedHistoryPage(
   tx: Tx,

@@ -14,6 +14,7 @@ export const USUAL_SETTINGS: Settings = {
   beadsMinor: null,
   overtimeMinorPerHour: null,
   riskLimit: 0.3,
+  poolFits: false,
   yardLatitude: null,
   yardLongitude: null,
 }
@@ -33,6 +34,7 @@ export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
     beadsMinor,
     overtimeMinorPerHour,
     riskLimit,
+    poolFits,
     yardLatitude,
     yardLongitude,
   } = row
@@ -46,6 +48,7 @@ export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
       beadsMinor,
       overtimeMinorPerHour,
       riskLimit,
+      poolFits,
       yardLatitude,
       yardLongitude,
     },

@@ -3,7 +3,7 @@ import { readInspections } from '../bed-forecast/inspection-model.ts'
 import { type IsoDay, parseDay } from '../calendar/day-number.ts'
 import { hermiteNodes } from '../numeric/gauss-hermite.ts'
 import { uniformNodes } from '../numeric/gauss-nodes.ts'
-import type { ForecastParameters, SupplyEffect } from '../priors/forecast-parameters.ts'
+import type { ForecastParameters, LifeModel, SupplyEffect, SupplyEffects } from '../priors/forecast-parameters.ts'
 import { centralValues } from '../priors/parameter-nodes.ts'
 import type { BedRecord } from './bed-record.ts'
 import { SPREAD_PRIOR } from './choose-models.ts'
@@ -26,17 +26,35 @@ export function learnFromSamples(parameters: ForecastParameters, records: readon
     if (supply === null || supply === undefined || inspections.length === 0 || record.end?.cause === 'failed') continue
     bySupply.set(supply, [...(bySupply.get(supply) ?? []), record])
   }
-  const spread = parameters.supplies?.spread ?? Math.exp(SPREAD_PRIOR.logMean)
-  const known = new Map((parameters.supplies?.known ?? []).map((effect) => [effect.supply, effect]))
+  const supplies = effectsAfter(parameters, bySupply, asOfDay, asOf)
+  if (supplies === null) return parameters
+  // A further model that found effects of its own learns by them.
+  const alternatives = parameters.alternatives?.map((model): LifeModel => {
+    if (model.supplies === undefined) return model
+    const { alternatives: _others, ...shared } = parameters
+    return { ...model, supplies: effectsAfter({ ...shared, ...model }, bySupply, asOfDay, asOf) ?? model.supplies }
+  })
+  return { ...parameters, version: `${parameters.version}+samples`, supplies, ...(alternatives ? { alternatives } : {}) }
+}
+
+/** The supplies' effects of one model after the readings; null where they say nothing. */
+function effectsAfter(
+  model: ForecastParameters,
+  bySupply: ReadonlyMap<string, BedRecord[]>,
+  asOfDay: IsoDay,
+  asOf: number,
+): SupplyEffects | null {
+  const spread = model.supplies?.spread ?? Math.exp(SPREAD_PRIOR.logMean)
+  const known = new Map((model.supplies?.known ?? []).map((effect) => [effect.supply, effect]))
   let moved = false
   for (const [supply, own] of bySupply) {
-    const before = known.get(supply) ?? { supply, mean: 0, sd: spread, slope: parameters.logMean.map(() => 0) }
-    const after = updated(before, own, parameters, asOfDay, asOf)
+    const before = known.get(supply) ?? { supply, mean: 0, sd: spread, slope: model.logMean.map(() => 0) }
+    const after = updated(before, own, model, asOfDay, asOf)
     if (after === null) continue
     known.set(supply, after)
     moved = true
   }
-  return moved ? { ...parameters, version: `${parameters.version}+samples`, supplies: { spread, known: [...known.values()] } } : parameters
+  return moved ? { spread, known: [...known.values()] } : null
 }
 
 /** The effect after the readings: mean and spread of belief × likelihood at Gauss–Hermite points of what was believed. */

@@ -34,9 +34,12 @@ export async function changeSettings(scope: Scope & { personId: string }, input:
     const row = await tx.companySettings.findUniqueOrThrow({ where: { companyId }, select: { id: true, version: true } })
     for (const [field, to] of Object.entries(sent)) {
       const from = before[field as keyof typeof sent]
-      if (from !== to) await command.audit('changed', 'company-settings', row.id, { field, from, to, note })
+      if (to !== undefined && from !== to) await command.audit('changed', 'company-settings', row.id, { field, from, to, note })
     }
     await command.announce('company-settings', row.id, row.version)
+    // What other firms' fits say comes in, or goes out again, at once.
+    if (sent.poolFits !== undefined && sent.poolFits !== before.poolFits)
+      await command.enqueue('refit-company', { cause: 'refit' }, companyId)
     return { version: row.version }
   })
 }

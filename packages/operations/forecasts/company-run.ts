@@ -26,7 +26,8 @@ export async function openCompanyRun(request: CompanyRunRequest): Promise<string
   const { companyId, cause, refits = false, waterSupplyId = null, batchId = null } = request
   return inCompany({ companyId }, async (tx) => {
     const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
-    const { fitId, parameters } = await parametersOf(tx, companyId)
+    const asOfDay = dayIn(timeZone)
+    const { fitId, parameters } = await parametersOf(tx, companyId, asOfDay)
     const stale = await tx.forecastRun.findMany({
       where: { companyId, scope: 'company', finishedAt: null, ...(refits ? {} : { refits, waterSupplyId, batchId }) },
       select: { id: true },
@@ -36,7 +37,7 @@ export async function openCompanyRun(request: CompanyRunRequest): Promise<string
       await dropDrafts(tx, { companyId, runId: id })
     }
     const id = newId()
-    const data = { cause, scope: 'company', refits, waterSupplyId, batchId, asOfDay: dateOf(dayIn(timeZone)), startedAt: now() }
+    const data = { cause, scope: 'company', refits, waterSupplyId, batchId, asOfDay: dateOf(asOfDay), startedAt: now() }
     await tx.forecastRun.create({
       data: { companyId, id, ...data, fitId: refits ? null : fitId, parametersVersion: refits ? 'being fitted' : parameters.version },
     })
@@ -76,7 +77,7 @@ async function draftChunk(companyId: string, runId: string): Promise<boolean> {
     const among = { waterSupplyId: run.waterSupplyId ?? undefined, batchId: run.batchId ?? undefined }
     const ids = await readBedIds(tx, companyId, among, run.afterBedId, CHUNK)
     if (ids.length === 0) return false
-    const { parameters } = await parametersOfFit(tx, companyId, run.fitId)
+    const { parameters } = await parametersOfFit(tx, companyId, run.fitId, run.asOfDay)
     const beds = await readBedFacts(tx, companyId, ids)
     const alive = new Set(beds.map((bed) => bed.id))
     const rows = beds.map((bed) => forecastRow(bed, run.asOfDay, parameters))

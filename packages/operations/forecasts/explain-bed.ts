@@ -20,10 +20,11 @@ export async function explainBed(scope: Pick<Scope, 'companyId'>, bedId: string)
   const { bed, today, used, fit } = await inCompany(scope, async (tx) => {
     const company = await tx.company.findUniqueOrThrow({ where: { id: scope.companyId }, select: { timeZone: true } })
     const [found] = await readBedFacts(tx, scope.companyId, [bedId])
+    const today = dayIn(company.timeZone)
     return {
       bed: found,
-      today: dayIn(company.timeZone),
-      used: await parametersOf(tx, scope.companyId),
+      today,
+      used: await parametersOf(tx, scope.companyId, today),
       fit: await readShownFit(tx, scope.companyId),
     }
   })

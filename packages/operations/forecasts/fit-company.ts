@@ -1,17 +1,20 @@
 import { dateOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
-import type { RecordsFit } from '@almanac/forecast/fit/fit-bed-records'
+import { pooledPrior } from '@almanac/forecast/fit/pool-firms'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
 import { tradePriors } from '@almanac/forecast/priors/trade-priors'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import { runAside } from '@almanac/runtime/run-aside'
-import type { Result } from '@almanac/units/result'
 import { type CompanyRecords, readCompanyRecords } from './company-records.ts'
-import type { FitInput } from './fit-aside.ts'
+import type { FitAnswer, FitInput } from './fit-aside.ts'
+import { type Pool, readPool, sharedFigures } from './pool.ts'
 
 /** Begins the hash of what was learned from: a changed method is a reason to fit the same records again. Old fits stay, with the forecasts that name them. */
 export const METHOD = 'exposure-lives-2'
+
+/** Ends the hash of a fit that started from other firms' figures as well. */
+const POOLED = 'pool-'
 
 type Run = { companyId: string; runId: string; asOfDay: string }
 
@@ -27,59 +30,64 @@ async function fittedBefore(companyId: string, dataHash: string): Promise<string
   return found?.id ?? null
 }
 
-/** What stays in use when a fit does not settle: the last that did, else the trade's first guesses. */
-async function formerParameters(companyId: string): Promise<ForecastParameters> {
+/** What stays in use when a fit does not settle: the last that did, else the trade's first guesses, sharpened where the firm learns together with others. */
+async function formerParameters(companyId: string, pool: Pool): Promise<ForecastParameters> {
   const last = await inCompany({ companyId }, (tx) =>
     tx.forecastFit.findFirst({
-      where: { companyId, fellBackBecause: null },
+      // A firm that no longer learns together with others keeps nothing of theirs.
+      where: { companyId, fellBackBecause: null, ...(pool ? {} : { dataHash: { not: { contains: POOLED } } }) },
       orderBy: { finishedAt: 'desc' },
       select: { parameters: true },
     }),
   )
-  return last ? (last.parameters as unknown as ForecastParameters) : tradePriors()
+  if (last) return last.parameters as unknown as ForecastParameters
+  return pooledPrior(tradePriors(), { optedIn: pool !== null, others: pool?.others ?? [] })
 }
 
-async function storeFit(run: Run, startedAt: Date, data: CompanyRecords, dataHash: string, version: string, fit: Result<RecordsFit>) {
-  const former = fit.ok ? null : await formerParameters(run.companyId)
+type Made = { id: string; version: string; startedAt: Date; dataHash: string }
+
+async function storeFit(run: Run, made: Made, data: CompanyRecords, pool: Pool, { fit, own }: FitAnswer) {
+  const former = fit.ok ? null : await formerParameters(run.companyId, pool)
   const tooLate = { reason: 'It was met only when it had failed.', count: data.metTooLate }
   const leftOut = [...(fit.ok ? fit.value.leftOut : []), ...(data.metTooLate > 0 ? [tooLate] : [])]
-  const { learned, noEffectShare, logLikelihood } = fit.ok ? fit.value : { learned: {}, noEffectShare: null, logLikelihood: null }
-  const id = newId()
+  const { learned = {}, noEffectShare = null, logLikelihood = null, families = [], supplies = [], notes = [] } = fit.ok ? fit.value : {}
   await inCompany(run, (tx) =>
     tx.forecastFit.create({
       data: {
         companyId: run.companyId,
-        id,
-        version,
+        ...made,
         asOfDay: dateOf(run.asOfDay),
-        startedAt,
         finishedAt: now(),
-        dataHash,
         records: fit.ok ? fit.value.used : data.records.length,
         failures: fit.ok ? fit.value.failures : 0,
         endedBeds: data.endedBeds,
         leftOut,
-        summary: { learned, noEffectShare, logLikelihood },
+        summary: { learned, noEffectShare, logLikelihood, families: [...families], supplies: [...supplies], notes: [...notes] },
         parameters: (fit.ok ? fit.value.parameters : former) as object,
+        ...(own ? { shared: sharedFigures(own) as object } : {}),
         fellBackBecause: fit.ok ? null : fit.reason,
       },
     }),
   )
-  return id
 }
 
 /**
  * Fits a company's own records as known on the run's day and answers the fit's id. Written in one piece at its end: a fit that was broken off left nothing, and the
- * same records are not fitted twice. The arithmetic runs in a thread of its own, so that a bed closed out meanwhile is forecast at once.
+ * same records are not fitted twice. Where the firm learns together with others, it starts from what their fits say as well, and hands on what its own records say.
+ * The arithmetic runs in a thread of its own, so that a bed closed out meanwhile is forecast at once.
  */
 export async function fitCompany(run: Run): Promise<string> {
   const startedAt = now()
+  // Made before the records are read: ids are in order of time, and a sample graded after this one is not in the fit.
+  const id = newId()
   const data = await readCompanyRecords(run.companyId)
-  const dataHash = `${METHOD}:${data.dataHash}`
+  const pool = await readPool(run.companyId)
+  const dataHash = [METHOD, data.dataHash, ...(pool ? [POOLED + pool.hash] : [])].join(':')
   const before = await fittedBefore(run.companyId, dataHash)
   if (before) return before
-  const version = `fit-${run.asOfDay}-${newId().slice(-6)}`
-  const input: FitInput = { records: data.records, prior: tradePriors(), asOfDay: run.asOfDay, version }
-  const fit = await runAside<Result<RecordsFit>>(new URL('./fit-aside.ts', import.meta.url).href, 'fitAside', input)
-  return storeFit(run, startedAt, data, dataHash, version, fit)
+  const version = `fit-${run.asOfDay}-${id.slice(-6)}`
+  const input: FitInput = { records: data.records, prior: tradePriors(), others: pool?.others ?? null, asOfDay: run.asOfDay, version }
+  const answer = await runAside<FitAnswer>(new URL('./fit-aside.ts', import.meta.url).href, 'fitAside', input)
+  await storeFit(run, { id, version, startedAt, dataHash }, data, pool, answer)
+  return id
 }

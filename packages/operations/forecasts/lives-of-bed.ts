@@ -25,7 +25,8 @@ export async function livesOfBed(scope: Pick<Scope, 'companyId'>, bedId: string)
   const { bed, today, parameters } = await inCompany(scope, async (tx) => {
     const company = await tx.company.findUniqueOrThrow({ where: { id: scope.companyId }, select: { timeZone: true } })
     const [found] = await readBedFacts(tx, scope.companyId, [bedId])
-    return { bed: found, today: dayIn(company.timeZone), parameters: (await parametersOf(tx, scope.companyId)).parameters }
+    const today = dayIn(company.timeZone)
+    return { bed: found, today, parameters: (await parametersOf(tx, scope.companyId, today)).parameters }
   })
   if (!bed) throw notFound('bed in service at a site')
   return livesOnItsWater(forecastInput(bed, today), parameters)

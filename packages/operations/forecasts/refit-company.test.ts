@@ -23,7 +23,7 @@ const fits = (companyId = firm.companyId) =>
   inCompany({ companyId }, (tx) =>
     tx.forecastFit.findMany({ where: { companyId, version: { not: 'fit-1' } }, orderBy: { finishedAt: 'asc' } }),
   )
-const parameters = (companyId = firm.companyId) => inCompany({ companyId }, (tx) => parametersOf(tx, companyId))
+const parameters = (companyId = firm.companyId) => inCompany({ companyId }, (tx) => parametersOf(tx, companyId, NOW.slice(0, 10)))
 const median = async (companyId = firm.companyId) =>
   Math.exp((await parameters(companyId)).parameters.logMean[PARAMETER_KEYS.indexOf('medianCleanYears')] ?? Number.NaN)
 const dueOf = async (bedId: string) => {

@@ -14,13 +14,14 @@ import { enoughNewRecords } from './refit-due.ts'
 
 /**
  * Recomputes some beds in one transaction, with the parameters of what is shown. Running it twice gives the same rows. A bed that has ended, or stands in the workshop,
- * loses its forecast. Asks for a refit once enough beds have ended since the last.
+ * loses its forecast; where its sample was graded, the other beds of its supply are asked for. Asks for a refit once enough beds have ended since the last.
  */
 export async function refreshBeds({ companyId, bedIds, cause }: TaskPayloads['forecast-beds']): Promise<void> {
   await inCompany({ companyId }, async (tx) => {
     const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
-    const { fitId, parameters } = await parametersOf(tx, companyId)
-    const run = { companyId, runId: newId(), asOfDay: dayIn(timeZone), at: now(), cause }
+    const asOfDay = dayIn(timeZone)
+    const { fitId, parameters, samples } = await parametersOf(tx, companyId, asOfDay)
+    const run = { companyId, runId: newId(), asOfDay, at: now(), cause }
     const data = {
       cause,
       fitId,
@@ -43,6 +44,9 @@ export async function refreshBeds({ companyId, bedIds, cause }: TaskPayloads['fo
       beds.map((bed) => forecastRow(bed, run.asOfDay, parameters)),
     )
     const tools = commandTools(tx, { companyId, personId: null }, 'forecasts.refresh', null)
+    // The sample of a bed taken out speaks for the other beds of its supply: they follow at once.
+    const graded = new Set(samples.filter((sample) => bedIds.includes(sample.bedId)).map((sample) => sample.waterSupplyId))
+    for (const waterSupplyId of graded) await tools.enqueue('forecast-company', { waterSupplyId, cause })
     await tools.enqueue('forecast-months', {}, companyId)
     await tools.enqueue('raise-reminders', {}, companyId)
     if (await enoughNewRecords(tx, companyId)) await tools.enqueue('refit-company', { cause: 'refit' }, companyId)

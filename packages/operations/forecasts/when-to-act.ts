@@ -53,16 +53,15 @@ const answerOf = (found: ReturnType<typeof whenToReplace>): Policy['answer'] =>
  */
 export async function whenToAct(scope: Pick<Scope, 'companyId'>, input: PolicyInput): Promise<Policy> {
   const { companyId } = scope
-  const read = await inCompany(scope, async (tx) => ({
-    facts: await readPolicyInputs(tx, companyId, input.waterSupplyId ?? null),
-    fit: await readShownFit(tx, companyId),
-    used: await parametersOf(tx, companyId),
-    company: await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } }),
-  }))
-  const { facts, fit, used, company } = read
+  const { facts, fit, today, used } = await inCompany(scope, async (tx) => {
+    const company = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
+    const today = dayIn(company.timeZone)
+    const facts = await readPolicyInputs(tx, companyId, input.waterSupplyId ?? null)
+    return { facts, fit: await readShownFit(tx, companyId), today, used: await parametersOf(tx, companyId, today) }
+  })
   if (input.waterSupplyId && facts.supplyName === null) throw notFound('water supply')
   const { costs, costSources } = costsOf(input, facts)
-  const water = waterNow(facts, dayIn(company.timeZone), used.parameters)
+  const water = waterNow(facts, today, used.parameters)
   const replacement = { planned: costs.plannedMinor, failure: costs.failureMinor, beads: costs.beadsMinor, beadsShare: costs.beadsShare }
   const traits = { crosslinkPercent: CROSSLINK[input.resinKind] ?? 8, gallonsPerDayPerFt3: null }
   return {

@@ -11,7 +11,7 @@ import { checkBedDays, sourceWords } from '../shared/read-typed-facts.ts'
 
 export type InspectBed = z.infer<typeof InspectBedInput>
 
-/** Keeps what was seen or measured of a bed. A bed that worked that day counts as last seen then, which moves its forecast. */
+/** Keeps what was seen or measured of a bed. It moves the bed's forecast, and the sample of a bed taken out those of its supply. A bed that worked that day counts as last seen then. */
 export async function inspectBed(scope: Scope & { personId: string }, input: InspectBed): Promise<{ inspectionId: string }> {
   return runCommand(scope, 'softeners.inspect-bed', input, async (tx, command) => {
     const { companyId } = scope
@@ -52,7 +52,7 @@ export async function inspectBed(scope: Scope & { personId: string }, input: Ins
     }
     await command.audit('inspected', 'bed', bedId, { inspectionId, day, working: input.working })
     await command.announce('bed', bedId)
-    if (seenLater) await command.enqueue('forecast-beds', { bedIds: [bedId], cause: 'edit' })
+    await command.enqueue('forecast-beds', { bedIds: [bedId], cause: 'edit' })
     return { inspectionId }
   })
 }

@@ -53,6 +53,7 @@ const FIXED: Record<string, string> = {
   beadsMinor: 'Beads in the plumbing cost',
   overtimeMinorPerHour: 'An hour of overtime costs',
   riskLimit: 'Largest risk taken for a bed',
+  poolFits: 'Learning together with other firms',
   yardLatitude: 'Yard, latitude',
   yardLongitude: 'Yard, longitude',
 }
@@ -111,6 +112,7 @@ const WORDS: Record<string, (value: unknown, reader: Reader) => string> = {
   'price:salt-per-lb': (value, { currency, system }) => saltPack(system).words(value as number, currency),
   'price:water-per-gal': (value, { currency, system }) => waterPack(system).words(value as number, currency),
   riskLimit: percent,
+  poolFits: (value) => (value ? 'on' : 'off'),
 }
 
 /** A figure's or setting's value as a person reads it. */

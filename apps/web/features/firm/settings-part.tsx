@@ -12,6 +12,7 @@ import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { EditSettings } from './edit-settings.tsx'
 import { figureName, figureWords } from './figure-words.ts'
+import { PoolPart } from './pool-part.tsx'
 import { COSTS, DAYS, type SettingName } from './settings-form.ts'
 import { useChanges } from './use-figures.ts'
 
@@ -38,6 +39,7 @@ export function SettingsPart() {
       <Section title="Reminders, days and the yard" actions={change('days', 'Change: reminders, days and the yard')}>
         <Values settings={data} names={DAYS} />
       </Section>
+      <PoolPart settings={data} />
       {editing ? <EditSettings settings={data} names={editing === 'costs' ? COSTS : DAYS} onClose={() => setEditing(null)} /> : null}
     </>
   )
