@@ -1,5 +1,6 @@
 import { bedChoice } from './bed-choice.ts'
 import { beds } from './beds.ts'
+import { crews } from './crews.ts'
 import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
 import { firm } from './firm.ts'
@@ -20,6 +21,7 @@ import { windows } from './windows.ts'
 export const contract = {
   bedChoice,
   beds,
+  crews,
   daySheets,
   due,
   firm,

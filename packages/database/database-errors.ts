@@ -7,6 +7,8 @@ const SENTENCES: Record<string, string> = {
   bed_one_open: 'This tank already has a bed in service. Nothing was changed; open the tank to see it.',
   tenure_one_open: 'This site already has a customer who holds it. Nothing was changed; end that first.',
   job_one_open_rebed: 'A rebed for this bed is already open. Nothing was added; open the bed to see the job.',
+  colleague_company_id_person_id_key:
+    'Someone else on the day sheets signs in as this person already. Nothing was saved; change that one first, or choose another.',
   supply_period_one_start: 'This supply already has an entry that starts on that day. Nothing was added; change that one instead.',
 }
 

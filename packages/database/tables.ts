@@ -6,6 +6,7 @@ export const TABLES = {
   global: ['company'],
   identity: ['person', 'membership', 'session', 'account', 'verification', 'rate_limit', 'request_window'],
   tenant: [
+    'absence',
     'applied_command',
     'assignment',
     'audit_entry',

@@ -10,6 +10,7 @@ export type Permission =
   | 'propose:job'
   | 'read:job'
   | 'book:visit'
+  | 'manage:crews'
   | 'read:own-work'
   | 'close:visit'
   | 'read:reminder'
@@ -29,6 +30,7 @@ const DISPATCHER: Permission[] = [
   'change:water',
   'propose:job',
   'book:visit',
+  'manage:crews',
   'read:reminder',
   'change:stores',
 ]

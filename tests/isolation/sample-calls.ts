@@ -2,7 +2,7 @@ import { newId } from '@almanac/runtime/ids'
 import { DAY, type Records } from '../support/records.ts'
 
 /** The ids that samples are made of: a firm's records, the firm itself and a session of its person. */
-export type SampleIds = Records & { companyId: string; sessionId: string }
+export type SampleIds = Records & { companyId: string; personId: string; sessionId: string }
 
 /** One request to a procedure: who may send it, and an input in which every id field has a value. */
 export type Sample = {
@@ -43,6 +43,31 @@ const beds: Record<string, Sample> = {
       working: true,
     }),
   },
+}
+
+const person = {
+  ...{ name: 'Ruth Ames', doesAll: false, skills: ['lifting'], startsAtHome: false, home: null, overtimeMinorPerHour: 5_200 },
+  shifts: [{ weekday: 1, from: '08:00', until: '16:00' }],
+  breaks: [{ from: '11:30', until: '13:00', minutes: 30 }],
+}
+const vehicle = { name: 'van 3', volumeFt3: 12, weightLb: 1_400 }
+const crews: Record<string, Sample> = {
+  list: { roles: 'od' },
+  own: { roles: 'odt' },
+  addPerson: { roles: 'od', input: () => person, other: { name: 'Otis Brand' } },
+  changePerson: {
+    roles: 'od',
+    input: (r) => ({ ...person, colleagueId: r.colleagueId, version, left: false, personId: r.personId }),
+    other: { doesAll: true },
+  },
+  addVehicle: { roles: 'od', input: () => vehicle, other: { name: 'van 4' } },
+  changeVehicle: { roles: 'od', input: (r) => ({ ...vehicle, vehicleId: r.vehicleId, version, left: false }), other: { weightLb: 900 } },
+  addAbsence: {
+    roles: 'od',
+    input: (r) => ({ of: 'person', subjectId: r.colleagueId, fromDay: DAY, untilDay: null, word: 'training' }),
+    other: { word: 'holiday' },
+  },
+  takeBackAbsence: { roles: 'od', input: (r) => ({ absenceId: r.absenceId, version }) },
 }
 
 const daySheets: Record<string, Sample> = {
@@ -250,6 +275,7 @@ export const SAMPLES: Record<string, Record<string, Sample>> = {
   ...{
     bedChoice,
     beds,
+    crews,
     daySheets,
     due,
     firm,

@@ -44,6 +44,7 @@ const NAMES = [
     'reservationId',
     'planId',
     'readyPlanId',
+    'absenceId',
   ],
 ] as const
 
@@ -123,6 +124,11 @@ async function writeWork(tx: Tx, own: Own, r: Records): Promise<void> {
     await tx.assignment.create({ data: { ...own, id: assignmentId, visitId: id, colleagueId: r.colleagueId, ...span } })
     if (state === 'booked') await tx.vehicleUse.create({ data: { ...own, id: r.useId, visitId: id, vehicleId: r.vehicleId, ...span } })
   }
+}
+
+async function writeAbsence(tx: Tx, own: Own, r: Records): Promise<void> {
+  const days = { fromDay: dateOf('2026-12-20'), untilDay: dateOf('2026-12-31') }
+  await tx.absence.create({ data: { ...own, id: r.absenceId, colleagueId: r.otherColleagueId, ...days } })
 }
 
 async function writeOffer(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
@@ -226,6 +232,7 @@ export async function writeRecords(scope: { companyId: string; personId: string 
     await writePlaces(tx, own, ids)
     await writeEquipment(tx, own, ids)
     await writeWork(tx, own, ids)
+    await writeAbsence(tx, own, ids)
     await writeOffer(tx, own, ids, scope.personId)
     await writeRest(tx, own, ids, scope.personId)
   })

@@ -12,6 +12,7 @@ const NAV: { href: string; label: string; permission: string }[] = [
   { href: '/sites', label: 'Sites', permission: 'read:site' },
   { href: '/water', label: 'Water', permission: 'read:water' },
   { href: '/day-sheets', label: 'Day sheets', permission: 'book:visit' },
+  { href: '/crews', label: 'Crews', permission: 'manage:crews' },
   { href: '/jobs', label: 'Jobs', permission: 'read:job' },
   { href: '/which-tank', label: 'Which tank?', permission: 'read:site' },
   { href: '/whats-wrong', label: 'What is wrong?', permission: 'read:site' },

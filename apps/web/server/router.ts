@@ -1,6 +1,7 @@
 import 'server-only'
 import { bedChoice } from './procedures/bed-choice.ts'
 import { beds } from './procedures/beds.ts'
+import { crews } from './procedures/crews.ts'
 import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
 import { firm } from './procedures/firm.ts'
@@ -21,6 +22,7 @@ import { windows } from './procedures/windows.ts'
 export const router = {
   bedChoice,
   beds,
+  crews,
   daySheets,
   due,
   firm,

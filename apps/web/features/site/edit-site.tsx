@@ -6,10 +6,10 @@ import { TextInput } from '@almanac/ui/text-input'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { FormDialog } from '@/client/form-dialog'
+import { placeWords, readPlace } from '@/client/place-text'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
-import { placeWords, readPlace } from './place-text.ts'
 
 const NAMES = {
   label: 'Name of the site',

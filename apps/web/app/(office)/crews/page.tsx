@@ -1,0 +1,8 @@
+import type { Metadata } from 'next'
+import { Crews } from '@/features/crews/crews'
+
+export const metadata: Metadata = { title: 'Crews' }
+
+export default function CrewsPage() {
+  return <Crews />
+}

@@ -1,0 +1,35 @@
+'use client'
+import type { Absence } from '@almanac/contract/crews'
+import { Button } from '@almanac/ui/button'
+import { Problem } from '@almanac/ui/problem'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { absenceWords } from './crew-words.ts'
+
+/** Days away that are not over, each to be taken back. */
+export function Absences({ name, absences }: { name: string; absences: readonly Absence[] }) {
+  const { api } = useSession()
+  const takeBack = useCommand(api.crews.takeBackAbsence.mutationOptions())
+  if (absences.length === 0) return null
+  return (
+    <>
+      <ul>
+        {absences.map((one) => (
+          <li key={one.id} className="flex flex-wrap items-baseline justify-between gap-x-3">
+            <span>{absenceWords(one)}</span>
+            <Button
+              kind="quiet"
+              busy={takeBack.isPending}
+              aria-label={`Take back: ${name}, ${absenceWords(one)}`}
+              onClick={() => takeBack.send({ absenceId: one.id, version: one.version })}
+            >
+              Take back
+            </Button>
+          </li>
+        ))}
+      </ul>
+      {takeBack.error ? <Problem happened={readFailure(takeBack.error).message} /> : null}
+    </>
+  )
+}

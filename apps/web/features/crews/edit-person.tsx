@@ -1,0 +1,139 @@
+'use client'
+import type { CrewPerson } from '@almanac/contract/crews'
+import { Checkbox } from '@almanac/ui/checkbox'
+import { NumberInput } from '@almanac/ui/number-input'
+import { Select } from '@almanac/ui/select'
+import { TextInput } from '@almanac/ui/text-input'
+import { useState } from 'react'
+import { FormDialog } from '@/client/form-dialog'
+import { placeWords, readPlace } from '@/client/place-text'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { BreakFields } from './break-fields.tsx'
+import { breakWords, shiftWords, skillList } from './crew-words.ts'
+import { ShiftFields } from './shift-fields.tsx'
+import { SkillFields } from './skill-fields.tsx'
+import { useMoney } from './use-money.ts'
+
+const NAMES = {
+  ...{ name: 'Name', doesAll: 'Does all the firm does', skills: 'May do', shifts: 'Works', breaks: 'Breaks', personId: 'Signs in as' },
+  ...{ startsAtHome: 'Starts at home', home: 'Home', overtimeMinorPerHour: 'Overtime', left: 'Left the firm' },
+}
+type Typed = Pick<CrewPerson, 'name' | 'doesAll' | 'skills' | 'startsAtHome' | 'shifts' | 'breaks' | 'personId' | 'left'> & {
+  place: string
+  overtime: string
+}
+const FRESH: Omit<Typed, 'name' | 'place' | 'overtime'> = {
+  doesAll: true,
+  skills: [],
+  startsAtHome: false,
+  shifts: [],
+  breaks: [],
+  personId: null,
+  left: false,
+}
+const FULL_WEEK = [1, 2, 3, 4, 5].map((weekday) => ({ weekday, from: '08:00', until: '17:00' }))
+
+type Props = { person: CrewPerson | null; members: readonly { personId: string; name: string }[]; onClose: () => void }
+
+/** Adds or changes one of the people who stand on day sheets. */
+export function EditPerson({ person, members, onClose }: Props) {
+  const { api, figures } = useSession()
+  const money = useMoney()
+  const [seen] = useState(person)
+  const [values, setValues] = useState<Typed>(() => ({
+    ...(person ?? FRESH),
+    ...{ name: person?.name ?? '', place: placeWords(person?.home ?? null), overtime: money.text(person?.overtimeMinorPerHour ?? null) },
+  }))
+  const set = (part: Partial<Typed>) => setValues((all) => ({ ...all, ...part }))
+  const [tried, setTried] = useState(false)
+  const add = useCommand(api.crews.addPerson.mutationOptions(), { onDone: onClose })
+  const change = useCommand(api.crews.changePerson.mutationOptions(), { onDone: onClose })
+  const place = readPlace(values.place)
+  const overtimeMinorPerHour = money.read(values.overtime)
+  const homeLacks = place.ok ? (values.startsAtHome && !place.value ? 'Needed where the day starts at home.' : undefined) : place.reason
+  const send = (over: CrewPerson | null) => {
+    setTried(true)
+    if (homeLacks || !place.ok || overtimeMinorPerHour === undefined) return
+    const { name, doesAll, skills, startsAtHome, shifts, breaks, personId, left } = values
+    const body = { name, doesAll, skills, startsAtHome, home: place.value, overtimeMinorPerHour, shifts, breaks }
+    if (over) change.send({ ...body, personId, left, colleagueId: over.id, version: over.version })
+    else add.send(body)
+  }
+  const valveName = (id: string) => figures.valves.find((one) => one.id === id)?.label ?? 'another valve'
+  const show = (name: string, value: unknown) => {
+    if (name === 'shifts') return shiftWords((value ?? []) as CrewPerson['shifts'])
+    if (name === 'breaks') return breakWords((value ?? []) as CrewPerson['breaks'])
+    if (name === 'skills') return skillList({ doesAll: false, skills: (value ?? []) as string[] }, valveName)
+    if (name === 'home') return placeWords((value ?? null) as CrewPerson['home']) || 'nothing'
+    if (name === 'personId') return members.find((one) => one.personId === value)?.name ?? 'nobody'
+    if (name === 'overtimeMinorPerHour') return typeof value === 'number' ? money.words(value) : 'the firm’s price'
+    return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value ?? 'nothing')
+  }
+  return (
+    <FormDialog
+      title={seen ? seen.name : 'A person'}
+      onClose={onClose}
+      onSubmit={() => send(seen)}
+      onKeepMine={() => send(person)}
+      busy={add.isPending || change.isPending}
+      error={add.error ?? change.error}
+      names={NAMES}
+      show={show}
+    >
+      <TextInput label={NAMES.name} required maxLength={80} value={values.name} onChange={(event) => set({ name: event.target.value })} />
+      <SkillFields doesAll={values.doesAll} skills={values.skills} onChange={set} />
+      <fieldset className="flex flex-col gap-1">
+        <legend className="mb-1 font-medium">Works</legend>
+        <Checkbox
+          label="The firm’s hours, on every day the firm works"
+          checked={values.shifts.length === 0}
+          onChange={(event) => set({ shifts: event.target.checked ? [] : FULL_WEEK })}
+        />
+        {values.shifts.length === 0 ? null : (
+          <ShiftFields shifts={values.shifts} usual={{ from: '08:00', until: '17:00' }} onChange={(shifts) => set({ shifts })} />
+        )}
+      </fieldset>
+      <BreakFields breaks={values.breaks} onChange={(breaks) => set({ breaks })} />
+      <Checkbox
+        label="Takes the vehicle home"
+        hint="Crews with this person start and end at the home, not at the yard"
+        checked={values.startsAtHome}
+        onChange={(event) => set({ startsAtHome: event.target.checked })}
+      />
+      <TextInput
+        label="Home, as coordinates"
+        hint="Latitude and longitude, as 41.7106, -88.4215"
+        maxLength={60}
+        error={tried ? homeLacks : undefined}
+        value={values.place}
+        onChange={(event) => set({ place: event.target.value })}
+      />
+      <NumberInput
+        label="Overtime, if it differs from the firm’s"
+        unit={`${money.currency} an hour`}
+        value={values.overtime}
+        error={tried && overtimeMinorPerHour === undefined ? 'Type an amount, such as 52.' : undefined}
+        onChange={(event) => set({ overtime: event.target.value })}
+      />
+      {seen ? (
+        <>
+          <Select
+            label={NAMES.personId}
+            hint="Their own work then shows under Today’s work"
+            none="nobody"
+            value={values.personId ?? ''}
+            choices={members.map((one) => ({ value: one.personId, label: one.name }))}
+            onChange={(event) => set({ personId: event.target.value || null })}
+          />
+          <Checkbox
+            label={NAMES.left}
+            hint="No longer offered for day sheets; what they did stays on record"
+            checked={values.left}
+            onChange={(event) => set({ left: event.target.checked })}
+          />
+        </>
+      ) : null}
+    </FormDialog>
+  )
+}

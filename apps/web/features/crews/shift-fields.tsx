@@ -1,0 +1,49 @@
+'use client'
+import type { CrewPerson } from '@almanac/contract/crews'
+import { Checkbox } from '@almanac/ui/checkbox'
+import { TimeInput } from '@almanac/ui/time-input'
+import { WEEKDAYS } from './crew-words.ts'
+
+type Shifts = CrewPerson['shifts']
+type Props = { shifts: Shifts; usual: { from: string; until: string }; onChange: (shifts: Shifts) => void }
+
+/** Which weekdays a person works, and when. */
+export function ShiftFields({ shifts, usual, onChange }: Props) {
+  const set = (weekday: number, part: Partial<Shifts[number]> | null) => {
+    const others = shifts.filter((one) => one.weekday !== weekday)
+    const now = shifts.find((one) => one.weekday === weekday) ?? { weekday, ...usual }
+    onChange((part ? [...others, { ...now, ...part }] : others).sort((a, b) => a.weekday - b.weekday))
+  }
+  return (
+    <ul className="flex flex-col gap-1">
+      {WEEKDAYS.map((name, n) => {
+        const shift = shifts.find((one) => one.weekday === n + 1)
+        return (
+          <li key={name} className="grid min-h-control grid-cols-[8rem_1fr] items-center">
+            <Checkbox label={name} checked={shift !== undefined} onChange={(event) => set(n + 1, event.target.checked ? {} : null)} />
+            {shift ? (
+              <span className="flex gap-2">
+                <TimeInput
+                  hideLabel
+                  required
+                  label={`${name} from`}
+                  value={shift.from}
+                  onChange={(event) => set(n + 1, { from: event.target.value })}
+                />
+                <TimeInput
+                  hideLabel
+                  required
+                  label={`${name} until`}
+                  value={shift.until}
+                  onChange={(event) => set(n + 1, { until: event.target.value })}
+                />
+              </span>
+            ) : (
+              <span className="text-soft">free</span>
+            )}
+          </li>
+        )
+      })}
+    </ul>
+  )
+}

@@ -1,0 +1,19 @@
+'use client'
+import { useSession } from '@/client/providers'
+
+/** Money in the firm's currency: as words, as text to type in, and read back to minor units (undefined: no amount). */
+export function useMoney() {
+  const { currency } = useSession().me.company
+  const format = new Intl.NumberFormat('en-US', { style: 'currency', currency })
+  const minor = 10 ** (format.resolvedOptions().maximumFractionDigits ?? 2)
+  return {
+    currency,
+    words: (amount: number) => format.format(amount / minor),
+    text: (amount: number | null) => (amount === null ? '' : String(amount / minor)),
+    read: (text: string): number | null | undefined => {
+      if (text.trim() === '') return null
+      const value = Number(text.trim().replace(',', '.'))
+      return Number.isFinite(value) && value >= 0 ? Math.round(value * minor) : undefined
+    },
+  }
+}

@@ -1,0 +1,31 @@
+import type { AddAbsence as AddAbsenceInput } from '@almanac/contract/crews'
+import { dateOf } from '@almanac/database/days'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { AppError, notFound } from '@almanac/runtime/errors'
+import { newId } from '@almanac/runtime/ids'
+import type * as z from 'zod'
+
+export type AddAbsence = z.infer<typeof AddAbsenceInput>
+
+/** Writes down days off of a person, or that a vehicle is off the road. Sheets that stand in those days stay, with a warning. */
+export async function addAbsence(scope: Scope & { personId: string }, input: AddAbsence): Promise<{ id: string; version: number }> {
+  const { of, subjectId, fromDay, untilDay, word } = input
+  if (untilDay !== null && untilDay < fromDay)
+    throw new AppError('invalid', `The days cannot run from ${fromDay} to ${untilDay}. Nothing was saved; turn the days round.`)
+  return runCommand(scope, 'crews.add-absence', input, async (tx, command) => {
+    const { companyId } = scope
+    const [colleagueId, vehicleId] = of === 'person' ? [subjectId, null] : [null, subjectId]
+    const found = colleagueId
+      ? await tx.colleague.count({ where: { companyId, id: colleagueId, archivedAt: null } })
+      : await tx.vehicle.count({ where: { companyId, id: subjectId, archivedAt: null } })
+    if (found === 0) throw notFound(of)
+    const id = newId()
+    const days = { fromDay: dateOf(fromDay), untilDay: dateOf(untilDay) }
+    await tx.absence.create({ data: { companyId, id, colleagueId, vehicleId, ...days, word: word || null } })
+    // Without the word: why someone is away is nobody else's business.
+    await command.audit('added', 'absence', id, { colleagueId, vehicleId, fromDay, untilDay })
+    await command.announce('absence', id, 1)
+    return { id, version: 1 }
+  })
+}

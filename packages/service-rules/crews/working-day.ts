@@ -1,0 +1,66 @@
+import { dayNumber } from '../calendar/calendar-day.ts'
+
+/** Clock times 'HH:MM'; weekdays from 1, Monday, to 7. */
+export type Shift = { weekday: number; from: string; until: string }
+export type Break = { from: string; until: string; minutes: number }
+/** Days away, both included; `untilDay` null: until further notice. */
+export type Away = { fromDay: string; untilDay: string | null; word: string | null }
+
+export type PersonAtWork = { name: string; shifts: readonly Shift[]; away: readonly Away[] }
+export type VehicleInUse = { name: string; away: readonly Away[] }
+export type CrewDayPlanned = {
+  day: string
+  from: string
+  until: string
+  people: readonly PersonAtWork[]
+  vehicle: VehicleInUse | null
+}
+
+const WEEKDAYS = ['Mondays', 'Tuesdays', 'Wednesdays', 'Thursdays', 'Fridays', 'Saturdays', 'Sundays']
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+
+/** 1, Monday, to 7, Sunday. */
+export function weekdayOf(day: string): number {
+  // 1 January 1970 was a Thursday.
+  return ((((dayNumber(day) + 3) % 7) + 7) % 7) + 1
+}
+
+const dayWords = (day: string) => `${Number(day.slice(8))} ${MONTHS[Number(day.slice(5, 7)) - 1]}`
+
+/** What of the days away covers a day; null when none does. */
+export function awayOn(away: readonly Away[], day: string): Away | null {
+  return away.find((one) => one.fromDay <= day && (one.untilDay === null || day <= one.untilDay)) ?? null
+}
+
+/** "holiday, until 8 Dec", "until further notice": to stand after a name. */
+export function awayWords({ untilDay, word }: Away): string {
+  return [word, untilDay === null ? 'until further notice' : `until ${dayWords(untilDay)}`].filter(Boolean).join(', ')
+}
+
+/** The hours of a person on a day: their shift, null where nothing is said of their hours, 'off' where they do not work on that weekday. */
+export function hoursOn(person: Pick<PersonAtWork, 'shifts'>, day: string): { from: string; until: string } | 'off' | null {
+  if (person.shifts.length === 0) return null
+  return person.shifts.find((one) => one.weekday === weekdayOf(day)) ?? 'off'
+}
+
+/** Why a person does not work on a day, to stand after their name; null when they do. */
+export function offWords(person: PersonAtWork, day: string): string | null {
+  const away = awayOn(person.away, day)
+  if (away) return `is off: ${awayWords(away)}`
+  return hoursOn(person, day) === 'off' ? `does not work on ${WEEKDAYS[weekdayOf(day) - 1]}` : null
+}
+
+/** What does not agree between a sheet and its people and vehicle, a sentence each. It may stand all the same: the dispatcher knows why. */
+export function crewWarnings({ day, from, until, people, vehicle }: CrewDayPlanned): string[] {
+  const warnings = people.flatMap((person) => {
+    const off = offWords(person, day)
+    if (off) return [`${person.name} ${off}.`]
+    const hours = hoursOn(person, day)
+    const outside = hours !== null && hours !== 'off' && (from < hours.from || until > hours.until)
+    return outside
+      ? [`${person.name} works from ${hours.from} to ${hours.until} on that day; the sheet runs from ${from} to ${until}.`]
+      : []
+  })
+  const away = vehicle && awayOn(vehicle.away, day)
+  return away ? [...warnings, `${vehicle.name} is off the road: ${awayWords(away)}.`] : warnings
+}
