@@ -12,12 +12,18 @@ export default defineConfig({
   timeout: 60_000,
   expect: { timeout: 10_000 },
   retries: 0, // a retry would hide a flake
-  workers: 1, // the journeys share one demo company
+  // The journeys change one demo company, one after the other; beside them the screens are looked at, which changes nothing.
+  workers: 2,
+  projects: [
+    { name: 'journeys', workers: 1, testIgnore: '**/accessibility.spec.ts' },
+    { name: 'screens', workers: 1, testMatch: '**/accessibility.spec.ts' },
+  ],
   forbidOnly: true,
   use: {
     baseURL: process.env.BASE_URL,
     locale: 'en-US',
-    trace: 'retain-on-failure',
+    // Recording every step slows the whole run: asked for with TRACE=1 when a test is red.
+    trace: process.env.TRACE ? 'retain-on-failure' : 'off',
     screenshot: 'only-on-failure',
     launchOptions: {
       executablePath: process.env.CHROMIUM_PATH || undefined,

@@ -39,7 +39,7 @@ export type DataTableProps<Row> = {
   onSelect?: (selected: ReadonlySet<string>) => void
   /** Stands in place of the rows when there are none. */
   empty?: ReactNode
-  /** New rows are being fetched; the old ones stay, paler. */
+  /** New rows are being fetched; the old ones stay as readable as before, under a line. */
   busy?: boolean
 }
 
@@ -73,7 +73,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
   )
 
   return (
-    <div aria-busy={busy || undefined} className={busy ? 'opacity-60' : ''}>
+    <div aria-busy={busy || undefined} className={busy ? 'shadow-[0_-2px_0_var(--water)]' : ''}>
       <div className="flex flex-wrap items-center justify-between gap-3 pb-2 md:hidden">
         {onSelect ? allBox('Select all on this page', false) : null}
         {onSort ? <SortPicker columns={columns} sort={sort} onSort={onSort} /> : null}

@@ -2,7 +2,7 @@ import fs from 'node:fs/promises'
 import { expect, type Page, test } from '@playwright/test'
 import { extractText, getDocumentProxy } from 'unpdf'
 import { DEMO_SIGN_INS } from '../../prisma/demo/sign-ins.ts'
-import { signIn } from '../support/sign-in.ts'
+import { signIn, signInByForm } from '../support/sign-in.ts'
 
 // Some pages, two people and a file each.
 test.setTimeout(180_000)
@@ -54,11 +54,7 @@ test('the owner takes a bed’s rebed plan to paper; a technician has it from th
   const other = DEMO_SIGN_INS.find((one) => one.company !== DEMO_SIGN_INS[0]?.company && one.role === 'owner')
   if (!other) throw new Error('the demo has no second firm')
   const stranger = await (await browser.newContext()).newPage()
-  await stranger.goto('/sign-in')
-  await stranger.getByLabel('E-mail').fill(other.email)
-  await stranger.getByLabel('Password').fill(other.password)
-  await stranger.getByRole('button', { name: 'Sign in' }).click()
-  await expect(stranger).not.toHaveURL(/sign-in/)
+  await signInByForm(stranger, other)
   const refused = await stranger.request.get(`/api${bed}/plan`)
   expect(refused.status()).toBe(404)
   expect(refused.headers()['content-type']).toContain('application/json')

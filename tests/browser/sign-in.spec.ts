@@ -1,5 +1,9 @@
 import { expect, test } from '@playwright/test'
-import { signIn } from '../support/sign-in.ts'
+import { DEMO_SIGN_INS } from '../../prisma/demo/sign-ins.ts'
+import { signInByForm } from '../support/sign-in.ts'
+
+// Sessions of their own: one changes its firm, the others are ended.
+const [, inTwoFirms, , inNoOtherTest] = DEMO_SIGN_INS
 
 test('a wrong password says so, keeps the e-mail, and opens nothing', async ({ page }) => {
   await page.goto('/coming-due')
@@ -12,7 +16,7 @@ test('a wrong password says so, keeps the e-mail, and opens nothing', async ({ p
 })
 
 test('a person in two firms goes from one to the other, and sees the one only', async ({ page }) => {
-  await signIn(page, 'dispatcher')
+  await signInByForm(page, inTwoFirms)
   await page.goto('/sites')
   await expect(page.getByText('Larkmoor Soft Water · dispatcher')).toBeVisible()
   await page.locator('summary').filter({ hasText: 'Dell Prior' }).click()
@@ -32,11 +36,11 @@ test('a person in two firms goes from one to the other, and sees the one only', 
 })
 
 test('a session that is ended elsewhere can do nothing more, and its open page goes to the sign-in', async ({ page, browser }) => {
-  await signIn(page, 'technician')
+  await signInByForm(page, inNoOtherTest)
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible()
   const other = await browser.newContext()
   const second = await other.newPage()
-  await signIn(second, 'technician')
+  await signInByForm(second, inNoOtherTest)
   await second.goto('/sessions')
   const rows = second.getByRole('button', { name: 'End session' })
   await expect(rows.first()).toBeVisible()
