@@ -1,6 +1,6 @@
 import type { FigureValue } from '@almanac/contract/firm'
 import { firstUnit, readTyped } from '@/client/typed-quantity'
-import { G_L_PER_KGR_FT3, G_L_PER_LB_FT3, number, type Reader, type Valve } from './figure-words.ts'
+import { G_L_PER_KGR_FT3, G_L_PER_LB_FT3, M_H_PER_GPM_FT2, number, type Reader, type Valve } from './figure-words.ts'
 import { minorPer, saltPack, waterPack } from './money.ts'
 
 /** One thing to type or choose. `unit` stands beside it; `stored` is the unit kept, converted from the one typed in. */
@@ -187,17 +187,19 @@ export function curveForm(value: unknown, { system }: Reader): FigureForm {
   }
 }
 
-export function backwashForm(value: unknown): FigureForm {
-  const { min, usual, max } = value as { min: number; usual: number; max: number }
-  const unit = 'gpm/ft²'
+export function backwashForm(value: unknown, system: Reader['system']): FigureForm {
+  const stored = value as { min: number; usual: number; max: number }
+  const [unit, scale] = system === 'us' ? ['gpm/ft²', 1] : ['m/h', M_H_PER_GPM_FT2]
+  const typed = (gpmFt2: number) => (system === 'us' ? String(gpmFt2) : number(gpmFt2 * scale, 2))
+  const read = (texts: Texts, name: string) => needed(texts, name, '', '') / scale
   return {
     fields: [
       { name: 'min', label: 'Least', unit, required: true },
       { name: 'usual', label: 'Usual', unit, required: true },
       { name: 'max', label: 'Most', unit, required: true },
     ],
-    texts: { min: String(min), usual: String(usual), max: String(max) },
-    read: (texts) => ({ min: needed(texts, 'min', '', ''), usual: needed(texts, 'usual', '', ''), max: needed(texts, 'max', '', '') }),
+    texts: { min: typed(stored.min), usual: typed(stored.usual), max: typed(stored.max) },
+    read: (texts) => ({ min: read(texts, 'min'), usual: read(texts, 'usual'), max: read(texts, 'max') }),
   }
 }
 
@@ -232,7 +234,7 @@ export function formOf(key: string, value: unknown, reader: Reader): FigureForm 
   if (key.startsWith('curve:')) return curveForm(value, reader)
   if (key === 'bags') return bagsForm(value, reader)
   if (key === 'reserve') return reserveForm(value)
-  if (key === 'backwash:gpm-ft2') return backwashForm(value)
+  if (key === 'backwash:gpm-ft2') return backwashForm(value, system)
   if (key === 'backwash:expansion') return numberForm('Expansion wanted', '%', plain, 0.01)
   if (key.startsWith('allowance:')) return numberForm('Added for each mg/L', 'gpg', plain, 1)
   const pack = key === 'price:salt-per-lb' ? saltPack(system) : key === 'price:water-per-gal' ? waterPack(system) : null

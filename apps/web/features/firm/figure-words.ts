@@ -1,5 +1,5 @@
 import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
-import { gpmFt2ToMS } from '@almanac/units/flow'
+import { gpmFt2ToMS, gpmToLMin } from '@almanac/units/flow'
 import { formatFlowGpm, formatLengthIn, formatPercent, formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 import { showNumber } from '@almanac/units/format-number'
 import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
@@ -27,7 +27,7 @@ export type Valve = {
 export const G_L_PER_LB_FT3 = GRAMS_PER_LB / LITRES_PER_FT3
 export const G_L_PER_KGR_FT3 = MG_PER_GRAIN / LITRES_PER_FT3
 /** Metres an hour for 1 gpm/ft². */
-const M_H_PER_GPM_FT2 = gpmFt2ToMS(1) * 3600
+export const M_H_PER_GPM_FT2 = gpmFt2ToMS(1) * 3600
 
 export const number = (value: number, decimals = 2) => showNumber(value, decimals) ?? ''
 
@@ -83,7 +83,8 @@ function curveWords(points: [number, number][], system: UnitSystem): string {
 }
 
 function valveWords({ control, tubeOdIn, backwashGpm, refillGpm }: Valve, system: UnitSystem): string {
-  const flows = backwashGpm.length === 0 ? null : `backwash ${backwashGpm.map((flow) => number(flow, 2)).join(', ')} gpm`
+  const each = backwashGpm.map((flow) => (system === 'us' ? number(flow, 2) : number(gpmToLMin(flow), 1)))
+  const flows = each.length === 0 ? null : `backwash ${each.join(', ')} ${system === 'us' ? 'gpm' : 'L/min'}`
   return [
     control,
     tubeOdIn === null ? null : `tube ${system === 'us' ? `${number(tubeOdIn, 3)} in` : formatLengthIn(tubeOdIn, system)} outside`,
