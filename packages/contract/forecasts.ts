@@ -158,6 +158,8 @@ export const RebedPlan = z.object({
   /** Beds that have passed the limit already: they want a call first. */
   pastLimit: z.number().int(),
   hoursEach: z.number(),
+  /** Proven: within the same hours no plan has fewer failures while waiting by more than this share; null for a plan of before that was kept. */
+  gap: z.number().nullable(),
   refusal: z.string().nullable(),
   months: z.array(
     z.object({

@@ -13,7 +13,13 @@ export async function readRebedPlan(scope: Pick<Scope, 'companyId'>): Promise<Re
     })
     if (!plan) return null
     const shown = await tx.forecastMonth.findFirst({ where: { companyId }, select: { run: { select: { asOfDay: true, fitId: true } } } })
-    const limits = plan.limits as { rebedsPerMonth?: number; riskLimit?: number; pastLimit?: number; hoursEach?: number }
+    const limits = plan.limits as {
+      rebedsPerMonth?: number
+      riskLimit?: number
+      pastLimit?: number
+      hoursEach?: number
+      gap?: number | null
+    }
     return {
       asOfDay: dayOf(plan.run.asOfDay),
       finishedAt: plan.finishedAt.toISOString(),
@@ -22,6 +28,7 @@ export async function readRebedPlan(scope: Pick<Scope, 'companyId'>): Promise<Re
       riskLimit: limits.riskLimit ?? 0,
       pastLimit: limits.pastLimit ?? 0,
       hoursEach: limits.hoursEach ?? 0,
+      gap: limits.gap ?? null,
       refusal: plan.refusal,
       months: (plan.months ?? []) as RebedPlan['months'],
     }

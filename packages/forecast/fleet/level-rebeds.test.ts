@@ -70,4 +70,33 @@ describe('levelling rebeds', () => {
     // Even is 8 hours a month; all of it in the first would be 24.
     expect(Math.max(...value.hours)).toBeLessThanOrEqual(12)
   })
+
+  it('places 300 beds over 60 months within their months and the hours, proven within three parts in a hundred of the best', async () => {
+    const beds = Array.from({ length: 300 }, (_, i): LevelledBed => {
+      // Chances rise by the cube of the months, as of a bed that wears out; each at its own pace.
+      const pace = 40 + ((i * 37) % 100)
+      return {
+        id: `b${i}`,
+        crewHours: [4, 5, 6][i % 3] ?? 4,
+        failedBy: Array.from({ length: 60 }, (_, m) => 1 - Math.exp(-(((m + 1) / pace) ** 3))),
+        firstMonth: Math.floor(pace * 0.4),
+      }
+    })
+    const capacity = new Array<number>(60).fill(18)
+    const value = await plan(beds, capacity)
+    const hours = new Array<number>(60).fill(0)
+    for (const one of beds) {
+      const last = Array.from(one.failedBy).findIndex((chance) => chance > 0.3)
+      const month = value.months.get(one.id) ?? null
+      expect(month !== null).toBe(last >= 0)
+      if (month === null) continue
+      expect(month).toBeGreaterThanOrEqual(Math.min(one.firstMonth ?? 0, last))
+      expect(month).toBeLessThanOrEqual(last)
+      hours[month] = (hours[month] ?? 0) + one.crewHours
+    }
+    expect(hours).toEqual(value.hours)
+    expect(value.gap).toBeLessThan(0.03)
+    // Twice as much is asked of the months in the middle as the crews have; it is spread to within one rebed of even.
+    expect(Math.max(...value.overtimeHours)).toBeLessThan(30)
+  })
 })

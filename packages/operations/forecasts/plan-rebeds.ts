@@ -4,17 +4,18 @@ import { readMonthChances } from '@almanac/database/read/month-chances'
 import { readRebedSizes } from '@almanac/database/read/plan-inputs'
 import { commandTools } from '@almanac/database/run-command'
 import type { LevelledBed, LevelPlan } from '@almanac/forecast/fleet/level-rebeds'
+import { materialNeeds } from '@almanac/forecast/fleet/material-needs'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import { runAside } from '@almanac/runtime/run-aside'
 import { jobKindFacts, usualRebedMinutes } from '@almanac/service-rules/jobs/job-kinds'
 import type { Result } from '@almanac/units/result'
-import { monthMeans, STORED_LENGTH } from './bed-months.ts'
+import { monthMeans, STORED_LENGTH, STORED_MONTHS } from './bed-months.ts'
 import type { LevelInput } from './level-aside.ts'
 
 /** Months a plan reaches: the solver weighs each bed against each month, so the largest firms plan a year. */
-const PLAN_MONTHS = 24
+const PLAN_MONTHS = STORED_MONTHS
 const LARGE_FIRM_MONTHS = 12
 const LARGE_FIRM_BEDS = 5_000
 
@@ -53,25 +54,21 @@ async function readBeds(tx: Tx, companyId: string) {
   return { beds, run }
 }
 
-/** Month by month what the plan asks for. */
+/** Month by month what the plan asks for: each bed in its month for certain. */
 function asMonths(plan: LevelPlan, beds: readonly Sized[], asOfDay: string, count: number) {
   const [year = 0, first = 1] = asOfDay.split('-').map(Number)
-  const months = Array.from({ length: count }, (_, m) => ({
-    month: `${year + Math.floor((first - 1 + m) / 12)}-${String(((first - 1 + m) % 12) + 1).padStart(2, '0')}`,
-    rebeds: 0,
-    hours: plan.hours[m] ?? 0,
-    overtimeHours: plan.overtimeHours[m] ?? 0,
-    resinFt3: 0,
-    gravelLb: 0,
+  const planned = beds.flatMap(({ id, resinFt3, gravelLb, crewHours }) => {
+    const month = plan.months.get(id) ?? null
+    return month === null ? [] : [{ chances: { [month]: 1, length: count }, kit: { resinFt3, gravelLb, crewHours } }]
+  })
+  return materialNeeds(planned, count).map(({ month, rebeds, resinFt3, gravelLb, crewHours }) => ({
+    month: `${year + Math.floor((first - 1 + month) / 12)}-${String(((first - 1 + month) % 12) + 1).padStart(2, '0')}`,
+    rebeds,
+    hours: crewHours,
+    overtimeHours: plan.overtimeHours[month] ?? 0,
+    resinFt3,
+    gravelLb,
   }))
-  for (const bed of beds) {
-    const month = months[plan.months.get(bed.id) ?? -1]
-    if (!month) continue
-    month.rebeds += 1
-    month.resinFt3 += bed.resinFt3
-    month.gravelLb += bed.gravelLb
-  }
-  return months
 }
 
 /**
@@ -99,7 +96,7 @@ export async function planRebeds({ companyId }: TaskPayloads['plan-rebeds']): Pr
     limits: { capacityHours, riskLimit: settings.riskLimit },
   }
   const plan = await runAside<Result<LevelPlan>>(new URL('./level-aside.ts', import.meta.url).href, 'levelAside', input)
-  const limits = { ...settings, months: count, hoursEach, pastLimit: beds.length - planned.length }
+  const limits = { ...settings, months: count, hoursEach, pastLimit: beds.length - planned.length, gap: plan.ok ? plan.value.gap : null }
   await inCompany({ companyId }, async (tx) => {
     await tx.forecastPlan.create({
       data: {

@@ -8,6 +8,12 @@ import { lbToKg } from '@almanac/units/mass'
 import { ft3ToL } from '@almanac/units/volume'
 import { useSession } from '@/client/providers'
 
+/** How near to the best the solver has proven the plan. */
+const gapWords = (gap: number | null) =>
+  gap === null
+    ? ''
+    : `; no plan within these hours has fewer failures by more than ${gap < 0.001 ? '0.1' : (gap * 100).toFixed(1)} %, which is proven`
+
 /** Rebeds spread over the months against what the crews can do, with the materials and hours that follow. */
 export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
   const { me } = useSession()
@@ -33,8 +39,7 @@ export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
                   { name: 'A usual rebed', value: `${plan.hoursEach.toFixed(1)} crew hours`, from: 'by the tank’s diameter, two people' },
                   { name: 'As of', value: plan.asOfDay, from: 'the last forecast run' },
                 ],
-                formula:
-                  'First the least overtime that keeps the limit, spread evenly; then, within those hours, the months with the fewest failures while waiting. Both are solved exactly by HiGHS, a solver for linear and mixed-integer programmes.',
+                formula: `First the least overtime that keeps the limit, spread evenly; then, within those hours, the months with the fewest failures while waiting. Both are solved by HiGHS, a solver for linear and mixed-integer programmes${gapWords(plan.gap)}.`,
                 assumptions: [
                   'Beds past the limit already are left out: they want a call before a crew.',
                   'Beds that reach the limit after these months are not in the plan, so its last months look emptier than they will be.',
