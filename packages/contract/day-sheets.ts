@@ -35,6 +35,8 @@ export const SheetVisit = z.object({
   notes: z.string().nullable(),
   bed: JobBed.nullable(),
   place: SheetPlace.nullable(),
+  /** What speaks against it where it stands, a sentence each: parts that are not there, a crew not down for it. */
+  warnings: z.array(z.string()),
 })
 export type SheetVisit = z.infer<typeof SheetVisit>
 
@@ -49,6 +51,10 @@ export const DaySheet = z.object({
   startsAt: Instant,
   endsAt: Instant,
   notes: z.string().nullable(),
+  /** What does not agree with its people and vehicle, a sentence each. */
+  warnings: z.array(z.string()),
+  /** The home the crew starts from and comes back to; null for the yard. */
+  home: z.object({ latitude: z.number(), longitude: z.number() }).nullable(),
   visits: z.array(SheetVisit),
   /** One before each visit, from the yard or the visit before, and one back to the yard; none without visits. */
   drives: z.array(SheetDrive),
@@ -118,13 +124,17 @@ export const daySheets = {
     .route({ method: 'GET', path: '/day-sheets/{crewDayId}/fits' })
     .input(z.object({ crewDayId: Id }))
     .output(z.object({ fits: z.array(SheetFit), left: z.array(z.object({ reason: z.string(), jobs: z.number() })) })),
-  /** People and vehicles that can stand on a sheet. */
-  crewChoices: oc.route({ method: 'GET', path: '/day-sheets/crew-choices' }).output(
-    z.object({
-      colleagues: z.array(z.object({ id: Id, name: z.string() })),
-      vehicles: z.array(z.object({ id: Id, name: z.string(), volumeFt3: z.number(), weightLb: z.number() })),
-    }),
-  ),
+  /** People and vehicles that can stand on a sheet of a day. */
+  crewChoices: oc
+    .route({ method: 'GET', path: '/day-sheets/crew-choices' })
+    .input(z.object({ day: Day }))
+    .output(
+      z.object({
+        /** `away`: why not on that day, to stand after the name. */
+        colleagues: z.array(z.object({ id: Id, name: z.string(), away: z.string().nullable() })),
+        vehicles: z.array(z.object({ id: Id, name: z.string(), volumeFt3: z.number(), weightLb: z.number(), away: z.string().nullable() })),
+      }),
+    ),
   open: oc.route({ method: 'POST', path: '/day-sheets/open' }).input(OpenDaySheet).output(SheetPlaced),
   copy: oc
     .route({ method: 'POST', path: '/day-sheets/copy' })

@@ -19,7 +19,7 @@ export const JobState = z.enum(['proposed', 'booked', 'under-way', 'held', 'clos
 export const ClockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time such as 08:05')
 
 /** What a person has to confirm before a visit stands at an unusual time. */
-export const Unusual = z.enum(['outside-hours', 'past', 'promise'])
+export const Unusual = z.enum(['outside-hours', 'past', 'promise', 'crew', 'parts'])
 
 /** A bed's facts, for its small drawing and its kit. Volumes in ft³, lengths in inches, weights in lb; null where not known. */
 export const JobBed = z.object({
@@ -147,7 +147,7 @@ export const BookVisit = command({
   jobVersion: Version,
   crewDayId: Id,
   at: ClockTime,
-  confirmed: z.array(Unusual).max(3).default([]),
+  confirmed: z.array(Unusual).max(5).default([]),
 })
 export const MoveVisit = command({
   visitId: Id,
@@ -155,7 +155,7 @@ export const MoveVisit = command({
   /** Another sheet; without it the visit stays on its own. */
   crewDayId: Id.optional(),
   at: ClockTime,
-  confirmed: z.array(Unusual).max(3).default([]),
+  confirmed: z.array(Unusual).max(5).default([]),
 })
 export const CallOffVisit = command({ visitId: Id, version: Version })
 export const HoldJob = command({ jobId: Id, version: Version, reason: z.string().trim().min(1, 'say why').max(1000) })

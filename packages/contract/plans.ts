@@ -9,6 +9,8 @@ const Asked = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('sheet-off'), crewDayId: Id }),
   /** Some of its people are missing. */
   z.object({ kind: z.literal('fewer-people'), crewDayId: Id, people: z.number().int().min(1).max(6) }),
+  /** Its vehicle is broken: another one instead, or none. */
+  z.object({ kind: z.literal('other-vehicle'), crewDayId: Id, vehicleId: Id.nullable() }),
 ])
 export type PlanAsked = z.infer<typeof Asked>
 

@@ -73,7 +73,7 @@ const crews: Record<string, Sample> = {
 const daySheets: Record<string, Sample> = {
   day: { roles: 'od', input: () => ({ day: DAY }) },
   fits: { roles: 'od', input: (r) => ({ crewDayId: r.crewDayId }) },
-  crewChoices: { roles: 'od' },
+  crewChoices: { roles: 'od', input: () => ({ day: DAY }) },
   open: { roles: 'od', input: (r) => ({ ...crew(r), day: '2026-12-07', name: 'Pair two' }), other: { name: 'Pair three' } },
   copy: { roles: 'od', input: () => ({ day: '2026-12-07' }), other: { day: '2026-12-08' } },
   change: { roles: 'od', input: (r) => ({ ...crew(r), crewDayId: r.otherCrewDayId, version, name: 'Pair two', notes: null }) },
@@ -133,7 +133,10 @@ const jobs: Record<string, Sample> = {
 }
 
 const plans: Record<string, Sample> = {
-  start: { roles: 'od', input: (r) => ({ fromDay: DAY, days: 2, asked: { kind: 'sheet-off', crewDayId: r.crewDayId } }) },
+  start: {
+    roles: 'od',
+    input: (r) => ({ fromDay: DAY, days: 2, asked: { kind: 'other-vehicle', crewDayId: r.crewDayId, vehicleId: r.vehicleId } }),
+  },
   get: { roles: 'od', input: (r) => ({ planId: r.planId }) },
   stop: { roles: 'od', input: (r) => ({ planId: r.planId, version }) },
   accept: {

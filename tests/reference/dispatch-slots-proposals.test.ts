@@ -254,3 +254,23 @@ describe('a day that breaks', () => {
     }
   })
 })
+
+describe('times that people tell each other', () => {
+  it('begin on the five minutes, unless they stand on the sheet already or the day has no room for it', () => {
+    let onFives = 0
+    let all = 0
+    for (let seed = 1; seed <= 8; seed++) {
+      const of = small(seed)
+      const proposal = propose(of, 60, seed)
+      expect(proposal.violations, `seed ${seed}`).toEqual([])
+      const written = new Map(of.sheets.flatMap((one) => one.visits.map((visit) => [visit.jobId, visit.startMinute] as const)))
+      for (const [jobId, spot] of proposal.spots) {
+        if (written.get(jobId) === spot.startMinute) continue
+        all++
+        if (spot.startMinute % 5 === 0) onFives++
+      }
+    }
+    expect(all).toBeGreaterThan(20)
+    expect(onFives / all).toBeGreaterThan(0.9)
+  })
+})

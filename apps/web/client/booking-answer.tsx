@@ -10,6 +10,8 @@ import type { BookingDesk } from './use-booking.ts'
 const ASKED: Record<string, string> = {
   past: 'That time has passed',
   'outside-hours': "Outside the crew's hours",
+  crew: 'Not what this crew is down for',
+  parts: 'Its parts may not be there',
   promise: 'The customer was promised another time',
 }
 

@@ -2,6 +2,7 @@ import { dateOf, dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 import { sheetRows } from './day-sheet-rows.ts'
 import { settingsIn } from './firm-settings.ts'
+import { readShortKits } from './short-kits.ts'
 
 /** Every crew's sheet of one day, what still needs a place, and the last day before it that has sheets. */
 export async function readDaySheets(scope: Pick<Scope, 'companyId'>, day: string) {
@@ -17,20 +18,7 @@ export async function readDaySheets(scope: Pick<Scope, 'companyId'>, day: string
     const { dayStart, dayEnd } = await settingsIn(tx, companyId)
     const usual = { from: dayStart, until: dayEnd }
     const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
-    return { day, timeZone, sheets, copyFrom: dayOf(before?.day ?? null), needPlace, usual }
-  })
-}
-
-/** People and vehicles that can stand on a sheet. */
-export async function readCrewChoices(scope: Pick<Scope, 'companyId'>) {
-  return inCompany(scope, async (tx) => {
-    const where = { companyId: scope.companyId, archivedAt: null }
-    const colleagues = await tx.colleague.findMany({ where, select: { id: true, name: true }, orderBy: [{ name: 'asc' }, { id: 'asc' }] })
-    const vehicles = await tx.vehicle.findMany({
-      where,
-      select: { id: true, name: true, volumeFt3: true, weightLb: true },
-      orderBy: [{ name: 'asc' }, { id: 'asc' }],
-    })
-    return { colleagues, vehicles }
+    const shorts = await readShortKits(tx, companyId, day)
+    return { day, timeZone, shorts, sheets, copyFrom: dayOf(before?.day ?? null), needPlace, usual }
   })
 }

@@ -7,6 +7,19 @@ export const JOB_PARTS = {
   bed: { include: { tank: true, forecast: { select: { chance3Months: true } } } },
 } satisfies Prisma.JobInclude
 
+/** The valves of a job's softener, to know who may work on them. */
+export const JOB_VALVES = {
+  select: { valves: { where: { archivedAt: null }, select: { cardId: true, tankId: true }, orderBy: { id: 'asc' } } },
+} satisfies Prisma.SoftenerDefaultArgs
+
+type ValveRows = { valves: { cardId: string | null; tankId: string | null }[] } | null
+
+/** Cards of the valves a job works on: the tank's own and those of the whole softener. */
+export function valveCardIds(softener: ValveRows, tankId: string | null): string[] {
+  const mine = (softener?.valves ?? []).filter((valve) => tankId === null || valve.tankId === null || valve.tankId === tankId)
+  return [...new Set(mine.flatMap((valve) => valve.cardId ?? []))]
+}
+
 type BedWithTank = Prisma.BedGetPayload<{ include: { tank: true } }>
 type JobWithParts = Prisma.JobGetPayload<{ include: typeof JOB_PARTS }>
 

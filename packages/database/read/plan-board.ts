@@ -2,13 +2,14 @@ import type { Tx } from '../client.ts'
 import { dateOf } from '../days.ts'
 import { sheetRows } from './day-sheet-rows.ts'
 import { settingsIn } from './firm-settings.ts'
-import { bedFacts } from './job-rows.ts'
+import { bedFacts, JOB_VALVES, valveCardIds } from './job-rows.ts'
 
 /** How many waiting jobs are planned at once, the most pressing first: more than a crew's week can hold. */
 const MOST_WAITING = 120
 
 const WAITING = {
   site: { select: { label: true, town: true, latitude: true, longitude: true, postcode: true } },
+  softener: JOB_VALVES,
   bed: { include: { tank: true, forecast: { select: { chance3Months: true } } } },
 } as const
 
@@ -25,6 +26,7 @@ export async function readPlanBoard(tx: Tx, companyId: string, { fromDay, untilD
   })
   const waiting = found.map((job) => ({
     ...{ id: job.id, version: job.version, kind: job.kind, minutes: job.minutes, crewSize: job.crewSize },
+    valveCardIds: valveCardIds(job.softener, job.bed?.tankId ?? null),
     ...{ dueEarliest: job.dueEarliest, dueLatest: job.dueLatest, siteLabel: job.site.label, town: job.site.town, siteId: job.siteId },
     coordinates: { latitude: job.site.latitude, longitude: job.site.longitude, postcode: job.site.postcode },
     bed: job.bed ? bedFacts(job.bed) : null,

@@ -2,6 +2,7 @@ import { timetable } from '../search/timetable.ts'
 import type { Board, SheetVisit } from './board.ts'
 import { buildProblem } from './build-problem.ts'
 import { spotsOf } from './differences.ts'
+import { onTheFives } from './on-the-fives.ts'
 import { newFaults, type PlanFault, planFaults } from './plan-faults.ts'
 import { type Proposal, presentSpots } from './propose-plan.ts'
 
@@ -47,7 +48,9 @@ export function applyDifferences(
   }
   const sheets = board.sheets.map((sheet) => {
     const list = [...(bySheet.get(sheet.id) ?? [])].sort((a, b) => a.time - b.time || a.position - b.position)
-    return { ...sheet, visits: list.map(({ jobId }): SheetVisit => ({ jobId })) }
+    // The times of those that stay are known; a visit keeps its own where the new order lets it.
+    const written = new Map(sheet.visits.map((visit) => [visit.jobId, visit]))
+    return { ...sheet, visits: list.map(({ jobId }): SheetVisit => (changed.has(jobId) ? { jobId } : (written.get(jobId) ?? { jobId }))) }
   })
   return timed({ ...board, sheets }, planFaults(built, timetable(built.problem, built.present).plan))
 }
@@ -56,7 +59,7 @@ export function applyDifferences(
 function timed(board: Board, before: readonly PlanFault[]): Applied | { faults: string[] } {
   const built = buildProblem(board)
   if ('faults' in built) return built
-  const { plan } = timetable(built.problem, built.present)
+  const plan = onTheFives(built, timetable(built.problem, built.present).plan)
   const spots = spotsOf(built, plan)
   const sheets = board.sheets.map((sheet) => ({
     ...sheet,

@@ -37,6 +37,8 @@ export interface Sheet {
   readonly startPlace: string
   readonly endPlace: string
   readonly capacity: Load
+  /** Of one person of this crew; absent: `BoardPrices.overtimePerHour`. */
+  readonly overtimePerHour?: number
   /** In the present order. */
   readonly visits: readonly SheetVisit[]
 }
@@ -56,6 +58,8 @@ export interface Job {
   readonly windows: readonly (WallSpan & { readonly date: string })[]
   /** Not before this day: parts, or the customer's wish. */
   readonly earliest?: string
+  /** Why not before, as an end to a sentence: "6 ft³ of resin comes on Thu 3 Dec". */
+  readonly earliestBecause?: string
   /** Each day after this one costs `riskPerDay`. */
   readonly due?: string
   readonly riskPerDay?: number

@@ -90,7 +90,7 @@ function toCrewDay(board: Board, clock: BoardClock, sheet: Sheet, place: Readonl
     people: sheet.people,
     distancePrice: prices.perMile,
     drivePrice: (prices.perDriveHour * sheet.people) / 3600,
-    overtimePrice: (prices.overtimePerHour * sheet.people) / 3600,
+    overtimePrice: ((sheet.overtimePerHour ?? prices.overtimePerHour) * sheet.people) / 3600,
     sendPrice: prices.perSheet,
   }
 }

@@ -6,6 +6,7 @@ import type { Board } from './board.ts'
 import { type Breakdown, breakDown, sayChange } from './breakdown.ts'
 import { type Built, buildProblem } from './build-problem.ts'
 import { type Difference, differencesOf, type Spot, spotsOf } from './differences.ts'
+import { onTheFives } from './on-the-fives.ts'
 import { newFaults, planFaults } from './plan-faults.ts'
 
 /** A plan proposed, as what it changes. */
@@ -43,7 +44,13 @@ export function startProposal(board: Board, how: { seed: number }): Proposing | 
   const planner = startPlanning(built.problem, { seed: how.seed, from: built.present })
   return {
     improve: (iterations, shouldStop) => planner.improve(iterations, shouldStop),
-    proposal: () => toProposal(built, presentSpots(built), breakDown(built, timetable(built.problem, built.present).plan), planner.best()),
+    proposal: () => {
+      // Both are told on the five minutes; what that costs must not make the plan worse than what stands.
+      const stands = onTheFives(built, timetable(built.problem, built.present).plan)
+      const found = onTheFives(built, planner.best())
+      const better = found.objective.total <= stands.objective.total ? found : stands
+      return toProposal(built, presentSpots(built), breakDown(built, stands), better)
+    },
   }
 }
 
@@ -59,14 +66,15 @@ export function presentSpots(built: Built): Map<string, Spot> {
   return spots
 }
 
-/** A plan against where the jobs were. `about` limits whose waiting is explained. */
+/** A plan, on the five minutes, against where the jobs were. `about` limits whose waiting is explained. */
 export function toProposal(
   built: Built,
   was: ReadonlyMap<string, Spot>,
   before: Breakdown,
-  plan: Plan,
+  found: Plan,
   about?: ReadonlySet<string>,
 ): Proposal {
+  const plan = onTheFives(built, found)
   const spots = spotsOf(built, plan)
   const after = breakDown(built, plan)
   const planned: Built = { ...built, present: sequencesOf(plan) }

@@ -83,8 +83,12 @@ function sayConstraint(main: Obstacle, job: Job, sheets: readonly Sheet[], where
   if (main === 'window') return `The windows of ${job.label} meet the hours of no ${crew} that can do it ${when}`
   if (main === 'skill') return `No ${crew} can do ${sayList(job.skills)}, which ${job.label} needs, ${when}`
   if (main === 'people') return `No ${crew}, which ${job.label} needs, is out ${when}`
-  if (main === 'early') return `${job.label} may not be done before ${sayDay(job.earliest ?? '')}`
+  if (main === 'early') return sayEarly(job)
   return `${job.label} has been promised with another crew or day`
+}
+
+function sayEarly({ label, earliest, earliestBecause }: Job): string {
+  return `${label} may not be done before ${sayDay(earliest ?? '')}${earliestBecause === undefined ? '' : `: ${earliestBecause}`}`
 }
 
 function sayLoad(job: Job): string {

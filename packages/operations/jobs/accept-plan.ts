@@ -1,5 +1,5 @@
 import { isDeepStrictEqual } from 'node:util'
-import type { AcceptPlan as AcceptPlanInput } from '@almanac/contract/plans'
+import type { AcceptPlan as AcceptPlanInput, PlanAsked } from '@almanac/contract/plans'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
@@ -13,6 +13,8 @@ import { now } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import type * as z from 'zod'
 import { withDrives } from './drive-table.ts'
+import { giveVehicle } from './give-vehicle.ts'
+import { mishapOf } from './mishap-of.ts'
 import type { StoredProposal } from './plan-aside.ts'
 import { readBoard } from './read-board.ts'
 import { openTravelDesk } from './travel-desk.ts'
@@ -28,7 +30,7 @@ const stale = () =>
 
 /** What of a board a plan leans on: sheets with their hours, people, room and visits. If any of it differs, the plan is of another day. */
 function leansOn(board: Pick<Board, 'sheets' | 'jobs'>, { sheetIds, jobIds }: Chosen) {
-  const sheets = board.sheets.filter((sheet) => sheetIds.has(sheet.id)).map(({ shift: _now, ...sheet }) => sheet)
+  const sheets = board.sheets.filter((sheet) => sheetIds.has(sheet.id)).map(({ shift: _now, breaks: _left, ...sheet }) => sheet)
   const jobs = board.jobs.filter((job) => jobIds.has(job.id)).map(({ riskPerDay: _risk, ...job }) => job)
   // As it would come back from where plans are stored.
   return JSON.parse(JSON.stringify({ sheets, jobs })) as object
@@ -47,7 +49,7 @@ function chosenOf({ differences }: StoredProposal, ids: readonly string[]): Chos
 const read = async (tx: Tx, companyId: string, planId: string) => {
   const plan = await tx.planProposal.findUnique({ where: { companyId_id: { companyId, id: planId } } })
   if (!plan) throw notFound('plan')
-  const days = { fromDay: dayOf(plan.fromDay), untilDay: dayOf(plan.untilDay), at: now() }
+  const days = { fromDay: dayOf(plan.fromDay), untilDay: dayOf(plan.untilDay), at: now(), ...mishapOf(plan.asked as PlanAsked) }
   return { plan, draft: await readBoard(tx, companyId, days) }
 }
 
@@ -79,6 +81,8 @@ export async function acceptPlan(scope: Scope & { personId: string }, input: Acc
     if (applied.violations.length > 0)
       throw new AppError('conflict', 'Only these of the changes do not fit together. Nothing was changed; take the others too, or fewer.')
     const changed = await writePlaces(tx, command, placesOf(applied.board, differences, sheetIds))
+    const asked = plan.asked as PlanAsked
+    if (asked.kind === 'other-vehicle') await giveVehicle(tx, command, asked)
     const after = await tx.planProposal.update({
       where: { companyId_id: { companyId, id } },
       data: { state: 'accepted', version: { increment: 1 } },

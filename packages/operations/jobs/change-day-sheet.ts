@@ -30,7 +30,7 @@ async function sheetNow(tx: Tx, companyId: string, crewDayId: string, timeZone: 
 }
 
 /** Booked and offered visits go over to the sheet's new people and vehicle, or the whole change is refused. Visits under way or closed stay as they are. */
-async function handOver(tx: Tx, companyId: string, crewDayId: string, crew: CrewWanted, timeZone: string): Promise<void> {
+export async function handOver(tx: Tx, companyId: string, crewDayId: string, crew: CrewWanted, timeZone: string): Promise<void> {
   const visits = await tx.visit.findMany({
     where: { companyId, crewDayId, state: { in: ['offered', 'booked'] } },
     include: { job: { include: { site: { select: { label: true } } } } },

@@ -3,6 +3,7 @@ import { sheetRows } from '@almanac/database/read/day-sheet-rows'
 import { notFound } from '@almanac/runtime/errors'
 import { placeOfSite } from '../shared/place-of-site.ts'
 import { clockTimeIn } from './clock-times.ts'
+import { crewOnDay, readCrewBook } from './crew-on-day.ts'
 import { jobsThatFit } from './jobs-that-fit.ts'
 import { type Drive, openTravelDesk, pointOf, workOutDrives } from './travel-desk.ts'
 
@@ -18,16 +19,18 @@ const sum = (...drives: Drive[]) =>
  */
 export async function fitsWithDrives(scope: Pick<Scope, 'companyId'>, crewDayId: string) {
   const { fits, left, timeZone } = await jobsThatFit(scope, crewDayId)
-  const { sheet, coordinates } = await inCompany(scope, async (tx) => {
+  const { sheet, coordinates, home } = await inCompany(scope, async (tx) => {
     const [found] = await sheetRows(tx, scope.companyId, { id: crewDayId })
     if (!found) throw notFound('day sheet')
     const sites = await tx.site.findMany({
       where: { companyId: scope.companyId, id: { in: fits.map((fit) => fit.siteId) } },
       select: { id: true, latitude: true, longitude: true, postcode: true },
     })
-    return { sheet: found, coordinates: new Map(sites.map((site) => [site.id, site])) }
+    const { home } = crewOnDay(await readCrewBook(tx, scope.companyId, found.day), found)
+    return { sheet: found, home, coordinates: new Map(sites.map((site) => [site.id, site])) }
   })
   const desk = await openTravelDesk(scope, timeZone)
+  const start = home ? pointOf(home) : desk.yard
   const at = (known: { latitude: number | null; longitude: number | null; postcode: string | null } | undefined) => {
     const place = known ? placeOfSite(known, timeZone) : null
     return place && pointOf(place)
@@ -35,8 +38,8 @@ export async function fitsWithDrives(scope: Pick<Scope, 'companyId'>, crewDayId:
   const legs = fits.flatMap((fit) => {
     const before = sheet.visits.findLast((visit) => visit.endsAt <= fit.startsAt)
     const after = sheet.visits.find((visit) => visit.startsAt >= fit.endsAt)
-    const from = before ? at(before.coordinates) : desk.yard
-    const to = after ? at(after.coordinates) : desk.yard
+    const from = before ? at(before.coordinates) : start
+    const to = after ? at(after.coordinates) : start
     const here = at(coordinates.get(fit.siteId))
     const when = new Date(fit.startsAt)
     return [

@@ -1,11 +1,17 @@
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { sheetRows } from '@almanac/database/read/day-sheet-rows'
-import { JOB_PARTS, jobFacts } from '@almanac/database/read/job-rows'
-import { now } from '@almanac/runtime/clock'
+import { readFreeStock } from '@almanac/database/read/free-stock'
+import { JOB_PARTS, JOB_VALVES, jobFacts, valveCardIds } from '@almanac/database/read/job-rows'
+import { dayIn, now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
+import { skillsLacking } from '@almanac/service-rules/crews/crew-skills'
 import { placesOnSheet } from '@almanac/service-rules/day-sheets/place-on-sheet'
+import { firmFigures } from '../shared/firm-figures.ts'
 import { clockTimeIn, companyFacts } from './clock-times.ts'
+import { crewOnDay, readCrewBook } from './crew-on-day.ts'
+import { neededBy, valveNameOf } from './job-skills.ts'
 import { offerOfSheet } from './offer-of-sheet.ts'
+import { partsDesk } from './parts-day.ts'
 
 /** How many of the most pressing jobs are tried, and how many lines stand in one free stretch: more would drown the sheet. */
 const MOST_JOBS = 200
@@ -26,21 +32,35 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
     const { companyId } = scope
     const [sheet] = await sheetRows(tx, companyId, { id: crewDayId })
     if (!sheet) throw notFound('day sheet')
-    const { timeZone } = await companyFacts(tx, companyId)
+    const { timeZone, unitSystem } = await companyFacts(tx, companyId)
     const found = await tx.job.findMany({
       where: { companyId, state: 'proposed' },
-      include: JOB_PARTS,
+      include: { ...JOB_PARTS, softener: JOB_VALVES },
       orderBy: [{ dueLatest: { sort: 'asc', nulls: 'last' } }, { id: 'asc' }],
       take: MOST_JOBS,
     })
-    const jobs = found.map((job) => ({ ...jobFacts(job), chance3Months: job.bed?.forecast?.chance3Months ?? null }))
-    const offer = offerOfSheet(sheet)
-    const notBeforeMs = now().getTime()
+    const at = now()
+    const today = dayIn(timeZone, at)
+    const figures = await firmFigures(tx, companyId)
+    const crew = crewOnDay(await readCrewBook(tx, companyId, sheet.day < today ? sheet.day : today), sheet)
+    const jobs = found.map((job) => ({
+      ...jobFacts(job),
+      valveCardIds: valveCardIds(job.softener, job.bed?.tankId ?? null),
+      chance3Months: job.bed?.forecast?.chance3Months ?? null,
+    }))
+    const offer = offerOfSheet(sheet, crew, timeZone)
+    const notBeforeMs = at.getTime()
+    const firm = { figures, unitSystem }
+    const stock = await readFreeStock(tx, companyId)
     const inStretch = new Map<number, number>()
     const left = new Map<string, number>()
     const fits = []
     for (const job of jobs.sort(byPressure(sheet.day))) {
-      const answer = placesOnSheet(job, offer, notBeforeMs)
+      const lacking = skillsLacking(neededBy(job), crew.people, valveNameOf(figures))
+      // Each job is told of what is on the shelf now: which of them takes it is for the dispatcher to say.
+      const late = partsDesk(stock, today, firm).dayOf(job)
+      const reason = lacking ?? (late && late.day > sheet.day ? `Parts: ${late.because}.` : null)
+      const answer = reason === null ? placesOnSheet(job, offer, notBeforeMs) : { fits: false as const, reason }
       const place = answer.fits ? answer.places.find((one) => (inStretch.get(one.gapEndMs) ?? 0) < MOST_IN_A_STRETCH) : null
       if (!place) {
         const reason = answer.fits ? 'Would fit too, but is less pressing.' : answer.reason

@@ -24,7 +24,7 @@ export async function moveVisit(scope: Scope & { personId: string }, input: Move
     stepOf(job, 'book')
     const crewDayId = input.crewDayId ?? visit.crewDayId
     const sheet = await lockSheet(tx, companyId, crewDayId, visit.crewDayId)
-    const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed, now: command.at })
+    const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed, now: command.at, visitId })
     refuseBrokenPromise(visit, place.startsAt, confirmed, place.timeZone)
     await lapseOffers(tx, command)
     await releasePlace(tx, companyId, visitId)

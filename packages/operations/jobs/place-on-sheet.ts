@@ -7,6 +7,7 @@ import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
 import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
 import { clockTimeIn, companyFacts, endOf, instantAt } from './clock-times.ts'
 import type { PlaceWanted } from './hold-place.ts'
+import { planningWarnings } from './planning-warnings.ts'
 
 /** Locks day sheets against a change of their people, in id order, and reads one of them. */
 export async function lockSheet(tx: Tx, companyId: string, crewDayId: string, alsoId?: string) {
@@ -21,21 +22,23 @@ export async function lockSheet(tx: Tx, companyId: string, crewDayId: string, al
 }
 
 export type LockedSheet = Awaited<ReturnType<typeof lockSheet>>
-export type Unusual = 'outside-hours' | 'past' | 'promise'
+export type Unusual = 'outside-hours' | 'past' | 'promise' | 'crew' | 'parts'
 
 type Wish = {
-  job: { kind: string; minutes: number; crewSize: number }
+  job: { kind: string; minutes: number; crewSize: number; softenerId: string | null; bedId: string | null }
   sheet: LockedSheet
   at: string
   confirmed: readonly Unusual[]
   now: Date
+  /** The visit that is moved: its own kit is there for it. */
+  visitId?: string
 }
 
 /**
  * What a job at a time takes of a sheet. Refuses where the crew cannot do it, and asks to confirm what is allowed but unusual: a 409 whose
  * `detail.confirm` names it.
  */
-export async function placeWanted(tx: Tx, companyId: string, { job, sheet, at, confirmed, now }: Wish): Promise<PlaceWanted> {
+export async function placeWanted(tx: Tx, companyId: string, { job, sheet, at, confirmed, now, visitId }: Wish): Promise<PlaceWanted> {
   const { timeZone } = await companyFacts(tx, companyId)
   const colleagueIds = sheet.members.map((member) => member.colleagueId)
   const wants = { kind: job.kind as JobKind, minutes: job.minutes, crewSize: job.crewSize }
@@ -54,6 +57,8 @@ export async function placeWanted(tx: Tx, companyId: string, { job, sheet, at, c
       'outside-hours',
       `The visit would last from ${clock(startsAt)} to ${clock(endsAt)}, but this crew works from ${clock(sheet.startsAt)} to ${clock(sheet.endsAt)}. Nothing was changed; confirm if it should stand all the same.`,
     )
+  for (const { confirm, words } of await planningWarnings(tx, companyId, { job, sheet, timeZone, today: dayIn(timeZone, now), visitId }))
+    if (!confirmed.includes(confirm)) throw unusual(confirm, `${words} Nothing was changed; confirm if it should stand there all the same.`)
   return { companyId, timeZone, colleagueIds, vehicleId: sheet.vehicleId, startsAt, endsAt }
 }
 

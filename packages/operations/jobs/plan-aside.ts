@@ -2,8 +2,9 @@ import type { PlanAsked } from '@almanac/contract/plans'
 import type { Board } from '@almanac/dispatch/propose/board'
 import { type Proposal, startProposal } from '@almanac/dispatch/propose/propose-plan'
 import { type Mishap, whatIf } from '@almanac/dispatch/slots/what-if'
+import { LIFTING_BY_TWO, skillWords } from '@almanac/service-rules/crews/crew-skills'
 
-export type PlanInput = { board: Board; asked: PlanAsked; seed: number; seconds: number }
+export type PlanInput = { board: Board; asked: PlanAsked; capacity: { ft3: number; lb: number }; seed: number; seconds: number }
 
 /** A proposal as it is stored: its spots as a list, so that it is plain data. */
 export type StoredProposal = Omit<Proposal, 'spots' | 'sentences'> & {
@@ -17,7 +18,7 @@ const MOST_ITERATIONS = 20_000
 const MISHAP_ITERATIONS = 2_000
 
 /** Plans in a thread of its own: the search is told when its time is up. */
-export function planAside({ board, asked, seed, seconds }: PlanInput): PlanAnswer {
+export function planAside({ board, asked, capacity, seed, seconds }: PlanInput): PlanAnswer {
   const until = Date.now() + seconds * 1000
   const shouldStop = () => Date.now() >= until
   if (asked.kind === 'week') {
@@ -26,13 +27,24 @@ export function planAside({ board, asked, seed, seconds }: PlanInput): PlanAnswe
     planning.improve(MOST_ITERATIONS, shouldStop)
     return answer(planning.proposal(), board, [])
   }
-  const mishap: Mishap =
-    asked.kind === 'sheet-off'
-      ? { kind: 'sheet-off', sheetId: asked.crewDayId }
-      : { kind: 'fewer-people', sheetId: asked.crewDayId, people: asked.people, skills: [] }
-  const met = whatIf(board, mishap, { seed, iterations: MISHAP_ITERATIONS, shouldStop })
+  const met = whatIf(board, mishapOn(board, asked, capacity), { seed, iterations: MISHAP_ITERATIONS, shouldStop })
   if ('faults' in met) return met
   return answer(met.proposal, met.board, [met.sentence])
+}
+
+/** What happened, as the planner takes it. Who of the crew is missing is not said, so those who are left can do what the crew could, but for lifting by two. */
+function mishapOn(board: Board, asked: Exclude<PlanAsked, { kind: 'week' }>, capacity: PlanInput['capacity']): Mishap {
+  const sheetId = asked.crewDayId
+  if (asked.kind === 'sheet-off') return { kind: 'sheet-off', sheetId }
+  if (asked.kind === 'other-vehicle') return { kind: 'other-vehicle', sheetId, capacity }
+  const { people } = asked
+  const skills = board.sheets.find((sheet) => sheet.id === sheetId)?.skills ?? []
+  return {
+    kind: 'fewer-people',
+    sheetId,
+    people,
+    skills: skills.filter((skill) => people >= 2 || skill !== skillWords(LIFTING_BY_TWO, String)),
+  }
 }
 
 function answer(proposal: Proposal, board: Board, first: string[]): PlanAnswer {

@@ -12,6 +12,9 @@ import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { placeOfSite } from '../shared/place-of-site.ts'
 import { boardDays, wallMinute } from './board-times.ts'
+import { type CrewOnDay, crewOnDay, readCrewBook } from './crew-on-day.ts'
+import { skillsOfCrew, skillsOfJob } from './job-skills.ts'
+import { openPartsDesk, type PartsDesk } from './parts-day.ts'
 import { boardPrices, riskPerDay } from './plan-prices.ts'
 import { pointOf } from './travel-desk.ts'
 
@@ -40,25 +43,32 @@ function loadOf(kind: string, bed: Row['visits'][number]['bed'], firm: Firm): { 
   return { out: { ft3: loadVolumeFt3, lb: loadWeightLb }, back: { ft3: spentResinFt3, lb: spentResinFt3 * SPENT_LB_PER_FT3 } }
 }
 
-function sheetOf(row: Row, timeZone: string, at: Date): Sheet | null {
+/** Where a crew with someone who takes the vehicle home starts and ends. */
+const homeOf = (personId: string) => `home ${personId}`
+
+function sheetOf(row: Row, crew: CrewOnDay, timeZone: string, at: Date): Omit<Sheet, 'skills'> | null {
   const wall = (instant: string | Date) => wallMinute(timeZone, row.day, new Date(instant))
   const begun = row.visits.filter((visit) => new Date(visit.startsAt) <= at || visit.state === 'closed' || visit.state === 'under-way')
   const last = begun.at(-1)
-  const from = Math.max(wall(row.startsAt), last ? wall(last.endsAt) : 0, dayIn(timeZone, at) === row.day ? wall(at) : 0)
-  const to = wall(row.endsAt)
-  if (from >= to || row.members.length === 0) return null
+  const now = dayIn(timeZone, at) === row.day ? wall(at) : 0
+  const from = Math.max(wall(row.startsAt), last ? wall(last.endsAt) : 0, now, ...crew.hours.map((one) => one.from))
+  const to = Math.min(wall(row.endsAt), ...crew.hours.map((one) => one.to))
+  if (from >= to || crew.people.length === 0) return null
+  const place = crew.home ? homeOf(crew.home.personId) : YARD
+  const overtime = crew.people.flatMap((one) => one.overtimeMinorPerHour ?? [])
   return {
     id: row.id,
     label: token(row.id),
     date: row.day,
-    people: row.members.length,
-    skills: [],
+    people: crew.people.length,
     shift: { from, to },
     latestEnd: to + MOST_OVERTIME,
-    breaks: [],
-    startPlace: last ? last.siteId : YARD,
-    endPlace: YARD,
-    capacity: row.vehicle ? { ft3: row.vehicle.volumeFt3, lb: row.vehicle.weightLb } : { ft3: 0, lb: 0 },
+    breaks: crew.breaks.filter((one) => one.to > from && one.from + one.minutes <= to),
+    startPlace: last ? last.siteId : place,
+    endPlace: place,
+    capacity: crew.vehicle ? { ft3: crew.vehicle.volumeFt3, lb: crew.vehicle.weightLb } : { ft3: 0, lb: 0 },
+    // Where all of them have a price of their own, the crew costs their average.
+    ...(overtime.length === crew.people.length ? { overtimePerHour: overtime.reduce((a, b) => a + b, 0) / overtime.length } : {}),
     visits: row.visits.filter((visit) => !begun.includes(visit)).map((visit) => ({ jobId: visit.id, startMinute: wall(visit.startsAt) })),
   }
 }
@@ -77,7 +87,7 @@ function visitJob(visit: Row['visits'][number], row: Row, days: readonly BoardDa
         ? { sheetId: row.id, from: wall(visit.arriveFrom), to: wall(visit.arriveUntil) }
         : undefined
   return {
-    ...{ id: visit.id, label: token(visit.siteId), place: visit.siteId, people: visit.crewSize, skills: [] },
+    ...{ id: visit.id, label: token(visit.siteId), place: visit.siteId, people: visit.crewSize, skills: skillsOfJob(visit, firm.figures) },
     windows: days.map(({ date }) => ({ date, from: date === row.day ? start : 0, to: END_OF_DAY })),
     minutes: (Date.parse(visit.endsAt) - Date.parse(visit.startsAt)) / 60_000,
     ...loadOf(visit.kind, visit.bed, firm),
@@ -85,22 +95,27 @@ function visitJob(visit: Row['visits'][number], row: Row, days: readonly BoardDa
   }
 }
 
-function waitingJob(job: PlanBoardRows['waiting'][number], rows: PlanBoardRows, firm: Firm): Job {
+function waitingJob(job: PlanBoardRows['waiting'][number], rows: PlanBoardRows, firm: Firm, parts: PartsDesk): Job {
   const due = dayOf(job.dueLatest)
-  const earliest = dayOf(job.dueEarliest)
+  const wished = dayOf(job.dueEarliest)
+  const late = parts.dayOf({ kind: job.kind, bed: job.bed })
+  const waits = late && late.day > (wished ?? '') ? late : null
+  const earliest = waits?.day ?? wished
   return {
-    ...{ id: job.id, label: token(job.siteId), place: job.siteId, minutes: job.minutes, people: job.crewSize, skills: [], windows: [] },
+    ...{ id: job.id, label: token(job.siteId), place: job.siteId, minutes: job.minutes, people: job.crewSize, windows: [] },
+    skills: skillsOfJob(job, firm.figures),
     ...loadOf(job.kind, job.bed, firm),
     ...(earliest ? { earliest } : {}),
+    ...(waits ? { earliestBecause: waits.because } : {}),
     ...(due ? { due, riskPerDay: riskPerDay(job.chance3Months, rows.settings) } : {}),
   }
 }
 
-/** Reads the sheets of some days and the waiting jobs as a board. What is past or under way on a day that has begun is left out of it. */
+/** Reads the sheets of some days and the waiting jobs as a board. The sheet of a mishap stands on it with everyone who was to work. What is past or under way on a day that has begun is left out of it. */
 export async function readBoard(
   tx: Tx,
   companyId: string,
-  days: { fromDay: string; untilDay: string; at: Date },
+  days: { fromDay: string; untilDay: string; at: Date; mishapSheetId?: string },
   onlyJobId?: string,
 ): Promise<BoardDraft & { rows: PlanBoardRows }> {
   const { fromDay, untilDay, at } = days
@@ -108,20 +123,30 @@ export async function readBoard(
   const { timeZone } = rows
   const firm = { figures: await firmFigures(tx, companyId), unitSystem: (await companyFacts(tx, companyId)).unitSystem }
   const span = boardDays(timeZone, fromDay, untilDay)
+  const today = dayIn(timeZone, at)
+  const book = await readCrewBook(tx, companyId, fromDay < today ? fromDay : today)
+  const parts = await openPartsDesk(tx, companyId, today, firm)
+  const asking = [...rows.sheets.flatMap((row) => row.visits), ...rows.waiting]
   const kept = rows.sheets.flatMap((row) => {
-    const sheet = sheetOf(row, timeZone, at)
-    return sheet ? [{ row, sheet }] : []
+    const crew = crewOnDay(book, row, row.id === days.mishapSheetId)
+    const sheet = sheetOf(row, crew, timeZone, at)
+    return sheet ? [{ row, home: crew.home, sheet: { ...sheet, skills: skillsOfCrew(crew.people, asking, firm.figures) } }] : []
   })
   const placed = kept.flatMap(({ row, sheet }) => {
     const on = new Set(sheet.visits.map((one) => one.jobId))
     return row.visits.filter((visit) => on.has(visit.id)).map((visit) => visitJob(visit, row, span, timeZone, firm))
   })
-  const waiting = rows.waiting.filter((job) => (dayOf(job.dueEarliest) ?? '') <= untilDay).map((job) => waitingJob(job, rows, firm))
-  const coordinates = new Map(
-    [...rows.sheets.flatMap((row) => row.visits), ...rows.waiting].map((one) => [one.siteId, placeOfSite(one.coordinates, timeZone)]),
-  )
+  const waiting = rows.waiting.filter((job) => (dayOf(job.dueEarliest) ?? '') <= untilDay).map((job) => waitingJob(job, rows, firm, parts))
+  const coordinates = new Map(asking.map((one) => [one.siteId, placeOfSite(one.coordinates, timeZone)]))
   const yard = pointOf({ latitude: rows.settings.yardLatitude, longitude: rows.settings.yardLongitude })
-  const places = [{ id: YARD, at: yard }, ...[...coordinates].map(([id, place]) => ({ id, at: place && pointOf(place) }))]
+  const homes = new Map(
+    kept.flatMap(({ home }) => (home ? [[home.personId, { id: homeOf(home.personId), at: pointOf(home) }] as const] : [])),
+  )
+  const places = [
+    { id: YARD, at: yard },
+    ...homes.values(),
+    ...[...coordinates].map(([id, place]) => ({ id, at: place && pointOf(place) })),
+  ]
   const board = {
     days: span,
     sheets: kept.map((one) => one.sheet),

@@ -1,7 +1,13 @@
 import type { DaySheet } from '@almanac/contract/day-sheets'
-import type { Scope } from '@almanac/database/in-company'
+import { inCompany, type Scope } from '@almanac/database/in-company'
 import { readDaySheets } from '@almanac/database/read/day-sheets'
+import type { ShortKit } from '@almanac/database/read/short-kits'
+import { type Abilities, skillsLacking } from '@almanac/service-rules/crews/crew-skills'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
+import { firmFigures } from '../shared/firm-figures.ts'
 import { placeOfSite } from '../shared/place-of-site.ts'
+import { crewOnDay, readCrewBook, sheetWarnings } from './crew-on-day.ts'
+import { neededBy, valveNameOf } from './job-skills.ts'
 import { type Drive, type Leg, openTravelDesk, pointOf, workOutDrives } from './travel-desk.ts'
 
 const rounded = ({ basis, minutes, miles }: Drive): DaySheet['drives'][number] => ({
@@ -10,16 +16,44 @@ const rounded = ({ basis, minutes, miles }: Drive): DaySheet['drives'][number] =
   miles: miles === null ? null : Math.round(miles * 10) / 10,
 })
 
+type Visit = Parameters<typeof neededBy>[0] & { id: string }
+
+/** What speaks against a visit where it stands: people who are not down for it, parts that are not there. */
+function visitWarnings(visit: Visit, people: readonly Abilities[], figures: FirmFigures, shorts: readonly ShortKit[]): string[] {
+  const lacking = people.length > 0 ? skillsLacking(neededBy(visit), people, valveNameOf(figures)) : null
+  const parts = shorts
+    .filter((one) => one.visitId === visit.id)
+    .map(
+      ({ item, wanted }) =>
+        `Parts: ${amount(item.onHand)} ${item.unit} of ${item.name} in the stores, ${amount(wanted)} spoken for by that day.`,
+    )
+  return [...(lacking ? [lacking] : []), ...parts]
+}
+
+const amount = (value: number) => String(Math.round(value * 100) / 100)
+
 /** The day sheets with their drives: from the yard to the first visit, between visits, and back. */
 export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) {
   const read = await readDaySheets(scope, day)
   const desk = await openTravelDesk(scope, read.timeZone)
-  const sheets = read.sheets.map((sheet) => ({
-    ...sheet,
-    visits: sheet.visits.map(({ coordinates, ...visit }) => ({ ...visit, place: placeOfSite(coordinates, read.timeZone) })),
+  const { timeZone, shorts } = read
+  const { book, figures } = await inCompany(scope, async (tx) => ({
+    book: await readCrewBook(tx, scope.companyId, day),
+    figures: await firmFigures(tx, scope.companyId),
   }))
-  const legs = sheets.map(({ visits, startsAt }): Leg[] => {
-    const stops = [desk.yard, ...visits.map((visit) => visit.place && pointOf(visit.place)), desk.yard]
+  const sheets = read.sheets.map((sheet) => {
+    const { people, home } = crewOnDay(book, sheet)
+    const warnings = sheetWarnings(book, sheet, timeZone)
+    const visits = sheet.visits.map(({ coordinates, valveCardIds, ...visit }) => ({
+      ...visit,
+      place: placeOfSite(coordinates, timeZone),
+      warnings: visit.state === 'booked' ? visitWarnings({ ...visit, valveCardIds }, people, figures, shorts) : [],
+    }))
+    return { ...sheet, visits, warnings, home: home && { latitude: home.latitude, longitude: home.longitude } }
+  })
+  const legs = sheets.map(({ visits, startsAt, home }): Leg[] => {
+    const start = home ? pointOf(home) : desk.yard
+    const stops = [start, ...visits.map((visit) => visit.place && pointOf(visit.place)), start]
     const leaves = [startsAt, ...visits.map((visit) => visit.endsAt)]
     return visits.length === 0 ? [] : leaves.map((at, n) => ({ from: stops[n] ?? null, to: stops[n + 1] ?? null, at: new Date(at) }))
   })

@@ -24,6 +24,10 @@ export async function startPlan(scope: Scope & { personId: string }, input: Star
       if (!sheet) throw notFound('day sheet')
       if (dayOf(sheet.day) < today) throw new AppError('conflict', 'That day is over. Nothing was planned.')
       fromDay = dayOf(sheet.day)
+      if (asked.kind === 'other-vehicle' && asked.vehicleId) {
+        const vehicles = await tx.vehicle.count({ where: { companyId, id: asked.vehicleId, archivedAt: null } })
+        if (vehicles === 0) throw notFound('vehicle')
+      }
     }
     const planId = newId()
     const untilDay = addDays(fromDay, input.days - 1)

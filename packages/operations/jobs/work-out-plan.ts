@@ -1,4 +1,5 @@
 import type { PlanAsked } from '@almanac/contract/plans'
+import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
 import { commandTools } from '@almanac/database/run-command'
@@ -6,6 +7,7 @@ import { now } from '@almanac/runtime/clock'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import { runAside } from '@almanac/runtime/run-aside'
 import { withDrives } from './drive-table.ts'
+import { mishapOf } from './mishap-of.ts'
 import type { PlanAnswer, PlanInput } from './plan-aside.ts'
 import { readBoard } from './read-board.ts'
 import { openTravelDesk } from './travel-desk.ts'
@@ -15,19 +17,27 @@ const SEED = 1
 const WEEK_SECONDS = 8
 const MISHAP_SECONDS = 2
 
+/** What the vehicle asked for instead carries; nothing without one. */
+async function capacityOf(tx: Tx, companyId: string, asked: PlanAsked): Promise<PlanInput['capacity']> {
+  if (asked.kind !== 'other-vehicle' || !asked.vehicleId) return { ft3: 0, lb: 0 }
+  const vehicle = await tx.vehicle.findUnique({ where: { companyId_id: { companyId, id: asked.vehicleId } } })
+  return { ft3: vehicle?.volumeFt3 ?? 0, lb: vehicle?.weightLb ?? 0 }
+}
+
 /** Works a plan out in a thread of its own and stores it in one piece. A plan that was stopped meanwhile, or is there already, is left as it is. */
 export async function workOutPlan({ companyId, planId }: TaskPayloads['work-out-plan']): Promise<void> {
   const where = { companyId_id: { companyId, id: planId } }
   const read = await inCompany({ companyId }, async (tx) => {
     const plan = await tx.planProposal.findUnique({ where })
     if (plan?.state !== 'running') return null
-    const days = { fromDay: dayOf(plan.fromDay), untilDay: dayOf(plan.untilDay), at: now() }
-    return { asked: plan.asked as PlanAsked, draft: await readBoard(tx, companyId, days) }
+    const asked = plan.asked as PlanAsked
+    const days = { fromDay: dayOf(plan.fromDay), untilDay: dayOf(plan.untilDay), at: now(), ...mishapOf(asked) }
+    return { asked, draft: await readBoard(tx, companyId, days), capacity: await capacityOf(tx, companyId, asked) }
   })
   if (!read) return
-  const { asked, draft } = read
+  const { asked, draft, capacity } = read
   const board = await withDrives(draft, await openTravelDesk({ companyId }, draft.timeZone))
-  const input: PlanInput = { board, asked, seed: SEED, seconds: asked.kind === 'week' ? WEEK_SECONDS : MISHAP_SECONDS }
+  const input: PlanInput = { board, asked, capacity, seed: SEED, seconds: asked.kind === 'week' ? WEEK_SECONDS : MISHAP_SECONDS }
   const answer = await runAside<PlanAnswer>(new URL('./plan-aside.ts', import.meta.url).href, 'planAside', input)
   const plain = JSON.parse(JSON.stringify(answer)) as PlanAnswer
   await inCompany({ companyId }, async (tx) => {

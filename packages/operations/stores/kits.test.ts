@@ -34,7 +34,7 @@ const reservations = () =>
 async function bookRebed(label: string, at: string) {
   const { siteId, bedId } = await makeBed(firm, label)
   const { jobId } = await proposeJob(firm, { ...id(), siteId, bedId, kind: 'rebed' })
-  return bookVisit(firm, { ...id(), jobId, jobVersion: 1, crewDayId: sheet, at, confirmed: [] })
+  return bookVisit(firm, { ...id(), jobId, jobVersion: 1, crewDayId: sheet, at, confirmed: ['parts'] })
 }
 
 beforeAll(async () => {

@@ -5,7 +5,7 @@ export type Abilities = { name: string; doesAll: boolean; skills: readonly strin
 
 export const LIFTING = 'lifting'
 export const PLUMBING_LICENCE = 'plumbing-licence'
-const BY_TWO = 'lifting:2'
+export const LIFTING_BY_TWO = 'lifting:2'
 const VALVE = 'valve:'
 
 /** The skill of knowing one sort of valve, by the id of its card. */
@@ -23,7 +23,7 @@ export type JobForSkills = { kind: JobKind; crewSize: number; valveCardIds: read
 /** What a job asks of its crew beside its number: two who may lift where two are to carry, someone who knows the valve, someone with a licence. */
 export function skillsNeeded({ kind, crewSize, valveCardIds }: JobForSkills): string[] {
   const needed: string[] = []
-  if (HEAVY.includes(kind)) needed.push(crewSize >= 2 ? BY_TWO : LIFTING)
+  if (HEAVY.includes(kind)) needed.push(crewSize >= 2 ? LIFTING_BY_TWO : LIFTING)
   if (CUTS_PIPES.includes(kind)) needed.push(PLUMBING_LICENCE)
   if (OPENS_VALVE.includes(kind)) needed.push(...[...new Set(valveCardIds)].map(valveSkill))
   return needed
@@ -33,13 +33,13 @@ const has = (person: Abilities, skill: string) => person.doesAll || person.skill
 
 /** Whether a crew has a skill between them. */
 export function crewHas(people: readonly Abilities[], skill: string): boolean {
-  return skill === BY_TWO ? people.filter((one) => has(one, LIFTING)).length >= 2 : people.some((one) => has(one, skill))
+  return skill === LIFTING_BY_TWO ? people.filter((one) => has(one, LIFTING)).length >= 2 : people.some((one) => has(one, skill))
 }
 
 /** A skill as it stands in a sentence after "can do". `valveName` gives the label of a card. */
 export function skillWords(skill: string, valveName: (cardId: string) => string): string {
   if (skill === LIFTING) return 'heavy lifting'
-  if (skill === BY_TWO) return 'heavy lifting by two'
+  if (skill === LIFTING_BY_TWO) return 'heavy lifting by two'
   if (skill === PLUMBING_LICENCE) return 'work that asks for a plumbing licence'
   return skill.startsWith(VALVE) ? `work on the valve “${valveName(skill.slice(VALVE.length))}”` : skill
 }

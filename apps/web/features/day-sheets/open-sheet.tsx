@@ -77,9 +77,9 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
       </ol>
       {fits.isLoading ? <p className="px-3 pb-3 text-small text-soft sm:px-5">Looking for jobs that would fit…</p> : null}
       <LoadList crewDayId={sheet.id} />
-      <SheetMap sheet={sheet} yard={travel.yard} paceWords={travel.paceWords} />
+      <SheetMap sheet={sheet} yard={sheet.home ?? travel.yard} paceWords={travel.paceWords} />
       {over ? null : <LeftOver left={fits.data?.left ?? []} />}
-      {mishap ? <Mishap sheet={sheet} onClose={() => setMishap(false)} /> : null}
+      {mishap ? <Mishap sheet={sheet} sheets={others} onClose={() => setMishap(false)} /> : null}
       {moving ? (
         <MoveDialog
           visit={moving}

@@ -30,9 +30,9 @@ export type SheetFormProps = {
 }
 
 /** Name, people, vehicle and hours of one crew's day. */
-export function SheetForm({ title, sendLabel, start, taken, busy, problem, withNotes, onClose, onSend }: SheetFormProps) {
+export function SheetForm({ title, sendLabel, start, day, taken, busy, problem, withNotes, onClose, onSend }: SheetFormProps) {
   const { api } = useSession()
-  const choices = useQuery(api.daySheets.crewChoices.queryOptions())
+  const choices = useQuery(api.daySheets.crewChoices.queryOptions({ input: { day } }))
   const [values, setValues] = useState(start)
   const set = (more: Partial<SheetValues>) => setValues((all) => ({ ...all, ...more }))
   const people = choices.data?.colleagues ?? []
@@ -50,6 +50,7 @@ export function SheetForm({ title, sendLabel, start, taken, busy, problem, withN
       : values.from >= values.until
         ? 'The day would end before it begins.'
         : null
+  const chosenAway = choices.data?.vehicles.find((one) => one.id === values.vehicleId && one.away)
   const beside = (id: string) => (taken.has(id) ? ` (on the sheet ${taken.get(id)})` : '')
   return (
     <Dialog open onClose={onClose} title={title}>
@@ -64,10 +65,11 @@ export function SheetForm({ title, sendLabel, start, taken, busy, problem, withN
         {choices.isPending ? <Skeleton lines={3} label="Loading people" /> : null}
         <fieldset className="flex flex-col">
           <legend className="mb-1 font-medium">People</legend>
-          {people.map(({ id, name }) => (
+          {people.map(({ id, name, away }) => (
             <Checkbox
               key={id}
               label={`${name}${beside(id)}`}
+              hint={away ? `${name} ${away}.` : undefined}
               checked={values.colleagueIds.includes(id)}
               onChange={(event) => toggle(id, event.target.checked)}
             />
@@ -85,7 +87,11 @@ export function SheetForm({ title, sendLabel, start, taken, busy, problem, withN
           none="none"
           value={values.vehicleId ?? ''}
           onChange={(event) => set({ vehicleId: event.target.value || null })}
-          choices={(choices.data?.vehicles ?? []).map(({ id, name }) => ({ value: id, label: `${name}${beside(id)}` }))}
+          hint={chosenAway ? `${chosenAway.name} ${chosenAway.away}.` : undefined}
+          choices={(choices.data?.vehicles ?? []).map(({ id, name, away }) => ({
+            value: id,
+            label: `${name}${beside(id)}${away ? ' (off the road)' : ''}`,
+          }))}
         />
         <div className="flex flex-wrap gap-4">
           <TimeInput label="Works from" required value={values.from} onChange={(event) => set({ from: event.target.value })} />

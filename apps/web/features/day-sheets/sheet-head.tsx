@@ -64,6 +64,17 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
           Print
         </Button>
       </span>
+      {sheet.warnings.length > 0 ? (
+        <ul className="col-span-2">
+          {sheet.warnings.map((words) => (
+            <li key={words}>
+              <StatusWord shape="triangle" tone="danger">
+                {words}
+              </StatusWord>
+            </li>
+          ))}
+        </ul>
+      ) : null}
       {sheet.notes ? <p className="col-span-2 text-small text-soft">{sheet.notes}</p> : null}
     </div>
   )

@@ -2,6 +2,7 @@
 import type { SheetVisit } from '@almanac/contract/day-sheets'
 import { Button } from '@almanac/ui/button'
 import { JobStateWord } from '@almanac/ui/job-state-word'
+import { StatusWord } from '@almanac/ui/status-word'
 import { TextLink } from '@almanac/ui/text-link'
 import Link from 'next/link'
 import { clockIn, durationWords, minutesBetween } from '@/client/clock-words'
@@ -72,6 +73,13 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
           · {length}, until {clockIn(timeZone, visit.endsAt)}
         </span>
       </span>
+      {visit.warnings.map((words) => (
+        <span key={words} className="block text-small">
+          <StatusWord shape="triangle" tone="danger">
+            {words}
+          </StatusWord>
+        </span>
+      ))}
     </LineRow>
   )
 }

@@ -21,6 +21,7 @@ const TITLES: Record<PlanPage['asked']['kind'], string> = {
   week: 'A plan for the days ahead',
   'sheet-off': 'When a crew’s day falls away',
   'fewer-people': 'When people are missing',
+  'other-vehicle': 'When the vehicle is broken',
 }
 
 /** How often a plan that is being worked out is looked at, beside the live updates. */

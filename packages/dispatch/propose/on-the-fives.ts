@@ -1,0 +1,81 @@
+import type { Plan, Sequences } from '../problem/plan.ts'
+import type { CrewDay, Problem, Span, Visit } from '../problem/problem.ts'
+import { timetable } from '../search/timetable.ts'
+import { dayIndex, toTicks } from './board-clock.ts'
+import type { Built } from './build-problem.ts'
+import { newFaults, planFaults } from './plan-faults.ts'
+
+/** Nobody is told to come at 10:23. Ticks. */
+const STEP = 300
+
+/**
+ * The same orders at times that people tell each other: every visit begins on the five minutes, or at the time that stands on its sheet already, as early as that
+ * allows. Where a day has no room for it, that day keeps its times. The checker looks at the result: what it would hold against it and not against the plan as it
+ * was stays out.
+ */
+export function onTheFives(built: Built, plan: Plan): Plan {
+  const orders = plan.days.map((day) => day.visits.map(({ visit }) => visit))
+  const standing = planFaults(built, plan)
+  const isFine = (candidate: Plan): boolean => newFaults(standing, planFaults(built, candidate)).length === 0
+  const all = onGrid(built, orders, () => true)
+  if (isFine(all)) return all
+  const fitting = new Set(
+    orders.flatMap((order, r) => {
+      const alone = orders.map((other, q) => (q === r ? other : []))
+      return order.length > 0 && isDayFine(built, alone, r) ? [r] : []
+    }),
+  )
+  const some = onGrid(built, orders, (r) => fitting.has(r))
+  return isFine(some) ? some : plan
+}
+
+function isDayFine(built: Built, alone: Sequences, r: number): boolean {
+  const before = planFaults(built, timetable(built.problem, alone).plan)
+  return (
+    newFaults(
+      before,
+      planFaults(
+        built,
+        onGrid(built, alone, (q) => q === r),
+      ),
+    ).length === 0
+  )
+}
+
+/** The timetable of the orders where the crew-days chosen may begin visits at points of the grid only. */
+function onGrid(built: Built, orders: Sequences, isChosen: (crewDay: number) => boolean): Plan {
+  const { problem } = built
+  const visits = [...problem.visits]
+  orders.forEach((order, r) => {
+    if (!isChosen(r)) return
+    for (const v of order) {
+      const { promised, ...visit } = problem.visits[v] as Visit
+      visits[v] = {
+        ...visit,
+        windows: points(problem.crewDays[r] as CrewDay, promised ? [promised.start] : visit.windows, writtenStart(built, r, v)),
+      }
+    }
+  })
+  const gridded: Problem = { ...problem, visits }
+  return timetable(gridded, orders).plan
+}
+
+/** The time that stands on the sheet, in ticks, if the visit stands there. */
+function writtenStart(built: Built, r: number, v: number): number | undefined {
+  const sheet = built.board.sheets[r]
+  const minute = sheet?.visits.find(({ jobId }) => jobId === built.jobs[v]?.id)?.startMinute
+  return sheet === undefined || minute === undefined ? undefined : toTicks(built.clock, dayIndex(built.clock, sheet.date), minute)
+}
+
+/** The windows of a visit on a crew-day as single moments; a window without any stays as it is. */
+function points(crew: CrewDay, windows: readonly Span[], written: number | undefined): Span[] {
+  return windows
+    .filter((window) => window.from <= crew.latestEnd && window.to >= crew.shift.from)
+    .flatMap((window) => {
+      const [from, to] = [Math.max(window.from, crew.shift.from), Math.min(window.to, crew.latestEnd)]
+      const found = written !== undefined && written >= from && written <= to ? [written] : []
+      for (let at = Math.ceil(from / STEP) * STEP; at <= to; at += STEP) found.push(at)
+      return found.length === 0 ? [window] : found.map((at) => ({ from: at, to: at }))
+    })
+    .sort((a, b) => a.from - b.from)
+}

@@ -1,0 +1,130 @@
+import { inCompany } from '@almanac/database/in-company'
+import { setClock } from '@almanac/runtime/clock'
+import { newId } from '@almanac/runtime/ids'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { bestPlaces } from './best-places.ts'
+import { bookVisit } from './book-visit.ts'
+import { crewChoices } from './crew-choices.ts'
+import { jobsThatFit } from './jobs-that-fit.ts'
+import { openDaySheet } from './open-day-sheet.ts'
+import { proposeJob } from './propose-job.ts'
+import { readBoard } from './read-board.ts'
+import { sheetsOfDay } from './sheets-of-day.ts'
+import { DAY, type Firm, makeBed, makeColleague, makeFirm, makeVehicle } from './test-firm.ts'
+
+const NEXT = '2026-12-04'
+const command = () => ({ commandId: newId() })
+// Six in the morning in Phoenix on the day the tests stand on.
+beforeAll(() => setClock(() => new Date(`${DAY}T13:00:00Z`)))
+afterAll(() => setClock())
+
+async function pair(day = DAY) {
+  const firm = await makeFirm()
+  const people = [await makeColleague(firm, 'Ruth Ames'), await makeColleague(firm, 'Callum Orr')] as const
+  const vehicleId = await makeVehicle(firm)
+  const sheet = { colleagueIds: [...people], vehicleId, from: '08:00', until: '17:00', name: 'Pair one' }
+  const { crewDayId } = await openDaySheet(firm, { ...command(), ...sheet, day })
+  return { firm, people, vehicleId, crewDayId, sheet }
+}
+
+async function rebed(firm: Firm) {
+  const { siteId, softenerId, bedId } = await makeBed(firm, 'Orchard Lane 14')
+  const job = await proposeJob(firm, { ...command(), siteId, softenerId, bedId, kind: 'rebed', minutes: 120, crewSize: 2 })
+  return { jobId: job.jobId, jobVersion: job.version }
+}
+
+const write = <T>(firm: Firm, work: (tx: Parameters<Parameters<typeof inCompany<T>>[1]>[0], companyId: string) => Promise<T>) =>
+  inCompany(firm, (tx) => work(tx, firm.companyId))
+const away = (firm: Firm, of: { colleagueId?: string; vehicleId?: string }) =>
+  write(firm, (tx, companyId) =>
+    tx.absence.create({ data: { companyId, id: newId(), ...of, fromDay: new Date(DAY), untilDay: new Date(DAY), word: 'training' } }),
+  )
+const boardOf = (firm: Firm) =>
+  write(
+    firm,
+    async (tx, companyId) => (await readBoard(tx, companyId, { fromDay: DAY, untilDay: NEXT, at: new Date(`${DAY}T13:00:00Z`) })).board,
+  )
+
+describe('people and vehicles on the board', () => {
+  test('someone who is off does not count, and the sheet says so; a job for two no longer fits', async () => {
+    const { firm, people, crewDayId } = await pair()
+    const job = await rebed(firm)
+    expect((await boardOf(firm)).sheets).toMatchObject([{ people: 2, skills: ['heavy lifting by two'] }])
+    expect((await jobsThatFit(firm, crewDayId)).fits).toHaveLength(1)
+    await away(firm, { colleagueId: people[0] })
+    expect((await boardOf(firm)).sheets).toMatchObject([{ people: 1, skills: [] }])
+    expect((await jobsThatFit(firm, crewDayId)).fits).toHaveLength(0)
+    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.warnings).toEqual(['Ruth Ames is off: training, until 3 Dec.'])
+    expect((await crewChoices(firm, DAY)).colleagues.find((one) => one.id === people[0])?.away).toBe('is off: training, until 3 Dec')
+    expect((await crewChoices(firm, NEXT)).colleagues.every((one) => one.away === null)).toBe(true)
+    const book = { ...command(), ...job, crewDayId, at: '10:00' }
+    await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: 'crew' } })
+    await expect(bookVisit(firm, { ...book, ...command(), confirmed: ['crew'] })).resolves.toMatchObject({ jobId: job.jobId })
+  })
+
+  test('a vehicle off the road carries nothing', async () => {
+    const { firm, vehicleId } = await pair()
+    expect((await boardOf(firm)).sheets).toMatchObject([{ capacity: { ft3: 8, lb: 900 } }])
+    await away(firm, { vehicleId })
+    expect((await boardOf(firm)).sheets).toMatchObject([{ capacity: { ft3: 0, lb: 0 } }])
+    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.warnings).toEqual(['van 2 is off the road: training, until 3 Dec.'])
+  })
+
+  test('shifts, breaks, homes and prices of overtime reach the planner', async () => {
+    const { firm, people } = await pair()
+    const [id] = people
+    await write(firm, (tx, companyId) =>
+      tx.colleague.update({
+        where: { companyId_id: { companyId, id } },
+        data: {
+          // 3 December 2026 is a Thursday.
+          ...{ shifts: [{ weekday: 4, from: '09:00', until: '15:00' }], breaks: [{ from: '11:30', until: '13:00', minutes: 30 }] },
+          ...{ startsAtHome: true, homeLatitude: 33.4, homeLongitude: -112.1, overtimeMinorPerHour: 7_000 },
+        },
+      }),
+    )
+    const [sheet] = (await boardOf(firm)).sheets
+    expect(sheet).toMatchObject({
+      shift: { from: 540, to: 900 },
+      breaks: [{ from: 690, to: 780, minutes: 30 }],
+      ...{ startPlace: `home ${id}`, endPlace: `home ${id}` },
+    })
+    // Only one of the two has a price of their own.
+    expect(sheet?.overtimePerHour).toBeUndefined()
+  })
+
+  test('who may not lift cannot be the second of two', async () => {
+    const { firm, people, crewDayId } = await pair()
+    await rebed(firm)
+    const [, id] = people
+    await write(firm, (tx, companyId) =>
+      tx.colleague.update({ where: { companyId_id: { companyId, id } }, data: { doesAll: false, skills: [] } }),
+    )
+    expect((await jobsThatFit(firm, crewDayId)).left).toEqual([{ reason: 'This crew is not down for heavy lifting by two.', jobs: 1 }])
+  })
+})
+
+describe('parts', () => {
+  test('that are missing put a rebed off until they can be there, and by hand are asked about first', async () => {
+    const { firm, crewDayId, sheet } = await pair()
+    const job = await rebed(firm)
+    const later = await openDaySheet(firm, { ...command(), ...sheet, day: NEXT })
+    const stock = { name: 'Resin 8 %', kind: 'resin', unit: 'resin-bag', bagFt3: 1, resinKind: 'gel-8', onHand: 0, leadDays: 1 }
+    const item = await write(firm, (tx, companyId) => tx.stockItem.create({ data: { companyId, id: newId(), ...stock } }))
+    const [waiting] = (await boardOf(firm)).jobs
+    expect(waiting).toMatchObject({ earliest: NEXT })
+    expect(waiting?.earliestBecause).toMatch(/resin-bag of Resin 8 % missing, there on 4 Dec if ordered today$/)
+    const best = await bestPlaces(firm, job.jobId)
+    expect(best.places.map((place) => place.day)).toEqual([NEXT])
+    expect(best.unfit[0]?.reason).toMatch(/may not be done before .*2026-12-04.*Resin 8 % missing/)
+    expect((await jobsThatFit(firm, crewDayId)).left[0]?.reason).toMatch(/^Parts: .*Resin 8 %/)
+    const book = { ...command(), ...job, crewDayId, at: '10:00' }
+    await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: 'parts' } })
+    await bookVisit(firm, { ...book, ...command(), confirmed: ['parts'] })
+    const warnings = async () => (await sheetsOfDay(firm, DAY)).sheets[0]?.visits[0]?.warnings
+    expect(await warnings()).toMatchObject([expect.stringMatching(/^Parts: 0 resin-bag of Resin 8 % in the stores/)])
+    await write(firm, (tx, companyId) => tx.stockItem.update({ where: { companyId_id: { companyId, id: item.id } }, data: { onHand: 9 } }))
+    expect(await warnings()).toEqual([])
+    expect(later.version).toBe(1)
+  })
+})

@@ -1,0 +1,57 @@
+import type { CrewPerson, CrewVehicle } from '@almanac/contract/crews'
+import type { Tx } from '@almanac/database/client'
+import { crewsIn } from '@almanac/database/read/crews'
+import type { SheetRow } from '@almanac/database/read/day-sheet-rows'
+import { awayOn, crewWarnings, hoursOn, offWords } from '@almanac/service-rules/crews/working-day'
+import { clockTimeIn } from './clock-times.ts'
+
+/** People and vehicles by id. */
+export type CrewBook = { people: ReadonlyMap<string, CrewPerson>; vehicles: ReadonlyMap<string, CrewVehicle> }
+
+/** Everyone and everything with their days away from a day on. */
+export async function readCrewBook(tx: Tx, companyId: string, fromDay: string): Promise<CrewBook> {
+  const { people, vehicles } = await crewsIn(tx, companyId, fromDay)
+  return { people: new Map(people.map((one) => [one.id, one])), vehicles: new Map(vehicles.map((one) => [one.id, one])) }
+}
+
+type Sheet = Pick<SheetRow, 'day' | 'startsAt' | 'endsAt' | 'members' | 'vehicle'>
+
+const asAtWork = ({ name, shifts, absences }: CrewPerson) => ({ name, shifts, away: absences })
+
+const minuteOf = (clock: string) => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3))
+
+/** Who of a sheet's people works that day, what they drive, when all of them work (minutes since midnight), their breaks and where they start. `everybody`: whoever is off counts too. */
+export function crewOnDay(book: CrewBook, sheet: Sheet, everybody = false) {
+  const on = sheet.members.flatMap(({ colleagueId }) => book.people.get(colleagueId) ?? [])
+  const people = on.filter((one) => everybody || offWords(asAtWork(one), sheet.day) === null)
+  const known = sheet.vehicle && book.vehicles.get(sheet.vehicle.id)
+  const vehicle = known && awayOn(known.absences, sheet.day) ? null : sheet.vehicle
+  const hours = people.flatMap((one) => {
+    const shift = hoursOn(one, sheet.day)
+    return shift === null || shift === 'off' ? [] : [{ from: minuteOf(shift.from), to: minuteOf(shift.until) }]
+  })
+  const breaks = new Map(people.flatMap((one) => one.breaks).map((one) => [`${one.from} ${one.until} ${one.minutes}`, one]))
+  const atHome = people.find((one) => one.startsAtHome && one.home)
+  return {
+    people,
+    vehicle,
+    hours,
+    breaks: [...breaks.values()].map(({ from, until, minutes }) => ({ from: minuteOf(from), to: minuteOf(until), minutes })),
+    /** Whose home the crew starts from; null for the yard. */
+    home: atHome?.home ? { personId: atHome.id, ...atHome.home } : null,
+  }
+}
+
+export type CrewOnDay = ReturnType<typeof crewOnDay>
+
+/** What does not agree between a sheet and its people and vehicle, in words. */
+export function sheetWarnings(book: CrewBook, sheet: Sheet, timeZone: string): string[] {
+  const vehicle = sheet.vehicle && book.vehicles.get(sheet.vehicle.id)
+  return crewWarnings({
+    day: sheet.day,
+    from: clockTimeIn(timeZone, new Date(sheet.startsAt)),
+    until: clockTimeIn(timeZone, new Date(sheet.endsAt)),
+    people: sheet.members.flatMap(({ colleagueId }) => book.people.get(colleagueId) ?? []).map(asAtWork),
+    vehicle: vehicle ? { name: vehicle.name, away: vehicle.absences } : null,
+  })
+}

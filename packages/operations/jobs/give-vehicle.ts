@@ -1,0 +1,35 @@
+import type { Tx } from '@almanac/database/client'
+import { dayOf } from '@almanac/database/days'
+import type { Command } from '@almanac/database/run-command'
+import { lockRows } from '@almanac/database/sql/lock-rows'
+import { notFound } from '@almanac/runtime/errors'
+import { handOver } from './change-day-sheet.ts'
+import { refuseClash } from './check-crew.ts'
+import { companyFacts } from './clock-times.ts'
+
+/** Puts another vehicle on a sheet, or none; the visits left on it go over to it, or all of it is refused. */
+export async function giveVehicle(
+  tx: Tx,
+  command: Command,
+  { crewDayId, vehicleId }: { crewDayId: string; vehicleId: string | null },
+): Promise<void> {
+  const { companyId } = command
+  await lockRows(tx, companyId, 'crew_day', [crewDayId])
+  const where = { companyId_id: { companyId, id: crewDayId } }
+  const sheet = await tx.crewDay.findUnique({ where, include: { members: { select: { colleagueId: true } } } })
+  if (!sheet) throw notFound('day sheet')
+  const { name, startsAt, endsAt } = sheet
+  const crew = {
+    day: dayOf(sheet.day),
+    name,
+    colleagueIds: sheet.members.map((one) => one.colleagueId).sort(),
+    vehicleId,
+    startsAt,
+    endsAt,
+  }
+  await refuseClash(tx, companyId, crew, crewDayId)
+  const { version } = await tx.crewDay.update({ where, data: { vehicleId, version: { increment: 1 } } })
+  await handOver(tx, companyId, crewDayId, crew, (await companyFacts(tx, companyId)).timeZone)
+  await command.audit('changed', 'crew-day', crewDayId, { vehicleId })
+  await command.announce('crew-day', crewDayId, version)
+}

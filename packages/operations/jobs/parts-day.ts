@@ -1,0 +1,50 @@
+import type { Tx } from '@almanac/database/client'
+import { readFreeStock } from '@almanac/database/read/free-stock'
+import { addDays } from '@almanac/runtime/clock'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
+import { kitOfRecord, type RecordedBed } from '@almanac/softener/kit/kit-of-record'
+import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
+import type { UnitSystem } from '@almanac/units/unit-system'
+
+/** The first day a job's kit can be in the stores, and what it waits for; null where all of it is on the shelf. */
+export type PartsDay = { day: string; because: string } | null
+
+/** Answers for one job after another: what an earlier one takes is gone for the next. */
+export type PartsDesk = { dayOf: (job: { kind: string; bed: RecordedBed | null }) => PartsDay }
+
+type Firm = { figures: FirmFigures; unitSystem: UnitSystem }
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+const dayWords = (day: string) => `${Number(day.slice(8))} ${MONTHS[Number(day.slice(5, 7)) - 1]}`
+const amount = (value: number) => String(Math.round(value * 100) / 100)
+
+/**
+ * Opens the stores as they are: what is on the shelf and not spoken for. What is missing can be ordered today and comes after the item's own lead. Kits that
+ * cannot be made up, and what the stores do not keep, hold nothing up. `exceptVisitId`: a visit whose own kit counts as free.
+ */
+export async function openPartsDesk(tx: Tx, companyId: string, today: string, firm: Firm, exceptVisitId?: string): Promise<PartsDesk> {
+  return partsDesk(await readFreeStock(tx, companyId, exceptVisitId), today, firm)
+}
+
+/** As `openPartsDesk`, of stock that was read already. */
+export function partsDesk(items: Awaited<ReturnType<typeof readFreeStock>>, today: string, firm: Firm): PartsDesk {
+  const free = new Map(items.map((item) => [item.id, item.free]))
+  return {
+    dayOf: ({ kind, bed }) => {
+      const kit = kind === 'rebed' && bed ? kitOfRecord(bed, firm) : null
+      if (!kit?.ok) return null
+      const short = takeFromStores(kit.value, items).taken.flatMap(({ item, quantity }) => {
+        const left = free.get(item.id) ?? 0
+        free.set(item.id, left - quantity)
+        return left + 1e-9 >= quantity ? [] : [{ item, missing: quantity - Math.max(0, left) }]
+      })
+      const last = short.sort((a, b) => b.item.leadDays - a.item.leadDays)[0]
+      if (!last) return null
+      const day = addDays(today, last.item.leadDays)
+      return {
+        day,
+        because: `${amount(last.missing)} ${last.item.unit} of ${last.item.name} missing, there on ${dayWords(day)} if ordered today`,
+      }
+    },
+  }
+}

@@ -1,0 +1,53 @@
+import type { Tx } from '@almanac/database/client'
+import { dayOf } from '@almanac/database/days'
+import { bedFacts, JOB_VALVES, valveCardIds } from '@almanac/database/read/job-rows'
+import { skillsLacking } from '@almanac/service-rules/crews/crew-skills'
+import { companyFacts } from '../shared/company-facts.ts'
+import { firmFigures } from '../shared/firm-figures.ts'
+import { crewOnDay, readCrewBook, sheetWarnings } from './crew-on-day.ts'
+import { neededBy, valveNameOf } from './job-skills.ts'
+import { openPartsDesk } from './parts-day.ts'
+
+type Wish = {
+  job: { kind: string; crewSize: number; softenerId: string | null; bedId: string | null }
+  sheet: { day: Date; startsAt: Date; endsAt: Date; vehicleId: string | null; members: { colleagueId: string }[] }
+  timeZone: string
+  today: string
+  visitId?: string
+}
+
+/** What speaks against a job on a sheet and may be overruled: who is off or not down for it, and parts that cannot be there by then. */
+export async function planningWarnings(
+  tx: Tx,
+  companyId: string,
+  { job, sheet, timeZone, today, visitId }: Wish,
+): Promise<{ confirm: 'crew' | 'parts'; words: string }[]> {
+  const day = dayOf(sheet.day)
+  const { unitSystem } = await companyFacts(tx, companyId)
+  const figures = await firmFigures(tx, companyId)
+  const found = job.bedId
+    ? await tx.bed.findUnique({ where: { companyId_id: { companyId, id: job.bedId } }, include: { tank: true } })
+    : null
+  const softener = job.softenerId
+    ? await tx.softener.findUnique({ where: { companyId_id: { companyId, id: job.softenerId } }, ...JOB_VALVES })
+    : null
+  const book = await readCrewBook(tx, companyId, day < today ? day : today)
+  const vehicle = sheet.vehicleId ? (book.vehicles.get(sheet.vehicleId) ?? null) : null
+  const members = sheet.members
+    .flatMap(({ colleagueId }) => book.people.get(colleagueId) ?? [])
+    .map(({ id, name }) => ({ colleagueId: id, name }))
+  const standing = { day, startsAt: sheet.startsAt.toISOString(), endsAt: sheet.endsAt.toISOString(), members, vehicle }
+  // That a shift is shorter than the sheet is said on the sheet; here only who is not there at all.
+  const off = sheetWarnings(book, standing, timeZone).filter((words) => !words.includes(' works from '))
+  const needed = neededBy({ ...job, valveCardIds: valveCardIds(softener, found?.tankId ?? null) })
+  const lacking = off.length > 0 ? null : skillsLacking(needed, crewOnDay(book, standing).people, valveNameOf(figures))
+  const crew = [...off, ...(lacking ? [lacking] : [])]
+  const parts = await openPartsDesk(tx, companyId, today, { figures, unitSystem }, visitId)
+  const late = parts.dayOf({ kind: job.kind, bed: found && bedFacts(found) })
+  return [
+    ...(crew.length > 0 ? [{ confirm: 'crew' as const, words: crew.join(' ') }] : []),
+    ...(late && late.day > day
+      ? [{ confirm: 'parts' as const, words: `Its parts are not all in the stores by then: ${late.because}.` }]
+      : []),
+  ]
+}
