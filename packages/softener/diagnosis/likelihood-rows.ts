@@ -21,8 +21,15 @@ export type AnswerRow = readonly [value: string, label: string, hundredths: read
 /** Never quite impossible: people tell things wrongly, and faults come in odd shapes. */
 const LEAST = 0.005
 
-/** Turns rows of hundredths into answers whose chances add up to 1 for each cause. */
+/**
+ * Turns rows of hundredths into answers whose chances add up to 1 for each cause.
+ * @throws RangeError where a cause's hundredths do not add up to 100: one of the answers is found whatever is at work, so the table is mistyped.
+ */
 export function answersFrom(rows: readonly AnswerRow[]): CheckAnswer[] {
+  for (const [at, cause] of CAUSE_ORDER.entries()) {
+    const sum = rows.reduce((total, [, , hundredths]) => total + (hundredths[at] ?? 0), 0)
+    if (sum !== 100) throw new RangeError(`The chances of "${rows.map(([value]) => value).join('", "')}" add up to ${sum} % in ${cause}.`)
+  }
   const raised = rows.map(([, , hundredths]) => CAUSE_ORDER.map((_, at) => Math.max(LEAST, (hundredths[at] ?? 0) / 100)))
   const totals = CAUSE_ORDER.map((_, at) => raised.reduce((sum, row) => sum + (row[at] ?? 0), 0))
   return rows.map(([value, label], row) => ({
