@@ -128,10 +128,20 @@ describe('borders', () => {
     expect(said(0.29)).toHaveLength(2)
     expect(said(0.28)).toHaveLength(1)
   })
-  it('with the valve off two people stand there: 45 minutes cost an hour and a half', () => {
-    const feel = checkWorths(only({ 'worn-bed': 0.5, 'iron-fouling': 0.5 }), new Set()).find((one) => one.check.id === 'bead-feel')
-    if (!feel) throw new Error('no check')
-    expect(feel.savesHours + 0.5 * feel.bits - feel.worthHours).toBeCloseTo(1.5, 10)
+  it.each([
+    ['tap-water', 2 / 60],
+    ['outlet', 10 / 60],
+    ['bead-feel', (2 * 45) / 60],
+  ] as const)('%s costs its minutes, and with the valve off two people’s', (id, costHours) => {
+    const one = checkWorths(only({ 'worn-bed': 0.5, 'iron-fouling': 0.5 }), new Set()).find(({ check }) => check.id === id)
+    if (!one) throw new Error('no check')
+    expect(one.savesHours + 0.5 * one.bits - one.worthHours).toBeCloseTo(costHours, 10)
+  })
+  it('what was read, in words', () => {
+    expect(causePrior({ chanceFailed: 0.6 }).assumption).toContain('gives 60 % that')
+    expect(gradeCapacity(0.67).words).toBe('67 % measured')
+    expect(gradeSalt(0.63).words).toBe('63 % of the setting')
+    expect(gradeOutlet(1.26, 15).words).toBe('outlet 1.3 gpg, tap 15 gpg')
   })
   it('a factor in words', () => {
     expect([0.9, 0.91, 1.1, 1.11].map(factorWords)).toEqual([
