@@ -32,6 +32,9 @@ export const DueBed = z.object({
 })
 export type DueBed = z.infer<typeof DueBed>
 
+export const DueGrouping = z.enum(['supply', 'area', 'resin'])
+export type DueGrouping = z.infer<typeof DueGrouping>
+
 const Band = z.object({ mean: z.number(), low: z.number(), high: z.number() })
 
 export const DueMonths = z.object({
@@ -51,6 +54,18 @@ export const DueMonths = z.object({
   fit: ShownFit.nullable(),
   /** Supplies with enough beds for a picture of their own. */
   supplies: z.array(z.object({ id: Id, name: z.string(), beds: z.number().int() })),
+  /** Groups of the kind asked for, largest first, over the same months; `key` and `name` null for small groups together and where nothing is written down. */
+  groups: z.array(
+    z.object({
+      key: z.string().nullable(),
+      name: z.string().nullable(),
+      beds: z.number().int(),
+      /** Beds expected to have failed already, unseen. */
+      failedAlready: z.number(),
+      months: z.array(Band),
+      years: z.array(Band),
+    }),
+  ),
 })
 export type DueMonths = z.infer<typeof DueMonths>
 
@@ -59,7 +74,7 @@ export const DueSort = z.enum(['chance', 'due', 'age'])
 export const due = {
   months: oc
     .route({ method: 'GET', path: '/due/months' })
-    .input(z.object({ waterSupplyId: Id.optional() }))
+    .input(z.object({ waterSupplyId: Id.optional(), by: DueGrouping.optional() }))
     .output(DueMonths),
   beds: oc
     .route({ method: 'GET', path: '/due/beds' })

@@ -27,6 +27,7 @@ export const TABLES = {
     'forecast_change',
     'forecast_draft',
     'forecast_fit',
+    'forecast_group',
     'forecast_month',
     'forecast_plan',
     'forecast_run',

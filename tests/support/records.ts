@@ -19,7 +19,7 @@ const NAMES = [
     'draftId',
     'backtestId',
     'planId',
-    'monthId',
+    'monthId', 'groupId',
     'reminderId',
     'messageId',
     'batchId',
@@ -197,6 +197,8 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
   await tx.forecastPlan.create({ data: { ...own, id: r.planId, runId: r.runId, finishedAt: at, limits: {}, refusal: 'Too few beds.' } })
   const month = { month: dateOf('2027-01-01'), mean: 1, low: 0, middle: 1, high: 2, beds: 1 }
   await tx.forecastMonth.create({ data: { ...own, id: r.monthId, runId: r.runId, ...month } })
+  const group = { by: 'area', key: 'Larkmoor', beds: 1, failedAlready: 0, firstMonth: month.month, months: [], years: [] }
+  await tx.forecastGroup.create({ data: { ...own, id: r.groupId, runId: r.runId, ...group } })
   const notice = {
     channel: 'email',
     notice: 'due-window',

@@ -8,6 +8,8 @@ export type BedMonths = {
   runId: string
   asOfDay: string
   waterSupplyId: string | null
+  town: string | null
+  resinKind: string
   chanceAlreadyFailed: number
   /** Chances in 65,535ths, node by node. */
   chances: Uint16Array
@@ -19,17 +21,39 @@ export async function* readMonthChances(tx: Tx, companyId: string): AsyncGenerat
   for (;;) {
     const rows = await tx.bedForecast.findMany({
       where: { companyId, ...(after ? { id: { gt: after } } : {}) },
-      select: { id: true, bedId: true, runId: true, asOfDay: true, waterSupplyId: true, chanceAlreadyFailed: true, monthChances: true },
+      select: {
+        ...{ id: true, bedId: true, runId: true, asOfDay: true, waterSupplyId: true, chanceAlreadyFailed: true, monthChances: true },
+        ...{ site: { select: { town: true } }, bed: { select: { resinKind: true } } },
+      },
       orderBy: { id: 'asc' },
       take: CHUNK,
     })
     for (const row of rows) {
-      const { monthChances, chanceAlreadyFailed, asOfDay, id: _id, ...rest } = row
+      const { monthChances, chanceAlreadyFailed, asOfDay, site, bed, id: _id, ...rest } = row
       // A copy, since the driver's buffers need not begin at a multiple of two.
       const bytes = Uint8Array.from(monthChances)
-      yield { ...rest, asOfDay: dayOf(asOfDay), chanceAlreadyFailed: chanceAlreadyFailed ?? 0, chances: new Uint16Array(bytes.buffer) }
+      yield {
+        ...rest,
+        town: site.town,
+        resinKind: bed.resinKind,
+        asOfDay: dayOf(asOfDay),
+        chanceAlreadyFailed: chanceAlreadyFailed ?? 0,
+        chances: new Uint16Array(bytes.buffer),
+      }
     }
     after = rows.at(-1)?.id
     if (rows.length < CHUNK) return
   }
+}
+
+/** Beds of each supply, town and kind of resin among the forecasts, so that small ones can be counted together. */
+export async function readGroupSizes(tx: Tx, companyId: string) {
+  return tx.$queryRaw<{ by: 'supply' | 'area' | 'resin'; key: string; beds: number }[]>`
+    with b as (select f.water_supply_id::text as supply, s.town as area, b.resin_kind as resin from bed_forecast f
+      join site s on s.company_id = f.company_id and s.id = f.site_id join bed b on b.company_id = f.company_id and b.id = f.bed_id
+      where f.company_id = ${companyId}::uuid)
+    select 'supply' as by, supply as key, count(*)::int as beds from b where supply is not null group by supply
+    union all select 'area', area, count(*)::int from b where area is not null group by area
+    union all select 'resin', resin, count(*)::int from b group by resin
+    order by beds desc, key`
 }

@@ -15,17 +15,35 @@ export interface GroupCounts {
   readonly months: readonly MonthCount[]
 }
 
-/** The month picture of each group, largest first; streams the beds once. Failures of all groups share the parameter nodes, so that bands do not add up. */
-export function countGroups(beds: Iterable<GroupedChances>, months: number): GroupCounts[] {
+/** Takes beds one at a time; their arrays are read at once and may be reused. */
+export interface GroupCounter {
+  add(bed: GroupedChances): void
+  /** Largest group first. */
+  counts(): GroupCounts[]
+}
+
+/** A streaming counter of groups. Failures of all groups share the parameter nodes, so that bands do not add up. */
+export function groupCounter(months: number): GroupCounter {
   const groups = new Map<string | null, { beds: number; overdueNow: number; counter: MonthCounter }>()
-  for (const bed of beds) {
-    const own = groups.get(bed.group) ?? { beds: 0, overdueNow: 0, counter: countMonths(months) }
-    own.beds++
-    own.overdueNow += bed.chanceAlreadyFailed
-    own.counter.add(bed)
-    groups.set(bed.group, own)
+  return {
+    add(bed) {
+      const own = groups.get(bed.group) ?? { beds: 0, overdueNow: 0, counter: countMonths(months) }
+      own.beds++
+      own.overdueNow += bed.chanceAlreadyFailed
+      own.counter.add(bed)
+      groups.set(bed.group, own)
+    },
+    counts() {
+      return [...groups]
+        .map(([group, { beds, overdueNow, counter }]) => ({ group, beds, overdueNow, months: counter.counts() }))
+        .sort((a, b) => b.beds - a.beds)
+    },
   }
-  return [...groups]
-    .map(([group, { beds: count, overdueNow, counter }]) => ({ group, beds: count, overdueNow, months: counter.counts() }))
-    .sort((a, b) => b.beds - a.beds)
+}
+
+/** The month picture of each group, largest first; streams the beds once. */
+export function countGroups(beds: Iterable<GroupedChances>, months: number): GroupCounts[] {
+  const counter = groupCounter(months)
+  for (const bed of beds) counter.add(bed)
+  return counter.counts()
 }

@@ -1,6 +1,7 @@
 import { closeClients } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
+import { readDueMonths } from '@almanac/database/read/due-months'
 import { setClock } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
@@ -118,6 +119,21 @@ describe('the month picture', () => {
     expect(Math.abs((year?.mean ?? Number.NaN) / expected - 1)).toBeLessThan(1 / 12)
     for (const row of rows) expect(row.low <= row.middle && row.middle <= row.high).toBe(true)
     expect(dayOf(rows[0]?.month ?? null)).toBe('2026-12-01')
+  })
+
+  test('told apart by supply, town or resin, the groups add up to the whole', async () => {
+    await all()
+    await sumMonths({ companyId: firm.companyId })
+    const whole = await readDueMonths(firm, {}, 'UTC')
+    for (const by of ['supply', 'area', 'resin'] as const) {
+      const { groups } = await readDueMonths(firm, { by }, 'UTC')
+      expect(groups.reduce((sum, group) => sum + group.beds, 0)).toBe(whole.beds)
+      const mean = groups.reduce((sum, group) => sum + (group.years[0]?.mean ?? Number.NaN), 0)
+      expect(Math.abs(mean - (whole.year?.mean ?? Number.NaN))).toBeLessThan(1e-3)
+      // Two beds are too few for a picture of their own.
+      expect(groups.map((group) => group.key)).toEqual([null])
+    }
+    expect(whole.groups).toEqual([])
   })
 
   test('of a firm without beds is empty, not wrong', async () => {

@@ -108,6 +108,6 @@ async function dueLists(companyId: string, today: string): Promise<List[]> {
     due('after 4,000 beds', { sort: 'chance', cursor }),
     due('in one month', { sort: 'chance', month }),
     due('10 years and more', { sort: 'due', minAgeYears: 10 }),
-    { name: 'month picture', procedure: 'due/months', input: {}, read: () => readDueMonths(scope, undefined, 'Europe/Dublin') },
+    { name: 'month picture', procedure: 'due/months', input: {}, read: () => readDueMonths(scope, {}, 'Europe/Dublin') },
   ]
 }

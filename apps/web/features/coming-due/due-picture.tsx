@@ -1,13 +1,21 @@
 'use client'
-import type { DueMonths } from '@almanac/contract/due'
+import type { DueGrouping, DueMonths } from '@almanac/contract/due'
 import type { RebedPlan } from '@almanac/contract/forecasts'
 import { FilterSelect } from '@almanac/ui/filter-select'
 import { LongMonthPlot } from '@almanac/ui/long-month-plot'
 import { MonthPlot } from '@almanac/ui/month-plot'
 import { monthWords } from '@/client/bed-facts-words'
+import { DueGroups } from './due-groups.tsx'
 import type { DueFilters } from './use-due-filters.ts'
 
 type Props = { picture: DueMonths; plan: RebedPlan | null; filters: DueFilters; change: (part: Partial<DueFilters>) => void }
+
+const BY: { value: string; label: string; by?: DueGrouping }[] = [
+  { value: '', label: 'nothing' },
+  { value: 'supply', label: 'supply', by: 'supply' },
+  { value: 'area', label: 'town', by: 'area' },
+  { value: 'resin', label: 'kind of resin', by: 'resin' },
+]
 
 const whole = (value: number) => Math.round(value).toLocaleString('en-US')
 
@@ -17,15 +25,25 @@ export function DuePicture({ picture, plan, filters, change }: Props) {
   const planned = new Map(filters.supply ? [] : plan?.months.map((one) => [one.month, one.rebeds]))
   return (
     <>
-      <FilterSelect
-        label="Look ahead"
-        value={filters.view ?? ''}
-        onChange={(event) => change({ view: event.target.value === '5-years' ? '5-years' : undefined, month: undefined })}
-        choices={[
-          { value: '', label: '12 months' },
-          { value: '5-years', label: '5 years, and the plan' },
-        ]}
-      />
+      <div className="flex flex-wrap gap-x-6 gap-y-2">
+        <FilterSelect
+          label="Look ahead"
+          value={filters.view ?? ''}
+          onChange={(event) => change({ view: event.target.value === '5-years' ? '5-years' : undefined, month: undefined })}
+          choices={[
+            { value: '', label: '12 months' },
+            { value: '5-years', label: '5 years, and the plan' },
+          ]}
+        />
+        {filters.supply ? null : (
+          <FilterSelect
+            label="Told apart by"
+            value={filters.by ?? ''}
+            onChange={(event) => change({ by: BY.find((one) => one.value === event.target.value)?.by })}
+            choices={BY}
+          />
+        )}
+      </div>
       {filters.view === '5-years' ? (
         <>
           <LongMonthPlot
@@ -51,6 +69,7 @@ export function DuePicture({ picture, plan, filters, change }: Props) {
           onSelect={(month) => change({ month: month ?? undefined })}
         />
       )}
+      {filters.by && !filters.supply ? <DueGroups by={filters.by} /> : null}
     </>
   )
 }

@@ -1,9 +1,19 @@
 'use client'
+import type { DueGrouping } from '@almanac/contract/due'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 
 export type DueSort = 'chance' | 'due' | 'age'
-export type DueFilters = { supply?: string; age?: number; chance?: number; month?: string; view?: '5-years'; sort: DueSort }
+export type DueFilters = {
+  supply?: string
+  age?: number
+  chance?: number
+  month?: string
+  view?: '5-years'
+  by?: DueGrouping
+  sort: DueSort
+}
 
+const GROUPINGS: readonly DueGrouping[] = ['supply', 'area', 'resin']
 const SORTS: readonly DueSort[] = ['chance', 'due', 'age']
 
 const figure = (text: string | null) => (text && Number.isFinite(Number(text)) ? Number(text) : undefined)
@@ -19,6 +29,7 @@ export function useDueFilters(): [DueFilters, (change: Partial<DueFilters>) => v
     chance: figure(search.get('chance')),
     month: search.get('month') ?? undefined,
     view: search.get('view') === '5-years' ? '5-years' : undefined,
+    by: GROUPINGS.find((one) => one === search.get('by')),
     sort: SORTS.find((one) => one === search.get('sort')) ?? 'chance',
   }
   const change = (part: Partial<DueFilters>) => {

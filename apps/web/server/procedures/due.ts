@@ -6,7 +6,7 @@ import { can } from '../procedure.ts'
 
 export const due = {
   months: can('read:due').due.months.handler(({ context, input }) =>
-    readDueMonths(context.scope, input.waterSupplyId, context.who.company.timeZone),
+    readDueMonths(context.scope, input, context.who.company.timeZone),
   ),
   beds: can('read:due').due.beds.handler(({ context, input }) => readDueBeds(context.scope, input, dayIn(context.who.company.timeZone))),
 }

@@ -1,0 +1,59 @@
+'use client'
+import type { DueGrouping, DueMonths } from '@almanac/contract/due'
+import { GroupSpans } from '@almanac/ui/group-spans'
+import { Problem } from '@almanac/ui/problem'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { useQuery } from '@tanstack/react-query'
+import { monthWords, RESIN_WORDS } from '@/client/bed-facts-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+
+type Group = DueMonths['groups'][number]
+
+const REST: Record<DueGrouping, string> = {
+  supply: 'Small supplies, and none written down',
+  area: 'Small towns, and none written down',
+  resin: 'Kinds with few beds',
+}
+const KIND: Record<DueGrouping, string> = { supply: 'supply', area: 'town', resin: 'kind of resin' }
+
+const nameOf = (group: Group, by: DueGrouping) =>
+  group.name === null ? REST[by] : by === 'resin' ? (RESIN_WORDS[group.name] ?? 'resin not known') : group.name
+const figure = (value: number) => value.toFixed(1)
+
+/** The beds of the firm told apart by supply, town or kind of resin; read when asked for. */
+export function DueGroups({ by }: { by: DueGrouping }) {
+  const { api } = useSession()
+  const read = useQuery(api.due.months.queryOptions({ input: { by } }))
+  if (read.error)
+    return <Problem happened={readFailure(read.error).message} onRetry={() => void read.refetch()} retrying={read.isFetching} />
+  if (!read.data) return <Skeleton lines={6} label="Reading the groups" />
+  if (read.data.groups.length === 0)
+    return <p className="my-4 text-soft">The groups are counted with the next forecast, tonight at the latest.</p>
+  return <Groups picture={read.data} by={by} />
+}
+
+/** Twelve months as a picture; month by month and year by year in the table and the file. */
+function Groups({ picture, by }: { picture: DueMonths; by: DueGrouping }) {
+  const { groups, years, months } = picture
+  const table = {
+    heads: [
+      ...[KIND[by], 'beds', 'failed already, unseen', 'next 12 months', 'low', 'high'],
+      ...years.slice(1).map((one) => `12 months from ${monthWords(`${one.from}-01`)}`),
+      ...months.slice(0, 12).map((one) => monthWords(`${one.month}-01`)),
+    ],
+    rows: groups.map((group) => [
+      ...[nameOf(group, by), String(group.beds), figure(group.failedAlready)],
+      ...[figure(group.years[0]?.mean ?? 0), String(group.years[0]?.low ?? ''), String(group.years[0]?.high ?? '')],
+      ...years.slice(1).map((_, i) => figure(group.years[i + 1]?.mean ?? 0)),
+      ...months.slice(0, 12).map((_, i) => figure(group.months[i]?.mean ?? 0)),
+    ]),
+  }
+  return (
+    <GroupSpans
+      title={`Beds expected to fail in 12 months, by ${KIND[by]}`}
+      rows={groups.map((group) => ({ name: nameOf(group, by), beds: group.beds, ...(group.years[0] ?? { mean: 0, low: 0, high: 0 }) }))}
+      table={table}
+    />
+  )
+}
