@@ -104,7 +104,7 @@ export function backwashFigures(question: BackwashQuestion): BackwashFigures {
 }
 
 /** Within this share a control counts as the flow asked for: they are no more exact. */
-const CONTROL_TOLERANCE = 0.05
+export const CONTROL_TOLERANCE = 0.05
 
 function largestUpTo(controlsGpm: readonly number[], mostGpm: number): number | null {
   let best = controlsGpm[0] ?? null

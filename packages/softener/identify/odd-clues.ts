@@ -5,7 +5,7 @@ import { type Expected, expectedReading, missOf } from './clue-likelihood.ts'
 import type { ClueId, SizeHypothesis, TankClues } from './clue-types.ts'
 
 /** A clue further off than this many standard deviations is more likely a slip than a reading. */
-const ODD_FROM_SD = 3.5
+export const ODD_FROM_SD = 3.5
 
 /** The clues that do not go with the likeliest size, each with what it should have been. */
 export function oddClues(clues: TankClues, size: SizeHypothesis | null, unitSystem: UnitSystem): ClueProblem[] {

@@ -39,7 +39,7 @@ const NO_SEASON = seasonTemperatures(null, null, null)
 const NO_UNITS = fixtureUnits(usualFixtures(null))
 const NO_TANK = refuse('The tank’s diameter and height without the valve are not known; measure them at the softener.')
 /** Depth of bed taken where the tank is not known, ft; only the backwash's water hangs on it. From memory, unverified. */
-const ASSUMED_BED_FT = 2.5
+export const ASSUMED_BED_FT = 2.5
 
 /**
  * Fill, backwash, flow, setting and kit of one softener. Numbers first: sentences for people are made by `settingsCard`, `rebedKit` and the
