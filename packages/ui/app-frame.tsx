@@ -39,7 +39,7 @@ export function AppFrame({ product, homeHref = '/', nav, company, role, account,
           {account}
         </div>
         <nav aria-label="Main" className="col-span-2 lg:order-2 lg:col-span-1">
-          <ul className="flex flex-wrap gap-x-5 lg:gap-x-6">
+          <ul className="flex flex-wrap gap-x-5">
             {nav.map((item) => (
               <li key={item.href}>
                 <Link

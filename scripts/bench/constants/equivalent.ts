@@ -4,6 +4,8 @@ export type Equivalent = { file: string; code: string; value: number; why: strin
 const ITERATION = 'the iteration has come to rest long before: more steps give the same answer'
 const NEWTON = 'start and slope of a Newton iteration: it comes to rest at the same root, which the tests hold fast'
 const HAIR = 'a dimension of a twentieth of an inch is left out of the drawing: a hair more or less looks the same'
+const FINENESS =
+  'how finely a sum over possible readings is cut, and how far out it goes: the tests hold the sum to a fine one, and this change moves it far less'
 const FALLBACK = 'stands for an empty table, which there is none of'
 
 export const EQUIVALENT: readonly Equivalent[] = [
@@ -33,4 +35,14 @@ export const EQUIVALENT: readonly Equivalent[] = [
     value: 0.2,
     why: FALLBACK,
   },
+  ...(
+    [
+      ['identify/next-measure.ts', 'const BINS_PER_SD = 1.5', 1.5],
+      ['identify/next-measure.ts', 'const MOST_BINS = 80', 80],
+      ['identify/next-measure.ts', 'const low = Math.min(...expected.map((one) => one.low - 3 * one.sd))', 3],
+      ['identify/next-measure.ts', 'const high = Math.max(...expected.map((one) => one.high + 3 * one.sd))', 3],
+      ['identify/next-measure.ts', 'const middle = (bin: number) => low + ((bin + 0.5) * (high - low)) / count', 0.5],
+      ['identify/size-posterior.ts', 'const MOST_KEPT = 200', 200],
+    ] as const
+  ).map(([file, code, value]) => ({ file: `packages/softener/${file}`, code, value, why: FINENESS })),
 ]
