@@ -19,6 +19,9 @@ export const SiteRow = z.object({
 })
 export type SiteRow = z.infer<typeof SiteRow>
 
+/** Degrees north and east. */
+const Place = z.object({ latitude: z.number(), longitude: z.number() })
+
 const get = (path: `/${string}`) => oc.route({ method: 'GET', path })
 
 export const SiteTank = TankLine.extend({ beds: z.array(BedLine) })
@@ -75,7 +78,7 @@ export const SitePage = z.object({
   town: z.string().nullable(),
   region: z.string().nullable(),
   /** Degrees north and east (WGS 84); null where nobody wrote the place down. */
-  place: z.object({ latitude: z.number(), longitude: z.number() }).nullable(),
+  place: Place.nullable(),
   postcode: z.string().nullable(),
   accessNotes: z.string().nullable(),
   notes: z.string().nullable(),
@@ -100,6 +103,10 @@ export const sites = {
   history: get('/sites/{siteId}/history')
     .input(bySite)
     .output(z.object({ happenings: z.array(SiteHappening), more: z.boolean() })),
+  /** The yard and the nearest sites whose place is known, to set a site's pin by. */
+  nearby: get('/sites/{siteId}/nearby')
+    .input(bySite)
+    .output(z.object({ yard: Place.nullable(), places: z.array(z.object({ id: Id, label: z.string(), place: Place })) })),
   supplies: get('/sites/choices/supplies').output(z.array(z.object({ id: Id, name: z.string(), kind: z.string() }))),
   /** Customers whose name begins so, for handing a site over. */
   customers: get('/sites/choices/customers')

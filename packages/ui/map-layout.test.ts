@@ -25,6 +25,14 @@ describe('fitting places', () => {
     const east = map.at({ ...a, longitude: -88.4 }).x - map.at(a).x
     expect(east / north).toBeCloseTo(Math.cos((41.75 * Math.PI) / 180), 6)
   })
+  test('a point of the sheet tells its place: there and back within a metre or so', () => {
+    const map = fitMap([a, b], 500, heights, 30)
+    for (const place of [a, b]) {
+      const back = map.placeAt(map.at(place))
+      expect(back.latitude).toBeCloseTo(place.latitude, 4)
+      expect(back.longitude).toBeCloseTo(place.longitude, 4)
+    }
+  })
   test('one place alone stands in the middle', () => {
     const map = fitMap([a], 400, heights, 30)
     expect(map.at(a)).toEqual({ x: 200, y: map.height / 2 })

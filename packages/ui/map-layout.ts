@@ -1,7 +1,16 @@
 /** Degrees north and east. */
 export type MapPlace = { latitude: number; longitude: number }
 
-export type MapFrame = { width: number; height: number; at: (place: MapPlace) => { x: number; y: number }; milesPerPixel: number }
+export type MapFrame = {
+  width: number
+  height: number
+  at: (place: MapPlace) => { x: number; y: number }
+  /** What lies at a point of the sheet, to a hundred-thousandth of a degree: about a metre. */
+  placeAt: (point: { x: number; y: number }) => MapPlace
+  milesPerPixel: number
+}
+
+const fine = (degrees: number) => Math.round(degrees * 1e5) / 1e5
 
 const MILES_PER_DEGREE = 69.0934
 /** So little is never drawn larger: two doors apart would fill the sheet. */
@@ -27,7 +36,11 @@ export function fitMap(places: readonly MapPlace[], width: number, heights: { le
     x: width / 2 + ((longitude - middle.longitude) * shrink * MILES_PER_DEGREE) / milesPerPixel,
     y: height / 2 - ((latitude - middle.latitude) * MILES_PER_DEGREE) / milesPerPixel,
   })
-  return { width, height, at, milesPerPixel }
+  const placeAt = ({ x, y }: { x: number; y: number }) => ({
+    latitude: fine(middle.latitude + ((height / 2 - y) * milesPerPixel) / MILES_PER_DEGREE),
+    longitude: fine(middle.longitude + ((x - width / 2) * milesPerPixel) / (MILES_PER_DEGREE * shrink)),
+  })
+  return { width, height, at, placeAt, milesPerPixel }
 }
 
 /** A round length for the scale bar, at most so many pixels long; in miles or kilometres. */

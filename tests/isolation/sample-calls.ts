@@ -164,6 +164,7 @@ const sites: Record<string, Sample> = {
   list: { roles: 'odt', input: () => ({ ...page, q: 'orchard' }) },
   page: { roles: 'odt', input: (r) => ({ siteId: r.siteId }) },
   history: { roles: 'odt', input: (r) => ({ siteId: r.siteId }) },
+  nearby: { roles: 'odt', input: (r) => ({ siteId: r.siteId }) },
   supplies: { roles: 'odt' },
   customers: { roles: 'od', input: () => ({ q: 'Hanna' }) },
   add: { roles: 'od', input: (r) => ({ label: 'Weir Road 8', waterSupplyId: r.waterSupplyId, holder: known(r.customerId) }) },

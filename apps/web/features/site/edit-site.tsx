@@ -10,6 +10,7 @@ import { placeWords, readPlace } from '@/client/place-text'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { PlacePin } from './place-pin.tsx'
 
 const NAMES = {
   label: 'Name of the site',
@@ -29,7 +30,7 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
   // The version seen when the form opened: a change that arrives meanwhile must not be overwritten unseen.
   const [seen] = useState(site.version)
   const supplies = useQuery(api.sites.supplies.queryOptions())
-  const { values, field } = useFields(() => ({
+  const { values, set, field } = useFields(() => ({
     label: site.label,
     street: site.street ?? '',
     town: site.town ?? '',
@@ -47,6 +48,7 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
     setWrong(place.ok ? undefined : place.reason)
     if (place.ok) change.send({ siteId: site.id, version, ...values, waterSupplyId: values.waterSupplyId || null, place: place.value })
   }
+  const typed = readPlace(values.place)
   const supplyName = (id: unknown) => supplies.data?.find((one) => one.id === id)?.name ?? 'not known'
   return (
     <FormDialog
@@ -76,6 +78,12 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
         error={wrong}
         maxLength={60}
         {...field('place')}
+      />
+      <PlacePin
+        siteId={site.id}
+        name={site.label}
+        place={typed.ok ? typed.value : null}
+        onMove={(place) => set({ place: placeWords(place) })}
       />
       <Select
         label={NAMES.waterSupplyId}

@@ -1,6 +1,7 @@
 import 'server-only'
 import { readCustomerChoices, readSupplyChoices } from '@almanac/database/read/site-choices'
 import { readSiteHistory } from '@almanac/database/read/site-history'
+import { readSiteNearby } from '@almanac/database/read/site-nearby'
 import { readSitePage } from '@almanac/database/read/site-page'
 import { readSites } from '@almanac/database/read/sites-list'
 import { addContact } from '@almanac/operations/customers/add-contact'
@@ -27,6 +28,7 @@ export const sites = {
   history: can('read:site').sites.history.handler(({ context, input }) =>
     readSiteHistory(context.scope, input.siteId, (instant) => dayIn(context.who.company.timeZone, instant)),
   ),
+  nearby: can('read:site').sites.nearby.handler(({ context, input }) => readSiteNearby(context.scope, input.siteId)),
   supplies: can('read:site').sites.supplies.handler(({ context }) => readSupplyChoices(context.scope)),
   customers: can('change:site').sites.customers.handler(({ context, input }) => readCustomerChoices(context.scope, input.q)),
   add: can('change:site').sites.add.handler(({ context, input }) => addSite(context.scope, input)),

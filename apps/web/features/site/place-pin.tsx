@@ -1,0 +1,31 @@
+'use client'
+import { PinMap } from '@almanac/ui/pin-map'
+import { useQuery } from '@tanstack/react-query'
+import type { Place } from '@/client/place-text'
+import { useSession } from '@/client/providers'
+
+/** The site's pin among the nearest sites whose place is known, to be moved by hand. */
+export function PlacePin({
+  siteId,
+  name,
+  place,
+  onMove,
+}: {
+  siteId: string
+  name: string
+  place: Place | null
+  onMove: (place: Place) => void
+}) {
+  const { api, me } = useSession()
+  // Not read again while the form is open: the sheet would jump under the hand.
+  const nearby = useQuery(api.sites.nearby.queryOptions({ input: { siteId }, staleTime: Number.POSITIVE_INFINITY }))
+  if (!nearby.data) return null
+  return (
+    <div>
+      <PinMap {...{ name, onMove }} pin={place} yard={nearby.data.yard} landmarks={nearby.data.places} unitSystem={me.company.unitSystem} />
+      <p className="mt-1 text-small text-soft">
+        Press, drag or use the arrow keys to move the pin. Dots are sites whose place is known; no network is needed.
+      </p>
+    </div>
+  )
+}

@@ -1,0 +1,104 @@
+'use client'
+import { KM_PER_MILE } from '@almanac/units/distance'
+import type { UnitSystem } from '@almanac/units/unit-system'
+import { type KeyboardEvent, type PointerEvent, useState } from 'react'
+import { fitMap, type MapPlace, scaleBar } from './map-layout.ts'
+import { useWidth } from './use-width.ts'
+
+export type PinMapProps = {
+  /** What the pin stands for: "Orchard Lane 14". */
+  name: string
+  /** Null while nobody has set it: it then waits in the middle of what is known. */
+  pin: MapPlace | null
+  yard: MapPlace | null
+  /** Places that are known, to go by. */
+  landmarks: readonly { id: string; label: string; place: MapPlace }[]
+  unitSystem: UnitSystem
+  onMove: (place: MapPlace) => void
+}
+
+const HEIGHTS = { least: 220, most: 320 }
+const MARGIN = 40
+/** Pixels for one press of an arrow key, and with Shift. */
+const [STEP, FAR] = [2, 20]
+const ARROWS: Record<string, readonly [number, number]> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }
+/** Names on the sheet; more would lie on each other. The other landmarks stay dots. */
+const NAMED = 6
+
+/**
+ * A pin to be set by hand among known places, north up and to scale: by a press on the sheet, by dragging, or by the arrow keys. Needs no map server and so
+ * no network. The sheet stays as it was while the pin moves.
+ */
+export function PinMap({ name, pin, yard, landmarks, unitSystem, onMove }: PinMapProps) {
+  const [ref, width] = useWidth<HTMLDivElement>(480)
+  const [first] = useState(pin)
+  const known = [...landmarks.map((one) => one.place), ...(yard ? [yard] : []), ...(first ? [first] : [])]
+  if (known.length === 0) return <p className="text-soft">No place of the firm is known yet to go by: type the first coordinates.</p>
+  const map = fitMap(known, width, HEIGHTS, MARGIN)
+  const middle = { x: width / 2, y: map.height / 2 }
+  const at = pin ? map.at(pin) : middle
+  const bar = scaleBar(map.milesPerPixel, Math.min(120, width / 3), unitSystem === 'us' ? 1 : 1 / KM_PER_MILE)
+  const clamp = (value: number, most: number) => Math.min(most - 4, Math.max(4, value))
+  const moveTo = (x: number, y: number) => onMove(map.placeAt({ x: clamp(x, width), y: clamp(y, map.height) }))
+
+  const byPointer = (event: PointerEvent<HTMLButtonElement>) => {
+    if (event.type === 'pointerdown') event.currentTarget.setPointerCapture(event.pointerId)
+    else if (!event.currentTarget.hasPointerCapture(event.pointerId)) return
+    const box = event.currentTarget.getBoundingClientRect()
+    moveTo(event.clientX - box.left, event.clientY - box.top)
+  }
+  const byKey = (event: KeyboardEvent) => {
+    const way = ARROWS[event.key]
+    if (!way) return
+    event.preventDefault()
+    const step = event.shiftKey ? FAR : STEP
+    moveTo(at.x + way[0] * step, at.y + way[1] * step)
+  }
+  const where = pin ? `${pin.latitude} north, ${pin.longitude} east` : 'not set'
+  return (
+    <div ref={ref} className="border border-line bg-sheet">
+      <button
+        type="button"
+        aria-label={`Pin of ${name}: ${where}. Arrow keys move it, with Shift further.`}
+        className="block cursor-crosshair touch-none"
+        onPointerDown={byPointer}
+        onPointerMove={byPointer}
+        onKeyDown={byKey}
+      >
+        <svg aria-hidden="true" width={width} height={map.height} className="pointer-events-none block max-w-full text-small">
+          {landmarks.map(({ id, label, place }, n) => {
+            const { x, y } = map.at(place)
+            return (
+              <g key={id}>
+                <circle cx={x} cy={y} r={3.5} className="fill-gravel" />
+                {n < NAMED ? (
+                  <text x={x > width * 0.6 ? x - 7 : x + 7} y={y + 4} textAnchor={x > width * 0.6 ? 'end' : 'start'} className="fill-soft">
+                    {label}
+                  </text>
+                ) : null}
+              </g>
+            )
+          })}
+          {yard ? (
+            <g transform={`translate(${map.at(yard).x} ${map.at(yard).y})`}>
+              <path d="M-7 7 V-3 L0 -9 L7 -3 V7 z" className="fill-paper stroke-ink" strokeWidth="1.5" />
+              <text y={21} textAnchor="middle" className="fill-soft">
+                yard
+              </text>
+            </g>
+          ) : null}
+          <g transform={`translate(${at.x} ${at.y})`} className={pin ? '' : 'opacity-50'}>
+            <path d="M0 0 C-9 -12 -9 -24 0 -24 C9 -24 9 -12 0 0 z" className="fill-water stroke-sheet" strokeWidth="1.5" />
+            <circle cy={-16} r={3} className="fill-sheet" />
+          </g>
+          <g transform={`translate(14 ${map.height - 14})`} className="stroke-ink">
+            <path d={`M0 -5 V0 H${bar.pixels} V-5`} className="fill-none" />
+            <text x={bar.pixels + 7} y={1} className="fill-soft stroke-none">
+              {bar.length} {unitSystem === 'us' ? 'mi' : 'km'}
+            </text>
+          </g>
+        </svg>
+      </button>
+    </div>
+  )
+}
