@@ -5,8 +5,6 @@ import { dayIn } from '@almanac/runtime/clock'
 import { can } from '../procedure.ts'
 
 export const due = {
-  months: can('read:due').due.months.handler(({ context, input }) =>
-    readDueMonths(context.scope, input, context.who.company.timeZone),
-  ),
+  months: can('read:due').due.months.handler(({ context, input }) => readDueMonths(context.scope, input, context.who.company.timeZone)),
   beds: can('read:due').due.beds.handler(({ context, input }) => readDueBeds(context.scope, input, dayIn(context.who.company.timeZone))),
 }
