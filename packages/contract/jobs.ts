@@ -19,7 +19,7 @@ export const JobState = z.enum(['proposed', 'booked', 'under-way', 'held', 'clos
 export const ClockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time such as 08:05')
 
 /** What a person has to confirm before a visit stands at an unusual time. */
-export const Unusual = z.enum(['outside-hours', 'past', 'promise', 'crew', 'parts'])
+export const Unusual = z.enum(['outside-hours', 'past', 'promise', 'crew', 'parts', 'site-hours'])
 
 /** A bed's facts, for its small drawing and its kit. Volumes in ft³, lengths in inches, weights in lb; null where not known. */
 export const JobBed = z.object({

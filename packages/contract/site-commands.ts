@@ -28,6 +28,15 @@ export type NewSoftener = z.infer<typeof NewSoftener>
 /** Where a site stands, in degrees north and east (WGS 84). */
 export const Place = z.object({ latitude: z.number().min(-90).max(90), longitude: z.number().min(-180).max(180) })
 
+const Clock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/)
+/** When a site takes visits: weekdays from 1, Monday, none for any; times between which a visit begins and ends, null for no bound. */
+export const VisitHours = z
+  .object({ weekdays: z.array(z.number().int().min(1).max(7)).max(7), from: Clock.nullable(), until: Clock.nullable() })
+  .refine(
+    ({ from, until }) => from === null || until === null || from < until,
+    'Visits must be taken until later than they are taken from.',
+  )
+
 const address = {
   label: line(120),
   street: line(160).default(''),
@@ -74,6 +83,8 @@ export const ChangeSite = command({
   waterSupplyId: Id.nullable(),
   /** Left out: as it was; null: not known. */
   place: Place.nullable().optional(),
+  /** Left out: as they were. */
+  visitHours: VisitHours.optional(),
 })
 
 export const ChangeCustomer = command({

@@ -79,6 +79,7 @@ export const SitePage = z.object({
   region: z.string().nullable(),
   /** Degrees north and east (WGS 84); null where nobody wrote the place down. */
   place: Place.nullable(),
+  visitHours: z.object({ weekdays: z.array(z.number()), from: z.string().nullable(), until: z.string().nullable() }),
   postcode: z.string().nullable(),
   accessNotes: z.string().nullable(),
   notes: z.string().nullable(),

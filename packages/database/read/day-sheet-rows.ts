@@ -1,7 +1,7 @@
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
-import { bedFacts, JOB_VALVES, type Kind, type State, type VisitState, valveCardIds } from './job-rows.ts'
+import { bedFacts, JOB_VALVES, type Kind, SITE_HOURS, type State, siteHours, type VisitState, valveCardIds } from './job-rows.ts'
 
 /** Day sheets with their people, vehicle and visits, by day and name. Visits that were called off are left out. */
 export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDayWhereInput) {
@@ -17,7 +17,7 @@ export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDay
         include: {
           job: {
             include: {
-              site: { select: { label: true, town: true, latitude: true, longitude: true, postcode: true } },
+              site: { select: { label: true, town: true, latitude: true, longitude: true, postcode: true, ...SITE_HOURS } },
               bed: { include: { tank: true } },
               softener: JOB_VALVES,
             },
@@ -57,6 +57,7 @@ export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDay
       siteLabel: visit.job.site.label,
       town: visit.job.site.town,
       coordinates: { latitude: visit.job.site.latitude, longitude: visit.job.site.longitude, postcode: visit.job.site.postcode },
+      siteHours: siteHours(visit.job.site),
       crewSize: visit.job.crewSize,
       valveCardIds: valveCardIds(visit.job.softener, visit.job.bed?.tankId ?? null),
       notes: visit.job.notes,

@@ -7,6 +7,13 @@ export const JOB_PARTS = {
   bed: { include: { tank: true, forecast: { select: { chance3Months: true } } } },
 } satisfies Prisma.JobInclude
 
+/** When a site takes visits. */
+export const SITE_HOURS = { visitWeekdays: true, visitFrom: true, visitUntil: true } satisfies Prisma.SiteSelect
+
+export const siteHours = (site: { visitWeekdays: number[]; visitFrom: string | null; visitUntil: string | null }) => ({
+  ...{ weekdays: site.visitWeekdays, from: site.visitFrom, until: site.visitUntil },
+})
+
 /** The valves of a job's softener, to know who may work on them. */
 export const JOB_VALVES = {
   select: { valves: { where: { archivedAt: null }, select: { cardId: true, tankId: true }, orderBy: { id: 'asc' } } },

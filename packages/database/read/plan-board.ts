@@ -2,13 +2,13 @@ import type { Tx } from '../client.ts'
 import { dateOf } from '../days.ts'
 import { sheetRows } from './day-sheet-rows.ts'
 import { settingsIn } from './firm-settings.ts'
-import { bedFacts, JOB_VALVES, valveCardIds } from './job-rows.ts'
+import { bedFacts, JOB_VALVES, SITE_HOURS, siteHours, valveCardIds } from './job-rows.ts'
 
 /** How many waiting jobs are planned at once, the most pressing first: more than a crew's week can hold. */
 const MOST_WAITING = 120
 
 const WAITING = {
-  site: { select: { label: true, town: true, latitude: true, longitude: true, postcode: true } },
+  site: { select: { label: true, town: true, latitude: true, longitude: true, postcode: true, ...SITE_HOURS } },
   softener: JOB_VALVES,
   bed: { include: { tank: true, forecast: { select: { chance3Months: true } } } },
 } as const
@@ -29,6 +29,7 @@ export async function readPlanBoard(tx: Tx, companyId: string, { fromDay, untilD
     valveCardIds: valveCardIds(job.softener, job.bed?.tankId ?? null),
     ...{ dueEarliest: job.dueEarliest, dueLatest: job.dueLatest, siteLabel: job.site.label, town: job.site.town, siteId: job.siteId },
     coordinates: { latitude: job.site.latitude, longitude: job.site.longitude, postcode: job.site.postcode },
+    siteHours: siteHours(job.site),
     bed: job.bed ? bedFacts(job.bed) : null,
     chance3Months: job.bed?.forecast?.chance3Months ?? null,
   }))

@@ -3,6 +3,7 @@ import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
+import { siteHours } from './job-rows.ts'
 import { BED_LINE, bedLine, byDay, jobLine, OPEN_JOBS, tankLine } from './site-lines.ts'
 
 const SOFTENERS = {
@@ -57,6 +58,7 @@ export async function readSitePage(scope: Pick<Scope, 'companyId'>, siteId: stri
       street: site.street,
       town: site.town,
       region: site.region,
+      visitHours: siteHours(site),
       place: site.latitude === null || site.longitude === null ? null : { latitude: site.latitude, longitude: site.longitude },
       postcode: site.postcode,
       accessNotes: site.accessNotes,

@@ -1,12 +1,13 @@
 import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
-import type { Prisma } from '@almanac/database/generated/client'
 import { dayIn } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import { companyFacts } from '../shared/company-facts.ts'
 
+type WhichSheets = NonNullable<NonNullable<Parameters<Tx['crewDay']['count']>[0]>['where']>
+
 /** Whoever stands on sheets from today on cannot leave the firm unseen: their visits would have nobody. */
-export async function refuseInUse(tx: Tx, companyId: string, at: Date, what: string, where: Prisma.CrewDayWhereInput): Promise<void> {
+export async function refuseInUse(tx: Tx, companyId: string, at: Date, what: string, where: WhichSheets): Promise<void> {
   const { timeZone } = await companyFacts(tx, companyId)
   const sheets = await tx.crewDay.count({ where: { companyId, day: { gte: dateOf(dayIn(timeZone, at)) }, ...where } })
   if (sheets > 0)

@@ -10,6 +10,10 @@ import { checkSupply } from './check-supply.ts'
 
 export type ChangeSite = z.infer<typeof ChangeSiteInput>
 
+const hoursOf = ({ weekdays, from, until }: NonNullable<ChangeSite['visitHours']>) => ({
+  ...{ visitWeekdays: [...new Set(weekdays)].sort(), visitFrom: from, visitUntil: until },
+})
+
 /** Changes a site's own facts. Another water supply means other water on its beds, so they are forecast anew. */
 export async function changeSite(scope: Scope & { personId: string }, input: ChangeSite): Promise<{ id: string; version: number }> {
   const { commandId: _, siteId, version, ...sent } = input
@@ -30,6 +34,7 @@ export async function changeSite(scope: Scope & { personId: string }, input: Cha
         notes: sent.notes || null,
         waterSupplyId: sent.waterSupplyId,
         ...(sent.place === undefined ? {} : { latitude: sent.place?.latitude ?? null, longitude: sent.place?.longitude ?? null }),
+        ...(sent.visitHours === undefined ? {} : hoursOf(sent.visitHours)),
         version: { increment: 1 },
       },
     })
@@ -46,6 +51,7 @@ export async function changeSite(scope: Scope & { personId: string }, input: Cha
           accessNotes: row.accessNotes ?? '',
           notes: row.notes ?? '',
           waterSupplyId: row.waterSupplyId,
+          visitHours: { weekdays: row.visitWeekdays, from: row.visitFrom, until: row.visitUntil },
           place: row.latitude === null || row.longitude === null ? null : { latitude: row.latitude, longitude: row.longitude },
         }
       )

@@ -104,6 +104,29 @@ describe('people and vehicles on the board', () => {
   })
 })
 
+describe('a site’s own hours', () => {
+  test('keep proposals and places to them, and by hand are asked about first', async () => {
+    const { firm, crewDayId, sheet } = await pair()
+    const job = await rebed(firm)
+    await openDaySheet(firm, { ...command(), ...sheet, day: NEXT })
+    const set = (data: { visitWeekdays?: number[]; visitFrom?: string; visitUntil?: string }) =>
+      write(firm, (tx, companyId) => tx.site.updateMany({ where: { companyId }, data }))
+    // NEXT is a Friday.
+    await set({ visitWeekdays: [5], visitFrom: '11:00' })
+    const best = await bestPlaces(firm, job.jobId)
+    expect(best.places.map(({ day, at }) => [day, at])).toEqual([[NEXT, '11:00']])
+    expect(best.unfit[0]?.reason).toMatch(/windows/)
+    const takes = 'The site takes visits only Fri, from 11:00.'
+    expect((await jobsThatFit(firm, crewDayId)).left).toEqual([{ reason: takes, jobs: 1 }])
+    const book = { ...command(), ...job, crewDayId, at: '12:00' }
+    await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: 'site-hours' } })
+    await bookVisit(firm, { ...book, ...command(), confirmed: ['site-hours'] })
+    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.visits[0]?.warnings).toEqual([takes])
+    await set({ visitWeekdays: [] })
+    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.visits[0]?.warnings).toEqual([])
+  })
+})
+
 describe('parts', () => {
   test('that are missing put a rebed off until they can be there, and by hand are asked about first', async () => {
     const { firm, crewDayId, sheet } = await pair()

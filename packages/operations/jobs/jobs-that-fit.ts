@@ -1,11 +1,12 @@
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { sheetRows } from '@almanac/database/read/day-sheet-rows'
 import { readFreeStock } from '@almanac/database/read/free-stock'
-import { JOB_PARTS, JOB_VALVES, jobFacts, valveCardIds } from '@almanac/database/read/job-rows'
-import { dayIn, now } from '@almanac/runtime/clock'
+import { JOB_PARTS, JOB_VALVES, jobFacts, SITE_HOURS, siteHours, valveCardIds } from '@almanac/database/read/job-rows'
+import { dayIn, instantIn, now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
 import { skillsLacking } from '@almanac/service-rules/crews/crew-skills'
-import { placesOnSheet } from '@almanac/service-rules/day-sheets/place-on-sheet'
+import { placesOnSheet, type SheetToPlaceOn } from '@almanac/service-rules/day-sheets/place-on-sheet'
+import { type SiteHours, siteHoursOn, siteHoursWords, takesAnyTime } from '@almanac/service-rules/day-sheets/site-hours'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { clockTimeIn, companyFacts } from './clock-times.ts'
 import { crewOnDay, readCrewBook } from './crew-on-day.ts'
@@ -26,6 +27,16 @@ function byPressure(day: string) {
   return (a: Pressing, b: Pressing) => (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0)
 }
 
+/** What of a sheet's hours the site takes visits in; null where none. */
+function offerWithin(offer: SheetToPlaceOn, hours: SiteHours, day: string, timeZone: string): SheetToPlaceOn | null {
+  if (takesAnyTime(hours)) return offer
+  const on = siteHoursOn(hours, day)
+  if (!on) return null
+  const at = (minute: number) => instantIn(timeZone, day, Math.min(1439, minute)).getTime()
+  const [startMs, endMs] = [Math.max(offer.hours.startMs, at(on.from)), Math.min(offer.hours.endMs, at(on.until))]
+  return startMs < endMs ? { ...offer, hours: { startMs, endMs } } : null
+}
+
 /** Jobs without a place that one sheet could take, each at the first free stretch it fits, and why the others don't fit. */
 export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: string) {
   return inCompany(scope, async (tx) => {
@@ -35,7 +46,7 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
     const { timeZone, unitSystem } = await companyFacts(tx, companyId)
     const found = await tx.job.findMany({
       where: { companyId, state: 'proposed' },
-      include: { ...JOB_PARTS, softener: JOB_VALVES },
+      include: { ...JOB_PARTS, site: { select: { label: true, town: true, ...SITE_HOURS } }, softener: JOB_VALVES },
       orderBy: [{ dueLatest: { sort: 'asc', nulls: 'last' } }, { id: 'asc' }],
       take: MOST_JOBS,
     })
@@ -45,6 +56,7 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
     const crew = crewOnDay(await readCrewBook(tx, companyId, sheet.day < today ? sheet.day : today), sheet)
     const jobs = found.map((job) => ({
       ...jobFacts(job),
+      siteHours: siteHours(job.site),
       valveCardIds: valveCardIds(job.softener, job.bed?.tankId ?? null),
       chance3Months: job.bed?.forecast?.chance3Months ?? null,
     }))
@@ -60,7 +72,13 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
       // Each job is told of what is on the shelf now: which of them takes it is for the dispatcher to say.
       const late = partsDesk(stock, today, firm).dayOf(job)
       const reason = lacking ?? (late && late.day > sheet.day ? `Parts: ${late.because}.` : null)
-      const answer = reason === null ? placesOnSheet(job, offer, notBeforeMs) : { fits: false as const, reason }
+      const within = offerWithin(offer, job.siteHours, sheet.day, timeZone)
+      const answer =
+        reason !== null
+          ? { fits: false as const, reason }
+          : within
+            ? placesOnSheet(job, within, notBeforeMs)
+            : { fits: false as const, reason: `The site takes visits only ${siteHoursWords(job.siteHours)}.` }
       const place = answer.fits ? answer.places.find((one) => (inStretch.get(one.gapEndMs) ?? 0) < MOST_IN_A_STRETCH) : null
       if (!place) {
         const reason = answer.fits ? 'Would fit too, but is less pressing.' : answer.reason

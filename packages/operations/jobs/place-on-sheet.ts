@@ -22,10 +22,10 @@ export async function lockSheet(tx: Tx, companyId: string, crewDayId: string, al
 }
 
 export type LockedSheet = Awaited<ReturnType<typeof lockSheet>>
-export type Unusual = 'outside-hours' | 'past' | 'promise' | 'crew' | 'parts'
+export type Unusual = 'outside-hours' | 'past' | 'promise' | 'crew' | 'parts' | 'site-hours'
 
 type Wish = {
-  job: { kind: string; minutes: number; crewSize: number; softenerId: string | null; bedId: string | null }
+  job: { kind: string; minutes: number; crewSize: number; softenerId: string | null; bedId: string | null; siteId: string }
   sheet: LockedSheet
   at: string
   confirmed: readonly Unusual[]
@@ -57,7 +57,8 @@ export async function placeWanted(tx: Tx, companyId: string, { job, sheet, at, c
       'outside-hours',
       `The visit would last from ${clock(startsAt)} to ${clock(endsAt)}, but this crew works from ${clock(sheet.startsAt)} to ${clock(sheet.endsAt)}. Nothing was changed; confirm if it should stand all the same.`,
     )
-  for (const { confirm, words } of await planningWarnings(tx, companyId, { job, sheet, timeZone, today: dayIn(timeZone, now), visitId }))
+  const wish = { job, sheet, timeZone, today: dayIn(timeZone, now), visitId, startsAt, endsAt }
+  for (const { confirm, words } of await planningWarnings(tx, companyId, wish))
     if (!confirmed.includes(confirm)) throw unusual(confirm, `${words} Nothing was changed; confirm if it should stand there all the same.`)
   return { companyId, timeZone, colleagueIds, vehicleId: sheet.vehicleId, startsAt, endsAt }
 }

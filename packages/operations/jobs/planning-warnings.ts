@@ -1,27 +1,31 @@
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
-import { bedFacts, JOB_VALVES, valveCardIds } from '@almanac/database/read/job-rows'
+import { bedFacts, JOB_VALVES, siteHours, valveCardIds } from '@almanac/database/read/job-rows'
 import { skillsLacking } from '@almanac/service-rules/crews/crew-skills'
+import { outsideSiteHours } from '@almanac/service-rules/day-sheets/site-hours'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
+import { wallMinute } from './board-times.ts'
 import { crewOnDay, readCrewBook, sheetWarnings } from './crew-on-day.ts'
 import { neededBy, valveNameOf } from './job-skills.ts'
 import { openPartsDesk } from './parts-day.ts'
 
 type Wish = {
-  job: { kind: string; crewSize: number; softenerId: string | null; bedId: string | null }
+  job: { kind: string; crewSize: number; softenerId: string | null; bedId: string | null; siteId: string }
   sheet: { day: Date; startsAt: Date; endsAt: Date; vehicleId: string | null; members: { colleagueId: string }[] }
   timeZone: string
   today: string
   visitId?: string
+  startsAt: Date
+  endsAt: Date
 }
 
-/** What speaks against a job on a sheet and may be overruled: who is off or not down for it, and parts that cannot be there by then. */
+/** What speaks against a job on a sheet and may be overruled: who is off or not down for it, parts that cannot be there by then, and the site's own hours. */
 export async function planningWarnings(
   tx: Tx,
   companyId: string,
-  { job, sheet, timeZone, today, visitId }: Wish,
-): Promise<{ confirm: 'crew' | 'parts'; words: string }[]> {
+  { job, sheet, timeZone, today, visitId, startsAt, endsAt }: Wish,
+): Promise<{ confirm: 'crew' | 'parts' | 'site-hours'; words: string }[]> {
   const day = dayOf(sheet.day)
   const { unitSystem } = await companyFacts(tx, companyId)
   const figures = await firmFigures(tx, companyId)
@@ -44,10 +48,14 @@ export async function planningWarnings(
   const crew = [...off, ...(lacking ? [lacking] : [])]
   const parts = await openPartsDesk(tx, companyId, today, { figures, unitSystem }, visitId)
   const late = parts.dayOf({ kind: job.kind, bed: found && bedFacts(found) })
+  const site = await tx.site.findUniqueOrThrow({ where: { companyId_id: { companyId, id: job.siteId } } })
+  const wall = (instant: Date) => wallMinute(timeZone, day, instant)
+  const shut = outsideSiteHours(siteHours(site), day, wall(startsAt), wall(endsAt))
   return [
     ...(crew.length > 0 ? [{ confirm: 'crew' as const, words: crew.join(' ') }] : []),
     ...(late && late.day > day
       ? [{ confirm: 'parts' as const, words: `Its parts are not all in the stores by then: ${late.because}.` }]
       : []),
+    ...(shut ? [{ confirm: 'site-hours' as const, words: shut }] : []),
   ]
 }

@@ -5,6 +5,7 @@ import type { Load } from '@almanac/dispatch/problem/problem'
 import type { Board, BoardDay, Job, Sheet } from '@almanac/dispatch/propose/board'
 import type { TravelPlace } from '@almanac/dispatch/travel/travel-table'
 import { dayIn } from '@almanac/runtime/clock'
+import { type SiteHours, siteHoursOn, takesAnyTime } from '@almanac/service-rules/day-sheets/site-hours'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOfRecord } from '@almanac/softener/kit/kit-of-record'
 import type { UnitSystem } from '@almanac/units/unit-system'
@@ -26,6 +27,7 @@ export const YARD = 'yard'
 /** Overtime that a plan may reckon with, minutes; priced, and shown. */
 const MOST_OVERTIME = 120
 const END_OF_DAY = 1440
+const NEVER = '9999-12-31'
 /** Spent resin drips: it weighs about what it weighed new, lb per ft³; typical data sheets, 51 to 53. */
 const SPENT_LB_PER_FT3 = 52
 
@@ -73,6 +75,17 @@ function sheetOf(row: Row, crew: CrewOnDay, timeZone: string, at: Date): Omit<Sh
   }
 }
 
+/** When a visit may begin for the site's sake, so that it ends in its hours too; no windows where any time will do. */
+function siteWindows(hours: SiteHours, days: readonly BoardDay[], minutes: number): Job['windows'] {
+  if (takesAnyTime(hours)) return []
+  const open = days.flatMap(({ date }) => {
+    const on = siteHoursOn(hours, date)
+    return on && on.until - minutes >= on.from ? [{ date, from: on.from, to: on.until - minutes }] : []
+  })
+  // A window beyond the board: none of these days will do.
+  return open.length > 0 ? open : [{ date: NEVER, from: 0, to: 0 }]
+}
+
 /**
  * A visit on a sheet as the planner sees it: fixed where it is only offered, kept within its window where the customer was promised one. Any other may go to
  * another day, but not earlier on its own: somebody knows the time it was booked for, and an earlier one gains nothing.
@@ -86,23 +99,33 @@ function visitJob(visit: Row['visits'][number], row: Row, days: readonly BoardDa
       : visit.arriveFrom && visit.arriveUntil
         ? { sheetId: row.id, from: wall(visit.arriveFrom), to: wall(visit.arriveUntil) }
         : undefined
+  const minutes = (Date.parse(visit.endsAt) - Date.parse(visit.startsAt)) / 60_000
+  const anyTime = days.map(({ date }) => ({ date, from: 0, to: END_OF_DAY }))
+  const elsewhere = takesAnyTime(visit.siteHours) ? anyTime : siteWindows(visit.siteHours, days, minutes)
   return {
     ...{ id: visit.id, label: token(visit.siteId), place: visit.siteId, people: visit.crewSize, skills: skillsOfJob(visit, firm.figures) },
-    windows: days.map(({ date }) => ({ date, from: date === row.day ? start : 0, to: END_OF_DAY })),
-    minutes: (Date.parse(visit.endsAt) - Date.parse(visit.startsAt)) / 60_000,
+    windows: [...elsewhere.filter(({ date }) => date !== row.day), { date: row.day, from: start, to: END_OF_DAY }],
+    minutes,
     ...loadOf(visit.kind, visit.bed, firm),
     ...(promised ? { promised } : {}),
   }
 }
 
-function waitingJob(job: PlanBoardRows['waiting'][number], rows: PlanBoardRows, firm: Firm, parts: PartsDesk): Job {
+function waitingJob(
+  job: PlanBoardRows['waiting'][number],
+  rows: PlanBoardRows,
+  days: readonly BoardDay[],
+  firm: Firm,
+  parts: PartsDesk,
+): Job {
   const due = dayOf(job.dueLatest)
   const wished = dayOf(job.dueEarliest)
   const late = parts.dayOf({ kind: job.kind, bed: job.bed })
   const waits = late && late.day > (wished ?? '') ? late : null
   const earliest = waits?.day ?? wished
   return {
-    ...{ id: job.id, label: token(job.siteId), place: job.siteId, minutes: job.minutes, people: job.crewSize, windows: [] },
+    ...{ id: job.id, label: token(job.siteId), place: job.siteId, minutes: job.minutes, people: job.crewSize },
+    windows: siteWindows(job.siteHours, days, job.minutes),
     skills: skillsOfJob(job, firm.figures),
     ...loadOf(job.kind, job.bed, firm),
     ...(earliest ? { earliest } : {}),
@@ -136,7 +159,9 @@ export async function readBoard(
     const on = new Set(sheet.visits.map((one) => one.jobId))
     return row.visits.filter((visit) => on.has(visit.id)).map((visit) => visitJob(visit, row, span, timeZone, firm))
   })
-  const waiting = rows.waiting.filter((job) => (dayOf(job.dueEarliest) ?? '') <= untilDay).map((job) => waitingJob(job, rows, firm, parts))
+  const waiting = rows.waiting
+    .filter((job) => (dayOf(job.dueEarliest) ?? '') <= untilDay)
+    .map((job) => waitingJob(job, rows, span, firm, parts))
   const coordinates = new Map(asking.map((one) => [one.siteId, placeOfSite(one.coordinates, timeZone)]))
   const yard = pointOf({ latitude: rows.settings.yardLatitude, longitude: rows.settings.yardLongitude })
   const homes = new Map(

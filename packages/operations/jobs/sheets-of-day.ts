@@ -3,9 +3,11 @@ import { inCompany, type Scope } from '@almanac/database/in-company'
 import { readDaySheets } from '@almanac/database/read/day-sheets'
 import type { ShortKit } from '@almanac/database/read/short-kits'
 import { type Abilities, skillsLacking } from '@almanac/service-rules/crews/crew-skills'
+import { outsideSiteHours, type SiteHours } from '@almanac/service-rules/day-sheets/site-hours'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { placeOfSite } from '../shared/place-of-site.ts'
+import { wallMinute } from './board-times.ts'
 import { crewOnDay, readCrewBook, sheetWarnings } from './crew-on-day.ts'
 import { neededBy, valveNameOf } from './job-skills.ts'
 import { type Drive, type Leg, openTravelDesk, pointOf, workOutDrives } from './travel-desk.ts'
@@ -30,6 +32,13 @@ function visitWarnings(visit: Visit, people: readonly Abilities[], figures: Firm
   return [...(lacking ? [lacking] : []), ...parts]
 }
 
+/** What the site's own hours say against a visit where it stands. */
+function shutAt(visit: { startsAt: string; endsAt: string }, hours: SiteHours, day: string, timeZone: string): string[] {
+  const wall = (instant: string) => wallMinute(timeZone, day, new Date(instant))
+  const words = outsideSiteHours(hours, day, wall(visit.startsAt), wall(visit.endsAt))
+  return words ? [words] : []
+}
+
 const amount = (value: number) => String(Math.round(value * 100) / 100)
 
 /** The day sheets with their drives: from the yard to the first visit, between visits, and back. */
@@ -44,10 +53,13 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
   const sheets = read.sheets.map((sheet) => {
     const { people, home } = crewOnDay(book, sheet)
     const warnings = sheetWarnings(book, sheet, timeZone)
-    const visits = sheet.visits.map(({ coordinates, valveCardIds, ...visit }) => ({
+    const visits = sheet.visits.map(({ coordinates, valveCardIds, siteHours, ...visit }) => ({
       ...visit,
       place: placeOfSite(coordinates, timeZone),
-      warnings: visit.state === 'booked' ? visitWarnings({ ...visit, valveCardIds }, people, figures, shorts) : [],
+      warnings:
+        visit.state === 'booked'
+          ? [...shutAt(visit, siteHours, sheet.day, timeZone), ...visitWarnings({ ...visit, valveCardIds }, people, figures, shorts)]
+          : [],
     }))
     return { ...sheet, visits, warnings, home: home && { latitude: home.latitude, longitude: home.longitude } }
   })

@@ -1,5 +1,6 @@
 'use client'
 import type { SitePage } from '@almanac/contract/sites'
+import { siteHoursWords } from '@almanac/service-rules/day-sheets/site-hours'
 import { Select } from '@almanac/ui/select'
 import { TextArea } from '@almanac/ui/text-area'
 import { TextInput } from '@almanac/ui/text-input'
@@ -11,6 +12,7 @@ import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
 import { PlacePin } from './place-pin.tsx'
+import { VisitHoursFields } from './visit-hours.tsx'
 
 const NAMES = {
   label: 'Name of the site',
@@ -22,6 +24,7 @@ const NAMES = {
   notes: 'Notes',
   waterSupplyId: 'Water supply',
   place: 'Coordinates',
+  visitHours: 'Takes visits only',
 }
 
 /** Changes a site's own facts. Another supply means other water on its beds. */
@@ -41,12 +44,14 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
     waterSupplyId: site.supply?.id ?? '',
     place: placeWords(site.place),
   }))
+  const [visitHours, setVisitHours] = useState(site.visitHours)
   const [wrong, setWrong] = useState<string>()
   const change = useCommand(api.sites.change.mutationOptions(), { onDone: onClose })
   const send = (version: number) => {
     const place = readPlace(values.place)
     setWrong(place.ok ? undefined : place.reason)
-    if (place.ok) change.send({ siteId: site.id, version, ...values, waterSupplyId: values.waterSupplyId || null, place: place.value })
+    if (place.ok)
+      change.send({ siteId: site.id, version, ...values, waterSupplyId: values.waterSupplyId || null, place: place.value, visitHours })
   }
   const typed = readPlace(values.place)
   const supplyName = (id: unknown) => supplies.data?.find((one) => one.id === id)?.name ?? 'not known'
@@ -64,7 +69,9 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
           ? supplyName(value)
           : name === 'place'
             ? placeWords(value as SitePage['place']) || 'nothing'
-            : String(value || 'nothing')
+            : name === 'visitHours'
+              ? (siteHoursWords(value as SitePage['visitHours']) ?? 'at any time')
+              : String(value || 'nothing')
       }
     >
       <TextInput label={NAMES.label} required maxLength={120} {...field('label')} />
@@ -92,6 +99,7 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
         choices={(supplies.data ?? []).map((one) => ({ value: one.id, label: one.name }))}
         {...field('waterSupplyId')}
       />
+      <VisitHoursFields hours={visitHours} onChange={setVisitHours} />
       <TextArea label={NAMES.accessNotes} hint="Stairs, dogs, where the key is" {...field('accessNotes')} />
       <TextArea label={NAMES.notes} {...field('notes')} />
     </FormDialog>

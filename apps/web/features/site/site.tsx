@@ -1,4 +1,5 @@
 'use client'
+import { siteHoursWords } from '@almanac/service-rules/day-sheets/site-hours'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { LinkButton } from '@almanac/ui/link-button'
@@ -96,6 +97,7 @@ export function Site({ siteId }: { siteId: string }) {
               facts={[
                 { name: 'Address', value: address },
                 { name: 'Access', value: site.accessNotes },
+                { name: 'Takes visits', value: siteHoursWords(site.visitHours) },
                 {
                   name: 'Water',
                   value: supply ? (

@@ -1,0 +1,38 @@
+'use client'
+import type { SitePage } from '@almanac/contract/sites'
+import { Checkbox } from '@almanac/ui/checkbox'
+import { TimeInput } from '@almanac/ui/time-input'
+
+type Hours = SitePage['visitHours']
+
+const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday']
+
+/** When a kitchen or a boiler room takes visits; nothing ticked and no time is any time. */
+export function VisitHoursFields({ hours, onChange }: { hours: Hours; onChange: (hours: Hours) => void }) {
+  const tick = (weekday: number, on: boolean) =>
+    onChange({ ...hours, weekdays: on ? [...hours.weekdays, weekday].sort() : hours.weekdays.filter((one) => one !== weekday) })
+  return (
+    <fieldset className="flex flex-col gap-2">
+      <legend className="font-semibold">Takes visits only</legend>
+      <p className="text-small text-soft">A visit must begin and end in these times. Nothing ticked: on any day; no time: at any hour.</p>
+      <div className="flex flex-wrap gap-x-5">
+        {WEEKDAYS.map((name, n) => (
+          <Checkbox
+            key={name}
+            label={name}
+            checked={hours.weekdays.includes(n + 1)}
+            onChange={(event) => tick(n + 1, event.target.checked)}
+          />
+        ))}
+      </div>
+      <div className="flex flex-wrap gap-5">
+        <TimeInput label="From" value={hours.from ?? ''} onChange={(event) => onChange({ ...hours, from: event.target.value || null })} />
+        <TimeInput
+          label="Until"
+          value={hours.until ?? ''}
+          onChange={(event) => onChange({ ...hours, until: event.target.value || null })}
+        />
+      </div>
+    </fieldset>
+  )
+}

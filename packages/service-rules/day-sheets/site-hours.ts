@@ -1,0 +1,31 @@
+import { weekdayOf } from '../crews/working-day.ts'
+
+/** When a site takes visits: weekdays from 1, Monday, to 7, none for any; clock times 'HH:MM' between which a visit must begin and end, null for no bound. */
+export type SiteHours = { weekdays: readonly number[]; from: string | null; until: string | null }
+
+const END_OF_DAY = 1440
+const NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']
+const minuteOf = (clock: string) => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3))
+
+export const takesAnyTime = ({ weekdays, from, until }: SiteHours) => weekdays.length === 0 && from === null && until === null
+
+/** The minutes since midnight between which a visit must lie on a day; null where the site takes none on that weekday. */
+export function siteHoursOn({ weekdays, from, until }: SiteHours, day: string): { from: number; until: number } | null {
+  if (weekdays.length > 0 && !weekdays.includes(weekdayOf(day))) return null
+  return { from: from === null ? 0 : minuteOf(from), until: until === null ? END_OF_DAY : minuteOf(until) }
+}
+
+/** "Mon, Tue, 14:30 to 18:00"; null where any time will do. */
+export function siteHoursWords(hours: SiteHours): string | null {
+  if (takesAnyTime(hours)) return null
+  const { weekdays, from, until } = hours
+  const days = [...weekdays].sort().map((weekday) => NAMES[weekday - 1])
+  const times = from && until ? `${from} to ${until}` : from ? `from ${from}` : until ? `until ${until}` : null
+  return [...days, times].filter(Boolean).join(', ')
+}
+
+/** Why a visit from one minute of a day to another does not suit the site, in a sentence; null when it does. */
+export function outsideSiteHours(hours: SiteHours, day: string, startMinute: number, endMinute: number): string | null {
+  const on = siteHoursOn(hours, day)
+  return on && startMinute >= on.from && endMinute <= on.until ? null : `The site takes visits only ${siteHoursWords(hours)}.`
+}
