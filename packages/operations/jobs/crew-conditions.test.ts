@@ -11,6 +11,7 @@ import { proposeJob } from './propose-job.ts'
 import { readBoard } from './read-board.ts'
 import { sheetsOfDay } from './sheets-of-day.ts'
 import { DAY, type Firm, makeBed, makeColleague, makeFirm, makeVehicle } from './test-firm.ts'
+import { jobWithLength } from './visit-lengths.ts'
 
 const NEXT = '2026-12-04'
 const command = () => ({ commandId: newId() })
@@ -101,6 +102,33 @@ describe('people and vehicles on the board', () => {
       tx.colleague.update({ where: { companyId_id: { companyId, id } }, data: { doesAll: false, skills: [] } }),
     )
     expect((await jobsThatFit(firm, crewDayId)).left).toEqual([{ reason: 'This crew is not down for heavy lifting by two.', jobs: 1 }])
+  })
+})
+
+describe('how long visits take', () => {
+  test('is learnt from close-outs: one of twice the usual moves the next job’s length a little, and another firm’s not at all', async () => {
+    const { firm, crewDayId } = await pair()
+    const first = await rebed(firm)
+    const { visitId } = await bookVisit(firm, { ...command(), ...first, crewDayId, at: '08:00', confirmed: [] })
+    const closeOut = { startedAt: `${DAY}T15:00:00Z`, finishedAt: `${DAY}T19:00:00Z` }
+    await write(firm, (tx, companyId) =>
+      tx.visit.update({
+        where: { companyId_id: { companyId, id: visitId } },
+        data: { state: 'closed', outcome: 'done', closedAt: new Date(`${DAY}T19:00:00Z`), closeOut },
+      }),
+    )
+    setClock(() => new Date(`${DAY}T23:00:00Z`))
+    const lengthOf = async (of: Firm) => {
+      const { siteId, softenerId, bedId } = await makeBed(of, 'Mill Row 2', { diameterIn: 10, heightIn: 54 })
+      const { jobId } = await proposeJob(of, { ...command(), siteId, softenerId, bedId, kind: 'rebed' })
+      const { minutes, usually } = await jobWithLength(of, jobId)
+      expect(usually.middle).toBe(minutes)
+      return { minutes, visits: usually.visits }
+    }
+    // Two hours are usual for a 10 in tank; the guess counts as eight visits: 120 × 2^(1/9) = 129.6 min.
+    expect(await lengthOf(firm)).toEqual({ minutes: 130, visits: 1 })
+    expect(await lengthOf(await makeFirm())).toEqual({ minutes: 120, visits: 0 })
+    setClock(() => new Date(`${DAY}T13:00:00Z`))
   })
 })
 

@@ -1,4 +1,5 @@
-import { type JobKind, jobKindFacts, usualRebedMinutes } from '@almanac/service-rules/jobs/job-kinds'
+import { type JobKind, jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
+import type { Duration } from '@almanac/service-rules/jobs/learn-durations'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOfRecord } from '@almanac/softener/kit/kit-of-record'
 import type { UnitSystem } from '@almanac/units/unit-system'
@@ -12,17 +13,19 @@ export type BedOnRecord = {
 }
 
 /**
- * Minutes on site and people to plan a job with. A rebed's length goes by the tank's diameter and its crew by the weight to carry; where the
- * tank is not known, and for the other kinds, the kind's usual figures stand.
+ * Minutes on site and people to plan a job with. The length is the middle of what such visits take this firm, by kind and for a rebed by the
+ * tank's diameter; its crew goes by the weight to carry, where the tank is known.
  */
 export function planForBed(
   kind: JobKind,
   bed: BedOnRecord | null,
   unitSystem: UnitSystem,
   figures: FirmFigures,
+  lengthOf: (kind: JobKind, diameterIn: number | null) => Duration,
 ): { minutes: number; crewSize: number } {
   const usual = jobKindFacts[kind]
-  if (kind !== 'rebed' || !bed) return { minutes: usual.usualMinutes, crewSize: usual.usualCrew }
+  const minutes = lengthOf(kind, bed?.tank.diameterIn ?? null).middle
+  if (kind !== 'rebed' || !bed) return { minutes, crewSize: usual.usualCrew }
   const kit = kitOfRecord({ ...bed.tank, ...bed }, { figures, unitSystem })
-  return { minutes: usualRebedMinutes(bed.tank.diameterIn), crewSize: kit.ok ? kit.value.crewSize : usual.usualCrew }
+  return { minutes, crewSize: kit.ok ? kit.value.crewSize : usual.usualCrew }
 }

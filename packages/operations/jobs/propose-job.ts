@@ -11,6 +11,7 @@ import { firmFigures } from '../shared/firm-figures.ts'
 import { companyFacts } from './clock-times.ts'
 import { planForBed } from './plan-for-bed.ts'
 import { refreshReminders } from './refresh-reminders.ts'
+import { visitLengths } from './visit-lengths.ts'
 
 export type ProposeJob = z.infer<typeof ProposeJobInput>
 
@@ -51,7 +52,7 @@ export async function proposeJob(scope: Scope & { personId: string }, input: Pro
         'invalid',
         `The job cannot be due from ${dueEarliest} and by ${dueLatest}. Nothing was added; turn the days round.`,
       )
-    const plan = planForBed(input.kind, bed, unitSystem, await firmFigures(tx, companyId))
+    const plan = planForBed(input.kind, bed, unitSystem, await firmFigures(tx, companyId), await visitLengths(tx, companyId, command.at))
     const jobId = newId()
     await tx.job.create({
       data: {

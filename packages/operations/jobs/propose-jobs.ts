@@ -12,6 +12,7 @@ import { firmFigures } from '../shared/firm-figures.ts'
 import { companyFacts } from './clock-times.ts'
 import { planForBed } from './plan-for-bed.ts'
 import { refreshReminders } from './refresh-reminders.ts'
+import { visitLengths } from './visit-lengths.ts'
 
 export type ProposeJobs = z.infer<typeof ProposeJobsInput>
 
@@ -37,7 +38,9 @@ type LockedBed = Awaited<ReturnType<typeof lockBeds>> extends Map<string, infer 
 
 const refused = (bedId: string, reason: string, jobId: string | null = null): Result => ({ bedId, status: 'refused', reason, jobId })
 
-async function proposeRebed(tx: Tx, command: Command, bed: LockedBed, unitSystem: UnitSystem, figures: FirmFigures): Promise<Result> {
+type Known = { unitSystem: UnitSystem; figures: FirmFigures; lengthOf: Awaited<ReturnType<typeof visitLengths>> }
+
+async function proposeRebed(tx: Tx, command: Command, bed: LockedBed, { unitSystem, figures, lengthOf }: Known): Promise<Result> {
   const [open] = bed.jobs
   if (open) return refused(bed.id, 'A rebed for this bed is already open.', open.id)
   if (bed.endedLatest !== null || bed.archivedAt !== null) return refused(bed.id, 'This bed is no longer in service.')
@@ -56,7 +59,7 @@ async function proposeRebed(tx: Tx, command: Command, bed: LockedBed, unitSystem
       dueEarliest: bed.forecast?.due10Day ?? null,
       dueLatest: bed.forecast?.due90Day ?? null,
       createdAt: command.at,
-      ...planForBed('rebed', bed, unitSystem, figures),
+      ...planForBed('rebed', bed, unitSystem, figures, lengthOf),
     },
   })
   await command.audit('proposed', 'job', jobId, { kind: 'rebed', bedId: bed.id })
@@ -76,8 +79,9 @@ export async function proposeJobs(scope: Scope & { personId: string }, input: Pr
     if (wanted.some((id) => !beds.has(id))) throw notFound('bed')
     const { unitSystem } = await companyFacts(tx, scope.companyId)
     const figures = await firmFigures(tx, scope.companyId)
+    const known = { unitSystem, figures, lengthOf: await visitLengths(tx, scope.companyId, command.at) }
     const results: Result[] = []
-    for (const bed of beds.values()) results.push(await proposeRebed(tx, command, bed, unitSystem, figures))
+    for (const bed of beds.values()) results.push(await proposeRebed(tx, command, bed, known))
     await refreshReminders(command, { kind: 'rebed', bedId: wanted[0] ?? null })
     return { results: [...new Set(wanted)].flatMap((id) => results.filter((one) => one.bedId === id)) }
   })

@@ -1,4 +1,5 @@
 'use client'
+import type { JobPage } from '@almanac/contract/jobs'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { DefinitionList } from '@almanac/ui/definition-list'
@@ -21,6 +22,12 @@ import { JobActions } from './job-actions.tsx'
 import { OfferTimes } from './offer-times.tsx'
 
 const percent = (chance: number | null) => (chance === null ? null : `${Math.round(chance * 100)} %`)
+
+/** "2 h 40, eight of ten no longer than 3 h 10; from 42 of your visits". */
+const usuallyWords = ({ middle, longer, visits }: JobPage['usually']) =>
+  `${durationWords(middle)}, eight of ten no longer than ${durationWords(longer)}; ${
+    visits === 0 ? 'common practice, until visits are closed' : `from ${visits === 1 ? 'one' : visits} of your visits and common practice`
+  }`
 
 /** One job: what, where, how pressing, the kit in a line, where it could go, and the visits so far. */
 export function Job({ jobId }: { jobId: string }) {
@@ -86,6 +93,7 @@ export function Job({ jobId }: { jobId: string }) {
               },
               ...(risk ? [{ name: 'Waiting costs', value: risk }] : []),
               { name: 'Needs', value: `${peopleWords(job.crewSize)}, ${durationWords(job.minutes)} on site` },
+              { name: 'Such visits take', value: usuallyWords(job.usually) },
               ...(job.notes ? [{ name: 'Note', value: job.notes }] : []),
             ]}
           />

@@ -1,6 +1,6 @@
 import 'server-only'
 import { readJobs, readJobsOverview } from '@almanac/database/read/job-list'
-import { readJob, readJobChoices } from '@almanac/database/read/job-page'
+import { readJobChoices } from '@almanac/database/read/job-page'
 import { bestPlaces } from '@almanac/operations/jobs/best-places'
 import { bookVisit } from '@almanac/operations/jobs/book-visit'
 import { callOffJob } from '@almanac/operations/jobs/call-off-job'
@@ -10,12 +10,13 @@ import { moveVisit } from '@almanac/operations/jobs/move-visit'
 import { proposeJob } from '@almanac/operations/jobs/propose-job'
 import { proposeJobs } from '@almanac/operations/jobs/propose-jobs'
 import { resumeJob } from '@almanac/operations/jobs/resume-job'
+import { jobWithLength } from '@almanac/operations/jobs/visit-lengths'
 import { can } from '../procedure.ts'
 
 export const jobs = {
   list: can('read:job').jobs.list.handler(({ context, input }) => readJobs(context.scope, input)),
   overview: can('read:job').jobs.overview.handler(({ context }) => readJobsOverview(context.scope)),
-  get: can('read:job').jobs.get.handler(({ context, input }) => readJob(context.scope, input.jobId)),
+  get: can('read:job').jobs.get.handler(({ context, input }) => jobWithLength(context.scope, input.jobId)),
   places: can('book:visit').jobs.places.handler(({ context, input }) => bestPlaces(context.scope, input.jobId)),
   choices: can('propose:job').jobs.choices.handler(({ context, input }) => readJobChoices(context.scope, input.siteId)),
   propose: can('propose:job').jobs.propose.handler(({ context, input }) => proposeJobs(context.scope, input)),

@@ -1,0 +1,45 @@
+import { type JobKind, jobKindFacts, usualRebedMinutes } from './job-kinds.ts'
+
+/** How long a visit took on site. */
+export type VisitLength = { kind: JobKind; diameterIn: number | null; minutes: number }
+/** Minutes on site: half of such visits take no longer than `middle`, eight of ten no longer than `longer`; learnt from so many visits. */
+export type Duration = { middle: number; longer: number; visits: number }
+
+/** The trade's first guess counts for as many visits of the firm's own; common practice, no source. */
+const GUESS_COUNTS_AS = 8
+/** Lengths vary by about a quarter from visit to visit; common practice, no source. */
+const USUAL_SPREAD = 0.25
+/** A length this many times as short or as long as usual is a tablet forgotten, not work. */
+const FORGOTTEN = 5
+/** Below this many standard deviations lie eight of ten (standard normal, Abramowitz and Stegun, table 26.5). */
+const EIGHT_OF_TEN = 0.8416
+const STEP_MINUTES = 5
+
+export const usualMinutes = (kind: JobKind, diameterIn: number | null): number =>
+  kind === 'rebed' ? usualRebedMinutes(diameterIn) : jobKindFacts[kind].usualMinutes
+
+const inSteps = (minutes: number) => Math.max(STEP_MINUTES, Math.round(minutes / STEP_MINUTES) * STEP_MINUTES)
+
+/**
+ * Lengths by kind, and for rebeds by size of tank, learnt from the firm's own visits: the logarithm of what a visit took over what is usual, its mean and spread
+ * drawn towards the usual by `GUESS_COUNTS_AS` visits. Without visits it answers the usual.
+ */
+export function learnDurations(lengths: readonly VisitLength[]): (kind: JobKind, diameterIn: number | null) => Duration {
+  const byClass = new Map<string, number[]>()
+  for (const { kind, diameterIn, minutes } of lengths) {
+    const log = Math.log(minutes / usualMinutes(kind, diameterIn))
+    if (!(Math.abs(log) <= Math.log(FORGOTTEN))) continue
+    const key = `${kind} ${usualMinutes(kind, diameterIn)}`
+    byClass.set(key, [...(byClass.get(key) ?? []), log])
+  }
+  return (kind, diameterIn) => {
+    const usual = usualMinutes(kind, diameterIn)
+    const logs = byClass.get(`${kind} ${usual}`) ?? []
+    const weight = GUESS_COUNTS_AS + logs.length
+    const mean = logs.reduce((sum, one) => sum + one, 0) / weight
+    const squares = logs.reduce((sum, one) => sum + (one - mean) ** 2, 0)
+    const spread = Math.sqrt((GUESS_COUNTS_AS * USUAL_SPREAD ** 2 + squares) / weight)
+    const middle = usual * Math.exp(mean)
+    return { middle: inSteps(middle), longer: inSteps(middle * Math.exp(EIGHT_OF_TEN * spread)), visits: logs.length }
+  }
+}
