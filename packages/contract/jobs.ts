@@ -149,7 +149,7 @@ export const BookVisit = command({
   jobVersion: Version,
   crewDayId: Id,
   at: ClockTime,
-  confirmed: z.array(Unusual).max(5).default([]),
+  confirmed: z.array(Unusual).max(Unusual.options.length).default([]),
 })
 export const MoveVisit = command({
   visitId: Id,
@@ -157,7 +157,7 @@ export const MoveVisit = command({
   /** Another sheet; without it the visit stays on its own. */
   crewDayId: Id.optional(),
   at: ClockTime,
-  confirmed: z.array(Unusual).max(5).default([]),
+  confirmed: z.array(Unusual).max(Unusual.options.length).default([]),
 })
 export const CallOffVisit = command({ visitId: Id, version: Version })
 export const HoldJob = command({ jobId: Id, version: Version, reason: z.string().trim().min(1, 'say why').max(1000) })
