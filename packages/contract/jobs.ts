@@ -19,7 +19,7 @@ export const JobState = z.enum(['proposed', 'booked', 'under-way', 'held', 'clos
 export const ClockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time such as 08:05')
 
 /** What a person has to confirm before a visit stands at an unusual time. */
-export const Unusual = z.enum(['outside-hours', 'past', 'promise', 'crew', 'parts', 'site-hours'])
+export const Unusual = z.enum(['outside-hours', 'past', 'promise', 'crew', 'parts', 'site-hours', 'order'])
 
 /** A bed's facts, for its small drawing and its kit. Volumes in ft³, lengths in inches, weights in lb; null where not known. */
 export const JobBed = z.object({
@@ -84,6 +84,9 @@ export const JobPage = z.object({
   usually: z.object({ middle: z.number(), longer: z.number(), visits: z.number().int() }),
   createdAt: Instant,
   closedDay: Day.nullable(),
+  /** The job it follows and that one's day, and the jobs that follow it. */
+  follows: z.object({ jobId: Id, kind: JobKind, leastDays: z.number().int(), day: Day.nullable() }).nullable(),
+  followedBy: z.array(z.object({ jobId: Id, kind: JobKind, leastDays: z.number().int() })),
   forecast: z
     .object({
       asOfDay: Day,
@@ -143,6 +146,8 @@ export const ProposeJob = command({
   minutes: z.number().int().min(5).max(1440).optional(),
   crewSize: z.number().int().min(1).max(6).optional(),
   notes: z.string().max(4000).optional(),
+  /** The job at the same site that it follows, by so many days at least. */
+  after: z.object({ jobId: Id, leastDays: z.number().int().min(0).max(365) }).optional(),
 })
 export const BookVisit = command({
   jobId: Id,

@@ -117,7 +117,16 @@ const jobs: Record<string, Sample> = {
   places: { roles: 'od', input: (r) => ({ jobId: r.proposedJobId }) },
   choices: { roles: 'od', input: (r) => ({ siteId: r.siteId }) },
   propose: { roles: 'od', input: (r) => ({ beds: [{ bedId: r.bedId }], kind: 'rebed' }) },
-  proposeOne: { roles: 'od', input: (r) => ({ siteId: r.siteId, softenerId: r.softenerId, bedId: r.bedId, kind: 'inspection' }) },
+  proposeOne: {
+    roles: 'od',
+    input: (r) => ({
+      siteId: r.siteId,
+      softenerId: r.softenerId,
+      bedId: r.bedId,
+      kind: 'inspection',
+      after: { jobId: r.proposedJobId, leastDays: 1 },
+    }),
+  },
   book: {
     roles: 'od',
     input: (r) => ({ jobId: r.proposedJobId, jobVersion: 1, crewDayId: r.crewDayId, at: '13:00', confirmed: ['outside-hours'] }),

@@ -7,8 +7,8 @@ import { readFailure } from './failure.ts'
 import { useSession } from './providers.tsx'
 import { useCommand } from './use-command.ts'
 
-type Unusual = 'outside-hours' | 'past' | 'promise' | 'crew' | 'parts' | 'site-hours'
-const ANY: Unusual[] = ['outside-hours', 'past', 'promise', 'crew', 'parts', 'site-hours']
+type Unusual = 'outside-hours' | 'past' | 'promise' | 'crew' | 'parts' | 'site-hours' | 'order'
+const ANY: Unusual[] = ['outside-hours', 'past', 'promise', 'crew', 'parts', 'site-hours', 'order']
 
 export type Booking = Omit<z.input<typeof BookVisit>, 'commandId'>
 export type Moving = Omit<z.input<typeof MoveVisit>, 'commandId'>

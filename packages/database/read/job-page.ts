@@ -1,7 +1,8 @@
 import { notFound } from '@almanac/runtime/errors'
 import { dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
-import { bedFacts, jobFacts, type VisitState } from './job-rows.ts'
+import { bedFacts, jobFacts, type Kind, type VisitState } from './job-rows.ts'
+import { readTurns } from './job-turns.ts'
 
 /** One job with its site, bed, forecast and every visit so far, the latest first. */
 export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string) {
@@ -11,6 +12,11 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string) {
       include: {
         site: true,
         softener: { select: { label: true } },
+        followedBy: {
+          where: { state: { not: 'called-off' } },
+          select: { id: true, kind: true, afterLeastDays: true },
+          orderBy: { id: 'asc' },
+        },
         bed: { include: { tank: true, forecast: true } },
         visits: {
           orderBy: { startsAt: 'desc' },
@@ -23,6 +29,7 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string) {
     })
     if (!job) throw notFound('job')
     const forecast = job.bed?.forecast
+    const turn = (await readTurns(tx, scope.companyId, [job])).get(job.id)
     return {
       ...jobFacts(job),
       street: job.site.street,
@@ -33,6 +40,8 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string) {
       stateReason: job.stateReason,
       createdAt: job.createdAt.toISOString(),
       closedDay: dayOf(job.closedDay),
+      follows: turn ? { ...turn, kind: turn.kind as Kind } : null,
+      followedBy: job.followedBy.map((one) => ({ jobId: one.id, kind: one.kind as Kind, leastDays: one.afterLeastDays ?? 0 })),
       forecast: forecast
         ? {
             asOfDay: dayOf(forecast.asOfDay),

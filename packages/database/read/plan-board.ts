@@ -3,6 +3,7 @@ import { dateOf } from '../days.ts'
 import { sheetRows } from './day-sheet-rows.ts'
 import { settingsIn } from './firm-settings.ts'
 import { bedFacts, JOB_VALVES, SITE_HOURS, siteHours, valveCardIds } from './job-rows.ts'
+import { readTurns } from './job-turns.ts'
 
 /** How many waiting jobs are planned at once, the most pressing first: more than a crew's week can hold. */
 const MOST_WAITING = 120
@@ -24,12 +25,14 @@ export async function readPlanBoard(tx: Tx, companyId: string, { fromDay, untilD
     orderBy: [{ dueLatest: { sort: 'asc', nulls: 'last' } }, { id: 'asc' }],
     take: MOST_WAITING,
   })
+  const turns = await readTurns(tx, companyId, found)
   const waiting = found.map((job) => ({
     ...{ id: job.id, version: job.version, kind: job.kind, minutes: job.minutes, crewSize: job.crewSize },
     valveCardIds: valveCardIds(job.softener, job.bed?.tankId ?? null),
     ...{ dueEarliest: job.dueEarliest, dueLatest: job.dueLatest, siteLabel: job.site.label, town: job.site.town, siteId: job.siteId },
     coordinates: { latitude: job.site.latitude, longitude: job.site.longitude, postcode: job.site.postcode },
     siteHours: siteHours(job.site),
+    turn: turns.get(job.id) ?? null,
     bed: job.bed ? bedFacts(job.bed) : null,
     chance3Months: job.bed?.forecast?.chance3Months ?? null,
   }))

@@ -6,6 +6,7 @@ import { bestPlaces } from './best-places.ts'
 import { bookVisit } from './book-visit.ts'
 import { crewChoices } from './crew-choices.ts'
 import { jobsThatFit } from './jobs-that-fit.ts'
+import { moveVisit } from './move-visit.ts'
 import { openDaySheet } from './open-day-sheet.ts'
 import { proposeJob } from './propose-job.ts'
 import { readBoard } from './read-board.ts'
@@ -129,6 +130,32 @@ describe('how long visits take', () => {
     expect(await lengthOf(firm)).toEqual({ minutes: 130, visits: 1 })
     expect(await lengthOf(await makeFirm())).toEqual({ minutes: 120, visits: 0 })
     setClock(() => new Date(`${DAY}T13:00:00Z`))
+  })
+})
+
+describe('work of several visits', () => {
+  test('the second waits for the first to have a day, and then for the days between; by hand it is asked about', async () => {
+    const { firm, crewDayId, sheet } = await pair()
+    const later = await openDaySheet(firm, { ...command(), ...sheet, day: NEXT })
+    const { siteId, softenerId, bedId } = await makeBed(firm, 'Mill Row 2')
+    const at = { siteId, softenerId, bedId, minutes: 60, crewSize: 1 }
+    const first = await proposeJob(firm, { ...command(), ...at, kind: 'inspection' })
+    const second = await proposeJob(firm, { ...command(), ...at, kind: 'delivery', after: { jobId: first.jobId, leastDays: 1 } })
+    expect((await bestPlaces(firm, second.jobId)).places).toEqual([])
+    expect((await jobWithLength(firm, second.jobId)).follows).toMatchObject({ jobId: first.jobId, day: null })
+    const wish = { ...command(), jobId: first.jobId, jobVersion: 1, crewDayId, at: '08:00', confirmed: [] }
+    const { visitId } = await bookVisit(firm, wish)
+    expect((await bestPlaces(firm, second.jobId)).places.map((place) => place.day)).toEqual([NEXT])
+    const must = `It must come at least a day after the visit of ${DAY}.`
+    expect((await jobsThatFit(firm, crewDayId)).left).toEqual([{ reason: must, jobs: 1 }])
+    const book = { jobId: second.jobId, jobVersion: 1, at: '10:00', confirmed: [] }
+    await expect(bookVisit(firm, { ...book, ...command(), crewDayId })).rejects.toMatchObject({ detail: { confirm: 'order' } })
+    await bookVisit(firm, { ...book, ...command(), crewDayId: later.crewDayId })
+    // The first is moved to the second's day: the second's sheet says so.
+    await moveVisit(firm, { ...command(), visitId, version: 1, crewDayId: later.crewDayId, at: '08:00', confirmed: [] })
+    const warned = (await sheetsOfDay(firm, NEXT)).sheets[0]?.visits.map((visit) => visit.warnings)
+    expect(warned).toEqual([[], [`It must come at least a day after the visit of ${NEXT}.`]])
+    expect((await jobWithLength(firm, first.jobId)).followedBy).toMatchObject([{ jobId: second.jobId, leastDays: 1 }])
   })
 })
 

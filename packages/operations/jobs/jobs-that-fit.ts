@@ -2,11 +2,13 @@ import { inCompany, type Scope } from '@almanac/database/in-company'
 import { sheetRows } from '@almanac/database/read/day-sheet-rows'
 import { readFreeStock } from '@almanac/database/read/free-stock'
 import { JOB_PARTS, JOB_VALVES, jobFacts, SITE_HOURS, siteHours, valveCardIds } from '@almanac/database/read/job-rows'
+import { readTurns } from '@almanac/database/read/job-turns'
 import { dayIn, instantIn, now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
 import { skillsLacking } from '@almanac/service-rules/crews/crew-skills'
 import { placesOnSheet, type SheetToPlaceOn } from '@almanac/service-rules/day-sheets/place-on-sheet'
 import { type SiteHours, siteHoursOn, siteHoursWords, takesAnyTime } from '@almanac/service-rules/day-sheets/site-hours'
+import { outOfTurn } from '@almanac/service-rules/jobs/job-turns'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { clockTimeIn, companyFacts } from './clock-times.ts'
 import { crewOnDay, readCrewBook } from './crew-on-day.ts'
@@ -64,6 +66,7 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
     const notBeforeMs = at.getTime()
     const firm = { figures, unitSystem }
     const stock = await readFreeStock(tx, companyId)
+    const turns = await readTurns(tx, companyId, found)
     const inStretch = new Map<number, number>()
     const left = new Map<string, number>()
     const fits = []
@@ -71,7 +74,9 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
       const lacking = skillsLacking(neededBy(job), crew.people, valveNameOf(figures))
       // Each job is told of what is on the shelf now: which of them takes it is for the dispatcher to say.
       const late = partsDesk(stock, today, firm).dayOf(job)
-      const reason = lacking ?? (late && late.day > sheet.day ? `Parts: ${late.because}.` : null)
+      const turn = turns.get(job.id)
+      const early = turn ? outOfTurn(turn, sheet.day) : null
+      const reason = lacking ?? early ?? (late && late.day > sheet.day ? `Parts: ${late.because}.` : null)
       const within = offerWithin(offer, job.siteHours, sheet.day, timeZone)
       const answer =
         reason !== null

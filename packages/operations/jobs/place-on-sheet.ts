@@ -7,7 +7,7 @@ import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
 import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
 import { clockTimeIn, companyFacts, endOf, instantAt } from './clock-times.ts'
 import type { PlaceWanted } from './hold-place.ts'
-import { planningWarnings } from './planning-warnings.ts'
+import { type Following, planningWarnings } from './planning-warnings.ts'
 
 /** Locks day sheets against a change of their people, in id order, and reads one of them. */
 export async function lockSheet(tx: Tx, companyId: string, crewDayId: string, alsoId?: string) {
@@ -22,10 +22,10 @@ export async function lockSheet(tx: Tx, companyId: string, crewDayId: string, al
 }
 
 export type LockedSheet = Awaited<ReturnType<typeof lockSheet>>
-export type Unusual = 'outside-hours' | 'past' | 'promise' | 'crew' | 'parts' | 'site-hours'
+export type Unusual = 'outside-hours' | 'past' | 'promise' | 'crew' | 'parts' | 'site-hours' | 'order'
 
 type Wish = {
-  job: { kind: string; minutes: number; crewSize: number; softenerId: string | null; bedId: string | null; siteId: string }
+  job: Following & { kind: string; minutes: number; crewSize: number; softenerId: string | null; bedId: string | null; siteId: string }
   sheet: LockedSheet
   at: string
   confirmed: readonly Unusual[]

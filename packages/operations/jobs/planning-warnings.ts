@@ -1,8 +1,10 @@
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import { bedFacts, JOB_VALVES, siteHours, valveCardIds } from '@almanac/database/read/job-rows'
+import { readTurns } from '@almanac/database/read/job-turns'
 import { skillsLacking } from '@almanac/service-rules/crews/crew-skills'
 import { outsideSiteHours } from '@almanac/service-rules/day-sheets/site-hours'
+import { outOfTurn } from '@almanac/service-rules/jobs/job-turns'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { wallMinute } from './board-times.ts'
@@ -10,8 +12,11 @@ import { crewOnDay, readCrewBook, sheetWarnings } from './crew-on-day.ts'
 import { neededBy, valveNameOf } from './job-skills.ts'
 import { openPartsDesk } from './parts-day.ts'
 
+/** What of a job says whether it follows another. */
+export type Following = { id: string; afterJobId: string | null; afterLeastDays: number | null }
+
 type Wish = {
-  job: { kind: string; crewSize: number; softenerId: string | null; bedId: string | null; siteId: string }
+  job: Following & { kind: string; crewSize: number; softenerId: string | null; bedId: string | null; siteId: string }
   sheet: { day: Date; startsAt: Date; endsAt: Date; vehicleId: string | null; members: { colleagueId: string }[] }
   timeZone: string
   today: string
@@ -20,12 +25,12 @@ type Wish = {
   endsAt: Date
 }
 
-/** What speaks against a job on a sheet and may be overruled: who is off or not down for it, parts that cannot be there by then, and the site's own hours. */
+/** What speaks against a job on a sheet and may be overruled: who is off or not down for it, parts that cannot be there by then, a visit that must come first, and the site's own hours. */
 export async function planningWarnings(
   tx: Tx,
   companyId: string,
   { job, sheet, timeZone, today, visitId, startsAt, endsAt }: Wish,
-): Promise<{ confirm: 'crew' | 'parts' | 'site-hours'; words: string }[]> {
+): Promise<{ confirm: 'crew' | 'parts' | 'site-hours' | 'order'; words: string }[]> {
   const day = dayOf(sheet.day)
   const { unitSystem } = await companyFacts(tx, companyId)
   const figures = await firmFigures(tx, companyId)
@@ -51,11 +56,14 @@ export async function planningWarnings(
   const site = await tx.site.findUniqueOrThrow({ where: { companyId_id: { companyId, id: job.siteId } } })
   const wall = (instant: Date) => wallMinute(timeZone, day, instant)
   const shut = outsideSiteHours(siteHours(site), day, wall(startsAt), wall(endsAt))
+  const turn = (await readTurns(tx, companyId, [job])).get(job.id)
+  const early = turn ? outOfTurn(turn, day) : null
   return [
     ...(crew.length > 0 ? [{ confirm: 'crew' as const, words: crew.join(' ') }] : []),
     ...(late && late.day > day
       ? [{ confirm: 'parts' as const, words: `Its parts are not all in the stores by then: ${late.because}.` }]
       : []),
+    ...(early ? [{ confirm: 'order' as const, words: early }] : []),
     ...(shut ? [{ confirm: 'site-hours' as const, words: shut }] : []),
   ]
 }

@@ -30,6 +30,16 @@ async function partsOf(tx: Tx, companyId: string, { siteId, softenerId, bedId }:
   return { softenerId: bed.tank.softenerId, bed }
 }
 
+/** The job it follows, which must be one of the same site: work of several visits is done in one place. */
+async function beforeOf(tx: Tx, companyId: string, { siteId, after }: ProposeJob) {
+  if (!after) return {}
+  const before = await tx.job.findUnique({ where: { companyId_id: { companyId, id: after.jobId } }, select: { siteId: true } })
+  if (!before) throw notFound('job')
+  if (before.siteId !== siteId)
+    throw new AppError('invalid', 'The visit it follows is at another site. Nothing was added; choose one of this site.')
+  return { afterJobId: after.jobId, afterLeastDays: after.leastDays }
+}
+
 /**
  * Proposes a job of any kind at a site, perhaps for one softener or bed. What is left out is filled in: length and crew by kind and
  * tank, a rebed's window from the forecast, an emergency due today.
@@ -53,6 +63,7 @@ export async function proposeJob(scope: Scope & { personId: string }, input: Pro
         `The job cannot be due from ${dueEarliest} and by ${dueLatest}. Nothing was added; turn the days round.`,
       )
     const plan = planForBed(input.kind, bed, unitSystem, await firmFigures(tx, companyId), await visitLengths(tx, companyId, command.at))
+    const after = await beforeOf(tx, companyId, input)
     const jobId = newId()
     await tx.job.create({
       data: {
@@ -62,6 +73,7 @@ export async function proposeJob(scope: Scope & { personId: string }, input: Pro
         minutes: input.minutes ?? plan.minutes,
         crewSize: input.crewSize ?? plan.crewSize,
         notes: input.notes?.trim() || null,
+        ...after,
         createdAt: command.at,
       },
     })

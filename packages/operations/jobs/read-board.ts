@@ -6,6 +6,7 @@ import type { Board, BoardDay, Job, Sheet } from '@almanac/dispatch/propose/boar
 import type { TravelPlace } from '@almanac/dispatch/travel/travel-table'
 import { dayIn } from '@almanac/runtime/clock'
 import { type SiteHours, siteHoursOn, takesAnyTime } from '@almanac/service-rules/day-sheets/site-hours'
+import { firstDayInTurn, outOfTurn } from '@almanac/service-rules/jobs/job-turns'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOfRecord } from '@almanac/softener/kit/kit-of-record'
 import type { UnitSystem } from '@almanac/units/unit-system'
@@ -121,11 +122,15 @@ function waitingJob(
   const due = dayOf(job.dueLatest)
   const wished = dayOf(job.dueEarliest)
   const late = parts.dayOf({ kind: job.kind, bed: job.bed })
-  const waits = late && late.day > (wished ?? '') ? late : null
+  const first = job.turn && firstDayInTurn(job.turn)
+  const turn = job.turn && first ? { day: first, because: outOfTurn(job.turn, '') ?? '' } : null
+  // Whichever comes last holds it up.
+  const waits = [late, turn].reduce((last, one) => (one && one.day > (last?.day ?? wished ?? '') ? one : last), null)
   const earliest = waits?.day ?? wished
   return {
     ...{ id: job.id, label: token(job.siteId), place: job.siteId, minutes: job.minutes, people: job.crewSize },
-    windows: siteWindows(job.siteHours, days, job.minutes),
+    // What follows a visit without a day can stand on none.
+    windows: job.turn && !first ? [{ date: NEVER, from: 0, to: 0 }] : siteWindows(job.siteHours, days, job.minutes),
     skills: skillsOfJob(job, firm.figures),
     ...loadOf(job.kind, job.bed, firm),
     ...(earliest ? { earliest } : {}),

@@ -1,9 +1,12 @@
 import type { DaySheet } from '@almanac/contract/day-sheets'
+import type { Tx } from '@almanac/database/client'
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { readDaySheets } from '@almanac/database/read/day-sheets'
+import { readTurns, type Turn } from '@almanac/database/read/job-turns'
 import type { ShortKit } from '@almanac/database/read/short-kits'
 import { type Abilities, skillsLacking } from '@almanac/service-rules/crews/crew-skills'
 import { outsideSiteHours, type SiteHours } from '@almanac/service-rules/day-sheets/site-hours'
+import { outOfTurn } from '@almanac/service-rules/jobs/job-turns'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { placeOfSite } from '../shared/place-of-site.ts'
@@ -32,6 +35,17 @@ function visitWarnings(visit: Visit, people: readonly Abilities[], figures: Firm
   return [...(lacking ? [lacking] : []), ...parts]
 }
 
+async function turnsOn(tx: Tx, companyId: string, jobIds: string[]) {
+  const where = { companyId, id: { in: jobIds }, afterJobId: { not: null } }
+  return readTurns(tx, companyId, await tx.job.findMany({ where, select: { id: true, afterJobId: true, afterLeastDays: true } }))
+}
+
+/** What the visit it follows says against a day. */
+function earlyAt(turn: Turn | undefined, day: string): string[] {
+  const words = turn ? outOfTurn(turn, day) : null
+  return words ? [words] : []
+}
+
 /** What the site's own hours say against a visit where it stands. */
 function shutAt(visit: { startsAt: string; endsAt: string }, hours: SiteHours, day: string, timeZone: string): string[] {
   const wall = (instant: string) => wallMinute(timeZone, day, new Date(instant))
@@ -46,9 +60,14 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
   const read = await readDaySheets(scope, day)
   const desk = await openTravelDesk(scope, read.timeZone)
   const { timeZone, shorts } = read
-  const { book, figures } = await inCompany(scope, async (tx) => ({
+  const { book, figures, turns } = await inCompany(scope, async (tx) => ({
     book: await readCrewBook(tx, scope.companyId, day),
     figures: await firmFigures(tx, scope.companyId),
+    turns: await turnsOn(
+      tx,
+      scope.companyId,
+      read.sheets.flatMap((sheet) => sheet.visits.map((visit) => visit.jobId)),
+    ),
   }))
   const sheets = read.sheets.map((sheet) => {
     const { people, home } = crewOnDay(book, sheet)
@@ -58,7 +77,11 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
       place: placeOfSite(coordinates, timeZone),
       warnings:
         visit.state === 'booked'
-          ? [...shutAt(visit, siteHours, sheet.day, timeZone), ...visitWarnings({ ...visit, valveCardIds }, people, figures, shorts)]
+          ? [
+              ...earlyAt(turns.get(visit.jobId), sheet.day),
+              ...shutAt(visit, siteHours, sheet.day, timeZone),
+              ...visitWarnings({ ...visit, valveCardIds }, people, figures, shorts),
+            ]
           : [],
     }))
     return { ...sheet, visits, warnings, home: home && { latitude: home.latitude, longitude: home.longitude } }

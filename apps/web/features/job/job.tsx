@@ -29,6 +29,20 @@ const usuallyWords = ({ middle, longer, visits }: JobPage['usually']) =>
     visits === 0 ? 'common practice, until visits are closed' : `from ${visits === 1 ? 'one' : visits} of your visits and common practice`
   }`
 
+const gapWords = (days: number) => (days === 0 ? 'on the same day or later' : `at least ${days === 1 ? 'a day' : `${days} days`} later`)
+
+/** The visit before, with its day. */
+function FollowsLink({ follows }: { follows: NonNullable<JobPage['follows']> }) {
+  return (
+    <>
+      <TextLink href={`/jobs/${follows.jobId}`} link={Link}>
+        {kindWord(follows.kind)}
+      </TextLink>
+      {follows.day ? ` of ${dayWords(follows.day)}` : ', which has no day yet'}; {gapWords(follows.leastDays)}
+    </>
+  )
+}
+
 /** One job: what, where, how pressing, the kit in a line, where it could go, and the visits so far. */
 export function Job({ jobId }: { jobId: string }) {
   const { api, me, figures } = useSession()
@@ -94,6 +108,7 @@ export function Job({ jobId }: { jobId: string }) {
               ...(risk ? [{ name: 'Waiting costs', value: risk }] : []),
               { name: 'Needs', value: `${peopleWords(job.crewSize)}, ${durationWords(job.minutes)} on site` },
               { name: 'Such visits take', value: usuallyWords(job.usually) },
+              ...(job.follows ? [{ name: 'Follows', value: <FollowsLink follows={job.follows} /> }] : []),
               ...(job.notes ? [{ name: 'Note', value: job.notes }] : []),
             ]}
           />
@@ -140,6 +155,25 @@ export function Job({ jobId }: { jobId: string }) {
                 </li>
               ))}
             </ul>
+            {job.followedBy.map((one) => (
+              <p key={one.jobId} className="mt-2">
+                Then{' '}
+                <TextLink href={`/jobs/${one.jobId}`} link={Link}>
+                  {kindWord(one.kind)}
+                </TextLink>
+                , {gapWords(one.leastDays)}.
+              </p>
+            ))}
+            {mayBook && placed ? (
+              <p className="mt-2">
+                <TextLink
+                  href={`/jobs/new?site=${job.siteId}${job.bed ? `&bed=${job.bed.bedId}` : ''}&kind=inspection&after=${job.id}`}
+                  link={Link}
+                >
+                  Add a visit that follows
+                </TextLink>
+              </p>
+            ) : null}
             {job.closedDay ? <p className="mt-2">Closed on {dayWords(job.closedDay)}.</p> : null}
           </Section>
           {mayBook && job.state === 'proposed' ? <OfferTimes job={job} /> : null}

@@ -17,13 +17,22 @@ import { bedWords, kindWord } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 
-/** A job of any kind for a site; length and crew follow from kind and tank. */
-export function ProposeJob({ siteId, bedId, wanted }: { siteId: string; bedId: string; wanted?: string }) {
+const GAPS = [
+  { value: '0', label: 'nothing: the same day will do' },
+  { value: '1', label: 'a day' },
+  { value: '2', label: '2 days' },
+  { value: '7', label: 'a week' },
+  { value: '28', label: 'four weeks' },
+]
+
+/** A job of any kind for a site; length and crew follow from kind and tank. `after`: the job it follows, for work of several visits. */
+export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; bedId: string; wanted?: string; after?: string }) {
   const { api, me } = useSession()
   const router = useRouter()
   const [kind, setKind] = useState<JobKind>(jobKinds.find((one) => one === wanted) ?? (bedId ? 'rebed' : 'annual-visit'))
   const [bed, setBed] = useState(bedId)
   const [until, setUntil] = useState('')
+  const [leastDays, setLeastDays] = useState('1')
   const [notes, setNotes] = useState('')
   const choices = useQuery(api.jobs.choices.queryOptions({ input: { siteId }, enabled: siteId !== '' }))
   const propose = useCommand(api.jobs.proposeOne.mutationOptions(), { onDone: ({ jobId }) => router.push(`/jobs/${jobId}`) })
@@ -39,13 +48,14 @@ export function ProposeJob({ siteId, bedId, wanted }: { siteId: string; bedId: s
       kind,
       dueLatest: until || undefined,
       notes: notes.trim() || undefined,
+      after: after ? { jobId: after, leastDays: Number(leastDays) } : undefined,
     })
   }
   const failure = choices.error ?? propose.error
   return (
     <>
       <PageHead
-        title="Propose a job"
+        title={after ? 'Propose a visit that follows' : 'Propose a job'}
         above={
           <TextLink href={`/sites/${siteId}`} link={Link}>
             {choices.data?.siteLabel ?? 'Site'}
@@ -82,6 +92,14 @@ export function ProposeJob({ siteId, bedId, wanted }: { siteId: string; bedId: s
             min={me.today}
             onChange={(event) => setUntil(event.target.value)}
           />
+          {after ? (
+            <Select
+              label="Follows the other visit by at least"
+              value={leastDays}
+              onChange={(event) => setLeastDays(event.target.value)}
+              choices={GAPS}
+            />
+          ) : null}
           <TextArea label="Note for the crew" value={notes} onChange={(event) => setNotes(event.target.value)} />
           <Button kind="ink" type="submit" busy={propose.isPending} busyLabel="Proposing">
             Propose the job

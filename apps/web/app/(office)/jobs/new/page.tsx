@@ -3,7 +3,11 @@ import { ProposeJob } from '@/features/job/propose-job'
 
 export const metadata: Metadata = { title: 'Propose a job' }
 
-export default async function NewJobPage({ searchParams }: { searchParams: Promise<{ site?: string; bed?: string; kind?: string }> }) {
-  const { site, bed, kind } = await searchParams
-  return <ProposeJob siteId={site ?? ''} bedId={bed ?? ''} wanted={kind} />
+export default async function NewJobPage({
+  searchParams,
+}: {
+  searchParams: Promise<{ site?: string; bed?: string; kind?: string; after?: string }>
+}) {
+  const { site, bed, kind, after } = await searchParams
+  return <ProposeJob siteId={site ?? ''} bedId={bed ?? ''} wanted={kind} after={after} />
 }
