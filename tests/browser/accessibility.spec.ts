@@ -7,7 +7,7 @@ const SCREENS: [DemoRole, string[]][] = [
     'owner',
     [
       '/coming-due',
-      '/coming-due?view=5-years',
+      '/coming-due?view=5-years&by=area',
       '/policy',
       '/track-record',
       '/sites',
@@ -20,7 +20,7 @@ const SCREENS: [DemoRole, string[]][] = [
       '/firm',
     ],
   ],
-  ['dispatcher', ['/day-sheets', '/jobs', '/which-tank?round=31.5', '/whats-wrong?beads=yes']],
+  ['dispatcher', ['/day-sheets', '/crews', '/jobs', '/which-tank?round=31.5', '/whats-wrong?beads=yes']],
   ['technician', ['/today', '/which-tank', '/whats-wrong?tap-water=hard']],
 ]
 const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']

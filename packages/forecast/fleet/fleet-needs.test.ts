@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { countGroups } from './group-counts.ts'
+import { groupCounter } from './group-counts.ts'
 import { materialNeeds } from './material-needs.ts'
 
 describe('the fleet by group', () => {
@@ -11,7 +11,9 @@ describe('the fleet by group', () => {
   })
 
   it('counts each bed in its own group, largest first, with what has probably failed already beside the months', () => {
-    const groups = countGroups([bed('town', 0.5, 0.2), bed('town', 0.5, 0.3), bed('well', 0.1), bed('town', 0)], 2)
+    const counter = groupCounter(2)
+    for (const one of [bed('town', 0.5, 0.2), bed('town', 0.5, 0.3), bed('well', 0.1), bed('town', 0)]) counter.add(one)
+    const groups = counter.counts()
     expect(groups.map(({ group, beds }) => [group, beds])).toEqual([
       ['town', 3],
       ['well', 1],
@@ -20,7 +22,7 @@ describe('the fleet by group', () => {
     expect(groups[0]?.months[1]?.mean).toBeCloseTo(1, 12)
     // Two fair coins: none, one or two with chances ¼, ½, ¼.
     expect([groups[0]?.months[0]?.p10, groups[0]?.months[0]?.p50, groups[0]?.months[0]?.p90]).toEqual([0, 1, 2])
-    expect(countGroups([], 2)).toEqual([])
+    expect(groupCounter(2).counts()).toEqual([])
   })
 })
 

@@ -40,10 +40,3 @@ export function groupCounter(months: number): GroupCounter {
     },
   }
 }
-
-/** The month picture of each group, largest first; streams the beds once. */
-export function countGroups(beds: Iterable<GroupedChances>, months: number): GroupCounts[] {
-  const counter = groupCounter(months)
-  for (const bed of beds) counter.add(bed)
-  return counter.counts()
-}
