@@ -1,3 +1,4 @@
+import os from 'node:os'
 import path from 'node:path'
 import { defineConfig } from 'vitest/config'
 
@@ -9,6 +10,8 @@ export default defineConfig({
     globalSetup: ['tests/support/test-cluster.mjs'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // Left to itself it keeps one core free, which of two cores is half: half of the tests wait for the database meanwhile.
+    maxWorkers: os.availableParallelism(),
     projects: [
       { extends: true, test: { name: 'unit', include: ['packages/**/*.test.{ts,tsx}', 'apps/**/*.test.{ts,tsx}', 'prisma/**/*.test.ts'] } },
       { extends: true, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'] } },

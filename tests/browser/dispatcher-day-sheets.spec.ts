@@ -116,7 +116,7 @@ test('of 200 requests for one crew and time at once, one is booked and 199 get a
   const id = () => crypto.randomUUID()
   // A day of its own, so that nothing else stands there.
   const day = new Date(Date.now() + 400 * 86_400_000 + Math.floor(Math.random() * 300) * 86_400_000).toISOString().slice(0, 10)
-  const { colleagues } = (await ask(page, 'daySheets/crewChoices', undefined)).json as unknown as { colleagues: { id: string }[] }
+  const { colleagues } = (await ask(page, 'daySheets/crewChoices', { day })).json as unknown as { colleagues: { id: string }[] }
   const colleagueIds = colleagues.slice(0, 1).map((one) => one.id)
   const sheet = { commandId: id(), day, name: `Race ${id().slice(0, 4)}`, colleagueIds, vehicleId: null, from: '08:00', until: '17:00' }
   const { crewDayId } = (await ask(page, 'daySheets/open', sheet)).json as unknown as { crewDayId: string }

@@ -24,7 +24,7 @@ test('the map of a day’s drives opens with the network cut, and no other host 
     .getByText(/, map$/)
     .first()
     .click()
-  const map = page.getByRole('figure').filter({ hasText: 'Straight lines, not roads.' })
+  const map = page.getByRole('figure').filter({ hasText: /^Drives of/ })
   await expect(map.locator('svg circle').first()).toBeVisible()
   await expect(map.locator('svg').getByText('yard')).toBeVisible()
   await map.getByRole('button', { name: /Show as table/ }).click()
