@@ -2,7 +2,7 @@
 import { KM_PER_MILE } from '@almanac/units/distance'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { type KeyboardEvent, type PointerEvent, useState } from 'react'
-import { fitMap, type MapPlace, scaleBar } from './map-layout.ts'
+import { fitMap, type MapPlace, scaleBar, spreadLabels } from './map-layout.ts'
 import { useWidth } from './use-width.ts'
 
 export type PinMapProps = {
@@ -22,21 +22,29 @@ const MARGIN = 40
 /** Pixels for one press of an arrow key, and with Shift. */
 const [STEP, FAR] = [2, 20]
 const ARROWS: Record<string, readonly [number, number]> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }
+/** Landmarks the sheet is fitted to, the nearest: a yard far away would draw the street as a dot. */
+const FITTED = 8
 /** Names on the sheet; more would lie on each other. The other landmarks stay dots. */
-const NAMED = 6
+const NAMED = 4
 
 /**
  * A pin to be set by hand among known places, north up and to scale: by a press on the sheet, by dragging, or by the arrow keys. Needs no map server and so
  * no network. The sheet stays as it was while the pin moves.
  */
 export function PinMap({ name, pin, yard, landmarks, unitSystem, onMove }: PinMapProps) {
-  const [ref, width] = useWidth<HTMLDivElement>(480)
+  const [ref, width, fontSize] = useWidth<HTMLDivElement>(480)
   const [first] = useState(pin)
-  const known = [...landmarks.map((one) => one.place), ...(yard ? [yard] : []), ...(first ? [first] : [])]
+  const near = [...landmarks.slice(0, FITTED).map((one) => one.place), ...(first ? [first] : [])]
+  const known = near.length > 0 || !yard ? near : [yard]
   if (known.length === 0) return <p className="text-soft">No place of the firm is known yet to go by: type the first coordinates.</p>
   const map = fitMap(known, width, HEIGHTS, MARGIN)
   const middle = { x: width / 2, y: map.height / 2 }
   const at = pin ? map.at(pin) : middle
+  const labelYs = spreadLabels(
+    landmarks.slice(0, NAMED).map(({ place }) => ({ x: map.at(place).x, y: map.at(place).y + 4 })),
+    150,
+    fontSize * 1.1,
+  )
   const bar = scaleBar(map.milesPerPixel, Math.min(120, width / 3), unitSystem === 'us' ? 1 : 1 / KM_PER_MILE)
   const clamp = (value: number, most: number) => Math.min(most - 4, Math.max(4, value))
   const moveTo = (x: number, y: number) => onMove(map.placeAt({ x: clamp(x, width), y: clamp(y, map.height) }))
@@ -72,7 +80,13 @@ export function PinMap({ name, pin, yard, landmarks, unitSystem, onMove }: PinMa
               <g key={id}>
                 <circle cx={x} cy={y} r={3.5} className="fill-gravel" />
                 {n < NAMED ? (
-                  <text x={x > width * 0.6 ? x - 7 : x + 7} y={y + 4} textAnchor={x > width * 0.6 ? 'end' : 'start'} className="fill-soft">
+                  <text
+                    x={x > width * 0.6 ? x - 7 : x + 7}
+                    y={labelYs[n]}
+                    textAnchor={x > width * 0.6 ? 'end' : 'start'}
+                    className="fill-soft stroke-sheet [paint-order:stroke]"
+                    strokeWidth="3"
+                  >
                     {label}
                   </text>
                 ) : null}
