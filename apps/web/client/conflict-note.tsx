@@ -2,7 +2,7 @@
 import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
 import { useQueryClient } from '@tanstack/react-query'
-import { useEffect } from 'react'
+import { useEffect, useState } from 'react'
 import { readFailure } from './failure.ts'
 
 export type ConflictNoteProps = {
@@ -33,9 +33,11 @@ export function ConflictNote({ error, names, show = plain, onKeepMine, onTakeThe
   const queries = useQueryClient()
   const failure = error ? readFailure(error) : null
   const conflict = failure?.code === 'version-conflict'
+  // Until what stands now has been read, one's own would be sent over the version that was refused already.
+  const [readFor, setReadFor] = useState<unknown>(null)
   useEffect(() => {
-    if (conflict) void queries.invalidateQueries()
-  }, [conflict, queries])
+    if (conflict) void queries.invalidateQueries().then(() => setReadFor(error))
+  }, [conflict, error, queries])
   if (!failure) return null
   if (!conflict)
     return <Problem happened={failure.message} kept="What you typed is still in the form." reference={failure.requestId || undefined} />
@@ -77,7 +79,7 @@ export function ConflictNote({ error, names, show = plain, onKeepMine, onTakeThe
       )}
       <div className="mt-3 flex flex-wrap gap-3">
         <Button onClick={onTakeTheirs}>Take what stands now</Button>
-        <Button onClick={onKeepMine} busy={busy} busyLabel="Saving">
+        <Button onClick={onKeepMine} busy={busy} busyLabel="Saving" disabled={readFor !== error}>
           Keep mine
         </Button>
       </div>
