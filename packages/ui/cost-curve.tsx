@@ -107,7 +107,7 @@ export function CostCurve({ title, points, window, bestAge, runToFailure, money 
                 <g>
                   <path d={`M${x(bestAge)} ${top - 12} V${bottom}`} className="stroke-done" strokeWidth="1.5" />
                   <text x={x(bestAge)} y={top - 17} textAnchor="middle" className="fill-done font-semibold">
-                    cheapest: {bestAge.toFixed(0)} years
+                    cheapest: {bestAge.toFixed(1).replace('.0', '')} years
                   </text>
                 </g>
               )}

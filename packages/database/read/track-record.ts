@@ -17,8 +17,13 @@ async function named(tx: Tx, companyId: string, worst: BacktestResult['worst']) 
   })
 }
 
-/** What the first look backs did not keep. */
-const NOT_KEPT_BEFORE = { skill: [], coverageStandardError: null, counts: [], reliability: [], notes: [] }
+/** A stored look back with what the first of them did not keep: left empty, or worked out from their scores. */
+function whole(result: BacktestResult): BacktestResult {
+  const own = result.scores.find((one) => one.method === 'forecast')?.integratedBrier ?? Number.NaN
+  const others = result.scores.filter((one) => one.method !== 'forecast')
+  const skill = others.map(({ method, integratedBrier }) => ({ method, percent: 100 * (1 - own / integratedBrier) }))
+  return { ...{ skill, coverageStandardError: null, counts: [], reliability: [], notes: [] }, ...result }
+}
 
 /** The last look back at past forecasts, and the fit in use. */
 export async function readTrackRecord(scope: Pick<Scope, 'companyId'>): Promise<TrackRecord> {
@@ -35,7 +40,7 @@ export async function readTrackRecord(scope: Pick<Scope, 'companyId'>): Promise<
         finishedAt: last.finishedAt.toISOString(),
         origins: last.origins as string[],
         refusal: last.refusal,
-        result: result && { ...NOT_KEPT_BEFORE, ...result, worst: await named(tx, companyId, result.worst) },
+        result: result && { ...whole(result), worst: await named(tx, companyId, result.worst) },
       },
     }
   })

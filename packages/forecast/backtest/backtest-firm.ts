@@ -86,7 +86,8 @@ function originsOf(records: readonly BedRecord[], asOfDay: IsoDay): IsoDay[] {
 
 function notesOf(value: Backtest, originDays: readonly IsoDay[], records: number, mostBeds: number): string[] {
   const notes: string[] = []
-  if (value.bedsScored >= mostBeds) notes.push(`On each day at most ${mostBeds} of the beds in service were forecast, taken at random.`)
+  if (value.counts.some(({ beds }) => beds >= mostBeds))
+    notes.push(`On each day at most ${mostBeds} of the beds in service were forecast, taken at random.`)
   if (originDays.length < 3) notes.push('The records reach back over few years, so that one odd year weighs heavily in these figures.')
   if (records < 100) notes.push('With fewer than a hundred beds these figures are mostly chance.')
   return notes

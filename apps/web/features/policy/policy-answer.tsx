@@ -1,6 +1,7 @@
 'use client'
 import type { Policy } from '@almanac/contract/forecasts'
 import { CostCurve } from '@almanac/ui/cost-curve'
+import { SimpleTable } from '@almanac/ui/simple-table'
 import { Why } from '@almanac/ui/why'
 
 type Props = { policy: Policy; fixedAge: number; money: (minor: number) => string }
@@ -8,7 +9,7 @@ type Answer = Extract<Policy['answer'], { ok: true }>
 
 const years = (value: number) => (Math.abs(value - Math.round(value)) < 0.25 ? value.toFixed(0) : value.toFixed(1))
 
-/** What planning ahead saves, for one bed and for all that are watched. */
+/** What planning ahead saves against the other rules, for one bed and for all that are watched, with the doubt about how long beds last. */
 function Savings({
   answer,
   bedsWatched,
@@ -21,45 +22,32 @@ function Savings({
   money: Props['money']
 }) {
   const best = answer.best?.costPerYear ?? answer.runToFailurePerYear
+  const saved = ({ mean, low, high }: Answer['savedAgainstFixedAge']) =>
+    Math.abs(mean) < 1 ? '–' : `${money(mean * bedsWatched)} (${money(low * bedsWatched)} to ${money(high * bedsWatched)})`
   const rows = [
-    { name: 'Rebed in the window', cost: best },
-    { name: 'Wait until it fails', cost: answer.runToFailurePerYear },
-    { name: `Rebed every bed at ${fixedAge} years`, cost: answer.fixedAgePerYear },
+    { key: answer.best ? 'Rebed in the window' : 'Wait until it fails', cost: best, more: '' },
+    ...(answer.best
+      ? [{ key: 'Wait until it fails', cost: answer.runToFailurePerYear, more: saved(answer.savedAgainstRunToFailure) }]
+      : []),
+    { key: `Rebed every bed at ${fixedAge} years`, cost: answer.fixedAgePerYear, more: saved(answer.savedAgainstFixedAge) },
   ]
   return (
-    <div className="overflow-x-auto">
-      <table className="w-full max-w-3xl border-collapse text-left">
-        <caption className="sr-only">What each rule costs</caption>
-        <thead className="text-small text-soft">
-          <tr>
-            <th scope="col" className="py-1.5 pr-3 font-medium">
-              Rule
-            </th>
-            <th scope="col" className="py-1.5 pr-3 text-right font-medium">
-              A year and bed
-            </th>
-            <th scope="col" className="py-1.5 pr-3 text-right font-medium">
-              A year, {bedsWatched.toLocaleString('en-US')} beds
-            </th>
-            <th scope="col" className="py-1.5 text-right font-medium">
-              More than the window
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.name} className="border-t border-line">
-              <th scope="row" className="py-1.5 pr-3 font-normal">
-                {row.name}
-              </th>
-              <td className="py-1.5 pr-3 text-right">{money(row.cost)}</td>
-              <td className="py-1.5 pr-3 text-right">{money(row.cost * bedsWatched)}</td>
-              <td className="py-1.5 text-right">{row.cost - best < 1 ? '–' : money((row.cost - best) * bedsWatched)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <>
+      <SimpleTable
+        caption="What each rule costs"
+        heads={[
+          'Rule',
+          'A year and bed',
+          `A year, ${bedsWatched.toLocaleString('en-US')} beds`,
+          answer.best ? 'The window saves a year' : 'Waiting saves a year',
+        ]}
+        rows={rows.map(({ key, cost, more }, i) => ({ key, strong: i === 0, cells: [key, money(cost), money(cost * bedsWatched), more] }))}
+      />
+      <p className="mt-2 max-w-[75ch] text-small text-soft">
+        In brackets what it would be four times out of five, since how long beds last is not known exactly; below nought where that life
+        would have asked for another age.
+      </p>
+    </>
   )
 }
 

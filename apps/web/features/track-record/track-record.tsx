@@ -17,7 +17,8 @@ import { useCommand } from '@/client/use-command'
 import { LearnedPart } from './learned.tsx'
 import { Misses } from './misses.tsx'
 import { RulesTable } from './rules-table.tsx'
-import { type Checked, judge, lean, nearer, type Result, tenthsOf } from './track-words.ts'
+import { type Checked, give, judge, lean, nearer, type Result, tenthsOf } from './track-words.ts'
+import { SaidTable, YearsTable } from './years-table.tsx'
 
 /** Past forecasts held against what came, on the firm's own records, in plain words. */
 export function TrackRecordPage() {
@@ -58,16 +59,20 @@ function Findings({ checked, result }: { checked: Checked; result: Result }) {
   const held = Math.round(result.coverage80 * 100)
   const first = checked.origins[0] ?? checked.asOfDay
   const last = checked.origins.at(-1) ?? checked.asOfDay
-  const gain = nearer(result.scores, 'age-only Weibull')
+  const gain = nearer(result, 'age-only Weibull')
   return (
     <>
       <p className="max-w-[75ch] text-lead text-pretty">
-        <strong>Of 100 due windows we would have given, {held} held what came.</strong> {judge(result)} {lean(result)}
+        <strong>
+          Of 100 due windows we would have given, {held} held what came{give(result)}.
+        </strong>{' '}
+        {judge(result)} {lean(result)}
         {gain ? ` Our chances were ${gain} to what came than going by age alone.` : ''}
       </p>
       <p className="mt-1 max-w-[75ch] text-small text-soft">
         {result.bedsScored.toLocaleString('en-US')} forecasts, made as of {checked.origins.length} new year’s days from {first.slice(0, 4)}{' '}
         to {last.slice(0, 4)}; looked back on {dayWords(checked.asOfDay)}. A bed in service on several of them counts on each.
+        {result.notes.length > 0 ? ` ${result.notes.join(' ')}` : ''}
       </p>
       <Section title="Where what came fell in what we said">
         <p className="max-w-[75ch] text-soft">
@@ -81,8 +86,22 @@ function Findings({ checked, result }: { checked: Checked; result: Result }) {
         </p>
       </Section>
       <Section title="Against simpler rules">
-        <RulesTable scores={result.scores} />
+        <RulesTable result={result} />
       </Section>
+      {result.counts.length > 0 ? (
+        <Section title="How many a year">
+          <YearsTable counts={result.counts} />
+        </Section>
+      ) : null}
+      {result.reliability.length > 0 ? (
+        <Section title="What we said, and what came">
+          <p className="mb-2 max-w-[75ch] text-soft">
+            The same forecasts in ten heaps, from the beds we thought safest to those we thought worst. Honest chances come true as often as
+            they say.
+          </p>
+          <SaidTable reliability={result.reliability} />
+        </Section>
+      ) : null}
       <Section title="Where we were most wrong">
         <Misses worst={result.worst} />
       </Section>

@@ -19,6 +19,12 @@ export function judge({ coverage80 }: Result): string {
   return 'They are meant to hold four in five: our windows were too narrow, so take their ends with a pinch of salt.'
 }
 
+/** ", give or take 2": twice the standard error, where it is known and worth saying. */
+export function give({ coverageStandardError }: Result): string {
+  const points = coverageStandardError === null ? 0 : Math.round(coverageStandardError * 200)
+  return points >= 1 ? `, give or take ${points}` : ''
+}
+
 /** Whether what came lay rather early or late in what was forecast. */
 export function lean({ bins }: Result): string {
   const total = bins.reduce((sum, n) => sum + n, 0)
@@ -28,15 +34,28 @@ export function lean({ bins }: Result): string {
   return 'We were neither too early nor too late on the whole.'
 }
 
+/** All years together: what was expected, what came, and which way the forecasts lean. */
+export function together(counts: Result['counts']): string {
+  const sum = (of: (one: Result['counts'][number]) => number) => Math.round(counts.reduce((total, one) => total + of(one), 0))
+  const [expected, came] = [sum((one) => one.expected), sum((one) => one.happened)]
+  const gap = came === 0 ? 0 : Math.round((expected / came - 1) * 100)
+  const lean =
+    gap >= 10
+      ? ` We expected too many, by ${gap} %: where numbers matter, such as resin to buy, take ours with a pinch of salt.`
+      : gap <= -10
+        ? ` We expected too few, by ${-gap} %: keep more resin and hours in hand than we say.`
+        : ' The numbers agree to within a tenth.'
+  return `All years together we expected ${expected.toLocaleString('en-US')} beds to fail, and ${came.toLocaleString('en-US')} did.${lean}`
+}
+
 /** Twentieths as tenths, for the picture. */
 export const tenthsOf = (bins: readonly number[]): number[] =>
   Array.from({ length: 10 }, (_, i) => (bins[2 * i] ?? 0) + (bins[2 * i + 1] ?? 0))
 
-/** "9 % nearer to what came than age alone", from Brier scores. */
-export function nearer(scores: Result['scores'], other: string): string | null {
-  const own = scores.find((one) => one.method === 'forecast')?.integratedBrier
-  const theirs = scores.find((one) => one.method === other)?.integratedBrier
-  if (own === undefined || theirs === undefined || theirs <= 0) return null
-  const gain = Math.round((1 - own / theirs) * 100)
+/** "9 % nearer" to what came than age alone, by how much lower the forecast's score is. */
+export function nearer({ skill }: Pick<Result, 'skill'>, other: string): string | null {
+  const percent = skill.find((one) => one.method === other)?.percent
+  if (percent === undefined || !Number.isFinite(percent)) return null
+  const gain = Math.round(percent)
   return gain === 0 ? 'as near' : gain > 0 ? `${gain} % nearer` : `${-gain} % farther off`
 }
