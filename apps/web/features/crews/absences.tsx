@@ -2,10 +2,10 @@
 import type { Absence } from '@almanac/contract/crews'
 import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
+import { absenceWords } from '@/client/crew-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
-import { absenceWords } from './crew-words.ts'
 
 /** Days away that are not over, each to be taken back. */
 export function Absences({ name, absences }: { name: string; absences: readonly Absence[] }) {

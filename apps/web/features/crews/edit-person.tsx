@@ -5,15 +5,15 @@ import { NumberInput } from '@almanac/ui/number-input'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
+import { breakWords, shiftWords, skillList } from '@/client/crew-words'
 import { FormDialog } from '@/client/form-dialog'
 import { placeWords, readPlace } from '@/client/place-text'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { useMoney } from '@/client/use-money'
 import { BreakFields } from './break-fields.tsx'
-import { breakWords, shiftWords, skillList } from './crew-words.ts'
 import { ShiftFields } from './shift-fields.tsx'
 import { SkillFields } from './skill-fields.tsx'
-import { useMoney } from './use-money.ts'
 
 const NAMES = {
   ...{ name: 'Name', doesAll: 'Does all the firm does', skills: 'May do', shifts: 'Works', breaks: 'Breaks', personId: 'Signs in as' },

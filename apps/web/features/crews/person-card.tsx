@@ -1,11 +1,11 @@
 'use client'
 import type { CrewPerson } from '@almanac/contract/crews'
 import { DefinitionList } from '@almanac/ui/definition-list'
+import { breakWords, shiftWords, skillList } from '@/client/crew-words'
 import { useSession } from '@/client/providers'
+import { useMoney } from '@/client/use-money'
 import { Absences } from './absences.tsx'
 import { CrewCard } from './crew-card.tsx'
-import { breakWords, shiftWords, skillList } from './crew-words.ts'
-import { useMoney } from './use-money.ts'
 
 type Props = { person: CrewPerson; onEdit: () => void; onAway: () => void }
 

@@ -2,7 +2,7 @@
 import type { CrewPerson } from '@almanac/contract/crews'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { TimeInput } from '@almanac/ui/time-input'
-import { WEEKDAYS } from './crew-words.ts'
+import { WEEKDAYS } from '@/client/crew-words'
 
 type Shifts = CrewPerson['shifts']
 type Props = { shifts: Shifts; usual: { from: string; until: string }; onChange: (shifts: Shifts) => void }

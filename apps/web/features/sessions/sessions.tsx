@@ -7,6 +7,7 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { CalendarAddresses } from './calendar-addresses.tsx'
+import { OwnWork } from './own-work.tsx'
 
 /** The person's open sessions; a lost tablet is signed out from here. */
 export function Sessions() {
@@ -45,6 +46,7 @@ export function Sessions() {
           </li>
         ))}
       </ul>
+      <OwnWork />
       <CalendarAddresses />
     </>
   )

@@ -1,6 +1,6 @@
 import type { Absence, CrewPerson } from '@almanac/contract/crews'
 import { LIFTING, PLUMBING_LICENCE } from '@almanac/service-rules/crews/crew-skills'
-import { dayWords } from '@/client/clock-words'
+import { dayWords } from './clock-words.ts'
 
 export const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const
 const short = (weekday: number) => (WEEKDAYS[weekday - 1] ?? '').slice(0, 3)

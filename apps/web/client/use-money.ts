@@ -1,5 +1,5 @@
 'use client'
-import { useSession } from '@/client/providers'
+import { useSession } from './providers.tsx'
 
 /** Money in the firm's currency: as words, as text to type in, and read back to minor units (undefined: no amount). */
 export function useMoney() {

@@ -1,0 +1,33 @@
+'use client'
+import { DefinitionList } from '@almanac/ui/definition-list'
+import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
+import { useQuery } from '@tanstack/react-query'
+import { absenceWords, breakWords, shiftWords, skillList } from '@/client/crew-words'
+import { readFailure } from '@/client/failure'
+import { useSession } from '@/client/providers'
+
+/** What the firm has down of the person who looks: what they may do and when they work. Nothing for someone on no day sheets. */
+export function OwnWork() {
+  const { api, figures } = useSession()
+  const asked = useQuery(api.crews.own.queryOptions())
+  if (asked.error) return <Problem happened={readFailure(asked.error).message} onRetry={() => void asked.refetch()} />
+  const own = asked.data?.own
+  if (!own) return null
+  const valveName = (id: string) => figures.valves.find((one) => one.id === id)?.label ?? 'a valve no longer on the cards'
+  return (
+    <Section title="What planning knows of you">
+      <p className="mb-3 text-soft">If something here is wrong, tell your dispatcher: days are planned by it.</p>
+      <DefinitionList
+        facts={[
+          { name: 'On day sheets as', value: own.name },
+          { name: 'Does', value: skillList(own, valveName) },
+          { name: 'Works', value: shiftWords(own.shifts) },
+          { name: 'Breaks', value: breakWords(own.breaks) },
+          { name: 'Starts', value: own.startsAtHome ? 'at home' : 'at the yard' },
+          { name: 'Days off', value: own.absences.length > 0 ? own.absences.map(absenceWords).join('; ') : 'none to come' },
+        ]}
+      />
+    </Section>
+  )
+}
