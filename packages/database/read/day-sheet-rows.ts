@@ -17,7 +17,18 @@ export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDay
         include: {
           job: {
             include: {
-              site: { select: { label: true, town: true, latitude: true, longitude: true, postcode: true, ...SITE_HOURS } },
+              site: {
+                select: {
+                  label: true,
+                  street: true,
+                  accessNotes: true,
+                  town: true,
+                  latitude: true,
+                  longitude: true,
+                  postcode: true,
+                  ...SITE_HOURS,
+                },
+              },
               bed: { include: { tank: true } },
               softener: JOB_VALVES,
             },
@@ -55,7 +66,9 @@ export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDay
       endsAt: visit.endsAt.toISOString(),
       siteId: visit.job.siteId,
       siteLabel: visit.job.site.label,
+      street: visit.job.site.street,
       town: visit.job.site.town,
+      accessNotes: visit.job.site.accessNotes,
       coordinates: { latitude: visit.job.site.latitude, longitude: visit.job.site.longitude, postcode: visit.job.site.postcode },
       siteHours: siteHours(visit.job.site),
       crewSize: visit.job.crewSize,

@@ -42,7 +42,7 @@ export function DaySheets() {
       <PageHead
         title={dayTitle(day, me.today)}
         lead={
-          <>
+          <span className="print:hidden">
             {day === me.today ? 'Today. ' : ''}One sheet is open; faint lines inside it are jobs that would fit.{' '}
             {needPlace > 0 ? (
               <TextLink href="/jobs" link={Link}>
@@ -50,10 +50,10 @@ export function DaySheets() {
               </TextLink>
             ) : null}
             {needPlace > 0 ? '.' : null}
-          </>
+          </span>
         }
         actions={
-          <nav aria-label="Days" className="flex flex-wrap gap-2">
+          <nav aria-label="Days" className="flex flex-wrap gap-2 print:hidden">
             <LinkButton href={address(dayAfter(day, -1))} link={Link}>
               ← Previous day
             </LinkButton>
@@ -82,7 +82,7 @@ export function DaySheets() {
             onChange={() => setForm('change')}
             onDay={(days) => router.push(address(days === 0 ? me.today : dayAfter(day, days)))}
           />
-          <div className="mt-4 flex flex-wrap gap-3">
+          <div className="mt-4 flex flex-wrap gap-3 print:hidden">
             <Button onClick={() => setForm('new')}>Add a crew's sheet</Button>
             {day >= me.today ? <StartPlan day={day} /> : null}
             <CopyDay day={day} copyFrom={sheets.data?.copyFrom ?? null} />

@@ -20,7 +20,7 @@ export function FoldedSheet({ sheet, drop, onOpen }: { sheet: DaySheet; drop: Re
       data-line
       aria-expanded={false}
       onClick={onOpen}
-      className="grid min-h-control w-full grid-cols-1 gap-x-6 gap-y-0.5 border-b border-line py-2.5 text-left hover:bg-wash data-drop:bg-wash data-drop:outline data-drop:outline-dashed data-drop:outline-water sm:grid-cols-[minmax(10rem,15rem)_1fr]"
+      className="grid min-h-control print:hidden w-full grid-cols-1 gap-x-6 gap-y-0.5 border-b border-line py-2.5 text-left hover:bg-wash data-drop:bg-wash data-drop:outline data-drop:outline-dashed data-drop:outline-water sm:grid-cols-[minmax(10rem,15rem)_1fr]"
     >
       <strong className="font-semibold">
         {sheet.name}

@@ -3,7 +3,7 @@ export function LeftOver({ left }: { left: readonly { reason: string; jobs: numb
   const count = left.reduce((sum, one) => sum + one.jobs, 0)
   if (count === 0) return null
   return (
-    <details className="border-t border-line px-3 py-2 text-small text-soft sm:px-5">
+    <details className="print:hidden border-t border-line px-3 py-2 text-small text-soft sm:px-5">
       <summary className="min-h-6">
         {count === 1 ? 'One more job needs' : `${count} more jobs need`} a place but {count === 1 ? 'does' : 'do'} not stand here: why?
       </summary>

@@ -21,7 +21,7 @@ export function LoadList({ crewDayId }: { crewDayId: string }) {
   const { lines, picked } = list.data
   const short = lines.filter((line) => line.quantity > line.onHand)
   return (
-    <details className="border-t border-line px-3 py-2 sm:px-5">
+    <details data-paper className="border-t border-line px-3 py-2 sm:px-5">
       <summary className="min-h-6 cursor-pointer">
         Load: {lines.length} items{picked ? ', loaded' : ''}
         {short.length > 0 ? (
@@ -41,15 +41,17 @@ export function LoadList({ crewDayId }: { crewDayId: string }) {
           </li>
         ))}
       </ul>
-      {picked ? (
-        <StatusWord shape="tick" tone="done">
-          on the vehicle
-        </StatusWord>
-      ) : (
-        <Button busy={pick.isPending} onClick={() => pick.send({ crewDayId })}>
-          All of it is loaded
-        </Button>
-      )}
+      <span className="print:hidden">
+        {picked ? (
+          <StatusWord shape="tick" tone="done">
+            on the vehicle
+          </StatusWord>
+        ) : (
+          <Button busy={pick.isPending} onClick={() => pick.send({ crewDayId })}>
+            All of it is loaded
+          </Button>
+        )}
+      </span>
     </details>
   )
 }

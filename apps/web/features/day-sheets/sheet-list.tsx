@@ -6,6 +6,7 @@ import { FoldedSheet } from './folded-sheet.tsx'
 import { OpenSheet, type Travel } from './open-sheet.tsx'
 import { useDrag } from './use-drag.ts'
 import { useLineKeys } from './use-line-keys.ts'
+import { useOpenOnPaper } from './use-open-on-paper.ts'
 
 export type SheetListProps = {
   sheets: readonly DaySheet[]
@@ -22,6 +23,7 @@ const DAYS: Record<string, number> = { ArrowLeft: -1, ArrowRight: 1, t: 0 }
 /** The day's sheets, one open and the others folded, with the keys that walk them. */
 export function SheetList({ sheets, openId, travel, onOpen, onChange, onDay }: SheetListProps) {
   const desk = useBooking()
+  useOpenOnPaper()
   const drag = useDrag(desk)
   const keys = useLineKeys<HTMLDivElement>()
   const onKeyDown = (event: KeyboardEvent) => {
@@ -56,7 +58,7 @@ export function SheetList({ sheets, openId, travel, onOpen, onChange, onDay }: S
           ),
         )}
       </div>
-      <p className="mt-3 text-small text-soft max-sm:hidden">
+      <p className="mt-3 text-small text-soft max-sm:hidden print:hidden">
         Keys in the sheets: <kbd>↑</kbd> <kbd>↓</kbd> from line to line, <kbd>Enter</kbd> opens a sheet or places a job, <kbd>←</kbd>{' '}
         <kbd>→</kbd> another day, <kbd>T</kbd> today. By mouse, drag a visit or a faint line onto a free stretch or another crew's line.
       </p>

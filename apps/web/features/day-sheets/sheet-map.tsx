@@ -19,7 +19,7 @@ export function SheetMap({ sheet, yard, paceWords }: { sheet: DaySheet; yard: Ya
   const missing = sheet.drives.length - known.length
   const how = sheet.drives.some((drive) => drive.basis === 'server') ? 'By the travel server.' : `Estimated from coordinates. ${paceWords}`
   return (
-    <details className="border-t border-line px-3 py-2 sm:px-5">
+    <details data-paper className="break-inside-avoid border-t border-line px-3 py-2 sm:px-5">
       <summary className="min-h-6 cursor-pointer">
         {known.length === 0
           ? 'Drives unknown'

@@ -30,6 +30,7 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
       ? `${visit.state === 'offered' ? 'offered' : 'promised'} ${clockIn(timeZone, visit.arriveFrom)} to ${clockIn(timeZone, visit.arriveUntil)}`
       : null
   const facts = [told, visit.bed ? bedWords(visit.bed, unitSystem) : null, peopleWords(visit.crewSize), visit.town]
+  const paper = [visit.street, visit.accessNotes, visit.notes].filter(Boolean)
   const length = durationWords(minutesBetween(visit.startsAt, visit.endsAt))
   return (
     <LineRow
@@ -73,6 +74,8 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
           · {length}, until {clockIn(timeZone, visit.endsAt)}
         </span>
       </span>
+      {/* What a crew needs on paper; on the screen the job's page has it. */}
+      {paper.length > 0 ? <span className="hidden text-small print:block">{paper.join(' · ')}</span> : null}
       {visit.warnings.map((words) => (
         <span key={words} className="block text-small">
           <StatusWord shape="triangle" tone="danger">
