@@ -24,6 +24,29 @@ describe('the fleet by group', () => {
     expect([groups[0]?.months[0]?.p10, groups[0]?.months[0]?.p50, groups[0]?.months[0]?.p90]).toEqual([0, 1, 2])
     expect(groupCounter(2).counts()).toEqual([])
   })
+
+  it('regroups as if each bed had been counted in the coarser group, small chances and large', () => {
+    const chances = [0.02, 0.5, 0.11, 0.3, 0.07, 0.9, 0, 0.16]
+    const [fine, coarse] = [groupCounter(2), groupCounter(2)]
+    chances.forEach((chance, i) => {
+      fine.add(bed(`cell ${i % 3}`, chance, 0.1))
+      coarse.add(bed(i % 3 === 0 ? null : 'rest', chance, 0.1))
+    })
+    const regrouped = fine.regroup((cell) => (cell === 'cell 0' ? null : 'rest')).counts()
+    expect(regrouped.map(({ group, beds }) => [group, beds])).toEqual([
+      ['rest', 5],
+      [null, 3],
+    ])
+    coarse.counts().forEach(({ months, overdueNow }, g) => {
+      expect(regrouped[g]?.overdueNow).toBeCloseTo(overdueNow, 12)
+      months.forEach(({ mean, p10, p50, p90 }, m) => {
+        expect(regrouped[g]?.months[m]?.mean).toBeCloseTo(mean, 12)
+        expect(regrouped[g]?.months[m]).toMatchObject({ p10, p50, p90 })
+      })
+    })
+    // The fine groups stay as they were.
+    expect(fine.counts()).toHaveLength(3)
+  })
 })
 
 describe('what rebeds take', () => {

@@ -18,20 +18,41 @@ export interface GroupCounts {
 /** Takes beds one at a time; their arrays are read at once and may be reused. */
 export interface GroupCounter {
   add(bed: GroupedChances): void
+  /** The same beds in coarser groups, without counting them again. */
+  regroup(to: (group: string | null) => string | null): GroupCounter
   /** Largest group first. */
   counts(): GroupCounts[]
 }
 
+type Group = { beds: number; overdueNow: number; counter: MonthCounter }
+
 /** A streaming counter of groups. Failures of all groups share the parameter nodes, so that bands do not add up. */
 export function groupCounter(months: number): GroupCounter {
-  const groups = new Map<string | null, { beds: number; overdueNow: number; counter: MonthCounter }>()
+  return counterOf(months, new Map())
+}
+
+function counterOf(months: number, groups: Map<string | null, Group>): GroupCounter {
+  const groupOf = (all: Map<string | null, Group>, name: string | null): Group => {
+    const own = all.get(name) ?? { beds: 0, overdueNow: 0, counter: countMonths(months) }
+    all.set(name, own)
+    return own
+  }
   return {
     add(bed) {
-      const own = groups.get(bed.group) ?? { beds: 0, overdueNow: 0, counter: countMonths(months) }
+      const own = groupOf(groups, bed.group)
       own.beds++
       own.overdueNow += bed.chanceAlreadyFailed
       own.counter.add(bed)
-      groups.set(bed.group, own)
+    },
+    regroup(to) {
+      const coarser = new Map<string | null, Group>()
+      for (const [name, { beds, overdueNow, counter }] of groups) {
+        const own = groupOf(coarser, to(name))
+        own.beds += beds
+        own.overdueNow += overdueNow
+        own.counter.merge(counter)
+      }
+      return counterOf(months, coarser)
     },
     counts() {
       return [...groups]

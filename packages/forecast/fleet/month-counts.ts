@@ -1,5 +1,5 @@
 import type { CountDistribution } from './count-distribution.ts'
-import { type BedCounter, countBeds, countQuantile, mixture } from './poisson-binomial.ts'
+import { type CountTable, countQuantile, countTable, mixture } from './poisson-binomial.ts'
 
 /** What a bed brings to the fleet's months (BedForecast has both). */
 export interface MonthChances {
@@ -23,8 +23,12 @@ export interface MonthCount {
 export interface MonthCounter {
   /** Takes one bed; its arrays are read at once and may be reused. */
   add(bed: MonthChances): void
+  /** Adds the beds of another counter of as many months. */
+  merge(other: MonthCounter): void
   counts(): MonthCount[]
   distribution(month: number): CountDistribution
+  /** For merge; null before the first bed. */
+  parts(): { readonly nodes: number; readonly table: CountTable; readonly means: Float64Array } | null
 }
 
 /**
@@ -40,28 +44,39 @@ export function monthCounts(beds: Iterable<MonthChances>, months = 24): MonthCou
 /** A streaming counter; the first bed decides whether parameter nodes are used, and all beds of one counter must agree on their number. */
 export function countMonths(months: number): MonthCounter {
   let nodes = 0
-  const counters: BedCounter[] = []
+  let table: CountTable | null = null
   const means = new Float64Array(months)
   const distribution = (month: number) => {
-    const parts = counters.slice(month * nodes, (month + 1) * nodes).map((counter) => counter.distribution())
-    return parts.length === 0 ? { first: 0, chance: Float64Array.of(1) } : mixture(parts)
+    const counted = table
+    if (counted === null) return { first: 0, chance: Float64Array.of(1) }
+    return mixture(Array.from({ length: nodes }, (_, k) => counted.distribution(month * nodes + k)))
+  }
+  /** The table, of as many nodes as the first bed has. */
+  const open = (rows: number): CountTable => {
+    if (table === null) {
+      nodes = rows
+      table = countTable(months * nodes)
+    }
+    if (rows !== nodes)
+      throw new RangeError(`A bed brings ${rows} parameter nodes where the others have ${nodes}; forecast them with the same parameters.`)
+    return table
   }
   return {
     add(bed) {
       const stride = bed.monthChances.length
-      const table = bed.nodeMonthChances ?? bed.monthChances
-      const rows = stride === 0 ? 0 : table.length / stride
+      const chances = bed.nodeMonthChances ?? bed.monthChances
       if (stride < months) throw new RangeError(`A bed's forecast reaches ${stride} months; ${months} were asked for.`)
-      if (nodes === 0) {
-        nodes = rows
-        for (let i = 0; i < months * nodes; i++) counters.push(countBeds())
-      }
-      if (rows !== nodes)
-        throw new RangeError(`A bed brings ${rows} parameter nodes where the others have ${nodes}; forecast them with the same parameters.`)
+      const counted = open(stride === 0 ? 0 : chances.length / stride)
       for (let m = 0; m < months; m++) {
         means[m] = (means[m] as number) + (bed.monthChances[m] as number)
-        for (let k = 0; k < nodes; k++) (counters[m * nodes + k] as BedCounter).add(table[k * stride + m] as number)
+        for (let k = 0; k < nodes; k++) counted.add(m * nodes + k, chances[k * stride + m] as number)
       }
+    },
+    merge(other) {
+      const parts = other.parts()
+      if (parts === null) return
+      open(parts.nodes).merge(parts.table)
+      for (let m = 0; m < months; m++) means[m] = (means[m] as number) + (parts.means[m] as number)
     },
     counts() {
       return Array.from(means, (mean, month) => {
@@ -70,5 +85,6 @@ export function countMonths(months: number): MonthCounter {
       })
     },
     distribution,
+    parts: () => (table === null ? null : { nodes, table, means }),
   }
 }

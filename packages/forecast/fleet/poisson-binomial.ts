@@ -15,34 +15,60 @@ export interface BedCounter {
   distribution(): CountDistribution
 }
 
+/** Many counts side by side, each at its place. */
+export interface CountTable {
+  add(place: number, chance: number): void
+  /** Adds the beds of another table of the same size, place by place: a fleet from its groups without counting a bed twice. */
+  merge(other: CountTable): void
+  distribution(place: number): CountDistribution
+  /** For merge: sums of powers, how many beds are in them, and the count of the others. */
+  readonly parts: { readonly sums: Float64Array; readonly small: Uint32Array; readonly large: readonly CountDistribution[] }
+}
+
 /**
  * Takes beds one at a time in constant memory. Small chances enter as sums of their powers, from which the generating function follows to 1e-13 at every
  * point of the unit circle and the distribution by one inverse Fourier transform (power-sums.ts); the few large ones join by the direct recursion.
- * O(powers) a bed, O(w log w) at the end for a distribution w counts wide.
+ * O(powers) a bed, O(w log w) at the end for a distribution w counts wide. One array holds the sums of all places: a bed that adds to each walks it once.
  */
-export function countBeds(): BedCounter {
-  const sums = new Float64Array(POWERS)
-  let small = 0
-  let large: CountDistribution = NO_BEDS
+export function countTable(size: number): CountTable {
+  const sums = new Float64Array(size * POWERS)
+  const small = new Uint32Array(size)
+  const large = new Array<CountDistribution>(size).fill(NO_BEDS)
   return {
-    add(chance) {
+    parts: { sums, small, large },
+    add(place, chance) {
       if (!(chance >= 0 && chance <= 1)) throw new RangeError(`A chance of ${chance} cannot be counted; it must lie between 0 and 1.`)
       if (!usablePowerSum(chance)) {
-        large = withBed(large, chance)
+        large[place] = withBed(large[place] as CountDistribution, chance)
         return
       }
-      small++
+      small[place] = (small[place] as number) + 1
       let power = chance
       // Powers beyond the point where they cease to matter are not summed: see power-sums.ts.
-      for (let r = 0; power > 1e-26; r++) {
-        sums[r] = (sums[r] as number) + power
+      for (let at = place * POWERS; power > 1e-26; at++) {
+        sums[at] = (sums[at] as number) + power
         power *= chance
       }
     },
-    distribution() {
-      return small === 0 ? large : convolve(distributionFromPowerSums(sums, small), large)
+    merge({ parts }) {
+      for (let i = 0; i < sums.length; i++) sums[i] = (sums[i] as number) + (parts.sums[i] as number)
+      for (let i = 0; i < size; i++) {
+        small[i] = (small[i] as number) + (parts.small[i] as number)
+        large[i] = convolve(large[i] as CountDistribution, parts.large[i] as CountDistribution)
+      }
+    },
+    distribution(place) {
+      const own = sums.subarray(place * POWERS, (place + 1) * POWERS)
+      const many = large[place] as CountDistribution
+      return small[place] === 0 ? many : convolve(distributionFromPowerSums(own, small[place] as number), many)
     },
   }
+}
+
+/** One count. */
+export function countBeds(): BedCounter {
+  const table = countTable(1)
+  return { add: (chance) => table.add(0, chance), distribution: () => table.distribution(0) }
 }
 
 /** Adding a bed with chance p turns f(n) into f(n)(1 − p) + f(n − 1)p. */

@@ -1,5 +1,4 @@
-import { type GroupCounter, groupCounter } from '@almanac/forecast/fleet/group-counts'
-import { countMonths, type MonthCounter } from '@almanac/forecast/fleet/month-counts'
+import { type GroupCounter, type GroupCounts, groupCounter } from '@almanac/forecast/fleet/group-counts'
 import { PARAMETER_NODES } from '@almanac/forecast/priors/parameter-nodes'
 import { CHANCE_PARTS, STORED_LENGTH, STORED_MONTHS } from './bed-months.ts'
 
@@ -8,7 +7,8 @@ export const YEAR = 12
 /** Years of the picture, each with the count of its twelve months together. */
 const YEARS = STORED_MONTHS / YEAR
 
-export type Grouping = 'supply' | 'area' | 'resin'
+export const GROUPINGS = ['supply', 'area', 'resin'] as const
+export type Grouping = (typeof GROUPINGS)[number]
 
 /** A group of its own in the picture needs enough beds for a band to say something. */
 const BEDS_FOR_A_PICTURE = 20
@@ -16,17 +16,10 @@ const BEDS_FOR_A_PICTURE = 20
 /** Groups of one kind that are told apart, the largest: more could not be read, nor held in memory. */
 const MOST_GROUPS = 60
 
-type Pair<C> = { months: C; years: C }
+type Pair<T> = { months: T; years: T }
 
-/** The month pictures being summed: of the company, and of its groups of each kind. */
-export type Pictures = {
-  beds: number
-  all: Pair<MonthCounter>
-  groups: Record<Grouping, Pair<GroupCounter>>
-  own: Record<Grouping, Set<string>>
-}
-
-const pair = <C>(make: (months: number) => C): Pair<C> => ({ months: make(STORED_MONTHS), years: make(YEARS) })
+/** The beds counted once, each in its cell of supply, town and kind of resin, and which groups are told apart. */
+export type Pictures = { cells: Pair<GroupCounter>; own: Record<Grouping, Set<string>> }
 
 /** Empty pictures; groups too small for one of their own are counted together under null. `sizes` largest first. */
 export function emptyPictures(sizes: readonly { by: Grouping; key: string; beds: number }[]): Pictures {
@@ -38,11 +31,34 @@ export function emptyPictures(sizes: readonly { by: Grouping; key: string; beds:
         .map((one) => one.key),
     )
   return {
-    beds: 0,
-    all: pair(countMonths),
-    groups: { supply: pair(groupCounter), area: pair(groupCounter), resin: pair(groupCounter) },
+    cells: { months: groupCounter(STORED_MONTHS), years: groupCounter(YEARS) },
     own: { supply: own('supply'), area: own('area'), resin: own('resin') },
   }
+}
+
+/** The company's picture, null without a bed. */
+export function wholePicture({ cells }: Pictures): Pair<GroupCounts> | null {
+  const [months] = cells.months.regroup(() => null).counts()
+  const [years] = cells.years.regroup(() => null).counts()
+  return months && years ? { months, years } : null
+}
+
+/** The pictures of one kind of group, largest first. */
+export function groupPictures({ cells }: Pictures, by: Grouping): Pair<GroupCounts>[] {
+  const of = (cell: string | null) => (JSON.parse(cell ?? '{}') as Partial<Record<Grouping, string | null>>)[by] ?? null
+  const years = new Map(
+    cells.years
+      .regroup(of)
+      .counts()
+      .map((one) => [one.group, one]),
+  )
+  return cells.months
+    .regroup(of)
+    .counts()
+    .flatMap((months) => {
+      const own = years.get(months.group)
+      return own ? [{ months, years: own }] : []
+    })
 }
 
 const nodeMonths = new Float64Array(STORED_LENGTH)
@@ -65,15 +81,11 @@ export function addToPictures(pictures: Pictures, { chances, chanceAlreadyFailed
       yearChances[year] = (yearChances[year] ?? 0) + chance / PARAMETER_NODES
       nodeYears[node * YEARS + year] = Math.min(1, (nodeYears[node * YEARS + year] ?? 0) + chance)
     }
-  const months = { monthChances, nodeMonthChances: nodeMonths }
-  const years = { monthChances: yearChances, nodeMonthChances: nodeYears }
-  pictures.beds += 1
-  pictures.all.months.add(months)
-  pictures.all.years.add(years)
-  for (const by of ['supply', 'area', 'resin'] as const) {
+  const known = (by: Grouping) => {
     const key = keys[by]
-    const group = key !== null && pictures.own[by].has(key) ? key : null
-    pictures.groups[by].months.add({ ...months, group, chanceAlreadyFailed })
-    pictures.groups[by].years.add({ ...years, group, chanceAlreadyFailed })
+    return key !== null && pictures.own[by].has(key) ? key : null
   }
+  const group = JSON.stringify({ supply: known('supply'), area: known('area'), resin: known('resin') })
+  pictures.cells.months.add({ group, chanceAlreadyFailed, monthChances, nodeMonthChances: nodeMonths })
+  pictures.cells.years.add({ group, chanceAlreadyFailed, monthChances: yearChances, nodeMonthChances: nodeYears })
 }

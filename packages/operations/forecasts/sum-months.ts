@@ -7,7 +7,7 @@ import type { MonthCount } from '@almanac/forecast/fleet/month-counts'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import { STORED_LENGTH } from './bed-months.ts'
-import { addToPictures, emptyPictures, type Grouping, type Pictures, YEAR } from './month-pictures.ts'
+import { addToPictures, emptyPictures, GROUPINGS, groupPictures, type Pictures, wholePicture, YEAR } from './month-pictures.ts'
 
 type Newest = { runId: string; asOfDay: string }
 
@@ -30,26 +30,27 @@ async function readPictures(tx: Tx, companyId: string) {
   return { newest, pictures }
 }
 
-function monthRows(companyId: string, { runId, asOfDay }: Newest, { all, beds }: Pictures) {
+function monthRows(companyId: string, { runId, asOfDay }: Newest, pictures: Pictures) {
+  const whole = wholePicture(pictures)
   const row = (count: MonthCount, months: number) => ({
-    ...{ companyId, id: newId(), runId, month: monthDay(asOfDay, count.month * months), months, beds },
+    ...{ companyId, id: newId(), runId, month: monthDay(asOfDay, count.month * months), months, beds: whole?.months.beds ?? 0 },
     ...{ mean: count.mean, low: count.p10, middle: count.p50, high: count.p90 },
   })
-  return [...all.months.counts().map((count) => row(count, 1)), ...all.years.counts().map((count) => row(count, YEAR))]
+  if (!whole) return []
+  return [...whole.months.months.map((count) => row(count, 1)), ...whole.years.months.map((count) => row(count, YEAR))]
 }
 
 /** Mean and band to a ten-thousandth of a bed: what is stored is read by people. */
 const banded = (counts: readonly MonthCount[]) => counts.map(({ mean, p10, p90 }) => [Math.round(mean * 1e4) / 1e4, p10, p90])
 
-function groupRows(companyId: string, { runId, asOfDay }: Newest, { groups }: Pictures) {
+function groupRows(companyId: string, { runId, asOfDay }: Newest, pictures: Pictures) {
   const firstMonth = monthDay(asOfDay, 0)
-  return (Object.keys(groups) as Grouping[]).flatMap((by) => {
-    const years = new Map(groups[by].years.counts().map((one) => [one.group, one.months]))
-    return groups[by].months.counts().map(({ group, beds, overdueNow, months }) => ({
+  return GROUPINGS.flatMap((by) =>
+    groupPictures(pictures, by).map(({ months: { group, beds, overdueNow, months }, years }) => ({
       ...{ companyId, id: newId(), runId, by, key: group, beds, failedAlready: overdueNow, firstMonth },
-      ...{ months: banded(months), years: banded(years.get(group) ?? []) },
-    }))
-  })
+      ...{ months: banded(months), years: banded(years.months) },
+    })),
+  )
 }
 
 /**
