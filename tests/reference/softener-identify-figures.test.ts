@@ -9,7 +9,7 @@ import { KNOWN_FROM, NAMED_FROM } from '@almanac/softener/identify/identify-tank
 import { measureWorths } from '@almanac/softener/identify/next-measure'
 import { ODD_FROM_SD } from '@almanac/softener/identify/odd-clues'
 import { sizeHypotheses } from '@almanac/softener/identify/size-hypotheses'
-import { groupSizes } from '@almanac/softener/identify/size-posterior'
+import { groupSizes, weighSizes } from '@almanac/softener/identify/size-posterior'
 import { describe, expect, it } from 'vitest'
 
 const size = (diameterIn: number, heightIn: number, listed = -1): SizeHypothesis => ({
@@ -102,6 +102,20 @@ describe('sizes no table lists', () => {
       expect.closeTo(0.6, 10),
       expect.closeTo(0.6, 10),
     ])
+  })
+})
+
+// Our own limit of work, no source; a pin like this notices a change, it does not prove the figure.
+describe('sizes kept after weighing', () => {
+  const alike = Array.from({ length: 320 }, (_, i) => size(10, 20 + i / 10))
+  it('two hundred of 320 equally likely unlisted ones; a listed one is kept beside them however unlikely', () => {
+    expect(weighSizes(alike, {})).toHaveLength(200)
+    expect(weighSizes([...alike, { ...size(10, 54, 0), prior: 1e-6 }], {}).filter((one) => one.size.listed === 0)).toHaveLength(1)
+  })
+  it('what is cut off goes to the unlisted ones kept: 320 of them against a listed one of weight 80 stay at 320 ÷ 400 = 0.8', () => {
+    const kept = weighSizes([...alike, { ...size(10, 54, 0), prior: 80 }], {})
+    const chance = (listed: boolean) => kept.reduce((sum, one) => sum + (one.size.listed < 0 === listed ? 0 : one.chance), 0)
+    expect([chance(true), chance(false)]).toEqual([expect.closeTo(0.2, 10), expect.closeTo(0.8, 10)])
   })
 })
 

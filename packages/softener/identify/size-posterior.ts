@@ -5,6 +5,7 @@ export type Weighed = { size: SizeHypothesis; chance: number }
 
 /** Sizes kept after weighing: what is left out has together less than this chance. */
 const LEFT_OUT = 1e-4
+/** No more unlisted sizes are kept once there are so many, for speed, likely or not: what is cut off is given to those kept. Our own limit, no source. */
 const MOST_KEPT = 200
 
 /** The chance of every size after the clues, by Bayes; adds up to 1, likeliest first, with the hopeless left out. */

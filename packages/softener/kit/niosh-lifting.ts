@@ -28,8 +28,9 @@ const SOURCE = 'NIOSH 94-110, Applications Manual for the Revised NIOSH Lifting 
 export const NIOSH_LIMITS =
   'The equation does not cover stairs, slippery floors, one-handed or team lifts; it gives a recommended limit, not permission.'
 
+type Point = readonly [perMinute: number, multiplier: number]
 /** Frequency multipliers for work of up to an hour with the hands below 30 in (NIOSH 94-110 Table 5). */
-const FREQUENCY: readonly (readonly [number, number])[] = [
+const FREQUENCY: readonly [Point, ...Point[]] = [
   [0.2, 1],
   [0.5, 0.97],
   [1, 0.94],
@@ -69,7 +70,7 @@ export function nioshLifting(lift: Lift): Result<LiftingIndex> {
 
 /** Linear between the listed frequencies, as the manual allows; null above the list. */
 function frequencyMultiplier(perMinute: number): number | null {
-  let [belowAt, below] = FREQUENCY[0] ?? [0.2, 1]
+  let [belowAt, below] = FREQUENCY[0]
   if (perMinute <= belowAt) return below
   for (const [at, value] of FREQUENCY) {
     if (perMinute <= at) return below + ((value - below) * (perMinute - belowAt)) / (at - belowAt)

@@ -6,15 +6,14 @@ const NEWTON = 'start and slope of a Newton iteration: it comes to rest at the s
 const HAIR = 'a dimension of a twentieth of an inch is left out of the drawing: a hair more or less looks the same'
 const FINENESS =
   'how finely a sum over possible readings is cut, and how far out it goes: the tests hold the sum to a fine one, and this change moves it far less'
-const FALLBACK = 'stands for an empty table, which there is none of'
 
 export const EQUIVALENT: readonly Equivalent[] = [
-  ...(['hydraulics/bed-expansion.ts', 'hydraulics/particle-velocity.ts'] as const).map((file) => ({
-    file: `packages/softener/${file}`,
+  {
+    file: 'packages/softener/hydraulics/particle-velocity.ts',
     code: 'for (let step = 0; step < 60; step += 1) {',
     value: 60,
     why: ITERATION,
-  })),
+  },
   { file: 'packages/softener/tanks/tank-geometry.ts', code: 'for (let step = 0; step < 40; step += 1) {', value: 40, why: ITERATION },
   { file: 'packages/softener/hydraulics/particle-velocity.ts', code: 'let reynolds = drive / 18', value: 18, why: NEWTON },
   ...[18, 2.7, 1.687].map((value) => ({
@@ -29,12 +28,6 @@ export const EQUIVALENT: readonly Equivalent[] = [
     value: 0.05,
     why: HAIR,
   })),
-  {
-    file: 'packages/softener/kit/niosh-lifting.ts',
-    code: 'let [belowAt, below] = FREQUENCY[0] ?? [0.2, 1]',
-    value: 0.2,
-    why: FALLBACK,
-  },
   ...(
     [
       ['identify/next-measure.ts', 'const BINS_PER_SD = 1.5', 1.5],
@@ -42,7 +35,6 @@ export const EQUIVALENT: readonly Equivalent[] = [
       ['identify/next-measure.ts', 'const low = Math.min(...expected.map((one) => one.low - 3 * one.sd))', 3],
       ['identify/next-measure.ts', 'const high = Math.max(...expected.map((one) => one.high + 3 * one.sd))', 3],
       ['identify/next-measure.ts', 'const middle = (bin: number) => low + ((bin + 0.5) * (high - low)) / count', 0.5],
-      ['identify/size-posterior.ts', 'const MOST_KEPT = 200', 200],
     ] as const
   ).map(([file, code, value]) => ({ file: `packages/softener/${file}`, code, value, why: FINENESS })),
 ]
