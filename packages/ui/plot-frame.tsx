@@ -1,5 +1,6 @@
 'use client'
 import { type ReactNode, useRef, useState } from 'react'
+import { FigureTable } from './figure-table.tsx'
 import { PlotExport } from './plot-export.tsx'
 import type { PlotTable } from './plot-table.ts'
 
@@ -21,7 +22,16 @@ export function PlotFrame({ title, showTitle, legend, table, children }: PlotFra
   return (
     <figure className="my-4 min-w-0">
       <figcaption className={showTitle ? 'mb-2 font-semibold' : 'sr-only'}>{title}</figcaption>
-      {asTable ? <Figures title={title} table={table} /> : <div ref={picture}>{children}</div>}
+      {asTable ? (
+        <FigureTable
+          caption={`${title}, as a table`}
+          heads={table.heads}
+          rows={table.rows.map((cells) => ({ key: cells.join('|'), cells }))}
+          className="max-h-96 overflow-auto border-t border-ink"
+        />
+      ) : (
+        <div ref={picture}>{children}</div>
+      )}
       <div className="mt-2 flex flex-wrap items-baseline justify-between gap-x-6 gap-y-1 text-small text-soft">
         <div className="flex flex-wrap gap-x-5 gap-y-1">{asTable ? null : legend}</div>
         <div className="flex flex-wrap gap-x-5 gap-y-1">
@@ -38,42 +48,6 @@ export function PlotFrame({ title, showTitle, legend, table, children }: PlotFra
         </div>
       </div>
     </figure>
-  )
-}
-
-function Figures({ title, table }: { title: string; table: PlotTable }) {
-  return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keyboard
-    <section className="max-h-96 overflow-auto border-t border-ink" aria-label={`${title}, as a table`} tabIndex={0}>
-      <table className="w-full border-collapse text-left">
-        <thead className="text-small text-soft">
-          <tr>
-            {table.heads.map((h, i) => (
-              <th key={h} scope="col" className={`py-1.5 pr-3 font-medium ${i ? 'text-right' : ''}`}>
-                {h}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {table.rows.map((row) => (
-            <tr key={row.join('|')} className="border-t border-line">
-              {row.map((cell, i) =>
-                i === 0 ? (
-                  <th key={table.heads[i]} scope="row" className="py-1.5 pr-3 font-normal">
-                    {cell}
-                  </th>
-                ) : (
-                  <td key={table.heads[i]} className="py-1.5 pr-3 text-right">
-                    {cell}
-                  </td>
-                ),
-              )}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
   )
 }
 

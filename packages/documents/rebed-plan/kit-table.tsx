@@ -1,6 +1,6 @@
 import { formatWeightLb } from '@almanac/units/format'
+import { formatMoney } from '@almanac/units/money'
 import { View } from '@react-pdf/renderer'
-import { money } from '../print/money.ts'
 import { BOLD, INK, LINE, Printed, SOFT, sheet } from '../print/printed.tsx'
 import { TickBox } from '../print/tick-box.tsx'
 import type { Plan } from './make-plan.ts'
@@ -20,7 +20,8 @@ export function KitTable({ plan }: { plan: Plan }) {
   const { priced, value } = kit
   const { currency } = priced
   const open = priced.unknown.length
-  const total = priced.totalMinor !== null ? money(priced.totalMinor, currency) : `at least ${money(priced.knownMinor, currency)}`
+  const total =
+    priced.totalMinor !== null ? formatMoney(priced.totalMinor, currency) : `at least ${formatMoney(priced.knownMinor, currency)}`
   return (
     <View style={{ marginTop: 4 }}>
       <View style={{ flexDirection: 'row', alignItems: 'flex-end', borderBottomWidth: 1, borderColor: INK, marginBottom: 1 }}>
@@ -39,7 +40,7 @@ export function KitTable({ plan }: { plan: Plan }) {
           </View>
           <Cell width={WIDTH.weight}>{line.weightLb === null ? '' : formatWeightLb(line.weightLb, facts.unitSystem)}</Cell>
           <Cell width={WIDTH.price} soft={priceMinor === null}>
-            {!charged ? 'comes back' : priceMinor === null ? 'price unknown' : money(priceMinor, currency)}
+            {!charged ? 'comes back' : priceMinor === null ? 'price unknown' : formatMoney(priceMinor, currency)}
           </Cell>
         </View>
       ))}

@@ -1,7 +1,8 @@
 import type { FigureValue } from '@almanac/contract/firm'
+import { minorPer } from '@almanac/units/money'
 import { firstUnit, readTyped } from '@/client/typed-quantity'
 import { G_L_PER_KGR_FT3, G_L_PER_LB_FT3, M_H_PER_GPM_FT2, number, type Reader, type Valve } from './figure-words.ts'
-import { minorPer, saltPack, waterPack } from './money.ts'
+import { saltPack, waterPack } from './price-packs.ts'
 
 /** One thing to type or choose. `unit` stands beside it; `stored` is the unit kept, converted from the one typed in. */
 export type FormField = {

@@ -3,9 +3,10 @@ import { gpmFt2ToMS, gpmToLMin } from '@almanac/units/flow'
 import { formatFlowGpm, formatLengthIn, formatPercent, formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 import { showNumber } from '@almanac/units/format-number'
 import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
+import { formatMoney } from '@almanac/units/money'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { LITRES_PER_FT3 } from '@almanac/units/volume'
-import { moneyWords, saltPack, waterPack } from './money.ts'
+import { saltPack, waterPack } from './price-packs.ts'
 
 /** How a firm reads its figures. */
 export type Reader = { system: UnitSystem; currency: string }
@@ -129,5 +130,5 @@ export function figureWords(key: string, value: unknown, reader: Reader): string
     const gravel = gravelLb.usual === 0 ? 'no gravel' : `${range(gravelLb, (lb) => formatWeightLb(lb, system))} of gravel`
     return `${range(resinFt3, (ft3) => formatVolumeFt3(ft3, system))} of resin, ${gravel}`
   }
-  return /Minor/.test(key) ? moneyWords(value as number, currency) : String(value)
+  return /Minor/.test(key) ? formatMoney(value as number, currency) : String(value)
 }

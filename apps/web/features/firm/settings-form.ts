@@ -1,7 +1,7 @@
 import type { Settings, SettingsValues } from '@almanac/contract/firm'
+import { minorPer } from '@almanac/units/money'
 import type { FormField, Texts } from './figure-forms.ts'
 import { number } from './figure-words.ts'
-import { minorPer } from './money.ts'
 
 export type SettingName = keyof SettingsValues
 

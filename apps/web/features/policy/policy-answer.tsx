@@ -1,7 +1,7 @@
 'use client'
 import type { Policy } from '@almanac/contract/forecasts'
 import { CostCurve } from '@almanac/ui/cost-curve'
-import { SimpleTable } from '@almanac/ui/simple-table'
+import { FigureTable } from '@almanac/ui/figure-table'
 import { Why } from '@almanac/ui/why'
 
 type Props = { policy: Policy; fixedAge: number; money: (minor: number) => string }
@@ -33,7 +33,8 @@ function Savings({
   ]
   return (
     <>
-      <SimpleTable
+      <FigureTable
+        className="max-w-3xl overflow-x-auto"
         caption="What each rule costs"
         heads={[
           'Rule',

@@ -5,6 +5,7 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { formatWholeMoney, minorPer } from '@almanac/units/money'
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
@@ -20,10 +21,6 @@ const RESINS = [
 ]
 const AGES = [8, 10, 12, 15, 20]
 
-/** Minor units in one of the currency. */
-const minorPer = (currency: string) =>
-  10 ** (new Intl.NumberFormat('en-US', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2)
-
 /** When it is cheapest to rebed, for one supply and resin, with the firm's costs. */
 export function WhenToAct() {
   const { api, me } = useSession()
@@ -33,8 +30,7 @@ export function WhenToAct() {
   const asked = useQuery(api.forecasts.policy.queryOptions({ input, placeholderData: keepPreviousData }))
   const policy = asked.data
   const failure = asked.error ? readFailure(asked.error) : null
-  const money = (amount: number) =>
-    new Intl.NumberFormat('en-US', { style: 'currency', currency, maximumFractionDigits: 0 }).format(amount / minor)
+  const money = (amount: number) => formatWholeMoney(amount, currency)
   const examples = policy ? Object.values(policy.costSources).includes('example') : false
   return (
     <>

@@ -2,8 +2,8 @@ import type { KitAlternative } from '@almanac/softener/kit/compare-kits'
 import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
 import { DataTable } from '@almanac/ui/data-table'
 import { formatWeightLb } from '@almanac/units/format'
+import { formatWholeMoney } from '@almanac/units/money'
 import type { UnitSystem } from '@almanac/units/unit-system'
-import { roundMoney } from './choice-words.ts'
 
 type Props = { kits: readonly KitAlternative[]; currency: string; units: UnitSystem }
 
@@ -37,9 +37,9 @@ function priceWords({ kind, priced, moreMinor }: KitAlternative, currency: strin
   const whole =
     priced.totalMinor === null
       ? priced.knownMinor > 0
-        ? `at least ${roundMoney(priced.knownMinor, currency)}`
+        ? `at least ${formatWholeMoney(priced.knownMinor, currency)}`
         : 'price unknown'
-      : roundMoney(priced.totalMinor, currency)
+      : formatWholeMoney(priced.totalMinor, currency)
   if (kind === 'gel-8') return whole
-  return `${whole} (${moreMinor === null ? 'difference unknown' : signed(moreMinor, roundMoney(Math.abs(moreMinor), currency))})`
+  return `${whole} (${moreMinor === null ? 'difference unknown' : signed(moreMinor, formatWholeMoney(Math.abs(moreMinor), currency))})`
 }

@@ -5,12 +5,13 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
+import { formatWholeMoney } from '@almanac/units/money'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { resinWords, tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
-import { minorTyped, roundMoney } from './choice-words.ts'
+import { minorTyped } from './choice-words.ts'
 import { OwnerPart } from './owner-part.tsx'
 import { ResinPart } from './resin-part.tsx'
 import { useWhatIf } from './use-what-if.ts'
@@ -47,7 +48,7 @@ export function RebedChoice({ bedId }: { bedId: string }) {
           hint={
             choice.plannedRebedMinor === null
               ? 'The firm has not set it: the owner enters it under The firm’s figures. A figure typed here holds on this page alone.'
-              : `The firm’s figure is ${roundMoney(choice.plannedRebedMinor, currency)}; another one typed here holds on this page alone.`
+              : `The firm’s figure is ${formatWholeMoney(choice.plannedRebedMinor, currency)}; another one typed here holds on this page alone.`
           }
           unit={currency}
           value={typed.rebed}

@@ -9,8 +9,9 @@ import { Notice } from '@almanac/ui/notice'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatWeightLb } from '@almanac/units/format'
+import { formatWholeMoney } from '@almanac/units/money'
 import { useSession } from '@/client/providers'
-import { oftenWords, roundMoney, spreadYears } from './choice-words.ts'
+import { oftenWords, spreadYears } from './choice-words.ts'
 import { kitInput } from './kit-input.ts'
 import { KitsTable } from './kits-table.tsx'
 
@@ -59,7 +60,7 @@ export function ResinPart({ choice, rebedMinor }: Props) {
                     name: 'Lives, 10 %',
                     value: spreadYears(result.value.options[1]?.livesYears ?? { low: 0, middle: 0, high: 0, mean: 0 }),
                   },
-                  { name: 'Rebed with 8 %', value: rebedMinor === null ? null : roundMoney(rebedMinor, currency) },
+                  { name: 'Rebed with 8 %', value: rebedMinor === null ? null : formatWholeMoney(rebedMinor, currency) },
                   ...result.value.options.map((one) => ({
                     name: `Salt a year, ${RESIN_KINDS[one.key].shortLabel}`,
                     value: one.running ? formatWeightLb(one.running.saltLb, units) : null,
@@ -76,7 +77,7 @@ export function ResinPart({ choice, rebedMinor }: Props) {
           </p>
           <CostSpans
             title="Cost a year by resin"
-            money={(minor) => roundMoney(minor, currency)}
+            money={(minor) => formatWholeMoney(minor, currency)}
             rows={result.value.options.map((one) => ({
               name: RESIN_KINDS[one.key].shortLabel,
               spread: one.perYear,
@@ -99,10 +100,10 @@ function Answer({ found, currency }: { found: WhichResin; currency: string }) {
   if (!best?.perYear) {
     const one = found.options.find((option) => option.perYear !== null)
     if (one?.perYear)
-      return `Only ${RESIN_KINDS[one.key].shortLabel} has a price: about ${roundMoney(one.perYear.middle, currency)} a year.`
+      return `Only ${RESIN_KINDS[one.key].shortLabel} has a price: about ${formatWholeMoney(one.perYear.middle, currency)} a year.`
     return `No cost a year can be told yet: ${NO_REBED_PRICE} is missing.`
   }
   const name = RESIN_KINDS[best.key].shortLabel
   const sure = (best.chanceCheapest ?? 0) >= 0.8
-  return `${name} costs least on this water, about ${roundMoney(best.perYear.middle, currency)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}${sure ? '' : ', so it is no sure thing'}.`
+  return `${name} costs least on this water, about ${formatWholeMoney(best.perYear.middle, currency)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}${sure ? '' : ', so it is no sure thing'}.`
 }

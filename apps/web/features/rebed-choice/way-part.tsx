@@ -5,8 +5,9 @@ import { Notice } from '@almanac/ui/notice'
 import { NumberInput } from '@almanac/ui/number-input'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
+import { formatWholeMoney } from '@almanac/units/money'
 import { useSession } from '@/client/providers'
-import { minorTyped, oftenWords, roundMoney } from './choice-words.ts'
+import { minorTyped, oftenWords } from './choice-words.ts'
 import type { WhatIf, WhatIfName } from './use-what-if.ts'
 
 const NAMES: Record<Way, string> = { rebed: 'Rebed', clean: 'Clean, rebed later', replace: 'Replace the unit' }
@@ -56,7 +57,7 @@ export function WayPart({ choice, rebedMinor, typed, onType }: Props) {
         <>
           <p className="max-w-[75ch]">
             {best?.perYear
-              ? `${NAMES[best.key]} costs least, about ${roundMoney(best.perYear.middle, currency)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}.`
+              ? `${NAMES[best.key]} costs least, about ${formatWholeMoney(best.perYear.middle, currency)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}.`
               : 'They are compared as soon as two of them have a price.'}{' '}
             {result.value.ironMayBeTheFault
               ? 'Iron may be at fault here, so a cleaning is worth a trial first.'
@@ -70,7 +71,7 @@ export function WayPart({ choice, rebedMinor, typed, onType }: Props) {
                   { name: 'Age of the unit', value: unitAgeYears === null ? null : `${Math.round(unitAgeYears)} years` },
                   { name: 'Iron', value: plan.water.ironMgL === null ? null : `${plan.water.ironMgL} mg/L` },
                   { name: 'Beads, last seen', value: plan.beads },
-                  { name: 'Rebed', value: rebedMinor === null ? null : roundMoney(rebedMinor, currency) },
+                  { name: 'Rebed', value: rebedMinor === null ? null : formatWholeMoney(rebedMinor, currency) },
                 ],
                 assumptions: [...result.assumptions, ...(lives?.assumptions ?? [])],
                 missing: result.missing,
@@ -82,7 +83,7 @@ export function WayPart({ choice, rebedMinor, typed, onType }: Props) {
           </p>
           <CostSpans
             title="Cost a year of each way"
-            money={(minor) => roundMoney(minor, currency)}
+            money={(minor) => formatWholeMoney(minor, currency)}
             rows={result.value.options.map((one) => ({
               name: NAMES[one.key],
               spread: one.perYear,

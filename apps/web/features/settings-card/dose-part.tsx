@@ -9,10 +9,10 @@ import { TextLink } from '@almanac/ui/text-link'
 import { lbFt3ToGL } from '@almanac/units/concentration'
 import { formatWaterGal, formatWeightLb } from '@almanac/units/format'
 import { showNumber } from '@almanac/units/format-number'
+import { formatWholeMoney } from '@almanac/units/money'
 import Link from 'next/link'
 import { useMay, useSession } from '@/client/providers'
 import type { CardChanges } from './card-address.ts'
-import { wholeMoney } from './money-words.ts'
 
 const FAULTS: Record<DoseFault, string> = { leaks: 'lets too much hardness through', 'too-often': 'does not last a day' }
 
@@ -26,7 +26,7 @@ export function DosePart({ setting, doseChanged, change }: Props) {
   const { doses, chosen, best } = setting
   const priced = doses[0]?.costMinorYear !== null
   const dose = doseWordsIn(units)
-  const amount = (value: number) => (priced ? wholeMoney(value, currency) : formatWeightLb(value, units))
+  const amount = (value: number) => (priced ? formatWholeMoney(value, currency) : formatWeightLb(value, units))
   const amounts = doses.map((one) => one.costMinorYear ?? one.saltLbYear)
   const faultWords = (fault: DoseFault | null) => (fault ? FAULTS[fault] : null)
   const bare = (saltLbFt3: number) => showNumber(units === 'us' ? saltLbFt3 : lbFt3ToGL(saltLbFt3), units === 'us' ? 1 : 0) ?? ''

@@ -1,11 +1,12 @@
-import { SimpleTable } from '@almanac/ui/simple-table'
+import { FigureTable } from '@almanac/ui/figure-table'
 import { nearer, type Result, RULES } from './track-words.ts'
 
 /** The forecast beside simpler rules that learned from the same records. */
 export function RulesTable({ result }: { result: Result }) {
   return (
     <>
-      <SimpleTable
+      <FigureTable
+        className="max-w-3xl overflow-x-auto"
         caption="How far each rule was off"
         heads={['Rule', 'How far off', 'This forecast is']}
         rows={result.scores.map((score) => ({

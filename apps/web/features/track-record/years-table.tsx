@@ -1,4 +1,4 @@
-import { SimpleTable } from '@almanac/ui/simple-table'
+import { FigureTable } from '@almanac/ui/figure-table'
 import { type Result, together } from './track-words.ts'
 
 const whole = (value: number) => Math.round(value).toLocaleString('en-US')
@@ -9,7 +9,8 @@ export function YearsTable({ counts }: { counts: Result['counts'] }) {
   return (
     <>
       <p className="mb-2 max-w-[75ch]">{together(counts)}</p>
-      <SimpleTable
+      <FigureTable
+        className="max-w-3xl overflow-x-auto"
         caption="Failures expected and failures that came, year by year"
         heads={['In the year', 'Beds looked at', 'Expected to fail', 'By chance alone', 'Failed']}
         rows={counts.map((one) => ({
@@ -34,7 +35,8 @@ export function YearsTable({ counts }: { counts: Result['counts'] }) {
 /** What was said of two years ahead, in tenths of the beds from the least likely to fail to the most, beside what came. */
 export function SaidTable({ reliability }: { reliability: Result['reliability'] }) {
   return (
-    <SimpleTable
+    <FigureTable
+      className="max-w-3xl overflow-x-auto"
       caption="Chances given for two years, and the share that failed"
       heads={['We said, of two years', 'Beds', 'Failed']}
       rows={reliability.map((one, i) => ({

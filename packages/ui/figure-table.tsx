@@ -1,16 +1,20 @@
-export type SimpleTableProps = {
+export type FigureRow = { key: string; cells: readonly string[]; strong?: boolean }
+
+export type FigureTableProps = {
   /** What the table holds; read aloud, not shown. */
   caption: string
   heads: readonly string[]
   /** The first cell names the row, the others are figures. */
-  rows: readonly { key: string; cells: readonly string[]; strong?: boolean }[]
+  rows: readonly FigureRow[]
+  /** How wide or high the box may grow before it scrolls by itself. */
+  className: string
 }
 
-/** A few named rows of figures within a page; it scrolls sideways by itself where the screen is narrow. */
-export function SimpleTable({ caption, heads, rows }: SimpleTableProps) {
+/** Named rows of figures in a box that scrolls by itself where they are too many or the screen is narrow. */
+export function FigureTable({ caption, heads, rows, className }: FigureTableProps) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keyboard
-    <section className="max-w-3xl overflow-x-auto" aria-label={caption} tabIndex={0}>
+    <section className={className} aria-label={caption} tabIndex={0}>
       <table className="w-full border-collapse text-left">
         <caption className="sr-only">{caption}</caption>
         <thead className="text-small text-soft">

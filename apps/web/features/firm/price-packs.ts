@@ -1,23 +1,14 @@
 import { GRAMS_PER_LB } from '@almanac/units/mass'
+import { formatMoney } from '@almanac/units/money'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { LITRES_PER_GALLON } from '@almanac/units/volume'
-
-/** Minor units in one of the currency: 100 for most. */
-export function minorPer(currency: string): number {
-  return 10 ** (new Intl.NumberFormat('en-US', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2)
-}
-
-/** Minor units as money: "$420.00". */
-export function moneyWords(minor: number, currency: string): string {
-  return new Intl.NumberFormat('en-US', { style: 'currency', currency }).format(minor / minorPer(currency))
-}
 
 /** A price is typed and read for a usual pack, and kept for one unit. `size` is the pack in that unit. */
 function pack(size: number, label: string) {
   return {
     size,
     label,
-    words: (minorPerUnit: number, currency: string) => `${moneyWords(minorPerUnit * size, currency)} for ${label}`,
+    words: (minorPerUnit: number, currency: string) => `${formatMoney(minorPerUnit * size, currency)} for ${label}`,
   }
 }
 
