@@ -5,13 +5,15 @@ import { Dialog } from '@almanac/ui/dialog'
 import { Problem } from '@almanac/ui/problem'
 import { clockIn } from './clock-words.ts'
 import { useSession } from './providers.tsx'
-import type { BookingDesk } from './use-booking.ts'
+import type { BookingDesk, Unusual } from './use-booking.ts'
 
-const ASKED: Record<string, string> = {
+const ASKED: Record<Unusual, string> = {
   past: 'That time has passed',
   'outside-hours': "Outside the crew's hours",
   crew: 'Not what this crew is down for',
   parts: 'Its parts may not be there',
+  'site-hours': 'Outside the hours of the site',
+  order: 'Before the visit it follows',
   promise: 'The customer was promised another time',
 }
 
@@ -24,7 +26,7 @@ export function BookingAnswer({ desk }: { desk: BookingDesk }) {
       <Dialog
         open
         onClose={close}
-        title={ASKED[String(failure.detail.confirm)] ?? 'Unusual'}
+        title={ASKED[failure.detail.confirm as Unusual]}
         actions={
           <>
             <Button onClick={close}>Leave it</Button>

@@ -1,5 +1,5 @@
 'use client'
-import type { BookVisit, CallOffVisit, MoveVisit } from '@almanac/contract/jobs'
+import type { BookVisit, CallOffVisit, MoveVisit, Unusual as UnusualInput } from '@almanac/contract/jobs'
 import { useToast } from '@almanac/ui/toast'
 import { useRef, useState } from 'react'
 import type * as z from 'zod'
@@ -7,7 +7,7 @@ import { readFailure } from './failure.ts'
 import { useSession } from './providers.tsx'
 import { useCommand } from './use-command.ts'
 
-type Unusual = 'outside-hours' | 'past' | 'promise' | 'crew' | 'parts' | 'site-hours' | 'order'
+export type Unusual = z.infer<typeof UnusualInput>
 const ANY: Unusual[] = ['outside-hours', 'past', 'promise', 'crew', 'parts', 'site-hours', 'order']
 
 export type Booking = Omit<z.input<typeof BookVisit>, 'commandId'>

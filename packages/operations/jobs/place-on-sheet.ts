@@ -1,3 +1,4 @@
+import type { Unusual as UnusualInput } from '@almanac/contract/jobs'
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import { lockRows } from '@almanac/database/sql/lock-rows'
@@ -5,6 +6,7 @@ import { dayIn } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
 import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
+import type * as z from 'zod'
 import { clockTimeIn, companyFacts, endOf, instantAt } from './clock-times.ts'
 import type { PlaceWanted } from './hold-place.ts'
 import { type Following, planningWarnings } from './planning-warnings.ts'
@@ -22,7 +24,7 @@ export async function lockSheet(tx: Tx, companyId: string, crewDayId: string, al
 }
 
 export type LockedSheet = Awaited<ReturnType<typeof lockSheet>>
-export type Unusual = 'outside-hours' | 'past' | 'promise' | 'crew' | 'parts' | 'site-hours' | 'order'
+export type Unusual = z.infer<typeof UnusualInput>
 
 type Wish = {
   job: Following & { kind: string; minutes: number; crewSize: number; softenerId: string | null; bedId: string | null; siteId: string }
