@@ -3,13 +3,13 @@ import { readCrews, readOwnCrewPerson } from '@almanac/database/read/crews'
 import { setClock } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { DAY, makeFirm } from '../jobs/test-firm.ts'
 import { addAbsence } from './add-absence.ts'
 import { addPerson } from './add-person.ts'
 import { addVehicle } from './add-vehicle.ts'
 import { changePerson } from './change-person.ts'
 import { changeVehicle } from './change-vehicle.ts'
 import { takeBackAbsence } from './take-back-absence.ts'
-import { DAY, makeFirm } from './test-firm.ts'
 
 const RUTH = {
   ...{ name: 'Ruth Ames', doesAll: false, skills: ['lifting'], startsAtHome: true, home: { latitude: 41.7, longitude: -88.4 } },

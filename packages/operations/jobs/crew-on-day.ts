@@ -2,6 +2,7 @@ import type { CrewPerson, CrewVehicle } from '@almanac/contract/crews'
 import type { Tx } from '@almanac/database/client'
 import { crewsIn } from '@almanac/database/read/crews'
 import type { SheetRow } from '@almanac/database/read/day-sheet-rows'
+import { minuteOfClock } from '@almanac/service-rules/calendar/day-words'
 import { awayOn, crewWarnings, hoursOn, offWords } from '@almanac/service-rules/crews/working-day'
 import { clockTimeIn } from './clock-times.ts'
 
@@ -18,8 +19,6 @@ type Sheet = Pick<SheetRow, 'day' | 'startsAt' | 'endsAt' | 'members' | 'vehicle
 
 const asAtWork = ({ name, shifts, absences }: CrewPerson) => ({ name, shifts, away: absences })
 
-const minuteOf = (clock: string) => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3))
-
 /** Who of a sheet's people works that day, what they drive, when all of them work (minutes since midnight), their breaks and where they start. `everybody`: whoever is off counts too. */
 export function crewOnDay(book: CrewBook, sheet: Sheet, everybody = false) {
   const on = sheet.members.flatMap(({ colleagueId }) => book.people.get(colleagueId) ?? [])
@@ -28,7 +27,7 @@ export function crewOnDay(book: CrewBook, sheet: Sheet, everybody = false) {
   const vehicle = known && awayOn(known.absences, sheet.day) ? null : sheet.vehicle
   const hours = people.flatMap((one) => {
     const shift = hoursOn(one, sheet.day)
-    return shift === null || shift === 'off' ? [] : [{ from: minuteOf(shift.from), to: minuteOf(shift.until) }]
+    return shift === null || shift === 'off' ? [] : [{ from: minuteOfClock(shift.from), to: minuteOfClock(shift.until) }]
   })
   const breaks = new Map(people.flatMap((one) => one.breaks).map((one) => [`${one.from} ${one.until} ${one.minutes}`, one]))
   const atHome = people.find((one) => one.startsAtHome && one.home)
@@ -36,7 +35,7 @@ export function crewOnDay(book: CrewBook, sheet: Sheet, everybody = false) {
     people,
     vehicle,
     hours,
-    breaks: [...breaks.values()].map(({ from, until, minutes }) => ({ from: minuteOf(from), to: minuteOf(until), minutes })),
+    breaks: [...breaks.values()].map(({ from, until, minutes }) => ({ from: minuteOfClock(from), to: minuteOfClock(until), minutes })),
     /** Whose home the crew starts from; null for the yard. */
     home: atHome?.home ? { personId: atHome.id, ...atHome.home } : null,
   }

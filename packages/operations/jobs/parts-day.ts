@@ -1,6 +1,7 @@
 import type { Tx } from '@almanac/database/client'
 import { readFreeStock } from '@almanac/database/read/free-stock'
 import { addDays } from '@almanac/runtime/clock'
+import { shortDay } from '@almanac/service-rules/calendar/day-words'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOfRecord, type RecordedBed } from '@almanac/softener/kit/kit-of-record'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
@@ -14,8 +15,6 @@ export type PartsDesk = { dayOf: (job: { kind: string; bed: RecordedBed | null }
 
 type Firm = { figures: FirmFigures; unitSystem: UnitSystem }
 
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
-const dayWords = (day: string) => `${Number(day.slice(8))} ${MONTHS[Number(day.slice(5, 7)) - 1]}`
 const amount = (value: number) => String(Math.round(value * 100) / 100)
 
 /**
@@ -43,7 +42,7 @@ export function partsDesk(items: Awaited<ReturnType<typeof readFreeStock>>, toda
       const day = addDays(today, last.item.leadDays)
       return {
         day,
-        because: `${amount(last.missing)} ${last.item.unit} of ${last.item.name} missing, there on ${dayWords(day)} if ordered today`,
+        because: `${amount(last.missing)} ${last.item.unit} of ${last.item.name} missing, there on ${shortDay(day)} if ordered today`,
       }
     },
   }

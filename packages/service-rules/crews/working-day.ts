@@ -1,4 +1,5 @@
 import { dayNumber } from '../calendar/calendar-day.ts'
+import { shortDay } from '../calendar/day-words.ts'
 
 /** Clock times 'HH:MM'; weekdays from 1, Monday, to 7. */
 export type Shift = { weekday: number; from: string; until: string }
@@ -17,15 +18,12 @@ export type CrewDayPlanned = {
 }
 
 const WEEKDAYS = ['Mondays', 'Tuesdays', 'Wednesdays', 'Thursdays', 'Fridays', 'Saturdays', 'Sundays']
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
 
 /** 1, Monday, to 7, Sunday. */
 export function weekdayOf(day: string): number {
   // 1 January 1970 was a Thursday.
   return ((((dayNumber(day) + 3) % 7) + 7) % 7) + 1
 }
-
-const dayWords = (day: string) => `${Number(day.slice(8))} ${MONTHS[Number(day.slice(5, 7)) - 1]}`
 
 /** What of the days away covers a day; null when none does. */
 export function awayOn(away: readonly Away[], day: string): Away | null {
@@ -34,7 +32,7 @@ export function awayOn(away: readonly Away[], day: string): Away | null {
 
 /** "holiday, until 8 Dec", "until further notice": to stand after a name. */
 export function awayWords({ untilDay, word }: Away): string {
-  return [word, untilDay === null ? 'until further notice' : `until ${dayWords(untilDay)}`].filter(Boolean).join(', ')
+  return [word, untilDay === null ? 'until further notice' : `until ${shortDay(untilDay)}`].filter(Boolean).join(', ')
 }
 
 /** The hours of a person on a day: their shift, null where nothing is said of their hours, 'off' where they do not work on that weekday. */

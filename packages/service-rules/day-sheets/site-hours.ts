@@ -1,3 +1,4 @@
+import { minuteOfClock } from '../calendar/day-words.ts'
 import { weekdayOf } from '../crews/working-day.ts'
 
 /** When a site takes visits: weekdays from 1, Monday, to 7, none for any; clock times 'HH:MM' between which a visit must begin and end, null for no bound. */
@@ -5,14 +6,13 @@ export type SiteHours = { weekdays: readonly number[]; from: string | null; unti
 
 const END_OF_DAY = 1440
 const NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']
-const minuteOf = (clock: string) => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3))
 
 export const takesAnyTime = ({ weekdays, from, until }: SiteHours) => weekdays.length === 0 && from === null && until === null
 
 /** The minutes since midnight between which a visit must lie on a day; null where the site takes none on that weekday. */
 export function siteHoursOn({ weekdays, from, until }: SiteHours, day: string): { from: number; until: number } | null {
   if (weekdays.length > 0 && !weekdays.includes(weekdayOf(day))) return null
-  return { from: from === null ? 0 : minuteOf(from), until: until === null ? END_OF_DAY : minuteOf(until) }
+  return { from: from === null ? 0 : minuteOfClock(from), until: until === null ? END_OF_DAY : minuteOfClock(until) }
 }
 
 /** "Mon, Tue, 14:30 to 18:00"; null where any time will do. */

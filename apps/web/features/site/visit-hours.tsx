@@ -2,10 +2,9 @@
 import type { SitePage } from '@almanac/contract/sites'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { TimeInput } from '@almanac/ui/time-input'
+import { WEEKDAYS } from '@/client/crew-words'
 
 type Hours = SitePage['visitHours']
-
-const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday']
 
 /** When a kitchen or a boiler room takes visits; nothing ticked and no time is any time. */
 export function VisitHoursFields({ hours, onChange }: { hours: Hours; onChange: (hours: Hours) => void }) {

@@ -1,0 +1,7 @@
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+
+/** "3 Dec", of 'YYYY-MM-DD': for days near enough that the year goes without saying. */
+export const shortDay = (day: string): string => `${Number(day.slice(8))} ${MONTHS[Number(day.slice(5, 7)) - 1]}`
+
+/** Minutes since midnight of a clock time 'HH:MM'. */
+export const minuteOfClock = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3))
