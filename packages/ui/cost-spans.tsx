@@ -1,7 +1,7 @@
 'use client'
 import type { Spread } from '@almanac/softener/choice/spread'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
-import { roundTicks } from './round-ticks.ts'
+import { SpanAxis } from './span-axis.tsx'
 import { useWidth } from './use-width.ts'
 
 /** One option: its costs a year in minor units, null without a price; how often it is cheapest, in words; the prices it lacks. */
@@ -52,14 +52,7 @@ export function CostSpans({ title, rows, money }: CostSpansProps) {
           height={height}
           className="block max-w-full"
         >
-          {roundTicks(most, width < 480 ? 3 : 6).map((tick) => (
-            <g key={tick}>
-              <path d={`M${x(tick)} ${TOP} V${height - AXIS}`} className="stroke-line" />
-              <text x={x(tick)} y={height - 6} textAnchor={tick === 0 ? 'start' : 'middle'} className="fill-soft text-small">
-                {money(tick)}
-              </text>
-            </g>
-          ))}
+          <SpanAxis {...{ most, width, height, x }} top={TOP} foot={AXIS} label={money} />
           {rows.map((row, i) => (
             <Bar key={row.name} row={row} top={TOP + i * ROW} x={x} money={money} />
           ))}

@@ -1,7 +1,7 @@
 'use client'
-import { KM_PER_MILE } from '@almanac/units/distance'
 import type { UnitSystem } from '@almanac/units/unit-system'
-import { fitMap, type MapPlace, scaleBar, spreadLabels } from './map-layout.ts'
+import { fitMap, type MapPlace, spreadLabels } from './map-layout.ts'
+import { ScaleBar, YardSign } from './map-signs.tsx'
 import { PlotFrame } from './plot-frame.tsx'
 import { useWidth } from './use-width.ts'
 
@@ -37,8 +37,6 @@ export function DrivesMap({ title, stops, yard, unitSystem, unknown }: DrivesMap
     Math.min(170, width * 0.4),
     fontSize * 1.2,
   )
-  const milesPerUnit = unitSystem === 'us' ? 1 : 1 / KM_PER_MILE
-  const bar = scaleBar(map.milesPerPixel, Math.min(140, width / 3), milesPerUnit)
   return (
     <PlotFrame
       title={title}
@@ -54,14 +52,7 @@ export function DrivesMap({ title, stops, yard, unitSystem, unknown }: DrivesMap
       <div ref={ref} className="border border-line bg-sheet">
         <svg aria-hidden="true" width={width} height={map.height} className="block max-w-full text-small">
           <polyline points={way.map(({ x, y }) => `${x},${y}`).join(' ')} className="fill-none stroke-water" strokeWidth="1.5" />
-          {home ? (
-            <g transform={`translate(${home.x} ${home.y})`}>
-              <path d="M-8 8 V-3 L0 -10 L8 -3 V8 z" className="fill-paper stroke-ink" strokeWidth="1.5" />
-              <text y={24} textAnchor="middle" className="fill-soft">
-                yard
-              </text>
-            </g>
-          ) : null}
+          {home ? <YardSign {...home} /> : null}
           {stops.map((stop, n) => {
             const { x, y } = points[n] ?? { x: 0, y: 0 }
             const left = x > width * 0.62
@@ -90,12 +81,7 @@ export function DrivesMap({ title, stops, yard, unitSystem, unknown }: DrivesMap
               </g>
             )
           })}
-          <g transform={`translate(14 ${map.height - 14})`} className="stroke-ink">
-            <path d={`M0 -5 V0 H${bar.pixels} V-5`} className="fill-none" />
-            <text x={bar.pixels + 7} y={1} className="fill-soft stroke-none">
-              {bar.length} {unitSystem === 'us' ? 'mi' : 'km'}
-            </text>
-          </g>
+          <ScaleBar map={map} mostPixels={140} unitSystem={unitSystem} />
           <g transform={`translate(${width - 20} 24)`}>
             <path d="M0 -12 L5 6 L0 2 L-5 6 z" className="fill-soft" />
             <text y={20} textAnchor="middle" className="fill-soft">

@@ -1,7 +1,7 @@
 'use client'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import type { PlotTable } from './plot-table.ts'
-import { roundTicks } from './round-ticks.ts'
+import { SpanAxis } from './span-axis.tsx'
 import { useWidth } from './use-width.ts'
 
 /** One group: how many beds it has and what is expected of them, with the band of four outcomes in five. */
@@ -47,14 +47,7 @@ export function GroupSpans({ title, rows, table }: GroupSpansProps) {
           height={height}
           className="block max-w-full"
         >
-          {roundTicks(most, width < 480 ? 3 : 6).map((tick) => (
-            <g key={tick}>
-              <path d={`M${x(tick)} ${TOP} V${height - AXIS}`} className="stroke-line" />
-              <text x={x(tick)} y={height - 6} textAnchor={tick === 0 ? 'start' : 'middle'} className="fill-soft text-small">
-                {Number(tick.toFixed(1))}
-              </text>
-            </g>
-          ))}
+          <SpanAxis {...{ most, width, height, x }} top={TOP} foot={AXIS} label={(tick) => String(Number(tick.toFixed(1)))} />
           {shown.map((row, i) => (
             <g key={row.name}>
               <text x={x(0)} y={TOP + i * ROW + 16} className="fill-ink">

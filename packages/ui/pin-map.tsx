@@ -1,8 +1,8 @@
 'use client'
-import { KM_PER_MILE } from '@almanac/units/distance'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { type KeyboardEvent, type PointerEvent, useState } from 'react'
-import { fitMap, type MapPlace, scaleBar, spreadLabels } from './map-layout.ts'
+import { fitMap, type MapPlace, spreadLabels } from './map-layout.ts'
+import { ScaleBar, YardSign } from './map-signs.tsx'
 import { useWidth } from './use-width.ts'
 
 export type PinMapProps = {
@@ -45,7 +45,6 @@ export function PinMap({ name, pin, yard, landmarks, unitSystem, onMove }: PinMa
     150,
     fontSize * 1.1,
   )
-  const bar = scaleBar(map.milesPerPixel, Math.min(120, width / 3), unitSystem === 'us' ? 1 : 1 / KM_PER_MILE)
   const clamp = (value: number, most: number) => Math.min(most - 4, Math.max(4, value))
   const moveTo = (x: number, y: number) => onMove(map.placeAt({ x: clamp(x, width), y: clamp(y, map.height) }))
 
@@ -93,24 +92,12 @@ export function PinMap({ name, pin, yard, landmarks, unitSystem, onMove }: PinMa
               </g>
             )
           })}
-          {yard ? (
-            <g transform={`translate(${map.at(yard).x} ${map.at(yard).y})`}>
-              <path d="M-7 7 V-3 L0 -9 L7 -3 V7 z" className="fill-paper stroke-ink" strokeWidth="1.5" />
-              <text y={21} textAnchor="middle" className="fill-soft">
-                yard
-              </text>
-            </g>
-          ) : null}
+          {yard ? <YardSign {...map.at(yard)} /> : null}
           <g transform={`translate(${at.x} ${at.y})`} className={pin ? '' : 'opacity-50'}>
             <path d="M0 0 C-9 -12 -9 -24 0 -24 C9 -24 9 -12 0 0 z" className="fill-water stroke-sheet" strokeWidth="1.5" />
             <circle cy={-16} r={3} className="fill-sheet" />
           </g>
-          <g transform={`translate(14 ${map.height - 14})`} className="stroke-ink">
-            <path d={`M0 -5 V0 H${bar.pixels} V-5`} className="fill-none" />
-            <text x={bar.pixels + 7} y={1} className="fill-soft stroke-none">
-              {bar.length} {unitSystem === 'us' ? 'mi' : 'km'}
-            </text>
-          </g>
+          <ScaleBar map={map} mostPixels={120} unitSystem={unitSystem} />
         </svg>
       </button>
     </div>
