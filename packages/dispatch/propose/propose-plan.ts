@@ -66,15 +66,14 @@ export function presentSpots(built: Built): Map<string, Spot> {
   return spots
 }
 
-/** A plan, on the five minutes, against where the jobs were. `about` limits whose waiting is explained. */
+/** A plan against where the jobs were. `about` limits whose waiting is explained. */
 export function toProposal(
   built: Built,
   was: ReadonlyMap<string, Spot>,
   before: Breakdown,
-  found: Plan,
+  plan: Plan,
   about?: ReadonlySet<string>,
 ): Proposal {
-  const plan = onTheFives(built, found)
   const spots = spotsOf(built, plan)
   const after = breakDown(built, plan)
   const planned: Built = { ...built, present: sequencesOf(plan) }

@@ -3,6 +3,7 @@ import type { Problem, Visit } from '../problem/problem.ts'
 import type { Board, Job, Sheet } from '../propose/board.ts'
 import { breakDown } from '../propose/breakdown.ts'
 import { type Built, buildProblem } from '../propose/build-problem.ts'
+import { onTheFives } from '../propose/on-the-fives.ts'
 import { type Proposal, presentSpots, toProposal } from '../propose/propose-plan.ts'
 import { sayDay } from '../propose/say.ts'
 import { startPlanning } from '../search/planner.ts'
@@ -48,7 +49,7 @@ export function whatIf(
   const orders = homeless.length === 0 ? reinserted : makeRoom(built, closed, reinserted, homeless, how)
   const { plan } = timetable(built.problem, orders)
   const before = breakDown(original, timetable(original.problem, original.present).plan)
-  const proposal = toProposal(built, presentSpots(original), before, plan, new Set(stranded))
+  const proposal = toProposal(built, presentSpots(original), before, onTheFives(built, plan), new Set(stranded))
   return { proposal, board: broken, sentence: sayOutcome(sheet, stranded.length, proposal, new Set(stranded)) }
 }
 
