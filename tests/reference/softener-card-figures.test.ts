@@ -3,29 +3,11 @@ import { enterLines } from '@almanac/softener/setting/card-enter'
 import { type CardFacts, cardFacts, grainWords } from '@almanac/softener/setting/card-facts'
 import { followLines } from '@almanac/softener/setting/card-follows'
 import { settingsCard } from '@almanac/softener/setting/settings-card'
-import { evaluateSite } from '@almanac/softener/site/evaluate-site'
 import { kitFigures } from '@almanac/softener/site/kit-figures'
-import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
 import { describe, expect, it } from 'vitest'
+import { evaluatedHouse, HOUSE, US_WORDS as US } from '../support/house-site.ts'
 
-const HOUSE: SiteInput = {
-  ...UNKNOWN_SITE,
-  ...{ diameterIn: 10, heightIn: 54, resinFt3: 1.5, gravelLb: 18, resinKind: 'gel-8', bedAgeYears: 0, hardnessGpg: 18, ironMgL: 0 },
-  ...{
-    manganeseMgL: 0,
-    coldestF: 50,
-    warmestF: 70,
-    people: 4,
-    backwashGpm: 2,
-    control: 'meter',
-    refillGpm: 0.5,
-    controlsGpm: [1.5, 2, 2.4],
-  },
-}
-const US = { units: 'us', sources: {}, valveLabel: null } as const
-
-const found = evaluateSite(HOUSE, USUAL_FIGURES)
-if ('reason' in found) throw new Error(found.reason)
+const found = evaluatedHouse(USUAL_FIGURES)
 const { setting, hardness } = found
 if ('reason' in setting || 'reason' in hardness) throw new Error('no setting')
 const facts = cardFacts(found, setting, hardness, HOUSE, USUAL_FIGURES, US)

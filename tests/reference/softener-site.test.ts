@@ -4,37 +4,17 @@ import { backwashWords } from '@almanac/softener/hydraulics/backwash-words'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
 import type { CardWords, SettingsCard } from '@almanac/softener/setting/card-types'
 import { settingsCard } from '@almanac/softener/setting/settings-card'
-import { evaluateSite, type SiteEvaluation } from '@almanac/softener/site/evaluate-site'
-import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
+import { evaluateSite } from '@almanac/softener/site/evaluate-site'
+import type { SiteInput } from '@almanac/softener/site/site-input'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { evaluatedHouse, HOUSE, US_WORDS as US } from '../support/house-site.ts'
 
 const seed = Number(process.env.FC_SEED ?? 20_260_103)
 console.info(`site properties: fast-check seed ${seed} (set FC_SEED to change it)`)
 const figures = { ...USUAL_FIGURES, saltPriceMinorPerLb: 20, waterPriceMinorPerGal: 1 }
-const US: CardWords = { units: 'us', sources: {}, valveLabel: null }
-
-const HOUSE: SiteInput = {
-  ...UNKNOWN_SITE,
-  ...{
-    diameterIn: 10,
-    heightIn: 54,
-    resinFt3: 1.5,
-    gravelLb: 18,
-    resinKind: 'gel-8',
-    bedAgeYears: 0,
-    hardnessGpg: 18,
-    ironMgL: 0,
-    manganeseMgL: 0,
-  },
-  ...{ coldestF: 50, warmestF: 70, people: 4, backwashGpm: 2, control: 'meter', refillGpm: 0.5, controlsGpm: [1.5, 2, 2.4] },
-}
-function evaluated(change: Partial<SiteInput> = {}): SiteEvaluation {
-  const found = evaluateSite({ ...HOUSE, ...change }, figures)
-  if ('reason' in found) throw new Error(found.reason)
-  return found
-}
-function card(change: Partial<SiteInput> = {}, words = US): SettingsCard {
+const evaluated = (change: Partial<SiteInput> = {}) => evaluatedHouse(figures, change)
+function card(change: Partial<SiteInput> = {}, words: CardWords = US): SettingsCard {
   const made = settingsCard(evaluated(change), { ...HOUSE, ...change }, figures, words)
   if ('reason' in made) throw new Error(made.reason)
   return made
