@@ -80,8 +80,8 @@ export const JobPage = z.object({
   softenerLabel: z.string().nullable(),
   notes: z.string().nullable(),
   stateReason: z.string().nullable(),
-  /** Minutes that such visits take this firm: half of them, and eight of ten; learnt from so many. */
-  usually: z.object({ middle: z.number(), longer: z.number(), visits: z.number().int() }),
+  /** Minutes that such visits take this firm: half of them, and eight of ten; learnt from so many, so many left out. */
+  usually: z.object({ middle: z.number(), longer: z.number(), visits: z.number().int(), leftOut: z.number().int() }),
   createdAt: Instant,
   closedDay: Day.nullable(),
   /** The job it follows and that one's day, and the jobs that follow it. */

@@ -2,6 +2,7 @@ import type { Tx } from '@almanac/database/client'
 import { inCompany } from '@almanac/database/in-company'
 import { readMonthChances } from '@almanac/database/read/month-chances'
 import { readRebedSizes } from '@almanac/database/read/plan-inputs'
+import { readVisitLengths } from '@almanac/database/read/visit-lengths'
 import { commandTools } from '@almanac/database/run-command'
 import type { LevelledBed, LevelPlan } from '@almanac/forecast/fleet/level-rebeds'
 import { materialNeeds } from '@almanac/forecast/fleet/material-needs'
@@ -9,7 +10,8 @@ import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import { runAside } from '@almanac/runtime/run-aside'
-import { jobKindFacts, usualRebedMinutes } from '@almanac/service-rules/jobs/job-kinds'
+import { jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
+import { learnDurations } from '@almanac/service-rules/jobs/learn-durations'
 import type { Result } from '@almanac/units/result'
 import { monthMeans, STORED_LENGTH, STORED_MONTHS } from './bed-months.ts'
 import type { LevelInput } from './level-aside.ts'
@@ -29,6 +31,8 @@ const mean = (values: readonly number[]) => (values.length === 0 ? 0 : values.re
 /** The beds to plan for, each with its chance of having failed by the end of each month and what its rebed takes. */
 async function readBeds(tx: Tx, companyId: string) {
   const sizes = await readRebedSizes(tx, companyId)
+  const lengths = await readVisitLengths(tx, companyId, now(), 'rebed')
+  const lengthOf = learnDurations(lengths.map((one) => ({ ...one, kind: 'rebed' })))
   const known = [...sizes.values()]
   const usual = {
     volumeFt3: mean(known.flatMap((one) => one.volumeFt3 ?? [])),
@@ -44,7 +48,7 @@ async function readBeds(tx: Tx, companyId: string) {
     const failedBy = Array.from(monthMeans(bed.chances).slice(0, PLAN_MONTHS), (chance) => (sum += chance))
     beds.push({
       id: bed.bedId,
-      crewHours: (usualRebedMinutes(size.diameterIn) * jobKindFacts.rebed.usualCrew) / 60,
+      crewHours: (lengthOf('rebed', size.diameterIn).middle * jobKindFacts.rebed.usualCrew) / 60,
       failedBy,
       resinFt3: size.volumeFt3 ?? usual.volumeFt3,
       gravelLb: size.gravelLb ?? usual.gravelLb,

@@ -124,11 +124,11 @@ describe('how long visits take', () => {
       const { jobId } = await proposeJob(of, { ...command(), siteId, softenerId, bedId, kind: 'rebed' })
       const { minutes, usually } = await jobWithLength(of, jobId)
       expect(usually.middle).toBe(minutes)
-      return { minutes, visits: usually.visits }
+      return { minutes, visits: usually.visits, leftOut: usually.leftOut }
     }
     // Two hours are usual for a 10 in tank; the guess counts as eight visits: 120 × 2^(1/9) = 129.6 min.
-    expect(await lengthOf(firm)).toEqual({ minutes: 130, visits: 1 })
-    expect(await lengthOf(await makeFirm())).toEqual({ minutes: 120, visits: 0 })
+    expect(await lengthOf(firm)).toEqual({ minutes: 130, visits: 1, leftOut: 0 })
+    expect(await lengthOf(await makeFirm())).toEqual({ minutes: 120, visits: 0, leftOut: 0 })
     setClock(() => new Date(`${DAY}T13:00:00Z`))
   })
 })

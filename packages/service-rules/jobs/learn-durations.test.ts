@@ -10,7 +10,7 @@ const rebeds = (count: number, minutes: number): VisitLength[] =>
 
 describe('how long visits take', () => {
   it('without visits: the usual, and a quarter’s spread: 120 × e^(0.8416 × 0.25) = 148 min, to five', () => {
-    expect(learnDurations([])('rebed', 10)).toEqual({ middle: 120, longer: 150, visits: 0 })
+    expect(learnDurations([])('rebed', 10)).toEqual({ middle: 120, longer: 150, visits: 0, leftOut: 0 })
     expect(learnDurations([])('annual-visit', null).middle).toBe(45)
   })
   it('eight visits of twice the usual meet the guess half way, by logarithm: 120 × √2 = 170 min', () => {
@@ -22,24 +22,27 @@ describe('how long visits take', () => {
     expect(learnt('rebed', 24).middle).toBe(480)
     expect(learnt('cleaning', 10).middle).toBe(60)
   })
-  it('a tablet forgotten over night is left out, and so is what is no length', () => {
-    expect(learnDurations([...rebeds(3, 900), ...rebeds(3, 2), ...rebeds(1, Number.NaN), ...rebeds(1, 0)])('rebed', 10).visits).toBe(0)
+  it('a tablet forgotten over night is left out and counted, and so is what is no length', () => {
+    const none = [900, 2, Number.NaN, 0, -30, null].map((minutes): VisitLength => ({ kind: 'rebed', diameterIn: 10, minutes }))
+    expect(learnDurations(none)('rebed', 10)).toEqual({ middle: 120, longer: 150, visits: 0, leftOut: 6 })
+    expect(learnDurations([...rebeds(8, 240), ...none])('rebed', 10)).toMatchObject({ middle: 170, visits: 8, leftOut: 6 })
+    expect(learnDurations(none)('rebed', 24).leftOut).toBe(0)
   })
-  it('a longer visit never shortens either figure’s middle; eight of ten is never below half', () => {
+  it('a longer visit never shortens the middle; eight of ten is never below half; every visit is learnt from or counted as left out', () => {
     const visit = fc.record({
       kind: fc.constantFrom(...jobKinds),
-      diameterIn: fc.constantFrom(null, 8, 10, 16, 24),
-      minutes: fc.integer({ min: 1, max: 900 }),
+      // One of each length that is usual for a rebed.
+      diameterIn: fc.constantFrom(null, 10, 16, 21, 24),
+      minutes: fc.integer({ min: 1, max: 4000 }),
     })
     fc.assert(
-      fc.property(fc.array(visit, { maxLength: 40 }), fc.nat(), (visits, pick) => {
-        const one = visits[pick % Math.max(1, visits.length)]
-        if (!one) return
+      fc.property(fc.array(visit, { minLength: 1, maxLength: 40 }), fc.nat(), (visits, pick) => {
+        const one = visits[pick % visits.length] as (typeof visits)[number]
         const before = learnDurations(visits)(one.kind, one.diameterIn)
-        const after = learnDurations(visits.map((other) => (other === one ? { ...one, minutes: one.minutes * 1.1 } : other)))(
-          one.kind,
-          one.diameterIn,
-        )
+        const longer = visits.map((other) => (other === one ? { ...one, minutes: one.minutes * 1.1 } : other))
+        const after = learnDurations(longer)(one.kind, one.diameterIn)
+        const such = visits.filter(({ kind, diameterIn }) => kind === one.kind && (kind !== 'rebed' || diameterIn === one.diameterIn))
+        expect(before.visits + before.leftOut).toBe(such.length)
         expect(before.longer).toBeGreaterThanOrEqual(before.middle)
         if (after.visits === before.visits) expect(after.middle).toBeGreaterThanOrEqual(before.middle)
       }),
