@@ -37,6 +37,9 @@ export function GroupSpans({ title, rows, table }: GroupSpansProps) {
       ) : null}
     </>
   )
+  // Names are of any length; the table has them whole.
+  const letters = Math.max(12, Math.floor(width / 7.6) - 17)
+  const short = (name: string) => (name.length > letters ? `${name.slice(0, letters - 1).trimEnd()}…` : name)
   return (
     <PlotFrame title={title} showTitle legend={legend} table={table}>
       <div ref={ref}>
@@ -51,7 +54,7 @@ export function GroupSpans({ title, rows, table }: GroupSpansProps) {
           {shown.map((row, i) => (
             <g key={row.name}>
               <text x={x(0)} y={TOP + i * ROW + 16} className="fill-ink">
-                {row.name}
+                {short(row.name)}
                 <tspan className="fill-soft">{`  ${row.mean.toFixed(1)} of ${row.beds} beds`}</tspan>
               </text>
               <rect

@@ -11,7 +11,7 @@ import { useSession } from '@/client/providers'
 type Group = DueMonths['groups'][number]
 
 const REST: Record<DueGrouping, string> = {
-  supply: 'Small supplies, and none written down',
+  supply: 'Small supplies or not known',
   area: 'Small towns, and none written down',
   resin: 'Kinds with few beds',
 }

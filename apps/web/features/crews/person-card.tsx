@@ -23,13 +23,23 @@ export function PersonFacts({ person }: { person: CrewPerson }) {
   const { figures } = useSession()
   const money = useMoney()
   const valveName = (id: string) => figures.valves.find((one) => one.id === id)?.label ?? 'a valve no longer on the cards'
+  const usual = [
+    person.doesAll ? 'does all the firm does' : '',
+    person.shifts.length === 0 ? 'works the firm’s hours' : '',
+    person.startsAtHome ? '' : 'starts at the yard',
+  ].filter(Boolean)
   const facts = [
-    { name: 'Does', value: skillList(person, valveName) },
-    { name: 'Works', value: shiftWords(person.shifts) },
+    ...(person.doesAll ? [] : [{ name: 'Does', value: skillList(person, valveName) }]),
+    ...(person.shifts.length > 0 ? [{ name: 'Works', value: shiftWords(person.shifts) }] : []),
     ...(person.breaks.length > 0 ? [{ name: 'Breaks', value: breakWords(person.breaks) }] : []),
-    { name: 'Starts', value: person.startsAtHome ? 'at home' : 'at the yard' },
+    ...(person.startsAtHome ? [{ name: 'Starts', value: 'at home' }] : []),
     ...(person.overtimeMinorPerHour === null ? [] : [{ name: 'Overtime', value: `${money.words(person.overtimeMinorPerHour)} an hour` }]),
     ...(person.absences.length > 0 ? [{ name: 'Off', value: <Absences name={person.name} absences={person.absences} />, key: 'off' }] : []),
   ]
-  return <DefinitionList facts={facts} />
+  return (
+    <>
+      {usual.length > 0 ? <p className="border-t border-line py-2 text-soft first-letter:capitalize">{usual.join(', ')}.</p> : null}
+      {facts.length > 0 ? <DefinitionList facts={facts} /> : null}
+    </>
+  )
 }
