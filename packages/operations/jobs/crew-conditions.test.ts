@@ -200,7 +200,7 @@ describe('parts', () => {
     await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: 'parts' } })
     await bookVisit(firm, { ...book, ...command(), confirmed: ['parts'] })
     const warnings = async () => (await sheetsOfDay(firm, DAY)).sheets[0]?.visits[0]?.warnings
-    expect(await warnings()).toMatchObject([expect.stringMatching(/^Parts: 0 resin-bag of Resin 8 % in the stores/)])
+    expect(await warnings()).toMatchObject([expect.stringMatching(/^Parts: 0 resin-bags of Resin 8 % in the stores/)])
     await write(firm, (tx, companyId) => tx.stockItem.update({ where: { companyId_id: { companyId, id: item.id } }, data: { onHand: 9 } }))
     expect(await warnings()).toEqual([])
     expect(later.version).toBe(1)

@@ -5,6 +5,7 @@ import { shortDay } from '@almanac/service-rules/calendar/day-words'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOfRecord, type RecordedBed } from '@almanac/softener/kit/kit-of-record'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
+import { unitAfter } from '@almanac/units/amount-words'
 import type { UnitSystem } from '@almanac/units/unit-system'
 
 /** The first day a job's kit can be in the stores, and what it waits for; null where all of it is on the shelf. */
@@ -42,7 +43,7 @@ export function partsDesk(items: Awaited<ReturnType<typeof readFreeStock>>, toda
       const day = addDays(today, last.item.leadDays)
       return {
         day,
-        because: `${amount(last.missing)} ${last.item.unit} of ${last.item.name} missing, there on ${shortDay(day)} if ordered today`,
+        because: `${amount(last.missing)} ${unitAfter(last.missing, last.item.unit)} of ${last.item.name} missing, there on ${shortDay(day)} if ordered today`,
       }
     },
   }

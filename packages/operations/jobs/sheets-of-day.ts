@@ -8,6 +8,7 @@ import { type Abilities, skillsLacking } from '@almanac/service-rules/crews/crew
 import { outsideSiteHours, type SiteHours } from '@almanac/service-rules/day-sheets/site-hours'
 import { outOfTurn } from '@almanac/service-rules/jobs/job-turns'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
+import { unitAfter } from '@almanac/units/amount-words'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { placeOfSite } from '../shared/place-of-site.ts'
 import { wallMinute } from './board-times.ts'
@@ -30,7 +31,7 @@ function visitWarnings(visit: Visit, people: readonly Abilities[], figures: Firm
     .filter((one) => one.visitId === visit.id)
     .map(
       ({ item, wanted }) =>
-        `Parts: ${amount(item.onHand)} ${item.unit} of ${item.name} in the stores, ${amount(wanted)} spoken for by that day.`,
+        `Parts: ${amount(item.onHand)} ${unitAfter(item.onHand, item.unit)} of ${item.name} in the stores, ${amount(wanted)} spoken for by that day.`,
     )
   return [...(lacking ? [lacking] : []), ...parts]
 }

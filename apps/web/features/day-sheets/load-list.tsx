@@ -3,6 +3,7 @@ import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
 import { Shape } from '@almanac/ui/shape'
 import { StatusWord } from '@almanac/ui/status-word'
+import { unitAfter } from '@almanac/units/amount-words'
 import { useQuery } from '@tanstack/react-query'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
@@ -35,7 +36,7 @@ export function LoadList({ crewDayId }: { crewDayId: string }) {
           <li key={line.stockItemId} className="flex justify-between gap-6 border-b border-line py-1">
             <span>{line.name}</span>
             <span className={line.quantity > line.onHand ? 'text-danger' : undefined}>
-              {amount(line.quantity)} {line.unit}
+              {amount(line.quantity)} {unitAfter(line.quantity, line.unit)}
               {line.quantity > line.onHand ? `, ${amount(line.onHand)} on hand` : ''}
             </span>
           </li>

@@ -4,6 +4,7 @@ import { DataTable } from '@almanac/ui/data-table'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { StatusWord } from '@almanac/ui/status-word'
+import { unitAfter } from '@almanac/units/amount-words'
 import { useQuery } from '@tanstack/react-query'
 import { dayWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
@@ -33,7 +34,7 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
         rowKey={(line) => line.stockItemId}
         columns={[
           { key: 'name', head: 'Item', phone: 'title', cell: (line) => <span className="font-semibold">{line.name}</span> },
-          { key: 'hand', head: 'On hand', align: 'right', cell: (line) => `${amount(line.onHand)} ${line.unit}` },
+          { key: 'hand', head: 'On hand', align: 'right', cell: (line) => `${amount(line.onHand)} ${unitAfter(line.onHand, line.unit)}` },
           { key: 'reserved', head: 'Spoken for', align: 'right', cell: (line) => (line.reserved > 0 ? amount(line.reserved) : '–') },
           {
             key: 'out',
@@ -55,7 +56,7 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
               return <span className={late ? 'text-danger' : undefined}>{late ? 'now' : dayWords(line.orderBy ?? '')}</span>
             },
           },
-          { key: 'order', head: 'Order', align: 'right', cell: (line) => `${amount(line.order)} ${line.unit}` },
+          { key: 'order', head: 'Order', align: 'right', cell: (line) => `${amount(line.order)} ${unitAfter(line.order, line.unit)}` },
           {
             key: 'lead',
             head: 'Takes',

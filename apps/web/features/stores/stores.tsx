@@ -9,6 +9,7 @@ import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { StatusWord } from '@almanac/ui/status-word'
+import { unitAfter } from '@almanac/units/amount-words'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
@@ -54,7 +55,7 @@ export function Stores() {
           columns={[
             { key: 'name', head: 'Item', phone: 'title', cell: (row) => <span className="font-semibold">{row.name}</span> },
             { key: 'kind', head: 'Kind', cell: (row) => row.kind },
-            { key: 'onHand', head: 'On hand', align: 'right', cell: (row) => `${amount(row.onHand)} ${row.unit}` },
+            { key: 'onHand', head: 'On hand', align: 'right', cell: (row) => `${amount(row.onHand)} ${unitAfter(row.onHand, row.unit)}` },
             {
               key: 'state',
               head: 'State',
