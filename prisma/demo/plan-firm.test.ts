@@ -97,6 +97,19 @@ describe('people and day sheets', () => {
     }
   })
 
+  it('tells begin and end of closed visits, of one a sheet at most, within a quarter or so of what was planned', () => {
+    const told = big.sheets.visit.filter((one) => one.closeOut)
+    expect(told.length).toBeGreaterThan(200)
+    expect(new Set(told.map((one) => one.crewDayId)).size).toBe(told.length)
+    for (const one of told) {
+      const { startedAt, finishedAt } = one.closeOut as { startedAt: string; finishedAt: string }
+      const took = (Date.parse(finishedAt) - Date.parse(startedAt)) / ((time(one.endsAt) ?? 0) - (time(one.startsAt) ?? 0))
+      expect(one.state).toBe('closed')
+      expect(took).toBeGreaterThan(0.65)
+      expect(took).toBeLessThan(1.3)
+    }
+  })
+
   it.each([ANCHOR, '2026-11-28', '2024-02-29'])('gives the technician a rebed for two, a yearly visit and a cleaning on %s', (day) => {
     const { rows, sheets, colleague } = plan(day)
     const me = colleague.find((one) => one.personId === TECHNICIAN)?.id

@@ -120,7 +120,7 @@ export function planFirm(companyId: string, firm: FirmPlan, seed: number, anchor
     done.push(...addSite(rows, random, companyId, firm.region, supplyId, story, anchorDay))
   }
   const { colleague, vehicle, crews } = crewsOf(companyId, firm, signedIn)
-  const book = new SheetBook(companyId, firm, crews)
+  const book = new SheetBook(companyId, firm, crews, seeded(seed + 1))
   const since = addDays(anchorDay, -SHEETS_BACK_DAYS)
   const bedById = new Map(rows.bed.map((bed) => [bed.id, bed]))
   done

@@ -3,6 +3,7 @@ import { newId } from '@almanac/runtime/ids'
 import type { Prisma } from '../../packages/database/generated/client.ts'
 import { addDays, asDate, weekday } from './days.ts'
 import type { FirmPlan } from './firms.ts'
+import type { Random } from './random.ts'
 import type { JobPlan } from './rows.ts'
 
 export type Crew = { name: string; colleagueIds: string[]; vehicleId: string }
@@ -12,6 +13,7 @@ export const SHEETS_BACK_DAYS = 3 * 365
 const AHEAD_DAYS = 21
 const DAY_START = 8 * 60
 const DAY_END = 17 * 60
+const FIRST_VISIT = DAY_START + 10
 
 export function emptySheets() {
   return {
@@ -32,18 +34,21 @@ export class SheetBook {
   readonly #companyId: string
   readonly #firm: FirmPlan
   readonly #crews: Crew[]
+  readonly #random: Random
 
-  constructor(companyId: string, firm: FirmPlan, crews: Crew[]) {
+  /** `random` is a stream of its own, for how long closed visits took. */
+  constructor(companyId: string, firm: FirmPlan, crews: Crew[], random: Random) {
     this.#companyId = companyId
     this.#firm = firm
     this.#crews = crews
+    this.#random = random
   }
 
   sheet(crew: Crew, day: string): Sheet {
     const key = `${day} ${crew.name}`
     const known = this.#sheets.get(key)
     if (known) return known
-    const sheet = { id: newId(), crew, day, nextMinute: DAY_START + 10 }
+    const sheet = { id: newId(), crew, day, nextMinute: FIRST_VISIT }
     this.#sheets.set(key, sheet)
     const companyId = this.#companyId
     const { timeZone } = this.#firm
@@ -64,6 +69,7 @@ export class SheetBook {
   place(job: JobPlan, crew: Crew, closed: { outcome: string } | null): string | null {
     const sheet = this.sheet(crew, job.day)
     const start = sheet.nextMinute
+    const first = start === FIRST_VISIT
     const end = start + job.minutes
     if (end > DAY_END) return null
     sheet.nextMinute = end + 25
@@ -81,11 +87,19 @@ export class SheetBook {
       state: closed ? 'closed' : 'booked',
       outcome: closed?.outcome ?? null,
       closedAt: closed ? endsAt : null,
+      ...(closed && first ? { closeOut: this.#tabletTimes(startsAt, job.minutes) } : {}),
     })
     for (const colleagueId of crew.colleagueIds)
       this.rows.assignment.push({ companyId, id: newId(), visitId: id, colleagueId, startsAt, endsAt })
     this.rows.vehicleUse.push({ companyId, id: newId(), visitId: id, vehicleId: crew.vehicleId, startsAt, endsAt })
     return id
+  }
+
+  /** Begin and end as a tablet writes them. Only of a sheet's first visit: the ways between invented visits would say nothing true of how fast crews drive. */
+  #tabletTimes(startsAt: Date, minutes: number) {
+    const begun = startsAt.getTime() + this.#random.int(-5, 10) * 60_000
+    const took = Math.round(minutes * this.#random.between(0.7, 1.25)) * 60_000
+    return { startedAt: new Date(begun).toISOString(), finishedAt: new Date(begun + took).toISOString() }
   }
 
   /** The first crew that can take the job on its day: two people for a rebed. */

@@ -23,12 +23,14 @@ import { OfferTimes } from './offer-times.tsx'
 
 const percent = (chance: number | null) => (chance === null ? null : `${Math.round(chance * 100)} %`)
 
-/** "2 h 40, eight of ten no longer than 3 h 10; from 42 of your visits and common practice; 3 left out, …". */
+/** "2 h 40, eight of ten no longer than 3 h 10; from 42 of your visits and common practice; 3 not counted: …". */
 const usuallyWords = ({ middle, longer, visits, leftOut }: JobPage['usually']) =>
   [
     `${durationWords(middle)}, eight of ten no longer than ${durationWords(longer)}`,
-    visits === 0 ? 'common practice, until visits are closed' : `from ${visits === 1 ? 'one' : visits} of your visits and common practice`,
-    leftOut > 0 ? `${leftOut === 1 ? 'one' : leftOut} left out: begin or end is missing, or cannot be right` : '',
+    visits === 0
+      ? 'common practice, until visits are closed on the tablet'
+      : `from ${visits === 1 ? 'one' : visits} of your visits and common practice`,
+    leftOut > 0 ? `${leftOut === 1 ? 'one' : leftOut} not counted: begin or end is missing or cannot be right` : '',
   ]
     .filter(Boolean)
     .join('; ')
