@@ -26,6 +26,8 @@ const SCREENS: [DemoRole, string[]][] = [
 const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 /** What a change of colours alone can break; everything else was looked at in light. */
 const BY_COLOUR = ['color-contrast', 'link-in-text-block']
+/** Lists repeat themselves: of one with hundreds of rows the first dozen are looked at. */
+const FURTHER_ROWS = 'main tbody tr:nth-child(n + 13)'
 const SIZES = [
   { width: 1440, height: 900 },
   { width: 1024, height: 768 },
@@ -33,24 +35,29 @@ const SIZES = [
 ]
 
 for (const [role, paths] of SCREENS)
-  for (const colorScheme of ['light', 'dark'] as const)
-    test(`${role}: no screen breaks WCAG 2.2 AA or scrolls sideways, ${colorScheme}`, async ({ page }) => {
-      test.setTimeout(400_000)
-      await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' })
-      await signIn(page, role)
-      for (const path of paths) {
-        await page.goto(path)
-        await expect(page.getByRole('heading', { level: 1 }).first()).toBeVisible()
-        await expect(page.getByText(/^Reading/)).toHaveCount(0)
-        for (const size of SIZES) {
-          await page.setViewportSize(size)
-          const wide = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
-          await expect.poll(wide, { message: `${path} at ${size.width} px scrolls sideways`, timeout: 3000 }).toBeLessThanOrEqual(1)
-        }
-        const axe = new AxeBuilder({ page })
-        if (path.includes('view=')) axe.exclude('main table') // the same list as without the view, and long
-        const found = await (colorScheme === 'dark' ? axe.withRules(BY_COLOUR) : axe.withTags(WCAG_22_AA)).analyze()
-        expect(found.violations.map((one) => `${path}: ${one.id} ${one.nodes[0]?.html.slice(0, 160)}`)).toEqual([])
-        await page.setViewportSize(SIZES[0] as (typeof SIZES)[number])
+  test(`${role}: no screen breaks WCAG 2.2 AA in light or dark, or scrolls sideways`, async ({ page }) => {
+    test.setTimeout(400_000)
+    await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' })
+    await signIn(page, role)
+    for (const path of paths) {
+      await page.goto(path)
+      await expect(page.getByRole('heading', { level: 1 }).first()).toBeVisible()
+      await expect(page.getByText(/^Reading/)).toHaveCount(0)
+      for (const size of SIZES) {
+        await page.setViewportSize(size)
+        const wide = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
+        await expect.poll(wide, { message: `${path} at ${size.width} px scrolls sideways`, timeout: 3000 }).toBeLessThanOrEqual(1)
       }
-    })
+      const look = () => {
+        const axe = new AxeBuilder({ page }).exclude(FURTHER_ROWS)
+        return path.includes('view=') ? axe.exclude('main table') : axe // the same list as without the view
+      }
+      const faults = async (axe: AxeBuilder, colours: string) =>
+        (await axe.analyze()).violations.map((one) => `${path}, ${colours}: ${one.id} ${one.nodes[0]?.html.slice(0, 160)}`)
+      expect(await faults(look().withTags(WCAG_22_AA), 'light')).toEqual([])
+      await page.emulateMedia({ colorScheme: 'dark' })
+      expect(await faults(look().withRules(BY_COLOUR), 'dark')).toEqual([])
+      await page.emulateMedia({ colorScheme: 'light' })
+      await page.setViewportSize(SIZES[0] as (typeof SIZES)[number])
+    }
+  })
