@@ -34,7 +34,7 @@ export function PlotFrame({ title, showTitle, legend, table, children }: PlotFra
       )}
       <div className="mt-2 flex flex-wrap items-baseline justify-between gap-x-6 gap-y-1 text-small text-soft">
         <div className="flex flex-wrap gap-x-5 gap-y-1">{asTable ? null : legend}</div>
-        <div className="flex flex-wrap gap-x-5 gap-y-1">
+        <div className="flex flex-wrap gap-x-5 gap-y-1 print:hidden">
           <button
             type="button"
             aria-pressed={asTable}

@@ -27,7 +27,8 @@ test('days off are written down, another’s page shows them by itself, and they
   const taken = new RegExp(`^Take back: ${name}, rope course`)
   await expect(page.getByRole('button', { name: taken })).toBeVisible()
   await expect(owner.getByRole('button', { name: taken })).toBeVisible({ timeout: 4_000 })
-  await owner.getByRole('button', { name: taken }).click()
+  await owner.getByRole('button', { name: taken }).press('Enter')
+  await expect(owner.getByRole('heading', { name, exact: true })).toBeFocused() // its button went: the keyboard is not lost
   await expect(page.getByRole('button', { name: taken })).toHaveCount(0, { timeout: 4_000 })
   await office.close()
 })

@@ -2,6 +2,7 @@
 import type { Absence } from '@almanac/contract/crews'
 import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
+import { useRef } from 'react'
 import { absenceWords } from '@/client/crew-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
@@ -10,7 +11,9 @@ import { useCommand } from '@/client/use-command'
 /** Days away that are not over, each to be taken back. */
 export function Absences({ name, absences }: { name: string; absences: readonly Absence[] }) {
   const { api } = useSession()
-  const takeBack = useCommand(api.crews.takeBackAbsence.mutationOptions())
+  // The button goes with its line: whoever works by keyboard is put on the name, not at the top of the page.
+  const named = useRef<HTMLElement>(null)
+  const takeBack = useCommand(api.crews.takeBackAbsence.mutationOptions(), { onDone: () => named.current?.focus() })
   if (absences.length === 0) return null
   return (
     <>
@@ -22,7 +25,10 @@ export function Absences({ name, absences }: { name: string; absences: readonly 
               kind="quiet"
               busy={takeBack.isPending}
               aria-label={`Take back: ${name}, ${absenceWords(one)}`}
-              onClick={() => takeBack.send({ absenceId: one.id, version: one.version })}
+              onClick={(event) => {
+                named.current = event.currentTarget.closest('[data-crew-card]')?.querySelector('h3') ?? null
+                takeBack.send({ absenceId: one.id, version: one.version })
+              }}
             >
               Take back
             </Button>

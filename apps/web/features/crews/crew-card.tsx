@@ -7,9 +7,9 @@ type Props = { name: string; left: string | null; awayLabel: string; onEdit: () 
 /** One person or vehicle: the name, what can be done, and the facts below. */
 export function CrewCard({ name, left, awayLabel, onEdit, onAway, children }: Props) {
   return (
-    <li className="pb-6">
+    <li data-crew-card className="pb-6">
       <div className="flex flex-wrap items-baseline justify-between gap-x-4 pb-1">
-        <h3 className="text-lead font-semibold">
+        <h3 tabIndex={-1} className="text-lead font-semibold">
           {name}
           {left ? <span className="font-normal text-soft"> · {left}</span> : null}
         </h3>
