@@ -8,14 +8,15 @@ const Asked = z.discriminatedUnion('kind', [
   /** A crew's day falls away. */
   z.object({ kind: z.literal('sheet-off'), crewDayId: Id }),
   /** Some of its people are missing. */
-  z.object({ kind: z.literal('fewer-people'), crewDayId: Id, people: z.number().int().min(1).max(6) }),
+  z.object({ kind: z.literal('fewer-people'), crewDayId: Id, missingIds: z.array(Id).min(1).max(6) }),
   /** Its vehicle is broken: another one instead, or none. */
   z.object({ kind: z.literal('other-vehicle'), crewDayId: Id, vehicleId: Id.nullable() }),
 ])
 export type PlanAsked = z.infer<typeof Asked>
 
 export const StartPlan = command({ fromDay: Day, days: z.number().int().min(1).max(10), asked: Asked })
-export const AcceptPlan = command({ planId: Id, version: Version, differenceIds: z.array(Id).min(1).max(500) })
+/** Without any difference only the crew is changed, where people or the vehicle are missing. */
+export const AcceptPlan = command({ planId: Id, version: Version, differenceIds: z.array(Id).max(500) })
 export const StopPlan = command({ planId: Id, version: Version })
 
 /** What a plan comes to, in what a dispatcher counts. */

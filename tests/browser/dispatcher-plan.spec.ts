@@ -43,3 +43,31 @@ test('a dispatcher has a week planned, takes one change of it by keyboard, and f
   expect(crew).not.toBe('')
   await office.close()
 })
+
+test('a dispatcher says who of a crew is missing; once the plan is accepted the sheet goes on without them', async ({ page }) => {
+  await signIn(page, 'dispatcher')
+  // Nearly three weeks ahead, where no other journey goes.
+  for (let ahead = 17; ahead < 21; ahead++) {
+    await page.goto(`/day-sheets?day=${new Date(Date.now() + ahead * 86_400_000).toISOString().slice(0, 10)}`)
+    const pair = page.getByRole('button', { name: /^Ines & Tomas/ })
+    await expect(pair.or(page.getByText('No crew has a sheet on this day'))).toBeVisible()
+    if (!(await pair.isVisible())) continue
+    await pair.click()
+    break
+  }
+  await expect(page.getByText('Ines Calder, Tomas Reyes')).toBeVisible()
+  await page.getByRole('button', { name: 'Someone is missing' }).click()
+  const dialog = page.getByRole('dialog')
+  await dialog.getByText('Some of its people').click()
+  await expect(dialog.getByRole('button', { name: 'Look for a way round' })).toBeDisabled()
+  await dialog.getByLabel('Ines Calder').check()
+  await dialog.getByRole('button', { name: 'Look for a way round' }).click()
+  await expect(page.getByRole('heading', { name: 'When people are missing' })).toBeVisible()
+  await expect(page.getByText('Whoever is missing is taken off the sheet')).toBeVisible({ timeout: 30_000 })
+  await page.getByRole('button', { name: 'Accept', exact: true }).click()
+  await expect(page.getByText('stands on the day sheets')).toBeVisible()
+  await page.goBack()
+  await page.getByRole('button', { name: /^Ines & Tomas/ }).click()
+  await expect(page.getByText('Tomas Reyes', { exact: true })).toBeVisible()
+  await expect(page.getByText('Ines Calder')).toHaveCount(0)
+})

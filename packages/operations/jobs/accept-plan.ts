@@ -12,8 +12,8 @@ import type { Difference } from '@almanac/dispatch/propose/differences'
 import { now } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import type * as z from 'zod'
+import { changeCrew } from './change-crew.ts'
 import { withDrives } from './drive-table.ts'
-import { giveVehicle } from './give-vehicle.ts'
 import { mishapOf } from './mishap-of.ts'
 import type { StoredProposal } from './plan-aside.ts'
 import { readBoard } from './read-board.ts'
@@ -35,6 +35,9 @@ function leansOn(board: Pick<Board, 'sheets' | 'jobs'>, { sheetIds, jobIds }: Ch
   // As it would come back from where plans are stored.
   return JSON.parse(JSON.stringify({ sheets, jobs })) as object
 }
+
+/** A plan for missing people or a broken vehicle says who goes out instead, and is worth accepting even where no visit has to move. */
+const changesCrew = (asked: PlanAsked) => asked.kind === 'other-vehicle' || asked.kind === 'fewer-people'
 
 type Chosen = { differences: Difference[]; sheetIds: Set<string>; jobIds: Set<string> }
 
@@ -68,6 +71,9 @@ export async function acceptPlan(scope: Scope & { personId: string }, input: Acc
     const { id, version, state } = plan
     const unchanged = version === input.version && state === 'ready'
     await expectChanged(unchanged ? 1 : 0, 'plan', input.version, { state: 'accepted' }, async () => ({ id, version, state }))
+    const asked = plan.asked as PlanAsked
+    if (input.differenceIds.length === 0 && !changesCrew(asked))
+      throw new AppError('conflict', 'None of the changes was chosen, so nothing was changed.')
     const proposal = plan.proposal as unknown as StoredProposal
     const chosen = chosenOf(proposal, input.differenceIds)
     const { differences, sheetIds } = chosen
@@ -81,8 +87,7 @@ export async function acceptPlan(scope: Scope & { personId: string }, input: Acc
     if (applied.violations.length > 0)
       throw new AppError('conflict', 'Only these of the changes do not fit together. Nothing was changed; take the others too, or fewer.')
     const changed = await writePlaces(tx, command, placesOf(applied.board, differences, sheetIds))
-    const asked = plan.asked as PlanAsked
-    if (asked.kind === 'other-vehicle') await giveVehicle(tx, command, asked)
+    if (changesCrew(asked)) await changeCrew(tx, command, asked)
     const after = await tx.planProposal.update({
       where: { companyId_id: { companyId, id } },
       data: { state: 'accepted', version: { increment: 1 } },

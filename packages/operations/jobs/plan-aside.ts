@@ -2,9 +2,17 @@ import type { PlanAsked } from '@almanac/contract/plans'
 import type { Board } from '@almanac/dispatch/propose/board'
 import { type Proposal, startProposal } from '@almanac/dispatch/propose/propose-plan'
 import { type Mishap, whatIf } from '@almanac/dispatch/slots/what-if'
-import { LIFTING_BY_TWO, skillWords } from '@almanac/service-rules/crews/crew-skills'
+import type { CrewLeft } from './read-board.ts'
 
-export type PlanInput = { board: Board; asked: PlanAsked; capacity: { ft3: number; lb: number }; seed: number; seconds: number }
+export type PlanInput = {
+  board: Board
+  asked: PlanAsked
+  /** What the other vehicle carries. */
+  capacity: { ft3: number; lb: number }
+  left: CrewLeft
+  seed: number
+  seconds: number
+}
 
 /** A proposal as it is stored: its spots as a list, so that it is plain data. */
 export type StoredProposal = Omit<Proposal, 'spots' | 'sentences'> & {
@@ -18,7 +26,7 @@ const MOST_ITERATIONS = 20_000
 const MISHAP_ITERATIONS = 2_000
 
 /** Plans in a thread of its own: the search is told when its time is up. */
-export function planAside({ board, asked, capacity, seed, seconds }: PlanInput): PlanAnswer {
+export function planAside({ board, asked, capacity, left, seed, seconds }: PlanInput): PlanAnswer {
   const until = Date.now() + seconds * 1000
   const shouldStop = () => Date.now() >= until
   if (asked.kind === 'week') {
@@ -27,24 +35,17 @@ export function planAside({ board, asked, capacity, seed, seconds }: PlanInput):
     planning.improve(MOST_ITERATIONS, shouldStop)
     return answer(planning.proposal(), board, [])
   }
-  const met = whatIf(board, mishapOn(board, asked, capacity), { seed, iterations: MISHAP_ITERATIONS, shouldStop })
+  const met = whatIf(board, mishapOn(asked, capacity, left), { seed, iterations: MISHAP_ITERATIONS, shouldStop })
   if ('faults' in met) return met
   return answer(met.proposal, met.board, [met.sentence])
 }
 
-/** What happened, as the planner takes it. Who of the crew is missing is not said, so those who are left can do what the crew could, but for lifting by two. */
-function mishapOn(board: Board, asked: Exclude<PlanAsked, { kind: 'week' }>, capacity: PlanInput['capacity']): Mishap {
+/** What happened, as the planner takes it. */
+function mishapOn(asked: Exclude<PlanAsked, { kind: 'week' }>, capacity: PlanInput['capacity'], left: CrewLeft): Mishap {
   const sheetId = asked.crewDayId
-  if (asked.kind === 'sheet-off') return { kind: 'sheet-off', sheetId }
   if (asked.kind === 'other-vehicle') return { kind: 'other-vehicle', sheetId, capacity }
-  const { people } = asked
-  const skills = board.sheets.find((sheet) => sheet.id === sheetId)?.skills ?? []
-  return {
-    kind: 'fewer-people',
-    sheetId,
-    people,
-    skills: skills.filter((skill) => people >= 2 || skill !== skillWords(LIFTING_BY_TWO, String)),
-  }
+  if (asked.kind === 'sheet-off' || left.people === 0) return { kind: 'sheet-off', sheetId }
+  return { kind: 'fewer-people', sheetId, ...left }
 }
 
 function answer(proposal: Proposal, board: Board, first: string[]): PlanAnswer {

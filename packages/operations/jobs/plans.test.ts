@@ -119,3 +119,79 @@ test('a crew’s day that falls away finds its visits another place, and only th
   await accept(plan, [stranded.visitId])
   expect((await stands()).map((visit) => visit.crewDayId)).toEqual([second, second])
 })
+
+describe('when people or the vehicle are missing', { timeout: 60_000 }, () => {
+  const book = (jobId: string, at: string) => bookVisit(firm, { ...id(), jobId, jobVersion: 1, crewDayId: first, at, confirmed: [] })
+  const crewOf = async (crewDayId: string) => {
+    const where = { companyId_id: { companyId: firm.companyId, id: crewDayId } }
+    const sheet = await inCompany(firm, (tx) =>
+      tx.crewDay.findUniqueOrThrow({ where, include: { vehicle: true, members: { include: { colleague: true } } } }),
+    )
+    return { people: sheet.members.map((one) => one.colleague.name), ids: sheet.members.map((one) => one.colleagueId), van: sheet.vehicle }
+  }
+  const assigned = (visitId: string) =>
+    inCompany(firm, (tx) =>
+      tx.assignment.findMany({ where: { companyId: firm.companyId, visitId, released: false }, include: { colleague: true } }),
+    )
+  const memberNamed = async (name: string) => {
+    const { people, ids } = await crewOf(first)
+    return ids[people.indexOf(name)] as string
+  }
+
+  test('what needs two goes elsewhere, the rest stays with whoever is left, and the missing is off the sheet', async () => {
+    const rebed = await book(await waiting('Rebed', 3, 'rebed'), '08:30')
+    const visit = await book(await waiting('Near', 2), '13:00')
+    const plan = await planned({ kind: 'fewer-people', crewDayId: first, missingIds: [await memberNamed('Ruth')] })
+    expect(plan.differences.map((change) => change.id)).toEqual([rebed.visitId])
+    await accept(plan, [rebed.visitId])
+    expect((await crewOf(first)).people).toEqual(['Callum'])
+    expect((await assigned(visit.visitId)).map((one) => one.colleague.name)).toEqual(['Callum'])
+    expect((await assigned(rebed.visitId)).map((one) => one.colleague.name).sort()).toEqual(['Ada', 'Bo'])
+  })
+
+  test('it matters who is missing: what only one of them may do goes, too', async () => {
+    const ruth = await memberNamed('Ruth')
+    const callum = await memberNamed('Callum')
+    // Callum may do light work only; an installation asks for a plumbing licence.
+    await inCompany(firm, (tx) =>
+      tx.colleague.update({
+        where: { companyId_id: { companyId: firm.companyId, id: callum } },
+        data: { doesAll: false, skills: ['lifting'] },
+      }),
+    )
+    const { siteId } = await makeBed(firm, 'Licence')
+    await inCompany(firm, (tx) => tx.site.update({ where: { companyId_id: { companyId: firm.companyId, id: siteId } }, data: north(4) }))
+    const { jobId } = await proposeJob(firm, { ...id(), siteId, kind: 'installation', dueLatest: DAY })
+    await inCompany(firm, (tx) =>
+      tx.job.update({ where: { companyId_id: { companyId: firm.companyId, id: jobId } }, data: { crewSize: 1 } }),
+    )
+    const { visitId } = await book(jobId, '10:00')
+    const without = async (missing: string) =>
+      (await planned({ kind: 'fewer-people', crewDayId: first, missingIds: [missing] })).differences.map((one) => one.id)
+    expect(await without(callum)).toEqual([])
+    expect(await without(ruth)).toEqual([visitId])
+  })
+
+  test('a plan that moves no visit still puts the other vehicle on the sheet; one for the week needs a change', async () => {
+    const visit = await book(await waiting('Near', 2), '10:00')
+    const spare = await makeVehicle(firm, 'spare van')
+    const plan = await planned({ kind: 'other-vehicle', crewDayId: first, vehicleId: spare })
+    expect(plan.differences).toEqual([])
+    expect(await accept(plan, [])).toMatchObject({ changed: 0 })
+    expect((await crewOf(first)).van?.name).toBe('spare van')
+    const uses = await inCompany(firm, (tx) =>
+      tx.vehicleUse.findMany({ where: { companyId: firm.companyId, visitId: visit.visitId, released: false } }),
+    )
+    expect(uses.map((one) => one.vehicleId)).toEqual([spare])
+    await waiting('Far', 12)
+    const week = await planned()
+    await expect(accept(week, [])).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('nothing was changed') })
+  })
+
+  test('someone of another sheet is not found, and a sheet without anyone is no smaller crew', async () => {
+    const ask = (missingIds: string[]) =>
+      startPlan(firm, { ...id(), fromDay: DAY, days: 2, asked: { kind: 'fewer-people', crewDayId: first, missingIds } })
+    await expect(ask([(await crewOf(second)).ids[0] as string])).rejects.toMatchObject({ code: 'not-found' })
+    await expect(ask((await crewOf(first)).ids)).rejects.toMatchObject({ code: 'conflict' })
+  })
+})

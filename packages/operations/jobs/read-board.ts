@@ -139,13 +139,16 @@ function waitingJob(
   }
 }
 
+/** Who is left on the sheet of a mishap, and what they may do in the words that jobs ask by. */
+export type CrewLeft = { people: number; skills: string[] }
+
 /** Reads the sheets of some days and the waiting jobs as a board. The sheet of a mishap stands on it with everyone who was to work. What is past or under way on a day that has begun is left out of it. */
 export async function readBoard(
   tx: Tx,
   companyId: string,
-  days: { fromDay: string; untilDay: string; at: Date; mishapSheetId?: string },
+  days: { fromDay: string; untilDay: string; at: Date; mishap?: { sheetId: string; missingIds: readonly string[] } },
   onlyJobId?: string,
-): Promise<BoardDraft & { rows: PlanBoardRows }> {
+): Promise<BoardDraft & { rows: PlanBoardRows; left: CrewLeft }> {
   const { fromDay, untilDay, at } = days
   const rows = await readPlanBoard(tx, companyId, days, onlyJobId)
   const { timeZone } = rows
@@ -156,7 +159,7 @@ export async function readBoard(
   const parts = await openPartsDesk(tx, companyId, today, firm)
   const asking = [...rows.sheets.flatMap((row) => row.visits), ...rows.waiting]
   const kept = rows.sheets.flatMap((row) => {
-    const crew = crewOnDay(book, row, row.id === days.mishapSheetId)
+    const crew = crewOnDay(book, row, row.id === days.mishap?.sheetId)
     const sheet = sheetOf(row, crew, timeZone, at)
     return sheet ? [{ row, home: crew.home, sheet: { ...sheet, skills: skillsOfCrew(crew.people, asking, firm.figures) } }] : []
   })
@@ -183,5 +186,8 @@ export async function readBoard(
     jobs: [...placed, ...waiting],
     prices: boardPrices(rows.settings),
   }
-  return { board, places, timeZone, rows }
+  const broken = rows.sheets.find((row) => row.id === days.mishap?.sheetId)
+  const members = broken?.members.filter((one) => !days.mishap?.missingIds.includes(one.colleagueId)) ?? []
+  const left = broken ? crewOnDay(book, { ...broken, members }, true).people : []
+  return { board, places, timeZone, rows, left: { people: left.length, skills: skillsOfCrew(left, asking, firm.figures) } }
 }

@@ -20,10 +20,19 @@ export async function startPlan(scope: Scope & { personId: string }, input: Star
     let { fromDay } = input
     if (fromDay < today) fromDay = today
     if (asked.kind !== 'week') {
-      const sheet = await tx.crewDay.findUnique({ where: { companyId_id: { companyId, id: asked.crewDayId } }, select: { day: true } })
+      const sheet = await tx.crewDay.findUnique({
+        where: { companyId_id: { companyId, id: asked.crewDayId } },
+        select: { day: true, members: { select: { colleagueId: true } } },
+      })
       if (!sheet) throw notFound('day sheet')
       if (dayOf(sheet.day) < today) throw new AppError('conflict', 'That day is over. Nothing was planned.')
       fromDay = dayOf(sheet.day)
+      if (asked.kind === 'fewer-people') {
+        const on = sheet.members.map((one) => one.colleagueId)
+        if (asked.missingIds.some((id) => !on.includes(id))) throw notFound('person')
+        if (on.every((id) => asked.missingIds.includes(id)))
+          throw new AppError('conflict', 'Nobody would be left on that sheet. Say that all of it falls away; nothing was planned.')
+      }
       if (asked.kind === 'other-vehicle' && asked.vehicleId) {
         const vehicles = await tx.vehicle.count({ where: { companyId, id: asked.vehicleId, archivedAt: null } })
         if (vehicles === 0) throw notFound('vehicle')

@@ -37,7 +37,14 @@ export async function workOutPlan({ companyId, planId }: TaskPayloads['work-out-
   if (!read) return
   const { asked, draft, capacity } = read
   const board = await withDrives(draft, await openTravelDesk({ companyId }, draft.timeZone))
-  const input: PlanInput = { board, asked, capacity, seed: SEED, seconds: asked.kind === 'week' ? WEEK_SECONDS : MISHAP_SECONDS }
+  const input: PlanInput = {
+    board,
+    asked,
+    capacity,
+    left: draft.left,
+    seed: SEED,
+    seconds: asked.kind === 'week' ? WEEK_SECONDS : MISHAP_SECONDS,
+  }
   const answer = await runAside<PlanAnswer>(new URL('./plan-aside.ts', import.meta.url).href, 'planAside', input)
   const plain = JSON.parse(JSON.stringify(answer)) as PlanAnswer
   await inCompany({ companyId }, async (tx) => {

@@ -1,6 +1,7 @@
 'use client'
 import type { DaySheet } from '@almanac/contract/day-sheets'
 import { Button } from '@almanac/ui/button'
+import { Checkbox } from '@almanac/ui/checkbox'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { Dialog } from '@almanac/ui/dialog'
 import { Problem } from '@almanac/ui/problem'
@@ -8,7 +9,6 @@ import { Select } from '@almanac/ui/select'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
-import { peopleWords } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { useStartPlan } from './start-plan.tsx'
 import { takenBy } from './taken-by.ts'
@@ -20,16 +20,16 @@ export function Mishap({ sheet, sheets, onClose }: Props) {
   const { api } = useSession()
   const choices = useQuery(api.daySheets.crewChoices.queryOptions({ input: { day: sheet.day } }))
   const [choice, setChoice] = useState('off')
+  const [missing, setMissing] = useState<ReadonlySet<string>>(new Set())
   const [vehicleId, setVehicleId] = useState('')
   const { begin, busy, failure } = useStartPlan(sheet.day)
   const crewDayId = sheet.id
-  const fewer = Array.from({ length: Math.max(0, sheet.members.length - 1) }, (_, n) => sheet.members.length - 1 - n)
   const taken = takenBy(sheets, sheet.id)
   const others = (choices.data?.vehicles ?? []).filter((one) => one.id !== sheet.vehicle?.id && !one.away && !taken.has(one.id))
   const submit = () => {
-    if (choice === 'off') begin({ kind: 'sheet-off', crewDayId })
-    else if (choice === 'vehicle') begin({ kind: 'other-vehicle', crewDayId, vehicleId: vehicleId || null })
-    else begin({ kind: 'fewer-people', crewDayId, people: Number(choice) })
+    if (choice === 'vehicle') begin({ kind: 'other-vehicle', crewDayId, vehicleId: vehicleId || null })
+    else if (choice === 'some' && missing.size < sheet.members.length) begin({ kind: 'fewer-people', crewDayId, missingIds: [...missing] })
+    else begin({ kind: 'sheet-off', crewDayId })
   }
   const broken = {
     value: 'vehicle',
@@ -44,7 +44,7 @@ export function Mishap({ sheet, sheets, onClose }: Props) {
       actions={
         <>
           <Button onClick={onClose}>Leave it</Button>
-          <Button kind="ink" busy={busy} onClick={submit}>
+          <Button kind="ink" busy={busy} disabled={choice === 'some' && missing.size === 0} onClick={submit}>
             Look for a way round
           </Button>
         </>
@@ -54,16 +54,39 @@ export function Mishap({ sheet, sheets, onClose }: Props) {
         label="What is left of this crew?"
         choices={[
           { value: 'off', label: 'Nobody', hint: 'All its visits of the day need another place.' },
-          ...fewer.map((people) => ({
-            value: String(people),
-            label: `Only ${peopleWords(people)}`,
-            hint: 'Visits that need more need another place.',
-          })),
+          ...(sheet.members.length > 1
+            ? [
+                {
+                  value: 'some',
+                  label: 'Some of its people',
+                  hint: 'Visits that need more, or what only the others may do, need another place.',
+                },
+              ]
+            : []),
           ...(sheet.vehicle ? [broken] : []),
         ]}
         value={choice}
         onChange={setChoice}
       />
+      {choice === 'some' ? (
+        <fieldset className="mt-4">
+          <legend className="font-medium">Who is missing?</legend>
+          <p className="text-small text-soft">Taken off this sheet when you accept the plan.</p>
+          {sheet.members.map(({ colleagueId, name }) => (
+            <Checkbox
+              key={colleagueId}
+              label={name}
+              checked={missing.has(colleagueId)}
+              onChange={(event) => {
+                const next = new Set(missing)
+                if (event.target.checked) next.add(colleagueId)
+                else next.delete(colleagueId)
+                setMissing(next)
+              }}
+            />
+          ))}
+        </fieldset>
+      ) : null}
       {choice === 'vehicle' ? (
         <div className="mt-4">
           <Select

@@ -10,6 +10,11 @@ import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 
+const CREW_WORDS: Partial<Record<PlanPage['asked']['kind'], string>> = {
+  'fewer-people': 'Whoever is missing is taken off the sheet, and the visits that stay on it are theirs who are left.',
+  'other-vehicle': 'The other vehicle goes on the sheet, and the visits that stay on it go with it.',
+}
+
 /** What the plan changes, day by day; all of it is ticked at first. */
 export function PlanChanges({ page }: { page: PlanPage }) {
   const { api } = useSession()
@@ -17,7 +22,9 @@ export function PlanChanges({ page }: { page: PlanPage }) {
   const accept = useCommand(api.plans.accept.mutationOptions())
   const taken = page.differences.filter((one) => !left.has(one.id))
   const days = Map.groupBy(page.differences, (one) => one.day)
-  if (page.differences.length === 0) return <p className="mt-6">There is nothing to change: the sheets stand well as they are.</p>
+  const crewOnly = page.differences.length === 0
+  const crewWords = CREW_WORDS[page.asked.kind]
+  if (crewOnly && !crewWords) return <p className="mt-6">There is nothing to change: the sheets stand well as they are.</p>
   const tick = (ids: readonly string[], on: boolean) => {
     const next = new Set(left)
     for (const id of ids) {
@@ -32,7 +39,10 @@ export function PlanChanges({ page }: { page: PlanPage }) {
   }
   return (
     <form onSubmit={submit}>
-      <Section title={page.differences.length === 1 ? 'One change' : `${page.differences.length} changes`}>
+      {crewWords ? <p className="mt-6">{crewWords}</p> : null}
+      <Section
+        title={crewOnly ? 'No visit has to move' : page.differences.length === 1 ? 'One change' : `${page.differences.length} changes`}
+      >
         {[...days].map(([day, changes]) => (
           <fieldset key={day} className="mb-4">
             <legend className="font-medium">{shortDay(day)}</legend>
@@ -49,8 +59,12 @@ export function PlanChanges({ page }: { page: PlanPage }) {
       </Section>
       {accept.error ? <Problem happened={readFailure(accept.error).message} /> : null}
       <div className="flex flex-wrap gap-3">
-        <Button kind="ink" type="submit" busy={accept.isPending} disabled={taken.length === 0}>
-          {taken.length === page.differences.length ? 'Accept all' : `Accept ${taken.length} of ${page.differences.length}`}
+        <Button kind="ink" type="submit" busy={accept.isPending} disabled={taken.length === 0 && !crewWords}>
+          {crewOnly
+            ? 'Accept'
+            : taken.length === page.differences.length
+              ? 'Accept all'
+              : `Accept ${taken.length} of ${page.differences.length}`}
         </Button>
         {left.size === 0 ? null : (
           <Button kind="quiet" onClick={() => setLeft(new Set())}>

@@ -7,29 +7,26 @@ import { handOver } from './change-day-sheet.ts'
 import { refuseClash } from './check-crew.ts'
 import { companyFacts } from './clock-times.ts'
 
-/** Puts another vehicle on a sheet, or none; the visits left on it go over to it, or all of it is refused. */
-export async function giveVehicle(
-  tx: Tx,
-  command: Command,
-  { crewDayId, vehicleId }: { crewDayId: string; vehicleId: string | null },
-): Promise<void> {
+type Change = { crewDayId: string; vehicleId?: string | null; missingIds?: readonly string[] }
+
+/** Puts another vehicle on a sheet, or none, or takes people off it; the visits left on it go over to the crew that remains, or all of it is refused. */
+export async function changeCrew(tx: Tx, command: Command, { crewDayId, missingIds = [], ...change }: Change): Promise<void> {
   const { companyId } = command
   await lockRows(tx, companyId, 'crew_day', [crewDayId])
   const where = { companyId_id: { companyId, id: crewDayId } }
   const sheet = await tx.crewDay.findUnique({ where, include: { members: { select: { colleagueId: true } } } })
   if (!sheet) throw notFound('day sheet')
   const { name, startsAt, endsAt } = sheet
-  const crew = {
-    day: dayOf(sheet.day),
-    name,
-    colleagueIds: sheet.members.map((one) => one.colleagueId).sort(),
-    vehicleId,
-    startsAt,
-    endsAt,
-  }
+  const vehicleId = change.vehicleId === undefined ? sheet.vehicleId : change.vehicleId
+  const colleagueIds = sheet.members
+    .map((one) => one.colleagueId)
+    .filter((id) => !missingIds.includes(id))
+    .sort()
+  const crew = { day: dayOf(sheet.day), name, colleagueIds, vehicleId, startsAt, endsAt }
   await refuseClash(tx, companyId, crew, crewDayId)
   const { version } = await tx.crewDay.update({ where, data: { vehicleId, version: { increment: 1 } } })
+  await tx.crewDayMember.deleteMany({ where: { companyId, crewDayId, colleagueId: { in: [...missingIds] } } })
   await handOver(tx, companyId, crewDayId, crew, (await companyFacts(tx, companyId)).timeZone)
-  await command.audit('changed', 'crew-day', crewDayId, { vehicleId })
+  await command.audit('changed', 'crew-day', crewDayId, { people: colleagueIds, vehicleId })
   await command.announce('crew-day', crewDayId, version)
 }
