@@ -2,19 +2,19 @@ import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Id, Instant, Version } from './shared.ts'
 
-const Asked = z.discriminatedUnion('kind', [
+export const PlanAsked = z.discriminatedUnion('kind', [
   /** Plan the days ahead. */
   z.object({ kind: z.literal('week') }),
   /** A crew's day falls away. */
   z.object({ kind: z.literal('sheet-off'), crewDayId: Id }),
-  /** Some of its people are missing. */
-  z.object({ kind: z.literal('fewer-people'), crewDayId: Id, missingIds: z.array(Id).min(1).max(6) }),
+  /** Some of its people are missing. Plans of before they were named have nobody here. */
+  z.object({ kind: z.literal('fewer-people'), crewDayId: Id, missingIds: z.array(Id).max(6).default([]) }),
   /** Its vehicle is broken: another one instead, or none. */
   z.object({ kind: z.literal('other-vehicle'), crewDayId: Id, vehicleId: Id.nullable() }),
 ])
-export type PlanAsked = z.infer<typeof Asked>
+export type PlanAsked = z.infer<typeof PlanAsked>
 
-export const StartPlan = command({ fromDay: Day, days: z.number().int().min(1).max(10), asked: Asked })
+export const StartPlan = command({ fromDay: Day, days: z.number().int().min(1).max(10), asked: PlanAsked })
 /** Without any difference only the crew is changed, where people or the vehicle are missing. */
 export const AcceptPlan = command({ planId: Id, version: Version, differenceIds: z.array(Id).max(500) })
 export const StopPlan = command({ planId: Id, version: Version })
@@ -41,7 +41,7 @@ export type PlanDifference = z.infer<typeof PlanDifference>
 export const PlanPage = z.object({
   id: Id,
   version: Version,
-  asked: Asked,
+  asked: PlanAsked,
   fromDay: Day,
   untilDay: Day,
   state: z.enum(['running', 'ready', 'failed', 'stopped', 'accepted']),

@@ -14,7 +14,7 @@ import { AppError, notFound } from '@almanac/runtime/errors'
 import type * as z from 'zod'
 import { changeCrew } from './change-crew.ts'
 import { withDrives } from './drive-table.ts'
-import { mishapOf } from './mishap-of.ts'
+import { askedOf, mishapOf } from './mishap-of.ts'
 import type { StoredProposal } from './plan-aside.ts'
 import { readBoard } from './read-board.ts'
 import { openTravelDesk } from './travel-desk.ts'
@@ -52,7 +52,7 @@ function chosenOf({ differences }: StoredProposal, ids: readonly string[]): Chos
 const read = async (tx: Tx, companyId: string, planId: string) => {
   const plan = await tx.planProposal.findUnique({ where: { companyId_id: { companyId, id: planId } } })
   if (!plan) throw notFound('plan')
-  const days = { fromDay: dayOf(plan.fromDay), untilDay: dayOf(plan.untilDay), at: now(), ...mishapOf(plan.asked as PlanAsked) }
+  const days = { fromDay: dayOf(plan.fromDay), untilDay: dayOf(plan.untilDay), at: now(), ...mishapOf(askedOf(plan.asked)) }
   return { plan, draft: await readBoard(tx, companyId, days) }
 }
 
@@ -71,7 +71,7 @@ export async function acceptPlan(scope: Scope & { personId: string }, input: Acc
     const { id, version, state } = plan
     const unchanged = version === input.version && state === 'ready'
     await expectChanged(unchanged ? 1 : 0, 'plan', input.version, { state: 'accepted' }, async () => ({ id, version, state }))
-    const asked = plan.asked as PlanAsked
+    const asked = askedOf(plan.asked)
     if (input.differenceIds.length === 0 && !changesCrew(asked))
       throw new AppError('conflict', 'None of the changes was chosen, so nothing was changed.')
     const proposal = plan.proposal as unknown as StoredProposal

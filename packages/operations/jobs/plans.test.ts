@@ -152,7 +152,7 @@ describe('when people or the vehicle are missing', { timeout: 60_000 }, () => {
   test('it matters who is missing: what only one of them may do goes, too', async () => {
     const ruth = await memberNamed('Ruth')
     const callum = await memberNamed('Callum')
-    // Callum may do light work only; an installation asks for a plumbing licence.
+    // Callum lifts and does light work; an installation asks for a plumbing licence.
     await inCompany(firm, (tx) =>
       tx.colleague.update({
         where: { companyId_id: { companyId: firm.companyId, id: callum } },
@@ -188,10 +188,26 @@ describe('when people or the vehicle are missing', { timeout: 60_000 }, () => {
     await expect(accept(week, [])).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('nothing was changed') })
   })
 
-  test('someone of another sheet is not found, and a sheet without anyone is no smaller crew', async () => {
+  test('a plan of before people were named, counting them, still opens and changes no crew', async () => {
+    const { planId } = await startPlan(firm, { ...id(), fromDay: DAY, days: 2, asked: { kind: 'sheet-off', crewDayId: first } })
+    await inCompany(firm, (tx) =>
+      tx.planProposal.update({
+        where: { companyId_id: { companyId: firm.companyId, id: planId } },
+        data: { kind: 'fewer-people', asked: { kind: 'fewer-people', crewDayId: first, people: 1 } },
+      }),
+    )
+    await workOutPlan({ companyId: firm.companyId, planId })
+    const plan = await readPlan(firm, planId)
+    expect(plan).toMatchObject({ state: 'ready', differences: [] })
+    await accept(plan, [])
+    expect((await crewOf(first)).people).toEqual(['Ruth', 'Callum'])
+  })
+
+  test('someone of another sheet is not found, naming nobody is refused, and a sheet without anyone is no smaller crew', async () => {
     const ask = (missingIds: string[]) =>
       startPlan(firm, { ...id(), fromDay: DAY, days: 2, asked: { kind: 'fewer-people', crewDayId: first, missingIds } })
     await expect(ask([(await crewOf(second)).ids[0] as string])).rejects.toMatchObject({ code: 'not-found' })
+    await expect(ask([])).rejects.toMatchObject({ code: 'invalid' })
     await expect(ask((await crewOf(first)).ids)).rejects.toMatchObject({ code: 'conflict' })
   })
 })

@@ -7,7 +7,7 @@ import { now } from '@almanac/runtime/clock'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import { runAside } from '@almanac/runtime/run-aside'
 import { withDrives } from './drive-table.ts'
-import { mishapOf } from './mishap-of.ts'
+import { askedOf, mishapOf } from './mishap-of.ts'
 import type { PlanAnswer, PlanInput } from './plan-aside.ts'
 import { readBoard } from './read-board.ts'
 import { openTravelDesk } from './travel-desk.ts'
@@ -30,7 +30,7 @@ export async function workOutPlan({ companyId, planId }: TaskPayloads['work-out-
   const read = await inCompany({ companyId }, async (tx) => {
     const plan = await tx.planProposal.findUnique({ where })
     if (plan?.state !== 'running') return null
-    const asked = plan.asked as PlanAsked
+    const asked = askedOf(plan.asked)
     const days = { fromDay: dayOf(plan.fromDay), untilDay: dayOf(plan.untilDay), at: now(), ...mishapOf(asked) }
     return { asked, draft: await readBoard(tx, companyId, days), capacity: await capacityOf(tx, companyId, asked) }
   })
