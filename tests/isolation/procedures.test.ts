@@ -72,12 +72,13 @@ describe.each(procedures)('$name', ({ domain, verb, procedure, input: schema }) 
     '%s of another firm is answered like one that does not exist',
     async (_, path) => {
       const mine = await freshFirm()
-      const own = valueAt(inputOf(sample, mine, command), path)
+      const holding = { ...sample, input: sample.also?.[path.join('.')] ?? sample.input }
+      const own = valueAt(inputOf(holding, mine, command), path)
       const name = (Object.keys(mine) as (keyof SampleIds)[]).find((key) => mine[key] === own)
       if (!name) throw new Error(`the sample has no id of its firm at ${path.join('.')}`)
       const foreign = theirs[name]
       const before = await stateWith(mine)
-      const attempt = async (id: string) => send(procedure, caller.headers, withValue(inputOf(sample, mine, command), path, id), [id])
+      const attempt = async (id: string) => send(procedure, caller.headers, withValue(inputOf(holding, mine, command), path, id), [id])
       const none = await attempt(newId())
       const swapped = await attempt(foreign)
       expect(swapped).toEqual(none)

@@ -10,6 +10,8 @@ export type Sample = {
   roles: 'odt' | 'od' | 'o'
   /** A request that succeeds with a fresh firm's records; commands get their id when sent. */
   input?: (r: SampleIds) => Record<string, unknown>
+  /** Other requests, by the path of an id that the first has no place for. */
+  also?: Record<string, (r: SampleIds) => Record<string, unknown>>
   /** Another body for the same command id, where swapping an id would not do. */
   other?: Record<string, unknown>
 }
@@ -145,6 +147,13 @@ const plans: Record<string, Sample> = {
   start: {
     roles: 'od',
     input: (r) => ({ fromDay: DAY, days: 2, asked: { kind: 'other-vehicle', crewDayId: r.crewDayId, vehicleId: r.vehicleId } }),
+    also: {
+      'asked.missingIds.[]': (r) => ({
+        fromDay: DAY,
+        days: 2,
+        asked: { kind: 'fewer-people', crewDayId: r.crewDayId, missingIds: [r.colleagueId] },
+      }),
+    },
   },
   get: { roles: 'od', input: (r) => ({ planId: r.planId }) },
   stop: { roles: 'od', input: (r) => ({ planId: r.planId, version }) },
