@@ -31,6 +31,7 @@ test('the owner brings in a messy workbook, and sees a bed of it forecast', asyn
 
   await page.getByRole('link', { name: 'See the sites' }).click()
   await page.getByRole('searchbox').fill('Bakehouse')
+  await expect(page.getByText('One site matches')).toBeVisible()
   await page.getByRole('link', { name: '1 Mill Rd' }).first().click()
   await page
     .getByRole('link', { name: /14 × 65 in/ })
