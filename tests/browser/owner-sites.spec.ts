@@ -52,6 +52,26 @@ test('the owner adds a site, finds it by tank and street, tells when its resin w
   await expect(page.getByRole('heading', { name: 'How it is reckoned' })).toBeVisible()
 })
 
+test('a site that is chosen while the search still waits opens, and the late search does not take the page back', async ({ page }) => {
+  await signIn(page, 'owner')
+  await page.goto('/sites')
+  await expect(page.getByRole('table').getByRole('link').first()).toBeVisible()
+  // The next page takes longer than the search waits.
+  await page.route(/_rsc=/, async (route) => {
+    await new Promise((next) => setTimeout(next, 600))
+    await route.continue()
+  })
+  await page.evaluate(() => {
+    const box = document.querySelector<HTMLInputElement>('input[type=search]')
+    if (!box) throw new Error('no search box')
+    Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set?.call(box, 'no such place')
+    box.dispatchEvent(new Event('input', { bubbles: true }))
+    document.querySelector<HTMLAnchorElement>('main table tbody a')?.click()
+  })
+  await expect(page).toHaveURL(/\/sites\/[0-9a-f-]{36}$/)
+  await expect(page.getByRole('heading', { name: 'Water tests' })).toBeVisible()
+})
+
 test('two people change the same site: the second sees both values and chooses', async ({ page, browser }) => {
   const name = own()
   await signIn(page, 'owner')

@@ -12,7 +12,17 @@ export function useSearch(): { text: string; searched: string; type: (text: stri
   const searched = useSearchParams().get('q') ?? ''
   const [text, setText] = useState(searched)
   const waiting = useRef<ReturnType<typeof setTimeout>>(undefined)
-  useEffect(() => () => clearTimeout(waiting.current), [])
+  useEffect(() => {
+    // Whoever follows a link has left: a look-up that comes after would take the page back to the list.
+    const leave = (event: MouseEvent) => {
+      if (event.target instanceof Element && event.target.closest('a')) clearTimeout(waiting.current)
+    }
+    document.addEventListener('click', leave, true)
+    return () => {
+      document.removeEventListener('click', leave, true)
+      clearTimeout(waiting.current)
+    }
+  }, [])
   const type = (next: string) => {
     setText(next)
     clearTimeout(waiting.current)
