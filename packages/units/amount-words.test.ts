@@ -1,17 +1,18 @@
 import { expect, it } from 'vitest'
-import { unitAfter } from './amount-words.ts'
+import { formatAmount } from './amount-words.ts'
 
 it.each([
-  [4, 'bag', 'bags'],
-  [0, 'bag', 'bags'],
-  [1, 'bag', 'bag'],
-  [0.5, 'bag', 'bag'],
-  [-2, 'piece', 'pieces'],
-  [-1, 'piece', 'piece'],
-  [2, 'box', 'boxes'],
-  [1.5, 'set', 'sets'],
-  [300, 'lb', 'lb'],
-  [16, 'fl oz', 'fl oz'],
-  [2, 'pieces', 'pieces'],
-  [2, 'm²', 'm²'],
-])('%s %s is said with %s', (amount, unit, said) => expect(unitAfter(amount, unit)).toBe(said))
+  [4, 'bag', '4 bags'],
+  [0, 'bag', '0 bags'],
+  [1, 'bag', '1 bag'],
+  [0.5, 'bag', '0.5 bag'],
+  [-2, 'piece', '-2 pieces'],
+  [-1, 'piece', '-1 piece'],
+  [2, 'box', '2 boxes'],
+  [1.5, 'set', '1.5 sets'],
+  [1300, 'lb', '1,300 lb'],
+  [16, 'fl oz', '16 fl oz'],
+  [2, 'pieces', '2 pieces'],
+  [2, 'm²', '2 m²'],
+  [Number.NaN, 'bag', 'not known'],
+])('%s of %s is said as %s', (amount, unit, said) => expect(formatAmount(amount, unit)).toBe(said))

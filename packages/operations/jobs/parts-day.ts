@@ -5,7 +5,7 @@ import { shortDay } from '@almanac/service-rules/calendar/day-words'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOfRecord, type RecordedBed } from '@almanac/softener/kit/kit-of-record'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
-import { unitAfter } from '@almanac/units/amount-words'
+import { formatAmount } from '@almanac/units/amount-words'
 import type { UnitSystem } from '@almanac/units/unit-system'
 
 /** The first day a job's kit can be in the stores, and what it waits for; null where all of it is on the shelf. */
@@ -15,8 +15,6 @@ export type PartsDay = { day: string; because: string } | null
 export type PartsDesk = { dayOf: (job: { kind: string; bed: RecordedBed | null }) => PartsDay }
 
 type Firm = { figures: FirmFigures; unitSystem: UnitSystem }
-
-const amount = (value: number) => String(Math.round(value * 100) / 100)
 
 /**
  * Opens the stores as they are: what is on the shelf and not spoken for. What is missing can be ordered today and comes after the item's own lead. Kits that
@@ -43,7 +41,7 @@ export function partsDesk(items: Awaited<ReturnType<typeof readFreeStock>>, toda
       const day = addDays(today, last.item.leadDays)
       return {
         day,
-        because: `${amount(last.missing)} ${unitAfter(last.missing, last.item.unit)} of ${last.item.name} missing, there on ${shortDay(day)} if ordered today`,
+        because: `${formatAmount(last.missing, last.item.unit)} of ${last.item.name} missing, there on ${shortDay(day)} if ordered today`,
       }
     },
   }

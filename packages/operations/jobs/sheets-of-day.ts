@@ -8,7 +8,8 @@ import { type Abilities, skillsLacking } from '@almanac/service-rules/crews/crew
 import { outsideSiteHours, type SiteHours } from '@almanac/service-rules/day-sheets/site-hours'
 import { outOfTurn } from '@almanac/service-rules/jobs/job-turns'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { unitAfter } from '@almanac/units/amount-words'
+import { formatAmount } from '@almanac/units/amount-words'
+import { showNumber } from '@almanac/units/format-number'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { placeOfSite } from '../shared/place-of-site.ts'
 import { wallMinute } from './board-times.ts'
@@ -31,7 +32,7 @@ function visitWarnings(visit: Visit, people: readonly Abilities[], figures: Firm
     .filter((one) => one.visitId === visit.id)
     .map(
       ({ item, wanted }) =>
-        `Parts: ${amount(item.onHand)} ${unitAfter(item.onHand, item.unit)} of ${item.name} in the stores, ${amount(wanted)} spoken for by that day.`,
+        `Parts: ${formatAmount(item.onHand, item.unit)} of ${item.name} in the stores, ${showNumber(wanted, 2)} spoken for by that day.`,
     )
   return [...(lacking ? [lacking] : []), ...parts]
 }
@@ -53,8 +54,6 @@ function shutAt(visit: { startsAt: string; endsAt: string }, hours: SiteHours, d
   const words = outsideSiteHours(hours, day, wall(visit.startsAt), wall(visit.endsAt))
   return words ? [words] : []
 }
-
-const amount = (value: number) => String(Math.round(value * 100) / 100)
 
 /** The day sheets with their drives: from the yard to the first visit, between visits, and back. */
 export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) {

@@ -3,13 +3,12 @@ import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
 import { Shape } from '@almanac/ui/shape'
 import { StatusWord } from '@almanac/ui/status-word'
-import { unitAfter } from '@almanac/units/amount-words'
+import { formatAmount } from '@almanac/units/amount-words'
+import { showNumber } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
-
-const amount = (value: number) => value.toLocaleString('en-US', { maximumFractionDigits: 2 })
 
 /** What the sheet's kits take from the stores, to be loaded in the morning; what the shelf lacks stands out. */
 export function LoadList({ crewDayId }: { crewDayId: string }) {
@@ -36,8 +35,8 @@ export function LoadList({ crewDayId }: { crewDayId: string }) {
           <li key={line.stockItemId} className="flex justify-between gap-6 border-b border-line py-1">
             <span>{line.name}</span>
             <span className={line.quantity > line.onHand ? 'text-danger' : undefined}>
-              {amount(line.quantity)} {unitAfter(line.quantity, line.unit)}
-              {line.quantity > line.onHand ? `, ${amount(line.onHand)} on hand` : ''}
+              {formatAmount(line.quantity, line.unit)}
+              {line.quantity > line.onHand ? `, ${showNumber(line.onHand, 2)} on hand` : ''}
             </span>
           </li>
         ))}

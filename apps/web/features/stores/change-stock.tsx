@@ -4,7 +4,7 @@ import { Button } from '@almanac/ui/button'
 import { Dialog } from '@almanac/ui/dialog'
 import { NumberInput } from '@almanac/ui/number-input'
 import { Problem } from '@almanac/ui/problem'
-import { unitAfter } from '@almanac/units/amount-words'
+import { formatAmount } from '@almanac/units/amount-words'
 import { type FormEvent, useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
@@ -35,9 +35,7 @@ export function ChangeStock({ change, onClose }: { change: StockChange; onClose:
   return (
     <Dialog open onClose={onClose} title={what === 'receive' ? `Receive ${item.name}` : `Count ${item.name}`}>
       <form onSubmit={submit} className="flex flex-col gap-4">
-        <p className="text-soft">
-          The books say {item.onHand} {unitAfter(item.onHand, item.unit)}.
-        </p>
+        <p className="text-soft">The books say {formatAmount(item.onHand, item.unit)}.</p>
         <NumberInput
           label={what === 'receive' ? 'Received' : 'Counted on the shelf'}
           unit={item.unit}

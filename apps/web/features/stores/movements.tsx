@@ -2,7 +2,7 @@
 import { Pager } from '@almanac/ui/pager'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
-import { unitAfter } from '@almanac/units/amount-words'
+import { formatAmount } from '@almanac/units/amount-words'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useSession } from '@/client/providers'
@@ -30,7 +30,7 @@ export function Movements() {
             </span>
             <span className="w-24 text-right">
               {row.quantity > 0 ? '+' : ''}
-              {row.quantity.toLocaleString('en-US')} {unitAfter(row.quantity, row.unit)}
+              {formatAmount(row.quantity, row.unit)}
             </span>
             <span className="grow">
               {row.itemName}, {row.reason}

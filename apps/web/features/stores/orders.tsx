@@ -4,13 +4,12 @@ import { DataTable } from '@almanac/ui/data-table'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { StatusWord } from '@almanac/ui/status-word'
-import { unitAfter } from '@almanac/units/amount-words'
+import { formatAmount } from '@almanac/units/amount-words'
+import { showNumber } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import { dayWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
-
-const amount = (value: number) => value.toLocaleString('en-US', { maximumFractionDigits: 1 })
 
 /** What to order and by when: booked rebeds have spoken for their kits, and the forecast says what will follow. */
 export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null }) {
@@ -34,8 +33,8 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
         rowKey={(line) => line.stockItemId}
         columns={[
           { key: 'name', head: 'Item', phone: 'title', cell: (line) => <span className="font-semibold">{line.name}</span> },
-          { key: 'hand', head: 'On hand', align: 'right', cell: (line) => `${amount(line.onHand)} ${unitAfter(line.onHand, line.unit)}` },
-          { key: 'reserved', head: 'Spoken for', align: 'right', cell: (line) => (line.reserved > 0 ? amount(line.reserved) : '–') },
+          { key: 'hand', head: 'On hand', align: 'right', cell: (line) => formatAmount(line.onHand, line.unit, 1) },
+          { key: 'reserved', head: 'Spoken for', align: 'right', cell: (line) => (line.reserved > 0 ? showNumber(line.reserved, 1) : '–') },
           {
             key: 'out',
             head: 'Runs short',
@@ -56,7 +55,7 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
               return <span className={late ? 'text-danger' : undefined}>{late ? 'now' : dayWords(line.orderBy ?? '')}</span>
             },
           },
-          { key: 'order', head: 'Order', align: 'right', cell: (line) => `${amount(line.order)} ${unitAfter(line.order, line.unit)}` },
+          { key: 'order', head: 'Order', align: 'right', cell: (line) => formatAmount(line.order, line.unit, 1) },
           {
             key: 'lead',
             head: 'Takes',

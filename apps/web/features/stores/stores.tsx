@@ -9,7 +9,7 @@ import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { StatusWord } from '@almanac/ui/status-word'
-import { unitAfter } from '@almanac/units/amount-words'
+import { formatAmount } from '@almanac/units/amount-words'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
@@ -18,8 +18,6 @@ import { ChangeLead } from './change-lead.tsx'
 import { ChangeStock, type StockChange } from './change-stock.tsx'
 import { Movements } from './movements.tsx'
 import { Orders } from './orders.tsx'
-
-const amount = (value: number) => value.toLocaleString('en-US', { maximumFractionDigits: 2 })
 
 /** What is kept in the stores, and each change of it. */
 export function Stores() {
@@ -55,7 +53,7 @@ export function Stores() {
           columns={[
             { key: 'name', head: 'Item', phone: 'title', cell: (row) => <span className="font-semibold">{row.name}</span> },
             { key: 'kind', head: 'Kind', cell: (row) => row.kind },
-            { key: 'onHand', head: 'On hand', align: 'right', cell: (row) => `${amount(row.onHand)} ${unitAfter(row.onHand, row.unit)}` },
+            { key: 'onHand', head: 'On hand', align: 'right', cell: (row) => formatAmount(row.onHand, row.unit) },
             {
               key: 'state',
               head: 'State',
