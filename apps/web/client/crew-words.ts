@@ -26,8 +26,12 @@ export const breakWords = (breaks: CrewPerson['breaks']) =>
     : breaks.map(({ minutes, from, until }) => `${minutes} min between ${from} and ${until}`).join('; ')
 
 /** What a person may do; a valve by its card's label. */
-export function skillList({ doesAll, skills }: Pick<CrewPerson, 'doesAll' | 'skills'>, valveName: (id: string) => string): string {
+export function skillList(
+  { doesAll, skills }: Pick<CrewPerson, 'doesAll' | 'skills'>,
+  valves: readonly { id: string; label: string }[],
+): string {
   if (doesAll) return 'all the firm does'
+  const valveName = (id: string) => valves.find((one) => one.id === id)?.label ?? 'a valve no longer on the cards'
   const words = skills.map((skill) =>
     skill === LIFTING ? 'heavy lifting' : skill === PLUMBING_LICENCE ? 'plumbing licence' : valveName(skill.slice('valve:'.length)),
   )

@@ -60,11 +60,10 @@ export function EditPerson({ person, members, onClose }: Props) {
     if (over) change.send({ ...body, personId, left, colleagueId: over.id, version: over.version })
     else add.send(body)
   }
-  const valveName = (id: string) => figures.valves.find((one) => one.id === id)?.label ?? 'another valve'
   const show = (name: string, value: unknown) => {
     if (name === 'shifts') return shiftWords((value ?? []) as CrewPerson['shifts'])
     if (name === 'breaks') return breakWords((value ?? []) as CrewPerson['breaks'])
-    if (name === 'skills') return skillList({ doesAll: false, skills: (value ?? []) as string[] }, valveName)
+    if (name === 'skills') return skillList({ doesAll: false, skills: (value ?? []) as string[] }, figures.valves)
     if (name === 'home') return placeWords((value ?? null) as CrewPerson['home']) || 'nothing'
     if (name === 'personId') return members.find((one) => one.personId === value)?.name ?? 'nobody'
     if (name === 'overtimeMinorPerHour') return typeof value === 'number' ? money.words(value) : 'the firm’s price'

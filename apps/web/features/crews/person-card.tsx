@@ -22,14 +22,13 @@ export function PersonCard({ person, onEdit, onAway }: Props) {
 export function PersonFacts({ person }: { person: CrewPerson }) {
   const { figures } = useSession()
   const money = useMoney()
-  const valveName = (id: string) => figures.valves.find((one) => one.id === id)?.label ?? 'a valve no longer on the cards'
   const usual = [
     person.doesAll ? 'does all the firm does' : '',
     person.shifts.length === 0 ? 'works the firm’s hours' : '',
     person.startsAtHome ? '' : 'starts at the yard',
   ].filter(Boolean)
   const facts = [
-    ...(person.doesAll ? [] : [{ name: 'Does', value: skillList(person, valveName) }]),
+    ...(person.doesAll ? [] : [{ name: 'Does', value: skillList(person, figures.valves) }]),
     ...(person.shifts.length > 0 ? [{ name: 'Works', value: shiftWords(person.shifts) }] : []),
     ...(person.breaks.length > 0 ? [{ name: 'Breaks', value: breakWords(person.breaks) }] : []),
     ...(person.startsAtHome ? [{ name: 'Starts', value: 'at home' }] : []),

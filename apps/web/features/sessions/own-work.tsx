@@ -14,14 +14,13 @@ export function OwnWork() {
   if (asked.error) return <Problem happened={readFailure(asked.error).message} onRetry={() => void asked.refetch()} />
   const own = asked.data?.own
   if (!own) return null
-  const valveName = (id: string) => figures.valves.find((one) => one.id === id)?.label ?? 'a valve no longer on the cards'
   return (
     <Section title="What planning knows of you">
       <p className="mb-3 text-soft">If something here is wrong, tell your dispatcher: days are planned by it.</p>
       <DefinitionList
         facts={[
           { name: 'On day sheets as', value: own.name },
-          { name: 'Does', value: skillList(own, valveName) },
+          { name: 'Does', value: skillList(own, figures.valves) },
           { name: 'Works', value: shiftWords(own.shifts) },
           { name: 'Breaks', value: breakWords(own.breaks) },
           { name: 'Starts', value: own.startsAtHome ? 'at home' : 'at the yard' },
