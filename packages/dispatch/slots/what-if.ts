@@ -204,7 +204,9 @@ function sayOutcome(sheet: Sheet, stranded: number, proposal: Proposal, ids: Rea
   const label = `${sheet.label} on ${sayDay(sheet.date)}`
   if (stranded === 0) return `${label}: nothing on the sheet is stranded.`
   const homeless = proposal.waiting.filter(({ jobId }) => ids.has(jobId)).length
-  const others = proposal.differences.filter((difference) => difference.kind === 'move' && !ids.has(difference.jobId)).length
+  const others = (kind: 'move' | 'time') => proposal.differences.filter((one) => one.kind === kind && !ids.has(one.jobId)).length
+  const [moved, retimed] = [others('move'), others('time')]
   const placed = stranded - homeless
-  return `${label}: ${stranded} ${stranded === 1 ? 'job is' : 'jobs are'} stranded, ${placed} ${placed === 1 ? 'finds' : 'find'} another place, ${homeless} ${homeless === 1 ? 'waits' : 'wait'}; ${others} of the others ${others === 1 ? 'moves' : 'move'}.`
+  const later = retimed > 0 ? `, ${retimed} ${retimed === 1 ? 'begins' : 'begin'} at another time` : ''
+  return `${label}: ${stranded} ${stranded === 1 ? 'job is' : 'jobs are'} stranded, ${placed} ${placed === 1 ? 'finds' : 'find'} another place, ${homeless} ${homeless === 1 ? 'waits' : 'wait'}; ${moved} of the others ${moved === 1 ? 'moves' : 'move'}${later}.`
 }
