@@ -92,6 +92,11 @@ export const SettingsValues = z.object({
   /** Where crews start and end their days, degrees north and east. */
   yardLatitude: z.number().min(-90).max(90).nullable(),
   yardLongitude: z.number().min(-180).max(180).nullable(),
+  /** How numbers, money, days and clocks are written: a BCP 47 tag. */
+  locale: z
+    .string()
+    .max(35)
+    .regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'A locale is written like en-US.'),
 })
 export type SettingsValues = z.infer<typeof SettingsValues>
 
@@ -103,6 +108,7 @@ export const ChangeSettingsInput = command({
   ...SettingsValues.shape,
   /** Left out: stays as it is. */
   poolFits: z.boolean().optional(),
+  locale: SettingsValues.shape.locale.optional(),
   note: z.string().trim().max(300).nullable(),
 })
 

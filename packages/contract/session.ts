@@ -3,7 +3,15 @@ import * as z from 'zod'
 import { FigureRow } from './firm.ts'
 import { Day, Id, Instant } from './shared.ts'
 
-const Company = z.object({ id: Id, name: z.string(), timeZone: z.string(), unitSystem: z.enum(['us', 'metric']), currency: z.string() })
+/** Itself how the company reads what is shown to it: see `Display` in units. */
+const Company = z.object({
+  id: Id,
+  name: z.string(),
+  timeZone: z.string(),
+  unitSystem: z.enum(['us', 'metric']),
+  currency: z.string(),
+  locale: z.string(),
+})
 
 /** Who is signed in, in which company, and what the screens may offer. `today` is the day in the company's zone. */
 export const Me = z.object({

@@ -4,7 +4,7 @@ import { AppError } from '@almanac/runtime/errors'
 import { auth } from './auth.ts'
 import type { Role } from './permissions.ts'
 
-export type CompanyCard = { id: string; name: string; timeZone: string; unitSystem: 'us' | 'metric'; currency: string }
+export type CompanyCard = { id: string; name: string; timeZone: string; unitSystem: 'us' | 'metric'; currency: string; locale: string }
 
 /** Who is asking, in which company, in which role; read from the database on every request. */
 export type Who = {
@@ -43,6 +43,7 @@ export async function readWho(headers: Headers): Promise<Who> {
       timeZone: company.timeZone,
       unitSystem: company.unitSystem as 'us' | 'metric',
       currency: company.currency,
+      locale: company.locale,
     },
     role: active.role as Role,
     companies: memberships.map((one) => ({ id: one.companyId, name: one.company.name, role: one.role as Role })),

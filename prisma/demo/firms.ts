@@ -21,6 +21,7 @@ export type FirmPlan = {
   timeZone: string
   unitSystem: 'us' | 'metric'
   currency: string
+  locale: string
   region: string
   sites: number
   wellShare: number
@@ -41,6 +42,7 @@ export function larkmoor(anchorDay: string): FirmPlan {
     timeZone: 'America/Chicago',
     unitSystem: 'us',
     currency: 'USD',
+    locale: 'en-US',
     region: 'Larkmoor County',
     sites: 1500,
     wellShare: 0.15,
@@ -135,6 +137,7 @@ export function brackwater(): FirmPlan {
     timeZone: 'Europe/Dublin',
     unitSystem: 'metric',
     currency: 'EUR',
+    locale: 'en-IE',
     region: 'Brackwater',
     sites: 60,
     wellShare: 0.3,

@@ -3,7 +3,7 @@ import type { Tx } from '../client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 
 /** What holds for a firm that has not said: the columns' own defaults. */
-export const USUAL_SETTINGS: Settings = {
+export const USUAL_SETTINGS: Omit<Settings, 'locale'> = {
   version: 0,
   reminderLeadDays: 60,
   rebedsPerMonth: 10,
@@ -23,8 +23,9 @@ const clockTime = (minute: number) => `${String(Math.floor(minute / 60)).padStar
 
 /** The firm's settings inside a transaction; version 0 with the usual ones where it has no row yet. */
 export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
+  const { locale } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { locale: true } })
   const row = await tx.companySettings.findUnique({ where: { companyId } })
-  if (!row) return USUAL_SETTINGS
+  if (!row) return { ...USUAL_SETTINGS, locale }
   const {
     version,
     reminderLeadDays,
@@ -51,6 +52,7 @@ export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
       poolFits,
       yardLatitude,
       yardLongitude,
+      locale,
     },
     dayStart: clockTime(row.dayStartMinute),
     dayEnd: clockTime(row.dayEndMinute),

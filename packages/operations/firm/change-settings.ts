@@ -5,6 +5,7 @@ import { settingsIn } from '@almanac/database/read/firm-settings'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
+import { isLocale } from '@almanac/units/display'
 import type * as z from 'zod'
 
 export type ChangeSettings = z.infer<typeof ChangeSettingsInput>
@@ -14,13 +15,18 @@ function minuteOf(clock: string): number {
   return hours * 60 + minutes
 }
 
-/** Changes how the firm works and what its work costs: reminder lead, rebeds a month, the day's hours, costs, risk limit. One audit line a value. */
+/** Changes how the firm works and what its work costs: reminder lead, rebeds a month, the day's hours, costs, risk limit, locale. One audit line a value. */
 export async function changeSettings(scope: Scope & { personId: string }, input: ChangeSettings): Promise<{ version: number }> {
   const { commandId: _, version, note: typed, ...sent } = input
   const note = typed || null
-  const { dayStart, dayEnd, ...plain } = sent
+  const { dayStart, dayEnd, locale, ...plain } = sent
   if (minuteOf(dayEnd) <= minuteOf(dayStart))
     throw new AppError('invalid', `The day cannot end at ${dayEnd} when it begins at ${dayStart}. Nothing was saved; turn the times round.`)
+  if (locale !== undefined && !isLocale(locale))
+    throw new AppError(
+      'invalid',
+      `"${locale}" is no language and region that dates can be written in. Nothing was saved; choose one such as en-US.`,
+    )
   return runCommand(scope, 'firm.change-settings', input, async (tx, command) => {
     const { companyId } = scope
     // A firm without a row works by the usual ones; both of two who change them at once then find the same row.
@@ -31,6 +37,7 @@ export async function changeSettings(scope: Scope & { personId: string }, input:
       data: { ...plain, dayStartMinute: minuteOf(dayStart), dayEndMinute: minuteOf(dayEnd), version: { increment: 1 } },
     })
     await expectChanged(count, 'setting', version, sent, () => settingsIn(tx, companyId))
+    if (locale !== undefined) await tx.company.updateMany({ where: { id: companyId }, data: { locale } })
     const row = await tx.companySettings.findUniqueOrThrow({ where: { companyId }, select: { id: true, version: true } })
     for (const [field, to] of Object.entries(sent)) {
       const from = before[field as keyof typeof sent]

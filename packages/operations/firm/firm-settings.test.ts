@@ -7,6 +7,7 @@ import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { testDatabase } from '../../../tests/support/test-database.ts'
 import { type Firm, makeFirm } from '../jobs/test-firm.ts'
+import { companyFacts } from '../shared/company-facts.ts'
 import { type ChangeSettings, changeSettings } from './change-settings.ts'
 
 let firm: Firm
@@ -67,6 +68,18 @@ describe('settings', () => {
     expect(tries.filter((one) => one.status === 'fulfilled')).toHaveLength(1)
     for (const one of tries) if (one.status === 'rejected') expect(one.reason).toMatchObject({ code: 'version-conflict' })
     expect(await changes()).toHaveLength(1)
+  })
+
+  test('say how numbers and days are written; that holds for the company, and left out stays', async () => {
+    const other = await makeFirm()
+    await change({ locale: 'en-GB', note: 'we write 3 Dec' })
+    expect((await readSettings(firm)).locale).toBe('en-GB')
+    expect((await inCompany(firm, (tx) => companyFacts(tx, firm.companyId))).locale).toBe('en-GB')
+    expect((await readSettings(other)).locale).toBe('en-US')
+    await expect(change({ locale: 'xx-YY' })).rejects.toMatchObject({ code: 'invalid', message: expect.stringContaining('"xx-YY"') })
+    await change({ locale: undefined, reminderLeadDays: 30 })
+    expect((await readSettings(firm)).locale).toBe('en-GB')
+    expect((await changes()).map(({ field, from, to }) => [field, from, to])).toContainEqual(['locale', 'en-US', 'en-GB'])
   })
 
   test('that would end the day before it begins are refused, and nothing is written', async () => {

@@ -3,9 +3,9 @@ import { dayOf } from '@almanac/database/days'
 import type { Command } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import { notFound } from '@almanac/runtime/errors'
+import { companyFacts } from '../shared/company-facts.ts'
 import { handOver } from './change-day-sheet.ts'
 import { refuseClash } from './check-crew.ts'
-import { companyFacts } from './clock-times.ts'
 
 type Change = { crewDayId: string; vehicleId?: string | null; missingIds?: readonly string[] }
 

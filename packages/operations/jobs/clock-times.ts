@@ -1,12 +1,4 @@
-import type { Tx } from '@almanac/database/client'
 import { instantIn } from '@almanac/runtime/clock'
-import type { UnitSystem } from '@almanac/units/unit-system'
-
-/** The zone whose clock and calendar the company lives by, and its units. */
-export async function companyFacts(tx: Tx, companyId: string): Promise<{ timeZone: string; unitSystem: UnitSystem }> {
-  const company = await tx.company.findUniqueOrThrow({ where: { id: companyId } })
-  return { timeZone: company.timeZone, unitSystem: company.unitSystem === 'metric' ? 'metric' : 'us' }
-}
 
 /** The instant at which the clock shows 'HH:MM' on a calendar day in a zone. */
 export function instantAt(timeZone: string, day: string, clockTime: string): Date {

@@ -5,8 +5,9 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import type * as z from 'zod'
+import { companyFacts } from '../shared/company-facts.ts'
 import { crewClash } from './check-crew.ts'
-import { clockTimeIn, companyFacts, instantAt } from './clock-times.ts'
+import { clockTimeIn, instantAt } from './clock-times.ts'
 import { writeSheet } from './write-sheet.ts'
 
 export type CopyDaySheets = z.infer<typeof CopyDaySheetsInput>

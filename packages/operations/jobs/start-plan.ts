@@ -6,7 +6,7 @@ import { addDays, dayIn } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import type * as z from 'zod'
-import { companyFacts } from './clock-times.ts'
+import { companyFacts } from '../shared/company-facts.ts'
 
 export type StartPlan = z.infer<typeof StartPlanInput>
 

@@ -1,13 +1,17 @@
 import type { Tx } from '@almanac/database/client'
 import { dayIn } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { Display } from '@almanac/units/display'
 
-export type CompanyFacts = { today: string; timeZone: string; unitSystem: UnitSystem }
+export type CompanyFacts = Display & { today: string }
 
-/** The company in scope: its day today, zone and units. */
+/** The company in scope: its day today, and how it reads what is shown to it. */
 export async function companyFacts(tx: Tx, companyId: string): Promise<CompanyFacts> {
-  const company = await tx.company.findUnique({ where: { id: companyId }, select: { timeZone: true, unitSystem: true } })
+  const company = await tx.company.findUnique({
+    where: { id: companyId },
+    select: { timeZone: true, unitSystem: true, currency: true, locale: true },
+  })
   if (!company) throw new AppError('unexpected', 'The company in scope could not be read. Nothing was changed; try again.')
-  return { today: dayIn(company.timeZone), timeZone: company.timeZone, unitSystem: company.unitSystem === 'metric' ? 'metric' : 'us' }
+  const { timeZone, currency, locale } = company
+  return { today: dayIn(timeZone), timeZone, currency, locale, unitSystem: company.unitSystem === 'metric' ? 'metric' : 'us' }
 }

@@ -2,6 +2,7 @@
 import type { Settings } from '@almanac/contract/firm'
 import { TextInput } from '@almanac/ui/text-input'
 import { TimeInput } from '@almanac/ui/time-input'
+import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
@@ -9,19 +10,26 @@ import { useCommand } from '@/client/use-command'
 import { FigureField } from './figure-field.tsx'
 import type { Texts } from './figure-forms.ts'
 import { figureName, figureWords } from './figure-words.ts'
-import { COSTS, DAYS, readSettingTexts, type SettingName, settingFields, settingTexts } from './settings-form.ts'
+import { COSTS, DAYS, readSettingTexts, type SettingName, settingFields, settingTexts, WRITING } from './settings-form.ts'
 
 type Props = { settings: Settings; names: readonly SettingName[]; onClose: () => void }
 
 /** Changes some of the firm's settings; the others are sent as they stand. */
 export function EditSettings({ settings, names, onClose }: Props) {
   const { api, me } = useSession()
+  const router = useRouter()
   const { unitSystem: system, currency } = me.company
   const [seen] = useState(settings)
   const [texts, setTexts] = useState<Texts>(() => settingTexts(settings, names, currency))
   const [errors, setErrors] = useState<Texts>({})
   const [note, setNote] = useState('')
-  const change = useCommand(api.firm.changeSettings.mutationOptions(), { onDone: onClose })
+  const change = useCommand(api.firm.changeSettings.mutationOptions(), {
+    onDone: () => {
+      onClose()
+      // What the page was loaded with says how it writes; the layout reads it again.
+      if (names === WRITING) router.refresh()
+    },
+  })
   const send = (over: Settings) => {
     const { values, errors: wrong } = readSettingTexts(over, names, texts, currency)
     setErrors(wrong)
@@ -30,16 +38,16 @@ export function EditSettings({ settings, names, onClose }: Props) {
   const set = (name: string) => (text: string) => setTexts((now) => ({ ...now, [name]: text }))
   return (
     <FormDialog
-      title={names === COSTS ? 'Prices and costs' : 'Reminders, days and the yard'}
+      title={names === COSTS ? 'Prices and costs' : names === DAYS ? 'Reminders, days and the yard' : 'How amounts and days are written'}
       onClose={onClose}
       onSubmit={() => send(seen)}
       onKeepMine={() => send(settings)}
       busy={change.isPending}
       error={change.error}
-      names={Object.fromEntries([...COSTS, ...DAYS].map((name) => [name, figureName(name, system)]))}
+      names={Object.fromEntries([...COSTS, ...DAYS, ...WRITING].map((name) => [name, figureName(name, system)]))}
       show={(name, value) => figureWords(name, value, { system, currency })}
     >
-      {settingFields(names, (name) => figureName(name, system), currency).map((field) =>
+      {settingFields(names, (name) => figureName(name, system), currency, seen.locale).map((field) =>
         field.name === 'dayStart' || field.name === 'dayEnd' ? (
           <TimeInput
             key={field.name}

@@ -57,6 +57,7 @@ const FIXED: Record<string, string> = {
   poolFits: 'Learning together with other firms',
   yardLatitude: 'Yard, latitude',
   yardLongitude: 'Yard, longitude',
+  locale: 'Numbers, money, days and clocks',
 }
 
 /** What a figure or setting is called. A valve card by its own name, where one is given. */
@@ -99,6 +100,15 @@ function valveWords({ control, tubeOdIn, backwashGpm, refillGpm }: Valve, system
 /** Bags a firm without its own would use. */
 export const usualBags = (system: UnitSystem): number[] => (system === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS).map((bag) => bag.volumeFt3)
 
+/** A locale by its name and by how it writes: "American English: 1,234.5 · Dec 3, 2026 · 2:30 PM". */
+export function localeWords(locale: string): string {
+  const name = new Intl.DisplayNames('en', { type: 'language' }).of(locale) ?? locale
+  const when = new Date(Date.UTC(2026, 11, 3, 14, 30))
+  const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }).format(when)
+  const clock = new Intl.DateTimeFormat(locale, { timeStyle: 'short', timeZone: 'UTC' }).format(when)
+  return `${name}: ${new Intl.NumberFormat(locale).format(1234.5)} · ${day} · ${clock}`
+}
+
 const WORDS: Record<string, (value: unknown, reader: Reader) => string> = {
   bags: (value, { system }) => (value as number[]).map((size) => formatVolumeFt3(size, system)).join(', '),
   'allowance:iron': (value) => `${number(value as number)} gpg per mg/L`,
@@ -115,6 +125,7 @@ const WORDS: Record<string, (value: unknown, reader: Reader) => string> = {
   'price:water-per-gal': (value, { currency, system }) => waterPack(system).words(value as number, currency),
   riskLimit: percent,
   poolFits: (value) => (value ? 'on' : 'off'),
+  locale: (value) => localeWords(value as string),
 }
 
 /** A figure's or setting's value as a person reads it. */

@@ -1,12 +1,22 @@
 import type { Settings, SettingsValues } from '@almanac/contract/firm'
 import { minorPer } from '@almanac/units/money'
 import type { FormField, Texts } from './figure-forms.ts'
-import { number } from './figure-words.ts'
+import { localeWords, number } from './figure-words.ts'
 
 export type SettingName = keyof SettingsValues
 
 export const COSTS: readonly SettingName[] = ['plannedRebedMinor', 'failureMinor', 'beadsMinor', 'overtimeMinorPerHour', 'riskLimit']
 export const DAYS: readonly SettingName[] = ['reminderLeadDays', 'rebedsPerMonth', 'dayStart', 'dayEnd', 'yardLatitude', 'yardLongitude']
+
+/** How numbers, money, days and clocks are written. */
+export const WRITING: readonly SettingName[] = ['locale']
+
+/** Offered because the words are English, Spanish or of a neighbour; each is shown by what it does. */
+const LOCALES = ['en-US', 'en-GB', 'en-IE', 'en-CA', 'en-AU', 'en-NZ', 'es-US', 'es-MX', 'fr-CA', 'fr-FR', 'de-DE', 'nl-NL']
+
+/** The locales to choose from, with the one that holds now. */
+export const localeChoices = (now: string) =>
+  (LOCALES.includes(now) ? LOCALES : [now, ...LOCALES]).map((value) => ({ value, label: localeWords(value) }))
 
 const HINTS: Partial<Record<SettingName, string>> = {
   plannedRebedMinor: 'All in: people, resin, driving',
@@ -23,10 +33,16 @@ const isMoney = (name: SettingName) => /Minor/.test(name)
 const DEGREES: Partial<Record<SettingName, number>> = { yardLatitude: 90, yardLongitude: 180 }
 
 /** What is typed for each setting. */
-export function settingFields(names: readonly SettingName[], nameOf: (name: SettingName) => string, currency: string): FormField[] {
+export function settingFields(
+  names: readonly SettingName[],
+  nameOf: (name: SettingName) => string,
+  currency: string,
+  now: string,
+): FormField[] {
   return names.map((name) => ({
     name,
     label: nameOf(name),
+    choices: name === 'locale' ? localeChoices(now) : undefined,
     hint: HINTS[name],
     unit: isMoney(name)
       ? currency
@@ -65,7 +81,7 @@ export function readSettingTexts(
   for (const name of names) {
     const text = (texts[name] ?? '').trim().replace(',', '.')
     const value = Number(text)
-    if (name === 'dayStart' || name === 'dayEnd') changed[name] = text
+    if (name === 'dayStart' || name === 'dayEnd' || name === 'locale') changed[name] = (texts[name] ?? '').trim()
     else if (text === '' && (isMoney(name) || name in DEGREES)) changed[name] = null
     else if (DEGREES[name] !== undefined) {
       if (Math.abs(value) <= DEGREES[name]) changed[name] = value

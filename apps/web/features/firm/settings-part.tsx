@@ -13,17 +13,19 @@ import { useSession } from '@/client/providers'
 import { EditSettings } from './edit-settings.tsx'
 import { figureName, figureWords } from './figure-words.ts'
 import { PoolPart } from './pool-part.tsx'
-import { COSTS, DAYS, type SettingName } from './settings-form.ts'
+import { COSTS, DAYS, type SettingName, WRITING } from './settings-form.ts'
 import { useChanges } from './use-figures.ts'
+
+const PARTS = { costs: COSTS, days: DAYS, writing: WRITING }
 
 /** Costs, reminders and days: how the firm works and what its work costs. */
 export function SettingsPart() {
   const { api } = useSession()
   const { data, error, refetch } = useQuery(api.firm.settings.queryOptions())
-  const [editing, setEditing] = useState<'costs' | 'days' | null>(null)
+  const [editing, setEditing] = useState<keyof typeof PARTS | null>(null)
   if (error) return <Problem happened={readFailure(error).message} onRetry={() => void refetch()} />
   if (!data) return <Skeleton lines={6} label="Reading costs and days" />
-  const change = (part: 'costs' | 'days', words: string) => (
+  const change = (part: keyof typeof PARTS, words: string) => (
     <Button onClick={() => setEditing(part)} aria-label={words}>
       Change
     </Button>
@@ -39,8 +41,11 @@ export function SettingsPart() {
       <Section title="Reminders, days and the yard" actions={change('days', 'Change: reminders, days and the yard')}>
         <Values settings={data} names={DAYS} />
       </Section>
+      <Section title="How amounts and days are written" actions={change('writing', 'Change: how amounts and days are written')}>
+        <Values settings={data} names={WRITING} />
+      </Section>
       <PoolPart settings={data} />
-      {editing ? <EditSettings settings={data} names={editing === 'costs' ? COSTS : DAYS} onClose={() => setEditing(null)} /> : null}
+      {editing ? <EditSettings settings={data} names={PARTS[editing]} onClose={() => setEditing(null)} /> : null}
     </>
   )
 }
