@@ -109,7 +109,7 @@ async function writeWork(tx: Tx, own: Own, r: Records): Promise<void> {
     await tx.crewDay.create({ data: { ...own, id, day: dateOf(day), name: 'Pair one', vehicleId: r.vehicleId, ...hours(day) } })
     await tx.crewDayMember.create({ data: { ...own, id: memberId, crewDayId: id, colleagueId } })
   }
-  const job = { siteId: r.siteId, minutes: 60, crewSize: 1 }
+  const job = { siteId: r.siteId, minutes: 60, crewSize: 1, createdAt: new Date('2026-11-02T16:00:00Z') }
   const visitJob = { ...job, kind: 'annual-visit' }
   await tx.job.create({ data: { ...own, id: r.proposedJobId, ...visitJob, state: 'proposed' } })
   await tx.job.create({ data: { ...own, id: r.heldJobId, ...visitJob, state: 'held', stateReason: 'waits for a part' } })

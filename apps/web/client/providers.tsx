@@ -9,8 +9,11 @@ import { readFailure } from './failure.ts'
 import { LiveUpdates } from './live-updates.tsx'
 import { bindPage } from './page-company.ts'
 
-/** `figures` are what the screens compute with: the usual ones with the company's own in their places. */
-type SessionValue = { me: Me; api: Api; figures: FirmFigures }
+/**
+ * `figures` are what the screens compute with: the usual ones with the company's own in their places. `pageDay` is the day on which the server made
+ * the page, for its first picture only: what day it is says `useToday`, since a page stays open overnight.
+ */
+type SessionValue = { me: Omit<Me, 'today'>; pageDay: string; api: Api; figures: FirmFigures }
 
 const Session = createContext<SessionValue | null>(null)
 
@@ -43,7 +46,8 @@ function SessionValues({ me, children }: { me: Me; children: ReactNode }) {
   const { data } = useQuery({ ...api.firm.figures.queryOptions(), initialData: { rows: me.figures } })
   const value = useMemo(() => {
     const { figures } = mergeFigures(data.rows.filter((row) => row.inUse))
-    return { me, api, figures }
+    const { today: pageDay, ...rest } = me
+    return { me: rest, pageDay, api, figures }
   }, [me, api, data])
   return <Session value={value}>{children}</Session>
 }

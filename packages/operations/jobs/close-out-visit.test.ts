@@ -110,8 +110,31 @@ describe('a rebed that is done', () => {
     })
     await expect(close(rebed({ jobKind: 'cleaning' }))).rejects.toThrow('another kind of job')
     await expect(close(rebed({ workDay: '2026-12-04' }))).rejects.toThrow('that day has not come')
-    await expect(close(rebed({ workDay: '2013-05-01' }))).rejects.toThrow('cannot have ended on 2013-05-01')
+    await expect(close(rebed({ workDay: '2026-11-01' }))).rejects.toThrow('the job was first recorded on 2 Nov 2026')
     expect(await state()).toEqual(before)
+    // A bed cannot end before it began, however long the job has been known.
+    await inCompany(firm, (tx) => tx.job.updateMany({ data: { createdAt: new Date('2010-01-01T16:00:00Z') } }))
+    const known = await state()
+    await expect(close(rebed({ workDay: '2013-05-01' }))).rejects.toThrow('cannot have ended on 2013-05-01')
+    expect(await state()).toEqual(known)
+  })
+
+  test('begun before midnight and sent after it is of the day of the work, in the zone of the firm', async () => {
+    // Chicago keeps UTC−6 in December: its 3rd ends at 06:00 UTC on the 4th.
+    setClock(() => new Date('2026-12-04T06:40:00Z'))
+    const times = { startedAt: '2026-12-04T04:00:00.000Z', finishedAt: '2026-12-04T06:20:00.000Z' }
+    await expect(close(rebed({ ...times, workDay: '2026-12-05' }))).rejects.toThrow('that day has not come')
+    await close(rebed({ ...times, workDay: DAY }))
+    setClock(() => new Date(`${DAY}T20:00:00Z`))
+    const { beds, job, tests } = await read()
+    expect([beds[0]?.endedLatest, beds[1]?.beganEarliest, job?.closedDay, tests[0]?.day]).toEqual(Array(4).fill(dateOf(DAY)))
+  })
+
+  test('closed the next morning keeps the day of the work', async () => {
+    setClock(() => new Date('2026-12-04T15:00:00Z'))
+    await close(rebed({ workDay: DAY }))
+    setClock(() => new Date(`${DAY}T20:00:00Z`))
+    expect((await read()).job?.closedDay).toEqual(dateOf(DAY))
   })
 
   test('uses what it used, though the shelf held less: the shelf goes to nothing and the difference is opened', async () => {

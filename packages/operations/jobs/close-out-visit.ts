@@ -5,7 +5,7 @@ import type { Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import { dayIn } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
-import { missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
+import { missingForCloseOut, usualCloseOutContext } from '@almanac/service-rules/close-out/completeness'
 import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import type * as z from 'zod'
@@ -19,13 +19,13 @@ import { type LockedJob, lockJob, stepOf } from './lock-job.ts'
 
 type CloseOut = { visitId: string; jobState: string; endedBedId: string | null; newBedId: string | null }
 
-/** The visit, locked together with its job, in the order in which every use case locks. */
-async function lockOpenVisit(tx: Tx, companyId: string, visitId: string): Promise<LockedJob> {
+/** The visit's job, locked in the order in which every use case locks, and when the visit was booked for. */
+async function lockOpenVisit(tx: Tx, companyId: string, visitId: string): Promise<{ job: LockedJob; startsAt: Date }> {
   const where = { companyId_id: { companyId, id: visitId } }
   const named = await tx.visit.findUnique({ where, select: { jobId: true } })
   if (!named) throw notFound('visit')
   const job = await lockJob(tx, companyId, named.jobId)
-  const { state } = await tx.visit.findUniqueOrThrow({ where, select: { state: true } })
+  const { state, startsAt } = await tx.visit.findUniqueOrThrow({ where, select: { state: true, startsAt: true } })
   if (state === 'closed')
     throw new AppError('conflict', 'This visit was closed out already. Nothing was changed; your entries are still on this tablet.', {
       state,
@@ -36,17 +36,17 @@ async function lockOpenVisit(tx: Tx, companyId: string, visitId: string): Promis
       'The office called this visit off. Nothing was changed; your entries are still on this tablet. Ring the office: they can book it again.',
       { state },
     )
-  return job
+  return { job, startsAt }
 }
 
-function checkRecord(record: CloseOutInput, job: LockedJob, today: string): void {
+type Days = { today: string; notBefore: string }
+
+function checkRecord(record: CloseOutInput, job: LockedJob, days: Days): void {
   if (record.jobKind !== job.kind)
     throw new AppError('invalid', `This visit is for another kind of job (${job.kind}). Nothing was saved; open the visit again.`)
-  const missing = missingForCloseOut({ ...record, jobKind: job.kind as JobKind })
+  const missing = missingForCloseOut({ ...record, jobKind: job.kind as JobKind }, { ...usualCloseOutContext, ...days })
   if (missing.length > 0)
     throw new AppError('invalid', `The close-out is not complete, so nothing was saved. ${missing.join(' ')}`, { missing })
-  if (record.workDay > today)
-    throw new AppError('invalid', `The work cannot have been done on ${record.workDay}: that day has not come. Nothing was saved.`)
 }
 
 async function closeRows(tx: Tx, command: Command, job: LockedJob, record: CloseOutInput): Promise<string> {
@@ -83,9 +83,11 @@ export async function closeOutVisit(scope: Scope & { personId: string }, input: 
   return runCommand(scope, 'jobs.close-out-visit', input, async (tx, command) => {
     const { companyId } = scope
     const { record } = input
-    const job = await lockOpenVisit(tx, companyId, record.visitId)
+    const { job, startsAt } = await lockOpenVisit(tx, companyId, record.visitId)
     const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
-    checkRecord(record, job, dayIn(timeZone, command.at))
+    // A job may be written down after its work, with a visit booked for a day gone by.
+    const known = job.createdAt < startsAt ? job.createdAt : startsAt
+    checkRecord(record, job, { today: dayIn(timeZone, command.at), notBefore: dayIn(timeZone, known) })
     const place = { visitId: record.visitId, siteId: job.siteId, softenerId: job.softenerId, bedId: job.bedId, day: record.workDay }
     await recordFindings(tx, command, place, record.measurements, beadConditionOf(record))
     const beds = await applyBedEffect(tx, command, job, record)

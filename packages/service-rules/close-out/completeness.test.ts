@@ -63,6 +63,19 @@ describe('a rebed that is done', () => {
   ] as [Partial<CloseOutRecord>, unknown[]][])('%j', (change, sentences) => expect(missing(change)).toEqual(sentences))
 })
 
+describe('the day of the work', () => {
+  const judged = (workDay: string) =>
+    missingForCloseOut({ ...rebed, workDay }, { outletHardnessLimitGpg: 1, today: '2026-05-05', notBefore: '2026-05-02' })
+  test.each(['2026-05-02', '2026-05-04', '2026-05-05'])('%s may be', (day) => expect(judged(day)).toEqual([]))
+  test('has come, and is not before the visit could have been', () => {
+    expect(judged('2026-05-06')).toEqual(['The work cannot have been done on 6 May 2026: that day has not come. Correct the day.'])
+    expect(judged('2026-05-01')).toEqual([
+      'The work cannot have been done on 1 May 2026: the job was first recorded on 2 May 2026. Correct the day.',
+    ])
+  })
+  test.each(['', '2026-02-30'])('%j is asked for', (day) => expect(judged(day)).toEqual(['Give the day of the work.']))
+})
+
 // Below 1 gpg at the valve outlet shows little bypassing. Common practice, no source.
 describe('hardness at the valve outlet', () => {
   test.each([0, 0.5, 0.99])('%f gpg passes', (value) => expect(missing({ measurements: outlet(value) })).toEqual([]))

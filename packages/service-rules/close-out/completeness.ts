@@ -1,3 +1,5 @@
+import { type IsoDay, isIsoDay } from '../calendar/calendar-day.ts'
+import { longDay } from '../calendar/day-words.ts'
 import { beginsNewBed, outcomeFacts } from '../jobs/visit-outcomes.ts'
 import { missingBedFacts } from './bed-facts.ts'
 import { checkSentences, requiredChecks } from './check-steps.ts'
@@ -8,6 +10,10 @@ export interface CloseOutContext {
   outletHardnessLimitGpg: number
   /** Further steps of the procedure that this firm insists on; their sentence is what the technician reads. */
   furtherSteps?: readonly { stepId: string; sentence: string }[]
+  /** Today in the company's zone, by the clock of whoever judges; the work cannot have been later. */
+  today?: IsoDay
+  /** The first day on which the visit could have been; left out where nobody knows. */
+  notBefore?: IsoDay
 }
 
 export const usualCloseOutContext: CloseOutContext = { outletHardnessLimitGpg: 1 }
@@ -18,7 +24,7 @@ export const usualCloseOutContext: CloseOutContext = { outletHardnessLimitGpg: 1
  */
 export function missingForCloseOut(record: CloseOutRecord, context: CloseOutContext = usualCloseOutContext): string[] {
   if (record.outcome === null) return ['Choose how the visit ended.']
-  const missing = missingTimes(record)
+  const missing = [...missingDay(record, context), ...missingTimes(record)]
   const bedOpened = isBedOpened(record)
   const confirmed = new Set(record.checks.filter((check) => check.confirmed).map((check) => check.stepId))
   for (const step of requiredChecks(record.outcome, record.jobKind, bedOpened)) {
@@ -42,6 +48,15 @@ export function missingForCloseOut(record: CloseOutRecord, context: CloseOutCont
 export function isBedOpened(record: CloseOutRecord): boolean {
   if (record.outcome === 'done' && beginsNewBed(record.jobKind)) return true
   return record.oldBed?.takenOut === true || record.newBed !== null
+}
+
+function missingDay({ workDay }: CloseOutRecord, { today, notBefore }: CloseOutContext): string[] {
+  if (!isIsoDay(workDay)) return ['Give the day of the work.']
+  if (today !== undefined && workDay > today)
+    return [`The work cannot have been done on ${longDay(workDay)}: that day has not come. Correct the day.`]
+  if (notBefore !== undefined && workDay < notBefore)
+    return [`The work cannot have been done on ${longDay(workDay)}: the job was first recorded on ${longDay(notBefore)}. Correct the day.`]
+  return []
 }
 
 function missingTimes(record: CloseOutRecord): string[] {

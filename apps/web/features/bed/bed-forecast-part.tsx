@@ -10,6 +10,7 @@ import { useQuery } from '@tanstack/react-query'
 import { monthWords, ribbonAxis } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 import { ForecastWhy } from './forecast-why.tsx'
 import { Sharpen } from './sharpen.tsx'
 
@@ -17,7 +18,8 @@ type Props = { bed: BedPage; mayChange: boolean; onEdit: () => void; onInspect: 
 
 /** When the bed comes due, its chances, what drives it, and what would sharpen it. */
 export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
-  const { api, me } = useSession()
+  const { api } = useSession()
+  const today = useToday()
   const { forecast } = bed
   const why = useQuery(api.beds.explain.queryOptions({ input: { bedId: bed.id }, enabled: bed.site !== null }))
   if (!bed.site)
@@ -34,7 +36,7 @@ export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
       </Section>
     )
   const { due10Day, due50Day, due90Day } = forecast
-  const axis = ribbonAxis(me.today)
+  const axis = ribbonAxis(today)
   const explained = why.data?.ok ? why.data : null
   return (
     <Section title={due50Day ? `Due about ${monthWords(due50Day)}` : 'No forecast'}>
@@ -59,7 +61,7 @@ export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
       {explained ? (
         <SurvivalCurve
           title="Chance that this bed still works"
-          today={me.today}
+          today={today}
           points={explained.value.curve.map(({ day, low, mid, high }) => ({ day, alive: mid, low, high }))}
           due={{ early: due10Day ?? undefined, middle: due50Day ?? undefined, late: due90Day ?? undefined }}
         />

@@ -12,6 +12,7 @@ import { useSession } from '@/client/providers'
 import { BeganReading, TankReading } from '@/client/typed-readings'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { useToday } from '@/client/use-today'
 import { changedFacts, factTexts, type QuantityName, UNITS } from './fact-texts.ts'
 
 const NAMES = {
@@ -36,6 +37,7 @@ const shown = (name: string, value: unknown) => {
 /** Changes what is known of a bed and its tank. Only what was changed is sent, with where it is from. */
 export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void }) {
   const { api, me } = useSession()
+  const today = useToday()
   const us = me.company.unitSystem === 'us'
   // What stood here when the form opened: changes are told by it, and the versions say what was seen.
   const [start] = useState(() => ({ bed, texts: factTexts(bed, me.company.unitSystem) }))
@@ -83,8 +85,8 @@ export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void 
     >
       <Select label="Where you know it from" choices={SOURCE_CHOICES} value={source} onChange={(event) => setSource(event.target.value)} />
       <TextInput label={NAMES.began} hint="As they say it: 2014, before 2015, Mar 2012, 3/14/2018" maxLength={60} {...field('began')} />
-      <BeganReading text={values.began} today={me.today} dayOrder={us ? 'month-first' : 'day-first'} />
-      <DayInput label={NAMES.lastSeenDay} hint="Today, if they have soft water now" max={me.today} {...field('lastSeenDay')} />
+      <BeganReading text={values.began} today={today} dayOrder={us ? 'month-first' : 'day-first'} />
+      <DayInput label={NAMES.lastSeenDay} hint="Today, if they have soft water now" max={today} {...field('lastSeenDay')} />
       <TextInput label={NAMES.tankSize} hint="As on the label: 10x54, 48,000 grain, 42 L" maxLength={60} {...field('tankSize')} />
       <TankReading text={values.tankSize} />
       <Select label={NAMES.resinKind} choices={RESIN_CHOICES} {...field('resinKind')} />

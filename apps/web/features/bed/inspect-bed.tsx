@@ -11,6 +11,7 @@ import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { useDayField } from '@/client/use-today'
 
 export const BEADS = [
   { value: 'firm', label: 'Beads firm' },
@@ -30,9 +31,10 @@ function share(text: string, most: number): number | null | undefined {
 export function InspectBed({ bed, onClose }: { bed: BedPage; onClose: () => void }) {
   const { api, me } = useSession()
   const { values, field, set } = useFields(() => ({
-    ...{ day: me.today, beadCondition: '', capacity: '', moisture: '', drop: '', notes: '' },
+    ...{ beadCondition: '', capacity: '', moisture: '', drop: '', notes: '' },
     dropUnit: me.company.unitSystem === 'us' ? 'psi' : 'bar',
   }))
+  const on = useDayField()
   const [working, setWorking] = useState(true)
   const [errors, setErrors] = useState<{ capacity?: string; moisture?: string; drop?: string }>({})
   const inspect = useCommand(api.beds.inspect.mutationOptions(), { onDone: onClose })
@@ -49,7 +51,7 @@ export function InspectBed({ bed, onClose }: { bed: BedPage; onClose: () => void
     if (capacityShare === undefined || moistureShare === undefined || (drop && !drop.ok)) return
     inspect.send({
       bedId: bed.id,
-      day: values.day,
+      day: on.day,
       beadCondition: BEADS.find((one) => one.value === values.beadCondition)?.value ?? null,
       capacityShare,
       moistureShare,
@@ -60,7 +62,7 @@ export function InspectBed({ bed, onClose }: { bed: BedPage; onClose: () => void
   }
   return (
     <FormDialog title="Note an inspection" onClose={onClose} onSubmit={submit} busy={inspect.isPending} error={inspect.error}>
-      <DayInput label="Day" required max={me.today} {...field('day')} />
+      <DayInput label="Day" required max={on.today} {...on.field} />
       <Checkbox
         label="The softener gave soft water that day"
         hint="Counts as last seen working, which moves the forecast"

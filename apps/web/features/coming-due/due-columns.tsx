@@ -31,7 +31,7 @@ function AlreadyWords({ chance }: { chance: number }) {
 }
 
 /** The columns of the list of beds coming due. */
-export function dueColumns({ today, company }: Me, figures: FirmFigures): Column<DueBed>[] {
+export function dueColumns(today: string, { company }: Pick<Me, 'company'>, figures: FirmFigures): Column<DueBed>[] {
   const axis = axisFrom(today)
   return [
     {

@@ -12,6 +12,7 @@ import Link from 'next/link'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useMay, useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 import { dueColumns } from './due-columns.tsx'
 import { DueFilterBar } from './due-filter-bar.tsx'
 import { ProposeJobs } from './propose-jobs.tsx'
@@ -28,6 +29,7 @@ type Props = { picture: DueMonths; filters: DueFilters; change: (part: Partial<D
 /** The beds under the picture: filtered, sorted, ticked, and turned into jobs. */
 export function DueList({ picture, filters, change }: Props) {
   const { api, me, figures } = useSession()
+  const today = useToday()
   const mayPropose = useMay('propose:job')
   const [selected, setSelected] = useState<ReadonlySet<string>>(new Set())
   const beds = useInfiniteQuery(
@@ -61,7 +63,7 @@ export function DueList({ picture, filters, change }: Props) {
       {beds.isSuccess ? (
         <DataTable
           caption="Beds that come due"
-          columns={dueColumns(me, figures)}
+          columns={dueColumns(today, me, figures)}
           rows={rows}
           rowKey={(row) => row.bedId}
           rowName={(row) => row.siteLabel}

@@ -7,13 +7,16 @@ import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { useDayField } from '@/client/use-today'
 
 export type AwayOf = { of: 'person' | 'vehicle'; subjectId: string; name: string }
 
 /** Writes down days off, or off the road. */
 export function WriteAway({ of: { of, subjectId, name }, onClose }: { of: AwayOf; onClose: () => void }) {
-  const { api, me } = useSession()
-  const { values, field } = useFields(() => ({ fromDay: me.today, untilDay: me.today, word: '' }))
+  const { api } = useSession()
+  const first = useDayField()
+  const last = useDayField()
+  const { values, field } = useFields(() => ({ word: '' }))
   const [open, setOpen] = useState(false)
   const add = useCommand(api.crews.addAbsence.mutationOptions(), { onDone: onClose })
   return (
@@ -21,14 +24,12 @@ export function WriteAway({ of: { of, subjectId, name }, onClose }: { of: AwayOf
       title={of === 'person' ? `Days off: ${name}` : `Off the road: ${name}`}
       lead="Day sheets that stand in those days stay as they are and say so; plans leave them out."
       onClose={onClose}
-      onSubmit={() =>
-        add.send({ of, subjectId, fromDay: values.fromDay, untilDay: open ? null : values.untilDay, word: values.word.trim() || null })
-      }
+      onSubmit={() => add.send({ of, subjectId, fromDay: first.day, untilDay: open ? null : last.day, word: values.word.trim() || null })}
       busy={add.isPending}
       error={add.error}
     >
-      <DayInput label="First day" required {...field('fromDay')} />
-      {open ? null : <DayInput label="Last day" required min={values.fromDay} {...field('untilDay')} />}
+      <DayInput label="First day" required {...first.field} />
+      {open ? null : <DayInput label="Last day" required min={first.day} {...last.field} />}
       <Checkbox label="Until further notice" checked={open} onChange={(event) => setOpen(event.target.checked)} />
       <TextInput
         label="A word for it"

@@ -12,6 +12,7 @@ import { useState } from 'react'
 import { dayAfter, dayTitle } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 import { ChangeCrew } from './change-crew.tsx'
 import { CopyDay } from './copy-day.tsx'
 import { NewSheet } from './new-sheet.tsx'
@@ -23,11 +24,12 @@ const DAY = /^\d{4}-\d{2}-\d{2}$/
 
 /** The day sheets of one day: one lies open, the others folded to a line each. Day and open sheet stand in the address. */
 export function DaySheets() {
-  const { api, me } = useSession()
+  const { api } = useSession()
+  const today = useToday()
   const router = useRouter()
   const query = useSearchParams()
   const asked = query.get('day') ?? ''
-  const day = DAY.test(asked) && !Number.isNaN(Date.parse(asked)) ? asked : me.today
+  const day = DAY.test(asked) && !Number.isNaN(Date.parse(asked)) ? asked : today
   const openId = query.get('sheet')
   const address = (to: string, sheet?: string | null) => `/day-sheets?day=${to}${sheet ? `&sheet=${sheet}` : ''}`
   const sheets = useQuery(api.daySheets.day.queryOptions({ input: { day } }))
@@ -40,10 +42,10 @@ export function DaySheets() {
   return (
     <>
       <PageHead
-        title={dayTitle(day, me.today)}
+        title={dayTitle(day, today)}
         lead={
           <span className="print:hidden">
-            {day === me.today ? 'Today. ' : ''}One sheet is open; faint lines inside it are jobs that would fit.{' '}
+            {day === today ? 'Today. ' : ''}One sheet is open; faint lines inside it are jobs that would fit.{' '}
             {needPlace > 0 ? (
               <TextLink href="/jobs" link={Link}>
                 {needPlace === 1 ? 'One job needs' : `${needPlace} jobs need`} a place
@@ -57,8 +59,8 @@ export function DaySheets() {
             <LinkButton href={address(dayAfter(day, -1))} link={Link}>
               ← Previous day
             </LinkButton>
-            {day === me.today ? null : (
-              <LinkButton href={address(me.today)} link={Link}>
+            {day === today ? null : (
+              <LinkButton href={address(today)} link={Link}>
                 Today
               </LinkButton>
             )}
@@ -80,11 +82,11 @@ export function DaySheets() {
             travel={sheets.data}
             onOpen={unfold}
             onChange={() => setForm('change')}
-            onDay={(days) => router.push(address(days === 0 ? me.today : dayAfter(day, days)))}
+            onDay={(days) => router.push(address(days === 0 ? today : dayAfter(day, days)))}
           />
           <div className="mt-4 flex flex-wrap gap-3 print:hidden">
             <Button onClick={() => setForm('new')}>Add a crew's sheet</Button>
-            {day >= me.today ? <StartPlan day={day} /> : null}
+            {day >= today ? <StartPlan day={day} /> : null}
             <CopyDay day={day} copyFrom={sheets.data?.copyFrom ?? null} />
           </div>
         </>

@@ -9,6 +9,7 @@ import { readFailure } from '@/client/failure'
 import { kindWord } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import type { BookingDesk } from '@/client/use-booking'
+import { useToday } from '@/client/use-today'
 import { DriveLine } from './drive-line.tsx'
 import { FitLine, FreeLine } from './free-line.tsx'
 import { LeftOver } from './left-over.tsx'
@@ -35,10 +36,11 @@ export type OpenSheetProps = {
 /** The open sheet: its head, then down the clock its visits, what is free, and the jobs that would fit there. */
 export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange }: OpenSheetProps) {
   const { api, me } = useSession()
+  const today = useToday()
   const { timeZone } = me.company
   const [mishap, setMishap] = useState(false)
   const [moving, setMoving] = useState<SheetVisit | null>(null)
-  const over = sheet.day < me.today
+  const over = sheet.day < today
   const fits = useQuery(api.daySheets.fits.queryOptions({ input: { crewDayId: sheet.id }, enabled: !over }))
   const lines = sheetLines(sheet, over ? [] : (fits.data?.fits ?? []))
   const label = (one: SheetVisit | SheetFit) => `${kindWord(one.kind)} · ${one.siteLabel}`

@@ -17,6 +17,7 @@ import { clockIn, dayWords, durationWords, shortDay } from '@/client/clock-words
 import { readFailure } from '@/client/failure'
 import { bedWords, dueWords, kindWord, kitOf, peopleWords, thumbOf, weekRiskWords, windowWords } from '@/client/job-words'
 import { useMay, useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 import { BestPlaces } from './best-places.tsx'
 import { JobActions } from './job-actions.tsx'
 import { OfferTimes } from './offer-times.tsx'
@@ -52,6 +53,7 @@ function FollowsLink({ follows }: { follows: NonNullable<JobPage['follows']> }) 
 /** One job: what, where, how pressing, the kit in a line, where it could go, and the visits so far. */
 export function Job({ jobId }: { jobId: string }) {
   const { api, me, figures } = useSession()
+  const today = useToday()
   const { unitSystem, timeZone } = me.company
   const mayBook = useMay('book:visit')
   const query = useQuery(api.jobs.get.queryOptions({ input: { jobId } }))
@@ -61,7 +63,7 @@ export function Job({ jobId }: { jobId: string }) {
   const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, unitSystem, figures) : null
   const risk = weekRiskWords(job.kind, job.forecast?.chance3Months ?? null)
   const placed = job.state === 'proposed' || job.state === 'booked'
-  const overdue = placed && job.dueLatest !== null && job.dueLatest < me.today
+  const overdue = placed && job.dueLatest !== null && job.dueLatest < today
   return (
     <>
       <PageHead
@@ -101,7 +103,7 @@ export function Job({ jobId }: { jobId: string }) {
               },
               {
                 name: 'To be done',
-                value: [windowWords(job.dueEarliest, job.dueLatest), overdue ? dueWords(null, job.dueLatest, me.today) : null]
+                value: [windowWords(job.dueEarliest, job.dueLatest), overdue ? dueWords(null, job.dueLatest, today) : null]
                   .filter(Boolean)
                   .join('; '),
               },

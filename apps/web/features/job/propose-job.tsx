@@ -16,6 +16,7 @@ import { readFailure } from '@/client/failure'
 import { bedWords, kindWord } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { useToday } from '@/client/use-today'
 
 const GAPS = [
   { value: '0', label: 'nothing: the same day will do' },
@@ -28,6 +29,7 @@ const GAPS = [
 /** A job of any kind for a site; length and crew follow from kind and tank. `after`: the job it follows, for work of several visits. */
 export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; bedId: string; wanted?: string; after?: string }) {
   const { api, me } = useSession()
+  const today = useToday()
   const router = useRouter()
   const [kind, setKind] = useState<JobKind>(jobKinds.find((one) => one === wanted) ?? (bedId ? 'rebed' : 'annual-visit'))
   const [bed, setBed] = useState(bedId)
@@ -89,7 +91,7 @@ export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; b
             label="To be done by"
             hint="Empty leaves it open; a rebed takes the bed’s due window"
             value={until}
-            min={me.today}
+            min={today}
             onChange={(event) => setUntil(event.target.value)}
           />
           {after ? (

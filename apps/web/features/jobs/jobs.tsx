@@ -19,6 +19,7 @@ import { clockIn, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { bedWords, dueWords, kindWord, peopleWords, thumbOf, weekRisk } from '@/client/job-words'
 import { useMay, useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 
 const WORDS: Record<JobState, string> = {
   proposed: 'need a place',
@@ -32,6 +33,7 @@ const WORDS: Record<JobState, string> = {
 /** Jobs by state; those that still need a place come first. */
 export function Jobs() {
   const { api, me, figures } = useSession()
+  const today = useToday()
   const search = useSearchParams()
   const router = useRouter()
   const path = usePathname()
@@ -132,7 +134,7 @@ export function Jobs() {
               cell: (row) =>
                 row.nextVisit
                   ? `${shortDay(row.nextVisit.day)} ${clockIn(me.company.timeZone, row.nextVisit.startsAt)}, ${row.nextVisit.crewName}`
-                  : (dueWords(row.dueEarliest, row.dueLatest, me.today) ?? 'no date'),
+                  : (dueWords(row.dueEarliest, row.dueLatest, today) ?? 'no date'),
             },
             {
               key: 'risk',

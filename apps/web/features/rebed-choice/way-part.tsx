@@ -7,6 +7,7 @@ import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatWholeMoney } from '@almanac/units/money'
 import { useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 import { minorTyped, oftenWords } from './choice-words.ts'
 import type { WhatIf, WhatIfName } from './use-what-if.ts'
 
@@ -18,10 +19,11 @@ type Props = { choice: BedChoice; rebedMinor: number | null; typed: WhatIf; onTy
 /** Rebed, clean or replace: the cost a year of each, over what bed and unit may still last. */
 export function WayPart({ choice, rebedMinor, typed, onType }: Props) {
   const { me } = useSession()
+  const today = useToday()
   const { currency } = me.company
   const { plan, lives } = choice
   const installed = plan.softener?.installedLatest ?? plan.softener?.installedEarliest ?? null
-  const unitAgeYears = installed === null ? null : Math.max(0, (Date.parse(me.today) - Date.parse(installed)) / 86_400_000 / DAYS_PER_YEAR)
+  const unitAgeYears = installed === null ? null : Math.max(0, (Date.parse(today) - Date.parse(installed)) / 86_400_000 / DAYS_PER_YEAR)
   const result =
     lives === null
       ? null

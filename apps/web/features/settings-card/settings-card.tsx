@@ -14,6 +14,7 @@ import { tankWords } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 import { BackwashPart } from './backwash-part.tsx'
 import { type CardChanges, useCardChanges } from './card-address.ts'
 import { CardInputs } from './card-inputs.tsx'
@@ -36,8 +37,9 @@ type Props = { record: SoftenerSettings; changes: CardChanges; change: (change: 
 
 function Card({ record, changes, change }: Props) {
   const { me, figures } = useSession()
+  const today = useToday()
   const units = me.company.unitSystem
-  const site = siteOfRecord(record, changes, figures, me.today)
+  const site = siteOfRecord(record, changes, figures, today)
   const { input, tank } = site
   const evaluation = evaluateSite(input, figures)
   const several = record.tanks.length > 1
@@ -66,7 +68,7 @@ function Card({ record, changes, change }: Props) {
         }
       />
       <p className="hidden print:block">
-        {me.company.name}, {dayWords(me.today)}
+        {me.company.name}, {dayWords(today)}
       </p>
       <CardInputs record={record} site={site} changes={changes} change={change} />
       {'reason' in evaluation ? (

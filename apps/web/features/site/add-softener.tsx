@@ -5,10 +5,12 @@ import { useSession } from '@/client/providers'
 import { emptySoftener, SoftenerFields, softenerOf } from '@/client/softener-fields'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { useToday } from '@/client/use-today'
 
 /** A further softener at the site. */
 export function AddSoftener({ siteId, onClose }: { siteId: string; onClose: () => void }) {
   const { api, me } = useSession()
+  const today = useToday()
   const us = me.company.unitSystem === 'us'
   const form = useFields(() => emptySoftener(us ? 'ft3' : 'L'))
   const [volumeError, setVolumeError] = useState<string>()
@@ -27,7 +29,7 @@ export function AddSoftener({ siteId, onClose }: { siteId: string; onClose: () =
       busy={add.isPending}
       error={add.error}
     >
-      <SoftenerFields form={form} volumeError={volumeError} today={me.today} dayOrder={us ? 'month-first' : 'day-first'} />
+      <SoftenerFields form={form} volumeError={volumeError} today={today} dayOrder={us ? 'month-first' : 'day-first'} />
     </FormDialog>
   )
 }

@@ -8,6 +8,7 @@ import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { useDayField } from '@/client/use-today'
 
 export const CHANNELS = [
   { value: 'phone', label: 'Phone' },
@@ -28,14 +29,14 @@ type Props = { contact: ContactLine; channel: (typeof CHANNELS)[number]['value']
 
 /** What a person answered when asked whether they may be reached on a channel. */
 export function ConsentForm({ contact, channel, onClose }: Props) {
-  const { api, me } = useSession()
+  const { api } = useSession()
   const before = contact.consents.find((one) => one.channel === channel)
   const [seen] = useState(before?.version ?? null)
   const { values, field, set } = useFields(() => ({
     granted: before ? (before.granted ? 'yes' : 'no') : '',
     source: 'call',
-    sinceDay: me.today,
   }))
+  const since = useDayField()
   const keep = useCommand(api.sites.setConsent.mutationOptions(), { onDone: onClose })
   const send = (version: number | null) =>
     keep.send({
@@ -43,7 +44,7 @@ export function ConsentForm({ contact, channel, onClose }: Props) {
       channel,
       granted: values.granted === 'yes',
       source: SOURCES.find((one) => one.value === values.source)?.value ?? 'call',
-      sinceDay: values.sinceDay,
+      sinceDay: since.day,
       version,
     })
   const [missing, setMissing] = useState<string>()
@@ -71,7 +72,7 @@ export function ConsentForm({ contact, channel, onClose }: Props) {
         onChange={(granted) => set({ granted })}
       />
       <Select label="Where" choices={SOURCES} {...field('source')} />
-      <DayInput label="Since" required max={me.today} {...field('sinceDay')} />
+      <DayInput label="Since" required max={since.today} {...since.field} />
     </FormDialog>
   )
 }

@@ -10,6 +10,7 @@ import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { useDayField, useToday } from '@/client/use-today'
 
 const KINDS = [
   { value: 'carbon', label: 'Carbon filter' },
@@ -49,7 +50,8 @@ export function PreTreatments({ softener, mayChange }: { softener: SiteSoftener;
 }
 
 export function AddPreTreatment({ softenerId, onClose }: { softenerId: string; onClose: () => void }) {
-  const { api, me } = useSession()
+  const { api } = useSession()
+  const today = useToday()
   const { values, field } = useFields(() => ({ kind: 'carbon', fromDay: '', source: 'call' }))
   const add = useCommand(api.sites.addPreTreatment.mutationOptions(), { onDone: onClose })
   const send = () =>
@@ -69,26 +71,26 @@ export function AddPreTreatment({ softenerId, onClose }: { softenerId: string; o
       error={add.error}
     >
       <Select label="Kind" choices={KINDS} {...field('kind')} />
-      <DayInput label="Since" hint="Empty where nobody knows" max={me.today} {...field('fromDay')} />
+      <DayInput label="Since" hint="Empty where nobody knows" max={today} {...field('fromDay')} />
       <Select label="Where you know it from" choices={SOURCE_CHOICES} {...field('source')} />
     </FormDialog>
   )
 }
 
 function EndPreTreatment({ one, onClose }: { one: PreTreatment; onClose: () => void }) {
-  const { api, me } = useSession()
-  const { values, field } = useFields(() => ({ toDay: me.today }))
+  const { api } = useSession()
+  const on = useDayField()
   const end = useCommand(api.sites.endPreTreatment.mutationOptions(), { onDone: onClose })
   return (
     <FormDialog
       title="Taken out"
       lead="What it kept from the bed until then stays in the record."
       onClose={onClose}
-      onSubmit={() => end.send({ preTreatmentId: one.id, version: one.version, toDay: values.toDay })}
+      onSubmit={() => end.send({ preTreatmentId: one.id, version: one.version, toDay: on.day })}
       busy={end.isPending}
       error={end.error}
     >
-      <DayInput label="On" required max={me.today} {...field('toDay')} />
+      <DayInput label="On" required max={on.today} {...on.field} />
     </FormDialog>
   )
 }

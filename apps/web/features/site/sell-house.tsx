@@ -7,16 +7,16 @@ import { emptyHolder, HolderFields, holderOf } from '@/client/holder-fields'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { useDayField } from '@/client/use-today'
 
 /** A house is sold: the softener stays, its holder changes. */
 export function SellHouse({ siteId, tenure, onClose }: { siteId: string; tenure: SiteTenure | null; onClose: () => void }) {
-  const { api, me } = useSession()
+  const { api } = useSession()
   const [seen] = useState(tenure?.version ?? null)
   const holder = useFields(emptyHolder)
-  const { values, field } = useFields(() => ({ fromDay: me.today }))
+  const from = useDayField()
   const change = useCommand(api.sites.changeHolder.mutationOptions(), { onDone: onClose })
-  const send = (tenureVersion: number | null) =>
-    change.send({ siteId, tenureVersion, fromDay: values.fromDay, holder: holderOf(holder.values) })
+  const send = (tenureVersion: number | null) => change.send({ siteId, tenureVersion, fromDay: from.day, holder: holderOf(holder.values) })
   return (
     <FormDialog
       title={tenure ? 'House sold' : 'Who holds the site'}
@@ -32,7 +32,7 @@ export function SellHouse({ siteId, tenure, onClose }: { siteId: string; tenure:
       error={change.error}
       saveLabel={tenure ? 'Hand the site over' : 'Save'}
     >
-      <DayInput label="Held by the new customer from" required {...field('fromDay')} />
+      <DayInput label="Held by the new customer from" required {...from.field} />
       <HolderFields form={holder} />
     </FormDialog>
   )

@@ -11,6 +11,7 @@ import { useState } from 'react'
 import { beganWords, monthWords, resinWords, ribbonAxis, spanWords, tankWords, thumbOfTank } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 import { EditSoftener } from './edit-softener.tsx'
 import { END_CAUSES } from './happening-words.ts'
 import { AddPreTreatment, PreTreatments } from './pre-treatments.tsx'
@@ -72,10 +73,11 @@ export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; 
 
 function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number]; numbered: boolean }) {
   const { me } = useSession()
+  const today = useToday()
   const units = me.company.unitSystem
   const bed = tank.beds.find((one) => one.endedLatest === null)
   const ended = tank.beds.filter((one) => one.endedLatest !== null)
-  const axis = ribbonAxis(me.today)
+  const axis = ribbonAxis(today)
   return (
     <li className="grid grid-cols-[2.5rem_minmax(0,1fr)] gap-x-4">
       <BedThumb thumb={thumbOfTank(tank, bed ?? ended[0], units)} height={64} />

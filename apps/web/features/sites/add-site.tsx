@@ -18,12 +18,14 @@ import { useSession } from '@/client/providers'
 import { emptySoftener, SoftenerFields, softenerOf } from '@/client/softener-fields'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { useToday } from '@/client/use-today'
 
 const emptyPlace = () => ({ label: '', street: '', town: '', region: '', postcode: '', accessNotes: '', waterSupplyId: '' })
 
 /** One short form for a site with who holds it, its softener, tank and bed; only the customer's name is needed. */
 export function AddSite() {
   const { api, me } = useSession()
+  const today = useToday()
   const router = useRouter()
   const units = me.company.unitSystem
   const place = useFields(emptyPlace)
@@ -89,7 +91,7 @@ export function AddSite() {
                 <SoftenerFields
                   form={softener}
                   volumeError={volumeError}
-                  today={me.today}
+                  today={today}
                   dayOrder={units === 'us' ? 'month-first' : 'day-first'}
                 />
               </div>

@@ -8,7 +8,7 @@ import { beganWords, jobWords, monthWords, resinWords, ribbonAxis, tankWords, th
 import { dayWords } from '@/client/clock-words'
 
 /** The columns of the list of sites. */
-export function siteColumns({ today, company }: Me): Column<SiteRow>[] {
+export function siteColumns(today: string, { company }: Pick<Me, 'company'>): Column<SiteRow>[] {
   const axis = ribbonAxis(today)
   const units = company.unitSystem
   return [

@@ -11,12 +11,14 @@ import { keepPreviousData, useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
 import { useMay, useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 import { siteColumns } from './site-columns.tsx'
 import { useSearch } from './use-search.ts'
 
 /** Every site of the firm, found by any part of a name, street, phone or tank. */
 export function Sites() {
   const { api, me } = useSession()
+  const today = useToday()
   const mayChange = useMay('change:site')
   const { text, searched, type } = useSearch()
   const sites = useInfiniteQuery(
@@ -62,7 +64,7 @@ export function Sites() {
       {sites.isSuccess ? (
         <DataTable
           caption="Sites"
-          columns={siteColumns(me)}
+          columns={siteColumns(today, me)}
           rows={rows}
           rowKey={(row) => row.id}
           rowHref={(row) => `/sites/${row.id}`}

@@ -10,10 +10,12 @@ import { useQuery } from '@tanstack/react-query'
 import { dayWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 
 /** What to order and by when: booked rebeds have spoken for their kits, and the forecast says what will follow. */
 export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null }) {
-  const { api, me } = useSession()
+  const { api } = useSession()
+  const today = useToday()
   const orders = useQuery(api.stores.orders.queryOptions())
   if (orders.error) return <Problem happened={readFailure(orders.error).message} onRetry={() => void orders.refetch()} />
   if (!orders.data) return <Skeleton lines={4} label="Working out what will run short" />
@@ -51,7 +53,7 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
             key: 'by',
             head: 'Order by',
             cell: (line) => {
-              const late = line.orderBy !== null && line.orderBy <= me.today
+              const late = line.orderBy !== null && line.orderBy <= today
               return <span className={late ? 'text-danger' : undefined}>{late ? 'now' : dayWords(line.orderBy ?? '')}</span>
             },
           },

@@ -6,23 +6,34 @@ import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
+import { useEffect, useRef } from 'react'
 import { AccountMenu } from '@/client/account-menu'
 import { dayTitle, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 import { WorkLine } from './work-line.tsx'
 
 /** The technician's day: one column, the next visit first. */
 export function Today() {
-  const { api, me } = useSession()
+  const { api } = useSession()
+  const today = useToday()
+  // The day is the server's; the device's clock only says when to ask for it again.
   const work = useQuery(api.visits.today.queryOptions({ input: {} }))
+  const { refetch } = work
+  const asked = useRef(today)
+  useEffect(() => {
+    if (asked.current === today) return
+    asked.current = today
+    void refetch()
+  }, [today, refetch])
   const page = work.data
   const open = page?.visits.filter((visit) => visit.state !== 'closed') ?? []
   const closed = page?.visits.filter((visit) => visit.state === 'closed') ?? []
   return (
     <FieldFrame title="Today's work" status={<AccountMenu />}>
       <PageHead
-        title={dayTitle(me.today, me.today)}
+        title={dayTitle(page?.day ?? today, today)}
         lead={page && !page.mine ? 'You are on no day sheet yourself, so all crews’ visits are shown.' : undefined}
       />
       {work.error ? (

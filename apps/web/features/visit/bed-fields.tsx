@@ -8,9 +8,8 @@ import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
 import { useSession } from '@/client/providers'
 import { firstUnit, readTyped, unitsFor } from '@/client/typed-quantity'
-import type { Draft } from './draft.ts'
+import { type Draft, entered, type ShownDraft } from './draft.ts'
 import { changesBed } from './procedure-of.ts'
-import type { DraftHandle } from './use-draft.ts'
 
 const CAUSES = endCauses.map((cause) => ({ value: cause, label: endCauseFacts[cause].title }))
 const RESINS = [
@@ -20,34 +19,37 @@ const RESINS = [
 ]
 
 type Amount = 'volume' | 'gravel' | 'tube'
+/** The closing form and what changes it. */
+export type ClosingForm = { shown: ShownDraft; change: (part: Partial<Draft>) => void }
+
 const STORED: Record<Amount, string> = { volume: 'ft3', gravel: 'lb', tube: 'in' }
 
 /** The bed that came out: whether it did, why it ended, and what shows it. */
-export function OldBedFields({ visit, handle }: { visit: VisitPage; handle: DraftHandle }) {
-  const { draft, change } = handle
-  const asks = draft.takenOut || draft.outcome === 'condemned' || (draft.outcome === 'done' && changesBed(visit.kind))
+export function OldBedFields({ visit, form }: { visit: VisitPage; form: ClosingForm }) {
+  const { shown, change } = form
+  const asks = shown.takenOut || shown.outcome === 'condemned' || (shown.outcome === 'done' && changesBed(visit.kind))
   return (
     <Section title="The old bed">
       <div className="flex flex-col gap-5">
         <Checkbox
           label="The old bed was taken out"
-          checked={draft.takenOut}
-          onChange={(event) => change({ takenOut: event.target.checked })}
+          checked={shown.takenOut}
+          onChange={(event) => change({ takenOut: entered(event.target.checked) })}
         />
         {asks ? (
           <>
             <Select
               label="Why it ended"
-              value={draft.endCause}
+              value={shown.endCause}
               none="Choose; “not known” is an answer too"
-              onChange={(event) => change({ endCause: event.target.value })}
+              onChange={(event) => change({ endCause: entered(event.target.value) })}
               choices={CAUSES}
             />
             <TextInput
               label="What shows it"
               hint="soft beads, orange rinse, broken basket"
-              value={draft.evidence}
-              onChange={(event) => change({ evidence: event.target.value })}
+              value={shown.evidence}
+              onChange={(event) => change({ evidence: entered(event.target.value) })}
             />
           </>
         ) : null}
@@ -57,23 +59,25 @@ export function OldBedFields({ visit, handle }: { visit: VisitPage; handle: Draf
 }
 
 /** The bed that went in: resin, volume, gravel, tube. Text stays as typed. */
-export function NewBedFields({ handle }: { handle: DraftHandle }) {
-  const { draft, change } = handle
+export function NewBedFields({ form }: { form: ClosingForm }) {
+  const { shown, change } = form
   const { me } = useSession()
   const amount = (key: Amount, label: string, hint?: string) => {
     const unitKey = `${key}Unit` as `${Amount}Unit`
     const stored = STORED[key]
-    const unit = draft[unitKey] || firstUnit(stored, me.company.unitSystem)
+    const unit = shown[unitKey] || firstUnit(stored, me.company.unitSystem)
+    // The unit belongs to the text beside it: whoever changes one has set both.
+    const put = (text: string, inUnit: string) => change({ [key]: entered(text), [unitKey]: entered(inUnit) } as Partial<Draft>)
     return (
       <NumberInput
         label={label}
         hint={hint}
         unit={unitsFor(stored)}
         chosenUnit={unit}
-        onUnit={(other) => change({ [unitKey]: other } as Partial<Draft>)}
-        value={draft[key]}
-        error={readTyped(draft[key], unit, stored).error}
-        onChange={(event) => change({ [key]: event.target.value, [unitKey]: unit } as Partial<Draft>)}
+        onUnit={(other) => put(shown[key], other)}
+        value={shown[key]}
+        error={readTyped(shown[key], unit, stored).error}
+        onChange={(event) => put(event.target.value, unit)}
       />
     )
   }
@@ -82,7 +86,7 @@ export function NewBedFields({ handle }: { handle: DraftHandle }) {
       <div className="flex flex-col gap-5">
         <Select
           label="Resin"
-          value={draft.resinKind}
+          value={shown.resinKind}
           none="Choose"
           onChange={(event) => change({ resinKind: event.target.value })}
           choices={RESINS}

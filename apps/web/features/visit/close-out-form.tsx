@@ -1,11 +1,12 @@
 'use client'
 import type { CloseOutInput, VisitPage } from '@almanac/contract/visits'
-import { missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
+import { missingForCloseOut, usualCloseOutContext } from '@almanac/service-rules/close-out/completeness'
 import { outcomeFacts, visitOutcomes } from '@almanac/service-rules/jobs/visit-outcomes'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { Button } from '@almanac/ui/button'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
+import { DayInput } from '@almanac/ui/day-input'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { TextArea } from '@almanac/ui/text-area'
@@ -13,13 +14,15 @@ import { TextInput } from '@almanac/ui/text-input'
 import { useMutation, useQueryClient } from '@tanstack/react-query'
 import { useMemo, useState } from 'react'
 import { v7 } from 'uuid'
+import { dayIn, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 import { NewBedFields, OldBedFields } from './bed-fields.tsx'
-import type { Draft } from './draft.ts'
+import { type Draft, entered, type ShownDraft } from './draft.ts'
 import { firstParts } from './first-parts.ts'
 import { PartsUsed } from './parts-used.tsx'
-import { prefilled } from './prefilled.ts'
+import { shownDraft } from './prefilled.ts'
 import { changesBed } from './procedure-of.ts'
 import { recordOf } from './record-of-draft.ts'
 import type { DraftHandle } from './use-draft.ts'
@@ -30,6 +33,13 @@ const OUTCOMES = visitOutcomes.map((outcome) => ({
   hint: outcomeFacts[outcome].meaning,
 }))
 
+/** What to look at where work, or its closing, ran over midnight. */
+function dayHint({ startedAt, finishedAt }: ShownDraft, timeZone: string, now: string): string | undefined {
+  const [begun, ended, sent] = [startedAt, finishedAt, now].map((at) => (at === null ? null : dayIn(timeZone, at)))
+  if (begun && ended && begun !== ended) return `Begun ${shortDay(begun)}, finished ${shortDay(ended)}`
+  return begun && sent && begun !== sent ? `The work was begun on ${shortDay(begun)}` : undefined
+}
+
 type Props = { visit: VisitPage; procedure: Procedure; handle: DraftHandle }
 
 /** The end of a visit: its outcome and what that outcome demands; what is missing is listed in plain sentences before anything is sent. */
@@ -38,11 +48,14 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const queries = useQueryClient()
   const { change, clear } = handle
   const units = me.company.unitSystem
-  const draft: Draft = { ...handle.draft, ...prefilled(handle.draft) }
+  const today = useToday()
+  const now = new Date().toISOString()
+  const draft = shownDraft(handle.draft, me.company.timeZone, now)
   const guessed = useMemo(() => firstParts(visit, units, figures), [visit, units, figures])
   const parts = draft.parts ?? (draft.outcome === 'done' ? guessed : [])
   const [tried, setTried] = useState(false)
-  const missing = missingForCloseOut(recordOf(visit, draft, parts, me.today, new Date().toISOString(), units))
+  const record = recordOf(visit, draft, parts, now, units)
+  const missing = missingForCloseOut(record, { ...usualCloseOutContext, today })
   const send = useMutation(
     api.visits.closeOut.mutationOptions({
       onSuccess: async () => {
@@ -56,8 +69,8 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
     setTried(true)
     if (missing.length > 0) return
     const commandId = draft.commandId ?? v7()
-    const record = recordOf(visit, draft, parts, me.today, new Date().toISOString(), units)
-    change({ commandId })
+    // Kept with its id: sent again it is the same record, however much later.
+    change({ commandId, finishedAt: record.finishedAt })
     send.mutate({ commandId, record: record as CloseOutInput })
   }
   const put = (part: Partial<Draft>) => change({ ...part, commandId: null })
@@ -85,6 +98,14 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
       />
       <div className="flex flex-col gap-6">
         <ChoiceGroup label="Outcome" name="outcome" choices={OUTCOMES} value={draft.outcome} onChange={(outcome) => put({ outcome })} />
+        <DayInput
+          label="Day of the work"
+          hint={dayHint(draft, me.company.timeZone, now)}
+          required
+          max={today}
+          value={draft.workDay}
+          onChange={(event) => put({ workDay: entered(event.target.value) })}
+        />
         {left ? tick('left-in-bypass', 'Left in bypass, and the house has water') : null}
         {told ? tick('customer-told', 'The customer was told what was found and what follows') : null}
         {draft.outcome === 'bed-not-at-fault' ? tick('in-service', 'Bypass returned to service') : null}
@@ -92,11 +113,11 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
           <TextArea label="What was found" value={draft.reason} onChange={(event) => put({ reason: event.target.value })} required />
         ) : null}
         {draft.outcome && draft.outcome !== 'no-access' && draft.outcome !== 'bed-not-at-fault' && (changesBed(visit.kind) || visit.bed) ? (
-          <OldBedFields visit={visit} handle={{ ...handle, draft, change: put }} />
+          <OldBedFields visit={visit} form={{ shown: draft, change: put }} />
         ) : null}
         {draft.outcome === 'done' && changesBed(visit.kind) ? (
           <>
-            <NewBedFields handle={{ ...handle, draft, change: put }} />
+            <NewBedFields form={{ shown: draft, change: put }} />
             <TextInput
               label="If the outlet is not below 1 gpg, or was not tested: why"
               value={draft.hardnessReason}

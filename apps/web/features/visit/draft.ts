@@ -2,23 +2,48 @@ import type { Answers } from '@almanac/service-rules/close-out/record-from-answe
 
 export type PartLine = { key: string; stockItemId: string | null; name: string; quantity: string; unit: string }
 
+/**
+ * A field that the steps may fill in. Untouched shows what the steps say; set and cleared are what the technician did, and stand whatever the
+ * steps say: an emptied text stays empty and an unticked box unticked.
+ */
+export type Field<T extends string | boolean> = { state: 'untouched' } | { state: 'set'; value: T } | { state: 'cleared' }
+
+export const UNTOUCHED = { state: 'untouched' } as const
+
+/** What a field becomes when somebody types, chooses or ticks; the empty value clears it. */
+export function entered<T extends string | boolean>(value: T): Field<T> {
+  return value === '' || value === false ? { state: 'cleared' } : { state: 'set', value }
+}
+
+/** What a field shows. `byDefault` stands while it is untouched. */
+export function shownText(field: Field<string>, byDefault: string): string {
+  if (field.state === 'untouched') return byDefault
+  return field.state === 'set' ? field.value : ''
+}
+
+/** As `shownText`, of a box to tick. */
+export function shownTick(field: Field<boolean>, byDefault: boolean): boolean {
+  if (field.state === 'untouched') return byDefault
+  return field.state === 'set'
+}
+
+/** Fields of the closing form that the steps fill in. */
+export type StepTexts = 'endCause' | 'evidence' | 'volume' | 'volumeUnit' | 'gravel' | 'gravelUnit' | 'tube' | 'tubeUnit' | 'workDay'
+
 /** Everything typed on a visit, as the tablet keeps it until the office has it. Texts as typed. */
-export type Draft = {
+export type Draft = Record<StepTexts, Field<string>> & {
+  /** Version of this form; drafts kept by an earlier one are read by `readDraft`. */
+  form: 2
   startedAt: string | null
+  /** When the steps were left for the closing form; null on drafts that never came there. */
+  finishedAt: string | null
   /** Step being shown, from 0; the number of steps means the closing form. */
   step: number
   answers: Answers
   outcome: string
-  takenOut: boolean
-  endCause: string
-  evidence: string
+  takenOut: Field<boolean>
   resinKind: string
-  volume: string
-  volumeUnit: string
-  gravel: string
-  gravelUnit: string
-  tube: string
-  tubeUnit: string
+  /** Null while untouched: the kit stands there as a first guess. */
   parts: PartLine[] | null
   reason: string
   hardnessReason: string
@@ -28,23 +53,29 @@ export type Draft = {
 }
 
 export const emptyDraft: Draft = {
+  form: 2,
   startedAt: null,
+  finishedAt: null,
   step: 0,
   answers: {},
   outcome: '',
-  takenOut: false,
-  endCause: '',
-  evidence: '',
+  takenOut: UNTOUCHED,
+  endCause: UNTOUCHED,
+  evidence: UNTOUCHED,
   resinKind: '',
-  volume: '',
-  volumeUnit: '',
-  gravel: '',
-  gravelUnit: '',
-  tube: '',
-  tubeUnit: '',
+  volume: UNTOUCHED,
+  volumeUnit: UNTOUCHED,
+  gravel: UNTOUCHED,
+  gravelUnit: UNTOUCHED,
+  tube: UNTOUCHED,
+  tubeUnit: UNTOUCHED,
+  workDay: UNTOUCHED,
   parts: null,
   reason: '',
   hardnessReason: '',
   notes: '',
   commandId: null,
 }
+
+/** A closing form with its fields as they are shown: what was typed, and what the steps say of the rest. */
+export type ShownDraft = Omit<Draft, StepTexts | 'takenOut'> & Record<StepTexts, string> & { takenOut: boolean }

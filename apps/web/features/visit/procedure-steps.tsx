@@ -28,7 +28,7 @@ export function ProcedureSteps({ procedure, handle, visit }: Props) {
   }, [draft.step])
   if (!step) return null
   const open = step.asks.filter((ask) => ask.required && !draft.answers[ask.id]?.text)
-  const go = (to: number) => change({ step: to })
+  const go = (to: number) => change(to === procedure.steps.length ? { step: to, finishedAt: new Date().toISOString() } : { step: to })
   const next = () => {
     if (open.length > 0) setTried(true)
     else go(draft.step + 1)

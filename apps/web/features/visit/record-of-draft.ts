@@ -4,7 +4,7 @@ import { checksFrom, measurementsFrom } from '@almanac/service-rules/close-out/r
 import type { VisitOutcome } from '@almanac/service-rules/jobs/visit-outcomes'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { readTyped } from '@/client/typed-quantity'
-import type { Draft, PartLine } from './draft.ts'
+import type { PartLine, ShownDraft } from './draft.ts'
 import { changesBed } from './procedure-of.ts'
 
 const NO_NUMBER = Number.NaN
@@ -12,7 +12,7 @@ const NO_NUMBER = Number.NaN
 /** A quantity typed plainly, "2" or "1,5"; not a number where it is none, which the completeness rules then name. */
 const plain = (text: string) => (text.trim() === '' ? NO_NUMBER : Number(text.trim().replace(',', '.')))
 
-function newBedOf(draft: Draft, units: UnitSystem): NewBedFacts | null {
+function newBedOf(draft: ShownDraft, units: UnitSystem): NewBedFacts | null {
   if (!draft.resinKind || !draft.volume.trim()) return null
   const volumeUnit = draft.volumeUnit || (units === 'us' ? 'ft3' : 'L')
   const volume = readTyped(draft.volume, volumeUnit, 'ft3').value
@@ -27,8 +27,8 @@ function newBedOf(draft: Draft, units: UnitSystem): NewBedFacts | null {
   }
 }
 
-/** The close-out record that the draft amounts to; its completeness is judged by the service rules. `now` is the instant of finishing. */
-export function recordOf(visit: VisitPage, draft: Draft, parts: PartLine[], today: string, now: string, units: UnitSystem): CloseOutRecord {
+/** The close-out record that the form amounts to; its completeness is judged by the service rules. `now` stands in where the steps were never left. */
+export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[], now: string, units: UnitSystem): CloseOutRecord {
   const outcome = (draft.outcome || null) as VisitOutcome | null
   const withBed = changesBed(visit.kind) || draft.takenOut
   const fills = outcome === 'done' && changesBed(visit.kind)
@@ -36,9 +36,9 @@ export function recordOf(visit: VisitPage, draft: Draft, parts: PartLine[], toda
     visitId: visit.visitId,
     jobKind: visit.kind,
     outcome,
-    workDay: today,
+    workDay: draft.workDay,
     startedAt: draft.startedAt,
-    finishedAt: now,
+    finishedAt: draft.finishedAt ?? now,
     checks: checksFrom(draft.answers, visit.kind !== 'rebed'),
     measurements: measurementsFrom(draft.answers),
     partsUsed:

@@ -2,14 +2,14 @@
 import { useCallback, useEffect, useState } from 'react'
 import { useSession } from '@/client/providers'
 import { type Draft, emptyDraft } from './draft.ts'
+import { readDraft } from './read-draft.ts'
 
 /** Where a draft is kept: under company, person and visit, so that nobody sends another's. */
 const keyOf = (companyId: string, personId: string, visitId: string) => `almanac:visit:${companyId}:${personId}:${visitId}`
 
 function read(key: string): Draft {
   try {
-    const text = localStorage.getItem(key)
-    return text ? { ...emptyDraft, ...(JSON.parse(text) as Partial<Draft>) } : emptyDraft
+    return readDraft(localStorage.getItem(key))
   } catch {
     return emptyDraft
   }

@@ -13,6 +13,7 @@ import { type FormEvent, useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { useDayField } from '@/client/use-today'
 import { useQuantities } from './use-quantities.ts'
 import { POINTS } from './water-words.ts'
 
@@ -23,7 +24,7 @@ export function RecordTest({ siteId }: { siteId: string }) {
   const { api, me } = useSession()
   const router = useRouter()
   const site = useQuery(api.water.site.queryOptions({ input: { siteId }, enabled: siteId !== '' }))
-  const [day, setDay] = useState(me.today)
+  const on = useDayField()
   const [point, setPoint] = useState<(typeof POINTS)[number]['value']>('softener-inlet')
   const [softenerId, setSoftenerId] = useState('')
   const [ph, setPh] = useState('')
@@ -46,7 +47,7 @@ export function RecordTest({ siteId }: { siteId: string }) {
     record.send({
       siteId,
       softenerId: softenerId || undefined,
-      day,
+      day: on.day,
       point,
       hardness: hardness.value,
       freeChlorine: rest.freeChlorine?.value,
@@ -70,7 +71,7 @@ export function RecordTest({ siteId }: { siteId: string }) {
       />
       {failure ? <Problem happened={readFailure(failure).message} kept="What you typed is still in the form." /> : null}
       <form onSubmit={submit} className="flex max-w-md flex-col gap-4">
-        <DayInput label="Day" value={day} max={me.today} onChange={(event) => setDay(event.target.value)} required />
+        <DayInput label="Day" max={on.today} {...on.field} required />
         <Select
           label="Measuring point"
           value={point}

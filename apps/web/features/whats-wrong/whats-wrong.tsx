@@ -9,6 +9,7 @@ import { Section } from '@almanac/ui/section'
 import { useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
 import { useMay, useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 import { AdvicePart } from './advice-part.tsx'
 import { AllChecks } from './all-checks.tsx'
 import { readTold } from './answers.ts'
@@ -22,6 +23,7 @@ import { useTold } from './use-told.ts'
 /** What is wrong? Checks answered by a tap, the causes with their shares, the check worth most next, and what to do. */
 export function WhatsWrong() {
   const { me } = useSession()
+  const today = useToday()
   const mayPropose = useMay('propose:job')
   const units = me.company.unitSystem
   const bedId = useSearchParams().get('bedId')
@@ -29,7 +31,7 @@ export function WhatsWrong() {
   const [told, setTold] = useTold()
   const [skipped, setSkipped] = useState<readonly CheckId[]>([])
   const { evidence, errors } = useMemo(() => readTold(told, units), [told, units])
-  const found = useMemo(() => triage({ ...evidence, skipped, bed: bedBefore(bed.data, me.today) }), [evidence, skipped, bed.data, me.today])
+  const found = useMemo(() => triage({ ...evidence, skipped, bed: bedBefore(bed.data, today) }), [evidence, skipped, bed.data, today])
   const { emergency, next, advice, answered, problems } = found.value
   const site = bed.data?.site
   const proposeHref =

@@ -1,0 +1,77 @@
+import { expect, test } from 'vitest'
+import { type Draft, emptyDraft, entered } from './draft.ts'
+import { shownDraft } from './prefilled.ts'
+import { readDraft } from './read-draft.ts'
+
+// Chicago keeps UTC−6 in December: 05:30 UTC is half past eleven in the evening before.
+const CHICAGO = 'America/Chicago'
+const at = '2026-12-02T05:30:00.000Z'
+const answer = (text: string, unit: string | null = null) => ({ text, unit, value: null, at })
+const answered: Draft = {
+  ...emptyDraft,
+  startedAt: '2026-12-02T04:00:00.000Z',
+  answers: {
+    'old-tube-length-in': answer('54', 'in'),
+    'old-beads': answer('soft'),
+    'resin-ft3': answer('1 1/2', 'ft3'),
+    'gravel-lb': answer('18', 'lb'),
+    'new-tube-length-in': answer('52 5/8', 'in'),
+  },
+}
+const shown = (part: Partial<Draft> = {}, now = at) => shownDraft({ ...answered, ...part }, CHICAGO, now)
+
+test('what nobody touched shows what the steps say', () => {
+  expect(shown()).toMatchObject({ takenOut: true, endCause: 'oxidised', volume: '1 1/2', volumeUnit: 'ft3', gravel: '18', tube: '52 5/8' })
+})
+
+test.each([
+  ['takenOut', false],
+  ['endCause', ''],
+  ['evidence', ''],
+  ['volume', ''],
+  ['gravel', ''],
+  ['tube', ''],
+  ['workDay', ''],
+] as const)('%s stays cleared, though the steps say otherwise', (name, empty) => {
+  expect(shown()[name]).not.toBe(empty)
+  const cleared = { [name]: entered(empty) }
+  expect(shown(cleared)[name]).toBe(empty)
+  const reopened = readDraft(JSON.stringify({ ...answered, ...cleared }))
+  expect(shownDraft(reopened, CHICAGO, at)[name]).toBe(empty)
+})
+
+test('what was set stands against what the steps say later', () => {
+  expect(shown({ volume: entered('2') }).volume).toBe('2')
+  expect(shown({ takenOut: entered(true), answers: {} }).takenOut).toBe(true)
+})
+
+test('work begun before midnight is of that day, whenever it is finished or sent', () => {
+  expect(shown({}, '2026-12-02T06:30:00.000Z').workDay).toBe('2026-12-01')
+  expect(shown({ finishedAt: '2026-12-02T06:10:00.000Z' }, '2026-12-02T15:00:00.000Z').workDay).toBe('2026-12-01')
+  expect(shown({ workDay: entered('2026-11-30') }, '2026-12-02T15:00:00.000Z').workDay).toBe('2026-11-30')
+})
+
+// As a tablet kept it before the form knew what was cleared: texts and a plain tick.
+const FIRST_FORM = JSON.stringify({
+  ...{
+    startedAt: at,
+    step: 28,
+    answers: answered.answers,
+    outcome: 'done',
+    takenOut: true,
+    endCause: 'worn',
+    evidence: '',
+    resinKind: 'gel-10',
+  },
+  ...{ volume: '2', volumeUnit: 'ft3', gravel: '', gravelUnit: '', tube: '', tubeUnit: '', parts: null, reason: '', hardnessReason: '' },
+  ...{ notes: 'gate sticks', commandId: 'c' },
+})
+
+test('a draft of the form before opens with all that was typed', () => {
+  const draft = readDraft(FIRST_FORM)
+  expect(draft).toMatchObject({ step: 28, outcome: 'done', resinKind: 'gel-10', notes: 'gate sticks', commandId: 'c', finishedAt: null })
+  expect(shownDraft(draft, CHICAGO, at)).toMatchObject({ takenOut: true, endCause: 'worn', volume: '2', gravel: '18', tube: '52 5/8' })
+  expect(shownDraft(draft, CHICAGO, at).evidence).toBe('soft beads, crush between the fingers')
+})
+
+test.each([[null], ['{'], ['null'], ['7']])('%j is no draft: an empty one opens', (text) => expect(readDraft(text)).toEqual(emptyDraft))

@@ -1,0 +1,32 @@
+import { type Draft, emptyDraft, entered, type Field, type StepTexts, UNTOUCHED } from './draft.ts'
+
+const STEP_TEXTS: readonly StepTexts[] = [
+  'endCause',
+  'evidence',
+  'volume',
+  'volumeUnit',
+  'gravel',
+  'gravelUnit',
+  'tube',
+  'tubeUnit',
+  'workDay',
+]
+
+/** A field of the first form: an empty text or an unticked box could mean untouched or cleared, and the steps filled it in either way. */
+const field = <T extends string | boolean>(kept: T | undefined): Field<T> => (kept ? entered(kept) : UNTOUCHED)
+
+/** The draft in a text that a tablet kept, of this form or of the one before it; an empty one where nothing can be read. */
+export function readDraft(text: string | null): Draft {
+  if (text === null) return emptyDraft
+  let kept: unknown
+  try {
+    kept = JSON.parse(text)
+  } catch {
+    return emptyDraft
+  }
+  if (typeof kept !== 'object' || kept === null) return emptyDraft
+  if ('form' in kept && kept.form === emptyDraft.form) return { ...emptyDraft, ...(kept as Partial<Draft>) }
+  const first = kept as Omit<Partial<Draft>, StepTexts | 'takenOut'> & Partial<Record<StepTexts, string>> & { takenOut?: boolean }
+  const texts = Object.fromEntries(STEP_TEXTS.map((key) => [key, field(first[key])])) as Record<StepTexts, Field<string>>
+  return { ...emptyDraft, ...first, ...texts, form: emptyDraft.form, takenOut: field(first.takenOut) }
+}
