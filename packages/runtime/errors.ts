@@ -6,6 +6,7 @@ export const ERROR_CODES = {
   'not-found': { status: 404, retryable: false },
   conflict: { status: 409, retryable: false },
   'version-conflict': { status: 409, retryable: false },
+  'too-large': { status: 413, retryable: false },
   'command-reused': { status: 422, retryable: false },
   'rate-limited': { status: 429, retryable: true },
   unavailable: { status: 503, retryable: true },

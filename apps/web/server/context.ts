@@ -2,8 +2,11 @@ import 'server-only'
 import type { Who } from '@almanac/identity/who'
 import type { Logger } from '@almanac/runtime/log'
 
-/** What each procedure starts from: the request, nothing about who asks. */
-export type RequestContext = { headers: Headers; requestId: string; log: Logger }
+/** What each request starts from. `address` is where it came from; `who` is read once, by `admit` alone. */
+export type RequestContext = { headers: Headers; requestId: string; log: Logger; address: string; who?: Who }
 
-/** What a procedure sees after the wrapper: who asks, and the scope for operations and reads. */
+/** What a procedure or route sees once a person was admitted: who asks, and the scope for operations and reads. */
 export type SignedContext = RequestContext & { who: Who; scope: { companyId: string; personId: string } }
+
+/** What a public route sees once a link was admitted: the record it stands for. */
+export type LinkContext = RequestContext & { record: { companyId: string; id: string } }

@@ -1,8 +1,13 @@
 import 'server-only'
 import { config } from '@almanac/runtime/config'
+import { AppError } from '@almanac/runtime/errors'
 import { LiveChanges } from '@almanac/runtime/live'
 
-const held = globalThis as typeof globalThis & { almanacLive?: LiveChanges; almanacStreams?: Set<() => void> }
+type Held = { almanacLive?: LiveChanges; almanacStreams?: Set<() => void>; almanacStreamCounts?: Map<string, number> }
+const held = globalThis as typeof globalThis & Held
+
+/** Streams that one person may hold open at this process: a tab each, on all their devices. */
+const MOST_STREAMS = 30
 
 /** The open streams of this process, by what closes each. A server that is asked to end would wait for them for ever. */
 export function openStreams(): Set<() => void> {
@@ -20,4 +25,25 @@ export function openStreams(): Set<() => void> {
 export function liveChanges(): LiveChanges {
   held.almanacLive ??= new LiveChanges(config().DATABASE_URL)
   return held.almanacLive
+}
+
+/** Counts one more open stream of a person; answers what gives it back, once. Refuses beyond the limit. */
+export function takeStream(personId: string): () => void {
+  held.almanacStreamCounts ??= new Map()
+  const counts = held.almanacStreamCounts
+  const count = counts.get(personId) ?? 0
+  if (count >= MOST_STREAMS)
+    throw new AppError(
+      'rate-limited',
+      `You have ${MOST_STREAMS} pages open already, and no more are kept up to date. Close some; this page shows what was true when it was loaded.`,
+    )
+  counts.set(personId, count + 1)
+  let given = false
+  return () => {
+    if (given) return
+    given = true
+    const left = (counts.get(personId) ?? 1) - 1
+    if (left > 0) counts.set(personId, left)
+    else counts.delete(personId)
+  }
 }

@@ -1,4 +1,5 @@
 import 'server-only'
+import { clientAddress } from '@almanac/identity/client-address'
 import { newId } from '@almanac/runtime/ids'
 import { log } from '@almanac/runtime/log'
 import type { RequestContext } from './context.ts'
@@ -7,5 +8,5 @@ import type { RequestContext } from './context.ts'
 export function requestContext(headers: Headers): RequestContext {
   const given = headers.get('x-request-id')
   const requestId = given && /^[\w-]{8,64}$/.test(given) ? given : newId()
-  return { headers, requestId, log: log() }
+  return { headers, requestId, log: log(), address: clientAddress(headers) }
 }

@@ -1,11 +1,10 @@
 import 'server-only'
-import { may, type Permission } from '@almanac/identity/permissions'
-import { countRequest } from '@almanac/identity/request-limit'
-import { readWho, type Who } from '@almanac/identity/who'
+import type { PublicPurpose } from '@almanac/identity/public-token'
 import { AppError } from '@almanac/runtime/errors'
-import type { RequestContext } from './context.ts'
-import { checkPageCompany } from './page-company.ts'
+import { admit, type MemberDoor, noSuchLink } from './admit.ts'
+import type { LinkContext, SignedContext } from './context.ts'
 import { requestContext } from './request-context.ts'
+import type { WireError } from './wire-error.ts'
 import { toWireError } from './wire-error.ts'
 
 /** Another site's page could send a file with the person's cookie: only our own pages may. Browsers say which page asks. */
@@ -22,36 +21,56 @@ function refuseOtherSites(request: Request): void {
     )
 }
 
-type Signed = RequestContext & { who: Who; scope: { companyId: string; personId: string } }
+/** Retryable failures say when: a client that waits as long does not add to the load. */
+const again = (wire: WireError): Record<string, string> => (wire.data.retryable ? { 'retry-after': '5' } : {})
 
-/**
- * Runs a route handler behind the checks every procedure has: session, membership read afresh, permission, rate limit, and for anything but reading that the
- * request comes from our own page. Failures answer as they do there, as JSON.
- */
-export async function asMember(request: Request, permission: Permission, work: (context: Signed) => Promise<Response>): Promise<Response> {
+/** Runs a route handler for a signed-in member, behind the door that procedures have. Failures answer as they do there, as JSON. */
+export async function asMember(
+  request: Request,
+  permission: MemberDoor['permission'],
+  work: (context: SignedContext) => Promise<Response>,
+): Promise<Response> {
   const context = requestContext(request.headers)
-  const begun = performance.now()
-  const done = (outcome: string) =>
-    context.log.info(
-      { requestId: context.requestId, route: new URL(request.url).pathname, outcome, ms: Math.round(performance.now() - begun) },
-      'request',
-    )
   try {
     if (request.method !== 'GET') refuseOtherSites(request)
-    const who = await readWho(request.headers)
-    checkPageCompany(request.headers, who)
-    if (!may(who.role, permission))
-      throw new AppError(
-        'forbidden',
-        `Your role (${who.role}) may not do this. Nothing was changed; ask the owner of your firm if you should.`,
-      )
-    await countRequest(who.person.id)
-    const answer = await work({ ...context, who, scope: { companyId: who.company.id, personId: who.person.id } })
-    done('ok')
+    return await admit(context, { permission }, { route: new URL(request.url).pathname }, work)
+  } catch (error) {
+    const wire = toWireError(error, context)
+    return Response.json(
+      { message: wire.message, ...wire.data },
+      { status: wire.status, headers: { 'cache-control': 'no-store', ...again(wire) } },
+    )
+  }
+}
+
+/** Neither search engines nor the next page's server shall learn the address. */
+const QUIET = { 'cache-control': 'no-store', 'referrer-policy': 'no-referrer', 'x-robots-tag': 'noindex' }
+
+/** Runs a route that works without signing in, for whoever holds the link. The token itself is never logged. */
+export async function asHolder(
+  request: Request,
+  purpose: PublicPurpose,
+  token: string,
+  work: (context: LinkContext) => Promise<Response>,
+): Promise<Response> {
+  const context = requestContext(request.headers)
+  try {
+    const answer = await admit(context, { link: purpose, token }, { link: purpose, method: request.method }, work)
+    for (const [name, value] of Object.entries(QUIET)) answer.headers.set(name, value)
     return answer
   } catch (error) {
     const wire = toWireError(error, context)
-    done(wire.data.code)
-    return Response.json({ message: wire.message, ...wire.data }, { status: wire.status, headers: { 'cache-control': 'no-store' } })
+    return new Response(`${wire.message}\n`, {
+      status: wire.status,
+      headers: { ...QUIET, 'content-type': 'text/plain; charset=utf-8', ...again(wire) },
+    })
   }
+}
+
+/** A calendar file to download or subscribe to. */
+export function calendarAnswer(text: string | null, fileName: string): Response {
+  if (text === null) throw noSuchLink()
+  return new Response(text, {
+    headers: { 'content-type': 'text/calendar; charset=utf-8', 'content-disposition': `attachment; filename="${fileName}"` },
+  })
 }

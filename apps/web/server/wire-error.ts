@@ -4,6 +4,9 @@ import { AppError } from '@almanac/runtime/errors'
 import { ORPCError } from '@orpc/server'
 import type { RequestContext } from './context.ts'
 
+/** A wire error carries a code, whether it may be tried again, and the request id. */
+export type WireError = ORPCError<string, Failure>
+
 const UNEXPECTED = 'Something went wrong on our side. Nothing was saved; try again, and if it stays, tell us the number below.'
 
 /** Where the contract refused an input, in words: the field and why. */
@@ -13,8 +16,13 @@ function invalidInput(error: ORPCError<string, unknown>): AppError {
   return new AppError('invalid', `This could not be read, so nothing was saved. ${words.join('; ')}`, { issues: words })
 }
 
+/** What `toWireError` made already, further in. */
+const isWireError = (error: unknown): error is WireError =>
+  error instanceof ORPCError && (error.data as Failure | undefined)?.requestId !== undefined
+
 /** The one place where errors become answers. Unexpected ones are logged once, with the request id, and tell nothing of the inside. */
-export function toWireError(error: unknown, context: RequestContext): ORPCError<string, Failure> {
+export function toWireError(error: unknown, context: RequestContext): WireError {
+  if (isWireError(error)) return error
   let known = error instanceof AppError ? error : undefined
   if (!known && error instanceof ORPCError && error.code === 'BAD_REQUEST') known = invalidInput(error)
   if (!known) {

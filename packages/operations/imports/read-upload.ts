@@ -1,7 +1,7 @@
 import { isEmptyRow } from '@almanac/service-rules/import/read-row'
 import { readCsv } from './read-csv.ts'
 import { readXlsx } from './read-xlsx.ts'
-import { MOST_BYTES, MOST_COLUMNS, MOST_ROWS, refuseFile, type SheetText } from './upload-limits.ts'
+import { fileTooLarge, MOST_BYTES, MOST_COLUMNS, MOST_ROWS, refuseFile, type SheetText } from './upload-limits.ts'
 
 const begins = (bytes: Uint8Array, ...mark: number[]) => mark.every((byte, index) => bytes[index] === byte)
 
@@ -19,7 +19,7 @@ function foreign(bytes: Uint8Array): string | null {
  */
 export async function readUpload(bytes: Uint8Array): Promise<SheetText> {
   if (bytes.length === 0) throw refuseFile('The file is empty.')
-  if (bytes.length > MOST_BYTES) throw refuseFile('The file is larger than 20 MB. Split the list into two files.')
+  if (bytes.length > MOST_BYTES) throw fileTooLarge()
   const other = foreign(bytes)
   if (other) throw refuseFile(`${other}, which cannot be read here. Save the list as .xlsx or as CSV and bring that in.`)
   const sheet = begins(bytes, 0x50, 0x4b) ? await readXlsx(bytes) : readCsv(bytes)

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises'
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { commandTools } from '@almanac/database/run-command'
 import { insertImported } from '@almanac/database/sql/import-inserts'
@@ -15,14 +16,14 @@ const storable = (text: string) => text.replaceAll('\u0000', '')
 
 /**
  * Reads a file and keeps its rows as they came in a draft, in one transaction: nothing of customers or sites is touched yet. Columns are suggested from
- * the header and the contents.
+ * the header and the contents. `file` is a path on this machine's disk, which the caller removes.
  */
 export async function storeUpload(
   scope: Scope & { personId: string },
-  upload: { fileName: string; bytes: Uint8Array },
+  upload: { fileName: string; file: string },
 ): Promise<{ batchId: string }> {
   const { companyId } = scope
-  const { rows: read, sentences } = await readUpload(upload.bytes)
+  const { rows: read, sentences } = await readUpload(await readFile(upload.file))
   const rows = read.map((cells) => cells.map(storable))
   return inCompany(
     scope,

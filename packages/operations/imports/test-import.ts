@@ -1,3 +1,6 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises'
+import os from 'node:os'
+import path from 'node:path'
 import { inCompany } from '@almanac/database/in-company'
 import { newId } from '@almanac/runtime/ids'
 import pg from 'pg'
@@ -32,7 +35,11 @@ export const rowsOf = (firm: Firm, batchId: string) =>
 
 /** Uploads, confirms the columns as suggested, and queues; answers the batch's id. */
 export async function prepare(firm: Firm, file: string | Uint8Array, fileName = 'list.csv'): Promise<string> {
-  const { batchId } = await storeUpload(firm, { fileName, bytes: typeof file === 'string' ? bytesOf(file) : file })
+  const folder = await mkdtemp(path.join(os.tmpdir(), 'almanac-test-'))
+  const onDisk = path.join(folder, 'upload')
+  await writeFile(onDisk, file)
+  const { batchId } = await storeUpload(firm, { fileName, file: onDisk })
+  await rm(folder, { recursive: true })
   const { mapping } = await batchOf(firm, batchId)
   const columns = mapping.columns.map(({ header: _h, confidence: _c, reason: _r, ask: _a, examples: _e, ...choice }) => choice)
   const checked = await checkImport(firm, { commandId: newId(), batchId, version: 1, columns })

@@ -12,3 +12,6 @@ export type SheetText = { rows: string[][]; sentences: string[] }
 export function refuseFile(why: string): AppError {
   return new AppError('invalid', `${why} Nothing was brought in.`)
 }
+
+/** The refusal of a file of more than 20 MB, from whoever notices first. */
+export const fileTooLarge = () => refuseFile('The file is larger than 20 MB. Split the list into two files.')

@@ -1,17 +1,19 @@
 import { chooseWindow } from '@almanac/operations/jobs/confirm-window'
 import { AppError } from '@almanac/runtime/errors'
-import { asHolder } from '@/server/public-handler'
+import { BODY_BYTES, bodyWithin } from '@/server/body'
 import { offerPath } from '@/server/public-paths'
+import { asHolder } from '@/server/route-handler'
 
 export const dynamic = 'force-dynamic'
 
 const UUID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i
 
-/** Takes the customer's choice from the page's form, and shows the page again; what did not work is said there. */
+/** Takes the customer's choice from the page's form, and shows the page again; what did not work is said there. Whatever is no such form is no choice. */
 export async function POST(request: Request, { params }: { params: Promise<{ token: string }> }) {
   const { token } = await params
-  return asHolder(request, 'arrival-windows', token, async ({ companyId, id }) => {
-    const visitId = String((await request.formData()).get('window') ?? '')
+  return asHolder(request, 'arrival-windows', token, async ({ record: { companyId, id } }) => {
+    const form = new URLSearchParams((await bodyWithin(request, BODY_BYTES.arrival)).toString('utf8'))
+    const visitId = form.get('window') ?? ''
     const back = (query = '') => new Response(null, { status: 303, headers: { location: `${offerPath(token)}${query}` } })
     if (!UUID.test(visitId)) return back('?answer=none')
     try {

@@ -1,0 +1,82 @@
+import 'server-only'
+import { may, type Permission } from '@almanac/identity/permissions'
+import { type PublicPurpose, readPublicToken } from '@almanac/identity/public-token'
+import { countRequest } from '@almanac/identity/request-limit'
+import { readWho, type Who } from '@almanac/identity/who'
+import { AppError } from '@almanac/runtime/errors'
+import type { LinkContext, RequestContext, SignedContext } from './context.ts'
+import { checkPageCompany } from './page-company.ts'
+import { toWireError } from './wire-error.ts'
+
+/** What a person needs: a permission, or only to be a member of some company; then a page of another company may ask too (it changes the company back). */
+export type MemberDoor = { permission: Permission | 'any-member' }
+/** What whoever holds a link needs: a token made for this purpose. */
+export type LinkDoor = { link: PublicPurpose; token: string }
+export type Door = MemberDoor | LinkDoor
+
+type Admitted<D extends Door> = D extends LinkDoor ? LinkContext : SignedContext
+
+export const noSuchLink = () =>
+  new AppError('not-found', 'This link is not known, or is no longer in use. Nothing was changed; ask the firm that sent it for a new one.')
+
+/**
+ * Who asks: session and membership read afresh, and counted, the person's requests by person, those without a session by address. Reads no body, so that
+ * nobody's is read before it is known who sends it.
+ */
+export async function identify(context: RequestContext): Promise<Who> {
+  if (context.who) return context.who
+  try {
+    context.who = await readWho(context.headers)
+  } catch (error) {
+    if (error instanceof AppError && (error.code === 'unauthenticated' || error.code === 'forbidden'))
+      await countRequest(`address ${context.address}`)
+    throw error
+  }
+  await countRequest(context.who.person.id)
+  return context.who
+}
+
+async function passMember(context: RequestContext, { permission }: MemberDoor): Promise<SignedContext> {
+  const who = await identify(context)
+  if (permission !== 'any-member') {
+    checkPageCompany(context.headers, who)
+    if (!may(who.role, permission))
+      throw new AppError(
+        'forbidden',
+        `Your role (${who.role}) may not do this. Nothing was changed; ask the owner of your firm if you should.`,
+      )
+  }
+  return { ...context, who, scope: { companyId: who.company.id, personId: who.person.id } }
+}
+
+async function passLink(context: RequestContext, { link, token }: LinkDoor): Promise<LinkContext> {
+  const record = readPublicToken(link, token)
+  await countRequest(record ? `link ${record.id}` : `address ${context.address}`)
+  if (!record) throw noSuchLink()
+  return { ...context, record }
+}
+
+/**
+ * The one door of procedures, file routes, the live stream and public links: session or link, membership read afresh, request limit, company of the page,
+ * permission; then the work, and one line in the log. `name` says what is asked for and holds no token. Throws what goes over the wire.
+ */
+export async function admit<D extends Door, T>(
+  context: RequestContext,
+  door: D,
+  name: Record<string, string>,
+  work: (admitted: Admitted<D>) => Promise<T>,
+): Promise<T> {
+  const begun = performance.now()
+  const done = (outcome: string) =>
+    context.log.info({ requestId: context.requestId, ...name, outcome, ms: Math.round(performance.now() - begun) }, 'request')
+  try {
+    const admitted = 'link' in door ? await passLink(context, door) : await passMember(context, door)
+    const result = await work(admitted as Admitted<D>)
+    done('ok')
+    return result
+  } catch (error) {
+    const wire = toWireError(error, context)
+    done(wire.data.code)
+    throw wire
+  }
+}
