@@ -35,8 +35,7 @@ const enough = major > 22 || (major === 22 && minor >= 18) // reads TypeScript b
 if (!brought && !enough) fail(`Node 22.18 or newer is needed on ${process.platform}-${process.arch}; this is ${process.versions.node}.`)
 const node = brought ?? process.execPath
 
-// Prisma's adapter asks two queries of one connection at a time, and pg says at every start that it will not like that one day.
-const child = spawn(node, ['--disable-warning=DeprecationWarning', path.join(root, 'scripts', `${command}.mjs`), ...args], {
+const child = spawn(node, [path.join(root, 'scripts', `${command}.mjs`), ...args], {
   stdio: 'inherit',
   env: {
     ...process.env,

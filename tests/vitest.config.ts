@@ -10,6 +10,8 @@ export default defineConfig({
     globalSetup: ['tests/support/test-cluster.mjs'],
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // What a library calls deprecated is an error in its next version: here it is one already.
+    execArgv: ['--throw-deprecation'],
     // Left to itself it keeps one core free, which of two cores is half: half of the tests wait for the database meanwhile.
     maxWorkers: os.availableParallelism(),
     projects: [

@@ -5,7 +5,10 @@ import { type Prisma, PrismaClient } from './generated/client.ts'
 /** A transaction scoped to one company. Only `inCompany` and `runCommand` hand it out. */
 export type Tx = Prisma.TransactionClient
 
-/** One process's connections at one login. */
+/**
+ * One process's connections at one login. Prisma reads several relations of a row at the same time, inside a transaction on its one connection: `pipeline` is pg's own
+ * way to send a query while another is under way. Without it they wait in a queue that pg's next version no longer has, and refuses.
+ */
 export function openClient(connectionString: string, poolSize: number): PrismaClient {
   return new PrismaClient({
     adapter: new PrismaPg({
@@ -14,6 +17,7 @@ export function openClient(connectionString: string, poolSize: number): PrismaCl
       connectionTimeoutMillis: 10_000,
       idle_in_transaction_session_timeout: 60_000,
       options: '-c lock_timeout=10s',
+      pipeline: true,
     }),
   })
 }
