@@ -52,13 +52,14 @@ export const SupplyPage = SupplyRow.extend({
 export type SupplyPage = z.infer<typeof SupplyPage>
 
 export const AddSupplyInput = command({ name: z.string().trim().min(1).max(120), kind: SupplyKind })
+/** What a supply delivers from a day on. Of disinfectant and values: left out means as before, null (`unknown` for the disinfectant) that nobody knows. */
 export const AddPeriodInput = command({
   waterSupplyId: Id,
   fromDay: Day.nullable(),
-  disinfectant: Disinfectant,
-  residual: ConcentrationEntered.optional(),
-  hardness: HardnessEntered.optional(),
-  iron: ConcentrationEntered.optional(),
+  disinfectant: Disinfectant.optional(),
+  residual: ConcentrationEntered.nullable().optional(),
+  hardness: HardnessEntered.nullable().optional(),
+  iron: ConcentrationEntered.nullable().optional(),
   source: z.string().trim().min(1).max(200),
 })
 export const WithdrawInput = command({ id: Id, version: Version })

@@ -21,6 +21,19 @@ test('a town that goes to chloramine moves the forecasts of its beds, visibly', 
   await dialog.getByRole('button', { name: 'Save and forecast again' }).click()
   await expect(page.getByText(/beds are being forecast again/)).toBeVisible()
   await expect(page.getByText(/beds moved, \d+ of them earlier/).first()).toBeVisible({ timeout: 20_000 })
+
+  // The next letter tells of the disinfectant alone: the hardness written before it goes on.
+  await page.getByRole('button', { name: 'Write a change' }).click()
+  await dialog.getByLabel('From', { exact: false }).first().fill('2022-03-01')
+  await dialog.getByLabel('Disinfectant').selectOption('free-chlorine')
+  await expect(dialog.getByText('Blank: as before, 23 gpg')).toBeVisible()
+  await dialog.getByLabel('Iron not known').check()
+  await dialog.getByLabel('From whom').fill('second letter')
+  await dialog.getByRole('button', { name: 'Save and forecast again' }).click()
+  await expect(dialog).toBeHidden()
+  const row = page.getByRole('row').filter({ hasText: 'second letter' })
+  await expect(row).toContainText('23 gpg')
+  await expect(row).toContainText('not known')
 })
 
 test('a hardness that cannot be right is refused with a sentence, and nothing typed is lost', async ({ page }) => {

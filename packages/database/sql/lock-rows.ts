@@ -12,6 +12,7 @@ type Lockable =
   | 'tank'
   | 'vehicle'
   | 'visit'
+  | 'water_supply'
   | 'window_offer'
 
 /** `change`: against every other change. `share`: against changes, but not against others who only want the rows to stay as they are. */

@@ -100,6 +100,60 @@ describe('a town that goes from chlorine to chloramine', () => {
   })
 })
 
+describe('what a change leaves out', () => {
+  const gpg = (value: number) => ({ value, unit: 'gpg' as const })
+  const period = (periodId: string) => inCompany(firm, (tx) => tx.supplyPeriod.findFirstOrThrow({ where: { id: periodId } }))
+  const bare = (more: object) =>
+    addPeriod(firm, { ...id(), waterSupplyId: firm.waterSupplyId, fromDay: '2019-01-01', source: 'a letter', ...more })
+  beforeEach(async () => {
+    const first = {
+      fromDay: '2018-01-01',
+      disinfectant: 'free-chlorine',
+      residual: mgL(0.8),
+      hardness: gpg(17.5),
+      iron: mgL(0.05),
+    } as const
+    const { periodId } = await bare({ ...first, source: 'yearly report' })
+    await inCompany(firm, (tx) => tx.supplyPeriod.updateMany({ where: { id: periodId }, data: { temperatureC: 14 } }))
+  })
+
+  test('is as before: chloramine comes, and the hardness, the iron and the warmth of the water stay what they were', async () => {
+    const { periodId } = await bare({ disinfectant: 'chloramine', residual: mgL(3) })
+    expect(await period(periodId)).toMatchObject({
+      ...{ disinfectant: 'chloramine', residualMgL: 3, hardnessGpg: 17.5, ironMgL: 0.05, temperatureC: 14 },
+      entered: { residual: mgL(3), hardness: gpg(17.5), iron: mgL(0.05) },
+      source: 'a letter; hardness, iron as before',
+    })
+  })
+
+  test('is not known only where somebody says so', async () => {
+    const { periodId } = await bare({ disinfectant: 'chloramine', hardness: null })
+    expect(await period(periodId)).toMatchObject({ residualMgL: null, hardnessGpg: null, ironMgL: 0.05, entered: { iron: mgL(0.05) } })
+  })
+
+  test('of the disinfectant goes on with its residual; of another one the old residual says nothing', async () => {
+    const harder = await bare({ hardness: gpg(23) })
+    expect(await period(harder.periodId)).toMatchObject({ disinfectant: 'free-chlorine', residualMgL: 0.8, hardnessGpg: 23 })
+    const other = await bare({ fromDay: '2020-01-01', disinfectant: 'chloramine' })
+    expect(await period(other.periodId)).toMatchObject({ residualMgL: null, hardnessGpg: 23 })
+  })
+
+  test('comes from the entry in force on that day, not from a later or a withdrawn one', async () => {
+    const later = await bare({ fromDay: '2022-01-01', hardness: gpg(30) })
+    const between = await bare({ fromDay: '2021-01-01', iron: mgL(0.2) })
+    expect(await period(between.periodId)).toMatchObject({ hardnessGpg: 17.5, ironMgL: 0.2 })
+    await withdrawPeriod(firm, { ...id(), id: later.periodId, version: 1 })
+    const after = await bare({ fromDay: '2023-01-01', residual: mgL(1) })
+    expect(await period(after.periodId)).toMatchObject({ hardnessGpg: 17.5, residualMgL: 1 })
+  })
+
+  test('may not be everything', async () => {
+    await expect(bare({})).rejects.toThrow('No value was given, so nothing was saved.')
+    await expect(bare({ disinfectant: 'none', residual: mgL(1) })).rejects.toThrow('A residual is given, but no disinfectant')
+    await expect(bare({ fromDay: null, hardness: gpg(12), residual: mgL(1) })).resolves.toBeTruthy()
+  })
+})
+
 test('a supply’s name is taken once', async () => {
   await addSupply(firm, { ...id(), name: 'Weir village', kind: 'town' })
   await expect(addSupply(firm, { ...id(), name: 'Weir village', kind: 'town' })).rejects.toMatchObject({ code: 'conflict' })

@@ -1,5 +1,8 @@
 'use client'
+import type { SupplyPeriodRow } from '@almanac/contract/water'
+import { periodBefore } from '@almanac/service-rules/water/supply-change'
 import { Button } from '@almanac/ui/button'
+import { Checkbox } from '@almanac/ui/checkbox'
 import { DayInput } from '@almanac/ui/day-input'
 import { Dialog } from '@almanac/ui/dialog'
 import { NumberInput } from '@almanac/ui/number-input'
@@ -11,46 +14,76 @@ import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useQuantities } from './use-quantities.ts'
-import { DISINFECTANTS } from './water-words.ts'
+import { DISINFECTANTS, disinfectantWord, hardnessWords, mgL } from './water-words.ts'
 
-type Props = { waterSupplyId: string; open: boolean; onClose: () => void; onDone: (beds: number) => void }
+type Props = { waterSupplyId: string; periods: readonly SupplyPeriodRow[]; onClose: () => void; onDone: (beds: number) => void }
 
-/** What a supply delivers from a day on. */
-export function AddPeriod({ waterSupplyId, open, onClose, onDone }: Props) {
+const NAMES = ['residual', 'hardness', 'iron'] as const
+type Name = (typeof NAMES)[number]
+
+/** What a supply delivers from a day on. An empty field leaves the value as it was before that day; not known is said outright. */
+export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
   const { api, me } = useSession()
+  const units = me.company.unitSystem
   const [fromDay, setFromDay] = useState('')
-  const [disinfectant, setDisinfectant] = useState<(typeof DISINFECTANTS)[number]['value']>('free-chlorine')
+  const before = periodBefore(periods, fromDay || null)
+  const [disinfectant, setDisinfectant] = useState('')
+  const [unknown, setUnknown] = useState<Record<Name, boolean>>({ residual: false, hardness: false, iron: false })
   const [source, setSource] = useState('')
-  const { field, read, setErrors } = useQuantities({
-    residual: 'mg/L',
-    hardness: me.company.unitSystem === 'us' ? 'gpg' : 'mg/L',
-    iron: 'mg/L',
-  })
+  const { field, read, setErrors } = useQuantities({ residual: 'mg/L', hardness: units === 'us' ? 'gpg' : 'mg/L', iron: 'mg/L' })
   const add = useCommand(api.water.addPeriod.mutationOptions(), {
     onDone: ({ bedsToForecast }) => {
       onDone(bedsToForecast)
       onClose()
     },
   })
+  const chosen = DISINFECTANTS.find((one) => one.value === disinfectant)?.value
+  const goesOn = chosen === undefined || chosen === before?.disinfectant
+  const was: Record<Name, string | null> = {
+    residual: goesOn ? mgL(before?.residualMgL ?? null) : null,
+    hardness: before ? hardnessWords(before, units) : null,
+    iron: mgL(before?.ironMgL ?? null),
+  }
+  /** Said outright, of a value that was known before; whoever takes the day back to where nothing was known says nothing by it. */
+  const notKnown = (name: Name) => unknown[name] && was[name] !== null
   const submit = (event: FormEvent) => {
     event.preventDefault()
     const residual = read<'mg/L' | 'ug/L'>('residual')
     const hardness = read<'gpg' | 'mg/L' | 'dH' | 'fH' | 'mmol/L'>('hardness')
     const iron = read<'mg/L' | 'ug/L'>('iron')
-    setErrors({ residual: residual.error, hardness: hardness.error, iron: iron.error })
-    if (residual.error || hardness.error || iron.error) return
+    const wrong = { residual: residual.error, hardness: hardness.error, iron: iron.error }
+    setErrors(wrong)
+    if (NAMES.some((name) => !notKnown(name) && wrong[name])) return
     add.send({
       waterSupplyId,
       fromDay: fromDay || null,
-      disinfectant,
-      residual: residual.value,
-      hardness: hardness.value,
-      iron: iron.value,
+      disinfectant: chosen,
+      residual: notKnown('residual') ? null : residual.value,
+      hardness: notKnown('hardness') ? null : hardness.value,
+      iron: notKnown('iron') ? null : iron.value,
       source,
     })
   }
+  const quantity = (name: Name, label: string, of: string, unit: readonly string[], hint?: string) => (
+    <div>
+      <NumberInput
+        {...field(name)}
+        label={label}
+        hint={[hint, was[name] === null ? null : `Blank: as before, ${was[name]}`].filter(Boolean).join('. ') || undefined}
+        unit={unit}
+        disabled={notKnown(name)}
+      />
+      {was[name] === null ? null : (
+        <Checkbox
+          label={`${of} not known`}
+          checked={notKnown(name)}
+          onChange={(event) => setUnknown({ ...unknown, [name]: event.target.checked })}
+        />
+      )}
+    </div>
+  )
   return (
-    <Dialog open={open} onClose={onClose} title="What the supply delivers from a day on">
+    <Dialog open onClose={onClose} title="What the supply delivers from a day on">
       <form onSubmit={submit} className="flex flex-col gap-4">
         <DayInput
           label="From"
@@ -61,17 +94,14 @@ export function AddPeriod({ waterSupplyId, open, onClose, onDone }: Props) {
         <Select
           label="Disinfectant"
           value={disinfectant}
-          onChange={(event) => setDisinfectant(DISINFECTANTS.find((one) => one.value === event.target.value)?.value ?? 'unknown')}
+          none={before ? `As before: ${disinfectantWord(before.disinfectant)}` : 'Choose'}
+          required={!before}
+          onChange={(event) => setDisinfectant(event.target.value)}
           choices={DISINFECTANTS}
         />
-        <NumberInput
-          label="Residual as Cl₂"
-          hint="Free chlorine; total chlorine where chloramine is used"
-          unit={['mg/L', 'ug/L']}
-          {...field('residual')}
-        />
-        <NumberInput label="Hardness as CaCO₃" unit={['gpg', 'mg/L', 'dH', 'fH', 'mmol/L']} {...field('hardness')} />
-        <NumberInput label="Iron" unit={['mg/L', 'ug/L']} {...field('iron')} />
+        {quantity('residual', 'Residual as Cl₂', 'Residual', ['mg/L', 'ug/L'], 'Free chlorine; total chlorine where chloramine is used')}
+        {quantity('hardness', 'Hardness as CaCO₃', 'Hardness', ['gpg', 'mg/L', 'dH', 'fH', 'mmol/L'])}
+        {quantity('iron', 'Iron', 'Iron', ['mg/L', 'ug/L'])}
         <TextInput
           label="From whom"
           hint="The supplier’s yearly report, a letter, a call"

@@ -90,7 +90,9 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
             />
           </Section>
           <SupplyMoves moves={page.moves} />
-          <AddPeriod waterSupplyId={waterSupplyId} open={adding} onClose={() => setAdding(false)} onDone={setWaiting} />
+          {adding ? (
+            <AddPeriod waterSupplyId={waterSupplyId} periods={page.periods} onClose={() => setAdding(false)} onDone={setWaiting} />
+          ) : null}
         </>
       ) : null}
     </>
