@@ -1,7 +1,10 @@
+import { beadConditions } from '@almanac/records/bead-condition'
+import { recordedDisinfectants } from '@almanac/records/disinfectant'
+import { recordedResinKinds } from '@almanac/records/resin-kind'
+import { supplyKinds } from '@almanac/records/supply-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { Day, Id } from './shared.ts'
-import { ResinKind } from './site-facts.ts'
 
 const StoresLine = z.object({
   name: z.string(),
@@ -16,7 +19,7 @@ const StoresLine = z.object({
 /** What a rebed of a bed is planned from: tank, place, water, and the stores with their prices. Nothing of the customer. */
 export const BedPlanFacts = z.object({
   bedId: Id,
-  resinKind: ResinKind,
+  resinKind: z.enum(recordedResinKinds),
   volumeFt3: z.number().nullable(),
   gravelLb: z.number().nullable(),
   tubeCutIn: z.number().nullable(),
@@ -37,14 +40,14 @@ export const BedPlanFacts = z.object({
     .object({ id: Id, label: z.string(), street: z.string().nullable(), town: z.string().nullable(), accessNotes: z.string().nullable() })
     .nullable(),
   water: z.object({
-    source: z.enum(['town', 'private-well']).nullable(),
+    source: z.enum(supplyKinds).nullable(),
     hardnessGpg: z.number().nullable(),
     ironMgL: z.number().nullable(),
     temperatureC: z.number().nullable(),
-    disinfectant: z.string().nullable(),
+    disinfectant: z.enum(recordedDisinfectants).nullable(),
   }),
   /** How the beads looked when somebody last saw them. */
-  beads: z.enum(['firm', 'some-soft', 'mushy', 'broken']).nullable(),
+  beads: z.enum(beadConditions).nullable(),
   stores: z.array(StoresLine),
 })
 export type BedPlanFacts = z.infer<typeof BedPlanFacts>

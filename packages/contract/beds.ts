@@ -1,9 +1,12 @@
+import { beadConditions } from '@almanac/records/bead-condition'
+import { factSources } from '@almanac/records/fact-source'
+import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { DriverKey, QuestionKey, ShownFit } from './forecasts.ts'
 import { command, Day, Entered, Id, Instant, page, pageOf, Version } from './shared.ts'
 import { ResinVolume } from './site-commands.ts'
-import { BedLine, FactSource, JobLine, line, ResinKind, TankLine } from './site-facts.ts'
+import { BedLine, JobLine, line, TankLine } from './site-facts.ts'
 
 const Driver = z.object({ key: DriverKey, yearsTaken: z.number(), words: z.string() })
 
@@ -60,12 +63,10 @@ export const BedExplanation = z.discriminatedUnion('ok', [
 ])
 export type BedExplanation = z.infer<typeof BedExplanation>
 
-export const BeadCondition = z.enum(['firm', 'some-soft', 'mushy', 'broken'])
-
 export const InspectionLine = z.object({
   id: Id,
   day: Day,
-  beadCondition: BeadCondition.nullable(),
+  beadCondition: z.enum(beadConditions).nullable(),
   capacityShare: z.number().nullable(),
   moistureShare: z.number().nullable(),
   pressureDropPsi: z.number().nullable(),
@@ -108,7 +109,7 @@ const quantity = <const U extends readonly [string, ...string[]]>(units: U) =>
 /** Facts to change: a key left out stays, null or '' clears. Texts are read as people write them. */
 export const BedFacts = z.object({
   tankSize: line(60).optional(),
-  resinKind: ResinKind.optional(),
+  resinKind: z.enum(recordedResinKinds).optional(),
   volume: ResinVolume.nullable().optional(),
   gravel: quantity(['lb', 'kg']).nullable().optional(),
   tubeCut: quantity(['in', 'cm', 'mm']).nullable().optional(),
@@ -124,14 +125,14 @@ export const ChangeBedFacts = command({
   tankVersion: Version,
   /** Null where the tank has no valve recorded. */
   valveVersion: Version.nullable(),
-  source: FactSource,
+  source: z.enum(factSources),
   facts: BedFacts,
 })
 
 export const InspectBed = command({
   bedId: Id,
   day: Day,
-  beadCondition: BeadCondition.nullable(),
+  beadCondition: z.enum(beadConditions).nullable(),
   capacityShare: z.number().min(0).max(1.5).nullable(),
   moistureShare: z.number().min(0).max(1).nullable(),
   pressureDrop: quantity(['psi', 'bar']).nullable(),

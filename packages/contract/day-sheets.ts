@@ -1,6 +1,10 @@
+import { jobKinds } from '@almanac/records/job-kind'
+import { jobStates } from '@almanac/records/job-state'
+import { visitOutcomes } from '@almanac/records/visit-outcome'
+import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { ClockTime, JobBed, JobKind, JobState } from './jobs.ts'
+import { ClockTime, JobBed } from './jobs.ts'
 import { command, Day, Id, Instant, Version } from './shared.ts'
 
 /** A drive in whole minutes and tenths of road miles; null where a place is not known. `server`: by roads; `estimated`: from coordinates. */
@@ -19,13 +23,13 @@ export const SheetVisit = z.object({
   version: Version,
   jobId: Id,
   jobVersion: Version,
-  jobState: JobState,
-  kind: JobKind,
-  state: z.enum(['offered', 'booked', 'under-way', 'closed', 'called-off']),
+  jobState: z.enum(jobStates),
+  kind: z.enum(jobKinds),
+  state: z.enum(visitStates),
   /** The arrival window told to the customer. */
   arriveFrom: Instant.nullable(),
   arriveUntil: Instant.nullable(),
-  outcome: z.string().nullable(),
+  outcome: z.enum(visitOutcomes).nullable(),
   startsAt: Instant,
   endsAt: Instant,
   siteId: Id,
@@ -67,7 +71,7 @@ export type DaySheet = z.infer<typeof DaySheet>
 export const SheetFit = z.object({
   jobId: Id,
   jobVersion: Version,
-  kind: JobKind,
+  kind: z.enum(jobKinds),
   siteId: Id,
   siteLabel: z.string(),
   town: z.string().nullable(),

@@ -1,3 +1,5 @@
+import { dueGroupings } from '@almanac/records/forecast-run'
+import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { DriverKey, ShownFit } from './forecasts.ts'
@@ -16,7 +18,7 @@ export const DueBed = z.object({
     nominalGrains: z.number().nullable(),
     twin: z.boolean(),
   }),
-  resinKind: z.string(),
+  resinKind: z.enum(recordedResinKinds),
   volumeFt3: z.number().nullable(),
   gravelLb: z.number().nullable(),
   beganEarliest: Day.nullable(),
@@ -31,9 +33,6 @@ export const DueBed = z.object({
   job: z.object({ id: Id, state: z.string() }).nullable(),
 })
 export type DueBed = z.infer<typeof DueBed>
-
-export const DueGrouping = z.enum(['supply', 'area', 'resin'])
-export type DueGrouping = z.infer<typeof DueGrouping>
 
 const Band = z.object({ mean: z.number(), low: z.number(), high: z.number() })
 
@@ -74,7 +73,7 @@ export const DueSort = z.enum(['chance', 'due', 'age'])
 export const due = {
   months: oc
     .route({ method: 'GET', path: '/due/months' })
-    .input(z.object({ waterSupplyId: Id.optional(), by: DueGrouping.optional() }))
+    .input(z.object({ waterSupplyId: Id.optional(), by: z.enum(dueGroupings).optional() }))
     .output(DueMonths),
   beds: oc
     .route({ method: 'GET', path: '/due/beds' })

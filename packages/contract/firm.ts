@@ -1,3 +1,4 @@
+import { valveControls } from '@almanac/records/valve-control'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Id, Instant, page, pageOf, Version } from './shared.ts'
@@ -16,7 +17,7 @@ const TankValue = z.strictObject({
 const ValveValue = z.strictObject({
   label: words(80),
   labelWords: z.array(words(40)).max(20),
-  control: z.enum(['meter', 'timer']),
+  control: z.enum(valveControls),
   tubeOdIn: number.nullable(),
   backwashGpm: z.array(number).max(20),
   refillGpm: number.nullable(),

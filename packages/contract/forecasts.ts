@@ -1,3 +1,4 @@
+import { resinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Id, Instant } from './shared.ts'
@@ -86,8 +87,6 @@ export const TrackRecord = z.object({
 })
 export type TrackRecord = z.infer<typeof TrackRecord>
 
-export const ResinChoice = z.enum(['gel-8', 'gel-10', 'fine-mesh'])
-
 /** Costs in minor units of the company's currency. */
 const Costs = z.object({
   plannedMinor: z.number().int(),
@@ -98,7 +97,7 @@ const Costs = z.object({
 
 export const PolicyInput = z.object({
   waterSupplyId: Id.optional(),
-  resinKind: ResinChoice.default('gel-8'),
+  resinKind: z.enum(resinKinds).default('gel-8'),
   plannedMinor: z.number().int().min(1).max(2_000_000_000).optional(),
   failureMinor: z.number().int().min(0).max(2_000_000_000).optional(),
   beadsMinor: z.number().int().min(0).max(2_000_000_000).optional(),

@@ -1,9 +1,7 @@
+import { importRowStatuses, importStates } from '@almanac/records/import-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Id, Instant, page, pageOf, Version } from './shared.ts'
-
-export const ImportState = z.enum(['draft', 'queued', 'applying', 'applied', 'undone', 'failed'])
-export const ImportRowStatus = z.enum(['pending', 'created', 'updated', 'unchanged', 'problem'])
 
 /** Everything a column can fill; the reading rules hold the same list with titles. */
 export const ImportFieldName = z.enum([
@@ -73,7 +71,7 @@ export const ImportBatchRow = z.object({
   id: Id,
   version: Version,
   fileName: z.string(),
-  state: ImportState,
+  state: z.enum(importStates),
   totalRows: z.number().int(),
   doneRows: z.number().int(),
   counts: ImportCounts.nullable(),
@@ -100,7 +98,7 @@ export const ImportProblem = z.object({ column: z.string(), value: z.string(), r
 export const ImportRowView = z.object({
   id: Id,
   line: z.number().int(),
-  status: ImportRowStatus,
+  status: z.enum(importRowStatuses),
   siteId: Id.nullable(),
   problems: z.array(ImportProblem),
   notes: z.array(z.string()),

@@ -1,25 +1,15 @@
+import { unusualReasons } from '@almanac/records/day-plan'
+import { jobKinds } from '@almanac/records/job-kind'
+import { jobStates } from '@almanac/records/job-state'
+import { recordedResinKinds } from '@almanac/records/resin-kind'
+import { visitOutcomes } from '@almanac/records/visit-outcome'
+import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Id, Instant, page, pageOf, Version } from './shared.ts'
 
-export const JobKind = z.enum([
-  'rebed',
-  'annual-visit',
-  'cleaning',
-  'inspection',
-  'repair',
-  'installation',
-  'delivery',
-  'warranty-return',
-  'emergency',
-])
-export const JobState = z.enum(['proposed', 'booked', 'under-way', 'held', 'closed', 'called-off'])
-
 /** A time on the clock of the company's zone, 'HH:MM'. */
 export const ClockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time such as 08:05')
-
-/** What a person has to confirm before a visit stands at an unusual time. */
-export const Unusual = z.enum(['outside-hours', 'past', 'promise', 'crew', 'parts', 'site-hours', 'order'])
 
 /** A bed's facts, for its small drawing and its kit. Volumes in ft³, lengths in inches, weights in lb; null where not known. */
 export const JobBed = z.object({
@@ -29,7 +19,7 @@ export const JobBed = z.object({
   nominalGrains: z.number().nullable(),
   volumeFt3: z.number().nullable(),
   gravelLb: z.number().nullable(),
-  resinKind: z.string(),
+  resinKind: z.enum(recordedResinKinds),
   sizeAsWritten: z.string().nullable(),
 })
 export type JobBed = z.infer<typeof JobBed>
@@ -37,8 +27,8 @@ export type JobBed = z.infer<typeof JobBed>
 const jobShape = {
   id: Id,
   version: Version,
-  kind: JobKind,
-  state: JobState,
+  kind: z.enum(jobKinds),
+  state: z.enum(jobStates),
   siteId: Id,
   siteLabel: z.string(),
   town: z.string().nullable(),
@@ -60,8 +50,8 @@ export type JobRow = z.infer<typeof JobRow>
 export const JobVisit = z.object({
   id: Id,
   version: Version,
-  state: z.enum(['offered', 'booked', 'under-way', 'closed', 'called-off']),
-  outcome: z.string().nullable(),
+  state: z.enum(visitStates),
+  outcome: z.enum(visitOutcomes).nullable(),
   startsAt: Instant,
   endsAt: Instant,
   crewDayId: Id,
@@ -85,8 +75,8 @@ export const JobPage = z.object({
   createdAt: Instant,
   closedDay: Day.nullable(),
   /** The job it follows and that one's day, and the jobs that follow it. */
-  follows: z.object({ jobId: Id, kind: JobKind, leastDays: z.number().int(), day: Day.nullable() }).nullable(),
-  followedBy: z.array(z.object({ jobId: Id, kind: JobKind, leastDays: z.number().int() })),
+  follows: z.object({ jobId: Id, kind: z.enum(jobKinds), leastDays: z.number().int(), day: Day.nullable() }).nullable(),
+  followedBy: z.array(z.object({ jobId: Id, kind: z.enum(jobKinds), leastDays: z.number().int() })),
   forecast: z
     .object({
       asOfDay: Day,
@@ -125,10 +115,14 @@ export const JobPlaces = z.object({
 })
 export type JobPlaces = z.infer<typeof JobPlaces>
 
-const JobMoved = z.object({ jobId: Id, version: Version, state: JobState })
+const JobMoved = z.object({ jobId: Id, version: Version, state: z.enum(jobStates) })
 const VisitPlaced = z.object({ visitId: Id, version: Version, jobId: Id, jobVersion: Version, startsAt: Instant, endsAt: Instant })
 
-export const ListJobs = page({ state: JobState.default('proposed'), kind: JobKind.optional(), town: z.string().max(200).optional() })
+export const ListJobs = page({
+  state: z.enum(jobStates).default('proposed'),
+  kind: z.enum(jobKinds).optional(),
+  town: z.string().max(200).optional(),
+})
 export const ProposeJobs = command({
   beds: z
     .array(z.object({ bedId: Id }))
@@ -140,7 +134,7 @@ export const ProposeJob = command({
   siteId: Id,
   softenerId: Id.optional(),
   bedId: Id.optional(),
-  kind: JobKind,
+  kind: z.enum(jobKinds),
   dueEarliest: Day.optional(),
   dueLatest: Day.optional(),
   minutes: z.number().int().min(5).max(1440).optional(),
@@ -154,7 +148,7 @@ export const BookVisit = command({
   jobVersion: Version,
   crewDayId: Id,
   at: ClockTime,
-  confirmed: z.array(Unusual).max(Unusual.options.length).default([]),
+  confirmed: z.array(z.enum(unusualReasons)).max(unusualReasons.length).default([]),
 })
 export const MoveVisit = command({
   visitId: Id,
@@ -162,7 +156,7 @@ export const MoveVisit = command({
   /** Another sheet; without it the visit stays on its own. */
   crewDayId: Id.optional(),
   at: ClockTime,
-  confirmed: z.array(Unusual).max(Unusual.options.length).default([]),
+  confirmed: z.array(z.enum(unusualReasons)).max(unusualReasons.length).default([]),
 })
 export const CallOffVisit = command({ visitId: Id, version: Version })
 export const HoldJob = command({ jobId: Id, version: Version, reason: z.string().trim().min(1, 'say why').max(1000) })
@@ -173,7 +167,7 @@ export const jobs = {
   /** How many jobs stand in each open state, and the towns to filter by. */
   overview: oc
     .route({ method: 'GET', path: '/jobs/overview' })
-    .output(z.object({ counts: z.record(JobState, z.number()), towns: z.array(z.string()) })),
+    .output(z.object({ counts: z.record(z.enum(jobStates), z.number()), towns: z.array(z.string()) })),
   get: oc
     .route({ method: 'GET', path: '/jobs/{jobId}' })
     .input(z.object({ jobId: Id }))
@@ -215,7 +209,7 @@ export const jobs = {
   callOffVisit: oc
     .route({ method: 'POST', path: '/jobs/call-off-visit' })
     .input(CallOffVisit)
-    .output(z.object({ visitId: Id, version: Version, jobId: Id, jobVersion: Version, state: JobState })),
+    .output(z.object({ visitId: Id, version: Version, jobId: Id, jobVersion: Version, state: z.enum(jobStates) })),
   hold: oc.route({ method: 'POST', path: '/jobs/hold' }).input(HoldJob).output(JobMoved),
   callOff: oc.route({ method: 'POST', path: '/jobs/call-off' }).input(HoldJob).output(JobMoved),
   resume: oc.route({ method: 'POST', path: '/jobs/resume' }).input(ResumeJob).output(JobMoved),

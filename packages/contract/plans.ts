@@ -1,3 +1,4 @@
+import { planStates } from '@almanac/records/day-plan'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Id, Instant, Version } from './shared.ts'
@@ -44,7 +45,7 @@ export const PlanPage = z.object({
   asked: PlanAsked,
   fromDay: Day,
   untilDay: Day,
-  state: z.enum(['running', 'ready', 'failed', 'stopped', 'accepted']),
+  state: z.enum(planStates),
   createdAt: Instant,
   failure: z.string().nullable(),
   before: PlanTotals.nullable(),

@@ -1,21 +1,20 @@
+import { channels } from '@almanac/records/channel'
+import { messageStates, reminderStates } from '@almanac/records/message-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Id, Instant, page, pageOf, Version } from './shared.ts'
 
-export const ReminderState = z.enum(['waiting', 'held', 'released', 'dropped'])
-export const Channel = z.enum(['email', 'phone', 'text', 'letter'])
-
 export const ReminderRow = z.object({
   id: Id,
   version: Version,
-  state: ReminderState,
+  state: z.enum(reminderStates),
   stateReason: z.string().nullable(),
   siteId: Id,
   siteLabel: z.string(),
   town: z.string().nullable(),
   bedId: Id,
   contactName: z.string().nullable(),
-  channel: Channel,
+  channel: z.enum(channels),
   address: z.string().nullable(),
   dueEarliest: Day.nullable(),
   dueLatest: Day.nullable(),
@@ -25,8 +24,8 @@ export type ReminderRow = z.infer<typeof ReminderRow>
 
 export const MessageRow = z.object({
   id: Id,
-  state: z.enum(['outbox', 'sending', 'sent', 'uncertain', 'withdrawn']),
-  channel: Channel,
+  state: z.enum(messageStates),
+  channel: z.enum(channels),
   address: z.string(),
   subject: z.string(),
   body: z.string(),
@@ -50,7 +49,7 @@ export const Decided = z.object({ results: z.array(z.object({ id: Id, done: z.bo
 export const reminders = {
   list: oc
     .route({ method: 'GET', path: '/reminders/list' })
-    .input(page({ state: ReminderState.default('waiting') }))
+    .input(page({ state: z.enum(reminderStates).default('waiting') }))
     .output(pageOf(ReminderRow)),
   counts: oc.route({ method: 'GET', path: '/reminders/counts' }).output(
     z.object({

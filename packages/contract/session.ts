@@ -1,3 +1,4 @@
+import { roles } from '@almanac/records/role'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { FigureRow } from './firm.ts'
@@ -17,9 +18,9 @@ const Company = z.object({
 export const Me = z.object({
   person: z.object({ id: Id, name: z.string(), email: z.string() }),
   company: Company,
-  role: z.enum(['owner', 'dispatcher', 'technician']),
+  role: z.enum(roles),
   permissions: z.array(z.string()),
-  companies: z.array(z.object({ id: Id, name: z.string(), role: z.enum(['owner', 'dispatcher', 'technician']) })),
+  companies: z.array(z.object({ id: Id, name: z.string(), role: z.enum(roles) })),
   today: Day,
   /** The company's own figures, so that every screen computes with them from its first moment, a tablet's without signal too. */
   figures: z.array(FigureRow),

@@ -1,7 +1,14 @@
+import { arrangements } from '@almanac/records/arrangement'
+import { channels } from '@almanac/records/channel'
+import { consentSources } from '@almanac/records/consent-source'
+import { contactRoles } from '@almanac/records/contact-role'
+import { factSources } from '@almanac/records/fact-source'
+import { preTreatmentKinds } from '@almanac/records/pre-treatment-kind'
+import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Entered, Id, Version } from './shared.ts'
-import { Arrangement, Channel, ConsentSource, ContactRole, FactSource, line, PreTreatmentKind, ResinKind } from './site-facts.ts'
+import { line } from './site-facts.ts'
 
 const Changed = z.object({ id: Id, version: Version })
 const post = (path: `/${string}`) => oc.route({ method: 'POST', path })
@@ -13,15 +20,15 @@ export const ResinVolume = z.object({ value: Entered.shape.value.positive(), uni
 export const NewSoftener = z.object({
   label: line(120).default(''),
   location: line(120).default(''),
-  arrangement: Arrangement.default('single'),
+  arrangement: z.enum(arrangements).default('single'),
   /** As people write it: "10x54", "48,000 grain", "42 L". */
   tankSize: line(60).default(''),
-  resinKind: ResinKind.default('unknown'),
+  resinKind: z.enum(recordedResinKinds).default('unknown'),
   volume: ResinVolume.nullable().default(null),
   /** When the present bed went in, as people say it: "2014", "before 2015", "Mar 2012". */
   began: line(60).default(''),
   lastSeenDay: Day.nullable().default(null),
-  source: FactSource.default('call'),
+  source: z.enum(factSources).default('call'),
 })
 export type NewSoftener = z.infer<typeof NewSoftener>
 
@@ -46,7 +53,7 @@ const address = {
 }
 
 const contact = {
-  role: ContactRole,
+  role: z.enum(contactRoles),
   name: line(120).default(''),
   phone: line(40).default(''),
   email: z.union([z.literal(''), z.email().max(160)]).default(''),
@@ -60,7 +67,7 @@ export const Holder = z.discriminatedUnion('kind', [
     name: line(160).min(1),
     phone: line(40).default(''),
     email: contact.email,
-    consents: z.array(Channel).max(4).default([]),
+    consents: z.array(z.enum(channels)).max(4).default([]),
   }),
 ])
 export type Holder = z.infer<typeof Holder>
@@ -102,9 +109,9 @@ export const ArchiveContact = command({ contactId: Id, version: Version })
 /** The answer a person gave. `version` is null where nothing was recorded for the channel yet. */
 export const SetConsent = command({
   contactId: Id,
-  channel: Channel,
+  channel: z.enum(channels),
   granted: z.boolean(),
-  source: ConsentSource,
+  source: z.enum(consentSources),
   sinceDay: Day,
   version: Version.nullable(),
 })
@@ -118,14 +125,19 @@ export const ChangeSoftener = command({
   version: Version,
   label: line(120).min(1),
   location: line(120).default(''),
-  arrangement: Arrangement,
+  arrangement: z.enum(arrangements),
   peopleServed: z.number().int().min(1).max(100_000).nullable(),
   /** The card its valve goes by; left out, it stays as it is. */
   valveCardId: z.string().min(1).max(60).nullable().optional(),
   notes: line(4000).default(''),
 })
 
-export const AddPreTreatment = command({ softenerId: Id, kind: PreTreatmentKind, fromDay: Day.nullable(), source: FactSource })
+export const AddPreTreatment = command({
+  softenerId: Id,
+  kind: z.enum(preTreatmentKinds),
+  fromDay: Day.nullable(),
+  source: z.enum(factSources),
+})
 /** `toDay` says when it was taken out; null means that it stands. */
 export const EndPreTreatment = command({ preTreatmentId: Id, version: Version, toDay: Day })
 

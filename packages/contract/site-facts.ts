@@ -1,16 +1,10 @@
+import { channels } from '@almanac/records/channel'
+import { consentSources } from '@almanac/records/consent-source'
+import { contactRoles } from '@almanac/records/contact-role'
+import { endCauses } from '@almanac/records/end-cause'
+import { recordedResinKinds } from '@almanac/records/resin-kind'
 import * as z from 'zod'
 import { Day, Id, Version } from './shared.ts'
-
-export const ContactRole = z.enum(['payer', 'occupier', 'landlord', 'key-holder'])
-export const Channel = z.enum(['email', 'phone', 'text', 'letter'])
-export const ConsentSource = z.enum(['call', 'visit', 'letter', 'link', 'import'])
-export const ResinKind = z.enum(['gel-8', 'gel-10', 'fine-mesh', 'unknown'])
-export const Arrangement = z.enum(['single', 'twin-alternating', 'twin-parallel'])
-export const PreTreatmentKind = z.enum(['carbon', 'sediment', 'iron-filter'])
-
-/** Where a person has a fact from; kept beside the fact with the day. */
-export const FactSource = z.enum(['call', 'label', 'measured', 'papers'])
-export type FactSource = z.infer<typeof FactSource>
 
 /** A line of text as typed; blank means not known. */
 export const line = (most: number) => z.string().trim().max(most)
@@ -18,7 +12,7 @@ export const line = (most: number) => z.string().trim().max(most)
 /** One bed as lists show it. Days are 'YYYY-MM-DD', volumes ft³. */
 export const BedLine = z.object({
   id: Id,
-  resinKind: ResinKind,
+  resinKind: z.enum(recordedResinKinds),
   volumeFt3: z.number().nullable(),
   beganEarliest: Day.nullable(),
   beganLatest: Day.nullable(),
@@ -26,7 +20,7 @@ export const BedLine = z.object({
   lastSeenDay: Day.nullable(),
   endedEarliest: Day.nullable(),
   endedLatest: Day.nullable(),
-  endCause: z.string().nullable(),
+  endCause: z.enum(endCauses).nullable(),
   due10Day: Day.nullable(),
   due50Day: Day.nullable(),
   due90Day: Day.nullable(),
@@ -58,7 +52,13 @@ export const JobLine = z.object({
 export type JobLine = z.infer<typeof JobLine>
 
 /** Whether a contact may be reached on a channel. Where nothing is recorded, there is no line. */
-export const ConsentLine = z.object({ version: Version, channel: Channel, granted: z.boolean(), source: z.string(), sinceDay: Day })
+export const ConsentLine = z.object({
+  version: Version,
+  channel: z.enum(channels),
+  granted: z.boolean(),
+  source: z.enum(consentSources),
+  sinceDay: Day,
+})
 
 export const ContactLine = z.object({
   id: Id,
@@ -66,7 +66,7 @@ export const ContactLine = z.object({
   customerId: Id,
   /** Null: reached for every site of the customer. */
   siteId: Id.nullable(),
-  role: ContactRole,
+  role: z.enum(contactRoles),
   name: z.string().nullable(),
   phone: z.string().nullable(),
   email: z.string().nullable(),

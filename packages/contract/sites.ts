@@ -1,8 +1,12 @@
+import { arrangements } from '@almanac/records/arrangement'
+import { recordedDisinfectants } from '@almanac/records/disinfectant'
+import { preTreatmentKinds } from '@almanac/records/pre-treatment-kind'
+import { supplyKinds } from '@almanac/records/supply-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { Day, Id, page, pageOf, Version } from './shared.ts'
 import { siteCommands } from './site-commands.ts'
-import { Arrangement, BedLine, ContactLine, JobLine, PreTreatmentKind, TankLine } from './site-facts.ts'
+import { BedLine, ContactLine, JobLine, TankLine } from './site-facts.ts'
 import { SiteHappening } from './site-history.ts'
 
 /** One site in the list, with the bed of it that comes due first. */
@@ -30,7 +34,7 @@ export const SiteSoftener = z.object({
   version: Version,
   label: z.string(),
   location: z.string().nullable(),
-  arrangement: Arrangement,
+  arrangement: z.enum(arrangements),
   installedEarliest: Day.nullable(),
   installedLatest: Day.nullable(),
   installedAsWritten: z.string().nullable(),
@@ -44,7 +48,7 @@ export const SiteSoftener = z.object({
     z.object({
       id: Id,
       version: Version,
-      kind: PreTreatmentKind,
+      kind: z.enum(preTreatmentKinds),
       fromDay: Day.nullable(),
       toDay: Day.nullable(),
       source: z.string(),
@@ -84,7 +88,13 @@ export const SitePage = z.object({
   accessNotes: z.string().nullable(),
   notes: z.string().nullable(),
   supply: z
-    .object({ id: Id, name: z.string(), kind: z.string(), disinfectant: z.string().nullable(), residualMgL: z.number().nullable() })
+    .object({
+      id: Id,
+      name: z.string(),
+      kind: z.enum(supplyKinds),
+      disinfectant: z.enum(recordedDisinfectants).nullable(),
+      residualMgL: z.number().nullable(),
+    })
     .nullable(),
   tenures: z.array(SiteTenure),
   contacts: z.array(ContactLine),
@@ -108,7 +118,7 @@ export const sites = {
   nearby: get('/sites/{siteId}/nearby')
     .input(bySite)
     .output(z.object({ yard: Place.nullable(), places: z.array(z.object({ id: Id, label: z.string(), place: Place })) })),
-  supplies: get('/sites/choices/supplies').output(z.array(z.object({ id: Id, name: z.string(), kind: z.string() }))),
+  supplies: get('/sites/choices/supplies').output(z.array(z.object({ id: Id, name: z.string(), kind: z.enum(supplyKinds) }))),
   /** Customers whose name begins so, for handing a site over. */
   customers: get('/sites/choices/customers')
     .input(z.object({ q: z.string().trim().min(1).max(100) }))

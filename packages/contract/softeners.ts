@@ -1,7 +1,10 @@
+import { arrangements } from '@almanac/records/arrangement'
+import { recordedResinKinds } from '@almanac/records/resin-kind'
+import { recordedValveControls } from '@almanac/records/valve-control'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { Day, Id } from './shared.ts'
-import { Arrangement, ResinKind, TankLine } from './site-facts.ts'
+import { TankLine } from './site-facts.ts'
 
 /** A value of the water at the softener: by its newest test there, else as the supply delivers it. */
 export const WaterFact = z.object({ value: z.number(), from: z.enum(['test', 'supply']), day: Day.nullable() })
@@ -11,7 +14,7 @@ export const SettingsTank = TankLine.omit({ version: true }).extend({
   bed: z
     .object({
       id: Id,
-      resinKind: ResinKind,
+      resinKind: z.enum(recordedResinKinds),
       volumeFt3: z.number().nullable(),
       gravelLb: z.number().nullable(),
       tubeCutIn: z.number().nullable(),
@@ -22,7 +25,7 @@ export const SettingsTank = TankLine.omit({ version: true }).extend({
   valve: z
     .object({
       label: z.string(),
-      control: z.enum(['meter', 'timer', 'unknown']),
+      control: z.enum(recordedValveControls),
       backwashGpm: z.number().nullable(),
       tubeOdIn: z.number().nullable(),
       cardId: z.string().nullable(),
@@ -35,7 +38,7 @@ export type SettingsTank = z.infer<typeof SettingsTank>
 export const SoftenerSettings = z.object({
   id: Id,
   label: z.string(),
-  arrangement: Arrangement,
+  arrangement: z.enum(arrangements),
   peopleServed: z.number().nullable(),
   site: z.object({ id: Id, label: z.string(), town: z.string().nullable() }),
   supplyName: z.string().nullable(),

@@ -1,3 +1,4 @@
+import { movementReasons } from '@almanac/records/stock'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Id, Instant, page, pageOf, Version } from './shared.ts'
@@ -20,7 +21,7 @@ export const MovementRow = z.object({
   itemName: z.string(),
   unit: z.string(),
   quantity: z.number(),
-  reason: z.enum(['received', 'used', 'counted', 'returned']),
+  reason: z.enum(movementReasons),
   visitId: Id.nullable(),
   siteLabel: z.string().nullable(),
 })

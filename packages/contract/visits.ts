@@ -1,20 +1,23 @@
+import { endCauses } from '@almanac/records/end-cause'
+import { jobKinds } from '@almanac/records/job-kind'
+import { measurementKinds } from '@almanac/records/measurement-kind'
+import { resinKinds } from '@almanac/records/resin-kind'
+import { supplyKinds } from '@almanac/records/supply-kind'
+import { visitOutcomes } from '@almanac/records/visit-outcome'
+import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { JobBed, JobKind } from './jobs.ts'
+import { JobBed } from './jobs.ts'
 import { command, Day, Id, Instant, Version } from './shared.ts'
-
-export const VisitState = z.enum(['booked', 'under-way', 'closed', 'called-off'])
-export const Outcome = z.enum(['done', 'made-safe', 'no-access', 'bed-not-at-fault', 'condemned'])
-export const EndCause = z.enum(['worn', 'iron-fouled', 'beads-lost', 'oxidised', 'tank-cracked', 'removed-for-convenience', 'unknown'])
 
 /** One line of today's work. */
 export const WorkLine = z.object({
   visitId: Id,
-  state: VisitState,
+  state: z.enum(visitStates),
   startsAt: Instant,
   endsAt: Instant,
   day: Day,
-  kind: JobKind,
+  kind: z.enum(jobKinds),
   siteLabel: z.string(),
   street: z.string().nullable(),
   town: z.string().nullable(),
@@ -37,7 +40,7 @@ export const VisitPage = WorkLine.extend({
   tubeOdIn: z.number().nullable(),
   tubeCutIn: z.number().nullable(),
   valveCardId: z.string().nullable(),
-  waterSource: z.enum(['town', 'private-well']).nullable(),
+  waterSource: z.enum(supplyKinds).nullable(),
   waterTemperatureC: z.number().nullable(),
   ironMgL: z.number().nullable(),
   stock: z.array(
@@ -50,7 +53,7 @@ export const VisitPage = WorkLine.extend({
       bagFt3: z.number().nullable(),
     }),
   ),
-  outcome: Outcome.nullable(),
+  outcome: z.enum(visitOutcomes).nullable(),
   closedAt: Instant.nullable(),
 })
 export type VisitPage = z.infer<typeof VisitPage>
@@ -60,8 +63,8 @@ const text = (most: number) => z.string().max(most)
 /** The record that finishes a visit; what it must hold for each outcome is decided by the service rules, on the tablet and here alike. */
 export const CloseOutInput = z.object({
   visitId: Id,
-  jobKind: JobKind,
-  outcome: Outcome,
+  jobKind: z.enum(jobKinds),
+  outcome: z.enum(visitOutcomes),
   workDay: Day,
   startedAt: Instant,
   finishedAt: Instant,
@@ -71,18 +74,7 @@ export const CloseOutInput = z.object({
   measurements: z
     .array(
       z.object({
-        kind: z.enum([
-          'outletHardnessGpg',
-          'rawHardnessGpg',
-          'inletFreeChlorineMgL',
-          'inletTotalChlorineMgL',
-          'rawIronMgL',
-          'capacityShare',
-          'beadMoisturePercent',
-          'pressurePsi',
-          'serviceDropPsi',
-          'backwashGpm',
-        ]),
+        kind: z.enum(measurementKinds),
         value: z.number(),
         enteredValue: z.number(),
         enteredUnit: text(20),
@@ -90,10 +82,10 @@ export const CloseOutInput = z.object({
     )
     .max(50),
   partsUsed: z.array(z.object({ stockItemId: Id.nullable(), name: text(200), quantity: z.number(), unit: text(40) })).max(100),
-  oldBed: z.object({ takenOut: z.boolean(), endCause: EndCause.nullable(), evidence: text(500) }).nullable(),
+  oldBed: z.object({ takenOut: z.boolean(), endCause: z.enum(endCauses).nullable(), evidence: text(500) }).nullable(),
   newBed: z
     .object({
-      resinKind: z.enum(['gel-8', 'gel-10', 'fine-mesh']),
+      resinKind: z.enum(resinKinds),
       volumeFt3: z.number().positive().max(500),
       enteredVolume: z.object({ value: z.number(), unit: z.enum(['ft3', 'L']) }),
       gravelLb: z.number().min(0).max(5000),

@@ -1,10 +1,9 @@
+import { recordedDisinfectants } from '@almanac/records/disinfectant'
+import { measuringPoints } from '@almanac/records/measuring-point'
+import { supplyKinds } from '@almanac/records/supply-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Entered, Id, Instant, page, pageOf, Version } from './shared.ts'
-
-export const Disinfectant = z.enum(['none', 'free-chlorine', 'chloramine', 'unknown'])
-export const MeasuringPoint = z.enum(['raw', 'softener-inlet', 'softened'])
-export const SupplyKind = z.enum(['town', 'private-well'])
 
 const HardnessEntered = z.object({ value: z.number().min(0).max(8000), unit: z.enum(['gpg', 'mg/L', 'dH', 'fH', 'mmol/L']) })
 const ConcentrationEntered = z.object({ value: z.number().min(0).max(100_000), unit: z.enum(['mg/L', 'ug/L']) })
@@ -14,7 +13,7 @@ export const SupplyPeriodRow = z.object({
   id: Id,
   version: Version,
   fromDay: Day.nullable(),
-  disinfectant: Disinfectant,
+  disinfectant: z.enum(recordedDisinfectants),
   residualMgL: z.number().nullable(),
   hardnessGpg: z.number().nullable(),
   ironMgL: z.number().nullable(),
@@ -26,7 +25,7 @@ export type SupplyPeriodRow = z.infer<typeof SupplyPeriodRow>
 export const SupplyRow = z.object({
   id: Id,
   name: z.string(),
-  kind: SupplyKind,
+  kind: z.enum(supplyKinds),
   sites: z.number().int(),
   present: SupplyPeriodRow.nullable(),
 })
@@ -51,12 +50,12 @@ export const SupplyPage = SupplyRow.extend({
 })
 export type SupplyPage = z.infer<typeof SupplyPage>
 
-export const AddSupplyInput = command({ name: z.string().trim().min(1).max(120), kind: SupplyKind })
+export const AddSupplyInput = command({ name: z.string().trim().min(1).max(120), kind: z.enum(supplyKinds) })
 /** What a supply delivers from a day on. Of disinfectant and values: left out means as before, null (`unknown` for the disinfectant) that nobody knows. */
 export const AddPeriodInput = command({
   waterSupplyId: Id,
   fromDay: Day.nullable(),
-  disinfectant: Disinfectant.optional(),
+  disinfectant: z.enum(recordedDisinfectants).optional(),
   residual: ConcentrationEntered.nullable().optional(),
   hardness: HardnessEntered.nullable().optional(),
   iron: ConcentrationEntered.nullable().optional(),
@@ -68,7 +67,7 @@ export const RecordTestInput = command({
   siteId: Id,
   softenerId: Id.optional(),
   day: Day,
-  point: MeasuringPoint,
+  point: z.enum(measuringPoints),
   hardness: HardnessEntered.optional(),
   freeChlorine: ConcentrationEntered.optional(),
   totalChlorine: ConcentrationEntered.optional(),
@@ -81,7 +80,7 @@ export const TestRow = z.object({
   id: Id,
   version: Version,
   day: Day,
-  point: MeasuringPoint,
+  point: z.enum(measuringPoints),
   hardnessGpg: z.number().nullable(),
   freeChlorineMgL: z.number().nullable(),
   totalChlorineMgL: z.number().nullable(),

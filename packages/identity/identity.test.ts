@@ -1,11 +1,12 @@
 import { closeClients, identityClient } from '@almanac/database/client'
+import type { Role } from '@almanac/records/role'
 import { newId } from '@almanac/runtime/ids'
 import type pg from 'pg'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { inspector, makeCompany } from '../../tests/support/two-firms.ts'
 import { auth } from './auth.ts'
 import { addMembership, addPerson, endMembership } from './people.ts'
-import { may, type Permission, permissionsOf, type Role } from './permissions.ts'
+import { may, type Permission, permissionsOf } from './permissions.ts'
 import { stillIn } from './who.ts'
 
 const PASSWORD = 'brine tanks bridge in summer'

@@ -1,8 +1,8 @@
 import { identityClient } from '@almanac/database/client'
+import type { Role } from '@almanac/records/role'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import { hashPassword } from 'better-auth/crypto'
-import type { Role } from './permissions.ts'
 
 /** Adds a person with a password, for set-up and the demo. Answers the person's id; an existing e-mail keeps its person. */
 export async function addPerson(input: { name: string; email: string; password: string }): Promise<string> {

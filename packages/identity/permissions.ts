@@ -1,3 +1,4 @@
+import type { Role } from '@almanac/records/role'
 /** What a procedure may demand: action and entity. A misspelt one does not compile. */
 export type Permission =
   | 'read:due'
@@ -19,8 +20,6 @@ export type Permission =
   | 'change:stores'
   | 'read:audit'
   | 'manage:company'
-
-export type Role = 'owner' | 'dispatcher' | 'technician'
 
 const TECHNICIAN: Permission[] = ['read:site', 'read:water', 'read:job', 'read:own-work', 'close:visit', 'read:stores']
 const DISPATCHER: Permission[] = [

@@ -1,8 +1,8 @@
 import { identityClient } from '@almanac/database/client'
+import type { Role } from '@almanac/records/role'
 import { now } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import { auth } from './auth.ts'
-import type { Role } from './permissions.ts'
 
 export type CompanyCard = { id: string; name: string; timeZone: string; unitSystem: 'us' | 'metric'; currency: string; locale: string }
 

@@ -1,2 +1,3 @@
 /** Which units a person reads: US customary or metric. Stored values do not depend on it. */
-export type UnitSystem = 'us' | 'metric'
+export const unitSystems = ['us', 'metric'] as const
+export type UnitSystem = (typeof unitSystems)[number]

@@ -1,9 +1,10 @@
+import type { RecordedResinKind } from '@almanac/records/resin-kind'
 import { addDays, earlier, yearsBetween } from './days.ts'
 import type { SupplyPlan } from './firms.ts'
 import type { Random } from './random.ts'
 
 export type BedStory = {
-  resinKind: 'gel-8' | 'gel-10' | 'fine-mesh' | 'unknown'
+  resinKind: RecordedResinKind
   began: string
   ended: string | null
   cause: string | null

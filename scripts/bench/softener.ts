@@ -33,7 +33,7 @@ function madeSites(figures: FirmFigures, base: SiteInput, seed: number): SiteInp
       heightIn: listed ? tank.heightIn : Math.round(diameterIn * between(2.4, 5.5)),
       resinFt3: listed ? maybe(0.6, tank.resinFt3.usual) : null,
       gravelLb: maybe(0.4, tank.gravelLb.usual),
-      resinKind: one(['gel-8', 'gel-8', 'gel-10', 'fine-8', null] as const),
+      resinKind: one(['gel-8', 'gel-8', 'gel-10', 'fine-mesh', null] as const),
       arrangement: one(['single', 'single', 'single', 'twin-parallel', 'twin-alternating'] as const),
       bedAgeYears: maybe(0.7, between(0, 20)),
       oldTubeLengthIn: listed ? maybe(0.3, tank.heightIn - 1.5) : null,

@@ -1,6 +1,8 @@
 // The arrows of the house plan as rules for dependency-cruiser: who may import whom. Paths are those of files, from the repository's root;
 // a package that is not there yet appears by the name it is imported by. Type imports count like any other.
-const PURE = 'units|softener|forecast|dispatch|service-rules'
+const PURE = 'softener|forecast|dispatch|service-rules'
+/** What every package may stand on: they know only themselves, and records the units. */
+const BELOW = 'units|records'
 
 /** A package of ours, as a path or (unresolved) as a name. */
 const ours = (names) => `(^|/)(packages|@almanac)/(${names})/`
@@ -14,22 +16,34 @@ const rule = (name, comment, from, to) => ({ name, comment, severity: 'error', f
 
 export const forbidden = [
   rule(
-    'pure-imports-only-units',
-    'A pure package imports its own files, units and numeric libraries: no React, Next, Prisma, zod, Node. Pass facts, time and seeds as arguments.',
+    'pure-imports-only-units-and-records',
+    'A pure package imports its own files, units, records and numeric libraries: no React, Next, Prisma, zod, Node. Pass facts, time and seeds as arguments.',
     { path: `^packages/(${PURE})/`, pathNot: tests },
-    { pathNot: ['^packages/$1/', ours('units'), pureLibraries] },
+    { pathNot: ['^packages/$1/', ours(BELOW), pureLibraries] },
+  ),
+  rule(
+    'units-import-nothing',
+    'Units know factors and formats alone.',
+    { path: '^packages/units/', pathNot: tests },
+    { pathNot: '^packages/units/' },
+  ),
+  rule(
+    'records-import-only-units',
+    'A record is values, types and words; what follows from them is a rule of a package above.',
+    { path: '^packages/records/', pathNot: tests },
+    { pathNot: ['^packages/records/', ours('units')] },
   ),
   rule(
     'pure-packages-apart',
     'Softener, forecast, dispatch and service-rules never import each other: an operation brings them together.',
     { path: `^packages/(${PURE})/` },
-    { path: ours(PURE), pathNot: ['(^|/)(packages|@almanac)/$1/', ours('units')] },
+    { path: ours(PURE), pathNot: '(^|/)(packages|@almanac)/$1/' },
   ),
   rule(
-    'contract-imports-only-zod',
-    'The contract describes requests and answers with zod alone, so that the browser can have it.',
+    'contract-imports-only-records-and-zod',
+    'The contract describes requests and answers with records and zod alone, so that the browser can have it.',
     { path: '^packages/contract/', pathNot: tests },
-    { pathNot: ['^packages/contract/', '(^|/)node_modules/(zod|@orpc/contract)/'] },
+    { pathNot: ['^packages/contract/', ours(BELOW), '(^|/)node_modules/(zod|@orpc/contract)/'] },
   ),
   rule(
     'runtime-imports-no-package',
@@ -38,10 +52,10 @@ export const forbidden = [
     { path: ['^apps/', ours('(?!runtime/)[^/]+')] },
   ),
   rule(
-    'database-imports-only-runtime',
-    'The database room knows no use case.',
+    'database-imports-only-runtime-and-records',
+    'The database room knows records, and no use case.',
     { path: '^packages/database/', pathNot: tests },
-    { path: ['^apps/', ours('(?!(database|runtime|contract)/)[^/]+')] },
+    { path: ['^apps/', ours('(?!(database|runtime|contract|records)/)[^/]+')] },
   ),
   rule(
     'database-imports-contract-types-only',
@@ -62,10 +76,10 @@ export const forbidden = [
     { path: '(^|/)node_modules/(pg|postgres)/' },
   ),
   rule(
-    'identity-imports-only-database-and-runtime',
+    'identity-imports-only-database-records-and-runtime',
     'Sign-in stands beside the use cases.',
     { path: '^packages/identity/', pathNot: tests },
-    { path: ['^apps/', ours('(?!(identity|database|runtime)/)[^/]+')] },
+    { path: ['^apps/', ours('(?!(identity|database|runtime|records)/)[^/]+')] },
   ),
   rule(
     'operations-import-no-screen',
@@ -86,10 +100,10 @@ export const forbidden = [
     { path: '(^|/)(packages|@almanac)/operations/(?!shared/)[^/]+/' },
   ),
   rule(
-    'ui-imports-only-softener-and-units',
-    'Shared components know shapes and units, no use case and no data.',
+    'ui-imports-only-softener-units-and-records',
+    'Shared components know shapes, units and the words of records, no use case and no data.',
     { path: '^packages/ui/', pathNot: tests },
-    { path: ['^apps/', ours('(?!(ui|softener|units)/)[^/]+'), '(^|/)node_modules/(next|@orpc|@tanstack/react-query)/'] },
+    { path: ['^apps/', ours('(?!(ui|softener|units|records)/)[^/]+'), '(^|/)node_modules/(next|@orpc|@tanstack/react-query)/'] },
   ),
   rule(
     'screens-import-no-database',

@@ -1,6 +1,6 @@
 import { closeClients } from '@almanac/database/client'
 import { addMembership, endMembership } from '@almanac/identity/people'
-import type { Role } from '@almanac/identity/permissions'
+import type { Role } from '@almanac/records/role'
 import { setClock } from '@almanac/runtime/clock'
 import { forgetConfig } from '@almanac/runtime/config'
 import { newId } from '@almanac/runtime/ids'

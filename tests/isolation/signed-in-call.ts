@@ -1,7 +1,7 @@
 import { contract } from '@almanac/contract/contract'
 import { auth } from '@almanac/identity/auth'
 import { addMembership, addPerson } from '@almanac/identity/people'
-import type { Role } from '@almanac/identity/permissions'
+import type { Role } from '@almanac/records/role'
 import { newId } from '@almanac/runtime/ids'
 import { log } from '@almanac/runtime/log'
 import { type AnyRouter, call, isProcedure, ORPCError } from '@orpc/server'

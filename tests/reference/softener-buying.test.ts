@@ -159,7 +159,7 @@ describe('kits side by side', () => {
     expect(ten?.moreWeightLb).toBeCloseTo(3, 9)
     expect(ten).toMatchObject({ kind: 'gel-10', moreMinor: 19_000 + 10_500 - 22_000, bagsFromShelf: 1 })
     // Fine mesh has no price in the list: no difference is made up.
-    expect(fine).toMatchObject({ kind: 'fine-8', moreMinor: null })
+    expect(fine).toMatchObject({ kind: 'fine-mesh', moreMinor: null })
     expect(fine?.kit.warnings.join()).toMatch(/slots fine enough/)
   })
   it('refuses as the kit does', () => {
@@ -191,7 +191,7 @@ describe('the stores in the words of a kit', () => {
       item({ kind: 'gravel', unit: 'lb', priceMinor: null }),
     ])
     expect(shelf.map((one) => [one.resinKind, one.onHand])).toEqual([
-      ['fine-8', 2],
+      ['fine-mesh', 2],
       [null, 5],
     ])
     expect(prices.map((one) => one.item)).toEqual(['resin', 'resin'])

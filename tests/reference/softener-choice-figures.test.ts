@@ -69,7 +69,7 @@ describe('which resin', () => {
     const pairs = Array.from({ length: 24 }, (_, i) => 2 * i + 1.5)
     const found = value(
       whichResin({
-        ...{ livesYears: lives, longerTen: [1], rebedMinor: 1000, kitMoreMinor: { 'gel-8': 0, 'gel-10': 0, 'fine-8': 0 } },
+        ...{ livesYears: lives, longerTen: [1], rebedMinor: 1000, kitMoreMinor: { 'gel-8': 0, 'gel-10': 0, 'fine-mesh': 0 } },
         ...{ hardnessGpg: 18, gallonsPerDay: 138, figures: USUAL_FIGURES },
       }),
     )

@@ -38,9 +38,9 @@ describe('salt and water of a year', () => {
     expect(running.saltLb).toBeCloseTo(312.85, 1)
   })
   it('fine mesh takes less salt at the same dose: 31.5 against 29.0 kgr at 10 lb/ft³ (Keller, Basic Ion Exchange, part 2, table 3)', () => {
-    const salt = (kind: 'gel-8' | 'fine-8') =>
+    const salt = (kind: 'gel-8' | 'fine-mesh') =>
       value(yearlyRunning(kind, { hardnessGpg: 18, gallonsPerDay: 138, saltLbFt3: 10, figures: USUAL_FIGURES })).saltLb
-    expect(salt('fine-8') / salt('gel-8')).toBeCloseTo(29 / 31.5, 6)
+    expect(salt('fine-mesh') / salt('gel-8')).toBeCloseTo(29 / 31.5, 6)
   })
   it('refuses without a hardness', () =>
     expect(yearlyRunning('gel-8', { hardnessGpg: null, gallonsPerDay: 138, figures: USUAL_FIGURES })).toMatchObject({ ok: false }))
@@ -54,7 +54,7 @@ const RESIN: WhichResinInput = {
   livesYears: [10],
   longerTen: [1.25],
   rebedMinor: 60_000,
-  kitMoreMinor: { 'gel-8': 0, 'gel-10': 7_500, 'fine-8': 6_000 },
+  kitMoreMinor: { 'gel-8': 0, 'gel-10': 7_500, 'fine-mesh': 6_000 },
 }
 
 describe('which resin', () => {
@@ -80,7 +80,7 @@ describe('which resin', () => {
     expect(bare.ok && bare.value).toMatchObject({ cheapest: null, options: [{ perYear: null, chanceCheapest: null }, {}, {}] })
     expect(bare.ok && bare.value.options[0]?.unpriced.join()).toMatch(/The firm’s figures/)
     expect(bare.ok && bare.missing.join()).toMatch(/price of salt/)
-    const noFine = value(whichResin({ ...RESIN, kitMoreMinor: { ...RESIN.kitMoreMinor, 'fine-8': null } }))
+    const noFine = value(whichResin({ ...RESIN, kitMoreMinor: { ...RESIN.kitMoreMinor, 'fine-mesh': null } }))
     expect(noFine.options[2]).toMatchObject({ perYear: null, chanceCheapest: null })
     expect(noFine.cheapest).toBe('gel-10')
   })

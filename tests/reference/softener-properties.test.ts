@@ -14,7 +14,7 @@ import { describe, expect, it } from 'vitest'
 
 const seed = Number(process.env.FC_SEED ?? 20_260_102)
 console.info(`softener properties: fast-check seed ${seed} (set FC_SEED to change it)`)
-const kindId = fc.constantFrom('gel-8' as const, 'gel-10' as const, 'fine-8' as const)
+const kindId = fc.constantFrom('gel-8' as const, 'gel-10' as const, 'fine-mesh' as const)
 const model = fc.constantFrom('richardson-zaki' as const, 'wen-yu' as const)
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 

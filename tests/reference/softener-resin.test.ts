@@ -1,4 +1,5 @@
-import { RESIN_KINDS, type ResinKindId, resinKindOr8 } from '@almanac/softener/resin/resin-kinds'
+import type { ResinKindId } from '@almanac/records/resin-kind'
+import { RESIN_KINDS, resinKindOr8 } from '@almanac/softener/resin/resin-kinds'
 import { describe, expect, it } from 'vitest'
 
 type Row = [
@@ -18,7 +19,7 @@ type Row = [
 const ROWS: readonly Row[] = [
   ['gel-8', 2.0, 51, 1280, 0.65, 0.3, 110],
   ['gel-10', 2.1, 53, 1300, 0.65, 0.3, 110],
-  ['fine-8', 2.0, 51, 1280, 0.45, 0.25, 110],
+  ['fine-mesh', 2.0, 51, 1280, 0.45, 0.25, 110],
 ]
 
 describe('resin kinds', () => {

@@ -102,7 +102,7 @@ describe('capacity at the site', () => {
   })
   it('10 % crosslink as 8 %, fine mesh above it (Keller); never above 5,994 gr/lb by charge (derived)', () => {
     expect(doseOf(set({ kind: 'gel-10', wantedLbFt3: 10 })).capacityGr).toBeCloseTo(43_500, 6)
-    expect(doseOf(set({ kind: 'fine-8', wantedLbFt3: 10 })).capacityGr).toBeCloseTo(47_250, 6)
+    expect(doseOf(set({ kind: 'fine-mesh', wantedLbFt3: 10 })).capacityGr).toBeCloseTo(47_250, 6)
     const steep = {
       ...priced,
       curves: { ...priced.curves, 'gel-8': { ...priced.curves['gel-8'], points: [[4, 23.9] as const, [15, 40] as const] } },

@@ -104,7 +104,7 @@ const mostly = (min: number, max: number) =>
 const nearly = (min: number, max: number) => fc.oneof({ weight: 20, arbitrary: between(min, max) }, { weight: 1, arbitrary: wild })
 const anySite = fc.record({
   ...{ diameterIn: nearly(6, 24), heightIn: nearly(30, 80), resinFt3: mostly(0.3, 5), nominalGrains: mostly(8000, 200_000) },
-  ...{ gravelLb: mostly(0, 60), resinKind: fc.constantFrom('gel-8' as const, 'gel-10' as const, 'fine-8' as const, null) },
+  ...{ gravelLb: mostly(0, 60), resinKind: fc.constantFrom('gel-8' as const, 'gel-10' as const, 'fine-mesh' as const, null) },
   arrangement: fc.constantFrom('single' as const, 'twin-parallel' as const, 'twin-alternating' as const),
   ...{ bedAgeYears: mostly(0, 20), oldTubeLengthIn: mostly(30, 70), tubeOutsideDiameterIn: mostly(0.8, 2), openingIn: mostly(2.5, 4) },
   access: fc.constantFrom('level' as const, 'stairs' as const, 'tight' as const, null),
@@ -167,7 +167,7 @@ describe('physics and thrift are monotonic', () => {
     coldestF: between(36, 55),
     backwashGpm: between(1, 5),
     salt: fc.constantFrom('NaCl' as const, 'KCl' as const),
-    resinKind: fc.constantFrom('gel-8' as const, 'gel-10' as const, 'fine-8' as const),
+    resinKind: fc.constantFrom('gel-8' as const, 'gel-10' as const, 'fine-mesh' as const),
     expansionModel: fc.constantFrom('richardson-zaki' as const, 'wen-yu' as const),
   })
   const setting = (change: Partial<SiteInput>) => {

@@ -44,7 +44,7 @@ describe('salt and capacity', () => {
   it('the usual curve: data sheets for standard mesh, Keller for fine mesh; 10 % crosslink as 8 %', () => {
     expect(capacityKgrFt3('gel-8', 10)).toBe(29)
     expect(capacityKgrFt3('gel-10', 10)).toBe(29)
-    expect(capacityKgrFt3('fine-8', 10)).toBe(31.5)
+    expect(capacityKgrFt3('fine-mesh', 10)).toBe(31.5)
   })
   it('efficiency: 8 lb for 24 kgr is 50.1 % (derived)', () => expect(off(saltEfficiency(24, 8), 0.501)).toBeLessThanOrEqual(0.0005))
   it('potassium chloride counts by its equivalents: 74.551/58.443 as much for the same capacity', () => {

@@ -1,40 +1,12 @@
 import type { BedLine, TankLine } from '@almanac/contract/site-facts'
-import { type JobKind, jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
+import { type JobKind, jobKindWords } from '@almanac/records/job-kind'
+import { knownResinKind, resinKindWords } from '@almanac/records/resin-kind'
 import { drawBedThumb } from '@almanac/softener/drawing/bed-drawing'
-import type { ResinKindId } from '@almanac/softener/resin/resin-kinds'
 import { formatTankSize, formatVolumeFt3 } from '@almanac/units/format'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { dayWords } from './clock-words.ts'
 
 type Tank = Pick<TankLine, 'diameterIn' | 'heightIn' | 'nominalGrains' | 'sizeAsWritten'>
-
-/** Resin as the softener package names it; null where it is not known. */
-export const resinId = (kind: string): ResinKindId | null =>
-  kind === 'gel-8' || kind === 'gel-10' ? kind : kind === 'fine-mesh' ? 'fine-8' : null
-
-/** "8 %", "fine mesh". */
-export const RESIN_WORDS: Record<string, string> = {
-  'gel-8': '8 % crosslink',
-  'gel-10': '10 % crosslink',
-  'fine-mesh': 'fine mesh',
-  unknown: 'not known',
-}
-
-/** For choosing among the kinds of resin. */
-export const RESIN_CHOICES = [
-  { value: 'unknown', label: 'Not known' },
-  { value: 'gel-8', label: '8 % crosslink' },
-  { value: 'gel-10', label: '10 % crosslink' },
-  { value: 'fine-mesh', label: 'Fine mesh' },
-] as const
-
-/** For choosing where a fact is from. */
-export const SOURCE_CHOICES = [
-  { value: 'call', label: 'The customer said so' },
-  { value: 'label', label: 'Read off the unit' },
-  { value: 'measured', label: 'Measured' },
-  { value: 'papers', label: 'From our papers' },
-] as const
 
 /** "10 × 54 in", or the size as it was written, or that it is not known. */
 export function tankWords(tank: Tank, units: UnitSystem): string {
@@ -47,7 +19,7 @@ export function tankWords(tank: Tank, units: UnitSystem): string {
 export function resinWords(bed: Pick<BedLine, 'resinKind' | 'volumeFt3'>, units: UnitSystem): string | null {
   const parts = [
     bed.volumeFt3 === null ? null : formatVolumeFt3(bed.volumeFt3, units),
-    bed.resinKind === 'unknown' ? null : RESIN_WORDS[bed.resinKind],
+    bed.resinKind === 'unknown' ? null : resinKindWords[bed.resinKind],
   ]
   return parts.filter(Boolean).join(', ') || null
 }
@@ -74,7 +46,7 @@ export function thumbOfTank(tank: Tank, bed: Pick<BedLine, 'resinKind' | 'volume
   const { diameterIn, heightIn, nominalGrains } = tank
   const drawn = drawBedThumb({
     ...{ diameterIn, heightIn, nominalGrains, unitSystem },
-    ...{ resinVolumeFt3: bed?.volumeFt3 ?? null, resinKind: resinId(bed?.resinKind ?? 'unknown') },
+    ...{ resinVolumeFt3: bed?.volumeFt3 ?? null, resinKind: knownResinKind(bed?.resinKind ?? 'unknown') },
   })
   return drawn.ok ? drawn.value : null
 }
@@ -90,4 +62,4 @@ export function ribbonAxis(today: string) {
 export const monthWords = (day: string) => dayWords(day).slice(dayWords(day).indexOf(' ') + 1)
 
 /** "Annual visit". */
-export const jobWords = (kind: string) => (kind in jobKindFacts ? jobKindFacts[kind as JobKind].title : kind)
+export const jobWords = (kind: string) => jobKindWords[kind as JobKind] ?? kind

@@ -1,11 +1,12 @@
 'use client'
+import type { Unusual } from '@almanac/records/day-plan'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { Dialog } from '@almanac/ui/dialog'
 import { Problem } from '@almanac/ui/problem'
 import { clockIn } from './clock-words.ts'
 import { useSession } from './providers.tsx'
-import type { BookingDesk, Unusual } from './use-booking.ts'
+import type { BookingDesk } from './use-booking.ts'
 
 const ASKED: Record<Unusual, string> = {
   past: 'That time has passed',

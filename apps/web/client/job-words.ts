@@ -1,14 +1,15 @@
 import type { JobBed } from '@almanac/contract/jobs'
-import { type JobKind, jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
+import { type JobKind, jobKindWords } from '@almanac/records/job-kind'
+import { knownResinKind } from '@almanac/records/resin-kind'
 import { drawBedThumb } from '@almanac/softener/drawing/bed-drawing'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { kitOfRecord, recordedResinKind } from '@almanac/softener/kit/kit-of-record'
+import { kitOfRecord } from '@almanac/softener/kit/kit-of-record'
 import { formatTankSize, formatVolumeFt3 } from '@almanac/units/format'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { dayWords } from './clock-words.ts'
 
 /** "Rebed", "Annual visit". */
-export const kindWord = (kind: JobKind) => jobKindFacts[kind].title
+export const kindWord = (kind: JobKind) => jobKindWords[kind]
 
 /** "one person", "2 people". */
 export const peopleWords = (count: number) => (count === 1 ? 'one person' : count === 2 ? 'two people' : `${count} people`)
@@ -30,7 +31,7 @@ export function thumbOf(bed: JobBed, system: UnitSystem, figures: FirmFigures) {
   const { diameterIn, heightIn, nominalGrains, gravelLb } = bed
   const drawn = drawBedThumb({
     ...{ diameterIn, heightIn, nominalGrains, gravelLb, figures, unitSystem: system },
-    ...{ resinVolumeFt3: bed.volumeFt3, resinKind: recordedResinKind(bed.resinKind) },
+    ...{ resinVolumeFt3: bed.volumeFt3, resinKind: knownResinKind(bed.resinKind) },
   })
   return drawn.ok ? drawn.value : null
 }

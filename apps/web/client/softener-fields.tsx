@@ -1,19 +1,16 @@
 'use client'
 import type { NewSoftener } from '@almanac/contract/site-commands'
+import { arrangements, arrangementWords } from '@almanac/records/arrangement'
+import { choicesOf, oneOf } from '@almanac/records/choices'
+import { factSources, factSourceWords } from '@almanac/records/fact-source'
+import { recordedResinKinds, resinKindWords } from '@almanac/records/resin-kind'
 import { DayInput } from '@almanac/ui/day-input'
 import { NumberInput } from '@almanac/ui/number-input'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
 import { parseQuantity } from '@almanac/units/parse-quantity'
-import { RESIN_CHOICES, SOURCE_CHOICES } from './bed-facts-words.ts'
 import { BeganReading, TankReading } from './typed-readings.tsx'
 import type { useFields } from './use-fields.ts'
-
-export const ARRANGEMENTS = [
-  { value: 'single', label: 'One tank' },
-  { value: 'twin-alternating', label: 'Twin tanks, one in service at a time' },
-  { value: 'twin-parallel', label: 'Twin tanks, both in service' },
-] as const
 
 export type SoftenerTexts = {
   softenerLabel: string
@@ -51,13 +48,13 @@ export function softenerOf(texts: SoftenerTexts): { softener: NewSoftener; volum
     softener: {
       label: texts.softenerLabel,
       location: texts.location,
-      arrangement: ARRANGEMENTS.find((one) => one.value === texts.arrangement)?.value ?? 'single',
+      arrangement: oneOf(arrangements, texts.arrangement) ?? 'single',
       tankSize: texts.tankSize,
-      resinKind: RESIN_CHOICES.find((one) => one.value === texts.resinKind)?.value ?? 'unknown',
+      resinKind: oneOf(recordedResinKinds, texts.resinKind) ?? 'unknown',
       volume: volume && { value: volume.value, unit },
       began: texts.began,
       lastSeenDay: texts.lastSeenDay || null,
-      source: SOURCE_CHOICES.find((one) => one.value === texts.source)?.value ?? 'call',
+      source: oneOf(factSources, texts.source) ?? 'call',
     },
   }
 }
@@ -78,7 +75,7 @@ export function SoftenerFields({ form, volumeError, today, dayOrder }: Props) {
       <TankReading text={values.tankSize} />
       <TextInput label="When the resin went in" hint="As they say it: 2014, before 2015, Mar 2012, 3/14/2018" {...field('began')} />
       <BeganReading text={values.began} today={today} dayOrder={dayOrder} />
-      <Select label="Resin" choices={RESIN_CHOICES} {...field('resinKind')} />
+      <Select label="Resin" choices={choicesOf(recordedResinKinds, resinKindWords)} {...field('resinKind')} />
       <NumberInput
         label="Resin volume"
         unit={['ft3', 'L']}
@@ -88,9 +85,9 @@ export function SoftenerFields({ form, volumeError, today, dayOrder }: Props) {
         {...field('volume')}
       />
       <DayInput label="Last known to work" hint="Today, if they have soft water now" max={today} {...field('lastSeenDay')} />
-      <Select label="Tanks" choices={ARRANGEMENTS} {...field('arrangement')} />
+      <Select label="Tanks" choices={choicesOf(arrangements, arrangementWords)} {...field('arrangement')} />
       <TextInput label="Where it stands" hint="Cellar, garage, outside under a lid" {...field('location')} />
-      <Select label="Where these facts are from" choices={SOURCE_CHOICES} {...field('source')} />
+      <Select label="Where these facts are from" choices={choicesOf(factSources, factSourceWords)} {...field('source')} />
     </>
   )
 }

@@ -1,14 +1,12 @@
 'use client'
-import type { BookVisit, CallOffVisit, MoveVisit, Unusual as UnusualInput } from '@almanac/contract/jobs'
+import type { BookVisit, CallOffVisit, MoveVisit } from '@almanac/contract/jobs'
+import { type Unusual, unusualReasons } from '@almanac/records/day-plan'
 import { useToast } from '@almanac/ui/toast'
 import { useRef, useState } from 'react'
 import type * as z from 'zod'
 import { readFailure } from './failure.ts'
 import { useSession } from './providers.tsx'
 import { useCommand } from './use-command.ts'
-
-export type Unusual = z.infer<typeof UnusualInput>
-const ANY: Unusual[] = ['outside-hours', 'past', 'promise', 'crew', 'parts', 'site-hours', 'order']
 
 export type Booking = Omit<z.input<typeof BookVisit>, 'commandId'>
 export type Moving = Omit<z.input<typeof MoveVisit>, 'commandId'>
@@ -48,7 +46,7 @@ export function useBooking() {
     onDone: ({ visitId, version }) => {
       const was = asked.current
       if (was?.what !== 'move') return
-      const body = { visitId, version, ...was.stood, confirmed: ANY }
+      const body = { visitId, version, ...was.stood, confirmed: [...unusualReasons] }
       const stood = { crewDayId: was.body.crewDayId ?? was.stood.crewDayId, at: was.body.at }
       done(`${was.label} is moved.`, () => ask({ what: 'move', body, label: was.label, stood, undone: true }))
     },
@@ -57,7 +55,7 @@ export function useBooking() {
     onDone: ({ jobId, jobVersion }) => {
       const was = asked.current
       if (was?.what !== 'call-off') return
-      const body = { jobId, jobVersion, ...was.stood, confirmed: ANY }
+      const body = { jobId, jobVersion, ...was.stood, confirmed: [...unusualReasons] }
       done(`${was.label} is off the sheet.`, () => ask({ what: 'book', body, label: was.label, undone: true }))
     },
   })

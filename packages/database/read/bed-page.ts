@@ -1,3 +1,4 @@
+import type { BeadCondition } from '@almanac/records/bead-condition'
 import { notFound } from '@almanac/runtime/errors'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
@@ -66,7 +67,7 @@ export async function readBedPage(scope: Pick<Scope, 'companyId'>, bedId: string
       inspections: bed.inspections.map((one) => ({
         id: one.id,
         day: dayOf(one.day),
-        beadCondition: one.beadCondition as 'firm' | 'some-soft' | 'mushy' | 'broken' | null,
+        beadCondition: one.beadCondition as BeadCondition | null,
         capacityShare: one.capacityShare,
         moistureShare: one.moistureShare,
         pressureDropPsi: one.pressureDropPsi,

@@ -1,11 +1,12 @@
 import type { BedPlanFacts } from '@almanac/contract/bed-choice'
+import { beadConditions } from '@almanac/records/bead-condition'
+import { oneOf } from '@almanac/records/choices'
+import type { RecordedDisinfectant } from '@almanac/records/disinfectant'
 import { notFound } from '@almanac/runtime/errors'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
-
-const BEADS = ['firm', 'some-soft', 'mushy', 'broken'] as const
 
 const PARTS = {
   inspections: { where: { beadCondition: { not: null } }, orderBy: [{ day: 'desc' }, { id: 'desc' }], take: 1 },
@@ -77,9 +78,9 @@ export async function bedPlanIn(tx: Tx, companyId: string, bedId: string): Promi
       hardnessGpg: test?.hardnessGpg ?? period?.hardnessGpg ?? null,
       ironMgL: test?.ironMgL ?? period?.ironMgL ?? null,
       temperatureC: period?.temperatureC ?? null,
-      disinfectant: period?.disinfectant ?? null,
+      disinfectant: (period?.disinfectant as RecordedDisinfectant | undefined) ?? null,
     },
-    beads: BEADS.find((word) => word === bed.inspections[0]?.beadCondition) ?? null,
+    beads: oneOf(beadConditions, bed.inspections[0]?.beadCondition),
     stores,
   }
 }

@@ -1,7 +1,11 @@
+import type { JobKind } from '@almanac/records/job-kind'
+import type { JobState } from '@almanac/records/job-state'
+import type { VisitOutcome } from '@almanac/records/visit-outcome'
+import type { VisitState } from '@almanac/records/visit-state'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
-import { bedFacts, JOB_VALVES, type Kind, SITE_HOURS, type State, siteHours, type VisitState, valveCardIds } from './job-rows.ts'
+import { bedFacts, JOB_VALVES, SITE_HOURS, siteHours, valveCardIds } from './job-rows.ts'
 
 /** Day sheets with their people, vehicle and visits, by day and name. Visits that were called off are left out. */
 export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDayWhereInput) {
@@ -56,10 +60,10 @@ export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDay
       version: visit.version,
       jobId: visit.jobId,
       jobVersion: visit.job.version,
-      jobState: visit.job.state as State,
-      kind: visit.job.kind as Kind,
+      jobState: visit.job.state as JobState,
+      kind: visit.job.kind as JobKind,
       state: visit.state as VisitState,
-      outcome: visit.outcome,
+      outcome: visit.outcome as VisitOutcome | null,
       arriveFrom: visit.arriveFrom?.toISOString() ?? null,
       arriveUntil: visit.arriveUntil?.toISOString() ?? null,
       startsAt: visit.startsAt.toISOString(),

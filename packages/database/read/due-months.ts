@@ -1,4 +1,5 @@
-import type { DueGrouping, DueMonths } from '@almanac/contract/due'
+import type { DueMonths } from '@almanac/contract/due'
+import type { DueGrouping } from '@almanac/records/forecast-run'
 import { addDays, instantIn } from '@almanac/runtime/clock'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'

@@ -1,10 +1,12 @@
+import type { JobKind } from '@almanac/records/job-kind'
+import type { JobState } from '@almanac/records/job-state'
 import { AppError } from '@almanac/runtime/errors'
 import { dateOf, dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
-import { JOB_PARTS, jobFacts, type Kind, type State } from './job-rows.ts'
+import { JOB_PARTS, jobFacts } from './job-rows.ts'
 
-export type JobListQuery = { state: State; kind?: Kind; town?: string; limit: number; cursor?: string }
+export type JobListQuery = { state: JobState; kind?: JobKind; town?: string; limit: number; cursor?: string }
 
 type Key = { due: string | null; id: string }
 
@@ -81,7 +83,7 @@ export async function readJobsOverview(scope: Pick<Scope, 'companyId'>) {
       orderBy: { town: 'asc' },
     })
     const counts = { proposed: 0, booked: 0, 'under-way': 0, held: 0, closed: 0, 'called-off': 0 }
-    for (const one of states) counts[one.state as State] = one._count._all
+    for (const one of states) counts[one.state as JobState] = one._count._all
     return { counts, towns: towns.flatMap((one) => (one.town ? [one.town] : [])) }
   })
 }

@@ -1,7 +1,11 @@
+import type { JobKind } from '@almanac/records/job-kind'
+import { openJobStates } from '@almanac/records/job-state'
+import type { VisitOutcome } from '@almanac/records/visit-outcome'
+import type { VisitState } from '@almanac/records/visit-state'
 import { notFound } from '@almanac/runtime/errors'
 import { dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
-import { bedFacts, jobFacts, type Kind, type VisitState } from './job-rows.ts'
+import { bedFacts, jobFacts } from './job-rows.ts'
 import { readTurns } from './job-turns.ts'
 
 /** One job with its site, bed, forecast and every visit so far, the latest first. */
@@ -40,8 +44,8 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string) {
       stateReason: job.stateReason,
       createdAt: job.createdAt.toISOString(),
       closedDay: dayOf(job.closedDay),
-      follows: turn ? { ...turn, kind: turn.kind as Kind } : null,
-      followedBy: job.followedBy.map((one) => ({ jobId: one.id, kind: one.kind as Kind, leastDays: one.afterLeastDays ?? 0 })),
+      follows: turn ? { ...turn, kind: turn.kind as JobKind } : null,
+      followedBy: job.followedBy.map((one) => ({ jobId: one.id, kind: one.kind as JobKind, leastDays: one.afterLeastDays ?? 0 })),
       forecast: forecast
         ? {
             asOfDay: dayOf(forecast.asOfDay),
@@ -57,7 +61,7 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string) {
         id: visit.id,
         version: visit.version,
         state: visit.state as VisitState,
-        outcome: visit.outcome,
+        outcome: visit.outcome as VisitOutcome | null,
         startsAt: visit.startsAt.toISOString(),
         endsAt: visit.endsAt.toISOString(),
         crewDayId: visit.crewDayId,
@@ -92,7 +96,7 @@ export async function readJobChoices(scope: Pick<Scope, 'companyId'>, siteId: st
                   include: {
                     tank: true,
                     jobs: {
-                      where: { kind: 'rebed', state: { in: ['proposed', 'booked', 'under-way', 'held'] } },
+                      where: { kind: 'rebed', state: { in: [...openJobStates] } },
                       select: { id: true },
                     },
                   },

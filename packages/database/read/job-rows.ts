@@ -1,3 +1,6 @@
+import type { JobKind } from '@almanac/records/job-kind'
+import type { JobState } from '@almanac/records/job-state'
+import type { RecordedResinKind } from '@almanac/records/resin-kind'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 
@@ -40,30 +43,17 @@ export function bedFacts(bed: BedWithTank) {
     sizeAsWritten: bed.tank.sizeAsWritten,
     volumeFt3: bed.volumeFt3,
     gravelLb: bed.gravelLb,
-    resinKind: bed.resinKind,
+    resinKind: bed.resinKind as RecordedResinKind,
   }
 }
-
-export type Kind =
-  | 'rebed'
-  | 'annual-visit'
-  | 'cleaning'
-  | 'inspection'
-  | 'repair'
-  | 'installation'
-  | 'delivery'
-  | 'warranty-return'
-  | 'emergency'
-export type State = 'proposed' | 'booked' | 'under-way' | 'held' | 'closed' | 'called-off'
-export type VisitState = 'offered' | 'booked' | 'under-way' | 'closed' | 'called-off'
 
 /** A job as every screen shows it. The words of kind and state are held by the table's own checks. */
 export function jobFacts(job: JobWithParts) {
   return {
     id: job.id,
     version: job.version,
-    kind: job.kind as Kind,
-    state: job.state as State,
+    kind: job.kind as JobKind,
+    state: job.state as JobState,
     siteId: job.siteId,
     siteLabel: job.site.label,
     town: job.site.town,

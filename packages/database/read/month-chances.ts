@@ -1,3 +1,4 @@
+import type { DueGrouping } from '@almanac/records/forecast-run'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 
@@ -48,7 +49,7 @@ export async function* readMonthChances(tx: Tx, companyId: string): AsyncGenerat
 
 /** Beds of each supply, town and kind of resin among the forecasts, so that small ones can be counted together. */
 export async function readGroupSizes(tx: Tx, companyId: string) {
-  return tx.$queryRaw<{ by: 'supply' | 'area' | 'resin'; key: string; beds: number }[]>`
+  return tx.$queryRaw<{ by: DueGrouping; key: string; beds: number }[]>`
     with b as (select f.water_supply_id::text as supply, s.town as area, b.resin_kind as resin from bed_forecast f
       join site s on s.company_id = f.company_id and s.id = f.site_id join bed b on b.company_id = f.company_id and b.id = f.bed_id
       where f.company_id = ${companyId}::uuid)

@@ -1,15 +1,17 @@
+import type { SupplyKind } from '@almanac/records/supply-kind'
 import { inCompany, type Scope } from '../in-company.ts'
 
 /** The company's water supplies, for choosing a site's. */
 export async function readSupplyChoices(scope: Pick<Scope, 'companyId'>) {
-  return inCompany(scope, (tx) =>
-    tx.waterSupply.findMany({
+  return inCompany(scope, async (tx) => {
+    const found = await tx.waterSupply.findMany({
       where: { companyId: scope.companyId, archivedAt: null },
       select: { id: true, name: true, kind: true },
       // Towns before private wells, of which there may be hundreds.
       orderBy: [{ kind: 'desc' }, { name: 'asc' }],
-    }),
-  )
+    })
+    return found.map((supply) => ({ ...supply, kind: supply.kind as SupplyKind }))
+  })
 }
 
 /** Customers whose name, as written, begins with `q`; ten at most. */

@@ -1,3 +1,6 @@
+import type { BeadCondition } from '@almanac/records/bead-condition'
+import type { EndCause } from '@almanac/records/end-cause'
+import type { RecordedResinKind } from '@almanac/records/resin-kind'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import { tankWords } from './site-lines.ts'
@@ -28,7 +31,7 @@ export async function bedHappenings(tx: Tx, companyId: string, siteId: string, d
               ...which,
               earliestDay: dayOf(bed.beganEarliest),
               asWritten: bed.beganAsWritten,
-              resinKind: bed.resinKind,
+              resinKind: bed.resinKind as RecordedResinKind,
               volumeFt3: bed.volumeFt3,
             },
           ]
@@ -42,7 +45,7 @@ export async function bedHappenings(tx: Tx, companyId: string, siteId: string, d
               day: dayOf(bed.endedLatest),
               ...which,
               earliestDay: dayOf(bed.endedEarliest),
-              cause: bed.endCause ?? 'unknown',
+              cause: (bed.endCause ?? 'unknown') as EndCause,
             },
           ]
     const inspections = bed.inspections.map((one) => ({
@@ -50,7 +53,7 @@ export async function bedHappenings(tx: Tx, companyId: string, siteId: string, d
       key: one.id,
       day: dayOf(one.day),
       ...which,
-      beadCondition: one.beadCondition,
+      beadCondition: one.beadCondition as BeadCondition | null,
       capacityShare: one.capacityShare,
       moistureShare: one.moistureShare,
       pressureDropPsi: one.pressureDropPsi,

@@ -1,3 +1,7 @@
+import type { JobKind } from '@almanac/records/job-kind'
+import type { JobState } from '@almanac/records/job-state'
+import type { VisitOutcome } from '@almanac/records/visit-outcome'
+import type { VisitState } from '@almanac/records/visit-state'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 
@@ -26,9 +30,9 @@ export async function visitHappenings(tx: Tx, companyId: string, siteId: string,
       key: visit.id,
       day: dayOf(visit.crewDay.day),
       jobId: visit.job.id,
-      kind: visit.job.kind,
-      state: visit.state,
-      outcome: visit.outcome,
+      kind: visit.job.kind as JobKind,
+      state: visit.state as VisitState,
+      outcome: visit.outcome as VisitOutcome | null,
       crew: visit.crewDay.name,
       notes: visit.notes,
     })),
@@ -40,8 +44,8 @@ export async function visitHappenings(tx: Tx, companyId: string, siteId: string,
               key: job.id,
               day: dayOf(job.closedDay),
               jobId: job.id,
-              kind: job.kind,
-              state: job.state,
+              kind: job.kind as JobKind,
+              state: job.state as JobState,
               reason: job.stateReason,
             },
           ]

@@ -1,3 +1,5 @@
+import type { RecordedDisinfectant } from '@almanac/records/disinfectant'
+import type { MeasuringPoint } from '@almanac/records/measuring-point'
 import { notFound } from '@almanac/runtime/errors'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
@@ -41,7 +43,7 @@ async function testHappenings(tx: Tx, companyId: string, siteId: string) {
     type: 'water-test' as const,
     key: test.id,
     day: dayOf(test.day),
-    point: test.point,
+    point: test.point as MeasuringPoint,
     hardnessGpg: test.hardnessGpg,
     freeChlorineMgL: test.freeChlorineMgL,
     totalChlorineMgL: test.totalChlorineMgL,
@@ -78,7 +80,7 @@ async function supplyHappenings(tx: Tx, companyId: string, supply: { id: string;
             key: period.id,
             day: dayOf(period.fromDay),
             supply: supply.name,
-            disinfectant: period.disinfectant,
+            disinfectant: period.disinfectant as RecordedDisinfectant,
             residualMgL: period.residualMgL,
             source: period.source,
           },

@@ -1,7 +1,8 @@
+import type { EndCause } from '@almanac/records/end-cause'
+import { openJobStates } from '@almanac/records/job-state'
+import type { RecordedResinKind } from '@almanac/records/resin-kind'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
-
-type ResinKind = 'gel-8' | 'gel-10' | 'fine-mesh' | 'unknown'
 
 /** What a bed's line needs beside the bed. */
 export const BED_LINE = {
@@ -14,7 +15,7 @@ export function bedLine(bed: BedWithForecast) {
   const forecast = bed.endedLatest === null ? bed.forecast : null
   return {
     id: bed.id,
-    resinKind: bed.resinKind as ResinKind,
+    resinKind: bed.resinKind as RecordedResinKind,
     volumeFt3: bed.volumeFt3,
     beganEarliest: dayOf(bed.beganEarliest),
     beganLatest: dayOf(bed.beganLatest),
@@ -22,7 +23,7 @@ export function bedLine(bed: BedWithForecast) {
     lastSeenDay: dayOf(bed.lastSeenDay),
     endedEarliest: dayOf(bed.endedEarliest),
     endedLatest: dayOf(bed.endedLatest),
-    endCause: bed.endCause,
+    endCause: bed.endCause as EndCause | null,
     due10Day: dayOf(forecast?.due10Day ?? null),
     due50Day: dayOf(forecast?.due50Day ?? null),
     due90Day: dayOf(forecast?.due90Day ?? null),
@@ -50,11 +51,9 @@ export function tankWords(tank: Pick<TankRow, 'diameterIn' | 'heightIn' | 'sizeA
   return tank.sizeAsWritten ?? `tank ${tank.position}`
 }
 
-const OPEN_STATES = ['proposed', 'booked', 'under-way', 'held']
-
 /** Jobs still to be done, with the visit that stands on a day sheet. */
 export const OPEN_JOBS = {
-  where: { state: { in: OPEN_STATES } },
+  where: { state: { in: [...openJobStates] } },
   orderBy: [{ dueLatest: { sort: 'asc', nulls: 'last' } }, { id: 'asc' }],
   include: {
     visits: {

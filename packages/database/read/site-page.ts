@@ -1,3 +1,10 @@
+import type { Arrangement } from '@almanac/records/arrangement'
+import type { Channel } from '@almanac/records/channel'
+import type { ConsentSource } from '@almanac/records/consent-source'
+import type { ContactRole } from '@almanac/records/contact-role'
+import type { RecordedDisinfectant } from '@almanac/records/disinfectant'
+import type { PreTreatmentKind } from '@almanac/records/pre-treatment-kind'
+import type { SupplyKind } from '@almanac/records/supply-kind'
 import { notFound } from '@almanac/runtime/errors'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
@@ -66,8 +73,8 @@ export async function readSitePage(scope: Pick<Scope, 'companyId'>, siteId: stri
       supply: supply && {
         id: supply.id,
         name: supply.name,
-        kind: supply.kind,
-        disinfectant: supply.periods[0]?.disinfectant ?? null,
+        kind: supply.kind as SupplyKind,
+        disinfectant: (supply.periods[0]?.disinfectant as RecordedDisinfectant | undefined) ?? null,
         residualMgL: supply.periods[0]?.residualMgL ?? null,
       },
       tenures,
@@ -90,15 +97,15 @@ async function contactsOf(tx: Tx, companyId: string, siteId: string, customerId:
     version: contact.version,
     customerId: contact.customerId,
     siteId: contact.siteId,
-    role: contact.role as 'payer' | 'occupier' | 'landlord' | 'key-holder',
+    role: contact.role as ContactRole,
     name: contact.name,
     phone: contact.phone,
     email: contact.email,
     consents: contact.consents.map((consent) => ({
       version: consent.version,
-      channel: consent.channel as 'email' | 'phone' | 'text' | 'letter',
+      channel: consent.channel as Channel,
       granted: consent.granted,
-      source: consent.source,
+      source: consent.source as ConsentSource,
       sinceDay: dayOf(consent.sinceDay),
     })),
   }))
@@ -110,7 +117,7 @@ function softenerOf(softener: Prisma.SoftenerGetPayload<{ include: typeof SOFTEN
     version: softener.version,
     label: softener.label,
     location: softener.location,
-    arrangement: softener.arrangement as 'single' | 'twin-alternating' | 'twin-parallel',
+    arrangement: softener.arrangement as Arrangement,
     installedEarliest: dayOf(softener.installedEarliest),
     installedLatest: dayOf(softener.installedLatest),
     installedAsWritten: softener.installedAsWritten,
@@ -126,7 +133,7 @@ function softenerOf(softener: Prisma.SoftenerGetPayload<{ include: typeof SOFTEN
     preTreatments: softener.preTreatments.map((one) => ({
       id: one.id,
       version: one.version,
-      kind: one.kind as 'carbon' | 'sediment' | 'iron-filter',
+      kind: one.kind as PreTreatmentKind,
       fromDay: dayOf(one.fromDay),
       toDay: dayOf(one.toDay),
       source: one.source,

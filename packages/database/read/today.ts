@@ -1,8 +1,10 @@
+import type { JobKind } from '@almanac/records/job-kind'
+import type { VisitState } from '@almanac/records/visit-state'
 import { addDays, dayIn, instantIn } from '@almanac/runtime/clock'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
-import { bedFacts, type Kind, type VisitState } from './job-rows.ts'
+import { bedFacts } from './job-rows.ts'
 
 export const WORK_PARTS = {
   crewDay: { select: { name: true, day: true } },
@@ -19,11 +21,11 @@ export function workLine(visit: VisitWithWork) {
   const { job } = visit
   return {
     visitId: visit.id,
-    state: visit.state as Exclude<VisitState, 'offered'>,
+    state: visit.state as VisitState,
     startsAt: visit.startsAt.toISOString(),
     endsAt: visit.endsAt.toISOString(),
     day: dayOf(visit.crewDay.day),
-    kind: job.kind as Kind,
+    kind: job.kind as JobKind,
     siteLabel: job.site.label,
     street: job.site.street,
     town: job.site.town,

@@ -1,4 +1,5 @@
 import type { VisitPage } from '@almanac/contract/visits'
+import type { SupplyKind } from '@almanac/records/supply-kind'
 import { notFound } from '@almanac/runtime/errors'
 import { inCompany, type Scope } from '../in-company.ts'
 import { WORK_PARTS, workLine } from './today.ts'
@@ -50,7 +51,7 @@ export async function readVisit(scope: Pick<Scope, 'companyId'>, visitId: string
       tubeOdIn: valve?.tubeOdIn ?? null,
       valveCardId: valve?.cardId ?? null,
       tubeCutIn: job.bed?.tubeCutIn ?? null,
-      waterSource: (supply?.kind as 'town' | 'private-well' | undefined) ?? null,
+      waterSource: (supply?.kind as SupplyKind | undefined) ?? null,
       waterTemperatureC: period?.temperatureC ?? null,
       ironMgL: period?.ironMgL ?? null,
       stock,

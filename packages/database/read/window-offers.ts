@@ -1,3 +1,4 @@
+import type { OfferState } from '@almanac/records/window-offer'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
@@ -54,8 +55,7 @@ export async function readPublicOffer({ companyId, offerId }: { companyId: strin
     const { name, timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { name: true, timeZone: true } })
     const { site, kind } = offer.job
     const windows = windowsOf(offer)
-    const state =
-      offer.state === 'open' && offer.expiresAt <= at ? 'lapsed' : (offer.state as 'open' | 'confirmed' | 'withdrawn' | 'lapsed')
+    const state = offer.state === 'open' && offer.expiresAt <= at ? 'lapsed' : (offer.state as OfferState)
     const place = [site.street ?? site.label, site.town].filter(Boolean).join(', ')
     const chosen = offer.state === 'confirmed' ? (windows.find((one) => one.state === 'booked') ?? null) : null
     return { companyName: name, timeZone, kind, place, state, expiresAt: offer.expiresAt.toISOString(), windows, chosen }

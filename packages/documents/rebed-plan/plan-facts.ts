@@ -1,7 +1,7 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { FirmFigures, ValveCard } from '@almanac/softener/firm/firm-figures'
 import type { ShelfBag } from '@almanac/softener/kit/bags-on-shelf'
 import type { PriceList } from '@almanac/softener/kit/price-kit'
-import type { ResinKindId } from '@almanac/softener/resin/resin-kinds'
 import type { UnitSystem } from '@almanac/units/unit-system'
 
 /** What a rebed plan is made from; null where it is not known. Nothing of the customer but where the softener stands and how to get to it. */

@@ -1,6 +1,6 @@
+import type { Disinfectant } from '@almanac/records/disinfectant'
 import { describe, expect, it } from 'vitest'
 import { parseDay } from '../calendar/day-number.ts'
-import type { Disinfectant } from '../exposure/water-types.ts'
 import { tradePriors } from '../priors/trade-priors.ts'
 import type { BedForecast, BedForecastInput } from './bed-forecast-types.ts'
 import { forecastBed } from './forecast-bed.ts'

@@ -1,6 +1,7 @@
+import type { Disinfectant } from '@almanac/records/disinfectant'
 import { type Refusal, refuse } from '@almanac/units/result'
 import { parseDay } from '../calendar/day-number.ts'
-import type { Disinfectant, WaterHistoryInput, WaterTest } from './water-types.ts'
+import type { WaterHistoryInput, WaterTest } from './water-types.ts'
 
 export interface ReadPeriod {
   readonly from: number

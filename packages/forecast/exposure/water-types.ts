@@ -1,6 +1,6 @@
+import type { Disinfectant } from '@almanac/records/disinfectant'
+import type { MeasuringPoint } from '@almanac/records/measuring-point'
 import type { IsoDay } from '../calendar/day-number.ts'
-
-export type Disinfectant = 'free-chlorine' | 'chloramine' | 'none'
 
 /** What a water supply delivers from a day on, until its next period begins. Null means nobody wrote it down. */
 export interface SupplyPeriod {
@@ -12,9 +12,6 @@ export interface SupplyPeriod {
   readonly ironMgL: number | null
   readonly temperatureC?: number | null
 }
-
-/** raw: before any treatment; softener-inlet: after any carbon; softened: after the softener (says nothing about what reaches the bed). */
-export type MeasuringPoint = 'raw' | 'softener-inlet' | 'softened'
 
 export interface WaterTest {
   readonly day: IsoDay

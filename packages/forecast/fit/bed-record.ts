@@ -3,10 +3,10 @@ import type { IsoDay } from '../calendar/day-number.ts'
 import type { WaterHistoryInput } from '../exposure/water-types.ts'
 
 /**
- * Why a bed came out. failed: worn out, the only cause that counts as the end of its life. removed-early: taken out for convenience while it worked.
+ * What a bed's end says of its life. failed: worn out, the only cause that counts as the end of its life. removed-early: taken out for convenience while it worked.
  * workmanship: an early call-back that says something about the job and nothing about resin, kept out of the fit. other: tank, valve, house; like removed-early.
  */
-export type EndCause = 'failed' | 'removed-early' | 'workmanship' | 'other'
+export type LifeEnd = 'failed' | 'removed-early' | 'workmanship' | 'other'
 
 /** One bed as the firm has it on record. */
 export interface BedRecord {
@@ -18,7 +18,7 @@ export interface BedRecord {
   /** All days it was seen working, where they are known: a fit or backtest for a past day needs what was known on that day. */
   readonly visitDays?: readonly IsoDay[]
   /** Between the last inspection that found it working and the one that found it failed; both equal when the day is known. Null: not ended on record. */
-  readonly end: { readonly earliestDay: IsoDay; readonly latestDay: IsoDay; readonly cause: EndCause } | null
+  readonly end: { readonly earliestDay: IsoDay; readonly latestDay: IsoDay; readonly cause: LifeEnd } | null
   readonly crosslinkPercent: number | null
   readonly resinVolumeFt3: number | null
   readonly gallonsPerDay: number | null

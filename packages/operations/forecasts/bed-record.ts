@@ -1,7 +1,8 @@
 import type { BedHistory } from '@almanac/database/read/bed-records'
-import type { BedRecord, EndCause } from '@almanac/forecast/fit/bed-record'
+import type { BedRecord, LifeEnd } from '@almanac/forecast/fit/bed-record'
+import type { EndCause } from '@almanac/records/end-cause'
 import { addDays } from '@almanac/runtime/clock'
-import { endCauseFacts } from '@almanac/service-rules/close-out/close-out-form'
+import { lifeEvidence } from '@almanac/service-rules/close-out/life-evidence'
 import { forecastInput } from './forecast-input.ts'
 
 /**
@@ -10,12 +11,12 @@ import { forecastInput } from './forecast-input.ts'
  */
 const NOTICED_WITHIN_DAYS = 183
 
-function causeOf(bed: BedHistory): EndCause {
+function causeOf(bed: BedHistory): LifeEnd {
   if (bed.endedOnJob === 'warranty-return') return 'workmanship'
-  const facts = endCauseFacts[(bed.endCause ?? 'unknown') as keyof typeof endCauseFacts] ?? endCauseFacts.unknown
+  const cause = (bed.endCause ?? 'unknown') as EndCause
   // Nearly every rebed whose reason nobody wrote down was for a worn bed. Common practice, no source; the owner's page says so.
-  if (facts.lifeEvidence !== 'outlived') return 'failed'
-  return facts.cause === 'removed-for-convenience' ? 'removed-early' : 'other'
+  if (lifeEvidence[cause] !== 'outlived') return 'failed'
+  return cause === 'removed-for-convenience' ? 'removed-early' : 'other'
 }
 
 const latest = (days: readonly string[]): string | null =>

@@ -1,19 +1,13 @@
 import type { BedFacts } from '@almanac/database/read/bed-inputs'
 import type { BedForecastInput } from '@almanac/forecast/bed-forecast/bed-forecast-types'
 import type { SupplyPeriod } from '@almanac/forecast/exposure/water-types'
-
-/** Crosslink by resin kind; fine mesh is sold as 8 %. Typical data sheets. */
-export const CROSSLINK: Record<string, number | undefined> = { 'gel-8': 8, 'gel-10': 10, 'fine-mesh': 8 }
+import { oneOf } from '@almanac/records/choices'
+import { disinfectants } from '@almanac/records/disinfectant'
+import { measuringPoints } from '@almanac/records/measuring-point'
+import { crosslinkOf } from '@almanac/records/resin-kind'
 
 /** Indoor use a person and day, gallons: trade sizing rules use 60 to 80. Common practice, no source. */
 const GALLONS_PER_PERSON_DAY = 60
-
-const DISINFECTANTS = ['none', 'free-chlorine', 'chloramine'] as const
-const POINTS = ['raw', 'softener-inlet', 'softened'] as const
-
-function oneOf<T extends string>(known: readonly T[], word: string): T | null {
-  return known.find((one) => one === word) ?? null
-}
 
 type Periods = BedFacts['periods']
 
@@ -22,7 +16,7 @@ export function supplyPeriods(periods: readonly Pick<Periods[number], Exclude<ke
   return periods.map((period) => ({
     // "As far back as anyone knows" begins before any softener did.
     fromDay: period.fromDay ?? '1900-01-01',
-    disinfectant: oneOf(DISINFECTANTS, period.disinfectant),
+    disinfectant: oneOf(disinfectants, period.disinfectant),
     disinfectantMgL: period.residualMgL,
     hardnessGpg: period.hardnessGpg,
     ironMgL: period.ironMgL,
@@ -36,14 +30,16 @@ export function forecastInput(bed: BedFacts, asOfDay: string): BedForecastInput 
     asOfDay,
     beginning: { earliestDay: bed.beganEarliest, latestDay: bed.beganLatest },
     lastSeenDay: bed.lastSeenDay,
-    crosslinkPercent: CROSSLINK[bed.resinKind] ?? null,
+    crosslinkPercent: crosslinkOf(bed.resinKind),
     resinVolumeFt3: bed.volumeFt3,
     supply: bed.waterSupplyId,
     inspections: bed.inspections,
     gallonsPerDay: bed.peopleServed === null ? null : bed.peopleServed * GALLONS_PER_PERSON_DAY,
     water: {
       supplyPeriods: supplyPeriods(bed.periods),
-      tests: bed.tests.filter((test) => test.day <= asOfDay).map((test) => ({ ...test, point: oneOf(POINTS, test.point) ?? 'raw' })),
+      tests: bed.tests
+        .filter((test) => test.day <= asOfDay)
+        .map((test) => ({ ...test, point: oneOf(measuringPoints, test.point) ?? 'raw' })),
       preTreatments: bed.preTreatments.map((one) => ({
         ...one,
         kind: one.kind === 'carbon' || one.kind === 'iron-filter' ? one.kind : ('other' as const),

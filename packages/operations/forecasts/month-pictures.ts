@@ -1,14 +1,12 @@
 import { type GroupCounter, type GroupCounts, groupCounter } from '@almanac/forecast/fleet/group-counts'
 import { PARAMETER_NODES } from '@almanac/forecast/priors/parameter-nodes'
+import type { DueGrouping } from '@almanac/records/forecast-run'
 import { CHANCE_PARTS, STORED_LENGTH, STORED_MONTHS } from './bed-months.ts'
 
 export const YEAR = 12
 
 /** Years of the picture, each with the count of its twelve months together. */
 const YEARS = STORED_MONTHS / YEAR
-
-export const GROUPINGS = ['supply', 'area', 'resin'] as const
-export type Grouping = (typeof GROUPINGS)[number]
 
 /** A group of its own in the picture needs enough beds for a band to say something. */
 const BEDS_FOR_A_PICTURE = 20
@@ -19,11 +17,11 @@ const MOST_GROUPS = 60
 type Pair<T> = { months: T; years: T }
 
 /** The beds counted once, each in its cell of supply, town and kind of resin, and which groups are told apart. */
-export type Pictures = { cells: Pair<GroupCounter>; own: Record<Grouping, Set<string>> }
+export type Pictures = { cells: Pair<GroupCounter>; own: Record<DueGrouping, Set<string>> }
 
 /** Empty pictures; groups too small for one of their own are counted together under null. `sizes` largest first. */
-export function emptyPictures(sizes: readonly { by: Grouping; key: string; beds: number }[]): Pictures {
-  const own = (by: Grouping) =>
+export function emptyPictures(sizes: readonly { by: DueGrouping; key: string; beds: number }[]): Pictures {
+  const own = (by: DueGrouping) =>
     new Set(
       sizes
         .filter((one) => one.by === by && one.beds >= BEDS_FOR_A_PICTURE)
@@ -44,8 +42,8 @@ export function wholePicture({ cells }: Pictures): Pair<GroupCounts> | null {
 }
 
 /** The pictures of one kind of group, largest first. */
-export function groupPictures({ cells }: Pictures, by: Grouping): Pair<GroupCounts>[] {
-  const of = (cell: string | null) => (JSON.parse(cell ?? '{}') as Partial<Record<Grouping, string | null>>)[by] ?? null
+export function groupPictures({ cells }: Pictures, by: DueGrouping): Pair<GroupCounts>[] {
+  const of = (cell: string | null) => (JSON.parse(cell ?? '{}') as Partial<Record<DueGrouping, string | null>>)[by] ?? null
   const years = new Map(
     cells.years
       .regroup(of)
@@ -64,7 +62,7 @@ export function groupPictures({ cells }: Pictures, by: Grouping): Pair<GroupCoun
 const nodeMonths = new Float64Array(STORED_LENGTH)
 const nodeYears = new Float64Array(PARAMETER_NODES * YEARS)
 
-export type PicturedBed = { chances: Uint16Array; chanceAlreadyFailed: number; keys: Record<Grouping, string | null> }
+export type PicturedBed = { chances: Uint16Array; chanceAlreadyFailed: number; keys: Record<DueGrouping, string | null> }
 
 /** Adds a bed: its chances by month and by year, at each node and averaged over them. */
 export function addToPictures(pictures: Pictures, { chances, chanceAlreadyFailed, keys }: PicturedBed): void {
@@ -81,7 +79,7 @@ export function addToPictures(pictures: Pictures, { chances, chanceAlreadyFailed
       yearChances[year] = (yearChances[year] ?? 0) + chance / PARAMETER_NODES
       nodeYears[node * YEARS + year] = Math.min(1, (nodeYears[node * YEARS + year] ?? 0) + chance)
     }
-  const known = (by: Grouping) => {
+  const known = (by: DueGrouping) => {
     const key = keys[by]
     return key !== null && pictures.own[by].has(key) ? key : null
   }

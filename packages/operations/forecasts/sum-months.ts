@@ -4,10 +4,11 @@ import { inCompany } from '@almanac/database/in-company'
 import { readGroupSizes, readMonthChances } from '@almanac/database/read/month-chances'
 import { commandTools } from '@almanac/database/run-command'
 import type { MonthCount } from '@almanac/forecast/fleet/month-counts'
+import { dueGroupings } from '@almanac/records/forecast-run'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import { STORED_LENGTH } from './bed-months.ts'
-import { addToPictures, emptyPictures, GROUPINGS, groupPictures, type Pictures, wholePicture, YEAR } from './month-pictures.ts'
+import { addToPictures, emptyPictures, groupPictures, type Pictures, wholePicture, YEAR } from './month-pictures.ts'
 
 type Newest = { runId: string; asOfDay: string }
 
@@ -45,7 +46,7 @@ const banded = (counts: readonly MonthCount[]) => counts.map(({ mean, p10, p90 }
 
 function groupRows(companyId: string, { runId, asOfDay }: Newest, pictures: Pictures) {
   const firstMonth = monthDay(asOfDay, 0)
-  return GROUPINGS.flatMap((by) =>
+  return dueGroupings.flatMap((by) =>
     groupPictures(pictures, by).map(({ months: { group, beds, overdueNow, months }, years }) => ({
       ...{ companyId, id: newId(), runId, by, key: group, beds, failedAlready: overdueNow, firstMonth },
       ...{ months: banded(months), years: banded(years.months) },

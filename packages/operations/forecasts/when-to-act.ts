@@ -6,9 +6,10 @@ import type { InletWater } from '@almanac/forecast/exposure/acceleration'
 import { waterHistory } from '@almanac/forecast/exposure/water-history'
 import { whenToReplace } from '@almanac/forecast/policy/when-to-replace'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
+import { crosslinkPercent } from '@almanac/records/resin-kind'
 import { dayIn } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
-import { CROSSLINK, supplyPeriods } from './forecast-input.ts'
+import { supplyPeriods } from './forecast-input.ts'
 import { parametersOf } from './parameters.ts'
 
 /** Costs to begin with where the firm has not said, in minor units: invented examples, and the page says so. */
@@ -63,7 +64,7 @@ export async function whenToAct(scope: Pick<Scope, 'companyId'>, input: PolicyIn
   const { costs, costSources } = costsOf(input, facts)
   const water = waterNow(facts, today, used.parameters)
   const replacement = { planned: costs.plannedMinor, failure: costs.failureMinor, beads: costs.beadsMinor, beadsShare: costs.beadsShare }
-  const traits = { crosslinkPercent: CROSSLINK[input.resinKind] ?? 8, gallonsPerDayPerFt3: null }
+  const traits = { crosslinkPercent: crosslinkPercent[input.resinKind], gallonsPerDayPerFt3: null }
   return {
     waterSupplyId: facts.waterSupplyId,
     water: 'words' in water ? water.words : '',

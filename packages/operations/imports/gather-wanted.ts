@@ -1,4 +1,5 @@
-import type { Disinfectant, ImportedRecord } from '@almanac/service-rules/import/import-types'
+import type { Disinfectant } from '@almanac/records/disinfectant'
+import type { ImportedRecord } from '@almanac/service-rules/import/import-types'
 import { normaliseText } from '@almanac/service-rules/import/normalise'
 import { FACT_WORDS, sameFact } from './facts.ts'
 import { type Wanted, wantedFromRecord } from './wanted-from-record.ts'

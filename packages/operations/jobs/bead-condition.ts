@@ -1,6 +1,5 @@
 import type { CloseOutInput } from '@almanac/contract/visits'
-
-type BeadCondition = 'firm' | 'some-soft' | 'mushy' | 'broken'
+import type { BeadCondition } from '@almanac/records/bead-condition'
 
 /** What the crew saw of the old beads, from the step's note; null when nobody looked. */
 export function beadConditionOf(record: CloseOutInput): BeadCondition | null {

@@ -1,6 +1,6 @@
 import type { Tx } from '@almanac/database/client'
 import type { Command } from '@almanac/database/run-command'
-import type { JobState } from '@almanac/service-rules/jobs/job-states'
+import type { JobState } from '@almanac/records/job-state'
 import type { LockedJob } from './lock-job.ts'
 import { refreshReminders } from './refresh-reminders.ts'
 

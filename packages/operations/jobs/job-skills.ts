@@ -1,5 +1,5 @@
+import type { JobKind } from '@almanac/records/job-kind'
 import { type Abilities, crewHas, skillsNeeded, skillWords } from '@almanac/service-rules/crews/crew-skills'
-import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 
 type JobRow = { kind: string; crewSize: number; valveCardIds: readonly string[] }

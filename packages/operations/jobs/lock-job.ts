@@ -1,8 +1,9 @@
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import { lockRows } from '@almanac/database/sql/lock-rows'
+import type { JobState } from '@almanac/records/job-state'
 import { AppError, notFound } from '@almanac/runtime/errors'
-import { type JobEvent, type JobState, nextJobState } from '@almanac/service-rules/jobs/job-states'
+import { type JobEvent, nextJobState } from '@almanac/service-rules/jobs/job-states'
 
 /**
  * Locks a job until the transaction ends, and reads it. Every use case takes its locks in the same order (job, visit, day sheet, people,

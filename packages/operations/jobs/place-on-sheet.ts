@@ -1,12 +1,11 @@
-import type { Unusual as UnusualInput } from '@almanac/contract/jobs'
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import { lockRows } from '@almanac/database/sql/lock-rows'
+import type { Unusual } from '@almanac/records/day-plan'
+import type { JobKind } from '@almanac/records/job-kind'
 import { dayIn } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
-import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { clockTimeIn, endOf, instantAt } from './clock-times.ts'
 import type { PlaceWanted } from './hold-place.ts'
@@ -25,7 +24,6 @@ export async function lockSheet(tx: Tx, companyId: string, crewDayId: string, al
 }
 
 export type LockedSheet = Awaited<ReturnType<typeof lockSheet>>
-export type Unusual = z.infer<typeof UnusualInput>
 
 type Wish = {
   job: Following & { kind: string; minutes: number; crewSize: number; softenerId: string | null; bedId: string | null; siteId: string }

@@ -1,4 +1,5 @@
-import { type JobKind, jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
+import type { JobKind } from '@almanac/records/job-kind'
+import { jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
 import type { Duration } from '@almanac/service-rules/jobs/learn-durations'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOfRecord } from '@almanac/softener/kit/kit-of-record'

@@ -3,6 +3,7 @@ import type { Tx } from '@almanac/database/client'
 import type { Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
+import { openJobStates } from '@almanac/records/job-state'
 import { notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
@@ -28,7 +29,7 @@ async function lockBeds(tx: Tx, companyId: string, bedIds: string[]) {
     include: {
       tank: { include: { softener: { select: { siteId: true } } } },
       forecast: { select: { due10Day: true, due90Day: true } },
-      jobs: { where: { kind: 'rebed', state: { in: ['proposed', 'booked', 'under-way', 'held'] } }, select: { id: true } },
+      jobs: { where: { kind: 'rebed', state: { in: [...openJobStates] } }, select: { id: true } },
     },
   })
   return new Map(beds.map((bed) => [bed.id, bed]))

@@ -2,8 +2,8 @@ import type { Tx } from '@almanac/database/client'
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { readJob } from '@almanac/database/read/job-page'
 import { readVisitLengths } from '@almanac/database/read/visit-lengths'
+import type { JobKind } from '@almanac/records/job-kind'
 import { now } from '@almanac/runtime/clock'
-import type { JobKind } from '@almanac/service-rules/jobs/job-kinds'
 import { learnDurations } from '@almanac/service-rules/jobs/learn-durations'
 
 /** How long this firm's visits take, learnt from its own close-outs; `kind`: visits of this kind only. */

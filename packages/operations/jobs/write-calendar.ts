@@ -1,11 +1,11 @@
 import { readFeedVisits } from '@almanac/database/read/calendar-feeds'
 import { readPublicOffer } from '@almanac/database/read/window-offers'
 import { calendarFile } from '@almanac/messages/calendar-file'
+import { type JobKind, jobKindWords } from '@almanac/records/job-kind'
 import { now } from '@almanac/runtime/clock'
-import { type JobKind, jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
 import { clockTimeIn } from './clock-times.ts'
 
-const title = (kind: string) => jobKindFacts[kind as JobKind].title
+const title = (kind: string) => jobKindWords[kind as JobKind]
 const REFRESH_MINUTES = 15
 
 /** A colleague's visits as a calendar; null once the address has ended. Places yes, names and telephones of customers no. */

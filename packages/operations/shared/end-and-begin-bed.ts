@@ -2,13 +2,14 @@ import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import type { Command } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
+import type { EndCause } from '@almanac/records/end-cause'
+import type { RecordedResinKind } from '@almanac/records/resin-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import type { EndCause } from '@almanac/service-rules/close-out/close-out-form'
 
 /** A bed going into a tank. `from` says where its facts come from, as "close-out 2026-03-04". */
 export type NewBed = {
-  resinKind: 'gel-8' | 'gel-10' | 'fine-mesh' | 'unknown'
+  resinKind: RecordedResinKind
   volumeFt3: number | null
   gravelLb: number | null
   tubeCutIn: number | null

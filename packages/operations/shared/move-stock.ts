@@ -1,13 +1,14 @@
 import type { Tx } from '@almanac/database/client'
 import type { Command } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
+import type { MovementReason } from '@almanac/records/stock'
 import { notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 
 export type StockMove = {
   stockItemId: string
   quantity: number
-  reason: 'received' | 'used' | 'counted' | 'returned'
+  reason: MovementReason
   visitId?: string | null
 }
 

@@ -1,14 +1,12 @@
+import { type FactSource, factSourceNotes } from '@almanac/records/fact-source'
 import { AppError } from '@almanac/runtime/errors'
 import { readDay } from '@almanac/service-rules/import/read-day'
 import { readTank } from '@almanac/service-rules/import/read-tank'
 import type { CompanyFacts } from './company-facts.ts'
 
-/** Where a person has a fact from, in the words that stand beside it. */
-const SOURCE_WORDS = { call: 'told at a call', label: 'read off the unit', measured: 'measured', papers: "from the firm's papers" } as const
-
 /** What stands beside a fact: "told at a call, 2026-03-04". */
-export function sourceWords(source: keyof typeof SOURCE_WORDS, day: string): string {
-  return `${SOURCE_WORDS[source]}, ${day}`
+export function sourceWords(source: FactSource, day: string): string {
+  return `${factSourceNotes[source]}, ${day}`
 }
 
 export type Began = { earliestDay: string; latestDay: string; asWritten: string } | null

@@ -1,13 +1,16 @@
 import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
 import type { Command } from '@almanac/database/run-command'
+import type { BeadCondition } from '@almanac/records/bead-condition'
+import type { MeasurementKind } from '@almanac/records/measurement-kind'
+import type { MeasuringPoint } from '@almanac/records/measuring-point'
 import { newId } from '@almanac/runtime/ids'
-import type { Measurement, MeasurementKind } from '@almanac/service-rules/close-out/close-out-form'
+import type { Measurement } from '@almanac/service-rules/close-out/close-out-form'
 
 export type VisitPlace = { visitId: string; siteId: string; softenerId: string | null; bedId: string | null; day: string }
 
 type TestValues = { hardnessGpg?: number; ironMgL?: number; freeChlorineMgL?: number; totalChlorineMgL?: number }
-type Place = { point: 'raw' | 'softener-inlet' | 'softened'; field: keyof TestValues; name: string }
+type Place = { point: MeasuringPoint; field: keyof TestValues; name: string }
 
 /** Where each water value was measured, and what it is called among the values as typed. */
 const WATER: Partial<Record<MeasurementKind, Place>> = {
@@ -53,7 +56,7 @@ export async function recordFindings(
   command: Command,
   place: VisitPlace,
   measured: Measurement[],
-  beadCondition: 'firm' | 'some-soft' | 'mushy' | 'broken' | null,
+  beadCondition: BeadCondition | null,
 ): Promise<void> {
   await recordTests(tx, command, place, measured)
   const capacityShare = latest(measured, 'capacityShare')

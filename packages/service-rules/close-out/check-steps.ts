@@ -1,5 +1,5 @@
-import type { JobKind } from '../jobs/job-kinds.ts'
-import type { VisitOutcome } from '../jobs/visit-outcomes.ts'
+import type { JobKind } from '@almanac/records/job-kind'
+import type { VisitOutcome } from '@almanac/records/visit-outcome'
 
 /** Steps of the procedure that a close-out cannot do without. A procedure shown to the technician carries these ids at its steps. */
 export const checkSteps = [

@@ -1,30 +1,8 @@
-import type { JobKind } from '../jobs/job-kinds.ts'
-import type { VisitOutcome } from '../jobs/visit-outcomes.ts'
-
-/** Why a bed ended. */
-export const endCauses = ['worn', 'iron-fouled', 'beads-lost', 'oxidised', 'tank-cracked', 'removed-for-convenience', 'unknown'] as const
-export type EndCause = (typeof endCauses)[number]
-
-export interface EndCauseFacts {
-  cause: EndCause
-  title: string
-  /** Whether resin failed of itself, had outlived its service when something else ended it, or nobody can say. */
-  lifeEvidence: 'failed' | 'outlived' | 'unclear'
-}
-
-/**
- * Only worn, fouled and oxidised beds say how long resin lasts. Beads lost through a broken distributor, a cracked tank and a removal for convenience
- * cut a life short for another reason: such a bed had lasted at least until then.
- */
-export const endCauseFacts: Record<EndCause, EndCauseFacts> = {
-  worn: { cause: 'worn', title: 'Worn out', lifeEvidence: 'failed' },
-  'iron-fouled': { cause: 'iron-fouled', title: 'Fouled by iron', lifeEvidence: 'failed' },
-  'beads-lost': { cause: 'beads-lost', title: 'Beads lost (broken distributor)', lifeEvidence: 'outlived' },
-  oxidised: { cause: 'oxidised', title: 'Damaged by oxidant (soft, swollen beads)', lifeEvidence: 'failed' },
-  'tank-cracked': { cause: 'tank-cracked', title: 'Tank frozen or cracked', lifeEvidence: 'outlived' },
-  'removed-for-convenience': { cause: 'removed-for-convenience', title: 'Removed for convenience', lifeEvidence: 'outlived' },
-  unknown: { cause: 'unknown', title: 'Not known', lifeEvidence: 'unclear' },
-}
+import type { EndCause } from '@almanac/records/end-cause'
+import type { JobKind } from '@almanac/records/job-kind'
+import type { MeasurementKind } from '@almanac/records/measurement-kind'
+import type { ResinKindId } from '@almanac/records/resin-kind'
+import type { VisitOutcome } from '@almanac/records/visit-outcome'
 
 /** One step of the procedure as ticked on the tablet. */
 export interface StepCheck {
@@ -34,19 +12,6 @@ export interface StepCheck {
   confirmedAt?: string
   note?: string
 }
-
-/** What can be measured on a visit; the unit of the canonical value is in the name. */
-export type MeasurementKind =
-  | 'outletHardnessGpg'
-  | 'rawHardnessGpg'
-  | 'inletFreeChlorineMgL'
-  | 'inletTotalChlorineMgL'
-  | 'rawIronMgL'
-  | 'capacityShare'
-  | 'beadMoisturePercent'
-  | 'pressurePsi'
-  | 'serviceDropPsi'
-  | 'backwashGpm'
 
 export interface Measurement {
   kind: MeasurementKind
@@ -73,7 +38,7 @@ export interface OldBedEnd {
 }
 
 export interface NewBedFacts {
-  resinKind: 'gel-8' | 'gel-10' | 'fine-mesh'
+  resinKind: ResinKindId
   volumeFt3: number
   /** As typed, kept beside the canonical value. */
   enteredVolume: { value: number; unit: 'ft3' | 'L' }

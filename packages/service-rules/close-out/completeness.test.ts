@@ -1,5 +1,5 @@
+import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { describe, expect, test } from 'vitest'
-import { visitOutcomes } from '../jobs/visit-outcomes.ts'
 import type { CloseOutRecord } from './close-out-form.ts'
 import { missingForCloseOut } from './completeness.ts'
 

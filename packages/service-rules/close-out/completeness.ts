@@ -1,3 +1,4 @@
+import { visitOutcomeWords } from '@almanac/records/visit-outcome'
 import { type IsoDay, isIsoDay } from '../calendar/calendar-day.ts'
 import { longDay } from '../calendar/day-words.ts'
 import { beginsNewBed, outcomeFacts } from '../jobs/visit-outcomes.ts'
@@ -39,7 +40,7 @@ export function missingForCloseOut(record: CloseOutRecord, context: CloseOutCont
   if (record.outcome === 'done' && bedOpened) missing.push(...missingOutletHardness(record, context))
   missing.push(...badNumbers(record))
   if (outcomeFacts[record.outcome].needsReason && record.reason.trim().length < 3) {
-    missing.push(`Write what was found: "${outcomeFacts[record.outcome].title}" needs a reason.`)
+    missing.push(`Write what was found: "${visitOutcomeWords[record.outcome]}" needs a reason.`)
   }
   return missing
 }

@@ -1,4 +1,5 @@
-import type { Measurement, MeasurementKind, StepCheck } from './close-out-form.ts'
+import type { MeasurementKind } from '@almanac/records/measurement-kind'
+import type { Measurement, StepCheck } from './close-out-form.ts'
 
 /** What the tablet holds for one question of the procedure: text as typed or chosen, its unit, the value in the question's own unit, and when. */
 export interface Answer {

@@ -1,4 +1,4 @@
-import type { JobKind } from '../jobs/job-kinds.ts'
+import type { JobKind } from '@almanac/records/job-kind'
 
 /** Someone who does all the firm does, or only what `skills` names. */
 export type Abilities = { name: string; doesAll: boolean; skills: readonly string[] }

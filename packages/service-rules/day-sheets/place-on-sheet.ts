@@ -1,4 +1,4 @@
-import type { JobKind } from '../jobs/job-kinds.ts'
+import type { JobKind } from '@almanac/records/job-kind'
 import { freeGaps, type Stretch } from './free-gaps.ts'
 
 /** What a job asks of a day sheet. */

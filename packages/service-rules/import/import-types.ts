@@ -1,3 +1,6 @@
+import type { Channel } from '@almanac/records/channel'
+import type { Disinfectant } from '@almanac/records/disinfectant'
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { ConcentrationUnit } from '@almanac/units/concentration'
 import type { HardnessUnit } from '@almanac/units/hardness'
 import type { VolumeUnit } from '@almanac/units/volume'
@@ -58,12 +61,8 @@ export interface TankReading {
   asWritten: string
 }
 
-export type ResinKind = 'gel-8' | 'gel-10' | 'fine-mesh'
-export type Disinfectant = 'free-chlorine' | 'chloramine' | 'none'
-export type ConsentChannel = 'email' | 'phone' | 'text' | 'letter'
-
 /** Yes, no, or null where the file is silent. Silence is never a yes. */
-export type ConsentReading = Record<ConsentChannel, boolean | null>
+export type ConsentReading = Record<Channel, boolean | null>
 
 /** Where the beginning of the present bed was taken from; a dated rebed always outranks the installation of the softener. */
 export type BedBeganFrom = 'resin-column' | 'notes-rebed' | 'installed-column' | 'notes-installed'
@@ -92,7 +91,7 @@ export interface ImportedRecord {
     installed: DayReading | null
   }
   bed: {
-    resinKind: ResinKind | null
+    resinKind: ResinKindId | null
     resinVolume: ResinVolumeReading | null
     began: DayReading | null
     beganFrom: BedBeganFrom | null

@@ -1,4 +1,4 @@
-import type { Disinfectant } from './import-types.ts'
+import type { Disinfectant } from '@almanac/records/disinfectant'
 import { type Reading, read, unreadable } from './reading.ts'
 
 /** What a supply is disinfected with. Monochloramine counts as chloramine; UV and ozone leave nothing that reaches the bed. */

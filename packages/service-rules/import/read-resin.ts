@@ -1,5 +1,6 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import { convertVolume } from '@almanac/units/volume'
-import type { ResinKind, ResinVolumeReading, ResinVolumeUnit } from './import-types.ts'
+import type { ResinVolumeReading, ResinVolumeUnit } from './import-types.ts'
 import { readFraction } from './read-number.ts'
 import { type Reading, read, unreadable } from './reading.ts'
 
@@ -39,7 +40,7 @@ export function readResinVolume(text: string, columnUnit: ResinVolumeUnit | null
 }
 
 /** The kind of resin: 8 % or 10 % crosslinked gel, or fine mesh. A cell "standard" means 8 %, said as an assumption. */
-export function readResinKind(text: string): Reading<ResinKind> {
+export function readResinKind(text: string): Reading<ResinKindId> {
   const plain = text.trim().toLowerCase()
   const fine = /fine\s*-?\s*mesh|\bfine\b|\bfm\b/.test(plain)
   const ten = /(?:^|[^\d.])10\s*(?:%|percent|pct|x-?link|x\b|$)|(?:^|[^\d.])0\.10?$|high\s*cross/.test(plain)

@@ -1,7 +1,10 @@
+import { jobKinds } from '@almanac/records/job-kind'
+import { isOpenJob, type JobState, jobStates } from '@almanac/records/job-state'
+import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { describe, expect, test } from 'vitest'
-import { jobKindFacts, jobKinds, usualRebedMinutes } from './job-kinds.ts'
-import { isOpenJob, type JobEvent, type JobState, jobEvents, jobStates, nextJobState } from './job-states.ts'
-import { bedEffectOf, outcomeFacts, visitOutcomes } from './visit-outcomes.ts'
+import { jobKindFacts, usualRebedMinutes } from './job-kinds.ts'
+import { type JobEvent, jobEvents, nextJobState } from './job-states.ts'
+import { bedEffectOf, outcomeFacts } from './visit-outcomes.ts'
 
 /** Every step that is allowed; whatever is not listed here must be refused. Written from the trade's words for a job, not from the table. */
 const allowed: Record<string, JobState> = {

@@ -1,6 +1,4 @@
-/** The states of a job. */
-export const jobStates = ['proposed', 'booked', 'under-way', 'held', 'closed', 'called-off'] as const
-export type JobState = (typeof jobStates)[number]
+import type { JobState } from '@almanac/records/job-state'
 
 /**
  * What can happen to a job. `book` puts a visit on a day sheet (again: moves it or adds one), `unbook` takes its last open visit off,
@@ -100,9 +98,4 @@ export const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
 /** The state after an event, or a sentence saying why it cannot happen now. */
 export function nextJobState(state: JobState, event: JobEvent): JobStep {
   return jobStateTable[state][event]
-}
-
-/** True while something is still to be done: such a job keeps reminders silent and stands in the way of a second one. */
-export function isOpenJob(state: JobState): boolean {
-  return state !== 'closed' && state !== 'called-off'
 }

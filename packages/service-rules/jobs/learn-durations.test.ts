@@ -1,6 +1,6 @@
+import { jobKinds } from '@almanac/records/job-kind'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { jobKinds } from './job-kinds.ts'
 import { learnDurations, type VisitLength } from './learn-durations.ts'
 
 const seed = Number(process.env.FC_SEED ?? 20_260_105)

@@ -1,4 +1,5 @@
-import { type JobKind, jobKindFacts, usualRebedMinutes } from './job-kinds.ts'
+import type { JobKind } from '@almanac/records/job-kind'
+import { jobKindFacts, usualRebedMinutes } from './job-kinds.ts'
 
 /** How long a visit took on site; null minutes where begin or end is not on record. */
 export type VisitLength = { kind: JobKind; diameterIn: number | null; minutes: number | null }

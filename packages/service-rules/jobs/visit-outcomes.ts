@@ -1,16 +1,11 @@
-import type { JobKind } from './job-kinds.ts'
+import type { JobKind } from '@almanac/records/job-kind'
+import type { VisitOutcome } from '@almanac/records/visit-outcome'
 import type { JobEvent } from './job-states.ts'
-
-/** How a visit ended. */
-export const visitOutcomes = ['done', 'made-safe', 'no-access', 'bed-not-at-fault', 'condemned'] as const
-export type VisitOutcome = (typeof visitOutcomes)[number]
 
 /** What a close-out does to the bed that was in the tank when the crew came. */
 export type BedEffect = 'ends-and-new-begins' | 'ends-without-successor' | 'new-begins' | 'seen-in-service' | 'nothing-known'
 
 export interface OutcomeFacts {
-  outcome: VisitOutcome
-  title: string
   /** What it means, for the person choosing it. */
   meaning: string
   /** What happens to the job. */
@@ -21,36 +16,26 @@ export interface OutcomeFacts {
 
 export const outcomeFacts: Record<VisitOutcome, OutcomeFacts> = {
   done: {
-    outcome: 'done',
-    title: 'Done',
     meaning: 'The work was finished and the softener is back in service.',
     jobEvent: 'close',
     needsReason: false,
   },
   'made-safe': {
-    outcome: 'made-safe',
-    title: 'Made safe in bypass, to return',
     meaning: 'The house has water through the bypass; the work is not finished and needs another visit.',
     jobEvent: 'return',
     needsReason: true,
   },
   'no-access': {
-    outcome: 'no-access',
-    title: 'No access',
     meaning: 'Nobody could get to the softener; nothing was touched and another visit is needed.',
     jobEvent: 'return',
     needsReason: true,
   },
   'bed-not-at-fault': {
-    outcome: 'bed-not-at-fault',
-    title: 'The bed was not the fault',
     meaning: 'The trouble lay elsewhere; the bed stays in service and counts as seen alive today.',
     jobEvent: 'close',
     needsReason: true,
   },
   condemned: {
-    outcome: 'condemned',
-    title: 'Condemned',
     meaning: 'The tank must not be used again; its bed ends without a new one and the softener stays in bypass.',
     jobEvent: 'close',
     needsReason: true,

@@ -1,5 +1,5 @@
-export type Channel = 'email' | 'phone' | 'text' | 'letter'
-export type ContactRole = 'payer' | 'occupier' | 'landlord' | 'key-holder'
+import type { Channel } from '@almanac/records/channel'
+import type { ContactRole } from '@almanac/records/contact-role'
 
 /** A way to reach somebody at a site. `letterAddress` is true where a postal address is known for them. */
 export interface ReminderContact {

@@ -1,5 +1,5 @@
+import { jobStates } from '@almanac/records/job-state'
 import { describe, expect, test } from 'vitest'
-import { jobStates } from '../jobs/job-states.ts'
 import type { ReminderContact } from './choose-contact.ts'
 import { reminderFor } from './eligibility.ts'
 

@@ -1,6 +1,7 @@
+import type { Channel } from '@almanac/records/channel'
+import { isOpenJob, type JobState } from '@almanac/records/job-state'
 import { addDays } from '../calendar/calendar-day.ts'
-import { isOpenJob, type JobState } from '../jobs/job-states.ts'
-import { type Channel, chooseContact, type ReminderContact } from './choose-contact.ts'
+import { chooseContact, type ReminderContact } from './choose-contact.ts'
 
 export type Notice = 'due-window'
 

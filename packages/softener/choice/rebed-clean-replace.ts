@@ -1,3 +1,4 @@
+import type { BeadCondition } from '@almanac/records/bead-condition'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { FROM_MEMORY } from '@almanac/units/sourced'
 import { type CostOption, cheapestOf, judgeCosts } from './cheapest.ts'
@@ -28,7 +29,7 @@ export type WayInput = {
   unitAgeYears: number | null
   ironMgL: number | null
   /** What the beads looked like, where somebody saw them. */
-  beads?: 'firm' | 'some-soft' | 'mushy' | 'broken' | 'iron' | null
+  beads?: BeadCondition | null
 }
 
 export type WayChoice = { options: CostOption<Way>[]; cheapest: Way | null; ironMayBeTheFault: boolean }
@@ -49,7 +50,7 @@ export function rebedCleanReplace(input: WayInput): Result<WayChoice> {
   const wrong = [rebed, clean, unit].find((price) => price !== null && !usableMinor(price))
   if (wrong !== undefined) return refuse('A price must be an amount of zero or more; check what was entered.')
   const beadsGone = input.beads === 'some-soft' || input.beads === 'mushy' || input.beads === 'broken'
-  const ironMayBeTheFault = !beadsGone && ((input.ironMgL ?? 0) > FOULING_IRON_MG_L || input.beads === 'iron')
+  const ironMayBeTheFault = !beadsGone && ((input.ironMgL ?? 0) > FOULING_IRON_MG_L || input.beads === 'iron-fouled')
   const wins = ironMayBeTheFault ? CLEANED_YEARS : CLEANED_IN_VAIN_YEARS
   const left = unitYearsLeft(age)
   const costs: number[][] = []

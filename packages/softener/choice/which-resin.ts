@@ -1,10 +1,11 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import { ok, type Result, refuse } from '@almanac/units/result'
-import { RESIN_KINDS, type ResinKindId } from '../resin/resin-kinds.ts'
+import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import { type CostOption, cheapestOf, judgeCosts } from './cheapest.ts'
 import { type Spread, spreadOf, thinned, usableMinor, usableYears } from './spread.ts'
 import { type Running, type RunningInput, yearlyRunning } from './yearly-running.ts'
 
-export const RESINS: readonly ResinKindId[] = ['gel-8', 'gel-10', 'fine-8']
+export const RESINS: readonly ResinKindId[] = ['gel-8', 'gel-10', 'fine-mesh']
 
 export type WhichResinInput = Omit<RunningInput, 'figures'> & {
   figures: RunningInput['figures'] & { saltPriceMinorPerLb: number | null; waterPriceMinorPerGal: number | null }

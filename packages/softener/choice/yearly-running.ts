@@ -1,7 +1,7 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
 import type { FirmFigures } from '../firm/firm-figures.ts'
-import type { ResinKindId } from '../resin/resin-kinds.ts'
 import { capacityKgrFt3 } from '../water/capacity.ts'
 import { compensatedHardness } from '../water/compensated-hardness.ts'
 

@@ -1,7 +1,7 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { ExpansionModel } from '../hydraulics/bed-expansion.ts'
-import type { ResinKindId } from '../resin/resin-kinds.ts'
 
 /**
  * Coordinates are inches, true to scale: x = 0 on the tank's axis, y = 0 on the floor the tank stands on, y upwards. A renderer flips y

@@ -36,7 +36,7 @@ export function usualSource(usual: FirmFigures, key: string): string {
   const [kind = '', name = ''] = key.split(/:(.*)/s)
   if (kind === 'tank') return usual.tanks.find((tank) => tankKey(tank) === key)?.source ?? ''
   if (kind === 'valve') return usual.valves.find((card) => card.id === name)?.source ?? ''
-  if (kind === 'curve') return usual.curves[name === 'gel-10' ? 'gel-10' : name === 'fine-8' ? 'fine-8' : 'gel-8'].source
+  if (kind === 'curve') return usual.curves[name === 'gel-10' ? 'gel-10' : name === 'fine-mesh' ? 'fine-mesh' : 'gel-8'].source
   if (key === 'allowance:iron') return IRON_ALLOWANCE.source
   if (key === 'allowance:manganese') return MANGANESE_ALLOWANCE.source
   if (key === 'backwash:gpm-ft2') return `houses 4 to 5: ${COMMON_PRACTICE}; 6 to 8: Ten States Standards §4.4.2`

@@ -142,7 +142,7 @@ describe('a firm’s figures', () => {
       'tank:10x54': { ...tank(1.25, 12), resinFt3: { min: 1, usual: 1.25, max: 1.5 }, gravelLb: { min: 10, usual: 12, max: 15 } },
       'valve:x': valve,
       bags: [1, 0.5],
-      'curve:fine-8': [
+      'curve:fine-mesh': [
         [5, 20],
         [10, 30],
       ],

@@ -1,5 +1,5 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { BagSize } from '../kit/bag-plan.ts'
-import type { ResinKindId } from '../resin/resin-kinds.ts'
 import type { TankSize, UsualRange } from '../tanks/tank-sizes.ts'
 import type { CapacityCurve } from '../water/capacity-curves.ts'
 import type { MetalAllowance } from '../water/compensated-hardness.ts'

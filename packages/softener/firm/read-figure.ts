@@ -14,7 +14,7 @@ export const PLAIN_KEYS = [
   'bags',
   'curve:gel-8',
   'curve:gel-10',
-  'curve:fine-8',
+  'curve:fine-mesh',
   'allowance:iron',
   'allowance:manganese',
   'gravel-from-ft3',
@@ -27,7 +27,7 @@ export const PLAIN_KEYS = [
 export type PlainKey = (typeof PLAIN_KEYS)[number]
 
 const curve =
-  (kind: 'gel-8' | 'gel-10' | 'fine-8'): Reader =>
+  (kind: 'gel-8' | 'gel-10' | 'fine-mesh'): Reader =>
   (value) =>
   (figures) => ({ ...figures, curves: { ...figures.curves, [kind]: readCurve(kind, figures.curves[kind], value) } })
 
@@ -35,7 +35,7 @@ const READERS: Readonly<Record<PlainKey, Reader>> = {
   bags: (value) => (figures) => ({ ...figures, bagSizes: readBags(value) }),
   'curve:gel-8': curve('gel-8'),
   'curve:gel-10': curve('gel-10'),
-  'curve:fine-8': curve('fine-8'),
+  'curve:fine-mesh': curve('fine-mesh'),
   'allowance:iron': (value) => {
     const ironGpgPerMgL = readNumber(value, 'An iron allowance', { least: 0, most: 20, unit: 'gpg per mg/L' })
     return (figures) => ({ ...figures, allowance: { ...figures.allowance, ironGpgPerMgL } })

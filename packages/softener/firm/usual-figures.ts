@@ -17,7 +17,7 @@ export const USUAL_FIGURES: FirmFigures = {
   tanks: TANK_SIZES,
   valves: USUAL_VALVES,
   bagSizes: null,
-  curves: { 'gel-8': usualCurve('gel-8'), 'gel-10': usualCurve('gel-10'), 'fine-8': usualCurve('fine-8') },
+  curves: { 'gel-8': usualCurve('gel-8'), 'gel-10': usualCurve('gel-10'), 'fine-mesh': usualCurve('fine-mesh') },
   allowance: USUAL_ALLOWANCE,
   gravelFromFt3: GRAVEL_MATTERS_FROM_FT3,
   backwash: { wantedExpansion: WANTED_EXPANSION, gpmFt2: BACKWASH_GPM_FT2 },

@@ -1,11 +1,9 @@
+import type { Arrangement } from '@almanac/records/arrangement'
 import { bvHToGpmFt3, emptyBedContactSeconds, gpmFt3ToBvH } from '@almanac/units/flow'
 import type { BedBeads } from '../hydraulics/bed-expansion.ts'
 import { bedPressureDropPsi } from '../hydraulics/pressure-drop.ts'
 import type { WaterState } from '../hydraulics/water-state.ts'
 import { agedBeads } from './aged-bed.ts'
-
-/** How a softener's tanks share the work: together each takes half the flow; in turn one takes all of it while the other waits. */
-export type Arrangement = 'single' | 'twin-parallel' | 'twin-alternating'
 
 /** Service flow of a softening bed, bed volumes an hour: 1 to 5 gpm/ft³ (Davis, Water and Wastewater Engineering, 2010, Table 8-2). */
 export const SERVICE_BV_H = { least: 8, most: 40 } as const

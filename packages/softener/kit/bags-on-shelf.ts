@@ -1,4 +1,4 @@
-import type { ResinKindId } from '../resin/resin-kinds.ts'
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { BagSize } from './bag-plan.ts'
 
 /** One bag of resin the stores keep: which resin, what it holds, how many are there. */

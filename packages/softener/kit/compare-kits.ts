@@ -1,12 +1,12 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { Result } from '@almanac/units/result'
-import type { ResinKindId } from '../resin/resin-kinds.ts'
 import { CUBIC_FOOT_BAGS, LITRE_BAGS } from './bag-plan.ts'
 import { bagsOnShelf, type ShelfBag } from './bags-on-shelf.ts'
 import type { RebedKit, RebedKitInput } from './kit-types.ts'
 import { type PricedKit, type PriceList, priceKit } from './price-kit.ts'
 import { rebedKit } from './rebed-kit.ts'
 
-export const COMPARED_KINDS: readonly ResinKindId[] = ['gel-8', 'gel-10', 'fine-8']
+export const COMPARED_KINDS: readonly ResinKindId[] = ['gel-8', 'gel-10', 'fine-mesh']
 
 export type KitAlternative = {
   kind: ResinKindId

@@ -1,6 +1,7 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE, FROM_MEMORY } from '@almanac/units/sourced'
-import { RESIN_KINDS, type ResinKindId } from '../resin/resin-kinds.ts'
+import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import { GRAVEL_BULK_LB_FT3 } from '../tanks/bed-levels.ts'
 import { checkTankSize, tankShell } from '../tanks/tank-geometry.ts'
 

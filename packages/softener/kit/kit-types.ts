@@ -1,6 +1,6 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import type { FirmFigures, ValveCard } from '../firm/firm-figures.ts'
-import type { ResinKindId } from '../resin/resin-kinds.ts'
 import type { BagPlan, BagSize } from './bag-plan.ts'
 import type { SiteAccess } from './job-weight.ts'
 

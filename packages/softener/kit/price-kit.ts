@@ -1,4 +1,4 @@
-import type { ResinKindId } from '../resin/resin-kinds.ts'
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { KitItem, KitLine, RebedKit } from './kit-types.ts'
 
 /** A price of the firm's list: one `unit` of `item`, in minor units of the list's currency. Resin also says which resin and how large a bag. */

@@ -101,7 +101,7 @@ function bagWarnings(plan: BagPlan, resinFt3: number, kind: ResinKind): string[]
     plan.wasteFt3 > 0.05 * resinFt3
       ? [`The bags leave ${plan.wasteFt3.toFixed(2)} ft³ over: close the opened bag well, resin must not dry out.`]
       : []
-  const mesh = kind.id === 'fine-8' ? ['Fine mesh needs a distributor with slots fine enough to hold it: check the basket.'] : []
+  const mesh = kind.id === 'fine-mesh' ? ['Fine mesh needs a distributor with slots fine enough to hold it: check the basket.'] : []
   return [...left, ...mesh]
 }
 

@@ -1,5 +1,5 @@
+import { knownResinKind } from '@almanac/records/resin-kind'
 import type { ShelfBag } from './bags-on-shelf.ts'
-import { recordedResinKind } from './kit-of-record.ts'
 import type { KitItem, KitLine } from './kit-types.ts'
 import type { ListedPrice } from './price-kit.ts'
 
@@ -41,7 +41,7 @@ export function storesForKit(items: readonly StoresItem[]): { shelf: ShelfBag[];
   for (const stored of items) {
     const item = ITEMS[stored.kind]
     const unit = UNITS[stored.unit]
-    const resinKind = recordedResinKind(stored.resinKind)
+    const resinKind = knownResinKind(stored.resinKind)
     if (item === 'resin' && stored.bagFt3 !== null) {
       const label = `${Number(stored.bagFt3.toFixed(3))} ft³ bag`
       shelf.push({ label, resinKind, volumeFt3: stored.bagFt3, onHand: stored.onHand })

@@ -1,7 +1,7 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { SiteAccess } from '../kit/job-weight.ts'
-import type { ResinKindId } from '../resin/resin-kinds.ts'
 
 export type CautionKind = 'pressure' | 'electricity' | 'lifting' | 'chemical' | 'water' | 'slip' | 'refer'
 /** Stands before the step it belongs to, never after. */

@@ -1,7 +1,5 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import { COMMON_PRACTICE, DATA_SHEET, FROM_MEMORY, type Sourced } from '@almanac/units/sourced'
-
-/** Strong-acid cation gel resin, sodium form: 8 % or 10 % crosslink, or 8 % in fine mesh. */
-export type ResinKindId = 'gel-8' | 'gel-10' | 'fine-8'
 
 /** What a resin's data sheet says, as far as the calculations need it. Sizes are of beads wetted and backwashed. */
 export type ResinKind = {
@@ -47,8 +45,8 @@ export const RESIN_KINDS: Readonly<Record<ResinKindId, ResinKind>> = {
     packedVoidage: voidage,
     maxTemperatureF: memory(110, '°F'),
   },
-  'fine-8': {
-    id: 'fine-8',
+  'fine-mesh': {
+    id: 'fine-mesh',
     label: '8 % crosslink fine mesh softening resin',
     shortLabel: '8 % fine mesh',
     totalCapacityEqL: sheet(2.0, 'eq/L'),

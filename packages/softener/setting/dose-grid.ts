@@ -1,6 +1,6 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import { KCL_G_PER_EQ, NACL_G_PER_EQ } from '@almanac/units/concentration'
 import type { FirmFigures } from '../firm/firm-figures.ts'
-import type { ResinKindId } from '../resin/resin-kinds.ts'
 import { capacityKgrFt3, type Salt, stoichiometricGrPerLb } from '../water/capacity.ts'
 import { leakageMgL } from '../water/capacity-effects.ts'
 

@@ -1,8 +1,8 @@
+import type { Arrangement } from '@almanac/records/arrangement'
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { DemandCurveId } from '../flow/demand-curves.ts'
-import type { Arrangement } from '../flow/flow-figures.ts'
 import type { ExpansionModel } from '../hydraulics/bed-expansion.ts'
 import type { SiteAccess } from '../kit/job-weight.ts'
-import type { ResinKindId } from '../resin/resin-kinds.ts'
 import type { Salt } from '../water/capacity.ts'
 
 /** One softener at its site as far as it is known; null where it is not. Twin tanks are taken as alike. */

@@ -1,4 +1,4 @@
-import type { ResinKindId } from '../resin/resin-kinds.ts'
+import type { ResinKindId } from '@almanac/records/resin-kind'
 
 /** Operating capacity, kgr/ft³ as CaCO₃, at salt doses in lb NaCl/ft³, co-current. Points rise in both. */
 export type CapacityCurve = {
@@ -73,5 +73,5 @@ export const CAPACITY_CURVES: Readonly<Record<CapacityCurveId, CapacityCurve>> =
  * what 10 % gains is life.
  */
 export function usualCurve(kind: ResinKindId): CapacityCurve {
-  return CAPACITY_CURVES[kind === 'fine-8' ? 'keller-fine' : 'data-sheet']
+  return CAPACITY_CURVES[kind === 'fine-mesh' ? 'keller-fine' : 'data-sheet']
 }

@@ -1,6 +1,7 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
 import { CACO3_G_PER_EQ, eqLToKgrFt3, KCL_G_PER_EQ, NACL_G_PER_EQ } from '@almanac/units/concentration'
 import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
-import { RESIN_KINDS, type ResinKindId } from '../resin/resin-kinds.ts'
+import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import { type CapacityCurve, usualCurve } from './capacity-curves.ts'
 
 export type Salt = 'NaCl' | 'KCl'

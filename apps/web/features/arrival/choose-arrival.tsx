@@ -1,4 +1,5 @@
-import { type JobKind, jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
+import { type JobKind, jobKindWords } from '@almanac/records/job-kind'
+import type { OfferState } from '@almanac/records/window-offer'
 import { Button } from '@almanac/ui/button'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { LinkButton } from '@almanac/ui/link-button'
@@ -11,7 +12,7 @@ export type ArrivalOffer = {
   timeZone: string
   kind: string
   place: string
-  state: 'open' | 'confirmed' | 'withdrawn' | 'lapsed'
+  state: OfferState
   expiresAt: string
   windows: Window[]
   chosen: Window | null
@@ -42,7 +43,7 @@ export function ChooseArrival({ offer, answer }: { offer: ArrivalOffer; answer?:
     <main className="field mx-auto flex max-w-xl flex-col gap-6 px-5 py-10">
       <header>
         <p className="text-soft">{offer.companyName}</p>
-        <h1 className="mt-1 text-h1 font-semibold">{jobKindFacts[offer.kind as JobKind]?.title ?? 'Visit'}</h1>
+        <h1 className="mt-1 text-h1 font-semibold">{jobKindWords[offer.kind as JobKind] ?? 'Visit'}</h1>
         <p className="mt-1">{offer.place}</p>
       </header>
       {said && !chosen ? <Notice kind="mind">{said}</Notice> : null}

@@ -1,8 +1,9 @@
 import type { BedPage } from '@almanac/contract/beds'
-import { endCauseFacts } from '@almanac/service-rules/close-out/close-out-form'
+import { type EndCause, endCauseWords } from '@almanac/records/end-cause'
+import { resinKindWords } from '@almanac/records/resin-kind'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { formatCutLengthIn, formatFlowGpm, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
-import { beganWords, RESIN_WORDS, spanWords, tankWords } from '@/client/bed-facts-words'
+import { beganWords, spanWords, tankWords } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 
@@ -33,7 +34,7 @@ export function BedFactsList({ bed }: { bed: BedPage }) {
               : null,
           from: from('tankSize', 'diameterIn', 'nominalGrains'),
         },
-        { name: 'Resin', value: bed.resinKind === 'unknown' ? null : RESIN_WORDS[bed.resinKind], from: from('resinKind') },
+        { name: 'Resin', value: bed.resinKind === 'unknown' ? null : resinKindWords[bed.resinKind], from: from('resinKind') },
         { name: 'Resin volume', value: known(bed.volumeFt3, 'volume', (value) => formatVolumeFt3(value, units)), from: from('volumeFt3') },
         {
           name: 'Gravel',
@@ -55,7 +56,7 @@ export function BedFactsList({ bed }: { bed: BedPage }) {
         ...(bed.endedLatest
           ? [
               { name: 'Came out', value: spanWords(bed.endedEarliest, bed.endedLatest) },
-              { name: 'Why it ended', value: endCauseFacts[(bed.endCause ?? 'unknown') as keyof typeof endCauseFacts]?.title },
+              { name: 'Why it ended', value: endCauseWords[(bed.endCause ?? 'unknown') as EndCause] },
             ]
           : []),
       ]}

@@ -1,10 +1,10 @@
 'use client'
 import type { BedPage } from '@almanac/contract/beds'
+import { knownResinKind } from '@almanac/records/resin-kind'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatCutLengthIn, formatWeightLb } from '@almanac/units/format'
-import { resinId } from '@/client/bed-facts-words'
 import { useSession } from '@/client/providers'
 import { tubeOf } from '@/client/valve-card'
 
@@ -17,7 +17,7 @@ export function BedKit({ bed }: { bed: BedPage }) {
     heightIn: bed.tank.heightIn,
     resinVolumeFt3: bed.volumeFt3,
     nominalGrains: bed.tank.nominalGrains,
-    resinKind: resinId(bed.resinKind),
+    resinKind: knownResinKind(bed.resinKind),
     gravelLb: bed.gravelLb,
     tubeOutsideDiameterIn: tubeOf(figures, bed.valve?.tubeOdIn, bed.valve?.cardId),
     oldTubeLengthIn: bed.tubeCutIn,

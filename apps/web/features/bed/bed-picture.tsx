@@ -1,11 +1,11 @@
 import type { BedPage } from '@almanac/contract/beds'
+import { knownResinKind } from '@almanac/records/resin-kind'
 import { drawBed } from '@almanac/softener/drawing/bed-drawing'
 import { BedDrawing } from '@almanac/ui/bed-drawing'
 import { Notice } from '@almanac/ui/notice'
 import { TextLink } from '@almanac/ui/text-link'
 import { Why } from '@almanac/ui/why'
 import Link from 'next/link'
-import { resinId } from '@/client/bed-facts-words'
 import { useSession } from '@/client/providers'
 import { tubeOf } from '@/client/valve-card'
 
@@ -17,7 +17,7 @@ export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
     heightIn: bed.tank.heightIn,
     nominalGrains: bed.tank.nominalGrains,
     resinVolumeFt3: bed.volumeFt3,
-    resinKind: resinId(bed.resinKind),
+    resinKind: knownResinKind(bed.resinKind),
     gravelLb: bed.gravelLb,
     oldTubeLengthIn: bed.tubeCutIn,
     tubeOutsideDiameterIn: tubeOf(figures, bed.valve?.tubeOdIn, bed.valve?.cardId),

@@ -1,11 +1,13 @@
 'use client'
 import type { BedPage } from '@almanac/contract/beds'
+import { choicesOf, oneOf } from '@almanac/records/choices'
+import { factSources, factSourceWords } from '@almanac/records/fact-source'
+import { type RecordedResinKind, recordedResinKinds, resinKindWords } from '@almanac/records/resin-kind'
 import { DayInput } from '@almanac/ui/day-input'
 import { NumberInput } from '@almanac/ui/number-input'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
-import { RESIN_CHOICES, RESIN_WORDS, SOURCE_CHOICES } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
@@ -28,7 +30,7 @@ const NAMES = {
 
 const shown = (name: string, value: unknown) => {
   if (value === null || value === undefined || value === '') return 'not known'
-  if (name === 'resinKind') return RESIN_WORDS[String(value)] ?? String(value)
+  if (name === 'resinKind') return resinKindWords[value as RecordedResinKind] ?? String(value)
   if (name === 'lastSeenDay') return dayWords(String(value))
   if (typeof value === 'object' && 'value' in value && 'unit' in value) return `${value.value} ${value.unit}`
   return String(value)
@@ -55,7 +57,7 @@ export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void 
       version: over.version,
       tankVersion: over.tank.version,
       valveVersion: over.valve?.version ?? null,
-      source: SOURCE_CHOICES.find((one) => one.value === source)?.value ?? 'call',
+      source: oneOf(factSources, source) ?? 'call',
       facts,
     })
   }
@@ -83,13 +85,18 @@ export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void 
       show={shown}
       saveLabel="Save and forecast again"
     >
-      <Select label="Where you know it from" choices={SOURCE_CHOICES} value={source} onChange={(event) => setSource(event.target.value)} />
+      <Select
+        label="Where you know it from"
+        choices={choicesOf(factSources, factSourceWords)}
+        value={source}
+        onChange={(event) => setSource(event.target.value)}
+      />
       <TextInput label={NAMES.began} hint="As they say it: 2014, before 2015, Mar 2012, 3/14/2018" maxLength={60} {...field('began')} />
       <BeganReading text={values.began} today={today} dayOrder={us ? 'month-first' : 'day-first'} />
       <DayInput label={NAMES.lastSeenDay} hint="Today, if they have soft water now" max={today} {...field('lastSeenDay')} />
       <TextInput label={NAMES.tankSize} hint="As on the label: 10x54, 48,000 grain, 42 L" maxLength={60} {...field('tankSize')} />
       <TankReading text={values.tankSize} />
-      <Select label={NAMES.resinKind} choices={RESIN_CHOICES} {...field('resinKind')} />
+      <Select label={NAMES.resinKind} choices={choicesOf(recordedResinKinds, resinKindWords)} {...field('resinKind')} />
       {quantity('volume')}
       {quantity('gravel', 'None? Type 0.')}
       {quantity('tubeCut')}

@@ -1,4 +1,6 @@
 import type { BedFacts, BedPage } from '@almanac/contract/beds'
+import { oneOf } from '@almanac/records/choices'
+import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { convertFlow } from '@almanac/units/flow'
 import { showNumber } from '@almanac/units/format-number'
 import { convertLength } from '@almanac/units/length'
@@ -6,7 +8,6 @@ import { convertMass } from '@almanac/units/mass'
 import { parseQuantity } from '@almanac/units/parse-quantity'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { convertVolume } from '@almanac/units/volume'
-import { RESIN_CHOICES } from '@/client/bed-facts-words'
 
 /** The units each quantity may be typed in; US customary first. */
 export const UNITS = {
@@ -65,7 +66,7 @@ export function changedFacts(before: FactTexts, now: FactTexts): Changed {
     return undefined
   }
   if (now.tankSize.trim() !== before.tankSize.trim()) facts.tankSize = now.tankSize.trim()
-  if (now.resinKind !== before.resinKind) facts.resinKind = RESIN_CHOICES.find((one) => one.value === now.resinKind)?.value ?? 'unknown'
+  if (now.resinKind !== before.resinKind) facts.resinKind = oneOf(recordedResinKinds, now.resinKind) ?? 'unknown'
   if (now.began.trim() !== before.began.trim()) facts.began = now.began.trim()
   if (now.lastSeenDay !== before.lastSeenDay) facts.lastSeenDay = now.lastSeenDay || null
   const [volume, gravel, tubeCut, backwash] = [quantity('volume'), quantity('gravel'), quantity('tubeCut'), quantity('backwash')]

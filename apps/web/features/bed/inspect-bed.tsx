@@ -1,5 +1,7 @@
 'use client'
 import type { BedPage } from '@almanac/contract/beds'
+import { beadConditions, beadConditionWords } from '@almanac/records/bead-condition'
+import { choicesOf, oneOf } from '@almanac/records/choices'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { DayInput } from '@almanac/ui/day-input'
 import { NumberInput } from '@almanac/ui/number-input'
@@ -12,13 +14,6 @@ import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
 import { useDayField } from '@/client/use-today'
-
-export const BEADS = [
-  { value: 'firm', label: 'Beads firm' },
-  { value: 'some-soft', label: 'Some beads soft' },
-  { value: 'mushy', label: 'Beads mushy' },
-  { value: 'broken', label: 'Beads broken' },
-] as const
 
 /** A share typed in per cent; null for an empty field, undefined where it is no number in range. */
 function share(text: string, most: number): number | null | undefined {
@@ -52,7 +47,7 @@ export function InspectBed({ bed, onClose }: { bed: BedPage; onClose: () => void
     inspect.send({
       bedId: bed.id,
       day: on.day,
-      beadCondition: BEADS.find((one) => one.value === values.beadCondition)?.value ?? null,
+      beadCondition: oneOf(beadConditions, values.beadCondition),
       capacityShare,
       moistureShare,
       pressureDrop: drop && { value: drop.value, unit },
@@ -69,7 +64,7 @@ export function InspectBed({ bed, onClose }: { bed: BedPage; onClose: () => void
         checked={working}
         onChange={(event) => setWorking(event.target.checked)}
       />
-      <Select label="Beads" none="not looked at" choices={BEADS} {...field('beadCondition')} />
+      <Select label="Beads" none="not looked at" choices={choicesOf(beadConditions, beadConditionWords)} {...field('beadCondition')} />
       <NumberInput label="Capacity, of a new bed" unit="%" error={errors.capacity} {...field('capacity')} />
       <NumberInput label="Moisture of the beads" hint="From a laboratory" unit="%" error={errors.moisture} {...field('moisture')} />
       <NumberInput

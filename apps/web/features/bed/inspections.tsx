@@ -1,8 +1,8 @@
 import type { BedPage } from '@almanac/contract/beds'
+import { beadConditionLines } from '@almanac/records/bead-condition'
 import { formatPercent, formatPressurePsi } from '@almanac/units/format'
 import { dayWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
-import { BEADS } from './inspect-bed.tsx'
 
 /** What was seen or measured of the bed, the latest first. */
 export function Inspections({ bed }: { bed: BedPage }) {
@@ -16,7 +16,7 @@ export function Inspections({ bed }: { bed: BedPage }) {
           <span className="text-soft">{dayWords(one.day)}</span>
           <span>
             {[
-              one.beadCondition && BEADS.find((bead) => bead.value === one.beadCondition)?.label,
+              one.beadCondition && beadConditionLines[one.beadCondition],
               one.capacityShare !== null && `capacity ${formatPercent(one.capacityShare)} of new`,
               one.moistureShare !== null && `bead moisture ${formatPercent(one.moistureShare)}`,
               one.pressureDropPsi !== null && `pressure drop ${formatPressurePsi(one.pressureDropPsi, me.company.unitSystem)}`,

@@ -1,5 +1,5 @@
 import type { BedPage } from '@almanac/contract/beds'
-import { endCauseFacts } from '@almanac/service-rules/close-out/close-out-form'
+import { type EndCause, endCauseWords } from '@almanac/records/end-cause'
 import { Section } from '@almanac/ui/section'
 import { TextLink } from '@almanac/ui/text-link'
 import Link from 'next/link'
@@ -27,4 +27,4 @@ export function OtherBeds({ bed }: { bed: BedPage }) {
   )
 }
 
-const causeWords = (cause: string) => endCauseFacts[cause as keyof typeof endCauseFacts]?.title.toLowerCase() ?? cause
+const causeWords = (cause: string) => endCauseWords[cause as EndCause]?.toLowerCase() ?? cause

@@ -1,10 +1,12 @@
 'use client'
-import type { DueGrouping, DueMonths } from '@almanac/contract/due'
+import type { DueMonths } from '@almanac/contract/due'
+import type { DueGrouping } from '@almanac/records/forecast-run'
+import { type RecordedResinKind, resinKindWords } from '@almanac/records/resin-kind'
 import { GroupSpans } from '@almanac/ui/group-spans'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { useQuery } from '@tanstack/react-query'
-import { monthWords, RESIN_WORDS } from '@/client/bed-facts-words'
+import { monthWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 
@@ -18,7 +20,7 @@ const REST: Record<DueGrouping, string> = {
 const KIND: Record<DueGrouping, string> = { supply: 'supply', area: 'town', resin: 'kind of resin' }
 
 const nameOf = (group: Group, by: DueGrouping) =>
-  group.name === null ? REST[by] : by === 'resin' ? (RESIN_WORDS[group.name] ?? 'resin not known') : group.name
+  group.name === null ? REST[by] : by === 'resin' ? (resinKindWords[group.name as RecordedResinKind] ?? 'resin not known') : group.name
 const figure = (value: number) => value.toFixed(1)
 
 /** The beds of the firm told apart by supply, town or kind of resin; read when asked for. */

@@ -1,6 +1,7 @@
 'use client'
-import type { DueGrouping, DueMonths } from '@almanac/contract/due'
+import type { DueMonths } from '@almanac/contract/due'
 import type { RebedPlan } from '@almanac/contract/forecasts'
+import type { DueGrouping } from '@almanac/records/forecast-run'
 import { FilterSelect } from '@almanac/ui/filter-select'
 import { LongMonthPlot } from '@almanac/ui/long-month-plot'
 import { MonthPlot } from '@almanac/ui/month-plot'

@@ -1,9 +1,8 @@
 import type { DueBed } from '@almanac/contract/due'
+import { shortResinKindWords } from '@almanac/records/resin-kind'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { bedWords, thumbOf } from '@/client/job-words'
-
-const RESIN: Record<string, string> = { 'gel-8': '8 %', 'gel-10': '10 %', 'fine-mesh': 'fine mesh', unknown: 'resin unknown' }
 
 /** The bed's facts in the shape that the small drawing and the words take. */
 function factsOf({ bedId, tank, volumeFt3, gravelLb, resinKind }: DueBed) {
@@ -20,7 +19,7 @@ function beganWords(bed: DueBed): string {
 /** "10 × 54 in, 1½ ft³, 8 %, 2012" */
 export function dueBedWords(bed: DueBed, units: UnitSystem): string {
   const size = bedWords(factsOf(bed), units) ?? 'tank size unknown'
-  return [bed.tank.twin ? `twin ${size}` : size, RESIN[bed.resinKind] ?? bed.resinKind, beganWords(bed)].join(', ')
+  return [bed.tank.twin ? `twin ${size}` : size, shortResinKindWords[bed.resinKind], beganWords(bed)].join(', ')
 }
 
 /** The strongest reasons, at most two (ordinary water temperature is none); "age" where the water takes nothing. */

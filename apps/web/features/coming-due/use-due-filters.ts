@@ -1,5 +1,5 @@
 'use client'
-import type { DueGrouping } from '@almanac/contract/due'
+import { type DueGrouping, dueGroupings } from '@almanac/records/forecast-run'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 
 export type DueSort = 'chance' | 'due' | 'age'
@@ -13,7 +13,6 @@ export type DueFilters = {
   sort: DueSort
 }
 
-const GROUPINGS: readonly DueGrouping[] = ['supply', 'area', 'resin']
 const SORTS: readonly DueSort[] = ['chance', 'due', 'age']
 
 const figure = (text: string | null) => (text && Number.isFinite(Number(text)) ? Number(text) : undefined)
@@ -29,7 +28,7 @@ export function useDueFilters(): [DueFilters, (change: Partial<DueFilters>) => v
     chance: figure(search.get('chance')),
     month: search.get('month') ?? undefined,
     view: search.get('view') === '5-years' ? '5-years' : undefined,
-    by: GROUPINGS.find((one) => one === search.get('by')),
+    by: dueGroupings.find((one) => one === search.get('by')),
     sort: SORTS.find((one) => one === search.get('sort')) ?? 'chance',
   }
   const change = (part: Partial<DueFilters>) => {

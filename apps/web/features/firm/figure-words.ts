@@ -36,7 +36,7 @@ const FIXED: Record<string, string> = {
   bags: 'Bags in stock',
   'curve:gel-8': 'Salt and capacity, 8 % crosslink',
   'curve:gel-10': 'Salt and capacity, 10 % crosslink',
-  'curve:fine-8': 'Salt and capacity, fine mesh',
+  'curve:fine-mesh': 'Salt and capacity, fine mesh',
   'allowance:iron': 'Iron allowance',
   'allowance:manganese': 'Manganese allowance',
   'gravel-from-ft3': 'Gravel is brought from this much resin up',

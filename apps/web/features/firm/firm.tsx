@@ -16,7 +16,7 @@ const PARTS = [
   {
     title: 'Resin and salt',
     lead: 'What a cubic foot softens for so much salt. Sources differ by about a tenth: set your own where your beds tell you better.',
-    keys: ['curve:gel-8', 'curve:gel-10', 'curve:fine-8', 'reserve', 'backwash:gpm-ft2', 'backwash:expansion'],
+    keys: ['curve:gel-8', 'curve:gel-10', 'curve:fine-mesh', 'reserve', 'backwash:gpm-ft2', 'backwash:expansion'],
   },
   {
     title: 'Water allowances',

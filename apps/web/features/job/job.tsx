@@ -1,6 +1,6 @@
 'use client'
 import type { JobPage } from '@almanac/contract/jobs'
-import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
+import { visitOutcomeWords } from '@almanac/records/visit-outcome'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { JobStateWord } from '@almanac/ui/job-state-word'
@@ -156,9 +156,7 @@ export function Job({ jobId }: { jobId: string }) {
                   </TextLink>
                   <span>{visit.people.join(', ') || visit.crewName}</span>
                   <JobStateWord state={visit.state.replaceAll('-', ' ')} />
-                  {visit.outcome ? (
-                    <span className="text-soft">{outcomeFacts[visit.outcome as keyof typeof outcomeFacts]?.title.toLowerCase()}</span>
-                  ) : null}
+                  {visit.outcome ? <span className="text-soft">{visitOutcomeWords[visit.outcome].toLowerCase()}</span> : null}
                   {visit.notes ? <span className="basis-full text-small text-soft">{visit.notes}</span> : null}
                 </li>
               ))}

@@ -1,5 +1,5 @@
 'use client'
-import { type JobKind, jobKinds } from '@almanac/service-rules/jobs/job-kinds'
+import { type JobKind, jobKinds } from '@almanac/records/job-kind'
 import { Button } from '@almanac/ui/button'
 import { DayInput } from '@almanac/ui/day-input'
 import { PageHead } from '@almanac/ui/page-head'

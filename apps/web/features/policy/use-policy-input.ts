@@ -1,10 +1,11 @@
 'use client'
 import type { PolicyInput } from '@almanac/contract/forecasts'
+import { oneOf } from '@almanac/records/choices'
+import { resinKinds } from '@almanac/records/resin-kind'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 
 export type PolicyQuery = Partial<Record<'supply' | 'resin' | 'planned' | 'failure' | 'beads' | 'share' | 'age', string>>
 
-const RESINS = ['gel-8', 'gel-10', 'fine-mesh'] as const
 const amount = (text: string | undefined, least: number, most: number, times: number) => {
   const value = text === undefined || text.trim() === '' ? Number.NaN : Number(text.replace(',', '.'))
   return value >= least && value <= most ? Math.round(value * times) : undefined
@@ -24,7 +25,7 @@ export function usePolicyInput(minor: number): { query: PolicyQuery; input: Poli
   const share = amount(query.share, 0, 100, 10)
   const input: PolicyInput = {
     waterSupplyId: query.supply,
-    resinKind: RESINS.find((one) => one === query.resin) ?? 'gel-8',
+    resinKind: oneOf(resinKinds, query.resin) ?? 'gel-8',
     plannedMinor: amount(query.planned, 0.01, 1_000_000, minor),
     failureMinor: amount(query.failure, 0, 1_000_000, minor),
     beadsMinor: amount(query.beads, 0, 1_000_000, minor),

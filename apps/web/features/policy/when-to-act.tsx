@@ -1,4 +1,6 @@
 'use client'
+import { choicesOf } from '@almanac/records/choices'
+import { resinKinds, resinKindWords } from '@almanac/records/resin-kind'
 import { FilterSelect } from '@almanac/ui/filter-select'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
@@ -14,11 +16,7 @@ import { PolicyAnswer } from './policy-answer.tsx'
 import { PolicyCosts } from './policy-costs.tsx'
 import { usePolicyInput } from './use-policy-input.ts'
 
-const RESINS = [
-  { value: '', label: '8 % gel' },
-  { value: 'gel-10', label: '10 % gel' },
-  { value: 'fine-mesh', label: 'fine mesh' },
-]
+const RESINS = choicesOf(resinKinds, resinKindWords)
 const AGES = [8, 10, 12, 15, 20]
 
 /** When it is cheapest to rebed, for one supply and resin, with the firm's costs. */
@@ -59,7 +57,7 @@ export function WhenToAct() {
             />
             <FilterSelect
               label="Resin"
-              value={query.resin ?? ''}
+              value={input.resinKind}
               onChange={(event) => change({ resin: event.target.value })}
               choices={RESINS}
             />

@@ -1,8 +1,8 @@
 import type { BedPlanFacts } from '@almanac/contract/bed-choice'
+import { knownResinKind } from '@almanac/records/resin-kind'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { RebedKitInput } from '@almanac/softener/kit/kit-types'
 import type { UnitSystem } from '@almanac/units/unit-system'
-import { resinId } from '@/client/bed-facts-words'
 
 /** A bed's record as the kit takes it. */
 export function kitInput(plan: BedPlanFacts, figures: FirmFigures, unitSystem: UnitSystem): RebedKitInput {
@@ -12,7 +12,7 @@ export function kitInput(plan: BedPlanFacts, figures: FirmFigures, unitSystem: U
     heightIn: plan.tank.heightIn,
     nominalGrains: plan.tank.nominalGrains,
     resinVolumeFt3: plan.volumeFt3,
-    resinKind: resinId(plan.resinKind),
+    resinKind: knownResinKind(plan.resinKind),
     gravelLb: plan.gravelLb,
     tubeOutsideDiameterIn: plan.valve?.tubeOdIn ?? null,
     oldTubeLengthIn: plan.tubeCutIn,

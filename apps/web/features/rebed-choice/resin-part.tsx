@@ -36,7 +36,7 @@ export function ResinPart({ choice, rebedMinor }: Props) {
           livesYears: choice.lives.newBedYears,
           longerTen: choice.lives.longerTen,
           rebedMinor,
-          kitMoreMinor: { 'gel-8': 0, 'gel-10': more('gel-10'), 'fine-8': more('fine-8') },
+          kitMoreMinor: { 'gel-8': 0, 'gel-10': more('gel-10'), 'fine-mesh': more('fine-mesh') },
         })
   return (
     <Section title="Which resin?">

@@ -1,10 +1,10 @@
 import type { SettingsTank, SoftenerSettings, WaterFact } from '@almanac/contract/softeners'
+import { knownResinKind } from '@almanac/records/resin-kind'
 import type { FirmFigures, ValveCard } from '@almanac/softener/firm/firm-figures'
 import { fixtureUnits } from '@almanac/softener/flow/fixture-units'
 import type { SiteSources } from '@almanac/softener/setting/card-types'
 import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
 import { cToF } from '@almanac/units/temperature'
-import { resinId } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 import type { CardChanges } from './card-address.ts'
 
@@ -28,7 +28,7 @@ export function siteOfRecord(record: SoftenerSettings, changes: CardChanges, fig
     nominalGrains: tank?.nominalGrains ?? null,
     resinFt3: bed?.volumeFt3 ?? null,
     gravelLb: bed?.gravelLb ?? null,
-    resinKind: resinId(bed?.resinKind ?? 'unknown'),
+    resinKind: knownResinKind(bed?.resinKind ?? 'unknown'),
     arrangement: record.arrangement,
     bedAgeYears: bed ? ageYears(bed.beganEarliest, bed.beganLatest, today) : null,
     oldTubeLengthIn: bed?.tubeCutIn ?? null,

@@ -1,5 +1,8 @@
 'use client'
 import type { ContactLine } from '@almanac/contract/site-facts'
+import { type Channel, channelWords } from '@almanac/records/channel'
+import { choicesOf, oneOf } from '@almanac/records/choices'
+import { consentSources, consentSourceWords } from '@almanac/records/consent-source'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { DayInput } from '@almanac/ui/day-input'
 import { Select } from '@almanac/ui/select'
@@ -10,22 +13,7 @@ import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
 import { useDayField } from '@/client/use-today'
 
-export const CHANNELS = [
-  { value: 'phone', label: 'Phone' },
-  { value: 'text', label: 'Text' },
-  { value: 'email', label: 'E-mail' },
-  { value: 'letter', label: 'Letter' },
-] as const
-
-export const SOURCES = [
-  { value: 'call', label: 'At a call' },
-  { value: 'visit', label: 'At a visit' },
-  { value: 'letter', label: 'In a letter' },
-  { value: 'link', label: 'By a link in a message' },
-  { value: 'import', label: 'From an import' },
-] as const
-
-type Props = { contact: ContactLine; channel: (typeof CHANNELS)[number]['value']; onClose: () => void }
+type Props = { contact: ContactLine; channel: Channel; onClose: () => void }
 
 /** What a person answered when asked whether they may be reached on a channel. */
 export function ConsentForm({ contact, channel, onClose }: Props) {
@@ -43,12 +31,12 @@ export function ConsentForm({ contact, channel, onClose }: Props) {
       contactId: contact.id,
       channel,
       granted: values.granted === 'yes',
-      source: SOURCES.find((one) => one.value === values.source)?.value ?? 'call',
+      source: oneOf(consentSources, values.source) ?? 'call',
       sinceDay: since.day,
       version,
     })
   const [missing, setMissing] = useState<string>()
-  const label = CHANNELS.find((one) => one.value === channel)?.label ?? channel
+  const label = channelWords[channel]
   return (
     <FormDialog
       title={`${label}: ${contact.name ?? 'this contact'}`}
@@ -71,7 +59,7 @@ export function ConsentForm({ contact, channel, onClose }: Props) {
         value={values.granted}
         onChange={(granted) => set({ granted })}
       />
-      <Select label="Where" choices={SOURCES} {...field('source')} />
+      <Select label="Where" choices={choicesOf(consentSources, consentSourceWords)} {...field('source')} />
       <DayInput label="Since" required max={since.today} {...since.field} />
     </FormDialog>
   )

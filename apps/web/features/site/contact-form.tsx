@@ -1,5 +1,7 @@
 'use client'
 import type { ContactLine } from '@almanac/contract/site-facts'
+import { choicesOf, oneOf } from '@almanac/records/choices'
+import { contactRoles, contactRoleWords } from '@almanac/records/contact-role'
 import { Button } from '@almanac/ui/button'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { Select } from '@almanac/ui/select'
@@ -9,13 +11,6 @@ import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
-
-const ROLES = [
-  { value: 'payer', label: 'Payer' },
-  { value: 'occupier', label: 'Occupier' },
-  { value: 'landlord', label: 'Landlord' },
-  { value: 'key-holder', label: 'Key-holder' },
-] as const
 
 type Props = { siteId: string; contact: ContactLine | null; contacts: readonly ContactLine[]; onClose: () => void }
 
@@ -35,7 +30,7 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
   const archive = useCommand(api.sites.archiveContact.mutationOptions(), { onDone: onClose })
   const now = contacts.find((one) => one.id === contact?.id)?.version ?? seen
   const send = (version: number) => {
-    const role = ROLES.find((one) => one.value === values.role)?.value ?? 'occupier'
+    const role = oneOf(contactRoles, values.role) ?? 'occupier'
     const body = { ...values, email: values.email.trim(), role }
     if (contact) change.send({ contactId: contact.id, version, ...body })
     else add.send({ siteId, onlyThisSite, ...body })
@@ -50,7 +45,7 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
       error={add.error ?? change.error ?? archive.error}
       names={{ role: 'Role', name: 'Name', phone: 'Phone', email: 'E-mail' }}
     >
-      <Select label="Role" choices={ROLES} {...field('role')} />
+      <Select label="Role" choices={choicesOf(contactRoles, contactRoleWords)} {...field('role')} />
       <TextInput label="Name" maxLength={120} {...field('name')} />
       <TextInput label="Phone" type="tel" maxLength={40} {...field('phone')} />
       <TextInput label="E-mail" type="email" maxLength={160} {...field('email')} />

@@ -1,25 +1,27 @@
 'use client'
 import type { ContactLine } from '@almanac/contract/site-facts'
+import { type Channel, channels, channelWords } from '@almanac/records/channel'
+import { choicesOf } from '@almanac/records/choices'
+import { consentSourceWords } from '@almanac/records/consent-source'
+import { contactRoleWords } from '@almanac/records/contact-role'
 import { Button } from '@almanac/ui/button'
 import { StatusWord } from '@almanac/ui/status-word'
 import { useState } from 'react'
 import { dayWords } from '@/client/clock-words'
-import { CHANNELS, ConsentForm, SOURCES } from './consent-form.tsx'
-
-const ROLES: Record<string, string> = { payer: 'payer', occupier: 'occupier', landlord: 'landlord', 'key-holder': 'key-holder' }
+import { ConsentForm } from './consent-form.tsx'
 
 type Props = { contact: ContactLine; mayChange: boolean; onChange: () => void }
 
 /** One contact: numbers to reach them, and for each channel what they answered, from where, since when. */
 export function ContactPart({ contact, mayChange, onChange }: Props) {
-  const [asked, setAsked] = useState<(typeof CHANNELS)[number]['value'] | null>(null)
+  const [asked, setAsked] = useState<Channel | null>(null)
   return (
     <li className="border-t border-line py-3">
       <div className="flex flex-wrap items-baseline justify-between gap-x-4">
         <span>
           <span className="font-medium">{contact.name ?? 'No name'}</span>
           <span className="text-soft">
-            , {ROLES[contact.role]}
+            , {contactRoleWords[contact.role].toLowerCase()}
             {contact.siteId ? ' of this site' : ''}
           </span>
         </span>
@@ -45,7 +47,7 @@ export function ContactPart({ contact, mayChange, onChange }: Props) {
       <table className="mt-1 w-full text-left text-small">
         <caption className="sr-only">Consent of {contact.name ?? 'this contact'} by channel</caption>
         <tbody>
-          {CHANNELS.map(({ value, label }) => {
+          {choicesOf(channels, channelWords).map(({ value, label }) => {
             const consent = contact.consents.find((one) => one.channel === value)
             return (
               <tr key={value}>
@@ -65,8 +67,7 @@ export function ContactPart({ contact, mayChange, onChange }: Props) {
                   {consent ? (
                     <span className="text-soft">
                       {' '}
-                      {SOURCES.find((one) => one.value === consent.source)?.label.toLowerCase() ?? consent.source},{' '}
-                      {dayWords(consent.sinceDay)}
+                      {consentSourceWords[consent.source].toLowerCase()}, {dayWords(consent.sinceDay)}
                     </span>
                   ) : null}
                 </td>

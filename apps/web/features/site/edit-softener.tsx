@@ -1,12 +1,13 @@
 'use client'
 import type { SiteSoftener } from '@almanac/contract/sites'
+import { arrangements, arrangementWords } from '@almanac/records/arrangement'
+import { choicesOf, oneOf } from '@almanac/records/choices'
 import { Select } from '@almanac/ui/select'
 import { TextArea } from '@almanac/ui/text-area'
 import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
-import { ARRANGEMENTS } from '@/client/softener-fields'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
 
@@ -39,7 +40,7 @@ export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; on
     const wrong = people !== null && !(Number.isInteger(people) && people > 0)
     setError(wrong ? 'Type a whole number of people, such as 4, or leave it empty.' : undefined)
     if (wrong) return
-    const arrangement = ARRANGEMENTS.find((one) => one.value === values.arrangement)?.value ?? 'single'
+    const arrangement = oneOf(arrangements, values.arrangement) ?? 'single'
     change.send({ softenerId: softener.id, version, ...values, arrangement, peopleServed: people, valveCardId: values.valveCardId || null })
   }
   return (
@@ -54,7 +55,7 @@ export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; on
     >
       <TextInput label={NAMES.label} required maxLength={120} {...field('label')} />
       <TextInput label={NAMES.location} hint="Cellar, garage, outside under a lid" maxLength={120} {...field('location')} />
-      <Select label={NAMES.arrangement} choices={ARRANGEMENTS} {...field('arrangement')} />
+      <Select label={NAMES.arrangement} choices={choicesOf(arrangements, arrangementWords)} {...field('arrangement')} />
       <TextInput
         label={NAMES.peopleServed}
         hint="More people, more water through the bed"

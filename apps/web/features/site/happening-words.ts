@@ -1,23 +1,14 @@
 import type { SiteHappening } from '@almanac/contract/site-history'
-import { endCauseFacts } from '@almanac/service-rules/close-out/close-out-form'
-import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
+import { beadConditionLines } from '@almanac/records/bead-condition'
+import { disinfectantLines } from '@almanac/records/disinfectant'
+import { endCauseWords } from '@almanac/records/end-cause'
+import { measuringPointLines } from '@almanac/records/measuring-point'
+import { resinKindWords } from '@almanac/records/resin-kind'
+import { visitOutcomeWords } from '@almanac/records/visit-outcome'
 import { formatHardnessGpg, formatPercent, formatPressurePsi, formatVolumeFt3 } from '@almanac/units/format'
 import type { UnitSystem } from '@almanac/units/unit-system'
-import { jobWords, monthWords, RESIN_WORDS, spanWords } from '@/client/bed-facts-words'
+import { jobWords, monthWords, spanWords } from '@/client/bed-facts-words'
 
-/** Why a bed ended, in a few words. */
-export const END_CAUSES: Record<string, string> = Object.fromEntries(
-  Object.values(endCauseFacts).map((one) => [one.cause, one.title.toLowerCase()]),
-)
-
-const BEADS: Record<string, string> = { firm: 'beads firm', 'some-soft': 'some beads soft', mushy: 'beads mushy', broken: 'beads broken' }
-const POINTS: Record<string, string> = { raw: 'raw water', 'softener-inlet': 'at the softener inlet', softened: 'softened water' }
-const DISINFECTANTS: Record<string, string> = {
-  none: 'no disinfectant',
-  'free-chlorine': 'free chlorine',
-  chloramine: 'chloramine',
-  unknown: 'disinfectant not known',
-}
 const CAUSES: Record<string, string> = {
   nightly: 'a day older',
   import: 'an import',
@@ -41,7 +32,7 @@ export function told(happening: SiteHappening, units: UnitSystem): Told {
         title: `Bed begun in the ${happening.tank} tank`,
         detail: joined([
           happening.volumeFt3 !== null && formatVolumeFt3(happening.volumeFt3, units),
-          happening.resinKind !== 'unknown' && (RESIN_WORDS[happening.resinKind] ?? null),
+          happening.resinKind !== 'unknown' && resinKindWords[happening.resinKind],
         ]),
         dayWords: spanOrNone(happening.earliestDay, happening.day, happening.asWritten),
         href: `/beds/${happening.bedId}`,
@@ -50,7 +41,7 @@ export function told(happening: SiteHappening, units: UnitSystem): Told {
       return {
         kind: 'bed',
         title: `Bed ended in the ${happening.tank} tank`,
-        detail: END_CAUSES[happening.cause] ?? happening.cause,
+        detail: endCauseWords[happening.cause].toLowerCase(),
         dayWords: spanOrNone(happening.earliestDay, happening.day, null),
         href: `/beds/${happening.bedId}`,
       }
@@ -59,7 +50,7 @@ export function told(happening: SiteHappening, units: UnitSystem): Told {
         kind: 'note',
         title: `Bed inspected, ${happening.tank} tank`,
         detail: joined([
-          happening.beadCondition && (BEADS[happening.beadCondition] ?? null),
+          happening.beadCondition && beadConditionLines[happening.beadCondition],
           happening.capacityShare !== null && `capacity ${formatPercent(happening.capacityShare)}`,
           happening.moistureShare !== null && `moisture ${formatPercent(happening.moistureShare)}`,
           happening.pressureDropPsi !== null && `pressure drop ${formatPressurePsi(happening.pressureDropPsi, units)}`,
@@ -68,9 +59,9 @@ export function told(happening: SiteHappening, units: UnitSystem): Told {
         href: `/beds/${happening.bedId}`,
       }
     case 'water-test':
-      return { kind: 'test', title: `Water tested, ${POINTS[happening.point] ?? happening.point}`, detail: testWords(happening, units) }
+      return { kind: 'test', title: `Water tested, ${measuringPointLines[happening.point]}`, detail: testWords(happening, units) }
     case 'visit': {
-      const outcome = happening.outcome ? outcomeFacts[happening.outcome as keyof typeof outcomeFacts].title.toLowerCase() : happening.state
+      const outcome = happening.outcome ? visitOutcomeWords[happening.outcome].toLowerCase() : happening.state
       return {
         kind: 'visit',
         title: `${jobWords(happening.kind)}: ${outcome}`,
@@ -90,7 +81,7 @@ export function told(happening: SiteHappening, units: UnitSystem): Told {
     case 'supply':
       return {
         kind: 'water',
-        title: `${happening.supply}: ${DISINFECTANTS[happening.disinfectant] ?? happening.disinfectant}${happening.residualMgL ? ` ${happening.residualMgL} mg/L` : ''}`,
+        title: `${happening.supply}: ${disinfectantLines[happening.disinfectant]}${happening.residualMgL ? ` ${happening.residualMgL} mg/L` : ''}`,
         detail: happening.source,
       }
     case 'tenure':

@@ -1,22 +1,18 @@
 'use client'
 import type { SiteSoftener } from '@almanac/contract/sites'
+import { choicesOf, oneOf } from '@almanac/records/choices'
+import { factSources, factSourceWords } from '@almanac/records/fact-source'
+import { preTreatmentKinds, preTreatmentKindWords } from '@almanac/records/pre-treatment-kind'
 import { Button } from '@almanac/ui/button'
 import { DayInput } from '@almanac/ui/day-input'
 import { Select } from '@almanac/ui/select'
 import { useState } from 'react'
-import { SOURCE_CHOICES } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
 import { useDayField, useToday } from '@/client/use-today'
-
-const KINDS = [
-  { value: 'carbon', label: 'Carbon filter' },
-  { value: 'sediment', label: 'Sediment filter' },
-  { value: 'iron-filter', label: 'Iron filter' },
-] as const
 
 type PreTreatment = SiteSoftener['preTreatments'][number]
 
@@ -30,7 +26,7 @@ export function PreTreatments({ softener, mayChange }: { softener: SiteSoftener;
           {softener.preTreatments.map((one) => (
             <li key={one.id} className="flex flex-wrap items-center gap-x-3">
               <span className={one.toDay ? 'text-soft' : ''}>
-                {KINDS.find((kind) => kind.value === one.kind)?.label} ahead
+                {preTreatmentKindWords[one.kind]} ahead
                 {one.fromDay ? ` since ${dayWords(one.fromDay)}` : ''}
                 {one.toDay ? `, taken out ${dayWords(one.toDay)}` : ''}
                 <span className="text-soft"> ({one.source})</span>
@@ -57,9 +53,9 @@ export function AddPreTreatment({ softenerId, onClose }: { softenerId: string; o
   const send = () =>
     add.send({
       softenerId,
-      kind: KINDS.find((one) => one.value === values.kind)?.value ?? 'carbon',
+      kind: oneOf(preTreatmentKinds, values.kind) ?? 'carbon',
       fromDay: values.fromDay || null,
-      source: SOURCE_CHOICES.find((one) => one.value === values.source)?.value ?? 'call',
+      source: oneOf(factSources, values.source) ?? 'call',
     })
   return (
     <FormDialog
@@ -70,9 +66,9 @@ export function AddPreTreatment({ softenerId, onClose }: { softenerId: string; o
       busy={add.isPending}
       error={add.error}
     >
-      <Select label="Kind" choices={KINDS} {...field('kind')} />
+      <Select label="Kind" choices={choicesOf(preTreatmentKinds, preTreatmentKindWords)} {...field('kind')} />
       <DayInput label="Since" hint="Empty where nobody knows" max={today} {...field('fromDay')} />
-      <Select label="Where you know it from" choices={SOURCE_CHOICES} {...field('source')} />
+      <Select label="Where you know it from" choices={choicesOf(factSources, factSourceWords)} {...field('source')} />
     </FormDialog>
   )
 }

@@ -1,4 +1,5 @@
 'use client'
+import { disinfectantLines } from '@almanac/records/disinfectant'
 import { siteHoursWords } from '@almanac/service-rules/day-sheets/site-hours'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
@@ -20,13 +21,6 @@ import { SiteHistory } from './site-history.tsx'
 import { SiteHolder } from './site-holder.tsx'
 import { SoftenerPart } from './softener-part.tsx'
 import { WaterTests } from './water-tests.tsx'
-
-const DISINFECTANTS: Record<string, string> = {
-  none: 'no disinfectant',
-  'free-chlorine': 'free chlorine',
-  chloramine: 'chloramine',
-  unknown: 'disinfectant not known',
-}
 
 /** A site: what stands there, what has happened, who holds it, how to get in, what water it has. */
 export function Site({ siteId }: { siteId: string }) {
@@ -107,7 +101,7 @@ export function Site({ siteId }: { siteId: string }) {
                       </TextLink>
                       <span className="block text-small text-soft">
                         {supply.kind === 'private-well' ? 'private well' : 'town supply'}
-                        {supply.disinfectant ? `, ${DISINFECTANTS[supply.disinfectant] ?? supply.disinfectant}` : ''}
+                        {supply.disinfectant ? `, ${disinfectantLines[supply.disinfectant]}` : ''}
                         {supply.residualMgL ? ` ${supply.residualMgL} mg/L` : ''}
                       </span>
                     </>

@@ -1,6 +1,7 @@
 'use client'
 import type { BedLine } from '@almanac/contract/site-facts'
 import type { SiteSoftener } from '@almanac/contract/sites'
+import { endCauseWords } from '@almanac/records/end-cause'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { Button } from '@almanac/ui/button'
 import { DueRibbon } from '@almanac/ui/due-ribbon'
@@ -13,7 +14,6 @@ import { dayWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { EditSoftener } from './edit-softener.tsx'
-import { END_CAUSES } from './happening-words.ts'
 import { AddPreTreatment, PreTreatments } from './pre-treatments.tsx'
 
 const ARRANGED: Record<string, string> = { 'twin-alternating': 'twin tanks in turn', 'twin-parallel': 'twin tanks together' }
@@ -111,7 +111,7 @@ function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number];
                   <TextLink href={`/beds/${one.id}`} link={Link}>
                     {beganWords(one) ?? 'beginning not known'} to {spanWords(one.endedEarliest, one.endedLatest)}
                   </TextLink>
-                  <span className="text-soft">, {END_CAUSES[one.endCause ?? 'unknown'] ?? one.endCause}</span>
+                  <span className="text-soft">, {endCauseWords[one.endCause ?? 'unknown'].toLowerCase()}</span>
                 </li>
               ))}
             </ul>

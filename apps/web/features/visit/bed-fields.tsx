@@ -1,6 +1,8 @@
 'use client'
 import type { VisitPage } from '@almanac/contract/visits'
-import { endCauseFacts, endCauses } from '@almanac/service-rules/close-out/close-out-form'
+import { choicesOf } from '@almanac/records/choices'
+import { endCauses, endCauseWords } from '@almanac/records/end-cause'
+import { resinKinds, resinKindWords } from '@almanac/records/resin-kind'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { NumberInput } from '@almanac/ui/number-input'
 import { Section } from '@almanac/ui/section'
@@ -11,12 +13,8 @@ import { firstUnit, readTyped, unitsFor } from '@/client/typed-quantity'
 import { type Draft, entered, type ShownDraft } from './draft.ts'
 import { changesBed } from './procedure-of.ts'
 
-const CAUSES = endCauses.map((cause) => ({ value: cause, label: endCauseFacts[cause].title }))
-const RESINS = [
-  { value: 'gel-8', label: '8 % crosslink' },
-  { value: 'gel-10', label: '10 % crosslink' },
-  { value: 'fine-mesh', label: 'fine mesh' },
-]
+const CAUSES = choicesOf(endCauses, endCauseWords)
+const RESINS = choicesOf(resinKinds, resinKindWords)
 
 type Amount = 'volume' | 'gravel' | 'tube'
 /** The closing form and what changes it. */

@@ -1,7 +1,8 @@
 'use client'
 import type { CloseOutInput, VisitPage } from '@almanac/contract/visits'
+import { visitOutcomes, visitOutcomeWords } from '@almanac/records/visit-outcome'
 import { missingForCloseOut, usualCloseOutContext } from '@almanac/service-rules/close-out/completeness'
-import { outcomeFacts, visitOutcomes } from '@almanac/service-rules/jobs/visit-outcomes'
+import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { Button } from '@almanac/ui/button'
 import { Checkbox } from '@almanac/ui/checkbox'
@@ -29,7 +30,7 @@ import type { DraftHandle } from './use-draft.ts'
 
 const OUTCOMES = visitOutcomes.map((outcome) => ({
   value: outcome,
-  label: outcomeFacts[outcome].title,
+  label: visitOutcomeWords[outcome],
   hint: outcomeFacts[outcome].meaning,
 }))
 

@@ -1,5 +1,5 @@
 import type { VisitPage } from '@almanac/contract/visits'
-import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
+import { visitOutcomeWords } from '@almanac/records/visit-outcome'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import Link from 'next/link'
@@ -9,7 +9,7 @@ export function VisitClosed({ visit }: { visit: VisitPage }) {
   return (
     <>
       <Notice kind="done">
-        Closed out: {visit.outcome ? outcomeFacts[visit.outcome].title.toLowerCase() : 'finished'}. It is at the office, once.
+        Closed out: {visit.outcome ? visitOutcomeWords[visit.outcome].toLowerCase() : 'finished'}. It is at the office, once.
       </Notice>
       <div className="flex flex-wrap gap-4 py-4">
         <LinkButton href="/today" link={Link} kind="ink">

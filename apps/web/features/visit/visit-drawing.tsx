@@ -1,4 +1,5 @@
 import type { VisitPage } from '@almanac/contract/visits'
+import { knownResinKind } from '@almanac/records/resin-kind'
 import { drawBed } from '@almanac/softener/drawing/bed-drawing'
 import { BedDrawing } from '@almanac/ui/bed-drawing'
 import { Section } from '@almanac/ui/section'
@@ -15,8 +16,7 @@ export function VisitDrawing({ visit }: { visit: VisitPage }) {
     heightIn: bed.heightIn,
     nominalGrains: bed.nominalGrains,
     resinVolumeFt3: bed.volumeFt3,
-    resinKind:
-      bed.resinKind === 'gel-10' ? 'gel-10' : bed.resinKind === 'fine-mesh' ? 'fine-8' : bed.resinKind === 'gel-8' ? 'gel-8' : null,
+    resinKind: knownResinKind(bed.resinKind),
     gravelLb: bed.gravelLb,
     tubeOutsideDiameterIn: tubeOf(figures, visit.tubeOdIn, visit.valveCardId),
     oldTubeLengthIn: visit.tubeCutIn,

@@ -1,5 +1,7 @@
 'use client'
 import type { SupplyPeriodRow } from '@almanac/contract/water'
+import { choicesOf, oneOf } from '@almanac/records/choices'
+import { disinfectantWords, recordedDisinfectants } from '@almanac/records/disinfectant'
 import { periodBefore } from '@almanac/service-rules/water/supply-change'
 import { Button } from '@almanac/ui/button'
 import { Checkbox } from '@almanac/ui/checkbox'
@@ -14,7 +16,7 @@ import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useQuantities } from './use-quantities.ts'
-import { DISINFECTANTS, disinfectantWord, hardnessWords, mgL } from './water-words.ts'
+import { hardnessWords, mgL } from './water-words.ts'
 
 type Props = { waterSupplyId: string; periods: readonly SupplyPeriodRow[]; onClose: () => void; onDone: (beds: number) => void }
 
@@ -37,7 +39,7 @@ export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
       onClose()
     },
   })
-  const chosen = DISINFECTANTS.find((one) => one.value === disinfectant)?.value
+  const chosen = oneOf(recordedDisinfectants, disinfectant) ?? undefined
   const goesOn = chosen === undefined || chosen === before?.disinfectant
   const was: Record<Name, string | null> = {
     residual: goesOn ? mgL(before?.residualMgL ?? null) : null,
@@ -94,10 +96,10 @@ export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
         <Select
           label="Disinfectant"
           value={disinfectant}
-          none={before ? `As before: ${disinfectantWord(before.disinfectant)}` : 'Choose'}
+          none={before ? `As before: ${disinfectantWords[before.disinfectant]}` : 'Choose'}
           required={!before}
           onChange={(event) => setDisinfectant(event.target.value)}
-          choices={DISINFECTANTS}
+          choices={choicesOf(recordedDisinfectants, disinfectantWords)}
         />
         {quantity('residual', 'Residual as Cl₂', 'Residual', ['mg/L', 'ug/L'], 'Free chlorine; total chlorine where chloramine is used')}
         {quantity('hardness', 'Hardness as CaCO₃', 'Hardness', ['gpg', 'mg/L', 'dH', 'fH', 'mmol/L'])}

@@ -1,4 +1,6 @@
 'use client'
+import { choicesOf, oneOf } from '@almanac/records/choices'
+import { type MeasuringPoint, measuringPoints, measuringPointWords } from '@almanac/records/measuring-point'
 import { Button } from '@almanac/ui/button'
 import { DayInput } from '@almanac/ui/day-input'
 import { NumberInput } from '@almanac/ui/number-input'
@@ -15,7 +17,6 @@ import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useDayField } from '@/client/use-today'
 import { useQuantities } from './use-quantities.ts'
-import { POINTS } from './water-words.ts'
 
 const KEYS = ['hardness', 'freeChlorine', 'totalChlorine', 'iron', 'manganese'] as const
 
@@ -25,7 +26,7 @@ export function RecordTest({ siteId }: { siteId: string }) {
   const router = useRouter()
   const site = useQuery(api.water.site.queryOptions({ input: { siteId }, enabled: siteId !== '' }))
   const on = useDayField()
-  const [point, setPoint] = useState<(typeof POINTS)[number]['value']>('softener-inlet')
+  const [point, setPoint] = useState<MeasuringPoint>('softener-inlet')
   const [softenerId, setSoftenerId] = useState('')
   const [ph, setPh] = useState('')
   const { field, read, setErrors } = useQuantities({
@@ -75,8 +76,8 @@ export function RecordTest({ siteId }: { siteId: string }) {
         <Select
           label="Measuring point"
           value={point}
-          onChange={(event) => setPoint(POINTS.find((one) => one.value === event.target.value)?.value ?? 'raw')}
-          choices={POINTS}
+          onChange={(event) => setPoint(oneOf(measuringPoints, event.target.value) ?? 'raw')}
+          choices={choicesOf(measuringPoints, measuringPointWords)}
         />
         {(site.data?.softeners.length ?? 0) > 1 ? (
           <Select

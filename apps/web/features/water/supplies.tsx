@@ -12,7 +12,7 @@ import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useMay, useSession } from '@/client/providers'
 import { AddSupply } from './add-supply.tsx'
-import { disinfectantWords, hardnessWords, mgL } from './water-words.ts'
+import { hardnessWords, mgL, periodWords } from './water-words.ts'
 
 /** The waters the firm's softeners run on. */
 export function Supplies() {
@@ -48,7 +48,7 @@ export function Supplies() {
             { key: 'name', head: 'Supply', phone: 'title', cell: (row) => <span className="font-semibold">{row.name}</span> },
             { key: 'kind', head: 'Kind', cell: (row) => (row.kind === 'town' ? 'town' : 'private well') },
             { key: 'sites', head: 'Sites', align: 'right', cell: (row) => row.sites.toLocaleString('en-US') },
-            { key: 'disinfectant', head: 'Disinfectant now', cell: (row) => (row.present ? disinfectantWords(row.present) : 'not known') },
+            { key: 'disinfectant', head: 'Disinfectant now', cell: (row) => (row.present ? periodWords(row.present) : 'not known') },
             {
               key: 'hardness',
               head: 'Hardness',

@@ -15,7 +15,7 @@ import { useMay, useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { AddPeriod } from './add-period.tsx'
 import { SupplyMoves } from './supply-moves.tsx'
-import { disinfectantWords, hardnessWords, mgL } from './water-words.ts'
+import { hardnessWords, mgL, periodWords } from './water-words.ts'
 
 /** One supply: its dated history, and what each change did to the forecasts of its beds. */
 export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
@@ -66,7 +66,7 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
               rowKey={(row) => row.id}
               columns={[
                 { key: 'from', head: 'From', phone: 'title', cell: (row) => row.fromDay ?? 'as far back as known' },
-                { key: 'disinfectant', head: 'Disinfectant', cell: (row) => disinfectantWords(row) },
+                { key: 'disinfectant', head: 'Disinfectant', cell: (row) => periodWords(row) },
                 { key: 'hardness', head: 'Hardness', cell: (row) => hardnessWords(row, units) ?? 'not known' },
                 { key: 'iron', head: 'Iron', cell: (row) => mgL(row.ironMgL) ?? 'not known' },
                 { key: 'source', head: 'From whom', cell: (row) => <span className="text-soft">{row.source}</span> },

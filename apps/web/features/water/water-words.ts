@@ -1,21 +1,7 @@
 import type { SupplyPeriodRow } from '@almanac/contract/water'
+import { disinfectantWords } from '@almanac/records/disinfectant'
 import { formatHardnessGpg } from '@almanac/units/format'
 import type { UnitSystem } from '@almanac/units/unit-system'
-
-export const DISINFECTANTS: { value: SupplyPeriodRow['disinfectant']; label: string }[] = [
-  { value: 'free-chlorine', label: 'free chlorine' },
-  { value: 'chloramine', label: 'chloramine' },
-  { value: 'none', label: 'none' },
-  { value: 'unknown', label: 'not known' },
-]
-
-export const disinfectantWord = (key: string) => DISINFECTANTS.find((one) => one.value === key)?.label ?? key
-
-export const POINTS: { value: 'raw' | 'softener-inlet' | 'softened'; label: string }[] = [
-  { value: 'softener-inlet', label: 'at the softener inlet, after any carbon' },
-  { value: 'raw', label: 'raw, before any treatment' },
-  { value: 'softened', label: 'softened, after the softener' },
-]
 
 /** The value as typed and, where that was in another unit, as the company reads it. */
 export function hardnessWords(
@@ -31,8 +17,8 @@ export function hardnessWords(
 }
 
 /** "chloramine 2.4 mg/L" */
-export function disinfectantWords(period: SupplyPeriodRow): string {
-  const word = disinfectantWord(period.disinfectant)
+export function periodWords(period: SupplyPeriodRow): string {
+  const word = disinfectantWords[period.disinfectant]
   return period.residualMgL === null ? word : `${word} ${Number(period.residualMgL.toPrecision(3))} mg/L`
 }
 

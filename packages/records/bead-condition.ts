@@ -1,0 +1,26 @@
+/**
+ * How the beads of a bed look in the hand: the one set of words for the steps of a visit, an inspection and a close-out. `some-soft`: here and there one
+ * crushes between the fingers; `mushy`: most do; `broken`: cracked or in pieces, many fines; `iron-fouled`: rust-coloured; `resin-missing`: the
+ * beads that are left look sound, but much of the bed is gone.
+ */
+export const beadConditions = ['firm', 'some-soft', 'mushy', 'broken', 'iron-fouled', 'resin-missing'] as const
+export type BeadCondition = (typeof beadConditions)[number]
+
+export const beadConditionWords: Readonly<Record<BeadCondition, string>> = {
+  firm: 'Firm and whole',
+  'some-soft': 'Some soft',
+  mushy: 'Mushy: most crush between the fingers',
+  broken: 'Broken or cracked, many fines',
+  'iron-fouled': 'Rust-coloured',
+  'resin-missing': 'Much resin missing',
+}
+
+/** In a line of a history: "beads firm". */
+export const beadConditionLines: Readonly<Record<BeadCondition, string>> = {
+  firm: 'beads firm',
+  'some-soft': 'some beads soft',
+  mushy: 'beads mushy',
+  broken: 'beads broken',
+  'iron-fouled': 'beads rust-coloured',
+  'resin-missing': 'much resin missing',
+}

@@ -1,0 +1,61 @@
+import { unitSystems } from '@almanac/units/unit-system'
+import { arrangements } from './arrangement.ts'
+import { beadConditions } from './bead-condition.ts'
+import { channels } from './channel.ts'
+import { consentSources } from './consent-source.ts'
+import { contactRoles } from './contact-role.ts'
+import { planKinds, planStates } from './day-plan.ts'
+import { recordedDisinfectants } from './disinfectant.ts'
+import { endCauses } from './end-cause.ts'
+import { dueGroupings, runScopes } from './forecast-run.ts'
+import { importRowStatuses, importStates } from './import-state.ts'
+import { jobKinds } from './job-kind.ts'
+import { jobStates } from './job-state.ts'
+import { measuringPoints } from './measuring-point.ts'
+import { messageStates, reminderStates } from './message-state.ts'
+import { preTreatmentKinds } from './pre-treatment-kind.ts'
+import { recordedResinKinds, resinKinds } from './resin-kind.ts'
+import { roles } from './role.ts'
+import { movementReasons, reservationStates, stockKinds } from './stock.ts'
+import { supplyKinds } from './supply-kind.ts'
+import { recordedValveControls } from './valve-control.ts'
+import { visitOutcomes } from './visit-outcome.ts'
+import { visitStates } from './visit-state.ts'
+import { offerStates } from './window-offer.ts'
+
+/** The database's columns that hold a word of an enumeration, by 'table.column'. A test holds each against the database's own check, both ways. */
+export const columnValues: Readonly<Record<string, readonly string[]>> = {
+  'bed.end_cause': endCauses,
+  'bed.resin_kind': recordedResinKinds,
+  'company.unit_system': unitSystems,
+  'consent.channel': channels,
+  'consent.source': consentSources,
+  'contact.role': contactRoles,
+  'forecast_group.by': dueGroupings,
+  'forecast_run.scope': runScopes,
+  'import_batch.state': importStates,
+  'import_row.status': importRowStatuses,
+  'inspection.bead_condition': beadConditions,
+  'job.kind': jobKinds,
+  'job.state': jobStates,
+  'kit_reservation.state': reservationStates,
+  'membership.role': roles,
+  'message.channel': channels,
+  'message.state': messageStates,
+  'movement.reason': movementReasons,
+  'plan_proposal.kind': planKinds,
+  'plan_proposal.state': planStates,
+  'pre_treatment.kind': preTreatmentKinds,
+  'reminder.channel': channels,
+  'reminder.state': reminderStates,
+  'softener.arrangement': arrangements,
+  'stock_item.kind': stockKinds,
+  'stock_item.resin_kind': resinKinds,
+  'supply_period.disinfectant': recordedDisinfectants,
+  'valve.control': recordedValveControls,
+  'visit.outcome': visitOutcomes,
+  'visit.state': visitStates,
+  'water_supply.kind': supplyKinds,
+  'water_test.point': measuringPoints,
+  'window_offer.state': offerStates,
+}

@@ -1,0 +1,10 @@
+/** What a contact is to a site. */
+export const contactRoles = ['payer', 'occupier', 'landlord', 'key-holder'] as const
+export type ContactRole = (typeof contactRoles)[number]
+
+export const contactRoleWords: Readonly<Record<ContactRole, string>> = {
+  payer: 'Payer',
+  occupier: 'Occupier',
+  landlord: 'Landlord',
+  'key-holder': 'Key-holder',
+}

@@ -1,0 +1,11 @@
+/** What a plan is worked out for: the days ahead, or what is left after a mishap. */
+export const planKinds = ['week', 'sheet-off', 'fewer-people', 'other-vehicle'] as const
+export type PlanKind = (typeof planKinds)[number]
+
+/** The states of a plan worked out in the background. */
+export const planStates = ['running', 'ready', 'failed', 'stopped', 'accepted'] as const
+export type PlanState = (typeof planStates)[number]
+
+/** What a person has to confirm before a visit is placed at an unusual time. */
+export const unusualReasons = ['outside-hours', 'past', 'promise', 'crew', 'parts', 'site-hours', 'order'] as const
+export type Unusual = (typeof unusualReasons)[number]

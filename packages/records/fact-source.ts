@@ -1,0 +1,18 @@
+/** Where a person has a fact from; kept beside the fact with the day. */
+export const factSources = ['call', 'label', 'measured', 'papers'] as const
+export type FactSource = (typeof factSources)[number]
+
+export const factSourceWords: Readonly<Record<FactSource, string>> = {
+  call: 'The customer said so',
+  label: 'Read off the unit',
+  measured: 'Measured',
+  papers: 'From our papers',
+}
+
+/** What is kept beside the fact, before its day: "told at a call". */
+export const factSourceNotes: Readonly<Record<FactSource, string>> = {
+  call: 'told at a call',
+  label: 'read off the unit',
+  measured: 'measured',
+  papers: "from the firm's papers",
+}

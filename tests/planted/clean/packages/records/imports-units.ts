@@ -1,0 +1,3 @@
+import type { UnitSystem } from '@almanac/units/unit-system'
+
+export type System = UnitSystem

@@ -1,0 +1,3 @@
+import type { ResinKindId } from '@almanac/records/resin-kind'
+
+export type Kind = ResinKindId

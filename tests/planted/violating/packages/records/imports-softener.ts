@@ -1,0 +1,3 @@
+import type { Tank } from '@almanac/softener/tanks/tank'
+
+export type Shape = Tank

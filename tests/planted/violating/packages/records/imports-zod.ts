@@ -1,0 +1,3 @@
+import * as z from 'zod'
+
+export const schema = z.string()
