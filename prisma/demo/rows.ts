@@ -84,7 +84,7 @@ function addPeople(rows: Rows, random: Random, companyId: string, siteId: string
         contactId,
         channel,
         granted,
-        source: 'asked at a visit',
+        source: 'visit',
         sinceDay: asDate(addDays(story.installed, 400)) as Date,
       })
   if (story.soldBy && soldOn) {

@@ -8,6 +8,11 @@ ALTER TABLE "inspection" DROP CONSTRAINT "inspection_bead_condition_check",
 -- Words that only the app held so far.
 ALTER TABLE "bed" ADD CONSTRAINT "bed_end_cause_check"
   CHECK (end_cause IN ('worn', 'iron-fouled', 'beads-lost', 'oxidised', 'tank-cracked', 'removed-for-convenience', 'unknown'));
+-- Consents of the demo said it in words of their own.
+SELECT almanac_for_each_company(
+  $$UPDATE consent SET source = 'visit', version = version + 1 WHERE source = 'asked at a visit'$$,
+  $$SELECT count(*) FROM consent WHERE source NOT IN ('call', 'visit', 'letter', 'link', 'import')$$
+);
 ALTER TABLE "consent" ADD CONSTRAINT "consent_source_check" CHECK (source IN ('call', 'visit', 'letter', 'link', 'import'));
 ALTER TABLE "reminder" ADD CONSTRAINT "reminder_channel_check" CHECK (channel IN ('email', 'phone', 'text', 'letter'));
 ALTER TABLE "message" ADD CONSTRAINT "message_channel_check" CHECK (channel IN ('email', 'phone', 'text', 'letter'));
