@@ -1,3 +1,4 @@
+import { permissions } from '@almanac/records/permission'
 import { roles } from '@almanac/records/role'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
@@ -19,7 +20,7 @@ export const Me = z.object({
   person: z.object({ id: Id, name: z.string(), email: z.string() }),
   company: Company,
   role: z.enum(roles),
-  permissions: z.array(z.string()),
+  permissions: z.array(z.enum(permissions)),
   companies: z.array(z.object({ id: Id, name: z.string(), role: z.enum(roles) })),
   today: Day,
   /** The company's own figures, so that every screen computes with them from its first moment, a tablet's without signal too. */

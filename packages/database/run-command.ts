@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto'
+import type { ChangedEntity } from '@almanac/contract/changes'
 import { now } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
@@ -16,7 +17,7 @@ export type Command = {
   /** Append one line to the audit trail. `detail` holds no personal data: ids, states, days, figures. */
   audit: (action: string, entity: string, entityId: string, detail?: Record<string, unknown>) => Promise<void>
   /** Tell open screens that a record changed, once this transaction commits. */
-  announce: (entity: string, id: string, version?: number) => Promise<void>
+  announce: (entity: ChangedEntity, id: string, version?: number) => Promise<void>
   /** Put a background task on the queue, in this transaction; it is taken up at once, or not before `startAfter`. */
   enqueue: <Q extends QueueName>(
     queue: Q,

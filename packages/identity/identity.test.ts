@@ -1,3 +1,4 @@
+import type { Permission } from '@almanac/records/permission'
 import { closeClients, identityClient } from '@almanac/database/client'
 import type { Role } from '@almanac/records/role'
 import { newId } from '@almanac/runtime/ids'
@@ -6,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { inspector, makeCompany } from '../../tests/support/two-firms.ts'
 import { auth } from './auth.ts'
 import { addMembership, addPerson, endMembership } from './people.ts'
-import { may, type Permission, permissionsOf } from './permissions.ts'
+import { may, permissionsOf } from './permissions.ts'
 import { stillIn } from './who.ts'
 
 const PASSWORD = 'brine tanks bridge in summer'

@@ -1,25 +1,5 @@
+import type { Permission } from '@almanac/records/permission'
 import type { Role } from '@almanac/records/role'
-/** What a procedure may demand: action and entity. A misspelt one does not compile. */
-export type Permission =
-  | 'read:due'
-  | 'judge:forecast'
-  | 'read:site'
-  | 'change:site'
-  | 'read:water'
-  | 'change:water'
-  | 'run:import'
-  | 'propose:job'
-  | 'read:job'
-  | 'book:visit'
-  | 'manage:crews'
-  | 'read:own-work'
-  | 'close:visit'
-  | 'read:reminder'
-  | 'decide:reminder'
-  | 'read:stores'
-  | 'change:stores'
-  | 'read:audit'
-  | 'manage:company'
 
 const TECHNICIAN: Permission[] = ['read:site', 'read:water', 'read:job', 'read:own-work', 'close:visit', 'read:stores']
 const DISPATCHER: Permission[] = [

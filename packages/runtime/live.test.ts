@@ -32,6 +32,8 @@ describe('live changes', () => {
     const [leave, leaveToo] = [live.subscribe(MINE, (change) => heard.push(change)), live.subscribe(MINE, () => undefined)]
     await Promise.all([live.start(), live.start()])
     expect(await listeners()).toHaveLength(1)
+    for (const rubbish of ['not json', '', '{', 'null', '7', '[]', JSON.stringify({ company: MINE, entity: 7, id: 'x' })])
+      await db.query('select pg_notify($1, $2)', [CHANNEL, rubbish])
     await say(OTHER, 'theirs')
     await say(MINE, 'first')
     await vi.waitFor(() => expect(heard).toEqual([{ company: MINE, entity: 'bed', id: 'first', version: 2 }]))

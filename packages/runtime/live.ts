@@ -7,6 +7,17 @@ export type Change = { company: string; entity: string; id: string; version?: nu
 /** The PostgreSQL channel of changes. */
 export const CHANNEL = 'almanac_change'
 
+/** A notice as a change; null for what is none: any login that connects may say anything on a channel. */
+function readChange(payload: string): Change | null {
+  try {
+    const { company, entity, id, version } = JSON.parse(payload) as Record<string, unknown>
+    if (typeof company !== 'string' || typeof entity !== 'string' || typeof id !== 'string') return null
+    return { company, entity, id, version: typeof version === 'number' ? version : undefined }
+  } catch {
+    return null
+  }
+}
+
 type Listener = (change: Change) => void
 
 const AGAIN_AFTER_MS = 1000
@@ -55,8 +66,9 @@ export class LiveChanges {
   }
 
   #hear(payload: string): void {
-    const change = JSON.parse(payload) as Change
-    for (const tell of this.#listeners.get(change.company) ?? []) tell(change)
+    const change = readChange(payload)
+    if (!change) log().warn('live changes: a notice that cannot be read was passed over')
+    else for (const tell of this.#listeners.get(change.company) ?? []) tell(change)
   }
 
   /** Starts listening; later calls wait for the first. */

@@ -108,7 +108,10 @@ export const forbidden = [
   rule(
     'screens-import-no-database',
     'Routes and screens ask the contract; only apps/web/server, route handlers and start-up reach below it.',
-    { path: '^apps/web/', pathNot: ['^apps/web/server/', '^apps/web/app/.*/route\\.ts$', '^apps/web/instrumentation[^/]*\\.ts$', tests] },
+    {
+      path: '^apps/web/',
+      pathNot: ['^apps/web/(?:server|front)/', '^apps/web/app/.*/route\\.ts$', '^apps/web/instrumentation[^/]*\\.ts$', tests],
+    },
     { path: ours('database|operations|identity|runtime|forecast|dispatch') },
   ),
   rule(

@@ -1,21 +1,36 @@
 'use client'
+import type { ChangedEntity } from '@almanac/contract/changes'
 import { useQueryClient } from '@tanstack/react-query'
 import { useEffect } from 'react'
+import { fetchChanged } from './fetch-changed.ts'
 
 /**
- * Keeps open screens fresh: on a change anywhere in the company, what is shown is fetched again, at most once in 300 ms. When access has
- * ended, the page is loaded again and the sign-in page follows.
+ * Keeps open screens fresh: what shows a record that changed somewhere in the company is fetched again, at most once in 300 ms, and nothing else. A stream that was
+ * lost and comes again may have missed some: then all is. When access has ended, the page is loaded again and the sign-in page follows.
  */
 export function LiveUpdates() {
   const queries = useQueryClient()
   useEffect(() => {
     let waiting: ReturnType<typeof setTimeout> | undefined
     const source = new EventSource('/api/live')
-    source.onmessage = () => {
+    const changed = new Set<ChangedEntity | 'everything'>()
+    const look = (entity: ChangedEntity | 'everything') => {
+      changed.add(entity)
       waiting ??= setTimeout(() => {
         waiting = undefined
-        void queries.invalidateQueries()
+        void fetchChanged(queries, [...changed])
+        changed.clear()
       }, 300)
+    }
+    let lost = false
+    source.onmessage = (message: MessageEvent<string>) =>
+      look((JSON.parse(message.data) as { entity: ChangedEntity | 'everything' }).entity)
+    source.onerror = () => {
+      lost = true
+    }
+    source.onopen = () => {
+      if (lost) look('everything')
+      lost = false
     }
     source.addEventListener('ended', () => location.reload())
     return () => {

@@ -1,4 +1,5 @@
 'use client'
+import type { Permission } from '@almanac/records/permission'
 import { AppFrame } from '@almanac/ui/app-frame'
 import { ToastProvider } from '@almanac/ui/toast'
 import Link from 'next/link'
@@ -7,7 +8,7 @@ import type { ReactNode } from 'react'
 import { AccountMenu } from './account-menu.tsx'
 import { useSession } from './providers.tsx'
 
-const NAV: { href: string; label: string; permission: string }[] = [
+const NAV: { href: string; label: string; permission: Permission }[] = [
   { href: '/coming-due', label: 'Coming due', permission: 'read:due' },
   { href: '/sites', label: 'Sites', permission: 'read:site' },
   { href: '/water', label: 'Water', permission: 'read:water' },

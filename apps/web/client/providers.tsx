@@ -1,4 +1,5 @@
 'use client'
+import type { Permission } from '@almanac/records/permission'
 import type { Me } from '@almanac/contract/session'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { mergeFigures } from '@almanac/softener/firm/merge-figures'
@@ -25,7 +26,7 @@ export function useSession(): SessionValue {
 }
 
 /** Whether the signed-in person's role carries a permission; the server decides all the same. */
-export function useMay(permission: string): boolean {
+export function usePermission(permission: Permission): boolean {
   return useSession().me.permissions.includes(permission)
 }
 

@@ -2,13 +2,14 @@
 import { type UseMutationOptions, useMutation, useQueryClient } from '@tanstack/react-query'
 import { useRef } from 'react'
 import { v7 } from 'uuid'
+import { changedBy, fetchChanged } from './fetch-changed.ts'
 
 type Options<I, O> = Pick<UseMutationOptions<O, Error, I>, 'mutationFn' | 'mutationKey'>
 type Hooks<O> = { onDone?: (answer: O) => void }
 
 /**
  * Sends a command. It gives each new body its own command id and keeps the id while the same body is sent again after a failure, so that
- * a lost answer never applies twice. Afterwards everything shown is fetched again.
+ * a lost answer never applies twice. Afterwards what it changed is fetched again.
  */
 export function useCommand<I extends { commandId: string }, O>(options: Options<I, O>, hooks: Hooks<O> = {}) {
   const queries = useQueryClient()
@@ -19,7 +20,7 @@ export function useCommand<I extends { commandId: string }, O>(options: Options<
     onSuccess: async (answer) => {
       last.current = null
       hooks.onDone?.(answer)
-      await queries.invalidateQueries()
+      await fetchChanged(queries, changedBy(options.mutationKey))
     },
   })
   const send = (body: Omit<I, 'commandId'>) => {

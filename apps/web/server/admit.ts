@@ -1,5 +1,6 @@
 import 'server-only'
-import { may, type Permission } from '@almanac/identity/permissions'
+import type { Permission } from '@almanac/records/permission'
+import { may } from '@almanac/identity/permissions'
 import { type PublicPurpose, readPublicToken } from '@almanac/identity/public-token'
 import { countRequest } from '@almanac/identity/request-limit'
 import { readWho, type Who } from '@almanac/identity/who'

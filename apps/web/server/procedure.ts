@@ -1,6 +1,6 @@
 import 'server-only'
 import { contract } from '@almanac/contract/contract'
-import type { Permission } from '@almanac/identity/permissions'
+import type { Permission } from '@almanac/records/permission'
 import { implement } from '@orpc/server'
 import { admit } from './admit.ts'
 import type { RequestContext } from './context.ts'

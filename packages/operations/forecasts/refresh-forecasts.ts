@@ -50,7 +50,8 @@ export async function refreshBeds({ companyId, bedIds, cause }: TaskPayloads['fo
     await tools.enqueue('forecast-months', {}, companyId)
     await tools.enqueue('raise-reminders', {}, companyId)
     if (await enoughNewRecords(tx, companyId)) await tools.enqueue('refit-company', { cause: 'refit' }, companyId)
-    for (const id of bedIds.slice(0, 20)) await tools.announce('bed', id)
+    // One notice, however many beds: whatever shows a forecast is fetched again.
+    await tools.announce('forecast-run', run.runId)
   })
 }
 

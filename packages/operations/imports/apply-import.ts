@@ -6,6 +6,7 @@ import { AppError } from '@almanac/runtime/errors'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import { companyFacts } from '../shared/company-facts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
+import { announceRecords } from './announce-records.ts'
 import { mappingOf } from './batch-mapping.ts'
 import { countPlan } from './count-plan.ts'
 import { forecastBeds } from './forecast-beds.ts'
@@ -73,7 +74,7 @@ export async function applyImport({ companyId, batchId }: TaskPayloads['apply-im
           },
         })
         await command.audit('applied', 'import-batch', batchId, { ...counts })
-        await command.announce('import-batch', batchId)
+        await announceRecords(command, batchId)
         if (plan.creates.bed.length > 0) await command.enqueue('forecast-company', { batchId, cause: 'import' })
         await forecastBeds(command, [...plan.bedIds], 'import')
       },

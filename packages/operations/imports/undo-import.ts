@@ -10,6 +10,7 @@ import { AppError } from '@almanac/runtime/errors'
 import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
+import { announceRecords } from './announce-records.ts'
 import type { Kind } from './facts.ts'
 import { forecastBeds } from './forecast-beds.ts'
 import type { LedgerEntry } from './ledger.ts'
@@ -104,7 +105,7 @@ export async function undoImport(
     })
     const { archived, restored, kept } = plan.summary
     await command.audit('undone', 'import-batch', batch.id, { archived, restored, kept })
-    await command.announce('import-batch', batch.id, input.version + 1)
+    await announceRecords(command, batch.id)
     await forecastBeds(command, [...plan.bedIds], 'edit')
     return { ...plan.summary, version: input.version + 1 }
   }

@@ -19,6 +19,7 @@ export async function beginFeed(scope: Self, input: z.infer<typeof BeginFeed>) {
     const data = { companyId: scope.companyId, id: feedId, colleagueId: colleague.id, createdAt: command.at }
     await tx.calendarFeed.create({ data })
     await command.audit('begun', 'calendar-feed', feedId)
+    await command.announce('calendar-feed', feedId, 1)
     return { feedId }
   })
 }
@@ -36,6 +37,7 @@ export async function endFeed(scope: Self, input: z.infer<typeof EndFeed>) {
     })
     await expectChanged(count, 'calendar', input.version, {}, async () => feed)
     await command.audit('ended', 'calendar-feed', feed.id)
+    await command.announce('calendar-feed', feed.id, input.version + 1)
     return { feedId: feed.id, version: input.version + 1 }
   })
 }

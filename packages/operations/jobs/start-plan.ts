@@ -45,6 +45,7 @@ export async function startPlan(scope: Scope & { personId: string }, input: Star
     const row = { companyId, id: planId, kind: asked.kind, asked, state: 'running', createdAt: command.at, createdBy: personId }
     await tx.planProposal.create({ data: { ...row, ...days } })
     await command.audit('started', 'plan', planId, { kind: asked.kind, fromDay, untilDay })
+    await command.announce('plan', planId, 1)
     await command.enqueue('work-out-plan', { planId })
     return { planId }
   })

@@ -13,7 +13,7 @@ import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 import { resinWords, spanWords, tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { JobLines } from '@/client/job-lines'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { BedFactsList } from './bed-facts-list.tsx'
 import { BedForecastPart } from './bed-forecast-part.tsx'
 import { BedKit } from './bed-kit.tsx'
@@ -26,8 +26,8 @@ import { OtherBeds } from './other-beds.tsx'
 /** A bed: drawn to scale in its tank, its facts with where each came from, what is expected of it and why, and its kit. */
 export function Bed({ bedId }: { bedId: string }) {
   const { api, me } = useSession()
-  const mayChange = useMay('change:site')
-  const mayPropose = useMay('propose:job')
+  const mayChange = usePermission('change:site')
+  const mayPropose = usePermission('propose:job')
   const query = useQuery(api.beds.page.queryOptions({ input: { bedId } }))
   const router = useRouter()
   const path = usePathname()

@@ -6,7 +6,7 @@ import { Skeleton } from '@almanac/ui/skeleton'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { DueLead } from './due-lead.tsx'
 import { DueList } from './due-list.tsx'
 import { DuePicture } from './due-picture.tsx'
@@ -18,7 +18,7 @@ export function ComingDue() {
   const { api } = useSession()
   const [filters, change] = useDueFilters()
   const months = useQuery(api.due.months.queryOptions({ input: { waterSupplyId: filters.supply } }))
-  const mayJudge = useMay('judge:forecast')
+  const mayJudge = usePermission('judge:forecast')
   const plan = useQuery(api.forecasts.plan.queryOptions())
   const picture = months.data
   const failure = months.error ? readFailure(months.error) : null

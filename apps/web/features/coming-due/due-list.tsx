@@ -11,7 +11,7 @@ import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { dueColumns } from './due-columns.tsx'
 import { DueFilterBar } from './due-filter-bar.tsx'
@@ -30,7 +30,7 @@ type Props = { picture: DueMonths; filters: DueFilters; change: (part: Partial<D
 export function DueList({ picture, filters, change }: Props) {
   const { api, me, figures } = useSession()
   const today = useToday()
-  const mayPropose = useMay('propose:job')
+  const mayPropose = usePermission('propose:job')
   const [selected, setSelected] = useState<ReadonlySet<string>>(new Set())
   const beds = useInfiniteQuery(
     api.due.beds.infiniteOptions({

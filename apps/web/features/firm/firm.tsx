@@ -6,7 +6,7 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Section } from '@almanac/ui/section'
 import { useState } from 'react'
 import { v7 } from 'uuid'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { EditFigure } from './edit-figure.tsx'
 import { FigureHistory } from './figure-history.tsx'
 import { FigureRows } from './figure-rows.tsx'
@@ -35,7 +35,7 @@ const PARTS = [
 /** The firm's own figures beside the usual ones: what they are, where they come from, who set them and why. */
 export function Firm() {
   const { figures } = useSession()
-  const owner = useMay('manage:company')
+  const owner = usePermission('manage:company')
   const [adding, setAdding] = useState<string | null>(null)
   const add = (kind: 'tank' | 'valve', word: string) =>
     owner ? <Button onClick={() => setAdding(kind === 'tank' ? 'tank:new' : `valve:${v7()}`)}>{word}</Button> : undefined

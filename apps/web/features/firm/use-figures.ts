@@ -2,7 +2,7 @@ import type { FigureChange, FigureRow } from '@almanac/contract/firm'
 import { figureValue, usualSource } from '@almanac/softener/firm/figure-value'
 import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import { useQuery } from '@tanstack/react-query'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { usualBags } from './figure-words.ts'
 
 /** One figure as the page shows it: what holds, what would be usual and from where, the firm's row, the last change. */
@@ -18,7 +18,7 @@ export type FigureLine = {
 /** Changes of figures and settings, newest first; nothing for those who may not read them. */
 export function useChanges(): readonly FigureChange[] {
   const { api } = useSession()
-  const owner = useMay('manage:company')
+  const owner = usePermission('manage:company')
   const { data } = useQuery({ ...api.firm.history.queryOptions({ input: { limit: 200 } }), enabled: owner })
   return data?.rows ?? []
 }

@@ -16,7 +16,7 @@ import Link from 'next/link'
 import { clockIn, dayWords, durationWords, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { bedWords, dueWords, kindWord, kitOf, peopleWords, thumbOf, weekRiskWords, windowWords } from '@/client/job-words'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { BestPlaces } from './best-places.tsx'
 import { JobActions } from './job-actions.tsx'
@@ -55,7 +55,7 @@ export function Job({ jobId }: { jobId: string }) {
   const { api, me, figures } = useSession()
   const today = useToday()
   const { unitSystem, timeZone } = me.company
-  const mayBook = useMay('book:visit')
+  const mayBook = usePermission('book:visit')
   const query = useQuery(api.jobs.get.queryOptions({ input: { jobId } }))
   const job = query.data
   if (query.error) return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} />

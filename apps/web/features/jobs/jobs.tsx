@@ -18,7 +18,7 @@ import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 import { clockIn, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { bedWords, dueWords, kindWord, peopleWords, thumbOf, weekRisk } from '@/client/job-words'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 
 const WORDS: Record<JobState, string> = {
@@ -37,7 +37,7 @@ export function Jobs() {
   const search = useSearchParams()
   const router = useRouter()
   const path = usePathname()
-  const mayBook = useMay('book:visit')
+  const mayBook = usePermission('book:visit')
   const state = jobStates.find((one) => one === search.get('state')) ?? 'proposed'
   const kind = jobKinds.find((one) => one === search.get('kind'))
   const town = search.get('town') ?? undefined

@@ -13,7 +13,7 @@ import Link from 'next/link'
 import { useState } from 'react'
 import { dayWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 
 const CHANNELS = { email: 'e-mail', phone: 'phone', text: 'text message', letter: 'letter' }
@@ -23,7 +23,7 @@ const windowWords = (row: ReminderRow) => [row.dueEarliest, row.dueLatest].map((
 /** Reminders of one state; the owner ticks some and decides. */
 export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' }) {
   const { api } = useSession()
-  const mayDecide = useMay('decide:reminder') && state !== 'dropped'
+  const mayDecide = usePermission('decide:reminder') && state !== 'dropped'
   const [selected, setSelected] = useState<ReadonlySet<string>>(new Set())
   const list = useInfiniteQuery(
     api.reminders.list.infiniteOptions({

@@ -14,7 +14,9 @@ export function Sessions() {
   const { api, me } = useSession()
   const queries = useQueryClient()
   const sessions = useQuery(api.session.list.queryOptions())
-  const end = useMutation(api.session.end.mutationOptions({ onSuccess: () => queries.invalidateQueries() }))
+  const end = useMutation(
+    api.session.end.mutationOptions({ onSuccess: () => queries.invalidateQueries({ queryKey: api.session.list.key() }) }),
+  )
   const failed = sessions.error ?? end.error
   return (
     <>

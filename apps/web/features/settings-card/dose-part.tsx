@@ -11,7 +11,7 @@ import { formatWaterGal, formatWeightLb } from '@almanac/units/format'
 import { showNumber } from '@almanac/units/format-number'
 import { formatWholeMoney } from '@almanac/units/money'
 import Link from 'next/link'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import type { CardChanges } from './card-address.ts'
 
 const FAULTS: Record<DoseFault, string> = { leaks: 'lets too much hardness through', 'too-often': 'does not last a day' }
@@ -22,7 +22,7 @@ type Props = { setting: SettingFigures; doseChanged: boolean; change: (change: P
 export function DosePart({ setting, doseChanged, change }: Props) {
   const { me } = useSession()
   const { unitSystem: units, currency } = me.company
-  const mayPrice = useMay('manage:company')
+  const mayPrice = usePermission('manage:company')
   const { doses, chosen, best } = setting
   const priced = doses[0]?.costMinorYear !== null
   const dose = doseWordsIn(units)

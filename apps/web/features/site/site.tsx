@@ -14,7 +14,7 @@ import Link from 'next/link'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { JobLines } from '@/client/job-lines'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { AddSoftener } from './add-softener.tsx'
 import { EditSite } from './edit-site.tsx'
 import { SiteHistory } from './site-history.tsx'
@@ -25,9 +25,9 @@ import { WaterTests } from './water-tests.tsx'
 /** A site: what stands there, what has happened, who holds it, how to get in, what water it has. */
 export function Site({ siteId }: { siteId: string }) {
   const { api } = useSession()
-  const mayChange = useMay('change:site')
-  const mayPropose = useMay('propose:job')
-  const mayTest = useMay('change:water')
+  const mayChange = usePermission('change:site')
+  const mayPropose = usePermission('propose:job')
+  const mayTest = usePermission('change:water')
   const [form, setForm] = useState<'site' | 'softener' | null>(null)
   const query = useQuery(api.sites.page.queryOptions({ input: { siteId } }))
   if (query.error)

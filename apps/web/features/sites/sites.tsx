@@ -10,7 +10,7 @@ import { Skeleton } from '@almanac/ui/skeleton'
 import { keepPreviousData, useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { siteColumns } from './site-columns.tsx'
 import { useSearch } from './use-search.ts'
@@ -19,7 +19,7 @@ import { useSearch } from './use-search.ts'
 export function Sites() {
   const { api, me } = useSession()
   const today = useToday()
-  const mayChange = useMay('change:site')
+  const mayChange = usePermission('change:site')
   const { text, searched, type } = useSearch()
   const sites = useInfiniteQuery(
     api.sites.list.infiniteOptions({

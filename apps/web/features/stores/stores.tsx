@@ -13,7 +13,7 @@ import { formatAmount } from '@almanac/units/amount-words'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { ChangeLead } from './change-lead.tsx'
 import { ChangeStock, type StockChange } from './change-stock.tsx'
 import { Movements } from './movements.tsx'
@@ -22,7 +22,7 @@ import { Orders } from './orders.tsx'
 /** What is kept in the stores, and each change of it. */
 export function Stores() {
   const { api } = useSession()
-  const mayChange = useMay('change:stores')
+  const mayChange = usePermission('change:stores')
   const [change, setChange] = useState<StockChange | null>(null)
   const [lead, setLead] = useState<OrderLine | null>(null)
   const items = useInfiniteQuery(

@@ -12,11 +12,12 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { TextArea } from '@almanac/ui/text-area'
 import { TextInput } from '@almanac/ui/text-input'
-import { useMutation, useQueryClient } from '@tanstack/react-query'
+import { useMutation } from '@tanstack/react-query'
 import { useMemo, useState } from 'react'
 import { v7 } from 'uuid'
 import { dayIn, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
+import { useFetchChanged } from '@/client/fetch-changed'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { NewBedFields, OldBedFields } from './bed-fields.tsx'
@@ -46,7 +47,7 @@ type Props = { visit: VisitPage; procedure: Procedure; handle: DraftHandle }
 /** The end of a visit: its outcome and what that outcome demands; what is missing is listed in plain sentences before anything is sent. */
 export function CloseOutForm({ visit, procedure, handle }: Props) {
   const { api, me, figures } = useSession()
-  const queries = useQueryClient()
+  const fetchChanged = useFetchChanged()
   const { change, clear } = handle
   const units = me.company.unitSystem
   const today = useToday()
@@ -61,7 +62,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
     api.visits.closeOut.mutationOptions({
       onSuccess: async () => {
         clear()
-        await queries.invalidateQueries()
+        await fetchChanged('visits.closeOut')
       },
     }),
   )

@@ -10,14 +10,14 @@ import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { AddSupply } from './add-supply.tsx'
 import { hardnessWords, mgL, periodWords } from './water-words.ts'
 
 /** The waters the firm's softeners run on. */
 export function Supplies() {
   const { api, me } = useSession()
-  const mayChange = useMay('change:water')
+  const mayChange = usePermission('change:water')
   const [adding, setAdding] = useState(false)
   const supplies = useInfiniteQuery(
     api.water.supplies.infiniteOptions({

@@ -11,7 +11,7 @@ import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { AddPeriod } from './add-period.tsx'
 import { SupplyMoves } from './supply-moves.tsx'
@@ -20,7 +20,7 @@ import { hardnessWords, mgL, periodWords } from './water-words.ts'
 /** One supply: its dated history, and what each change did to the forecasts of its beds. */
 export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
   const { api, me } = useSession()
-  const mayChange = useMay('change:water')
+  const mayChange = usePermission('change:water')
   const [adding, setAdding] = useState(false)
   const [waiting, setWaiting] = useState<number | null>(null)
   const supply = useQuery(api.water.supply.queryOptions({ input: { waterSupplyId } }))

@@ -8,7 +8,7 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Section } from '@almanac/ui/section'
 import { useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { AdvicePart } from './advice-part.tsx'
 import { AllChecks } from './all-checks.tsx'
@@ -24,7 +24,7 @@ import { useTold } from './use-told.ts'
 export function WhatsWrong() {
   const { me } = useSession()
   const today = useToday()
-  const mayPropose = useMay('propose:job')
+  const mayPropose = usePermission('propose:job')
   const units = me.company.unitSystem
   const bedId = useSearchParams().get('bedId')
   const bed = useBed(bedId)

@@ -9,7 +9,7 @@ import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
-import { useMay, useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 
 type Props = { bedId: string; best: TankCandidate | null; fromLabel: boolean }
@@ -17,7 +17,7 @@ type Props = { bedId: string; best: TankCandidate | null; fromLabel: boolean }
 /** The tank this page was opened for: what is on record, and one press that writes the size found. */
 export function WriteSize({ bedId, best, fromLabel }: Props) {
   const { api, me } = useSession()
-  const mayChange = useMay('change:site')
+  const mayChange = usePermission('change:site')
   const query = useQuery(api.beds.page.queryOptions({ input: { bedId } }))
   const change = useCommand(api.beds.changeFacts.mutationOptions())
   if (query.error)

@@ -1,0 +1,168 @@
+import type { contract } from './contract.ts'
+
+/** What a change may be of: the entity that a notice names. `announce` takes no other, and each is read by some screen. */
+export type ChangedEntity =
+  | 'absence'
+  | 'bed'
+  | 'calendar-feed'
+  | 'colleague'
+  | 'company-settings'
+  | 'contact'
+  | 'crew-day'
+  | 'customer'
+  | 'firm-figure'
+  | 'forecast-backtest'
+  | 'forecast-months'
+  | 'forecast-plan'
+  | 'forecast-run'
+  | 'import-batch'
+  | 'job'
+  | 'kit'
+  | 'plan'
+  | 'reminders'
+  | 'site'
+  | 'softener'
+  | 'stock-item'
+  | 'vehicle'
+  | 'visit'
+  | 'water-supply'
+
+type Contract = typeof contract
+/** Every procedure by name: 'sites.list'. */
+export type ProcedureName = {
+  [Domain in keyof Contract & string]: `${Domain}.${keyof Contract[Domain] & string}`
+}[keyof Contract & string]
+
+/** Each procedure is either a query or a command: tests/isolation/changes. */
+export type QueryName = keyof typeof SHOWS
+export type CommandName = keyof typeof CHANGES
+
+/** What a bed's forecast follows from, with the forecast itself. */
+const FORECAST = ['bed', 'forecast-run'] as const
+/** What a job's place on a day sheet follows from. */
+const BOARD = ['job', 'visit', 'crew-day', 'colleague', 'vehicle', 'absence', 'company-settings', 'site'] as const
+
+/** Each query, with what it shows: a change of one of these, and of nothing else, has it fetched again. */
+export const SHOWS = {
+  'bedChoice.facts': [...FORECAST, 'softener', 'site', 'job', 'stock-item', 'water-supply', 'company-settings', 'firm-figure'],
+  'beds.explain': [...FORECAST, 'softener', 'site', 'water-supply'],
+  'beds.page': [...FORECAST, 'softener', 'site', 'job', 'visit', 'water-supply'],
+  'beds.askNext': [...FORECAST, 'softener', 'site', 'customer', 'contact', 'water-supply'],
+  'crews.list': ['colleague', 'vehicle', 'absence'],
+  'crews.own': ['colleague', 'absence'],
+  'daySheets.day': [...BOARD, 'bed', 'kit', 'stock-item'],
+  'daySheets.fits': [...BOARD, 'bed'],
+  'daySheets.crewChoices': ['colleague', 'vehicle', 'absence', 'crew-day'],
+  'due.months': ['forecast-months', 'forecast-run', 'company-settings', 'water-supply'],
+  'due.beds': [...FORECAST, 'softener', 'site', 'job', 'visit', 'water-supply'],
+  'firm.figures': ['firm-figure'],
+  'firm.settings': ['company-settings'],
+  'firm.history': ['firm-figure', 'company-settings'],
+  'forecasts.trackRecord': ['forecast-backtest', 'forecast-run'],
+  'forecasts.policy': ['forecast-run', 'company-settings', 'firm-figure', 'water-supply'],
+  'forecasts.plan': ['forecast-plan', 'company-settings'],
+  'imports.list': ['import-batch'],
+  'imports.batch': ['import-batch'],
+  'imports.rows': ['import-batch'],
+  'jobs.list': [...FORECAST, 'job', 'visit', 'site'],
+  'jobs.overview': ['job', 'visit'],
+  'jobs.get': [...FORECAST, ...BOARD, 'softener', 'kit'],
+  'jobs.places': [...BOARD],
+  'jobs.choices': ['site', 'softener', 'bed', 'job'],
+  'plans.get': ['plan'],
+  'reminders.list': ['reminders', 'site', 'contact', 'customer'],
+  'reminders.counts': ['reminders'],
+  'reminders.messages': ['reminders'],
+  'session.me': ['company-settings', 'firm-figure'],
+  /** A person's own sessions are no record of the company; ending one fetches them again by itself. */
+  'session.list': [],
+  'sites.list': [...FORECAST, 'site', 'customer', 'softener', 'job', 'visit'],
+  'sites.page': [...FORECAST, 'site', 'customer', 'contact', 'softener', 'job', 'visit', 'water-supply'],
+  'sites.history': [...FORECAST, 'site', 'customer', 'contact', 'softener', 'job', 'visit', 'water-supply', 'reminders'],
+  'sites.nearby': ['site', 'company-settings'],
+  'sites.supplies': ['water-supply'],
+  'sites.customers': ['customer', 'site'],
+  'softeners.settings': ['softener', 'site', 'bed', 'water-supply', 'firm-figure'],
+  'stores.orders': ['stock-item', 'kit', 'job', 'visit', 'forecast-months', 'firm-figure'],
+  'stores.loadList': ['kit', 'crew-day', 'stock-item', 'job', 'visit'],
+  'stores.items': ['stock-item'],
+  'stores.movements': ['stock-item'],
+  'visits.today': [...BOARD],
+  'visits.get': [...BOARD, 'bed', 'softener', 'contact', 'kit', 'stock-item', 'water-supply'],
+  'water.supplies': ['water-supply', 'site'],
+  'water.supply': [...FORECAST, 'water-supply', 'site'],
+  'water.site': ['site', 'softener', 'water-supply'],
+  'windows.ofJob': ['job', 'visit'],
+  'windows.feeds': ['calendar-feed', 'colleague', 'crew-day'],
+} as const satisfies Partial<Record<ProcedureName, readonly ChangedEntity[]>>
+
+/** Each command, with what it may change at once; what follows later (a forecast) is told by its own notice. */
+export const CHANGES = {
+  'beds.changeFacts': ['bed', 'softener', 'site'],
+  'beds.inspect': ['bed'],
+  'crews.addPerson': ['colleague'],
+  'crews.changePerson': ['colleague'],
+  'crews.addVehicle': ['vehicle'],
+  'crews.changeVehicle': ['vehicle'],
+  'crews.addAbsence': ['absence'],
+  'crews.takeBackAbsence': ['absence'],
+  'daySheets.open': ['crew-day'],
+  'daySheets.copy': ['crew-day'],
+  'daySheets.change': ['crew-day', 'visit'],
+  'firm.changeFigure': ['firm-figure'],
+  'firm.resetFigure': ['firm-figure'],
+  'firm.changeSettings': ['company-settings'],
+  'forecasts.checkAgain': ['forecast-backtest'],
+  'imports.check': ['import-batch'],
+  'imports.apply': ['import-batch'],
+  'imports.undo': ['import-batch', 'site', 'customer', 'contact', 'softener', 'bed', 'water-supply', 'job', 'visit'],
+  'jobs.propose': ['job'],
+  'jobs.proposeOne': ['job'],
+  'jobs.book': ['job', 'visit', 'kit'],
+  'jobs.moveVisit': ['job', 'visit', 'kit'],
+  'jobs.callOffVisit': ['job', 'visit', 'kit'],
+  'jobs.hold': ['job', 'visit', 'kit'],
+  'jobs.callOff': ['job', 'visit', 'kit'],
+  'jobs.resume': ['job'],
+  'plans.start': ['plan'],
+  'plans.stop': ['plan'],
+  'plans.accept': ['plan', 'crew-day', 'job', 'visit', 'kit'],
+  'reminders.decide': ['reminders'],
+  'session.switchCompany': [],
+  'session.end': [],
+  'sites.add': ['site', 'customer', 'contact', 'softener', 'bed'],
+  'sites.change': ['site', 'bed'],
+  'sites.changeCustomer': ['customer'],
+  'sites.changeHolder': ['site', 'customer', 'contact'],
+  'sites.addContact': ['contact'],
+  'sites.changeContact': ['contact'],
+  'sites.archiveContact': ['contact'],
+  'sites.setConsent': ['contact'],
+  'sites.addSoftener': ['site', 'softener', 'bed'],
+  'sites.changeSoftener': ['softener'],
+  'sites.addPreTreatment': ['softener'],
+  'sites.endPreTreatment': ['softener'],
+  'stores.pick': ['kit', 'crew-day', 'stock-item'],
+  'stores.changeLead': ['stock-item'],
+  'stores.receive': ['stock-item'],
+  'stores.count': ['stock-item'],
+  'visits.start': ['visit', 'job'],
+  'visits.closeOut': ['visit', 'job', 'site', 'softener', 'bed', 'kit', 'stock-item'],
+  'water.addSupply': ['water-supply'],
+  'water.addPeriod': ['water-supply'],
+  'water.withdrawPeriod': ['water-supply'],
+  'water.recordTest': ['site'],
+  'water.withdrawTest': ['site'],
+  'windows.offer': ['job', 'visit', 'kit'],
+  'windows.confirm': ['job', 'visit', 'kit'],
+  'windows.withdraw': ['job', 'visit', 'kit'],
+  'windows.beginFeed': ['calendar-feed'],
+  'windows.endFeed': ['calendar-feed'],
+} as const satisfies Partial<Record<ProcedureName, readonly ChangedEntity[]>>
+
+/** The queries that show any of these; all of them for 'everything', which is said when notices may have been missed. */
+export function queriesShowing(changed: Iterable<ChangedEntity | 'everything'>): Set<QueryName> {
+  const entities = new Set<string>(changed)
+  const names = Object.keys(SHOWS) as QueryName[]
+  return new Set(entities.has('everything') ? names : names.filter((name) => SHOWS[name].some((entity) => entities.has(entity))))
+}
