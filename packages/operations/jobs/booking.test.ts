@@ -128,6 +128,53 @@ describe('booking a job', () => {
     })
   })
 
+  test('that has a visit already is refused with a sentence, and its kit is spoken for once', async () => {
+    const jobId = await rebedAt('Orchard Lane 14')
+    const { companyId } = firm
+    await inCompany(firm, (tx) =>
+      tx.stockItem.create({
+        data: { companyId, id: newId(), name: 'Resin 8 %, 1 ft³', kind: 'resin', unit: 'bag', resinKind: 'gel-8', bagFt3: 1, onHand: 9 },
+      }),
+    )
+    const first = await book(jobId, '08:00')
+    const before = await everythingOf(firm)
+    const spoken = () => inCompany(firm, (tx) => tx.kitReservation.count({ where: { state: 'reserved' } }))
+    expect(await spoken()).toBe(1)
+    await expect(book(jobId, '13:00', { jobVersion: first.jobVersion })).rejects.toMatchObject({
+      code: 'conflict',
+      message: 'This job has a visit on a day sheet already. Move that visit, or call it off first. Nothing was changed.',
+    })
+    expect(await everythingOf(firm)).toEqual(before)
+    expect(await spoken()).toBe(1)
+    // Past the use cases the database itself refuses it.
+    const second = {
+      companyId,
+      id: newId(),
+      jobId,
+      crewDayId: pair,
+      startsAt: new Date(`${DAY}T20:00:00Z`),
+      endsAt: new Date(`${DAY}T22:00:00Z`),
+    }
+    for (const state of ['booked', 'under-way'])
+      await expect(inCompany(firm, (tx) => tx.visit.create({ data: { ...second, state } }))).rejects.toThrow(
+        'already has a visit that is still to come',
+      )
+    await inCompany(firm, (tx) => tx.visit.create({ data: { ...second, state: 'called-off' } }))
+    // Called off it may be booked again: a job may need several attempts, one after another.
+    await callOffVisit(firm, { ...id(), visitId: first.visitId, version: 1 })
+    await expect(book(jobId, '13:00', { jobVersion: 3 })).resolves.toBeTruthy()
+  })
+
+  test('forty times at once, each as a screen would that saw the job as it is: one stands, the others are told', async () => {
+    const jobId = await rebedAt('Orchard Lane 14')
+    const answers = await Promise.allSettled(
+      Array.from({ length: 40 }, (_, i) => book(jobId, i % 2 ? '08:00' : '13:00', { jobVersion: 1 + (i % 3) })),
+    )
+    const refused = answers.flatMap((one) => (one.status === 'rejected' ? [(one.reason as { status?: number; code: string }).status] : []))
+    expect(refused).toEqual(Array(39).fill(409))
+    expect((await everythingOf(firm)).visits).toHaveLength(1)
+  })
+
   test("a foreign firm's job or sheet is answered like one that does not exist, and nothing changes on either side", async () => {
     const other = await makeFirm()
     const theirJob = await rebedAt('Harbour View', other)

@@ -5,7 +5,7 @@ import type * as z from 'zod'
 import { changeState } from './change-state.ts'
 import { withdrawOffersOf } from './end-offer.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
-import { takeJobOffSheets } from './take-off-sheet.ts'
+import { takeJobOffSheet } from './take-off-sheet.ts'
 
 export type CallOffJob = z.infer<typeof CallOffJobInput>
 
@@ -14,7 +14,7 @@ export async function callOffJob(scope: Scope & { personId: string }, input: Cal
   return runCommand(scope, 'jobs.call-off-job', input, async (tx, command) => {
     const job = await lockJobAt(tx, scope.companyId, input.jobId, input.version, { state: 'called-off', stateReason: input.reason })
     const state = stepOf(job, 'call-off')
-    await takeJobOffSheets(tx, command, job.id)
+    await takeJobOffSheet(tx, command, job.id)
     await withdrawOffersOf(tx, command, job.id)
     return changeState(tx, command, job, { state, stateReason: input.reason })
   })

@@ -10,15 +10,14 @@ import { takeOffSheet } from './take-off-sheet.ts'
 
 export type CallOffVisit = z.infer<typeof CallOffVisitInput>
 
-/** Takes a booked visit off its sheet. The job needs a place again, unless another visit of it is still booked. */
+/** Takes a booked visit off its sheet. The job needs a place again. */
 export async function callOffVisit(scope: Scope & { personId: string }, input: CallOffVisit) {
   return runCommand(scope, 'jobs.call-off-visit', input, async (tx, command) => {
     const { visit, job } = await lockVisitAt(tx, scope.companyId, input.visitId, input.version, { state: 'called-off' })
     if (visit.state !== 'booked')
       throw new AppError('conflict', 'Only a visit that has not begun can be called off. Nothing was changed; look at the sheet again.')
     const version = await takeOffSheet(tx, command, visit.id)
-    const left = await tx.visit.count({ where: { companyId: scope.companyId, jobId: job.id, state: 'booked' } })
-    const after = left > 0 ? job : await changeState(tx, command, job, { state: stepOf(job, 'unbook'), stateReason: null })
-    return { visitId: visit.id, version, jobId: job.id, jobVersion: after.version, state: after.state as JobState }
+    const after = await changeState(tx, command, job, { state: stepOf(job, 'unbook'), stateReason: null })
+    return { visitId: visit.id, version, jobId: job.id, jobVersion: after.version, state: after.state }
   })
 }

@@ -5,7 +5,7 @@ import type * as z from 'zod'
 import { changeState } from './change-state.ts'
 import { withdrawOffersOf } from './end-offer.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
-import { takeJobOffSheets } from './take-off-sheet.ts'
+import { takeJobOffSheet } from './take-off-sheet.ts'
 
 export type HoldJob = z.infer<typeof HoldJobInput>
 
@@ -14,7 +14,7 @@ export async function holdJob(scope: Scope & { personId: string }, input: HoldJo
   return runCommand(scope, 'jobs.hold-job', input, async (tx, command) => {
     const job = await lockJobAt(tx, scope.companyId, input.jobId, input.version, { state: 'held', stateReason: input.reason })
     const state = stepOf(job, 'hold')
-    await takeJobOffSheets(tx, command, job.id)
+    await takeJobOffSheet(tx, command, job.id)
     await withdrawOffersOf(tx, command, job.id)
     return changeState(tx, command, job, { state, stateReason: input.reason })
   })

@@ -21,7 +21,7 @@ export async function moveVisit(scope: Scope & { personId: string }, input: Move
     const { visit, job } = await lockVisitAt(tx, companyId, visitId, version, { crewDayId: input.crewDayId, at })
     if (visit.state !== 'booked')
       throw new AppError('conflict', 'Only a visit that has not begun can be moved. Nothing was changed; look at the sheet again.')
-    stepOf(job, 'book')
+    stepOf(job, 'move')
     const crewDayId = input.crewDayId ?? visit.crewDayId
     const sheet = await lockSheet(tx, companyId, crewDayId, visit.crewDayId)
     const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed, now: command.at, visitId })

@@ -17,12 +17,8 @@ export async function takeOffSheet(tx: Tx, command: Command, visitId: string): P
   return changed.version
 }
 
-/** Calls off every booked visit of a locked job. */
-export async function takeJobOffSheets(tx: Tx, command: Command, jobId: string): Promise<void> {
-  const booked = await tx.visit.findMany({
-    where: { companyId: command.companyId, jobId, state: 'booked' },
-    select: { id: true },
-    orderBy: { id: 'asc' },
-  })
-  for (const { id } of booked) await takeOffSheet(tx, command, id)
+/** Calls off the booked visit of a locked job, if it has one. */
+export async function takeJobOffSheet(tx: Tx, command: Command, jobId: string): Promise<void> {
+  const booked = await tx.visit.findFirst({ where: { companyId: command.companyId, jobId, state: 'booked' }, select: { id: true } })
+  if (booked) await takeOffSheet(tx, command, booked.id)
 }

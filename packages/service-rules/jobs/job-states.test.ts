@@ -11,7 +11,7 @@ const allowed: Record<string, JobState> = {
   'proposed book': 'booked',
   'proposed hold': 'held',
   'proposed call-off': 'called-off',
-  'booked book': 'booked',
+  'booked move': 'booked',
   'booked unbook': 'proposed',
   'booked start': 'under-way',
   'booked close': 'closed',

@@ -1,11 +1,11 @@
 import type { JobState } from '@almanac/records/job-state'
 
 /**
- * What can happen to a job. `book` puts a visit on a day sheet (again: moves it or adds one), `unbook` takes its last open visit off,
- * `start` is a crew beginning, `close` and `return` are what the outcome of a visit does, `hold` waits for something with a
+ * What can happen to a job. `book` puts its visit on a day sheet, `move` takes that visit elsewhere, `unbook` takes it off: a job has one open
+ * visit at most. `start` is a crew beginning, `close` and `return` are what the outcome of a visit does, `hold` waits for something with a
  * reason, `release` ends the wait, `call-off` ends the job undone, `revive` brings a called-off job back.
  */
-export const jobEvents = ['book', 'unbook', 'start', 'close', 'return', 'hold', 'release', 'call-off', 'revive'] as const
+export const jobEvents = ['book', 'move', 'unbook', 'start', 'close', 'return', 'hold', 'release', 'call-off', 'revive'] as const
 export type JobEvent = (typeof jobEvents)[number]
 
 export type JobStep = { ok: true; state: JobState } | { ok: false; reason: string }
@@ -14,6 +14,7 @@ const to = (state: JobState): JobStep => ({ ok: true, state })
 const no = (reason: string): JobStep => ({ ok: false, reason })
 
 const notBooked = 'This job has no visit on a day sheet. Book one first.'
+const hasVisit = 'This job has a visit on a day sheet already. Move that visit, or call it off first.'
 const notHeld = 'This job is not held, so there is nothing to release.'
 const notCalledOff = 'Only a job that was called off can be brought back; this one was not.'
 const crewAtWork = 'A crew is working on this job. Close out the visit first.'
@@ -29,6 +30,7 @@ const calledOff = 'This job was called off. Bring it back first.'
 export const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
   proposed: {
     book: to('booked'),
+    move: no(notBooked),
     unbook: no(notBooked),
     start: no(notBooked),
     close: no(notBooked),
@@ -39,7 +41,8 @@ export const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     revive: no(notCalledOff),
   },
   booked: {
-    book: to('booked'),
+    book: no(hasVisit),
+    move: to('booked'),
     unbook: to('proposed'),
     start: to('under-way'),
     close: to('closed'),
@@ -51,6 +54,7 @@ export const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
   },
   'under-way': {
     book: no(crewAtWork),
+    move: no(crewAtWork),
     unbook: no(crewAtWork),
     start: no('This job is already under way.'),
     close: to('closed'),
@@ -62,6 +66,7 @@ export const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
   },
   held: {
     book: no(held),
+    move: no(held),
     unbook: no(notBooked),
     start: no(held),
     close: no(held),
@@ -73,6 +78,7 @@ export const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
   },
   closed: {
     book: no(closed),
+    move: no(closed),
     unbook: no(closed),
     start: no(closed),
     close: no('This job is already closed.'),
@@ -84,6 +90,7 @@ export const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
   },
   'called-off': {
     book: no(calledOff),
+    move: no(calledOff),
     unbook: no(calledOff),
     start: no(calledOff),
     close: no(calledOff),
