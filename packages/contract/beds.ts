@@ -4,7 +4,7 @@ import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { DriverKey, QuestionKey, ShownFit } from './forecasts.ts'
-import { command, Day, Entered, Id, Instant, page, pageOf, Version } from './shared.ts'
+import { command, Day, Entered, Id, Instant, page, pageOf, Version, Why } from './shared.ts'
 import { ResinVolume } from './site-commands.ts'
 import { BedLine, JobLine, line, TankLine } from './site-facts.ts'
 
@@ -103,8 +103,7 @@ export const BedPage = BedLine.omit({ due10Day: true, due50Day: true, due90Day: 
 })
 export type BedPage = z.infer<typeof BedPage>
 
-const quantity = <const U extends readonly [string, ...string[]]>(units: U) =>
-  z.object({ value: Entered.shape.value.nonnegative(), unit: z.enum(units) })
+const quantity = <const U extends readonly [string, ...string[]]>(units: U) => z.object({ value: Entered.shape.value, unit: z.enum(units) })
 
 /** Facts to change: a key left out stays, null or '' clears. Texts are read as people write them. */
 export const BedFacts = z.object({
@@ -127,15 +126,17 @@ export const ChangeBedFacts = command({
   valveVersion: Version.nullable(),
   source: z.enum(factSources),
   facts: BedFacts,
+  why: Why,
 })
 
 export const InspectBed = command({
   bedId: Id,
   day: Day,
   beadCondition: z.enum(beadConditions).nullable(),
-  capacityShare: z.number().min(0).max(1.5).nullable(),
-  moistureShare: z.number().min(0).max(1).nullable(),
-  pressureDrop: quantity(['psi', 'bar']).nullable(),
+  capacityShare: z.number().nullable(),
+  moistureShare: z.number().nullable(),
+  pressureDrop: quantity(['psi', 'bar', 'kPa']).nullable(),
+  why: Why,
   notes: line(2000).default(''),
   /** The bed was working that day: it counts as last seen then. */
   working: z.boolean(),

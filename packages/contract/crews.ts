@@ -1,7 +1,7 @@
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { ClockTime } from './jobs.ts'
-import { command, Day, Id, Version } from './shared.ts'
+import { command, Day, Id, Version, Why } from './shared.ts'
 
 /** Weekdays from 1, Monday, to 7. */
 export const Shift = z
@@ -35,8 +35,8 @@ const personShape = {
 const signsIn = { personId: Id.nullable() }
 const vehicleShape = {
   name: z.string().trim().min(1, 'give the vehicle a name').max(80),
-  volumeFt3: z.number().min(0).max(2_000),
-  weightLb: z.number().min(0).max(40_000),
+  volumeFt3: z.number(),
+  weightLb: z.number(),
 }
 
 /** Days off, or off the road; `untilDay` is the last one, null until further notice. */
@@ -50,8 +50,8 @@ export type CrewVehicle = z.infer<typeof CrewVehicle>
 
 export const AddPerson = command(personShape)
 export const ChangePerson = command({ colleagueId: Id, version: Version, left: z.boolean(), ...personShape, ...signsIn })
-export const AddVehicle = command(vehicleShape)
-export const ChangeVehicle = command({ vehicleId: Id, version: Version, left: z.boolean(), ...vehicleShape })
+export const AddVehicle = command({ ...vehicleShape, why: Why })
+export const ChangeVehicle = command({ vehicleId: Id, version: Version, left: z.boolean(), ...vehicleShape, why: Why })
 export const AddAbsence = command({
   of: z.enum(['person', 'vehicle']),
   /** The person or vehicle. */

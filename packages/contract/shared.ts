@@ -22,8 +22,14 @@ export const page = <S extends z.ZodRawShape>(shape: S) =>
 /** What each list answers. `nextCursor` is null on the last page. */
 export const pageOf = <T extends z.ZodType>(row: T) => z.object({ rows: z.array(row), nextCursor: z.string().nullable() })
 
-/** A number as typed with its unit, kept beside the canonical value. */
-export const Entered = z.object({ value: z.number(), unit: z.string().max(20) })
+/** Why an unusual amount is right all the same, in a person's words. */
+const Reason = z.string().trim().min(3).max(200)
+
+/** The reasons of unusual amounts that a person insists on, by the name of the amount; without one an unusual amount is refused. */
+export const Why = z.record(z.string().max(40), Reason).optional()
+
+/** A number as typed with its unit, kept beside the canonical value, and why it is right where it is unusual. */
+export const Entered = z.object({ value: z.number(), unit: z.string().max(20), why: Reason.optional() })
 
 /** What a failed request carries as `data`. */
 export const Failure = z.object({

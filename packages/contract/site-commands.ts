@@ -14,7 +14,7 @@ const Changed = z.object({ id: Id, version: Version })
 const post = (path: `/${string}`) => oc.route({ method: 'POST', path })
 
 /** A volume of resin as typed. */
-export const ResinVolume = z.object({ value: Entered.shape.value.positive(), unit: z.enum(['ft3', 'L']) })
+export const ResinVolume = z.object({ value: Entered.shape.value, unit: z.enum(['ft3', 'L']) })
 
 /** What is known of a softener, its tanks and their bed when it is taken down; everything may be blank. */
 export const NewSoftener = z.object({
@@ -25,6 +25,8 @@ export const NewSoftener = z.object({
   tankSize: line(60).default(''),
   resinKind: z.enum(recordedResinKinds).default('unknown'),
   volume: ResinVolume.nullable().default(null),
+  /** Why it is right, where it is unusual. */
+  volumeWhy: Entered.shape.why,
   /** When the present bed went in, as people say it: "2014", "before 2015", "Mar 2012". */
   began: line(60).default(''),
   lastSeenDay: Day.nullable().default(null),
@@ -126,7 +128,9 @@ export const ChangeSoftener = command({
   label: line(120).min(1),
   location: line(120).default(''),
   arrangement: z.enum(arrangements),
-  peopleServed: z.number().int().min(1).max(100_000).nullable(),
+  peopleServed: z.number().nullable(),
+  /** Why so many people are right, where that is unusual. */
+  why: Entered.shape.why,
   /** The card its valve goes by; left out, it stays as it is. */
   valveCardId: z.string().min(1).max(60).nullable().optional(),
   notes: line(4000).default(''),

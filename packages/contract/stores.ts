@@ -1,7 +1,7 @@
 import { movementReasons } from '@almanac/records/stock'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { command, Day, Id, Instant, page, pageOf, Version } from './shared.ts'
+import { command, Day, Entered, Id, Instant, page, pageOf, Version } from './shared.ts'
 
 export const StockRow = z.object({
   id: Id,
@@ -27,10 +27,11 @@ export const MovementRow = z.object({
 })
 export type MovementRow = z.infer<typeof MovementRow>
 
-const quantity = z.number().min(0).max(1_000_000)
+/** Why it is right, where it is unusual. */
+const why = Entered.shape.why
 
-export const ReceiveInput = command({ stockItemId: Id, quantity: quantity.gt(0) })
-export const CountInput = command({ stockItemId: Id, version: Version, counted: quantity })
+export const ReceiveInput = command({ stockItemId: Id, quantity: z.number(), why })
+export const CountInput = command({ stockItemId: Id, version: Version, counted: z.number(), why })
 
 export const PickKitsInput = command({ crewDayId: Id })
 export const ChangeLeadInput = command({ stockItemId: Id, version: Version, leadDays: z.number().int().min(0).max(365) })

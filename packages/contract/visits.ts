@@ -8,7 +8,7 @@ import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { JobBed } from './jobs.ts'
-import { command, Day, Id, Instant, Version } from './shared.ts'
+import { command, Day, Entered, Id, Instant, Version, Why } from './shared.ts'
 
 /** One line of today's work. */
 export const WorkLine = z.object({
@@ -78,18 +78,22 @@ export const CloseOutInput = z.object({
         value: z.number(),
         enteredValue: z.number(),
         enteredUnit: text(20),
+        why: Entered.shape.why,
       }),
     )
     .max(50),
-  partsUsed: z.array(z.object({ stockItemId: Id.nullable(), name: text(200), quantity: z.number(), unit: text(40) })).max(100),
+  partsUsed: z
+    .array(z.object({ stockItemId: Id.nullable(), name: text(200), quantity: z.number(), unit: text(40), why: Entered.shape.why }))
+    .max(100),
   oldBed: z.object({ takenOut: z.boolean(), endCause: z.enum(endCauses).nullable(), evidence: text(500) }).nullable(),
   newBed: z
     .object({
       resinKind: z.enum(resinKinds),
-      volumeFt3: z.number().positive().max(500),
+      volumeFt3: z.number(),
       enteredVolume: z.object({ value: z.number(), unit: z.enum(['ft3', 'L']) }),
-      gravelLb: z.number().min(0).max(5000),
-      tubeCutIn: z.number().positive().max(300).nullable(),
+      gravelLb: z.number(),
+      tubeCutIn: z.number().nullable(),
+      why: Why,
     })
     .nullable(),
   reason: text(2000),

@@ -3,10 +3,10 @@ import { measuringPoints } from '@almanac/records/measuring-point'
 import { supplyKinds } from '@almanac/records/supply-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { command, Day, Entered, Id, Instant, page, pageOf, Version } from './shared.ts'
+import { command, Day, Entered, Id, Instant, page, pageOf, Version, Why } from './shared.ts'
 
-const HardnessEntered = z.object({ value: z.number().min(0).max(8000), unit: z.enum(['gpg', 'mg/L', 'dH', 'fH', 'mmol/L']) })
-const ConcentrationEntered = z.object({ value: z.number().min(0).max(100_000), unit: z.enum(['mg/L', 'ug/L']) })
+const HardnessEntered = z.object({ value: z.number(), unit: z.enum(['gpg', 'mg/L', 'dH', 'fH', 'mmol/L']) })
+const ConcentrationEntered = z.object({ value: z.number(), unit: z.enum(['mg/L', 'ug/L']) })
 
 /** What a supply delivers from a day on; the values as typed stay beside the canonical ones. */
 export const SupplyPeriodRow = z.object({
@@ -59,6 +59,7 @@ export const AddPeriodInput = command({
   residual: ConcentrationEntered.nullable().optional(),
   hardness: HardnessEntered.nullable().optional(),
   iron: ConcentrationEntered.nullable().optional(),
+  why: Why,
   source: z.string().trim().min(1).max(200),
 })
 export const WithdrawInput = command({ id: Id, version: Version })
@@ -73,7 +74,8 @@ export const RecordTestInput = command({
   totalChlorine: ConcentrationEntered.optional(),
   iron: ConcentrationEntered.optional(),
   manganese: ConcentrationEntered.optional(),
-  ph: z.number().min(0).max(14).optional(),
+  ph: z.number().optional(),
+  why: Why,
 })
 
 export const TestRow = z.object({

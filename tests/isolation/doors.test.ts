@@ -161,7 +161,8 @@ describe('requests are counted', () => {
 
   test('of a person who is forbidden what they ask for', async () => {
     const { headers } = await makeCaller(firm.companyId, 'technician')
-    const forbidden = () => ask('rpc/[[...rest]]', 'POST', { url: 'rpc/imports/list', headers: json(headers), body: '{"json":{"limit":5}}' })
+    const forbidden = () =>
+      ask('rpc/[[...rest]]', 'POST', { url: 'rpc/imports/list', headers: json(headers), body: '{"json":{"limit":5}}' })
     expect(new Set(await statuses(LIMIT, forbidden))).toEqual(new Set([403]))
     expect((await forbidden()).status).toBe(429)
   })

@@ -1,10 +1,12 @@
+import { AMOUNT_KINDS, type AmountKind } from '@almanac/units/amount-kinds'
 import { convertConcentration, eqLToKgrFt3, gLToLbFt3, kgrFt3ToEqL, lbFt3ToGL } from '@almanac/units/concentration'
 import { bvHToGpmFt3, convertFlow, gpmFt2ToMH, gpmFt3ToBvH, mHToGpmFt2 } from '@almanac/units/flow'
 import { convertHardness } from '@almanac/units/hardness'
 import { convertLength } from '@almanac/units/length'
 import { convertMass } from '@almanac/units/mass'
-import { parseQuantity } from '@almanac/units/parse-quantity'
 import { convertPressure } from '@almanac/units/pressure'
+import { readAmount } from '@almanac/units/read-amount'
+import { numberText, readNumber } from '@almanac/units/read-number'
 import { convertTemperature } from '@almanac/units/temperature'
 import { convertVolume } from '@almanac/units/volume'
 import fc from 'fast-check'
@@ -57,23 +59,33 @@ describe('conversions come back to where they began', () => {
 
 describe('reading what people write', () => {
   it('never throws, and gives a finite value or a sentence', () => {
+    const kinds = fc.constantFrom(...(Object.keys(AMOUNT_KINDS) as AmountKind[]))
+    const locales = fc.constantFrom('en-US', 'de-DE', 'fr-FR')
     fc.assert(
-      fc.property(fc.string({ unit: 'grapheme', maxLength: 30 }), (text) => {
-        const read = parseQuantity(text)
-        if (read.ok) expect(Number.isFinite(read.value)).toBe(true)
-        else expect(read.reason.length).toBeGreaterThan(10)
+      fc.property(fc.string({ unit: 'grapheme', maxLength: 30 }), kinds, locales, (text, kind, locale) => {
+        const read = readAmount(kind, text, { locale })
+        if (read.state === 'read') expect(Number.isFinite(read.value)).toBe(true)
+        else if (read.state === 'refused') expect(read.sentence.length).toBeGreaterThan(10)
+        else expect(text.trim()).toBe('')
       }),
       { seed, numRuns: 500 },
     )
   })
-  it('reads back any written number with its unit', () => {
-    const units = fc.constantFrom('gpg', 'mg/L', 'ft3', 'L', 'in', 'lb', 'gpm', 'psi')
+  // Written by Intl in each locale, grouped or not: whatever the browser would show is read back.
+  it('reads back any number that a locale writes', () => {
+    const locales = fc.constantFrom('en-US', 'en-GB', 'de-DE', 'fr-FR', 'de-CH', 'es-MX', 'nl-NL')
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: 999_999 }), fc.integer({ min: 1, max: 99 }), units, (whole, hundredths, unit) => {
-        const value = Number(`${whole}.${String(hundredths).padStart(2, '0')}`)
-        const written = `${whole.toLocaleString('en-US')}.${String(hundredths).padStart(2, '0')} ${unit}`
-        expect(parseQuantity(written)).toMatchObject({ ok: true, value, unit })
-      }),
+      fc.property(
+        fc.integer({ min: -999_999_999, max: 999_999_999 }),
+        fc.integer({ min: 0, max: 3 }),
+        locales,
+        (digits, decimals, locale) => {
+          const value = digits / 10 ** decimals
+          const options = { minimumFractionDigits: decimals, maximumFractionDigits: decimals }
+          expect(readNumber(new Intl.NumberFormat(locale, options).format(value), locale)).toBe(value)
+          expect(readNumber(numberText(value, locale), locale)).toBe(value)
+        },
+      ),
       { seed },
     )
   })

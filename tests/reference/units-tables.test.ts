@@ -12,8 +12,8 @@ import {
 import { convertHardness } from '@almanac/units/hardness'
 import { convertLength, ftToIn, inToFt, inToM, inToMm, mmToIn, mToIn } from '@almanac/units/length'
 import { convertMass, GRAINS_PER_LB, grainToG, gToGrain, kgToLb, lbToKg } from '@almanac/units/mass'
-import { readLeadingNumber } from '@almanac/units/parse-number'
 import { convertPressure, paMToPsiFt } from '@almanac/units/pressure'
+import { readLeadingNumber } from '@almanac/units/read-number'
 import { convertVolume } from '@almanac/units/volume'
 import { describe, expect, it } from 'vitest'
 

@@ -4,71 +4,72 @@ import { arrangements, arrangementWords } from '@almanac/records/arrangement'
 import { choicesOf, oneOf } from '@almanac/records/choices'
 import { factSources, factSourceWords } from '@almanac/records/fact-source'
 import { recordedResinKinds, resinKindWords } from '@almanac/records/resin-kind'
+import { judgeInTank } from '@almanac/service-rules/amounts/judge-in-tank'
 import { DayInput } from '@almanac/ui/day-input'
-import { NumberInput } from '@almanac/ui/number-input'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
-import { parseQuantity } from '@almanac/units/parse-quantity'
+import { AmountField } from './amount-field.tsx'
+import { enteredIn } from './amounts.ts'
+import { useSession } from './providers.tsx'
+import { tankRoomOf } from './tank-room.ts'
 import { BeganReading, TankReading } from './typed-readings.tsx'
-import type { useFields } from './use-fields.ts'
+import { useAmounts } from './use-amounts.ts'
+import { useFields } from './use-fields.ts'
 
-export type SoftenerTexts = {
+type SoftenerTexts = {
   softenerLabel: string
   location: string
   arrangement: string
   tankSize: string
   resinKind: string
-  volume: string
-  volumeUnit: string
   began: string
   lastSeenDay: string
   source: string
 }
 
-export const emptySoftener = (volumeUnit: 'ft3' | 'L'): SoftenerTexts => ({
+const emptySoftener = (): SoftenerTexts => ({
   softenerLabel: '',
   location: '',
   arrangement: 'single',
   tankSize: '',
   resinKind: 'unknown',
-  volume: '',
-  volumeUnit,
   began: '',
   lastSeenDay: '',
   source: 'call',
 })
 
-/** What the form sends, or the sentence under the volume where it is no number. */
-export function softenerOf(texts: SoftenerTexts): { softener: NewSoftener; volumeError?: undefined } | { volumeError: string } {
-  const unit = texts.volumeUnit === 'L' ? 'L' : 'ft3'
-  const typed = texts.volume.trim()
-  const volume = typed === '' ? null : parseQuantity(`${typed} ${unit}`)
-  if (volume && !volume.ok) return { volumeError: volume.reason }
-  return {
-    softener: {
+/** A softener being typed. `read` gives what is sent, or null while its resin cannot be: the field then says why. */
+export function useSoftener() {
+  const { unitSystem } = useSession().me.company
+  const form = useFields(emptySoftener)
+  const texts = form.values
+  const room = tankRoomOf(texts.tankSize, unitSystem)
+  const judge = room ? (value: number, unit: string) => judgeInTank('resin', value, unit, room) : undefined
+  const amounts = useAmounts({ volume: 'resin' }, { judges: { volume: judge } })
+  const read = (): NewSoftener | null => {
+    const found = amounts.read()
+    if (found === null) return null
+    return {
       label: texts.softenerLabel,
       location: texts.location,
       arrangement: oneOf(arrangements, texts.arrangement) ?? 'single',
       tankSize: texts.tankSize,
       resinKind: oneOf(recordedResinKinds, texts.resinKind) ?? 'unknown',
-      volume: volume && { value: volume.value, unit },
+      volume: enteredIn(found.volume, ['ft3', 'L']) ?? null,
+      volumeWhy: found.volume?.why ?? undefined,
       began: texts.began,
       lastSeenDay: texts.lastSeenDay || null,
       source: oneOf(factSources, texts.source) ?? 'call',
-    },
+    }
   }
+  return { form, amounts, read }
 }
 
-type Props = {
-  form: ReturnType<typeof useFields<SoftenerTexts>>
-  volumeError?: string
-  today: string
-  dayOrder: 'month-first' | 'day-first'
-}
+type Props = { softener: ReturnType<typeof useSoftener>; today: string; dayOrder: 'month-first' | 'day-first' }
 
 /** A softener with its tank and bed, as far as it is known; each written value shows at once how it is read. */
-export function SoftenerFields({ form, volumeError, today, dayOrder }: Props) {
-  const { field, values, set } = form
+export function SoftenerFields({ softener, today, dayOrder }: Props) {
+  const { field, values } = softener.form
   return (
     <>
       <TextInput label="Tank" hint="As on the label: 10x54, 48,000 grain, 42 L, twin 14x65" {...field('tankSize')} />
@@ -76,14 +77,7 @@ export function SoftenerFields({ form, volumeError, today, dayOrder }: Props) {
       <TextInput label="When the resin went in" hint="As they say it: 2014, before 2015, Mar 2012, 3/14/2018" {...field('began')} />
       <BeganReading text={values.began} today={today} dayOrder={dayOrder} />
       <Select label="Resin" choices={choicesOf(recordedResinKinds, resinKindWords)} {...field('resinKind')} />
-      <NumberInput
-        label="Resin volume"
-        unit={['ft3', 'L']}
-        chosenUnit={values.volumeUnit}
-        onUnit={(volumeUnit) => set({ volumeUnit })}
-        error={volumeError}
-        {...field('volume')}
-      />
+      <AmountField label="Resin volume" {...softener.amounts.field('volume')} />
       <DayInput label="Last known to work" hint="Today, if they have soft water now" max={today} {...field('lastSeenDay')} />
       <Select label="Tanks" choices={choicesOf(arrangements, arrangementWords)} {...field('arrangement')} />
       <TextInput label="Where it stands" hint="Cellar, garage, outside under a lid" {...field('location')} />

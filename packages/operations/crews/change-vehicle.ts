@@ -5,13 +5,15 @@ import { crewVehicle } from '@almanac/database/read/crews'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
 import type * as z from 'zod'
+import { checkRoom } from './check-room.ts'
 import { refuseInUse } from './refuse-in-use.ts'
 
 export type ChangeVehicle = z.infer<typeof ChangeVehicleInput>
 
 /** Changes a vehicle's name and what it carries; or that it was given up, or came back. */
 export async function changeVehicle(scope: Scope & { personId: string }, input: ChangeVehicle): Promise<{ id: string; version: number }> {
-  const { commandId: _, vehicleId: id, version, left, ...values } = input
+  const { commandId: _, vehicleId: id, version, left, why, ...values } = input
+  checkRoom(values, why)
   return runCommand(scope, 'crews.change-vehicle', input, async (tx, command) => {
     const { companyId } = scope
     const where = { companyId_id: { companyId, id } }
@@ -27,7 +29,7 @@ export async function changeVehicle(scope: Scope & { personId: string }, input: 
       const row = await read()
       return row && crewVehicle(row)
     })
-    await command.audit('changed', 'vehicle', id, { ...values, left })
+    await command.audit('changed', 'vehicle', id, { ...values, left, why })
     await command.announce('vehicle', id, version + 1)
     return { id, version: version + 1 }
   })

@@ -5,6 +5,7 @@ import type { Command } from '@almanac/database/run-command'
 import type { JobKind } from '@almanac/records/job-kind'
 import { AppError } from '@almanac/runtime/errors'
 import { bedEffectOf } from '@almanac/service-rules/jobs/visit-outcomes'
+import { enteredOf } from '../shared/check-amounts.ts'
 import { endAndBeginBed, type NewBed } from '../shared/end-and-begin-bed.ts'
 import { seeBedsAlive } from '../shared/see-beds-alive.ts'
 import type { LockedJob } from './lock-job.ts'
@@ -31,8 +32,13 @@ async function tankOf(tx: Tx, companyId: string, job: LockedJob): Promise<string
 
 function newBedOf({ newBed, workDay }: CloseOutInput): NewBed | null {
   if (!newBed) return null
-  const { resinKind, volumeFt3, gravelLb, tubeCutIn, enteredVolume } = newBed
-  return { resinKind, volumeFt3, gravelLb, tubeCutIn, entered: { volume: enteredVolume }, from: `close-out ${workDay}` }
+  const { resinKind, volumeFt3, gravelLb, tubeCutIn, enteredVolume, why } = newBed
+  const insisted = {
+    volume: enteredVolume,
+    gravel: why?.gravel ? { value: gravelLb, unit: 'lb' } : null,
+    tubeCut: why?.tubeCut && tubeCutIn !== null ? { value: tubeCutIn, unit: 'in' } : null,
+  }
+  return { resinKind, volumeFt3, gravelLb, tubeCutIn, entered: enteredOf(insisted, why), from: `close-out ${workDay}` }
 }
 
 /** Does to the beds what the outcome says: ends one and begins the next, ends one without a successor, or notes that it was seen at work. */

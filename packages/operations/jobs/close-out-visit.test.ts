@@ -63,6 +63,55 @@ afterAll(async () => {
   await db.end()
 })
 
+describe('amounts that cannot be, or are unusual', () => {
+  const bed = (more: Partial<NonNullable<CloseOutInput['newBed']>>) =>
+    rebed({ newBed: { ...rebed().newBed, ...more } as CloseOutInput['newBed'] })
+  const measured = (value: number, why?: string) =>
+    rebed({ measurements: [...rebed().measurements, { kind: 'rawHardnessGpg', value, enteredValue: value, enteredUnit: 'gpg', why }] })
+
+  // A 10 × 54 in tank holds 0.92 × π/4 × 10² × 54 in³ = 3,902 in³ = 2.26 ft³.
+  test.each([
+    [
+      '15 ft³ in a 10 × 54',
+      () => bed({ volumeFt3: 15, why: { volume: 'the crew says so' } }),
+      /So much resin does not go into a 10 × 54 in tank/,
+    ],
+    ['1.9 ft³ in a 10 × 54', () => bed({ volumeFt3: 1.9 }), /little room to backwash/],
+    ['a tube of 62 in', () => bed({ tubeCutIn: 62 }), /So long a tube stands out of a 10 × 54 in tank/],
+    ['99,999 gpg', () => measured(99_999, 'insisted'), /99,999 gpg can’t be right/],
+    ['99 gpg', () => measured(99), /99 gpg is unusual/],
+    [
+      'an outlet harder than raw',
+      () =>
+        rebed({
+          measurements: [...measured(3).measurements, { kind: 'outletHardnessGpg', value: 19, enteredValue: 19, enteredUnit: 'gpg' }],
+          hardnessReason: 'bypassed',
+        }),
+      /harder than before the softener/,
+    ],
+    [
+      'a million bags',
+      () => rebed({ partsUsed: [{ stockItemId: null, name: 'Resin', quantity: 2e6, unit: 'bag' }] }),
+      /Resin: A quantity of 2,000,000 bag can’t be right/,
+    ],
+  ])('%s is refused, and nothing is changed', async (_, record, sentence) => {
+    const before = await state()
+    await expect(close(record())).rejects.toMatchObject({ code: 'invalid', message: expect.stringMatching(sentence) })
+    expect(await state()).toEqual(before)
+  })
+
+  test('what is unusual stands with its reason, kept beside the fact', async () => {
+    const record = {
+      ...bed({ tubeCutIn: 62, why: { tubeCut: 'the tank is a 10 × 62' } }),
+      measurements: measured(99, 'brackish well').measurements,
+    }
+    await close(record)
+    const { beds, tests } = await read()
+    expect(beds[1]).toMatchObject({ tubeCutIn: 62, entered: { tubeCut: { value: 62, unit: 'in', why: 'the tank is a 10 × 62' } } })
+    expect(tests.find((one) => one.point === 'raw')?.entered).toEqual({ hardness: { value: 99, unit: 'gpg', why: 'brackish well' } })
+  })
+})
+
 describe('a rebed that is done', () => {
   test('ends the old bed with its cause, begins the new one, closes visit and job, and asks for forecasts and reminders', async () => {
     const answer = await close(rebed())

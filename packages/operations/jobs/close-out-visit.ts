@@ -6,9 +6,11 @@ import { type Command, runCommand } from '@almanac/database/run-command'
 import type { JobKind } from '@almanac/records/job-kind'
 import { dayIn } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
+import type { TankRoom } from '@almanac/service-rules/amounts/judge-in-tank'
 import { missingForCloseOut, usualCloseOutContext } from '@almanac/service-rules/close-out/completeness'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import type * as z from 'zod'
+import { companyFacts } from '../shared/company-facts.ts'
 import { moveStock } from '../shared/move-stock.ts'
 import { recordFindings } from '../shared/record-findings.ts'
 import { endReservation } from '../shared/reserve-kit.ts'
@@ -16,6 +18,7 @@ import { applyBedEffect } from './apply-bed-effect.ts'
 import { beadConditionOf } from './bead-condition.ts'
 import { changeState } from './change-state.ts'
 import { type LockedJob, lockJob, stepOf } from './lock-job.ts'
+import { roomOfTank } from './room-of-tank.ts'
 
 type CloseOut = { visitId: string; jobState: string; endedBedId: string | null; newBedId: string | null }
 
@@ -39,12 +42,12 @@ async function lockOpenVisit(tx: Tx, companyId: string, visitId: string): Promis
   return { job, startsAt }
 }
 
-type Days = { today: string; notBefore: string }
+type Known = { today: string; notBefore: string; tank: TankRoom | null }
 
-function checkRecord(record: CloseOutInput, job: LockedJob, days: Days): void {
+function checkRecord(record: CloseOutInput, job: LockedJob, known: Known): void {
   if (record.jobKind !== job.kind)
     throw new AppError('invalid', `This visit is for another kind of job (${job.kind}). Nothing was saved; open the visit again.`)
-  const missing = missingForCloseOut({ ...record, jobKind: job.kind as JobKind }, { ...usualCloseOutContext, ...days })
+  const missing = missingForCloseOut({ ...record, jobKind: job.kind as JobKind }, { ...usualCloseOutContext, ...known })
   if (missing.length > 0)
     throw new AppError('invalid', `The close-out is not complete, so nothing was saved. ${missing.join(' ')}`, { missing })
 }
@@ -84,10 +87,14 @@ export async function closeOutVisit(scope: Scope & { personId: string }, input: 
     const { companyId } = scope
     const { record } = input
     const { job, startsAt } = await lockOpenVisit(tx, companyId, record.visitId)
-    const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
+    const { timeZone, unitSystem } = await companyFacts(tx, companyId)
     // A job may be written down after its work, with a visit booked for a day gone by.
     const known = job.createdAt < startsAt ? job.createdAt : startsAt
-    checkRecord(record, job, { today: dayIn(timeZone, command.at), notBefore: dayIn(timeZone, known) })
+    checkRecord(record, job, {
+      today: dayIn(timeZone, command.at),
+      notBefore: dayIn(timeZone, known),
+      tank: await roomOfTank(tx, { companyId, bedId: job.bedId, softenerId: job.softenerId }, unitSystem),
+    })
     const place = { visitId: record.visitId, siteId: job.siteId, softenerId: job.softenerId, bedId: job.bedId, day: record.workDay }
     await recordFindings(tx, command, place, record.measurements, beadConditionOf(record))
     const beds = await applyBedEffect(tx, command, job, record)

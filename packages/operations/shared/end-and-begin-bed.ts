@@ -13,7 +13,7 @@ export type NewBed = {
   volumeFt3: number | null
   gravelLb: number | null
   tubeCutIn: number | null
-  entered?: Record<string, { value: number; unit: string }>
+  entered?: Record<string, { value: number; unit: string; why?: string }>
   from: string
 }
 

@@ -3,7 +3,10 @@ import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
 import type { Command } from '@almanac/database/run-command'
 import { newId } from '@almanac/runtime/ids'
+import { judgeInTank } from '@almanac/service-rules/amounts/judge-in-tank'
+import { tankRoom } from '@almanac/softener/tanks/tank-room'
 import { convertVolume } from '@almanac/units/volume'
+import { checkAmounts, enteredOf } from './check-amounts.ts'
 import type { CompanyFacts } from './company-facts.ts'
 import { type Began, checkBedDays, readBegan, readTankSize, sourceWords } from './read-typed-facts.ts'
 
@@ -23,6 +26,10 @@ export async function installSoftener(
   const tank = readTankSize(input.tankSize)
   const began = readBegan(input.began, company)
   checkBedDays({ beganEarliest: began?.earliestDay ?? null, lastSeenDay: input.lastSeenDay, endedLatest: null, today: company.today })
+  const { volume, volumeWhy } = input
+  const room = tank && tankRoom(tank.diameterIn, tank.heightIn, company.unitSystem)
+  const judge = room ? (value: number, unit: string) => judgeInTank('resin', value, unit, room) : undefined
+  checkAmounts({ volume: volume && { kind: 'resin', ...volume, judge } }, volumeWhy ? { volume: volumeWhy } : undefined)
   const twin = input.arrangement !== 'single' || (tank?.tankCount ?? 1) > 1
   const softenerId = newId()
   await tx.softener.create({
@@ -63,7 +70,7 @@ async function placeTank(tx: Tx, command: Command, { softenerId, position, tank,
       factSources: tank ? { tankSize: from } : {},
     },
   })
-  const { volume, lastSeenDay, resinKind } = input
+  const { volume, volumeWhy, lastSeenDay, resinKind } = input
   const volumeFt3 = volume ? convertVolume(volume.value, volume.unit, 'ft3') : (tank?.resinVolumeFt3 ?? null)
   const known = { resinKind: resinKind === 'unknown' ? null : resinKind, volumeFt3, began, lastSeenDay }
   await tx.bed.create({
@@ -77,7 +84,7 @@ async function placeTank(tx: Tx, command: Command, { softenerId, position, tank,
       beganLatest: dateOf(began?.latestDay ?? null),
       beganAsWritten: began?.asWritten ?? null,
       lastSeenDay: dateOf(lastSeenDay),
-      entered: volume ? { volume } : {},
+      entered: enteredOf({ volume }, volumeWhy ? { volume: volumeWhy } : undefined),
       factSources: Object.fromEntries(Object.entries(known).flatMap(([fact, value]) => (value === null ? [] : [[fact, from]]))),
     },
   })

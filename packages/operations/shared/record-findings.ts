@@ -6,6 +6,7 @@ import type { MeasurementKind } from '@almanac/records/measurement-kind'
 import type { MeasuringPoint } from '@almanac/records/measuring-point'
 import { newId } from '@almanac/runtime/ids'
 import type { Measurement } from '@almanac/service-rules/close-out/close-out-form'
+import { enteredOf } from './check-amounts.ts'
 
 export type VisitPlace = { visitId: string; siteId: string; softenerId: string | null; bedId: string | null; day: string }
 
@@ -22,14 +23,15 @@ const WATER: Partial<Record<MeasurementKind, Place>> = {
 }
 
 async function recordTests(tx: Tx, command: Command, place: VisitPlace, measured: Measurement[]): Promise<void> {
-  const tests = new Map<string, { values: TestValues; entered: Record<string, { value: number; unit: string }> }>()
-  for (const { kind, value, enteredValue, enteredUnit } of measured) {
+  const tests = new Map<string, { values: TestValues; entered: ReturnType<typeof enteredOf> }>()
+  for (const { kind, value, enteredValue, enteredUnit, why } of measured) {
     const where = WATER[kind]
     if (!where) continue
     const test = tests.get(where.point) ?? { values: {}, entered: {} }
     tests.set(where.point, test)
     test.values[where.field] = value
-    test.entered[where.name] = { value: enteredValue, unit: enteredUnit }
+    const { name } = where
+    Object.assign(test.entered, enteredOf({ [name]: { value: enteredValue, unit: enteredUnit } }, why ? { [name]: why } : undefined))
   }
   for (const [point, { values, entered }] of tests)
     await tx.waterTest.create({

@@ -3,6 +3,7 @@ import { dateOf, dayOf } from '@almanac/database/days'
 import { convertLength } from '@almanac/units/length'
 import { convertMass } from '@almanac/units/mass'
 import { convertVolume } from '@almanac/units/volume'
+import { enteredOf } from '../shared/check-amounts.ts'
 import type { CompanyFacts } from '../shared/company-facts.ts'
 import { checkBedDays, readBegan } from '../shared/read-typed-facts.ts'
 
@@ -14,17 +15,19 @@ type StoredBed = {
   factSources: unknown
 }
 
+type Change = { company: CompanyFacts; from: string; why: Record<string, string> | undefined }
+
 /** The columns of a bed that some facts change, each with where it came from; values keep what was typed beside the canonical one. */
-export function bedChanges(bed: StoredBed, facts: BedFacts, company: CompanyFacts, from: string) {
+export function bedChanges(bed: StoredBed, facts: BedFacts, { company, from, why }: Change) {
   const sources = { ...(bed.factSources as Record<string, string>) }
-  const entered = { ...(bed.entered as Record<string, { value: number; unit: string }>) }
+  const entered = { ...(bed.entered as ReturnType<typeof enteredOf>) }
   const note = (fact: string, value: unknown) => {
     if (value === null) delete sources[fact]
     else sources[fact] = from
   }
   const keep = (fact: string, typed: { value: number; unit: string } | null) => {
     if (typed === null) delete entered[fact]
-    else entered[fact] = typed
+    else Object.assign(entered, enteredOf({ [fact]: typed }, why))
   }
   const data: {
     resinKind?: string
@@ -55,7 +58,10 @@ export function bedChanges(bed: StoredBed, facts: BedFacts, company: CompanyFact
     note('tubeCutIn', facts.tubeCut)
     keep('tubeCut', facts.tubeCut)
   }
-  if (facts.backwash !== undefined) note('backwashGpm', facts.backwash)
+  if (facts.backwash !== undefined) {
+    note('backwashGpm', facts.backwash)
+    keep('backwash', facts.backwash)
+  }
   if (facts.began !== undefined) {
     const began = readBegan(facts.began, company)
     data.beganEarliest = dateOf(began?.earliestDay ?? null)

@@ -9,6 +9,7 @@ import { sourceWords } from '../shared/read-typed-facts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { bedChanges } from './bed-changes.ts'
 import { changeTankSize } from './change-tank-size.ts'
+import { checkFacts } from './check-facts.ts'
 import { presentFacts } from './present-facts.ts'
 import { setBackwash } from './set-backwash.ts'
 
@@ -31,11 +32,12 @@ export async function changeBedFacts(
     })
     if (!bed) throw notFound('bed')
     const company = await companyFacts(tx, companyId)
+    checkFacts(bed.tank, facts, company.unitSystem, input.why)
     const from = sourceWords(input.source, company.today)
     const current = (what: number) => async () => ({ version: what, ...(await presentFacts(tx, companyId, bedId, facts)) })
     const { count } = await tx.bed.updateMany({
       where: { companyId, id: bedId, version },
-      data: { ...bedChanges(bed, facts, company, from), version: { increment: 1 } },
+      data: { ...bedChanges(bed, facts, { company, from, why: input.why }), version: { increment: 1 } },
     })
     await expectChanged(count, 'bed', version, facts, current(bed.version))
     if (facts.tankSize !== undefined)

@@ -4,6 +4,7 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
 import type * as z from 'zod'
+import { checkAmounts } from '../shared/check-amounts.ts'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
 import { setValveCard } from './set-valve-card.ts'
 
@@ -11,7 +12,11 @@ export type ChangeSoftener = z.infer<typeof ChangeSoftenerInput>
 
 /** Changes a softener's own facts. More people or another arrangement means other throughput, so its beds are forecast anew. */
 export async function changeSoftener(scope: Scope & { personId: string }, input: ChangeSoftener): Promise<{ id: string; version: number }> {
-  const { commandId: _, softenerId, version, valveCardId, ...sent } = input
+  const { commandId: _, softenerId, version, valveCardId, why, ...sent } = input
+  checkAmounts(
+    { peopleServed: sent.peopleServed === null ? null : { kind: 'people', value: sent.peopleServed, unit: 'people' } },
+    why ? { peopleServed: why } : undefined,
+  )
   return runCommand(scope, 'softeners.change-softener', input, async (tx, command) => {
     const { companyId } = scope
     const before = await tx.softener.findFirst({ where: { companyId, id: softenerId, archivedAt: null } })
@@ -44,7 +49,7 @@ export async function changeSoftener(scope: Scope & { personId: string }, input:
     if (before.peopleServed !== sent.peopleServed || before.arrangement !== sent.arrangement)
       await refreshSiteForecasts(tx, command, { softenerId })
     await command.audit('changed', 'softener', softenerId, {
-      ...{ arrangement: sent.arrangement, peopleServed: sent.peopleServed },
+      ...{ arrangement: sent.arrangement, peopleServed: sent.peopleServed, why },
       ...(valveCardId === undefined ? {} : { valveCardId }),
     })
     await command.announce('softener', softenerId, version + 1)

@@ -6,6 +6,7 @@ import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { convertPressure } from '@almanac/units/pressure'
 import type * as z from 'zod'
+import { checkAmounts } from '../shared/check-amounts.ts'
 import { companyFacts } from '../shared/company-facts.ts'
 import { checkBedDays, sourceWords } from '../shared/read-typed-facts.ts'
 
@@ -13,6 +14,17 @@ export type InspectBed = z.infer<typeof InspectBedInput>
 
 /** Keeps what was seen or measured of a bed. It moves the bed's forecast, and the sample of a bed taken out those of its supply. A bed that worked that day counts as last seen then. */
 export async function inspectBed(scope: Scope & { personId: string }, input: InspectBed): Promise<{ inspectionId: string }> {
+  const { capacityShare, moistureShare, pressureDrop, why } = input
+  const percent = (kind: 'capacityShare' | 'moistureShare', share: number | null) =>
+    share === null ? null : { kind, value: share * 100, unit: '%' }
+  checkAmounts(
+    {
+      capacityShare: percent('capacityShare', capacityShare),
+      moistureShare: percent('moistureShare', moistureShare),
+      pressureDrop: pressureDrop && { kind: 'pressureDrop', ...pressureDrop },
+    },
+    why,
+  )
   return runCommand(scope, 'softeners.inspect-bed', input, async (tx, command) => {
     const { companyId } = scope
     const { bedId, day } = input
@@ -30,10 +42,10 @@ export async function inspectBed(scope: Scope & { personId: string }, input: Ins
         bedId,
         day: dateOf(day),
         beadCondition: input.beadCondition,
-        capacityShare: input.capacityShare,
-        moistureShare: input.moistureShare,
-        pressureDropPsi: input.pressureDrop && convertPressure(input.pressureDrop.value, input.pressureDrop.unit, 'psi'),
-        notes: input.notes || null,
+        capacityShare,
+        moistureShare,
+        pressureDropPsi: pressureDrop && convertPressure(pressureDrop.value, pressureDrop.unit, 'psi'),
+        notes: [input.notes, ...Object.values(why ?? {})].filter(Boolean).join('\n') || null,
         source: 'inspection',
       },
     })

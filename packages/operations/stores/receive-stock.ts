@@ -1,7 +1,9 @@
 import type { ReceiveInput } from '@almanac/contract/stores'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
+import { stockRule } from '@almanac/units/amount-kinds'
 import type * as z from 'zod'
+import { checkAmounts } from '../shared/check-amounts.ts'
 import { moveStock } from '../shared/move-stock.ts'
 
 /** Takes a delivery into the stores. */
@@ -10,10 +12,13 @@ export async function receiveStock(
   input: z.infer<typeof ReceiveInput>,
 ): Promise<{ stockItemId: string; onHand: number }> {
   const { companyId } = scope
-  const { stockItemId, quantity } = input
+  const { stockItemId, quantity, why } = input
   return runCommand(scope, 'stores.receive', input, async (tx, command) => {
+    const item = await tx.stockItem.findUnique({ where: { companyId_id: { companyId, id: stockItemId } }, select: { unit: true } })
+    const rule = { ...stockRule(item?.unit ?? ''), above: true }
+    checkAmounts({ quantity: { kind: rule, value: quantity, unit: item?.unit ?? '' } }, why ? { quantity: why } : undefined)
     await moveStock(tx, command, [{ stockItemId, quantity, reason: 'received' }])
-    await command.audit('received', 'stock-item', stockItemId, { quantity })
+    await command.audit('received', 'stock-item', stockItemId, { quantity, why })
     const { onHand } = await tx.stockItem.findUniqueOrThrow({ where: { companyId_id: { companyId, id: stockItemId } } })
     return { stockItemId, onHand }
   })

@@ -8,7 +8,8 @@ import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { asBefore, periodBefore } from '@almanac/service-rules/water/supply-change'
 import type * as z from 'zod'
-import { chlorineMgL, enteredOf, hardnessGpg, ironMgL } from './canonical-values.ts'
+import { enteredOf } from '../shared/check-amounts.ts'
+import { checkWater, hardnessGpg, inMgL } from './canonical-values.ts'
 
 type AddPeriod = z.infer<typeof AddPeriodInput>
 type Typed = { value: number; unit: string }
@@ -57,6 +58,8 @@ export async function addPeriod(
 ): Promise<{ periodId: string; bedsToForecast: number }> {
   const { companyId } = scope
   const { waterSupplyId, residual, hardness, iron } = input
+  const { residual: sentResidual, hardness: sentHardness, iron: sentIron, why } = input
+  checkWater({ residual: sentResidual ?? undefined, hardness: sentHardness ?? undefined, iron: sentIron ?? undefined, why })
   return runCommand(scope, 'water.add-period', input, async (tx, command) => {
     // Two changes of one supply stand in line, so that the later one is told against the earlier.
     await lockRows(tx, companyId, 'water_supply', [waterSupplyId])
@@ -65,9 +68,9 @@ export async function addPeriod(
     const was = await before(tx, companyId, input)
     const disinfectant = asBefore(input.disinfectant, was.disinfectant) ?? 'unknown'
     const values: Values = {
-      residual: residual ? chlorineMgL(residual) : asBefore(residual, was.residual),
+      residual: residual ? inMgL(residual) : asBefore(residual, was.residual),
       hardness: hardness ? hardnessGpg(hardness) : asBefore(hardness, was.hardness),
-      iron: iron ? ironMgL(iron) : asBefore(iron, was.iron),
+      iron: iron ? inMgL(iron) : asBefore(iron, was.iron),
     }
     checkTold(input, disinfectant, values.residual)
     const carried = NAMES.filter((name) => input[name] === undefined && values[name] !== null)
@@ -84,7 +87,7 @@ export async function addPeriod(
         hardnessGpg: values.hardness,
         ironMgL: values.iron,
         temperatureC: was.temperatureC,
-        entered: enteredOf(typed),
+        entered: enteredOf(typed, input.why),
         source: carried.length > 0 ? `${input.source}; ${carried.join(', ')} as before` : input.source,
       },
     })

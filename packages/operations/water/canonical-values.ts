@@ -1,44 +1,42 @@
-import { AppError } from '@almanac/runtime/errors'
 import { convertConcentration } from '@almanac/units/concentration'
 import { convertHardness, type HardnessUnit } from '@almanac/units/hardness'
+import { checkAmounts } from '../shared/check-amounts.ts'
 
 type HardnessTyped = { value: number; unit: HardnessUnit }
 type ConcentrationTyped = { value: number; unit: 'mg/L' | 'ug/L' }
 
-/** Beyond these a value is a slip of the pen: waters that reach softeners stay well below. Common practice, no source. */
-const MOST = { hardnessGpg: 200, chlorineMgL: 20, ironMgL: 100, manganeseMgL: 50 }
+type WaterTyped = {
+  hardness?: HardnessTyped
+  residual?: ConcentrationTyped
+  freeChlorine?: ConcentrationTyped
+  totalChlorine?: ConcentrationTyped
+  iron?: ConcentrationTyped
+  manganese?: ConcentrationTyped
+  ph?: number
+  why?: Record<string, string>
+}
 
-function within(name: string, value: number, most: number, unit: string): number {
-  if (value <= most) return value
-  throw new AppError(
-    'invalid',
-    `${name} of ${Number(value.toPrecision(3))} ${unit} cannot be right. Nothing was saved; check the value and its unit.`,
+/** Refuses values that water cannot have, and unusual ones without a reason. */
+export function checkWater({ hardness, residual, freeChlorine, totalChlorine, iron, manganese, ph, why }: WaterTyped): void {
+  const chlorine = (typed: ConcentrationTyped | undefined) => typed && { kind: 'chlorine' as const, ...typed }
+  checkAmounts(
+    {
+      hardness: hardness && { kind: 'hardness', ...hardness },
+      residual: chlorine(residual),
+      freeChlorine: chlorine(freeChlorine),
+      totalChlorine: chlorine(totalChlorine),
+      iron: iron && { kind: 'iron', ...iron },
+      manganese: manganese && { kind: 'manganese', ...manganese },
+      ph: ph === undefined ? null : { kind: 'ph', value: ph, unit: '' },
+    },
+    why,
   )
 }
 
 /** Hardness as typed, in gpg as CaCO₃; null when none was typed. */
-export function hardnessGpg(typed: HardnessTyped | undefined): number | null {
-  return typed ? within('A hardness', convertHardness(typed.value, typed.unit, 'gpg'), MOST.hardnessGpg, 'gpg') : null
-}
+export const hardnessGpg = (typed: HardnessTyped | undefined): number | null =>
+  typed ? convertHardness(typed.value, typed.unit, 'gpg') : null
 
-/** Chlorine as typed, in mg/L as Cl₂. */
-export function chlorineMgL(typed: ConcentrationTyped | undefined): number | null {
-  return typed ? within('A chlorine residual', convertConcentration(typed.value, typed.unit, 'mg/L'), MOST.chlorineMgL, 'mg/L') : null
-}
-
-/** Iron as typed, in mg/L. */
-export function ironMgL(typed: ConcentrationTyped | undefined): number | null {
-  return typed ? within('An iron content', convertConcentration(typed.value, typed.unit, 'mg/L'), MOST.ironMgL, 'mg/L') : null
-}
-
-/** Manganese as typed, in mg/L. */
-export function manganeseMgL(typed: ConcentrationTyped | undefined): number | null {
-  return typed ? within('A manganese content', convertConcentration(typed.value, typed.unit, 'mg/L'), MOST.manganeseMgL, 'mg/L') : null
-}
-
-/** What was typed, to be kept beside the canonical values. */
-export function enteredOf(
-  typed: Record<string, { value: number; unit: string } | undefined>,
-): Record<string, { value: number; unit: string }> {
-  return Object.fromEntries(Object.entries(typed).flatMap(([key, value]) => (value ? [[key, value]] : [])))
-}
+/** A concentration as typed, in mg/L. */
+export const inMgL = (typed: ConcentrationTyped | undefined): number | null =>
+  typed ? convertConcentration(typed.value, typed.unit, 'mg/L') : null

@@ -6,8 +6,9 @@ import { dayIn } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import type * as z from 'zod'
+import { enteredOf } from '../shared/check-amounts.ts'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
-import { chlorineMgL, enteredOf, hardnessGpg, ironMgL, manganeseMgL } from './canonical-values.ts'
+import { checkWater, hardnessGpg, inMgL } from './canonical-values.ts'
 
 type RecordTest = z.infer<typeof RecordTestInput>
 
@@ -16,8 +17,9 @@ function checkValues(input: RecordTest, today: string): void {
   if (![hardness, freeChlorine, totalChlorine, iron, manganese, ph].some((value) => value !== undefined))
     throw new AppError('invalid', 'No value was given, so nothing was saved. Enter at least one.')
   if (input.day > today) throw new AppError('invalid', `The day ${input.day} has not come yet. Nothing was saved; correct the day.`)
-  const free = chlorineMgL(freeChlorine)
-  const total = chlorineMgL(totalChlorine)
+  checkWater(input)
+  const free = inMgL(freeChlorine)
+  const total = inMgL(totalChlorine)
   if (free !== null && total !== null && free > total)
     throw new AppError(
       'invalid',
@@ -40,7 +42,15 @@ export async function recordTest(scope: Scope & { personId: string }, input: Rec
       })
       if (!softener) throw notFound('softener at this site')
     }
-    const { hardness, freeChlorine, totalChlorine, iron, manganese } = input
+    const { hardness, freeChlorine, totalChlorine, iron, manganese, ph } = input
+    const typed = {
+      hardness,
+      freeChlorine,
+      totalChlorine,
+      iron,
+      manganese,
+      ph: ph !== undefined && input.why?.ph ? { value: ph, unit: '' } : null,
+    }
     const id = newId()
     await tx.waterTest.create({
       data: {
@@ -51,12 +61,12 @@ export async function recordTest(scope: Scope & { personId: string }, input: Rec
         day: dateOf(input.day),
         point: input.point,
         hardnessGpg: hardnessGpg(hardness),
-        freeChlorineMgL: chlorineMgL(freeChlorine),
-        totalChlorineMgL: chlorineMgL(totalChlorine),
-        ironMgL: ironMgL(iron),
-        manganeseMgL: manganeseMgL(manganese),
+        freeChlorineMgL: inMgL(freeChlorine),
+        totalChlorineMgL: inMgL(totalChlorine),
+        ironMgL: inMgL(iron),
+        manganeseMgL: inMgL(manganese),
         ph: input.ph ?? null,
-        entered: enteredOf({ hardness, freeChlorine, totalChlorine, iron, manganese }),
+        entered: enteredOf(typed, input.why),
         source: 'typed in',
       },
     })

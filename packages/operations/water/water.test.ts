@@ -95,7 +95,7 @@ describe('a town that goes from chlorine to chloramine', () => {
     expect(await taken('forecast-company')).toEqual([{ companyId: firm.companyId, waterSupplyId: firm.waterSupplyId, cause: 'supply' }])
     await expect(change()).rejects.toThrow('already has an entry that starts on that day')
     await expect(change({ fromDay: '2019-01-01', disinfectant: 'none' })).rejects.toThrow('A residual is given, but no disinfectant')
-    await expect(change({ fromDay: '2019-01-01', residual: mgL(21) })).rejects.toThrow('21 mg/L cannot be right')
+    await expect(change({ fromDay: '2019-01-01', residual: mgL(21) })).rejects.toThrow('21 mg/L can’t be right')
     expect(await taken('forecast-company')).toEqual([])
   })
 })
@@ -174,6 +174,15 @@ describe('a water test', () => {
     expect(task?.bedIds.sort()).toEqual([firm.bedId, firm.rebedBedId].sort())
   })
 
+  test('an unusual value is kept with the reason of whoever insists on it', async () => {
+    await reading({ hardness: { value: 99, unit: 'gpg' }, why: { hardness: 'measured twice, brackish well' } })
+    const [row] = await tests()
+    expect(row?.hardnessGpg).toBe(99)
+    expect(row?.entered).toEqual({ hardness: { value: 99, unit: 'gpg', why: 'measured twice, brackish well' } })
+    // An impossible one stays refused, whatever is said for it.
+    await expect(reading({ hardness: { value: 999, unit: 'gpg' }, why: { hardness: 'measured twice' } })).rejects.toThrow('can’t be right')
+  })
+
   test('for one softener asks for its bed only', async () => {
     await reading({ softenerId: firm.rebedSoftenerId, hardness: { value: 18, unit: 'gpg' } })
     expect(await taken('forecast-beds')).toMatchObject([{ bedIds: [firm.rebedBedId] }])
@@ -183,8 +192,11 @@ describe('a water test', () => {
     [{}, 'No value was given'],
     [{ hardness: mgL(100), day: '2026-12-03' }, 'The day 2026-12-03 has not come yet'],
     [{ freeChlorine: mgL(1.2), totalChlorine: mgL(1) }, 'Free chlorine (1.2 mg/L) cannot exceed total chlorine (1 mg/L)'],
-    [{ hardness: { value: 250, unit: 'gpg' } }, 'A hardness of 250 gpg cannot be right'],
-    [{ iron: mgL(150) }, 'An iron content of 150 mg/L cannot be right'],
+    [{ hardness: { value: 250, unit: 'gpg' } }, 'A hardness of 250 gpg can’t be right'],
+    [{ hardness: { value: 99, unit: 'gpg' } }, '99 gpg is unusual'],
+    [{ ph: 15 }, 'A pH of 15 can’t be right'],
+    [{ iron: mgL(-1) }, 'can’t be below zero'],
+    [{ iron: mgL(150) }, 'An iron content of 150 mg/L can’t be right'],
   ])('%j is refused with what is wrong, and nothing is saved', async (more, sentence) => {
     await expect(reading(more)).rejects.toMatchObject({ code: 'invalid', message: expect.stringContaining(sentence) })
     expect(await tests()).toEqual([])

@@ -19,6 +19,8 @@ export interface Measurement {
   /** As typed, kept beside the canonical value. */
   enteredValue: number
   enteredUnit: string
+  /** Why it is right, where it is unusual. */
+  why?: string
 }
 
 export interface PartUsed {
@@ -27,6 +29,8 @@ export interface PartUsed {
   name: string
   quantity: number
   unit: string
+  /** Why it is right, where it is unusual. */
+  why?: string
 }
 
 /** The bed that was in the tank when the crew came. */
@@ -45,6 +49,8 @@ export interface NewBedFacts {
   /** Zero where none was put in. */
   gravelLb: number
   tubeCutIn: number | null
+  /** Why an unusual amount is right, by its name. */
+  why?: Record<string, string>
 }
 
 /** The record a technician makes to finish a visit. Instants are ISO UTC, days ISO days in the company's zone. */

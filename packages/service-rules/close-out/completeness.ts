@@ -1,10 +1,12 @@
 import { visitOutcomeWords } from '@almanac/records/visit-outcome'
+import type { TankRoom } from '../amounts/judge-in-tank.ts'
 import { type IsoDay, isIsoDay } from '../calendar/calendar-day.ts'
 import { longDay } from '../calendar/day-words.ts'
 import { beginsNewBed, outcomeFacts } from '../jobs/visit-outcomes.ts'
 import { missingBedFacts } from './bed-facts.ts'
 import { checkSentences, requiredChecks } from './check-steps.ts'
 import type { CloseOutRecord } from './close-out-form.ts'
+import { unlikelyAmounts } from './likely-amounts.ts'
 
 export interface CloseOutContext {
   /** Hardness at the valve outlet must be below this, gpg. Common practice, no source: 1. */
@@ -15,6 +17,8 @@ export interface CloseOutContext {
   today?: IsoDay
   /** The first day on which the visit could have been; left out where nobody knows. */
   notBefore?: IsoDay
+  /** The tank as recorded; left out where its size is not known. */
+  tank?: TankRoom | null
 }
 
 export const usualCloseOutContext: CloseOutContext = { outletHardnessLimitGpg: 1 }
@@ -38,7 +42,7 @@ export function missingForCloseOut(record: CloseOutRecord, context: CloseOutCont
   }
   missing.push(...missingBedFacts(record))
   if (record.outcome === 'done' && bedOpened) missing.push(...missingOutletHardness(record, context))
-  missing.push(...badNumbers(record))
+  missing.push(...badNumbers(record), ...unlikelyAmounts(record, context.tank ?? null))
   if (outcomeFacts[record.outcome].needsReason && record.reason.trim().length < 3) {
     missing.push(`Write what was found: "${visitOutcomeWords[record.outcome]}" needs a reason.`)
   }

@@ -1,5 +1,7 @@
 import type { MeasurementKind } from '@almanac/records/measurement-kind'
+import { readNumber } from '@almanac/units/read-number'
 import type { Measurement, StepCheck } from './close-out-form.ts'
+import { MEASURED_AS } from './likely-amounts.ts'
 
 /** What the tablet holds for one question of the procedure: text as typed or chosen, its unit, the value in the question's own unit, and when. */
 export interface Answer {
@@ -7,6 +9,10 @@ export interface Answer {
   unit: string | null
   /** In the unit the question is stored in; null where the text is no number. */
   value: number | null
+  /** The number as typed, in `unit`; the answers of tablets that kept none are read again. */
+  entered?: number | null
+  /** Why it is right although it is unusual. */
+  why?: string
   at: string
 }
 
@@ -46,8 +52,13 @@ export function measurementsFrom(answers: Answers): Measurement[] {
   return Object.entries(answers).flatMap(([id, answer]) => {
     const kind = MEASURED[id]
     if (!kind || answer.value === null || answer.text.trim() === '') return []
-    const entered = Number(answer.text.replace(',', '.'))
-    return [{ kind, value: answer.value, enteredValue: Number.isFinite(entered) ? entered : answer.value, enteredUnit: answer.unit ?? '' }]
+    const entered = answer.entered ?? readNumber(answer.text)
+    // What was typed and cannot be told any more is not made up: the value then stands in the unit it is kept in.
+    const typed =
+      entered === null
+        ? { enteredValue: answer.value, enteredUnit: MEASURED_AS[kind].unit }
+        : { enteredValue: entered, enteredUnit: answer.unit ?? '' }
+    return [{ kind, value: answer.value, ...typed, ...(answer.why ? { why: answer.why } : {}) }]
   })
 }
 

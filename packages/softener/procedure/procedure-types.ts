@@ -1,4 +1,5 @@
 import type { ResinKindId } from '@almanac/records/resin-kind'
+import type { AmountKind } from '@almanac/units/amount-kinds'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { SiteAccess } from '../kit/job-weight.ts'
@@ -16,6 +17,8 @@ export type Ask = {
   label: string
   kind: 'confirm' | 'number' | 'choice'
   unit: string | null
+  /** What a number is, and so what it may be; null for other answers. */
+  amount: AmountKind | null
   choices: { value: string; label: string }[]
   required: boolean
 }

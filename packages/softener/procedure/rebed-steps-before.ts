@@ -49,11 +49,17 @@ export const STEPS_BEFORE: readonly StepRule[] = [
       ),
     ],
     asks: [
-      number('hardness-raw-gpg', 'Hardness before the softener', 'gpg', true),
-      number('hardness-outlet-before-gpg', 'Hardness at the valve outlet', 'gpg', true),
-      number('pressure-psi', 'Water pressure', 'psi'),
-      number('iron-mg-l', 'Iron before the softener', 'mg/L', false, (facts) => facts.waterSource !== 'town'),
-      number('chlorine-total-mg-l', 'Total chlorine before the softener', 'mg/L', false, (facts) => facts.waterSource !== 'private-well'),
+      number('hardness-raw-gpg', 'Hardness before the softener', 'hardness', true),
+      number('hardness-outlet-before-gpg', 'Hardness at the valve outlet', 'hardness', true),
+      number('pressure-psi', 'Water pressure', 'pressure'),
+      number('iron-mg-l', 'Iron before the softener', 'iron', false, (facts) => facts.waterSource !== 'town'),
+      number(
+        'chlorine-total-mg-l',
+        'Total chlorine before the softener',
+        'chlorine',
+        false,
+        (facts) => facts.waterSource !== 'private-well',
+      ),
     ],
   },
   {
@@ -64,7 +70,7 @@ export const STEPS_BEFORE: readonly StepRule[] = [
     asks: [
       confirm('photographed', 'Photographed as found'),
       confirm('settings-noted', 'Valve settings noted'),
-      number('salt-dose-lb', 'Salt setting for one regeneration', 'lb'),
+      number('salt-dose-lb', 'Salt setting for one regeneration', 'saltDose'),
     ],
   },
   {

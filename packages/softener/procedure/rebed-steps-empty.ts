@@ -38,7 +38,7 @@ export const STEPS_EMPTY: readonly StepRule[] = [
       caution('water', 'No beads to the drain: they set hard in the trap.'),
     ],
     asks: [
-      number('old-tube-length-in', 'Length of the old tube with its basket', 'in', true),
+      number('old-tube-length-in', 'Length of the old tube with its basket', 'tube', true),
       choice('gravel-found', 'Gravel found', ['none: None', 'yes: Yes', 'mixed: Mixed into the resin']),
       choice('old-beads', 'Old beads', [
         'firm: Firm and whole',
@@ -48,7 +48,7 @@ export const STEPS_EMPTY: readonly StepRule[] = [
         'short: Much resin missing',
       ]),
       choice('old-tube', 'Old tube and basket', ['sound: Sound', 'broken: Broken or slotted', 'too-short: Wrong length'], false),
-      number('old-bed-depth-in', 'Depth of the old bed', 'in'),
+      number('old-bed-depth-in', 'Depth of the old bed', 'depth'),
     ],
   },
   {

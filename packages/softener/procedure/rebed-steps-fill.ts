@@ -9,7 +9,7 @@ export const STEPS_FILL: readonly StepRule[] = [
       `Lay the new tube beside the old one, basket to basket, and cut it to the same length if the old one fitted and the baskets match (${cutLength}). Otherwise stand it in the dimple and mark it flush with the rim; some valves want an offset. Cut square, deburr.`,
     minutes: 3,
     cautions: [caution('water', 'A tube too long cracks the valve, one too short lets beads into the house: measure twice.')],
-    asks: [number('new-tube-length-in', 'Length of the new tube with its basket', 'in', true)],
+    asks: [number('new-tube-length-in', 'Length of the new tube with its basket', 'tube', true)],
   },
   {
     id: 'cap-tube',
@@ -38,7 +38,7 @@ export const STEPS_FILL: readonly StepRule[] = [
       caution('water', 'Never raise the tube while pouring: gravel would run under it.'),
       caution('chemical', 'Quartz dust harms the lungs: pour it wetted or wear a mask.'),
     ],
-    asks: [number('gravel-lb', 'Gravel put in', 'lb')],
+    asks: [number('gravel-lb', 'Gravel put in', 'gravel')],
   },
   {
     id: 'pour-resin',
@@ -52,7 +52,7 @@ export const STEPS_FILL: readonly StepRule[] = [
       caution('lifting', 'Split the bag or lift it as a team.'),
       caution('slip', 'Sweep up spilt beads at once.'),
     ],
-    asks: [number('resin-ft3', 'Resin put in', 'ft3', true)],
+    asks: [number('resin-ft3', 'Resin put in', 'resin', true)],
   },
   {
     id: 'cap-out',

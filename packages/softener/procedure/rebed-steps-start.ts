@@ -74,7 +74,7 @@ export const STEPS_START: readonly StepRule[] = [
     minutes: 5,
     cautions: [caution('water', 'Do not judge by taste.')],
     asks: [
-      number('hardness-outlet-after-gpg', 'Hardness at the valve outlet', 'gpg', true),
+      number('hardness-outlet-after-gpg', 'Hardness at the valve outlet', 'hardness', true),
       choice('brining-shown', 'Brining shown by', ['conductivity: Conductivity', 'chloride: Chloride strip', 'not-yet: Not yet shown']),
     ],
   },

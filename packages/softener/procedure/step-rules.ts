@@ -1,3 +1,4 @@
+import { type AmountKind, ruleOf } from '@almanac/units/amount-kinds'
 import type { Ask, Caution, CautionKind, ProcedureContext, ProcedureStep } from './procedure-types.ts'
 
 /** What steps depend on, worked out once from the context. */
@@ -40,7 +41,7 @@ function buildStep(rule: StepRule, facts: Facts): ProcedureStep {
     cautions: (rule.cautions ?? []).filter(applies).map(({ kind, text }) => ({ kind, text })),
     asks: (rule.asks ?? [])
       .filter(applies)
-      .map(({ id, label, kind, unit, choices, required }) => ({ id, label, kind, unit, choices, required })),
+      .map(({ id, label, kind, unit, amount, choices, required }) => ({ id, label, kind, unit, amount, choices, required })),
     minutes: Math.max(1, Math.round(typeof rule.minutes === 'number' ? rule.minutes : rule.minutes(facts))),
   }
 }
@@ -50,11 +51,13 @@ export function caution(kind: CautionKind, text: string, when?: When): Caution &
 }
 
 export function confirm(id: string, label: string, required = true, when?: When): Ask & { when?: When } {
-  return { id, label, kind: 'confirm', unit: null, choices: [], required, ...(when ? { when } : {}) }
+  return { id, label, kind: 'confirm', unit: null, amount: null, choices: [], required, ...(when ? { when } : {}) }
 }
 
-export function number(id: string, label: string, unit: string, required = false, when?: When): Ask & { when?: When } {
-  return { id, label, kind: 'number', unit, choices: [], required, ...(when ? { when } : {}) }
+/** A number to measure, kept in the unit of its kind. */
+export function number(id: string, label: string, amount: AmountKind, required = false, when?: When): Ask & { when?: When } {
+  const unit = ruleOf(amount).dimension.units[0] ?? ''
+  return { id, label, kind: 'number', unit, amount, choices: [], required, ...(when ? { when } : {}) }
 }
 
 /** Choices are written as "value: label". */
@@ -63,5 +66,5 @@ export function choice(id: string, label: string, options: readonly string[], re
     const [value = '', ...rest] = option.split(':')
     return { value: value.trim(), label: (rest.join(':') || value).trim() }
   })
-  return { id, label, kind: 'choice', unit: null, choices, required }
+  return { id, label, kind: 'choice', unit: null, amount: null, choices, required }
 }

@@ -13,7 +13,7 @@ const SAMPLE_BEADS: StepRule = {
   minutes: 20,
   asks: [
     choice('beads', 'Beads', ['firm: Firm and whole', 'soft: Soft', 'broken: Broken', 'iron: Rust-coloured', 'not-seen: Not seen'], true),
-    number('rim-to-bed-in', 'From the rim of the opening down to the bed', 'in'),
+    number('rim-to-bed-in', 'From the rim of the opening down to the bed', 'depth'),
   ],
 }
 
@@ -26,7 +26,7 @@ const CLEAN_BED: StepRule = {
     caution('chemical', 'Never mix bleach with iron cleaner: toxic gas. Air the room, eye protection, gloves.'),
     caution('water', 'Softener in bypass until the cleaner is rinsed out: nobody drinks it.'),
   ],
-  asks: [confirm('rinsed-clear', 'Rinsed until clear'), number('cleaner-floz', 'Cleaner used', 'fl oz')],
+  asks: [confirm('rinsed-clear', 'Rinsed until clear'), number('cleaner-floz', 'Cleaner used', 'fluidOunces')],
 }
 
 const REPAIR: StepRule = {

@@ -22,10 +22,10 @@ export const TEST_WATER: StepRule = {
   text: 'Test hardness before the softener and at the valve outlet, not at a hot tap.',
   minutes: 8,
   asks: [
-    number('hardness-raw-gpg', 'Hardness before the softener', 'gpg', true),
-    number('hardness-outlet-gpg', 'Hardness at the valve outlet', 'gpg', true),
-    number('iron-mg-l', 'Iron before the softener', 'mg/L', false, (facts) => facts.waterSource !== 'town'),
-    number('chlorine-total-mg-l', 'Total chlorine before the softener', 'mg/L', false, (facts) => facts.waterSource !== 'private-well'),
+    number('hardness-raw-gpg', 'Hardness before the softener', 'hardness', true),
+    number('hardness-outlet-gpg', 'Hardness at the valve outlet', 'hardness', true),
+    number('iron-mg-l', 'Iron before the softener', 'iron', false, (facts) => facts.waterSource !== 'town'),
+    number('chlorine-total-mg-l', 'Total chlorine before the softener', 'chlorine', false, (facts) => facts.waterSource !== 'private-well'),
   ],
 }
 
@@ -36,7 +36,7 @@ export const CHECK_BRINE_TANK: StepRule = {
   minutes: 8,
   asks: [
     choice('salt', 'Salt', ['enough: Enough', 'low: Low', 'bridged: Bridged', 'empty: Empty']),
-    number('brine-level-in', 'Water level in the brine tank', 'in'),
+    number('brine-level-in', 'Water level in the brine tank', 'depth'),
   ],
 }
 

@@ -4,18 +4,22 @@ import { choicesOf, oneOf } from '@almanac/records/choices'
 import { factSources, factSourceWords } from '@almanac/records/fact-source'
 import { type RecordedResinKind, recordedResinKinds, resinKindWords } from '@almanac/records/resin-kind'
 import { DayInput } from '@almanac/ui/day-input'
-import { NumberInput } from '@almanac/ui/number-input'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
+import { AmountField } from '@/client/amount-field'
+import { reasonsOf } from '@/client/amounts'
 import { dayWords } from '@/client/clock-words'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
+import { tankRoomOf } from '@/client/tank-room'
 import { BeganReading, TankReading } from '@/client/typed-readings'
+import { useAmounts } from '@/client/use-amounts'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { useLocale } from '@/client/use-locale'
 import { useToday } from '@/client/use-today'
-import { changedFacts, factTexts, type QuantityName, UNITS } from './fact-texts.ts'
+import { changedFacts, factTexts, judgesFor, QUANTITIES, type QuantityName, quantityTexts } from './fact-texts.ts'
 
 const NAMES = {
   tankSize: 'Tank',
@@ -42,15 +46,18 @@ export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void 
   const today = useToday()
   const us = me.company.unitSystem === 'us'
   // What stood here when the form opened: changes are told by it, and the versions say what was seen.
-  const [start] = useState(() => ({ bed, texts: factTexts(bed, me.company.unitSystem) }))
-  const { values, field, set } = useFields(() => start.texts)
+  const locale = useLocale()
+  const [start] = useState(() => ({ bed, texts: factTexts(bed) }))
+  const { values, field } = useFields(() => start.texts)
+  const room = tankRoomOf(values.tankSize, me.company.unitSystem)
+  const amounts = useAmounts(QUANTITIES, { start: quantityTexts(bed, me.company.unitSystem, locale), judges: judgesFor(room) })
+  const [amountsBefore] = useState(amounts.typed)
   const [source, setSource] = useState('call')
-  const [errors, setErrors] = useState<Partial<Record<QuantityName, string>>>({})
   const change = useCommand(api.beds.changeFacts.mutationOptions(), { onDone: onClose })
   const send = (over: BedPage) => {
-    const { facts, errors: wrong } = changedFacts(start.texts, values)
-    setErrors(wrong)
-    if (Object.keys(wrong).length > 0) return
+    const read = amounts.read()
+    if (read === null) return
+    const facts = changedFacts({ before: start.texts, now: values }, { texts: { before: amountsBefore, now: amounts.typed }, read })
     if (Object.keys(facts).length === 0) return onClose()
     change.send({
       bedId: over.id,
@@ -59,19 +66,10 @@ export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void 
       valveVersion: over.valve?.version ?? null,
       source: oneOf(factSources, source) ?? 'call',
       facts,
+      why: reasonsOf(read),
     })
   }
-  const quantity = (name: QuantityName, hint?: string) => (
-    <NumberInput
-      label={NAMES[name]}
-      hint={hint}
-      unit={UNITS[name]}
-      chosenUnit={values[`${name}Unit`]}
-      onUnit={(unit) => set({ [`${name}Unit`]: unit })}
-      error={errors[name]}
-      {...field(name)}
-    />
-  )
+  const quantity = (name: QuantityName, hint?: string) => <AmountField label={NAMES[name]} hint={hint} {...amounts.field(name)} />
   return (
     <FormDialog
       title="Change facts"

@@ -1,39 +1,20 @@
 import type { BedFacts, BedPage } from '@almanac/contract/beds'
 import { oneOf } from '@almanac/records/choices'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
-import { convertFlow } from '@almanac/units/flow'
-import { showNumber } from '@almanac/units/format-number'
-import { convertLength } from '@almanac/units/length'
-import { convertMass } from '@almanac/units/mass'
-import { parseQuantity } from '@almanac/units/parse-quantity'
+import { judgeInTank, type TankRoom } from '@almanac/service-rules/amounts/judge-in-tank'
+import { AMOUNT_KINDS } from '@almanac/units/amount-kinds'
+import { numberText } from '@almanac/units/read-number'
 import type { UnitSystem } from '@almanac/units/unit-system'
-import { convertVolume } from '@almanac/units/volume'
+import { type Amount, type AmountText, enteredIn } from '@/client/amounts'
 
-/** The units each quantity may be typed in; US customary first. */
-export const UNITS = {
-  volume: ['ft3', 'L'],
-  gravel: ['lb', 'kg'],
-  tubeCut: ['in', 'cm', 'mm'],
-  backwash: ['gpm', 'L/min'],
-} as const
-export type QuantityName = keyof typeof UNITS
+/** Amounts of a bed, by the fact they change, each of its kind. */
+export const QUANTITIES = { volume: 'resin', gravel: 'gravel', tubeCut: 'tube', backwash: 'backwash' } as const
+export type QuantityName = keyof typeof QUANTITIES
 
-export type FactTexts = {
-  tankSize: string
-  resinKind: string
-  began: string
-  lastSeenDay: string
-} & Record<QuantityName | `${QuantityName}Unit`, string>
+export type FactTexts = { tankSize: string; resinKind: string; began: string; lastSeenDay: string }
 
-/** What stands in the form at first: as typed where that was kept, else in the company's units. */
-export function factTexts(bed: BedPage, system: UnitSystem): FactTexts {
-  const metric = system === 'metric'
-  const start = (name: QuantityName, canonical: number | null | undefined, convert: (value: number) => number) => {
-    const typed = bed.entered[name]
-    const unit = typed?.unit ?? UNITS[name][metric ? 1 : 0]
-    const value = typed?.value ?? (canonical === null || canonical === undefined ? null : metric ? convert(canonical) : canonical)
-    return { [name]: showNumber(value, 3)?.replaceAll(',', '') ?? '', [`${name}Unit`]: unit }
-  }
+/** What stands in the form at first. */
+export function factTexts(bed: BedPage): FactTexts {
   const { tank } = bed
   return {
     tankSize: tank.sizeAsWritten ?? (tank.diameterIn && tank.heightIn ? `${tank.diameterIn}x${tank.heightIn}` : ''),
@@ -42,37 +23,50 @@ export function factTexts(bed: BedPage, system: UnitSystem): FactTexts {
       bed.beganAsWritten ??
       (bed.beganEarliest === bed.beganLatest ? (bed.beganEarliest ?? '') : `${bed.beganEarliest} to ${bed.beganLatest}`),
     lastSeenDay: bed.lastSeenDay ?? '',
-    ...start('volume', bed.volumeFt3, (value) => convertVolume(value, 'ft3', 'L')),
-    ...start('gravel', bed.gravelLb, (value) => convertMass(value, 'lb', 'kg')),
-    ...start('tubeCut', bed.tubeCutIn, (value) => convertLength(value, 'in', 'cm')),
-    ...start('backwash', bed.valve?.backwashGpm, (value) => convertFlow(value, 'gpm', 'L/min')),
-  } as FactTexts
+  }
 }
 
-type Changed = { facts: BedFacts; errors: Partial<Record<QuantityName, string>> }
+/** The amounts at first: as typed where that is kept and still holds, else in the company's units. */
+export function quantityTexts(bed: BedPage, system: UnitSystem, locale: string): Partial<Record<QuantityName, AmountText>> {
+  const recorded = { volume: bed.volumeFt3, gravel: bed.gravelLb, tubeCut: bed.tubeCutIn, backwash: bed.valve?.backwashGpm ?? null }
+  const texts = Object.entries(recorded).flatMap(([key, kept]) => {
+    if (kept === null) return []
+    const { dimension } = AMOUNT_KINDS[QUANTITIES[key as QuantityName]]
+    const base = dimension.units[0] ?? ''
+    const typed = bed.entered[key]
+    const holds = typed && Math.abs(dimension.convert(typed.value, typed.unit, base) - kept) < 1e-6
+    const unit = holds ? typed.unit : system === 'us' ? base : dimension.metric
+    const value = holds ? typed.value : dimension.convert(kept, base, unit)
+    return [[key, { text: numberText(value, locale, 3), unit, why: holds ? (typed.why ?? '') : '' }] as const]
+  })
+  return Object.fromEntries(texts)
+}
 
-/** The facts that differ from what stood there; unreadable quantities come back with their sentence. */
-export function changedFacts(before: FactTexts, now: FactTexts): Changed {
+/** Judges of amounts that know the tank; none where its size is not known. */
+export const judgesFor = (room: TankRoom | null) =>
+  room
+    ? {
+        volume: (value: number, unit: string) => judgeInTank('resin', value, unit, room),
+        gravel: (value: number, unit: string) => judgeInTank('gravel', value, unit, room),
+        tubeCut: (value: number, unit: string) => judgeInTank('tube', value, unit, room),
+      }
+    : undefined
+
+type Typed<T> = { before: T; now: T }
+type Quantities = { texts: Typed<Record<QuantityName, AmountText>>; read: Record<QuantityName, Amount | null> }
+
+/** The facts that differ from what stood there; an emptied one is sent as null: not known. */
+export function changedFacts({ before, now }: Typed<FactTexts>, { texts, read }: Quantities): BedFacts {
   const facts: BedFacts = {}
-  const errors: Changed['errors'] = {}
-  const quantity = <N extends QuantityName>(name: N): { value: number; unit: (typeof UNITS)[N][number] } | null | undefined => {
-    const text = now[name].trim()
-    if (text === before[name].trim() && now[`${name}Unit`] === before[`${name}Unit`]) return undefined
-    if (text === '') return before[name].trim() === '' ? undefined : null
-    const unit = UNITS[name].find((one) => one === now[`${name}Unit`]) ?? UNITS[name][0]
-    const parsed = parseQuantity(`${text} ${unit}`)
-    if (parsed.ok) return { value: parsed.value, unit }
-    errors[name] = parsed.reason
-    return undefined
-  }
+  const changed = (name: QuantityName) =>
+    texts.now[name].text.trim() !== texts.before[name].text.trim() || texts.now[name].unit !== texts.before[name].unit
   if (now.tankSize.trim() !== before.tankSize.trim()) facts.tankSize = now.tankSize.trim()
   if (now.resinKind !== before.resinKind) facts.resinKind = oneOf(recordedResinKinds, now.resinKind) ?? 'unknown'
   if (now.began.trim() !== before.began.trim()) facts.began = now.began.trim()
   if (now.lastSeenDay !== before.lastSeenDay) facts.lastSeenDay = now.lastSeenDay || null
-  const [volume, gravel, tubeCut, backwash] = [quantity('volume'), quantity('gravel'), quantity('tubeCut'), quantity('backwash')]
-  if (volume !== undefined) facts.volume = volume
-  if (gravel !== undefined) facts.gravel = gravel
-  if (tubeCut !== undefined) facts.tubeCut = tubeCut
-  if (backwash !== undefined) facts.backwash = backwash
-  return { facts, errors }
+  if (changed('volume')) facts.volume = enteredIn(read.volume, ['ft3', 'L']) ?? null
+  if (changed('gravel')) facts.gravel = enteredIn(read.gravel, ['lb', 'kg']) ?? null
+  if (changed('tubeCut')) facts.tubeCut = enteredIn(read.tubeCut, ['in', 'cm', 'mm']) ?? null
+  if (changed('backwash')) facts.backwash = enteredIn(read.backwash, ['gpm', 'L/min']) ?? null
+  return facts
 }

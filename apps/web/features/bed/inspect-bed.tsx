@@ -4,53 +4,40 @@ import { beadConditions, beadConditionWords } from '@almanac/records/bead-condit
 import { choicesOf, oneOf } from '@almanac/records/choices'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { DayInput } from '@almanac/ui/day-input'
-import { NumberInput } from '@almanac/ui/number-input'
 import { Select } from '@almanac/ui/select'
 import { TextArea } from '@almanac/ui/text-area'
-import { parseQuantity } from '@almanac/units/parse-quantity'
 import { useState } from 'react'
+import { AmountField } from '@/client/amount-field'
+import { enteredIn, reasonsOf } from '@/client/amounts'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
+import { useAmounts } from '@/client/use-amounts'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
 import { useDayField } from '@/client/use-today'
 
-/** A share typed in per cent; null for an empty field, undefined where it is no number in range. */
-function share(text: string, most: number): number | null | undefined {
-  if (text.trim() === '') return null
-  const percent = Number(text.trim().replace('%', '').replace(',', '.'))
-  return Number.isFinite(percent) && percent >= 0 && percent <= most ? percent / 100 : undefined
-}
+const MEASURED = { capacityShare: 'capacityShare', moistureShare: 'moistureShare', pressureDrop: 'pressureDrop' } as const
 
 /** What was seen or measured of a bed without replacing it. */
 export function InspectBed({ bed, onClose }: { bed: BedPage; onClose: () => void }) {
-  const { api, me } = useSession()
-  const { values, field, set } = useFields(() => ({
-    ...{ beadCondition: '', capacity: '', moisture: '', drop: '', notes: '' },
-    dropUnit: me.company.unitSystem === 'us' ? 'psi' : 'bar',
-  }))
+  const { api } = useSession()
+  const { values, field } = useFields(() => ({ beadCondition: '', notes: '' }))
   const on = useDayField()
+  const amounts = useAmounts(MEASURED)
   const [working, setWorking] = useState(true)
-  const [errors, setErrors] = useState<{ capacity?: string; moisture?: string; drop?: string }>({})
   const inspect = useCommand(api.beds.inspect.mutationOptions(), { onDone: onClose })
   const submit = () => {
-    const capacityShare = share(values.capacity, 150)
-    const moistureShare = share(values.moisture, 100)
-    const unit = values.dropUnit === 'bar' ? ('bar' as const) : ('psi' as const)
-    const drop = values.drop.trim() === '' ? null : parseQuantity(`${values.drop} ${unit}`)
-    setErrors({
-      capacity: capacityShare === undefined ? 'Type per cent of a new bed, 0 to 150.' : undefined,
-      moisture: moistureShare === undefined ? 'Type per cent, 0 to 100.' : undefined,
-      drop: drop && !drop.ok ? drop.reason : undefined,
-    })
-    if (capacityShare === undefined || moistureShare === undefined || (drop && !drop.ok)) return
+    const measured = amounts.read()
+    if (measured === null) return
+    const share = (key: 'capacityShare' | 'moistureShare') => measured[key] && measured[key].value / 100
     inspect.send({
       bedId: bed.id,
       day: on.day,
       beadCondition: oneOf(beadConditions, values.beadCondition),
-      capacityShare,
-      moistureShare,
-      pressureDrop: drop && { value: drop.value, unit },
+      capacityShare: share('capacityShare'),
+      moistureShare: share('moistureShare'),
+      pressureDrop: enteredIn(measured.pressureDrop, ['psi', 'bar', 'kPa']) ?? null,
+      why: reasonsOf(measured),
       notes: values.notes,
       working,
     })
@@ -65,16 +52,9 @@ export function InspectBed({ bed, onClose }: { bed: BedPage; onClose: () => void
         onChange={(event) => setWorking(event.target.checked)}
       />
       <Select label="Beads" none="not looked at" choices={choicesOf(beadConditions, beadConditionWords)} {...field('beadCondition')} />
-      <NumberInput label="Capacity, of a new bed" unit="%" error={errors.capacity} {...field('capacity')} />
-      <NumberInput label="Moisture of the beads" hint="From a laboratory" unit="%" error={errors.moisture} {...field('moisture')} />
-      <NumberInput
-        label="Pressure drop in service"
-        unit={['psi', 'bar']}
-        chosenUnit={values.dropUnit}
-        onUnit={(dropUnit) => set({ dropUnit })}
-        error={errors.drop}
-        {...field('drop')}
-      />
+      <AmountField label="Capacity, of a new bed" {...amounts.field('capacityShare')} />
+      <AmountField label="Moisture of the beads" hint="From a laboratory" {...amounts.field('moistureShare')} />
+      <AmountField label="Pressure drop in service" {...amounts.field('pressureDrop')} />
       <TextArea label="Notes" maxLength={2000} {...field('notes')} />
     </FormDialog>
   )

@@ -1,17 +1,18 @@
 'use client'
 import type { CrewPerson } from '@almanac/contract/crews'
 import { Checkbox } from '@almanac/ui/checkbox'
-import { NumberInput } from '@almanac/ui/number-input'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
+import { AmountField } from '@/client/amount-field'
 import { breakWords, shiftWords, skillList } from '@/client/crew-words'
 import { FormDialog } from '@/client/form-dialog'
 import { placeWords, readPlace } from '@/client/place-text'
 import { useSession } from '@/client/providers'
+import { useAmounts } from '@/client/use-amounts'
 import { useCommand } from '@/client/use-command'
 import { useMoney } from '@/client/use-money'
-import { BreakFields } from './break-fields.tsx'
+import { BreakFields, useBreaks } from './break-fields.tsx'
 import { ShiftFields } from './shift-fields.tsx'
 import { SkillFields } from './skill-fields.tsx'
 
@@ -19,16 +20,14 @@ const NAMES = {
   ...{ name: 'Name', doesAll: 'Does all the firm does', skills: 'May do', shifts: 'Works', breaks: 'Breaks', personId: 'Signs in as' },
   ...{ startsAtHome: 'Starts at home', home: 'Home', overtimeMinorPerHour: 'Overtime', left: 'Left the firm' },
 }
-type Typed = Pick<CrewPerson, 'name' | 'doesAll' | 'skills' | 'startsAtHome' | 'shifts' | 'breaks' | 'personId' | 'left'> & {
+type Typed = Pick<CrewPerson, 'name' | 'doesAll' | 'skills' | 'startsAtHome' | 'shifts' | 'personId' | 'left'> & {
   place: string
-  overtime: string
 }
-const FRESH: Omit<Typed, 'name' | 'place' | 'overtime'> = {
+const FRESH: Omit<Typed, 'name' | 'place'> = {
   doesAll: true,
   skills: [],
   startsAtHome: false,
   shifts: [],
-  breaks: [],
   personId: null,
   left: false,
 }
@@ -43,20 +42,24 @@ export function EditPerson({ person, members, onClose }: Props) {
   const [seen] = useState(person)
   const [values, setValues] = useState<Typed>(() => ({
     ...(person ?? FRESH),
-    ...{ name: person?.name ?? '', place: placeWords(person?.home ?? null), overtime: money.text(person?.overtimeMinorPerHour ?? null) },
+    ...{ name: person?.name ?? '', place: placeWords(person?.home ?? null) },
   }))
   const set = (part: Partial<Typed>) => setValues((all) => ({ ...all, ...part }))
+  const amounts = useAmounts({ overtime: money.rule }, { start: { overtime: { text: money.text(person?.overtimeMinorPerHour ?? null) } } })
+  const breaks = useBreaks(person?.breaks ?? [])
   const [tried, setTried] = useState(false)
   const add = useCommand(api.crews.addPerson.mutationOptions(), { onDone: onClose })
   const change = useCommand(api.crews.changePerson.mutationOptions(), { onDone: onClose })
   const place = readPlace(values.place)
-  const overtimeMinorPerHour = money.read(values.overtime)
   const homeLacks = place.ok ? (values.startsAtHome && !place.value ? 'Needed where the day starts at home.' : undefined) : place.reason
   const send = (over: CrewPerson | null) => {
     setTried(true)
-    if (homeLacks || !place.ok || overtimeMinorPerHour === undefined) return
-    const { name, doesAll, skills, startsAtHome, shifts, breaks, personId, left } = values
-    const body = { name, doesAll, skills, startsAtHome, home: place.value, overtimeMinorPerHour, shifts, breaks }
+    const read = amounts.read()
+    const breaksRead = breaks.read()
+    if (homeLacks || !place.ok || read === null || breaksRead === null) return
+    const overtimeMinorPerHour = read.overtime && money.minorOf(read.overtime.value)
+    const { name, doesAll, skills, startsAtHome, shifts, personId, left } = values
+    const body = { name, doesAll, skills, startsAtHome, home: place.value, overtimeMinorPerHour, shifts, breaks: breaksRead }
     if (over) change.send({ ...body, personId, left, colleagueId: over.id, version: over.version })
     else add.send(body)
   }
@@ -93,7 +96,7 @@ export function EditPerson({ person, members, onClose }: Props) {
           <ShiftFields shifts={values.shifts} usual={{ from: '08:00', until: '17:00' }} onChange={(shifts) => set({ shifts })} />
         )}
       </fieldset>
-      <BreakFields breaks={values.breaks} onChange={(breaks) => set({ breaks })} />
+      <BreakFields form={breaks} />
       <Checkbox
         label="Takes the vehicle home"
         hint="Crews with this person start and end at the home, not at the yard"
@@ -108,13 +111,7 @@ export function EditPerson({ person, members, onClose }: Props) {
         value={values.place}
         onChange={(event) => set({ place: event.target.value })}
       />
-      <NumberInput
-        label="Overtime, if it differs from the firm’s"
-        unit={`${money.currency} an hour`}
-        value={values.overtime}
-        error={tried && overtimeMinorPerHour === undefined ? 'Type an amount, such as 52.' : undefined}
-        onChange={(event) => set({ overtime: event.target.value })}
-      />
+      <AmountField label="Overtime, if it differs from the firm’s" unitWords={`${money.currency} an hour`} {...amounts.field('overtime')} />
       {seen ? (
         <>
           <Select

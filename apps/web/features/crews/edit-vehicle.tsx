@@ -1,14 +1,17 @@
 'use client'
 import type { CrewVehicle } from '@almanac/contract/crews'
 import { Checkbox } from '@almanac/ui/checkbox'
-import { NumberInput } from '@almanac/ui/number-input'
 import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
+import { AmountField } from '@/client/amount-field'
+import { reasonsOf } from '@/client/amounts'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
+import { useAmounts } from '@/client/use-amounts'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
-import { readRoom, roomTexts, roomUnits } from './room-words.ts'
+import { useLocale } from '@/client/use-locale'
+import { roomTexts } from './room-words.ts'
 
 const NAMES = { name: 'Name', volumeFt3: 'Room', weightLb: 'Payload', left: 'Given up' }
 
@@ -18,23 +21,22 @@ export function EditVehicle({ vehicle, onClose }: { vehicle: CrewVehicle | null;
   const { unitSystem } = me.company
   const [seen] = useState(vehicle)
   const [left, setLeft] = useState(vehicle?.left ?? false)
-  const { values, field } = useFields(() => ({
-    name: vehicle?.name ?? '',
-    ...(vehicle ? roomTexts(vehicle, unitSystem) : { volume: '', weight: '' }),
-  }))
-  const [tried, setTried] = useState(false)
+  const locale = useLocale()
+  const { values, field } = useFields(() => ({ name: vehicle?.name ?? '' }))
+  const amounts = useAmounts(
+    { volume: 'vehicleRoom', weight: 'payload' },
+    { required: ['volume', 'weight'], start: vehicle ? roomTexts(vehicle, unitSystem, locale) : {} },
+  )
   const add = useCommand(api.crews.addVehicle.mutationOptions(), { onDone: onClose })
   const change = useCommand(api.crews.changeVehicle.mutationOptions(), { onDone: onClose })
-  const { volumeFt3, weightLb } = readRoom(values, unitSystem)
-  const units = roomUnits(unitSystem)
   const send = (over: CrewVehicle | null) => {
-    setTried(true)
-    if (volumeFt3 === undefined || weightLb === undefined) return
-    const body = { name: values.name, volumeFt3, weightLb }
+    const read = amounts.read()
+    if (!read?.volume || !read.weight) return
+    const why = reasonsOf({ volumeFt3: read.volume, weightLb: read.weight })
+    const body = { name: values.name, volumeFt3: read.volume.value, weightLb: read.weight.value, why }
     if (over) change.send({ ...body, vehicleId: over.id, version: over.version, left })
     else add.send(body)
   }
-  const wrong = (value: number | undefined) => (tried && value === undefined ? 'Type a number, such as 12.' : undefined)
   return (
     <FormDialog
       title={seen ? seen.name : 'A vehicle'}
@@ -46,13 +48,11 @@ export function EditVehicle({ vehicle, onClose }: { vehicle: CrewVehicle | null;
       names={NAMES}
     >
       <TextInput label={NAMES.name} required maxLength={80} {...field('name')} />
-      <NumberInput label="Room for material" unit={units.volume} error={wrong(volumeFt3)} {...field('volume')} />
-      <NumberInput
+      <AmountField label="Room for material" {...amounts.field('volume')} />
+      <AmountField
         label="Payload for material"
         hint="Resin out in the morning, wet spent resin back: what the vehicle may carry beside people and tools"
-        unit={units.weight}
-        error={wrong(weightLb)}
-        {...field('weight')}
+        {...amounts.field('weight')}
       />
       {seen ? (
         <Checkbox

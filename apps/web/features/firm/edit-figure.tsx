@@ -6,8 +6,9 @@ import { useState } from 'react'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { type Texts, Unreadable } from './figure-amounts.ts'
 import { FigureField } from './figure-field.tsx'
-import { formOf, type Texts, Unreadable } from './figure-forms.ts'
+import { formOf } from './figure-forms.ts'
 import { figureName, figureWords } from './figure-words.ts'
 
 type Props = { figureKey: string; value: unknown; row: FigureRow | undefined; onClose: () => void }
@@ -15,8 +16,8 @@ type Props = { figureKey: string; value: unknown; row: FigureRow | undefined; on
 /** The firm's own figure in the place of the usual one, with the reason. `tank:new` and a valve without a value are added. */
 export function EditFigure({ figureKey, value, row, onClose }: Props) {
   const { api, me } = useSession()
-  const { unitSystem: system, currency } = me.company
-  const reader = { system, currency }
+  const { unitSystem: system, currency, locale } = me.company
+  const reader = { system, currency, locale }
   const [form] = useState(() => formOf(figureKey, value, reader))
   const [seen] = useState(row?.version ?? 0)
   const [texts, setTexts] = useState<Texts>(form.texts)

@@ -7,8 +7,8 @@ import { useState } from 'react'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import type { Texts } from './figure-amounts.ts'
 import { FigureField } from './figure-field.tsx'
-import type { Texts } from './figure-forms.ts'
 import { figureName, figureWords } from './figure-words.ts'
 import { COSTS, DAYS, readSettingTexts, type SettingName, settingFields, settingTexts, WRITING } from './settings-form.ts'
 
@@ -18,9 +18,9 @@ type Props = { settings: Settings; names: readonly SettingName[]; onClose: () =>
 export function EditSettings({ settings, names, onClose }: Props) {
   const { api, me } = useSession()
   const router = useRouter()
-  const { unitSystem: system, currency } = me.company
+  const { unitSystem: system, currency, locale } = me.company
   const [seen] = useState(settings)
-  const [texts, setTexts] = useState<Texts>(() => settingTexts(settings, names, currency))
+  const [texts, setTexts] = useState<Texts>(() => settingTexts(settings, names, currency, locale))
   const [errors, setErrors] = useState<Texts>({})
   const [note, setNote] = useState('')
   const change = useCommand(api.firm.changeSettings.mutationOptions(), {
@@ -31,7 +31,7 @@ export function EditSettings({ settings, names, onClose }: Props) {
     },
   })
   const send = (over: Settings) => {
-    const { values, errors: wrong } = readSettingTexts(over, names, texts, currency)
+    const { values, errors: wrong } = readSettingTexts(over, names, texts, { currency, locale })
     setErrors(wrong)
     if (Object.keys(wrong).length === 0) change.send({ version: over.version, ...values, note: note.trim() || null })
   }

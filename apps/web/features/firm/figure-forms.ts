@@ -1,72 +1,46 @@
 import type { FigureValue } from '@almanac/contract/firm'
+import type { AmountRule } from '@almanac/units/amount-kinds'
 import { minorPer } from '@almanac/units/money'
-import { firstUnit, readTyped } from '@/client/typed-quantity'
-import { G_L_PER_KGR_FT3, G_L_PER_LB_FT3, M_H_PER_GPM_FT2, number, type Reader, type Valve } from './figure-words.ts'
+import { numberText, readNumber } from '@almanac/units/read-number'
+import { firstUnit, needed, perStored, readList, readOne, shownIn, type Texts, Unreadable } from './figure-amounts.ts'
+import { G_L_PER_KGR_FT3, G_L_PER_LB_FT3, M_H_PER_GPM_FT2, type Valve, type Reader as WordsReader } from './figure-words.ts'
 import { saltPack, waterPack } from './price-packs.ts'
 
-/** One thing to type or choose. `unit` stands beside it; `stored` is the unit kept, converted from the one typed in. */
+/** One thing to type or choose. `unit` stands beside it. */
 export type FormField = {
   name: string
   label: string
   hint?: string
   unit?: string
-  stored?: string
+  /** What it may be, where it is one amount. */
+  rule?: AmountRule
   choices?: { value: string; label: string }[]
   lines?: number
   required?: boolean
 }
-export type Texts = Record<string, string>
+/** How a company reads and types its figures. */
+export type Reader = WordsReader & { locale: string }
 type Read = (texts: Texts) => FigureValue
 
 /** How a figure is typed: its fields, its texts as they stand, and the value they make. Reading throws a sentence for what is no number. */
 export type FigureForm = { fields: FormField[]; texts: Texts; read: Read }
 
-/** What a form throws where a text cannot be read; `field` names it. */
-export class Unreadable extends Error {
-  readonly field: string
-  constructor(field: string, sentence: string) {
-    super(sentence)
-    this.field = field
-  }
-}
-
-/** How many of the typed unit one stored unit is. */
-const perStored = (stored: string, unit: string) => 1 / (readTyped('1', unit, stored).value ?? 1)
-export const shownIn = (value: number | null, stored: string, unit: string) =>
-  value === null ? '' : number(value * perStored(stored, unit), 4)
-
-function readOne(texts: Texts, name: string, stored: string, unit: string): number | null {
-  const { value, error } = readTyped(texts[name] ?? '', unit, stored)
-  if (error) throw new Unreadable(name, error)
-  return value
-}
-
-function needed(texts: Texts, name: string, stored: string, unit: string): number {
-  const value = readOne(texts, name, stored, unit)
-  if (value === null) throw new Unreadable(name, 'Type a number here.')
-  return value
-}
-
-const list = (text: string) =>
-  text
-    .split(/[;\n]|,\s+/)
-    .map((part) => part.trim())
-    .filter(Boolean)
-
-function readList(texts: Texts, name: string, stored: string, unit: string): number[] {
-  return list(texts[name] ?? '').map((part) => needed({ [name]: part }, name, stored, unit))
-}
-
 /** One number in one unit. `scale` is what is stored for one of what is typed. */
-export function numberForm(label: string, unit: string, value: number | null, scale: number, hint?: string): FigureForm {
+export function numberForm(
+  label: string,
+  unit: string,
+  value: number | null,
+  scale: number,
+  { locale, hint }: { locale: string; hint?: string },
+): FigureForm {
   return {
     fields: [{ name: 'value', label, unit, hint, required: true }],
-    texts: { value: value === null ? '' : number(value / scale, 6) },
-    read: (texts) => needed(texts, 'value', '', '') * scale,
+    texts: { value: value === null ? '' : numberText(value / scale, locale) },
+    read: (texts) => needed(texts, 'value', { stored: '', unit: '', locale }) * scale,
   }
 }
 
-export function tankForm(value: unknown, { system }: Reader): FigureForm {
+export function tankForm(value: unknown, { system, locale }: Reader): FigureForm {
   const [inch, ft3, lb] = ['in', firstUnit('ft3', system), firstUnit('lb', system)]
   const tank = value as {
     diameterIn: number
@@ -88,23 +62,23 @@ export function tankForm(value: unknown, { system }: Reader): FigureForm {
       { name: 'openings', label: 'Openings', unit: inch, hint: 'Several: 2.5, 4', required: true },
     ],
     texts: {
-      diameter: tank ? String(tank.diameterIn) : '',
-      height: tank ? String(tank.heightIn) : '',
-      resin: tank ? shownIn(tank.resinFt3.usual, 'ft3', ft3) : '',
-      gravel: tank ? shownIn(tank.gravelLb.usual, 'lb', lb) : '',
-      openings: tank ? tank.openingsIn.join(', ') : '2.5',
+      diameter: tank ? numberText(tank.diameterIn, locale) : '',
+      height: tank ? numberText(tank.heightIn, locale) : '',
+      resin: tank ? shownIn(tank.resinFt3.usual, 'ft3', ft3, locale) : '',
+      gravel: tank ? shownIn(tank.gravelLb.usual, 'lb', lb, locale) : '',
+      openings: (tank?.openingsIn ?? [2.5]).map((opening) => numberText(opening, locale)).join(', '),
     },
     read: (texts) => ({
-      diameterIn: needed(texts, 'diameter', 'in', inch),
-      heightIn: needed(texts, 'height', 'in', inch),
-      resinFt3: { usual: needed(texts, 'resin', 'ft3', ft3) },
-      gravelLb: { usual: needed(texts, 'gravel', 'lb', lb) },
-      openingsIn: readList(texts, 'openings', 'in', inch),
+      diameterIn: needed(texts, 'diameter', { stored: 'in', unit: inch, locale }),
+      heightIn: needed(texts, 'height', { stored: 'in', unit: inch, locale }),
+      resinFt3: { usual: needed(texts, 'resin', { stored: 'ft3', unit: ft3, locale }) },
+      gravelLb: { usual: needed(texts, 'gravel', { stored: 'lb', unit: lb, locale }) },
+      openingsIn: readList(texts, 'openings', { stored: 'in', unit: inch, locale }),
     }),
   }
 }
 
-export function valveForm(value: unknown, { system }: Reader): FigureForm {
+export function valveForm(value: unknown, { system, locale }: Reader): FigureForm {
   const [inch, gpm] = [system === 'us' ? 'in' : 'mm', firstUnit('gpm', system)]
   const valve = value as Valve | null
   return {
@@ -129,9 +103,9 @@ export function valveForm(value: unknown, { system }: Reader): FigureForm {
       label: valve?.label ?? '',
       words: valve?.labelWords.join(', ') ?? '',
       control: valve?.control ?? 'meter',
-      tube: shownIn(valve?.tubeOdIn ?? null, 'in', inch),
-      backwash: valve?.backwashGpm.map((flow) => shownIn(flow, 'gpm', gpm)).join(', ') ?? '',
-      refill: shownIn(valve?.refillGpm ?? null, 'gpm', gpm),
+      tube: shownIn(valve?.tubeOdIn ?? null, 'in', inch, locale),
+      backwash: valve?.backwashGpm.map((flow) => shownIn(flow, 'gpm', gpm, locale)).join(', ') ?? '',
+      refill: shownIn(valve?.refillGpm ?? null, 'gpm', gpm, locale),
       tubeRule: valve?.tubeRule ?? '',
       seals: valve?.seals ?? '',
     },
@@ -142,26 +116,26 @@ export function valveForm(value: unknown, { system }: Reader): FigureForm {
         .map((word) => word.trim())
         .filter(Boolean),
       control: texts.control === 'timer' ? 'timer' : 'meter',
-      tubeOdIn: readOne(texts, 'tube', 'in', inch),
-      backwashGpm: readList(texts, 'backwash', 'gpm', gpm),
-      refillGpm: readOne(texts, 'refill', 'gpm', gpm),
+      tubeOdIn: readOne(texts, 'tube', { stored: 'in', unit: inch, locale }),
+      backwashGpm: readList(texts, 'backwash', { stored: 'gpm', unit: gpm, locale }),
+      refillGpm: readOne(texts, 'refill', { stored: 'gpm', unit: gpm, locale }),
       tubeRule: texts.tubeRule ?? '',
       seals: texts.seals ?? '',
     }),
   }
 }
 
-export function bagsForm(value: unknown, { system }: Reader): FigureForm {
+export function bagsForm(value: unknown, { system, locale }: Reader): FigureForm {
   const unit = firstUnit('ft3', system)
   const bags = value as number[]
   return {
     fields: [{ name: 'bags', label: 'Bag sizes', unit, hint: 'Largest first: 1, 0.5, 0.25', required: true }],
-    texts: { bags: bags.map((size) => shownIn(size, 'ft3', unit)).join(', ') },
-    read: (texts) => readList(texts, 'bags', 'ft3', unit),
+    texts: { bags: bags.map((size) => shownIn(size, 'ft3', unit, locale)).join(', ') },
+    read: (texts) => readList(texts, 'bags', { stored: 'ft3', unit: unit, locale }),
   }
 }
 
-export function curveForm(value: unknown, { system }: Reader): FigureForm {
+export function curveForm(value: unknown, { system, locale }: Reader): FigureForm {
   const us = system === 'us'
   const [salt, capacity] = us ? [1, 1] : [G_L_PER_LB_FT3, G_L_PER_KGR_FT3]
   const points = value as [number, number][]
@@ -170,7 +144,7 @@ export function curveForm(value: unknown, { system }: Reader): FigureForm {
     : 'One point a line: salt in g/L, then capacity in g/L as CaCO₃'
   return {
     fields: [{ name: 'points', label: 'Points of the curve', hint, lines: Math.max(5, points.length + 1), required: true }],
-    texts: { points: points.map(([x, y]) => `${number(x * salt, 2)}  ${number(y * capacity, 2)}`).join('\n') },
+    texts: { points: points.map(([x, y]) => `${numberText(x * salt, locale, 2)}  ${numberText(y * capacity, locale, 2)}`).join('\n') },
     read: (texts) =>
       (texts.points ?? '')
         .split('\n')
@@ -179,20 +153,20 @@ export function curveForm(value: unknown, { system }: Reader): FigureForm {
           const parts = row
             .trim()
             .split(/[\s→]+/)
-            .map((part) => Number(part.replace(',', '.')))
+            .map((part) => readNumber(part, locale))
           const [x, y] = parts
-          if (parts.length !== 2 || x === undefined || y === undefined || !Number.isFinite(x) || !Number.isFinite(y))
+          if (parts.length !== 2 || x === undefined || y === undefined || x === null || y === null)
             throw new Unreadable('points', `“${row.trim()}” is not two numbers. Write one point a line, such as 10 29.`)
           return [x / salt, y / capacity]
         }),
   }
 }
 
-export function backwashForm(value: unknown, system: Reader['system']): FigureForm {
+export function backwashForm(value: unknown, { system, locale }: Reader): FigureForm {
   const stored = value as { min: number; usual: number; max: number }
   const [unit, scale] = system === 'us' ? ['gpm/ft²', 1] : ['m/h', M_H_PER_GPM_FT2]
-  const typed = (gpmFt2: number) => (system === 'us' ? String(gpmFt2) : number(gpmFt2 * scale, 2))
-  const read = (texts: Texts, name: string) => needed(texts, name, '', '') / scale
+  const typed = (gpmFt2: number) => numberText(gpmFt2 * scale, locale, system === 'us' ? 6 : 2)
+  const read = (texts: Texts, name: string) => needed(texts, name, { stored: '', unit: '', locale }) / scale
   return {
     fields: [
       { name: 'min', label: 'Least', unit, required: true },
@@ -204,7 +178,7 @@ export function backwashForm(value: unknown, system: Reader['system']): FigureFo
   }
 }
 
-export function reserveForm(value: unknown): FigureForm {
+export function reserveForm(value: unknown, { locale }: Reader): FigureForm {
   const reserve = value as { kind: 'days'; days: number } | { kind: 'share'; share: number }
   return {
     fields: [
@@ -218,9 +192,12 @@ export function reserveForm(value: unknown): FigureForm {
       },
       { name: 'amount', label: 'How much', hint: 'Days, or per cent', required: true },
     ],
-    texts: { kind: reserve.kind, amount: reserve.kind === 'days' ? String(reserve.days) : number(reserve.share * 100, 1) },
+    texts: {
+      kind: reserve.kind,
+      amount: numberText(reserve.kind === 'days' ? reserve.days : reserve.share * 100, locale, reserve.kind === 'days' ? 6 : 1),
+    },
     read: (texts) => {
-      const amount = needed(texts, 'amount', '', '')
+      const amount = needed(texts, 'amount', { stored: '', unit: '', locale })
       return texts.kind === 'share' ? { kind: 'share', share: amount / 100 } : { kind: 'days', days: amount }
     },
   }
@@ -228,18 +205,21 @@ export function reserveForm(value: unknown): FigureForm {
 
 /** The form of a figure by its key; `value` is what stands now, null for a new tank or valve. */
 export function formOf(key: string, value: unknown, reader: Reader): FigureForm {
-  const { system, currency } = reader
+  const { system, currency, locale } = reader
   const plain = value as number | null
   if (key.startsWith('tank:')) return tankForm(value, reader)
   if (key.startsWith('valve:')) return valveForm(value, reader)
   if (key.startsWith('curve:')) return curveForm(value, reader)
   if (key === 'bags') return bagsForm(value, reader)
-  if (key === 'reserve') return reserveForm(value)
-  if (key === 'backwash:gpm-ft2') return backwashForm(value, system)
-  if (key === 'backwash:expansion') return numberForm('Expansion wanted', '%', plain, 0.01)
-  if (key.startsWith('allowance:')) return numberForm('Added for each mg/L', 'gpg', plain, 1)
+  if (key === 'reserve') return reserveForm(value, reader)
+  if (key === 'backwash:gpm-ft2') return backwashForm(value, reader)
+  if (key === 'backwash:expansion') return numberForm('Expansion wanted', '%', plain, 0.01, { locale })
+  if (key.startsWith('allowance:')) return numberForm('Added for each mg/L', 'gpg', plain, 1, { locale })
   const pack = key === 'price:salt-per-lb' ? saltPack(system) : key === 'price:water-per-gal' ? waterPack(system) : null
-  if (pack) return numberForm(`Price for ${pack.label}`, currency, plain, minorPer(currency) / pack.size)
+  if (pack) return numberForm(`Price for ${pack.label}`, currency, plain, minorPer(currency) / pack.size, { locale })
   const unit = firstUnit('ft3', system)
-  return numberForm('From this much resin up', unit, plain, 1 / perStored('ft3', unit), 'The record of a unit outranks the rule.')
+  return numberForm('From this much resin up', unit, plain, 1 / perStored('ft3', unit), {
+    locale,
+    hint: 'The record of a unit outranks the rule.',
+  })
 }

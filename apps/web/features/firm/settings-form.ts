@@ -1,7 +1,11 @@
 import type { Settings, SettingsValues } from '@almanac/contract/firm'
-import { minorPer } from '@almanac/units/money'
-import type { FormField, Texts } from './figure-forms.ts'
-import { localeWords, number } from './figure-words.ts'
+import { type AmountKind, type AmountRule, moneyRule, ruleOf } from '@almanac/units/amount-kinds'
+import { minorDigits, minorPer } from '@almanac/units/money'
+import { readAmount } from '@almanac/units/read-amount'
+import { numberText } from '@almanac/units/read-number'
+import type { Texts } from './figure-amounts.ts'
+import type { FormField } from './figure-forms.ts'
+import { localeWords } from './figure-words.ts'
 
 export type SettingName = keyof SettingsValues
 
@@ -29,8 +33,21 @@ const HINTS: Partial<Record<SettingName, string>> = {
 }
 
 const isMoney = (name: SettingName) => /Minor/.test(name)
-/** Degrees from the middle of the earth's lines: below 0 in the south and west. */
-const DEGREES: Partial<Record<SettingName, number>> = { yardLatitude: 90, yardLongitude: 180 }
+const KINDS: Partial<Record<SettingName, AmountKind>> = {
+  riskLimit: 'riskShare',
+  reminderLeadDays: 'reminderDays',
+  rebedsPerMonth: 'rebedsPerMonth',
+  yardLatitude: 'latitude',
+  yardLongitude: 'longitude',
+}
+const MAY_BE_EMPTY = new Set<SettingName>(['yardLatitude', 'yardLongitude'])
+
+/** What a setting that is an amount may be; undefined for a time or a choice. */
+function ruleOfSetting(name: SettingName, currency: string): AmountRule | undefined {
+  if (isMoney(name)) return moneyRule(currency, minorDigits(currency), 2_000_000_000 / minorPer(currency))
+  const kind = KINDS[name]
+  return kind && ruleOf(kind)
+}
 
 /** What is typed for each setting. */
 export function settingFields(
@@ -44,26 +61,18 @@ export function settingFields(
     label: nameOf(name),
     choices: name === 'locale' ? localeChoices(now) : undefined,
     hint: HINTS[name],
-    unit: isMoney(name)
-      ? currency
-      : name === 'riskLimit'
-        ? '%'
-        : name === 'reminderLeadDays'
-          ? 'days'
-          : name === 'rebedsPerMonth'
-            ? 'rebeds'
-            : undefined,
-    required: !isMoney(name) && !(name in DEGREES),
+    rule: ruleOfSetting(name, currency),
+    required: !isMoney(name) && !MAY_BE_EMPTY.has(name),
   }))
 }
 
-export function settingTexts(settings: Settings, names: readonly SettingName[], currency: string): Texts {
+export function settingTexts(settings: Settings, names: readonly SettingName[], currency: string, locale: string): Texts {
   return Object.fromEntries(
     names.map((name) => {
       const value = settings[name]
       if (value === null) return [name, '']
-      if (isMoney(name)) return [name, String((value as number) / minorPer(currency))]
-      return [name, name === 'riskLimit' ? number((value as number) * 100, 1) : String(value)]
+      if (typeof value !== 'number') return [name, String(value)]
+      return [name, numberText(isMoney(name) ? value / minorPer(currency) : name === 'riskLimit' ? value * 100 : value, locale)]
     }),
   )
 }
@@ -73,26 +82,25 @@ export function readSettingTexts(
   settings: Settings,
   names: readonly SettingName[],
   texts: Texts,
-  currency: string,
+  { currency, locale }: { currency: string; locale: string },
 ): { values: SettingsValues; errors: Texts } {
   const { version: _version, ...values } = settings
   const errors: Texts = {}
   const changed: Record<string, unknown> = {}
   for (const name of names) {
-    const text = (texts[name] ?? '').trim().replace(',', '.')
-    const value = Number(text)
-    if (name === 'dayStart' || name === 'dayEnd' || name === 'locale') changed[name] = (texts[name] ?? '').trim()
-    else if (text === '' && (isMoney(name) || name in DEGREES)) changed[name] = null
-    else if (DEGREES[name] !== undefined) {
-      if (Math.abs(value) <= DEGREES[name]) changed[name] = value
-      else errors[name] = `Degrees lie between -${DEGREES[name]} and ${DEGREES[name]}.`
-    } else if (text === '' || !Number.isFinite(value) || value < 0) errors[name] = 'Type a number, such as 40.'
-    else if (isMoney(name)) changed[name] = Math.round(value * minorPer(currency))
-    else if (name === 'riskLimit') changed[name] = value / 100
-    else if (Number.isInteger(value)) changed[name] = value
-    else errors[name] = 'Type a whole number, such as 40.'
+    const text = (texts[name] ?? '').trim()
+    const rule = ruleOfSetting(name, currency)
+    const reading = rule && readAmount(rule, text, { locale })
+    if (!reading) changed[name] = text
+    else if (reading.state === 'refused') errors[name] = reading.sentence
+    else if (reading.state === 'read')
+      changed[name] = isMoney(name)
+        ? Math.round(reading.value * minorPer(currency))
+        : name === 'riskLimit'
+          ? reading.value / 100
+          : reading.value
+    else if (isMoney(name) || MAY_BE_EMPTY.has(name)) changed[name] = null
+    else errors[name] = 'Type a number here.'
   }
-  if (typeof changed.riskLimit === 'number' && !(changed.riskLimit >= 0.01 && changed.riskLimit <= 1))
-    errors.riskLimit = 'The risk lies between 1 and 100 %.'
   return { values: { ...values, ...changed } as SettingsValues, errors }
 }

@@ -24,7 +24,7 @@ export function WhenToAct() {
   const { api, me } = useSession()
   const { currency } = me.company
   const minor = minorPer(currency)
-  const { query, input, change } = usePolicyInput(minor)
+  const { query, input, change } = usePolicyInput()
   const asked = useQuery(api.forecasts.policy.queryOptions({ input, placeholderData: keepPreviousData }))
   const policy = asked.data
   const failure = asked.error ? readFailure(asked.error) : null

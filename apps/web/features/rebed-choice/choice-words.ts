@@ -1,11 +1,5 @@
 import type { Spread } from '@almanac/softener/choice/spread'
-import { formatWholeMoney, minorPer } from '@almanac/units/money'
-
-/** Money as typed, "1,800" or "1800.50", in minor units; null where it is empty or no amount. */
-export function minorTyped(text: string, currency: string): number | null {
-  const value = Number(text.replaceAll(',', '').trim())
-  return text.trim() === '' || !Number.isFinite(value) || value < 0 || value > 1e7 ? null : Math.round(value * minorPer(currency))
-}
+import { formatWholeMoney } from '@almanac/units/money'
 
 /** "$52 to $98 a year". */
 export const spreadMoney = (spread: Spread, currency: string) =>

@@ -2,13 +2,13 @@ import type { BedChoice } from '@almanac/contract/bed-choice'
 import { type OwnerQuestion, ownerOrFirm } from '@almanac/softener/choice/owner-or-firm'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
 import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
-import { NumberInput } from '@almanac/ui/number-input'
 import { Section } from '@almanac/ui/section'
 import { Select } from '@almanac/ui/select'
 import { StatusWord } from '@almanac/ui/status-word'
-import { convertPressure } from '@almanac/units/pressure'
 import { useState } from 'react'
+import { AmountField } from '@/client/amount-field'
 import { useSession } from '@/client/providers'
+import { useAmounts } from '@/client/use-amounts'
 import { kitInput } from './kit-input.ts'
 
 type Told = Pick<
@@ -55,17 +55,15 @@ export function OwnerPart({ choice }: { choice: BedChoice }) {
   const { me, figures } = useSession()
   const units = me.company.unitSystem
   const [told, setTold] = useState<Told>(NOBODY_ASKED)
-  const [pressure, setPressure] = useState('')
+  const amounts = useAmounts({ pressure: 'pressure' })
   const kit = rebedKit(kitInput(choice.plan, figures, units))
-  const typed = Number(pressure.replace(',', '.'))
-  const known = pressure.trim() !== '' && Number.isFinite(typed) && typed > 0
   const bagFt3 = kit.ok ? Math.max(...kit.value.bagPlan.bags.map((bag) => bag.volumeFt3)) : null
   const answer = ownerOrFirm({
     ...told,
     diameterIn: choice.plan.tank.diameterIn,
     fullTankLb: kit.ok ? kit.value.fullTankLb : null,
     bagLb: kit.ok && bagFt3 !== null ? bagFt3 * RESIN_KINDS[kit.value.resinKind].wetWeightLbFt3.value : null,
-    pressurePsi: known ? (units === 'us' ? typed : convertPressure(typed, 'bar', 'psi')) : null,
+    pressurePsi: amounts.now('pressure'),
     waterSource: choice.plan.water.source,
     unitSystem: units,
   })
@@ -91,12 +89,7 @@ export function OwnerPart({ choice }: { choice: BedChoice }) {
             onChange={(event) => setTold({ ...told, [name]: event.target.value === '' ? null : event.target.value === 'yes' })}
           />
         ))}
-        <NumberInput
-          label="Water pressure"
-          unit={units === 'us' ? 'psi' : 'bar'}
-          value={pressure}
-          onChange={(event) => setPressure(event.target.value)}
-        />
+        <AmountField label="Water pressure" {...amounts.field('pressure')} askOdd={false} />
       </div>
       <ul className="border-t border-line">
         {answer.grounds.map((ground) => (

@@ -1,6 +1,5 @@
 'use client'
 import { LinkButton } from '@almanac/ui/link-button'
-import { NumberInput } from '@almanac/ui/number-input'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
@@ -8,10 +7,10 @@ import { TextLink } from '@almanac/ui/text-link'
 import { formatWholeMoney } from '@almanac/units/money'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
+import { AmountField } from '@/client/amount-field'
 import { resinWords, tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
-import { minorTyped } from './choice-words.ts'
 import { OwnerPart } from './owner-part.tsx'
 import { ResinPart } from './resin-part.tsx'
 import { useWhatIf } from './use-what-if.ts'
@@ -21,14 +20,14 @@ import { WayPart } from './way-part.tsx'
 export function RebedChoice({ bedId }: { bedId: string }) {
   const { api, me } = useSession()
   const query = useQuery(api.bedChoice.facts.queryOptions({ input: { bedId } }))
-  const [typed, type] = useWhatIf()
+  const prices = useWhatIf()
   if (query.error)
     return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
   const choice = query.data
   if (!choice) return <Skeleton lines={14} label="Reading the bed" />
   const { plan } = choice
   const { currency, unitSystem } = me.company
-  const rebedMinor = minorTyped(typed.rebed, currency) ?? choice.plannedRebedMinor
+  const rebedMinor = prices.rebed.minor ?? choice.plannedRebedMinor
   const place = plan.site?.label ?? 'Tank in the workshop'
   return (
     <>
@@ -43,20 +42,18 @@ export function RebedChoice({ bedId }: { bedId: string }) {
         actions={<LinkButton href={`/api/beds/${bedId}/plan`}>Rebed plan (PDF)</LinkButton>}
       />
       <div className="mb-6 max-w-md">
-        <NumberInput
+        <AmountField
           label="A planned rebed with 8 % costs"
           hint={
             choice.plannedRebedMinor === null
               ? 'The firm has not set it: the owner enters it under The firm’s figures. A figure typed here holds on this page alone.'
               : `The firm’s figure is ${formatWholeMoney(choice.plannedRebedMinor, currency)}; another one typed here holds on this page alone.`
           }
-          unit={currency}
-          value={typed.rebed}
-          onChange={(event) => type('rebed', event.target.value)}
+          {...prices.rebed.field}
         />
       </div>
       <ResinPart choice={choice} rebedMinor={rebedMinor} />
-      <WayPart choice={choice} rebedMinor={rebedMinor} typed={typed} onType={type} />
+      <WayPart choice={choice} rebedMinor={rebedMinor} prices={prices} />
       <OwnerPart choice={choice} />
     </>
   )

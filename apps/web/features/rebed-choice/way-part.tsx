@@ -2,22 +2,22 @@ import type { BedChoice } from '@almanac/contract/bed-choice'
 import { rebedCleanReplace, type Way } from '@almanac/softener/choice/rebed-clean-replace'
 import { CostSpans } from '@almanac/ui/cost-spans'
 import { Notice } from '@almanac/ui/notice'
-import { NumberInput } from '@almanac/ui/number-input'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatWholeMoney } from '@almanac/units/money'
+import { AmountField } from '@/client/amount-field'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
-import { minorTyped, oftenWords } from './choice-words.ts'
-import type { WhatIf, WhatIfName } from './use-what-if.ts'
+import { oftenWords } from './choice-words.ts'
+import type { WhatIf } from './use-what-if.ts'
 
 const NAMES: Record<Way, string> = { rebed: 'Rebed', clean: 'Clean, rebed later', replace: 'Replace the unit' }
 const DAYS_PER_YEAR = 365.25
 
-type Props = { choice: BedChoice; rebedMinor: number | null; typed: WhatIf; onType: (name: WhatIfName, text: string) => void }
+type Props = { choice: BedChoice; rebedMinor: number | null; prices: WhatIf }
 
 /** Rebed, clean or replace: the cost a year of each, over what bed and unit may still last. */
-export function WayPart({ choice, rebedMinor, typed, onType }: Props) {
+export function WayPart({ choice, rebedMinor, prices }: Props) {
   const { me } = useSession()
   const today = useToday()
   const { currency } = me.company
@@ -30,8 +30,8 @@ export function WayPart({ choice, rebedMinor, typed, onType }: Props) {
       : rebedCleanReplace({
           livesYears: lives.newBedYears,
           rebedMinor,
-          cleanMinor: minorTyped(typed.clean, currency),
-          unitMinor: minorTyped(typed.unit, currency),
+          cleanMinor: prices.clean.minor,
+          unitMinor: prices.unit.minor,
           unitAgeYears,
           ironMgL: plan.water.ironMgL,
           beads: plan.beads,
@@ -40,18 +40,8 @@ export function WayPart({ choice, rebedMinor, typed, onType }: Props) {
   return (
     <Section title="Rebed, clean, or replace the unit?">
       <div className="mb-3 flex flex-wrap gap-x-6 gap-y-3">
-        <NumberInput
-          label="A cleaning costs"
-          unit={currency}
-          value={typed.clean}
-          onChange={(event) => onType('clean', event.target.value)}
-        />
-        <NumberInput
-          label="A new unit, put in, costs"
-          unit={currency}
-          value={typed.unit}
-          onChange={(event) => onType('unit', event.target.value)}
-        />
+        <AmountField label="A cleaning costs" {...prices.clean.field} />
+        <AmountField label="A new unit, put in, costs" {...prices.unit.field} />
       </div>
       {result === null ? <Notice kind="mind">{choice.refusal ?? 'No life can be told for this bed.'}</Notice> : null}
       {result && !result.ok ? <Notice kind="mind">{result.reason}</Notice> : null}

@@ -3,6 +3,7 @@ import { DEMAND_CURVES, type DemandCurveId } from '@almanac/softener/flow/demand
 import { FIXTURES, type FixtureCounts, MOST_FIXTURES } from '@almanac/softener/flow/fixture-units'
 import type { ExpansionModel } from '@almanac/softener/hydraulics/bed-expansion'
 import type { Salt } from '@almanac/softener/water/capacity'
+import { readNumber } from '@almanac/units/read-number'
 import { usePathname, useSearchParams } from 'next/navigation'
 
 /** What a person may change on the page; it stands in the address, so that a card can be sent and returned to. Null: as recorded. */
@@ -20,7 +21,7 @@ export type CardChanges = {
   doseLbFt3: number | null
 }
 
-const number = (text: string | null) => (text !== null && text !== '' && Number.isFinite(Number(text)) ? Number(text) : null)
+const number = (text: string | null) => readNumber(text ?? '')
 
 /** `bathroom-group.2_dishwasher.1`; anything else in it is left out. */
 function readFixtures(text: string | null): FixtureCounts | null {
@@ -29,8 +30,8 @@ function readFixtures(text: string | null): FixtureCounts | null {
   for (const part of text.split('_')) {
     const [id, count] = part.split('.')
     const fixture = FIXTURES.find((one) => one.id === id)
-    const whole = Number(count)
-    if (fixture && Number.isInteger(whole) && whole > 0 && whole <= MOST_FIXTURES) counts[fixture.id] = whole
+    const whole = readNumber(count ?? '')
+    if (fixture && whole !== null && Number.isInteger(whole) && whole > 0 && whole <= MOST_FIXTURES) counts[fixture.id] = whole
   }
   return counts
 }

@@ -5,8 +5,6 @@ import { seasonTemperatures } from '@almanac/softener/site/site-water'
 import { Button } from '@almanac/ui/button'
 import { Select } from '@almanac/ui/select'
 import { formatTemperatureF } from '@almanac/units/format'
-import { convertHardness } from '@almanac/units/hardness'
-import { cToF, fToC } from '@almanac/units/temperature'
 import { useSession } from '@/client/providers'
 import type { CardChanges } from './card-address.ts'
 import { type CardSite, factWords } from './site-of-record.ts'
@@ -19,12 +17,10 @@ export function CardInputs({ record, site, changes, change }: Props) {
   const { me } = useSession()
   const metric = me.company.unitSystem === 'metric'
   const { input, sources } = site
-  const temperature = (shown: number) => (metric ? cToF(shown) : shown)
-  const shownTemperature = (stored: number | null) => (stored === null ? null : metric ? fToC(stored) : stored)
+  const temperature = { kind: 'waterTemperature', unit: metric ? 'C' : 'F', unitWords: metric ? '°C' : '°F' } as const
   const season = seasonTemperatures(input.coldestF, input.warmestF, input.usualF)
   const taken = (source: string | undefined, f: number) =>
     source ?? `${formatTemperatureF(f, me.company.unitSystem)} taken${sources.usualF ? `, from ${sources.usualF}` : ''}`
-  const hardnessUnit = metric ? 'mg/L' : 'gpg'
   return (
     <details className="mb-6 border-y border-line py-3 print:hidden" open>
       <summary className="font-semibold">What it is worked out from</summary>
@@ -34,39 +30,33 @@ export function CardInputs({ record, site, changes, change }: Props) {
       <div className="mt-3 grid items-end gap-x-8 gap-y-4 sm:grid-cols-2 lg:grid-cols-4">
         <ValueField
           label="People"
+          kind="people"
           unit="people"
           hint={record.peopleServed === null ? 'not on record' : `${record.peopleServed} on record`}
           value={input.people}
-          least={1}
-          most={10_000}
           onValue={(people) => change({ people })}
         />
         <ValueField
           label="Hardness, raw"
-          unit={hardnessUnit}
+          kind="hardness"
+          unit={metric ? 'mg/L' : 'gpg'}
           hint={sources.hardnessGpg ?? factWords(record.water.hardnessGpg, record) ?? 'not on record'}
-          value={input.hardnessGpg === null ? null : convertHardness(input.hardnessGpg, 'gpg', hardnessUnit)}
-          least={0}
-          most={metric ? 4200 : 250}
-          onValue={(shown) => change({ hardnessGpg: shown === null ? null : convertHardness(shown, hardnessUnit, 'gpg') })}
+          value={input.hardnessGpg}
+          onValue={(hardnessGpg) => change({ hardnessGpg })}
         />
         <ValueField
           label="Coldest water"
-          unit={metric ? '°C' : '°F'}
+          {...temperature}
           hint={taken(sources.coldestF, season.coldestF)}
-          value={shownTemperature(input.coldestF)}
-          least={metric ? 0 : 32}
-          most={metric ? 43 : 110}
-          onValue={(shown) => change({ coldestF: shown === null ? null : temperature(shown) })}
+          value={input.coldestF}
+          onValue={(coldestF) => change({ coldestF })}
         />
         <ValueField
           label="Warmest water"
-          unit={metric ? '°C' : '°F'}
+          {...temperature}
           hint={taken(sources.warmestF, season.warmestF)}
-          value={shownTemperature(input.warmestF)}
-          least={metric ? 0 : 32}
-          most={metric ? 43 : 110}
-          onValue={(shown) => change({ warmestF: shown === null ? null : temperature(shown) })}
+          value={input.warmestF}
+          onValue={(warmestF) => change({ warmestF })}
         />
         <Select
           label="Salt"
@@ -115,11 +105,10 @@ function Fixtures({ counts, people, change }: { counts: FixtureCounts | null; pe
           <ValueField
             key={id}
             label={label}
-            unit={`× ${wsfu}`}
+            kind="fixtures"
+            unit=""
+            unitWords={`× ${wsfu}`}
             value={shown[id] ?? 0}
-            least={0}
-            most={200}
-            whole
             onValue={(count) => put(id, count)}
           />
         ))}

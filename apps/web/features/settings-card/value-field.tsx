@@ -1,52 +1,49 @@
 'use client'
-import { NumberInput } from '@almanac/ui/number-input'
-import { readLeadingNumber } from '@almanac/units/parse-number'
+import type { AmountKind } from '@almanac/units/amount-kinds'
+import { AMOUNT_KINDS, type AmountRule } from '@almanac/units/amount-kinds'
+import { readAmount } from '@almanac/units/read-amount'
+import { numberText } from '@almanac/units/read-number'
 import { useState } from 'react'
+import { AmountField } from '@/client/amount-field'
+import { useLocale } from '@/client/use-locale'
 
 type Props = {
   label: string
+  kind: AmountKind
+  /** The unit it is typed in, one of the kind's. */
   unit: string
+  unitWords?: string
   hint?: string
-  /** What holds now, in the unit shown. */
+  /** What holds now, in the unit the kind is kept in. */
   value: number | null
-  least: number
-  most: number
-  whole?: boolean
   /** Null when it was cleared: what is on record holds again. */
   onValue: (value: number | null) => void
 }
 
 /** A number that takes hold as it is typed; what cannot be right is told under it, and what held before goes on holding. */
-export function ValueField({ label, unit, hint, value, least, most, whole, onValue }: Props) {
+export function ValueField({ label, kind, unit, unitWords, hint, value, onValue }: Props) {
+  const locale = useLocale()
   const [typed, setTyped] = useState<string | null>(null)
-  const shown = value === null ? '' : String(Number(value.toFixed(1)))
-  const { error } = read(typed ?? shown, least, most, whole ?? false, unit)
+  const rule: AmountRule = AMOUNT_KINDS[kind]
+  const shown = value === null ? '' : numberText(rule.dimension.convert(value, rule.dimension.units[0] ?? '', unit), locale, 1)
+  const text = typed ?? shown
   return (
-    <NumberInput
+    <AmountField
       label={label}
-      unit={unit}
       hint={hint}
-      error={error}
-      value={typed ?? shown}
-      onChange={(event) => {
-        const text = event.target.value
-        setTyped(text)
-        const found = read(text, least, most, whole ?? false, unit)
-        if (!found.error) onValue(found.value)
+      kind={kind}
+      unitWords={unitWords ?? unit}
+      askOdd={false}
+      tried
+      value={{ text, unit, why: '' }}
+      onChange={(next) => {
+        setTyped(next.text)
+        const reading = readAmount(kind, next.text, { unit, locale })
+        if (reading.state !== 'refused') onValue(reading.state === 'read' ? reading.value : null)
       }}
       onBlur={() => {
-        if (!error) setTyped(null)
+        if (readAmount(kind, text, { unit, locale }).state !== 'refused') setTyped(null)
       }}
     />
   )
-}
-
-function read(text: string, least: number, most: number, whole: boolean, unit: string): { value: number | null; error?: string } {
-  if (text.trim() === '') return { value: null }
-  const found = readLeadingNumber(text.trim())
-  if (found === null || found.rest.trim() !== '') return { value: null, error: `“${text}” is not a number. Type one such as 18.` }
-  const { value } = found
-  if (whole && !Number.isInteger(value)) return { value: null, error: 'Type a whole number.' }
-  if (value < least || value > most) return { value: null, error: `Between ${least} and ${most}${unit.startsWith('×') ? '' : ` ${unit}`}.` }
-  return { value }
 }

@@ -1,10 +1,8 @@
 'use client'
-import { useState } from 'react'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
-import { emptySoftener, SoftenerFields, softenerOf } from '@/client/softener-fields'
+import { SoftenerFields, useSoftener } from '@/client/softener-fields'
 import { useCommand } from '@/client/use-command'
-import { useFields } from '@/client/use-fields'
 import { useToday } from '@/client/use-today'
 
 /** A further softener at the site. */
@@ -12,13 +10,11 @@ export function AddSoftener({ siteId, onClose }: { siteId: string; onClose: () =
   const { api, me } = useSession()
   const today = useToday()
   const us = me.company.unitSystem === 'us'
-  const form = useFields(() => emptySoftener(us ? 'ft3' : 'L'))
-  const [volumeError, setVolumeError] = useState<string>()
+  const typed = useSoftener()
   const add = useCommand(api.sites.addSoftener.mutationOptions(), { onDone: onClose })
   const submit = () => {
-    const read = softenerOf(form.values)
-    setVolumeError(read.volumeError)
-    if (read.volumeError === undefined) add.send({ siteId, softener: read.softener })
+    const softener = typed.read()
+    if (softener !== null) add.send({ siteId, softener })
   }
   return (
     <FormDialog
@@ -29,7 +25,7 @@ export function AddSoftener({ siteId, onClose }: { siteId: string; onClose: () =
       busy={add.isPending}
       error={add.error}
     >
-      <SoftenerFields form={form} volumeError={volumeError} today={today} dayOrder={us ? 'month-first' : 'day-first'} />
+      <SoftenerFields softener={typed} today={today} dayOrder={us ? 'month-first' : 'day-first'} />
     </FormDialog>
   )
 }

@@ -6,8 +6,10 @@ import { Select } from '@almanac/ui/select'
 import { TextArea } from '@almanac/ui/text-area'
 import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
+import { AmountField } from '@/client/amount-field'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
+import { useAmounts } from '@/client/use-amounts'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
 
@@ -29,19 +31,23 @@ export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; on
     location: softener.location ?? '',
     arrangement: softener.arrangement as string,
     valveCardId: softener.valveCardId ?? '',
-    peopleServed: softener.peopleServed === null ? '' : String(softener.peopleServed),
     notes: softener.notes ?? '',
   }))
-  const [error, setError] = useState<string>()
+  const amounts = useAmounts(
+    { peopleServed: 'people' },
+    { start: { peopleServed: { text: softener.peopleServed === null ? '' : String(softener.peopleServed) } } },
+  )
   const change = useCommand(api.sites.changeSoftener.mutationOptions(), { onDone: onClose })
   const send = (version: number) => {
-    const typed = values.peopleServed.trim()
-    const people = typed === '' ? null : Number(typed)
-    const wrong = people !== null && !(Number.isInteger(people) && people > 0)
-    setError(wrong ? 'Type a whole number of people, such as 4, or leave it empty.' : undefined)
-    if (wrong) return
+    const read = amounts.read()
+    if (read === null) return
+    const people = read.peopleServed?.value ?? null
+    const why = read.peopleServed?.why ?? undefined
     const arrangement = oneOf(arrangements, values.arrangement) ?? 'single'
-    change.send({ softenerId: softener.id, version, ...values, arrangement, peopleServed: people, valveCardId: values.valveCardId || null })
+    change.send({
+      ...{ softenerId: softener.id, version, ...values, arrangement },
+      ...{ peopleServed: people, why, valveCardId: values.valveCardId || null },
+    })
   }
   return (
     <FormDialog
@@ -56,13 +62,7 @@ export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; on
       <TextInput label={NAMES.label} required maxLength={120} {...field('label')} />
       <TextInput label={NAMES.location} hint="Cellar, garage, outside under a lid" maxLength={120} {...field('location')} />
       <Select label={NAMES.arrangement} choices={choicesOf(arrangements, arrangementWords)} {...field('arrangement')} />
-      <TextInput
-        label={NAMES.peopleServed}
-        hint="More people, more water through the bed"
-        inputMode="numeric"
-        error={error}
-        {...field('peopleServed')}
-      />
+      <AmountField label={NAMES.peopleServed} hint="More people, more water through the bed" {...amounts.field('peopleServed')} />
       <Select
         label={NAMES.valveCardId}
         hint="Its tube and backwash follow from it where the unit’s own are not recorded"

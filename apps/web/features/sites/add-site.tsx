@@ -11,11 +11,11 @@ import { TextLink } from '@almanac/ui/text-link'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useRouter } from 'next/navigation'
-import { type FormEvent, useState } from 'react'
+import type { FormEvent } from 'react'
 import { readFailure } from '@/client/failure'
 import { emptyHolder, HolderFields, holderOf } from '@/client/holder-fields'
 import { useSession } from '@/client/providers'
-import { emptySoftener, SoftenerFields, softenerOf } from '@/client/softener-fields'
+import { SoftenerFields, useSoftener } from '@/client/softener-fields'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
 import { useToday } from '@/client/use-today'
@@ -30,17 +30,15 @@ export function AddSite() {
   const units = me.company.unitSystem
   const place = useFields(emptyPlace)
   const holder = useFields(emptyHolder)
-  const softener = useFields(() => emptySoftener(units === 'us' ? 'ft3' : 'L'))
-  const [volumeError, setVolumeError] = useState<string>()
+  const typed = useSoftener()
   const supplies = useQuery(api.sites.supplies.queryOptions())
   const add = useCommand(api.sites.add.mutationOptions(), { onDone: ({ siteId }) => router.push(`/sites/${siteId}`) })
   const submit = (event: FormEvent) => {
     event.preventDefault()
-    const read = softenerOf(softener.values)
-    setVolumeError(read.volumeError)
-    if (read.volumeError !== undefined) return
+    const softener = typed.read()
+    if (softener === null) return
     const { waterSupplyId, ...rest } = place.values
-    add.send({ ...rest, waterSupplyId: waterSupplyId || null, holder: holderOf(holder.values), softener: read.softener })
+    add.send({ ...rest, waterSupplyId: waterSupplyId || null, holder: holderOf(holder.values), softener })
   }
   return (
     <>
@@ -88,12 +86,7 @@ export function AddSite() {
           <div className="max-lg:mt-8">
             <Section title="The softener">
               <div className="flex flex-col gap-4">
-                <SoftenerFields
-                  form={softener}
-                  volumeError={volumeError}
-                  today={today}
-                  dayOrder={units === 'us' ? 'month-first' : 'day-first'}
-                />
+                <SoftenerFields softener={typed} today={today} dayOrder={units === 'us' ? 'month-first' : 'day-first'} />
               </div>
             </Section>
           </div>

@@ -1,22 +1,22 @@
 'use client'
 import type { OrderLine } from '@almanac/contract/stores'
-import { NumberInput } from '@almanac/ui/number-input'
-import { useState } from 'react'
+import { AmountField } from '@/client/amount-field'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
+import { useAmounts } from '@/client/use-amounts'
 import { useCommand } from '@/client/use-command'
 
 /** How many days an item takes from the order to the shelf. */
 export function ChangeLead({ line, onClose }: { line: OrderLine; onClose: () => void }) {
   const { api } = useSession()
-  const [text, setText] = useState(String(line.leadDays))
-  const [error, setError] = useState<string>()
+  const { field, read } = useAmounts(
+    { leadDays: 'leadDays' },
+    { required: ['leadDays'], start: { leadDays: { text: String(line.leadDays) } } },
+  )
   const change = useCommand(api.stores.changeLead.mutationOptions(), { onDone: onClose })
   const submit = () => {
-    const leadDays = Number(text.trim())
-    const fits = text.trim() !== '' && Number.isInteger(leadDays) && leadDays >= 0 && leadDays <= 365
-    setError(fits ? undefined : 'Type whole days from 0 to 365.')
-    if (fits) change.send({ stockItemId: line.stockItemId, version: line.version, leadDays })
+    const leadDays = read()?.leadDays?.value
+    if (leadDays !== undefined) change.send({ stockItemId: line.stockItemId, version: line.version, leadDays })
   }
   return (
     <FormDialog
@@ -27,13 +27,7 @@ export function ChangeLead({ line, onClose }: { line: OrderLine; onClose: () => 
       error={change.error}
       names={{ leadDays: 'Days from the order to the shelf' }}
     >
-      <NumberInput
-        label="Days from the order to the shelf"
-        unit="days"
-        value={text}
-        error={error}
-        onChange={(event) => setText(event.target.value)}
-      />
+      <AmountField label="Days from the order to the shelf" {...field('leadDays')} />
     </FormDialog>
   )
 }

@@ -4,14 +4,15 @@ import { choicesOf } from '@almanac/records/choices'
 import { endCauses, endCauseWords } from '@almanac/records/end-cause'
 import { resinKinds, resinKindWords } from '@almanac/records/resin-kind'
 import { Checkbox } from '@almanac/ui/checkbox'
-import { NumberInput } from '@almanac/ui/number-input'
 import { Section } from '@almanac/ui/section'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
-import { useSession } from '@/client/providers'
-import { firstUnit, readTyped, unitsFor } from '@/client/typed-quantity'
+import type { AmountKind } from '@almanac/units/amount-kinds'
+import { AmountField } from '@/client/amount-field'
+import type { AmountText } from '@/client/amounts'
 import { type Draft, entered, type ShownDraft } from './draft.ts'
 import { changesBed } from './procedure-of.ts'
+import { judgeOnSite, unitOrFirst, type VisitReading } from './visit-amounts.ts'
 
 const CAUSES = choicesOf(endCauses, endCauseWords)
 const RESINS = choicesOf(resinKinds, resinKindWords)
@@ -19,8 +20,6 @@ const RESINS = choicesOf(resinKinds, resinKindWords)
 type Amount = 'volume' | 'gravel' | 'tube'
 /** The closing form and what changes it. */
 export type ClosingForm = { shown: ShownDraft; change: (part: Partial<Draft>) => void }
-
-const STORED: Record<Amount, string> = { volume: 'ft3', gravel: 'lb', tube: 'in' }
 
 /** The bed that came out: whether it did, why it ended, and what shows it. */
 export function OldBedFields({ visit, form }: { visit: VisitPage; form: ClosingForm }) {
@@ -56,27 +55,21 @@ export function OldBedFields({ visit, form }: { visit: VisitPage; form: ClosingF
   )
 }
 
+const KINDS = { volume: 'resin', gravel: 'gravel', tube: 'tube' } as const satisfies Record<Amount, AmountKind>
+
+type NewBedProps = { form: ClosingForm; by: VisitReading; tried: boolean }
+
 /** The bed that went in: resin, volume, gravel, tube. Text stays as typed. */
-export function NewBedFields({ form }: { form: ClosingForm }) {
+export function NewBedFields({ form, by, tried }: NewBedProps) {
   const { shown, change } = form
-  const { me } = useSession()
   const amount = (key: Amount, label: string, hint?: string) => {
-    const unitKey = `${key}Unit` as `${Amount}Unit`
-    const stored = STORED[key]
-    const unit = shown[unitKey] || firstUnit(stored, me.company.unitSystem)
-    // The unit belongs to the text beside it: whoever changes one has set both.
-    const put = (text: string, inUnit: string) => change({ [key]: entered(text), [unitKey]: entered(inUnit) } as Partial<Draft>)
+    const kind = KINDS[key]
+    const value = { text: shown[key], unit: unitOrFirst(kind, shown[`${key}Unit`], by.units), why: shown[`${key}Why`] }
+    // The unit and the reason belong to the text beside them: whoever changes one has set all.
+    const put = (typed: AmountText) =>
+      change({ [key]: entered(typed.text), [`${key}Unit`]: entered(typed.unit), [`${key}Why`]: entered(typed.why) } as Partial<Draft>)
     return (
-      <NumberInput
-        label={label}
-        hint={hint}
-        unit={unitsFor(stored)}
-        chosenUnit={unit}
-        onUnit={(other) => put(shown[key], other)}
-        value={shown[key]}
-        error={readTyped(shown[key], unit, stored).error}
-        onChange={(event) => put(event.target.value, unit)}
-      />
+      <AmountField label={label} hint={hint} kind={kind} value={value} onChange={put} tried={tried} judge={judgeOnSite(kind, by.tank)} />
     )
   }
   return (

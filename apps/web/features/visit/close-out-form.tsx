@@ -28,6 +28,7 @@ import { shownDraft } from './prefilled.ts'
 import { changesBed } from './procedure-of.ts'
 import { recordOf } from './record-of-draft.ts'
 import type { DraftHandle } from './use-draft.ts'
+import { tankOfVisit, type VisitReading } from './visit-amounts.ts'
 
 const OUTCOMES = visitOutcomes.map((outcome) => ({
   value: outcome,
@@ -56,8 +57,9 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const guessed = useMemo(() => firstParts(visit, units, figures), [visit, units, figures])
   const parts = draft.parts ?? (draft.outcome === 'done' ? guessed : [])
   const [tried, setTried] = useState(false)
-  const record = recordOf(visit, draft, parts, now, units)
-  const missing = missingForCloseOut(record, { ...usualCloseOutContext, today })
+  const by: VisitReading = { locale: me.company.locale, units, tank: tankOfVisit(visit, units) }
+  const record = recordOf(visit, draft, parts, now, by)
+  const missing = missingForCloseOut(record, { ...usualCloseOutContext, today, tank: by.tank })
   const send = useMutation(
     api.visits.closeOut.mutationOptions({
       onSuccess: async () => {
@@ -119,7 +121,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
         ) : null}
         {draft.outcome === 'done' && changesBed(visit.kind) ? (
           <>
-            <NewBedFields form={{ shown: draft, change: put }} />
+            <NewBedFields form={{ shown: draft, change: put }} by={by} tried={tried} />
             <TextInput
               label="If the outlet is not below 1 gpg, or was not tested: why"
               value={draft.hardnessReason}
@@ -128,7 +130,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
           </>
         ) : null}
         {draft.outcome && draft.outcome !== 'no-access' ? (
-          <PartsUsed stock={visit.stock} parts={parts} onChange={(next) => put({ parts: next })} />
+          <PartsUsed stock={visit.stock} parts={parts} tried={tried} onChange={(next) => put({ parts: next })} />
         ) : null}
         <TextArea label="Notes for next time" value={draft.notes} onChange={(event) => put({ notes: event.target.value })} />
       </div>

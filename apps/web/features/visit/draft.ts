@@ -1,6 +1,6 @@
 import type { Answers } from '@almanac/service-rules/close-out/record-from-answers'
 
-export type PartLine = { key: string; stockItemId: string | null; name: string; quantity: string; unit: string }
+export type PartLine = { key: string; stockItemId: string | null; name: string; quantity: string; unit: string; why?: string }
 
 /**
  * A field that the steps may fill in. Untouched shows what the steps say; set and cleared are what the technician did, and stand whatever the
@@ -28,7 +28,19 @@ export function shownTick(field: Field<boolean>, byDefault: boolean): boolean {
 }
 
 /** Fields of the closing form that the steps fill in. */
-export type StepTexts = 'endCause' | 'evidence' | 'volume' | 'volumeUnit' | 'gravel' | 'gravelUnit' | 'tube' | 'tubeUnit' | 'workDay'
+export type StepTexts =
+  | 'endCause'
+  | 'evidence'
+  | 'volume'
+  | 'volumeUnit'
+  | 'volumeWhy'
+  | 'gravel'
+  | 'gravelUnit'
+  | 'gravelWhy'
+  | 'tube'
+  | 'tubeUnit'
+  | 'tubeWhy'
+  | 'workDay'
 
 /** Everything typed on a visit, as the tablet keeps it until the office has it. Texts as typed. */
 export type Draft = Record<StepTexts, Field<string>> & {
@@ -65,10 +77,13 @@ export const emptyDraft: Draft = {
   resinKind: '',
   volume: UNTOUCHED,
   volumeUnit: UNTOUCHED,
+  volumeWhy: UNTOUCHED,
   gravel: UNTOUCHED,
   gravelUnit: UNTOUCHED,
+  gravelWhy: UNTOUCHED,
   tube: UNTOUCHED,
   tubeUnit: UNTOUCHED,
+  tubeWhy: UNTOUCHED,
   workDay: UNTOUCHED,
   parts: null,
   reason: '',

@@ -1,15 +1,16 @@
 'use client'
 import type { VisitPage } from '@almanac/contract/visits'
 import { Button } from '@almanac/ui/button'
-import { NumberInput } from '@almanac/ui/number-input'
 import { Section } from '@almanac/ui/section'
 import { Select } from '@almanac/ui/select'
+import { stockRule } from '@almanac/units/amount-kinds'
+import { AmountField } from '@/client/amount-field'
 import type { PartLine } from './draft.ts'
 
-type Props = { stock: VisitPage['stock']; parts: PartLine[]; onChange: (parts: PartLine[]) => void }
+type Props = { stock: VisitPage['stock']; parts: PartLine[]; tried: boolean; onChange: (parts: PartLine[]) => void }
 
 /** What was used, with the kit as a first guess. A part used is a fact: it lands even if the shelf says otherwise. */
-export function PartsUsed({ stock, parts, onChange }: Props) {
+export function PartsUsed({ stock, parts, tried, onChange }: Props) {
   const used = new Set(parts.map((part) => part.stockItemId))
   const add = (id: string) => {
     const item = stock.find((one) => one.id === id)
@@ -21,11 +22,12 @@ export function PartsUsed({ stock, parts, onChange }: Props) {
         {parts.map((part) => (
           <li key={part.key} className="flex flex-wrap items-end justify-between gap-3 border-b border-line py-3">
             <span className="grow">
-              <NumberInput
+              <AmountField
                 label={part.name}
-                unit={part.unit}
-                value={part.quantity}
-                onChange={(event) => onChange(parts.map((one) => (one.key === part.key ? { ...one, quantity: event.target.value } : one)))}
+                kind={stockRule(part.unit)}
+                tried={tried}
+                value={{ text: part.quantity, unit: part.unit, why: part.why ?? '' }}
+                onChange={({ text, why }) => onChange(parts.map((one) => (one.key === part.key ? { ...one, quantity: text, why } : one)))}
               />
             </span>
             <Button kind="quiet" onClick={() => onChange(parts.filter((one) => one.key !== part.key))} aria-label={`Take out ${part.name}`}>

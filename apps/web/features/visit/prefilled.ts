@@ -19,6 +19,7 @@ export function shownDraft(draft: Draft, timeZone: string, now: string): ShownDr
   const { answers } = draft
   const text = (id: string) => answers[id]?.text ?? ''
   const unit = (id: string) => answers[id]?.unit ?? ''
+  const why = (id: string) => answers[id]?.why ?? ''
   const beads = CAUSE_OF_BEADS[text('old-beads')]
   return {
     ...draft,
@@ -27,10 +28,13 @@ export function shownDraft(draft: Draft, timeZone: string, now: string): ShownDr
     evidence: shownText(draft.evidence, beads?.evidence ?? ''),
     volume: shownText(draft.volume, text('resin-ft3')),
     volumeUnit: shownText(draft.volumeUnit, unit('resin-ft3')),
+    volumeWhy: shownText(draft.volumeWhy, why('resin-ft3')),
     gravel: shownText(draft.gravel, text('gravel-lb')),
     gravelUnit: shownText(draft.gravelUnit, unit('gravel-lb')),
+    gravelWhy: shownText(draft.gravelWhy, why('gravel-lb')),
     tube: shownText(draft.tube, text('new-tube-length-in')),
     tubeUnit: shownText(draft.tubeUnit, unit('new-tube-length-in')),
+    tubeWhy: shownText(draft.tubeWhy, why('new-tube-length-in')),
     workDay: shownText(draft.workDay, dayOfWork(draft, timeZone, now)),
   }
 }

@@ -5,8 +5,10 @@ import { Button } from '@almanac/ui/button'
 import { Caution } from '@almanac/ui/caution'
 import { Steps } from '@almanac/ui/steps'
 import { useEffect, useRef, useState } from 'react'
+import { useSession } from '@/client/providers'
 import { StepAsk } from './step-ask.tsx'
 import type { DraftHandle } from './use-draft.ts'
+import { isOpen, tankOfVisit, type VisitReading } from './visit-amounts.ts'
 import { VisitDrawing } from './visit-drawing.tsx'
 
 type Props = { procedure: Procedure; handle: DraftHandle; visit: VisitPage }
@@ -16,6 +18,7 @@ const DRAWN = new Set(['cut-tube', 'pour-gravel', 'pour-resin'])
 
 /** One step at a time: its cautions first, then what to do, then what is asked. */
 export function ProcedureSteps({ procedure, handle, visit }: Props) {
+  const { me } = useSession()
   const { draft, change } = handle
   const step = procedure.steps[draft.step]
   const head = useRef<HTMLHeadingElement>(null)
@@ -27,7 +30,8 @@ export function ProcedureSteps({ procedure, handle, visit }: Props) {
     window.scrollTo({ top: 0 })
   }, [draft.step])
   if (!step) return null
-  const open = step.asks.filter((ask) => ask.required && !draft.answers[ask.id]?.text)
+  const by: VisitReading = { locale: me.company.locale, units: me.company.unitSystem, tank: tankOfVisit(visit, me.company.unitSystem) }
+  const open = step.asks.filter((ask) => isOpen(ask, draft.answers[ask.id], by))
   const go = (to: number) => change(to === procedure.steps.length ? { step: to, finishedAt: new Date().toISOString() } : { step: to })
   const next = () => {
     if (open.length > 0) setTried(true)
@@ -49,7 +53,7 @@ export function ProcedureSteps({ procedure, handle, visit }: Props) {
       {DRAWN.has(step.id) ? <VisitDrawing visit={visit} /> : null}
       <div className="flex flex-col gap-5">
         {step.asks.map((ask) => (
-          <StepAsk key={ask.id} ask={ask} handle={handle} missing={tried && open.includes(ask)} />
+          <StepAsk key={ask.id} ask={ask} handle={handle} by={by} missing={tried && open.includes(ask)} />
         ))}
       </div>
       <div className="mt-6 flex flex-col gap-3">

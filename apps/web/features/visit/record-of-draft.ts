@@ -3,33 +3,45 @@ import type { EndCause } from '@almanac/records/end-cause'
 import type { VisitOutcome } from '@almanac/records/visit-outcome'
 import type { CloseOutRecord, NewBedFacts } from '@almanac/service-rules/close-out/close-out-form'
 import { checksFrom, measurementsFrom } from '@almanac/service-rules/close-out/record-from-answers'
-import type { UnitSystem } from '@almanac/units/unit-system'
-import { readTyped } from '@/client/typed-quantity'
+import { stockRule } from '@almanac/units/amount-kinds'
+import { type AmountReading, readAmount } from '@almanac/units/read-amount'
 import type { PartLine, ShownDraft } from './draft.ts'
 import { changesBed } from './procedure-of.ts'
+import { readOnSite, type VisitReading } from './visit-amounts.ts'
 
 const NO_NUMBER = Number.NaN
 
-/** A quantity typed plainly, "2" or "1,5"; not a number where it is none, which the completeness rules then name. */
-const plain = (text: string) => (text.trim() === '' ? NO_NUMBER : Number(text.trim().replace(',', '.')))
+/** What was used of a part; not a number where it is none, which the completeness rules then name. */
+function quantityOf({ quantity, unit }: PartLine, locale: string): number {
+  const reading = readAmount(stockRule(unit), quantity, { locale })
+  return reading.state === 'read' ? reading.value : reading.state === 'empty' ? 0 : NO_NUMBER
+}
 
-function newBedOf(draft: ShownDraft, units: UnitSystem): NewBedFacts | null {
-  if (!draft.resinKind || !draft.volume.trim()) return null
-  const volumeUnit = draft.volumeUnit || (units === 'us' ? 'ft3' : 'L')
-  const volume = readTyped(draft.volume, volumeUnit, 'ft3').value
-  const gravel = draft.gravel.trim() === '' ? 0 : readTyped(draft.gravel, draft.gravelUnit || (units === 'us' ? 'lb' : 'kg'), 'lb').value
-  const tube = readTyped(draft.tube, draft.tubeUnit || (units === 'us' ? 'in' : 'cm'), 'in').value
+function newBedOf(draft: ShownDraft, by: VisitReading): NewBedFacts | null {
+  const volume = readOnSite('resin', draft.volume, draft.volumeUnit, by)
+  if (!draft.resinKind || volume.state === 'empty') return null
+  const gravel = readOnSite('gravel', draft.gravel, draft.gravelUnit, by)
+  const tube = readOnSite('tube', draft.tube, draft.tubeUnit, by)
+  const value = (reading: AmountReading) => (reading.state === 'read' ? reading.value : NO_NUMBER)
+  const reasons = { volume: [volume, draft.volumeWhy], gravel: [gravel, draft.gravelWhy], tubeCut: [tube, draft.tubeWhy] } as const
+  const why = Object.entries(reasons).flatMap(([name, [reading, reason]]) =>
+    reading.state === 'read' && reading.odd !== null && reason.trim().length >= 3 ? [[name, reason.trim()] as const] : [],
+  )
   return {
     resinKind: draft.resinKind as NewBedFacts['resinKind'],
-    volumeFt3: volume ?? NO_NUMBER,
-    enteredVolume: { value: plain(draft.volume), unit: volumeUnit === 'L' ? 'L' : 'ft3' },
-    gravelLb: gravel ?? NO_NUMBER,
-    tubeCutIn: tube,
+    volumeFt3: value(volume),
+    enteredVolume:
+      volume.state === 'read' && volume.entered.unit === 'L'
+        ? { value: volume.entered.value, unit: 'L' }
+        : { value: value(volume), unit: 'ft3' },
+    gravelLb: gravel.state === 'empty' ? 0 : value(gravel),
+    tubeCutIn: tube.state === 'empty' ? null : value(tube),
+    ...(why.length > 0 ? { why: Object.fromEntries(why) } : {}),
   }
 }
 
 /** The close-out record that the form amounts to; its completeness is judged by the service rules. `now` stands in where the steps were never left. */
-export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[], now: string, units: UnitSystem): CloseOutRecord {
+export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[], now: string, by: VisitReading): CloseOutRecord {
   const outcome = (draft.outcome || null) as VisitOutcome | null
   const withBed = changesBed(visit.kind) || draft.takenOut
   const fills = outcome === 'done' && changesBed(visit.kind)
@@ -46,13 +58,20 @@ export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[],
       outcome === 'no-access'
         ? []
         : parts
-            .filter((part) => part.quantity.trim() !== '' && plain(part.quantity) !== 0)
-            .map(({ stockItemId, name, quantity, unit }) => ({ stockItemId, name, quantity: plain(quantity), unit })),
+            .map((part) => ({ ...part, quantity: quantityOf(part, by.locale) }))
+            .filter((part) => part.quantity !== 0)
+            .map(({ stockItemId, name, quantity, unit, why }) => ({
+              stockItemId,
+              name,
+              quantity,
+              unit,
+              ...(why?.trim() ? { why: why.trim() } : {}),
+            })),
     oldBed:
       withBed && outcome !== 'no-access' && outcome !== 'bed-not-at-fault'
         ? { takenOut: draft.takenOut, endCause: (draft.endCause || null) as EndCause | null, evidence: draft.evidence }
         : null,
-    newBed: fills ? newBedOf(draft, units) : null,
+    newBed: fills ? newBedOf(draft, by) : null,
     reason: draft.reason,
     hardnessReason: draft.hardnessReason,
     notes: draft.notes,

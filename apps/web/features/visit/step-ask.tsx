@@ -1,26 +1,28 @@
 'use client'
+import type { Answer } from '@almanac/service-rules/close-out/record-from-answers'
 import type { Ask } from '@almanac/softener/procedure/procedure-types'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
-import { NumberInput } from '@almanac/ui/number-input'
-import { useSession } from '@/client/providers'
-import { firstUnit, readTyped, unitsFor } from '@/client/typed-quantity'
+import { AmountField } from '@/client/amount-field'
+import type { AmountText } from '@/client/amounts'
 import type { DraftHandle } from './use-draft.ts'
+import { judgeOnSite, readOnSite, unitOrFirst, type VisitReading } from './visit-amounts.ts'
+
+type Props = { ask: Ask; handle: DraftHandle; missing: boolean; by: VisitReading }
 
 /** One thing the technician confirms, chooses or measures. A number may be typed in any unit of its kind; what was typed is kept. */
-export function StepAsk({ ask, handle, missing }: { ask: Ask; handle: DraftHandle; missing: boolean }) {
-  const { me } = useSession()
+export function StepAsk({ ask, handle, missing, by }: Props) {
   const { draft, change } = handle
   const answer = draft.answers[ask.id]
-  const put = (text: string, unit: string | null, value: number | null) =>
-    change({ answers: { ...draft.answers, [ask.id]: { text, unit, value, at: new Date().toISOString() } } })
+  const put = (typed: Omit<Answer, 'at'>) => change({ answers: { ...draft.answers, [ask.id]: { ...typed, at: new Date().toISOString() } } })
+  const choose = (text: string) => put({ text, unit: null, value: null })
   if (ask.kind === 'confirm')
     return (
       <Checkbox
         label={ask.label}
         checked={answer?.text === 'yes'}
         error={missing ? 'Confirm this before the next step, or stop here and close the visit.' : undefined}
-        onChange={(event) => put(event.target.checked ? 'yes' : '', null, null)}
+        onChange={(event) => choose(event.target.checked ? 'yes' : '')}
       />
     )
   if (ask.kind === 'choice')
@@ -32,25 +34,28 @@ export function StepAsk({ ask, handle, missing }: { ask: Ask; handle: DraftHandl
         value={answer?.text ?? ''}
         required={ask.required}
         error={missing ? 'Choose one before the next step.' : undefined}
-        onChange={(value) => put(value, null, null)}
+        onChange={(value) => choose(value)}
       />
     )
-  const stored = ask.unit ?? ''
-  const unit = answer?.unit ?? firstUnit(stored, me.company.unitSystem)
-  const units = unitsFor(stored)
-  const read = readTyped(answer?.text ?? '', unit, stored)
-  const type = (text: string, inUnit: string) => put(text, inUnit, readTyped(text, inUnit, stored).value)
+  if (ask.amount === null) return null
+  const kind = ask.amount
+  const value = { text: answer?.text ?? '', unit: unitOrFirst(kind, answer?.unit, by.units), why: answer?.why ?? '' }
+  const type = ({ text, unit, why }: AmountText) => {
+    const reading = readOnSite(kind, text, unit, by)
+    const read = reading.state === 'read' ? { value: reading.value, entered: reading.entered.value } : { value: null, entered: null }
+    put({ text, unit: reading.state === 'read' ? reading.entered.unit : unit, ...read, ...(why === '' ? {} : { why }) })
+  }
   return (
-    <NumberInput
+    <AmountField
       label={ask.label}
       hint={ask.required ? undefined : 'if measured'}
       required={ask.required}
-      unit={units.length > 1 ? units : stored}
-      chosenUnit={unit}
-      onUnit={(other) => type(answer?.text ?? '', other)}
-      value={answer?.text ?? ''}
-      error={read.error ?? (missing ? 'Measure and type it before the next step.' : undefined)}
-      onChange={(event) => type(event.target.value, unit)}
+      kind={kind}
+      value={value}
+      onChange={type}
+      tried={missing}
+      lacking="Measure and type it before the next step."
+      judge={judgeOnSite(kind, by.tank)}
     />
   )
 }

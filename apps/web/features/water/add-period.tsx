@@ -7,21 +7,23 @@ import { Button } from '@almanac/ui/button'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { DayInput } from '@almanac/ui/day-input'
 import { Dialog } from '@almanac/ui/dialog'
-import { NumberInput } from '@almanac/ui/number-input'
 import { Problem } from '@almanac/ui/problem'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
 import { type FormEvent, useState } from 'react'
+import { AmountField } from '@/client/amount-field'
+import { reasonsOf } from '@/client/amounts'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useAmounts } from '@/client/use-amounts'
 import { useCommand } from '@/client/use-command'
-import { useQuantities } from './use-quantities.ts'
-import { hardnessWords, mgL } from './water-words.ts'
+import { concentrationOf, hardnessOf, hardnessWords, mgL } from './water-words.ts'
 
 type Props = { waterSupplyId: string; periods: readonly SupplyPeriodRow[]; onClose: () => void; onDone: (beds: number) => void }
 
-const NAMES = ['residual', 'hardness', 'iron'] as const
-type Name = (typeof NAMES)[number]
+const DELIVERED = { residual: 'chlorine', hardness: 'hardness', iron: 'iron' } as const
+type Name = keyof typeof DELIVERED
+const NAMES = Object.keys(DELIVERED) as Name[]
 
 /** What a supply delivers from a day on. An empty field leaves the value as it was before that day; not known is said outright. */
 export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
@@ -32,7 +34,7 @@ export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
   const [disinfectant, setDisinfectant] = useState('')
   const [unknown, setUnknown] = useState<Record<Name, boolean>>({ residual: false, hardness: false, iron: false })
   const [source, setSource] = useState('')
-  const { field, read, setErrors } = useQuantities({ residual: 'mg/L', hardness: units === 'us' ? 'gpg' : 'mg/L', iron: 'mg/L' })
+  const { field, read } = useAmounts(DELIVERED)
   const add = useCommand(api.water.addPeriod.mutationOptions(), {
     onDone: ({ bedsToForecast }) => {
       onDone(bedsToForecast)
@@ -50,29 +52,25 @@ export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
   const notKnown = (name: Name) => unknown[name] && was[name] !== null
   const submit = (event: FormEvent) => {
     event.preventDefault()
-    const residual = read<'mg/L' | 'ug/L'>('residual')
-    const hardness = read<'gpg' | 'mg/L' | 'dH' | 'fH' | 'mmol/L'>('hardness')
-    const iron = read<'mg/L' | 'ug/L'>('iron')
-    const wrong = { residual: residual.error, hardness: hardness.error, iron: iron.error }
-    setErrors(wrong)
-    if (NAMES.some((name) => !notKnown(name) && wrong[name])) return
+    const told = read(NAMES.filter(notKnown))
+    if (told === null) return
     add.send({
       waterSupplyId,
       fromDay: fromDay || null,
       disinfectant: chosen,
-      residual: notKnown('residual') ? null : residual.value,
-      hardness: notKnown('hardness') ? null : hardness.value,
-      iron: notKnown('iron') ? null : iron.value,
+      residual: notKnown('residual') ? null : concentrationOf(told.residual),
+      hardness: notKnown('hardness') ? null : hardnessOf(told.hardness),
+      iron: notKnown('iron') ? null : concentrationOf(told.iron),
+      why: reasonsOf(told),
       source,
     })
   }
-  const quantity = (name: Name, label: string, of: string, unit: readonly string[], hint?: string) => (
+  const quantity = (name: Name, label: string, of: string, hint?: string) => (
     <div>
-      <NumberInput
+      <AmountField
         {...field(name)}
         label={label}
         hint={[hint, was[name] === null ? null : `Blank: as before, ${was[name]}`].filter(Boolean).join('. ') || undefined}
-        unit={unit}
         disabled={notKnown(name)}
       />
       {was[name] === null ? null : (
@@ -101,9 +99,9 @@ export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
           onChange={(event) => setDisinfectant(event.target.value)}
           choices={choicesOf(recordedDisinfectants, disinfectantWords)}
         />
-        {quantity('residual', 'Residual as Cl₂', 'Residual', ['mg/L', 'ug/L'], 'Free chlorine; total chlorine where chloramine is used')}
-        {quantity('hardness', 'Hardness as CaCO₃', 'Hardness', ['gpg', 'mg/L', 'dH', 'fH', 'mmol/L'])}
-        {quantity('iron', 'Iron', 'Iron', ['mg/L', 'ug/L'])}
+        {quantity('residual', 'Residual as Cl₂', 'Residual', 'Free chlorine; total chlorine where chloramine is used')}
+        {quantity('hardness', 'Hardness as CaCO₃', 'Hardness')}
+        {quantity('iron', 'Iron', 'Iron')}
         <TextInput
           label="From whom"
           hint="The supplier’s yearly report, a letter, a call"

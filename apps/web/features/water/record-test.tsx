@@ -3,7 +3,6 @@ import { choicesOf, oneOf } from '@almanac/records/choices'
 import { type MeasuringPoint, measuringPoints, measuringPointWords } from '@almanac/records/measuring-point'
 import { Button } from '@almanac/ui/button'
 import { DayInput } from '@almanac/ui/day-input'
-import { NumberInput } from '@almanac/ui/number-input'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Select } from '@almanac/ui/select'
@@ -12,50 +11,52 @@ import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useRouter } from 'next/navigation'
 import { type FormEvent, useState } from 'react'
+import { AmountField } from '@/client/amount-field'
+import { reasonsOf } from '@/client/amounts'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useAmounts } from '@/client/use-amounts'
 import { useCommand } from '@/client/use-command'
 import { useDayField } from '@/client/use-today'
-import { useQuantities } from './use-quantities.ts'
+import { concentrationOf, hardnessOf } from './water-words.ts'
 
-const KEYS = ['hardness', 'freeChlorine', 'totalChlorine', 'iron', 'manganese'] as const
+const MEASURED = {
+  hardness: 'hardness',
+  freeChlorine: 'chlorine',
+  totalChlorine: 'chlorine',
+  iron: 'iron',
+  manganese: 'manganese',
+  ph: 'ph',
+} as const
 
 /** Values measured at a site on one day, at one point, in either unit system. */
 export function RecordTest({ siteId }: { siteId: string }) {
-  const { api, me } = useSession()
+  const { api } = useSession()
   const router = useRouter()
   const site = useQuery(api.water.site.queryOptions({ input: { siteId }, enabled: siteId !== '' }))
   const on = useDayField()
   const [point, setPoint] = useState<MeasuringPoint>('softener-inlet')
   const [softenerId, setSoftenerId] = useState('')
-  const [ph, setPh] = useState('')
-  const { field, read, setErrors } = useQuantities({
-    hardness: me.company.unitSystem === 'us' ? 'gpg' : 'mg/L',
-    freeChlorine: 'mg/L',
-    totalChlorine: 'mg/L',
-    iron: 'mg/L',
-    manganese: 'mg/L',
-  })
+  const { field, read } = useAmounts(MEASURED)
   const record = useCommand(api.water.recordTest.mutationOptions(), { onDone: () => router.push(`/sites/${siteId}`) })
   if (siteId === '')
     return <Problem happened="No site was chosen for this test." todo="Open the site and choose “Record a water test” there." />
   const submit = (event: FormEvent) => {
     event.preventDefault()
-    const hardness = read<'gpg' | 'mg/L' | 'dH' | 'fH' | 'mmol/L'>('hardness')
-    const rest = Object.fromEntries(KEYS.slice(1).map((key) => [key, read<'mg/L' | 'ug/L'>(key)]))
-    setErrors({ hardness: hardness.error, ...Object.fromEntries(Object.entries(rest).map(([key, one]) => [key, one.error])) })
-    if (hardness.error || Object.values(rest).some((one) => one.error)) return
+    const measured = read()
+    if (measured === null) return
     record.send({
       siteId,
       softenerId: softenerId || undefined,
       day: on.day,
       point,
-      hardness: hardness.value,
-      freeChlorine: rest.freeChlorine?.value,
-      totalChlorine: rest.totalChlorine?.value,
-      iron: rest.iron?.value,
-      manganese: rest.manganese?.value,
-      ph: ph.trim() ? Number(ph.replace(',', '.')) : undefined,
+      hardness: hardnessOf(measured.hardness),
+      freeChlorine: concentrationOf(measured.freeChlorine),
+      totalChlorine: concentrationOf(measured.totalChlorine),
+      iron: concentrationOf(measured.iron),
+      manganese: concentrationOf(measured.manganese),
+      ph: measured.ph?.value,
+      why: reasonsOf(measured),
     })
   }
   const failure = site.error ?? record.error
@@ -88,17 +89,12 @@ export function RecordTest({ siteId }: { siteId: string }) {
             choices={site.data?.softeners.map((one) => ({ value: one.id, label: one.label })) ?? []}
           />
         ) : null}
-        <NumberInput label="Hardness as CaCO₃" unit={['gpg', 'mg/L', 'dH', 'fH', 'mmol/L']} {...field('hardness')} />
-        <NumberInput label="Free chlorine" unit={['mg/L', 'ug/L']} {...field('freeChlorine')} />
-        <NumberInput
-          label="Total chlorine"
-          hint="Total less free is combined: chloramine"
-          unit={['mg/L', 'ug/L']}
-          {...field('totalChlorine')}
-        />
-        <NumberInput label="Iron" unit={['mg/L', 'ug/L']} {...field('iron')} />
-        <NumberInput label="Manganese" unit={['mg/L', 'ug/L']} {...field('manganese')} />
-        <NumberInput label="pH" unit="" value={ph} onChange={(event) => setPh(event.target.value)} />
+        <AmountField label="Hardness as CaCO₃" {...field('hardness')} />
+        <AmountField label="Free chlorine" {...field('freeChlorine')} />
+        <AmountField label="Total chlorine" hint="Total less free is combined: chloramine" {...field('totalChlorine')} />
+        <AmountField label="Iron" {...field('iron')} />
+        <AmountField label="Manganese" {...field('manganese')} />
+        <AmountField label="pH" {...field('ph')} />
         <Button kind="ink" type="submit" busy={record.isPending} busyLabel="Saving">
           Save test
         </Button>

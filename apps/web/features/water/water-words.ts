@@ -2,6 +2,10 @@ import type { SupplyPeriodRow } from '@almanac/contract/water'
 import { disinfectantWords } from '@almanac/records/disinfectant'
 import { formatHardnessGpg } from '@almanac/units/format'
 import type { UnitSystem } from '@almanac/units/unit-system'
+import { type Amount, enteredIn } from '@/client/amounts'
+
+export const hardnessOf = (amount: Amount | null) => enteredIn(amount, ['gpg', 'mg/L', 'dH', 'fH', 'mmol/L'])
+export const concentrationOf = (amount: Amount | null) => enteredIn(amount, ['mg/L', 'ug/L'])
 
 /** The value as typed and, where that was in another unit, as the company reads it. */
 export function hardnessWords(

@@ -1,20 +1,25 @@
 import type { CheckId } from '@almanac/softener/diagnosis/check-types'
 import { CHECKS } from '@almanac/softener/diagnosis/checks'
 import type { Evidence, Measured } from '@almanac/softener/diagnosis/evidence'
-import { convertHardness } from '@almanac/units/hardness'
-import { readLeadingNumber } from '@almanac/units/parse-number'
-import { parseQuantity } from '@almanac/units/parse-quantity'
+import { AMOUNT_KINDS } from '@almanac/units/amount-kinds'
+import { firstUnit } from '@almanac/units/dimensions'
+import { readAmount } from '@almanac/units/read-amount'
 import type { UnitSystem } from '@almanac/units/unit-system'
 
 /** Numbers one may type instead of an answer, as typed. */
 export type NumberField = keyof Measured
 export type Told = { answers: Partial<Record<CheckId, string>>; numbers: Partial<Record<NumberField, string>> }
 
-export const NUMBER_FIELDS: readonly { field: NumberField; check: CheckId; label: string; kind: 'hardness' | 'percent' }[] = [
+export const NUMBER_FIELDS: readonly {
+  field: NumberField
+  check: CheckId
+  label: string
+  kind: 'hardness' | 'capacityShare' | 'saltShare'
+}[] = [
   { field: 'outletGpg', check: 'outlet', label: 'At the valve outlet', kind: 'hardness' },
   { field: 'tapGpg', check: 'outlet', label: 'At the cold tap', kind: 'hardness' },
-  { field: 'capacityShare', check: 'capacity', label: 'Water softened, of what it should be', kind: 'percent' },
-  { field: 'saltShareOfSetting', check: 'salt', label: 'Salt used, of what the setting asks', kind: 'percent' },
+  { field: 'capacityShare', check: 'capacity', label: 'Water softened, of what it should be', kind: 'capacityShare' },
+  { field: 'saltShareOfSetting', check: 'salt', label: 'Salt used, of what the setting asks', kind: 'saltShare' },
 ]
 
 /** What the address holds: one key a check, and one a number. */
@@ -40,32 +45,12 @@ export function searchOfTold({ answers, numbers }: Told, search: URLSearchParams
   return next.toString()
 }
 
-export type ReadTold = { evidence: Evidence; errors: Partial<Record<NumberField, string>> }
-
-/** Reads the numbers: hardness in the reader's unit unless another stands behind it, shares in per cent. */
-export function readTold({ answers, numbers }: Told, units: UnitSystem): ReadTold {
+/** Reads the numbers: hardness in the reader's unit unless another stands behind it, shares in per cent. What cannot be read is left out, and its field says so. */
+export function readTold({ answers, numbers }: Told, units: UnitSystem, locale: string): Evidence {
   const measured: Measured = {}
-  const errors: ReadTold['errors'] = {}
   for (const { field, kind } of NUMBER_FIELDS) {
-    const text = numbers[field]?.trim()
-    if (!text) continue
-    const read = kind === 'hardness' ? readHardness(text, units) : readPercent(text)
-    if (typeof read === 'string') errors[field] = read
-    else measured[field] = read
+    const reading = readAmount(kind, numbers[field] ?? '', { unit: firstUnit(AMOUNT_KINDS[kind].dimension, units), locale })
+    if (reading.state === 'read') measured[field] = kind === 'hardness' ? reading.value : reading.value / 100
   }
-  return { evidence: { answers, measured }, errors }
-}
-
-function readHardness(text: string, units: UnitSystem): number | string {
-  const read = parseQuantity(text, { defaultUnit: units === 'us' ? 'gpg' : 'mg/L', kinds: ['hardness'] })
-  if (!read.ok) return read.reason
-  const { unit, value } = read
-  if (unit !== 'gpg' && unit !== 'mg/L' && unit !== 'dH' && unit !== 'fH' && unit !== 'mmol/L') return 'Type a hardness, such as 3 gpg.'
-  return convertHardness(value, unit, 'gpg')
-}
-
-function readPercent(text: string): number | string {
-  const read = readLeadingNumber(text)
-  if (read === null || !['', '%'].includes(read.rest.trim())) return `“${text}” is not a number. Type per cent, such as 60.`
-  return read.value / 100
+  return { answers, measured }
 }

@@ -1,20 +1,21 @@
 import type { Check, CheckId } from '@almanac/softener/diagnosis/check-types'
 import { Caution } from '@almanac/ui/caution'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
-import { NumberInput } from '@almanac/ui/number-input'
+import { AMOUNT_KINDS } from '@almanac/units/amount-kinds'
+import { firstUnit } from '@almanac/units/dimensions'
 import type { UnitSystem } from '@almanac/units/unit-system'
-import { NUMBER_FIELDS, type ReadTold, type Told } from './answers.ts'
+import { AmountField } from '@/client/amount-field'
+import { NUMBER_FIELDS, type Told } from './answers.ts'
 
 type Props = {
   check: Check
   told: Told
-  errors: ReadTold['errors']
   units: UnitSystem
   onTold: (told: Told) => void
 }
 
 /** One check: its cautions first, then how it is made, then its answers as large targets, and numbers where something is measured. */
-export function CheckCard({ check, told, errors, units, onTold }: Props) {
+export function CheckCard({ check, told, units, onTold }: Props) {
   const fields = NUMBER_FIELDS.filter((one) => one.check === check.id)
   const measured = fields.some((one) => told.numbers[one.field])
   return (
@@ -37,13 +38,15 @@ export function CheckCard({ check, told, errors, units, onTold }: Props) {
           <summary className="w-fit cursor-pointer py-3">Or as measured</summary>
           <div className="mt-2 flex flex-wrap gap-x-6 gap-y-4">
             {fields.map(({ field, label, kind }) => (
-              <NumberInput
+              <AmountField
                 key={field}
                 label={label}
-                unit={kind === 'percent' ? '%' : units === 'us' ? 'gpg' : 'mg/L'}
-                value={told.numbers[field] ?? ''}
-                error={errors[field]}
-                onChange={(event) => onTold({ ...told, numbers: { ...told.numbers, [field]: event.target.value } })}
+                kind={kind}
+                unitWords={kind === 'hardness' ? firstUnit(AMOUNT_KINDS.hardness.dimension, units) : undefined}
+                askOdd={false}
+                tried
+                value={{ text: told.numbers[field] ?? '', unit: firstUnit(AMOUNT_KINDS[kind].dimension, units), why: '' }}
+                onChange={({ text }) => onTold({ ...told, numbers: { ...told.numbers, [field]: text } })}
               />
             ))}
           </div>

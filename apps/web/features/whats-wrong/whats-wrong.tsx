@@ -9,6 +9,7 @@ import { Section } from '@almanac/ui/section'
 import { useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
 import { usePermission, useSession } from '@/client/providers'
+import { useLocale } from '@/client/use-locale'
 import { useToday } from '@/client/use-today'
 import { AdvicePart } from './advice-part.tsx'
 import { AllChecks } from './all-checks.tsx'
@@ -30,7 +31,8 @@ export function WhatsWrong() {
   const bed = useBed(bedId)
   const [told, setTold] = useTold()
   const [skipped, setSkipped] = useState<readonly CheckId[]>([])
-  const { evidence, errors } = useMemo(() => readTold(told, units), [told, units])
+  const locale = useLocale()
+  const evidence = useMemo(() => readTold(told, units, locale), [told, units, locale])
   const found = useMemo(() => triage({ ...evidence, skipped, bed: bedBefore(bed.data, today) }), [evidence, skipped, bed.data, today])
   const { emergency, next, advice, answered, problems } = found.value
   const site = bed.data?.site
@@ -44,7 +46,7 @@ export function WhatsWrong() {
   }
   const card = (id: string) => {
     const check = CHECKS.find((one) => one.id === id)
-    return check ? <CheckCard check={check} told={told} errors={errors} units={units} onTold={setTold} /> : null
+    return check ? <CheckCard check={check} told={told} units={units} onTold={setTold} /> : null
   }
   return (
     <div className="field mx-auto max-w-[1180px] bg-paper">

@@ -1,8 +1,8 @@
 import type { TankIdentity } from '@almanac/softener/identify/identify-tank'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
-import { NumberInput } from '@almanac/ui/number-input'
 import { TextInput } from '@almanac/ui/text-input'
 import type { ReactNode } from 'react'
+import { AmountField } from '@/client/amount-field'
 import { type ClueTexts, LENGTH_CLUES, type LengthField, type ReadClues, type Sleeve } from './clue-texts.ts'
 import { FIELD_OF_ASK } from './size-words.ts'
 
@@ -26,14 +26,16 @@ export function ClueFields({ texts, read, identity, change }: Props) {
     const problem = [...identity.problems, ...identity.odd].find((one) => one.clue === LENGTH_CLUES[field])
     return (
       <Asked key={field} now={asked === field}>
-        <NumberInput
+        <AmountField
           id={field}
           label={label}
           hint={hint}
-          unit={texts.unit}
-          value={texts[field]}
-          error={read.errors[field] ?? problem?.sentence}
-          onChange={(event) => change({ [field]: event.target.value })}
+          kind="tankMeasure"
+          unitWords={texts.unit}
+          tried
+          error={problem?.sentence}
+          value={{ text: texts[field], unit: texts.unit, why: '' }}
+          onChange={({ text }) => change({ [field]: text })}
         />
       </Asked>
     )
@@ -50,7 +52,7 @@ export function ClueFields({ texts, read, identity, change }: Props) {
           autoCapitalize="off"
           maxLength={200}
           value={texts.label}
-          error={read.errors.label ?? written?.sentence}
+          error={read.labelError ?? written?.sentence}
           onChange={(event) => change({ label: event.target.value })}
         />
         {read.labelNotes.length > 0 ? <p className="mt-1 text-small text-soft">{read.labelNotes.join(' ')}</p> : null}

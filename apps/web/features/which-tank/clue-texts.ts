@@ -1,8 +1,7 @@
 import { readTank } from '@almanac/service-rules/import/read-tank'
 import type { ClueId, TankClues } from '@almanac/softener/identify/clue-types'
 import { NOMINAL_GRAINS_PER_FT3 } from '@almanac/softener/tanks/fill-for-tank'
-import { convertLength } from '@almanac/units/length'
-import { parseQuantity } from '@almanac/units/parse-quantity'
+import { readAmount } from '@almanac/units/read-amount'
 
 export type TapeUnit = 'in' | 'cm'
 export type Sleeve = '' | 'no' | 'yes'
@@ -56,31 +55,22 @@ export function searchOfTexts(texts: ClueTexts, search: URLSearchParams): string
 
 export type ReadClues = {
   clues: TankClues
-  /** What is wrong, by field. */
-  errors: Partial<Record<keyof ClueTexts, string>>
+  /** What is wrong with the label. */
+  labelError?: string
   /** How the label was understood. */
   labelNotes: string[]
 }
 
-/** Reads every field: lengths in the unit of the tape unless another is typed behind them, the label as people write tanks. */
-export function readClues(texts: ClueTexts): ReadClues {
-  const errors: ReadClues['errors'] = {}
+/** What cannot be read is left out, and its field says so. Reads every field: lengths in the unit of the tape unless another is typed behind them, the label as people write tanks. */
+export function readClues(texts: ClueTexts, locale: string): ReadClues {
   const clues: TankClues = {}
   for (const field of LENGTHS) {
-    const text = texts[field].trim()
-    if (text === '') continue
-    const read = parseQuantity(text, { defaultUnit: texts.unit, kinds: ['length'] })
-    const unit =
-      read.ok && (read.unit === 'in' || read.unit === 'ft' || read.unit === 'mm' || read.unit === 'cm' || read.unit === 'm')
-        ? read.unit
-        : null
-    if (read.ok && unit) Object.assign(clues, { [LENGTH_CLUES[field]]: convertLength(read.value, unit, 'in') })
-    else errors[field] = read.ok ? 'Type a length, such as 31½.' : read.reason
+    const reading = readAmount('tankMeasure', texts[field], { unit: texts.unit, locale })
+    if (reading.state === 'read') Object.assign(clues, { [LENGTH_CLUES[field]]: reading.value })
   }
   if (texts.sleeve !== '') clues.jacket = texts.sleeve === 'yes'
   const label = readLabel(texts.label)
-  if (label.error) errors.label = label.error
-  return { clues: { ...clues, ...label.clues }, errors, labelNotes: label.notes }
+  return { clues: { ...clues, ...label.clues }, labelError: label.error, labelNotes: label.notes }
 }
 
 function readLabel(text: string): { clues: TankClues; error?: string; notes: string[] } {

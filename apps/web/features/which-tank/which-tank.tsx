@@ -7,6 +7,7 @@ import { Section } from '@almanac/ui/section'
 import { useSearchParams } from 'next/navigation'
 import { useDeferredValue, useMemo, useState } from 'react'
 import { useSession } from '@/client/providers'
+import { useLocale } from '@/client/use-locale'
 import { AnswerBar } from './answer-bar.tsx'
 import { Candidates } from './candidates.tsx'
 import { ClueFields } from './clue-fields.tsx'
@@ -25,7 +26,8 @@ export function WhichTank() {
   const bedId = useSearchParams().get('bedId')
   const [texts, change] = useClueTexts(unitSystem === 'us' ? 'in' : 'cm')
   const [all, setAll] = useState(false)
-  const read = useMemo(() => readClues(texts), [texts])
+  const locale = useLocale()
+  const read = useMemo(() => readClues(texts, locale), [texts, locale])
   const clues = useDeferredValue(read.clues)
   const found = useMemo(() => identifyTank({ clues, figures, unitSystem }), [clues, figures, unitSystem])
   if (!found.ok) return <Notice kind="mind">{found.reason}</Notice>

@@ -1,0 +1,96 @@
+'use client'
+import { NumberInput } from '@almanac/ui/number-input'
+import { TextInput } from '@almanac/ui/text-input'
+import { type AmountKind, type AmountRule, ruleOf } from '@almanac/units/amount-kinds'
+import { type ReadAmountOptions, readAmount } from '@almanac/units/read-amount'
+import { useState } from 'react'
+import type { AmountText } from './amounts.ts'
+import { useLocale } from './use-locale.ts'
+
+export type AmountFieldProps = {
+  id?: string
+  label: string
+  hint?: React.ReactNode
+  required?: boolean
+  kind: AmountKind | AmountRule
+  value: AmountText
+  onChange: (value: AmountText) => void
+  /** Sending was tried: what is wrong is said of fields that nobody has left yet, too. */
+  tried?: boolean
+  /** What else is wrong with it, as the form or the server found. */
+  error?: string
+  /** What an empty field that is needed lacks. */
+  lacking?: string
+  /** The unit in words, where it is not that of the kind: "USD an hour". */
+  unitWords?: string
+  judge?: ReadAmountOptions['judge']
+  onBlur?: () => void
+  disabled?: boolean
+  /** False on pages that keep nothing: an unusual amount is worked with as it is. */
+  askOdd?: boolean
+}
+
+/**
+ * The one field for a typed amount. Nothing changes under the hand: once the field is left, what cannot be read or cannot be is said in a sentence, and
+ * what is unusual is asked back, with a field for the reason that keeps it.
+ */
+export function AmountField(props: AmountFieldProps) {
+  const {
+    id,
+    label,
+    hint,
+    required,
+    kind,
+    value,
+    onChange,
+    tried = false,
+    error,
+    lacking = 'Type a number here.',
+    unitWords,
+    judge,
+    askOdd = true,
+    disabled = false,
+  } = props
+  const locale = useLocale()
+  const [left, setLeft] = useState(false)
+  const { units } = ruleOf(kind).dimension
+  const reading = readAmount(kind, value.text, { unit: value.unit, locale, judge })
+  const said = (left || tried) && !disabled
+  const odd = askOdd && reading.state === 'read' && said ? reading.odd : null
+  const kept = value.why.trim().length >= 3
+  const wrong =
+    reading.state === 'refused' && said
+      ? reading.sentence
+      : reading.state === 'empty' && required && tried
+        ? lacking
+        : odd !== null && !kept
+          ? odd
+          : error
+  return (
+    <div className="flex min-w-0 flex-col gap-3">
+      <NumberInput
+        {...{ id, label, hint, required, disabled }}
+        error={wrong}
+        unit={unitWords ?? (units.length > 1 ? units : (units[0] ?? ''))}
+        chosenUnit={value.unit}
+        onUnit={(unit) => onChange({ ...value, unit })}
+        value={value.text}
+        onChange={(event) => onChange({ ...value, text: event.target.value })}
+        onBlur={() => {
+          setLeft(true)
+          props.onBlur?.()
+        }}
+      />
+      {odd === null ? null : (
+        <TextInput
+          label={`Why it is so: ${label}`}
+          hint={kept ? odd : 'Kept with the value'}
+          maxLength={200}
+          value={value.why}
+          onChange={(event) => onChange({ ...value, why: event.target.value })}
+        />
+      )}
+      <output className="sr-only">{said && value.text.trim() !== '' ? wrong : null}</output>
+    </div>
+  )
+}
