@@ -6,7 +6,7 @@ import type { PgBoss } from 'pg-boss'
  * the same when it runs twice.
  */
 export async function workOn(boss: PgBoss, queue: string, handle: (payload: unknown) => Promise<void>): Promise<void> {
-  await boss.work<unknown>(queue, { batchSize: 1, pollingIntervalSeconds: 0.5 }, async (tasks) => {
+  await boss.work<unknown>(queue, { batchSize: 1, pollingIntervalSeconds: 0.5, heartbeatRefreshSeconds: 3 }, async (tasks) => {
     for (const task of tasks) {
       const begun = performance.now()
       try {

@@ -13,6 +13,15 @@ const SENTENCES: Record<string, string> = {
   supply_period_one_start: 'This supply already has an entry that starts on that day. Nothing was added; change that one instead.',
 }
 
+/** Prisma's codes for a database that cannot be reached, closed the connection or has none to spare. */
+const AWAY_CODES = ['P1001', 'P1002', 'P1008', 'P1017', 'P2024', 'P2037']
+/** PostgreSQL's classes 08 (connection), 53 but for a full disk (too few resources) and 57P (server stopped, starting or crashed), wherever Prisma put them. */
+const AWAY_STATES = /(?:originalCode"?:"|[Cc]ode: `)(08\w{3}|53[023]00|57P0[1-5])\b/
+/** What driver and network say of a lost connection. */
+const AWAY_WORDS =
+  /Connection terminated|connection is closed|timeout exceeded when trying to connect|ECONNREFUSED|ECONNRESET|EPIPE|ETIMEDOUT|EAI_AGAIN|ENOTFOUND|EHOSTUNREACH|ENETUNREACH|closed the connection|reach database server|not queryable|terminating connection/
+const DISK_FULL = /(?:originalCode"?:"|[Cc]ode: `)53100\b|No space left on device/
+
 type Raw = { code?: string; message?: string; meta?: unknown; cause?: unknown }
 
 /** The SQLSTATE and text of a PostgreSQL error, wherever Prisma put it. */
@@ -44,7 +53,17 @@ export function asAppError(error: unknown): unknown {
       { busy: true },
       error,
     )
-  if (raw.code === 'P2028' || raw.code === 'P1001' || raw.code === 'P2024')
+  if (DISK_FULL.test(text))
+    return new AppError('unavailable', 'The disk of the server is full, so nothing was saved. Try again once there is space.', {}, error)
+  // A connection that was lost may have taken the answer of a commit with it: whether it was saved is then not known.
+  if (AWAY_CODES.includes(raw.code ?? '') || AWAY_STATES.test(text) || AWAY_WORDS.test(text))
+    return new AppError(
+      'unavailable',
+      'The database can’t be reached right now, so we can’t tell whether this was saved. Try again in a moment; nothing is saved twice.',
+      {},
+      error,
+    )
+  if (raw.code === 'P2028')
     return new AppError('unavailable', 'The database did not answer in time. Nothing was saved; try again in a moment.', {}, error)
   return error
 }

@@ -1,4 +1,4 @@
-import { type Db, PgBoss } from 'pg-boss'
+import { type Clock, type Db, PgBoss } from 'pg-boss'
 import { config } from './config.ts'
 import { log } from './log.ts'
 import { QUEUES, type QueueName, type TaskPayloads } from './queues.ts'
@@ -6,7 +6,21 @@ import { QUEUES, type QueueName, type TaskPayloads } from './queues.ts'
 /** The schema of the queue's own tables; installed by the migrations' login. */
 export const QUEUE_SCHEMA = 'queue'
 
-const PATIENCE = { retryLimit: 5, retryDelay: 2, retryBackoff: true, expireInSeconds: 900 }
+/**
+ * A worker says every few seconds that it is still at a task (see work-on.ts). A task whose worker has been silent for `heartbeatSeconds` is tried again, which
+ * the others look for every `LOOK_EVERY_SECONDS`: taken up anew within half a minute, whereas long tasks may take their quarter of an hour.
+ */
+const PATIENCE = { retryLimit: 5, retryDelay: 1, retryBackoff: true, expireInSeconds: 900, heartbeatSeconds: 15 }
+const LOOK_EVERY_SECONDS = 4
+
+/** Runs on when the wall clock is set back: the library's own would wait with every poll and timer until the old time comes again. */
+const steadyClock: Clock = {
+  now: () => performance.timeOrigin + performance.now(),
+  setTimeout: (work, ms) => setTimeout(work, ms),
+  clearTimeout: (handle) => clearTimeout(handle as NodeJS.Timeout),
+  setInterval: (work, ms) => setInterval(work, ms),
+  clearInterval: (handle) => clearInterval(handle as NodeJS.Timeout),
+}
 
 const held = globalThis as typeof globalThis & { almanacQueue?: Promise<PgBoss> }
 
@@ -18,7 +32,11 @@ async function open(working: boolean): Promise<PgBoss> {
     migrate: false,
     createSchema: false,
     supervise: working,
+    superviseIntervalSeconds: LOOK_EVERY_SECONDS,
+    monitorIntervalSeconds: LOOK_EVERY_SECONDS,
     schedule: working,
+    clock: steadyClock,
+    clockMonitorIntervalSeconds: 30, // how soon the schedule follows the database's clock
     reindex: false,
     monitorVacuum: false,
   })
@@ -52,6 +70,29 @@ export async function sendTask<Q extends QueueName>(
 export async function sendTaskAlone<Q extends QueueName>(queue: Q, payload: TaskPayloads[Q], singletonKey?: string): Promise<void> {
   const boss = await taskQueue()
   await boss.send(queue, payload, { ...PATIENCE, singletonKey })
+}
+
+/**
+ * Takes back to the present what was stamped while the database's clock stood in the future: nothing would be scheduled, looked after or tried again before
+ * that time came. A task put off on purpose keeps its distance from when it was asked for.
+ */
+export async function mendQueueTimes(boss: PgBoss): Promise<void> {
+  const ahead = (column: string) => `${column} > now() + interval '1 minute'`
+  const claims = (table: string, columns: string[]) =>
+    `update ${QUEUE_SCHEMA}.${table} set ${columns.map((name) => `${name} = least(${name}, now())`).join(', ')} where ${columns.map(ahead).join(' or ')}`
+  const job = `${QUEUE_SCHEMA}.job`
+  for (const statement of [
+    claims('version', ['cron_on', 'bam_on', 'flow_on', 'reindex_on', 'monitor_backoff_on']),
+    claims('queue', ['monitor_claim_on', 'monitor_on', 'maintain_on']),
+    `update ${job} set started_on = least(started_on, now()), heartbeat_on = least(heartbeat_on, now())
+      where state = 'active' and (${ahead('heartbeat_on')} or ${ahead('started_on')})`,
+    // A retry is put off by a minute at the most.
+    `update ${job} set start_after = now() where state = 'retry' and start_after > now() + interval '3 minutes'`,
+    `update ${job} set start_after = now() + (start_after - created_on), created_on = now() where state = 'created' and ${ahead('created_on')}`,
+    // A night's run of that time would count as run already when its night comes.
+    `delete from ${job} where state > 'active' and singleton_on > now() at time zone 'utc' + interval '1 hour'`,
+  ])
+    await boss.getDb().executeSql(statement)
 }
 
 /** Creates the queues; run by the migrations' login, since it makes tables. */

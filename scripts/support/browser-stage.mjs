@@ -44,7 +44,10 @@ export async function openFreshDatabase({ name, volatile, port }) {
   }
 }
 
-/** Builds, opens a database with the demo, serves. Resolves to { baseUrl, env, close }; `demo: false` leaves the database empty. */
+/**
+ * Builds, opens a database with the demo, serves. Resolves to { baseUrl, env, close }; `demo: false` leaves the database empty. Nothing that ends is started
+ * again: a test must see it.
+ */
 export async function openApp({ name, volatile, demo = true, logPrefix }) {
   const closes = []
   const close = async () => {
@@ -58,7 +61,7 @@ export async function openApp({ name, volatile, demo = true, logPrefix }) {
     const database = await openFreshDatabase({ name, volatile, port })
     closes.push(database.close)
     if (demo && (await loadDemoWhenEmpty(database, say))) say('the demo companies are loaded')
-    const servers = await startServers({ server: build.server, env: database.env, port, logPrefix })
+    const servers = await startServers({ server: build.server, env: database.env, port, logPrefix, restarts: false })
     closes.push(servers.stop)
     void servers.died.then((sentence) => closes.length && say(sentence))
     return { ...database, baseUrl: database.env.PUBLIC_URL, close }

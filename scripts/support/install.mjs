@@ -20,7 +20,7 @@ function npm(args) {
   const shell = !byScript && process.platform === 'win32'
   return spawn(byScript ? process.execPath : 'npm', byScript ? [script, ...args] : args, {
     cwd: root,
-    stdio: ['ignore', 'inherit', 'pipe'],
+    stdio: ['ignore', 2, 'pipe'], // its words are no answer of the command that needs the packages
     shell,
   })
 }

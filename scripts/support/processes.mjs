@@ -4,6 +4,7 @@ import path from 'node:path'
 import { root } from './paths.mjs'
 
 const guard = path.join(root, 'scripts/support/end-with-parent.mjs')
+const jsonConsole = path.join(root, 'scripts/support/json-console.mjs')
 const graceSeconds = 25
 
 /**
@@ -11,7 +12,7 @@ const graceSeconds = 25
  * `ended` resolves to a phrase that says how it ended; `stop` asks it to end, and insists after a grace period.
  */
 export function startNode(name, args, { env, cwd = root, output = 'inherit' }) {
-  const child = spawn(process.execPath, ['--import', guard, ...args], {
+  const child = spawn(process.execPath, ['--import', guard, ...(output === 'inherit' ? [] : ['--import', jsonConsole]), ...args], {
     cwd,
     env: { ...process.env, ...env },
     stdio: ['ignore', output, output, 'ipc'],

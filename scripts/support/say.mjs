@@ -2,9 +2,9 @@
 const { ALMANAC_BEGUN } = process.env // run.mjs counts from before the packages were there
 const begun = Number(ALMANAC_BEGUN ?? Date.now())
 
-/** Prints a progress line with the seconds since the command began. */
-export function say(message) {
-  console.log(`[${((Date.now() - begun) / 1000).toFixed(1).padStart(5)} s] ${message}`)
+/** Prints a progress line with the seconds since the command began. On stderr: what a command answers may be piped on, as `roles-sql` is. */
+export function say(message, print = console.error) {
+  print(`[${((Date.now() - begun) / 1000).toFixed(1).padStart(5)} s] ${message}`)
 }
 
 /** An error whose message is one sentence for a person: what happened, what to do. It is printed without a stack. */

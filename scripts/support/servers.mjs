@@ -2,21 +2,22 @@
 import fs from 'node:fs'
 import path from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
+import { openLogFile } from './log-file.mjs'
 import { dataDir, root } from './paths.mjs'
 import { startNode } from './processes.mjs'
-import { PlainError } from './say.mjs'
+import { PlainError, say } from './say.mjs'
 import { stopSignal } from './stop-signal.mjs'
+import { keepUp } from './supervise.mjs'
 
 const readySeconds = 90
-const keepLogBytes = 20e6
 
 /** Opens a log for a child's output; a long one from before is set aside. */
 function openLog(name) {
   const dir = path.join(dataDir, 'logs')
   fs.mkdirSync(dir, { recursive: true })
   const file = path.join(dir, `${name}.log`)
-  if (fs.existsSync(file) && fs.statSync(file).size > keepLogBytes) fs.renameSync(file, `${file}.old`)
-  return { file, start: fs.existsSync(file) ? fs.statSync(file).size : 0, fd: fs.openSync(file, 'a') }
+  const fd = openLogFile(file)
+  return { file, start: fs.fstatSync(fd).size, fd }
 }
 
 /** What a child that ended had to say: its last fatal message, else its last lines. */
@@ -27,21 +28,20 @@ function lastWords({ file, start }) {
 }
 
 /**
- * Starts the worker and the web server, and waits until /readyz answers.
- * Resolves to { url, died, stop }: `died` resolves to a sentence if one of them ends by itself.
+ * Starts the worker and the web server, and waits until /readyz answers; from then on, with `restarts`, either is started again when it ends by itself.
+ * Resolves to { died, stop, pids }: `died` resolves to a sentence if one of them cannot be kept up.
  */
-export async function startServers({ server, env, port, host = '127.0.0.1', logPrefix = '' }) {
+export async function startServers({ server, env, port, host = '127.0.0.1', logPrefix = '', restarts = true }) {
   const production = { ...env, NODE_ENV: 'production', HOSTNAME: host, PORT: String(port) }
-  const begin = (name, args, cwd) => {
+  const begin = (name, args, cwd) => () => {
     const log = openLog(`${logPrefix}${name}`)
     const started = startNode(name, args, { env: production, cwd, output: log.fd })
     fs.closeSync(log.fd)
-    const died = started.ended.then((how) => `The ${name === 'web' ? 'web server' : 'worker'} ${how}: ${lastWords(log)}`)
-    return { ...started, died }
+    return { ...started, ended: started.ended.then((how) => `${how}: ${lastWords(log)}`) }
   }
-  const worker = begin('worker', ['apps/worker/main.ts'], root)
-  const web = begin('web', [server], path.dirname(server))
-  const died = Promise.race([web.died, worker.died])
+  const worker = keepUp('worker', begin('worker', ['apps/worker/main.ts'], root), say)
+  const web = keepUp('web server', begin('web', [server], path.dirname(server)), say)
+  const died = Promise.race([web.failed, worker.failed])
   const stop = async () => {
     await web.stop()
     await worker.stop()
@@ -65,5 +65,6 @@ export async function startServers({ server, env, port, host = '127.0.0.1', logP
     await stop()
     throw error
   }
-  return { died, stop }
+  if (restarts) for (const one of [web, worker]) one.settled()
+  return { died, stop, pids: () => ({ web: web.pid(), worker: worker.pid() }) }
 }

@@ -91,8 +91,33 @@ describe('the real worker', { timeout: 60_000 }, () => {
     expect(lines.join('\n')).toContain('worker is ready')
     expect(code).toBe(0)
   })
+  test('takes what a clock that was two weeks ahead left behind back to the present, so that nights and tasks go on', async () => {
+    const ahead = `now() + interval '13 days'`
+    await db.query(`update queue.version set cron_on = ${ahead}`)
+    await db.query(`update queue.queue set monitor_claim_on = ${ahead}, monitor_on = ${ahead}, maintain_on = ${ahead}`)
+    const task = (key: string, columns: string, values: string) =>
+      db.query(`insert into queue.job (name, singleton_key, ${columns}) values ('nightly', '${key}', ${values})`)
+    await task('retry', 'state, start_after', `'retry', ${ahead}`)
+    await task('new', 'created_on, start_after', `${ahead}, ${ahead}`)
+    await task('later', 'created_on, start_after', `${ahead}, ${ahead} + interval '2 days'`)
+    await task('lost', 'state, started_on, heartbeat_on, heartbeat_seconds', `'active', ${ahead}, ${ahead}, 15`)
+    await task('night', 'state, singleton_on', `'completed', (${ahead}) at time zone 'utc'`)
+    await run(['apps/worker/main.ts'], urls.appUrl, /worker is ready/)
+    const { rows: claims } = await db.query(
+      `select greatest(cron_on, (select max(greatest(monitor_claim_on, monitor_on, maintain_on)) from queue.queue)) <= now() as past from queue.version`,
+    )
+    expect(claims).toEqual([{ past: true }])
+    const { rows } = await db.query<{ key: string; days: number }>(
+      `select singleton_key as key, round(extract(epoch from greatest(start_after, heartbeat_on) - now()) / 86400)::int as days from queue.job
+       where name = 'nightly' and singleton_key in ('retry', 'new', 'later', 'lost', 'night') and state <> 'completed' order by 1`,
+    )
+    // Put off by two days when it was asked for, and still.
+    expect(rows.filter((row) => row.days !== 0)).toEqual([{ key: 'later', days: 2 }])
+    const { rowCount } = await db.query(`select from queue.job where singleton_key = 'night'`)
+    expect(rowCount).toBe(0)
+  })
   test('the web server’s own check ends its process in the same way', async () => {
-    const check = `import('./apps/web/instrumentation-node.ts').then((one) => one.checkLogins()).then(() => process.exit(7))`
+    const check = `import('./apps/web/instrumentation-node.ts').then((one) => one.checkDatabase()).then(() => process.exit(7))`
     const { code, lines } = await run(['-e', check], urls.superUrl)
     expect(code).toBe(1)
     expect(lines.join('\n')).toContain('is a superuser')

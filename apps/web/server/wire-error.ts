@@ -1,5 +1,6 @@
 import 'server-only'
 import type { Failure } from '@almanac/contract/shared'
+import { asAppError } from '@almanac/database/database-errors'
 import { AppError } from '@almanac/runtime/errors'
 import { ORPCError } from '@orpc/server'
 import type { RequestContext } from './context.ts'
@@ -23,12 +24,14 @@ const isWireError = (error: unknown): error is WireError =>
 /** The one place where errors become answers. Unexpected ones are logged once, with the request id, and tell nothing of the inside. */
 export function toWireError(error: unknown, context: RequestContext): WireError {
   if (isWireError(error)) return error
-  let known = error instanceof AppError ? error : undefined
+  const mapped = asAppError(error) // what sign-in and the request limit meet has not passed by inCompany
+  let known = mapped instanceof AppError ? mapped : undefined
   if (!known && error instanceof ORPCError && error.code === 'BAD_REQUEST') known = invalidInput(error)
   if (!known) {
     context.log.error({ requestId: context.requestId, error }, 'unexpected')
     known = new AppError('unexpected', UNEXPECTED)
   }
+  if (known.code === 'unavailable') context.log.warn({ requestId: context.requestId, error: known.cause ?? known }, 'unavailable')
   if (known.code === 'misconfigured') context.log.error({ requestId: context.requestId, error: known }, 'misconfigured')
   return new ORPCError(known.code, {
     status: known.status,

@@ -11,7 +11,7 @@ import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { count } from './import-words.tsx'
 
-const QUIET_MS = 90_000
+const QUIET_MS = 12_000
 
 /** Step 3: the writing, which goes on without this page. */
 export function ApplyStep({ batch }: { batch: ImportBatchPage }) {
@@ -46,7 +46,8 @@ export function ApplyStep({ batch }: { batch: ImportBatchPage }) {
             </Button>
           }
         >
-          Nothing moved for a while. It is tried again by itself; you may also hand it over again, it is written only once.
+          Nothing moved for a while. If the background worker stopped, it’s taken up again automatically within half a minute. You can also
+          hand it over again: it’s written only once.
         </Notice>
       ) : null}
       {again.error ? <Problem happened={readFailure(again.error).message} /> : null}

@@ -61,7 +61,8 @@ export function Plan() {
             </Button>
           }
         >
-          Working it out. A week takes about ten seconds; you can leave this page and come back.
+          Working it out. A week takes about ten seconds; you can leave this page and come back. If the background worker stops meanwhile,
+          it’s taken up again automatically within half a minute.
         </Notice>
       ) : null}
       {page?.state === 'stopped' ? <p>This plan was stopped. Nothing was changed; start another from the day sheets.</p> : null}

@@ -1,18 +1,26 @@
+import { databaseAnswers } from '@almanac/database/ready'
 import { auth } from '@almanac/identity/auth'
+import { AppError } from '@almanac/runtime/errors'
 import { BODY_BYTES, bodyWithin } from '@/server/body'
 import { requestContext } from '@/server/request-context'
 import { toWireError } from '@/server/wire-error'
 
 export const dynamic = 'force-dynamic'
 
+const AWAY = 'The database can’t be reached right now. Try again in a moment.'
+
 /** Hands sign-in's requests to its library, once the body is known to be small. Refusals have the shape of the library's own. */
 async function handle(request: Request): Promise<Response> {
   try {
     const body = request.method === 'GET' ? undefined : new Uint8Array(await bodyWithin(request, BODY_BYTES.signIn))
-    return await auth().handler(new Request(request.url, { method: request.method, headers: request.headers, body }))
+    const answer = await auth().handler(new Request(request.url, { method: request.method, headers: request.headers, body }))
+    // The library answers any failure of the database with 500: one that passes is said to.
+    if (answer.status >= 500 && !(await databaseAnswers())) throw new AppError('unavailable', AWAY)
+    return answer
   } catch (error) {
     const wire = toWireError(error, requestContext(request.headers))
-    return Response.json({ code: wire.data.code, message: wire.message }, { status: wire.status })
+    const headers: Record<string, string> = wire.data.retryable ? { 'retry-after': '5' } : {}
+    return Response.json({ code: wire.data.code, message: wire.message }, { status: wire.status, headers })
   }
 }
 

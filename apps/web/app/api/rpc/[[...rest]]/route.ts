@@ -33,6 +33,7 @@ async function handle(request: Request) {
   const answer = response ?? new Response('There is nothing at this address.', { status: 404 })
   answer.headers.set('x-request-id', context.requestId)
   answer.headers.set('cache-control', 'no-store')
+  if (answer.status === 503) answer.headers.set('retry-after', '5')
   return answer
 }
 
