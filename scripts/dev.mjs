@@ -5,7 +5,7 @@ import { prepareDatabase } from './prepare-database.mjs'
 import { generateClient } from './support/build.mjs'
 import { openEnvironment, readSettings } from './support/environment.mjs'
 import { portInUse } from './support/free-port.mjs'
-import { loadDemoWhenEmpty } from './support/load-demo.mjs'
+import { demoSignIns, loadDemoWhenEmpty, wantsDemo } from './support/load-demo.mjs'
 import { root } from './support/paths.mjs'
 import { startNode } from './support/processes.mjs'
 import { PlainError, say, tellError } from './support/say.mjs'
@@ -28,7 +28,8 @@ try {
   await generateClient()
   const applied = await prepareDatabase(environment.urls.MIGRATION_DATABASE_URL)
   say(applied.length ? `migrations applied: ${applied.join(', ')}` : 'no migration is missing')
-  if (await loadDemoWhenEmpty(environment, say)) say('demo loaded')
+  if (wantsDemo(environment) && (await loadDemoWhenEmpty(environment, say))) say('demo loaded')
+  for (const { email, password } of await demoSignIns(environment)) console.log(`          ${email.padEnd(32)} ${password}`)
 
   const next = createRequire(path.join(root, 'apps/web/package.json')).resolve('next/dist/bin/next')
   const env = { ...environment.env, NODE_ENV: 'development' }

@@ -3,7 +3,7 @@ import { prepareDatabase } from './prepare-database.mjs'
 import { buildWeb, generateClient } from './support/build.mjs'
 import { openEnvironment, readSettings } from './support/environment.mjs'
 import { portInUse } from './support/free-port.mjs'
-import { demoSignIns, loadDemoWhenEmpty } from './support/load-demo.mjs'
+import { demoSignIns, loadDemoWhenEmpty, wantsDemo } from './support/load-demo.mjs'
 import { announce, becomeTheOne, stepDown } from './support/only-start.mjs'
 import { PlainError, say, tellError } from './support/say.mjs'
 import { startServers } from './support/servers.mjs'
@@ -12,13 +12,15 @@ import { onStop, stopSignal } from './support/stop-signal.mjs'
 const stops = []
 const later = (stop) => stops.push(stop)
 
-/** The app refuses such logins by itself; asked here too, so that the answer comes before a build of a minute. */
+/** The app refuses such logins, and a changed catalogue, by itself; asked here too, so that the answer comes before a build of a minute. */
 async function refuseBypassingLogins(env) {
   Object.assign(process.env, env)
   const { refuseBypassingLogins: refuse } = await import('@almanac/database/login-check')
+  const { refuseChangedCatalogue } = await import('@almanac/database/catalogue-check')
   const { closeClients } = await import('@almanac/database/client')
   try {
-    await refuse()
+    await refuse({ unmigrated: true })
+    if (process.env.ACCEPT_CATALOGUE !== 'on') await refuseChangedCatalogue({ unmigrated: true })
   } catch (error) {
     throw new PlainError(error.message)
   } finally {
@@ -44,8 +46,9 @@ async function start() {
   const applied = await prepareDatabase(environment.urls.MIGRATION_DATABASE_URL)
   say(applied.length ? `migrations applied: ${applied.join(', ')}` : 'the database is at the present version')
   stopSignal.throwIfAborted()
-  if (await loadDemoWhenEmpty(environment, say)) say('the demo companies are loaded')
+  if (wantsDemo(environment) && (await loadDemoWhenEmpty(environment, say))) say('the demo companies are loaded')
   stopSignal.throwIfAborted()
+  const signIns = await demoSignIns(environment)
 
   say('building for production (about a minute, or seconds when nothing changed)')
   const build = await buildWeb(() => say('another command is building: waiting for it'))
@@ -56,8 +59,7 @@ async function start() {
   environment.lookAfter(say)
   announce(environment.env.PUBLIC_URL)
   say(`ready: ${environment.env.PUBLIC_URL}`, console.log)
-  for (const { role, email, password } of await demoSignIns(environment))
-    console.log(`          ${role.padEnd(12)} ${email.padEnd(32)} ${password}`)
+  for (const { role, email, password } of signIns) console.log(`          ${role.padEnd(12)} ${email.padEnd(32)} ${password}`)
   console.log('          Ctrl-C stops everything; logs are in .data/logs.')
 
   const how = await Promise.race([stopped, servers.died])

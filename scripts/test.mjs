@@ -57,7 +57,12 @@ async function browserTests() {
   if (!app) return
   try {
     say('browser tests …')
-    const env = { ...app.env, BASE_URL: app.baseUrl, CHROMIUM_PATH: browser.executablePath ?? '' }
+    const env = {
+      ...app.env,
+      BASE_URL: app.baseUrl,
+      DEMO_SIGN_INS: JSON.stringify(app.signIns),
+      CHROMIUM_PATH: browser.executablePath ?? '',
+    }
     const { status } = await runTool('playwright', ['test', '--config', 'tests/playwright.config.ts', ...filters], { show: true, env })
     counts.push(countPlaywright(path.join(results, 'browser.json'), status === 0))
   } finally {

@@ -3,6 +3,8 @@ import { config } from '@almanac/runtime/config'
 import { newId } from '@almanac/runtime/ids'
 import { betterAuth } from 'better-auth'
 import { prismaAdapter } from 'better-auth/adapters/prisma'
+import { APIError, createAuthMiddleware } from 'better-auth/api'
+import { whyNoDemoSignIn } from './demo-sign-in.ts'
 
 function build() {
   const { PUBLIC_URL, AUTH_SECRET, SIGN_IN_TRIES_PER_MINUTE } = config()
@@ -15,6 +17,12 @@ function build() {
     database: prismaAdapter(identityClient(), { provider: 'postgresql' }),
     // People are added by their company's owner, not by signing themselves up.
     emailAndPassword: { enabled: true, disableSignUp: true, minPasswordLength: 10 },
+    hooks: {
+      before: createAuthMiddleware(async ({ path, body }) => {
+        const why = path === '/sign-in/email' ? whyNoDemoSignIn(String(body?.email ?? '')) : undefined
+        if (why) throw new APIError('FORBIDDEN', { message: why, code: 'DEMO_ELSEWHERE' })
+      }),
+    },
     user: { modelName: 'person' },
     session: {
       expiresIn: 14 * 24 * 3600,

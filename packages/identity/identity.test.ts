@@ -1,5 +1,5 @@
-import type { Permission } from '@almanac/records/permission'
 import { closeClients, identityClient } from '@almanac/database/client'
+import type { Permission } from '@almanac/records/permission'
 import type { Role } from '@almanac/records/role'
 import { newId } from '@almanac/runtime/ids'
 import type pg from 'pg'

@@ -23,6 +23,15 @@ export async function addPerson(input: { name: string; email: string; password: 
   return id
 }
 
+/** Gives people new passwords, for set-up and the demo; ends the sessions that the old ones opened. */
+export async function setPasswords(passwords: { personId: string; password: string }[]): Promise<void> {
+  for (const { personId, password } of passwords) {
+    const hash = await hashPassword(password)
+    await identityClient().account.updateMany({ where: { userId: personId, providerId: 'credential' }, data: { password: hash } })
+    await identityClient().session.deleteMany({ where: { userId: personId } })
+  }
+}
+
 /** Puts a person in a company in a role. */
 export async function addMembership(personId: string, companyId: string, role: Role): Promise<void> {
   await identityClient().membership.upsert({

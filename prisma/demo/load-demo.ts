@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import { addPerson } from '@almanac/identity/people'
 import { newId } from '@almanac/runtime/ids'
 import { sendTask } from '@almanac/runtime/task-queue'
@@ -69,7 +70,8 @@ async function whenEmpty(migrationUrl: string, load: () => Promise<void>): Promi
 export async function loadDemo({ migrationUrl, anchorDay, log, seed = 20261125 }: Options): Promise<boolean> {
   return whenEmpty(migrationUrl, async () => {
     const ids = new Map<string, string>()
-    for (const person of DEMO_SIGN_INS) ids.set(person.name, await addPerson(person))
+    // A password that nobody knows: the set-up gives each its own.
+    for (const person of DEMO_SIGN_INS) ids.set(person.name, await addPerson({ ...person, password: randomUUID() }))
     const firms = [larkmoor(anchorDay), brackwater()].map((plan) => ({
       id: newId(),
       plan,

@@ -1,7 +1,9 @@
+import type { App } from './load/measure-all.ts'
+
 type Bench = {
   args: string[]
   say: (line: string) => void
-  openApp: (how: { demo: boolean }) => Promise<{ baseUrl: string; urls: Record<string, string> }>
+  openApp: (how: { demo: boolean }) => Promise<App>
 }
 
 /** `--rows=20000 --beds=50000 --others=5000000`: smaller numbers for a quick look. */

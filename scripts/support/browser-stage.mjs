@@ -6,7 +6,7 @@ import { databaseUrls, setUpRoles } from '../set-up-roles.mjs'
 import { buildWeb } from './build.mjs'
 import { randomSecret } from './cluster-secrets.mjs'
 import { freePort } from './free-port.mjs'
-import { loadDemoWhenEmpty } from './load-demo.mjs'
+import { demoSignIns, loadDemoWhenEmpty } from './load-demo.mjs'
 import { say } from './say.mjs'
 import { startServers } from './servers.mjs'
 
@@ -45,7 +45,7 @@ export async function openFreshDatabase({ name, volatile, port }) {
 }
 
 /**
- * Builds, opens a database with the demo, serves. Resolves to { baseUrl, env, close }; `demo: false` leaves the database empty. Nothing that ends is started
+ * Builds, opens a database with the demo, serves. Resolves to { baseUrl, env, signIns, close }; `demo: false` leaves the database empty. Nothing that ends is started
  * again: a test must see it.
  */
 export async function openApp({ name, volatile, demo = true, logPrefix }) {
@@ -61,10 +61,11 @@ export async function openApp({ name, volatile, demo = true, logPrefix }) {
     const database = await openFreshDatabase({ name, volatile, port })
     closes.push(database.close)
     if (demo && (await loadDemoWhenEmpty(database, say))) say('the demo companies are loaded')
+    const signIns = await demoSignIns(database, null)
     const servers = await startServers({ server: build.server, env: database.env, port, logPrefix, restarts: false })
     closes.push(servers.stop)
     void servers.died.then((sentence) => closes.length && say(sentence))
-    return { ...database, baseUrl: database.env.PUBLIC_URL, close }
+    return { ...database, baseUrl: database.env.PUBLIC_URL, signIns, close }
   } catch (error) {
     await close()
     throw error

@@ -1,8 +1,7 @@
 import fs from 'node:fs/promises'
 import { expect, type Page, test } from '@playwright/test'
 import { extractText, getDocumentProxy } from 'unpdf'
-import { DEMO_SIGN_INS } from '../../prisma/demo/sign-ins.ts'
-import { signIn, signInByForm } from '../support/sign-in.ts'
+import { DEMO_PEOPLE, signIn, signInByForm } from '../support/sign-in.ts'
 
 // Some pages, two people and a file each.
 test.setTimeout(180_000)
@@ -51,7 +50,7 @@ test('the owner takes a bed’s rebed plan to paper; a technician has it from th
   expect(own.pages).toHaveLength(2)
   expect(own.pages[0]).toContain('Kit')
 
-  const other = DEMO_SIGN_INS.find((one) => one.company !== DEMO_SIGN_INS[0]?.company && one.role === 'owner')
+  const other = DEMO_PEOPLE.find((one) => one.company !== DEMO_PEOPLE[0]?.company && one.role === 'owner')
   if (!other) throw new Error('the demo has no second firm')
   const stranger = await (await browser.newContext()).newPage()
   await signInByForm(stranger, other)

@@ -1,9 +1,8 @@
 import { expect, test } from '@playwright/test'
-import { DEMO_SIGN_INS } from '../../prisma/demo/sign-ins.ts'
-import { signInByForm } from '../support/sign-in.ts'
+import { DEMO_PEOPLE, signInByForm } from '../support/sign-in.ts'
 
 // Sessions of their own: one changes its firm, the others are ended.
-const [, inTwoFirms, , inNoOtherTest] = DEMO_SIGN_INS
+const [, inTwoFirms, , inNoOtherTest] = DEMO_PEOPLE
 
 test('a wrong password says so, keeps the e-mail, and opens nothing', async ({ page }) => {
   await page.goto('/coming-due')

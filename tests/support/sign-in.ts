@@ -1,8 +1,11 @@
 import { type Cookie, expect, type Page } from '@playwright/test'
-import { DEMO_SIGN_INS } from '../../prisma/demo/sign-ins.ts'
+import type { DEMO_SIGN_INS } from '../../prisma/demo/sign-ins.ts'
 
 export type DemoRole = 'owner' | 'dispatcher' | 'technician'
-type Person = (typeof DEMO_SIGN_INS)[number]
+type Person = (typeof DEMO_SIGN_INS)[number] & { password: string }
+
+/** The demo's people with the passwords that this run's set-up made. */
+export const DEMO_PEOPLE = JSON.parse(process.env.DEMO_SIGN_INS ?? '[]') as [Person, Person, Person, Person]
 
 /** Signs in through the form, as a person would: a session of one's own, which a test may end. */
 export async function signInByForm(page: Page, person: Pick<Person, 'email' | 'password'>): Promise<void> {
@@ -24,7 +27,7 @@ export async function signIn(page: Page, role: DemoRole): Promise<void> {
     await expect(page).not.toHaveURL(/sign-in/)
     return
   }
-  const person = DEMO_SIGN_INS.find((one) => one.role === role)
+  const person = DEMO_PEOPLE.find((one) => one.role === role)
   if (!person) throw new Error(`the demo has no ${role}`)
   await signInByForm(page, person)
   kept.set(role, await page.context().cookies())

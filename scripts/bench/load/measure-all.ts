@@ -2,7 +2,6 @@ import { closeClients } from '@almanac/database/client'
 import { dayIn } from '@almanac/runtime/clock'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import pg from 'pg'
-import { DEMO_SIGN_INS } from '../../../prisma/demo/sign-ins.ts'
 import { measureComingDue } from './coming-due.ts'
 import { type AppClient, signIn } from './http-client.ts'
 import { measureImport } from './import.ts'
@@ -11,7 +10,11 @@ import { MEASURED_HEADER, type Measured, measuredRow, measureList } from './meas
 import { replayer } from './raw-driver.ts'
 import { table } from './table.ts'
 
-export type App = { baseUrl: string; urls: Record<string, string> }
+export type App = {
+  baseUrl: string
+  urls: Record<string, string>
+  signIns: { role: string; email: string; password: string; company: string }[]
+}
 export type Sizes = { beds: number; othersRows: number; importRows: number }
 
 const TARGET = 8
@@ -49,7 +52,7 @@ export async function measureAll(app: App, { beds, othersRows, importRows }: Siz
 }
 
 async function measureLists(app: App, raw: ReturnType<typeof replayer>, say: (line: string) => void): Promise<Measured[]> {
-  const owner = DEMO_SIGN_INS.find(({ role }) => role === 'owner')
+  const owner = app.signIns.find(({ role }) => role === 'owner')
   if (!owner) throw new Error('The demo names no owner.')
   const companyId = await demoCompany(app, owner.company)
   const client: AppClient = await signIn(app.baseUrl, owner.email, owner.password)

@@ -27,7 +27,8 @@ export function SignIn() {
         body: JSON.stringify({ email: form.get('email'), password: form.get('password') }),
       })
       if (answer.ok) return location.assign('/')
-      setProblem(WORDS[answer.status] ?? 'The server could not sign you in just now.')
+      const said = (await answer.json().catch(() => null)) as { code?: string; message?: string } | null
+      setProblem((said?.code === 'DEMO_ELSEWHERE' ? said.message : WORDS[answer.status]) ?? 'The server could not sign you in just now.')
     } catch {
       setProblem('The server could not be reached.')
     }
