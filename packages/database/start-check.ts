@@ -1,6 +1,7 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 import { AppError } from '@almanac/runtime/errors'
 import { log } from '@almanac/runtime/log'
+import { refuseChangedCatalogue } from './catalogue-check.ts'
 import { asAppError } from './database-errors.ts'
 import { refuseBypassingLogins } from './login-check.ts'
 
@@ -13,7 +14,8 @@ const AGAIN_AFTER_MS = 1000
 export async function checkAtStart(): Promise<void> {
   for (let told = false; ; told = true) {
     try {
-      return await refuseBypassingLogins()
+      await refuseBypassingLogins()
+      return await refuseChangedCatalogue()
     } catch (error) {
       const known = asAppError(error)
       if (!(known instanceof AppError && known.code === 'unavailable')) throw known

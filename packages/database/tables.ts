@@ -3,7 +3,7 @@
  * Global: no company. Identity: read by the identity login only. Tenant: forced row security by company.
  */
 export const TABLES = {
-  global: ['company'],
+  global: ['company', 'catalogue_as_migrated'],
   identity: ['person', 'membership', 'session', 'account', 'verification', 'rate_limit', 'request_window'],
   tenant: [
     'absence',

@@ -47,7 +47,7 @@ async function startWith(appUrl: string, identityUrl = urls.identityUrl): Promis
 describe('a start is refused with', () => {
   test.each([
     ['the superuser', () => urls.superUrl, 'is a superuser'],
-    ['the owner of the tables', () => urls.migrationUrl, 'owns tables'],
+    ['the owner of the tables', () => urls.migrationUrl, 'owns .*tables'],
     ['a login that bypasses row security', () => as(BYPASS), 'has BYPASSRLS'],
     ['a member of the owner', () => as(MEMBER), 'is a member of almanac_owner'],
   ])('%s', async (_who, url, why) => {
@@ -55,6 +55,52 @@ describe('a start is refused with', () => {
     await expect(startWith(url())).rejects.toMatchObject(refusal)
     const identity = { code: 'misconfigured', message: expect.stringMatching(new RegExp(`^IDENTITY_DATABASE_URL: .* ${why}`)) }
     await expect(startWith(urls.appUrl, url())).rejects.toMatchObject(identity)
+  })
+})
+
+describe('a start is refused with a login that', () => {
+  const odd = `test_odd_${suffix}`
+  // each is made for its test, with what makes it powerful beside the app's rights
+  test.each([
+    ['may make roles', `alter role ${odd} createrole`, 'may make roles'],
+    ['may make databases', `alter role ${odd} createdb`, 'may make databases'],
+    ['may replicate', `alter role ${odd} replication`, 'by replication'],
+    ...['pg_execute_server_program', 'pg_write_server_files', 'pg_read_server_files', 'pg_read_all_data'].map((role) => [
+      `is a member of ${role}`,
+      `grant ${role} to ${odd}`,
+      `is a member of ${role}`,
+    ]),
+    [
+      'may become the owner without inheriting from it',
+      `alter role ${odd} noinherit; grant almanac_owner to ${odd}`,
+      'is a member of almanac_owner',
+    ],
+    ['owns the database', `alter database current owner to ${odd}`, 'owns the database'],
+    ['owns the schema', `alter schema public owner to ${odd}`, 'owns schema public'],
+    ['owns a definer function', `alter function almanac_company_ids() owner to ${odd}`, 'owns functions'],
+    ['may read the sign-ins too', `grant almanac_identity to ${odd}`, 'may read the tables of sign-in'],
+    ['may make temporary tables', `grant temporary on database current to ${odd}`, 'may make temporary tables'],
+  ])('%s', async (_what, sql, why) => {
+    const { rows } = await db.query<{ name: string }>('select quote_ident(current_database()) as name')
+    await db.query(`create role ${odd} login password 'only for this test' in role almanac_app`)
+    try {
+      await db.query((sql ?? '').replaceAll('database current', `database ${rows[0]?.name}`))
+      await expect(startWith(as(odd))).rejects.toMatchObject({ code: 'misconfigured', message: expect.stringContaining(why ?? '') })
+    } finally {
+      await closeClients()
+      await db.query(
+        `reassign owned by ${odd} to almanac_owner; alter schema public owner to pg_database_owner; drop owned by ${odd}; drop role ${odd}`,
+      )
+    }
+  })
+
+  test('is the other one, or one for both', async () => {
+    const swapped = { message: expect.stringContaining('may read the tables of sign-in') }
+    await expect(startWith(urls.identityUrl, urls.appUrl)).rejects.toMatchObject(swapped)
+    await expect(startWith(urls.identityUrl, urls.identityUrl)).rejects.toMatchObject(swapped)
+    await expect(startWith(urls.appUrl, urls.appUrl)).rejects.toMatchObject({
+      message: expect.stringContaining('may read the tables of the companies'),
+    })
   })
 })
 

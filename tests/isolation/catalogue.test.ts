@@ -40,6 +40,15 @@ describe('the check turns red for', () => {
   test('a table that nobody listed', async () => {
     expect(await findingsAfter(secured)).toEqual(['planted: in the database, but of no kind in tables.ts'])
   })
+  test('an open table that is listed as global', async () => {
+    const open = `${planted()}; alter table planted enable row level security; create policy r on planted for select using (true); grant select on planted to almanac_app`
+    expect(await findingsAfter(open, { ...TABLES, global: [...TABLES.global, 'planted'] })).toEqual([
+      'planted: listed as global, but nobody said what it is',
+      'planted: a global table with the policies SELECT public true -',
+      'planted: company_id of a global table names a record, which belongs to a company',
+      'planted: id of a global table names a record, which belongs to a company',
+    ])
+  })
   test('an unpoliced table', async () => {
     expect(await findingsAfter(`${planted()}; grant select, insert, update on planted to almanac_app`, withPlanted)).toEqual([
       'planted: row security is not enabled',
@@ -82,12 +91,45 @@ describe('the check turns red for', () => {
       `${planted('company_id uuid, id uuid, primary key (company_id, id), unique (company_id, id)')}; create unique index one on site (id); alter table job add foreign key (site_id) references site (id)`,
       'does not carry company_id',
     ],
-    ['a view with its owner’s rights', 'create view all_sites as select * from site', 'all_sites: a view'],
+    ['a view with its owner’s rights', 'create view all_sites as select * from site', 'public.all_sites: a view'],
     [
       'a function with its owner’s rights',
       `create function peek() returns bigint language sql security definer as 'select count(*) from site'`,
-      'peek(): runs',
+      'public.peek(): runs',
     ],
+    [
+      'an unpoliced table in another schema',
+      'create schema archive; grant usage on schema archive to almanac_app; create table archive.site as select * from site; grant select on archive.site to almanac_app',
+      'archive: a schema that nobody knows\narchive.site: a table or view outside',
+    ],
+    [
+      'an owner’s view in another schema',
+      'create schema reports; create view reports.everyone as select * from customer',
+      'reports.everyone: a view that reads with its owner',
+    ],
+    [
+      'a definer function in another schema',
+      `create schema reports; create function reports.peek() returns bigint language sql security definer as 'select count(*) from site'`,
+      'reports.peek(): runs with its owner',
+    ],
+    ['a table among the queue’s', 'create table queue.copied (id int)', 'queue.copied: a table or view outside'],
+    [
+      'a pooled function that answers customers',
+      `create or replace function almanac_pooled_fits() returns setof jsonb language sql security definer set search_path = public, pg_temp as 'select to_jsonb(c) from customer c'`,
+      'almanac_pooled_fits(): looks across companies, and does something else',
+    ],
+    [
+      'a rule that copies rows',
+      'create rule copy as on insert to customer do also insert into customer select new.*',
+      'public.customer: rule copy',
+    ],
+    ['a sequence that companies share', 'create sequence bill_number', 'bill_number: a sequence'],
+    [
+      'a global table that everyone may read',
+      'create policy open on company for select to almanac_app using (true)',
+      'company: a global table with the policies',
+    ],
+    ['a global table that names records of companies', 'alter table company add column best_bed uuid', 'best_bed of a global table'],
   ])('%s', async (_what, sql, finding) => {
     expect((await findingsAfter(sql, sql.includes('planted') ? withPlanted : TABLES)).join('\n')).toContain(finding)
   })

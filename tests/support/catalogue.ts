@@ -1,4 +1,5 @@
 import type pg from 'pg'
+import { findingsElsewhere } from './catalogue-elsewhere.ts'
 
 /** The tables by kind, as packages/database/tables.ts lists them. */
 export type KnownTables = { global: readonly string[]; identity: readonly string[]; tenant: readonly string[] }
@@ -17,8 +18,6 @@ export const REMOVABLE = ['search_token', 'bed_forecast', 'forecast_draft', 'for
 
 /** The migrations' own record, made by the migration engine. */
 const NOT_OURS = ['_prisma_migrations']
-/** The only functions that may look across companies: one answers ids and nothing else, one the figures of fits between firms that both chose to learn together. */
-const ACROSS_COMPANIES = ['almanac_company_ids', 'almanac_pooled_fits']
 const LOGINS = ['almanac_app', 'almanac_app_login', 'almanac_identity', 'almanac_identity_login']
 
 /** A comparison with the setting inside a sub-select, so that it is worked out once a query and not once a row. */
@@ -130,7 +129,7 @@ async function grantFindings(db: pg.Client, known: KnownTables): Promise<string[
       .map((t) => say(t, 'app', has('almanac_app_login', t))),
     ...known.global
       // Of the companies one column changes; the isolation tests say which.
-      .filter((table) => differ(has('almanac_app_login', table), ['SELECT', 'UPDATE']))
+      .filter((table) => differ(has('almanac_app_login', table), table === 'company' ? ['SELECT', 'UPDATE'] : ['SELECT']))
       .map((t) => say(t, 'app', has('almanac_app_login', t))),
   ]
 }
@@ -147,18 +146,9 @@ async function powerFindings(db: pg.Client): Promise<string[]> {
     `select rolname as role from pg_roles where rolname = any($1) and (rolsuper or rolbypassrls or rolcreaterole or rolcreatedb)`,
     [LOGINS],
   )
-  const { rows: functions } = await db.query<{ name: string }>(
-    `select proname as name from pg_proc where pronamespace = 'public'::regnamespace and prosecdef`,
-  )
-  const { rows: views } = await db.query<{ name: string }>(
-    `select relname as name from pg_class where relnamespace = 'public'::regnamespace
-       and (relkind = 'm' or (relkind = 'v' and not coalesce(reloptions @> array['security_invoker=true'], false)))`,
-  )
   return [
     ...owned.map((row) => `${row.role}: owns ${row.what}`),
     ...roles.map((row) => `${row.role}: may pass by row security or make roles`),
-    ...functions.filter((row) => !ACROSS_COMPANIES.includes(row.name)).map((row) => `${row.name}(): runs with its owner's rights`),
-    ...views.map((row) => `${row.name}: a view that reads with its owner's rights`),
   ]
 }
 
@@ -170,5 +160,6 @@ export async function catalogueFindings(db: pg.Client, known: KnownTables): Prom
     ...(await keyFindings(db, known)),
     ...(await grantFindings(db, known)),
     ...(await powerFindings(db)),
+    ...(await findingsElsewhere(db, known.global)),
   ]
 }

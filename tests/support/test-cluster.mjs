@@ -18,7 +18,12 @@ function templateName() {
   const folders = ['prisma/migrations', 'packages/database/engine'].map((folder) => path.join(root, folder))
   const inside = (folder) => fs.readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile())
   const files = folders.flatMap(inside).map((entry) => path.join(entry.parentPath, entry.name))
-  for (const file of [...files.sort(), path.join(root, 'packages/runtime/queues.ts'), path.join(root, 'node_modules/pg-boss/package.json')])
+  for (const file of [
+    ...files.sort(),
+    path.join(root, 'packages/runtime/queues.ts'),
+    path.join(root, 'packages/database/catalogue.ts'),
+    path.join(root, 'node_modules/pg-boss/package.json'),
+  ])
     hash.update(path.relative(root, file)).update(fs.readFileSync(file))
   return `almanac_template_${hash.digest('hex').slice(0, 12)}`
 }
@@ -54,6 +59,7 @@ async function open() {
 
 async function serve(socket, cluster, admin, template, name) {
   await admin.query(`CREATE DATABASE ${name} TEMPLATE ${template} OWNER almanac_owner`)
+  await admin.query(`REVOKE TEMPORARY ON DATABASE ${name} FROM PUBLIC`) // rights on a database are not cloned with it
   const { MIGRATION_DATABASE_URL, DATABASE_URL, IDENTITY_DATABASE_URL } = databaseUrls(cluster, name)
   const answer = { migrationUrl: MIGRATION_DATABASE_URL, appUrl: DATABASE_URL, identityUrl: IDENTITY_DATABASE_URL }
   socket.write(`${JSON.stringify({ ...answer, superUrl: cluster.url('postgres', name) })}\n`)
