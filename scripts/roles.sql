@@ -20,3 +20,8 @@ ALTER ROLE almanac_app_login LOGIN INHERIT NOCREATEDB NOCREATEROLE;
 ALTER ROLE almanac_identity_login LOGIN INHERIT NOCREATEDB NOCREATEROLE;
 GRANT almanac_app TO almanac_app_login;
 GRANT almanac_identity TO almanac_identity_login;
+-- However a login connects, also through a pooler: nobody waits long for a lock, or sits in a transaction.
+ALTER ROLE almanac_app_login SET lock_timeout = '10s';
+ALTER ROLE almanac_app_login SET idle_in_transaction_session_timeout = '60s';
+ALTER ROLE almanac_identity_login SET lock_timeout = '10s';
+ALTER ROLE almanac_identity_login SET idle_in_transaction_session_timeout = '60s';

@@ -15,8 +15,6 @@ export function openClient(connectionString: string, poolSize: number): PrismaCl
       connectionString,
       max: poolSize,
       connectionTimeoutMillis: 10_000,
-      idle_in_transaction_session_timeout: 60_000,
-      options: '-c lock_timeout=10s',
       pipeline: true,
     }),
   })

@@ -19,7 +19,9 @@ export async function inCompany<T>(scope: Pick<Scope, 'companyId'>, work: (tx: T
   try {
     return await appClient().$transaction(
       async (tx) => {
-        await tx.$executeRaw`select set_config('app.company_id', ${scope.companyId}, true)`
+        // Limits go with the scope and not with the connection: a pooler refuses or forgets what is asked for when it is opened.
+        await tx.$executeRaw`select set_config('app.company_id', ${scope.companyId}, true), set_config('lock_timeout', '10s', true),
+          set_config('idle_in_transaction_session_timeout', '60s', true)`
         return await work(tx)
       },
       { timeout: patience.timeoutMs ?? 30_000, maxWait: 10_000 },

@@ -4,7 +4,13 @@ import { AppError } from './errors.ts'
 const schema = z.object({
   DATABASE_URL: z.string().regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://'),
   IDENTITY_DATABASE_URL: z.string().regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://'),
+  /** Where live changes are listened for; a direct address when DATABASE_URL leads through a pooler. */
+  LIVE_DATABASE_URL: z
+    .string()
+    .regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://')
+    .optional(),
   AUTH_SECRET: z.string().min(32, 'must have 32 characters or more'),
+  HOST: z.string().default('127.0.0.1'),
   PUBLIC_URL: z.url().default('http://localhost:3000'),
   DATABASE_POOL: z.coerce.number().int().min(1).max(200).default(10),
   LOG_LEVEL: z.enum(['debug', 'info', 'warn', 'error', 'silent']).default('info'),

@@ -1,5 +1,10 @@
+import { randomUUID } from 'node:crypto'
+import { setTimeout as sleep } from 'node:timers/promises'
 import pg from 'pg'
 import { log } from './log.ts'
+
+const DEAF =
+  'live changes: nothing that is sent arrives, so open pages do not change by themselves. Behind a pooler that lends connections for single transactions, give LIVE_DATABASE_URL a direct address.'
 
 /** What a notification says: which record changed, and nothing more. Readers fetch it again under their own rights. */
 export type Change = { company: string; entity: string; id: string; version?: number }
@@ -22,9 +27,16 @@ type Listener = (change: Change) => void
 
 const AGAIN_AFTER_MS = 1000
 
+/** Sends a text on the channel the way the app's changes are sent, and how often it must be heard, and how soon. */
+export type Knock = { send: (payload: string) => Promise<unknown>; everyMs: number; withinMs: number }
+
+/** Whether changes arrive: not known before the first knock. */
+export type Hearing = 'unknown' | 'hears' | 'deaf'
+
 /**
  * One listening connection a process, fanned out to its open streams. A lost connection is opened again, and each listener is told
- * `{entity: 'everything'}`, since changes may have passed unheard.
+ * `{entity: 'everything'}`, since changes may have passed unheard. A connection can be open and deaf, as behind a pooler that lends a connection for one
+ * transaction: so a knock is sent every few seconds the way changes are, and silence is logged and listened against anew.
  */
 export class LiveChanges {
   #url: string
@@ -32,9 +44,19 @@ export class LiveChanges {
   #client: pg.Client | undefined
   #starting: Promise<void> | undefined
   #stopped = false
+  #knock: Knock | undefined
+  #waiting: { text: string; heard: () => void } | undefined
+  #timer: NodeJS.Timeout | undefined
+  #hearing: Hearing = 'unknown'
 
-  constructor(url: string) {
+  constructor(url: string, knock?: Knock) {
     this.#url = url
+    this.#knock = knock
+  }
+
+  /** Whether what is sent arrives, as of the last knock. */
+  get hearing(): Hearing {
+    return this.#hearing
   }
 
   async #connect(): Promise<void> {
@@ -45,6 +67,43 @@ export class LiveChanges {
     await client.connect()
     await client.query(`LISTEN ${CHANNEL}`)
     this.#client = client
+    if (this.#knock) this.#knockLater(client, this.#knock, 0)
+  }
+
+  #knockLater(client: pg.Client, knock: Knock, afterMs: number): void {
+    clearTimeout(this.#timer)
+    this.#timer = setTimeout(async () => {
+      const heard = await this.#isHeard(knock)
+      if (this.#stopped || this.#client !== client) return
+      if (heard === 'deaf') {
+        if (this.#hearing !== 'deaf') log().error(DEAF)
+        this.#hearing = 'deaf'
+        await client.end().catch(() => undefined) // and listen anew
+        return
+      }
+      if (heard === 'hears') {
+        if (this.#hearing === 'deaf') log().info('live changes: heard again')
+        this.#hearing = 'hears'
+      }
+      this.#knockLater(client, knock, knock.everyMs)
+    }, afterMs).unref()
+  }
+
+  /** A knock that could not be sent tells nothing of hearing: the database is away, which others notice. */
+  async #isHeard({ send, withinMs }: Knock): Promise<Hearing> {
+    const text = `knock ${randomUUID()}`
+    const heard = new Promise<Hearing>((resolve) => {
+      this.#waiting = { text, heard: () => resolve('hears') }
+    })
+    try {
+      await send(text)
+    } catch {
+      return 'unknown'
+    }
+    const late = new AbortController()
+    const answer = await Promise.race([heard, sleep(withinMs, 'deaf' as const, { signal: late.signal })])
+    late.abort()
+    return answer
   }
 
   /** Listens again, however long it takes; then all are told, for changes may have passed unheard meanwhile. */
@@ -66,6 +125,14 @@ export class LiveChanges {
   }
 
   #hear(payload: string): void {
+    if (payload.startsWith('knock ')) {
+      if (this.#waiting?.text === payload) this.#waiting.heard()
+      return
+    }
+    if (payload.startsWith('knock ')) {
+      if (this.#waiting?.text === payload) this.#waiting.heard()
+      return
+    }
     const change = readChange(payload)
     if (!change) log().warn('live changes: a notice that cannot be read was passed over')
     else for (const tell of this.#listeners.get(change.company) ?? []) tell(change)
@@ -93,6 +160,7 @@ export class LiveChanges {
 
   async stop(): Promise<void> {
     this.#stopped = true
+    clearTimeout(this.#timer)
     await this.#client?.end()
   }
 }

@@ -13,7 +13,7 @@ export const waitMs = (failures) => Math.min(longestWaitMs, firstWaitMs * 2 ** (
  * Begins a process by `begin()`, which answers { ended, stop }, `ended` resolving to a phrase that says how it ended. Once `settled` was called, it is
  * begun again whenever it ends, and `say` told of it; until then, and after 20 ends in a row that came within ten seconds each, `failed` resolves to a sentence.
  */
-export function keepUp(name, begin, say) {
+export function keepUp(name, begin, say, wait = waitMs) {
   let current
   let settled = false
   let stopping = false
@@ -30,7 +30,7 @@ export function keepUp(name, begin, say) {
       failures = performance.now() - begun >= steadyMs ? 1 : failures + 1
       if (failures >= mostInARow) return `${sentence}\nThat was the ${failures}th time in a row, so it is not started again.`
       say(`${sentence.split('\n')[0]}; starting it again${failures > 1 ? ` (try ${failures})` : ''}`)
-      await sleep(waitMs(failures), undefined, { signal: stopped.signal }).catch(() => {})
+      await sleep(wait(failures), undefined, { signal: stopped.signal }).catch(() => {})
       if (stopping) return undefined
     }
   }

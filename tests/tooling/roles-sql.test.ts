@@ -21,9 +21,9 @@ function freshClone(): Record<string, string | undefined> {
 
 test('in a fresh clone what goes on to psql is SQL and nothing else, while the progress is shown', () => {
   const run = spawnSync(process.execPath, ['scripts/run.mjs', 'roles-sql'], { cwd: clone, env: freshClone(), encoding: 'utf8' })
-  expect(run.stderr).toMatch(/installing packages[^]*added 900 packages[^]*packages are installed/)
+  expect(run.stderr).toMatch(/installing packages[\s\S]*added 900 packages[\s\S]*packages are installed/)
   expect(run.status).toBe(0)
-  const outside = run.stdout.replace(/DO \$\$[^]*?\n\$\$;/, '').split('\n')
+  const outside = run.stdout.replace(/DO \$\$[\s\S]*?\n\$\$;/, '').split('\n')
   expect(outside.filter((line) => !/^(--.*|ALTER ROLE .*;|GRANT .*;|CREATE DATABASE .*;|)$/.test(line))).toEqual([])
   expect(run.stdout).toContain('CREATE ROLE almanac_app_login')
 })

@@ -1,4 +1,5 @@
 import 'server-only'
+import { sendNotice } from '@almanac/database/send-notice'
 import { config } from '@almanac/runtime/config'
 import { AppError } from '@almanac/runtime/errors'
 import { LiveChanges } from '@almanac/runtime/live'
@@ -23,7 +24,8 @@ export function openStreams(): Set<() => void> {
 
 /** This process's one listening connection. */
 export function liveChanges(): LiveChanges {
-  held.almanacLive ??= new LiveChanges(config().DATABASE_URL)
+  const { DATABASE_URL, LIVE_DATABASE_URL } = config()
+  held.almanacLive ??= new LiveChanges(LIVE_DATABASE_URL ?? DATABASE_URL, { send: sendNotice, everyMs: 10_000, withinMs: 5_000 })
   return held.almanacLive
 }
 
