@@ -39,8 +39,8 @@ const ROLES = 'Give it a login as in scripts/roles.sql.'
 
 /** Why companies would not be kept apart with this login, as what follows its name; undefined when they would. */
 function whatIsWrong(login: Login, setting: string): string | undefined {
-  const [power] = login.powers
-  if (power) return `${power}, so companies would not be kept apart. The app does not start. ${ROLES}`
+  if (login.powers.length > 0)
+    return `${login.powers.slice(0, 3).join(', ')}, so companies would not be kept apart. The app does not start. ${ROLES}`
   const [reads, whose, other] =
     setting === 'DATABASE_URL' ? [login.identity, 'sign-in', 'IDENTITY_DATABASE_URL'] : [login.tenant, 'the companies', 'DATABASE_URL']
   if (reads.length)
