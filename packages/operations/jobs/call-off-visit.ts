@@ -1,7 +1,6 @@
 import type { CallOffVisit as CallOffVisitInput } from '@almanac/contract/jobs'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
-import type { JobState } from '@almanac/records/job-state'
 import { AppError } from '@almanac/runtime/errors'
 import type * as z from 'zod'
 import { changeState } from './change-state.ts'

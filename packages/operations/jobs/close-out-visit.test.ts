@@ -186,6 +186,20 @@ describe('a rebed that is done', () => {
     expect((await read()).job?.closedDay).toEqual(dateOf(DAY))
   })
 
+  test.each([
+    ['old-beads', 'iron-fouled', 'iron-fouled'],
+    ['old-beads', 'resin-missing', 'resin-missing'],
+    ['old-beads', 'mushy', 'mushy'],
+    ['beads', 'some-soft', 'some-soft'],
+    // As a tablet sends it that began the visit before there was one set of words.
+    ['old-beads', 'short', 'resin-missing'],
+    ['old-beads', 'iron', 'iron-fouled'],
+  ])('keeps what was seen of the beads: %s %s', async (stepId, note, kept) => {
+    await close(rebed({ checks: [...rebed().checks, { stepId, confirmed: false, note }] }))
+    const seen = await inCompany(firm, (tx) => tx.inspection.findMany({ where: { visitId: firm.rebedVisitId } }))
+    expect(seen).toMatchObject([{ bedId: firm.rebedBedId, beadCondition: kept }])
+  })
+
   test('uses what it used, though the shelf held less: the shelf goes to nothing and the difference is opened', async () => {
     await close(rebed({ partsUsed: [{ stockItemId: firm.stockItemId, name: 'Resin 10 %', quantity: 8, unit: 'resin-bag' }] }))
     const { item, movements, gaps } = await read()

@@ -1,5 +1,7 @@
 import type { MeasurementKind } from '@almanac/records/measurement-kind'
+import type { ShutOff, VisitAskId } from '@almanac/records/procedure-ask'
 import { readNumber } from '@almanac/units/read-number'
+import type { CheckStepId } from './check-steps.ts'
 import type { Measurement, StepCheck } from './close-out-form.ts'
 import { MEASURED_AS } from './likely-amounts.ts'
 
@@ -16,10 +18,13 @@ export interface Answer {
   at: string
 }
 
-export type Answers = Readonly<Record<string, Answer>>
+export type Answers = Readonly<Partial<Record<VisitAskId, Answer>>>
+
+/** The answers that there are, with what they answer. */
+const given = (answers: Answers) => Object.entries(answers) as [VisitAskId, Answer][]
 
 /** Questions that are measurements, by their id in the procedure. */
-const MEASURED: Readonly<Record<string, MeasurementKind>> = {
+const MEASURED: Readonly<Partial<Record<VisitAskId, MeasurementKind>>> = {
   'hardness-outlet-after-gpg': 'outletHardnessGpg',
   'hardness-outlet-gpg': 'outletHardnessGpg',
   'hardness-raw-gpg': 'rawHardnessGpg',
@@ -28,9 +33,12 @@ const MEASURED: Readonly<Record<string, MeasurementKind>> = {
   'pressure-psi': 'pressurePsi',
 }
 
+/** Answers that prove a shut-off; one that cannot be shut off ends the work. */
+const PROVEN: readonly ShutOff[] = ['holds', 'leaks']
+
 /** Confirmations without which a close-out is not complete, by the question that gives them and the answer that counts. */
-const CONFIRMED: readonly { ask: string; check: string; when: (answer: Answer) => boolean }[] = [
-  { ask: 'bypass-holds', check: 'bypass-proven', when: (answer) => answer.text === 'holds' || answer.text === 'leaks' },
+const CONFIRMED: readonly { ask: VisitAskId; check: CheckStepId; when: (answer: Answer) => boolean }[] = [
+  { ask: 'bypass-holds', check: 'bypass-proven', when: ({ text }) => PROVEN.some((one) => one === text) },
   { ask: 'pressure-zero', check: 'pressure-zero', when: isYes },
   { ask: 'cap-out', check: 'cap-out-counted', when: isYes },
   { ask: 'hardness-outlet-after-gpg', check: 'outlet-tested', when: (answer) => answer.value !== null },
@@ -41,7 +49,7 @@ const CONFIRMED: readonly { ask: string; check: string; when: (answer: Answer) =
 ]
 
 /** In the short procedures one answer, "in service, no leaks", stands for both checks. */
-const SHORT_PROCEDURE_LEAKS = 'in-service'
+const SHORT_PROCEDURE_LEAKS: VisitAskId = 'in-service'
 
 function isYes(answer: Answer): boolean {
   return answer.text === 'yes'
@@ -49,7 +57,7 @@ function isYes(answer: Answer): boolean {
 
 /** Measurements that the answers hold; a number that could not be read is left out, since the form has said so already. */
 export function measurementsFrom(answers: Answers): Measurement[] {
-  return Object.entries(answers).flatMap(([id, answer]) => {
+  return given(answers).flatMap(([id, answer]) => {
     const kind = MEASURED[id]
     if (!kind || answer.value === null || answer.text.trim() === '') return []
     const entered = answer.entered ?? readNumber(answer.text)
@@ -64,7 +72,7 @@ export function measurementsFrom(answers: Answers): Measurement[] {
 
 /** The steps as ticked: each question's answer as a note, and the checks that a close-out cannot do without. */
 export function checksFrom(answers: Answers, shortProcedure: boolean): StepCheck[] {
-  const noted: StepCheck[] = Object.entries(answers)
+  const noted: StepCheck[] = given(answers)
     .filter(([, answer]) => answer.text !== '')
     .map(([stepId, answer]) => ({
       stepId,
@@ -79,6 +87,6 @@ export function checksFrom(answers: Answers, shortProcedure: boolean): StepCheck
   const inService = answers[SHORT_PROCEDURE_LEAKS]
   if (shortProcedure && inService && isYes(inService))
     required.push({ stepId: 'leaks-checked', confirmed: true, confirmedAt: inService.at })
-  const ids = new Set(required.map((check) => check.stepId))
+  const ids = new Set<string>(required.map((check) => check.stepId))
   return [...noted.filter((check) => !ids.has(check.stepId)), ...required]
 }

@@ -1,3 +1,5 @@
+import type { ProcedureAskId } from '@almanac/records/procedure-ask'
+import type { ProcedureStepId } from '@almanac/records/procedure-step'
 import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { AmountKind } from '@almanac/units/amount-kinds'
 import type { UnitSystem } from '@almanac/units/unit-system'
@@ -13,7 +15,7 @@ export type Caution = { kind: CautionKind; text: string }
  * named in its id; a screen may take it in another unit and convert. `choices` are the answers of a choice, as stored and as shown.
  */
 export type Ask = {
-  id: string
+  id: ProcedureAskId
   label: string
   kind: 'confirm' | 'number' | 'choice'
   unit: string | null
@@ -24,7 +26,7 @@ export type Ask = {
 }
 
 /** Show the cautions, then title and text, then what is asked. `minutes` is an estimate for the crew (common practice, no source). */
-export type ProcedureStep = { id: string; title: string; text: string; cautions: Caution[]; asks: Ask[]; minutes: number }
+export type ProcedureStep = { id: ProcedureStepId; title: string; text: string; cautions: Caution[]; asks: Ask[]; minutes: number }
 
 export type ProcedureKind = 'rebed' | 'annual-visit' | 'cleaning' | 'inspection' | 'repair' | 'emergency' | 'other'
 

@@ -1,3 +1,4 @@
+import type { ProcedureStepId } from '@almanac/records/procedure-step'
 import { procedureFacts } from './procedure-facts.ts'
 import type { ProcedureContext } from './procedure-types.ts'
 import type { Facts } from './step-rules.ts'
@@ -5,7 +6,7 @@ import type { Facts } from './step-rules.ts'
 type Brief = string | ((facts: Facts) => string)
 
 /** Each step of a rebed in a line or two, for paper: nothing of its order or its conditions is lost, only the explaining. Common practice, no source. */
-const BRIEFS: Readonly<Record<string, Brief>> = {
+const BRIEFS: Readonly<Partial<Record<ProcedureStepId, Brief>>> = {
   'stop-and-refer': 'Look round before unloading.',
   'check-water': 'Compare with the last test.',
   'record-as-found': 'Sample at the valve outlet. Photograph it all. Note the settings.',

@@ -1,4 +1,5 @@
-import { caution, choice, confirm, number, type StepRule } from './step-rules.ts'
+import type { ShutOff } from '@almanac/records/procedure-ask'
+import { caution, choice, confirm, number, type StepRule, worded } from './step-rules.ts'
 
 /** Reasons to stop and refer, asked before anything is touched. */
 export const STOP_CASES = [
@@ -10,6 +11,12 @@ export const STOP_CASES = [
   'cracked-tank: Cracked tank',
   'permit: Work that needs a permit or a licence we do not hold',
 ] as const
+
+const SHUT_OFF: Record<ShutOff, string> = {
+  holds: 'It holds',
+  leaks: 'It leaks, closed at the main',
+  cannot: 'Cannot be shut off, job stopped',
+}
 
 /** From arrival to a softener without pressure and without power. Pressure goes off before power: without power the valve cannot be moved to let it out. */
 export const STEPS_BEFORE: readonly StepRule[] = [
@@ -96,13 +103,7 @@ export const STEPS_BEFORE: readonly StepRule[] = [
       ),
       caution('refer', 'Tell the household that the water is off, and for how long.', ({ hasBypass }) => hasBypass === false),
     ],
-    asks: [
-      choice('bypass-holds', 'Does the shut-off hold?', [
-        'holds: It holds',
-        'leaks: It leaks, closed at the main',
-        'cannot: Cannot be shut off, job stopped',
-      ]),
-    ],
+    asks: [choice('bypass-holds', 'Does the shut-off hold?', worded(SHUT_OFF))],
   },
   {
     id: 'pressure-off',

@@ -1,4 +1,8 @@
-import { caution, choice, confirm, number, type StepRule } from './step-rules.ts'
+import { beadConditionWords } from '@almanac/records/bead-condition'
+import type { TankCondition } from '@almanac/records/procedure-ask'
+import { caution, choice, confirm, number, type StepRule, worded } from './step-rules.ts'
+
+const TANK: Record<TankCondition, string> = { sound: 'Sound', cracked: 'Cracked, condemned', thread: 'Neck or thread damaged' }
 
 /** From the closed softener to an empty, sound tank. */
 export const STEPS_EMPTY: readonly StepRule[] = [
@@ -40,13 +44,7 @@ export const STEPS_EMPTY: readonly StepRule[] = [
     asks: [
       number('old-tube-length-in', 'Length of the old tube with its basket', 'tube', true),
       choice('gravel-found', 'Gravel found', ['none: None', 'yes: Yes', 'mixed: Mixed into the resin']),
-      choice('old-beads', 'Old beads', [
-        'firm: Firm and whole',
-        'soft: Soft, crush between the fingers',
-        'broken: Broken, many fines',
-        'iron: Rust-coloured',
-        'short: Much resin missing',
-      ]),
+      choice('old-beads', 'Old beads', worded(beadConditionWords)),
       choice('old-tube', 'Old tube and basket', ['sound: Sound', 'broken: Broken or slotted', 'too-short: Wrong length'], false),
       number('old-bed-depth-in', 'Depth of the old bed', 'depth'),
     ],
@@ -57,6 +55,6 @@ export const STEPS_EMPTY: readonly StepRule[] = [
     text: 'Rinse the tank. Look over the inside with a lamp, the neck thread, the dimple at the bottom and the foot.',
     minutes: 5,
     cautions: [caution('refer', 'A crack condemns the tank: no patching. Leave it in bypass and say what follows.')],
-    asks: [choice('tank-condition', 'Tank', ['sound: Sound', 'cracked: Cracked, condemned', 'thread: Neck or thread damaged'])],
+    asks: [choice('tank-condition', 'Tank', worded(TANK))],
   },
 ]

@@ -1,3 +1,5 @@
+import type { ProcedureAskId } from '@almanac/records/procedure-ask'
+import type { ProcedureStepId } from '@almanac/records/procedure-step'
 import { type AmountKind, ruleOf } from '@almanac/units/amount-kinds'
 import type { Ask, Caution, CautionKind, ProcedureContext, ProcedureStep } from './procedure-types.ts'
 
@@ -18,7 +20,7 @@ type When = (facts: Facts) => boolean
 
 /** A step as data: it applies when `when` holds (always, if absent); cautions and asks may have their own conditions. */
 export type StepRule = {
-  id: string
+  id: ProcedureStepId
   title: string
   text: string | ((facts: Facts) => string)
   minutes: number | ((facts: Facts) => number)
@@ -50,18 +52,23 @@ export function caution(kind: CautionKind, text: string, when?: When): Caution &
   return when === undefined ? { kind, text } : { kind, text, when }
 }
 
-export function confirm(id: string, label: string, required = true, when?: When): Ask & { when?: When } {
+export function confirm(id: ProcedureAskId, label: string, required = true, when?: When): Ask & { when?: When } {
   return { id, label, kind: 'confirm', unit: null, amount: null, choices: [], required, ...(when ? { when } : {}) }
 }
 
 /** A number to measure, kept in the unit of its kind. */
-export function number(id: string, label: string, amount: AmountKind, required = false, when?: When): Ask & { when?: When } {
+export function number(id: ProcedureAskId, label: string, amount: AmountKind, required = false, when?: When): Ask & { when?: When } {
   const unit = ruleOf(amount).dimension.units[0] ?? ''
   return { id, label, kind: 'number', unit, amount, choices: [], required, ...(when ? { when } : {}) }
 }
 
+/** The choices of a word list: each of its values once, in the words people read. */
+export function worded<V extends string>(words: Readonly<Record<V, string>>): string[] {
+  return Object.entries<string>(words).map(([value, label]) => `${value}: ${label}`)
+}
+
 /** Choices are written as "value: label". */
-export function choice(id: string, label: string, options: readonly string[], required = true): Ask {
+export function choice(id: ProcedureAskId, label: string, options: readonly string[], required = true): Ask {
   const choices = options.map((option) => {
     const [value = '', ...rest] = option.split(':')
     return { value: value.trim(), label: (rest.join(':') || value).trim() }

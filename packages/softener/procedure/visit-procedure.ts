@@ -1,7 +1,8 @@
+import { beadConditionWords } from '@almanac/records/bead-condition'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
 import { procedureFacts } from './procedure-facts.ts'
 import type { Procedure, ProcedureContext, ProcedureKind } from './procedure-types.ts'
-import { buildSteps, caution, choice, confirm, number, type StepRule } from './step-rules.ts'
+import { buildSteps, caution, choice, confirm, number, type StepRule, worded } from './step-rules.ts'
 import { CHECK_BRINE_TANK, CHECK_SETTINGS, DEPRESSURISE, LEAVE_RUNNING, LOOK_ROUND, RUN_REGENERATION, TEST_WATER } from './visit-steps.ts'
 
 export type VisitKind = Exclude<ProcedureKind, 'rebed'>
@@ -12,7 +13,7 @@ const SAMPLE_BEADS: StepRule = {
   text: 'Where the valve comes off easily, take a spoonful from the top of the bed: firm or soft, whole or broken, colour. Measure from the rim down to the bed.',
   minutes: 20,
   asks: [
-    choice('beads', 'Beads', ['firm: Firm and whole', 'soft: Soft', 'broken: Broken', 'iron: Rust-coloured', 'not-seen: Not seen'], true),
+    choice('beads', 'Beads', [...worded(beadConditionWords), 'not-seen: Not seen'], true),
     number('rim-to-bed-in', 'From the rim of the opening down to the bed', 'depth'),
   ],
 }

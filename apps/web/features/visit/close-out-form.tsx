@@ -1,5 +1,6 @@
 'use client'
 import type { CloseOutInput, VisitPage } from '@almanac/contract/visits'
+import type { VisitAskId } from '@almanac/records/procedure-ask'
 import { visitOutcomes, visitOutcomeWords } from '@almanac/records/visit-outcome'
 import { missingForCloseOut, usualCloseOutContext } from '@almanac/service-rules/close-out/completeness'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
@@ -80,7 +81,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const put = (part: Partial<Draft>) => change({ ...part, commandId: null })
   const left = draft.outcome === 'made-safe' || draft.outcome === 'condemned'
   const told = left || draft.outcome === 'bed-not-at-fault'
-  const tick = (id: string, label: string) => (
+  const tick = (id: VisitAskId, label: string) => (
     <Checkbox
       label={label}
       checked={draft.answers[id]?.text === 'yes'}

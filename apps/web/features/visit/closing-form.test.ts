@@ -12,7 +12,7 @@ const answered: Draft = {
   startedAt: '2026-12-02T04:00:00.000Z',
   answers: {
     'old-tube-length-in': answer('54', 'in'),
-    'old-beads': answer('soft'),
+    'old-beads': answer('mushy'),
     'resin-ft3': answer('1 1/2', 'ft3'),
     'gravel-lb': answer('18', 'lb'),
     'new-tube-length-in': answer('52 5/8', 'in'),
@@ -56,7 +56,7 @@ const FIRST_FORM = JSON.stringify({
   ...{
     startedAt: at,
     step: 28,
-    answers: answered.answers,
+    answers: { ...answered.answers, 'old-beads': answer('soft') },
     outcome: 'done',
     takenOut: true,
     endCause: 'worn',
@@ -71,7 +71,8 @@ test('a draft of the form before opens with all that was typed', () => {
   const draft = readDraft(FIRST_FORM)
   expect(draft).toMatchObject({ step: 28, outcome: 'done', resinKind: 'gel-10', notes: 'gate sticks', commandId: 'c', finishedAt: null })
   expect(shownDraft(draft, CHICAGO, at)).toMatchObject({ takenOut: true, endCause: 'worn', volume: '2', gravel: '18', tube: '52 5/8' })
-  expect(shownDraft(draft, CHICAGO, at).evidence).toBe('soft beads, crush between the fingers')
+  expect(shownDraft(draft, CHICAGO, at).evidence).toBe('beads mushy')
+  expect(draft.answers['old-beads']?.text).toBe('mushy')
 })
 
 test.each([[null], ['{'], ['null'], ['7']])('%j is no draft: an empty one opens', (text) => expect(readDraft(text)).toEqual(emptyDraft))

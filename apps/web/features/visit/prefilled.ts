@@ -1,12 +1,30 @@
+import { type BeadCondition, beadConditionLines, beadConditions } from '@almanac/records/bead-condition'
+import { oneOf } from '@almanac/records/choices'
+import type { EndCause } from '@almanac/records/end-cause'
+import type { TankCondition, VisitAskId } from '@almanac/records/procedure-ask'
+import type { Answers } from '@almanac/service-rules/close-out/record-from-answers'
 import { dayIn } from '@/client/clock-words'
 import { type Draft, type ShownDraft, shownText, shownTick } from './draft.ts'
 
-/** Old beads as found, and the cause they point to; the technician may choose another. */
-const CAUSE_OF_BEADS: Record<string, { endCause: string; evidence: string } | undefined> = {
-  soft: { endCause: 'oxidised', evidence: 'soft beads, crush between the fingers' },
-  broken: { endCause: 'worn', evidence: 'broken beads, many fines' },
-  iron: { endCause: 'iron-fouled', evidence: 'rust-coloured beads' },
-  short: { endCause: 'beads-lost', evidence: 'much resin missing' },
+/** The cause that old beads point to; the technician may choose another. Firm ones point to none. Common practice, no source. */
+const CAUSE_OF_BEADS: Record<BeadCondition, EndCause | null> = {
+  firm: null,
+  'some-soft': 'oxidised',
+  mushy: 'oxidised',
+  broken: 'worn',
+  'iron-fouled': 'iron-fouled',
+  'resin-missing': 'beads-lost',
+}
+
+/** The end of the bed as the steps tell it: why, and what shows it. */
+function endBySteps(answers: Answers): { endCause: EndCause | ''; evidence: string } {
+  const beads = oneOf(beadConditions, answers['old-beads']?.text ?? '')
+  const cause = beads ? CAUSE_OF_BEADS[beads] : null
+  const cracked: TankCondition = 'cracked'
+  return {
+    endCause: answers['tank-condition']?.text === cracked ? 'tank-cracked' : (cause ?? ''),
+    evidence: beads && cause ? beadConditionLines[beads] : '',
+  }
 }
 
 /** The day that work begun at an instant counts for, in the company's zone: work that runs past midnight is of the evening before. */
@@ -17,15 +35,15 @@ export function dayOfWork(draft: Pick<Draft, 'startedAt' | 'finishedAt'>, timeZo
 /** The closing form as shown: what was typed, ticked or cleared in it, and what the steps and the clock say of fields that nobody touched. */
 export function shownDraft(draft: Draft, timeZone: string, now: string): ShownDraft {
   const { answers } = draft
-  const text = (id: string) => answers[id]?.text ?? ''
-  const unit = (id: string) => answers[id]?.unit ?? ''
-  const why = (id: string) => answers[id]?.why ?? ''
-  const beads = CAUSE_OF_BEADS[text('old-beads')]
+  const text = (id: VisitAskId) => answers[id]?.text ?? ''
+  const unit = (id: VisitAskId) => answers[id]?.unit ?? ''
+  const why = (id: VisitAskId) => answers[id]?.why ?? ''
+  const end = endBySteps(answers)
   return {
     ...draft,
     takenOut: shownTick(draft.takenOut, text('old-tube-length-in') !== ''),
-    endCause: shownText(draft.endCause, text('tank-condition') === 'cracked' ? 'tank-cracked' : (beads?.endCause ?? '')),
-    evidence: shownText(draft.evidence, beads?.evidence ?? ''),
+    endCause: shownText(draft.endCause, end.endCause),
+    evidence: shownText(draft.evidence, end.evidence),
     volume: shownText(draft.volume, text('resin-ft3')),
     volumeUnit: shownText(draft.volumeUnit, unit('resin-ft3')),
     volumeWhy: shownText(draft.volumeWhy, why('resin-ft3')),

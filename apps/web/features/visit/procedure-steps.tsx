@@ -1,5 +1,6 @@
 'use client'
 import type { VisitPage } from '@almanac/contract/visits'
+import type { ProcedureStepId } from '@almanac/records/procedure-step'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { Button } from '@almanac/ui/button'
 import { Caution } from '@almanac/ui/caution'
@@ -14,7 +15,7 @@ import { VisitDrawing } from './visit-drawing.tsx'
 type Props = { procedure: Procedure; handle: DraftHandle; visit: VisitPage }
 
 /** Steps where the crew wants the tank before its eyes. */
-const DRAWN = new Set(['cut-tube', 'pour-gravel', 'pour-resin'])
+const DRAWN = new Set<ProcedureStepId>(['cut-tube', 'pour-gravel', 'pour-resin'])
 
 /** One step at a time: its cautions first, then what to do, then what is asked. */
 export function ProcedureSteps({ procedure, handle, visit }: Props) {

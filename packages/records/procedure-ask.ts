@@ -1,0 +1,33 @@
+/**
+ * Ids of what the procedures ask. Tablets keep answers under them and close-outs carry them, so a name once used is never given another meaning. A
+ * quantity names its unit. A test walks every procedure and finds each of them asked.
+ */
+export const procedureAsks = [
+  ...(['stop-case', 'hardness-raw-gpg', 'hardness-outlet-before-gpg', 'hardness-outlet-after-gpg', 'hardness-outlet-gpg'] as const),
+  ...(['pressure-psi', 'iron-mg-l', 'chlorine-total-mg-l', 'photographed', 'settings-noted', 'salt-dose-lb', 'hot-side-closed'] as const),
+  ...(['bypass-holds', 'pressure-zero', 'unplugged', 'bonding', 'valve-off', 'old-tube-length-in', 'gravel-found', 'old-beads'] as const),
+  ...(['old-tube', 'old-bed-depth-in', 'tank-condition', 'new-tube-length-in', 'cap-on', 'gravel-lb', 'resin-ft3', 'cap-out'] as const),
+  ...(['seals-renewed', 'air-gap', 'aerators-off', 'strainer-on', 'drain-clear', 'no-leaks', 'sanitised', 'brine-draw'] as const),
+  ...(['brine-refill', 'regeneration-started', 'brining-shown', 'in-service', 'settings-entered', 'spent-containers'] as const),
+  ...(['floor-clean', 'salt', 'brine-level-in', 'settings-right', 'beads', 'rim-to-bed-in', 'rinsed-clear', 'cleaner-floz'] as const),
+  ...(['fault', 'bypassed', 'flushed', 'cause', 'work-done'] as const),
+] as const
+export type ProcedureAskId = (typeof procedureAsks)[number]
+
+/** What the closing form asks itself, kept among the answers of the steps. */
+export const closingAsks = ['left-in-bypass', 'customer-told'] as const
+export type ClosingAskId = (typeof closingAsks)[number]
+
+/** Anything a visit's answers may be kept under. */
+export type VisitAskId = ProcedureAskId | ClosingAskId
+
+/** Where the beads of the bed that was found are described. */
+export const beadAsks = ['old-beads', 'beads'] as const satisfies readonly ProcedureAskId[]
+
+/** The tank as found, rinsed and looked over with a lamp. */
+export const tankConditions = ['sound', 'cracked', 'thread'] as const
+export type TankCondition = (typeof tankConditions)[number]
+
+/** Whether the bypass, or else the main, shuts the water off. */
+export const shutOffs = ['holds', 'leaks', 'cannot'] as const
+export type ShutOff = (typeof shutOffs)[number]

@@ -1,0 +1,88 @@
+import { beadConditions } from '@almanac/records/bead-condition'
+import { jobKinds } from '@almanac/records/job-kind'
+import { procedureAsks, type VisitAskId } from '@almanac/records/procedure-ask'
+import { procedureSteps } from '@almanac/records/procedure-step'
+import { requiredChecks } from '@almanac/service-rules/close-out/check-steps'
+import { type Answers, checksFrom, measurementsFrom } from '@almanac/service-rules/close-out/record-from-answers'
+import type { Ask, Procedure, ProcedureContext, ProcedureKind } from '@almanac/softener/procedure/procedure-types'
+import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
+import { type VisitKind, visitProcedure } from '@almanac/softener/procedure/visit-procedure'
+import { expect, test } from 'vitest'
+
+const UNKNOWN = [true, false, null]
+const SHORT: VisitKind[] = ['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency', 'other']
+
+/** What steps, cautions and questions depend on: pipe, power and bypass each way, the rest beside them in turn. */
+const CONTEXTS: ProcedureContext[] = UNKNOWN.flatMap((hasBypass) =>
+  UNKNOWN.flatMap((valveNeedsPower) =>
+    UNKNOWN.flatMap((metalPipe) =>
+      ([null, 0, 18] as const).map((gravelLb, i) => ({
+        ...{ hasBypass, valveNeedsPower, metalPipe, gravelLb, heightIn: 54, unitSystem: 'us' as const },
+        ...{ waterSource: (['town', 'private-well', null] as const)[(i + Number(metalPipe)) % 3] ?? null },
+        ...{ diameterIn: [10, 24, null][i] ?? null, pressurePsi: hasBypass === true ? 95 : null },
+      })),
+    ),
+  ),
+)
+
+const ALL: { kind: ProcedureKind; procedure: Procedure }[] = CONTEXTS.flatMap((context) => [
+  { kind: 'rebed' as const, procedure: rebedProcedure(context) },
+  ...SHORT.map((kind) => ({ kind, procedure: visitProcedure(kind, context) })),
+])
+const asksOf = (procedure: Procedure) => procedure.steps.flatMap((step) => step.asks)
+
+/** The harmless answer, which every list of choices has first; numbers as a sound softener gives them. */
+function harmless(ask: Ask): { text: string; value: number | null } {
+  if (ask.kind === 'confirm') return { text: 'yes', value: null }
+  return ask.kind === 'choice' ? { text: ask.choices[0]?.value ?? '', value: null } : { text: '0.5', value: 0.5 }
+}
+const answersTo = (asks: readonly Ask[]): Answers =>
+  Object.fromEntries(asks.map((ask) => [ask.id, { ...harmless(ask), unit: ask.unit, at: '2026-12-03T18:00:00.000Z' }]))
+const confirmed = (answers: Answers, short: boolean) =>
+  checksFrom(answers, short).flatMap((check) => (check.confirmed ? [check.stepId] : []))
+
+test('each id that is declared is a step or a question of some procedure, and none is asked twice in one', () => {
+  expect([...new Set(ALL.flatMap(({ procedure }) => procedure.steps.map((step) => step.id)))].sort()).toEqual([...procedureSteps].sort())
+  expect([...new Set(ALL.flatMap(({ procedure }) => asksOf(procedure).map((ask) => ask.id)))].sort()).toEqual([...procedureAsks].sort())
+  for (const { procedure } of ALL) {
+    const ids = asksOf(procedure).map((ask) => ask.id)
+    expect(new Set(ids).size).toBe(ids.length)
+  }
+})
+
+test('a rebed answered through has every safety check, whatever is known of the site, and each of them hangs on an answer', () => {
+  const needed = requiredChecks('done', 'rebed', true)
+  for (const { procedure } of ALL.filter((one) => one.kind === 'rebed')) {
+    const answers = answersTo(asksOf(procedure))
+    expect(confirmed(answers, false)).toEqual(expect.arrayContaining(needed))
+    for (const check of needed) {
+      const gives = asksOf(procedure).filter((ask) => {
+        const { [ask.id as VisitAskId]: _, ...others } = answers
+        return !confirmed(others, false).includes(check)
+      })
+      expect(gives, check).toHaveLength(1)
+      // What counts for safety cannot be passed over.
+      expect(gives[0]?.required, check).toBe(true)
+    }
+  }
+})
+
+// An installation is done with checks that its short steps do not ask; every other kind can be closed as done from its own steps.
+test.each(jobKinds.filter((kind) => kind !== 'rebed' && kind !== 'installation'))('%s answered through has its safety checks', (kind) => {
+  const needed = requiredChecks('done', kind, false)
+  const own = SHORT.find((one) => one === kind) ?? 'other'
+  for (const { procedure } of ALL.filter((one) => one.kind === own))
+    expect(confirmed(answersTo(asksOf(procedure)), true)).toEqual(expect.arrayContaining(needed))
+})
+
+test('a water test is asked where it is measured: hardness raw and at the outlet, wherever there is a test step', () => {
+  for (const { kind, procedure } of ALL.filter((one) => one.kind !== 'other')) {
+    const kinds = measurementsFrom(answersTo(asksOf(procedure))).map((one) => one.kind)
+    expect(kinds, kind).toEqual(expect.arrayContaining(['rawHardnessGpg', 'outletHardnessGpg']))
+  }
+})
+
+test.each(['old-beads', 'beads'] as const)('%s offers every condition of beads', (id) => {
+  const ask = ALL.flatMap(({ procedure }) => asksOf(procedure)).find((one) => one.id === id)
+  expect(ask?.choices.map((one) => one.value).filter((value) => value !== 'not-seen')).toEqual([...beadConditions])
+})
