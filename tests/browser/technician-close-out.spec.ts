@@ -9,7 +9,7 @@ const NUMBERS: [RegExp, string][] = [
   [/hardness at the valve outlet/i, '0.5'],
   [/length of the old tube/i, '54'],
   [/length of the new tube/i, '54'],
-  [/resin put in/i, '1.5'],
+  [/resin put in/i, '1 1/2'],
   [/gravel put in/i, '18'],
 ]
 

@@ -48,6 +48,6 @@ test('a hardness that cannot be right is refused with a sentence, and nothing ty
     .fill('hard')
   await dialog.getByLabel('From whom').fill('a call')
   await dialog.getByRole('button', { name: 'Save and forecast again' }).click()
-  await expect(dialog.getByText(/does not begin with a number/)).toBeVisible()
+  await expect(dialog.getByText(/“hard” is not a number/)).toBeVisible()
   await expect(dialog.getByLabel('From whom')).toHaveValue('a call')
 })

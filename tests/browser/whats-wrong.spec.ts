@@ -81,7 +81,7 @@ test('from a bed: its record is the prior, measurements go before answers, and t
   await expect(first(page)).toContainText('Bypass open or leaking')
   await expect(todo(page)).toContainText('Close the bypass')
   await page.getByLabel('At the cold tap').fill('many')
-  await expect(page.getByText(/does not begin with a number/)).toBeVisible()
+  await expect(page.getByText(/“many” is not a number/)).toBeVisible()
   await page.getByLabel('At the cold tap').fill('15')
   await todo(page).getByRole('link', { name: 'Propose a job' }).click()
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Propose a job')

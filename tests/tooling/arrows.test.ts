@@ -54,6 +54,8 @@ const forbiddenLines = [
   ['packages/units/too-long.ts', 'lint/style/noExcessiveLinesPerFile'],
   ['apps/web/features/coming-due/server-action.ts', 'no-use-server'],
   ['apps/web/features/coming-due/inner-server-action.ts', 'no-use-server'],
+  ['apps/web/features/coming-due/reads-numbers.ts', 'typed-numbers'],
+  ['apps/web/client/parses-numbers.ts', 'typed-numbers'],
 ] as const
 
 type Found = { rule: string; file: string }

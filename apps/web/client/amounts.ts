@@ -1,5 +1,4 @@
-import type { AmountKind, AmountRule } from '@almanac/units/amount-kinds'
-import { type AmountReading, type ReadAmountOptions, readAmount } from '@almanac/units/read-amount'
+import type { AmountReading } from '@almanac/units/read-amount'
 
 /** An amount as it stands in a form: text and unit as typed, and why it is right although it is unusual. */
 export type AmountText = { text: string; unit: string; why: string }
@@ -23,10 +22,6 @@ export function enteredIn<U extends string>(amount: Amount | null, units: readon
   const unit = units.find((one) => one === amount.entered.unit)
   return unit === undefined ? { value: amount.value, unit: units[0] } : { value: amount.entered.value, unit }
 }
-
-/** The amount that an empty-or-readable text stands for; null for an empty one, undefined for one that is refused or odd. */
-export const readPlainAmount = (kind: AmountKind | AmountRule, text: string, options: ReadAmountOptions) =>
-  settled(readAmount(kind, text, options), '')
 
 /** The reasons of amounts that were insisted on, by name, as commands take them; undefined where there are none. */
 export function reasonsOf(amounts: Record<string, Amount | null | undefined>): Record<string, string> | undefined {

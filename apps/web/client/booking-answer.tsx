@@ -5,6 +5,7 @@ import { DefinitionList } from '@almanac/ui/definition-list'
 import { Dialog } from '@almanac/ui/dialog'
 import { Problem } from '@almanac/ui/problem'
 import { clockIn } from './clock-words.ts'
+import { versionNow } from './failure.ts'
 import { useSession } from './providers.tsx'
 import type { BookingDesk } from './use-booking.ts'
 
@@ -58,7 +59,7 @@ function TwoVersions({ desk }: { desk: BookingDesk }) {
   const { me } = useSession()
   const { failure, asked, close, overrule, busy } = desk
   const current = (failure?.detail.current ?? {}) as Current
-  const version = Number(failure?.detail.currentVersion)
+  const version = failure ? versionNow(failure) : 0
   const now = current.startsAt ? `${current.state}, ${clockIn(me.company.timeZone, current.startsAt)}` : (current.state ?? 'changed')
   const wanted = asked && 'at' in asked.body ? asked.body.at : 'off the sheet'
   const mayOverrule = asked?.what === 'move' && current.state === 'booked'

@@ -19,3 +19,8 @@ export function readFailure(error: unknown): Failure & { message: string } {
     message: 'The office could not be reached. What you entered is still here; try again when you have a connection.',
   }
 }
+
+/** The version that a record has by now, as the answer to a conflict says; 0 where it says none. */
+export function versionNow({ detail }: Failure): number {
+  return typeof detail.currentVersion === 'number' ? detail.currentVersion : 0
+}

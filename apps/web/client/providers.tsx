@@ -1,6 +1,6 @@
 'use client'
-import type { Permission } from '@almanac/records/permission'
 import type { Me } from '@almanac/contract/session'
+import type { Permission } from '@almanac/records/permission'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { mergeFigures } from '@almanac/softener/firm/merge-figures'
 import { QueryClient, QueryClientProvider, useQuery } from '@tanstack/react-query'

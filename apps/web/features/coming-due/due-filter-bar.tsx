@@ -2,6 +2,7 @@
 import type { DueMonths } from '@almanac/contract/due'
 import { FilterBar } from '@almanac/ui/filter-bar'
 import { FilterSelect } from '@almanac/ui/filter-select'
+import { readNumber } from '@almanac/units/read-number'
 import type { ReactNode } from 'react'
 import type { DueFilters } from './use-due-filters.ts'
 
@@ -38,13 +39,13 @@ export function DueFilterBar({ picture, filters, change, selectedCount, children
       <FilterSelect
         label="Age"
         value={String(filters.age ?? '')}
-        onChange={(event) => change({ age: event.target.value ? Number(event.target.value) : undefined })}
+        onChange={(event) => change({ age: readNumber(event.target.value) ?? undefined })}
         choices={[{ value: '', label: 'any' }, ...AGES.map((years) => ({ value: String(years), label: `${years} years or more` }))]}
       />
       <FilterSelect
         label="Chance in 12 months"
         value={String(filters.chance ?? '')}
-        onChange={(event) => change({ chance: event.target.value ? Number(event.target.value) : undefined })}
+        onChange={(event) => change({ chance: readNumber(event.target.value) ?? undefined })}
         choices={[{ value: '', label: 'any' }, ...CHANCES.map((percent) => ({ value: String(percent), label: `${percent} % or more` }))]}
       />
       {filters.month ? <span>Middle day in {monthName(filters.month)}</span> : null}

@@ -1,5 +1,6 @@
 'use client'
 import { type DueGrouping, dueGroupings } from '@almanac/records/forecast-run'
+import { readNumber } from '@almanac/units/read-number'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 
 export type DueSort = 'chance' | 'due' | 'age'
@@ -15,7 +16,7 @@ export type DueFilters = {
 
 const SORTS: readonly DueSort[] = ['chance', 'due', 'age']
 
-const figure = (text: string | null) => (text && Number.isFinite(Number(text)) ? Number(text) : undefined)
+const figure = (text: string | null) => readNumber(text ?? '') ?? undefined
 
 /** The filters of the list, kept in the address so that a view can be shared and returned to. */
 export function useDueFilters(): [DueFilters, (change: Partial<DueFilters>) => void] {

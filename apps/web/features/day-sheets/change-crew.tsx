@@ -6,7 +6,7 @@ import { Problem } from '@almanac/ui/problem'
 import { useToast } from '@almanac/ui/toast'
 import { useState } from 'react'
 import { clockIn } from '@/client/clock-words'
-import { readFailure } from '@/client/failure'
+import { readFailure, versionNow } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { SheetForm, type SheetValues } from './sheet-form.tsx'
@@ -52,13 +52,7 @@ export function ChangeCrew({ sheet, sheets, onClose }: { sheet: DaySheet; sheets
       onSend={(values) => send(values, seen.version)}
       problem={
         conflict ? (
-          <Versions
-            sheet={sheet}
-            sent={sent}
-            said={failure.message}
-            onMine={() => send(sent, Number(failure.detail.currentVersion))}
-            onTheirs={onClose}
-          />
+          <Versions sheet={sheet} sent={sent} said={failure.message} onMine={() => send(sent, versionNow(failure))} onTheirs={onClose} />
         ) : failure ? (
           <Problem happened={failure.message} />
         ) : null

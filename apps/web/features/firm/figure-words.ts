@@ -4,6 +4,7 @@ import { formatFlowGpm, formatLengthIn, formatPercent, formatTankSize, formatVol
 import { showNumber } from '@almanac/units/format-number'
 import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
 import { formatMoney } from '@almanac/units/money'
+import { readNumber } from '@almanac/units/read-number'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { LITRES_PER_FT3 } from '@almanac/units/volume'
 import { saltPack, waterPack } from './price-packs.ts'
@@ -63,7 +64,7 @@ const FIXED: Record<string, string> = {
 /** What a figure or setting is called. A valve card by its own name, where one is given. */
 export function figureName(key: string, system: UnitSystem, value?: unknown): string {
   const tank = key.match(/^tank:([\d.]+)x([\d.]+)$/)
-  if (tank) return `${formatTankSize(Number(tank[1]), Number(tank[2]), system)} tank`
+  if (tank) return `${formatTankSize(readNumber(tank[1] ?? ''), readNumber(tank[2] ?? ''), system)} tank`
   if (key.startsWith('valve:')) return (value as Valve | null)?.label ?? 'Valve'
   return FIXED[key] ?? key
 }

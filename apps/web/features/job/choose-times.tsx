@@ -5,6 +5,7 @@ import { Checkbox } from '@almanac/ui/checkbox'
 import { Problem } from '@almanac/ui/problem'
 import { Select } from '@almanac/ui/select'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { readNumber } from '@almanac/units/read-number'
 import { useQuery } from '@tanstack/react-query'
 import { type FormEvent, useState } from 'react'
 import { shortDay } from '@/client/clock-words'
@@ -45,7 +46,7 @@ export function ChooseTimes({ job, onClose }: { job: JobPage; onClose: () => voi
   if (!places.data) return failure ? <Problem happened={readFailure(failure).message} /> : <Skeleton lines={4} label="Looking for times" />
   if (places.data.places.length === 0) return <p>No sheet of the next ten working days has room for this job. Open a day sheet first.</p>
   // Nobody can choose a time that is over before the choice is: such places are left out, with some minutes to fill in this form.
-  const holdEnds = openedAt + Number(holdHours) * HOUR_MS + SPARE_MS
+  const holdEnds = openedAt + (readNumber(holdHours) ?? 0) * HOUR_MS + SPARE_MS
   const found = places.data.places.filter((place) => Date.parse(place.startsAt) > holdEnds)
   const offered = new Set(found.map(keyOf))
   const chosen = ticked ? new Set([...ticked].filter((key) => offered.has(key))) : new Set(suggestTimes(found).map(keyOf))
@@ -61,8 +62,8 @@ export function ChooseTimes({ job, onClose }: { job: JobPage; onClose: () => voi
       jobId: job.id,
       jobVersion: job.version,
       places: found.filter((place) => chosen.has(keyOf(place))).map(({ crewDayId, at }) => ({ crewDayId, at })),
-      windowMinutes: Number(windowMinutes),
-      holdHours: Number(holdHours),
+      windowMinutes: readNumber(windowMinutes) ?? 0,
+      holdHours: readNumber(holdHours) ?? 0,
     })
   }
   return (

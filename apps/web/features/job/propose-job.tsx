@@ -8,6 +8,7 @@ import { Select } from '@almanac/ui/select'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextArea } from '@almanac/ui/text-area'
 import { TextLink } from '@almanac/ui/text-link'
+import { readNumber } from '@almanac/units/read-number'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useRouter } from 'next/navigation'
@@ -50,7 +51,7 @@ export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; b
       kind,
       dueLatest: until || undefined,
       notes: notes.trim() || undefined,
-      after: after ? { jobId: after, leastDays: Number(leastDays) } : undefined,
+      after: after ? { jobId: after, leastDays: readNumber(leastDays) ?? 0 } : undefined,
     })
   }
   const failure = choices.error ?? propose.error

@@ -10,6 +10,7 @@ import { lbFt3ToGL } from '@almanac/units/concentration'
 import { formatWaterGal, formatWeightLb } from '@almanac/units/format'
 import { showNumber } from '@almanac/units/format-number'
 import { formatWholeMoney } from '@almanac/units/money'
+import { readNumber } from '@almanac/units/read-number'
 import Link from 'next/link'
 import { usePermission, useSession } from '@/client/providers'
 import type { CardChanges } from './card-address.ts'
@@ -66,7 +67,7 @@ export function DosePart({ setting, doseChanged, change }: Props) {
             value: String(at),
             label: `${dose(one.saltLbFt3)}, ${amount(amounts[at] ?? 0)} a year${at === best ? ' (best)' : ''}`,
           }))}
-          onChange={(event) => change({ doseLbFt3: doses[Number(event.target.value)]?.saltLbFt3 ?? null })}
+          onChange={(event) => change({ doseLbFt3: doses[readNumber(event.target.value) ?? -1]?.saltLbFt3 ?? null })}
         />
         {doseChanged ? <Button onClick={() => change({ doseLbFt3: null })}>Back to the best</Button> : null}
       </div>

@@ -1,0 +1,1 @@
+export const price = (text: string) => Number.parseFloat(text)
