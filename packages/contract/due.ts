@@ -3,7 +3,7 @@ import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { DriverKey, ShownFit } from './forecasts.ts'
-import { Day, Id, Instant, page, pageOf } from './shared.ts'
+import { Day, Id, Instant, Month, page, pageOf } from './shared.ts'
 
 /** A bed that comes due, as the owner's list shows it. Chances 0 to 1; lengths in inches, volumes ft³. */
 export const DueBed = z.object({
@@ -30,6 +30,8 @@ export const DueBed = z.object({
   due90Day: Day,
   chance12Months: z.number(),
   chanceAlreadyFailed: z.number(),
+  /** The month that the levelled plan gives it, among which it chose; null where there is no plan, or it may wait longer, or wants a call first. */
+  planned: z.object({ month: Month, earliestMonth: Month, latestMonth: Month }).nullable(),
   job: z.object({ id: Id, state: z.string() }).nullable(),
 })
 export type DueBed = z.infer<typeof DueBed>
@@ -84,10 +86,9 @@ export const due = {
         minAgeYears: z.number().min(0).max(100).optional(),
         minChance12Months: z.number().min(0).max(1).optional(),
         /** Only beds whose middle day falls in this month, 'YYYY-MM'. */
-        month: z
-          .string()
-          .regex(/^\d{4}-(0[1-9]|1[0-2])$/)
-          .optional(),
+        month: Month.optional(),
+        /** Only beds that the levelled plan gives to this month. */
+        plannedMonth: Month.optional(),
         sort: DueSort.default('chance'),
       }),
     )

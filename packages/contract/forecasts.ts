@@ -148,6 +148,7 @@ export type Policy = z.infer<typeof Policy>
 
 /** The levelled plan of the run that is shown; null while it is being worked out. */
 export const RebedPlan = z.object({
+  id: Id,
   asOfDay: Day,
   finishedAt: Instant,
   /** It speaks of the forecasts shown now, not of the run before. */

@@ -6,7 +6,7 @@ import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { command, Day, Id, Instant, page, pageOf, Version } from './shared.ts'
+import { command, Day, Id, Instant, Month, page, pageOf, Version } from './shared.ts'
 
 /** A time on the clock of the company's zone, 'HH:MM'. */
 export const ClockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time such as 08:05')
@@ -130,6 +130,16 @@ export const ProposeJobs = command({
     .max(500),
   kind: z.literal('rebed'),
 })
+const Proposals = z.object({
+  results: z.array(
+    z.discriminatedUnion('status', [
+      z.object({ bedId: Id, status: z.literal('proposed'), jobId: Id }),
+      z.object({ bedId: Id, status: z.literal('refused'), reason: z.string(), jobId: Id.nullable() }),
+    ]),
+  ),
+})
+/** The rebeds that the plan shown gives to a month. */
+export const ProposePlanned = command({ planId: Id, month: Month })
 export const ProposeJob = command({
   siteId: Id,
   softenerId: Id.optional(),
@@ -190,19 +200,8 @@ export const jobs = {
         ),
       }),
     ),
-  propose: oc
-    .route({ method: 'POST', path: '/jobs/propose-for-beds' })
-    .input(ProposeJobs)
-    .output(
-      z.object({
-        results: z.array(
-          z.discriminatedUnion('status', [
-            z.object({ bedId: Id, status: z.literal('proposed'), jobId: Id }),
-            z.object({ bedId: Id, status: z.literal('refused'), reason: z.string(), jobId: Id.nullable() }),
-          ]),
-        ),
-      }),
-    ),
+  propose: oc.route({ method: 'POST', path: '/jobs/propose-for-beds' }).input(ProposeJobs).output(Proposals),
+  proposePlanned: oc.route({ method: 'POST', path: '/jobs/propose-planned' }).input(ProposePlanned).output(Proposals),
   proposeOne: oc.route({ method: 'POST', path: '/jobs/propose' }).input(ProposeJob).output(JobMoved),
   book: oc.route({ method: 'POST', path: '/jobs/book' }).input(BookVisit).output(VisitPlaced),
   moveVisit: oc.route({ method: 'POST', path: '/jobs/move-visit' }).input(MoveVisit).output(VisitPlaced),

@@ -6,6 +6,9 @@ export const Id = z.uuid()
 /** A calendar day 'YYYY-MM-DD' in the company's zone. */
 export const Day = z.iso.date()
 
+/** A month 'YYYY-MM'. */
+export const Month = z.string().regex(/^\d{4}-(0[1-9]|1[0-2])$/, 'must be a month such as 2027-03')
+
 /** An instant, ISO 8601 in UTC. */
 export const Instant = z.iso.datetime()
 

@@ -39,6 +39,7 @@ export const TABLES = {
     'message',
     'movement',
     'plan_proposal',
+    'planned_rebed',
     'pre_treatment',
     'reminder',
     'search_token',

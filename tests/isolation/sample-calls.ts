@@ -119,6 +119,7 @@ const jobs: Record<string, Sample> = {
   places: { roles: 'od', input: (r) => ({ jobId: r.proposedJobId }) },
   choices: { roles: 'od', input: (r) => ({ siteId: r.siteId }) },
   propose: { roles: 'od', input: (r) => ({ beds: [{ bedId: r.bedId }], kind: 'rebed' }) },
+  proposePlanned: { roles: 'od', input: (r) => ({ planId: r.planId, month: '2027-01' }), other: { month: '2027-02' } },
   proposeOne: {
     roles: 'od',
     input: (r) => ({

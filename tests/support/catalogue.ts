@@ -14,7 +14,15 @@ export const APPEND_ONLY = [
   'applied_command',
   'audit_entry',
 ]
-export const REMOVABLE = ['search_token', 'bed_forecast', 'forecast_draft', 'forecast_group', 'forecast_month', 'crew_day_member']
+export const REMOVABLE = [
+  'search_token',
+  'bed_forecast',
+  'forecast_draft',
+  'forecast_group',
+  'forecast_month',
+  'planned_rebed',
+  'crew_day_member',
+]
 
 /** The migrations' own record, made by the migration engine. */
 const NOT_OURS = ['_prisma_migrations']

@@ -19,6 +19,7 @@ const NAMES = [
     'draftId',
     'backtestId',
     'planId',
+    'plannedId',
     'monthId',
     'groupId',
     'reminderId',
@@ -196,6 +197,8 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
   const backtest = { asOfDay: run.asOfDay, startedAt: at, finishedAt: at, dataHash: 'h', origins: [], refusal: 'No bed has failed yet.' }
   await tx.forecastBacktest.create({ data: { ...own, id: r.backtestId, ...backtest } })
   await tx.forecastPlan.create({ data: { ...own, id: r.planId, runId: r.runId, finishedAt: at, limits: {}, refusal: 'Too few beds.' } })
+  const planned = { bedId: r.bedId, month: dateOf('2027-01-01'), earliestMonth: dateOf('2026-12-01'), latestMonth: dateOf('2027-03-01') }
+  await tx.plannedRebed.create({ data: { ...own, id: r.plannedId, planId: r.planId, ...planned } })
   const month = { month: dateOf('2027-01-01'), mean: 1, low: 0, middle: 1, high: 2, beds: 1 }
   await tx.forecastMonth.create({ data: { ...own, id: r.monthId, runId: r.runId, ...month } })
   const group = { by: 'area', key: 'Larkmoor', beds: 1, failedAlready: 0, firstMonth: month.month, months: [], years: [] }

@@ -9,12 +9,13 @@ export type DueQuery = {
   minAgeYears?: number
   minChance12Months?: number
   month?: string
+  plannedMonth?: string
   sort: 'chance' | 'due' | 'age'
   limit: number
   cursor?: string
 }
 
-type Row = Omit<DueBed, 'tank' | 'job'> & {
+type Row = Omit<DueBed, 'tank' | 'job' | 'planned'> & {
   id: string
   sortValue: string | number
   sizeAsWritten: string | null
@@ -22,6 +23,9 @@ type Row = Omit<DueBed, 'tank' | 'job'> & {
   heightIn: number | null
   nominalGrains: number | null
   arrangement: string
+  plannedMonth: string | null
+  earliestMonth: string | null
+  latestMonth: string | null
   jobId: string | null
   jobState: string | null
 }
@@ -51,6 +55,10 @@ function filters(query: DueQuery, today: string): Prisma.Sql {
     parts.push(
       Prisma.sql`and f.due50_day >= ${`${query.month}-01`}::date and f.due50_day < (${`${query.month}-01`}::date + interval '1 month')::date`,
     )
+  if (query.plannedMonth)
+    parts.push(
+      Prisma.sql`and exists (select from planned_rebed r where r.company_id = f.company_id and r.bed_id = f.bed_id and r.month = ${`${query.plannedMonth}-01`}::date)`,
+    )
   return parts.length ? Prisma.join(parts, ' ') : Prisma.empty
 }
 
@@ -74,12 +82,14 @@ export async function readDueBeds(
       t.nominal_grains as "nominalGrains", o.arrangement, b.resin_kind as "resinKind", b.volume_ft3 as "volumeFt3", b.gravel_lb as "gravelLb",
       b.began_earliest::text as "beganEarliest", b.began_latest::text as "beganLatest", b.began_as_written as "beganAsWritten", p.drivers,
       p.due10_day::text as "due10Day", p.due50_day::text as "due50Day", p.due90_day::text as "due90Day", p.chance_12_months as "chance12Months",
-      p.chance_already_failed as "chanceAlreadyFailed", j.id as "jobId", j.state as "jobState"
+      p.chance_already_failed as "chanceAlreadyFailed", to_char(r.month, 'YYYY-MM') as "plannedMonth", to_char(r.earliest_month, 'YYYY-MM') as "earliestMonth",
+      to_char(r.latest_month, 'YYYY-MM') as "latestMonth", j.id as "jobId", j.state as "jobState"
     from page p
     join site s on s.company_id = p.company_id and s.id = p.site_id
     join bed b on b.company_id = p.company_id and b.id = p.bed_id
     join tank t on t.company_id = p.company_id and t.id = b.tank_id
     join softener o on o.company_id = p.company_id and o.id = t.softener_id
+    left join planned_rebed r on r.company_id = p.company_id and r.bed_id = p.bed_id
     left join lateral (select j.id, j.state from job j where j.company_id = p.company_id and j.bed_id = p.bed_id and j.kind = 'rebed'
       and j.state in ('proposed', 'booked', 'under-way', 'held') limit 1) j on true
     order by p.sort_value ${direction}, p.id ${direction}`,
@@ -97,6 +107,9 @@ function asDueBed({
   heightIn,
   nominalGrains,
   arrangement,
+  plannedMonth,
+  earliestMonth,
+  latestMonth,
   jobId,
   jobState,
   ...rest
@@ -104,6 +117,7 @@ function asDueBed({
   return {
     ...rest,
     tank: { sizeAsWritten, diameterIn, heightIn, nominalGrains, twin: arrangement !== 'single' },
+    planned: plannedMonth && earliestMonth && latestMonth ? { month: plannedMonth, earliestMonth, latestMonth } : null,
     job: jobId && jobState ? { id: jobId, state: jobState } : null,
   }
 }

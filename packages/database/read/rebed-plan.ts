@@ -21,6 +21,7 @@ export async function readRebedPlan(scope: Pick<Scope, 'companyId'>): Promise<Re
       gap?: number | null
     }
     return {
+      id: plan.id,
       asOfDay: dayOf(plan.run.asOfDay),
       finishedAt: plan.finishedAt.toISOString(),
       current: shown?.run.fitId === plan.run.fitId && dayOf(shown?.run.asOfDay ?? null) === dayOf(plan.run.asOfDay),

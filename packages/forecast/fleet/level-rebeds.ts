@@ -21,6 +21,8 @@ export interface LevelLimits {
 export interface LevelPlan {
   /** Month (0 the first) of each bed by id; null: it may wait beyond the months looked at. */
   readonly months: ReadonlyMap<string, number | null>
+  /** First and last month in which each bed that has one may be done, by id. */
+  readonly allowed: ReadonlyMap<string, { readonly first: number; readonly last: number }>
   readonly hours: readonly number[]
   /** Hours beyond capacity that the risk limit asks for, by month; zero where it can be kept. */
   readonly overtimeHours: readonly number[]
@@ -85,7 +87,8 @@ export async function levelRebeds(beds: readonly LevelledBed[], limits: LevelLim
     const month = months.get(bed.id)
     if (month !== null && month !== undefined) hours[month] = (hours[month] as number) + bed.crewHours
   }
-  return ok({ months, hours, gap, overtimeHours: hours.map((used, m) => Math.max(0, used - (limits.capacityHours[m] as number))) })
+  const allowed = new Map(due.map(({ bed, first, last }) => [bed.id, { first, last }]))
+  return ok({ months, allowed, hours, gap, overtimeHours: hours.map((used, m) => Math.max(0, used - (limits.capacityHours[m] as number))) })
 }
 
 type Solver = Awaited<ReturnType<typeof loadHighs>>

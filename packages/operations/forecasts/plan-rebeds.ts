@@ -1,4 +1,5 @@
 import type { Tx } from '@almanac/database/client'
+import { dateOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
 import { readMonthChances } from '@almanac/database/read/month-chances'
 import { readRebedSizes } from '@almanac/database/read/plan-inputs'
@@ -58,21 +59,41 @@ async function readBeds(tx: Tx, companyId: string) {
   return { beds, run }
 }
 
+/** The month so many after that of a day, 'YYYY-MM'. */
+function monthAfter(asOfDay: string, later: number): string {
+  const [year = 0, first = 1] = asOfDay.split('-').map(Number)
+  return `${year + Math.floor((first - 1 + later) / 12)}-${String(((first - 1 + later) % 12) + 1).padStart(2, '0')}`
+}
+
 /** Month by month what the plan asks for: each bed in its month for certain. */
 function asMonths(plan: LevelPlan, beds: readonly Sized[], asOfDay: string, count: number) {
-  const [year = 0, first = 1] = asOfDay.split('-').map(Number)
   const planned = beds.flatMap(({ id, resinFt3, gravelLb, crewHours }) => {
     const month = plan.months.get(id) ?? null
     return month === null ? [] : [{ chances: { [month]: 1, length: count }, kit: { resinFt3, gravelLb, crewHours } }]
   })
   return materialNeeds(planned, count).map(({ month, rebeds, resinFt3, gravelLb, crewHours }) => ({
-    month: `${year + Math.floor((first - 1 + month) / 12)}-${String(((first - 1 + month) % 12) + 1).padStart(2, '0')}`,
+    month: monthAfter(asOfDay, month),
     rebeds,
     hours: crewHours,
     overtimeHours: plan.overtimeHours[month] ?? 0,
     resinFt3,
     gravelLb,
   }))
+}
+
+/** Rows in one statement: well under the number of values that one may carry. */
+const ROWS_AT_ONCE = 2_000
+
+/** Keeps each planned bed's month and those it was chosen among, in the place of the plan before. */
+async function storeMonths(tx: Tx, companyId: string, planId: string, plan: LevelPlan, asOfDay: string): Promise<void> {
+  await tx.plannedRebed.deleteMany({ where: { companyId } })
+  const day = (later: number) => dateOf(`${monthAfter(asOfDay, later)}-01`)
+  const rows = [...plan.allowed].flatMap(([bedId, { first, last }]) => {
+    const month = plan.months.get(bedId) ?? null
+    const own = { companyId, id: newId(), planId, bedId }
+    return month === null ? [] : [{ ...own, month: day(month), earliestMonth: day(first), latestMonth: day(last) }]
+  })
+  for (let i = 0; i < rows.length; i += ROWS_AT_ONCE) await tx.plannedRebed.createMany({ data: rows.slice(i, i + ROWS_AT_ONCE) })
 }
 
 /**
@@ -101,17 +122,16 @@ export async function planRebeds({ companyId }: TaskPayloads['plan-rebeds']): Pr
   }
   const plan = await runAside<Result<LevelPlan>>(new URL('./level-aside.ts', import.meta.url).href, 'levelAside', input)
   const limits = { ...settings, months: count, hoursEach, pastLimit: beds.length - planned.length, gap: plan.ok ? plan.value.gap : null }
-  await inCompany({ companyId }, async (tx) => {
-    await tx.forecastPlan.create({
-      data: {
-        companyId,
-        id: newId(),
-        runId: run.runId,
-        finishedAt: now(),
-        limits,
-        ...(plan.ok ? { months: asMonths(plan.value, planned, run.asOfDay, count) } : { refusal: plan.reason }),
-      },
-    })
-    await commandTools(tx, { companyId, personId: null }, 'forecasts.plan-rebeds', null).announce('forecast-plan', companyId)
-  })
+  const planId = newId()
+  const result = plan.ok ? { months: asMonths(plan.value, planned, run.asOfDay, count) } : { refusal: plan.reason }
+  await inCompany(
+    { companyId },
+    async (tx) => {
+      await tx.forecastPlan.create({ data: { companyId, id: planId, runId: run.runId, finishedAt: now(), limits, ...result } })
+      if (plan.ok) await storeMonths(tx, companyId, planId, plan.value, run.asOfDay)
+      else await tx.plannedRebed.deleteMany({ where: { companyId } })
+      await commandTools(tx, { companyId, personId: null }, 'forecasts.plan-rebeds', null).announce('forecast-plan', companyId)
+    },
+    { timeoutMs: 120_000 },
+  )
 }

@@ -54,7 +54,7 @@ export function ComingDue() {
         <DuePicture picture={picture} plan={plan.data ?? null} filters={filters} change={change} />
       ) : null}
       {plan.data && !filters.supply && filters.view ? <RebedPlanPart plan={plan.data} /> : null}
-      {picture ? <DueList picture={picture} filters={filters} change={change} /> : null}
+      {picture ? <DueList picture={picture} plan={plan.data ?? null} filters={filters} change={change} /> : null}
     </>
   )
 }

@@ -5,7 +5,7 @@ import { BedThumb } from '@almanac/ui/bed-thumb'
 import type { Column } from '@almanac/ui/data-table'
 import { DueRibbon } from '@almanac/ui/due-ribbon'
 import { JobStateWord } from '@almanac/ui/job-state-word'
-import { chanceWords, driverWords, dueBedWords, dueThumb } from './due-words.ts'
+import { chanceWords, driverWords, dueBedWords, dueThumb, monthName, plannedWhy } from './due-words.ts'
 
 /** The axis all ribbons of the list share: a year back, ten ahead. */
 function axisFrom(today: string) {
@@ -84,6 +84,17 @@ export function dueColumns(today: string, { company }: Pick<Me, 'company'>, figu
       head: 'Failed already?',
       align: 'right',
       cell: (bed) => <AlreadyWords chance={bed.chanceAlreadyFailed} />,
+    },
+    {
+      key: 'planned',
+      head: 'Planned',
+      cell: (bed) =>
+        bed.planned ? (
+          <>
+            {monthName(bed.planned.month)}
+            <span className="block text-small text-soft">{plannedWhy(bed.planned)}</span>
+          </>
+        ) : null,
     },
     { key: 'job', head: 'Job', cell: (bed) => (bed.job ? <JobStateWord state={bed.job.state} /> : null) },
   ]

@@ -1,9 +1,11 @@
 'use client'
 import type { DueMonths } from '@almanac/contract/due'
+import type { RebedPlan } from '@almanac/contract/forecasts'
 import { FilterBar } from '@almanac/ui/filter-bar'
 import { FilterSelect } from '@almanac/ui/filter-select'
 import { readNumber } from '@almanac/units/read-number'
 import type { ReactNode } from 'react'
+import { monthName } from './due-words.ts'
 import type { DueFilters } from './use-due-filters.ts'
 
 const AGES = [5, 8, 10, 12, 15, 20]
@@ -11,22 +13,22 @@ const CHANCES = [5, 10, 20, 40, 60]
 
 type Props = {
   picture: DueMonths
+  plan: RebedPlan | null
   filters: DueFilters
   change: (part: Partial<DueFilters>) => void
   selectedCount: number
   children: ReactNode
 }
 
-const monthName = (month: string) =>
-  new Date(`${month}-15T00:00:00Z`).toLocaleString('en-US', { month: 'long', year: 'numeric', timeZone: 'UTC' })
-
 /** Filters of the list; the supply also chooses whose month picture is shown. */
-export function DueFilterBar({ picture, filters, change, selectedCount, children }: Props) {
-  const any = filters.supply || filters.age || filters.chance || filters.month
+export function DueFilterBar({ picture, plan, filters, change, selectedCount, children }: Props) {
+  const any = filters.supply || filters.age || filters.chance || filters.month || filters.planned
   return (
     <FilterBar
       label="Filter the beds"
-      onClear={any ? () => change({ supply: undefined, age: undefined, chance: undefined, month: undefined }) : undefined}
+      onClear={
+        any ? () => change({ supply: undefined, age: undefined, chance: undefined, month: undefined, planned: undefined }) : undefined
+      }
       selectedCount={selectedCount}
       actions={children}
     >
@@ -48,6 +50,19 @@ export function DueFilterBar({ picture, filters, change, selectedCount, children
         onChange={(event) => change({ chance: readNumber(event.target.value) ?? undefined })}
         choices={[{ value: '', label: 'any' }, ...CHANCES.map((percent) => ({ value: String(percent), label: `${percent} % or more` }))]}
       />
+      {plan && plan.months.length > 0 ? (
+        <FilterSelect
+          label="Planned in"
+          value={filters.planned ?? ''}
+          onChange={(event) => change({ planned: event.target.value || undefined })}
+          choices={[
+            { value: '', label: 'any month' },
+            ...plan.months
+              .filter((one) => one.rebeds > 0)
+              .map((one) => ({ value: one.month, label: `${monthName(one.month)} (${one.rebeds})` })),
+          ]}
+        />
+      ) : null}
       {filters.month ? <span>Middle day in {monthName(filters.month)}</span> : null}
     </FilterBar>
   )

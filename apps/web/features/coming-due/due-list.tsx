@@ -1,5 +1,6 @@
 'use client'
 import type { DueMonths } from '@almanac/contract/due'
+import type { RebedPlan } from '@almanac/contract/forecasts'
 import { Button } from '@almanac/ui/button'
 import { DataTable } from '@almanac/ui/data-table'
 import { Empty } from '@almanac/ui/empty'
@@ -16,6 +17,7 @@ import { useToday } from '@/client/use-today'
 import { dueColumns } from './due-columns.tsx'
 import { DueFilterBar } from './due-filter-bar.tsx'
 import { ProposeJobs } from './propose-jobs.tsx'
+import { ProposePlanned } from './propose-planned.tsx'
 import type { DueFilters, DueSort } from './use-due-filters.ts'
 
 const SORT_KEYS: Record<DueSort, { key: string; direction: 'ascending' | 'descending' }> = {
@@ -24,10 +26,10 @@ const SORT_KEYS: Record<DueSort, { key: string; direction: 'ascending' | 'descen
   age: { key: 'bed', direction: 'ascending' },
 }
 
-type Props = { picture: DueMonths; filters: DueFilters; change: (part: Partial<DueFilters>) => void }
+type Props = { picture: DueMonths; plan: RebedPlan | null; filters: DueFilters; change: (part: Partial<DueFilters>) => void }
 
 /** The beds under the picture: filtered, sorted, ticked, and turned into jobs. */
-export function DueList({ picture, filters, change }: Props) {
+export function DueList({ picture, plan, filters, change }: Props) {
   const { api, me, figures } = useSession()
   const today = useToday()
   const mayPropose = usePermission('propose:job')
@@ -39,6 +41,7 @@ export function DueList({ picture, filters, change }: Props) {
         minAgeYears: filters.age,
         minChance12Months: filters.chance === undefined ? undefined : filters.chance / 100,
         month: filters.month,
+        plannedMonth: filters.planned,
         sort: filters.sort,
         limit: 50,
         cursor,
@@ -53,7 +56,8 @@ export function DueList({ picture, filters, change }: Props) {
 
   return (
     <>
-      <DueFilterBar picture={picture} filters={filters} change={change} selectedCount={selected.size}>
+      <DueFilterBar picture={picture} plan={plan} filters={filters} change={change} selectedCount={selected.size}>
+        {mayPropose && plan && filters.planned ? <ProposePlanned planId={plan.id} month={filters.planned} /> : null}
         {mayPropose ? <ProposeJobs bedIds={[...selected]} onDone={() => setSelected(new Set())} /> : null}
       </DueFilterBar>
       {failure ? (
@@ -90,7 +94,9 @@ export function DueList({ picture, filters, change }: Props) {
               <Empty
                 title="No bed fits these filters"
                 action={
-                  <Button onClick={() => change({ supply: undefined, age: undefined, chance: undefined, month: undefined })}>
+                  <Button
+                    onClick={() => change({ supply: undefined, age: undefined, chance: undefined, month: undefined, planned: undefined })}
+                  >
                     Show all beds
                   </Button>
                 }

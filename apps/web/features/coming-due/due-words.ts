@@ -41,3 +41,14 @@ export const dueThumb = (bed: DueBed, units: UnitSystem, figures: FirmFigures) =
 export function chanceWords(chance: number): string {
   return chance > 0 && chance < 0.01 ? 'under 1 %' : `${Math.round(chance * 100)} %`
 }
+
+/** "March 2027" */
+export const monthName = (month: string) =>
+  new Date(`${month}-15T00:00:00Z`).toLocaleString('en-US', { month: 'long', year: 'numeric', timeZone: 'UTC' })
+
+/** Why the levelled plan gave a bed its month: the months it could choose from. */
+export function plannedWhy({ earliestMonth, latestMonth }: NonNullable<DueBed['planned']>): string {
+  return earliestMonth === latestMonth
+    ? 'its chance passes your limit this month'
+    : `any month from ${monthName(earliestMonth)} to ${monthName(latestMonth)}, when it passes your limit`
+}

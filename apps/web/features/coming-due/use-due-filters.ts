@@ -9,6 +9,8 @@ export type DueFilters = {
   age?: number
   chance?: number
   month?: string
+  /** Only beds that the levelled plan gives to this month. */
+  planned?: string
   view?: '5-years'
   by?: DueGrouping
   sort: DueSort
@@ -28,6 +30,7 @@ export function useDueFilters(): [DueFilters, (change: Partial<DueFilters>) => v
     age: figure(search.get('age')),
     chance: figure(search.get('chance')),
     month: search.get('month') ?? undefined,
+    planned: search.get('planned') ?? undefined,
     view: search.get('view') === '5-years' ? '5-years' : undefined,
     by: dueGroupings.find((one) => one === search.get('by')),
     sort: SORTS.find((one) => one === search.get('sort')) ?? 'chance',

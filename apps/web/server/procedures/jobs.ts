@@ -9,6 +9,7 @@ import { holdJob } from '@almanac/operations/jobs/hold-job'
 import { moveVisit } from '@almanac/operations/jobs/move-visit'
 import { proposeJob } from '@almanac/operations/jobs/propose-job'
 import { proposeJobs } from '@almanac/operations/jobs/propose-jobs'
+import { proposePlanned } from '@almanac/operations/jobs/propose-planned'
 import { resumeJob } from '@almanac/operations/jobs/resume-job'
 import { jobWithLength } from '@almanac/operations/jobs/visit-lengths'
 import { can } from '../procedure.ts'
@@ -20,6 +21,7 @@ export const jobs = {
   places: can('book:visit').jobs.places.handler(({ context, input }) => bestPlaces(context.scope, input.jobId)),
   choices: can('propose:job').jobs.choices.handler(({ context, input }) => readJobChoices(context.scope, input.siteId)),
   propose: can('propose:job').jobs.propose.handler(({ context, input }) => proposeJobs(context.scope, input)),
+  proposePlanned: can('propose:job').jobs.proposePlanned.handler(({ context, input }) => proposePlanned(context.scope, input)),
   proposeOne: can('propose:job').jobs.proposeOne.handler(({ context, input }) => proposeJob(context.scope, input)),
   book: can('book:visit').jobs.book.handler(({ context, input }) => bookVisit(context.scope, input)),
   moveVisit: can('book:visit').jobs.moveVisit.handler(({ context, input }) => moveVisit(context.scope, input)),
