@@ -42,7 +42,10 @@ export function Field({ label, hint, error, required, hideLabel, id, children }:
         'aria-invalid': error ? true : undefined,
         required: required || undefined,
       })}
-      {error ? <FieldError id={`${own}-error`}>{error}</FieldError> : null}
+      {/* Always there, so that a sentence that comes up after the field was left is spoken. */}
+      <span aria-live="polite" className="contents">
+        {error ? <FieldError id={`${own}-error`}>{error}</FieldError> : null}
+      </span>
     </div>
   )
 }

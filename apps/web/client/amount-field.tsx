@@ -90,7 +90,6 @@ export function AmountField(props: AmountFieldProps) {
           onChange={(event) => onChange({ ...value, why: event.target.value })}
         />
       )}
-      <output className="sr-only">{said && value.text.trim() !== '' ? wrong : null}</output>
     </div>
   )
 }
