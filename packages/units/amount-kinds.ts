@@ -130,7 +130,8 @@ export const AMOUNT_KINDS = {
   longitude: rule('A longitude', oneUnit('°'), [-180, 180], undefined, '-88.4215', 'definition of longitude'),
   vehicleRoom: rule('Room for material', VOLUME, [0, 2000], [0, 400], '40'),
   payload: rule('A payload', MASS, [0, 40_000], [0, 10_000], '1,200'),
-  tankMeasure: rule('A measure', { ...LENGTH, units: ['in', 'cm', 'mm', 'ft', 'm'] }, [0, 400], undefined, '31½'),
+  // What a clue to a tank may be is decided, clue by clue, where the tank is told from them.
+  tankMeasure: rule('A measure', { ...LENGTH, units: ['in', 'cm', 'mm', 'ft', 'm'] }, [0, 100_000], undefined, '31½'),
   figureLength: rule('A length', LENGTH, [0, 400], undefined, '10'),
   figureDiameter: rule('A diameter', SMALL_LENGTH, [0, 100], undefined, '1.05'),
   figureVolume: rule('A volume', VOLUME, [0, 500], undefined, '1.5'),
