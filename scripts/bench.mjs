@@ -1,4 +1,4 @@
-// `npm run bench -- <name> [options]` runs scripts/bench/<name>: its default export gets { args, say, openDatabase, openApp } and returns
+// `npm run bench -- <name> [options]` runs scripts/bench/<name>: its default export gets { args, say, openDatabase, openApp, later } and returns
 // the figures, which stand in one JSON line at the end. What it opens is closed here.
 import fs from 'node:fs'
 import path from 'node:path'
@@ -36,7 +36,7 @@ try {
   if (!names.includes(name)) throw new PlainError(`Say which measurement: npm run bench -- ${names.join(' | ')}`)
   const file = ['.mjs', '.ts'].map((end) => path.join(folder, name + end)).find((candidate) => fs.existsSync(candidate))
   const { default: measure } = await import(file)
-  const figures = await Promise.race([measure({ args, say, openDatabase, openApp }), stopped])
+  const figures = await Promise.race([measure({ args, say, openDatabase, openApp, later: (close) => closes.push(close) }), stopped])
   if (figures && figures !== 'stop') console.log(JSON.stringify({ bench: name, ...figures }))
 } catch (error) {
   tellError(error)

@@ -4,12 +4,12 @@ import path from 'node:path'
 import { needDiskSpace } from './disk-space.mjs'
 import { withLock } from './file-lock.mjs'
 import { countLeases, takeLease } from './leases.mjs'
-import { dataDir, root } from './paths.mjs'
+import { cloneDir, root } from './paths.mjs'
 import { PlainError } from './say.mjs'
 import { stopSignal } from './stop-signal.mjs'
 
-const serveDir = path.join(dataDir, 'serve')
-const leasesOf = (name) => path.join(dataDir, 'serve-users', name)
+const serveDir = path.join(cloneDir, 'serve')
+const leasesOf = (name) => path.join(cloneDir, 'serve-users', name)
 
 /** Where a tool of the project is. */
 const toolPath = (name) =>
@@ -88,5 +88,5 @@ export function buildWeb(onWait) {
     fs.mkdirSync(serveDir, { recursive: true })
     return copyBuild()
   }
-  return withLock(path.join(dataDir, 'build.lock'), build, onWait)
+  return withLock(path.join(cloneDir, 'build.lock'), build, onWait)
 }

@@ -3,12 +3,13 @@ import { execFileSync } from 'node:child_process'
 import { createHash } from 'node:crypto'
 import fs from 'node:fs'
 import path from 'node:path'
-import { dataDir, root } from './paths.mjs'
+import { cloneDir, dataDir, root } from './paths.mjs'
 import { PlainError } from './say.mjs'
 
 const idOf = (flag, user) => Number(execFileSync('id', [flag, user], { stdio: ['ignore', 'pipe', 'ignore'] }))
 
-function plainUser() {
+/** Whom root runs a database server as. */
+export function plainUser() {
   for (const user of ['postgres', 'nobody'])
     try {
       return { uid: idOf('-u', user), gid: idOf('-g', user) }
@@ -40,7 +41,13 @@ async function binaries() {
 
 /** Root's place for server files when the clone lies where a plain user cannot go. Only root may have made it. */
 function rootsHome() {
-  const home = path.join('/var/tmp', `rebed-almanac-${createHash('sha256').update(root).digest('hex').slice(0, 10)}`)
+  const home = path.join(
+    '/var/tmp',
+    `rebed-almanac-${createHash('sha256')
+      .update(dataDir === cloneDir ? root : dataDir)
+      .digest('hex')
+      .slice(0, 10)}`,
+  )
   fs.mkdirSync(home, { recursive: true, mode: 0o755 })
   const { uid, mode } = fs.lstatSync(home)
   if (uid !== 0 || mode & 0o022) throw new PlainError(`${home} belongs to another user: remove it, then run this again.`)

@@ -4,7 +4,7 @@ import fs from 'node:fs'
 import path from 'node:path'
 import { freeMb, needDiskSpace } from './disk-space.mjs'
 import { withLock } from './file-lock.mjs'
-import { dataDir, root } from './paths.mjs'
+import { cloneDir, root } from './paths.mjs'
 import { PlainError, say } from './say.mjs'
 
 const stamp = path.join(root, 'node_modules/.package-lock.json') // npm writes it last
@@ -66,7 +66,7 @@ export async function install() {
   if (isFresh()) return
   const waiting = () => say('another command installs the packages: waiting for it')
   await withLock(
-    path.join(dataDir, 'install.lock'),
+    path.join(cloneDir, 'install.lock'),
     async () => {
       if (isFresh()) return
       const some = fs.existsSync(stamp)
