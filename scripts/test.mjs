@@ -11,6 +11,8 @@ import { closingLine, countPlaywright, countVitest } from './support/test-counts
 
 const [only, ...filters] = process.argv.slice(2)
 const results = path.join(root, 'test-results')
+// Each test file that speaks with the database starts a process that loads the same libraries: compiled once, they are read from here.
+process.env.NODE_COMPILE_CACHE ??= path.join(root, 'node_modules/.cache/node-compile')
 const counts = []
 
 /** A step that counts as one test. Resolves to what it made, or undefined when it failed; later stages still run. */
