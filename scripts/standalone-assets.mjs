@@ -1,5 +1,8 @@
-// Next's standalone output leaves static files out, for a CDN; put them beside its server. Runs in apps/web after `next build`.
+// Next's standalone output leaves static files out, for a CDN, and knows nothing of processes aside; put both beside its server. Runs in apps/web after
+// `next build`.
 import fs from 'node:fs'
+import path from 'node:path'
+import { build } from 'rolldown'
 
 const app = '.next/standalone/apps/web'
 for (const [from, to] of [
@@ -7,3 +10,14 @@ for (const [from, to] of [
   ['public', `${app}/public`],
 ])
   if (fs.existsSync(from)) fs.cpSync(from, to, { recursive: true })
+
+// Each process aside that the web server starts, as one file that needs nothing else (ASIDE_FOLDER in next.config.ts). Those of the other domains run in the worker.
+const imports = path.resolve('../../packages/operations/imports')
+const asides = fs.readdirSync(imports).filter((name) => name.endsWith('-aside.ts'))
+for (const name of asides)
+  await build({
+    input: path.join(imports, name),
+    platform: 'node',
+    logLevel: 'warn',
+    output: { file: path.join(app, 'asides', name.replace(/\.ts$/, '.mjs')), format: 'esm', codeSplitting: false },
+  })

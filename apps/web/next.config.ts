@@ -19,6 +19,8 @@ const config: NextConfig = {
   outputFileTracingRoot: root,
   turbopack: { root },
   poweredByHeader: false,
+  // Where the built server finds the processes it starts aside (scripts/standalone-assets.mjs); in development they run from their source.
+  env: process.env.NODE_ENV === 'production' ? { ASIDE_FOLDER: 'asides' } : {},
   // Types are checked by a step of their own (`npm run types`), with the whole repository.
   typescript: { ignoreBuildErrors: true },
   // Compiled for the browser and the server alike: the packages are TypeScript source.

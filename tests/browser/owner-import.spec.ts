@@ -1,5 +1,6 @@
 import path from 'node:path'
 import { expect, test } from '@playwright/test'
+import { workbook } from '../support/hostile-files.ts'
 import { signIn } from '../support/sign-in.ts'
 
 const SHEETS = path.resolve(import.meta.dirname, '../../prisma/demo/spreadsheets')
@@ -40,4 +41,18 @@ test('the owner brings in a messy workbook, and sees a bed of it forecast', asyn
   await expect(page.getByText('import messy-customers.xlsx line').first()).toBeVisible()
   // Forecast by the worker within seconds of the import; the page is told by itself.
   await expect(page.getByRole('heading', { name: /Due about/ })).toBeVisible({ timeout: 60_000 })
+})
+
+test('a file that no list is gets a sentence, and the page goes on', async ({ page }) => {
+  await signIn(page, 'owner')
+  await page.goto('/imports')
+  const bring = (name: string, bytes: Uint8Array) =>
+    page.getByLabel('Spreadsheet to bring in').setInputFiles({ name, mimeType: 'application/octet-stream', buffer: Buffer.from(bytes) })
+  const row = (at: string, line: number) => `<row r="${line}"><c r="${at}" t="inlineStr"><is><t>Ann Poe</t></is></c></row>`
+  await bring('stray.xlsx', workbook(row('A1', 1) + row('XFD1048576', 1_048_576)))
+  await expect(page.getByText('The list reaches to cell XFD1048576.')).toBeVisible({ timeout: 30_000 })
+  await bring('long.csv', new TextEncoder().encode(`Name,Street\nAnn Poe,${'x'.repeat(5_000)}\n`))
+  await expect(page.getByText('The cell in line 2, column B holds 5,000 characters')).toBeVisible({ timeout: 30_000 })
+  await bring('fair.csv', new TextEncoder().encode('Name,Street\nAnn Poe,1 Elm St\n'))
+  await expect(page.getByRole('heading', { name: 'What each column holds' })).toBeVisible({ timeout: 60_000 })
 })

@@ -15,6 +15,8 @@ import { type CompanyRecords, readCompanyRecords } from './company-records.ts'
 
 /** A picture of past forecasts changes slowly: it is made anew once a week. */
 const DAYS_BETWEEN = 7
+/** A fit for each day stood on: minutes for the largest firms; the queue gives a task fifteen. */
+const ASIDE = { module: '@almanac/operations/forecasts/backtest-aside', seconds: 840, memoryMb: 4096 }
 
 function asStored({ worst, ...found }: FirmBacktest, { bedIds }: CompanyRecords): BacktestResult {
   const { originDays: _days, places: _places, ...figures } = found
@@ -29,7 +31,7 @@ export async function backtestDue(tx: Tx, companyId: string): Promise<boolean> {
 
 /**
  * Stands on past new year's days with what the firm knew then, fits, forecasts, and holds it against what came; stored with the days and the records' hash. Starts from
- * the trade's first guesses even where the firm pools: other firms' fits of today know what came later. The arithmetic runs in a thread of its own. Written in one
+ * the trade's first guesses even where the firm pools: other firms' fits of today know what came later. The arithmetic runs in a process of its own. Written in one
  * piece at its end.
  */
 export async function backtestCompany({ companyId }: TaskPayloads['backtest-company']): Promise<void> {
@@ -41,7 +43,7 @@ export async function backtestCompany({ companyId }: TaskPayloads['backtest-comp
   const data = await readCompanyRecords(companyId)
   const seed = Number.parseInt(data.dataHash.slice(0, 8), 16)
   const input: BacktestInput = { records: data.records, prior: tradePriors(), asOfDay: today, seed }
-  const found = await runAside<Result<FirmBacktest>>(new URL('./backtest-aside.ts', import.meta.url).href, 'backtestAside', input)
+  const found = await runAside<Result<FirmBacktest>>({ ...ASIDE, companyId }, input)
   await inCompany({ companyId }, async (tx) => {
     await tx.forecastBacktest.create({
       data: {

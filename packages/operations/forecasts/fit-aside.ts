@@ -3,6 +3,7 @@ import { fitBedRecords, type RecordsFit } from '@almanac/forecast/fit/fit-bed-re
 import { learnFromSamples } from '@almanac/forecast/fit/learn-from-samples'
 import { pooledPrior } from '@almanac/forecast/fit/pool-firms'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
+import { answerAside } from '@almanac/runtime/answer-aside'
 import type { Result } from '@almanac/units/result'
 
 export type FitInput = {
@@ -20,8 +21,8 @@ export type FitAnswer = {
   own: ForecastParameters | null
 }
 
-/** The fit as a thread of its own calls it, with what graded samples of beds taken out say on top: seconds of arithmetic for a firm of a few thousand beds. */
-export function fitAside({ records, prior, others, asOfDay, version }: FitInput): FitAnswer {
+/** The fit as a process of its own calls it, with what graded samples of beds taken out say on top: seconds of arithmetic for a firm of a few thousand beds. */
+function fitAside({ records, prior, others, asOfDay, version }: FitInput): FitAnswer {
   const start = pooledPrior(prior, { optedIn: others !== null, others: others ?? [] })
   const fit = fitBedRecords(records, start, asOfDay, version)
   if (!fit.ok) return { fit, own: null }
@@ -30,3 +31,5 @@ export function fitAside({ records, prior, others, asOfDay, version }: FitInput)
   const parameters = { ...learnFromSamples(fit.value.parameters, samples, asOfDay), version }
   return { fit: { ...fit, value: { ...fit.value, parameters } }, own: alone?.ok ? alone.value.parameters : null }
 }
+
+answerAside(fitAside)

@@ -16,6 +16,8 @@ export const METHOD = 'exposure-lives-2'
 /** Ends the hash of a fit that started from other firms' figures as well. */
 const POOLED = 'pool-'
 
+const ASIDE = { module: '@almanac/operations/forecasts/fit-aside', seconds: 600, memoryMb: 4096 }
+
 type Run = { companyId: string; runId: string; asOfDay: string }
 
 /** A fit that settled for exactly these records, made before. */
@@ -74,7 +76,7 @@ async function storeFit(run: Run, made: Made, data: CompanyRecords, pool: Pool, 
 /**
  * Fits a company's own records as known on the run's day and answers the fit's id. Written in one piece at its end: a fit that was broken off left nothing, and the
  * same records are not fitted twice. Where the firm learns together with others, it starts from what their fits say as well, and hands on what its own records say.
- * The arithmetic runs in a thread of its own, so that a bed closed out meanwhile is forecast at once.
+ * The arithmetic runs in a process of its own, so that a bed closed out meanwhile is forecast at once.
  */
 export async function fitCompany(run: Run): Promise<string> {
   const startedAt = now()
@@ -87,7 +89,7 @@ export async function fitCompany(run: Run): Promise<string> {
   if (before) return before
   const version = `fit-${run.asOfDay}-${id.slice(-6)}`
   const input: FitInput = { records: data.records, prior: tradePriors(), others: pool?.others ?? null, asOfDay: run.asOfDay, version }
-  const answer = await runAside<FitAnswer>(new URL('./fit-aside.ts', import.meta.url).href, 'fitAside', input)
+  const answer = await runAside<FitAnswer>({ ...ASIDE, companyId: run.companyId }, input)
   await storeFit(run, { id, version, startedAt, dataHash }, data, pool, answer)
   return id
 }

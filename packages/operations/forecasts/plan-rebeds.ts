@@ -25,6 +25,8 @@ const LARGE_FIRM_BEDS = 5_000
 /** A bed is not done before its early due date, the day by which one in ten such beds has failed: the date its reminder and its job go by. */
 const EARLY_CHANCE = 0.1
 
+const ASIDE = { module: '@almanac/operations/forecasts/level-aside', seconds: 600, memoryMb: 4096 }
+
 type Sized = LevelledBed & { failedBy: number[]; resinFt3: number; gravelLb: number }
 
 const mean = (values: readonly number[]) => (values.length === 0 ? 0 : values.reduce((sum, one) => sum + one, 0) / values.length)
@@ -120,7 +122,7 @@ export async function planRebeds({ companyId }: TaskPayloads['plan-rebeds']): Pr
     beds: released.map((bed) => ({ ...bed, firstMonth: Math.max(0, bed.firstMonth) })),
     limits: { capacityHours, riskLimit: settings.riskLimit },
   }
-  const plan = await runAside<Result<LevelPlan>>(new URL('./level-aside.ts', import.meta.url).href, 'levelAside', input)
+  const plan = await runAside<Result<LevelPlan>>({ ...ASIDE, companyId }, input)
   const limits = { ...settings, months: count, hoursEach, pastLimit: beds.length - planned.length, gap: plan.ok ? plan.value.gap : null }
   const planId = newId()
   const result = plan.ok ? { months: asMonths(plan.value, planned, run.asOfDay, count) } : { refusal: plan.reason }

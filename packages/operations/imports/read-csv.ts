@@ -1,7 +1,7 @@
 import Papa from 'papaparse'
 import { decodeText } from './decode-text.ts'
 import { guessDelimiter } from './guess-delimiter.ts'
-import { refuseFile, type SheetText } from './upload-limits.ts'
+import { MOST_LINES, refuseFile, type SheetText, tooManyLines } from './upload-limits.ts'
 
 const WORDS: Record<string, string> = { ',': 'commas', ';': 'semicolons', '\t': 'tabs', '|': 'bars' }
 
@@ -12,11 +12,13 @@ export function readCsv(bytes: Uint8Array): SheetText {
   const parsed = Papa.parse<string[]>(text, {
     delimiter,
     skipEmptyLines: false,
+    preview: MOST_LINES + 1,
   })
+  if (parsed.data.length > MOST_LINES) throw tooManyLines()
   const unclosed = parsed.errors.find((error) => error.type === 'Quotes')
   if (unclosed)
     throw refuseFile(
-      `A quotation mark near line ${(unclosed.row ?? 0) + 1} is never closed, so the rows behind it cannot be told apart. Mend that line, or save the file as .xlsx.`,
+      `A quotation mark near line ${(unclosed.row ?? 0) + 1} is never closed, so the rows behind it cannot be told apart. Fix that line, or save the file as .xlsx.`,
     )
   const oneColumn = parsed.data.every((row) => row.length <= 1)
   const parted = oneColumn ? 'It has one column.' : `Its columns are parted by ${WORDS[delimiter] ?? `"${delimiter}"`}.`

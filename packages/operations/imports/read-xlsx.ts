@@ -1,22 +1,6 @@
 import readSheets from 'read-excel-file/node'
+import { lookIntoXlsx } from './look-into-xlsx.ts'
 import { refuseFile, type SheetText } from './upload-limits.ts'
-
-/** A sheet may unpack to this much text; more is no customer list, and would fill the memory. */
-const MOST_UNPACKED_BYTES = 400 * 1024 * 1024
-
-/** What the parts of a zip file say they unpack to, in bytes; null where its directory cannot be read. */
-function unpackedBytes(file: Buffer): number | null {
-  const end = file.lastIndexOf(Buffer.from([0x50, 0x4b, 0x05, 0x06]))
-  if (end < 0 || end + 22 > file.length) return null
-  let at = file.readUInt32LE(end + 16)
-  let total = 0
-  for (let left = file.readUInt16LE(end + 10); left > 0; left--) {
-    if (at + 46 > file.length || file.readUInt32LE(at) !== 0x02014b50) return null
-    total += file.readUInt32LE(at + 24)
-    at += 46 + file.readUInt16LE(at + 28) + file.readUInt16LE(at + 30) + file.readUInt16LE(at + 32)
-  }
-  return total
-}
 
 /** A number as people type it, never with an exponent: 5550104477, 0.3, 18.1 for 18.100000000000001. */
 function decimal(value: number): string {
@@ -38,10 +22,7 @@ const hasText = (rows: readonly (readonly unknown[])[]) => rows.some((row) => ro
 /** Reads the first sheet of an XLSX file that holds anything: date cells as ISO days, numbers as decimal text, formulas as the value last worked out. */
 export async function readXlsx(bytes: Uint8Array): Promise<SheetText> {
   const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength)
-  const unpacked = unpackedBytes(file)
-  if (unpacked === null)
-    throw refuseFile('This .xlsx file is damaged: its list of parts cannot be read. Open it in your spreadsheet and save it again.')
-  if (unpacked > MOST_UNPACKED_BYTES) throw refuseFile('This .xlsx file unpacks to more than 400 MB. Split the list, or save it as CSV.')
+  lookIntoXlsx(file)
   let sheets: Awaited<ReturnType<typeof readSheets>>
   try {
     sheets = await readSheets(file)

@@ -1,18 +1,35 @@
-import { readFile } from 'node:fs/promises'
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { commandTools } from '@almanac/database/run-command'
 import { insertImported } from '@almanac/database/sql/import-inserts'
+import { inLane } from '@almanac/runtime/aside-turns'
+import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import { isEmptyRow } from '@almanac/service-rules/import/read-row'
-import { suggestColumns } from '@almanac/service-rules/import/suggest-columns'
+import { AsideOverrun, runAside } from '@almanac/runtime/run-aside'
+import type { Result } from '@almanac/units/result'
 import { companyFacts } from '../shared/company-facts.ts'
 import type { StoredMapping } from './batch-mapping.ts'
-import { readUpload } from './read-upload.ts'
-import { MOST_ROWS, refuseFile } from './upload-limits.ts'
+import type { FileRecord, ReadFileAnswer, ReadFileInput } from './read-file-aside.ts'
+import { refuseFile, TAKES_TOO_MUCH } from './upload-limits.ts'
 
-const CHUNK = 1000
-/** PostgreSQL's text holds no zero byte. */
+/** The largest list allowed reads in a few seconds; on a busy machine it may take several times as long. */
+const ASIDE = { module: '@almanac/operations/imports/read-file-aside', seconds: 60, memoryMb: 1024 }
+/** Files of one firm that are read or wait to be. */
+const MOST_WAITING = 2
+
 const storable = (text: string) => text.replaceAll('\u0000', '')
+
+/** The file's rows and what its columns seem to hold, read in a process of its own: a file may have been made to do harm. */
+async function readAside(companyId: string, input: ReadFileInput): Promise<ReadFileAnswer & { pieces: FileRecord[][] }> {
+  if (inLane(ASIDE.module, companyId) >= MOST_WAITING)
+    throw new AppError('rate-limited', 'Your company’s last files are still being read. Nothing was brought in. Try again in a minute.')
+  const pieces: FileRecord[][] = []
+  const onPiece = (piece: unknown) => pieces.push(piece as FileRecord[])
+  const answer = await runAside<Result<ReadFileAnswer>>({ ...ASIDE, companyId }, input, onPiece).catch((error: unknown) => {
+    throw error instanceof AsideOverrun ? refuseFile(TAKES_TOO_MUCH) : error
+  })
+  if (!answer.ok) throw new AppError('invalid', answer.reason)
+  return { ...answer.value, pieces }
+}
 
 /**
  * Reads a file and keeps its rows as they came in a draft, in one transaction: nothing of customers or sites is touched yet. Columns are suggested from
@@ -20,48 +37,46 @@ const storable = (text: string) => text.replaceAll('\u0000', '')
  */
 export async function storeUpload(
   scope: Scope & { personId: string },
-  upload: { fileName: string; file: string },
+  { fileName, file }: { fileName: string; file: string },
 ): Promise<{ batchId: string }> {
   const { companyId } = scope
-  const { rows: read, sentences } = await readUpload(await readFile(upload.file))
-  const rows = read.map((cells) => cells.map(storable))
+  const { today } = await inCompany(scope, (tx) => companyFacts(tx, companyId))
+  const { pieces, ...found } = await readAside(companyId, { file, today })
+  const totalRows = pieces.reduce((sum, piece) => sum + piece.length, 0)
   return inCompany(
     scope,
     async (tx) => {
-      const { today } = await companyFacts(tx, companyId)
-      const found = suggestColumns(rows, today)
-      const records = rows
-        .map((cells, index) => ({ cells, line: index + 1 }))
-        .filter(({ cells, line }) => line > found.firstRecordRow && !isEmptyRow(cells))
-      if (records.length === 0) throw refuseFile('The file has a header but no rows below it.')
-      if (records.length > MOST_ROWS)
-        throw refuseFile(
-          `The file holds ${records.length.toLocaleString('en-US')} rows; at most 50,000 are read at one time. Split the list.`,
-        )
       const batchId = newId()
       const tools = commandTools(tx, scope, 'imports.upload', null)
-      const mapping: StoredMapping = { columns: found.columns, sentences: [...sentences, found.reason], checked: false }
+      const mapping: StoredMapping = { columns: found.columns, sentences: [...found.sentences, found.reason], checked: false }
       await tx.importBatch.create({
         data: {
           companyId,
           id: batchId,
-          fileName: storable(upload.fileName).slice(0, 200) || 'unnamed',
+          fileName: storable(fileName).slice(0, 200) || 'unnamed',
           state: 'draft',
           headerLine: found.headerRow === null ? 0 : found.headerRow + 1,
           header: found.header,
           mapping: mapping as object,
-          totalRows: records.length,
+          totalRows,
           createdAt: tools.at,
           createdBy: scope.personId,
         },
       })
-      for (let start = 0; start < records.length; start += CHUNK) {
-        const data = records
-          .slice(start, start + CHUNK)
-          .map(({ cells, line }) => ({ companyId, id: newId(), batchId, line, cells, status: 'pending', problems: [], notes: [] }))
+      for (const piece of pieces) {
+        const data = piece.map(({ cells, line }) => ({
+          companyId,
+          id: newId(),
+          batchId,
+          line,
+          cells,
+          status: 'pending',
+          problems: [],
+          notes: [],
+        }))
         await insertImported(tx, 'import_row', data)
       }
-      await tools.audit('file kept as a draft', 'import-batch', batchId, { rows: records.length })
+      await tools.audit('file kept as a draft', 'import-batch', batchId, { rows: totalRows })
       await tools.announce('import-batch', batchId, 1)
       return { batchId }
     },

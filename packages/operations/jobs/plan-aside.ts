@@ -2,6 +2,7 @@ import type { PlanAsked } from '@almanac/contract/plans'
 import type { Board } from '@almanac/dispatch/propose/board'
 import { type Proposal, startProposal } from '@almanac/dispatch/propose/propose-plan'
 import { type Mishap, whatIf } from '@almanac/dispatch/slots/what-if'
+import { answerAside } from '@almanac/runtime/answer-aside'
 import type { CrewLeft } from './read-board.ts'
 
 export type PlanInput = {
@@ -25,8 +26,8 @@ export type PlanAnswer = { proposal: StoredProposal; board: Omit<Board, 'travel'
 const MOST_ITERATIONS = 20_000
 const MISHAP_ITERATIONS = 2_000
 
-/** Plans in a thread of its own: the search is told when its time is up. */
-export function planAside({ board, asked, capacity, left, seed, seconds }: PlanInput): PlanAnswer {
+/** Plans in a process of its own: the search is told when its time is up. */
+function planAside({ board, asked, capacity, left, seed, seconds }: PlanInput): PlanAnswer {
   const until = Date.now() + seconds * 1000
   const shouldStop = () => Date.now() >= until
   if (asked.kind === 'week') {
@@ -53,3 +54,5 @@ function answer(proposal: Proposal, board: Board, first: string[]): PlanAnswer {
   const { travel: _drives, ...stored } = board
   return { proposal: { ...rest, sentences: [...first, ...proposal.sentences], spots: [...spots] }, board: stored }
 }
+
+answerAside(planAside)

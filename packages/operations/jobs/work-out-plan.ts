@@ -16,6 +16,8 @@ const SEED = 1
 /** How long the search may take: a dispatcher waits for it. A mishap is answered sooner. */
 const WEEK_SECONDS = 8
 const MISHAP_SECONDS = 2
+/** The search stops by itself at its time; the limit is for one that does not. */
+const ASIDE = { module: '@almanac/operations/jobs/plan-aside', seconds: 120, memoryMb: 2048 }
 
 /** What the vehicle asked for instead carries; nothing without one. */
 async function capacityOf(tx: Tx, companyId: string, asked: PlanAsked): Promise<PlanInput['capacity']> {
@@ -24,7 +26,7 @@ async function capacityOf(tx: Tx, companyId: string, asked: PlanAsked): Promise<
   return { ft3: vehicle?.volumeFt3 ?? 0, lb: vehicle?.weightLb ?? 0 }
 }
 
-/** Works a plan out in a thread of its own and stores it in one piece. A plan that was stopped meanwhile, or is there already, is left as it is. */
+/** Works a plan out in a process of its own and stores it in one piece. A plan that was stopped meanwhile, or is there already, is left as it is. */
 export async function workOutPlan({ companyId, planId }: TaskPayloads['work-out-plan']): Promise<void> {
   const where = { companyId_id: { companyId, id: planId } }
   const read = await inCompany({ companyId }, async (tx) => {
@@ -45,7 +47,7 @@ export async function workOutPlan({ companyId, planId }: TaskPayloads['work-out-
     seed: SEED,
     seconds: asked.kind === 'week' ? WEEK_SECONDS : MISHAP_SECONDS,
   }
-  const answer = await runAside<PlanAnswer>(new URL('./plan-aside.ts', import.meta.url).href, 'planAside', input)
+  const answer = await runAside<PlanAnswer>({ ...ASIDE, companyId }, input)
   const plain = JSON.parse(JSON.stringify(answer)) as PlanAnswer
   await inCompany({ companyId }, async (tx) => {
     const data =

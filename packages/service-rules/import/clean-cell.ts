@@ -3,10 +3,14 @@ import { restoreCell } from './neutralise.ts'
 /** Words that firms write into a cell they have nothing for. */
 const silent = /^(?:[-–—.?*/\\]+|n\.?\s?\/?\s?a\.?|none known|unknown|not known|unk\.?|tbd|tbc|null|nil|#n\/a|#value!|#ref!|undefined)$/i
 
-/** The text of a cell as a person means it: what a problem file added is taken off, odd spaces are made plain, ends are trimmed. */
+/**
+ * The text of a cell as a person means it: what a problem file added is taken off, odd spaces are made plain, runs of them count once (many rules would weigh a
+ * long run again from each of its places), ends are trimmed.
+ */
 export function cleanCell(cell: string | undefined): string {
   return restoreCell(cell ?? '')
     .replace(/[\u00a0\u2007\u202f\u200b\ufeff]/g, ' ')
+    .replace(/\s{2,}/g, (run) => (/[\r\n]/.test(run) ? '\n' : ' '))
     .trim()
 }
 

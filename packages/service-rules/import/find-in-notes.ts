@@ -104,7 +104,9 @@ function furtherDates(clause: string, first: Place, dates: readonly Place[]): Pl
   const further: Place[] = []
   let end = first.end
   for (const date of dates) {
-    if (date.start < end || !/^\s*(?:and|&|\+|,|also|again|\s)+\s*$/.test(clause.slice(end, date.start))) continue
+    if (date.start < end) continue
+    // What follows a date that is not joined is not joined either.
+    if (!/^(?:and|&|\+|,|also|again|\s)+$/.test(clause.slice(end, date.start))) break
     further.push(date)
     end = date.end
   }

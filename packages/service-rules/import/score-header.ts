@@ -6,6 +6,9 @@ import { normaliseText } from './normalise.ts'
 /** A word that is spelt right is never taken for the misspelling of another. */
 const knownWords = new Set(headerPhrases.flatMap((phrase) => phrase.words))
 
+/** A longer text names no column: it is a record or a stray paragraph. */
+const LONGEST_HEADER = 200
+
 /** The words of a header; run-together ones are parted ("LastService", "tank_size", "Addr1"). */
 export function headerWords(header: string): string[] {
   const parted = cleanCell(header)
@@ -23,8 +26,9 @@ export function headerWords(header: string): string[] {
  * five letters or more and two in words of eight or more.
  */
 export function scoreHeader(header: string): Map<ImportField, number> {
-  const words = headerWords(header)
   const scores = new Map<ImportField, number>()
+  if (header.length > LONGEST_HEADER) return scores
+  const words = headerWords(header)
   if (words.length === 0) return scores
   for (const phrase of headerPhrases) {
     const score = scorePhrase(words, phrase.words)
@@ -59,6 +63,7 @@ function wordLikeness(word: string, wanted: string): number {
   const allowed = shorter >= 8 ? 2 : shorter >= 5 ? 1 : 0
   // Short words have too many neighbours ("date", "gate"): only letters changed about count there.
   if (allowed === 0) return shorter >= 3 && [...word].sort().join('') === [...wanted].sort().join('') ? 0.85 : 0
+  if (Math.abs(word.length - wanted.length) > allowed) return 0
   const distance = editDistance(word, wanted)
   return distance <= allowed ? 0.9 - 0.05 * distance : 0
 }

@@ -1,0 +1,41 @@
+import { readFile } from 'node:fs/promises'
+import { answerAside } from '@almanac/runtime/answer-aside'
+import { AppError } from '@almanac/runtime/errors'
+import { isEmptyRow } from '@almanac/service-rules/import/read-row'
+import { suggestColumns } from '@almanac/service-rules/import/suggest-columns'
+import type { FileSuggestion } from '@almanac/service-rules/import/suggestion-types'
+import { ok, type Result, refuse } from '@almanac/units/result'
+import { readUpload } from './read-upload.ts'
+import { MOST_ROWS, refuseFile, tooManyRows } from './upload-limits.ts'
+
+/** A file by its path on this machine. */
+export type ReadFileInput = { file: string; today: string }
+
+/** A row that says something, as it came; `line` as the spreadsheet counts. */
+export type FileRecord = { cells: string[]; line: number }
+export type ReadFileAnswer = FileSuggestion & { sentences: string[] }
+
+const PIECE = 1000
+/** PostgreSQL's text holds no zero byte. */
+const storable = (text: string) => text.replaceAll('\u0000', '')
+
+/** Reads a firm's file: hands its rows over a thousand at a time, then what its columns seem to hold, or why the file is refused. */
+async function* readFileAside({ file, today }: ReadFileInput): AsyncGenerator<FileRecord[], Result<ReadFileAnswer>> {
+  try {
+    const sheet = await readUpload(await readFile(file))
+    const rows = sheet.rows.map((cells) => cells.map(storable))
+    const found = suggestColumns(rows, today)
+    const records = rows
+      .map((cells, index) => ({ cells, line: index + 1 }))
+      .filter(({ cells, line }) => line > found.firstRecordRow && !isEmptyRow(cells))
+    if (records.length === 0) throw refuseFile('The file has a header but no rows below it.')
+    if (records.length > MOST_ROWS) throw tooManyRows(records.length)
+    for (let start = 0; start < records.length; start += PIECE) yield records.slice(start, start + PIECE)
+    return ok({ ...found, sentences: sheet.sentences })
+  } catch (error) {
+    if (error instanceof AppError) return refuse(error.message)
+    throw error
+  }
+}
+
+answerAside(readFileAside)
