@@ -75,6 +75,8 @@ export const ImportBatchRow = z.object({
   totalRows: z.number().int(),
   doneRows: z.number().int(),
   counts: ImportCounts.nullable(),
+  /** Rows whose records are gone since another import was undone, and that import's file. */
+  gone: z.object({ rows: z.number().int(), fileName: z.string() }).nullable(),
   createdAt: Instant,
   appliedAt: Instant.nullable(),
 })

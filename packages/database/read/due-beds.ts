@@ -2,6 +2,7 @@ import type { DueBed } from '@almanac/contract/due'
 import { addDays } from '@almanac/runtime/clock'
 import { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
+import { FORECAST_IN_SERVICE } from './in-service.ts'
 import { cursorOf, readCursor } from './page-key.ts'
 
 export type DueQuery = {
@@ -75,7 +76,7 @@ export async function readDueBeds(
     (tx) => tx.$queryRaw<Row[]>`
     with page as materialized (
       select f.*, ${column} as sort_value from bed_forecast f
-      where f.company_id = ${scope.companyId}::uuid and f.due50_day is not null ${filters(query, today)} ${after(query)}
+      where f.company_id = ${scope.companyId}::uuid and f.due50_day is not null and ${FORECAST_IN_SERVICE} ${filters(query, today)} ${after(query)}
       order by ${column} ${direction}, f.id ${direction} limit ${query.limit + 1})
     select p.id, case when ${down} then to_jsonb(p.sort_value) else to_jsonb(p.sort_value::text) end as "sortValue", p.bed_id as "bedId", p.site_id as "siteId",
       s.label as "siteLabel", s.town, t.size_as_written as "sizeAsWritten", t.diameter_in as "diameterIn", t.height_in as "heightIn",

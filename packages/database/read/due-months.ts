@@ -4,6 +4,7 @@ import { addDays, instantIn } from '@almanac/runtime/clock'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
+import { IN_SERVICE } from './in-service.ts'
 import { readShownFit } from './shown-fit.ts'
 
 type Band = { mean: number; low: number; high: number }
@@ -83,7 +84,7 @@ export async function readDueMonths(
     const booked =
       months.length > 0 ? await readBooked(tx, companyId, waterSupplyId, from, months.length, timeZone) : new Map<string, number>()
     const probablyFailed = await tx.bedForecast.count({
-      where: { companyId, chanceAlreadyFailed: { gt: 0.5 }, ...(waterSupplyId ? { waterSupplyId } : {}) },
+      where: { companyId, chanceAlreadyFailed: { gt: 0.5 }, bed: IN_SERVICE, ...(waterSupplyId ? { waterSupplyId } : {}) },
     })
     const supplies = await readGroups(tx, companyId, 'supply')
     return {

@@ -4,7 +4,7 @@ import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 import { cursorOf, readCursor } from './page-key.ts'
 
-type StoredCounts = { check?: ImportCounts; done?: ImportCounts; undone?: ImportUndone }
+type StoredCounts = { check?: ImportCounts; done?: ImportCounts; undone?: ImportUndone; gone?: ImportBatchRow['gone'] }
 
 function batchRow(row: Prisma.ImportBatchGetPayload<object>): ImportBatchRow {
   const counts = row.counts as StoredCounts
@@ -16,6 +16,7 @@ function batchRow(row: Prisma.ImportBatchGetPayload<object>): ImportBatchRow {
     totalRows: row.totalRows,
     doneRows: row.doneRows,
     counts: counts.done ?? counts.check ?? null,
+    gone: counts.gone ?? null,
     createdAt: row.createdAt.toISOString(),
     appliedAt: row.appliedAt?.toISOString() ?? null,
   }

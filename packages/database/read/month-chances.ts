@@ -1,6 +1,7 @@
 import type { DueGrouping } from '@almanac/records/forecast-run'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
+import { FORECAST_IN_SERVICE, IN_SERVICE } from './in-service.ts'
 
 const CHUNK = 2_000
 
@@ -21,7 +22,7 @@ export async function* readMonthChances(tx: Tx, companyId: string): AsyncGenerat
   let after: string | undefined
   for (;;) {
     const rows = await tx.bedForecast.findMany({
-      where: { companyId, ...(after ? { id: { gt: after } } : {}) },
+      where: { companyId, bed: IN_SERVICE, ...(after ? { id: { gt: after } } : {}) },
       select: {
         ...{ id: true, bedId: true, runId: true, asOfDay: true, waterSupplyId: true, chanceAlreadyFailed: true, monthChances: true },
         ...{ site: { select: { town: true } }, bed: { select: { resinKind: true } } },
@@ -52,7 +53,7 @@ export async function readGroupSizes(tx: Tx, companyId: string) {
   return tx.$queryRaw<{ by: DueGrouping; key: string; beds: number }[]>`
     with b as (select f.water_supply_id::text as supply, s.town as area, b.resin_kind as resin from bed_forecast f
       join site s on s.company_id = f.company_id and s.id = f.site_id join bed b on b.company_id = f.company_id and b.id = f.bed_id
-      where f.company_id = ${companyId}::uuid)
+      where f.company_id = ${companyId}::uuid and ${FORECAST_IN_SERVICE})
     select 'supply' as by, supply as key, count(*)::int as beds from b where supply is not null group by supply
     union all select 'area', area, count(*)::int from b where area is not null group by area
     union all select 'resin', resin, count(*)::int from b group by resin

@@ -1,5 +1,6 @@
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
+import { IN_SERVICE } from './in-service.ts'
 
 /** What the page "When to act" is worked out from: costs as set, supplies, one supply's history, how often beads were lost, how many beds are watched. */
 export async function readPolicyInputs(tx: Tx, companyId: string, asked: string | null) {
@@ -15,7 +16,7 @@ export async function readPolicyInputs(tx: Tx, companyId: string, asked: string 
   })
   const largest = await tx.bedForecast.groupBy({
     by: ['waterSupplyId'],
-    where: { companyId, waterSupplyId: { in: supplies.map((one) => one.id) } },
+    where: { companyId, waterSupplyId: { in: supplies.map((one) => one.id) }, bed: IN_SERVICE },
     _count: true,
     orderBy: { _count: { waterSupplyId: 'desc' } },
     take: 1,
@@ -29,7 +30,7 @@ export async function readPolicyInputs(tx: Tx, companyId: string, asked: string 
   const ended = await tx.bed.groupBy({ by: ['endCause'], where: { companyId, archivedAt: null, endedLatest: { not: null } }, _count: true })
   const count = (cause: string) => ended.find((one) => one.endCause === cause)?._count ?? 0
   const bedsWatched = await tx.bedForecast.count({
-    where: { companyId, due50Day: { not: null }, ...(waterSupplyId ? { waterSupplyId } : {}) },
+    where: { companyId, due50Day: { not: null }, bed: IN_SERVICE, ...(waterSupplyId ? { waterSupplyId } : {}) },
   })
   const name = waterSupplyId
     ? ((await tx.waterSupply.findUnique({ where: { companyId_id: { companyId, id: waterSupplyId } }, select: { name: true } }))?.name ??

@@ -1,5 +1,6 @@
 import type { Tx } from '../client.ts'
 import { dateOf, dayOf } from '../days.ts'
+import { IN_SERVICE } from './in-service.ts'
 
 /** A bed whose window has come within reach and for which nothing was ever raised, with the people one could tell. */
 export type ReminderCandidate = {
@@ -32,7 +33,7 @@ export async function readReminderCandidates(
     where: {
       companyId,
       due10Day: { lte: dateOf(lastEarlyDay) },
-      bed: { reminders: { none: { notice } }, endedLatest: null },
+      bed: { reminders: { none: { notice } }, ...IN_SERVICE },
       ...(afterBedId ? { bedId: { gt: afterBedId } } : {}),
     },
     select: {

@@ -1,6 +1,7 @@
 import { notFound } from '@almanac/runtime/errors'
 import { dateOf, dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
+import { IN_SERVICE } from './in-service.ts'
 
 /** How many of the most pressing beds stand for a usual rebed's kit. */
 const BEDS = 200
@@ -16,7 +17,7 @@ export async function readStoreDemand(scope: Pick<Scope, 'companyId'>, today: st
       select: { stockItemId: true, quantity: true, state: true, visit: { select: { crewDay: { select: { day: true } } } } },
     })
     const beds = await tx.bedForecast.findMany({
-      where: { companyId, chance12Months: { gt: 0 } },
+      where: { companyId, chance12Months: { gt: 0 }, bed: IN_SERVICE },
       orderBy: [{ chance12Months: 'desc' }, { id: 'asc' }],
       take: BEDS,
       select: { chance12Months: true, bed: { include: { tank: true } } },

@@ -3,6 +3,7 @@ import { notFound } from '@almanac/runtime/errors'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
+import { FORECAST_IN_SERVICE, IN_SERVICE } from './in-service.ts'
 import { cursorOf, readCursor } from './page-key.ts'
 
 const PERIODS = { where: { withdrawnAt: null }, orderBy: { fromDay: { sort: 'desc', nulls: 'last' } } } as const
@@ -65,13 +66,13 @@ export async function readSupply(scope: Pick<Scope, 'companyId'>, waterSupplyId:
       include: { periods: PERIODS, _count: { select: { sites: { where: { archivedAt: null } } } } },
     })
     if (!found) throw notFound('water supply')
-    const bedsWatched = await tx.bedForecast.count({ where: { companyId, waterSupplyId } })
+    const bedsWatched = await tx.bedForecast.count({ where: { companyId, waterSupplyId, bed: IN_SERVICE } })
     const moves = await tx.$queryRaw<{ runId: string; at: Date; cause: string; beds: number; earlier: number; meanDays: number }[]>`
       select c.run_id as "runId", max(c.at) as at, min(c.cause) as cause, count(*)::int as beds,
         (count(*) filter (where c.to_due50 < c.from_due50))::int as earlier, avg(c.to_due50 - c.from_due50)::float8 as "meanDays"
       from forecast_change c join bed_forecast f on f.company_id = c.company_id and f.bed_id = c.bed_id
       where c.company_id = ${companyId}::uuid and f.water_supply_id = ${waterSupplyId}::uuid and c.cause = 'supply'
-        and c.from_due50 is not null and c.to_due50 is not null
+        and c.from_due50 is not null and c.to_due50 is not null and ${FORECAST_IN_SERVICE}
       group by c.run_id order by max(c.at) desc limit 10`
     return {
       id: found.id,

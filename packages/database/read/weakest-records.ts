@@ -1,6 +1,7 @@
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
+import { IN_SERVICE } from './in-service.ts'
 import { cursorOf, readCursor } from './page-key.ts'
 import { tankLine } from './site-lines.ts'
 
@@ -38,7 +39,7 @@ export async function readWeakestRecords(scope: Pick<Scope, 'companyId'>, query:
       where: {
         companyId: scope.companyId,
         weakness: { gt: WORTH_ASKING_YEARS },
-        bed: { endedLatest: null, archivedAt: null },
+        bed: IN_SERVICE,
         ...(after ? { OR: [{ weakness: { lt: after.sort } }, { weakness: after.sort, id: { lt: after.id } }] } : {}),
       },
       include: PARTS,

@@ -22,9 +22,11 @@ export async function storeDrafts(tx: Tx, run: StoredRun, at: Date, rows: Foreca
  */
 export async function showDrafts(tx: Tx, run: StoredRun, everyBed: boolean): Promise<{ beds: number; overtaken: string[] }> {
   const drafts = Prisma.sql`from forecast_draft d where d.company_id = ${run.companyId}::uuid and d.run_id = ${run.runId}::uuid`
+  const drafted = await tx.$queryRaw<{ bedId: string }[]>`select d.bed_id as "bedId" ${drafts} and d.figures <> 'null'`
   await writeForecasts(
     tx,
     run,
+    drafted.map((row) => row.bedId),
     Prisma.sql`select r.*, d.month_chances as "monthBytes", d.computed_at as "computedAt" from forecast_draft d, jsonb_to_record(d.figures) as r(${FIGURES})
       where d.company_id = ${run.companyId}::uuid and d.run_id = ${run.runId}::uuid and d.figures <> 'null'`,
   )

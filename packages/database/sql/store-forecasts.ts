@@ -1,6 +1,7 @@
 import { newId } from '@almanac/runtime/ids'
 import type { Tx } from '../client.ts'
 import { Prisma } from '../generated/client.ts'
+import { lockRows } from './lock-rows.ts'
 
 /** One bed's present forecast as it is stored; dates 'YYYY-MM-DD'. Null figures with a refusal sentence where no forecast could be made. */
 export type ForecastRow = {
@@ -43,14 +44,18 @@ export const FIGURES =
   question text, drivers jsonb, assumptions jsonb, missing jsonb, refusal text`)
 
 /**
- * Writes forecasts from `source`, a query that yields the figures, "monthBytes" and "computedAt"; a row computed later than its own stays. A move of two weeks
- * or more is kept as a change.
+ * Writes forecasts from `source`, a query that yields the figures, "monthBytes" and "computedAt", of the beds named; a row computed later than its own stays. A
+ * move of two weeks or more is kept as a change. A bed that has ended or was put away since its facts were read is passed over. The beds stay locked to the end:
+ * whoever ends one meanwhile comes after this transaction, and so does the task that takes its forecast away.
  */
-export async function writeForecasts(tx: Tx, run: StoredRun, source: Prisma.Sql): Promise<void> {
+export async function writeForecasts(tx: Tx, run: StoredRun, bedIds: readonly string[], source: Prisma.Sql): Promise<void> {
+  await lockRows(tx, run.companyId, 'bed', bedIds, 'share')
+  const alive = Prisma.sql`(select n.* from (${source}) n join bed b on b.company_id = ${run.companyId}::uuid and b.id = n."bedId"
+    where b.ended_latest is null and b.archived_at is null)`
   await tx.$executeRaw`
     insert into forecast_change (company_id, id, bed_id, run_id, at, from_due50, to_due50, cause)
     select ${run.companyId}::uuid, n."changeId", n."bedId", ${run.runId}::uuid, ${run.at}, f.due50_day, n."due50Day", ${run.cause}
-    from (${source}) n
+    from ${alive} n
     join bed_forecast f on f.company_id = ${run.companyId}::uuid and f.bed_id = n."bedId"
     where f.computed_at <= n."computedAt" and f.due50_day is distinct from n."due50Day"
       and (f.due50_day is null or n."due50Day" is null or abs(f.due50_day - n."due50Day") >= ${NOTEWORTHY_DAYS}::int)`
@@ -61,7 +66,7 @@ export async function writeForecasts(tx: Tx, run: StoredRun, source: Prisma.Sql)
     select ${run.companyId}::uuid, n.id, n."bedId", n."siteId", n."waterSupplyId", ${run.runId}::uuid, ${run.asOfDay}::date, n."computedAt", n."due10Day",
       n."due50Day", n."due90Day", n."chance3Months", n."chance12Months", n."chance24Months", n."chanceAlreadyFailed", n."beganMiddleDay", n.weakness,
       n.question, n."monthBytes", n.drivers, n.assumptions, n.missing, n.refusal
-    from (${source}) n
+    from ${alive} n
     order by n."bedId"
     on conflict (company_id, bed_id) do update set site_id = excluded.site_id, water_supply_id = excluded.water_supply_id, run_id = excluded.run_id,
       as_of_day = excluded.as_of_day, computed_at = excluded.computed_at, due10_day = excluded.due10_day, due50_day = excluded.due50_day,
@@ -79,6 +84,7 @@ export async function storeForecasts(tx: Tx, run: StoredRun, rows: ForecastRow[]
   await writeForecasts(
     tx,
     run,
+    rows.map((row) => row.bedId),
     Prisma.sql`select n.*, decode(n."monthChances", 'base64') as "monthBytes", ${run.at}::timestamptz as "computedAt"
       from jsonb_to_recordset(${plain}::jsonb) as n(${FIGURES}, "monthChances" text)`,
   )

@@ -121,9 +121,13 @@ async function followUp(tx: Tx, run: LockedRun, overtaken: string[]): Promise<vo
   await tools.announce('forecast-run', runId)
 }
 
-/** Carries a run on from wherever it stands to its end. Twice at once, or after a kill, it still ends once and shows one whole run. */
-export async function carryOn(companyId: string, runId: string): Promise<void> {
+/**
+ * Carries a run on from wherever it stands to its end. Twice at once, or after a kill, it still ends once and shows one whole run. `midway` is called between the last
+ * draft and the showing, for tests of what comes in between.
+ */
+export async function carryOn(companyId: string, runId: string, midway?: () => Promise<void>): Promise<void> {
   await fitRun(companyId, runId)
   while (await draftChunk(companyId, runId)) {}
+  await midway?.()
   await showRun(companyId, runId)
 }

@@ -56,8 +56,8 @@ export async function refreshBeds({ companyId, bedIds, cause }: TaskPayloads['fo
 }
 
 /** Recomputes every bed of a company, a supply or an import batch with the parameters in use; all of them are shown together. */
-export async function refreshCompany({ runId, ...request }: TaskPayloads['forecast-company']): Promise<void> {
-  await carryOn(request.companyId, runId ?? (await openCompanyRun(request)))
+export async function refreshCompany({ runId, ...request }: TaskPayloads['forecast-company'], midway?: () => Promise<void>): Promise<void> {
+  await carryOn(request.companyId, runId ?? (await openCompanyRun(request)), midway)
 }
 
 /** Learns from the company's own records, then recomputes every bed with what was learned; all of them are shown together. */

@@ -1,5 +1,6 @@
 import { closeClients } from '@almanac/database/client'
 import { inCompany } from '@almanac/database/in-company'
+import { readImport } from '@almanac/database/read/import-batches'
 import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
@@ -76,6 +77,18 @@ describe('undoing an import', () => {
     const sizes = (await stateOf(firm)).tanks.map((tank) => [tank.diameterIn, tank.heightIn, tank.factSources])
     expect(sizes[0]).toEqual([10, 54, before.tanks[0]?.factSources])
     expect(sizes[1]?.slice(0, 2)).toEqual([10, 47])
+  })
+
+  test('takes the ground from a second import of the same file, which says so', async () => {
+    const { batchId } = await bringIn(firm, file(ANNA, BELL))
+    const second = await bringIn(firm, file(ANNA, BELL), 'again.csv')
+    const third = await bringIn(firm, file(ANNA, ANNA.replaceAll('17,Anna', '19,Cora').replace('14 Orchard', '9 Elm')), 'third.csv')
+    expect(second.done).toMatchObject({ unchanged: 2, created: 0 })
+    await undo(firm, batchId)
+    expect(await readImport(firm, second.batchId)).toMatchObject({ state: 'undone', gone: { rows: 2, fileName: 'list.csv' } })
+    expect(await readImport(firm, third.batchId)).toMatchObject({ state: 'applied', gone: { rows: 1, fileName: 'list.csv' } })
+    expect(await readImport(firm, batchId)).toMatchObject({ state: 'undone', gone: null })
+    expect((await bringIn(firm, file(ANNA, BELL), 'again.csv')).done).toMatchObject({ created: 2 })
   })
 
   test('of another firm is not found, and nothing changes', async () => {

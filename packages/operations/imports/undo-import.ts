@@ -5,6 +5,8 @@ import type { Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import { lockImports } from '@almanac/database/sql/import-row-outcomes'
 import { type ImportedTable, updateImported } from '@almanac/database/sql/import-updates'
+import { markImportsLeftEmpty } from '@almanac/database/sql/imports-left-empty'
+import { lockRows } from '@almanac/database/sql/lock-rows'
 import { dayIn } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import type * as z from 'zod'
@@ -59,7 +61,7 @@ async function archiveSupplies(tx: Tx, companyId: string, batchId: string, at: D
 
 /**
  * Undoes an applied batch in one transaction: archives what it made, as far as nobody touched it since, and gives changed values back where they still stand
- * as it wrote them. Answers what stays, and why.
+ * as it wrote them. Another import of the same things says how many of its rows are gone with them. Answers what stays, and why.
  */
 export async function undoImport(
   scope: Scope & { personId: string },
@@ -96,6 +98,8 @@ export async function undoImport(
         ...{ kind: 'import', siteId: null },
         why: `A later import (${later.fileName}, ${dayIn(company.timeZone, later.appliedAt ?? command.at)}) changed some of it; undo that one first to take back more.`,
       })
+    // In id order, as whoever writes forecasts locks them: neither waits for the other in a circle.
+    await lockRows(tx, companyId, 'bed', [...plan.bedIds])
     await takeBack(tx, companyId, plan, command.at, company.today)
     await archiveSupplies(tx, companyId, batch.id, command.at)
     await rewriteSiteTokens(tx, companyId, [...plan.siteIds])
@@ -103,6 +107,8 @@ export async function undoImport(
       where: { companyId_id: { companyId, id: batch.id } },
       data: { counts: { ...(batch.counts as object), undone: plan.summary } as object },
     })
+    const undone = { batchId: batch.id, fileName: batch.fileName, softenerIds: plan.archive.softener }
+    for (const id of await markImportsLeftEmpty(tx, companyId, undone)) await command.announce('import-batch', id)
     const { archived, restored, kept } = plan.summary
     await command.audit('undone', 'import-batch', batch.id, { archived, restored, kept })
     await announceRecords(command, batch.id)

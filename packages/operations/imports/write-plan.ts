@@ -3,6 +3,7 @@ import { dateOf } from '@almanac/database/days'
 import { insertImported, type NewRow } from '@almanac/database/sql/import-inserts'
 import { saveRowOutcomes } from '@almanac/database/sql/import-row-outcomes'
 import { type ImportedTable, updateImported } from '@almanac/database/sql/import-updates'
+import { lockRows } from '@almanac/database/sql/lock-rows'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import type { Kind } from './facts.ts'
@@ -94,6 +95,12 @@ export async function writePlan(tx: Tx, plan: Plan, context: WriteContext): Prom
     await onProgress(done / Math.max(1, total))
   }
   await writeSupplies(tx, plan, context)
+  await lockRows(
+    tx,
+    companyId,
+    'bed',
+    plan.patches.bed.map((patch) => patch.id),
+  )
   await writePatches(tx, plan, context)
   const order = ['customer', 'site', 'tenure', 'contact', 'consent', 'softener', 'tank', 'bed', 'water_test'] as const
   for (const table of order) {

@@ -2,6 +2,7 @@ import type { AddPeriodInput } from '@almanac/contract/water'
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
+import { IN_SERVICE } from '@almanac/database/read/in-service'
 import { runCommand } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import { AppError, notFound } from '@almanac/runtime/errors'
@@ -91,7 +92,7 @@ export async function addPeriod(
         source: carried.length > 0 ? `${input.source}; ${carried.join(', ')} as before` : input.source,
       },
     })
-    const bedsToForecast = await tx.bedForecast.count({ where: { companyId, waterSupplyId } })
+    const bedsToForecast = await tx.bedForecast.count({ where: { companyId, waterSupplyId, bed: IN_SERVICE } })
     await command.audit('period added', 'water-supply', waterSupplyId, { periodId: id, fromDay: input.fromDay, disinfectant })
     await command.announce('water-supply', waterSupplyId)
     await command.enqueue('forecast-company', { waterSupplyId, cause: 'supply' })

@@ -23,6 +23,12 @@ export function StateWord({ state }: { state: ImportBatchRow['state'] }) {
   )
 }
 
+/** What an import came to, in one line; rows that are gone since are said as gone, not as what they were. */
+export function outcomeWords({ counts, gone }: Pick<ImportBatchRow, 'counts' | 'gone'>): string {
+  if (gone) return `${count(gone.rows)} no longer on record`
+  return counts ? countWords(counts) : 'not checked yet'
+}
+
 /** Rows by what becomes of them, in one line. */
 export function countWords(counts: ImportCounts): string {
   const parts = [

@@ -10,7 +10,7 @@ import Link from 'next/link'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { BringIn } from './bring-in.tsx'
-import { count, countWords, StateWord } from './import-words.tsx'
+import { count, outcomeWords, StateWord } from './import-words.tsx'
 
 /** The files the firm brought in, newest first. */
 export function Imports() {
@@ -46,7 +46,7 @@ export function Imports() {
             { key: 'when', head: 'Brought in', cell: (row) => when(row.createdAt) },
             { key: 'rows', head: 'Rows', align: 'right', cell: (row) => count(row.totalRows) },
             { key: 'state', head: 'State', cell: (row) => <StateWord state={row.state} /> },
-            { key: 'counts', head: 'Rows by outcome', cell: (row) => (row.counts ? countWords(row.counts) : 'not checked yet') },
+            { key: 'counts', head: 'Rows by outcome', cell: (row) => outcomeWords(row) },
           ]}
           empty={
             <Empty title="No file brought in yet" action={<BringIn />}>

@@ -24,6 +24,7 @@ export function ResultStep({ batch }: { batch: ImportBatchPage }) {
   return (
     <>
       {batch.undone ? <Undone undone={batch.undone} /> : null}
+      {batch.gone ? <Gone gone={batch.gone} /> : null}
       {batch.state === 'applied' && counts ? (
         <Section title="Brought in">
           <Notice kind="done">
@@ -70,6 +71,17 @@ export function ResultStep({ batch }: { batch: ImportBatchPage }) {
         {undo.error ? <Problem happened={readFailure(undo.error).message} /> : null}
       </Dialog>
     </>
+  )
+}
+
+function Gone({ gone: { rows, fileName } }: { gone: NonNullable<ImportBatchPage['gone']> }) {
+  return (
+    <Section title="Gone with another import">
+      <p className="max-w-[70ch]">
+        {plural(rows, 'row is', 'rows are')} no longer on record: undoing {fileName} put {rows === 1 ? 'it' : 'them'} away. Import this file
+        again to bring {rows === 1 ? 'it' : 'them'} back.
+      </p>
+    </Section>
   )
 }
 
