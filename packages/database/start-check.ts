@@ -18,7 +18,9 @@ export async function checkAtStart(): Promise<void> {
       return await refuseChangedCatalogue()
     } catch (error) {
       const known = asAppError(error)
-      if (!(known instanceof AppError && known.code === 'unavailable')) throw known
+      // Locked is one that is just being migrated: its catalogue can be read when that is done.
+      const passes = known instanceof AppError && (known.code === 'unavailable' || known.detail.busy === true)
+      if (!passes) throw known
       if (!told) log().warn({ error: known.cause instanceof Error ? known.cause.message : undefined }, 'waiting for the database')
       await sleep(AGAIN_AFTER_MS)
     }
