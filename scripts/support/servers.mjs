@@ -22,9 +22,13 @@ function openLog(name) {
 
 /** What a child that ended had to say: its last fatal message, else its last lines. */
 function lastWords({ file, start }) {
-  const lines = fs.readFileSync(file).subarray(start).toString('utf8').trim().split('\n')
-  const fatal = lines.findLast((line) => line.startsWith('{"level":"fatal"'))
-  return fatal ? JSON.parse(fatal).msg : lines.slice(-6).join('\n')
+  try {
+    const lines = fs.readFileSync(file).subarray(start).toString('utf8').trim().split('\n')
+    const fatal = lines.findLast((line) => line.startsWith('{"level":"fatal"'))
+    return fatal ? JSON.parse(fatal).msg : lines.slice(-6).join('\n')
+  } catch {
+    return 'its log cannot be read' // gone, or cut in the middle of a line by a full disk
+  }
 }
 
 /**

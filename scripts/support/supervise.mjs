@@ -9,6 +9,15 @@ const mostInARow = 20
 /** How long to wait before the next try after so many failures in a row: doubled each time, up to a quarter of a minute. */
 export const waitMs = (failures) => Math.min(longestWaitMs, firstWaitMs * 2 ** (failures - 1))
 
+/** A process that could not even be begun (its log cannot be opened on a full disk, say) is one that ended. */
+function beginOrSay(begin) {
+  try {
+    return begin()
+  } catch (error) {
+    return { ended: Promise.resolve(`could not be started: ${error.message}`), stop: async () => {} }
+  }
+}
+
 /**
  * Begins a process by `begin()`, which answers { ended, stop }, `ended` resolving to a phrase that says how it ended. Once `settled` was called, it is
  * begun again whenever it ends, and `say` told of it; until then, and after 20 ends in a row that came within ten seconds each, `failed` resolves to a sentence.
@@ -22,7 +31,7 @@ export function keepUp(name, begin, say, wait = waitMs) {
   const watch = async () => {
     for (let failures = 0; ; ) {
       const begun = performance.now()
-      current = begin()
+      current = beginOrSay(begin)
       const how = await current.ended
       if (stopping) return undefined
       const sentence = `The ${name} ${how}`

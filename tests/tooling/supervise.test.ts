@@ -2,12 +2,13 @@ import fs from 'node:fs'
 import path from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
 import pg from 'pg'
-import { afterAll, describe, expect, test, vi } from 'vitest'
+import { describe, expect, test, vi } from 'vitest'
 
 // Plain JavaScript, without types of its own.
 const script = (name: string) => import(new URL(`../../scripts/${name}.mjs`, import.meta.url).href)
 const { keepUp, waitMs } = await script('support/supervise')
 const { startPostgres } = await script('postgres')
+const { clusterPlace } = await script('support/cluster-place')
 
 /** A process that ends when it is told to, by what `end` says. */
 function fake() {
@@ -59,6 +60,30 @@ describe('a process that is kept up', () => {
     expect(begun).toHaveLength(1)
   })
 
+  test('that could not even be begun is tried again', async () => {
+    const { begun, begin } = fake()
+    let full = true
+    const said: string[] = []
+    const beginWhenFree = () => {
+      if (begun.length === 1 && full) {
+        full = false
+        throw new Error('ENOSPC: no space left on device')
+      }
+      return begin()
+    }
+    const kept = keepUp(
+      'worker',
+      beginWhenFree,
+      (line: string) => said.push(line),
+      () => 0,
+    )
+    kept.settled()
+    begun[0]?.end('ended with code 1')
+    await vi.waitFor(() => expect(begun).toHaveLength(2))
+    expect(said.at(-1)).toBe('The worker could not be started: ENOSPC: no space left on device; starting it again (try 2)')
+    await kept.stop()
+  })
+
   test('is given up when it ended twenty times in a row', async () => {
     let count = 0
     const begin = () => ({ ended: sleep(1).then(() => `ended with code ${++count}`), stop: async () => {} })
@@ -79,11 +104,12 @@ describe('a process that is kept up', () => {
 
 test('the embedded PostgreSQL that was killed is up again by itself, with what was committed, its log kept and for its owner alone', async () => {
   const name = 'kept-up'
-  const cluster = await startPostgres({ name, volatile: true })
-  const home = path.dirname(cluster.data)
-  afterAll(() => {
+  const { home } = await clusterPlace()
+  const remove = () => {
     for (const file of fs.readdirSync(home)) if (file.startsWith(name)) fs.rmSync(path.join(home, file), { recursive: true, force: true })
-  })
+  }
+  remove() // of a run that was killed
+  const cluster = await startPostgres({ name, volatile: true })
   const said: string[] = []
   const ask = async (sql: string) => {
     const client = new pg.Client({ connectionString: cluster.url('postgres', 'postgres') })
@@ -113,4 +139,5 @@ test('the embedded PostgreSQL that was killed is up again by itself, with what w
   // A server that was stopped on purpose stays down.
   await sleep(800)
   expect(fs.existsSync(path.join(cluster.data, 'postmaster.pid'))).toBe(false)
+  remove()
 })
