@@ -39,6 +39,9 @@ async function mustPass(tool, args) {
 async function lintAndTypes() {
   await step('format and lint', () => mustPass('biome', ['ci', '--diagnostic-level=warn', '.']))
   await step('arrows between the packages', () => mustPass('node', ['scripts/lint-arrows.mjs']))
+  await step('no unused file, export or dependency', () =>
+    mustPass('knip', ['--config', 'scripts/lint/knip.jsonc', '--no-progress', '--no-config-hints']),
+  )
   await step('types of packages, worker and tests', () => mustPass('tsc', ['--noEmit', '-p', 'tsconfig.json']))
   await step('types of web', () => mustPass('turbo', ['run', 'types', '--output-logs=errors-only']))
 }

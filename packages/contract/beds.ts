@@ -63,7 +63,7 @@ export const BedExplanation = z.discriminatedUnion('ok', [
 ])
 export type BedExplanation = z.infer<typeof BedExplanation>
 
-export const InspectionLine = z.object({
+const InspectionLine = z.object({
   id: Id,
   day: Day,
   beadCondition: z.enum(beadConditions).nullable(),

@@ -4,11 +4,11 @@ import { ClockTime } from './jobs.ts'
 import { command, Day, Id, Version, Why } from './shared.ts'
 
 /** Weekdays from 1, Monday, to 7. */
-export const Shift = z
+const Shift = z
   .object({ weekday: z.number().int().min(1).max(7), from: ClockTime, until: ClockTime })
   .refine(({ from, until }) => from < until, 'a shift cannot end before it begins')
 /** A break of so many minutes that begins within its span. */
-export const Break = z
+const Break = z
   .object({ from: ClockTime, until: ClockTime, minutes: z.number().int().min(5).max(240) })
   .refine(({ from, until }) => from <= until, 'a break cannot begin after its span')
 const Skill = z

@@ -16,7 +16,7 @@ export const SheetDrive = z.object({
 export type SheetDrive = z.infer<typeof SheetDrive>
 
 /** Degrees north and east; `about` when it is only the middle of the postcode's area. */
-export const SheetPlace = z.object({ latitude: z.number(), longitude: z.number(), about: z.boolean() })
+const SheetPlace = z.object({ latitude: z.number(), longitude: z.number(), about: z.boolean() })
 
 export const SheetVisit = z.object({
   id: Id,

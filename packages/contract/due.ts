@@ -70,7 +70,7 @@ export const DueMonths = z.object({
 })
 export type DueMonths = z.infer<typeof DueMonths>
 
-export const DueSort = z.enum(['chance', 'due', 'age'])
+const DueSort = z.enum(['chance', 'due', 'age'])
 
 export const due = {
   months: oc

@@ -45,7 +45,7 @@ export const FigureValue = z.union([
 export type FigureValue = z.infer<typeof FigureValue>
 
 /** `tank:10x54`, `valve:<id>`, `curve:gel-8`, `gravel-from-ft3` … */
-export const FigureKey = z
+const FigureKey = z
   .string()
   .max(80)
   .regex(/^[a-z][a-z0-9-]*(?::[A-Za-z0-9.-]+)?$/, 'A figure is named like tank:10x54 or gravel-from-ft3.')

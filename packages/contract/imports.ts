@@ -4,7 +4,7 @@ import * as z from 'zod'
 import { command, Id, Instant, page, pageOf, Version } from './shared.ts'
 
 /** Everything a column can fill; the reading rules hold the same list with titles. */
-export const ImportFieldName = z.enum([
+const ImportFieldName = z.enum([
   ...([
     'referenceNumber',
     'customerName',
@@ -94,7 +94,7 @@ export const ImportBatchPage = ImportBatchRow.extend({
 })
 export type ImportBatchPage = z.infer<typeof ImportBatchPage>
 
-export const ImportProblem = z.object({ column: z.string(), value: z.string(), reason: z.string() })
+const ImportProblem = z.object({ column: z.string(), value: z.string(), reason: z.string() })
 
 /** One row as it will be understood, or as it went. */
 export const ImportRowView = z.object({

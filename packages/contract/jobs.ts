@@ -47,7 +47,7 @@ export const JobRow = z.object({
 })
 export type JobRow = z.infer<typeof JobRow>
 
-export const JobVisit = z.object({
+const JobVisit = z.object({
   id: Id,
   version: Version,
   state: z.enum(visitStates),
@@ -60,7 +60,6 @@ export const JobVisit = z.object({
   people: z.array(z.string()),
   notes: z.string().nullable(),
 })
-export type JobVisit = z.infer<typeof JobVisit>
 
 export const JobPage = z.object({
   ...jobShape,
@@ -118,7 +117,7 @@ export type JobPlaces = z.infer<typeof JobPlaces>
 const JobMoved = z.object({ jobId: Id, version: Version, state: z.enum(jobStates) })
 const VisitPlaced = z.object({ visitId: Id, version: Version, jobId: Id, jobVersion: Version, startsAt: Instant, endsAt: Instant })
 
-export const ListJobs = page({
+const ListJobs = page({
   state: z.enum(jobStates).default('proposed'),
   kind: z.enum(jobKinds).optional(),
   town: z.string().max(200).optional(),

@@ -35,11 +35,11 @@ export const NewSoftener = z.object({
 export type NewSoftener = z.infer<typeof NewSoftener>
 
 /** Where a site stands, in degrees north and east (WGS 84). */
-export const Place = z.object({ latitude: z.number().min(-90).max(90), longitude: z.number().min(-180).max(180) })
+const Place = z.object({ latitude: z.number().min(-90).max(90), longitude: z.number().min(-180).max(180) })
 
 const Clock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/)
 /** When a site takes visits: weekdays from 1, Monday, none for any; times between which a visit begins and ends, null for no bound. */
-export const VisitHours = z
+const VisitHours = z
   .object({ weekdays: z.array(z.number().int().min(1).max(7)).max(7), from: Clock.nullable(), until: Clock.nullable() })
   .refine(
     ({ from, until }) => from === null || until === null || from < until,

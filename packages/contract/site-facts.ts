@@ -52,7 +52,7 @@ export const JobLine = z.object({
 export type JobLine = z.infer<typeof JobLine>
 
 /** Whether a contact may be reached on a channel. Where nothing is recorded, there is no line. */
-export const ConsentLine = z.object({
+const ConsentLine = z.object({
   version: Version,
   channel: z.enum(channels),
   granted: z.boolean(),

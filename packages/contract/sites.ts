@@ -28,7 +28,7 @@ const Place = z.object({ latitude: z.number(), longitude: z.number() })
 
 const get = (path: `/${string}`) => oc.route({ method: 'GET', path })
 
-export const SiteTank = TankLine.extend({ beds: z.array(BedLine) })
+const SiteTank = TankLine.extend({ beds: z.array(BedLine) })
 export const SiteSoftener = z.object({
   id: Id,
   version: Version,

@@ -32,7 +32,7 @@ export const SupplyRow = z.object({
 export type SupplyRow = z.infer<typeof SupplyRow>
 
 /** How far a change of the supply moved its beds' middle days. */
-export const ForecastMove = z.object({
+const ForecastMove = z.object({
   runId: Id,
   at: Instant,
   cause: z.string(),

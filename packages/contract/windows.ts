@@ -4,7 +4,7 @@ import { ClockTime } from './jobs.ts'
 import { command, Day, Id, Instant, Version } from './shared.ts'
 
 /** One arrival window: the crew comes between `from` and `until`; the visit is planned to begin at `startsAt`. */
-export const ArrivalWindow = z.object({
+const ArrivalWindow = z.object({
   visitId: Id,
   day: Day,
   from: Instant,
@@ -12,7 +12,6 @@ export const ArrivalWindow = z.object({
   startsAt: Instant,
   crewName: z.string(),
 })
-export type ArrivalWindow = z.infer<typeof ArrivalWindow>
 
 /** Windows offered for a job. `path` is the customer's link, to be put behind the app's address. */
 export const WindowOffer = z.object({

@@ -9,7 +9,7 @@ export type Tx = Prisma.TransactionClient
  * One process's connections at one login. Prisma reads several relations of a row at the same time, inside a transaction on its one connection: `pipeline` is pg's own
  * way to send a query while another is under way. Without it they wait in a queue that pg's next version no longer has, and refuses.
  */
-export function openClient(connectionString: string, poolSize: number): PrismaClient {
+function openClient(connectionString: string, poolSize: number): PrismaClient {
   return new PrismaClient({
     adapter: new PrismaPg({
       connectionString,

@@ -15,7 +15,7 @@ const longNames = [
 ] as const
 
 /** Parts of a calendar day 'YYYY-MM-DD' or month 'YYYY-MM' (then day 1). Throws on anything else, for a wrong date must not draw a wrong picture. */
-export function dayParts(day: string): { year: number; month: number; day: number } {
+function dayParts(day: string): { year: number; month: number; day: number } {
   const found = /^(\d{4})-(\d{2})(?:-(\d{2}))?/.exec(day)
   const year = Number(found?.[1])
   const month = Number(found?.[2])

@@ -18,7 +18,7 @@ export function csvOf(table: PlotTable): string {
   return `\uFEFF${[table.heads, ...table.rows].map((row) => row.map(cell).join(',')).join('\r\n')}\r\n`
 }
 
-export function saveFile(blob: Blob, name: string): void {
+function saveFile(blob: Blob, name: string): void {
   const url = URL.createObjectURL(blob)
   const link = document.createElement('a')
   link.href = url

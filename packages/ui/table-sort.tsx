@@ -7,7 +7,7 @@ export type TableSort = { key: string; direction: 'ascending' | 'descending' }
 type Sortable = { key: string; head: ReactNode; align?: 'right'; sortable?: boolean; width?: string }
 
 /** Pressing the sorted column turns it round; pressing another sorts by that, smallest first. */
-export function nextSort(sort: TableSort | undefined, key: string): TableSort {
+function nextSort(sort: TableSort | undefined, key: string): TableSort {
   return { key, direction: sort?.key === key && sort.direction === 'ascending' ? 'descending' : 'ascending' }
 }
 

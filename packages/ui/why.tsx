@@ -42,7 +42,7 @@ export function Why({ children, explanation }: { children: ReactNode; explanatio
 }
 
 /** The reasons by themselves, for pages that show them in full. */
-export function WhyNote({ explanation: e }: { explanation: Explanation }) {
+function WhyNote({ explanation: e }: { explanation: Explanation }) {
   return (
     <div className="flex flex-col gap-5">
       {e.summary ? <p>{e.summary}</p> : null}

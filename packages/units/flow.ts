@@ -10,10 +10,9 @@ export function convertFlow(value: number, from: FlowUnit, to: FlowUnit): number
 }
 
 export const gpmToLMin = (flowGpm: number): number => flowGpm * LITRES_PER_GALLON
-export const lMinToGpm = (flowLMin: number): number => flowLMin / LITRES_PER_GALLON
 
 /** Superficial velocity, m/s, of one gpm over one ft²: 6.79097e-4. */
-export const M_S_PER_GPM_FT2 = LITRES_PER_GALLON / 1000 / 60 / 0.3048 ** 2
+const M_S_PER_GPM_FT2 = LITRES_PER_GALLON / 1000 / 60 / 0.3048 ** 2
 
 export const gpmFt2ToMS = (fluxGpmFt2: number): number => fluxGpmFt2 * M_S_PER_GPM_FT2
 export const mSToGpmFt2 = (velocityMS: number): number => velocityMS / M_S_PER_GPM_FT2

@@ -5,7 +5,7 @@ import { LITRES_PER_GALLON } from './volume.ts'
 export type HardnessUnit = 'gpg' | 'mg/L' | 'dH' | 'fH' | 'mmol/L'
 
 /** mg/L as CaCO₃ in one grain per US gallon; derived from exact definitions, 17.1181. */
-export const MG_L_PER_GPG = MG_PER_GRAIN / LITRES_PER_GALLON
+const MG_L_PER_GPG = MG_PER_GRAIN / LITRES_PER_GALLON
 /** Molar mass of CaCO₃, g/mol, from standard atomic weights (Ca 40.078, C 12.011, O 15.999). */
 export const CACO3_G_PER_MOL = 100.086
 /** Molar mass of CaO, g/mol; one German degree is 10 mg/L of it. */

@@ -15,7 +15,7 @@ const shown = (value: number): string =>
   (Math.abs(value) >= 1 || value === 0 ? showNumber(value, 2) : String(Number(value.toPrecision(3)))) ?? ''
 
 /** A value with its unit as the sentences say it: "99 gpg", "7.4". */
-export const amountWords = (value: number, unit: string): string =>
+const amountWords = (value: number, unit: string): string =>
   unit === '' || unit === '°' || unit === '%' ? `${shown(value)}${unit}` : `${shown(value)} ${signOf(unit)}`
 
 const SIGNS: Record<string, string> = { ft3: 'ft³', 'ug/L': 'µg/L', dH: '°dH', fH: '°fH', F: '°F', C: '°C' }

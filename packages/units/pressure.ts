@@ -1,7 +1,7 @@
 export type PressureUnit = 'psi' | 'kPa' | 'bar' | 'Pa'
 
 /** Pascals in one pound-force per square inch, from the exact pound, inch and standard gravity 9.80665 m/s². */
-export const PA_PER_PSI = (0.45359237 * 9.80665) / 0.0254 ** 2
+const PA_PER_PSI = (0.45359237 * 9.80665) / 0.0254 ** 2
 
 const PA: Record<PressureUnit, number> = { psi: PA_PER_PSI, kPa: 1000, bar: 100_000, Pa: 1 }
 
@@ -10,7 +10,6 @@ export function convertPressure(value: number, from: PressureUnit, to: PressureU
   return from === to ? value : (value * PA[from]) / PA[to]
 }
 
-export const psiToPa = (pressurePsi: number): number => pressurePsi * PA_PER_PSI
 export const paToPsi = (pressurePa: number): number => pressurePa / PA_PER_PSI
 /** 1 psi per foot of bed in pascals per metre. */
 export const paMToPsiFt = (gradientPaM: number): number => (gradientPaM / PA_PER_PSI) * 0.3048

@@ -30,7 +30,7 @@ export const plainSigns = (text: string): string =>
 const decimals = new Map<string, '.' | ','>()
 
 /** What parts whole from decimals in a locale (BCP 47): a comma or a point; a locale that Intl does not know reads like the usual one. */
-export function decimalSign(locale: string): '.' | ',' {
+function decimalSign(locale: string): '.' | ',' {
   const known = decimals.get(locale)
   if (known) return known
   const sign = isLocale(locale) && /,/.test(new Intl.NumberFormat(locale, { numberingSystem: 'latn' }).format(1.5)) ? ',' : '.'

@@ -2,8 +2,8 @@ export type TemperatureUnit = 'F' | 'C' | 'K'
 
 export const fToC = (temperatureF: number): number => ((temperatureF - 32) * 5) / 9
 export const cToF = (temperatureC: number): number => (temperatureC * 9) / 5 + 32
-export const cToK = (temperatureC: number): number => temperatureC + 273.15
-export const kToC = (temperatureK: number): number => temperatureK - 273.15
+const cToK = (temperatureC: number): number => temperatureC + 273.15
+const kToC = (temperatureK: number): number => temperatureK - 273.15
 
 /** Converts a temperature reading (not a difference) between scales. */
 export function convertTemperature(value: number, from: TemperatureUnit, to: TemperatureUnit): number {

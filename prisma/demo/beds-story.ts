@@ -11,7 +11,7 @@ export type BedStory = {
 }
 
 /** How fast water wears a bed against clean water; a rough stand-in for nature, apart from the forecast's own model. */
-export function wearRate(supply: SupplyPlan, day: string, carbon: boolean): number {
+function wearRate(supply: SupplyPlan, day: string, carbon: boolean): number {
   const period = supply.periods.filter((one) => one.fromDay === null || one.fromDay <= day).at(-1)
   if (!period) return 1
   const chlorine = carbon ? 0 : (period.residualMgL ?? 0) * (period.disinfectant === 'chloramine' ? 0.9 : 1)

@@ -27,7 +27,6 @@ const BUSINESS = [
   'dental practice',
 ]
 
-export const familyName = (random: Random) => random.pick(FAMILY)
 export const personName = (random: Random) => `${random.pick(GIVEN)} ${random.pick(FAMILY)}`
 export const streetOf = (random: Random) => random.pick(STREETS)
 

@@ -15,7 +15,7 @@ const DAY_START = 8 * 60
 const DAY_END = 17 * 60
 const FIRST_VISIT = DAY_START + 10
 
-export function emptySheets() {
+function emptySheets() {
   return {
     crewDay: [] as Prisma.CrewDayCreateManyInput[],
     crewDayMember: [] as Prisma.CrewDayMemberCreateManyInput[],
@@ -24,7 +24,6 @@ export function emptySheets() {
     vehicleUse: [] as Prisma.VehicleUseCreateManyInput[],
   }
 }
-export type Sheets = ReturnType<typeof emptySheets>
 type Sheet = { id: string; crew: Crew; day: string; nextMinute: number }
 
 /** Fills crews' days one visit after another, so that nobody is in two places at once. */

@@ -5,7 +5,7 @@ import { ACCESS, businessName, personName, streetOf } from './names.ts'
 import { demoPlace } from './places.ts'
 import type { Random } from './random.ts'
 
-export const TANKS = [
+const TANKS = [
   { diameterIn: 8, heightIn: 44, volumeFt3: 0.75, gravelLb: 10, share: 0.08 },
   { diameterIn: 9, heightIn: 48, volumeFt3: 1, gravelLb: 12, share: 0.27 },
   { diameterIn: 10, heightIn: 44, volumeFt3: 1.25, gravelLb: 15, share: 0.15 },

@@ -4,7 +4,7 @@ import { execFileSync } from 'node:child_process'
 import fs from 'node:fs'
 
 /** Something that differs between two processes that had the same number; '' where the platform tells nothing. */
-export function processMark(pid) {
+function processMark(pid) {
   try {
     if (process.platform === 'linux') {
       const stat = fs.readFileSync(`/proc/${pid}/stat`, 'utf8')

@@ -40,7 +40,7 @@ export function runTool(name, args, { env = {}, show = false } = {}) {
 }
 
 /** Runs turbo quietly: its words are shown only when something fails, and `problem` is the sentence for that. */
-export async function runTurbo(tasks, problem) {
+async function runTurbo(tasks, problem) {
   const { status, words } = await runTool('turbo', ['run', ...tasks, '--output-logs=errors-only', '--no-color'])
   if (status === 0) return
   if (/ENOSPC|no space left/i.test(words)) throw Object.assign(new Error('disk full'), { code: 'ENOSPC' })

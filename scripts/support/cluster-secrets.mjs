@@ -2,7 +2,7 @@
 import { randomBytes } from 'node:crypto'
 import fs from 'node:fs'
 
-export const LOGINS = ['postgres', 'almanac_owner', 'almanac_app_login', 'almanac_identity_login']
+const LOGINS = ['postgres', 'almanac_owner', 'almanac_app_login', 'almanac_identity_login']
 
 export const randomSecret = () => randomBytes(24).toString('base64url')
 

@@ -6,7 +6,7 @@ import { newId } from '@almanac/runtime/ids'
 /** The instant the records are written for, and the two days of the day sheets in them: a Thursday and a Friday in Phoenix, UTC-7. */
 export const NOW = '2026-12-02T16:00:00Z'
 export const DAY = '2026-12-03'
-export const NEXT_DAY = '2026-12-04'
+const NEXT_DAY = '2026-12-04'
 
 const NAMES = [
   ...['customerId', 'otherCustomerId', 'contactId', 'consentId', 'siteId', 'tenureId', 'waterSupplyId', 'periodId', 'testId'],

@@ -5,7 +5,7 @@ import Link from 'next/link'
 import { useSession } from './providers.tsx'
 
 /** Signs this session out and leaves nothing of the company on the page. */
-export async function signOut(): Promise<void> {
+async function signOut(): Promise<void> {
   await fetch('/api/auth/sign-out', { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{}' })
   location.assign('/sign-in')
 }

@@ -10,7 +10,7 @@ import { pageHeaders } from './page-company.ts'
 export type Client = ContractRouterClient<typeof contract>
 
 /** The typed client of the API. */
-export const client: Client = createORPCClient(
+const client: Client = createORPCClient(
   new RPCLink({ headers: pageHeaders, url: () => `${location.origin}/api/rpc`, plugins: [new SimpleCsrfProtectionLinkPlugin()] }),
 )
 

@@ -35,7 +35,7 @@ export async function readBedPlan(scope: Pick<Scope, 'companyId'>, bedId: string
 }
 
 /** The same inside a transaction. */
-export async function bedPlanIn(tx: Tx, companyId: string, bedId: string): Promise<BedPlanFacts> {
+async function bedPlanIn(tx: Tx, companyId: string, bedId: string): Promise<BedPlanFacts> {
   const bed = await tx.bed.findFirst({ where: { companyId, id: bedId, archivedAt: null, endedLatest: null }, include: PARTS })
   if (!bed) throw notFound('bed in service')
   const { tank } = bed

@@ -3,7 +3,7 @@ import type { Tx } from '../client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 
 /** What holds for a firm that has not said: the columns' own defaults. */
-export const USUAL_SETTINGS: Omit<Settings, 'locale'> = {
+const USUAL_SETTINGS: Omit<Settings, 'locale'> = {
   version: 0,
   reminderLeadDays: 60,
   rebedsPerMonth: 10,

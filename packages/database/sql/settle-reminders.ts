@@ -1,7 +1,7 @@
 import type { Tx } from '../client.ts'
 
 /** Reasons written by the nightly look; a reminder dropped for the first comes back when the job is called off. */
-export const DROPPED_FOR_JOB = 'a job for this bed is open'
+const DROPPED_FOR_JOB = 'a job for this bed is open'
 const DROPPED_FOR_END = 'the bed is no longer in service'
 
 /**

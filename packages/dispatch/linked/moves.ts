@@ -33,7 +33,7 @@ function pick(list: Int32Array, random: Random): number {
 }
 
 /** Takes a visit's tokens out of the order; answers the position of the first. */
-export function takeOut(model: LinkedModel, draft: Draft, visit: number): Changed {
+function takeOut(model: LinkedModel, draft: Draft, visit: number): Changed {
   let write = 0
   let first = -1
   for (let k = 0; k < draft.length; k++) {
@@ -53,7 +53,7 @@ function insertToken(draft: Draft, position: number, token: number): void {
 }
 
 /** Puts a visit's tokens at a position; a second part mostly right behind the first, sometimes after others' work. */
-export function putIn(bench: MoveBench, visit: number, position: number): void {
+function putIn(bench: MoveBench, visit: number, position: number): void {
   const { model, draft, random } = bench
   const tokens = model.visitTokens[visit] as Int32Array
   insertToken(draft, position, tokens[0] as number)

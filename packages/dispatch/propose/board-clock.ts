@@ -18,14 +18,14 @@ export function boardClock(days: readonly BoardDay[]): BoardClock {
 }
 
 /** Minutes since midnight that have passed when the clock shows `wall`. A time shown twice is taken the first time, one never shown as the moment of the change. */
-export function elapsedMinutes(day: BoardDay, wall: number): number {
+function elapsedMinutes(day: BoardDay, wall: number): number {
   const change = day.clockChange
   if (change === undefined || wall < change.wallMinute) return wall
   return change.byMinutes > 0 ? Math.max(change.wallMinute, wall - change.byMinutes) : wall - change.byMinutes
 }
 
 /** What the clock shows when so many minutes have passed since midnight. */
-export function wallMinutes(day: BoardDay, elapsed: number): number {
+function wallMinutes(day: BoardDay, elapsed: number): number {
   const change = day.clockChange
   return change === undefined || elapsed < change.wallMinute ? elapsed : elapsed + change.byMinutes
 }

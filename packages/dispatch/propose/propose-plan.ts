@@ -95,6 +95,6 @@ export function toProposal(
   }
 }
 
-export function sequencesOf(plan: Plan): Sequences {
+function sequencesOf(plan: Plan): Sequences {
   return plan.days.map((day) => day.visits.map((planned) => planned.visit))
 }

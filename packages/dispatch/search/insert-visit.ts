@@ -20,7 +20,7 @@ export interface StandingPlan {
   readonly routes: Routes
 }
 
-export function standingPlan(problem: Problem, sequences: Sequences): StandingPlan {
+function standingPlan(problem: Problem, sequences: Sequences): StandingPlan {
   const model = buildModel(problem)
   const routes = emptyRoutes(model, { warp: 0, load: 0 })
   setSequences(routes, sequences)
@@ -37,7 +37,7 @@ export function placesForVisit(problem: Problem, sequences: Sequences, visit: nu
 }
 
 /** The same for a visit that is not in a standing plan, which is left as it was. */
-export function placesIn({ model, routes }: StandingPlan, visit: number): PlaceForVisit[] {
+function placesIn({ model, routes }: StandingPlan, visit: number): PlaceForVisit[] {
   if (visit < 0 || visit >= model.visits || (routes.owner[visit] as number) >= 0) return []
   const places: PlaceForVisit[] = []
   for (let r = 0; r < model.days; r++) {

@@ -68,7 +68,7 @@ function difference(plan: Individual, close: number): number {
 }
 
 /** Rank by price plus rank by difference, the latter weighing less the more of the best must stay. */
-export function rate(half: Individual[], sizes: PopulationSizes, penalties: Penalties): void {
+function rate(half: Individual[], sizes: PopulationSizes, penalties: Penalties): void {
   const byPrice = half.map((plan) => ({ plan, key: pricedWithFaults(plan, penalties) })).sort((a, b) => a.key - b.key)
   const rank = new Map(byPrice.map(({ plan }, i) => [plan, i]))
   const byDifference = byPrice.map(({ plan }) => ({ plan, key: difference(plan, sizes.close) })).sort((a, b) => b.key - a.key)

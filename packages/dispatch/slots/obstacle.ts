@@ -22,7 +22,7 @@ export function plainObstacle(crew: CrewDay, r: number, visit: Visit): Obstacle 
 }
 
 /** A visit's windows within the crew's day. */
-export function windowsOn(crew: CrewDay, visit: Visit): readonly Span[] {
+function windowsOn(crew: CrewDay, visit: Visit): readonly Span[] {
   const windows = visit.promised ? [visit.promised.start] : visit.windows
   return windows.filter((window) => window.from <= crew.latestEnd && window.to >= crew.shift.from)
 }

@@ -17,7 +17,7 @@ export interface TravelTable {
   readonly origins: string
 }
 
-export const UNKNOWN_DRIVE = -1
+const UNKNOWN_DRIVE = -1
 
 /** Drives between places: a server's where it gave them, else estimated, unknown without coordinates. Within one place it is 0. */
 export function travelTable(places: readonly TravelPlace[], how: { calibration: Calibration; server?: ServerLegs }): TravelTable {

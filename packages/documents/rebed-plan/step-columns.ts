@@ -51,7 +51,7 @@ export function paperSteps(steps: readonly ProcedureStep[], briefs: Readonly<Rec
 export const STEP = { box: 15, bar: 6, minutes: 30, above: 1.5, below: 2, rule: 0.4 } as const
 
 /** How high a step stands in a column, points. Widths are taken a little wide, so that a line more is counted rather than one less. */
-export function stepHeight(step: PaperStep, fontSize: number, columnWidth: number): number {
+function stepHeight(step: PaperStep, fontSize: number, columnWidth: number): number {
   const width = (columnWidth - STEP.box) * 0.985
   const lines = (text: string, room: number) => textLines(text, fontSize, room)
   const cautions = step.cautions.length === 0 ? 0 : lines(cautionText(step), width - STEP.bar)
@@ -61,12 +61,12 @@ export function stepHeight(step: PaperStep, fontSize: number, columnWidth: numbe
 }
 
 /** All cautions of a step as they run on. */
-export const cautionText = (step: PaperStep): string => step.cautions.map(({ word, text }) => `${word}: ${text}`).join(' ')
+const cautionText = (step: PaperStep): string => step.cautions.map(({ word, text }) => `${word}: ${text}`).join(' ')
 /** The step's text with what is written down at it. */
 export const bodyText = (step: PaperStep): string => [step.brief, ...step.blanks].join(' ')
 
 /** Sizes tried, largest first, points. */
-export const FONT_SIZES = [9.4, 9.2, 9, 8.8, 8.6, 8.4, 8.2, 8.1, 8, 7.9, 7.8, 7.7, 7.6, 7.5, 7.4, 7.2, 7] as const
+const FONT_SIZES = [9.4, 9.2, 9, 8.8, 8.6, 8.4, 8.2, 8.1, 8, 7.9, 7.8, 7.7, 7.6, 7.5, 7.4, 7.2, 7] as const
 
 /** The largest type at which the steps stand in two columns of the height given, and where the second column begins. */
 export function setColumns(steps: readonly PaperStep[], columnWidth: number, columnHeight: number): { fontSize: number; splitAt: number } {

@@ -21,7 +21,7 @@ import {
 export type Method = 'forecast' | 'age-only Weibull' | 'Kaplan–Meier' | 'fixed age'
 
 /** Months after each origin at which chances are held against what happened. */
-export const HORIZON_MONTHS = [6, 12, 18, 24] as const
+const HORIZON_MONTHS = [6, 12, 18, 24] as const
 
 /** The years the fixed-age rule gives a bed: the middle of what the trade says. Common practice, no source. */
 const FIXED_AGE_YEARS = 12

@@ -2,10 +2,10 @@ import { addMonths, monthStart } from '../calendar/day-number.ts'
 import { type BedClock, cleanYearsAt, survivalAtWear, survivalSinceSeen } from './bed-clock.ts'
 
 /** Calendar months a forecast looks ahead. */
-export const FORECAST_MONTHS = 60
+const FORECAST_MONTHS = 60
 
 /** Chance of still working on a day given that it worked when last seen: the mean over parameter nodes. */
-export function meanSurvival(clocks: readonly BedClock[], day: number): number {
+function meanSurvival(clocks: readonly BedClock[], day: number): number {
   let sum = 0
   for (const clock of clocks) sum += survivalSinceSeen(clock, day)
   return sum / clocks.length

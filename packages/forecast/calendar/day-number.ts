@@ -35,7 +35,7 @@ function daysInMonth(year: number, month: number): number {
 }
 
 /** Day number of a valid civil date (month 1–12). */
-export function dayNumber(year: number, month: number, date: number): number {
+function dayNumber(year: number, month: number, date: number): number {
   const y = month <= 2 ? year - 1 : year
   const era = Math.floor(y / 400)
   const yearOfEra = y - era * 400

@@ -1,7 +1,7 @@
 import type { CountDistribution } from './count-distribution.ts'
 import { distributionFromPowerSums, POWERS, usablePowerSum } from './power-sums.ts'
 
-export const NO_BEDS: CountDistribution = { first: 0, chance: Float64Array.of(1) }
+const NO_BEDS: CountDistribution = { first: 0, chance: Float64Array.of(1) }
 
 /** Distribution of the number of failures among independent beds with chances p in [0, 1]. Throws RangeError for a chance that is none: that is a defect upstream. */
 export function poissonBinomial(chances: ArrayLike<number>): CountDistribution {
@@ -79,7 +79,7 @@ function withBed({ first, chance }: CountDistribution, p: number): CountDistribu
 }
 
 /** Distribution of the sum of two independent counts. */
-export function convolve(a: CountDistribution, b: CountDistribution): CountDistribution {
+function convolve(a: CountDistribution, b: CountDistribution): CountDistribution {
   if (b.chance.length === 1) return { first: a.first + b.first, chance: a.chance }
   const out = new Float64Array(a.chance.length + b.chance.length - 1)
   for (let j = 0; j < b.chance.length; j++) {
@@ -90,7 +90,7 @@ export function convolve(a: CountDistribution, b: CountDistribution): CountDistr
 }
 
 /** Cuts tails of less than 1e-17 in all. */
-export function trim(first: number, chance: Float64Array): CountDistribution {
+function trim(first: number, chance: Float64Array): CountDistribution {
   let low = 0
   let high = chance.length
   for (let lost = 0; low < high - 1; low++) {

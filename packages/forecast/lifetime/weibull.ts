@@ -20,14 +20,8 @@ export function cumulativeHazard({ shape, scale }: Weibull, t: number): number {
 }
 
 /** Age at which the cumulative hazard reaches h ≥ 0. */
-export function ageAtHazard({ shape, scale }: Weibull, h: number): number {
+function ageAtHazard({ shape, scale }: Weibull, h: number): number {
   return scale * h ** (1 / shape)
-}
-
-/** Failure rate at age t, per unit of time. */
-export function hazard({ shape, scale }: Weibull, t: number): number {
-  if (t < 0) return 0
-  return (shape / scale) * (t / scale) ** (shape - 1)
 }
 
 /** Chance of lasting longer than t. */
@@ -38,10 +32,6 @@ export function survival(weibull: Weibull, t: number): number {
 /** Chance of having failed by t, with all its digits when small. */
 export function failureChance(weibull: Weibull, t: number): number {
   return -Math.expm1(-cumulativeHazard(weibull, t))
-}
-
-export function logDensity(weibull: Weibull, t: number): number {
-  return Math.log(hazard(weibull, t)) - cumulativeHazard(weibull, t)
 }
 
 /** Age by which a share p (0 < p < 1) has failed. */

@@ -10,14 +10,3 @@ export function parameterPlace(parameters: ForecastParameters, key: ParameterKey
     return sum + share * Math.exp(normalLogCdf((Math.log(value) - (logMean[i] as number)) / sd, 0, 1))
   }, 0)
 }
-
-/** The parameter's value below which lies a share p of belief, by all models together. */
-export function parameterQuantile(parameters: ForecastParameters, key: ParameterKey, p: number): number {
-  let [low, high] = [-20, 20]
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2
-    if (parameterPlace(parameters, key, Math.exp(middle)) < p) low = middle
-    else high = middle
-  }
-  return Math.exp((low + high) / 2)
-}

@@ -7,7 +7,7 @@ export type Kind = 'customer' | 'contact' | 'site' | 'softener' | 'tank' | 'bed'
 export type EnteredValues = Record<string, { value: number; unit: string }>
 
 /** Each kind's facts, with the columns of each. */
-export const FACT_COLUMNS: Record<Kind, Record<string, readonly string[]>> = {
+const FACT_COLUMNS: Record<Kind, Record<string, readonly string[]>> = {
   customer: { name: ['name'], reference: ['reference'] },
   contact: {
     name: ['name'],

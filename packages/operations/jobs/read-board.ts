@@ -24,7 +24,7 @@ import { pointOf } from './travel-desk.ts'
 export type BoardDraft = { board: Omit<Board, 'travel' | 'rush'>; places: TravelPlace[]; timeZone: string }
 
 /** Where crews start and end. */
-export const YARD = 'yard'
+const YARD = 'yard'
 /** Overtime that a plan may reckon with, minutes; priced, and shown. */
 const MOST_OVERTIME = 120
 const END_OF_DAY = 1440
@@ -33,7 +33,7 @@ const NEVER = '9999-12-31'
 const SPENT_LB_PER_FT3 = 52
 
 /** Sites and crews stand on a stored board by id: names are put in when it is shown, so that a person can be erased. */
-export const token = (id: string) => `«${id}»`
+const token = (id: string) => `«${id}»`
 
 type Row = PlanBoardRows['sheets'][number]
 type Firm = { figures: FirmFigures; unitSystem: UnitSystem }

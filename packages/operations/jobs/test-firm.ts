@@ -6,7 +6,7 @@ import { testDatabase } from '../../../tests/support/test-database.ts'
 
 /** The day the tests stand on, a Thursday, and the firm's zone: seven hours behind UTC on that day. */
 export const DAY = '2026-12-03'
-export const ZONE = 'America/Phoenix'
+const ZONE = 'America/Phoenix'
 
 /** A company of its own with a person who acts in it. Companies are made outside the app, as at sign-up. */
 export async function makeFirm(timeZone = ZONE) {

@@ -50,7 +50,7 @@ export function missingForCloseOut(record: CloseOutRecord, context: CloseOutCont
 }
 
 /** True where the tank was, or must have been, opened: then pressure, cap and outlet matter. */
-export function isBedOpened(record: CloseOutRecord): boolean {
+function isBedOpened(record: CloseOutRecord): boolean {
   if (record.outcome === 'done' && beginsNewBed(record.jobKind)) return true
   return record.oldBed?.takenOut === true || record.newBed !== null
 }

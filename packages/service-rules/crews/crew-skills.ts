@@ -5,7 +5,7 @@ export type Abilities = { name: string; doesAll: boolean; skills: readonly strin
 
 export const LIFTING = 'lifting'
 export const PLUMBING_LICENCE = 'plumbing-licence'
-export const LIFTING_BY_TWO = 'lifting:2'
+const LIFTING_BY_TWO = 'lifting:2'
 const VALVE = 'valve:'
 
 /** The skill of knowing one sort of valve, by the id of its card. */

@@ -3,7 +3,6 @@ import { shortDay } from '../calendar/day-words.ts'
 
 /** Clock times 'HH:MM'; weekdays from 1, Monday, to 7. */
 export type Shift = { weekday: number; from: string; until: string }
-export type Break = { from: string; until: string; minutes: number }
 /** Days away, both included; `untilDay` null: until further notice. */
 export type Away = { fromDay: string; untilDay: string | null; word: string | null }
 

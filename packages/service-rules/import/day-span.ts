@@ -13,7 +13,7 @@ export interface DaySpan {
 export type SpanReading = DaySpan | { reason: string } | null
 
 /** The first and last day of a year, of a month, or one day; null where the calendar has none. */
-export function yearSpan(year: number): DaySpan {
+function yearSpan(year: number): DaySpan {
   return { earliestDay: `${year}-01-01`, latestDay: `${year}-12-31`, precision: 'year' }
 }
 

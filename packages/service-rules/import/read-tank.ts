@@ -6,7 +6,7 @@ import { takeTankCount } from './tank-count.ts'
 import { type TankSize, takeTankSize } from './tank-size.ts'
 
 /** The trade's nominal rating, 32,000 grains for each cubic foot. Common practice, no source. */
-export const NOMINAL_GRAINS_PER_FT3 = 32_000
+const NOMINAL_GRAINS_PER_FT3 = 32_000
 
 const advice = 'Type it as 10x54, 48,000 grain, 1.5 cu ft or 42 L.'
 const volume =

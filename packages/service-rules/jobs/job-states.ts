@@ -27,7 +27,7 @@ const calledOff = 'This job was called off. Bring it back first.'
  * customer rings; the operation that does so also takes the visit off its day sheet. `close` and `return` of a job that is only
  * booked are allowed because a tablet without signal may deliver the close-out although "started" never arrived.
  */
-export const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
+const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
   proposed: {
     book: to('booked'),
     move: no(notBooked),

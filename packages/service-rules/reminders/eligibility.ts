@@ -25,7 +25,7 @@ export type ReminderDecision =
   | { due: false; reason: string }
 
 /** One bed and one notice have one key for ever, so that a window that moves each night never makes a second reminder. */
-export function reminderKey(bedId: string, notice: Notice): string {
+function reminderKey(bedId: string, notice: Notice): string {
   return `${bedId}:${notice}`
 }
 

@@ -36,7 +36,7 @@ export type OwnerAnswer = {
 }
 
 /** What an owner must not do, whatever else; the cautions of the rebed's steps turned round. Common practice, no source. */
-export const NEVER: readonly string[] = [
+const NEVER: readonly string[] = [
   'Never loosen the valve before the drain has stopped in backwash: the tank is under full house pressure until then.',
   'Never unplug the valve before the pressure is out: without power it cannot let it out.',
   'Never tip or carry the full tank alone.',
@@ -49,7 +49,7 @@ export const NEVER: readonly string[] = [
 ]
 
 /** What goes to a licensed person whoever does the rest. Common practice, no source; local law decides. */
-export const REFER: readonly string[] = [
+const REFER: readonly string[] = [
   'Work on the pipes that needs a permit or a licence where the house stands.',
   'A lead service line, asbestos, a crawl space, a boil-water notice.',
   'Pressure above 80 psi (5.5 bar): a regulator, and expansion control where flow is checked.',

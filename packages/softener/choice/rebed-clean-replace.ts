@@ -15,7 +15,7 @@ export const CLEANED_YEARS: readonly number[] = [0, 0, 0.5, 1, 1, 1.5, 2, 2, 3, 
 /** Years it wins where nothing shows that iron is the fault: chlorine has cut the beads, and that is not washed out; from memory, unverified. */
 export const CLEANED_IN_VAIN_YEARS: readonly number[] = [0, 0, 0, 0, 0, 0, 0, 0, 0.5, 1]
 /** Iron from which it may be the fault, mg/L (40 CFR 143.3, secondary standard). */
-export const FOULING_IRON_MG_L = 0.3
+const FOULING_IRON_MG_L = 0.3
 /** What a unit older than all those lives still has, years; from memory, unverified. */
 const OLD_UNIT_YEARS = 2
 

@@ -5,7 +5,7 @@ import { type CostOption, cheapestOf, judgeCosts } from './cheapest.ts'
 import { type Spread, spreadOf, thinned, usableMinor, usableYears } from './spread.ts'
 import { type Running, type RunningInput, yearlyRunning } from './yearly-running.ts'
 
-export const RESINS: readonly ResinKindId[] = ['gel-8', 'gel-10', 'fine-mesh']
+const RESINS: readonly ResinKindId[] = ['gel-8', 'gel-10', 'fine-mesh']
 
 export type WhichResinInput = Omit<RunningInput, 'figures'> & {
   figures: RunningInput['figures'] & { saltPriceMinorPerLb: number | null; waterPriceMinorPerGal: number | null }

@@ -23,11 +23,11 @@ export const CURE_HOURS: Readonly<Record<CauseId, number>> = {
   'no-fault': 0,
 }
 /** Going for one repair and finding that it is another: looked for anew on the same visit. */
-export const OTHER_REPAIR_HOURS = 0.75
+const OTHER_REPAIR_HOURS = 0.75
 /** A visit that did not mend it: the way there, the look-round, the second appointment. */
-export const CALL_BACK_HOURS = 3
+const CALL_BACK_HOURS = 3
 /** A customer told that nothing is wrong while something is. */
-export const WRONGLY_DISMISSED_HOURS = 4
+const WRONGLY_DISMISSED_HOURS = 4
 
 /** What a cure mends beside its own cause: new resin ends fouling and channels, a new unit nearly everything. */
 const MENDS_TOO: Readonly<Partial<Record<CauseId, readonly CauseId[]>>> = {

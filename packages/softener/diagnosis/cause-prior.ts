@@ -5,9 +5,9 @@ export type BedBefore = { chanceFailed?: number | null; ageYears?: number | null
 export type Prior = { chances: Record<CauseId, number>; basis: 'forecast' | 'age' | 'usual'; assumption: string }
 
 /** However sure the forecast, something else may be at work; and no bed is beyond doubt. Our own choice. */
-export const WORN_SHARE = { least: 0.02, most: 0.85 } as const
+const WORN_SHARE = { least: 0.02, most: 0.85 } as const
 /** A bed's life without a forecast, Weibull: half have failed by about 11½ years (common practice: 12 to 15 years on clean water, less with chlorine). */
-export const LIFE = { shape: 3, scaleYears: 13 } as const
+const LIFE = { shape: 3, scaleYears: 13 } as const
 
 /** The chance of each cause before any check; adds up to 1. A chance or an age that cannot be is passed over, and said so. */
 export function causePrior(bed: BedBefore | null | undefined): Prior {

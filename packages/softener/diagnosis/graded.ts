@@ -2,21 +2,21 @@
 export type Graded = { weights: number[]; words: string }
 
 /** A quarter missing is the published point of replacement (UFC 3-240-13FN §2-2.5.1.4); a tenth is within what settings and water vary. */
-export const CAPACITY_LOW_BELOW = 0.75
-export const CAPACITY_FULL_FROM = 0.9
+const CAPACITY_LOW_BELOW = 0.75
+const CAPACITY_FULL_FROM = 0.9
 /** A capacity is measured by a meter and a drop kit to about this share; common practice, no source. */
-export const CAPACITY_SD = 0.08
+const CAPACITY_SD = 0.08
 
 /** Soft is up to a drop of the kit, 1 gpg; two and more is hard. Between them it may be either. Common practice, no source. */
-export const SOFT_BELOW_GPG = 2
+const SOFT_BELOW_GPG = 2
 /** Drop kits count a grain a drop, so that a reading may be a drop off either way; common practice, no source. */
-export const DROP_KIT_SD_GPG = 0.7
+const DROP_KIT_SD_GPG = 0.7
 
 /** Salt used against what the setting asks for; bags are counted, so to about this share. Common practice, no source. */
-export const SALT_NONE_BELOW = 0.15
-export const SALT_LESS_BELOW = 0.75
-export const SALT_MORE_FROM = 1.3
-export const SALT_SD = 0.12
+const SALT_NONE_BELOW = 0.15
+const SALT_LESS_BELOW = 0.75
+const SALT_MORE_FROM = 1.3
+const SALT_SD = 0.12
 
 /** Full, some missing, a quarter or more missing. */
 export function gradeCapacity(share: number): Graded {

@@ -52,7 +52,7 @@ export function cutHeightIn({ shell, tube }: DrawnBed): number {
   return shell.bottomIn + tube.lengthIn
 }
 
-export function neckHalfWidth(diameterIn: number): number {
+function neckHalfWidth(diameterIn: number): number {
   return Math.min(diameterIn * 0.22, diameterIn >= 16 ? 2.2 : 1.4)
 }
 

@@ -13,7 +13,7 @@ import { readList, readNumber, WrongFigure } from './read-value.ts'
 const SAME_FT3 = 1e-6
 
 /** A bag by its volume, named as the trade names it where it does. */
-export function bagOf(volumeFt3: number): BagSize {
+function bagOf(volumeFt3: number): BagSize {
   const known = [...CUBIC_FOOT_BAGS, ...LITRE_BAGS].find((bag) => Math.abs(bag.volumeFt3 - volumeFt3) < SAME_FT3)
   if (known) return { label: known.label, volumeFt3 }
   const litres = volumeFt3 * LITRES_PER_FT3

@@ -6,7 +6,7 @@ import type { WaterState } from '../hydraulics/water-state.ts'
 import { agedBeads } from './aged-bed.ts'
 
 /** Service flow of a softening bed, bed volumes an hour: 1 to 5 gpm/ft³ (Davis, Water and Wastewater Engineering, 2010, Table 8-2). */
-export const SERVICE_BV_H = { least: 8, most: 40 } as const
+const SERVICE_BV_H = { least: 8, most: 40 } as const
 /** Public works: at most 7 gpm/ft², bed of at least 3 ft (Ten States Standards §4.4.2; Virginia 12 VAC 5-590-900). */
 export const PUBLIC_WORKS_GPM_FT2 = 7
 export const PUBLIC_WORKS_BED_IN = 36
@@ -37,7 +37,7 @@ export type FlowFigures = {
 }
 
 /** The house may ask for up to this many times the steady limit for the minutes of a peak; common practice, no source. */
-export const SHORT_PEAK = 1.5
+const SHORT_PEAK = 1.5
 
 /** Service flow of one bed against the demand. `demandGpm` not negative; volumes, area and depth above zero. */
 export function flowFigures(

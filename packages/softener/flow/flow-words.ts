@@ -122,7 +122,7 @@ export function flowWords(
   }
 }
 
-export const ARRANGED = {
+const ARRANGED = {
   single: 'one tank',
   'twin-parallel': 'two tanks together, each with half the flow',
   'twin-alternating': 'two tanks in turn, one at a time with all the flow',

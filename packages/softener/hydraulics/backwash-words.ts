@@ -19,7 +19,7 @@ export type BackwashWords = {
   notes: string[]
 }
 
-export const MODEL_WORDS = { 'richardson-zaki': 'Richardson and Zaki 1954', 'wen-yu': 'Wen and Yu 1966' } as const
+const MODEL_WORDS = { 'richardson-zaki': 'Richardson and Zaki 1954', 'wen-yu': 'Wen and Yu 1966' } as const
 
 /** The backwash in words, for winter and summer; or the sentence for which nothing can be said. */
 export function backwashWords(

@@ -28,7 +28,7 @@ export function richardsonZakiExponent(reynolds: number): number {
  * Voids of a bed in upward flow of `velocityMS` (empty tank): Richardson–Zaki u = u_t εⁿ, or Wen–Yu ε^4.7 = (18 Re + 2.7 Re^1.687)/Ar.
  * Never below the packed bed's; 1 means that the beads are carried out.
  */
-export function expandedVoidage(beads: BedBeads, water: WaterState, velocityMS: number, model: ExpansionModel): number {
+function expandedVoidage(beads: BedBeads, water: WaterState, velocityMS: number, model: ExpansionModel): number {
   if (!(velocityMS > 0)) return beads.packedVoidage
   const voidage = model === 'wen-yu' ? wenYuVoidage(beads, water, velocityMS) : voidageByTerminal(beads, water, velocityMS)
   return Math.min(1, Math.max(beads.packedVoidage, voidage))

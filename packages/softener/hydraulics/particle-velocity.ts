@@ -1,7 +1,7 @@
 import type { WaterState } from './water-state.ts'
 
 /** Standard gravity, m/s², exact. */
-export const GRAVITY_M_S2 = 9.80665
+const GRAVITY_M_S2 = 9.80665
 
 /** Archimedes number of a bead in water. */
 export function archimedes(diameterM: number, particleDensityKgM3: number, water: WaterState): number {

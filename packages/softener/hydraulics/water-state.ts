@@ -29,4 +29,4 @@ export function waterStateF(temperatureF: number | null | undefined): Result<Wat
   return ok(waterAt(fToC(temperatureF)), { sources: WATER_SOURCES })
 }
 
-export const WATER_SOURCES = ['IAPWS R12-08 (viscosity)', 'Kell 1975 (density)']
+const WATER_SOURCES = ['IAPWS R12-08 (viscosity)', 'Kell 1975 (density)']

@@ -45,7 +45,7 @@ export type TankIdentity = {
 }
 
 /** A size is ordered by from this chance on; our own choice. */
-export const SETTLED_FROM = 0.95
+const SETTLED_FROM = 0.95
 /** Less likely candidates are not named. */
 export const NAMED_FROM = 0.02
 /** An unlisted size is told, with its kit, when so much of its chance lies about one size. */

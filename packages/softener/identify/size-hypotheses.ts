@@ -5,7 +5,7 @@ import { JACKET_SHARE } from './clue-errors.ts'
 import type { SizeHypothesis } from './clue-types.ts'
 
 /** Share of tanks whose size stands in no table; from memory, unverified. */
-export const UNLISTED_SHARE = 0.08
+const UNLISTED_SHARE = 0.08
 /** Households have 1 to 2 ft³ most often; how many as large or as small one meets falls off on both sides. From memory, unverified. */
 const USUAL_RESIN_FT3 = 1.25
 const RESIN_LOG_SD = 0.8

@@ -14,7 +14,7 @@ export type BagCount = { label: string; volumeFt3: number; count: number; fromSh
 export type BagPlan = { bags: BagCount[]; bagCount: number; volumeFt3: number; wasteFt3: number; toBuy: number }
 
 /** Bags are not filled more exactly than this share, so a plan may fall short of the need by it; common practice, no source. */
-export const BAG_TOLERANCE = 0.02
+const BAG_TOLERANCE = 0.02
 /** Volumes closer than this are the same, ft³: far below what anyone can pour. */
 const SAME_FT3 = 1e-6
 const MOST_BAGS = 400

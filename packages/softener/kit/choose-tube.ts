@@ -15,7 +15,7 @@ const BORES: readonly (readonly [outsideIn: number, boreIn: number])[] = [
 ]
 
 /** Water faster than this in a tube wears and rattles, ft/s; common practice, no source. */
-export const FAST_WATER_FT_S = 8
+const FAST_WATER_FT_S = 8
 /** How exactly the tube is cut, in: an eighth either way; from memory, unverified. */
 export const TUBE_CUT_TOLERANCE_IN = 1 / 8
 

@@ -6,7 +6,7 @@ import type { RebedKit, RebedKitInput } from './kit-types.ts'
 import { type PricedKit, type PriceList, priceKit } from './price-kit.ts'
 import { rebedKit } from './rebed-kit.ts'
 
-export const COMPARED_KINDS: readonly ResinKindId[] = ['gel-8', 'gel-10', 'fine-mesh']
+const COMPARED_KINDS: readonly ResinKindId[] = ['gel-8', 'gel-10', 'fine-mesh']
 
 export type KitAlternative = {
   kind: ResinKindId

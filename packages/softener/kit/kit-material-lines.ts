@@ -35,7 +35,7 @@ const WHERE_FROM: Record<TankFill['resinBasis'], string> = {
 }
 
 /** From this diameter gravel is laid in two layers, fine over coarse; from memory, unverified. */
-export const LAYERED_GRAVEL_FROM_IN = 14
+const LAYERED_GRAVEL_FROM_IN = 14
 /** Share of the coarse layer; from memory, unverified. */
 const COARSE_SHARE = 0.5
 

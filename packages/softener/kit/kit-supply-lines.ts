@@ -19,7 +19,7 @@ const SPENT_SWELLING = 1.1
 /** What one 5-gallon pail is filled with so that one person can carry it, ft³; common practice, no source. */
 export const PAIL_FILL_FT3 = 0.45
 /** Bleach for polystyrene resin, fl oz of 5.25 % sodium hypochlorite per ft³: typical manual. */
-export const BLEACH_FL_OZ_FT3 = 1.2
+const BLEACH_FL_OZ_FT3 = 1.2
 const BLEACH_STRENGTH_PERCENT = 5.25
 /** Household bleach sold today, % sodium hypochlorite; common practice, no source. */
 export const USUAL_BLEACH_PERCENT = 8.25

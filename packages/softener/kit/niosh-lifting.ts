@@ -22,7 +22,7 @@ export type LiftingIndex = {
 }
 
 /** Load constant of the revised NIOSH equation, lb. */
-export const LOAD_CONSTANT_LB = 51
+const LOAD_CONSTANT_LB = 51
 const SOURCE = 'NIOSH 94-110, Applications Manual for the Revised NIOSH Lifting Equation'
 /** What the equation leaves out, always shown beside its result. */
 export const NIOSH_LIMITS =

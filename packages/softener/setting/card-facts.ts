@@ -92,7 +92,7 @@ export function cardFacts(
   }
 }
 
-export const SALT_WORDS = { NaCl: 'sodium chloride', KCl: 'potassium chloride' } as const
+const SALT_WORDS = { NaCl: 'sodium chloride', KCl: 'potassium chloride' } as const
 
 const SEASON_WORDS = {
   swing: 'Winter and summer are not both known: taken 10 °F below and above the usual temperature (from memory).',

@@ -45,7 +45,7 @@ function makeGrid(curves: FirmFigures['curves'], kind: ResinKindId, salt: Salt):
 }
 
 /** One dose by itself; `asNaClLbFt3` in lb NaCl per ft³, above zero. Potassium chloride takes 1.276 times as much by weight. */
-export function gridDose(curves: FirmFigures['curves'], kind: ResinKindId, salt: Salt, asNaClLbFt3: number): GridDose {
+function gridDose(curves: FirmFigures['curves'], kind: ResinKindId, salt: Salt, asNaClLbFt3: number): GridDose {
   const saltLbFt3 = salt === 'NaCl' ? asNaClLbFt3 : (asNaClLbFt3 * KCL_G_PER_EQ) / NACL_G_PER_EQ
   return {
     saltLbFt3,

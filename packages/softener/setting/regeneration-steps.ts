@@ -1,14 +1,14 @@
 /** Backwash, minutes: within the 5 to 15 of Ten States Standards §4.4.2. */
-export const BACKWASH_MINUTES = 10
+const BACKWASH_MINUTES = 10
 /** Brine is drawn at about 10 % (8 to 12 %, Davis 2010); a gallon of it weighs 8.94 lb and holds this much salt, lb (specific gravity 1.071, from memory). */
-export const DRAWN_BRINE_LB_PER_GAL = 0.894
+const DRAWN_BRINE_LB_PER_GAL = 0.894
 /** Brine and slow rinse, gpm/ft³: within 0.25 to 0.62 (Davis 2010; typical data sheets). */
-export const BRINE_GPM_FT3 = 0.35
+const BRINE_GPM_FT3 = 0.35
 /** Slow rinse, gal/ft³: within 7.5 to 22.5 (Davis 2010; UFC 3-240-13FN). */
-export const SLOW_RINSE_GAL_FT3 = 10
+const SLOW_RINSE_GAL_FT3 = 10
 /** Fast rinse, gpm/ft³: 1.5 to 2 (UFC 3-240-13FN), and minutes: 5 to 15 (Davis 2010). */
-export const FAST_RINSE_GPM_FT3 = 1.75
-export const FAST_RINSE_MINUTES = 8
+const FAST_RINSE_GPM_FT3 = 1.75
+const FAST_RINSE_MINUTES = 8
 
 /** Water of one regeneration of one tank but for the brine, which depends on the salt, gal. */
 export function fixedRegenerationGal(backwashGpm: number, resinFt3: number): number {

@@ -14,15 +14,15 @@ import { fixedRegenerationGal, type StepMinutes, stepMinutes } from './regenerat
 import { type WaterUse, waterUse } from './water-use.ts'
 
 /** Longest interval between regenerations: 14 days, 7 where iron or manganese would settle in the bed (common practice, no source). */
-export const MOST_DAYS = 14
-export const MOST_DAYS_WITH_METALS = 7
+const MOST_DAYS = 14
+const MOST_DAYS_WITH_METALS = 7
 /** From here metals count, mg/L together: the limit for public works (Virginia 12 VAC 5-590-900). */
-export const METALS_FROM_MG_L = 0.3
+const METALS_FROM_MG_L = 0.3
 /** Age taken where the bed's beginning is not known, years: about half of the average life of 8 to 10 (UFC 3-240-13FN §2-2.5.1.4). */
 export const ASSUMED_AGE_YEARS = 5
 
 /** Below this there is nothing to soften, gpg: less than a drop of any test kit shows. */
-export const LEAST_HARDNESS_GPG = 0.1
+const LEAST_HARDNESS_GPG = 0.1
 
 export type SettingQuestion = {
   kind: ResinKindId

@@ -1,7 +1,7 @@
 /** Indoor use a person, gal a day: trade rules 60 to 80 (common practice, no source). */
-export const GAL_PER_PERSON_DAY = 60
+const GAL_PER_PERSON_DAY = 60
 /** Mean indoor use of a household, gal a day (Residential End Uses of Water, 2016); taken where nobody knows how many live there. */
-export const GAL_PER_HOUSEHOLD_DAY = 138
+const GAL_PER_HOUSEHOLD_DAY = 138
 
 export type WaterUse = { gallonsPerDay: number; basis: 'measured' | 'people' | 'household' }
 

@@ -24,9 +24,9 @@ export type TankShell = {
 }
 
 /** Share of the nominal cylinder that a dished tank holds; common practice, no source. */
-export const SHELL_VOLUME_FACTOR = 0.92
+const SHELL_VOLUME_FACTOR = 0.92
 /** Head depth as a share of the diameter: the common 2:1 ellipsoidal head. */
-export const HEAD_DEPTH_RATIO = 0.25
+const HEAD_DEPTH_RATIO = 0.25
 
 /** Largest and smallest sizes the calculations accept, inches: outside them a size is more likely a slip than a tank. */
 export const TANK_LIMITS = { minDiameterIn: 4, maxDiameterIn: 72, minHeightIn: 10, maxHeightIn: 144 } as const

@@ -6,7 +6,7 @@ import type { Salt } from './capacity.ts'
 /** Salt that one gallon of refill water dissolves, lb: the 3 lb/gal rule for NaCl (2.99 derived); KCl 2.6 at 10 °C from memory. */
 export const REFILL_LB_PER_GAL: Readonly<Record<Salt, number>> = { NaCl: 3, KCl: 2.6 }
 /** Salt in one gallon of saturated NaCl brine, lb: 26.4 % at 60 °F and specific gravity 1.20. Not the same as the refill rule. */
-export const BRINE_LB_PER_GAL = 2.65
+const BRINE_LB_PER_GAL = 2.65
 
 /** Refill water for a salt dose, gallons: 15 lb of NaCl need 5.0. */
 export function refillWaterGal(saltLb: number, salt: Salt = 'NaCl'): number {

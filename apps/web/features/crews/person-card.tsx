@@ -19,7 +19,7 @@ export function PersonCard({ person, onEdit, onAway }: Props) {
 }
 
 /** The facts of a person; days away can be taken back unless they are only shown. */
-export function PersonFacts({ person }: { person: CrewPerson }) {
+function PersonFacts({ person }: { person: CrewPerson }) {
   const { figures } = useSession()
   const money = useMoney()
   const usual = [

@@ -5,11 +5,7 @@ import type { UnitSystem } from '@almanac/units/unit-system'
 import { kitOf } from '@/client/job-words'
 
 /** What the day's rebeds put on the vehicle: ft³ and lb to carry out in the morning. `unknown` counts rebeds whose kit cannot be made up. */
-export function sheetLoad(
-  sheet: DaySheet,
-  system: UnitSystem,
-  figures: FirmFigures,
-): { volumeFt3: number; weightLb: number; unknown: number } {
+function sheetLoad(sheet: DaySheet, system: UnitSystem, figures: FirmFigures): { volumeFt3: number; weightLb: number; unknown: number } {
   const load = { volumeFt3: 0, weightLb: 0, unknown: 0 }
   for (const { kind, bed } of sheet.visits) {
     if (kind !== 'rebed') continue

@@ -25,7 +25,7 @@ const plainRule = (unit: string): AmountRule => ({
   ...{ example: '2.5', source: COMMON_PRACTICE },
 })
 
-export function figureRule(stored: string): AmountRule {
+function figureRule(stored: string): AmountRule {
   const kind = KINDS[stored]
   return kind ? AMOUNT_KINDS[kind] : plainRule(stored)
 }

@@ -26,7 +26,7 @@ type Read = (texts: Texts) => FigureValue
 export type FigureForm = { fields: FormField[]; texts: Texts; read: Read }
 
 /** One number in one unit. `scale` is what is stored for one of what is typed. */
-export function numberForm(
+function numberForm(
   label: string,
   unit: string,
   value: number | null,
@@ -40,7 +40,7 @@ export function numberForm(
   }
 }
 
-export function tankForm(value: unknown, { system, locale }: Reader): FigureForm {
+function tankForm(value: unknown, { system, locale }: Reader): FigureForm {
   const [inch, ft3, lb] = ['in', firstUnit('ft3', system), firstUnit('lb', system)]
   const tank = value as {
     diameterIn: number
@@ -78,7 +78,7 @@ export function tankForm(value: unknown, { system, locale }: Reader): FigureForm
   }
 }
 
-export function valveForm(value: unknown, { system, locale }: Reader): FigureForm {
+function valveForm(value: unknown, { system, locale }: Reader): FigureForm {
   const [inch, gpm] = [system === 'us' ? 'in' : 'mm', firstUnit('gpm', system)]
   const valve = value as Valve | null
   return {
@@ -125,7 +125,7 @@ export function valveForm(value: unknown, { system, locale }: Reader): FigureFor
   }
 }
 
-export function bagsForm(value: unknown, { system, locale }: Reader): FigureForm {
+function bagsForm(value: unknown, { system, locale }: Reader): FigureForm {
   const unit = firstUnit('ft3', system)
   const bags = value as number[]
   return {
@@ -135,7 +135,7 @@ export function bagsForm(value: unknown, { system, locale }: Reader): FigureForm
   }
 }
 
-export function curveForm(value: unknown, { system, locale }: Reader): FigureForm {
+function curveForm(value: unknown, { system, locale }: Reader): FigureForm {
   const us = system === 'us'
   const [salt, capacity] = us ? [1, 1] : [G_L_PER_LB_FT3, G_L_PER_KGR_FT3]
   const points = value as [number, number][]
@@ -162,7 +162,7 @@ export function curveForm(value: unknown, { system, locale }: Reader): FigureFor
   }
 }
 
-export function backwashForm(value: unknown, { system, locale }: Reader): FigureForm {
+function backwashForm(value: unknown, { system, locale }: Reader): FigureForm {
   const stored = value as { min: number; usual: number; max: number }
   const [unit, scale] = system === 'us' ? ['gpm/ft²', 1] : ['m/h', M_H_PER_GPM_FT2]
   const typed = (gpmFt2: number) => numberText(gpmFt2 * scale, locale, system === 'us' ? 6 : 2)
@@ -178,7 +178,7 @@ export function backwashForm(value: unknown, { system, locale }: Reader): Figure
   }
 }
 
-export function reserveForm(value: unknown, { locale }: Reader): FigureForm {
+function reserveForm(value: unknown, { locale }: Reader): FigureForm {
   const reserve = value as { kind: 'days'; days: number } | { kind: 'share'; share: number }
   return {
     fields: [

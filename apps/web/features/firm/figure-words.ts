@@ -31,7 +31,7 @@ export const G_L_PER_KGR_FT3 = MG_PER_GRAIN / LITRES_PER_FT3
 /** Metres an hour for 1 gpm/ft². */
 export const M_H_PER_GPM_FT2 = gpmFt2ToMS(1) * 3600
 
-export const number = (value: number, decimals = 2) => showNumber(value, decimals) ?? ''
+const number = (value: number, decimals = 2) => showNumber(value, decimals) ?? ''
 
 const FIXED: Record<string, string> = {
   bags: 'Bags in stock',

@@ -19,7 +19,7 @@ export const WRITING: readonly SettingName[] = ['locale']
 const LOCALES = ['en-US', 'en-GB', 'en-IE', 'en-CA', 'en-AU', 'en-NZ', 'es-US', 'es-MX', 'fr-CA', 'fr-FR', 'de-DE', 'nl-NL']
 
 /** The locales to choose from, with the one that holds now. */
-export const localeChoices = (now: string) =>
+const localeChoices = (now: string) =>
   (LOCALES.includes(now) ? LOCALES : [now, ...LOCALES]).map((value) => ({ value, label: localeWords(value) }))
 
 const HINTS: Partial<Record<SettingName, string>> = {

@@ -1,9 +1,4 @@
 import type { Spread } from '@almanac/softener/choice/spread'
-import { formatWholeMoney } from '@almanac/units/money'
-
-/** "$52 to $98 a year". */
-export const spreadMoney = (spread: Spread, currency: string) =>
-  `${formatWholeMoney(spread.low, currency)} to ${formatWholeMoney(spread.high, currency)} a year`
 
 /** "8 to 17 years". */
 export const spreadYears = (spread: Spread) => `${Math.round(spread.low)} to ${Math.round(spread.high)} years`

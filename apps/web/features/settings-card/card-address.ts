@@ -39,7 +39,7 @@ function readFixtures(text: string | null): FixtureCounts | null {
 const fixturesText = (counts: FixtureCounts) =>
   FIXTURES.flatMap(({ id }) => (counts[id] ? [`${id}.${counts[id]}`] : [])).join('_') || 'none'
 
-export function readChanges(search: URLSearchParams): CardChanges {
+function readChanges(search: URLSearchParams): CardChanges {
   const curve = search.get('curve') ?? ''
   const control = search.get('control')
   return {
@@ -56,7 +56,7 @@ export function readChanges(search: URLSearchParams): CardChanges {
   }
 }
 
-export function writeChanges(changes: CardChanges): string {
+function writeChanges(changes: CardChanges): string {
   const next = new URLSearchParams()
   const put = (key: string, value: number | string | null) => {
     if (value !== null && value !== '') next.set(key, typeof value === 'number' ? String(Number(value.toFixed(4))) : value)

@@ -102,7 +102,7 @@ export function factWords(fact: WaterFact | null, record: Pick<SoftenerSettings,
 }
 
 /** From the middle of the days the bed may have gone in; null where neither end is known. */
-export function ageYears(earliest: string | null, latest: string | null, today: string): number | null {
+function ageYears(earliest: string | null, latest: string | null, today: string): number | null {
   const known = [earliest, latest].filter((day): day is string => day !== null)
   if (known.length === 0) return null
   const middle = known.reduce((sum, day) => sum + Date.parse(day), 0) / known.length

@@ -28,7 +28,7 @@ function endBySteps(answers: Answers): { endCause: EndCause | ''; evidence: stri
 }
 
 /** The day that work begun at an instant counts for, in the company's zone: work that runs past midnight is of the evening before. */
-export function dayOfWork(draft: Pick<Draft, 'startedAt' | 'finishedAt'>, timeZone: string, now: string): string {
+function dayOfWork(draft: Pick<Draft, 'startedAt' | 'finishedAt'>, timeZone: string, now: string): string {
   return dayIn(timeZone, draft.startedAt ?? draft.finishedAt ?? now)
 }
 
