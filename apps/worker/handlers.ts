@@ -10,7 +10,7 @@ import { raiseReminders } from '@almanac/operations/reminders/raise-reminders'
 import type { QueueName, TaskPayloads } from '@almanac/runtime/queues'
 import { sendTaskAlone } from '@almanac/runtime/task-queue'
 
-type Handlers = { [Q in QueueName]?: (payload: TaskPayloads[Q]) => Promise<void> }
+type Handlers = { [Q in QueueName]: (payload: TaskPayloads[Q]) => Promise<void> }
 
 /** What the worker does for each queue. A handler opens its own scope from the payload's company and fails without one. */
 export const HANDLERS: Handlers = {
