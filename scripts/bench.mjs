@@ -23,9 +23,9 @@ async function openDatabase() {
   return database
 }
 
-async function openApp({ demo = false } = {}) {
+async function openApp({ demo = false, usualLimits = false } = {}) {
   const stage = await import('./support/browser-stage.mjs')
-  const app = await stage.openApp({ ...cluster, demo, logPrefix: 'bench-' })
+  const app = await stage.openApp({ ...cluster, demo, usualLimits, logPrefix: 'bench-' })
   closes.push(app.close)
   Object.assign(process.env, app.env)
   return app

@@ -3,17 +3,23 @@ import * as z from 'zod'
 /** An id: UUID. */
 export const Id = z.uuid()
 
+/** There is no year 0 in the calendar that the database keeps. */
+const hasYear = (text: string) => !text.startsWith('0000')
+
 /** A calendar day 'YYYY-MM-DD' in the company's zone. */
-export const Day = z.iso.date()
+export const Day = z.iso.date().refine(hasYear, 'There is no year 0')
 
 /** A month 'YYYY-MM'. */
 export const Month = z.string().regex(/^\d{4}-(0[1-9]|1[0-2])$/, 'must be a month such as 2027-03')
 
 /** An instant, ISO 8601 in UTC. */
-export const Instant = z.iso.datetime()
+export const Instant = z.iso.datetime().refine(hasYear, 'There is no year 0')
+
+/** The largest whole number that the database keeps in a column. */
+export const LARGEST_WHOLE = 2_147_483_647
 
 /** The version of a row as the screen saw it. */
-export const Version = z.number().int().min(1)
+export const Version = z.number().int().min(1).max(LARGEST_WHOLE)
 
 /** What each command carries: an id made by the screen, so that sending twice applies once. */
 export const command = <S extends z.ZodRawShape>(shape: S) => z.object({ commandId: Id, ...shape })

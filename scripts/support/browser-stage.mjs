@@ -11,7 +11,7 @@ import { say } from './say.mjs'
 import { startServers } from './servers.mjs'
 
 /** A fresh database of this run's own on the cluster `name`; resolves to { urls, superUrl, env, close }. */
-export async function openFreshDatabase({ name, volatile, port }) {
+export async function openFreshDatabase({ name, volatile, port, usualLimits = false }) {
   const cluster = await startPostgres({ name, volatile })
   const database = `almanac_run_${process.pid}`
   const asSuperuser = async (sql) => {
@@ -29,7 +29,8 @@ export async function openFreshDatabase({ name, volatile, port }) {
     await setUpRoles(cluster, database)
     const urls = databaseUrls(cluster, database)
     await prepareDatabase(urls.MIGRATION_DATABASE_URL)
-    const limits = { SIGN_IN_TRIES_PER_MINUTE: '1000', REQUESTS_PER_MINUTE: '1000000' } // tests are quicker than people
+    // tests are quicker than people; a measurement of the limits themselves asks for the usual ones
+    const limits = usualLimits ? {} : { SIGN_IN_TRIES_PER_MINUTE: '1000', REQUESTS_PER_MINUTE: '1000000' }
     const env = {
       ...urls,
       ...limits,
@@ -48,7 +49,7 @@ export async function openFreshDatabase({ name, volatile, port }) {
  * Builds, opens a database with the demo, serves. Resolves to { baseUrl, env, signIns, close }; `demo: false` leaves the database empty. Nothing that ends is started
  * again: a test must see it.
  */
-export async function openApp({ name, volatile, demo = true, logPrefix }) {
+export async function openApp({ name, volatile, demo = true, logPrefix, usualLimits }) {
   const closes = []
   const close = async () => {
     for (const one of closes.splice(0).reverse()) await one()
@@ -58,7 +59,7 @@ export async function openApp({ name, volatile, demo = true, logPrefix }) {
     closes.push(build.release)
     say('built for production')
     const port = await freePort()
-    const database = await openFreshDatabase({ name, volatile, port })
+    const database = await openFreshDatabase({ name, volatile, port, usualLimits })
     closes.push(database.close)
     if (demo && (await loadDemoWhenEmpty(database, say))) say('the demo companies are loaded')
     const signIns = await demoSignIns(database, null)

@@ -1,6 +1,8 @@
 import 'server-only'
 import { contract } from '@almanac/contract/contract'
+import { unstorableText } from '@almanac/contract/storable-text'
 import type { Permission } from '@almanac/records/permission'
+import { AppError } from '@almanac/runtime/errors'
 import { implement } from '@orpc/server'
 import { admit } from './admit.ts'
 import type { RequestContext } from './context.ts'
@@ -9,8 +11,13 @@ const base = implement(contract).$context<RequestContext>()
 
 /** Every procedure's wrapper: the one door. zod runs inside it, from the contract. */
 const behind = (permission: Permission | 'any-member') =>
-  base.use(({ context, next, path }) =>
-    admit(context, { permission }, { procedure: path.join('.') }, async ({ who, scope }) => next({ context: { who, scope } })),
+  base.use(({ context, next, path }, input) =>
+    admit(context, { permission }, { procedure: path.join('.') }, async ({ who, scope }) => {
+      const field = unstorableText(input)
+      if (field !== null)
+        throw new AppError('invalid', `${field}: a character in this text cannot be stored. Nothing was saved; type the text again.`)
+      return next({ context: { who, scope } })
+    }),
   )
 
 /** Implements a procedure that demands a permission: `can('read:site').sites.list.handler(…)`. */

@@ -1,0 +1,119 @@
+import path from 'node:path'
+import { closeClients } from '@almanac/database/client'
+import { ADDRESS_HEADER } from '@almanac/identity/client-address'
+import { makePublicToken } from '@almanac/identity/public-token'
+import { setClock } from '@almanac/runtime/clock'
+import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import type pg from 'pg'
+import { afterAll, beforeAll, expect, test, vi } from 'vitest'
+import type { Body } from '../support/fuzz/hostile-bodies.ts'
+import { Chance } from '../support/fuzz/random.ts'
+import { type FuzzRequest, type Known, nextRequest } from '../support/fuzz/requests.ts'
+import { NOW } from '../support/records.ts'
+import { type FirmRecords, inspector, makeFirmRecords } from '../support/two-firms.ts'
+import { type Caller, makeCaller } from './signed-in-call.ts'
+
+vi.mock('server-only', () => ({}))
+
+const SEED = 20_261_129
+const REQUESTS = 600
+const SLOW_MS = 3_000
+const HOME = 'http://localhost:3000'
+const api = path.resolve(import.meta.dirname, '../../apps/web/app/api')
+
+type Handler = (request: Request, context: { params: Promise<Record<string, string>> }) => Promise<Response>
+/** The routes by address; a page and an address of no route are the framework's, and the script `bench -- fuzz` asks those of a whole server. */
+const ROUTES: [RegExp, string, string][] = [
+  [/^\/api\/rpc\/()/, 'rpc/[[...rest]]', ''],
+  [/^\/api\/auth\/()/, 'auth/[...all]', ''],
+  [/^\/api\/imports(?:\?|$)()/, 'imports', ''],
+  [/^\/api\/beds\/([^/]+)\/plan/, 'beds/[bedId]/plan', 'bedId'],
+  [/^\/api\/imports\/([^/]+)\/problems/, 'imports/[id]/problems', 'id'],
+  [/^\/api\/arrival\/([^/]+)\/calendar/, 'arrival/[token]/calendar', 'token'],
+  [/^\/api\/arrival\/([^/]+)$/, 'arrival/[token]', 'token'],
+  [/^\/api\/calendar\/([^/]+)$/, 'calendar/[token]', 'token'],
+]
+
+let db: pg.Client
+let firm: FirmRecords
+let callers: Record<FuzzRequest['as'], Caller | null>
+
+const whole = ({ head, repeat, times, tail }: Body) => head + repeat.repeat(times) + tail
+/** What the framework's router would hand over; null for an address that the server's front turns away. */
+function decoded(text: string): string | null {
+  try {
+    return decodeURIComponent(text)
+  } catch {
+    return null
+  }
+}
+
+async function ask(request: FuzzRequest): Promise<{ status: number; text: string } | null> {
+  const found = ROUTES.find(([pattern]) => pattern.test(request.path))
+  if (!found) return null
+  const [pattern, route, param] = found
+  const value = decoded(pattern.exec(request.path)?.[1] ?? '')
+  if (value === null || decoded(request.path) === null) return null
+  const headers = new Headers(request.headers)
+  headers.set('origin', HOME)
+  headers.set(ADDRESS_HEADER, '192.0.2.1')
+  headers.set('cookie', callers[request.as]?.headers.get('cookie') ?? '')
+  const body = request.body && request.method === 'POST' ? whole(request.body) : undefined
+  const module = (await import(path.join(api, route, 'route.ts'))) as Record<string, Handler>
+  const handler = module[request.method]
+  if (!handler) return null
+  const answer = await handler(new Request(HOME + request.path, { method: request.method, headers, body }), {
+    params: Promise.resolve(param ? { [param]: value } : {}),
+  })
+  return { status: answer.status, text: await answer.text() }
+}
+
+beforeAll(async () => {
+  db = await inspector()
+  process.env.REQUESTS_PER_MINUTE = '1000000'
+  process.env.SIGN_IN_TRIES_PER_MINUTE = '1000'
+  setClock(() => new Date(NOW))
+  const owner = await makeCaller()
+  firm = await makeFirmRecords(db, owner.personId)
+  callers = { owner: await makeCaller(firm.companyId), technician: await makeCaller(firm.companyId, 'technician'), nobody: null }
+})
+afterAll(async () => {
+  setClock()
+  await closeTaskQueue()
+  await closeClients()
+  await db.end()
+})
+
+test(`${REQUESTS} requests with seed ${SEED}: no failure of ours, no stack, none that lasts`, { timeout: 240_000 }, async () => {
+  const chance = new Chance(SEED)
+  const known: Known = {
+    ids: Object.values(firm),
+    arrivalTokens: [makePublicToken('arrival-windows', { companyId: firm.companyId, id: firm.offerId })],
+    calendarTokens: [makePublicToken('calendar', { companyId: firm.companyId, id: firm.feedId })],
+    // Whole bodies and hard files of a hundred megabytes are the script's, against a served app.
+    mostBytes: 100_000,
+    mostFileBytes: 10_000,
+  }
+  const wrong: string[] = []
+  const statuses = new Map<number, number>()
+  for (let turn = 0; turn < REQUESTS; turn++) {
+    const request = nextRequest(chance, known)
+    const begun = process.cpuUsage()
+    const answer = await ask(request)
+    const { user, system } = process.cpuUsage(begun)
+    if (!answer) continue
+    statuses.set(answer.status, (statuses.get(answer.status) ?? 0) + 1)
+    const sent = request.body ? whole(request.body).slice(0, 600) : ''
+    // 503 is a refusal for now, with its sentence: four files at one time, a long line of passwords.
+    if (answer.status >= 500 && answer.status !== 503)
+      wrong.push(`${turn} ${request.what} ${request.path} ${answer.status}: ${sent} → ${answer.text.slice(0, 300)}`)
+    if (/\bat [\w.<>]+ \(|node_modules|\.ts:\d+/.test(answer.text))
+      wrong.push(`${turn} ${request.what} tells a stack: ${answer.text.slice(0, 300)}`)
+    // By the processor's time: other tests share the machine.
+    if ((user + system) / 1000 > SLOW_MS)
+      wrong.push(`${turn} ${request.what} ${request.path}: ${Math.round((user + system) / 1000)} ms: ${sent}`)
+  }
+  expect(wrong).toEqual([])
+  // Not all were turned away at the door: the values reach the operations.
+  expect(statuses.get(200)).toBeGreaterThan(REQUESTS / 20)
+})

@@ -1,0 +1,143 @@
+import { contract } from '@almanac/contract/contract'
+import type * as z from 'zod'
+import { type Body, hostileBody, hostileFile } from './hostile-bodies.ts'
+import type { Chance } from './random.ts'
+import { oddValue, valueFor } from './values.ts'
+
+/** One request of a fuzzer. `as` names the session it carries; `what` groups it in a report. */
+export type FuzzRequest = {
+  what: string
+  method: 'GET' | 'POST'
+  path: string
+  as: 'owner' | 'technician' | 'nobody'
+  headers: Record<string, string>
+  body?: Body
+}
+
+/** What the requests are made of: ids of records that exist, and tokens of links that work. */
+export type Known = {
+  ids: readonly string[]
+  arrivalTokens: readonly string[]
+  calendarTokens: readonly string[]
+  mostBytes: number
+  mostFileBytes: number
+}
+
+type Procedure = { name: string; input: z.core.$ZodType | undefined }
+
+const procedures: Procedure[] = Object.entries(contract).flatMap(([domain, verbs]) =>
+  Object.entries(verbs as Record<string, { '~orpc': { inputSchema?: unknown } }>).map(([verb, one]) => ({
+    name: `${domain}/${verb}`,
+    input: one['~orpc'].inputSchema as z.core.$ZodType | undefined,
+  })),
+)
+
+const PAGES = [
+  '',
+  'sites',
+  'sites/new',
+  'water',
+  'jobs',
+  'jobs/new',
+  'day-sheets',
+  'day-sheets/plan',
+  'crews',
+  'stores',
+  'imports',
+  'firm',
+  'today',
+  'sign-in',
+  'policy',
+]
+const PAGES_OF = ['sites/$', 'beds/$', 'beds/$/choice', 'jobs/$', 'visits/$', 'water/$', 'imports/$', 'softeners/$/settings', 'arrival/$']
+const BAD_PIECES = [
+  '%ff',
+  '%E0%A4%A',
+  '%00',
+  '..%2f..',
+  '%5c',
+  'x'.repeat(3000),
+  "'",
+  '%25',
+  ';',
+  '__proto__',
+  '%F0%9F%92%A9',
+  '-1',
+  'null',
+]
+const AUTH = [
+  'sign-in/email',
+  'sign-out',
+  'change-password',
+  'update-user',
+  'get-session',
+  'sign-up/email',
+  'forget-password',
+  'ok',
+  'error',
+  '../x',
+  '%ff',
+]
+
+const plain = (text: string): Body => ({ head: text, repeat: '', times: 0, tail: '' })
+const JSON_TYPE = { 'content-type': 'application/json' }
+
+/** The next request: mostly a procedure with an input of its schema's shape; also pages, files, links, sign-in, and bodies that no handler may read whole. */
+export function nextRequest(chance: Chance, known: Known): FuzzRequest {
+  const as = chance.happens(0.75) ? 'owner' : chance.one(['technician', 'nobody'] as const)
+  const piece = () => (chance.happens(0.5) ? chance.one(known.ids) : chance.one(BAD_PIECES))
+  const kind = chance.next()
+  if (kind < 0.72) return procedureCall(chance, known, as)
+  if (kind < 0.8) {
+    const page = chance.happens(0.4) ? chance.one(PAGES) : chance.one(PAGES_OF).replace('$', piece())
+    const query = chance.happens(0.3) ? `?${chance.one(['q', 'day', 'month', 'sort', 'answer'])}=${chance.one(BAD_PIECES)}` : ''
+    return { what: 'page', method: chance.happens(0.93) ? 'GET' : 'POST', path: `/${page}${query}`, as, headers: {} }
+  }
+  if (kind < 0.84) {
+    const path = chance.one(['/api/beds/$/plan', '/api/imports/$/problems', '/api/nothing/$', '/api/rpc/$/x']).replace('$', piece())
+    return { what: 'route', method: 'GET', path, as, headers: { 'sec-fetch-site': 'same-origin' } }
+  }
+  if (kind < 0.88) {
+    const arrival = chance.happens(0.6)
+    const token = chance.happens(0.5)
+      ? chance.one(arrival ? known.arrivalTokens : known.calendarTokens)
+      : chance.one([...BAD_PIECES, ...known.arrivalTokens])
+    if (!arrival) return { what: 'link', method: 'GET', path: `/api/calendar/${token}`, as: 'nobody', headers: {} }
+    if (chance.happens(0.3)) return { what: 'link', method: 'GET', path: `/api/arrival/${token}/calendar`, as: 'nobody', headers: {} }
+    const body = chance.happens(0.5) ? plain(`window=${piece()}`) : hostileBody(chance, known.mostBytes)
+    const type = chance.one(['application/x-www-form-urlencoded', 'multipart/form-data', 'text/plain', 'application/json'])
+    return { what: 'link', method: 'POST', path: `/api/arrival/${token}`, as: 'nobody', headers: { 'content-type': type }, body }
+  }
+  if (kind < 0.93) {
+    const credentials = {
+      email: chance.one(['owner@firm.example', 'x', '\u0000@x.example', 7, null]),
+      password: chance.one(['x', 'y'.repeat(200), null]),
+      name: oddValue(chance),
+    }
+    const body = chance.happens(0.8) ? plain(JSON.stringify(credentials)) : hostileBody(chance, known.mostBytes)
+    return {
+      what: 'sign-in',
+      method: chance.happens(0.9) ? 'POST' : 'GET',
+      path: `/api/auth/${chance.one(AUTH)}`,
+      as: chance.one(['nobody', 'technician']),
+      headers: JSON_TYPE,
+      body,
+    }
+  }
+  if (kind < 0.96) {
+    const file = hostileFile(chance, known.mostFileBytes)
+    const name = encodeURIComponent(chance.one(['list.csv', 'list.xlsx', '../x', 'a\u0000b', '']))
+    return { what: 'file', method: 'POST', path: `/api/imports?name=${name}`, as, headers: { 'sec-fetch-site': 'same-origin' }, body: file }
+  }
+  const call = procedureCall(chance, known, as)
+  const type = chance.one(['application/json', 'text/plain', 'multipart/form-data; boundary=x', 'application/octet-stream', ''])
+  return { ...call, what: 'large body', headers: { ...call.headers, 'content-type': type }, body: hostileBody(chance, known.mostBytes) }
+}
+
+function procedureCall(chance: Chance, known: Known, as: FuzzRequest['as']): FuzzRequest {
+  const { name, input } = chance.one(procedures)
+  const sent = chance.happens(0.97) ? valueFor(input, chance, known.ids) : oddValue(chance)
+  const headers: Record<string, string> = chance.happens(0.97) ? { ...JSON_TYPE, 'x-csrf-token': 'orpc' } : JSON_TYPE
+  const body = plain(JSON.stringify({ json: sent, ...(chance.happens(0.03) ? { meta: oddValue(chance) } : {}) }))
+  return { what: `procedure ${name}`, method: 'POST', path: `/api/rpc/${name}`, as, headers, body }
+}

@@ -1,0 +1,137 @@
+import type * as z from 'zod'
+import type { Chance } from './random.ts'
+
+type Def = {
+  type: string
+  format?: string
+  shape?: Record<string, z.core.$ZodType>
+  element?: z.core.$ZodType
+  innerType?: z.core.$ZodType
+  options?: z.core.$ZodType[]
+  entries?: Record<string, string>
+  values?: unknown[]
+  items?: z.core.$ZodType[]
+  valueType?: z.core.$ZodType
+  in?: z.core.$ZodType
+}
+
+/** Numbers at the edges of what is kept: of a column, of a double, of a whole number in a double. */
+const NUMBERS = [0, -0, 1, -1, 0.5, 1e-320, 2_147_483_647, 2_147_483_648, -2_147_483_649, 9_007_199_254_740_992, 1e308, -1e308]
+const TEXTS = [
+  ...[
+    '',
+    ' ',
+    'a\u0000b',
+    '\ud800',
+    '\udc00x',
+    '\u202egnp',
+    '﷽'.repeat(40),
+    '👩‍🚒',
+    '\u0301'.repeat(50),
+    'NaN',
+    '-1',
+    '1e999',
+    '½',
+    '1,200',
+  ],
+  ...[
+    "'; drop table site; --",
+    '%',
+    '_%\\',
+    '$1',
+    '{{7*7}}',
+    '<script>alert(1)</script>',
+    '../../etc/passwd',
+    '=cmd()',
+    '\r\nx: y',
+    'x'.repeat(5000),
+  ],
+]
+const DAYS = [
+  '0000-01-01',
+  '0001-01-01',
+  '1900-02-29',
+  '2026-02-30',
+  '2026-11-29',
+  '2027-06-15',
+  '9999-12-31',
+  '+012026-01-01',
+  '2026-1-1',
+  '',
+]
+const INSTANTS = [
+  '0000-01-01T00:00:00Z',
+  '2026-11-29T16:00:00.000Z',
+  '9999-12-31T23:59:59.999Z',
+  '2026-11-29T24:00:00Z',
+  '2026-11-29 16:00',
+  '-271821-04-20T00:00:00Z',
+]
+const NEVER = 'ffffffff-ffff-7fff-bfff-ffffffffffff'
+
+/** What is of another kind than anything asked for. */
+export function oddValue(chance: Chance): unknown {
+  return chance.one<() => unknown>([
+    () => null,
+    () => [],
+    () => ({}),
+    () => true,
+    () => chance.one(TEXTS),
+    () => chance.one(NUMBERS),
+    () => JSON.parse('{"__proto__":{"role":"owner"},"constructor":{"prototype":{}}}'),
+    () => Array.from({ length: 300 }, () => chance.one(NUMBERS)),
+    () => JSON.parse(`${'['.repeat(20)}${']'.repeat(20)}`),
+  ])()
+}
+
+function textOf(def: Def, chance: Chance, ids: readonly string[]): string {
+  if (def.format === 'uuid' || def.format === 'guid') return chance.happens(0.9) ? chance.one(ids) : chance.one([NEVER, 'no-id', ''])
+  if (def.format === 'date') return chance.one(DAYS)
+  if (def.format === 'datetime') return chance.one(INSTANTS)
+  return chance.one([...TEXTS, '07:30', '24:00', '2026-12', '10x54', 'gpg', 'mg/L', 'Hanna', 'by the door'])
+}
+
+/** A value for a schema: mostly of its shape, at the edges of its ranges, with a field in twenty-five of another kind or left out. */
+export function valueFor(schema: z.core.$ZodType | undefined, chance: Chance, ids: readonly string[]): unknown {
+  if (!schema) return undefined
+  if (chance.happens(0.02)) return oddValue(chance)
+  const def = schema._zod.def as unknown as Def
+  const of = (inner: z.core.$ZodType | undefined) => valueFor(inner, chance, ids)
+  switch (def.type) {
+    case 'object':
+      return Object.fromEntries(
+        Object.entries(def.shape ?? {})
+          .filter(() => !chance.happens(0.02))
+          .map(([key, inner]) => [key, of(inner)]),
+      )
+    case 'array':
+      return Array.from({ length: chance.one([0, 1, 1, 2, 3, 12]) }, () => of(def.element))
+    case 'tuple':
+      return (def.items ?? []).map(of)
+    case 'record':
+      return { [chance.one(TEXTS)]: of(def.valueType) }
+    case 'union':
+      return of(chance.one(def.options ?? []))
+    case 'enum':
+      return chance.one(Object.values(def.entries ?? {}))
+    case 'literal':
+      return chance.one(def.values ?? [])
+    case 'number':
+    case 'int':
+      return chance.happens(0.6) ? chance.below(60) : chance.one(NUMBERS)
+    case 'boolean':
+      return chance.happens(0.5)
+    case 'string':
+      return textOf(def, chance, ids)
+    case 'nullable':
+      return chance.happens(0.3) ? null : of(def.innerType)
+    case 'optional':
+    case 'default':
+    case 'prefault':
+      return chance.happens(0.3) ? undefined : of(def.innerType)
+    case 'pipe':
+      return of(def.in)
+    default:
+      return def.innerType ? of(def.innerType) : oddValue(chance)
+  }
+}
