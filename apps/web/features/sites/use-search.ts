@@ -1,34 +1,33 @@
-'use client'
-import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 import { useEffect, useRef, useState } from 'react'
 
 /** How long to wait after a key before looking, ms: long enough that a word typed fast is looked up once. */
 const PAUSE_MS = 150
+/** Where the tab's history keeps the search of this entry. */
+const KEPT = 'almanacSearch'
 
-/** What is searched for, kept in the address so that one can come back to it; the box answers at once, the look-up a moment later. */
+/**
+ * What is searched for; the box answers at once, the look-up a moment later. Kept with the tab's history, so that one can come back to it, and not in the
+ * address: names and telephones would stand in the logs of every proxy on the way.
+ */
 export function useSearch(): { text: string; searched: string; type: (text: string) => void } {
-  const router = useRouter()
-  const path = usePathname()
-  const searched = useSearchParams().get('q') ?? ''
-  const [text, setText] = useState(searched)
+  const [text, setText] = useState('')
+  const [searched, setSearched] = useState('')
   const waiting = useRef<ReturnType<typeof setTimeout>>(undefined)
   useEffect(() => {
-    // Whoever follows a link has left: a look-up that comes after would take the page back to the list.
-    const leave = (event: MouseEvent) => {
-      if (event.target instanceof Element && event.target.closest('a')) clearTimeout(waiting.current)
+    const kept: unknown = window.history.state?.[KEPT]
+    if (typeof kept === 'string') {
+      setText(kept)
+      setSearched(kept)
     }
-    document.addEventListener('click', leave, true)
-    return () => {
-      document.removeEventListener('click', leave, true)
-      clearTimeout(waiting.current)
-    }
+    return () => clearTimeout(waiting.current)
   }, [])
   const type = (next: string) => {
     setText(next)
     clearTimeout(waiting.current)
     waiting.current = setTimeout(() => {
       const q = next.trim()
-      router.replace(q ? `${path}?q=${encodeURIComponent(q)}` : path, { scroll: false })
+      setSearched(q)
+      window.history.replaceState({ ...window.history.state, [KEPT]: q }, '')
     }, PAUSE_MS)
   }
   return { text, searched, type }
