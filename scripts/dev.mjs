@@ -1,12 +1,9 @@
 // `npm run dev`: database, migrations, demo when empty, then Next's development server and the worker, both reloading on change.
-import { createRequire } from 'node:module'
-import path from 'node:path'
 import { prepareDatabase } from './prepare-database.mjs'
 import { generateClient } from './support/build.mjs'
 import { openEnvironment, readSettings } from './support/environment.mjs'
 import { portInUse } from './support/free-port.mjs'
 import { demoSignIns, loadDemoWhenEmpty, wantsDemo } from './support/load-demo.mjs'
-import { root } from './support/paths.mjs'
 import { startNode } from './support/processes.mjs'
 import { PlainError, say, tellError } from './support/say.mjs'
 import { onStop } from './support/stop-signal.mjs'
@@ -31,11 +28,10 @@ try {
   if (wantsDemo(environment) && (await loadDemoWhenEmpty(environment, say))) say('demo loaded')
   for (const { email, password } of await demoSignIns(environment)) console.log(`          ${email.padEnd(32)} ${password}`)
 
-  const next = createRequire(path.join(root, 'apps/web/package.json')).resolve('next/dist/bin/next')
   const env = { ...environment.env, NODE_ENV: 'development' }
   const worker = startNode('worker', ['--watch', 'apps/worker/main.ts'], { env })
   stops.push(worker.stop)
-  const web = startNode('web', [next, 'dev', '-p', String(port)], { env, cwd: path.join(root, 'apps/web') })
+  const web = startNode('web', ['apps/web/front/serve.ts'], { env })
   stops.push(web.stop)
   const how = await Promise.race([
     stopped,

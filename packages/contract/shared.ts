@@ -16,7 +16,7 @@ export const Month = z.string().regex(/^\d{4}-(0[1-9]|1[0-2])$/, 'must be a mont
 export const Instant = z.iso.datetime().refine(hasYear, 'There is no year 0')
 
 /** The largest whole number that the database keeps in a column. */
-export const LARGEST_WHOLE = 2_147_483_647
+const LARGEST_WHOLE = 2_147_483_647
 
 /** The version of a row as the screen saw it. */
 export const Version = z.number().int().min(1).max(LARGEST_WHOLE)

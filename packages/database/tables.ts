@@ -4,7 +4,17 @@
  */
 export const TABLES = {
   global: ['company', 'catalogue_as_migrated'],
-  identity: ['person', 'membership', 'session', 'account', 'verification', 'rate_limit', 'request_window'],
+  identity: [
+    'person',
+    'membership',
+    'session',
+    'account',
+    'verification',
+    'rate_limit',
+    'request_window',
+    'sign_in_guard',
+    'identity_event',
+  ],
   tenant: [
     'absence',
     'applied_command',

@@ -2,7 +2,8 @@ import { identityClient } from '@almanac/database/client'
 import type { Role } from '@almanac/records/role'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
-import { hashPassword } from 'better-auth/crypto'
+import { hashInTurn } from './password-queue.ts'
+import { refuseWeakPassword } from './password-rules.ts'
 
 /** Adds a person with a password, for set-up and the demo. Answers the person's id; an existing e-mail keeps its person. */
 export async function addPerson(input: { name: string; email: string; password: string }): Promise<string> {
@@ -10,7 +11,8 @@ export async function addPerson(input: { name: string; email: string; password: 
   const existing = await identityClient().person.findUnique({ where: { email } })
   if (existing) return existing.id
   const id = newId()
-  const password = await hashPassword(input.password)
+  await refuseWeakPassword(input.password)
+  const password = await hashInTurn(input.password)
   await identityClient().person.create({
     data: {
       id,
@@ -26,7 +28,7 @@ export async function addPerson(input: { name: string; email: string; password: 
 /** Gives people new passwords, for set-up and the demo; ends the sessions that the old ones opened. */
 export async function setPasswords(passwords: { personId: string; password: string }[]): Promise<void> {
   for (const { personId, password } of passwords) {
-    const hash = await hashPassword(password)
+    const hash = await hashInTurn(password)
     await identityClient().account.updateMany({ where: { userId: personId, providerId: 'credential' }, data: { password: hash } })
     await identityClient().session.deleteMany({ where: { userId: personId } })
   }

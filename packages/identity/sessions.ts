@@ -1,4 +1,5 @@
 import { identityClient } from '@almanac/database/client'
+import { writeIdentityEvent } from '@almanac/database/sql/identity-events'
 import { now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
 import type { Who } from './who.ts'
@@ -23,4 +24,5 @@ export async function listSessions(who: Who): Promise<OpenSession[]> {
 export async function endSession(who: Who, sessionId: string): Promise<void> {
   const { count } = await identityClient().session.deleteMany({ where: { id: sessionId, userId: who.person.id } })
   if (count === 0) throw notFound('session')
+  await writeIdentityEvent('session-ended', { personId: who.person.id, sessionId })
 }

@@ -1,4 +1,5 @@
 import { identityClient } from '@almanac/database/client'
+import { writeIdentityEvent } from '@almanac/database/sql/identity-events'
 import { notFound } from '@almanac/runtime/errors'
 import type { Who } from './who.ts'
 
@@ -6,4 +7,5 @@ import type { Who } from './who.ts'
 export async function switchCompany(who: Who, companyId: string): Promise<void> {
   if (!who.companies.some((one) => one.id === companyId)) throw notFound('company')
   await identityClient().session.update({ where: { id: who.sessionId }, data: { activeCompanyId: companyId } })
+  await writeIdentityEvent('company-changed', { personId: who.person.id, sessionId: who.sessionId, companyId })
 }

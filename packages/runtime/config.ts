@@ -1,5 +1,13 @@
+import net from 'node:net'
 import * as z from 'zod'
 import { AppError } from './errors.ts'
+
+/** An address, or a range of them as 10.0.0.0/8. */
+function isAddressRange(text: string): boolean {
+  const [address = '', bits, ...more] = text.split('/')
+  const family = net.isIP(address)
+  return family > 0 && more.length === 0 && (bits === undefined || (/^\d{1,3}$/.test(bits) && Number(bits) <= (family === 4 ? 32 : 128)))
+}
 
 const schema = z.object({
   DATABASE_URL: z.string().regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://'),
@@ -15,6 +23,17 @@ const schema = z.object({
   DATABASE_POOL: z.coerce.number().int().min(1).max(200).default(10),
   LOG_LEVEL: z.enum(['debug', 'info', 'warn', 'error', 'silent']).default('info'),
   SIGN_IN_TRIES_PER_MINUTE: z.coerce.number().int().min(1).default(10),
+  /** Proxies whose X-Forwarded-For is believed, parted by commas; without any it is the address of the socket that counts. */
+  TRUSTED_PROXIES: z
+    .string()
+    .default('')
+    .transform((text) =>
+      text
+        .split(',')
+        .map((one) => one.trim())
+        .filter(Boolean),
+    )
+    .refine((all) => all.every(isAddressRange), 'must hold addresses or ranges such as 10.0.0.0/8, parted by commas'),
   REQUESTS_PER_MINUTE: z.coerce.number().int().min(1).default(600),
   /** A server with the open table-of-durations API, as http://roads.example:5000; without it drives are estimated. */
   TRAVEL_TABLE_URL: z.url().optional(),

@@ -44,7 +44,7 @@ export async function startServers({ server, env, port, host = '127.0.0.1', logP
     return { ...started, ended: started.ended.then((how) => `${how}: ${lastWords(log)}`) }
   }
   const worker = keepUp('worker', begin('worker', ['apps/worker/main.ts'], root), say)
-  const web = keepUp('web server', begin('web', [server], path.dirname(server)), say)
+  const web = keepUp('web server', begin('web', ['apps/web/front/serve.ts', path.dirname(server)], root), say)
   const died = Promise.race([web.failed, worker.failed])
   const stop = async () => {
     await web.stop()

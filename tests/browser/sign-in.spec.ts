@@ -51,3 +51,22 @@ test('a session that is ended elsewhere can do nothing more, and its open page g
   await expect(page).toHaveURL(/sign-in/, { timeout: 15_000 })
   await other.close()
 })
+
+test('every page’s scripts carry its nonce, and an address that cannot be read is a sentence', async ({ page, request }) => {
+  const refused: string[] = []
+  page.on('console', (message) => {
+    if (/Content Security Policy/.test(message.text())) refused.push(message.text())
+  })
+  const answer = await page.goto('/sign-in')
+  const policy = (await answer?.allHeaders())?.['content-security-policy'] ?? ''
+  const nonce = /'nonce-([^']+)'/.exec(policy)?.[1]
+  const scripts = await page.locator('script').evaluateAll((all) => all.map((one) => (one as HTMLScriptElement).nonce))
+  expect(scripts.length).toBeGreaterThan(0)
+  expect(new Set(scripts)).toEqual(new Set([nonce]))
+  expect((await page.goto('/no-such-page'))?.status()).toBe(404)
+  expect(refused).toEqual([])
+  for (const path of ['/sites/%ff', '/api/rpc/%ff/x']) {
+    const said = await request.get(path)
+    expect([said.status(), await said.text()]).toEqual([400, expect.stringContaining('cannot be read')])
+  }
+})

@@ -63,6 +63,8 @@ const filesLeft = () => fs.readdirSync(os.tmpdir()).filter((name) => name.starts
 beforeAll(async () => {
   db = await inspector()
   process.env.REQUESTS_PER_MINUTE = String(LIMIT)
+  // A place of this test's own for files on their way in: others of this machine are none of its business.
+  process.env.TMPDIR = fs.mkdtempSync(path.join(os.tmpdir(), 'doors-'))
   firm = await makeFirmRecords(db)
   owner = await makeCaller(firm.companyId)
 })
@@ -144,7 +146,7 @@ describe('a body', () => {
       return ask('imports', 'POST', { headers: owner.headers, body })
     }
     const four = [slow(), slow(), slow(), slow()]
-    await vi.waitFor(() => expect(filesLeft()).toHaveLength(4))
+    await vi.waitFor(() => expect(filesLeft()).toHaveLength(4), { timeout: 20_000 })
     const fifth = await slow()
     expect([fifth.status, fifth.headers.get('retry-after')]).toEqual([503, '5'])
     for (const end of waiting) end()
@@ -153,31 +155,32 @@ describe('a body', () => {
 })
 
 describe('requests are counted', () => {
-  const statuses = async (times: number, work: () => Promise<Response>) => {
-    const all: number[] = []
-    for (let turn = 0; turn < times; turn++) all.push((await work()).status)
-    return all
+  /** Asks until it is held up; answers how often it was not. The limit is of a minute: a slow machine may see two. */
+  async function untilHeldUp(work: () => Promise<Response>, usual: number): Promise<number> {
+    for (let turn = 0; turn <= 2 * LIMIT; turn++) {
+      const { status } = await work()
+      if (status === 429) return turn
+      expect(status).toBe(usual)
+    }
+    throw new Error('was never held up')
   }
 
   test('of a person who is forbidden what they ask for', async () => {
     const { headers } = await makeCaller(firm.companyId, 'technician')
     const forbidden = () =>
       ask('rpc/[[...rest]]', 'POST', { url: 'rpc/imports/list', headers: json(headers), body: '{"json":{"limit":5}}' })
-    expect(new Set(await statuses(LIMIT, forbidden))).toEqual(new Set([403]))
-    expect((await forbidden()).status).toBe(429)
+    expect(await untilHeldUp(forbidden, 403)).toBeGreaterThanOrEqual(LIMIT)
   })
 
   test('of an address without a session, and another address is not held up', async () => {
     const stranger = (from: string) => list({ 'content-type': 'application/json' }, '{"json":{}}', from)
-    expect(new Set(await statuses(LIMIT, () => stranger('198.51.100.7')))).toEqual(new Set([401]))
-    expect((await stranger('198.51.100.7')).status).toBe(429)
+    expect(await untilHeldUp(() => stranger('198.51.100.7'), 401)).toBeGreaterThanOrEqual(LIMIT)
     expect((await stranger('198.51.100.8')).status).toBe(401)
   })
 
   test('of an address that tries links', async () => {
     const guess = () => ask('calendar/[token]', 'GET', { params: { token: newId() }, from: '198.51.100.9' })
-    expect(new Set(await statuses(LIMIT, guess))).toEqual(new Set([404]))
-    expect((await guess()).status).toBe(429)
+    expect(await untilHeldUp(guess, 404)).toBeGreaterThanOrEqual(LIMIT)
   })
 
   test('of whoever opens live streams, of which a person holds thirty open', async () => {
@@ -188,12 +191,18 @@ describe('requests are counted', () => {
       open.push(control)
       return ask('live', 'GET', { headers, signal: control.signal })
     }
-    expect(new Set(await statuses(30, stream))).toEqual(new Set([200]))
+    for (let turn = 0; turn < 30; turn++) expect((await stream()).status).toBe(200)
     const more = await stream()
     expect([more.status, ((await more.json()) as { message: string }).message]).toEqual([429, expect.stringContaining('30 pages')])
     open[0]?.abort()
-    await vi.waitFor(async () => expect((await stream()).status).toBe(200))
+    expect((await stream()).status).toBe(200)
     for (const control of open) control.abort()
-    await vi.waitFor(async () => expect((await stream()).status).toBe(429))
+    // Opened and closed again at once, they are counted all the same.
+    const openAndClose = async () => {
+      const answer = await stream()
+      open.at(-1)?.abort()
+      return answer
+    }
+    expect(await untilHeldUp(openAndClose, 200)).toBeLessThan(2 * LIMIT)
   })
 })

@@ -4,7 +4,7 @@ import { inCompany, type Scope } from '../in-company.ts'
 export type RecordKind = 'site' | 'softener' | 'bed' | 'job' | 'visit' | 'waterSupply' | 'importBatch'
 
 /** Whether a company has a record of this id, archived or not: what is archived says so on its page. */
-export function recordExists(scope: Scope, kind: RecordKind, id: string): Promise<boolean> {
+export function recordExists(scope: Pick<Scope, 'companyId'>, kind: RecordKind, id: string): Promise<boolean> {
   return inCompany(scope, async (tx) => {
     const where = { companyId: scope.companyId, id }
     const counts: Record<RecordKind, () => Promise<number>> = {

@@ -1,11 +1,17 @@
 import { identityClient } from '../client.ts'
 
-/** Adds one to the person's count of the present minute, over all processes, and answers it. */
-export async function addRequest(personId: string): Promise<number> {
+/** One count in so many also sweeps what no present minute needs: addresses that came once must not stay for ever. */
+const SWEEP_ONE_IN = 500
+let counted = 0
+
+/** Adds one to a key's count of the present minute, over all processes, and answers it. */
+export async function addRequest(key: string): Promise<number> {
   const [row] = await identityClient().$queryRaw<{ count: number }[]>`
-    insert into request_window as w (key, starts_at, count) values (${personId}, date_trunc('minute', now()), 1)
+    insert into request_window as w (key, starts_at, count) values (${key}, date_trunc('minute', now()), 1)
     on conflict (key) do update set
       count = case when w.starts_at = excluded.starts_at then w.count + 1 else 1 end, starts_at = excluded.starts_at
     returning count`
+  if (++counted % SWEEP_ONE_IN === 0)
+    await identityClient().$executeRaw`delete from request_window where starts_at < now() - interval '2 minutes'`
   return row?.count ?? 0
 }

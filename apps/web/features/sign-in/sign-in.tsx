@@ -7,7 +7,6 @@ import { type FormEvent, useState } from 'react'
 const WORDS: Record<number, string> = {
   401: 'The e-mail and password do not belong together.',
   403: 'This page was opened under another address than the one the server answers to.',
-  429: 'Too many tries from here. Wait a minute, then try again.',
 }
 
 /** The way in. */
@@ -28,7 +27,9 @@ export function SignIn() {
       })
       if (answer.ok) return location.assign('/')
       const said = (await answer.json().catch(() => null)) as { code?: string; message?: string } | null
-      setProblem((said?.code === 'DEMO_ELSEWHERE' ? said.message : WORDS[answer.status]) ?? 'The server could not sign you in just now.')
+      // A refusal for now says itself how long to wait.
+      const saysItself = said?.code === 'DEMO_ELSEWHERE' || answer.status === 429 || answer.status === 503
+      setProblem((saysItself ? said?.message : WORDS[answer.status]) ?? 'The server could not sign you in just now.')
     } catch {
       setProblem('The server could not be reached.')
     }

@@ -1,0 +1,34 @@
+import { newId } from '@almanac/runtime/ids'
+import { identityClient } from '../client.ts'
+
+export type IdentityEventKind =
+  | 'signed-in'
+  | 'sign-in-failed'
+  | 'signed-out'
+  | 'session-ended'
+  | 'company-changed'
+  | 'password-changed'
+  | 'name-changed'
+
+/**
+ * Writes down what happened to someone's way in: who, which session, when, and nothing personal. Failed sign-ins of one account, or of none, within a minute are
+ * one row with their number, so that guessing fills no table.
+ */
+export async function writeIdentityEvent(
+  kind: IdentityEventKind,
+  of: { personId: string | null; sessionId?: string; companyId?: string },
+): Promise<void> {
+  await identityClient().$executeRaw`
+    insert into identity_event as e (id, kind, person_id, session_id, company_id)
+    values (${newId()}::uuid, ${kind}, ${of.personId}::uuid, ${of.sessionId ?? null}::uuid, ${of.companyId ?? null}::uuid)
+    on conflict (person_id, minute) where kind = 'sign-in-failed' do update set count = e.count + 1`
+}
+
+/** The account behind an e-mail, and whether one of its sessions began at this address and still stands. */
+export async function accountAt(email: string, address: string): Promise<{ personId: string | null; knownPlace: boolean }> {
+  const [row] = await identityClient().$queryRaw<{ personId: string; knownPlace: boolean }[]>`
+    select p.id as "personId",
+      exists (select from session s where s.user_id = p.id and s.ip_address = ${address} and s.expires_at > now()) as "knownPlace"
+    from person p where p.email = ${email}`
+  return row ?? { personId: null, knownPlace: false }
+}

@@ -1,0 +1,125 @@
+import { forgetTries } from '@almanac/database/sql/count-sign-in'
+import { writeIdentityEvent } from '@almanac/database/sql/identity-events'
+import { config } from '@almanac/runtime/config'
+import { AppError } from '@almanac/runtime/errors'
+import { newId } from '@almanac/runtime/ids'
+import { APIError, createAuthMiddleware, getSessionFromCtx } from 'better-auth/api'
+import { clientAddress } from './client-address.ts'
+import { whyNoDemoSignIn } from './demo-sign-in.ts'
+import { refuseWeakPassword } from './password-rules.ts'
+import { accountMark, countPasswordChange, countSignIn, type Try } from './sign-in-limits.ts'
+
+type Context = Parameters<Parameters<typeof createAuthMiddleware>[0]>[0]
+
+/** The paths of the sign-in library that are served; the others stay shut. */
+export const AUTH_PATHS: readonly string[] = ['/sign-in/email', '/sign-out', '/get-session', '/change-password', '/update-user']
+
+const LONGEST_NAME = 80
+const LONGEST_EMAIL = 320
+const DEVICE_DAYS = 400
+
+/** What the first hook found out, for the last hook of the same request. */
+const tries = new WeakMap<Headers, Try>()
+const changes = new WeakMap<Headers, { key: string; personId: string }>()
+
+/** Refusals of ours in the shape of the library's. */
+async function asLibrary<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work()
+  } catch (error) {
+    if (!(error instanceof AppError)) throw error
+    const seconds = error.detail.retryAfterSeconds
+    const headers: HeadersInit = typeof seconds === 'number' ? { 'retry-after': String(seconds) } : {}
+    const status = error.code === 'rate-limited' ? 'TOO_MANY_REQUESTS' : error.code === 'invalid' ? 'BAD_REQUEST' : 'SERVICE_UNAVAILABLE'
+    throw new APIError(status, { message: error.message, code: error.code }, headers)
+  }
+}
+
+/** A cookie of the device for one account: it signs nobody in, it only says that this account was signed in here before. */
+const deviceCookie = (mark: string) => `${config().PUBLIC_URL.startsWith('https://') ? '__Secure-' : ''}almanac.device-${mark.slice(0, 16)}`
+
+async function beforeSignIn(ctx: Context, headers: Headers): Promise<void> {
+  const { email } = (ctx.body ?? {}) as { email?: unknown }
+  // Anything else the library refuses by itself, before it looks for an account.
+  if (typeof email !== 'string' || email.length > LONGEST_EMAIL || !/^[\x21-\x7e]+@[\x21-\x7e]+$/.test(email)) return
+  const mark = accountMark(email)
+  const cookie = await ctx.getSignedCookie(deviceCookie(mark), ctx.context.secret)
+  const device = typeof cookie === 'string' && cookie.startsWith(`${mark}.`) ? cookie : null
+  tries.set(headers, await countSignIn({ email, address: clientAddress(headers), device }))
+}
+
+async function afterSignIn(ctx: Context, headers: Headers): Promise<void> {
+  const tried = tries.get(headers)
+  if (!tried) return
+  const signedIn = ctx.context.newSession
+  if (!signedIn) return writeIdentityEvent('sign-in-failed', { personId: tried.personId })
+  await forgetTries(tried.key)
+  await writeIdentityEvent('signed-in', { personId: signedIn.user.id, sessionId: signedIn.session.id })
+  const mark = accountMark(signedIn.user.email)
+  await ctx.setSignedCookie(deviceCookie(mark), `${mark}.${newId()}`, ctx.context.secret, {
+    path: '/api/auth',
+    httpOnly: true,
+    sameSite: 'lax',
+    secure: config().PUBLIC_URL.startsWith('https://'),
+    maxAge: DEVICE_DAYS * 86_400,
+  })
+}
+
+/** A new password is no common one, the old one is not guessed at, and every other session ends. */
+async function beforePasswordChange(ctx: Context, headers: Headers) {
+  const session = await getSessionFromCtx(ctx)
+  const body = (ctx.body ?? {}) as { newPassword?: unknown }
+  if (!session || typeof body.newPassword !== 'string') return
+  await refuseWeakPassword(body.newPassword, [session.user.name, session.user.email])
+  changes.set(headers, { key: await countPasswordChange(session.user.id), personId: session.user.id })
+  return { context: { body: { ...body, revokeOtherSessions: true } } }
+}
+
+/** A name is one short line, and the only thing people change of themselves. */
+function beforeNameChange(ctx: Context) {
+  const { name, ...more } = (ctx.body ?? {}) as { name?: unknown }
+  const plain = typeof name === 'string' ? name.trim() : ''
+  if (Object.keys(more).length > 0 || !plain || plain.length > LONGEST_NAME || !plain.isWellFormed() || /[\p{Cc}<>]/u.test(plain))
+    throw new AppError(
+      'invalid',
+      `A name is one line of 1 to ${LONGEST_NAME} characters, and nothing else is changed here. The old one was kept; enter it again.`,
+    )
+  return { context: { body: { name: plain } } }
+}
+
+async function beforeSignOut(ctx: Context) {
+  const session = await getSessionFromCtx(ctx)
+  if (session) await writeIdentityEvent('signed-out', { personId: session.user.id, sessionId: session.session.id })
+}
+
+/** Before the library's own work. A call that comes over no HTTP is one of our own, as in set-up, and is let through. */
+export const beforeAuth = createAuthMiddleware((ctx) =>
+  asLibrary(async () => {
+    const { headers } = ctx
+    const why = ctx.path === '/sign-in/email' ? whyNoDemoSignIn(String(ctx.body?.email ?? '')) : undefined
+    if (why) throw new APIError('FORBIDDEN', { message: why, code: 'DEMO_ELSEWHERE' })
+    if (!ctx.request || !headers) return undefined
+    if (ctx.path === '/sign-in/email') return void (await beforeSignIn(ctx, headers))
+    if (ctx.path === '/change-password') return beforePasswordChange(ctx, headers)
+    if (ctx.path === '/update-user') return beforeNameChange(ctx)
+    if (ctx.path === '/sign-out') return void (await beforeSignOut(ctx))
+    return undefined
+  }),
+)
+
+/** After it: what happened is written down, and the right password forgets the wrong ones. */
+export const afterAuth = createAuthMiddleware(async (ctx) => {
+  const { headers } = ctx
+  if (!ctx.request || !headers) return
+  const failed = ctx.context.returned instanceof Error
+  if (ctx.path === '/sign-in/email') await afterSignIn(ctx, headers)
+  const change = changes.get(headers)
+  if (change && !failed) {
+    await forgetTries(change.key)
+    await writeIdentityEvent('password-changed', { personId: change.personId })
+  }
+  if (ctx.path === '/update-user' && !failed) {
+    const session = await getSessionFromCtx(ctx)
+    if (session) await writeIdentityEvent('name-changed', { personId: session.user.id, sessionId: session.session.id })
+  }
+})
