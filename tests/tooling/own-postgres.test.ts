@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 
 // Plain JavaScript, without types of its own.
-const { runReadmeSteps } = await import(new URL('../support/readme-steps.mjs', import.meta.url).href)
+const { runReadmeSteps } = await import(new URL('./readme-steps.mjs', import.meta.url).href)
 
 test('the README’s steps on an own PostgreSQL do what they say: roles, passwords, start, and no demo', { timeout: 400_000 }, async ({
   skip,

@@ -1,5 +1,5 @@
 import { setTimeout as sleep } from 'node:timers/promises'
-import { v7 } from 'uuid'
+import { newId } from '@almanac/runtime/ids'
 import type { Stack } from './stack.ts'
 
 type Answer = { status: number; json: Record<string, unknown> }
@@ -79,7 +79,7 @@ export class Work {
   }
 
   async #command(procedure: string, input: object): Promise<Answer | undefined> {
-    const answer = await this.#until(`/api/rpc/${procedure}`, JSON.stringify({ json: { ...input, commandId: v7() } }))
+    const answer = await this.#until(`/api/rpc/${procedure}`, JSON.stringify({ json: { ...input, commandId: newId() } }))
     if (answer?.status === 200) this.done.last = performance.now()
     return answer
   }
@@ -89,7 +89,7 @@ export class Work {
 
   async #addSupplies(): Promise<void> {
     while (!this.#ended) {
-      const supply = { name: `Supply ${v7()}`, acknowledged: false }
+      const supply = { name: `Supply ${newId()}`, acknowledged: false }
       this.done.supplies.push(supply)
       supply.acknowledged = (await this.#command('water/addSupply', { name: supply.name, kind: 'town' }))?.status === 200
       await sleep(60)
@@ -98,7 +98,7 @@ export class Work {
 
   async #import(): Promise<void> {
     while (!this.#ended) {
-      const prefix = `F${v7().slice(-10)}`
+      const prefix = `F${newId().slice(-10)}`
       const lines = Array.from(
         { length: ROWS },
         (_, n) => `${prefix}-${n},Family ${prefix} ${n},${n} Fault Road,Weirbrook,10x54,2015-05-12`,
