@@ -9,7 +9,7 @@ import { PlainError } from './say.mjs'
 const idOf = (flag, user) => Number(execFileSync('id', [flag, user], { stdio: ['ignore', 'pipe', 'ignore'] }))
 
 /** Whom root runs a database server as. */
-function plainUser() {
+export function plainUser() {
   for (const user of ['postgres', 'nobody'])
     try {
       return { uid: idOf('-u', user), gid: idOf('-g', user) }
