@@ -9,7 +9,8 @@ import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { NOW } from '../support/records.ts'
 import { fingerprint, inspector, makeFirmRecords } from '../support/two-firms.ts'
 import { idPaths, isCommand, valueAt, withValue } from './id-fields.ts'
-import { inputOf, SAMPLES, type SampleIds } from './sample-calls.ts'
+import type { SampleIds } from './sample-call.ts'
+import { inputOf, SAMPLES } from './sample-calls.ts'
 import { allProcedures, type Caller, makeCaller, send } from './signed-in-call.ts'
 
 // The package that keeps server code out of the browser is empty on a server.

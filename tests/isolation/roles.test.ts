@@ -10,7 +10,8 @@ import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { NOW } from '../support/records.ts'
 import { inspector, makeCompany, makeFirmRecords } from '../support/two-firms.ts'
 import { idPaths, isCommand, withValue } from './id-fields.ts'
-import { inputOf, SAMPLES, type SampleIds } from './sample-calls.ts'
+import type { SampleIds } from './sample-call.ts'
+import { inputOf, SAMPLES } from './sample-calls.ts'
 import { allProcedures, type Caller, makeCaller, send, signInAs } from './signed-in-call.ts'
 
 vi.mock('server-only', () => ({}))

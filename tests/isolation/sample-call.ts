@@ -1,0 +1,20 @@
+import type { Records } from '../support/records.ts'
+
+/** The ids that samples are made of: a firm's records, the firm itself and a session of its person. */
+export type SampleIds = Records & { companyId: string; personId: string; sessionId: string }
+
+/** One request to a procedure: who may send it, and an input in which every id field has a value. */
+export type Sample = {
+  /** o = owner, d = dispatcher, t = technician. */
+  roles: 'odt' | 'od' | 'o'
+  /** A request that succeeds with a fresh firm's records; commands get their id when sent. */
+  input?: (r: SampleIds) => Record<string, unknown>
+  /** Other requests, by the path of an id that the first has no place for. */
+  also?: Record<string, (r: SampleIds) => Record<string, unknown>>
+  /** Another body for the same command id, where swapping an id would not do. */
+  other?: Record<string, unknown>
+}
+
+export const version = 1
+export const page = { limit: 50 }
+export const reading = { value: 18, unit: 'gpg' }
