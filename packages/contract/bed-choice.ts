@@ -1,9 +1,9 @@
 import { beadConditions } from '@almanac/records/bead-condition'
 import { recordedDisinfectants } from '@almanac/records/disinfectant'
-import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { supplyKinds } from '@almanac/records/supply-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
+import { BedRecord } from './bed-record.ts'
 import { Day, Id } from './shared.ts'
 
 const StoresLine = z.object({
@@ -18,21 +18,10 @@ const StoresLine = z.object({
 
 /** What a rebed of a bed is planned from: tank, place, water, and the stores with their prices. Nothing of the customer. */
 export const BedPlanFacts = z.object({
-  bedId: Id,
-  resinKind: z.enum(recordedResinKinds),
-  volumeFt3: z.number().nullable(),
-  gravelLb: z.number().nullable(),
-  tubeCutIn: z.number().nullable(),
+  bed: BedRecord,
   beganEarliest: Day.nullable(),
   beganLatest: Day.nullable(),
   beganAsWritten: z.string().nullable(),
-  tank: z.object({
-    diameterIn: z.number().nullable(),
-    heightIn: z.number().nullable(),
-    nominalGrains: z.number().nullable(),
-    sizeAsWritten: z.string().nullable(),
-  }),
-  valve: z.object({ cardId: z.string().nullable(), tubeOdIn: z.number().nullable(), backwashGpm: z.number().nullable() }).nullable(),
   softener: z
     .object({ label: z.string(), installedLatest: Day.nullable(), installedEarliest: Day.nullable(), peopleServed: z.number().nullable() })
     .nullable(),

@@ -3,6 +3,7 @@ import { factSources } from '@almanac/records/fact-source'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
+import { BedRecord } from './bed-record.ts'
 import { DriverKey, QuestionKey, ShownFit } from './forecasts.ts'
 import { command, Day, Entered, Id, Instant, page, pageOf, Version, Why } from './shared.ts'
 import { ResinVolume } from './site-commands.ts'
@@ -94,6 +95,8 @@ export const BedPage = BedLine.omit({ due10Day: true, due50Day: true, due90Day: 
   /** Null while the tank stands in the workshop. */
   softener: z.object({ id: Id, label: z.string(), tankCount: z.number() }).nullable(),
   site: z.object({ id: Id, label: z.string(), town: z.string().nullable() }).nullable(),
+  /** What its kit, drawing and steps are made from. */
+  facts: BedRecord,
   waterTemperatureC: z.number().nullable(),
   inspections: z.array(InspectionLine),
   /** Other beds of the same tank, newest first. */
@@ -106,7 +109,7 @@ export type BedPage = z.infer<typeof BedPage>
 const quantity = <const U extends readonly [string, ...string[]]>(units: U) => z.object({ value: Entered.shape.value, unit: z.enum(units) })
 
 /** Facts to change: a key left out stays, null or '' clears. Texts are read as people write them. */
-export const BedFacts = z.object({
+export const BedFactChanges = z.object({
   tankSize: line(60).optional(),
   resinKind: z.enum(recordedResinKinds).optional(),
   volume: ResinVolume.nullable().optional(),
@@ -116,7 +119,7 @@ export const BedFacts = z.object({
   lastSeenDay: Day.nullable().optional(),
   backwash: quantity(['gpm', 'L/min']).nullable().optional(),
 })
-export type BedFacts = z.infer<typeof BedFacts>
+export type BedFactChanges = z.infer<typeof BedFactChanges>
 
 export const ChangeBedFacts = command({
   bedId: Id,
@@ -125,7 +128,7 @@ export const ChangeBedFacts = command({
   /** Null where the tank has no valve recorded. */
   valveVersion: Version.nullable(),
   source: z.enum(factSources),
-  facts: BedFacts,
+  facts: BedFactChanges,
   why: Why,
 })
 

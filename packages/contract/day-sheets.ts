@@ -4,7 +4,8 @@ import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { ClockTime, JobBed } from './jobs.ts'
+import { BedRecord } from './bed-record.ts'
+import { ClockTime } from './jobs.ts'
 import { command, Day, Id, Instant, Version } from './shared.ts'
 
 /** A drive in whole minutes and tenths of road miles; null where a place is not known. `server`: by roads; `estimated`: from coordinates. */
@@ -39,7 +40,7 @@ export const SheetVisit = z.object({
   accessNotes: z.string().nullable(),
   crewSize: z.number(),
   notes: z.string().nullable(),
-  bed: JobBed.nullable(),
+  bed: BedRecord.nullable(),
   place: SheetPlace.nullable(),
   /** What speaks against it where it stands, a sentence each: parts that are not there, a crew not down for it. */
   warnings: z.array(z.string()),

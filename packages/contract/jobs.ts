@@ -1,28 +1,15 @@
 import { unusualReasons } from '@almanac/records/day-plan'
 import { jobKinds } from '@almanac/records/job-kind'
 import { jobStates } from '@almanac/records/job-state'
-import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
+import { BedRecord } from './bed-record.ts'
 import { command, Day, Id, Instant, Month, page, pageOf, Version } from './shared.ts'
 
 /** A time on the clock of the company's zone, 'HH:MM'. */
 export const ClockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time such as 08:05')
-
-/** A bed's facts, for its small drawing and its kit. Volumes in ft³, lengths in inches, weights in lb; null where not known. */
-export const JobBed = z.object({
-  bedId: Id,
-  diameterIn: z.number().nullable(),
-  heightIn: z.number().nullable(),
-  nominalGrains: z.number().nullable(),
-  volumeFt3: z.number().nullable(),
-  gravelLb: z.number().nullable(),
-  resinKind: z.enum(recordedResinKinds),
-  sizeAsWritten: z.string().nullable(),
-})
-export type JobBed = z.infer<typeof JobBed>
 
 const jobShape = {
   id: Id,
@@ -32,7 +19,7 @@ const jobShape = {
   siteId: Id,
   siteLabel: z.string(),
   town: z.string().nullable(),
-  bed: JobBed.nullable(),
+  bed: BedRecord.nullable(),
   dueEarliest: Day.nullable(),
   dueLatest: Day.nullable(),
   minutes: z.number(),
@@ -195,7 +182,7 @@ export const jobs = {
         siteLabel: z.string(),
         town: z.string().nullable(),
         softeners: z.array(
-          z.object({ id: Id, label: z.string(), beds: z.array(z.object({ ...JobBed.shape, openRebedJobId: Id.nullable() })) }),
+          z.object({ id: Id, label: z.string(), beds: z.array(z.object({ ...BedRecord.shape, openRebedJobId: Id.nullable() })) }),
         ),
       }),
     ),

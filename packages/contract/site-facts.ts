@@ -2,6 +2,8 @@ import { channels } from '@almanac/records/channel'
 import { consentSources } from '@almanac/records/consent-source'
 import { contactRoles } from '@almanac/records/contact-role'
 import { endCauses } from '@almanac/records/end-cause'
+import { jobKinds } from '@almanac/records/job-kind'
+import { jobStates } from '@almanac/records/job-state'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
 import * as z from 'zod'
 import { Day, Id, Version } from './shared.ts'
@@ -43,8 +45,8 @@ export type TankLine = z.infer<typeof TankLine>
 /** A job that is still to be done, as a line. */
 export const JobLine = z.object({
   id: Id,
-  kind: z.string(),
-  state: z.string(),
+  kind: z.enum(jobKinds),
+  state: z.enum(jobStates),
   dueEarliest: Day.nullable(),
   dueLatest: Day.nullable(),
   visitDay: Day.nullable(),

@@ -7,7 +7,7 @@ import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { JobBed } from './jobs.ts'
+import { BedRecord } from './bed-record.ts'
 import { command, Day, Entered, Id, Instant, Version, Why } from './shared.ts'
 
 /** One line of today's work. */
@@ -23,7 +23,7 @@ export const WorkLine = z.object({
   town: z.string().nullable(),
   crewName: z.string(),
   people: z.array(z.string()),
-  bed: JobBed.nullable(),
+  bed: BedRecord.nullable(),
 })
 export type WorkLine = z.infer<typeof WorkLine>
 
@@ -36,13 +36,7 @@ export const VisitPage = WorkLine.extend({
   jobNotes: z.string().nullable(),
   contacts: z.array(z.object({ name: z.string().nullable(), role: z.string(), phone: z.string().nullable() })),
   softenerLabel: z.string().nullable(),
-  backwashGpm: z.number().nullable(),
-  tubeOdIn: z.number().nullable(),
-  tubeCutIn: z.number().nullable(),
-  valveCardId: z.string().nullable(),
-  waterSource: z.enum(supplyKinds).nullable(),
-  waterTemperatureC: z.number().nullable(),
-  ironMgL: z.number().nullable(),
+  water: z.object({ source: z.enum(supplyKinds).nullable(), ironMgL: z.number().nullable(), temperatureC: z.number().nullable() }),
   stock: z.array(
     z.object({
       id: Id,

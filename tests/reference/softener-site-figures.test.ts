@@ -5,8 +5,6 @@ import { backwashWords } from '@almanac/softener/hydraulics/backwash-words'
 import { beadsOf } from '@almanac/softener/hydraulics/bed-expansion'
 import { terminalVelocity } from '@almanac/softener/hydraulics/particle-velocity'
 import { waterAt } from '@almanac/softener/hydraulics/water-state'
-import { CUBIC_FOOT_BAGS } from '@almanac/softener/kit/bag-plan'
-import { bagsOnShelf } from '@almanac/softener/kit/bags-on-shelf'
 import { pricesLine } from '@almanac/softener/kit/price-kit'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
 import { storesForKit } from '@almanac/softener/kit/stores-for-kit'
@@ -98,10 +96,6 @@ describe('kit', () => {
       return found.ok ? found.value.tubeLengthIn - kit.tubeLengthIn : Number.NaN
     }
     expect([3, 3.1, -3, -3.1].map(length)).toEqual([3, 0, -3, 0].map((one) => expect.closeTo(one, 6)))
-  })
-  it('at most six sizes of bag are planned with', () => {
-    const shelf = Array.from({ length: 9 }, (_, i) => ({ label: '', resinKind: 'gel-8' as const, volumeFt3: 0.1 + 0.13 * i, onHand: 1 }))
-    expect(bagsOnShelf(CUBIC_FOOT_BAGS, shelf, 'gel-8')).toHaveLength(6)
   })
   it('a tube is the same within a twentieth of an inch', () => {
     const line = kit.lines.find((one) => one.item === 'distributor-tube')

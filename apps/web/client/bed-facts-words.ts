@@ -1,7 +1,6 @@
 import type { BedLine, TankLine } from '@almanac/contract/site-facts'
-import { type JobKind, jobKindWords } from '@almanac/records/job-kind'
-import { knownResinKind, resinKindWords } from '@almanac/records/resin-kind'
-import { drawBedThumb } from '@almanac/softener/drawing/bed-drawing'
+import { resinKindWords } from '@almanac/records/resin-kind'
+import { type RebedFirm, thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import { formatTankSize, formatVolumeFt3 } from '@almanac/units/format'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { dayWords } from './clock-words.ts'
@@ -15,7 +14,14 @@ export function tankWords(tank: Tank, units: UnitSystem): string {
   return tank.nominalGrains ? `${tank.nominalGrains.toLocaleString('en-US')} grain` : 'tank size not known'
 }
 
-/** "1½ ft³, 8 % crosslink"; null where neither is known. */
+/** A bed in a few words: "10 × 54 in, 1½ ft³"; null where nothing is known of it. */
+export function bedWords(bed: Tank & Pick<BedLine, 'volumeFt3'>, system: UnitSystem): string | null {
+  const size = bed.diameterIn && bed.heightIn ? formatTankSize(bed.diameterIn, bed.heightIn, system) : bed.sizeAsWritten
+  const volume = bed.volumeFt3 ? formatVolumeFt3(bed.volumeFt3, system) : null
+  return [size, volume].filter(Boolean).join(', ') || null
+}
+
+/** "1½ ft³, 8% crosslink"; null where neither is known. */
 export function resinWords(bed: Pick<BedLine, 'resinKind' | 'volumeFt3'>, units: UnitSystem): string | null {
   const parts = [
     bed.volumeFt3 === null ? null : formatVolumeFt3(bed.volumeFt3, units),
@@ -41,15 +47,9 @@ export function spanWords(earliest: string | null, latest: string | null, asWrit
 export const beganWords = (bed: Pick<BedLine, 'beganEarliest' | 'beganLatest' | 'beganAsWritten'>) =>
   spanWords(bed.beganEarliest, bed.beganLatest, bed.beganAsWritten)
 
-/** The tank drawn small; null where its size is not known. */
-export function thumbOfTank(tank: Tank, bed: Pick<BedLine, 'resinKind' | 'volumeFt3'> | undefined, unitSystem: UnitSystem) {
-  const { diameterIn, heightIn, nominalGrains } = tank
-  const drawn = drawBedThumb({
-    ...{ diameterIn, heightIn, nominalGrains, unitSystem },
-    ...{ resinVolumeFt3: bed?.volumeFt3 ?? null, resinKind: knownResinKind(bed?.resinKind ?? 'unknown') },
-  })
-  return drawn.ok ? drawn.value : null
-}
+/** A tank of a list drawn small; null where its size is not known. */
+export const thumbOfTank = (tank: Tank, bed: Pick<BedLine, 'resinKind' | 'volumeFt3'> | undefined, firm: RebedFirm) =>
+  thumbOf({ ...tank, gravelLb: null, volumeFt3: bed?.volumeFt3 ?? null, resinKind: bed?.resinKind ?? 'unknown' }, firm)
 
 /** The axis that ribbons of one page share: a year back, fifteen ahead. */
 export function ribbonAxis(today: string) {
@@ -60,6 +60,3 @@ export function ribbonAxis(today: string) {
 
 /** "Dec 2026". */
 export const monthWords = (day: string) => dayWords(day).slice(dayWords(day).indexOf(' ') + 1)
-
-/** "Annual visit". */
-export const jobWords = (kind: string) => jobKindWords[kind as JobKind] ?? kind

@@ -1,8 +1,8 @@
 import type { JobLine } from '@almanac/contract/site-facts'
+import { jobKindWords } from '@almanac/records/job-kind'
 import { JobStateWord } from '@almanac/ui/job-state-word'
 import { TextLink } from '@almanac/ui/text-link'
 import Link from 'next/link'
-import { jobWords } from './bed-facts-words.ts'
 import { dayWords } from './clock-words.ts'
 
 /** Jobs that are still to be done, a line each. */
@@ -13,7 +13,7 @@ export function JobLines({ jobs, none }: { jobs: readonly JobLine[]; none: strin
       {jobs.map((job) => (
         <li key={job.id} className="flex flex-wrap items-baseline justify-between gap-x-4 border-b border-line py-2">
           <TextLink href={`/jobs/${job.id}`} link={Link}>
-            {jobWords(job.kind)}
+            {jobKindWords[job.kind]}
           </TextLink>
           <span className="text-small">
             <JobStateWord state={job.state.replace('-', ' ')} />

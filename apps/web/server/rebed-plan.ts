@@ -1,5 +1,4 @@
 import { disinfectantLines } from '@almanac/records/disinfectant'
-import { knownResinKind } from '@almanac/records/resin-kind'
 import 'server-only'
 import type { BedPlanFacts } from '@almanac/contract/bed-choice'
 import type { PlanFacts } from '@almanac/documents/rebed-plan/plan-facts'
@@ -11,27 +10,22 @@ import { dayWords } from '@/client/clock-words'
 type Company = { name: string; unitSystem: 'us' | 'metric'; currency: string }
 
 /** A bed's record as the rebed plan takes it. `today` is the day in the company's zone. */
-export function planFacts(bed: BedPlanFacts, company: Company, figures: FirmFigures, today: string): PlanFacts {
-  const { shelf, prices } = storesForKit(bed.stores)
+export function planFacts(plan: BedPlanFacts, company: Company, figures: FirmFigures, today: string): PlanFacts {
+  const { shelf, prices } = storesForKit(plan.stores)
   return {
     firmName: company.name,
     printed: dayWords(today),
     unitSystem: company.unitSystem,
     figures,
-    site: bed.site ?? { label: 'Tank in the workshop', street: null, town: null, accessNotes: null },
-    softenerLabel: bed.softener?.label ?? null,
-    tank: bed.tank,
-    bedSign: bed.bedId.slice(-6),
-    resinKind: knownResinKind(bed.resinKind),
-    resinVolumeFt3: bed.volumeFt3,
-    gravelLb: bed.gravelLb,
-    tubeCutIn: bed.tubeCutIn,
-    bedBegan: beganWords(bed),
-    valve: bed.valve && { ...bed.valve, card: figures.valves.find((card) => card.id === bed.valve?.cardId) ?? null },
+    site: plan.site ?? { label: 'Tank in the workshop', street: null, town: null, accessNotes: null },
+    softenerLabel: plan.softener?.label ?? null,
+    bed: plan.bed,
+    bedSign: plan.bed.bedId.slice(-6),
+    bedBegan: beganWords(plan),
     water: {
-      ...bed.water,
+      ...plan.water,
       disinfectant:
-        bed.water.disinfectant === null || bed.water.disinfectant === 'unknown' ? null : disinfectantLines[bed.water.disinfectant],
+        plan.water.disinfectant === null || plan.water.disinfectant === 'unknown' ? null : disinfectantLines[plan.water.disinfectant],
     },
     prices: { currency: company.currency, prices },
     shelf,

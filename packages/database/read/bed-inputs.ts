@@ -2,7 +2,7 @@ import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 
 /** Everything the record says of a bed and its water; the forecast operation turns it into the model's input. Days are 'YYYY-MM-DD'. */
-export type BedFacts = Awaited<ReturnType<typeof readBedFacts>>[number]
+export type BedInputs = Awaited<ReturnType<typeof readBedInputs>>[number]
 
 const BED = {
   id: true,
@@ -63,7 +63,7 @@ export async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[]
 }
 
 /** Beds in service at a site, among `bedIds`; a bed in a tank at the workshop has no water and is left out. */
-export async function readBedFacts(tx: Tx, companyId: string, bedIds: string[]) {
+export async function readBedInputs(tx: Tx, companyId: string, bedIds: string[]) {
   return withWater(tx, companyId, await readPlacedBeds(tx, companyId, bedIds))
 }
 

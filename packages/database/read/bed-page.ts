@@ -3,29 +3,20 @@ import { notFound } from '@almanac/runtime/errors'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
+import { bedFacts } from './bed-facts.ts'
 import { readStoredForecast } from './bed-forecast.ts'
+import { readBedWater } from './bed-water.ts'
 import { BED_LINE, bedLine, byDay, jobLine, OPEN_JOBS, tankLine } from './site-lines.ts'
-
-const SUPPLY = {
-  select: {
-    periods: {
-      where: { withdrawnAt: null, temperatureC: { not: null } },
-      orderBy: { fromDay: { sort: 'desc', nulls: 'last' } },
-      take: 1,
-      select: { temperatureC: true },
-    },
-  },
-} satisfies Prisma.Site$waterSupplyArgs
 
 const PARTS = {
   tank: {
     include: {
       beds: { where: { archivedAt: null }, include: BED_LINE },
-      valves: { where: { archivedAt: null }, take: 1 },
+      valves: { where: { archivedAt: null }, orderBy: { id: 'asc' }, take: 1 },
       softener: {
         include: {
-          valves: { where: { archivedAt: null, tankId: null }, take: 1 },
-          site: { select: { id: true, label: true, town: true, waterSupply: SUPPLY } },
+          valves: { where: { archivedAt: null, tankId: null }, orderBy: { id: 'asc' }, take: 1 },
+          site: { select: { id: true, label: true, town: true, waterSupplyId: true } },
           _count: { select: { tanks: { where: { archivedAt: null } } } },
         },
       },
@@ -45,6 +36,7 @@ export async function readBedPage(scope: Pick<Scope, 'companyId'>, bedId: string
     const { tank } = bed
     const { softener } = tank
     const valve = tank.valves[0] ?? softener?.valves[0] ?? null
+    const water = softener && (await readBedWater(tx, companyId, { ...softener.site, siteId: softener.site.id, softenerId: softener.id }))
     const { due10Day: _a, due50Day: _b, due90Day: _c, chance12Months: _d, ...line } = bedLine(bed)
     return {
       ...line,
@@ -63,7 +55,8 @@ export async function readBedPage(scope: Pick<Scope, 'companyId'>, bedId: string
       },
       softener: softener && { id: softener.id, label: softener.label, tankCount: softener._count.tanks },
       site: softener && { id: softener.site.id, label: softener.site.label, town: softener.site.town },
-      waterTemperatureC: softener?.site.waterSupply?.periods[0]?.temperatureC ?? null,
+      facts: bedFacts(bed),
+      waterTemperatureC: water?.temperatureC ?? null,
       inspections: bed.inspections.map((one) => ({
         id: one.id,
         day: dayOf(one.day),

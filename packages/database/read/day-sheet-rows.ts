@@ -5,7 +5,8 @@ import type { VisitState } from '@almanac/records/visit-state'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
-import { bedFacts, JOB_VALVES, SITE_HOURS, siteHours, valveCardIds } from './job-rows.ts'
+import { BED_FACTS, bedFacts } from './bed-facts.ts'
+import { JOB_VALVES, SITE_HOURS, siteHours, valveCardIds } from './job-rows.ts'
 
 /** Day sheets with their people, vehicle and visits, by day and name. Visits that were called off are left out. */
 export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDayWhereInput) {
@@ -33,7 +34,7 @@ export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDay
                   ...SITE_HOURS,
                 },
               },
-              bed: { include: { tank: true } },
+              bed: { include: BED_FACTS },
               softener: JOB_VALVES,
             },
           },

@@ -5,7 +5,8 @@ import type { VisitState } from '@almanac/records/visit-state'
 import { notFound } from '@almanac/runtime/errors'
 import { dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
-import { bedFacts, jobFacts } from './job-rows.ts'
+import { BED_FACTS, bedFacts } from './bed-facts.ts'
+import { jobFacts } from './job-rows.ts'
 import { readTurns } from './job-turns.ts'
 
 /** One job with its site, bed, forecast and every visit so far, the latest first. */
@@ -21,7 +22,7 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string) {
           select: { id: true, kind: true, afterLeastDays: true },
           orderBy: { id: 'asc' },
         },
-        bed: { include: { tank: true, forecast: true } },
+        bed: { include: { ...BED_FACTS, forecast: true } },
         visits: {
           orderBy: { startsAt: 'desc' },
           include: {
@@ -94,7 +95,7 @@ export async function readJobChoices(scope: Pick<Scope, 'companyId'>, siteId: st
                 beds: {
                   where: { endedLatest: null, archivedAt: null },
                   include: {
-                    tank: true,
+                    ...BED_FACTS,
                     jobs: {
                       where: { kind: 'rebed', state: { in: [...openJobStates] } },
                       select: { id: true },

@@ -1,13 +1,13 @@
 import type { JobKind } from '@almanac/records/job-kind'
 import type { JobState } from '@almanac/records/job-state'
-import type { RecordedResinKind } from '@almanac/records/resin-kind'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
+import { BED_FACTS, bedFacts } from './bed-facts.ts'
 
 /** What every listing of jobs reads beside the job itself. */
 export const JOB_PARTS = {
   site: { select: { label: true, town: true } },
-  bed: { include: { tank: true, forecast: { select: { chance3Months: true } } } },
+  bed: { include: { ...BED_FACTS, forecast: { select: { chance3Months: true } } } },
 } satisfies Prisma.JobInclude
 
 /** When a site takes visits. */
@@ -30,22 +30,7 @@ export function valveCardIds(softener: ValveRows, tankId: string | null): string
   return [...new Set(mine.flatMap((valve) => valve.cardId ?? []))]
 }
 
-type BedWithTank = Prisma.BedGetPayload<{ include: { tank: true } }>
 type JobWithParts = Prisma.JobGetPayload<{ include: typeof JOB_PARTS }>
-
-/** A bed's facts for its small drawing and its kit. */
-export function bedFacts(bed: BedWithTank) {
-  return {
-    bedId: bed.id,
-    diameterIn: bed.tank.diameterIn,
-    heightIn: bed.tank.heightIn,
-    nominalGrains: bed.tank.nominalGrains,
-    sizeAsWritten: bed.tank.sizeAsWritten,
-    volumeFt3: bed.volumeFt3,
-    gravelLb: bed.gravelLb,
-    resinKind: bed.resinKind as RecordedResinKind,
-  }
-}
 
 /** A job as every screen shows it. The words of kind and state are held by the table's own checks. */
 export function jobFacts(job: JobWithParts) {

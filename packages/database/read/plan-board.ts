@@ -1,8 +1,9 @@
 import type { Tx } from '../client.ts'
 import { dateOf } from '../days.ts'
+import { BED_FACTS, bedFacts } from './bed-facts.ts'
 import { sheetRows } from './day-sheet-rows.ts'
 import { settingsIn } from './firm-settings.ts'
-import { bedFacts, JOB_VALVES, SITE_HOURS, siteHours, valveCardIds } from './job-rows.ts'
+import { JOB_VALVES, SITE_HOURS, siteHours, valveCardIds } from './job-rows.ts'
 import { readTurns } from './job-turns.ts'
 
 /** How many waiting jobs are planned at once, the most pressing first: more than a crew's week can hold. */
@@ -11,7 +12,7 @@ const MOST_WAITING = 120
 const WAITING = {
   site: { select: { label: true, town: true, latitude: true, longitude: true, postcode: true, ...SITE_HOURS } },
   softener: JOB_VALVES,
-  bed: { include: { tank: true, forecast: { select: { chance3Months: true } } } },
+  bed: { include: { ...BED_FACTS, forecast: { select: { chance3Months: true } } } },
 } as const
 
 type Days = { fromDay: string; untilDay: string }

@@ -1,5 +1,6 @@
 import type { EndCause } from '@almanac/records/end-cause'
-import { openJobStates } from '@almanac/records/job-state'
+import type { JobKind } from '@almanac/records/job-kind'
+import { type JobState, openJobStates } from '@almanac/records/job-state'
 import type { RecordedResinKind } from '@almanac/records/resin-kind'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
@@ -70,8 +71,8 @@ type OpenJob = Prisma.JobGetPayload<{ include: typeof OPEN_JOBS.include }>
 export function jobLine(job: OpenJob) {
   return {
     id: job.id,
-    kind: job.kind,
-    state: job.state,
+    kind: job.kind as JobKind,
+    state: job.state as JobState,
     dueEarliest: dayOf(job.dueEarliest),
     dueLatest: dayOf(job.dueLatest),
     visitDay: dayOf(job.visits[0]?.crewDay.day ?? null),

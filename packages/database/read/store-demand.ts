@@ -1,6 +1,7 @@
 import { notFound } from '@almanac/runtime/errors'
 import { dateOf, dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
+import { BED_FACTS, bedFacts } from './bed-facts.ts'
 import { IN_SERVICE } from './in-service.ts'
 
 /** How many of the most pressing beds stand for a usual rebed's kit. */
@@ -20,7 +21,7 @@ export async function readStoreDemand(scope: Pick<Scope, 'companyId'>, today: st
       where: { companyId, chance12Months: { gt: 0 }, bed: IN_SERVICE },
       orderBy: [{ chance12Months: 'desc' }, { id: 'asc' }],
       take: BEDS,
-      select: { chance12Months: true, bed: { include: { tank: true } } },
+      select: { chance12Months: true, bed: { include: BED_FACTS } },
     })
     const months = await tx.forecastMonth.findMany({
       where: { companyId, waterSupplyId: null, months: 1, month: { gte: dateOf(`${today.slice(0, 7)}-01`) } },
@@ -35,7 +36,7 @@ export async function readStoreDemand(scope: Pick<Scope, 'companyId'>, today: st
     return {
       items,
       reserved: reserved.map(({ visit, ...one }) => ({ ...one, day: dayOf(visit.crewDay.day) })),
-      beds: beds.map(({ chance12Months, bed }) => ({ weight: chance12Months ?? 0, bed })),
+      beds: beds.map(({ chance12Months, bed }) => ({ weight: chance12Months ?? 0, bed: bedFacts(bed) })),
       months: months.map(({ month, mean }) => ({ month: dayOf(month), rebeds: mean })),
       bookedRebedDays: rebeds.map((visit) => dayOf(visit.crewDay.day)),
     }

@@ -4,12 +4,12 @@ import { addDays, dayIn, instantIn } from '@almanac/runtime/clock'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
-import { bedFacts } from './job-rows.ts'
+import { BED_FACTS, bedFacts } from './bed-facts.ts'
 
 export const WORK_PARTS = {
   crewDay: { select: { name: true, day: true } },
   assignments: { where: { released: false }, select: { colleague: { select: { name: true } } } },
-  job: { include: { site: true, softener: true, bed: { include: { tank: true } } } },
+  job: { include: { site: true, softener: true, bed: { include: BED_FACTS } } },
 } satisfies Prisma.VisitInclude
 
 type VisitWithWork = Prisma.VisitGetPayload<{ include: typeof WORK_PARTS }>

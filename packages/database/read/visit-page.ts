@@ -1,7 +1,7 @@
 import type { VisitPage } from '@almanac/contract/visits'
-import type { SupplyKind } from '@almanac/records/supply-kind'
 import { notFound } from '@almanac/runtime/errors'
 import { inCompany, type Scope } from '../in-company.ts'
+import { readBedWater } from './bed-water.ts'
 import { WORK_PARTS, workLine } from './today.ts'
 
 /** One visit with all that is needed to do it: where, whom to ring, the tank, the water, what can be used. */
@@ -22,22 +22,17 @@ export async function readVisit(scope: Pick<Scope, 'companyId'>, visitId: string
       select: { name: true, role: true, phone: true },
       orderBy: { id: 'asc' },
     })
-    const valve = job.softenerId
-      ? await tx.valve.findFirst({ where: { companyId, softenerId: job.softenerId, archivedAt: null }, orderBy: { id: 'asc' } })
-      : null
-    const supply = job.site.waterSupplyId
-      ? await tx.waterSupply.findFirst({
-          where: { companyId, id: job.site.waterSupplyId },
-          include: { periods: { where: { withdrawnAt: null }, orderBy: { fromDay: { sort: 'desc', nulls: 'last' } }, take: 1 } },
-        })
-      : null
+    const { source, ironMgL, temperatureC } = await readBedWater(tx, companyId, {
+      ...job.site,
+      siteId: job.siteId,
+      softenerId: job.softenerId,
+    })
     const stock = await tx.stockItem.findMany({
       where: { companyId, archivedAt: null },
       select: { id: true, name: true, kind: true, unit: true, resinKind: true, bagFt3: true },
       orderBy: [{ kind: 'asc' }, { name: 'asc' }],
       take: 200,
     })
-    const period = supply?.periods[0]
     return {
       ...workLine(visit),
       version: visit.version,
@@ -47,13 +42,7 @@ export async function readVisit(scope: Pick<Scope, 'companyId'>, visitId: string
       jobNotes: job.notes,
       contacts,
       softenerLabel: job.softener?.label ?? null,
-      backwashGpm: valve?.backwashGpm ?? null,
-      tubeOdIn: valve?.tubeOdIn ?? null,
-      valveCardId: valve?.cardId ?? null,
-      tubeCutIn: job.bed?.tubeCutIn ?? null,
-      waterSource: (supply?.kind as SupplyKind | undefined) ?? null,
-      waterTemperatureC: period?.temperatureC ?? null,
-      ironMgL: period?.ironMgL ?? null,
+      water: { source, ironMgL, temperatureC },
       stock,
       outcome: visit.outcome as VisitPage['outcome'],
       closedAt: visit.closedAt?.toISOString() ?? null,

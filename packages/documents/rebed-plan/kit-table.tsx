@@ -1,3 +1,4 @@
+import { bagsFromShelf } from '@almanac/softener/kit/bags-on-shelf'
 import { formatWeightLb } from '@almanac/units/format'
 import { formatMoney } from '@almanac/units/money'
 import { View } from '@react-pdf/renderer'
@@ -54,11 +55,12 @@ export function KitTable({ plan }: { plan: Plan }) {
 }
 
 /** The line with how many of its bags stand on the shelf. */
-function onShelf({ kit }: Plan, text: string): string {
-  const bag = kit.ok
-    ? kit.value.bagPlan.bags.find((one) => one.fromShelf > 0 && text.startsWith(`${one.count} × ${one.label} `))
-    : undefined
-  return bag ? `${text} (${bag.fromShelf === bag.count ? 'on the shelf' : `${bag.fromShelf} on the shelf`})` : text
+function onShelf({ kit, facts }: Plan, text: string): string {
+  if (!kit.ok) return text
+  const { bagPlan, resinKind } = kit.value
+  const bag = bagPlan.bags.find((one) => text.startsWith(`${one.count} × ${one.label} `))
+  const there = bag ? bagsFromShelf(bag, facts.shelf, resinKind) : 0
+  return bag && there > 0 ? `${text} (${there === bag.count ? 'on the shelf' : `${there} on the shelf`})` : text
 }
 
 function Cell({ width, soft, children }: { width: number; soft?: boolean; children: string }) {

@@ -1,5 +1,6 @@
-import type { ResinKindId } from '@almanac/records/resin-kind'
-import type { FirmFigures, ValveCard } from '@almanac/softener/firm/firm-figures'
+import type { BedFacts } from '@almanac/records/bed-facts'
+import type { SupplyKind } from '@almanac/records/supply-kind'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { ShelfBag } from '@almanac/softener/kit/bags-on-shelf'
 import type { PriceList } from '@almanac/softener/kit/price-kit'
 import type { UnitSystem } from '@almanac/units/unit-system'
@@ -13,18 +14,13 @@ export type PlanFacts = {
   figures: FirmFigures
   site: { label: string; street: string | null; town: string | null; accessNotes: string | null }
   softenerLabel: string | null
-  tank: { diameterIn: number | null; heightIn: number | null; nominalGrains: number | null; sizeAsWritten: string | null }
+  bed: BedFacts
   /** A short sign by which the office finds the bed again. */
   bedSign: string
-  resinKind: ResinKindId | null
-  resinVolumeFt3: number | null
-  gravelLb: number | null
-  tubeCutIn: number | null
   /** In words: "between 2014 and 2016". */
   bedBegan: string | null
-  valve: { card: ValveCard | null; tubeOdIn: number | null; backwashGpm: number | null } | null
   water: {
-    source: 'town' | 'private-well' | null
+    source: SupplyKind | null
     hardnessGpg: number | null
     ironMgL: number | null
     temperatureC: number | null

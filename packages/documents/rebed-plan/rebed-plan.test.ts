@@ -1,3 +1,4 @@
+import type { BedFacts } from '@almanac/records/bed-facts'
 import { mergeFigures } from '@almanac/softener/firm/merge-figures'
 import { TANK_SIZES } from '@almanac/softener/tanks/tank-sizes'
 import { extractText, getDocumentProxy } from 'unpdf'
@@ -6,6 +7,18 @@ import type { PlanFacts } from './plan-facts.ts'
 import { planFileName, renderRebedPlan } from './render-rebed-plan.ts'
 
 const { figures } = mergeFigures([])
+
+const UNKNOWN: BedFacts = {
+  ...{ bedId: '019b0000-0000-7000-8000-000000000001', resinKind: 'unknown', volumeFt3: null, gravelLb: null, tubeCutIn: null },
+  ...{ diameterIn: null, heightIn: null, nominalGrains: null, sizeAsWritten: null },
+  ...{ tubeOdIn: null, valveCardId: null, backwashGpm: null },
+}
+const BED: BedFacts = {
+  ...UNKNOWN,
+  ...{ resinKind: 'gel-8', volumeFt3: 1.5, gravelLb: 18, tubeCutIn: 52.125 },
+  ...{ diameterIn: 10, heightIn: 54, nominalGrains: 48_000, sizeAsWritten: '10x54' },
+  ...{ tubeOdIn: 1.05, valveCardId: figures.valves[0]?.id ?? null, backwashGpm: 2.4 },
+}
 
 /** A bed as a firm may know it; all names and prices are invented. */
 function facts(change: Partial<PlanFacts> = {}): PlanFacts {
@@ -16,14 +29,9 @@ function facts(change: Partial<PlanFacts> = {}): PlanFacts {
     figures,
     site: { label: 'Orchard Lane 14', street: 'Orchard Lane 14', town: 'Weir Hollow', accessNotes: 'Cellar door behind the house; dog.' },
     softenerLabel: 'Softener in the cellar',
-    tank: { diameterIn: 10, heightIn: 54, nominalGrains: 48_000, sizeAsWritten: '10x54' },
+    bed: BED,
     bedSign: '7f3a2c',
-    resinKind: 'gel-8',
-    resinVolumeFt3: 1.5,
-    gravelLb: 18,
-    tubeCutIn: 52.125,
     bedBegan: '2014',
-    valve: { card: figures.valves[0] ?? null, tubeOdIn: 1.05, backwashGpm: 2.4 },
     water: { source: 'town', hardnessGpg: 18, ironMgL: 0.2, temperatureC: 11, disinfectant: 'chloramine since 2019' },
     prices: {
       currency: 'USD',
@@ -100,8 +108,8 @@ describe('the rebed plan, read back', () => {
       const { diameterIn, heightIn } = tank
       const pages = await read({
         unitSystem,
-        tank: { diameterIn, heightIn, nominalGrains: null, sizeAsWritten: null },
-        ...{ resinVolumeFt3: null, resinKind: null, gravelLb: null, tubeCutIn: null, valve: null, bedBegan: null, softenerLabel: null },
+        bed: { ...UNKNOWN, diameterIn, heightIn },
+        ...{ bedBegan: null, softenerLabel: null },
         water: { source: 'private-well', hardnessGpg: null, ironMgL: null, temperatureC: null, disinfectant: null },
         shelf: [],
       })
@@ -116,9 +124,9 @@ describe('the rebed plan, read back', () => {
   it('exactly two sheets with the longest texts a record may hold, and without a tank size', async () => {
     const long = 'Behind the third door on the left past the boiler, key with the neighbour; '.repeat(20)
     const site = { label: long.slice(0, 160), street: long.slice(0, 120), town: long.slice(0, 80), accessNotes: long }
-    const tank = { diameterIn: null, heightIn: null, nominalGrains: null, sizeAsWritten: long }
-    expect(await read({ site, softenerLabel: long, bedBegan: long, firmName: long })).toHaveLength(2)
-    const unknown = await read({ site, tank })
+    const bed = { ...BED, diameterIn: null, heightIn: null, nominalGrains: null, sizeAsWritten: long }
+    expect(await read({ site, bed, softenerLabel: long, bedBegan: long, firmName: long })).toHaveLength(2)
+    const unknown = await read({ site, bed })
     expect(unknown).toHaveLength(2)
     expect(unknown[0]).toContain('cannot be drawn until its diameter and its height')
   })

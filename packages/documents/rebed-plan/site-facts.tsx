@@ -1,3 +1,4 @@
+import { knownResinKind } from '@almanac/records/resin-kind'
 import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
 import {
   formatFlowGpm,
@@ -32,19 +33,22 @@ export function SiteFacts({ facts }: { facts: PlanFacts }) {
   )
 }
 
-function bedRows({ tank, resinKind, resinVolumeFt3, gravelLb, bedBegan, valve, unitSystem }: PlanFacts): Row[] {
-  const size = tank.diameterIn !== null && tank.heightIn !== null ? formatTankSize(tank.diameterIn, tank.heightIn, unitSystem) : null
+function bedRows({ bed, bedBegan, figures, unitSystem }: PlanFacts): Row[] {
+  const { diameterIn, heightIn, volumeFt3, gravelLb, backwashGpm } = bed
+  const size = diameterIn !== null && heightIn !== null ? formatTankSize(diameterIn, heightIn, unitSystem) : null
+  const resinKind = knownResinKind(bed.resinKind)
+  const valve = figures.valves.find((card) => card.id === bed.valveCardId)
   const resin = [
-    resinVolumeFt3 === null ? null : formatVolumeFt3(resinVolumeFt3, unitSystem),
+    volumeFt3 === null ? null : formatVolumeFt3(volumeFt3, unitSystem),
     resinKind === null ? 'kind not known' : RESIN_KINDS[resinKind].shortLabel,
   ]
   return [
-    { name: 'Tank', value: size ?? tank.sizeAsWritten ?? 'size not known: measure it', lines: 1 },
+    { name: 'Tank', value: size ?? bed.sizeAsWritten ?? 'size not known: measure it', lines: 1 },
     { name: 'Resin', value: resin.filter(Boolean).join(', ') },
     { name: 'Gravel', value: gravelLb === null ? 'not known' : gravelLb === 0 ? 'none' : formatWeightLb(gravelLb, unitSystem) },
     { name: 'Went in', value: bedBegan ?? 'not known', lines: 1 },
-    { name: 'Valve', value: valve?.card?.label ?? 'kind not known', lines: 1 },
-    { name: 'Backwash', value: valve?.backwashGpm == null ? 'rate not known' : formatFlowGpm(valve.backwashGpm, unitSystem) },
+    { name: 'Valve', value: valve?.label ?? 'kind not known', lines: 1 },
+    { name: 'Backwash', value: backwashGpm === null ? 'rate not known' : formatFlowGpm(backwashGpm, unitSystem) },
   ]
 }
 

@@ -1,7 +1,7 @@
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
-import { readBedFacts, readBedIds } from '@almanac/database/read/bed-inputs'
+import { readBedIds, readBedInputs } from '@almanac/database/read/bed-inputs'
 import { commandTools } from '@almanac/database/run-command'
 import { dropDrafts, showDrafts, storeDrafts } from '@almanac/database/sql/forecast-drafts'
 import { lockRows } from '@almanac/database/sql/lock-rows'
@@ -78,7 +78,7 @@ async function draftChunk(companyId: string, runId: string): Promise<boolean> {
     const ids = await readBedIds(tx, companyId, among, run.afterBedId, CHUNK)
     if (ids.length === 0) return false
     const { parameters } = await parametersOfFit(tx, companyId, run.fitId, run.asOfDay)
-    const beds = await readBedFacts(tx, companyId, ids)
+    const beds = await readBedInputs(tx, companyId, ids)
     const alive = new Set(beds.map((bed) => bed.id))
     const rows = beds.map((bed) => forecastRow(bed, run.asOfDay, parameters))
     await storeDrafts(

@@ -1,6 +1,6 @@
 import type { ShownFit } from '@almanac/contract/forecasts'
 import { inCompany, type Scope } from '@almanac/database/in-company'
-import { readBedFacts } from '@almanac/database/read/bed-inputs'
+import { readBedInputs } from '@almanac/database/read/bed-inputs'
 import { readShownFit } from '@almanac/database/read/shown-fit'
 import type { BedForecast } from '@almanac/forecast/bed-forecast/bed-forecast-types'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
@@ -19,7 +19,7 @@ export type BedExplanation = Result<Omit<BedForecast, 'nodeMonthChances'> & { fi
 export async function explainBed(scope: Pick<Scope, 'companyId'>, bedId: string): Promise<BedExplanation> {
   const { bed, today, used, fit } = await inCompany(scope, async (tx) => {
     const company = await tx.company.findUniqueOrThrow({ where: { id: scope.companyId }, select: { timeZone: true } })
-    const [found] = await readBedFacts(tx, scope.companyId, [bedId])
+    const [found] = await readBedInputs(tx, scope.companyId, [bedId])
     const today = dayIn(company.timeZone)
     return {
       bed: found,

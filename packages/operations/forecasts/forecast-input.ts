@@ -1,4 +1,4 @@
-import type { BedFacts } from '@almanac/database/read/bed-inputs'
+import type { BedInputs } from '@almanac/database/read/bed-inputs'
 import type { BedForecastInput } from '@almanac/forecast/bed-forecast/bed-forecast-types'
 import type { SupplyPeriod } from '@almanac/forecast/exposure/water-types'
 import { oneOf } from '@almanac/records/choices'
@@ -9,7 +9,7 @@ import { crosslinkOf } from '@almanac/records/resin-kind'
 /** Indoor use a person and day, gallons: trade sizing rules use 60 to 80. Common practice, no source. */
 const GALLONS_PER_PERSON_DAY = 60
 
-type Periods = BedFacts['periods']
+type Periods = BedInputs['periods']
 
 /** A supply's periods as the model takes them. */
 export function supplyPeriods(periods: readonly Pick<Periods[number], Exclude<keyof Periods[number], 'waterSupplyId'>>[]): SupplyPeriod[] {
@@ -25,7 +25,7 @@ export function supplyPeriods(periods: readonly Pick<Periods[number], Exclude<ke
 }
 
 /** A bed's record as the forecast model takes it. Nothing later than `asOfDay` is passed on. */
-export function forecastInput(bed: BedFacts, asOfDay: string): BedForecastInput {
+export function forecastInput(bed: BedInputs, asOfDay: string): BedForecastInput {
   return {
     asOfDay,
     beginning: { earliestDay: bed.beganEarliest, latestDay: bed.beganLatest },

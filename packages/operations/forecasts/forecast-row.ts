@@ -1,4 +1,4 @@
-import type { BedFacts } from '@almanac/database/read/bed-inputs'
+import type { BedInputs } from '@almanac/database/read/bed-inputs'
 import type { ForecastRow } from '@almanac/database/sql/store-forecasts'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
 import { isoDay, parseDay } from '@almanac/forecast/calendar/day-number'
@@ -14,7 +14,7 @@ function middleDay(earliest: string, latest: string): string {
 }
 
 /** Forecasts one bed into the row that is stored; a contradiction in the record gives a row with the sentence that says so. */
-export function forecastRow(bed: BedFacts, asOfDay: string, parameters: ForecastParameters): ForecastRow {
+export function forecastRow(bed: BedInputs, asOfDay: string, parameters: ForecastParameters): ForecastRow {
   const place = { bedId: bed.id, siteId: bed.siteId, waterSupplyId: bed.waterSupplyId }
   const result = forecastBed(forecastInput(bed, asOfDay), parameters, 'figures')
   if (!result.ok)

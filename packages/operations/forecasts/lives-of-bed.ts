@@ -1,5 +1,5 @@
 import { inCompany, type Scope } from '@almanac/database/in-company'
-import { readBedFacts } from '@almanac/database/read/bed-inputs'
+import { readBedInputs } from '@almanac/database/read/bed-inputs'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
 import { newBedSurvival } from '@almanac/forecast/policy/new-bed-survival'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
@@ -24,7 +24,7 @@ const REFERENCE_CROSSLINK = 8
 export async function livesOfBed(scope: Pick<Scope, 'companyId'>, bedId: string): Promise<Result<BedLives>> {
   const { bed, today, parameters } = await inCompany(scope, async (tx) => {
     const company = await tx.company.findUniqueOrThrow({ where: { id: scope.companyId }, select: { timeZone: true } })
-    const [found] = await readBedFacts(tx, scope.companyId, [bedId])
+    const [found] = await readBedInputs(tx, scope.companyId, [bedId])
     const today = dayIn(company.timeZone)
     return { bed: found, today, parameters: (await parametersOf(tx, scope.companyId, today)).parameters }
   })

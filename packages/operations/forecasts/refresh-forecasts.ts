@@ -1,6 +1,6 @@
 import { dateOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
-import { readBedFacts } from '@almanac/database/read/bed-inputs'
+import { readBedInputs } from '@almanac/database/read/bed-inputs'
 import { commandTools } from '@almanac/database/run-command'
 import { removeForecasts } from '@almanac/database/sql/remove-forecasts'
 import { storeForecasts } from '@almanac/database/sql/store-forecasts'
@@ -31,7 +31,7 @@ export async function refreshBeds({ companyId, bedIds, cause }: TaskPayloads['fo
       finishedAt: run.at,
     }
     await tx.forecastRun.create({ data: { companyId, id: run.runId, ...data, beds: bedIds.length } })
-    const beds = await readBedFacts(tx, companyId, bedIds)
+    const beds = await readBedInputs(tx, companyId, bedIds)
     const alive = new Set(beds.map((bed) => bed.id))
     await removeForecasts(
       tx,

@@ -1,10 +1,11 @@
 import type { Tx } from '@almanac/database/client'
 import { readFreeStock } from '@almanac/database/read/free-stock'
+import type { BedFacts } from '@almanac/records/bed-facts'
 import { addDays } from '@almanac/runtime/clock'
 import { shortDay } from '@almanac/service-rules/calendar/day-words'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { kitOfRecord, type RecordedBed } from '@almanac/softener/kit/kit-of-record'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
+import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { formatAmount } from '@almanac/units/amount-words'
 import type { UnitSystem } from '@almanac/units/unit-system'
 
@@ -12,7 +13,7 @@ import type { UnitSystem } from '@almanac/units/unit-system'
 export type PartsDay = { day: string; because: string } | null
 
 /** Answers for one job after another: what an earlier one takes is gone for the next. */
-export type PartsDesk = { dayOf: (job: { kind: string; bed: RecordedBed | null }) => PartsDay }
+export type PartsDesk = { dayOf: (job: { kind: string; bed: BedFacts | null }) => PartsDay }
 
 type Firm = { figures: FirmFigures; unitSystem: UnitSystem }
 
@@ -29,7 +30,7 @@ export function partsDesk(items: Awaited<ReturnType<typeof readFreeStock>>, toda
   const free = new Map(items.map((item) => [item.id, item.free]))
   return {
     dayOf: ({ kind, bed }) => {
-      const kit = kind === 'rebed' && bed ? kitOfRecord(bed, firm) : null
+      const kit = kind === 'rebed' && bed ? kitOf(bed, firm) : null
       if (!kit?.ok) return null
       const short = takeFromStores(kit.value, items).taken.flatMap(({ item, quantity }) => {
         const left = free.get(item.id) ?? 0

@@ -1,6 +1,7 @@
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
-import { bedFacts, JOB_VALVES, siteHours, valveCardIds } from '@almanac/database/read/job-rows'
+import { BED_FACTS, bedFacts } from '@almanac/database/read/bed-facts'
+import { JOB_VALVES, siteHours, valveCardIds } from '@almanac/database/read/job-rows'
 import { readTurns } from '@almanac/database/read/job-turns'
 import { skillsLacking } from '@almanac/service-rules/crews/crew-skills'
 import { outsideSiteHours } from '@almanac/service-rules/day-sheets/site-hours'
@@ -34,9 +35,7 @@ export async function planningWarnings(
   const day = dayOf(sheet.day)
   const { unitSystem } = await companyFacts(tx, companyId)
   const figures = await firmFigures(tx, companyId)
-  const found = job.bedId
-    ? await tx.bed.findUnique({ where: { companyId_id: { companyId, id: job.bedId } }, include: { tank: true } })
-    : null
+  const found = job.bedId ? await tx.bed.findUnique({ where: { companyId_id: { companyId, id: job.bedId } }, include: BED_FACTS }) : null
   const softener = job.softenerId
     ? await tx.softener.findUnique({ where: { companyId_id: { companyId, id: job.softenerId } }, ...JOB_VALVES })
     : null

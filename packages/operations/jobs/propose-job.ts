@@ -2,6 +2,7 @@ import type { ProposeJob as ProposeJobInput } from '@almanac/contract/jobs'
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
+import { BED_FACTS, bedFacts } from '@almanac/database/read/bed-facts'
 import { runCommand } from '@almanac/database/run-command'
 import { dayIn } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
@@ -24,7 +25,7 @@ async function partsOf(tx: Tx, companyId: string, { siteId, softenerId, bedId }:
   if (!bedId) return { softenerId: softener?.id ?? null, bed: null }
   const bed = await tx.bed.findFirst({
     where: { companyId, id: bedId, tank: { softener: { siteId, id: softenerId } } },
-    include: { tank: true, forecast: { select: { due10Day: true, due90Day: true } } },
+    include: { ...BED_FACTS, forecast: { select: { due10Day: true, due90Day: true } } },
   })
   if (!bed) throw notFound('bed')
   return { softenerId: bed.tank.softenerId, bed }
@@ -62,7 +63,13 @@ export async function proposeJob(scope: Scope & { personId: string }, input: Pro
         'invalid',
         `The job cannot be due from ${dueEarliest} and by ${dueLatest}. Nothing was added; turn the days round.`,
       )
-    const plan = planForBed(input.kind, bed, unitSystem, await firmFigures(tx, companyId), await visitLengths(tx, companyId, command.at))
+    const plan = planForBed(
+      input.kind,
+      bed && bedFacts(bed),
+      unitSystem,
+      await firmFigures(tx, companyId),
+      await visitLengths(tx, companyId, command.at),
+    )
     const after = await beforeOf(tx, companyId, input)
     const jobId = newId()
     await tx.job.create({

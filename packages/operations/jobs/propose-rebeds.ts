@@ -1,4 +1,5 @@
 import type { Tx } from '@almanac/database/client'
+import { bedFacts, TANK_FACTS } from '@almanac/database/read/bed-facts'
 import type { Command } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import { openJobStates } from '@almanac/records/job-state'
@@ -22,7 +23,7 @@ async function lockBeds(tx: Tx, companyId: string, bedIds: string[]) {
   const beds = await tx.bed.findMany({
     where: { companyId, id: { in: bedIds } },
     include: {
-      tank: { include: { softener: { select: { siteId: true } } } },
+      tank: { include: { ...TANK_FACTS.include, softener: { select: { ...TANK_FACTS.include.softener.select, siteId: true } } } },
       forecast: { select: { due10Day: true, due90Day: true } },
       jobs: { where: { kind: 'rebed', state: { in: [...openJobStates] } }, select: { id: true } },
     },
@@ -63,7 +64,7 @@ async function proposeRebed(
       state: 'proposed',
       ...days,
       createdAt: command.at,
-      ...planForBed('rebed', bed, unitSystem, figures, lengthOf),
+      ...planForBed('rebed', bedFacts(bed), unitSystem, figures, lengthOf),
     },
   })
   await command.audit('proposed', 'job', jobId, { kind: 'rebed', bedId: bed.id })

@@ -8,7 +8,7 @@ import { dayIn } from '@almanac/runtime/clock'
 import { type SiteHours, siteHoursOn, takesAnyTime } from '@almanac/service-rules/day-sheets/site-hours'
 import { firstDayInTurn, outOfTurn } from '@almanac/service-rules/jobs/job-turns'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { kitOfRecord } from '@almanac/softener/kit/kit-of-record'
+import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
@@ -40,7 +40,7 @@ type Firm = { figures: FirmFigures; unitSystem: UnitSystem }
 
 function loadOf(kind: string, bed: Row['visits'][number]['bed'], firm: Firm): { out: Load; back: Load } {
   const nothing = { ft3: 0, lb: 0 }
-  const kit = kind === 'rebed' && bed ? kitOfRecord(bed, firm) : null
+  const kit = kind === 'rebed' && bed ? kitOf(bed, firm) : null
   if (!kit?.ok) return { out: nothing, back: nothing }
   const { loadVolumeFt3, loadWeightLb, spentResinFt3 } = kit.value
   return { out: { ft3: loadVolumeFt3, lb: loadWeightLb }, back: { ft3: spentResinFt3, lb: spentResinFt3 * SPENT_LB_PER_FT3 } }

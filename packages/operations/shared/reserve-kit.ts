@@ -1,18 +1,19 @@
 import type { Tx } from '@almanac/database/client'
+import { BED_FACTS, bedFacts } from '@almanac/database/read/bed-facts'
 import type { Command } from '@almanac/database/run-command'
 import { newId } from '@almanac/runtime/ids'
-import { kitOfRecord } from '@almanac/softener/kit/kit-of-record'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
+import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { companyFacts } from './company-facts.ts'
 import { firmFigures } from './firm-figures.ts'
 
 /** The kit of a bed's rebed from what is on record; null where it cannot be made up. */
 async function kitOfBed(tx: Tx, companyId: string, bedId: string) {
-  const bed = await tx.bed.findUnique({ where: { companyId_id: { companyId, id: bedId } }, include: { tank: true } })
+  const bed = await tx.bed.findUnique({ where: { companyId_id: { companyId, id: bedId } }, include: BED_FACTS })
   if (!bed) return null
   const { unitSystem } = await companyFacts(tx, companyId)
   const figures = await firmFigures(tx, companyId)
-  const kit = kitOfRecord({ ...bed.tank, ...bed }, { figures, unitSystem })
+  const kit = kitOf(bedFacts(bed), { figures, unitSystem })
   return kit.ok ? kit.value : null
 }
 

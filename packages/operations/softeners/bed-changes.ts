@@ -1,4 +1,4 @@
-import type { BedFacts } from '@almanac/contract/beds'
+import type { BedFactChanges } from '@almanac/contract/beds'
 import { dateOf, dayOf } from '@almanac/database/days'
 import { convertLength } from '@almanac/units/length'
 import { convertMass } from '@almanac/units/mass'
@@ -18,7 +18,7 @@ type StoredBed = {
 type Change = { company: CompanyFacts; from: string; why: Record<string, string> | undefined }
 
 /** The columns of a bed that some facts change, each with where it came from; values keep what was typed beside the canonical one. */
-export function bedChanges(bed: StoredBed, facts: BedFacts, { company, from, why }: Change) {
+export function bedChanges(bed: StoredBed, facts: BedFactChanges, { company, from, why }: Change) {
   const sources = { ...(bed.factSources as Record<string, string>) }
   const entered = { ...(bed.entered as ReturnType<typeof enteredOf>) }
   const note = (fact: string, value: unknown) => {

@@ -1,4 +1,4 @@
-import type { BedFacts } from '@almanac/contract/beds'
+import type { BedFactChanges } from '@almanac/contract/beds'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import { readTankSize } from '../shared/read-typed-facts.ts'
@@ -9,7 +9,7 @@ type Current = (version: number) => () => Promise<{ version: number }>
 /** Sets a tank's size as it was written, with what could be read of it. */
 export async function changeTankSize(
   tx: Tx,
-  change: { bed: TankOfBed; tankSize: string; version: number; from: string; facts: BedFacts; current: Current },
+  change: { bed: TankOfBed; tankSize: string; version: number; from: string; facts: BedFactChanges; current: Current },
 ): Promise<void> {
   const { companyId, tank } = change.bed
   const size = readTankSize(change.tankSize)

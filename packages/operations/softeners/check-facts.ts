@@ -1,4 +1,4 @@
-import type { BedFacts } from '@almanac/contract/beds'
+import type { BedFactChanges } from '@almanac/contract/beds'
 import { judgeInTank } from '@almanac/service-rules/amounts/judge-in-tank'
 import { tankRoom } from '@almanac/softener/tanks/tank-room'
 import type { UnitSystem } from '@almanac/units/unit-system'
@@ -8,7 +8,7 @@ import { readTankSize } from '../shared/read-typed-facts.ts'
 type Size = { diameterIn: number | null; heightIn: number | null }
 
 /** Refuses facts that cannot be, in any tank or in this one, and unusual ones without a reason. A size sent along counts before the one on record. */
-export function checkFacts(tank: Size, facts: BedFacts, units: UnitSystem, why: Record<string, string> | undefined): void {
+export function checkFacts(tank: Size, facts: BedFactChanges, units: UnitSystem, why: Record<string, string> | undefined): void {
   const size = facts.tankSize === undefined ? tank : readTankSize(facts.tankSize)
   const room = size && tankRoom(size.diameterIn, size.heightIn, units)
   const judge = (kind: string) => (room ? (value: number, unit: string) => judgeInTank(kind, value, unit, room) : undefined)

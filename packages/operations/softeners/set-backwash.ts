@@ -1,4 +1,4 @@
-import type { BedFacts } from '@almanac/contract/beds'
+import type { BedFactChanges } from '@almanac/contract/beds'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import { AppError } from '@almanac/runtime/errors'
@@ -12,7 +12,7 @@ type Current = (version: number) => () => Promise<{ version: number }>
 /** Keeps the installed backwash rate on the valve of the tank, or the one that serves the softener; takes the valve down where none was recorded. */
 export async function setBackwash(
   tx: Tx,
-  change: { bed: BedInSoftener; backwash: Flow; version: number | null; facts: BedFacts; current: Current },
+  change: { bed: BedInSoftener; backwash: Flow; version: number | null; facts: BedFactChanges; current: Current },
 ): Promise<void> {
   const { companyId, tank } = change.bed
   if (!tank.softener)

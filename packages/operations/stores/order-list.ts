@@ -4,8 +4,8 @@ import { readStoreDemand, type StoreDemand } from '@almanac/database/read/store-
 import { type Demand, planOrder } from '@almanac/dispatch/stores/plan-order'
 import { addDays, daysBetween } from '@almanac/runtime/clock'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { kitOfRecord } from '@almanac/softener/kit/kit-of-record'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
+import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { UnitSystem } from '@almanac/units/unit-system'
 
 const HORIZON_DAYS = 120
@@ -17,7 +17,7 @@ function usualTake({ beds, items }: Pick<StoreDemand, 'beds' | 'items'>, firm: O
   const sums = new Map<string, number>()
   let weights = 0
   for (const { weight, bed } of beds) {
-    const kit = kitOfRecord({ ...bed.tank, ...bed }, firm)
+    const kit = kitOf(bed, firm)
     if (!kit.ok) continue
     weights += weight
     for (const { item, quantity } of takeFromStores(kit.value, items).taken) sums.set(item.id, (sums.get(item.id) ?? 0) + weight * quantity)

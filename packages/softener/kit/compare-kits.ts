@@ -1,12 +1,9 @@
-import type { ResinKindId } from '@almanac/records/resin-kind'
+import { type ResinKindId, resinKinds } from '@almanac/records/resin-kind'
 import type { Result } from '@almanac/units/result'
-import { CUBIC_FOOT_BAGS, LITRE_BAGS } from './bag-plan.ts'
-import { bagsOnShelf, type ShelfBag } from './bags-on-shelf.ts'
+import { bagsFromShelf, type ShelfBag } from './bags-on-shelf.ts'
 import type { RebedKit, RebedKitInput } from './kit-types.ts'
 import { type PricedKit, type PriceList, priceKit } from './price-kit.ts'
 import { rebedKit } from './rebed-kit.ts'
-
-const COMPARED_KINDS: readonly ResinKindId[] = ['gel-8', 'gel-10', 'fine-mesh']
 
 export type KitAlternative = {
   kind: ResinKindId
@@ -20,12 +17,6 @@ export type KitAlternative = {
   moreMinor: number | null
 }
 
-/** The sizes to plan the bags with: the firm's or the usual ones, with what the stores hold of this resin. */
-export function bagsFor(input: RebedKitInput, shelf: readonly ShelfBag[], kind: ResinKindId) {
-  const usual = input.unitSystem === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS
-  return bagsOnShelf(input.bagSizes ?? input.figures?.bagSizes ?? usual, shelf, kind)
-}
-
 /** The kit once with each kind of resin, against `against` (8 % where not given). Refuses as the kit does. */
 export function compareKits(
   input: RebedKitInput,
@@ -33,7 +24,7 @@ export function compareKits(
   shelf: readonly ShelfBag[] = [],
   against: ResinKindId = 'gel-8',
 ): Result<KitAlternative[]> {
-  const made = COMPARED_KINDS.map((kind) => ({ kind, kit: rebedKit({ ...input, resinKind: kind, bagSizes: bagsFor(input, shelf, kind) }) }))
+  const made = resinKinds.map((kind) => ({ kind, kit: rebedKit({ ...input, resinKind: kind }) }))
   const base = made.find((one) => one.kind === against)?.kit
   if (!base?.ok) return base ?? { ok: false, reason: 'There is no such resin to compare against; choose 8 %, 10 % or fine mesh.' }
   const basePrice = priceKit(base.value, list)
@@ -46,7 +37,7 @@ export function compareKits(
       kind,
       kit: kit.value,
       priced,
-      bagsFromShelf: kit.value.bagPlan.bags.reduce((sum, bag) => sum + bag.fromShelf, 0),
+      bagsFromShelf: kit.value.bagPlan.bags.reduce((sum, bag) => sum + bagsFromShelf(bag, shelf, kind), 0),
       moreWeightLb: kit.value.loadWeightLb - base.value.loadWeightLb,
       moreMinor: known ? (priced.totalMinor ?? 0) - (basePrice.totalMinor ?? 0) : resinDifference(priced, basePrice),
     })

@@ -19,7 +19,7 @@ export function resinLines(plan: BagPlan, kind: ResinKind, fill: TankFill, syste
     quantity: bag.count,
     unit: 'bag',
     text: `${bag.count} × ${bag.label} of ${kind.label}`,
-    why: `${need}; bags chosen to leave the least over${bag.fromShelf > 0 ? `, ${bag.fromShelf} of them on the shelf` : ''}.`,
+    why: `${need}; bags chosen to leave the least over.`,
     source: fill.resinBasis === 'recorded' ? 'service record' : COMMON_PRACTICE,
     weightLb: bag.count * bag.volumeFt3 * kind.wetWeightLbFt3.value,
     volumeFt3: bag.count * bag.volumeFt3,

@@ -12,13 +12,13 @@ const TYPICAL_RESIN_FT3 = 1.5
 
 /** What the steps depend on, from what is recorded; never refuses, since a technician needs steps whatever is known. */
 export function procedureFacts(context: ProcedureContext): { facts: Facts; assumptions: string[] } {
-  const { diameterIn, heightIn, resinVolumeFt3: recordedFt3, gravelLb: recordedLb } = context
-  const fill = fillForTank({ diameterIn, heightIn, resinFt3: recordedFt3, gravelLb: recordedLb }, context.figures?.tanks)
+  const { diameterIn, heightIn, nominalGrains, resinVolumeFt3: recordedFt3, gravelLb: recordedLb } = context
+  const fill = fillForTank({ diameterIn, heightIn, nominalGrains, resinFt3: recordedFt3, gravelLb: recordedLb }, context.figures?.tanks)
   const resinFt3 = fill.ok ? fill.value.resinFt3 : TYPICAL_RESIN_FT3
   const known = fill.ok && fill.value.resinBasis === 'recorded'
   const gravel = context.gravelLb == null ? null : context.gravelLb > 0
   const gravelLb = fill.ok ? fill.value.gravelLb : null
-  const cut = context.oldTubeLengthIn ?? context.newTubeLengthIn
+  const cut = context.newTubeLengthIn
   const kind = RESIN_KINDS[context.resinKind ?? 'gel-8']
   const { unitSystem } = context
   const facts: Facts = {

@@ -44,11 +44,12 @@ export type Procedure = {
 export type ProcedureContext = {
   diameterIn?: number | null
   heightIn?: number | null
+  nominalGrains?: number | null
   resinVolumeFt3?: number | null
   resinKind?: ResinKindId | null
   gravelLb?: number | null
+  /** As the kit says: it knows which of the recorded and the computed length counts. */
   newTubeLengthIn?: number | null
-  oldTubeLengthIn?: number | null
   hasBypass?: boolean | null
   valveNeedsPower?: boolean | null
   metalPipe?: boolean | null

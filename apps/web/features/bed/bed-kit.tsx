@@ -1,29 +1,16 @@
 'use client'
 import type { BedPage } from '@almanac/contract/beds'
-import { knownResinKind } from '@almanac/records/resin-kind'
-import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatCutLengthIn, formatWeightLb } from '@almanac/units/format'
 import { useSession } from '@/client/providers'
-import { tubeOf } from '@/client/valve-card'
 
 /** What a rebed of this tank would need, in short; each line can be asked why. */
 export function BedKit({ bed }: { bed: BedPage }) {
   const { me, figures } = useSession()
   const units = me.company.unitSystem
-  const kit = rebedKit({
-    diameterIn: bed.tank.diameterIn,
-    heightIn: bed.tank.heightIn,
-    resinVolumeFt3: bed.volumeFt3,
-    nominalGrains: bed.tank.nominalGrains,
-    resinKind: knownResinKind(bed.resinKind),
-    gravelLb: bed.gravelLb,
-    tubeOutsideDiameterIn: tubeOf(figures, bed.valve?.tubeOdIn, bed.valve?.cardId),
-    oldTubeLengthIn: bed.tubeCutIn,
-    figures,
-    unitSystem: units,
-  })
+  const kit = kitOf(bed.facts, { figures, unitSystem: units })
   if (!kit.ok)
     return (
       <Section title="Kit for a rebed">

@@ -1,31 +1,16 @@
 import type { BedPage } from '@almanac/contract/beds'
-import { knownResinKind } from '@almanac/records/resin-kind'
-import { drawBed } from '@almanac/softener/drawing/bed-drawing'
+import { drawingOf } from '@almanac/softener/rebed/rebed-of-record'
 import { BedDrawing } from '@almanac/ui/bed-drawing'
 import { Notice } from '@almanac/ui/notice'
 import { TextLink } from '@almanac/ui/text-link'
 import { Why } from '@almanac/ui/why'
 import Link from 'next/link'
 import { useSession } from '@/client/providers'
-import { tubeOf } from '@/client/valve-card'
 
 /** The tank and bed to scale; what had to be assumed for it can be asked. */
 export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
   const { me, figures } = useSession()
-  const drawn = drawBed({
-    diameterIn: bed.tank.diameterIn,
-    heightIn: bed.tank.heightIn,
-    nominalGrains: bed.tank.nominalGrains,
-    resinVolumeFt3: bed.volumeFt3,
-    resinKind: knownResinKind(bed.resinKind),
-    gravelLb: bed.gravelLb,
-    oldTubeLengthIn: bed.tubeCutIn,
-    tubeOutsideDiameterIn: tubeOf(figures, bed.valve?.tubeOdIn, bed.valve?.cardId),
-    backwashGpm: bed.valve?.backwashGpm ?? null,
-    waterTemperatureF: bed.waterTemperatureC === null ? null : (bed.waterTemperatureC * 9) / 5 + 32,
-    figures,
-    unitSystem: me.company.unitSystem,
-  })
+  const drawn = drawingOf(bed.facts, { temperatureC: bed.waterTemperatureC }, { figures, unitSystem: me.company.unitSystem })
   if (!drawn.ok)
     return (
       <Notice

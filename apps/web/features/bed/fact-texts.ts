@@ -1,4 +1,4 @@
-import type { BedFacts, BedPage } from '@almanac/contract/beds'
+import type { BedFactChanges, BedPage } from '@almanac/contract/beds'
 import { oneOf } from '@almanac/records/choices'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { judgeInTank, type TankRoom } from '@almanac/service-rules/amounts/judge-in-tank'
@@ -56,8 +56,8 @@ type Typed<T> = { before: T; now: T }
 type Quantities = { texts: Typed<Record<QuantityName, AmountText>>; read: Record<QuantityName, Amount | null> }
 
 /** The facts that differ from what stood there; an emptied one is sent as null: not known. */
-export function changedFacts({ before, now }: Typed<FactTexts>, { texts, read }: Quantities): BedFacts {
-  const facts: BedFacts = {}
+export function changedFacts({ before, now }: Typed<FactTexts>, { texts, read }: Quantities): BedFactChanges {
+  const facts: BedFactChanges = {}
   const changed = (name: QuantityName) =>
     texts.now[name].text.trim() !== texts.before[name].text.trim() || texts.now[name].unit !== texts.before[name].unit
   if (now.tankSize.trim() !== before.tankSize.trim()) facts.tankSize = now.tankSize.trim()

@@ -1,8 +1,9 @@
 import type { DueBed } from '@almanac/contract/due'
 import { shortResinKindWords } from '@almanac/records/resin-kind'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
+import { thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { UnitSystem } from '@almanac/units/unit-system'
-import { bedWords, thumbOf } from '@/client/job-words'
+import { bedWords } from '@/client/bed-facts-words'
 
 /** The bed's facts in the shape that the small drawing and the words take. */
 function factsOf({ bedId, tank, volumeFt3, gravelLb, resinKind }: DueBed) {
@@ -35,7 +36,7 @@ export function driverWords(bed: DueBed): string {
     : 'age'
 }
 
-export const dueThumb = (bed: DueBed, units: UnitSystem, figures: FirmFigures) => thumbOf(factsOf(bed), units, figures)
+export const dueThumb = (bed: DueBed, units: UnitSystem, figures: FirmFigures) => thumbOf(factsOf(bed), { figures, unitSystem: units })
 
 /** "58 %", and "under 1 %" rather than a nought that reads like never. */
 export function chanceWords(chance: number): string {

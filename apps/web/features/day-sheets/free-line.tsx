@@ -1,10 +1,11 @@
 'use client'
 import type { SheetFit } from '@almanac/contract/day-sheets'
+import { jobKindWords } from '@almanac/records/job-kind'
 import { Button } from '@almanac/ui/button'
 import { TextLink } from '@almanac/ui/text-link'
 import Link from 'next/link'
 import { clockIn, durationWords } from '@/client/clock-words'
-import { dueWords, kindWord, weekRiskWords } from '@/client/job-words'
+import { dueWords, weekRiskWords } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { LineRow } from './line-row.tsx'
 import type { Drag } from './use-drag.ts'
@@ -34,7 +35,7 @@ export type FitLineProps = { fit: SheetFit; day: string; busy: boolean; drag: Li
 export function FitLine({ fit, day, busy, drag, onPlace }: FitLineProps) {
   const { me } = useSession()
   const { timeZone } = me.company
-  const name = `${kindWord(fit.kind)} · ${fit.siteLabel}`
+  const name = `${jobKindWords[fit.kind]} · ${fit.siteLabel}`
   const words = [
     fit.town,
     dueWords(fit.dueEarliest, fit.dueLatest, day),

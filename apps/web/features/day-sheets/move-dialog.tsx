@@ -1,12 +1,12 @@
 'use client'
 import type { DaySheet, SheetVisit } from '@almanac/contract/day-sheets'
+import { jobKindWords } from '@almanac/records/job-kind'
 import { Button } from '@almanac/ui/button'
 import { Dialog } from '@almanac/ui/dialog'
 import { Select } from '@almanac/ui/select'
 import { TimeInput } from '@almanac/ui/time-input'
 import { useState } from 'react'
 import { clockIn, durationWords, minutesBetween } from '@/client/clock-words'
-import { kindWord } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 
 export type MoveDialogProps = {
@@ -24,7 +24,7 @@ export function MoveDialog({ visit, sheet, others, onClose, onMove }: MoveDialog
   const [crewDayId, setCrewDayId] = useState(sheet.id)
   const same = at === clockIn(me.company.timeZone, visit.startsAt) && crewDayId === sheet.id
   return (
-    <Dialog open onClose={onClose} title={`Move ${kindWord(visit.kind)} · ${visit.siteLabel}`}>
+    <Dialog open onClose={onClose} title={`Move ${jobKindWords[visit.kind]} · ${visit.siteLabel}`}>
       <form
         className="flex flex-col gap-4"
         onSubmit={(event) => {

@@ -1,12 +1,12 @@
 'use client'
 import type { DaySheet, SheetFit, SheetVisit } from '@almanac/contract/day-sheets'
+import { jobKindWords } from '@almanac/records/job-kind'
 import { Problem } from '@almanac/ui/problem'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { BookingAnswer } from '@/client/booking-answer'
 import { clockIn, dayIn } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
-import { kindWord } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import type { BookingDesk } from '@/client/use-booking'
 import { useToday } from '@/client/use-today'
@@ -43,7 +43,7 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
   const over = sheet.day < today
   const fits = useQuery(api.daySheets.fits.queryOptions({ input: { crewDayId: sheet.id }, enabled: !over }))
   const lines = sheetLines(sheet, over ? [] : (fits.data?.fits ?? []))
-  const label = (one: SheetVisit | SheetFit) => `${kindWord(one.kind)} · ${one.siteLabel}`
+  const label = (one: SheetVisit | SheetFit) => `${jobKindWords[one.kind]} · ${one.siteLabel}`
   const stood = (visit: SheetVisit) => ({ crewDayId: sheet.id, at: clockIn(timeZone, visit.startsAt) })
   const place = (fit: SheetFit) => desk.book({ jobId: fit.jobId, jobVersion: fit.jobVersion, crewDayId: sheet.id, at: fit.at }, label(fit))
   const callOff = (visit: SheetVisit) => desk.callOff({ visitId: visit.id, version: visit.version }, label(visit), stood(visit))

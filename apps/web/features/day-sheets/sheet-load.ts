@@ -1,15 +1,19 @@
 import type { DaySheet } from '@almanac/contract/day-sheets'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
+import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 import type { UnitSystem } from '@almanac/units/unit-system'
-import { kitOf } from '@/client/job-words'
 
 /** What the day's rebeds put on the vehicle: ft³ and lb to carry out in the morning. `unknown` counts rebeds whose kit cannot be made up. */
-function sheetLoad(sheet: DaySheet, system: UnitSystem, figures: FirmFigures): { volumeFt3: number; weightLb: number; unknown: number } {
+export function sheetLoad(
+  sheet: { visits: readonly Pick<DaySheet['visits'][number], 'kind' | 'bed'>[] },
+  system: UnitSystem,
+  figures: FirmFigures,
+): { volumeFt3: number; weightLb: number; unknown: number } {
   const load = { volumeFt3: 0, weightLb: 0, unknown: 0 }
   for (const { kind, bed } of sheet.visits) {
     if (kind !== 'rebed') continue
-    const kit = bed ? kitOf(bed, system, figures) : null
+    const kit = bed ? kitOf(bed, { figures, unitSystem: system }) : null
     if (!kit?.ok) load.unknown += 1
     else {
       load.volumeFt3 += kit.value.loadVolumeFt3

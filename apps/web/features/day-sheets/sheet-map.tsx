@@ -1,9 +1,9 @@
 'use client'
 import type { DaySheet } from '@almanac/contract/day-sheets'
+import { jobKindWords } from '@almanac/records/job-kind'
 import { DrivesMap } from '@almanac/ui/drives-map'
 import { formatMiles } from '@almanac/units/distance'
 import { clockIn, durationWords } from '@/client/clock-words'
-import { kindWord } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 
 type Yard = { latitude: number; longitude: number } | null
@@ -37,7 +37,7 @@ export function SheetMap({ sheet, yard, paceWords }: { sheet: DaySheet; yard: Ya
                 {
                   key: visit.id,
                   label: visit.siteLabel,
-                  detail: `${clockIn(timeZone, visit.startsAt)}, ${kindWord(visit.kind)}`,
+                  detail: `${clockIn(timeZone, visit.startsAt)}, ${jobKindWords[visit.kind]}`,
                   place: visit.place,
                 },
               ]

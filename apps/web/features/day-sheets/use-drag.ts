@@ -1,10 +1,10 @@
 'use client'
 import type { DaySheet, SheetFit, SheetVisit } from '@almanac/contract/day-sheets'
+import { jobKindWords } from '@almanac/records/job-kind'
 import { freeGaps } from '@almanac/service-rules/day-sheets/free-gaps'
 import { useToast } from '@almanac/ui/toast'
 import { type DragEvent, useState } from 'react'
 import { clockIn, minutesBetween } from '@/client/clock-words'
-import { kindWord } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import type { BookingDesk } from '@/client/use-booking'
 
@@ -40,13 +40,13 @@ export function useDrag(desk: BookingDesk) {
     const at = clockIn(timeZone, new Date(atMs).toISOString())
     if (thing.kind === 'fit') {
       const { fit } = thing
-      desk.book({ jobId: fit.jobId, jobVersion: fit.jobVersion, crewDayId: sheet.id, at }, `${kindWord(fit.kind)} · ${fit.siteLabel}`)
+      desk.book({ jobId: fit.jobId, jobVersion: fit.jobVersion, crewDayId: sheet.id, at }, `${jobKindWords[fit.kind]} · ${fit.siteLabel}`)
     } else {
       const { visit } = thing
       const stood = { crewDayId: thing.sheet.id, at: clockIn(timeZone, visit.startsAt) }
       desk.move(
         { visitId: visit.id, version: visit.version, crewDayId: sheet.id, at },
-        `${kindWord(visit.kind)} · ${visit.siteLabel}`,
+        `${jobKindWords[visit.kind]} · ${visit.siteLabel}`,
         stood,
       )
     }

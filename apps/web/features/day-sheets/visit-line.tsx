@@ -1,12 +1,14 @@
 'use client'
 import type { SheetVisit } from '@almanac/contract/day-sheets'
+import { jobKindWords } from '@almanac/records/job-kind'
 import { Button } from '@almanac/ui/button'
 import { JobStateWord } from '@almanac/ui/job-state-word'
 import { StatusWord } from '@almanac/ui/status-word'
 import { TextLink } from '@almanac/ui/text-link'
 import Link from 'next/link'
+import { bedWords } from '@/client/bed-facts-words'
 import { clockIn, durationWords, minutesBetween } from '@/client/clock-words'
-import { bedWords, kindWord, peopleWords } from '@/client/job-words'
+import { peopleWords } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { LineRow, type LineRowProps } from './line-row.tsx'
 
@@ -24,7 +26,7 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
   const { me } = useSession()
   const { timeZone, unitSystem } = me.company
   const open = visit.state === 'booked'
-  const name = `${kindWord(visit.kind)} · ${visit.siteLabel}`
+  const name = `${jobKindWords[visit.kind]} · ${visit.siteLabel}`
   const told =
     visit.arriveFrom && visit.arriveUntil
       ? `${visit.state === 'offered' ? 'offered' : 'promised'} ${clockIn(timeZone, visit.arriveFrom)} to ${clockIn(timeZone, visit.arriveUntil)}`

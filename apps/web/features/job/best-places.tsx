@@ -1,5 +1,6 @@
 'use client'
 import type { JobPage } from '@almanac/contract/jobs'
+import { jobKindWords } from '@almanac/records/job-kind'
 import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
@@ -8,7 +9,6 @@ import { useQuery } from '@tanstack/react-query'
 import { BookingAnswer } from '@/client/booking-answer'
 import { clockIn, durationWords, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
-import { kindWord } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { useBooking } from '@/client/use-booking'
 
@@ -26,7 +26,7 @@ export function BestPlaces({ job }: { job: JobPage }) {
   if (!places.data) return <Skeleton lines={5} label="Looking for places" />
   const { places: found, unfit } = places.data
   const reasons = Map.groupBy(unfit, (one) => one.reason)
-  const label = `${kindWord(job.kind)} · ${job.siteLabel}`
+  const label = `${jobKindWords[job.kind]} · ${job.siteLabel}`
   const booked = job.visits.find((visit) => visit.state === 'booked')
   // A job that has its visit moves there; another visit of it is booked after a close-out that says "to return".
   const take = ({ crewDayId, at }: { crewDayId: string; at: string }) =>

@@ -1,6 +1,8 @@
 'use client'
 import type { JobPage } from '@almanac/contract/jobs'
+import { jobKindWords } from '@almanac/records/job-kind'
 import { visitOutcomeWords } from '@almanac/records/visit-outcome'
+import { kitOf, thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { JobStateWord } from '@almanac/ui/job-state-word'
@@ -13,9 +15,10 @@ import { TextLink } from '@almanac/ui/text-link'
 import { formatWeightLb } from '@almanac/units/format'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
+import { bedWords } from '@/client/bed-facts-words'
 import { clockIn, dayWords, durationWords, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
-import { bedWords, dueWords, kindWord, kitOf, peopleWords, thumbOf, weekRiskWords, windowWords } from '@/client/job-words'
+import { dueWords, peopleWords, weekRiskWords, windowWords } from '@/client/job-words'
 import { usePermission, useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { BestPlaces } from './best-places.tsx'
@@ -43,7 +46,7 @@ function FollowsLink({ follows }: { follows: NonNullable<JobPage['follows']> }) 
   return (
     <>
       <TextLink href={`/jobs/${follows.jobId}`} link={Link}>
-        {kindWord(follows.kind)}
+        {jobKindWords[follows.kind]}
       </TextLink>
       {follows.day ? ` of ${dayWords(follows.day)}` : ', which has no day yet'}; {gapWords(follows.leastDays)}
     </>
@@ -60,7 +63,7 @@ export function Job({ jobId }: { jobId: string }) {
   const job = query.data
   if (query.error) return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} />
   if (!job) return <Skeleton lines={10} label="Reading the job" />
-  const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, unitSystem, figures) : null
+  const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, { figures, unitSystem }) : null
   const risk = weekRiskWords(job.kind, job.forecast?.chance3Months ?? null)
   const placed = job.state === 'proposed' || job.state === 'booked'
   const overdue = placed && job.dueLatest !== null && job.dueLatest < today
@@ -72,7 +75,7 @@ export function Job({ jobId }: { jobId: string }) {
             Jobs
           </TextLink>
         }
-        title={`${kindWord(job.kind)} at ${job.siteLabel}`}
+        title={`${jobKindWords[job.kind]} at ${job.siteLabel}`}
         lead={<JobStateWord state={job.state.replaceAll('-', ' ')} />}
         actions={mayBook ? <JobActions job={job} /> : undefined}
       />
@@ -94,7 +97,7 @@ export function Job({ jobId }: { jobId: string }) {
                 name: 'Bed',
                 value: job.bed ? (
                   <span className="inline-flex items-center gap-3">
-                    <BedThumb thumb={thumbOf(job.bed, unitSystem, figures)} />
+                    <BedThumb thumb={thumbOf(job.bed, { figures, unitSystem })} />
                     <TextLink href={`/beds/${job.bed.bedId}`} link={Link}>
                       {bedWords(job.bed, unitSystem) ?? 'size not known'}
                     </TextLink>
@@ -165,7 +168,7 @@ export function Job({ jobId }: { jobId: string }) {
               <p key={one.jobId} className="mt-2">
                 Then{' '}
                 <TextLink href={`/jobs/${one.jobId}`} link={Link}>
-                  {kindWord(one.kind)}
+                  {jobKindWords[one.kind]}
                 </TextLink>
                 , {gapWords(one.leastDays)}.
               </p>

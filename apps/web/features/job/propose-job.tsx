@@ -1,5 +1,5 @@
 'use client'
-import { type JobKind, jobKinds } from '@almanac/records/job-kind'
+import { type JobKind, jobKinds, jobKindWords } from '@almanac/records/job-kind'
 import { Button } from '@almanac/ui/button'
 import { DayInput } from '@almanac/ui/day-input'
 import { PageHead } from '@almanac/ui/page-head'
@@ -13,8 +13,8 @@ import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useRouter } from 'next/navigation'
 import { type FormEvent, useState } from 'react'
+import { bedWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
-import { bedWords, kindWord } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useToday } from '@/client/use-today'
@@ -74,7 +74,7 @@ export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; b
             label="Kind"
             value={kind}
             onChange={(event) => setKind(jobKinds.find((one) => one === event.target.value) ?? 'repair')}
-            choices={jobKinds.map((one) => ({ value: one, label: kindWord(one) }))}
+            choices={jobKinds.map((one) => ({ value: one, label: jobKindWords[one] }))}
           />
           {beds.length > 1 ? (
             <Select

@@ -1,7 +1,8 @@
 'use client'
 import type { JobRow } from '@almanac/contract/jobs'
-import { jobKinds } from '@almanac/records/job-kind'
+import { jobKinds, jobKindWords } from '@almanac/records/job-kind'
 import { type JobState, jobStates } from '@almanac/records/job-state'
+import { thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { DataTable } from '@almanac/ui/data-table'
 import { Empty } from '@almanac/ui/empty'
@@ -15,9 +16,10 @@ import { Skeleton } from '@almanac/ui/skeleton'
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
+import { bedWords } from '@/client/bed-facts-words'
 import { clockIn, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
-import { bedWords, dueWords, kindWord, peopleWords, thumbOf, weekRisk } from '@/client/job-words'
+import { dueWords, peopleWords, weekRisk } from '@/client/job-words'
 import { usePermission, useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 
@@ -86,7 +88,7 @@ export function Jobs() {
           label="Kind"
           value={kind ?? ''}
           onChange={(event) => change({ kind: event.target.value })}
-          choices={[{ value: '', label: 'all' }, ...jobKinds.map((one) => ({ value: one, label: kindWord(one) }))]}
+          choices={[{ value: '', label: 'all' }, ...jobKinds.map((one) => ({ value: one, label: jobKindWords[one] }))]}
         />
         <FilterSelect
           label="Town"
@@ -111,7 +113,7 @@ export function Jobs() {
               head: <span className="sr-only">Drawing</span>,
               width: '44px',
               phone: 'hide',
-              cell: (row) => (row.bed ? <BedThumb thumb={thumbOf(row.bed, me.company.unitSystem, figures)} /> : null),
+              cell: (row) => (row.bed ? <BedThumb thumb={thumbOf(row.bed, { figures, unitSystem: me.company.unitSystem })} /> : null),
             },
             {
               key: 'what',
@@ -120,7 +122,7 @@ export function Jobs() {
               cell: (row) => (
                 <>
                   <span className="font-semibold">
-                    {kindWord(row.kind)} · {row.siteLabel}
+                    {jobKindWords[row.kind]} · {row.siteLabel}
                   </span>
                   {row.town ? <span className="block text-small text-soft">{row.town}</span> : null}
                 </>

@@ -1,6 +1,6 @@
 import type { BedChoice } from '@almanac/contract/bed-choice'
 import { type OwnerQuestion, ownerOrFirm } from '@almanac/softener/choice/owner-or-firm'
-import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
 import { Section } from '@almanac/ui/section'
 import { Select } from '@almanac/ui/select'
@@ -9,7 +9,6 @@ import { useState } from 'react'
 import { AmountField } from '@/client/amount-field'
 import { useSession } from '@/client/providers'
 import { useAmounts } from '@/client/use-amounts'
-import { kitInput } from './kit-input.ts'
 
 type Told = Pick<
   OwnerQuestion,
@@ -56,11 +55,11 @@ export function OwnerPart({ choice }: { choice: BedChoice }) {
   const units = me.company.unitSystem
   const [told, setTold] = useState<Told>(NOBODY_ASKED)
   const amounts = useAmounts({ pressure: 'pressure' })
-  const kit = rebedKit(kitInput(choice.plan, figures, units))
+  const kit = kitOf(choice.plan.bed, { figures, unitSystem: units })
   const bagFt3 = kit.ok ? Math.max(...kit.value.bagPlan.bags.map((bag) => bag.volumeFt3)) : null
   const answer = ownerOrFirm({
     ...told,
-    diameterIn: choice.plan.tank.diameterIn,
+    diameterIn: choice.plan.bed.diameterIn,
     fullTankLb: kit.ok ? kit.value.fullTankLb : null,
     bagLb: kit.ok && bagFt3 !== null ? bagFt3 * RESIN_KINDS[kit.value.resinKind].wetWeightLbFt3.value : null,
     pressurePsi: amounts.now('pressure'),

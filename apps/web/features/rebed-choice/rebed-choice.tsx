@@ -33,7 +33,7 @@ export function RebedChoice({ bedId }: { bedId: string }) {
     <>
       <PageHead
         title={`Which resin, which way, who: ${place}`}
-        lead={[tankWords(plan.tank, unitSystem), resinWords(plan, unitSystem), plan.site?.town].filter(Boolean).join(', ')}
+        lead={[tankWords(plan.bed, unitSystem), resinWords(plan.bed, unitSystem), plan.site?.town].filter(Boolean).join(', ')}
         above={
           <TextLink href={`/beds/${bedId}`} link={Link}>
             The bed at {place}

@@ -3,6 +3,7 @@ import { NO_REBED_PRICE, type WhichResin, whichResin } from '@almanac/softener/c
 import { GALLONS_PER_HOUSEHOLD_DAY, GALLONS_PER_PERSON_DAY } from '@almanac/softener/choice/yearly-running'
 import { compareKits } from '@almanac/softener/kit/compare-kits'
 import { storesForKit } from '@almanac/softener/kit/stores-for-kit'
+import { kitInputOf } from '@almanac/softener/rebed/rebed-of-record'
 import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
 import { CostSpans } from '@almanac/ui/cost-spans'
 import { Notice } from '@almanac/ui/notice'
@@ -12,7 +13,6 @@ import { formatWeightLb } from '@almanac/units/format'
 import { formatWholeMoney } from '@almanac/units/money'
 import { useSession } from '@/client/providers'
 import { oftenWords, spreadYears } from './choice-words.ts'
-import { kitInput } from './kit-input.ts'
 import { KitsTable } from './kits-table.tsx'
 
 type Props = { choice: BedChoice; rebedMinor: number | null }
@@ -22,7 +22,7 @@ export function ResinPart({ choice, rebedMinor }: Props) {
   const { me, figures } = useSession()
   const { currency, unitSystem: units } = me.company
   const { shelf, prices } = storesForKit(choice.plan.stores)
-  const kits = compareKits(kitInput(choice.plan, figures, units), { currency, prices }, shelf)
+  const kits = compareKits(kitInputOf(choice.plan.bed, { figures, unitSystem: units }), { currency, prices }, shelf)
   const people = choice.plan.softener?.peopleServed ?? null
   const more = (kind: string) => (kits.ok ? (kits.value.find((one) => one.kind === kind)?.moreMinor ?? null) : null)
   const result =

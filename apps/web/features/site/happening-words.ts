@@ -2,12 +2,13 @@ import type { SiteHappening } from '@almanac/contract/site-history'
 import { beadConditionLines } from '@almanac/records/bead-condition'
 import { disinfectantLines } from '@almanac/records/disinfectant'
 import { endCauseWords } from '@almanac/records/end-cause'
+import { jobKindWords } from '@almanac/records/job-kind'
 import { measuringPointLines } from '@almanac/records/measuring-point'
 import { resinKindWords } from '@almanac/records/resin-kind'
 import { visitOutcomeWords } from '@almanac/records/visit-outcome'
 import { formatHardnessGpg, formatPercent, formatPressurePsi, formatVolumeFt3 } from '@almanac/units/format'
 import type { UnitSystem } from '@almanac/units/unit-system'
-import { jobWords, monthWords, spanWords } from '@/client/bed-facts-words'
+import { monthWords, spanWords } from '@/client/bed-facts-words'
 
 const CAUSES: Record<string, string> = {
   nightly: 'a day older',
@@ -64,7 +65,7 @@ export function told(happening: SiteHappening, units: UnitSystem): Told {
       const outcome = happening.outcome ? visitOutcomeWords[happening.outcome].toLowerCase() : happening.state
       return {
         kind: 'visit',
-        title: `${jobWords(happening.kind)}: ${outcome}`,
+        title: `${jobKindWords[happening.kind]}: ${outcome}`,
         detail: joined([happening.crew, happening.notes]),
         href: `/jobs/${happening.jobId}`,
       }
@@ -72,7 +73,7 @@ export function told(happening: SiteHappening, units: UnitSystem): Told {
     case 'job':
       return {
         kind: 'note',
-        title: `${jobWords(happening.kind)} ${happening.state.replace('-', ' ')}`,
+        title: `${jobKindWords[happening.kind]} ${happening.state.replace('-', ' ')}`,
         detail: happening.reason,
         href: `/jobs/${happening.jobId}`,
       }

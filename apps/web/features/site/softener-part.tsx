@@ -72,7 +72,7 @@ export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; 
 }
 
 function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number]; numbered: boolean }) {
-  const { me } = useSession()
+  const { me, figures } = useSession()
   const today = useToday()
   const units = me.company.unitSystem
   const bed = tank.beds.find((one) => one.endedLatest === null)
@@ -80,7 +80,7 @@ function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number];
   const axis = ribbonAxis(today)
   return (
     <li className="grid grid-cols-[2.5rem_minmax(0,1fr)] gap-x-4">
-      <BedThumb thumb={thumbOfTank(tank, bed ?? ended[0], units)} height={64} />
+      <BedThumb thumb={thumbOfTank(tank, bed ?? ended[0], { figures, unitSystem: units })} height={64} />
       <div className="min-w-0">
         <p>
           {numbered ? `Tank ${tank.position}: ` : ''}

@@ -1,21 +1,23 @@
 import type { Me } from '@almanac/contract/session'
 import type { SiteRow } from '@almanac/contract/sites'
+import { jobKindWords } from '@almanac/records/job-kind'
+import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import type { Column } from '@almanac/ui/data-table'
 import { DueAxisHead, DueRibbon } from '@almanac/ui/due-ribbon'
 import { JobStateWord } from '@almanac/ui/job-state-word'
-import { beganWords, jobWords, monthWords, resinWords, ribbonAxis, tankWords, thumbOfTank } from '@/client/bed-facts-words'
+import { beganWords, monthWords, resinWords, ribbonAxis, tankWords, thumbOfTank } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 
 /** The columns of the list of sites. */
-export function siteColumns(today: string, { company }: Pick<Me, 'company'>): Column<SiteRow>[] {
+export function siteColumns(today: string, { company }: Pick<Me, 'company'>, figures: FirmFigures): Column<SiteRow>[] {
   const axis = ribbonAxis(today)
   const units = company.unitSystem
   return [
     {
       key: 'thumb',
       head: <span className="sr-only">Drawing</span>,
-      cell: ({ tanks: [tank], beds: [bed] }) => <BedThumb thumb={tank ? thumbOfTank(tank, bed, units) : null} />,
+      cell: ({ tanks: [tank], beds: [bed] }) => <BedThumb thumb={tank ? thumbOfTank(tank, bed, { figures, unitSystem: units }) : null} />,
       width: '44px',
       phone: 'hide',
     },
@@ -77,7 +79,7 @@ export function siteColumns(today: string, { company }: Pick<Me, 'company'>): Co
       cell: ({ nextJob }) =>
         nextJob ? (
           <span>
-            {jobWords(nextJob.kind)}
+            {jobKindWords[nextJob.kind]}
             <span className="block text-small">
               <JobStateWord state={nextJob.state.replace('-', ' ')} />
               {nextJob.visitDay ? <span className="text-soft"> {dayWords(nextJob.visitDay)}</span> : null}

@@ -17,7 +17,7 @@ import { useSearch } from './use-search.ts'
 
 /** Every site of the firm, found by any part of a name, street, phone or tank. */
 export function Sites() {
-  const { api, me } = useSession()
+  const { api, me, figures } = useSession()
   const today = useToday()
   const mayChange = usePermission('change:site')
   const { text, searched, type } = useSearch()
@@ -64,7 +64,7 @@ export function Sites() {
       {sites.isSuccess ? (
         <DataTable
           caption="Sites"
-          columns={siteColumns(today, me)}
+          columns={siteColumns(today, me, figures)}
           rows={rows}
           rowKey={(row) => row.id}
           rowHref={(row) => `/sites/${row.id}`}

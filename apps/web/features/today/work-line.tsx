@@ -1,9 +1,11 @@
 import type { WorkLine as Line } from '@almanac/contract/visits'
+import { jobKindWords } from '@almanac/records/job-kind'
+import { thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { JobStateWord } from '@almanac/ui/job-state-word'
 import Link from 'next/link'
+import { bedWords } from '@/client/bed-facts-words'
 import { clockIn } from '@/client/clock-words'
-import { bedWords, kindWord, thumbOf } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 
 /** One visit as a large target: when, what, where, with whom. */
@@ -21,7 +23,7 @@ export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: bool
         </span>
         <span className="grow">
           <span className="font-semibold">
-            {kindWord(visit.kind)} · {visit.siteLabel}
+            {jobKindWords[visit.kind]} · {visit.siteLabel}
           </span>
           <span className="block text-small text-soft">
             {[visit.street, visit.town].filter(Boolean).join(', ')}
@@ -32,7 +34,7 @@ export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: bool
           </span>
           {visit.state === 'booked' ? null : <JobStateWord state={visit.state} />}
         </span>
-        {visit.bed ? <BedThumb thumb={thumbOf(visit.bed, unitSystem, figures)} height={56} /> : null}
+        {visit.bed ? <BedThumb thumb={thumbOf(visit.bed, { figures, unitSystem })} height={56} /> : null}
       </Link>
     </li>
   )

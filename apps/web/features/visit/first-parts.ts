@@ -1,8 +1,8 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { KitLine } from '@almanac/softener/kit/kit-types'
+import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { UnitSystem } from '@almanac/units/unit-system'
-import { kitOf } from '@/client/job-words'
 import type { PartLine } from './draft.ts'
 
 type Stock = VisitPage['stock']
@@ -31,7 +31,7 @@ const counted = (one: KitLine) => one.item !== 'resin' && !one.toReturn && KINDS
 
 /** The parts a rebed is likely to have used: its kit, matched with what the stores hold. The technician corrects it. */
 export function firstParts(visit: VisitPage, units: UnitSystem, figures: FirmFigures): PartLine[] {
-  const kit = visit.kind === 'rebed' && visit.bed ? kitOf(visit.bed, units, figures) : null
+  const kit = visit.kind === 'rebed' && visit.bed ? kitOf(visit.bed, { figures, unitSystem: units }) : null
   if (!kit?.ok) return []
   const resinKind = visit.bed?.resinKind === 'unknown' ? 'gel-8' : (visit.bed?.resinKind ?? 'gel-8')
   const resin = kit.value.bagPlan.bags.map((bag) =>

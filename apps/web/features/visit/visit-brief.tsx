@@ -1,5 +1,6 @@
 'use client'
 import type { VisitPage } from '@almanac/contract/visits'
+import { jobKindWords } from '@almanac/records/job-kind'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
@@ -10,7 +11,6 @@ import { Problem } from '@almanac/ui/problem'
 import Link from 'next/link'
 import { clockIn, durationWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
-import { kindWord } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { VisitDrawing } from './visit-drawing.tsx'
@@ -27,7 +27,7 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
   return (
     <>
       <PageHead
-        title={`${kindWord(visit.kind)} at ${visit.siteLabel}`}
+        title={`${jobKindWords[visit.kind]} at ${visit.siteLabel}`}
         lead={`${clockIn(timeZone, visit.startsAt)} to ${clockIn(timeZone, visit.endsAt)}, ${visit.people.join(' and ')}. About ${durationWords(procedure.minutes)} of work in ${procedure.steps.length} steps.`}
       />
       {visit.jobNotes ? <Notice kind="mind">{visit.jobNotes}</Notice> : null}

@@ -1,14 +1,14 @@
 import type { VisitPage } from '@almanac/contract/visits'
+import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatWeightLb } from '@almanac/units/format'
-import { kitOf } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 
 /** What to carry in, line by line; each line can be asked why. */
 export function VisitKit({ visit }: { visit: VisitPage }) {
   const { me, figures } = useSession()
-  const kit = visit.bed ? kitOf(visit.bed, me.company.unitSystem, figures) : null
+  const kit = visit.bed ? kitOf(visit.bed, { figures, unitSystem: me.company.unitSystem }) : null
   if (!kit) return null
   if (!kit.ok)
     return (

@@ -1,4 +1,5 @@
 'use client'
+import { jobKindWords } from '@almanac/records/job-kind'
 import { FieldFrame } from '@almanac/ui/field-frame'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
@@ -6,7 +7,6 @@ import { TextLink } from '@almanac/ui/text-link'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
-import { kindWord } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { CloseOutForm } from './close-out-form.tsx'
 import { procedureOf } from './procedure-of.ts'
@@ -38,7 +38,7 @@ export function Visit({ visitId }: { visitId: string }) {
     </TextLink>
   )
   return (
-    <FieldFrame title={visit ? `${visit.siteLabel} · ${kindWord(visit.kind).toLowerCase()}` : 'Visit'} status={status} back={back}>
+    <FieldFrame title={visit ? `${visit.siteLabel} · ${jobKindWords[visit.kind].toLowerCase()}` : 'Visit'} status={status} back={back}>
       {page.error ? (
         <Problem happened={readFailure(page.error).message} onRetry={() => void page.refetch()} retrying={page.isFetching} />
       ) : null}

@@ -1,0 +1,83 @@
+import type { BedFacts, BedWater } from '@almanac/records/bed-facts'
+import { knownResinKind } from '@almanac/records/resin-kind'
+import type { Result } from '@almanac/units/result'
+import { cToF } from '@almanac/units/temperature'
+import type { UnitSystem } from '@almanac/units/unit-system'
+import { drawBed, drawBedThumb } from '../drawing/bed-drawing.ts'
+import type { BedDrawing } from '../drawing/drawing-types.ts'
+import type { FirmFigures } from '../firm/firm-figures.ts'
+import { chooseTube } from '../kit/choose-tube.ts'
+import type { RebedKit, RebedKitInput } from '../kit/kit-types.ts'
+import { rebedKit } from '../kit/rebed-kit.ts'
+import type { ProcedureContext } from '../procedure/procedure-types.ts'
+
+/** Whose rebed it is: the firm's own tables, and the units its people read. */
+export type RebedFirm = { figures: FirmFigures; unitSystem: UnitSystem }
+
+/**
+ * A bed's record as the kit takes it: the one place where it is decided what of the record counts. Every screen, paper, reservation and total asks here.
+ *
+ * The tube's length: the recorded length of the tube that is in the tank, where such a tube could stand in it; else worked out from the tank and marked as
+ * an estimate (tanks/distributor-tube.ts). A recorded length outranks the sum, because that tube sealed in its valve: one cut too long cracks the valve, one
+ * too short lets beads through. The tube's diameter: as recorded, else by the valve's card, else as usual for the tank (kit/choose-tube.ts). The bags follow
+ * from the record and the firm's own bag sizes alone, never from the shelf of the day, so that what was booked is what is loaded.
+ */
+export function kitInputOf(bed: BedFacts, { figures, unitSystem }: RebedFirm): RebedKitInput {
+  return {
+    diameterIn: bed.diameterIn,
+    heightIn: bed.heightIn,
+    nominalGrains: bed.nominalGrains,
+    resinVolumeFt3: bed.volumeFt3,
+    resinKind: knownResinKind(bed.resinKind),
+    gravelLb: bed.gravelLb,
+    tubeOutsideDiameterIn: bed.tubeOdIn,
+    oldTubeLengthIn: bed.tubeCutIn,
+    valve: figures.valves.find((card) => card.id === bed.valveCardId) ?? null,
+    figures,
+    unitSystem,
+  }
+}
+
+/** The kit of the bed's rebed; refuses where the tank's size is not known or not possible. */
+export const kitOf = (bed: BedFacts, firm: RebedFirm): Result<RebedKit> => rebedKit(kitInputOf(bed, firm))
+
+/** The tank and its bed to scale, with the tube as the kit brings it; refuses as the kit does. */
+export function drawingOf(bed: BedFacts, water: Pick<BedWater, 'temperatureC'>, firm: RebedFirm): Result<BedDrawing> {
+  const { valve, tubeOutsideDiameterIn: recordedOdIn, ...input } = kitInputOf(bed, firm)
+  const tube = bed.diameterIn === null ? null : chooseTube({ recordedOdIn, valve, diameterIn: bed.diameterIn, unitSystem: firm.unitSystem })
+  return drawBed({
+    ...input,
+    // Where nothing decides it, the drawing takes the usual tube as the kit does, and says that it is assumed.
+    tubeOutsideDiameterIn: tube === null || tube.basis === 'usual' ? null : tube.outsideDiameterIn,
+    backwashGpm: bed.backwashGpm,
+    waterTemperatureF: water.temperatureC === null ? null : cToF(water.temperatureC),
+  })
+}
+
+/** What the small drawing shows of a bed. */
+export type ThumbFacts = Pick<BedFacts, 'diameterIn' | 'heightIn' | 'nominalGrains' | 'volumeFt3' | 'gravelLb' | 'resinKind'>
+
+/** The tank and its bed drawn small, for lists; null where the tank's size is not known. */
+export function thumbOf(bed: ThumbFacts, { figures, unitSystem }: RebedFirm) {
+  const { diameterIn, heightIn, nominalGrains, gravelLb, volumeFt3: resinVolumeFt3 } = bed
+  const known = { diameterIn, heightIn, nominalGrains, gravelLb, resinVolumeFt3, resinKind: knownResinKind(bed.resinKind) }
+  const drawn = drawBedThumb({ ...known, figures, unitSystem })
+  return drawn.ok ? drawn.value : null
+}
+
+/** What the steps of a visit depend on; the tube's length is the kit's. */
+export function procedureContextOf(bed: BedFacts | null, water: BedWater, firm: RebedFirm): ProcedureContext {
+  const site = { waterSource: water.source, ironMgL: water.ironMgL, ...firm }
+  if (!bed) return site
+  const kit = kitOf(bed, firm)
+  return {
+    ...site,
+    diameterIn: bed.diameterIn,
+    heightIn: bed.heightIn,
+    nominalGrains: bed.nominalGrains,
+    resinVolumeFt3: bed.volumeFt3,
+    resinKind: knownResinKind(bed.resinKind),
+    gravelLb: bed.gravelLb,
+    newTubeLengthIn: kit.ok ? kit.value.tubeLengthIn : null,
+  }
+}
