@@ -1,39 +1,24 @@
+import { importColumns } from '@almanac/records/import-facts'
 import type { Tx } from '../client.ts'
+import { sqlName } from './sql-name.ts'
 
 /** Columns an import fills; a row that lacks one leaves it null, and columns not named here get their defaults. Identifiers come from here only. */
 const COLUMNS = {
   import_row: ['companyId', 'id', 'batchId', 'line', 'cells', 'status', 'problems', 'notes'],
-  customer: ['companyId', 'id', 'batchId', 'matchKey', 'name', 'reference'],
-  contact: ['companyId', 'id', 'batchId', 'customerId', 'role', 'name', 'phone', 'email'],
+  customer: ['companyId', 'id', 'batchId', 'matchKey', ...importColumns('customer')],
+  contact: ['companyId', 'id', 'batchId', 'customerId', 'role', ...importColumns('contact')],
   consent: ['companyId', 'id', 'contactId', 'channel', 'granted', 'source', 'sinceDay'],
-  site: [
-    ...['companyId', 'id', 'batchId', 'matchKey', 'label', 'street', 'town', 'region', 'postcode', 'accessNotes'],
-    ...['waterSupplyId'],
-  ],
+  site: ['companyId', 'id', 'batchId', 'matchKey', ...importColumns('site')],
   tenure: ['companyId', 'id', 'siteId', 'customerId'],
-  softener: [
-    ...['companyId', 'id', 'batchId', 'matchKey', 'siteId', 'label', 'location', 'arrangement', 'notes'],
-    ...['installedEarliest', 'installedLatest', 'installedAsWritten'],
-  ],
-  tank: [
-    ...['companyId', 'id', 'batchId', 'softenerId', 'position', 'diameterIn', 'heightIn', 'nominalGrains'],
-    ...['sizeAsWritten', 'factSources'],
-  ],
-  bed: [
-    ...['companyId', 'id', 'batchId', 'tankId', 'resinKind', 'volumeFt3', 'beganEarliest', 'beganLatest', 'beganAsWritten'],
-    ...['lastSeenDay', 'endedEarliest', 'endedLatest', 'endCause', 'entered', 'factSources'],
-  ],
-  water_test: [
-    ...['companyId', 'id', 'batchId', 'siteId', 'softenerId', 'day', 'point', 'hardnessGpg', 'ironMgL', 'freeChlorineMgL'],
-    ...['totalChlorineMgL', 'entered', 'source'],
-  ],
-} as const
+  softener: ['companyId', 'id', 'batchId', 'matchKey', 'siteId', 'arrangement', ...importColumns('softener')],
+  tank: ['companyId', 'id', 'batchId', 'softenerId', 'position', 'factSources', ...importColumns('tank')],
+  bed: ['companyId', 'id', 'batchId', 'tankId', 'entered', 'factSources', ...importColumns('bed')],
+  water_test: ['companyId', 'id', 'batchId', 'siteId', 'softenerId', 'point', 'entered', 'source', ...importColumns('test')],
+}
 
 export type InsertedTable = keyof typeof COLUMNS
 /** A row to insert: its columns by their names in code, days as 'YYYY-MM-DD'. */
 export type NewRow = Record<string, unknown>
-
-const sqlName = (column: string) => column.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`)
 
 /** Inserts rows with one statement and one parameter, whatever their number: an import's rows would need tens of thousands of parameters otherwise. */
 export async function insertImported(tx: Tx, table: InsertedTable, rows: readonly NewRow[]): Promise<void> {

@@ -1,38 +1,19 @@
+import { importColumns } from '@almanac/records/import-facts'
 import type { Tx } from '../client.ts'
+import { sqlName } from './sql-name.ts'
 
-/** Columns an import may change: name in code, name and type in the table. Identifiers come from here only, never from input. */
-const COLUMNS = {
-  customer: { name: 'name text', reference: 'reference text' },
-  contact: { name: 'name text', phone: 'phone text', email: 'email text' },
-  site: {
-    ...{ label: 'label text', street: 'street text', town: 'town text', region: 'region text', postcode: 'postcode text' },
-    ...{ accessNotes: 'access_notes text', waterSupplyId: 'water_supply_id uuid' },
-  },
-  softener: {
-    ...{ label: 'label text', location: 'location text', notes: 'notes text', installedEarliest: 'installed_earliest date' },
-    ...{ installedLatest: 'installed_latest date', installedAsWritten: 'installed_as_written text' },
-  },
-  tank: {
-    ...{ diameterIn: 'diameter_in float8', heightIn: 'height_in float8', nominalGrains: 'nominal_grains int' },
-    sizeAsWritten: 'size_as_written text',
-  },
-  bed: {
-    ...{
-      resinKind: 'resin_kind text',
-      volumeFt3: 'volume_ft3 float8',
-      beganEarliest: 'began_earliest date',
-      beganLatest: 'began_latest date',
-    },
-    ...{ beganAsWritten: 'began_as_written text', lastSeenDay: 'last_seen_day date', endedEarliest: 'ended_earliest date' },
-    ...{ endedLatest: 'ended_latest date', endCause: 'end_cause text' },
-  },
-  water_test: {
-    ...{ hardnessGpg: 'hardness_gpg float8', ironMgL: 'iron_mg_l float8', freeChlorineMgL: 'free_chlorine_mg_l float8' },
-    ...{ totalChlorineMgL: 'total_chlorine_mg_l float8', day: 'day date' },
-  },
+/** Which kind's facts stand in each table; its columns come from there only, never from input. */
+const KINDS = {
+  customer: 'customer',
+  contact: 'contact',
+  site: 'site',
+  softener: 'softener',
+  tank: 'tank',
+  bed: 'bed',
+  water_test: 'test',
 } as const
 
-export type ImportedTable = keyof typeof COLUMNS
+export type ImportedTable = keyof typeof KINDS
 export type ImportedPatch = {
   id: string
   version: number
@@ -50,23 +31,23 @@ const ENTERED: ReadonlySet<ImportedTable> = new Set(['bed', 'water_test'])
  * answers how many were changed. Where facts came from, and values as typed, are merged in.
  */
 export async function updateImported(tx: Tx, companyId: string, table: ImportedTable, patches: readonly ImportedPatch[]): Promise<number> {
-  const columns = Object.entries(COLUMNS[table]).map(([code, sql]) => {
-    const [name = '', type = ''] = sql.split(' ')
-    return { code, name, type }
-  })
+  const columns = importColumns(KINDS[table]).map((code) => ({ code, name: sqlName(code) }))
   const sets = [
     'version = t.version + 1',
-    ...columns.map(({ code, name }) => `${name} = n."${code}"`),
-    ...(SOURCED.has(table) ? ['fact_sources = t.fact_sources || n.sources'] : []),
+    ...columns.map(({ name }) => `"${name}" = n."${name}"`),
+    ...(SOURCED.has(table) ? ['fact_sources = t.fact_sources || n.fact_sources'] : []),
     ...(ENTERED.has(table) ? ['entered = t.entered || n.entered'] : []),
   ]
-  const shape = columns.map(({ code, type }) => `"${code}" ${type}`).join(', ')
-  const sql = `update ${table} t set ${sets.join(', ')}
-    from jsonb_to_recordset($2::jsonb) as n(id uuid, version int, sources jsonb, entered jsonb, ${shape})
+  // The table itself says the types.
+  const sql = `update "${table}" t set ${sets.join(', ')}
+    from jsonb_populate_recordset(null::"${table}", $2::jsonb) n
     where t.company_id = $1::uuid and t.id = n.id and t.version = n.version`
   let changed = 0
   for (let start = 0; start < patches.length; start += CHUNK) {
-    const plain = patches.slice(start, start + CHUNK).map(({ columns: values, ...patch }) => ({ ...values, ...patch }))
+    const plain = patches.slice(start, start + CHUNK).map(({ id, version, columns: values, sources, entered }) => ({
+      ...{ id, version, fact_sources: sources, entered },
+      ...Object.fromEntries(columns.map(({ code, name }) => [name, values[code] ?? null])),
+    }))
     changed += await tx.$executeRawUnsafe(sql, companyId, JSON.stringify(plain))
   }
   return changed

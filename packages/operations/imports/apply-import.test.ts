@@ -93,6 +93,17 @@ describe('an import', () => {
     expect(await stateOf(firm)).toEqual(before)
   })
 
+  test('keeps coordinates, and the same file again changes nothing and blames nobody; moved ones are taken', async () => {
+    const located = (row: string, at: string) => [`${HEADER},Latitude,Longitude`, `${row},${at}`].join('\n')
+    await bringIn(firm, located(ANNA, '40.7608,-111.8910'))
+    expect((await stateOf(firm)).sites[0]).toMatchObject({ latitude: 40.7608, longitude: -111.891 })
+    const { done, batchId } = await bringIn(firm, located(ANNA, '40.7608,-111.8910'))
+    expect(done).toMatchObject({ created: 0, updated: 0, unchanged: 1 })
+    expect((await rowsOf(firm, batchId)).flatMap((row) => row.notes as string[])).not.toContainEqual(expect.stringContaining('coordinates'))
+    await bringIn(firm, located(ANNA, '40.7,-111.9'))
+    expect((await stateOf(firm)).sites[0]).toMatchObject({ latitude: 40.7, longitude: -111.9 })
+  })
+
   test('of a file that names one customer twice with two sites makes one customer', async () => {
     const { done } = await bringIn(firm, file(ANNA, ANNA.replace('14 Orchard Ln', '9 Elm St')))
     expect(done).toMatchObject({ customers: 1, sites: 2, softeners: 2 })

@@ -1,7 +1,8 @@
 import type { Disinfectant } from '@almanac/records/disinfectant'
+import { factWords } from '@almanac/records/import-facts'
 import type { ImportedRecord } from '@almanac/service-rules/import/import-types'
 import { normaliseText } from '@almanac/service-rules/import/normalise'
-import { FACT_WORDS, sameFact } from './facts.ts'
+import { sameFact } from './facts.ts'
 import { type Wanted, wantedFromRecord } from './wanted-from-record.ts'
 
 const KIND_WORDS = {
@@ -65,7 +66,7 @@ export function gatherRow(wants: FileWants, record: ImportedRecord, line: number
       const before = known.facts[fact]
       if (before && !sameFact(before, value) && thing.position === 1)
         notes.push(
-          `Line ${known.lines[fact]} gives another ${FACT_WORDS[fact] ?? fact} for the same ${KIND_WORDS[thing.kind]}; this line counts.`,
+          `Line ${known.lines[fact]} gives another ${factWords[fact] ?? fact} for the same ${KIND_WORDS[thing.kind]}; this line counts.`,
         )
       known.facts[fact] = value
       known.lines[fact] = line

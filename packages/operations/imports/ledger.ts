@@ -1,8 +1,9 @@
-import type { Facts, Kind } from './facts.ts'
+import type { ImportKind } from '@almanac/records/import-facts'
+import type { Facts } from './facts.ts'
 
 /** What an import did to one thing; kept with the row that named it first, for later imports and for undoing. */
 export type LedgerEntry = {
-  kind: Kind
+  kind: ImportKind
   id: string
   key: string
   /** Facts as they stood before; null where the import created the thing. */

@@ -1,9 +1,10 @@
-import type { EnteredValues, Facts, Kind, Value } from './facts.ts'
+import type { ImportKind } from '@almanac/records/import-facts'
+import type { EnteredValues, Facts, Value } from './facts.ts'
 import type { LedgerEntry } from './ledger.ts'
 
 /** A thing to be made. `parents` are ids. */
 export type Create = {
-  kind: Kind
+  kind: ImportKind
   id: string
   key: string
   line: number
@@ -48,8 +49,8 @@ export type RowOutcome = {
 }
 
 export type Plan = {
-  creates: Record<Kind, Create[]>
-  patches: Record<Kind, Patch[]>
+  creates: Record<ImportKind, Create[]>
+  patches: Record<ImportKind, Patch[]>
   consents: ConsentPatch[]
   supplies: SupplyPlan
   rows: RowOutcome[]
@@ -59,10 +60,10 @@ export type Plan = {
   bedIds: Set<string>
 }
 
-export const KINDS = ['customer', 'contact', 'site', 'softener', 'tank', 'bed', 'test'] as const satisfies readonly Kind[]
+export const KINDS = ['customer', 'contact', 'site', 'softener', 'tank', 'bed', 'test'] as const satisfies readonly ImportKind[]
 
 export function emptyPlan(): Plan {
-  const byKind = <T>() => Object.fromEntries(KINDS.map((kind) => [kind, [] as T[]])) as unknown as Record<Kind, T[]>
+  const byKind = <T>() => Object.fromEntries(KINDS.map((kind) => [kind, [] as T[]])) as unknown as Record<ImportKind, T[]>
   return {
     creates: byKind<Create>(),
     patches: byKind<Patch>(),

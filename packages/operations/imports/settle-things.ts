@@ -1,7 +1,8 @@
 import type { PresentTank, PresentThing } from '@almanac/database/read/import-present'
+import { factWords, type ImportKind } from '@almanac/records/import-facts'
 import { newId } from '@almanac/runtime/ids'
 import { decideFacts } from './decide-facts.ts'
-import { columnsOf, FACT_WORDS, type Facts, factsOf, type Kind } from './facts.ts'
+import { columnsOf, type Facts, factsOf } from './facts.ts'
 import type { FileWants } from './gather-wanted.ts'
 import type { Ledger } from './ledger.ts'
 import type { Plan } from './plan-types.ts'
@@ -10,7 +11,7 @@ import type { Outcomes, Settling, Standing } from './settling.ts'
 import type { Wanted } from './wanted-from-record.ts'
 
 const push = <T>(map: Map<number, T[]>, line: number, value: T) => void map.set(line, [...(map.get(line) ?? []), value])
-const SOURCED: ReadonlySet<Kind> = new Set(['tank', 'bed'])
+const SOURCED: ReadonlySet<ImportKind> = new Set(['tank', 'bed'])
 
 function begin(plan: Plan, ledger: Ledger, fileName: string): Settling {
   const outcomes: Outcomes = { created: new Set(), updated: new Set(), notes: new Map(), ledger: new Map(), idOf: new Map() }
@@ -44,7 +45,7 @@ function begin(plan: Plan, ledger: Ledger, fileName: string): Settling {
       const decision = decideFacts(stands, ledger.wrote.get(present.id) ?? {}, thing.facts)
       if (thing.kind === 'bed') keepDaysInOrder(stands, decision)
       for (const fact of decision.kept)
-        settling.note(thing.lines[fact] ?? thing.line, `Kept your edit of the ${FACT_WORDS[fact] ?? fact}; the file says otherwise.`)
+        settling.note(thing.lines[fact] ?? thing.line, `Kept your edit of the ${factWords[fact] ?? fact}; the file says otherwise.`)
       const changed = Object.keys(decision.changed)
       if (changed.length > 0) {
         const wrote = { ...decision.changed, ...decision.confirmed }

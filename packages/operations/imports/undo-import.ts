@@ -7,13 +7,13 @@ import { lockImports } from '@almanac/database/sql/import-row-outcomes'
 import { type ImportedTable, updateImported } from '@almanac/database/sql/import-updates'
 import { markImportsLeftEmpty } from '@almanac/database/sql/imports-left-empty'
 import { lockRows } from '@almanac/database/sql/lock-rows'
+import type { ImportKind } from '@almanac/records/import-facts'
 import { dayIn } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { announceRecords } from './announce-records.ts'
-import type { Kind } from './facts.ts'
 import { forecastBeds } from './forecast-beds.ts'
 import type { LedgerEntry } from './ledger.ts'
 import { KINDS } from './plan-types.ts'
@@ -22,12 +22,12 @@ import { planUndo, type UndoPlan } from './undo-plan.ts'
 import { writeConsents } from './write-consents.ts'
 
 const CHUNK = 5000
-const TABLE_OF: Record<Kind, ImportedTable> = {
+const TABLE_OF: Record<ImportKind, ImportedTable> = {
   ...{ customer: 'customer', contact: 'contact', site: 'site', softener: 'softener' },
   ...{ tank: 'tank', bed: 'bed', test: 'water_test' },
 }
 
-async function archive(tx: Tx, companyId: string, kind: Kind, ids: readonly string[], at: Date): Promise<void> {
+async function archive(tx: Tx, companyId: string, kind: ImportKind, ids: readonly string[], at: Date): Promise<void> {
   for (let start = 0; start < ids.length; start += CHUNK) {
     const where = { companyId, id: { in: ids.slice(start, start + CHUNK) } }
     const data = { archivedAt: at, version: { increment: 1 } }

@@ -2,8 +2,9 @@ import type { ImportKept, ImportUndone } from '@almanac/contract/imports'
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import { readThings, readTouched } from '@almanac/database/read/import-touched'
+import { factWords, type ImportKind } from '@almanac/records/import-facts'
 import type * as z from 'zod'
-import { columnsOf, FACT_WORDS, type Facts, factsOf, type Kind, sameFact } from './facts.ts'
+import { columnsOf, type Facts, factsOf, sameFact } from './facts.ts'
 import type { LedgerEntry } from './ledger.ts'
 import { type ConsentPatch, KINDS, type Patch } from './plan-types.ts'
 import { CONSENTS } from './write-consents.ts'
@@ -13,8 +14,8 @@ type Kept = z.infer<typeof ImportKept>
 type Entry = LedgerEntry & { unit: LedgerRow }
 
 export type UndoPlan = {
-  archive: Record<Kind, string[]>
-  patches: Record<Kind, Patch[]>
+  archive: Record<ImportKind, string[]>
+  patches: Record<ImportKind, Patch[]>
   consents: ConsentPatch[]
   siteIds: Set<string>
   bedIds: Set<string>
@@ -22,7 +23,7 @@ export type UndoPlan = {
 }
 
 const KEPT_SHOWN = 200
-const ofUnit = (kind: Kind) => kind === 'softener' || kind === 'tank' || kind === 'bed' || kind === 'test'
+const ofUnit = (kind: ImportKind) => kind === 'softener' || kind === 'tank' || kind === 'bed' || kind === 'test'
 
 function plain(row: Record<string, unknown>): Record<string, unknown> {
   const consents = (row.consents ?? []) as { channel: string; granted: boolean }[]
@@ -38,10 +39,10 @@ function plain(row: Record<string, unknown>): Record<string, unknown> {
 export async function planUndo(tx: Tx, companyId: string, batchId: string, rows: readonly LedgerRow[]): Promise<UndoPlan> {
   const entries: Entry[] = rows.flatMap((unit) => unit.entries.map((entry) => ({ ...entry, unit })))
   const made = entries.filter((entry) => entry.was === null)
-  const idsOf = (kind: Kind, among = entries) => among.filter((entry) => entry.kind === kind).map((entry) => entry.id)
+  const idsOf = (kind: ImportKind, among = entries) => among.filter((entry) => entry.kind === kind).map((entry) => entry.id)
   const present = new Map<string, { id: string; version: number } & Record<string, unknown>>()
   for (const kind of KINDS) for (const [id, row] of await readThings(tx, companyId, kind, idsOf(kind))) present.set(id, row)
-  const byKind = <T>() => Object.fromEntries(KINDS.map((kind) => [kind, [] as T[]])) as unknown as Record<Kind, T[]>
+  const byKind = <T>() => Object.fromEntries(KINDS.map((kind) => [kind, [] as T[]])) as unknown as Record<ImportKind, T[]>
   const plan: UndoPlan = {
     ...{ archive: byKind<string>(), patches: byKind<Patch>(), consents: [], siteIds: new Set(), bedIds: new Set() },
     summary: { archived: 0, restored: 0, kept: 0, keptExamples: [] },
@@ -120,7 +121,7 @@ function restore(
   const back: Facts = {}
   for (const [fact, before] of Object.entries(was)) {
     if (sameFact(stands[fact], entry.wrote[fact])) back[fact] = before
-    else keep({ kind: entry.kind, siteId, why: `The ${FACT_WORDS[fact] ?? fact} stays, for it was edited since.` })
+    else keep({ kind: entry.kind, siteId, why: `The ${factWords[fact] ?? fact} stays, for it was edited since.` })
   }
   if (Object.keys(back).length === 0) return
   plan.summary.restored += Object.keys(back).length

@@ -1,10 +1,11 @@
+import type { ImportKind } from '@almanac/records/import-facts'
 import type { DayReading, ImportedRecord } from '@almanac/service-rules/import/import-types'
 import { matchKeys } from '@almanac/service-rules/import/match-keys'
-import type { EnteredValues, Fact, Facts, Kind } from './facts.ts'
+import type { EnteredValues, Fact, Facts } from './facts.ts'
 
 /** What a row wants to be known of one thing. `parents` are the keys of what it hangs on. */
 export type Wanted = {
-  kind: Kind
+  kind: ImportKind
   key: string
   parents: { customer: string; site: string; softener: string }
   /** First line that speaks of it, and the line each fact was taken from. */
@@ -79,7 +80,7 @@ export function wantedFromRecord(record: ImportedRecord, line: number): RowWants
   const keys = matchKeys(record)
   const { contact, site, softener, bed, water } = record
   const things: Wanted[] = []
-  const want = (kind: Kind, key: string, wanted: Record<string, Fact | null>, more: Partial<Wanted> = {}) => {
+  const want = (kind: ImportKind, key: string, wanted: Record<string, Fact | null>, more: Partial<Wanted> = {}) => {
     const facts = Object.fromEntries(Object.entries(wanted).filter((entry): entry is [string, Fact] => entry[1] !== null))
     const parents = { customer: keys.customerKey, site: keys.siteKey, softener: keys.softenerKey }
     const lines = Object.fromEntries(Object.keys(facts).map((fact) => [fact, line]))

@@ -4,15 +4,15 @@ import { insertImported, type NewRow } from '@almanac/database/sql/import-insert
 import { saveRowOutcomes } from '@almanac/database/sql/import-row-outcomes'
 import { type ImportedTable, updateImported } from '@almanac/database/sql/import-updates'
 import { lockRows } from '@almanac/database/sql/lock-rows'
+import type { ImportKind } from '@almanac/records/import-facts'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import type { Kind } from './facts.ts'
 import { KINDS, type Plan } from './plan-types.ts'
 import { rowsOf } from './rows-of-creates.ts'
 import { CONSENTS, writeConsents } from './write-consents.ts'
 
 const CHUNK = 1000
-const TABLE_OF: Record<Kind, ImportedTable> = {
+const TABLE_OF: Record<ImportKind, ImportedTable> = {
   customer: 'customer',
   contact: 'contact',
   site: 'site',
