@@ -13,7 +13,7 @@ const HORIZON_DAYS = 120
 type Firm = { today: string; unitSystem: UnitSystem; figures: FirmFigures }
 
 /** What a rebed takes of each item on average: over the beds most likely to fail within a year, each by its chance. */
-function usualTake({ beds, items }: Pick<StoreDemand, 'beds' | 'items'>, firm: Omit<Firm, 'today'>): Map<string, number> {
+export function usualTake({ beds, items }: Pick<StoreDemand, 'beds' | 'items'>, firm: Omit<Firm, 'today'>): Map<string, number> {
   const sums = new Map<string, number>()
   let weights = 0
   for (const { weight, bed } of beds) {
