@@ -36,7 +36,7 @@ async function lockOpenVisit(tx: Tx, companyId: string, visitId: string): Promis
   if (state === 'called-off')
     throw new AppError(
       'conflict',
-      'The office called this visit off. Nothing was changed; your entries are still on this tablet. Ring the office: they can book it again.',
+      'The office called this visit off. Nothing was changed; your entries are still on this tablet. Call the office: once they book it again, the new visit offers them.',
       { state },
     )
   return { job, startsAt }

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { type Draft, emptyDraft, entered } from './draft.ts'
+import { leftDraft } from './left-draft.ts'
 import { shownDraft } from './prefilled.ts'
 import { readDraft } from './read-draft.ts'
 
@@ -76,3 +77,18 @@ test('a draft of the form before opens with all that was typed', () => {
 })
 
 test.each([[null], ['{'], ['null'], ['7']])('%j is no draft: an empty one opens', (text) => expect(readDraft(text)).toEqual(emptyDraft))
+
+test('entries of a visit that was called off are found for the next visit of the same job, and for no other', () => {
+  const shelf = 'almanac:visit:firm:ann:'
+  const kept = new Map([
+    [`${shelf}old`, JSON.stringify({ ...answered, jobId: 'job' })],
+    [`${shelf}other`, JSON.stringify({ ...answered, jobId: 'another' })],
+    ['almanac:visit:firm:bob:old', JSON.stringify({ ...answered, jobId: 'job' })],
+    [`${shelf}begun`, JSON.stringify({ ...emptyDraft, jobId: 'job', startedAt: at })],
+    [`${shelf}before`, FIRST_FORM],
+  ])
+  const store = { length: kept.size, key: (i: number) => [...kept.keys()][i] ?? null, getItem: (key: string) => kept.get(key) ?? null }
+  expect(leftDraft(store, shelf, 'new', 'job')).toMatchObject({ key: `${shelf}old`, entries: 5 })
+  expect(leftDraft(store, shelf, 'old', 'job')).toBeNull()
+  expect(leftDraft(store, shelf, 'new', 'third')).toBeNull()
+})

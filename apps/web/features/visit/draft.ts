@@ -46,6 +46,8 @@ export type StepTexts =
 export type Draft = Record<StepTexts, Field<string>> & {
   /** Version of this form; drafts kept by an earlier one are read by `readDraft`. */
   form: 2
+  /** The job it was begun for; null on drafts of before: a job booked again has another visit. */
+  jobId: string | null
   startedAt: string | null
   /** When the steps were left for the closing form; null on drafts that never came there. */
   finishedAt: string | null
@@ -66,6 +68,7 @@ export type Draft = Record<StepTexts, Field<string>> & {
 
 export const emptyDraft: Draft = {
   form: 2,
+  jobId: null,
   startedAt: null,
   finishedAt: null,
   step: 0,

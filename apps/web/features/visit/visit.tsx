@@ -1,6 +1,8 @@
 'use client'
 import { jobKindWords } from '@almanac/records/job-kind'
+import { Button } from '@almanac/ui/button'
 import { FieldFrame } from '@almanac/ui/field-frame'
+import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
@@ -31,6 +33,7 @@ export function Visit({ visitId }: { visitId: string }) {
         : entries > 0
           ? `${entries} ${entries === 1 ? 'entry' : 'entries'} kept on this tablet, not yet at the office`
           : ''
+  const left = visit && ready && draft.startedAt === null ? handle.leftFor(visit.jobId) : null
   const procedure = visit ? procedureOf(visit, me.company.unitSystem, figures) : null
   const back = (
     <TextLink href="/today" link={Link}>
@@ -47,7 +50,18 @@ export function Visit({ visitId }: { visitId: string }) {
         visit.state === 'closed' ? (
           <VisitClosed visit={visit} />
         ) : draft.startedAt === null ? (
-          <VisitBrief visit={visit} procedure={procedure} onStarted={() => change({ startedAt: new Date().toISOString(), step: 0 })} />
+          <>
+            {left ? (
+              <Notice kind="mind" action={<Button onClick={() => handle.takeOver(left)}>Use these entries</Button>}>
+                This tablet holds {left.entries === 1 ? 'one entry' : `${left.entries} entries`} of another visit for this job, not sent.
+              </Notice>
+            ) : null}
+            <VisitBrief
+              visit={visit}
+              procedure={procedure}
+              onStarted={() => change({ jobId: visit.jobId, startedAt: new Date().toISOString(), step: 0 })}
+            />
+          </>
         ) : draft.step < procedure.steps.length ? (
           <ProcedureSteps procedure={procedure} handle={handle} visit={visit} />
         ) : (
