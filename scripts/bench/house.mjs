@@ -30,6 +30,36 @@ function importersOfTheClient(files) {
   )
 }
 
+/** Names that more than one file of the product defines and exports: two homes of a word, or one word for two things. */
+function namesExportedTwice(files) {
+  const homes = new Map()
+  for (const file of files) {
+    const text = fs.readFileSync(path.join(root, file), 'utf8')
+    const names = text.matchAll(
+      /^export (?:default )?(?:async )?(?:declare )?(?:abstract )?(?:const|let|function\*?|class|type|interface) (\w+)/gm,
+    )
+    for (const name of new Set([...names].map((match) => match[1]))) homes.set(name, [...(homes.get(name) ?? []), file])
+  }
+  return [...homes].filter(([name, where]) => where.length > 1 && !FRAMEWORK_NAMES.has(name)).map(([name]) => name)
+}
+
+/** What the framework asks each page and route to export by that name. */
+const FRAMEWORK_NAMES = new Set(['GET', 'POST', 'HEAD', 'OPTIONS', 'dynamic', 'metadata', 'generateMetadata', 'runtime'])
+
+/** Shapes that a use case takes out of the contract a second time. */
+const inferredInOperations = (files) =>
+  files
+    .filter((file) => file.startsWith('packages/operations/'))
+    .reduce((sum, file) => sum + fs.readFileSync(path.join(root, file), 'utf8').split('z.infer<').length - 1, 0)
+
+/** Files that write out three or more kinds of resin: one is the home, each further one a list that a new kind must find. */
+const listingResinKinds = (files) =>
+  files.filter((file) => {
+    const text = fs.readFileSync(path.join(root, file), 'utf8')
+    const kinds = ["'gel-8'", "'gel-10'", /'fine-(mesh|8)'/, "'unknown'"]
+    return kinds.filter((kind) => (typeof kind === 'string' ? text.includes(kind) : kind.test(text))).length >= 3
+  })
+
 export default async function measure() {
   const files = sourceFiles().map((file) => ({ file, lines: countLines(file) }))
   const sorted = files.map(({ lines }) => lines).sort((a, b) => a - b)
@@ -37,6 +67,10 @@ export default async function measure() {
   const { cycles } = await readArrows(root, ['apps', 'packages', 'prisma', 'scripts', 'tests'])
   const importers = importersOfTheClient(files.map(({ file }) => file))
   const sum = (some) => some.reduce((total, { lines }) => total + lines, 0)
+  const product = files.map(({ file }) => file).filter((file) => /^(apps|packages)\/.*\.tsx?$/.test(file) && !isTest(file))
+  const twice = namesExportedTwice(product)
+  const inferred = inferredInOperations(product)
+  const resinLists = listingResinKinds(product)
   const testLines = sum(files.filter(({ file }) => isTest(file)))
   const codeLines = sum(files) - testLines
   const figures = {
@@ -48,6 +82,9 @@ export default async function measure() {
     over250Lines: files.filter(({ lines }) => lines > 250).map(({ file }) => file),
     filesInImportCycles: cycles.length,
     importersOfDatabaseClient: importers,
+    namesExportedTwice: twice.length,
+    inferredInOperations: inferred,
+    filesListingResinKinds: resinLists,
     codeLines,
     testLines,
     testToCode: Number((testLines / codeLines).toFixed(2)),
@@ -59,6 +96,9 @@ largest                ${figures.largestLines}  ${figures.largestFile}
 over 250 lines         ${figures.over250Lines.length}  ${figures.over250Lines.join(', ')}
 files in import cycles ${figures.filesInImportCycles}  ${cycles.join(', ')}
 importers of client    ${importers.length}  ${importers.join(', ')}
+names exported twice   ${twice.length}
+z.infer in operations  ${inferred}
+files listing resins   ${resinLists.length}  ${resinLists.join(', ')}
 code, test lines       ${codeLines}, ${testLines}
 test to code           ${figures.testToCode}`)
   return figures
