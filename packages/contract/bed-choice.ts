@@ -43,7 +43,7 @@ export type BedPlanFacts = z.infer<typeof BedPlanFacts>
 
 const Years = z.array(z.number())
 
-/** Years and factors, equally likely, smallest first: lives of a new bed of 8 % on this water, and how many times as long 10 % lasts. */
+/** Years and factors, equally likely, smallest first: lives of a new bed of 8% on this water, and how many times as long 10% lasts. */
 const BedLives = z.object({ newBedYears: Years, longerTen: Years, assumptions: z.array(z.string()) })
 
 /** What the three questions of a bed are answered from: which resin; rebed, clean or replace; owner or firm. */

@@ -9,7 +9,7 @@ function draw(
   heightIn: number,
   more: { resinVolumeFt3?: number; gravelLb?: number; backwashGpm?: number },
 ): BedDrawing {
-  const drawn = drawBed({ diameterIn, heightIn, waterTemperatureF: 52, unitSystem: 'us', ...more })
+  const drawn = drawBed({ diameterIn, heightIn, waterTemperatureF: 52, display: { locale: 'en-US', unitSystem: 'us' }, ...more })
   if (!drawn.ok) throw new Error(drawn.reason)
   return drawn.value
 }
@@ -49,7 +49,7 @@ describe.each(Object.entries(beds))('the drawing of %s', (_, drawing) => {
 describe('breaking a text into lines', () => {
   it('breaks at spaces and never inside a word', () => {
     expect(wrapWords('as the old tube, with its basket', 12)).toEqual(['as the old', 'tube, with', 'its basket'])
-    expect(wrapWords('31 % at 52 °F, 2.4 gpm', 16)).toEqual(['31\u00a0% at 52\u00a0°F,', '2.4\u00a0gpm'])
+    expect(wrapWords('31% at 52 °F, 2.4 gpm', 16)).toEqual(['31% at 52\u00a0°F,', '2.4\u00a0gpm'])
     expect(wrapWords('unbreakableword so', 5)).toEqual(['unbreakableword', 'so'])
   })
 })

@@ -1,5 +1,7 @@
 'use client'
+import { formatPercent, showWhole } from '@almanac/units/format-number'
 import { scaleLinear } from 'd3-scale'
+import { useDisplay } from './display.tsx'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { PlotReader } from './plot-reader.tsx'
 import { useWidth } from './use-width.ts'
@@ -14,11 +16,11 @@ const height = 260
 const top = 18
 const bottom = height - 50
 const left = 44
-const share = (part: number) => `${(part * 100).toFixed(1)} %`
 const NAMES = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'last']
 
 /** Where outcomes fell in what was forecast: honest forecasts fill all ten bars alike, too early ones the right, too late ones the left, too sure ones both ends. */
 export function CalibrationPlot({ title, tenths }: CalibrationPlotProps) {
+  const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(700)
   const total = tenths.reduce((sum, n) => sum + n, 0)
   if (total === 0) return null
@@ -27,7 +29,7 @@ export function CalibrationPlot({ title, tenths }: CalibrationPlotProps) {
   const slot = (width - left) / tenths.length
   const x = (i: number) => left + slot * i
   const words = (i: number) =>
-    `${NAMES[i]} tenth of the forecast${i === 0 ? ', before the early date' : i === 9 ? ', after the late date' : ''}: ${share(shares[i] ?? 0)} of outcomes, where 10 % are expected`
+    `${NAMES[i]} tenth of the forecast${i === 0 ? ', before the early date' : i === 9 ? ', after the late date' : ''}: ${formatPercent(shares[i] ?? 0, display, 1)} of outcomes, where ${formatPercent(0.1, display)} are expected`
   const narrow = width < 520
   return (
     <PlotFrame
@@ -36,9 +38,9 @@ export function CalibrationPlot({ title, tenths }: CalibrationPlotProps) {
         heads: ['Tenth of the forecast', 'Outcomes', 'Share', 'Expected'],
         rows: tenths.map((n, i) => [
           `${NAMES[i]}${i === 0 ? ' (before the early date)' : i === 9 ? ' (after the late date)' : ''}`,
-          n.toLocaleString('en-US'),
-          share(shares[i] ?? 0),
-          '10 %',
+          showWhole(n, display),
+          formatPercent(shares[i] ?? 0, display, 1),
+          formatPercent(0.1, display),
         ]),
       }}
       legend={
@@ -58,7 +60,7 @@ export function CalibrationPlot({ title, tenths }: CalibrationPlotProps) {
                 <g key={v}>
                   <path d={`M${left} ${y(v)} H${width}`} className="stroke-line" />
                   <text x={left - 8} y={y(v) + 4.5} textAnchor="end" className="fill-soft">
-                    {Math.round(v * 100)} %
+                    {formatPercent(v, display)}
                   </text>
                 </g>
               ))}

@@ -1,6 +1,8 @@
 'use client'
+import { withUnit } from '@almanac/units/format-number'
 import { scaleLinear } from 'd3-scale'
 import { area, curveMonotoneX, line } from 'd3-shape'
+import { useDisplay } from './display.tsx'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { PlotReader } from './plot-reader.tsx'
 import { useWidth } from './use-width.ts'
@@ -29,6 +31,7 @@ const right = 12
 
 /** Cost a year against the age at rebed: a valley whose floor is the due window; waiting for the failure as a dotted line. */
 export function CostCurve({ title, points, window, bestAge, runToFailure, money }: CostCurveProps) {
+  const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(900)
   const first = points[0]
   const last = points.at(-1)
@@ -64,7 +67,7 @@ export function CostCurve({ title, points, window, bestAge, runToFailure, money 
             what it may be, not knowing exactly how long beds last
           </LegendItem>
           {window ? (
-            <LegendItem sign={<rect width="22" height="12" className="fill-done" opacity=".22" />}>within 5 % of the cheapest</LegendItem>
+            <LegendItem sign={<rect width="22" height="12" className="fill-done" opacity=".22" />}>within 5% of the cheapest</LegendItem>
           ) : null}
           <LegendItem sign={<path d="M0 6 h22" className="stroke-danger" strokeWidth="1.5" strokeDasharray="2 4" />}>
             waiting for the failure
@@ -107,7 +110,7 @@ export function CostCurve({ title, points, window, bestAge, runToFailure, money 
                 <g>
                   <path d={`M${x(bestAge)} ${top - 12} V${bottom}`} className="stroke-done" strokeWidth="1.5" />
                   <text x={x(bestAge)} y={top - 17} textAnchor="middle" className="fill-done font-semibold">
-                    cheapest: {bestAge.toFixed(1).replace('.0', '')} years
+                    cheapest: {withUnit(bestAge, 1, 'years', display)}
                   </text>
                 </g>
               )}

@@ -1,5 +1,5 @@
 'use client'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import { fitMap, type MapPlace, spreadLabels } from './map-layout.ts'
 import { ScaleBar, YardSign } from './map-signs.tsx'
 import { PlotFrame } from './plot-frame.tsx'
@@ -12,7 +12,7 @@ export type DrivesMapProps = {
   title: string
   stops: readonly MapStop[]
   yard: MapPlace | null
-  unitSystem: UnitSystem
+  display: AmountDisplay
   /** Stops whose place nobody knows: named under the map. */
   unknown: readonly string[]
 }
@@ -24,7 +24,7 @@ const R = 11
  * The day's drives on a plain sheet: stops in their order, straight lines between them, a scale bar, north up. It needs no map server and so works
  * without a network; the roads themselves are not drawn.
  */
-export function DrivesMap({ title, stops, yard, unitSystem, unknown }: DrivesMapProps) {
+export function DrivesMap({ title, stops, yard, display, unknown }: DrivesMapProps) {
   const [ref, width, fontSize] = useWidth<HTMLDivElement>(720)
   const places = [...stops.map((stop) => stop.place), ...(yard ? [yard] : [])]
   if (stops.length === 0) return <p className="text-soft">No stop of this day has a known place.</p>
@@ -81,7 +81,7 @@ export function DrivesMap({ title, stops, yard, unitSystem, unknown }: DrivesMap
               </g>
             )
           })}
-          <ScaleBar map={map} mostPixels={140} unitSystem={unitSystem} />
+          <ScaleBar map={map} mostPixels={140} display={display} />
           <g transform={`translate(${width - 20} 24)`}>
             <path d="M0 -12 L5 6 L0 2 L-5 6 z" className="fill-soft" />
             <text y={20} textAnchor="middle" className="fill-soft">

@@ -1,4 +1,6 @@
 'use client'
+import { showFixed, showNumber } from '@almanac/units/format-number'
+import { useDisplay } from './display.tsx'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import type { PlotTable } from './plot-table.ts'
 import { SpanAxis } from './span-axis.tsx'
@@ -21,6 +23,7 @@ const AXIS = 24
 
 /** What is expected of each group: a bar for the band, a stroke for the mean. The same figures, and the rest, stand in its table. */
 export function GroupSpans({ title, rows, table }: GroupSpansProps) {
+  const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(560)
   const shown = rows.slice(0, SHOWN)
   const most = Math.max(...shown.map((row) => row.high), 1)
@@ -45,17 +48,17 @@ export function GroupSpans({ title, rows, table }: GroupSpansProps) {
       <div ref={ref}>
         <svg
           role="img"
-          aria-label={`${title}: ${shown.map((row) => `${row.name} ${row.mean.toFixed(1)}`).join('; ')}`}
+          aria-label={`${title}: ${shown.map((row) => `${row.name} ${showFixed(row.mean, 1, display)}`).join('; ')}`}
           width={width}
           height={height}
           className="block max-w-full"
         >
-          <SpanAxis {...{ most, width, height, x }} top={TOP} foot={AXIS} label={(tick) => String(Number(tick.toFixed(1)))} />
+          <SpanAxis {...{ most, width, height, x }} top={TOP} foot={AXIS} label={(tick) => showNumber(tick, 1, display) ?? ''} />
           {shown.map((row, i) => (
             <g key={row.name}>
               <text x={x(0)} y={TOP + i * ROW + 16} className="fill-ink">
                 {short(row.name)}
-                <tspan className="fill-soft">{`  ${row.mean.toFixed(1)} of ${row.beds} beds`}</tspan>
+                <tspan className="fill-soft">{`  ${showFixed(row.mean, 1, display)} of ${row.beds} beds`}</tspan>
               </text>
               <rect
                 x={x(row.low)}

@@ -1,6 +1,8 @@
 'use client'
+import { showFixed, showWhole } from '@almanac/units/format-number'
 import { scaleLinear } from 'd3-scale'
 import { formatMonth, monthLabel } from './day-scale.ts'
+import { useDisplay } from './display.tsx'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { PlotReader } from './plot-reader.tsx'
 import { useWidth } from './use-width.ts'
@@ -20,10 +22,10 @@ const height = 200
 const top = 14
 const bottom = height - 30
 const left = 36
-const whole = (n: number) => Math.round(n).toLocaleString('en-US')
 
 /** A plan's rebeds by month as bars against what the crews can do; the materials and hours stand in its words and its table. */
 export function LevelPlot({ title, months, capacity, units }: LevelPlotProps) {
+  const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(1000)
   const first = months[0]
   if (!first) return null
@@ -32,9 +34,9 @@ export function LevelPlot({ title, months, capacity, units }: LevelPlotProps) {
   const bar = Math.min(40, slot * 0.66)
   const x = (i: number) => left + slot * (i + 0.5)
   const words = (m: LevelMonth) =>
-    `${formatMonth(m.month, true)}: ${m.rebeds} rebeds, ${whole(m.hours)} crew hours` +
-    (m.overtimeHours >= 1 ? ` (${whole(m.overtimeHours)} more than there are)` : '') +
-    `, resin ${whole(m.resin)} ${units.resin}, gravel ${whole(m.gravel)} ${units.gravel}`
+    `${formatMonth(m.month, true)}: ${m.rebeds} rebeds, ${showWhole(m.hours, display)} crew hours` +
+    (m.overtimeHours >= 1 ? ` (${showWhole(m.overtimeHours, display)} more than there are)` : '') +
+    `, resin ${showWhole(m.resin, display)} ${units.resin}, gravel ${showWhole(m.gravel, display)} ${units.gravel}`
   return (
     <PlotFrame
       title={title}
@@ -43,10 +45,10 @@ export function LevelPlot({ title, months, capacity, units }: LevelPlotProps) {
         rows: months.map((m) => [
           formatMonth(m.month, true),
           String(m.rebeds),
-          whole(m.hours),
-          whole(m.overtimeHours),
-          m.resin.toFixed(units.resin === 'L' ? 0 : 1),
-          whole(m.gravel),
+          showWhole(m.hours, display),
+          showWhole(m.overtimeHours, display),
+          showFixed(m.resin, units.resin === 'L' ? 0 : 1, display),
+          showWhole(m.gravel, display),
         ]),
       }}
       legend={

@@ -1,7 +1,9 @@
 'use client'
+import { showFixed, showNumber } from '@almanac/units/format-number'
 import { scaleLinear } from 'd3-scale'
 import { area, line } from 'd3-shape'
 import { formatMonth } from './day-scale.ts'
+import { useDisplay } from './display.tsx'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { PlotReader } from './plot-reader.tsx'
 import { useWidth } from './use-width.ts'
@@ -22,10 +24,10 @@ const top = 16
 const bottom = height - 28
 const left = 36
 const right = 8
-const one = (n: number) => (Number.isInteger(n) ? String(n) : n.toFixed(1))
 
 /** Years of months on one sheet: the band of beds that may fail, the middle, bars for the rebeds planned, and what the crews can do. */
 export function LongMonthPlot({ title, months, capacity }: LongMonthPlotProps) {
+  const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(1000)
   const first = months[0]
   if (!first || months.length < 2) return null
@@ -45,7 +47,7 @@ export function LongMonthPlot({ title, months, capacity }: LongMonthPlotProps) {
     (m) => y(m.mean),
   )(at)
   const words = (m: LongMonth) =>
-    `${formatMonth(m.month, true)}: ${one(m.mean)} expected to fail, ${one(m.low)} to ${one(m.high)} four times out of five` +
+    `${formatMonth(m.month, true)}: ${showNumber(m.mean, 1, display)} expected to fail, ${showNumber(m.low, 1, display)} to ${showNumber(m.high, 1, display)} four times out of five` +
     (m.planned === undefined ? '' : `; ${m.planned} planned to be rebedded before that`)
   const everyYear = slot * 12 >= 44 ? 1 : 2
   return (
@@ -55,11 +57,11 @@ export function LongMonthPlot({ title, months, capacity }: LongMonthPlotProps) {
         heads: ['Month', 'Expected to fail', 'Low (1 in 10)', 'High (1 in 10)', ...(planned ? ['Rebeds planned'] : []), 'Crews can do'],
         rows: months.map((m) => [
           formatMonth(m.month, true),
-          m.mean.toFixed(1),
-          m.low.toFixed(1),
-          m.high.toFixed(1),
+          showFixed(m.mean, 1, display),
+          showFixed(m.low, 1, display),
+          showFixed(m.high, 1, display),
           ...(planned ? [m.planned === undefined ? '–' : String(m.planned)] : []),
-          one(capacity),
+          showNumber(capacity, 1, display) ?? '',
         ]),
       }}
       legend={

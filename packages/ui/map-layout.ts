@@ -17,7 +17,7 @@ const MILES_PER_DEGREE = 69.0934
 const LEAST_MILES = 1.5
 
 /**
- * Fits places into a box of a width, north up, true to scale: a degree east is drawn shorter by the cosine of the middle latitude, which is right to 0.1 % over a
+ * Fits places into a box of a width, north up, true to scale: a degree east is drawn shorter by the cosine of the middle latitude, which is right to 0.1% over a
  * day's drives. The height follows from the places, within limits.
  */
 export function fitMap(places: readonly MapPlace[], width: number, heights: { least: number; most: number }, margin: number): MapFrame {

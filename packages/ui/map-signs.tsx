@@ -1,5 +1,5 @@
+import type { AmountDisplay } from '@almanac/units/display'
 import { KM_PER_MILE } from '@almanac/units/distance'
-import type { UnitSystem } from '@almanac/units/unit-system'
 import { type MapFrame, scaleBar } from './map-layout.ts'
 
 /** The yard where crews start, at a point of the sheet. */
@@ -15,13 +15,13 @@ export function YardSign({ x, y }: { x: number; y: number }) {
 }
 
 /** A round length at the foot of the sheet, in miles or kilometres. */
-export function ScaleBar({ map, mostPixels, unitSystem }: { map: MapFrame; mostPixels: number; unitSystem: UnitSystem }) {
-  const bar = scaleBar(map.milesPerPixel, Math.min(mostPixels, map.width / 3), unitSystem === 'us' ? 1 : 1 / KM_PER_MILE)
+export function ScaleBar({ map, mostPixels, display }: { map: MapFrame; mostPixels: number; display: AmountDisplay }) {
+  const bar = scaleBar(map.milesPerPixel, Math.min(mostPixels, map.width / 3), display.unitSystem === 'us' ? 1 : 1 / KM_PER_MILE)
   return (
     <g transform={`translate(14 ${map.height - 14})`} className="stroke-ink">
       <path d={`M0 -5 V0 H${bar.pixels} V-5`} className="fill-none" />
       <text x={bar.pixels + 7} y={1} className="fill-soft stroke-none">
-        {bar.length} {unitSystem === 'us' ? 'mi' : 'km'}
+        {bar.length} {display.unitSystem === 'us' ? 'mi' : 'km'}
       </text>
     </g>
   )

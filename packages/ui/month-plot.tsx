@@ -1,6 +1,8 @@
 'use client'
+import { showFixed, showNumber } from '@almanac/units/format-number'
 import { scaleLinear } from 'd3-scale'
 import { formatMonth, monthLabel } from './day-scale.ts'
+import { useDisplay } from './display.tsx'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { useWidth } from './use-width.ts'
 
@@ -23,10 +25,10 @@ const top = 16
 const bottom = height - 30
 const left = 36
 const dotGap = 12
-const one = (n: number) => (Number.isInteger(n) ? String(n) : n.toFixed(1))
 
 /** Beds coming due per month: band from p10 to p90, line at the mean, dots for booked jobs, dotted line for what the crews can do. */
 export function MonthPlot({ title, months, capacity, selected, onSelect }: MonthPlotProps) {
+  const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(1000)
   const capacityOf = (i: number) => (typeof capacity === 'number' ? capacity : capacity?.[i])
   const most = Math.max(4, ...months.map((m, i) => Math.max(m.p90, m.booked, capacityOf(i) ?? 0)))
@@ -38,8 +40,8 @@ export function MonthPlot({ title, months, capacity, selected, onSelect }: Month
   const dotR = narrow ? 2.5 : 4.5
   const perRow = Math.max(1, Math.floor((barWidth + 4) / (narrow ? 7 : dotGap)))
   const words = (m: PlotMonth, i: number) =>
-    `${formatMonth(m.month, true)}: ${one(m.mean)} rebeds expected, ${one(m.p10)} to ${one(m.p90)} four times out of five, ${m.booked} booked` +
-    (capacityOf(i) === undefined ? '' : `, crews can do ${one(capacityOf(i) ?? 0)}`)
+    `${formatMonth(m.month, true)}: ${showNumber(m.mean, 1, display)} rebeds expected, ${showNumber(m.p10, 1, display)} to ${showNumber(m.p90, 1, display)} four times out of five, ${m.booked} booked` +
+    (capacityOf(i) === undefined ? '' : `, crews can do ${showNumber(capacityOf(i) ?? 0, 1, display)}`)
 
   return (
     <PlotFrame
@@ -48,11 +50,11 @@ export function MonthPlot({ title, months, capacity, selected, onSelect }: Month
         heads: ['Month', 'Expected', 'Low (1 in 10)', 'High (1 in 10)', 'Booked', ...(capacity === undefined ? [] : ['Crews can do'])],
         rows: months.map((m, i) => [
           formatMonth(m.month, true),
-          m.mean.toFixed(1),
-          m.p10.toFixed(1),
-          m.p90.toFixed(1),
+          showFixed(m.mean, 1, display),
+          showFixed(m.p10, 1, display),
+          showFixed(m.p90, 1, display),
           String(m.booked),
-          ...(capacity === undefined ? [] : [one(capacityOf(i) ?? 0)]),
+          ...(capacity === undefined ? [] : [showNumber(capacityOf(i) ?? 0, 1, display) ?? '']),
         ]),
       }}
       legend={

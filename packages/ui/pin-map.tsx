@@ -1,5 +1,5 @@
 'use client'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import { type KeyboardEvent, type PointerEvent, useState } from 'react'
 import { fitMap, type MapPlace, spreadLabels } from './map-layout.ts'
 import { ScaleBar, YardSign } from './map-signs.tsx'
@@ -13,7 +13,7 @@ export type PinMapProps = {
   yard: MapPlace | null
   /** Places that are known, to go by. */
   landmarks: readonly { id: string; label: string; place: MapPlace }[]
-  unitSystem: UnitSystem
+  display: AmountDisplay
   onMove: (place: MapPlace) => void
 }
 
@@ -31,7 +31,7 @@ const NAMED = 4
  * A pin to be set by hand among known places, north up and to scale: by a press on the sheet, by dragging, or by the arrow keys. Needs no map server and so
  * no network. The sheet stays as it was while the pin moves.
  */
-export function PinMap({ name, pin, yard, landmarks, unitSystem, onMove }: PinMapProps) {
+export function PinMap({ name, pin, yard, landmarks, display, onMove }: PinMapProps) {
   const [ref, width, fontSize] = useWidth<HTMLDivElement>(480)
   const [first] = useState(pin)
   const near = [...landmarks.slice(0, FITTED).map((one) => one.place), ...(first ? [first] : [])]
@@ -97,7 +97,7 @@ export function PinMap({ name, pin, yard, landmarks, unitSystem, onMove }: PinMa
             <path d="M0 0 C-9 -12 -9 -24 0 -24 C9 -24 9 -12 0 0 z" className="fill-water stroke-sheet" strokeWidth="1.5" />
             <circle cy={-16} r={3} className="fill-sheet" />
           </g>
-          <ScaleBar map={map} mostPixels={120} unitSystem={unitSystem} />
+          <ScaleBar map={map} mostPixels={120} display={display} />
         </svg>
       </button>
     </div>

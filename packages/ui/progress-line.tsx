@@ -1,6 +1,8 @@
 'use client'
+import { formatPercent } from '@almanac/units/format-number'
 import { type ReactNode, useId } from 'react'
 import { Button } from './button.tsx'
+import { useDisplay } from './display.tsx'
 
 export type ProgressLineProps = {
   /** What is being done: "Reading rows". */
@@ -16,6 +18,7 @@ export type ProgressLineProps = {
 
 /** The progress of long work, which can be stopped. */
 export function ProgressLine({ label, value, max = 1, detail, onStop, stopLabel = 'Stop' }: ProgressLineProps) {
+  const display = useDisplay()
   const id = useId()
   const share = value === undefined ? undefined : Math.min(1, Math.max(0, max > 0 ? value / max : 0))
   return (
@@ -25,7 +28,7 @@ export function ProgressLine({ label, value, max = 1, detail, onStop, stopLabel 
           <span id={id} className="font-medium">
             {label}
           </span>
-          <span className="text-soft">{detail ?? (share === undefined ? '' : `${Math.floor(share * 100)} %`)}</span>
+          <span className="text-soft">{detail ?? (share === undefined ? '' : formatPercent(Math.floor(share * 100) / 100, display))}</span>
         </div>
         <progress aria-labelledby={id} value={share} max={1} className="sr-only" />
         <div aria-hidden="true" className="h-2 bg-line">

@@ -1,7 +1,9 @@
 'use client'
+import { formatPercent } from '@almanac/units/format-number'
 import { scaleLinear } from 'd3-scale'
 import { area, curveMonotoneX, line } from 'd3-shape'
 import { dayNumber, formatMonth, yearTicks } from './day-scale.ts'
+import { useDisplay } from './display.tsx'
 import { layoutLabels } from './label-layout.ts'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { PlotReader } from './plot-reader.tsx'
@@ -24,10 +26,10 @@ const top = 24
 const bottom = height - 52
 const left = 48
 const right = 12
-const percent = (share: number) => `${Math.round(share * 100)} %`
 
 /** A bed's survival curve with its band, today marked, and the early, middle and late due dates dropped to the axis. */
 export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveProps) {
+  const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(760)
   const first = points[0]
   const last = points.at(-1)
@@ -61,7 +63,7 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
     width,
   )
   const words = (p: SurvivalPoint) =>
-    `${formatMonth(p.day, true)}: still working ${percent(p.alive)}${p.low === undefined || p.high === undefined ? '' : `, between ${percent(p.low)} and ${percent(p.high)}`}`
+    `${formatMonth(p.day, true)}: still working ${formatPercent(p.alive, display)}${p.low === undefined || p.high === undefined ? '' : `, between ${formatPercent(p.low, display)} and ${formatPercent(p.high, display)}`}`
   const start = points.findIndex((p) => p.day >= today)
 
   return (
@@ -71,9 +73,9 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
         heads: ['Month', 'Still working', 'Low', 'High'],
         rows: points.map((p) => [
           formatMonth(p.day, true),
-          percent(p.alive),
-          p.low === undefined ? '–' : percent(p.low),
-          p.high === undefined ? '–' : percent(p.high),
+          formatPercent(p.alive, display),
+          p.low === undefined ? '–' : formatPercent(p.low, display),
+          p.high === undefined ? '–' : formatPercent(p.high, display),
         ]),
       }}
       legend={
@@ -103,7 +105,7 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
                   <g key={v}>
                     <path d={`M${left} ${y(v)} H${width - right}`} className="stroke-line" />
                     <text x={left - 8} y={y(v) + 4.5} textAnchor="end" className="fill-soft">
-                      {percent(v)}
+                      {formatPercent(v, display)}
                     </text>
                   </g>
                 ))}

@@ -15,4 +15,4 @@ it.each([
   [2, 'pieces', '2 pieces'],
   [2, 'm²', '2 m²'],
   [Number.NaN, 'bag', 'not known'],
-])('%s of %s is said as %s', (amount, unit, said) => expect(formatAmount(amount, unit)).toBe(said))
+])('%s of %s is said as %s', (amount, unit, said) => expect(formatAmount(amount, unit, { locale: 'en-US' })).toBe(said))

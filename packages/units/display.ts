@@ -6,6 +6,9 @@ import type { UnitSystem } from './unit-system.ts'
  */
 export type Display = { readonly locale: string; readonly unitSystem: UnitSystem; readonly currency: string; readonly timeZone: string }
 
+/** What a number with its unit needs: a locale and a system of units. */
+export type AmountDisplay = Pick<Display, 'locale' | 'unitSystem'>
+
 /** True for a well-formed tag, spelled as BCP 47 spells it, of a language and region whose writing the platform knows. */
 export function isLocale(text: string): boolean {
   try {

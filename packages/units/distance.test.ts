@@ -10,5 +10,5 @@ test.each([
   [null, 'us', 'not known'],
   [Number.NaN, 'us', 'not known'],
 ] as const)('%j miles, %s: %s', (miles, system, words) => {
-  expect(formatMiles(miles, system)).toBe(words)
+  expect(formatMiles(miles, { locale: 'en-US', unitSystem: system })).toBe(words)
 })

@@ -12,7 +12,7 @@ export const odd = (what: string): Judgement => ({ state: 'odd', sentence: `${wh
 export const impossible = (sentence: string): Judgement => ({ state: 'impossible', sentence })
 
 const shown = (value: number): string =>
-  (Math.abs(value) >= 1 || value === 0 ? showNumber(value, 2) : String(Number(value.toPrecision(3)))) ?? ''
+  (Math.abs(value) >= 1 || value === 0 ? showNumber(value, 2, { locale: 'en' }) : String(Number(value.toPrecision(3)))) ?? ''
 
 /** A value with its unit as the sentences say it: "99 gpg", "7.4". */
 const amountWords = (value: number, unit: string): string =>

@@ -10,9 +10,9 @@ describe('money', () => {
     ['KWD', 1000],
   ])('%s has %d minor units', (currency, minor) => expect(minorPer(currency)).toBe(minor))
   it('is shown in the currency’s own decimals, or rounded to none', () => {
-    expect(formatMoney(42_000, 'USD')).toBe('$420.00')
-    expect(formatMoney(420, 'JPY')).toBe('¥420')
-    expect(formatWholeMoney(6_449, 'USD')).toBe('$64')
-    expect(formatWholeMoney(6_450, 'USD')).toBe('$65')
+    expect(formatMoney(42_000, { locale: 'en-US', currency: 'USD' })).toBe('$420.00')
+    expect(formatMoney(420, { locale: 'en-US', currency: 'JPY' })).toBe('¥420')
+    expect(formatWholeMoney(6_449, { locale: 'en-US', currency: 'USD' })).toBe('$64')
+    expect(formatWholeMoney(6_450, { locale: 'en-US', currency: 'USD' })).toBe('$65')
   })
 })

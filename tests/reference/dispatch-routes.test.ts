@@ -48,8 +48,8 @@ describe('published instances', () => {
     expect(plan.objective.total).toBe(C101_LEAST)
   })
 
-  // In 1500 iterations, some seconds, the search is not always at the optimum: 1 % is what is promised of such a short run.
-  it('RC208 comes within 1 % of the least distance known in 1500 iterations, and never below it', () => {
+  // In 1500 iterations, some seconds, the search is not always at the optimum: 1% is what is promised of such a short run.
+  it('RC208 comes within 1% of the least distance known in 1500 iterations, and never below it', () => {
     const problem = read('RC208.vrp')
     expect(problem.crewDays[0]?.capacity.ft3).toBe(1000)
     const planner = startPlanning(problem, { seed: 1 })

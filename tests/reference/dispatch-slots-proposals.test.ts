@@ -164,7 +164,7 @@ describe('taking a proposal, all or some', () => {
       'Crew A on Monday 2026-04-06: z would begin at 10:37, after 10:00.',
       'Crew A on Monday 2026-04-06: z needs 3 people.',
       'Crew A on Monday 2026-04-06: z may not be done before Tuesday 2026-04-07.',
-      'Crew A on Monday 2026-04-06: its vehicle would be 150 % full.',
+      'Crew A on Monday 2026-04-06: its vehicle would be 150% full.',
     ])
     const asWas = apply(of, { differences: [], spots: new Map() }, [])
     expect(asWas.violations).toEqual([])

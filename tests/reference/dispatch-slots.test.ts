@@ -59,7 +59,7 @@ describe('the slots of one job', () => {
     // 20 min driving at 2, 70 min of overtime of two people at 2 each, one day at 700.
     expect(slot?.parts).toEqual({ driving: 40, overtime: 280, lateness: 700, sending: 0, moving: 0 })
     expect(slot?.sentence).toBe(
-      'Tuesday 2026-04-07, 15:30–17:00, Crew B: 20 min more driving, 1 h 10 min overtime, 7 h 20 min waiting, 1 day after it is due, close to the end of the window and vehicle 95 % full.',
+      'Tuesday 2026-04-07, 15:30–17:00, Crew B: 20 min more driving, 1 h 10 min overtime, 7 h 20 min waiting, 1 day after it is due, close to the end of the window and vehicle 95% full.',
     )
   })
 

@@ -67,7 +67,7 @@ describe('learning from recorded drives', () => {
     const noise = Math.exp((uniform() + uniform() - 1) * 0.3)
     return { from, to, minutes: (usualSeconds(usual) / 60) * factor * noise, miles: usual * 1.1, minuteOfDay: 12 * 60 }
   }
-  it('finds a known factor within 3 %, one drive in five being nonsense', () => {
+  it('finds a known factor within 3%, one drive in five being nonsense', () => {
     const drives = Array.from({ length: 400 }, (_, i) => (i % 5 === 0 ? { ...drive(1.25), minutes: 200 } : drive(1.25)))
     const { calibration, setAside } = calibrate(drives)
     expect(calibration.longFactor / 1.25).toBeGreaterThan(0.97)

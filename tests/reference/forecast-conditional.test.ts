@@ -1,8 +1,8 @@
 import type { BedForecastInput } from '@almanac/forecast/bed-forecast/bed-forecast-types'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
-import { parseDay } from '@almanac/forecast/calendar/day-number'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
 import { tradePriors } from '@almanac/forecast/priors/trade-priors'
+import { parseDay } from '@almanac/units/calendar/day-number'
 import { describe, expect, it } from 'vitest'
 
 const SHAPE = 3

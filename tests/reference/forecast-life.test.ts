@@ -105,7 +105,7 @@ describe('the prior agrees with what is said of resin life', () => {
     expect(at(5) - at(25)).toBeGreaterThan(0.9)
   })
 
-  it('10 % crosslink outlasts 8 % (common practice, no source)', () => {
+  it('10% crosslink outlasts 8 % (common practice, no source)', () => {
     expect(life('none', 0, 10).medianLifeYears).toBeGreaterThan(life('none', 0).medianLifeYears * 1.1)
   })
 

@@ -17,7 +17,7 @@ const CONTEXTS: ProcedureContext[] = UNKNOWN.flatMap((hasBypass) =>
   UNKNOWN.flatMap((valveNeedsPower) =>
     UNKNOWN.flatMap((metalPipe) =>
       ([null, 0, 18] as const).map((gravelLb, i) => ({
-        ...{ hasBypass, valveNeedsPower, metalPipe, gravelLb, heightIn: 54, unitSystem: 'us' as const },
+        ...{ hasBypass, valveNeedsPower, metalPipe, gravelLb, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' as const } },
         ...{ waterSource: (['town', 'private-well', null] as const)[(i + Number(metalPipe)) % 3] ?? null },
         ...{ diameterIn: [10, 24, null][i] ?? null, pressurePsi: hasBypass === true ? 95 : null },
       })),

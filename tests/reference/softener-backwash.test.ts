@@ -32,14 +32,14 @@ describe('freeboard', () => {
   ])('%d × %d in with %d ft³ and %d lb of gravel leaves room for %d of its bed', (diameterIn, heightIn, resinFt3, gravelLb, share) =>
     expect(off(ask({ diameterIn, heightIn, resinFt3, gravelLb }).freeVolumeShare, share)).toBeLessThan(0.005),
   )
-  it('a margin of 15 % of it is kept clear (an assumption, no source)', () => {
+  it('a margin of 15% of it is kept clear (an assumption, no source)', () => {
     expect(SAFE_SHARE_OF_FREEBOARD).toBe(0.85)
     expect(off(ask({}).safeExpansion, 0.85 * 0.39)).toBeLessThan(0.005)
   })
 })
 
 describe('the right backwash for tank and season', () => {
-  it('where the tank has the room: 50 % at 15 °C by 6.89 gpm/ft² (derived)', () => {
+  it('where the tank has the room: 50% at 15 °C by 6.89 gpm/ft² (derived)', () => {
     const roomy = ask({ resinFt3: 1, gravelLb: 0, coldestC: 15, warmestC: 15 })
     expect(roomy.freeVolumeShare).toBeGreaterThan(0.6)
     expect(off(roomy.summer.rightGpm / tankShell(10, 54).areaFt2, 6.89)).toBeLessThan(0.01)
@@ -49,7 +49,7 @@ describe('the right backwash for tank and season', () => {
     const roomy = ask({ resinFt3: 1, gravelLb: 0 })
     expect(roomy.winter.rightGpm).toBeLessThan(0.8 * roomy.summer.rightGpm)
   })
-  it('held to the freeboard where 50 % does not fit: the bed then reaches the margin and no more', () => {
+  it('held to the freeboard where 50% does not fit: the bed then reaches the margin and no more', () => {
     const full = ask({})
     expect(full.winter.rightGpm).toBe(full.winter.mostGpm)
     const { areaFt2 } = tankShell(10, 54)
@@ -76,19 +76,19 @@ describe('the right backwash for tank and season', () => {
 })
 
 describe('what the installed backwash does', () => {
-  // Derived: at 5 °C 8 gpm/ft² expands the bed 79 %, 5 gpm/ft² 45 %; this tank has room for 39 %.
+  // Derived: at 5 °C 8 gpm/ft² expands the bed 79%, 5 gpm/ft² 45%; this tank has room for 39%.
   it('5 gpm/ft² at 5 °C in a 10 × 54 as usually filled loses resin', () => {
     const found = ask({ installedGpm: 5 * tankShell(10, 54).areaFt2 })
     expect(off(found.winter.installed?.expansion ?? 0, 0.45)).toBeLessThan(0.005)
     expect(found.verdict).toBe('lost')
   })
-  it('8 gpm/ft² at 5 °C, 79 %, goes out of a tank that is half full', () => {
+  it('8 gpm/ft² at 5 °C, 79%, goes out of a tank that is half full', () => {
     const found = ask({ resinFt3: 1.2, gravelLb: 0, installedGpm: 8 * tankShell(10, 54).areaFt2 })
     expect(off(found.winter.installed?.expansion ?? 0, 0.79)).toBeLessThan(0.005)
     expect(found.winter.installed?.reachesTop).toBe(false)
     expect(found.verdict).toBe('near')
   })
-  it('by Wen and Yu the same flow comes higher: 58 % where Richardson and Zaki give 45 %', () => {
+  it('by Wen and Yu the same flow comes higher: 58% where Richardson and Zaki give 45%', () => {
     expect(off(bedExpansion(beads, waterAt(5), 5, 'wen-yu'), 0.576)).toBeLessThan(0.001)
     const installedGpm = 2.4
     expect(ask({ resinFt3: 1.35, installedGpm }).verdict).toBe('right')
@@ -100,7 +100,7 @@ describe('what the installed backwash does', () => {
     expect(ask({ installedGpm: null }).verdict).toBe('not-known')
   })
   it('the smallest beads, 0.3 mm, go at about 11 gpm/ft² in water of 5 °C (Schiller and Naumann, derived)', () => {
-    // Stokes by hand, 9.80665 × 281 × 0.0003² ÷ (18 × 1.5182e-3) = 9.07 mm/s, is an upper bound; drag at Re 1.5 takes 17 % off it.
+    // Stokes by hand, 9.80665 × 281 × 0.0003² ÷ (18 × 1.5182e-3) = 9.07 mm/s, is an upper bound; drag at Re 1.5 takes 17% off it.
     expect(off(ask({}).finesCarriedGpm / tankShell(10, 54).areaFt2, 11.12)).toBeLessThan(0.02)
   })
 })

@@ -4,10 +4,10 @@ import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
 import { describe, expect, it } from 'vitest'
 
 const CONTEXTS: ProcedureContext[] = [
-  { unitSystem: 'us' },
-  { unitSystem: 'metric', diameterIn: 24, heightIn: 72 },
+  { display: { locale: 'en-US', unitSystem: 'us' } },
+  { display: { locale: 'en-US', unitSystem: 'metric' }, diameterIn: 24, heightIn: 72 },
   {
-    unitSystem: 'us',
+    display: { locale: 'en-US', unitSystem: 'us' },
     diameterIn: 10,
     heightIn: 54,
     hasBypass: false,
@@ -36,10 +36,12 @@ describe('the steps in brief, for paper', () => {
     ['seat-valve', /¼ to ½ turn/],
     ['reconnect', /twice the drain’s bore, at least 1 in/],
     ['test-outlet', /Not at a hot tap/],
-  ])('%s keeps its point', (id, point) => expect(rebedBriefs({ unitSystem: 'us' })[id]).toMatch(point))
+  ])('%s keeps its point', (id, point) => expect(rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' } })[id]).toMatch(point))
   it('follows the site: no bypass, a commercial tank, a well', () => {
-    expect(rebedBriefs({ unitSystem: 'us', hasBypass: false })['prove-bypass']).toMatch(/No bypass/)
-    expect(rebedBriefs({ unitSystem: 'us', diameterIn: 24, heightIn: 72 })['take-out-media']).not.toMatch(/tip/)
-    expect(rebedBriefs({ unitSystem: 'us', waterSource: 'private-well' })['clear-away']).toMatch(/radium/)
+    expect(rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' }, hasBypass: false })['prove-bypass']).toMatch(/No bypass/)
+    expect(rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' }, diameterIn: 24, heightIn: 72 })['take-out-media']).not.toMatch(
+      /tip/,
+    )
+    expect(rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' }, waterSource: 'private-well' })['clear-away']).toMatch(/radium/)
   })
 })

@@ -9,7 +9,13 @@ import { type StoresItem, storesForKit } from '@almanac/softener/kit/stores-for-
 import { describe, expect, it } from 'vitest'
 
 function kit(change: Partial<RebedKitInput> = {}): RebedKit {
-  const result = rebedKit({ diameterIn: 10, heightIn: 54, oldTubeLengthIn: 52.5, unitSystem: 'us', ...change })
+  const result = rebedKit({
+    diameterIn: 10,
+    heightIn: 54,
+    oldTubeLengthIn: 52.5,
+    display: { locale: 'en-US', unitSystem: 'us' },
+    ...change,
+  })
   if (!result.ok) throw new Error(result.reason)
   return result.value
 }
@@ -35,8 +41,8 @@ describe('bags from the shelf', () => {
   })
   it('do not change the kit: what was booked is what is loaded', () => {
     const shelf = [bag(0.5, 3)]
-    const compared = compareKits({ diameterIn: 10, heightIn: 54, unitSystem: 'us' }, LIST, shelf)
-    const kitOfIts = rebedKit({ diameterIn: 10, heightIn: 54, unitSystem: 'us', resinKind: 'gel-8' })
+    const compared = compareKits({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } }, LIST, shelf)
+    const kitOfIts = rebedKit({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' }, resinKind: 'gel-8' })
     if (!compared.ok || !kitOfIts.ok) throw new Error('no kit')
     expect(compared.value[0]?.kit).toEqual(kitOfIts.value)
     expect(compared.value[0]?.bagsFromShelf).toBe(1)
@@ -51,7 +57,7 @@ describe('tube by valve and flow', () => {
     expect(tubeSpeedFtS(10, 3)).toBeNull()
   })
   it('8 ft/s is the limit (common practice, no source): 13 gpm go through 1.05 in, 14 want 1.9 in', () => {
-    const chosen = (flowGpm: number) => chooseTube({ flowGpm, diameterIn: 13, unitSystem: 'us' })
+    const chosen = (flowGpm: number) => chooseTube({ flowGpm, diameterIn: 13, display: { locale: 'en-US', unitSystem: 'us' } })
     expect(chosen(13)).toMatchObject({ outsideDiameterIn: 1.05, basis: 'flow', warning: null })
     expect(chosen(14)).toMatchObject({ outsideDiameterIn: 1.9, basis: 'flow', warning: null })
     expect(chosen(100).warning).toMatch(/ft\/s/)
@@ -66,7 +72,7 @@ describe('tube by valve and flow', () => {
   })
   it('is cut to an eighth of an inch either way (from memory); an offset counts only where the old tube is not measured', () => {
     expect(tube({})?.text).toMatch(/cut to 52½ in \(± ⅛ in\)/)
-    expect(tube({ unitSystem: 'metric' })?.text).toMatch(/cut to 1,334 mm \(± 3 mm\)/)
+    expect(tube({ display: { locale: 'en-US', unitSystem: 'metric' } })?.text).toMatch(/cut to 1,334 mm \(± 3 mm\)/)
     const guessed = kit({ oldTubeLengthIn: null }).tubeLengthIn
     expect(kit({ oldTubeLengthIn: null, tubeOffsetIn: -0.5 }).tubeLengthIn).toBeCloseTo(guessed - 0.5, 9)
     expect(kit({ tubeOffsetIn: -0.5 }).tubeLengthIn).toBe(52.5)
@@ -90,7 +96,7 @@ describe('prices (invented)', () => {
   it('140 + 80 for resin, 18 lb at 0.60, tube 25, seals 12, grease 4: 271.80, and the sanitiser is named as unknown', () => {
     const priced = priceKit(kit(), LIST)
     expect(priced.knownMinor).toBe(14_000 + 8_000 + 18 * 60 + 2_500 + 1_200 + 400)
-    expect(priced.unknown).toEqual(['Plain bleach, 8.25 %'])
+    expect(priced.unknown).toEqual(['Plain bleach, 8.25%'])
     expect(priced.totalMinor).toBeNull()
     const whole = priceKit(kit(), { ...LIST, prices: [...PRICES, { item: 'sanitiser', unit: 'fl oz', priceMinor: 10 }] })
     expect(whole.totalMinor).toBe(27_180 + 11)
@@ -119,8 +125,10 @@ describe('prices (invented)', () => {
 })
 
 describe('kits side by side', () => {
-  it('10 % weighs 3 lb more over 1½ ft³ (53 against 51 lb/ft³, typical data sheets) and costs 75 more by the list', () => {
-    const result = compareKits({ diameterIn: 10, heightIn: 54, unitSystem: 'us' }, LIST, [bag(1, 2, 'gel-10')])
+  it('10% weighs 3 lb more over 1½ ft³ (53 against 51 lb/ft³, typical data sheets) and costs 75 more by the list', () => {
+    const result = compareKits({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } }, LIST, [
+      bag(1, 2, 'gel-10'),
+    ])
     if (!result.ok) throw new Error(result.reason)
     const [eight, ten, fine] = result.value
     expect(eight).toMatchObject({ kind: 'gel-8', moreMinor: 0, moreWeightLb: 0, bagsFromShelf: 0 })
@@ -131,7 +139,9 @@ describe('kits side by side', () => {
     expect(fine?.kit.warnings.join()).toMatch(/slots fine enough/)
   })
   it('refuses as the kit does', () => {
-    expect(compareKits({ diameterIn: null, heightIn: 54, unitSystem: 'us' }, LIST)).toMatchObject({ ok: false })
+    expect(compareKits({ diameterIn: null, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } }, LIST)).toMatchObject({
+      ok: false,
+    })
   })
 })
 

@@ -98,7 +98,7 @@ describe('borders', () => {
         lawAllows: true,
         stopCase: false,
         waterSource: 'town',
-        unitSystem: 'us',
+        display: { locale: 'en-US', unitSystem: 'us' },
       },
     }
     const lift = (bagLb: number) => ownerOrFirm({ ...question, bagLb }).grounds.find((one) => one.topic === 'lift')?.words

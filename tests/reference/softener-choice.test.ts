@@ -58,7 +58,7 @@ const RESIN: WhichResinInput = {
 }
 
 describe('which resin', () => {
-  it('600 over 10 years are 60 a year; 675 over 12½ are 54: 10 % is cheapest while it lasts a quarter longer', () => {
+  it('600 over 10 years are 60 a year; 675 over 12½ are 54: 10% is cheapest while it lasts a quarter longer', () => {
     const { options, cheapest } = value(whichResin(RESIN))
     expect(options.map((one) => one.perYear?.mean)).toEqual([6_000, 5_400, 6_600])
     expect(options.map((one) => one.chanceCheapest)).toEqual([0, 1, 0])
@@ -125,7 +125,15 @@ describe('rebed, clean or replace', () => {
 
 const KNOWN: OwnerQuestion = {
   ...{ diameterIn: 10, fullTankLb: 205, bagLb: 51, access: 'level', helper: true, hasBypass: true, bypassHolds: true },
-  ...{ valveNeedsPower: true, metalPipe: false, pressurePsi: 60, lawAllows: true, stopCase: false, waterSource: 'town', unitSystem: 'us' },
+  ...{
+    valveNeedsPower: true,
+    metalPipe: false,
+    pressurePsi: 60,
+    lawAllows: true,
+    stopCase: false,
+    waterSource: 'town',
+    display: { locale: 'en-US', unitSystem: 'us' },
+  },
 }
 
 describe('owner or firm (common practice, no source; lifting by NIOSH 94-110)', () => {

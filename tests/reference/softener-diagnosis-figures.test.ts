@@ -76,7 +76,7 @@ describe('what was chosen, written a second time', () => {
         ['a', 'A', row(60)],
         ['b', 'B', row(41)],
       ]),
-    ).toThrow(/add up to 101 % in worn-bed/)
+    ).toThrow(/add up to 101, not to 100, in worn-bed/)
     expect(
       answersFrom([
         ['a', 'A', row(60)],
@@ -90,7 +90,7 @@ describe('what was chosen, written a second time', () => {
 const ONE = 0.841344746
 
 describe('a measurement one standard error beyond the border', () => {
-  it('capacity: 8 hundredths beside 75 and 90 %', () => {
+  it('capacity: 8 hundredths beside 75 and 90%', () => {
     expect(gradeCapacity(0.67).weights[2]).toBeCloseTo(ONE, 6)
     expect(gradeCapacity(0.98).weights[0]).toBeCloseTo(ONE, 6)
   })
@@ -99,7 +99,7 @@ describe('a measurement one standard error beyond the border', () => {
     // Soft at the tap with the outlet unread: hard at both is believed half as much as the tap is soft.
     expect(gradeOutlet(null, 1.3).weights).toEqual([ONE, 1 - ONE, 1 - ONE / 2].map((one) => expect.closeTo(one, 6)))
   })
-  it('salt: 12 hundredths beside 15, 75 and 130 %', () => {
+  it('salt: 12 hundredths beside 15, 75 and 130%', () => {
     expect(gradeSalt(0.03).weights[0]).toBeCloseTo(ONE, 6)
     expect((gradeSalt(0.63).weights[0] ?? 0) + (gradeSalt(0.63).weights[1] ?? 0)).toBeCloseTo(ONE, 6)
     expect(gradeSalt(1.42).weights[3]).toBeCloseTo(ONE, 6)
@@ -138,9 +138,9 @@ describe('borders', () => {
     expect(one.savesHours + 0.5 * one.bits - one.worthHours).toBeCloseTo(costHours, 10)
   })
   it('what was read, in words', () => {
-    expect(causePrior({ chanceFailed: 0.6 }).assumption).toContain('gives 60 % that')
-    expect(gradeCapacity(0.67).words).toBe('67 % measured')
-    expect(gradeSalt(0.63).words).toBe('63 % of the setting')
+    expect(causePrior({ chanceFailed: 0.6 }).assumption).toContain('gives 60% that')
+    expect(gradeCapacity(0.67).words).toBe('67% measured')
+    expect(gradeSalt(0.63).words).toBe('63% of the setting')
     expect(gradeOutlet(1.26, 15).words).toBe('outlet 1.3 gpg, tap 15 gpg')
   })
   it('a factor in words', () => {

@@ -51,7 +51,7 @@ describe('graded measurements', () => {
     expect(normalCumulative(-1.96)).toBeCloseTo(0.024997895, 6)
     expect(normalCumulative(3)).toBeCloseTo(0.998650102, 6)
   })
-  it('a quarter of the capacity gone is the border (UFC 3-240-13FN §2-2.5.1.4): a measured 75 % is as often above as below', () => {
+  it('a quarter of the capacity gone is the border (UFC 3-240-13FN §2-2.5.1.4): a measured 75% is as often above as below', () => {
     const [, , low] = gradeCapacity(0.75).weights
     expect(low).toBeCloseTo(0.5, 6)
     expect(gradeCapacity(0.5).weights[2]).toBeGreaterThan(0.99)

@@ -24,7 +24,7 @@ describe('water', () => {
     within(iapwsViscosity(298.15, 998), 889.7351, 1e-8)
     within(iapwsViscosity(373.15, 1000), 307.883622, 1e-8)
   })
-  it('viscosity at 0.1 MPa agrees with IAPWS R12-08 to 0.01 % from 0 to 40 °C', () => {
+  it('viscosity at 0.1 MPa agrees with IAPWS R12-08 to 0.01% from 0 to 40 °C', () => {
     for (let c = 0; c <= 40; c += 2) within(waterViscosityPaS(c) * 1e6, iapwsViscosity(c + 273.15, waterDensityKgM3(c)), 1e-4)
   })
   // Derived from the compact 0.1 MPa form of IAPWS R12-08, coefficients from memory; five figures.
@@ -61,7 +61,7 @@ describe('packed bed: Ergun 1952', () => {
     expect(Math.abs(bedPressureDropPsi(beads, waterAt(fToC(60)), flux, 12) - psi)).toBeLessThanOrEqual(0.0006),
   )
 
-  it('follows the temperature correction of typical data sheets, P_T = P_68/(0.014 T + 0.05), within 6 %', () => {
+  it('follows the temperature correction of typical data sheets, P_T = P_68/(0.014 T + 0.05), within 6%', () => {
     // The data sheets' straight line ignores that part of the drop does not depend on viscosity.
     const at68 = bedPressureDropPsi(beads, waterAt(fToC(68)), 6, 12)
     for (const f of [45, 50, 60, 75]) within(bedPressureDropPsi(beads, waterAt(fToC(f)), 6, 12), at68 / (0.014 * f + 0.05), 0.06)
@@ -95,7 +95,7 @@ describe('expanded bed', () => {
     within(terminal.reynolds, 16.12, 2e-4)
     within(backwashFluxForExpansion(beads, water, 0.5), 6.89, 7e-4)
   })
-  it('cold water, derived: at 5 °C 8 gpm/ft² expands the bed 79 %, 5 gpm/ft² 45 %', () => {
+  it('cold water, derived: at 5 °C 8 gpm/ft² expands the bed 79%, 5 gpm/ft² 45%', () => {
     expect(Math.abs(bedExpansion(beads, waterAt(5), 8) - 0.79)).toBeLessThan(0.005)
     expect(Math.abs(bedExpansion(beads, waterAt(5), 5) - 0.45)).toBeLessThan(0.005)
   })
@@ -107,7 +107,7 @@ describe('expanded bed', () => {
     const velocity = (reynolds * water.viscosityPaS) / (water.densityKgM3 * 0.00065)
     expect(bedExpansion(beads, water, mSToGpmFt2(velocity), 'wen-yu')).toBeCloseTo((1 - 0.38) / 0.4 - 1, 2)
   })
-  it('follows the temperature correction of typical data sheets, F_T = F_77 (1 + 0.008 (T − 77)), within 6 %', () => {
+  it('follows the temperature correction of typical data sheets, F_T = F_77 (1 + 0.008 (T − 77)), within 6%', () => {
     const at77 = backwashFluxForExpansion(beads, waterAt(25), 0.5)
     for (const f of [50, 60, 70, 86]) within(backwashFluxForExpansion(beads, waterAt(fToC(f)), 0.5), at77 * (1 + 0.008 * (f - 77)), 0.06)
   })

@@ -62,8 +62,8 @@ describe('what can stand for a clue', () => {
     ['bedDepthIn', 4, 100],
     ['openingIn', 1, 8],
   ] as const)('%s from %d to %d', (clue, least, most) => {
-    for (const value of [least, most]) expect(checkClues({ [clue]: value }).problems).toEqual([])
-    for (const value of [least * 0.99, most * 1.01]) expect(checkClues({ [clue]: value }).problems).toHaveLength(1)
+    for (const value of [least, most]) expect(checkClues({ [clue]: value }, { locale: 'en-US' }).problems).toEqual([])
+    for (const value of [least * 0.99, most * 1.01]) expect(checkClues({ [clue]: value }, { locale: 'en-US' }).problems).toHaveLength(1)
   })
   it('no clue is left out above', () => expect(Object.keys(CLUE_LIMITS)).toHaveLength(10))
 })

@@ -7,7 +7,7 @@ import { sizeHypotheses } from '@almanac/softener/identify/size-hypotheses'
 import { describe, expect, it } from 'vitest'
 
 const identify = (clues: TankClues) => {
-  const found = identifyTank({ clues, figures: USUAL_FIGURES, unitSystem: 'us' })
+  const found = identifyTank({ clues, figures: USUAL_FIGURES, display: { locale: 'en-US', unitSystem: 'us' } })
   if (!found.ok) throw new Error(found.reason)
   return found.value
 }

@@ -12,7 +12,7 @@ import { describe, expect, it } from 'vitest'
 describe('where the kit changes its mind (our own choices)', () => {
   it('plans up to four hundred of the largest bag and six sizes', () => {
     const one = [{ label: 'bag', volumeFt3: 1 }]
-    // Bags need not be filled to the last 2 %: 392 do for 400.
+    // Bags need not be filled to the last 2%: 392 do for 400.
     expect([planBags(400, one)?.bagCount, planBags(401, one)]).toEqual([392, null])
     const sizes = [7, 6, 5, 4, 3, 2, 1].map((volumeFt3) => ({ label: `${volumeFt3}`, volumeFt3 }))
     // The seventh and smallest is left out, so that 1 ft³ takes a bag of 2.
@@ -29,25 +29,33 @@ describe('where the kit changes its mind (our own choices)', () => {
 
   it('lays gravel in two layers from 4 lb and 14 in, and brings none below half a pound', () => {
     const gravel = (newLb: number) => ({ newLb, takenOutLb: 0, presentLb: newLb, why: '', assumptions: [] })
-    expect([0.49, 0.5, 3.9, 4].map((lb) => gravelLines(gravel(lb), 14, 'us').length)).toEqual([0, 1, 1, 2])
+    expect([0.49, 0.5, 3.9, 4].map((lb) => gravelLines(gravel(lb), 14, { locale: 'en-US', unitSystem: 'us' }).length)).toEqual([0, 1, 1, 2])
   })
 
-  it('believes bleach of 1 to 15 %, and measures out at least 0.1 fl oz', () => {
+  it('believes bleach of 1 to 15%, and measures out at least 0.1 fl oz', () => {
     const line = (bleachPercent: number, resinFt3 = 1) =>
-      supplyLines({ resinFt3, gravelOutLb: 0, bleachPercent, unitSystem: 'us' }).find((one) => one.item === 'sanitiser')
-    expect(line(15)?.label).toContain('15 %')
-    expect(line(15.1)?.label).toContain('8.25 %')
-    expect(line(1)?.label).toContain('1 %')
-    expect(line(0.9)?.label).toContain('8.25 %')
+      supplyLines({ resinFt3, gravelOutLb: 0, bleachPercent, display: { locale: 'en-US', unitSystem: 'us' } }).find(
+        (one) => one.item === 'sanitiser',
+      )
+    expect(line(15)?.label).toContain('15%')
+    expect(line(15.1)?.label).toContain('8.25%')
+    expect(line(1)?.label).toContain('1%')
+    expect(line(0.9)?.label).toContain('8.25%')
     expect(line(5.25, 0.01)?.quantity).toBe(0.1)
   })
 
   it('warns of resin left over from a twentieth of the need up', () => {
     const left = (resinVolumeFt3: number) => {
-      const kit = rebedKit({ diameterIn: 12, heightIn: 52, resinVolumeFt3, bagSizes: [{ label: 'bag', volumeFt3: 2 }], unitSystem: 'us' })
+      const kit = rebedKit({
+        diameterIn: 12,
+        heightIn: 52,
+        resinVolumeFt3,
+        bagSizes: [{ label: 'bag', volumeFt3: 2 }],
+        display: { locale: 'en-US', unitSystem: 'us' },
+      })
       return kit.ok && kit.value.warnings.some((words) => words.includes('ft³ over'))
     }
-    // 2 ft³ over 1.906 is 4.9 % of it, over 1.902 is 5.2 %.
+    // 2 ft³ over 1.906 is 4.9% of it, over 1.902 is 5.2%.
     expect([left(1.906), left(1.902)]).toEqual([false, true])
   })
 })
@@ -66,13 +74,13 @@ describe('distributor tubes in a kit', () => {
   })
   it('are cut to an eighth, and 13/16 in is written with three decimals', () => {
     expect(TUBE_CUT_TOLERANCE_IN).toBe(0.125)
-    const kit = rebedKit({ diameterIn: 10, heightIn: 54, tubeOutsideDiameterIn: 13 / 16, unitSystem: 'us' })
+    const kit = rebedKit({ diameterIn: 10, heightIn: 54, tubeOutsideDiameterIn: 13 / 16, display: { locale: 'en-US', unitSystem: 'us' } })
     expect(kit.ok && kit.value.lines.find((line) => line.item === 'distributor-tube')?.label).toContain('0.813 in')
   })
 })
 
 describe('what a firm begins with', () => {
-  // Freeboard for 50 % of expansion, one day in reserve, 4–5 gpm/ft² in houses: common practice, no source. 8 gpm/ft²: Ten States Standards §4.4.2.
+  // Freeboard for 50% of expansion, one day in reserve, 4–5 gpm/ft² in houses: common practice, no source. 8 gpm/ft²: Ten States Standards §4.4.2.
   it('backwash and reserve', () => {
     expect(WANTED_EXPANSION).toBe(0.5)
     expect(BACKWASH_GPM_FT2).toEqual({ min: 4, usual: 5, max: 8 })

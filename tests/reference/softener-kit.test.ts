@@ -5,7 +5,7 @@ import { rebedKit } from '@almanac/softener/kit/rebed-kit'
 import { describe, expect, it } from 'vitest'
 
 function kit(change: Partial<RebedKitInput>): RebedKit {
-  const result = rebedKit({ diameterIn: 10, heightIn: 54, unitSystem: 'us', ...change })
+  const result = rebedKit({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' }, ...change })
   if (!result.ok) throw new Error(result.reason)
   return result.value
 }
@@ -41,7 +41,7 @@ describe('bags: whole ft³ with part bags of ½ and ¼, elsewhere 25 L (common p
     expect(counts(1.5, shelf)).toEqual([[0.5, 3]])
     expect(planBags(1.5, shelf)).toMatchObject({ toBuy: 0, bags: [{ fromShelf: 3 }] })
   })
-  it('does not buy a third bag for a hair: within 2 % counts as full', () => {
+  it('does not buy a third bag for a hair: within 2% counts as full', () => {
     expect(planBags(1.77, LITRE_BAGS)?.bagCount).toBe(2)
     expect(planBags(1.81, LITRE_BAGS)?.bagCount).toBe(3)
   })
@@ -56,8 +56,8 @@ describe('kit of one rebed', () => {
   it('10 × 54: 1½ ft³ in two bags, 18 lb of gravel, one of each small part', () => {
     const value = kit({ oldTubeLengthIn: 52.5 })
     expect(texts(value, 'resin')).toEqual([
-      '1 × 1 ft³ bag of 8 % crosslink softening resin',
-      '1 × ½ ft³ part bag of 8 % crosslink softening resin',
+      '1 × 1 ft³ bag of 8% crosslink softening resin',
+      '1 × ½ ft³ part bag of 8% crosslink softening resin',
     ])
     expect(texts(value, 'gravel')).toEqual(['18 lb of quartz gravel'])
     expect(texts(value, 'distributor-tube')[0]).toMatch(/1\.05 in outside diameter, cut to 52½ in/)
@@ -71,12 +71,12 @@ describe('kit of one rebed', () => {
     // Pails of 0.45 ft³ for 1.65 ft³ of swollen resin and 0.18 of gravel (common practice, no source).
     expect(value.lines.find((line) => line.item === 'spent-resin-container')?.quantity).toBe(5)
   })
-  it('10 % crosslink weighs 53 lb/ft³ (typical data sheets)', () =>
+  it('10% crosslink weighs 53 lb/ft³ (typical data sheets)', () =>
     expect(kit({ resinKind: 'gel-10', gravelLb: 0 }).loadWeightLb).toBeCloseTo(79.5, 6))
-  it('sanitiser (typical manual): 1.2 fl oz of 5.25 % a ft³, about 0.8 of 8.25 %', () => {
+  it('sanitiser (typical manual): 1.2 fl oz of 5.25% a ft³, about 0.8 of 8.25%', () => {
     expect(sanitiserDoseFlOz(1, 5.25)).toBeCloseTo(1.2, 10)
     expect(Math.abs(sanitiserDoseFlOz(1, 8.25) - 0.8)).toBeLessThan(0.05)
-    expect(texts(kit({ bleachPercent: 5.25 }), 'sanitiser')).toEqual(['1.8 fl oz of plain 5.25 % bleach'])
+    expect(texts(kit({ bleachPercent: 5.25 }), 'sanitiser')).toEqual(['1.8 fl oz of plain 5.25% bleach'])
   })
   it('gravel: matters from about 1½ ft³ up (common practice, no source); the record and the firm’s wish come first', () => {
     expect(texts(kit({ diameterIn: 9, heightIn: 48 }), 'gravel')).toEqual([])
@@ -92,22 +92,22 @@ describe('kit of one rebed', () => {
       '23 lb of quartz gravel, fine (second layer)',
     ])
   })
-  it('old resin has swollen by a tenth; bleach is taken as 8.25 % and that is said (common practice, no source)', () => {
+  it('old resin has swollen by a tenth; bleach is taken as 8.25% and that is said (common practice, no source)', () => {
     expect(kit({}).spentResinFt3).toBeCloseTo(1.65, 10)
-    expect(texts(kit({}), 'sanitiser')).toEqual(['1.1 fl oz of plain 8.25 % bleach'])
+    expect(texts(kit({}), 'sanitiser')).toEqual(['1.1 fl oz of plain 8.25% bleach'])
   })
   it('metric: bags of 25 L, lengths in mm, weights in kg', () => {
-    const value = kit({ unitSystem: 'metric' })
-    expect(texts(value, 'resin')).toEqual(['2 × 25 L bag of 8 % crosslink softening resin'])
+    const value = kit({ display: { locale: 'en-US', unitSystem: 'metric' } })
+    expect(texts(value, 'resin')).toEqual(['2 × 25 L bag of 8% crosslink softening resin'])
     expect(texts(value, 'gravel')).toEqual(['8.2 kg of quartz gravel'])
     expect(texts(value, 'distributor-tube')[0]).toMatch(/27 mm outside diameter, cut to about 1,338 mm/)
     expect(value.warnings.join()).toMatch(/ft³ over/)
   })
   it('says what it assumed and what is missing, and refuses without a tank size', () => {
-    const result = rebedKit({ diameterIn: 10, heightIn: 54, unitSystem: 'us' })
+    const result = rebedKit({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } })
     expect(result.ok && result.assumptions.length).toBeGreaterThan(3)
     expect(result.ok && result.missing).toContain('length of the old distributor tube')
-    expect(rebedKit({ diameterIn: null, heightIn: 54, unitSystem: 'us' })).toMatchObject({
+    expect(rebedKit({ diameterIn: null, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } })).toMatchObject({
       ok: false,
       reason: expect.stringContaining('measure'),
     })

@@ -5,7 +5,14 @@ import { type VisitKind, visitProcedure } from '@almanac/softener/procedure/visi
 import { describe, expect, it } from 'vitest'
 
 const minutesOf = (steps: readonly { id: string; minutes: number }[]) => Object.fromEntries(steps.map((step) => [step.id, step.minutes]))
-const domestic: ProcedureContext = { diameterIn: 10, heightIn: 54, resinVolumeFt3: 1.5, gravelLb: 18, hasBypass: true, unitSystem: 'us' }
+const domestic: ProcedureContext = {
+  diameterIn: 10,
+  heightIn: 54,
+  resinVolumeFt3: 1.5,
+  gravelLb: 18,
+  hasBypass: true,
+  display: { locale: 'en-US', unitSystem: 'us' },
+}
 const commercial: ProcedureContext = { ...domestic, diameterIn: 24, heightIn: 72, resinVolumeFt3: 10, gravelLb: 200 }
 
 // The app's planning values, pinned so that none moves unnoticed.

@@ -3,7 +3,8 @@ import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
 import { visitProcedure } from '@almanac/softener/procedure/visit-procedure'
 import { describe, expect, it } from 'vitest'
 
-const rebed = (change: Partial<ProcedureContext> = {}) => rebedProcedure({ diameterIn: 10, heightIn: 54, unitSystem: 'us', ...change })
+const rebed = (change: Partial<ProcedureContext> = {}) =>
+  rebedProcedure({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' }, ...change })
 const at = (procedure: Procedure, id: string) => procedure.steps.findIndex((step) => step.id === id)
 const step = (procedure: Procedure, id: string) => {
   const found = procedure.steps.find((one) => one.id === id)
@@ -114,7 +115,7 @@ describe('fits tank and site', () => {
     expect(cautions(rebed({ drain: 'septic' }), 'start-in-backwash')).toMatch(/septic system takes this flow badly/)
   })
   it('an empty record still gives a full procedure', () => {
-    const { steps, assumptions } = rebedProcedure({ unitSystem: 'metric' })
+    const { steps, assumptions } = rebedProcedure({ display: { locale: 'en-US', unitSystem: 'metric' } })
     expect(steps.length).toBeGreaterThan(25)
     expect(assumptions.length).toBeGreaterThan(2)
     expect(assumptions.join(' ')).toMatch(/Times are for 1\.5 ft³/)
@@ -126,7 +127,7 @@ describe('every procedure', () => {
   const all = [
     rebed(),
     ...(['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency', 'other'] as const).map((kind) =>
-      visitProcedure(kind, { unitSystem: 'us' }),
+      visitProcedure(kind, { display: { locale: 'en-US', unitSystem: 'us' } }),
     ),
   ]
   it.each(all.map((one) => [one.title, one] as const))('%s: ids are unique, texts are there, choices have answers', (_title, { steps }) => {

@@ -16,7 +16,7 @@ const wild = fc.oneof(
   between(0, 100),
   fc.constantFrom(0, -1, 1e-9, 1e12, Number.NaN, Number.POSITIVE_INFINITY),
 )
-const unitSystem = fc.constantFrom('us' as const, 'metric' as const)
+const display = fc.constantFrom('us' as const, 'metric' as const)
 
 function expectSound(value: unknown, path = ''): void {
   if (typeof value === 'number') {
@@ -46,15 +46,15 @@ const clues = fc.record(
 )
 
 describe('which tank is it', () => {
-  const identify = (some: Parameters<typeof identifyTank>[0]['clues'], system: 'us' | 'metric' = 'us') => {
-    const found = identifyTank({ clues: some, figures: USUAL_FIGURES, unitSystem: system })
+  const identify = (some: Parameters<typeof identifyTank>[0]['clues'], unitSystem: 'us' | 'metric' = 'us') => {
+    const found = identifyTank({ clues: some, figures: USUAL_FIGURES, display: { locale: 'en-US', unitSystem } })
     if (!found.ok) throw new Error(found.reason)
     return found.value
   }
   it('chances add up to 1 and everything is sound, whatever is typed', () => {
     fc.assert(
-      fc.property(clues, unitSystem, (some, system) => {
-        const found = identify(some, system)
+      fc.property(clues, display, (some, display) => {
+        const found = identify(some, display)
         expectSound(found)
         const total = found.candidates.reduce((sum, one) => sum + one.chance, found.otherChance)
         expect(total).toBeCloseTo(1, 9)

@@ -114,7 +114,7 @@ const wild = fc.oneof(
   between(0, 100),
   fc.constantFrom(0, -1, 1e-9, 1e12, Number.NaN, Number.POSITIVE_INFINITY),
 )
-const unitSystem = fc.constantFrom('us' as const, 'metric' as const)
+const display = fc.record({ locale: fc.constantFrom('en-US', 'de-DE'), unitSystem: fc.constantFrom('us' as const, 'metric' as const) })
 
 function expectSound(value: unknown, path = ''): void {
   if (typeof value === 'number') {
@@ -141,7 +141,7 @@ describe('any input gives a sound result or a sentence', () => {
     bleachPercent: wild,
     openingIn: wild,
     pressurePsi: wild,
-    unitSystem,
+    display,
   })
   it('drawing, kit and procedure', () => {
     fc.assert(

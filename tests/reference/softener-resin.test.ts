@@ -13,8 +13,8 @@ type Row = [
 ]
 
 /**
- * Typical data sheets: capacity (least), shipping weight, particle density of 8 %, beads of 0.3 to 1.2 mm. From memory, unverified: the
- * density of 10 %, the sizes of fine mesh, and the 110 °F of a domestic unit. Mean bead 0.65 mm and voids 0.38: the derived resin case.
+ * Typical data sheets: capacity (least), shipping weight, particle density of 8%, beads of 0.3 to 1.2 mm. From memory, unverified: the
+ * density of 10%, the sizes of fine mesh, and the 110 °F of a domestic unit. Mean bead 0.65 mm and voids 0.38: the derived resin case.
  */
 const ROWS: readonly Row[] = [
   ['gel-8', 2.0, 51, 1280, 0.65, 0.3, 110],
@@ -37,7 +37,7 @@ describe('resin kinds', () => {
     expect(kind.packedVoidage.value).toBe(0.38)
     for (const one of [...values, kind.packedVoidage]) expect(one.source).not.toBe('')
   })
-  it('an unrecorded kind is taken as 8 %, and that is said', () => {
+  it('an unrecorded kind is taken as 8%, and that is said', () => {
     expect(resinKindOr8(null)).toMatchObject({ kind: { id: 'gel-8' }, assumption: expect.stringContaining('not recorded') })
     expect(resinKindOr8('gel-10').assumption).toBeNull()
   })

@@ -88,19 +88,19 @@ describe('steps', () => {
     expect(stepMinutes(10, 1, 3.3, null).refill).toBeNull()
     expect(stepMinutes(1, 1, 0.1, 2).refill).toBe(1)
   })
-  it('10 % brine holds 0.894 lb a gallon: 8.345 lb × 1.071 × 0.1', () =>
+  it('10% brine holds 0.894 lb a gallon: 8.345 lb × 1.071 × 0.1', () =>
     expect(off(9 / brineGal(9), 8.345 * 1.071 * 0.1)).toBeLessThan(0.001))
 })
 
 describe('capacity at the site', () => {
-  it('age 3 % a year of 1 to 5 (UFC 3-240-13FN); cold (Michaud); solids 2 % for each 500 mg/L above 500 (from memory)', () => {
+  it('age 3% a year of 1 to 5 (UFC 3-240-13FN); cold (Michaud); solids 2% for each 500 mg/L above 500 (from memory)', () => {
     expect(set({ ageYears: 5 }).ageShare).toBeCloseTo(0.85, 10)
     expect(set({ ageYears: null }).ageYears).toBe(5)
     expect(set({ temperatureF: 45 }).temperatureShare).toBeCloseTo(0.9, 10)
     expect(dissolvedSolidsFactor(1500)).toBeCloseTo(0.96, 10)
     expect(set({ ageYears: 5, temperatureF: 45, dissolvedSolidsMgL: 1500 }).capacityShare).toBeCloseTo(0.85 * 0.9 * 0.96, 10)
   })
-  it('10 % crosslink as 8 %, fine mesh above it (Keller); never above 5,994 gr/lb by charge (derived)', () => {
+  it('10% crosslink as 8%, fine mesh above it (Keller); never above 5,994 gr/lb by charge (derived)', () => {
     expect(doseOf(set({ kind: 'gel-10', wantedLbFt3: 10 })).capacityGr).toBeCloseTo(43_500, 6)
     expect(doseOf(set({ kind: 'fine-mesh', wantedLbFt3: 10 })).capacityGr).toBeCloseTo(47_250, 6)
     const steep = {

@@ -62,14 +62,14 @@ describe('any input gives sound figures and words, or a sentence', () => {
   it('evaluation, card, backwash and flow in words', () => {
     let whole = 0
     fc.assert(
-      fc.property(anySite, fc.constantFrom('us' as const, 'metric' as const), (site, units) => {
+      fc.property(anySite, fc.constantFrom('us' as const, 'metric' as const), (site, unitSystem) => {
         const found = evaluateSite(site, figures)
         expectSound(found, 'evaluation')
         if ('reason' in found) {
           expect(found.reason).toMatch(/\.$/)
           return
         }
-        const words = { ...US, units }
+        const words = { ...US, display: { locale: 'en-US', unitSystem } }
         const said = [settingsCard(found, site, figures, words), backwashWords(found, site, figures, words), flowWords(found, site, words)]
         for (const part of said) {
           expectSound(part, 'words')
@@ -153,7 +153,7 @@ describe('the kit in figures says what the kit in words says', () => {
     fc.assert(
       fc.property(anySite, (site) => {
         const found = evaluateSite(site, figures)
-        const said = rebedKit({ ...site, resinVolumeFt3: site.resinFt3, figures, unitSystem: 'us' })
+        const said = rebedKit({ ...site, resinVolumeFt3: site.resinFt3, figures, display: { locale: 'en-US', unitSystem: 'us' } })
         if ('reason' in found || 'reason' in found.kit) {
           expect(said.ok).toBe(false)
           return

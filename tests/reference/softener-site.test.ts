@@ -34,7 +34,7 @@ describe('the settings card', () => {
     expect(line(made, 'efficiency')?.hint).toMatch(/on demand/)
   })
   it('metric: mg/L in tens, litres in fifties, kg', () => {
-    const made = card({ wantedLbFt3: 8 }, { ...US, units: 'metric' })
+    const made = card({ wantedLbFt3: 8 }, { ...US, display: { locale: 'en-US', unitSystem: 'metric' } })
     expect(line(made, 'hardness')?.value).toBe('310 mg/L')
     expect(line(made, 'gallons')?.value).toBe('7,300 L')
     expect(line(made, 'salt')?.value).toBe('5.4 kg')

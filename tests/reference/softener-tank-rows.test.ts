@@ -61,7 +61,7 @@ describe('a size that is not listed', () => {
   it('gets gravel as listed tanks of its diameter, and never more than the fullest of them (24 × 72: 200 lb in 17.34 ft³)', () => {
     const most = 200 / 100 / ((0.92 * Math.PI * 24 * 24 * 72) / 4 / 1728)
     expect(most).toBeCloseTo(0.115, 3)
-    // A short wide tank: 24 × 30 holds 7.226 ft³, 11.5 % of it are 83 lb; by its area it would get 200.
+    // A short wide tank: 24 × 30 holds 7.226 ft³, 11.5% of it are 83 lb; by its area it would get 200.
     expect(fill({ diameterIn: 24, heightIn: 30 }).gravelLb).toBe(83)
     expect(fill({ diameterIn: 24, heightIn: 100 }).gravelLb).toBe(200)
   })
@@ -89,7 +89,7 @@ describe('limits of entry (our own: beyond them a figure is a slip)', () => {
       expect(checkTankSize(d, h)?.ok).toBe(false)
   })
 
-  it('a fill that is doubtful for its tank: over 95 %, over three quarters, under 35 % of it', () => {
+  it('a fill that is doubtful for its tank: over 95%, over three quarters, under 35% of it', () => {
     const shell = tankShell(10, 54).volumeFt3
     const warn = (share: number, gravelLb = 0) => fill({ diameterIn: 10, heightIn: 54, resinFt3: share * shell, gravelLb }).warnings.join()
     expect([warn(0.96), warn(0.94), warn(0.76), warn(0.74), warn(0.36), warn(0.34)].map((words) => words.slice(0, 12))).toEqual([
@@ -133,7 +133,7 @@ describe('the dished ends', () => {
     expect(levelOfVolumeIn(shell, volumeBelowFt3(shell, shell.bottomIn + 1))).toBeCloseTo(shell.bottomIn + 1, 6)
   })
 
-  it('are flatter in a tank too squat for them: 1.5 × 8 % of its height', () => {
+  it('are flatter in a tank too squat for them: 1.5 × 8% of its height', () => {
     // 24 × 30: a quarter of the diameter would be 6 in.
     expect(tankShell(24, 30).headDepthIn).toBeCloseTo(3.6, 9)
   })

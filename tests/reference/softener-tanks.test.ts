@@ -56,7 +56,7 @@ describe('usual tanks (common practice, no source; geometry derived)', () => {
     expect(fill.value.gravelLb).toBe(Math.ceil((gravel[0] + gravel[1]) / 2))
   })
 
-  it('free volume of the usual fills, gravel counted: 10×54 39 %, 10×44 with 1¼ ft³ 34 % (derived)', () => {
+  it('free volume of the usual fills, gravel counted: 10×54 39%, 10×44 with 1¼ ft³ 34 % (derived)', () => {
     // Within a point and a half: gravel is a range of 15 to 20 lb.
     expect(Math.abs(bedLevels(tankShell(10, 54), 1.5, 17.5).freeVolumeShare - 0.39)).toBeLessThan(0.015)
     expect(Math.abs(bedLevels(tankShell(10, 44), 1.25, 17.5).freeVolumeShare - 0.34)).toBeLessThan(0.015)

@@ -15,7 +15,7 @@ import { REGENERATION_STEPS, SODIUM_ADVISORY_MG_L } from '@almanac/softener/wate
 import { describe, expect, it } from 'vitest'
 
 describe('capacity by temperature', () => {
-  // Michaud, Water Conditioning & Purification: about 5 % more from 60 to 80 °F, steep loss below 50 °F. The slope below, 1.5 % a degree, from memory.
+  // Michaud, Water Conditioning & Purification: about 5% more from 60 to 80 °F, steep loss below 50 °F. The slope below, 1.5% a degree, from memory.
   it.each([
     [60, 1],
     [70, 1.025],
@@ -33,7 +33,7 @@ describe('capacity by temperature', () => {
 })
 
 describe('capacity in salty water (from memory, unverified)', () => {
-  it('loses 2 % for each 500 mg/L above 500, never below a half', () => {
+  it('loses 2% for each 500 mg/L above 500, never below a half', () => {
     expect(TDS_FREE_MG_L).toBe(500)
     expect(dissolvedSolidsFactor(500)).toBe(1)
     expect(dissolvedSolidsFactor(1000)).toBeCloseTo(0.98, 12)
@@ -48,7 +48,7 @@ describe('capacity in salty water (from memory, unverified)', () => {
   })
 })
 
-describe('loss with age (UFC 3-240-13FN §2-2.5.1.4: 1 to 5 % a year)', () => {
+describe('loss with age (UFC 3-240-13FN §2-2.5.1.4: 1 to 5% a year)', () => {
   it('takes the middle where nothing is measured', () => {
     expect(YEARLY_LOSS).toEqual({ least: 0.01, usual: 0.03, most: 0.05 })
     expect(ageFactor(10)).toBeCloseTo(0.7, 12)

@@ -41,7 +41,7 @@ describe('salt and capacity', () => {
       .map((curve) => capacityKgrFt3('gel-8', 10, 'NaCl', curve))
     expect(Math.max(...at10) / Math.min(...at10)).toBeLessThan(1.2)
   })
-  it('the usual curve: data sheets for standard mesh, Keller for fine mesh; 10 % crosslink as 8 %', () => {
+  it('the usual curve: data sheets for standard mesh, Keller for fine mesh; 10% crosslink as 8%', () => {
     expect(capacityKgrFt3('gel-8', 10)).toBe(29)
     expect(capacityKgrFt3('gel-10', 10)).toBe(29)
     expect(capacityKgrFt3('fine-mesh', 10)).toBe(31.5)
@@ -50,13 +50,13 @@ describe('salt and capacity', () => {
   it('potassium chloride counts by its equivalents: 74.551/58.443 as much for the same capacity', () => {
     expect(capacityKgrFt3('gel-8', (10 * 74.551) / 58.443, 'KCl')).toBeCloseTo(29, 6)
   })
-  it('temperature: about +5 % from 60 to 80 °F, steep loss below 50 °F (Michaud)', () => {
+  it('temperature: about +5% from 60 to 80 °F, steep loss below 50 °F (Michaud)', () => {
     expect(temperatureFactor(60)).toBe(1)
     expect(temperatureFactor(80)).toBeCloseTo(1.05, 10)
     expect(temperatureFactor(50) - temperatureFactor(45)).toBeGreaterThan(2 * (temperatureFactor(55) - temperatureFactor(50)))
     expect(temperatureFactor(40)).toBeCloseTo(0.825, 10) // from memory
   })
-  it('loss of capacity: 25 %/5 % = 5 years, 25 %/1 % = 25 years (UFC 3-240-13FN)', () => {
+  it('loss of capacity: 25%/5% = 5 years, 25%/1% = 25 years (UFC 3-240-13FN)', () => {
     expect(yearsToReplacement(0.05)).toBeCloseTo(5, 10)
     expect(yearsToReplacement(0.01)).toBeCloseTo(25, 10)
     expect(ageFactor(5, 0.05)).toBeCloseTo(0.75, 10)
@@ -95,13 +95,13 @@ describe('hardness to set for', () => {
 })
 
 describe('regeneration', () => {
-  it('15 lb of NaCl: 5.0 gal of refill water, 5.66 gal of brine (derived); confusing the two is a 13 % error', () => {
+  it('15 lb of NaCl: 5.0 gal of refill water, 5.66 gal of brine (derived); confusing the two is a 13% error', () => {
     expect(refillWaterGal(15)).toBe(5)
     expect(off(brineVolumeGal(15), 5.66)).toBeLessThanOrEqual(0.005)
     expect(off(brineVolumeGal(15) / refillWaterGal(15), 1.13)).toBeLessThanOrEqual(0.005)
     expect(refillWaterGal(2.6, 'KCl')).toBe(1) // 2.6 lb/gal at 10 °C, from memory
   })
-  it('refill rule, derived: 26.4 % brine means 2.99 lb of salt to a gallon of water', () => {
+  it('refill rule, derived: 26.4% brine means 2.99 lb of salt to a gallon of water', () => {
     // Water 8.34 lb/gal: 0.264/(1 − 0.264) × 8.34.
     expect(off((0.264 / 0.736) * 8.34, 2.99)).toBeLessThanOrEqual(0.005)
     expect(off(0.264 * 1.2 * 8.345, 2.65)).toBeLessThanOrEqual(0.01)

@@ -17,6 +17,9 @@ import { readLeadingNumber } from '@almanac/units/read-number'
 import { convertVolume } from '@almanac/units/volume'
 import { describe, expect, it } from 'vitest'
 
+const US = { locale: 'en-US', unitSystem: 'us' } as const
+const METRIC = { locale: 'en-US', unitSystem: 'metric' } as const
+
 /** Relative agreement to nine figures. */
 const same = (actual: number, expected: number) => expect(Math.abs(actual / expected - 1)).toBeLessThan(1e-9)
 
@@ -91,22 +94,22 @@ describe('each unit against its definition (NIST SP 811, Appendix B.8)', () => {
 // How the firm reads its figures is our own choice: one decimal for small values, none for large, eighths where a rule shows them.
 describe('where a shown value gains or loses a decimal', () => {
   it.each([
-    [formatVolumeFt3(0.353, 'metric'), '10 L'],
-    [formatVolumeFt3(0.36, 'metric'), '10 L'],
-    [formatVolumeFt3(0.3496, 'metric'), '9.9 L'],
-    [formatVolumeFt3(1.51, 'us'), '1.51 ft³'],
-    [formatVolumeFt3(1.5095, 'us'), '1½ ft³'],
-    [formatVolumeFt3(1.5105, 'us'), '1.51 ft³'],
-    [formatWaterGal(20.4, 'us'), '20 gal'],
-    [formatWaterGal(19.4, 'us'), '19.4 gal'],
-    [formatLengthIn(4, 'metric'), '10.2 cm'],
-    [formatLengthIn(3.9, 'metric'), '99 mm'],
-    [formatHardnessGpg(0.6, 'metric'), '10 mg/L'],
-    [formatHardnessGpg(0.58, 'metric'), '9.9 mg/L'],
-    [formatWeightLb(10.4, 'us'), '10 lb'],
-    [formatWeightLb(9.4, 'us'), '9.4 lb'],
-    [formatPressurePsi(10.4, 'us'), '10 psi'],
-    [formatPressurePsi(9.4, 'us'), '9.4 psi'],
-    [formatFlowGpm(2, 'metric'), '7.6 L/min'],
+    [formatVolumeFt3(0.353, METRIC), '10 L'],
+    [formatVolumeFt3(0.36, METRIC), '10 L'],
+    [formatVolumeFt3(0.3496, METRIC), '9.9 L'],
+    [formatVolumeFt3(1.51, US), '1.51 ft³'],
+    [formatVolumeFt3(1.5095, US), '1½ ft³'],
+    [formatVolumeFt3(1.5105, US), '1.51 ft³'],
+    [formatWaterGal(20.4, US), '20 gal'],
+    [formatWaterGal(19.4, US), '19.4 gal'],
+    [formatLengthIn(4, METRIC), '10.2 cm'],
+    [formatLengthIn(3.9, METRIC), '99 mm'],
+    [formatHardnessGpg(0.6, METRIC), '10 mg/L'],
+    [formatHardnessGpg(0.58, METRIC), '9.9 mg/L'],
+    [formatWeightLb(10.4, US), '10 lb'],
+    [formatWeightLb(9.4, US), '9.4 lb'],
+    [formatPressurePsi(10.4, US), '10 psi'],
+    [formatPressurePsi(9.4, US), '9.4 psi'],
+    [formatFlowGpm(2, METRIC), '7.6 L/min'],
   ])('%s', (shown, expected) => expect(shown).toBe(expected))
 })

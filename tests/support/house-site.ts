@@ -2,7 +2,7 @@ import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { evaluateSite, type SiteEvaluation } from '@almanac/softener/site/evaluate-site'
 import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
 
-/** An invented house: 1½ ft³ of 8 % in a 10 × 54 in tank, four people, 18 gpg. */
+/** An invented house: 1½ ft³ of 8% in a 10 × 54 in tank, four people, 18 gpg. */
 export const HOUSE: SiteInput = {
   ...UNKNOWN_SITE,
   ...{ diameterIn: 10, heightIn: 54, resinFt3: 1.5, gravelLb: 18, resinKind: 'gel-8', bedAgeYears: 0, hardnessGpg: 18, ironMgL: 0 },
@@ -18,7 +18,7 @@ export const HOUSE: SiteInput = {
   },
 }
 
-export const US_WORDS = { units: 'us', sources: {}, valveLabel: null } as const
+export const US_WORDS = { display: { locale: 'en-US', unitSystem: 'us' }, sources: {}, valveLabel: null } as const
 
 /** The house evaluated; throws the sentence where it is refused. */
 export function evaluatedHouse(figures: FirmFigures, change: Partial<SiteInput> = {}): SiteEvaluation {

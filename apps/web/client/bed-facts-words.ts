@@ -1,30 +1,31 @@
 import type { BedLine, TankLine } from '@almanac/contract/site-facts'
 import { resinKindWords } from '@almanac/records/resin-kind'
 import { type RebedFirm, thumbOf } from '@almanac/softener/rebed/rebed-of-record'
+import type { AmountDisplay } from '@almanac/units/display'
 import { formatTankSize, formatVolumeFt3 } from '@almanac/units/format'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import { withUnit } from '@almanac/units/format-number'
 import { dayWords } from './clock-words.ts'
 
 type Tank = Pick<TankLine, 'diameterIn' | 'heightIn' | 'nominalGrains' | 'sizeAsWritten'>
 
 /** "10 × 54 in", or the size as it was written, or that it is not known. */
-export function tankWords(tank: Tank, units: UnitSystem): string {
-  if (tank.diameterIn && tank.heightIn) return formatTankSize(tank.diameterIn, tank.heightIn, units)
+export function tankWords(tank: Tank, display: AmountDisplay): string {
+  if (tank.diameterIn && tank.heightIn) return formatTankSize(tank.diameterIn, tank.heightIn, display)
   if (tank.sizeAsWritten) return tank.sizeAsWritten
-  return tank.nominalGrains ? `${tank.nominalGrains.toLocaleString('en-US')} grain` : 'tank size not known'
+  return tank.nominalGrains ? withUnit(tank.nominalGrains, 0, 'grain', display) : 'tank size not known'
 }
 
 /** A bed in a few words: "10 × 54 in, 1½ ft³"; null where nothing is known of it. */
-export function bedWords(bed: Tank & Pick<BedLine, 'volumeFt3'>, system: UnitSystem): string | null {
-  const size = bed.diameterIn && bed.heightIn ? formatTankSize(bed.diameterIn, bed.heightIn, system) : bed.sizeAsWritten
-  const volume = bed.volumeFt3 ? formatVolumeFt3(bed.volumeFt3, system) : null
+export function bedWords(bed: Tank & Pick<BedLine, 'volumeFt3'>, display: AmountDisplay): string | null {
+  const size = bed.diameterIn && bed.heightIn ? formatTankSize(bed.diameterIn, bed.heightIn, display) : bed.sizeAsWritten
+  const volume = bed.volumeFt3 ? formatVolumeFt3(bed.volumeFt3, display) : null
   return [size, volume].filter(Boolean).join(', ') || null
 }
 
 /** "1½ ft³, 8% crosslink"; null where neither is known. */
-export function resinWords(bed: Pick<BedLine, 'resinKind' | 'volumeFt3'>, units: UnitSystem): string | null {
+export function resinWords(bed: Pick<BedLine, 'resinKind' | 'volumeFt3'>, display: AmountDisplay): string | null {
   const parts = [
-    bed.volumeFt3 === null ? null : formatVolumeFt3(bed.volumeFt3, units),
+    bed.volumeFt3 === null ? null : formatVolumeFt3(bed.volumeFt3, display),
     bed.resinKind === 'unknown' ? null : resinKindWords[bed.resinKind],
   ]
   return parts.filter(Boolean).join(', ') || null

@@ -1,4 +1,5 @@
 import type { JobKind } from '@almanac/records/job-kind'
+import { formatPercent, type NumberDisplay } from '@almanac/units/format-number'
 import { dayWords } from './clock-words.ts'
 
 /** "one person", "2 people". */
@@ -21,18 +22,17 @@ export function windowWords(dueEarliest: string | null, dueLatest: string | null
 }
 
 /**
- * What another week of waiting adds to the chance that the bed fails first, as "0.6 %": a thirteenth of the chance of the next three months.
+ * What another week of waiting adds to the chance that the bed fails first, as "0.6%": a thirteenth of the chance of the next three months.
  * Only a rebed lowers that chance, so other kinds have none to tell.
  */
-export function weekRisk(kind: JobKind, chance3Months: number | null): string | null {
+export function weekRisk(kind: JobKind, chance3Months: number | null, display: NumberDisplay): string | null {
   if (kind !== 'rebed' || chance3Months === null) return null
-  const percent = (chance3Months / 13) * 100
-  if (percent < 0.05) return null
-  return `${percent < 1 ? percent.toFixed(1) : Math.round(percent)} %`
+  const share = chance3Months / 13
+  return share < 0.0005 ? null : formatPercent(share, display, share < 0.01 ? 1 : 0)
 }
 
-/** "each week of waiting: 0.6 % more risk". */
-export function weekRiskWords(kind: JobKind, chance3Months: number | null): string | null {
-  const risk = weekRisk(kind, chance3Months)
+/** "each week of waiting: 0.6% more risk". */
+export function weekRiskWords(kind: JobKind, chance3Months: number | null, display: NumberDisplay): string | null {
+  const risk = weekRisk(kind, chance3Months, display)
   return risk ? `each week of waiting: ${risk} more risk` : null
 }

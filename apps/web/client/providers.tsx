@@ -3,6 +3,7 @@ import type { Me } from '@almanac/contract/session'
 import type { Permission } from '@almanac/records/permission'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { mergeFigures } from '@almanac/softener/firm/merge-figures'
+import { DisplayProvider } from '@almanac/ui/display'
 import { QueryClient, QueryClientProvider, useQuery } from '@tanstack/react-query'
 import { createContext, type ReactNode, useContext, useMemo, useState } from 'react'
 import { type Api, apiFor } from './api.ts'
@@ -62,8 +63,10 @@ export function Providers({ me, children }: { me: Me; children: ReactNode }) {
   return (
     <QueryClientProvider client={queries}>
       <SessionValues me={me}>
-        <LiveUpdates />
-        {children}
+        <DisplayProvider value={me.company}>
+          <LiveUpdates />
+          {children}
+        </DisplayProvider>
       </SessionValues>
     </QueryClientProvider>
   )

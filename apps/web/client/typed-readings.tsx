@@ -1,5 +1,7 @@
 import { readDay } from '@almanac/service-rules/import/read-day'
 import { readTank } from '@almanac/service-rules/import/read-tank'
+import { useDisplay } from '@almanac/ui/display'
+import { showWhole } from '@almanac/units/format-number'
 import { spanWords } from './bed-facts-words.ts'
 
 type Days = { text: string; today: string; dayOrder: 'month-first' | 'day-first' }
@@ -16,13 +18,14 @@ export function BeganReading({ text, today, dayOrder }: Days) {
 
 /** How a written tank is understood. */
 export function TankReading({ text }: { text: string }) {
+  const display = useDisplay()
   if (text.trim() === '') return null
   const reading = readTank(text)
   if (!reading.ok) return <Said>{reading.reason}</Said>
   const { diameterIn, heightIn, nominalGrains, resinVolumeFt3, tankCount } = reading.value
   const parts = [
     diameterIn && heightIn ? `${diameterIn} in across, ${heightIn} in high` : null,
-    nominalGrains ? `${nominalGrains.toLocaleString('en-US')} grain` : null,
+    nominalGrains ? `${showWhole(nominalGrains, display)} grain` : null,
     resinVolumeFt3 ? `${Math.round(resinVolumeFt3 * 100) / 100} ft³ of resin` : null,
     tankCount > 1 ? `${tankCount} tanks` : null,
   ]

@@ -13,7 +13,7 @@ export function useMoney() {
   return {
     currency,
     rule: moneyRule(currency, minorDigits(currency)),
-    words: (amount: number) => formatMoney(amount, currency),
+    words: (amount: number) => formatMoney(amount, { locale, currency }),
     text: (amount: number | null) => (amount === null ? '' : numberText(amount / minor, locale)),
     /** Of an amount in the currency's own unit. */
     minorOf: (value: number) => Math.round(value * minor),

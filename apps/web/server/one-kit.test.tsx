@@ -125,7 +125,7 @@ const signature = (kit: RebedKit) => ({
 /** Where the paths of one bed disagree, in words. The PDF's plan is held against all the others. */
 async function disagreements(firm: Firm, bedId: string): Promise<string[]> {
   const { company, figures, crewDayId, demand } = firm
-  const { id: companyId, unitSystem } = company
+  const { id: companyId } = company
   const scope = { companyId }
   const { jobId, visitId } = await inCompany(scope, (tx) => bookRebed(tx, companyId, bedId, crewDayId))
   const plan = makePlan(planFacts(await readBedPlan(scope, bedId), company, figures, DAY))
@@ -137,7 +137,7 @@ async function disagreements(firm: Firm, bedId: string): Promise<string[]> {
   await inCompany(scope, (tx) => tx.visit.update({ where: { companyId_id: { companyId, id: visitId } }, data: { state: 'called-off' } }))
   const inOrder = demand.beds.find((one) => one.bed.bedId === bedId)
   if (!plan.kit.ok)
-    return [page, job, visit].every((one) => !kitOf('facts' in one ? one.facts : (one.bed as BedFacts), { figures, unitSystem }).ok)
+    return [page, job, visit].every((one) => !kitOf('facts' in one ? one.facts : (one.bed as BedFacts), { figures, display: company }).ok)
       ? []
       : ['kit']
   const expected = plan.kit.value
@@ -145,7 +145,7 @@ async function disagreements(firm: Firm, bedId: string): Promise<string[]> {
   const same = (path: string, got: unknown, wanted: unknown) => {
     if (JSON.stringify(got) !== JSON.stringify(wanted)) wrong.push(`${path}: ${JSON.stringify(got)}, on the plan ${JSON.stringify(wanted)}`)
   }
-  const jobKit = job.bed && kitOf(job.bed, { figures, unitSystem })
+  const jobKit = job.bed && kitOf(job.bed, { figures, display: company })
   same('job page', jobKit?.ok && signature(jobKit.value), signature(expected))
   const onPage = screen(firm, <BedKit bed={page as BedPage} />)
   const onTablet = screen(firm, <VisitKit visit={visit} />)
@@ -156,15 +156,15 @@ async function disagreements(firm: Firm, bedId: string): Promise<string[]> {
     ] as const)
       if (!text.includes(line.text)) wrong.push(`${path}: no "${line.text}" in ${text}`)
   for (const text of [
-    `tube cut to ${formatCutLengthIn(expected.tubeLengthIn, unitSystem)}`,
-    formatWeightLb(expected.loadWeightLb, unitSystem),
-    formatWeightLb(expected.fullTankLb, unitSystem),
+    `tube cut to ${formatCutLengthIn(expected.tubeLengthIn, company)}`,
+    formatWeightLb(expected.loadWeightLb, company),
+    formatWeightLb(expected.fullTankLb, company),
   ])
     if (!onPage.includes(text)) wrong.push(`bed page: no "${text}" in ${onPage}`)
-  same('steps', procedureOf(visit, unitSystem, figures).steps, plan.procedure.steps)
-  const drawn = visit.bed && drawingOf(visit.bed, visit.water, { figures, unitSystem })
+  same('steps', procedureOf(visit, company, figures).steps, plan.procedure.steps)
+  const drawn = visit.bed && drawingOf(visit.bed, visit.water, { figures, display: company })
   same('drawing', drawn?.ok && drawn.value, plan.drawing.ok && plan.drawing.value)
-  const load = sheet && sheetLoad({ visits: sheet.visits.filter((one) => one.id === visitId) }, unitSystem, figures)
+  const load = sheet && sheetLoad({ visits: sheet.visits.filter((one) => one.id === visitId) }, company, figures)
   same('load', load && [load.volumeFt3, load.weightLb], [expected.loadVolumeFt3, expected.loadWeightLb])
   const taken = takeFromStores(expected, demand.items).taken
   const sorted = (list: (readonly [string, number])[]) => [...list].sort(([a], [b]) => (a < b ? -1 : 1))
@@ -173,7 +173,7 @@ async function disagreements(firm: Firm, bedId: string): Promise<string[]> {
     sorted(reserved.map((one) => [one.stockItemId, one.quantity])),
     sorted(taken.map((one) => [one.item.id, one.quantity])),
   )
-  const take = usualTake({ beds: inOrder ? [{ ...inOrder, weight: 1 }] : [], items: demand.items }, { figures, unitSystem })
+  const take = usualTake({ beds: inOrder ? [{ ...inOrder, weight: 1 }] : [], items: demand.items }, { figures, display: company })
   same('order list', sorted([...take]), sorted(taken.map((one) => [one.item.id, one.quantity])))
   return wrong
 }
@@ -238,7 +238,7 @@ describe('one bed, one kit', () => {
       expect(picked.length).toBeGreaterThan(2)
       for (const { id } of picked) {
         const facts = planFacts(await readBedPlan({ companyId: company.id }, id), company, figures, DAY)
-        const kit = kitOf(facts.bed, { figures, unitSystem: company.unitSystem })
+        const kit = kitOf(facts.bed, { figures, display: company })
         if (!kit.ok) continue
         const { text } = await extractText(await getDocumentProxy(await renderRebedPlan(facts)), { mergePages: true })
         // The paper writes fractions in plain figures, 52 1/8, and "about" before a length that is an estimate.
@@ -248,8 +248,8 @@ describe('one bed, one kit', () => {
             .replaceAll('⁄', '/')
             .replace(/[\s,]+/g, '')
         const said = plain(text).replace('cuttubehereabout', 'cuttubehere')
-        expect(said).toContain(plain(formatWeightLb(kit.value.loadWeightLb, company.unitSystem)))
-        expect(said).toContain(plain(`cut tube here ${formatCutLengthIn(kit.value.tubeLengthIn, company.unitSystem)}`))
+        expect(said).toContain(plain(formatWeightLb(kit.value.loadWeightLb, company)))
+        expect(said).toContain(plain(`cut tube here ${formatCutLengthIn(kit.value.tubeLengthIn, company)}`))
       }
     }
   }, 200_000)

@@ -4,10 +4,11 @@ import type { BedPlanFacts } from '@almanac/contract/bed-choice'
 import type { PlanFacts } from '@almanac/documents/rebed-plan/plan-facts'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { storesForKit } from '@almanac/softener/kit/stores-for-kit'
+import type { Display } from '@almanac/units/display'
 import { beganWords } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 
-type Company = { name: string; unitSystem: 'us' | 'metric'; currency: string }
+type Company = Display & { name: string }
 
 /** A bed's record as the rebed plan takes it. `today` is the day in the company's zone. */
 export function planFacts(plan: BedPlanFacts, company: Company, figures: FirmFigures, today: string): PlanFacts {
@@ -15,7 +16,7 @@ export function planFacts(plan: BedPlanFacts, company: Company, figures: FirmFig
   return {
     firmName: company.name,
     printed: dayWords(today),
-    unitSystem: company.unitSystem,
+    display: company,
     figures,
     site: plan.site ?? { label: 'Tank in the workshop', street: null, town: null, accessNotes: null },
     softenerLabel: plan.softener?.label ?? null,

@@ -1,3 +1,4 @@
+import { percentInSentence } from '@almanac/units/format-number'
 import { checkPlan } from '../checker/check-plan.ts'
 import type { Plan, PlannedDay } from '../problem/plan.ts'
 import type { CrewDay, Visit } from '../problem/problem.ts'
@@ -84,7 +85,7 @@ function sheetFaults(built: Built, day: PlannedDay, r: number): PlanFault[] {
     crew,
     day.visits.map(({ visit }) => problem.visits[visit] as Visit),
   )
-  const percent = Number.isFinite(fullest) ? `its vehicle would be ${Math.round(fullest * 100)} % full` : 'its vehicle carries nothing'
+  const percent = Number.isFinite(fullest) ? `its vehicle would be ${percentInSentence(fullest)} full` : 'its vehicle carries nothing'
   if (fullest > 1 + 1e-9) say('load', fullest, percent)
   return found
 }

@@ -1,3 +1,4 @@
+import { percentInSentence } from '@almanac/units/format-number'
 import { sayDay, sayList, sayMinutes, sayTime } from '../propose/say.ts'
 import type { Slot } from './slot.ts'
 
@@ -11,6 +12,6 @@ export function saySlot(slot: Omit<Slot, 'sentence'>, label: string): string {
   if (slot.addedWaitMinutes >= 10) facts.push(`${sayMinutes(slot.addedWaitMinutes)} waiting`)
   if (slot.lateDays > 0) facts.push(`${slot.lateDays} ${slot.lateDays === 1 ? 'day' : 'days'} after it is due`)
   if (slot.windowSlackMinutes < 15) facts.push('close to the end of the window')
-  if (slot.fullest > 0.9) facts.push(`vehicle ${Math.round(slot.fullest * 100)} % full`)
+  if (slot.fullest > 0.9) facts.push(`vehicle ${percentInSentence(slot.fullest)} full`)
   return `${sayDay(slot.date)}, ${sayTime(slot.startMinute)}–${sayTime(slot.endMinute)}, ${label}: ${sayList(facts)}.`
 }

@@ -1,3 +1,4 @@
+import { percentInSentence } from '@almanac/units/format-number'
 import { type Calibration, rushFactor, SHORT_MILES, UNCALIBRATED, usualRoadMiles, usualSeconds } from './estimate-leg.ts'
 import { greatCircleMiles, isPoint, type Point } from './point.ts'
 
@@ -70,7 +71,8 @@ export function calibrate(observations: readonly DriveObservation[]): Calibratio
 function sayResult(factor: number, used: number, setAside: number): string {
   if (used === 0) return 'No recorded drives to learn from yet: the usual speeds are used.'
   const percent = Math.round(Math.abs(factor - 1) * 100)
-  const compared = percent === 0 ? 'as long as usual' : `${percent} % ${factor > 1 ? 'longer' : 'shorter'} than usual`
+  const compared =
+    percent === 0 ? 'as long as usual' : `${percentInSentence(percent / 100)} ${factor > 1 ? 'longer' : 'shorter'} than usual`
   return `From ${used} recorded drives: they take ${compared}.${setAside > 0 ? ` ${setAside} were set aside.` : ''}`
 }
 

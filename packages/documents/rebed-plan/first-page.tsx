@@ -15,7 +15,7 @@ export function FirstPage({ plan }: { plan: Plan }) {
   const shown = notes.slice(0, MOST_NOTES)
   const more = notes.length - shown.length
   return (
-    <Page size={facts.unitSystem === 'us' ? 'LETTER' : 'A4'} style={sheet.page}>
+    <Page size={facts.display.unitSystem === 'us' ? 'LETTER' : 'A4'} style={sheet.page}>
       <Printed style={{ fontSize: 17, fontFamily: 'Helvetica-Bold' }} lines={1}>
         {`Rebed plan: ${facts.site.label}`}
       </Printed>

@@ -19,15 +19,15 @@ export function KitTable({ plan }: { plan: Plan }) {
       </View>
     )
   const { priced, value } = kit
-  const { currency } = priced
+  // The stores keep prices in the list's own currency, whatever the company's is by now.
+  const money = { locale: facts.display.locale, currency: priced.currency }
   const open = priced.unknown.length
-  const total =
-    priced.totalMinor !== null ? formatMoney(priced.totalMinor, currency) : `at least ${formatMoney(priced.knownMinor, currency)}`
+  const total = priced.totalMinor !== null ? formatMoney(priced.totalMinor, money) : `at least ${formatMoney(priced.knownMinor, money)}`
   return (
     <View style={{ marginTop: 4 }}>
       <View style={{ flexDirection: 'row', alignItems: 'flex-end', borderBottomWidth: 1, borderColor: INK, marginBottom: 1 }}>
         <Printed style={{ fontFamily: BOLD, fontSize: 10.5, flexGrow: 1 }}>Kit</Printed>
-        <Cell width={WIDTH.weight}>{formatWeightLb(value.loadWeightLb, facts.unitSystem)}</Cell>
+        <Cell width={WIDTH.weight}>{formatWeightLb(value.loadWeightLb, facts.display)}</Cell>
         <Cell width={WIDTH.price}>{priced.knownMinor > 0 ? total : 'price'}</Cell>
       </View>
       {priced.lines.map(({ line, priceMinor, charged }) => (
@@ -39,9 +39,9 @@ export function KitTable({ plan }: { plan: Plan }) {
           <View style={{ flexGrow: 1, flexBasis: 0 }}>
             <Printed lines={2}>{onShelf(plan, line.text)}</Printed>
           </View>
-          <Cell width={WIDTH.weight}>{line.weightLb === null ? '' : formatWeightLb(line.weightLb, facts.unitSystem)}</Cell>
+          <Cell width={WIDTH.weight}>{line.weightLb === null ? '' : formatWeightLb(line.weightLb, facts.display)}</Cell>
           <Cell width={WIDTH.price} soft={priceMinor === null}>
-            {!charged ? 'comes back' : priceMinor === null ? 'price unknown' : formatMoney(priceMinor, currency)}
+            {!charged ? 'comes back' : priceMinor === null ? 'price unknown' : formatMoney(priceMinor, money)}
           </Cell>
         </View>
       ))}

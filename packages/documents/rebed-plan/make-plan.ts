@@ -21,8 +21,8 @@ export type Plan = {
 
 /** Works out drawing, kit with prices, and steps. Never refuses: a crew needs its steps whatever is known. */
 export function makePlan(facts: PlanFacts): Plan {
-  const { bed, water, figures, unitSystem } = facts
-  const firm = { figures, unitSystem }
+  const { bed, water, figures, display } = facts
+  const firm = { figures, display }
   const kit = kitOf(bed, firm)
   const drawing = drawingOf(bed, water, firm)
   const context = procedureContextOf(bed, water, firm)

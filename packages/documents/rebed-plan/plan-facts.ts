@@ -3,14 +3,14 @@ import type { SupplyKind } from '@almanac/records/supply-kind'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { ShelfBag } from '@almanac/softener/kit/bags-on-shelf'
 import type { PriceList } from '@almanac/softener/kit/price-kit'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { Display } from '@almanac/units/display'
 
 /** What a rebed plan is made from; null where it is not known. Nothing of the customer but where the softener stands and how to get to it. */
 export type PlanFacts = {
   firmName: string
   /** The day it is printed, in words. */
   printed: string
-  unitSystem: UnitSystem
+  display: Omit<Display, 'timeZone'>
   figures: FirmFigures
   site: { label: string; street: string | null; town: string | null; accessNotes: string | null }
   softenerLabel: string | null

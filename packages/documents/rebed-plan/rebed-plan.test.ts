@@ -25,7 +25,7 @@ function facts(change: Partial<PlanFacts> = {}): PlanFacts {
   return {
     firmName: 'Fern & Lark Water',
     printed: '25 Nov 2026',
-    unitSystem: 'us',
+    display: { locale: 'en-US', unitSystem: 'us', currency: 'USD' },
     figures,
     site: { label: 'Orchard Lane 14', street: 'Orchard Lane 14', town: 'Weir Hollow', accessNotes: 'Cellar door behind the house; dog.' },
     softenerLabel: 'Softener in the cellar',
@@ -61,7 +61,7 @@ describe('the rebed plan, read back', () => {
       'bed 33 in',
       'cut tube here, 52 1/8 in',
       '1½ ft³',
-      '1 × 1 ft³ bag of 8 % crosslink softening resin (on the shelf)',
+      '1 × 1 ft³ bag of 8% crosslink softening resin (on the shelf)',
       '$140.00',
       '$80.50',
       'at least $220.50',
@@ -107,14 +107,14 @@ describe('the rebed plan, read back', () => {
     async ({ tank, unitSystem }) => {
       const { diameterIn, heightIn } = tank
       const pages = await read({
-        unitSystem,
+        display: { locale: 'en-US', unitSystem, currency: 'USD' },
         bed: { ...UNKNOWN, diameterIn, heightIn },
         ...{ bedBegan: null, softenerLabel: null },
         water: { source: 'private-well', hardnessGpg: null, ironMgL: null, temperatureC: null, disinfectant: null },
         shelf: [],
       })
       expect(pages).toHaveLength(2)
-      expect(pages[0]).toContain('of 8 % crosslink softening resin')
+      expect(pages[0]).toContain('of 8% crosslink softening resin')
       // The last step and the title block are there: nothing ran off the sheet.
       expect(pages[1]).toMatch(/Take away the old bed/)
       expect(pages[1]).toContain('2 of 2')

@@ -18,12 +18,12 @@ const DEFERRAL =
 /** Sheet 2: reasons to stop, then every step with its cautions before it and a box to tick. */
 export function SecondPage({ plan }: { plan: Plan }) {
   const { facts, procedure, briefs } = plan
-  const steps = paperSteps(procedure.steps, briefs, facts.unitSystem)
-  const column = COLUMN[facts.unitSystem]
+  const steps = paperSteps(procedure.steps, briefs, facts.display)
+  const column = COLUMN[facts.display.unitSystem]
   const [first, ...others] = steps
   const { fontSize, splitAt } = setColumns(others, column.width, column.height)
   return (
-    <Page size={facts.unitSystem === 'us' ? 'LETTER' : 'A4'} style={sheet.page}>
+    <Page size={facts.display.unitSystem === 'us' ? 'LETTER' : 'A4'} style={sheet.page}>
       <View style={{ flexDirection: 'row', justifyContent: 'space-between', alignItems: 'flex-end' }}>
         <Printed style={{ fontSize: 14, fontFamily: BOLD }}>Steps, in this order</Printed>
         <Printed style={{ color: SOFT }}>{`${steps.length} steps, about ${procedure.minutes} minutes for the crew`}</Printed>

@@ -33,33 +33,33 @@ export function SiteFacts({ facts }: { facts: PlanFacts }) {
   )
 }
 
-function bedRows({ bed, bedBegan, figures, unitSystem }: PlanFacts): Row[] {
+function bedRows({ bed, bedBegan, figures, display }: PlanFacts): Row[] {
   const { diameterIn, heightIn, volumeFt3, gravelLb, backwashGpm } = bed
-  const size = diameterIn !== null && heightIn !== null ? formatTankSize(diameterIn, heightIn, unitSystem) : null
+  const size = diameterIn !== null && heightIn !== null ? formatTankSize(diameterIn, heightIn, display) : null
   const resinKind = knownResinKind(bed.resinKind)
   const valve = figures.valves.find((card) => card.id === bed.valveCardId)
   const resin = [
-    volumeFt3 === null ? null : formatVolumeFt3(volumeFt3, unitSystem),
+    volumeFt3 === null ? null : formatVolumeFt3(volumeFt3, display),
     resinKind === null ? 'kind not known' : RESIN_KINDS[resinKind].shortLabel,
   ]
   return [
     { name: 'Tank', value: size ?? bed.sizeAsWritten ?? 'size not known: measure it', lines: 1 },
     { name: 'Resin', value: resin.filter(Boolean).join(', ') },
-    { name: 'Gravel', value: gravelLb === null ? 'not known' : gravelLb === 0 ? 'none' : formatWeightLb(gravelLb, unitSystem) },
+    { name: 'Gravel', value: gravelLb === null ? 'not known' : gravelLb === 0 ? 'none' : formatWeightLb(gravelLb, display) },
     { name: 'Went in', value: bedBegan ?? 'not known', lines: 1 },
     { name: 'Valve', value: valve?.label ?? 'kind not known', lines: 1 },
-    { name: 'Backwash', value: backwashGpm === null ? 'rate not known' : formatFlowGpm(backwashGpm, unitSystem) },
+    { name: 'Backwash', value: backwashGpm === null ? 'rate not known' : formatFlowGpm(backwashGpm, display) },
   ]
 }
 
-function waterRows({ water, unitSystem }: PlanFacts): Row[] {
+function waterRows({ water, display }: PlanFacts): Row[] {
   const source = water.source === 'private-well' ? 'private well' : water.source === 'town' ? 'town' : 'not known'
   const temperatureF = water.temperatureC === null ? null : water.temperatureC * 1.8 + 32
   return [
     { name: 'Supply', value: [source, water.disinfectant].filter(Boolean).join(', '), lines: 1 },
-    { name: 'Hardness', value: formatHardnessGpg(water.hardnessGpg, unitSystem) },
+    { name: 'Hardness', value: formatHardnessGpg(water.hardnessGpg, display) },
     { name: 'Iron', value: water.ironMgL === null ? 'not known' : `${water.ironMgL} mg/L` },
-    ...(temperatureF === null ? [] : [{ name: 'Temperature', value: formatTemperatureF(temperatureF, unitSystem) }]),
+    ...(temperatureF === null ? [] : [{ name: 'Temperature', value: formatTemperatureF(temperatureF, display) }]),
   ]
 }
 
@@ -74,10 +74,10 @@ export function CrewFacts({ plan }: { plan: Plan }) {
         { name: 'Why', value: kit.value.crewWhy, lines: 2 },
         {
           name: 'Heaviest lift',
-          value: `${kit.value.heaviestLift}, ${formatWeightLb(kit.value.heaviestLiftLb, facts.unitSystem)}`,
+          value: `${kit.value.heaviestLift}, ${formatWeightLb(kit.value.heaviestLiftLb, facts.display)}`,
         },
-        { name: 'Full tank', value: `${formatWeightLb(kit.value.fullTankLb, facts.unitSystem)}: never tipped by one person` },
-        { name: 'Old resin out', value: formatVolumeFt3(kit.value.spentResinFt3, facts.unitSystem) },
+        { name: 'Full tank', value: `${formatWeightLb(kit.value.fullTankLb, facts.display)}: never tipped by one person` },
+        { name: 'Old resin out', value: formatVolumeFt3(kit.value.spentResinFt3, facts.display) },
       ]
     : [{ name: 'Crew', value: `two people or more, ${time}` }]
   return <Facts title="Crew and weights" rows={rows} />

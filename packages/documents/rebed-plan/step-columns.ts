@@ -1,5 +1,5 @@
 import type { Ask, ProcedureStep } from '@almanac/softener/procedure/procedure-types'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import { LEADING } from '../print/printed.tsx'
 import { textLines } from '../print/text-lines.ts'
 
@@ -27,13 +27,13 @@ const WORDS: Readonly<Record<ProcedureStep['cautions'][number]['kind'], string>>
 const METRIC: Readonly<Record<string, string>> = { gpg: 'mg/L', in: 'mm', ft3: 'L', lb: 'kg', psi: 'bar' }
 const US: Readonly<Record<string, string>> = { ft3: 'ft³' }
 
-function blankOf(ask: Ask, system: UnitSystem): string {
-  const unit = ask.unit === null ? '' : ` ${(system === 'metric' ? METRIC : US)[ask.unit] ?? ask.unit}`
+function blankOf(ask: Ask, display: AmountDisplay): string {
+  const unit = ask.unit === null ? '' : ` ${(display.unitSystem === 'metric' ? METRIC : US)[ask.unit] ?? ask.unit}`
   return `${ask.label} _______${unit}.`
 }
 
 /** Steps as paper shows them: the brief text, every caution, and a blank for each number that must be recorded. */
-export function paperSteps(steps: readonly ProcedureStep[], briefs: Readonly<Record<string, string>>, system: UnitSystem): PaperStep[] {
+export function paperSteps(steps: readonly ProcedureStep[], briefs: Readonly<Record<string, string>>, display: AmountDisplay): PaperStep[] {
   return steps.map((step, i) => ({
     number: i + 1,
     title: step.title,
@@ -43,7 +43,7 @@ export function paperSteps(steps: readonly ProcedureStep[], briefs: Readonly<Rec
     cautions: step.cautions
       .filter((caution) => !(step.id === 'stop-and-refer' && caution.kind === 'refer'))
       .map((caution) => ({ word: WORDS[caution.kind], text: caution.text })),
-    blanks: step.asks.filter((ask) => ask.kind === 'number' && ask.required).map((ask) => blankOf(ask, system)),
+    blanks: step.asks.filter((ask) => ask.kind === 'number' && ask.required).map((ask) => blankOf(ask, display)),
   }))
 }
 

@@ -1,5 +1,5 @@
+import { DAYS_PER_YEAR, type IsoDay, parseDay } from '@almanac/units/calendar/day-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
-import { DAYS_PER_YEAR, type IsoDay, parseDay } from '../calendar/day-number.ts'
 import type { BedRecord } from '../fit/bed-record.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import { seeded } from '../simulate/seeded.ts'

@@ -1,4 +1,4 @@
-import { DAYS_PER_YEAR, type IsoDay } from '../calendar/day-number.ts'
+import { DAYS_PER_YEAR, type IsoDay } from '@almanac/units/calendar/day-number'
 import type { BedRecord } from '../fit/bed-record.ts'
 import { fitLifetime } from '../fit/fit-lifetime.ts'
 import { readRecord } from '../fit/read-record.ts'

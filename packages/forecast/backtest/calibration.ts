@@ -1,4 +1,4 @@
-import { type IsoDay, monthStart } from '../calendar/day-number.ts'
+import { type IsoDay, monthStart } from '@almanac/units/calendar/day-number'
 import { countBeds, countQuantile } from '../fleet/poisson-binomial.ts'
 import { type SurvivalStep, survivalAt } from '../lifetime/kaplan-meier.ts'
 import type { ScoredForecast } from './beds-on-origin.ts'
@@ -51,7 +51,7 @@ export function countOf(
   }
 }
 
-/** Share of outcomes between the 10 and the 90 % point with its standard error, beds being the independent witnesses. */
+/** Share of outcomes between the 10 and the 90% point with its standard error, beds being the independent witnesses. */
 export function coverageOf(
   places: readonly number[],
   byRecord: ReadonlyMap<number, readonly number[]>,

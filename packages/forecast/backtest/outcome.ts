@@ -1,4 +1,4 @@
-import { type IsoDay, parseDay } from '../calendar/day-number.ts'
+import { type IsoDay, parseDay } from '@almanac/units/calendar/day-number'
 import type { BedRecord } from '../fit/bed-record.ts'
 
 /** What later records say of a bed in service on an origin day: failed within (after, by], or last known working on `after` (by Infinity). Day numbers. */

@@ -1,5 +1,5 @@
+import { DAYS_PER_YEAR, type IsoDay, monthStart, parseDay } from '@almanac/units/calendar/day-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
-import { DAYS_PER_YEAR, type IsoDay, monthStart, parseDay } from '../calendar/day-number.ts'
 import type { BedRecord } from '../fit/bed-record.ts'
 import { fitBedRecords } from '../fit/fit-bed-records.ts'
 import { survivalAt } from '../lifetime/kaplan-meier.ts'
@@ -44,7 +44,7 @@ export interface Backtest {
   readonly scores: readonly BacktestScore[]
   /** Where outcomes fell in the forecast distributions, 0 to 1, spread at random over what is not known exactly: even when the forecast is honest. */
   readonly places: readonly number[]
-  /** Share of places between 0.1 and 0.9: coverage of the 80 % windows. */
+  /** Share of places between 0.1 and 0.9: coverage of the 80% windows. */
   readonly coverage80: number
   /** Of coverage80, a bed's places on several origins taken as one witness. */
   readonly coverageStandardError: number

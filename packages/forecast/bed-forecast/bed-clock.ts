@@ -1,4 +1,4 @@
-import { DAYS_PER_YEAR } from '../calendar/day-number.ts'
+import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
 import { traitsLog, waterLog } from '../exposure/acceleration.ts'
 import type { TracedSegment } from '../exposure/water-history.ts'
 import { ageAtLifeHazard, type LifeCurve, lifeHazard, lifeHazardRate } from '../lifetime/life-curve.ts'

@@ -1,4 +1,4 @@
-import type { IsoDay } from '../calendar/day-number.ts'
+import type { IsoDay } from '@almanac/units/calendar/day-number'
 import type { ExposureSegment, WaterHistoryInput } from '../exposure/water-types.ts'
 
 /** When a bed went in: both days equal when known exactly; null where that side is unknown ("before 2015": latestDay 2014-12-31, earliestDay null). */
@@ -81,7 +81,7 @@ export interface MeasurementGain {
 export interface CurvePoint {
   readonly day: IsoDay
   readonly yearsSinceBeginning: number
-  /** Chance that the bed still works, given that it worked when last seen: 10 %, mean, 90 % over the doubt about the parameters. */
+  /** Chance that the bed still works, given that it worked when last seen: 10%, mean, 90% over the doubt about the parameters. */
   readonly low: number
   readonly mid: number
   readonly high: number
@@ -99,7 +99,7 @@ export interface BedForecast {
   /** The day from which survival is uncertain. */
   readonly lastSeenDay: IsoDay
   readonly beginning: { readonly earliestDay: IsoDay; readonly latestDay: IsoDay }
-  /** Day by which the bed has failed with chance 10, 50, 90 %, given that it worked when last seen; may lie before asOfDay. */
+  /** Day by which the bed has failed with chance 10, 50, 90%, given that it worked when last seen; may lie before asOfDay. */
   readonly due10Day: IsoDay
   readonly due50Day: IsoDay
   readonly due90Day: IsoDay

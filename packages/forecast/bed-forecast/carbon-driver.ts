@@ -1,4 +1,4 @@
-import { civilDate, DAYS_PER_YEAR, isoDay } from '../calendar/day-number.ts'
+import { civilDate, DAYS_PER_YEAR, isoDay } from '@almanac/units/calendar/day-number'
 import { traceWater } from '../exposure/water-history.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import type { LifeNode } from '../priors/parameter-nodes.ts'

@@ -1,4 +1,5 @@
-import { civilDate, DAYS_PER_YEAR, isoDay } from '../calendar/day-number.ts'
+import { civilDate, DAYS_PER_YEAR, isoDay } from '@almanac/units/calendar/day-number'
+import { percentInSentence } from '@almanac/units/format-number'
 import { type AgeingParts, ageingParts, REFERENCE } from '../exposure/acceleration.ts'
 import type { TracedSegment } from '../exposure/water-history.ts'
 import type { ParameterValues } from '../priors/forecast-parameters.ts'
@@ -85,7 +86,7 @@ function causeWords(key: DriverKey, bed: ReadBed): string {
     case 'iron':
       return `iron ${range(bed.segments, (s) => s.ironMgL)}`
     case 'crosslink':
-      return `${bed.traits.crosslinkPercent} % crosslink`
+      return `${percentInSentence(bed.traits.crosslinkPercent / 100)} crosslink`
     case 'throughput':
       return (bed.traits.gallonsPerDayPerFt3 ?? 0) > REFERENCE.gallonsPerDayPerFt3 ? 'busy for its size' : 'little water for its size'
     case 'supply':

@@ -1,13 +1,14 @@
-import { isoDay } from '../calendar/day-number.ts'
+import { isoDay } from '@almanac/units/calendar/day-number'
+import { percentInSentence } from '@almanac/units/format-number'
 import { REFERENCE } from '../exposure/acceleration.ts'
 import type { ForecastParameters, ParameterValues } from '../priors/forecast-parameters.ts'
 import type { ForecastExplanation } from './bed-forecast-types.ts'
 import type { ReadBed } from './read-input.ts'
 
 const FORMULA =
-  'A bed ages faster than on clean water by (1 + free chlorine + weight × chloramine)^exponent × (1 + iron)^exponent, slower with 10 % crosslink. ' +
+  'A bed ages faster than on clean water by (1 + free chlorine + weight × chloramine)^exponent × (1 + iron)^exponent, slower with 10% crosslink. ' +
   'Its wear is that rate added up over the dated water history, in clean years. Lives in clean years follow a distribution with this median and shape (Weibull, lognormal or log-logistic, averaged by what the records favour). ' +
-  'The due dates are its 10, 50 and 90 % points given that the bed worked when last seen and what inspections found, averaged over what is uncertain: the parameters, the day it went in, water nobody measured.'
+  'The due dates are its 10, 50 and 90% points given that the bed worked when last seen and what inspections found, averaged over what is uncertain: the parameters, the day it went in, water nobody measured.'
 
 /** What went in, the formula in words and where its numbers come from. */
 export function explanation(bed: ReadBed, parameters: ForecastParameters, values: ParameterValues): ForecastExplanation {
@@ -18,7 +19,7 @@ export function explanation(bed: ReadBed, parameters: ForecastParameters, values
     inputs: [
       { name: 'Went in', value: began },
       { name: 'Last seen working', value: isoDay(bed.lastSeen) },
-      { name: 'Crosslink', value: `${bed.traits.crosslinkPercent} %${bed.crosslinkKnown ? '' : ' (assumed)'}` },
+      { name: 'Crosslink', value: `${percentInSentence(bed.traits.crosslinkPercent / 100)}${bed.crosslinkKnown ? '' : ' (assumed)'}` },
       { name: 'Water now', value: now?.why ?? '' },
       { name: 'Use', value: `${Math.round(bed.traits.gallonsPerDayPerFt3 ?? REFERENCE.gallonsPerDayPerFt3)} gal/day per ft³` },
       { name: 'Median life on clean water', value: `${values.medianCleanYears.toFixed(1)} years` },

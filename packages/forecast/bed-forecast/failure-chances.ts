@@ -1,4 +1,4 @@
-import { addMonths, monthStart } from '../calendar/day-number.ts'
+import { addMonths, monthStart } from '@almanac/units/calendar/day-number'
 import { type BedClock, cleanYearsAt, survivalAtWear, survivalSinceSeen } from './bed-clock.ts'
 
 /** Calendar months a forecast looks ahead. */

@@ -1,6 +1,6 @@
 import type { Disinfectant } from '@almanac/records/disinfectant'
+import { parseDay } from '@almanac/units/calendar/day-number'
 import { describe, expect, it } from 'vitest'
-import { parseDay } from '../calendar/day-number.ts'
 import { tradePriors } from '../priors/trade-priors.ts'
 import type { BedForecast, BedForecastInput } from './bed-forecast-types.ts'
 import { forecastBed } from './forecast-bed.ts'
@@ -41,7 +41,7 @@ describe('what moves a due date', () => {
     expect(due({ gallonsPerDay: 400 })).toBeLessThan(due())
   })
 
-  it('comes later with carbon ahead, 10 % crosslink and a later day last seen', () => {
+  it('comes later with carbon ahead, 10% crosslink and a later day last seen', () => {
     const water = { ...BASE.water, preTreatments: [{ kind: 'carbon' as const, fromDay: '2020-01-01', toDay: null }] }
     expect(due({ water })).toBeGreaterThan(due())
     expect(due({ crosslinkPercent: 10 })).toBeGreaterThan(due())
@@ -132,7 +132,7 @@ describe('doubtful records', () => {
     [{ beginning: { earliestDay: '2027-01-01', latestDay: '2027-01-01' }, lastSeenDay: null }, /after the day of this forecast/],
     [{ beginning: { earliestDay: '2018-02-30', latestDay: null } }, /no real date/],
     [{ water: town('free-chlorine', -2) }, /-2 mg\/L/],
-    [{ crosslinkPercent: 80 }, /80 %/],
+    [{ crosslinkPercent: 80 }, /80%/],
     [{ resinVolumeFt3: 0 }, /0 ft³/],
     [{ gallonsPerDay: Number.NaN }, /NaN gal\/day/],
     [{ asOfDay: 'today' }, /no real date/],

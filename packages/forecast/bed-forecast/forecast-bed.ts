@@ -1,5 +1,5 @@
+import { DAYS_PER_YEAR, isoDay } from '@almanac/units/calendar/day-number'
 import { ok, type Result } from '@almanac/units/result'
-import { DAYS_PER_YEAR, isoDay } from '../calendar/day-number.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import { centralValues, parameterNodes } from '../priors/parameter-nodes.ts'
 import { bedClock, bedDoubt } from './bed-clock.ts'
@@ -85,7 +85,7 @@ export function forecastBed(input: BedForecastInput, parameters: ForecastParamet
   })
 }
 
-/** Years of normal spread between the 10 and the 90 % point. */
+/** Years of normal spread between the 10 and the 90% point. */
 const TENTH_TO_TENTH = 2.563
 
 /** Answers and measurements by what they would take from the doubt; measuring the capacity competes with asking. */

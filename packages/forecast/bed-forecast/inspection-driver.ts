@@ -1,4 +1,4 @@
-import { DAYS_PER_YEAR, isoDay, parseDay } from '../calendar/day-number.ts'
+import { DAYS_PER_YEAR, isoDay, parseDay } from '@almanac/units/calendar/day-number'
 import type { BedClock } from './bed-clock.ts'
 import type { BedForecastInput, Driver, MeasurementGain } from './bed-forecast-types.ts'
 import { yearsWords } from './drivers.ts'

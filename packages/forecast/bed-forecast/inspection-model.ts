@@ -1,3 +1,4 @@
+import { percentInSentence } from '@almanac/units/format-number'
 import normalCdf from '@stdlib/stats-base-dists-normal-logcdf'
 import type { Inspection } from './bed-forecast-types.ts'
 
@@ -30,7 +31,7 @@ export const READING_MODELS: Readonly<Record<'capacity' | 'moisture' | 'pressure
     rise: 0.12,
     riseSd: 0.04,
     noiseSd: 0.02,
-    source: 'New gel resin holds 44 to 48 % water, above 55 % it is degraded, above 60 % to be replaced. From memory.',
+    source: 'New gel resin holds 44 to 48% water, above 55% it is degraded, above 60% to be replaced. From memory.',
   },
   pressure: {
     start: Math.log(5),
@@ -92,8 +93,8 @@ export function readInspections(list: readonly Inspection[], dayOf: (day: Inspec
 
 function wordsOf(one: Inspection, graded: boolean): string {
   const parts = [
-    usable(one.capacityShare, 0.05, 1.5) === null ? '' : `capacity ${Math.round(100 * (one.capacityShare ?? 0))} %`,
-    usable(one.moistureShare, 0.3, 0.9) === null ? '' : `moisture ${Math.round(100 * (one.moistureShare ?? 0))} %`,
+    usable(one.capacityShare, 0.05, 1.5) === null ? '' : `capacity ${percentInSentence(one.capacityShare ?? 0)}`,
+    usable(one.moistureShare, 0.3, 0.9) === null ? '' : `moisture ${percentInSentence(one.moistureShare ?? 0)}`,
     usable(one.pressureDropPsi, 0.1, 100) === null ? '' : `pressure drop ${Math.round(one.pressureDropPsi ?? 0)} psi`,
     graded ? `beads ${(one.beadCondition ?? '').replace('-', ' ')}` : '',
   ]

@@ -1,6 +1,6 @@
+import { parseDay } from '@almanac/units/calendar/day-number'
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import { describe, expect, it } from 'vitest'
-import { parseDay } from '../calendar/day-number.ts'
 import type { BedRecord } from '../fit/bed-record.ts'
 import { learnFromSamples } from '../fit/learn-from-samples.ts'
 import { centralValues } from '../priors/parameter-nodes.ts'
@@ -50,7 +50,7 @@ describe('inspections by Bayes', () => {
   it('tell the years taken, and no forecast without them says so', () => {
     const { value, assumptions } = forecast([on({ capacityShare: 0.72 })])
     const driver = value.drivers.find(({ key }) => key === 'inspection')
-    expect(driver?.words).toMatch(/^capacity 72 % in 2025: \d\.\d years taken$/)
+    expect(driver?.words).toMatch(/^capacity 72% in 2025: \d\.\d years taken$/)
     const moved = (due() - (parseDay(value.due50Day) ?? Number.NaN)) / 365.2425
     expect(driver?.yearsTaken).toBeCloseTo(moved, 1)
     expect(assumptions.some((line) => line.startsWith('Readings of the bed'))).toBe(true)
@@ -102,7 +102,7 @@ describe('inspections by Bayes', () => {
     }
   })
 
-  it('keep the 80 % window honest where the readings are as the model has them (seeded, within 3.7 standard errors)', () => {
+  it('keep the 80% window honest where the readings are as the model has them (seeded, within 3.7 standard errors)', () => {
     const random = seeded(7)
     let [hits, beds] = [0, 0]
     for (let firm = 0; firm < 12; firm++) {

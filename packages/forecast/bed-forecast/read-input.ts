@@ -1,5 +1,6 @@
+import { DAYS_PER_YEAR, isoDay, parseDay } from '@almanac/units/calendar/day-number'
+import { percentInSentence } from '@almanac/units/format-number'
 import { type Refusal, refuse } from '@almanac/units/result'
-import { DAYS_PER_YEAR, isoDay, parseDay } from '../calendar/day-number.ts'
 import { type BedTraits, REFERENCE } from '../exposure/acceleration.ts'
 import { type TracedSegment, traceWater } from '../exposure/water-history.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
@@ -115,10 +116,12 @@ function readTraits(input: BedForecastInput, assumptions: string[], missing: str
   let crosslinkPercent = input.crosslinkPercent
   if (crosslinkPercent === null) {
     crosslinkPercent = REFERENCE.crosslinkPercent
-    assumptions.push('The resin is taken as 8 % crosslink.')
+    assumptions.push('The resin is taken as 8% crosslink.')
     missing.push('Crosslink of the resin not recorded.')
   } else if (!(crosslinkPercent >= 2 && crosslinkPercent <= 20)) {
-    return refuse(`A crosslink of ${crosslinkPercent} % cannot be right; softener resin has 8 or 10 %. Correct it or leave it empty.`)
+    return refuse(
+      `A crosslink of ${percentInSentence(crosslinkPercent / 100, 1)} cannot be right; softener resin has 8 or 10%. Correct it or leave it empty.`,
+    )
   }
   const { gallonsPerDay, resinVolumeFt3 } = input
   if (resinVolumeFt3 !== null && !(resinVolumeFt3 > 0))

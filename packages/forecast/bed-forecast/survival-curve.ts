@@ -1,4 +1,4 @@
-import { DAYS_PER_YEAR, isoDay } from '../calendar/day-number.ts'
+import { DAYS_PER_YEAR, isoDay } from '@almanac/units/calendar/day-number'
 import { type BedClock, survivalSinceSeen } from './bed-clock.ts'
 import type { CurvePoint } from './bed-forecast-types.ts'
 

@@ -1,4 +1,4 @@
-import { DAYS_PER_YEAR } from '../calendar/day-number.ts'
+import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
 import type { ParameterValues } from '../priors/forecast-parameters.ts'
 import { type BedClock, type BedDoubt, cleanYearsAt } from './bed-clock.ts'
 import type { QuestionKey, Weakness } from './bed-forecast-types.ts'
@@ -9,7 +9,7 @@ const QUESTIONS: Readonly<Record<Exclude<QuestionKey, 'inspection'>, string>> = 
   disinfectant: 'Is the water from the town or a well, and does the town use chlorine or chloramine?',
   'water-test': 'Test free and total chlorine at the softener inlet.',
   'last-seen': 'Is the softener still working, with soft water at the taps?',
-  crosslink: 'Is the resin 8 % or 10 % crosslink?',
+  crosslink: 'Is the resin 8% or 10% crosslink?',
   iron: 'Test the raw water for iron.',
 }
 

@@ -1,6 +1,6 @@
 import type { Disinfectant } from '@almanac/records/disinfectant'
+import { parseDay } from '@almanac/units/calendar/day-number'
 import { type Refusal, refuse } from '@almanac/units/result'
-import { parseDay } from '../calendar/day-number.ts'
 import type { WaterHistoryInput, WaterTest } from './water-types.ts'
 
 export interface ReadPeriod {

@@ -1,5 +1,5 @@
+import { type IsoDay, isoDay, parseDay } from '@almanac/units/calendar/day-number'
 import { ok, type Refusal, type Result, refuse } from '@almanac/units/result'
-import { type IsoDay, isoDay, parseDay } from '../calendar/day-number.ts'
 import { type ReadWater, readWater } from './read-water.ts'
 import { type AssumedWater, disinfectantAt, periodAt, standsAt } from './reading-at.ts'
 import type { ExposureSegment, ValueOrigin, WaterHistoryInput } from './water-types.ts'

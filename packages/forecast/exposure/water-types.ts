@@ -1,6 +1,6 @@
 import type { Disinfectant } from '@almanac/records/disinfectant'
 import type { MeasuringPoint } from '@almanac/records/measuring-point'
-import type { IsoDay } from '../calendar/day-number.ts'
+import type { IsoDay } from '@almanac/units/calendar/day-number'
 
 /** What a water supply delivers from a day on, until its next period begins. Null means nobody wrote it down. */
 export interface SupplyPeriod {

@@ -1,5 +1,5 @@
+import type { IsoDay } from '@almanac/units/calendar/day-number'
 import type { BedBeginning, Inspection } from '../bed-forecast/bed-forecast-types.ts'
-import type { IsoDay } from '../calendar/day-number.ts'
 import type { WaterHistoryInput } from '../exposure/water-types.ts'
 
 /**

@@ -88,7 +88,7 @@ export function ageAlone(prior: LogNormal): LogNormal {
   }
 }
 
-/** Spread of supplies' effects on ln life before any record: 8 %, from 2 to 30 %. A guess; common practice, no source. */
+/** Spread of supplies' effects on ln life before any record: 8%, from 2 to 30%. A guess; common practice, no source. */
 export const SPREAD_PRIOR = { logMean: Math.log(0.08), logSd: 0.7 } as const
 
 /** Fewer supplies with beds on record do not tell their spread from chance. */

@@ -1,5 +1,5 @@
+import type { IsoDay } from '@almanac/units/calendar/day-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
-import type { IsoDay } from '../calendar/day-number.ts'
 import type { LifeFamilyName } from '../lifetime/life-family.ts'
 import { type ForecastParameters, type LifeModel, PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
 import { wholeSd } from '../priors/parameter-nodes.ts'

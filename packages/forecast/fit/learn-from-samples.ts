@@ -1,6 +1,6 @@
+import { type IsoDay, parseDay } from '@almanac/units/calendar/day-number'
 import { bedClock } from '../bed-forecast/bed-clock.ts'
 import { readInspections } from '../bed-forecast/inspection-model.ts'
-import { type IsoDay, parseDay } from '../calendar/day-number.ts'
 import { hermiteNodes } from '../numeric/gauss-hermite.ts'
 import { uniformNodes } from '../numeric/gauss-nodes.ts'
 import type { ForecastParameters, LifeModel, SupplyEffect, SupplyEffects } from '../priors/forecast-parameters.ts'

@@ -1,5 +1,5 @@
+import { isoDay, parseDay } from '@almanac/units/calendar/day-number'
 import { describe, expect, it } from 'vitest'
-import { isoDay, parseDay } from '../calendar/day-number.ts'
 import { LIFE_FAMILIES, type LifeFamilyName } from '../lifetime/life-family.ts'
 import { spreadOf } from '../lifetime/spread.ts'
 import { centralValues, parameterNodes } from '../priors/parameter-nodes.ts'

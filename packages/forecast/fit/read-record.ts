@@ -1,6 +1,6 @@
+import { type IsoDay, parseDay } from '@almanac/units/calendar/day-number'
 import { type Refusal, refuse } from '@almanac/units/result'
 import { readInput } from '../bed-forecast/read-input.ts'
-import { type IsoDay, parseDay } from '../calendar/day-number.ts'
 import type { BedTraits } from '../exposure/acceleration.ts'
 import type { TracedSegment } from '../exposure/water-history.ts'
 import { uniformNodes, type WeightedNode } from '../numeric/gauss-nodes.ts'

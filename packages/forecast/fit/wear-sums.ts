@@ -1,4 +1,4 @@
-import { DAYS_PER_YEAR } from '../calendar/day-number.ts'
+import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
 import type { InletWater } from '../exposure/acceleration.ts'
 import type { WearTable } from './wear-table.ts'
 

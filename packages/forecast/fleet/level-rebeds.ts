@@ -59,7 +59,7 @@ export async function levelRebeds(beds: readonly LevelledBed[], limits: LevelLim
   const count = limits.capacityHours.length
   if (count === 0 || !limits.capacityHours.every((hours) => hours >= 0))
     return refuse('Give the hours the crews have in each month, none below nought.')
-  if (!(limits.riskLimit > 0 && limits.riskLimit <= 1)) return refuse('The risk limit must lie between 0 and 100 %.')
+  if (!(limits.riskLimit > 0 && limits.riskLimit <= 1)) return refuse('The risk limit must lie between 0 and 100%.')
   const due: DueBed[] = []
   const months = new Map<string, number | null>()
   let gap = 0

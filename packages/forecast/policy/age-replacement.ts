@@ -20,7 +20,7 @@ export interface ReplacementPolicy {
   readonly curve: readonly CostPoint[]
   /** Cheapest age to replace at; null when waiting for the failure is cheapest. */
   readonly best: CostPoint | null
-  /** Ages whose cost lies within 5 % of the best: the due window, since the curve is flat there. */
+  /** Ages whose cost lies within 5% of the best: the due window, since the curve is flat there. */
   readonly window: { readonly fromYears: number; readonly toYears: number } | null
   readonly runToFailureCostPerYear: number
   /** Saved each year and bed by the best age against waiting for the failure, and against a fixed age; never negative against the former. */
@@ -88,7 +88,7 @@ export function ageReplacement(
 function costFault({ planned, failure, beadsShare, beads }: ReplacementCosts): string | null {
   if (!(planned > 0) || !(failure >= 0) || !(beads >= 0))
     return 'The costs of a planned rebed and of a failure must be amounts above nought. Enter them and try again.'
-  if (!(beadsShare >= 0 && beadsShare <= 1)) return 'The share of failures with beads in the plumbing must lie between 0 and 100 %.'
+  if (!(beadsShare >= 0 && beadsShare <= 1)) return 'The share of failures with beads in the plumbing must lie between 0 and 100%.'
   return null
 }
 

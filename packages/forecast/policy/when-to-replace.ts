@@ -14,7 +14,7 @@ export interface Banded {
 export interface ReplacementAnswer {
   /** Every half year of age from 2 on: cost per year, and its band. */
   readonly curve: readonly { readonly ageYears: number; readonly costPerYear: number; readonly low: number; readonly high: number }[]
-  /** Cheapest age, and the due window within 5 % of its cost; null where waiting for the failure is cheapest. */
+  /** Cheapest age, and the due window within 5% of its cost; null where waiting for the failure is cheapest. */
   readonly best: CostPoint | null
   readonly window: { readonly fromYears: number; readonly toYears: number } | null
   /** Cheapest ages over the doubt; null where none pays. */

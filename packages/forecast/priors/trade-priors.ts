@@ -15,14 +15,14 @@ export const TRADE_PRIORS: Readonly<Record<ParameterKey, Prior>> = {
     median: 13.5,
     logSd: 0.15,
     unit: 'years',
-    source: 'Domestic bed of 8 % crosslink on clean water: 12 to 15 years. Common practice, no source.',
+    source: 'Domestic bed of 8% crosslink on clean water: 12 to 15 years. Common practice, no source.',
   },
   shape: {
     median: 3,
     logSd: 0.2,
     unit: '',
     source:
-      'Weibull shape 3 puts about 95 % of lives on clean water between 5 and 25 years, the span given in UFC 3-240-13FN (2005) §2-2.5.1.4 for institutional softeners.',
+      'Weibull shape 3 puts about 95% of lives on clean water between 5 and 25 years, the span given in UFC 3-240-13FN (2005) §2-2.5.1.4 for institutional softeners.',
   },
   chlorineExponent: {
     median: 0.7,
@@ -48,8 +48,8 @@ export const TRADE_PRIORS: Readonly<Record<ParameterKey, Prior>> = {
   crosslinkEffect: {
     median: 0.22,
     logSd: 0.4,
-    unit: 'log of life, 10 % against 8 %',
-    source: '10 % crosslink outlasts 8 %; the amount (about a quarter longer) is a guess. Common practice, no source.',
+    unit: 'log of life, 10% against 8%',
+    source: '10% crosslink outlasts 8%; the amount (about a quarter longer) is a guess. Common practice, no source.',
   },
   throughputExponent: {
     median: 0.15,

@@ -9,7 +9,7 @@ const SEED = 20_260_101
 /** Two-sided normal point of one in 10,000: of ten shares, an honest method keeps all within in 999 runs of 1,000. */
 const Z = 3.89
 
-describe('80 % intervals on simulated firms with known truth', () => {
+describe('80% intervals on simulated firms with known truth', () => {
   it(`hold the truth about four times in five (seed ${SEED}, ${REPETITIONS} firms; npm run bench -- coverage has thousands)`, () => {
     const prior = tradePriors()
     const trials: CoverageTrial[] = []

@@ -1,6 +1,6 @@
+import { parseDay } from '@almanac/units/calendar/day-number'
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import { forecastBed } from '../bed-forecast/forecast-bed.ts'
-import { parseDay } from '../calendar/day-number.ts'
 import { ageAlone, FAMILY_BELIEF, NO_EFFECT_BELIEF, SPREAD_PRIOR } from '../fit/choose-models.ts'
 import { fitBedRecords } from '../fit/fit-bed-records.ts'
 import type { LogNormal } from '../fit/life-posterior.ts'
@@ -13,7 +13,7 @@ import { parameterPlace } from '../priors/parameter-place.ts'
 import type { Random } from './seeded.ts'
 import { type SimulatedBed, simulateFirm } from './simulate-firm.ts'
 
-/** Whether the truth lay within each 80 % interval of one simulated firm. */
+/** Whether the truth lay within each 80% interval of one simulated firm. */
 export interface CoverageTrial {
   readonly name: string
   readonly hit: boolean
@@ -47,7 +47,7 @@ const COUNTED = [
 
 /**
  * One repetition: a truth drawn from all that the forecast believes beforehand (parameters, distribution of life, whether the water acts at all, how far supplies differ),
- * a firm with a town's switch, late entry and early removals, a fit to its records, and the question whether the 80 % intervals hold the truth. One bed a
+ * a firm with a town's switch, late entry and early removals, a fit to its records, and the question whether the 80% intervals hold the truth. One bed a
  * firm, so that trials of different repetitions are independent.
  */
 export function coverageTrial(beds: number, random: Random, prior: ForecastParameters): CoverageTrial[] {
@@ -107,7 +107,7 @@ function bedTrial(running: readonly SimulatedBed[], parameters: ForecastParamete
   return [{ name: 'due date', hit: bed.failsOn > low && bed.failsOn <= high + 1 }]
 }
 
-/** Counts are whole numbers, so that a band of exactly 80 % does not exist: the count's place in its distribution is spread at random within its step. */
+/** Counts are whole numbers, so that a band of exactly 80% does not exist: the count's place in its distribution is spread at random within its step. */
 function countTrials(running: readonly SimulatedBed[], parameters: ForecastParameters, random: Random): CoverageTrial[] {
   if (running.length === 0) return []
   const counters = COUNTED.map(() => countMonths(1))

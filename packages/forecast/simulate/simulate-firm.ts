@@ -1,7 +1,7 @@
+import { isoDay, parseDay } from '@almanac/units/calendar/day-number'
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import type { Inspection } from '../bed-forecast/bed-forecast-types.ts'
 import { READING_MODELS } from '../bed-forecast/inspection-model.ts'
-import { isoDay, parseDay } from '../calendar/day-number.ts'
 import { type BedTraits, traitsLog, waterLog } from '../exposure/acceleration.ts'
 import { traceWater } from '../exposure/water-history.ts'
 import type { SupplyPeriod, WaterHistoryInput } from '../exposure/water-types.ts'

@@ -1,8 +1,8 @@
 import type { BedInputs } from '@almanac/database/read/bed-inputs'
 import type { ForecastRow } from '@almanac/database/sql/store-forecasts'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
-import { isoDay, parseDay } from '@almanac/forecast/calendar/day-number'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
+import { isoDay, parseDay } from '@almanac/units/calendar/day-number'
 import { packMonths } from './bed-months.ts'
 import { forecastInput } from './forecast-input.ts'
 

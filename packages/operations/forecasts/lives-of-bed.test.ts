@@ -41,14 +41,14 @@ describe('a new bed on the water of the old', () => {
     expect(years).toBeGreaterThan(12)
     expect(years).toBeLessThan(15)
   })
-  it('chlorine shortens it; 10 % lasts longer, by how much is in doubt', () => {
+  it('chlorine shortens it; 10% lasts longer, by how much is in doubt', () => {
     const clean = middle(livesOf(supply('none', null)).newBedYears)
     const chlorine = livesOf(supply('free-chlorine', 2))
     expect(middle(chlorine.newBedYears)).toBeLessThan(0.7 * clean)
     expect(Math.min(...chlorine.longerTen)).toBeGreaterThan(1)
     expect(Math.max(...chlorine.longerTen) / Math.min(...chlorine.longerTen)).toBeGreaterThan(1.1)
   })
-  it('the present bed’s own resin does not change what an 8 % bed would do', () =>
+  it('the present bed’s own resin does not change what an 8% bed would do', () =>
     expect(livesOf({ ...supply('none', null), crosslinkPercent: 10 }).newBedYears).toEqual(livesOf(supply('none', null)).newBedYears))
   it('a record that contradicts itself is refused in its own words', () =>
     expect(livesOnItsWater({ ...INPUT, lastSeenDay: '2001-01-01' }, tradePriors())).toMatchObject({ ok: false }))

@@ -12,9 +12,9 @@ import { parametersOf } from './parameters.ts'
 import { yearsBySurvival } from './years-by-survival.ts'
 
 export type BedLives = {
-  /** Lives of a new bed of 8 % on this water, years, equally likely, the doubt about the parameters in them. */
+  /** Lives of a new bed of 8% on this water, years, equally likely, the doubt about the parameters in them. */
   newBedYears: number[]
-  /** How many times as long 10 % lasts, equally likely. */
+  /** How many times as long 10% lasts, equally likely. */
   longerTen: number[]
 }
 

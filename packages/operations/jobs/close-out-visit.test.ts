@@ -26,7 +26,7 @@ const rebed = (more: Partial<CloseOutInput> = {}): CloseOutInput => ({
   finishedAt: `${DAY}T19:40:00.000Z`,
   checks: ticked('bypass-proven', 'pressure-zero', 'cap-out-counted', 'outlet-tested', 'leaks-checked', 'bypass-returned'),
   measurements: [{ kind: 'outletHardnessGpg', value: 0.5, enteredValue: 0.5, enteredUnit: 'gpg' }],
-  partsUsed: [{ stockItemId: firm.stockItemId, name: 'Resin 10 %', quantity: 2, unit: 'resin-bag' }],
+  partsUsed: [{ stockItemId: firm.stockItemId, name: 'Resin 10%', quantity: 2, unit: 'resin-bag' }],
   oldBed: { takenOut: true, endCause: 'worn', evidence: 'soft beads' },
   newBed: { resinKind: 'gel-10', volumeFt3: 1.5, enteredVolume: { value: 42.5, unit: 'L' }, gravelLb: 18, tubeCutIn: 53.5 },
   ...{ reason: '', hardnessReason: '', notes: '' },
@@ -201,7 +201,7 @@ describe('a rebed that is done', () => {
   })
 
   test('uses what it used, though the shelf held less: the shelf goes to nothing and the difference is opened', async () => {
-    await close(rebed({ partsUsed: [{ stockItemId: firm.stockItemId, name: 'Resin 10 %', quantity: 8, unit: 'resin-bag' }] }))
+    await close(rebed({ partsUsed: [{ stockItemId: firm.stockItemId, name: 'Resin 10%', quantity: 8, unit: 'resin-bag' }] }))
     const { item, movements, gaps } = await read()
     expect(item?.onHand).toBe(0)
     expect(movements).toMatchObject([{ quantity: -8 }])

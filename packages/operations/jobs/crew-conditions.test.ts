@@ -187,20 +187,20 @@ describe('parts', () => {
     const { firm, crewDayId, sheet } = await pair()
     const job = await rebed(firm)
     const later = await openDaySheet(firm, { ...command(), ...sheet, day: NEXT })
-    const stock = { name: 'Resin 8 %', kind: 'resin', unit: 'resin-bag', bagFt3: 1, resinKind: 'gel-8', onHand: 0, leadDays: 1 }
+    const stock = { name: 'Resin 8%', kind: 'resin', unit: 'resin-bag', bagFt3: 1, resinKind: 'gel-8', onHand: 0, leadDays: 1 }
     const item = await write(firm, (tx, companyId) => tx.stockItem.create({ data: { companyId, id: newId(), ...stock } }))
     const [waiting] = (await boardOf(firm)).jobs
     expect(waiting).toMatchObject({ earliest: NEXT })
-    expect(waiting?.earliestBecause).toMatch(/resin-bag of Resin 8 % missing, there on 4 Dec if ordered today$/)
+    expect(waiting?.earliestBecause).toMatch(/resin-bag of Resin 8% missing, there on 4 Dec if ordered today$/)
     const best = await bestPlaces(firm, job.jobId)
     expect(best.places.map((place) => place.day)).toEqual([NEXT])
-    expect(best.unfit[0]?.reason).toMatch(/may not be done before .*2026-12-04.*Resin 8 % missing/)
-    expect((await jobsThatFit(firm, crewDayId)).left[0]?.reason).toMatch(/^Parts: .*Resin 8 %/)
+    expect(best.unfit[0]?.reason).toMatch(/may not be done before .*2026-12-04.*Resin 8% missing/)
+    expect((await jobsThatFit(firm, crewDayId)).left[0]?.reason).toMatch(/^Parts: .*Resin 8%/)
     const book = { ...command(), ...job, crewDayId, at: '10:00' }
     await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: 'parts' } })
     await bookVisit(firm, { ...book, ...command(), confirmed: ['parts'] })
     const warnings = async () => (await sheetsOfDay(firm, DAY)).sheets[0]?.visits[0]?.warnings
-    expect(await warnings()).toMatchObject([expect.stringMatching(/^Parts: 0 resin-bags of Resin 8 % in the stores/)])
+    expect(await warnings()).toMatchObject([expect.stringMatching(/^Parts: 0 resin-bags of Resin 8% in the stores/)])
     await write(firm, (tx, companyId) => tx.stockItem.update({ where: { companyId_id: { companyId, id: item.id } }, data: { onHand: 9 } }))
     expect(await warnings()).toEqual([])
     expect(later.version).toBe(1)

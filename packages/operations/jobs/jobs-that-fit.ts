@@ -46,7 +46,8 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
     const { companyId } = scope
     const [sheet] = await sheetRows(tx, companyId, { id: crewDayId })
     if (!sheet) throw notFound('day sheet')
-    const { timeZone, unitSystem } = await companyFacts(tx, companyId)
+    const { timeZone } = await companyFacts(tx, companyId)
+    const display = await companyFacts(tx, companyId)
     const found = await tx.job.findMany({
       where: { companyId, state: 'proposed' },
       include: { ...JOB_PARTS, site: { select: { label: true, town: true, ...SITE_HOURS } }, softener: JOB_VALVES },
@@ -65,7 +66,7 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
     }))
     const offer = offerOfSheet(sheet, crew, timeZone)
     const notBeforeMs = at.getTime()
-    const firm = { figures, unitSystem }
+    const firm = { figures, display }
     const stock = await readFreeStock(tx, companyId)
     const turns = await readTurns(tx, companyId, found)
     const inStretch = new Map<number, number>()

@@ -7,7 +7,7 @@ import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { formatAmount } from '@almanac/units/amount-words'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 
 /** The first day a job's kit can be in the stores, and what it waits for; null where all of it is on the shelf. */
 export type PartsDay = { day: string; because: string } | null
@@ -15,7 +15,7 @@ export type PartsDay = { day: string; because: string } | null
 /** Answers for one job after another: what an earlier one takes is gone for the next. */
 export type PartsDesk = { dayOf: (job: { kind: string; bed: BedFacts | null }) => PartsDay }
 
-type Firm = { figures: FirmFigures; unitSystem: UnitSystem }
+type Firm = { figures: FirmFigures; display: AmountDisplay }
 
 /**
  * Opens the stores as they are: what is on the shelf and not spoken for. What is missing can be ordered today and comes after the item's own lead. Kits that
@@ -42,7 +42,7 @@ export function partsDesk(items: Awaited<ReturnType<typeof readFreeStock>>, toda
       const day = addDays(today, last.item.leadDays)
       return {
         day,
-        because: `${formatAmount(last.missing, last.item.unit)} of ${last.item.name} missing, there on ${shortDay(day)} if ordered today`,
+        because: `${formatAmount(last.missing, last.item.unit, firm.display)} of ${last.item.name} missing, there on ${shortDay(day)} if ordered today`,
       }
     },
   }

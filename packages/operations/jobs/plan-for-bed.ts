@@ -4,7 +4,7 @@ import { jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
 import type { Duration } from '@almanac/service-rules/jobs/learn-durations'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 
 /**
  * Minutes on site and people to plan a job with. The length is the middle of what such visits take this firm, by kind and for a rebed by the
@@ -13,13 +13,13 @@ import type { UnitSystem } from '@almanac/units/unit-system'
 export function planForBed(
   kind: JobKind,
   bed: BedFacts | null,
-  unitSystem: UnitSystem,
+  display: AmountDisplay,
   figures: FirmFigures,
   lengthOf: (kind: JobKind, diameterIn: number | null) => Duration,
 ): { minutes: number; crewSize: number } {
   const usual = jobKindFacts[kind]
   const minutes = lengthOf(kind, bed?.diameterIn ?? null).middle
   if (kind !== 'rebed' || !bed) return { minutes, crewSize: usual.usualCrew }
-  const kit = kitOf(bed, { figures, unitSystem })
+  const kit = kitOf(bed, { figures, display })
   return { minutes, crewSize: kit.ok ? kit.value.crewSize : usual.usualCrew }
 }

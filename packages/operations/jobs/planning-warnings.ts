@@ -33,7 +33,7 @@ export async function planningWarnings(
   { job, sheet, timeZone, today, visitId, startsAt, endsAt }: Wish,
 ): Promise<{ confirm: 'crew' | 'parts' | 'site-hours' | 'order'; words: string }[]> {
   const day = dayOf(sheet.day)
-  const { unitSystem } = await companyFacts(tx, companyId)
+  const display = await companyFacts(tx, companyId)
   const figures = await firmFigures(tx, companyId)
   const found = job.bedId ? await tx.bed.findUnique({ where: { companyId_id: { companyId, id: job.bedId } }, include: BED_FACTS }) : null
   const softener = job.softenerId
@@ -50,7 +50,7 @@ export async function planningWarnings(
   const needed = neededBy({ ...job, valveCardIds: valveCardIds(softener, found?.tankId ?? null) })
   const lacking = off.length > 0 ? null : skillsLacking(needed, crewOnDay(book, standing).people, valveNameOf(figures))
   const crew = [...off, ...(lacking ? [lacking] : [])]
-  const parts = await openPartsDesk(tx, companyId, today, { figures, unitSystem }, visitId)
+  const parts = await openPartsDesk(tx, companyId, today, { figures, display }, visitId)
   const late = parts.dayOf({ kind: job.kind, bed: found && bedFacts(found) })
   const site = await tx.site.findUniqueOrThrow({ where: { companyId_id: { companyId, id: job.siteId } } })
   const wall = (instant: Date) => wallMinute(timeZone, day, instant)

@@ -53,7 +53,8 @@ export async function proposeJob(scope: Scope & { personId: string }, input: Pro
       throw new AppError('invalid', 'A rebed is for one bed. Nothing was added; choose the bed, or propose an inspection first.')
     if (input.kind === 'rebed' && bed && (bed.endedLatest !== null || bed.archivedAt !== null))
       throw new AppError('conflict', 'This bed is no longer in service. Nothing was added; open the tank to see the present one.')
-    const { timeZone, unitSystem } = await companyFacts(tx, companyId)
+    const { timeZone } = await companyFacts(tx, companyId)
+    const display = await companyFacts(tx, companyId)
     const forecast = input.kind === 'rebed' ? bed?.forecast : null
     const today = input.kind === 'emergency' ? dayIn(timeZone, command.at) : null
     const dueEarliest = input.dueEarliest ?? today ?? dayOf(forecast?.due10Day ?? null)
@@ -66,7 +67,7 @@ export async function proposeJob(scope: Scope & { personId: string }, input: Pro
     const plan = planForBed(
       input.kind,
       bed && bedFacts(bed),
-      unitSystem,
+      display,
       await firmFigures(tx, companyId),
       await visitLengths(tx, companyId, command.at),
     )

@@ -6,7 +6,7 @@ import { openJobStates } from '@almanac/records/job-state'
 import { notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { planForBed } from './plan-for-bed.ts'
@@ -38,14 +38,14 @@ const refused = (bedId: string, reason: string, jobId: string | null = null): Pr
 /** First and last day in which a job is to be done; null where nothing says. */
 export type DueDays = { dueEarliest: Date | null; dueLatest: Date | null }
 
-type Known = { unitSystem: UnitSystem; figures: FirmFigures; lengthOf: Awaited<ReturnType<typeof visitLengths>> }
+type Known = { display: AmountDisplay; figures: FirmFigures; lengthOf: Awaited<ReturnType<typeof visitLengths>> }
 
 async function proposeRebed(
   tx: Tx,
   command: Command,
   bed: LockedBed,
   days: DueDays,
-  { unitSystem, figures, lengthOf }: Known,
+  { display, figures, lengthOf }: Known,
 ): Promise<Proposed> {
   const [open] = bed.jobs
   if (open) return refused(bed.id, 'A rebed for this bed is already open.', open.id)
@@ -64,7 +64,7 @@ async function proposeRebed(
       state: 'proposed',
       ...days,
       createdAt: command.at,
-      ...planForBed('rebed', bedFacts(bed), unitSystem, figures, lengthOf),
+      ...planForBed('rebed', bedFacts(bed), display, figures, lengthOf),
     },
   })
   await command.audit('proposed', 'job', jobId, { kind: 'rebed', bedId: bed.id })
@@ -85,9 +85,9 @@ export async function proposeRebeds(
   const wanted = [...new Set(bedIds)]
   const beds = await lockBeds(tx, command.companyId, wanted)
   if (wanted.some((id) => !beds.has(id))) throw notFound('bed')
-  const { unitSystem } = await companyFacts(tx, command.companyId)
+  const display = await companyFacts(tx, command.companyId)
   const figures = await firmFigures(tx, command.companyId)
-  const known = { unitSystem, figures, lengthOf: await visitLengths(tx, command.companyId, command.at) }
+  const known = { display, figures, lengthOf: await visitLengths(tx, command.companyId, command.at) }
   const results: Proposed[] = []
   for (const bed of beds.values()) results.push(await proposeRebed(tx, command, bed, daysOf(bed), known))
   await refreshReminders(command, { kind: 'rebed', bedId: wanted[0] ?? null })

@@ -9,7 +9,7 @@ import { type SiteHours, siteHoursOn, takesAnyTime } from '@almanac/service-rule
 import { firstDayInTurn, outOfTurn } from '@almanac/service-rules/jobs/job-turns'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { placeOfSite } from '../shared/place-of-site.ts'
@@ -36,7 +36,7 @@ const SPENT_LB_PER_FT3 = 52
 const token = (id: string) => `«${id}»`
 
 type Row = PlanBoardRows['sheets'][number]
-type Firm = { figures: FirmFigures; unitSystem: UnitSystem }
+type Firm = { figures: FirmFigures; display: AmountDisplay }
 
 function loadOf(kind: string, bed: Row['visits'][number]['bed'], firm: Firm): { out: Load; back: Load } {
   const nothing = { ft3: 0, lb: 0 }
@@ -152,7 +152,7 @@ export async function readBoard(
   const { fromDay, untilDay, at } = days
   const rows = await readPlanBoard(tx, companyId, days, onlyJobId)
   const { timeZone } = rows
-  const firm = { figures: await firmFigures(tx, companyId), unitSystem: (await companyFacts(tx, companyId)).unitSystem }
+  const firm = { figures: await firmFigures(tx, companyId), display: await companyFacts(tx, companyId) }
   const span = boardDays(timeZone, fromDay, untilDay)
   const today = dayIn(timeZone, at)
   const book = await readCrewBook(tx, companyId, fromDay < today ? fromDay : today)

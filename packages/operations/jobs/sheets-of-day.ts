@@ -9,7 +9,9 @@ import { outsideSiteHours, type SiteHours } from '@almanac/service-rules/day-she
 import { outOfTurn } from '@almanac/service-rules/jobs/job-turns'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { formatAmount } from '@almanac/units/amount-words'
+import type { Display } from '@almanac/units/display'
 import { showNumber } from '@almanac/units/format-number'
+import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { placeOfSite } from '../shared/place-of-site.ts'
 import { wallMinute } from './board-times.ts'
@@ -26,13 +28,19 @@ const rounded = ({ basis, minutes, miles }: Drive): DaySheet['drives'][number] =
 type Visit = Parameters<typeof neededBy>[0] & { id: string }
 
 /** What speaks against a visit where it stands: people who are not down for it, parts that are not there. */
-function visitWarnings(visit: Visit, people: readonly Abilities[], figures: FirmFigures, shorts: readonly ShortKit[]): string[] {
+function visitWarnings(
+  visit: Visit,
+  people: readonly Abilities[],
+  figures: FirmFigures,
+  shorts: readonly ShortKit[],
+  display: Display,
+): string[] {
   const lacking = people.length > 0 ? skillsLacking(neededBy(visit), people, valveNameOf(figures)) : null
   const parts = shorts
     .filter((one) => one.visitId === visit.id)
     .map(
       ({ item, wanted }) =>
-        `Parts: ${formatAmount(item.onHand, item.unit)} of ${item.name} in the stores, ${showNumber(wanted, 2)} spoken for by that day.`,
+        `Parts: ${formatAmount(item.onHand, item.unit, display)} of ${item.name} in the stores, ${showNumber(wanted, 2, display)} spoken for by that day.`,
     )
   return [...(lacking ? [lacking] : []), ...parts]
 }
@@ -60,7 +68,8 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
   const read = await readDaySheets(scope, day)
   const desk = await openTravelDesk(scope, read.timeZone)
   const { timeZone, shorts } = read
-  const { book, figures, turns } = await inCompany(scope, async (tx) => ({
+  const { book, figures, turns, display } = await inCompany(scope, async (tx) => ({
+    display: await companyFacts(tx, scope.companyId),
     book: await readCrewBook(tx, scope.companyId, day),
     figures: await firmFigures(tx, scope.companyId),
     turns: await turnsOn(
@@ -80,7 +89,7 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
           ? [
               ...earlyAt(turns.get(visit.jobId), sheet.day),
               ...shutAt(visit, siteHours, sheet.day, timeZone),
-              ...visitWarnings({ ...visit, valveCardIds }, people, figures, shorts),
+              ...visitWarnings({ ...visit, valveCardIds }, people, figures, shorts, display),
             ]
           : [],
     }))

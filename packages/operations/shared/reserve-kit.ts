@@ -11,9 +11,9 @@ import { firmFigures } from './firm-figures.ts'
 async function kitOfBed(tx: Tx, companyId: string, bedId: string) {
   const bed = await tx.bed.findUnique({ where: { companyId_id: { companyId, id: bedId } }, include: BED_FACTS })
   if (!bed) return null
-  const { unitSystem } = await companyFacts(tx, companyId)
+  const display = await companyFacts(tx, companyId)
   const figures = await firmFigures(tx, companyId)
-  const kit = kitOf(bedFacts(bed), { figures, unitSystem })
+  const kit = kitOf(bedFacts(bed), { figures, display })
   return kit.ok ? kit.value : null
 }
 

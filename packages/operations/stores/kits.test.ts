@@ -17,7 +17,7 @@ import { pickKits } from './pick-kits.ts'
 
 const id = () => ({ commandId: newId() })
 const TODAY = '2026-12-02'
-const firmFacts = { today: TODAY, unitSystem: 'us' as const, figures: USUAL_FIGURES }
+const firmFacts = { today: TODAY, display: { locale: 'en-US', unitSystem: 'us' as const }, figures: USUAL_FIGURES }
 
 let firm: Firm
 let sheet: string
@@ -46,7 +46,7 @@ beforeEach(async () => {
   const colleagueIds = [await makeColleague(firm, 'Ruth Ames'), await makeColleague(firm, 'Callum Orr')]
   const crew = { name: 'Pair', colleagueIds, vehicleId: await makeVehicle(firm), from: '08:00', until: '17:00' }
   sheet = (await openDaySheet(firm, { ...id(), ...crew, day: DAY })).crewDayId
-  resin = await keep('8 % resin, ½ ft³', 'resin', 'bag', 2, { bagFt3: 0.5, resinKind: 'gel-8' })
+  resin = await keep('8% resin, ½ ft³', 'resin', 'bag', 2, { bagFt3: 0.5, resinKind: 'gel-8' })
   tube = await keep('Distributor tube 1.05 in', 'tube', 'piece', 1)
 })
 afterAll(async () => {

@@ -6,11 +6,11 @@ import { addDays, daysBetween } from '@almanac/runtime/clock'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 
 const HORIZON_DAYS = 120
 
-type Firm = { today: string; unitSystem: UnitSystem; figures: FirmFigures }
+type Firm = { today: string; display: AmountDisplay; figures: FirmFigures }
 
 /** What a rebed takes of each item on average: over the beds most likely to fail within a year, each by its chance. */
 export function usualTake({ beds, items }: Pick<StoreDemand, 'beds' | 'items'>, firm: Omit<Firm, 'today'>): Map<string, number> {

@@ -15,7 +15,7 @@ const rebed: CloseOutRecord = {
   finishedAt: '2026-05-04T10:30:00.000Z',
   checks: ticked('bypass-proven', 'pressure-zero', 'cap-out-counted', 'outlet-tested', 'leaks-checked', 'bypass-returned'),
   measurements: outlet(0.5),
-  partsUsed: [{ stockItemId: 'r', name: 'Resin 8 %, 1 ft³', quantity: 1.5, unit: 'bag' }],
+  partsUsed: [{ stockItemId: 'r', name: 'Resin 8%, 1 ft³', quantity: 1.5, unit: 'bag' }],
   oldBed: { takenOut: true, endCause: 'worn', evidence: 'soft beads' },
   newBed: { resinKind: 'gel-10', volumeFt3: 1.5, enteredVolume: { value: 1.5, unit: 'ft3' }, gravelLb: 18, tubeCutIn: 53.5 },
   reason: '',

@@ -1,5 +1,5 @@
+import type { AmountDisplay } from '@almanac/units/display'
 import { formatPressurePsi, formatWeightLb } from '@almanac/units/format'
-import type { UnitSystem } from '@almanac/units/unit-system'
 import { COMMERCIAL_DIAMETER_IN, type SiteAccess } from '../kit/job-weight.ts'
 import { NIOSH_LIMITS, nioshLifting } from '../kit/niosh-lifting.ts'
 import { HIGH_PRESSURE_PSI } from '../procedure/procedure-facts.ts'
@@ -22,7 +22,7 @@ export type OwnerQuestion = {
   /** A lead line, asbestos, a crawl space, a boil-water notice, a cracked tank. */
   stopCase: boolean | null
   waterSource: 'town' | 'private-well' | null
-  unitSystem: UnitSystem
+  display: AmountDisplay
 }
 
 export type Topic = 'law' | 'stop' | 'weight' | 'lift' | 'access' | 'helper' | 'bypass' | 'valve' | 'pipe' | 'pressure' | 'waste'
@@ -89,18 +89,18 @@ function law({ lawAllows, stopCase }: OwnerQuestion): Ground[] {
   return grounds
 }
 
-function weights({ diameterIn, fullTankLb, bagLb, access, helper, unitSystem }: OwnerQuestion): Ground[] {
+function weights({ diameterIn, fullTankLb, bagLb, access, helper, display }: OwnerQuestion): Ground[] {
   const grounds: Ground[] = []
   if (diameterIn === null || fullTankLb === null)
     grounds.push(ground('weight', 'ask', 'The tank’s size is not known, so neither is its weight: measure it.'))
   else if (diameterIn >= COMMERCIAL_DIAMETER_IN)
-    grounds.push(ground('weight', 'firm', `A tank this wide is commercial work: full it weighs ${formatWeightLb(fullTankLb, unitSystem)}.`))
+    grounds.push(ground('weight', 'firm', `A tank this wide is commercial work: full it weighs ${formatWeightLb(fullTankLb, display)}.`))
   else
     grounds.push(
       ground(
         'weight',
         'mind',
-        `Full, the tank weighs ${formatWeightLb(fullTankLb, unitSystem)}: it is emptied where it stands, or tipped by two.`,
+        `Full, the tank weighs ${formatWeightLb(fullTankLb, display)}: it is emptied where it stands, or tipped by two.`,
       ),
     )
   const lift = bagLb === null ? null : nioshLifting({ weightLb: bagLb, horizontalIn: 14, verticalIn: 6, travelIn: 36, coupling: 'poor' })
@@ -109,7 +109,7 @@ function weights({ diameterIn, fullTankLb, bagLb, access, helper, unitSystem }: 
       ground(
         'lift',
         'mind',
-        `A bag of ${formatWeightLb(bagLb, unitSystem)} from the floor has a lifting index of ${lift.value.index.toFixed(1)} (NIOSH 94-110): pour it by parts, or lift it as two. ${NIOSH_LIMITS}`,
+        `A bag of ${formatWeightLb(bagLb, display)} from the floor has a lifting index of ${lift.value.index.toFixed(1)} (NIOSH 94-110): pour it by parts, or lift it as two. ${NIOSH_LIMITS}`,
       ),
     )
   if (helper === false)
@@ -124,7 +124,7 @@ function weights({ diameterIn, fullTankLb, bagLb, access, helper, unitSystem }: 
 }
 
 function site(question: OwnerQuestion): Ground[] {
-  const { hasBypass, bypassHolds, valveNeedsPower, metalPipe, pressurePsi, waterSource, unitSystem } = question
+  const { hasBypass, bypassHolds, valveNeedsPower, metalPipe, pressurePsi, waterSource, display } = question
   const grounds: Ground[] = []
   if (hasBypass === false)
     grounds.push(
@@ -141,7 +141,7 @@ function site(question: OwnerQuestion): Ground[] {
       ground(
         'pressure',
         'firm',
-        `The pressure of ${formatPressurePsi(pressurePsi, unitSystem)} wants a regulator first, by a licensed person.`,
+        `The pressure of ${formatPressurePsi(pressurePsi, display)} wants a regulator first, by a licensed person.`,
       ),
     )
   if (valveNeedsPower !== false)

@@ -9,13 +9,13 @@ const RESINS: readonly ResinKindId[] = ['gel-8', 'gel-10', 'fine-mesh']
 
 export type WhichResinInput = Omit<RunningInput, 'figures'> & {
   figures: RunningInput['figures'] & { saltPriceMinorPerLb: number | null; waterPriceMinorPerGal: number | null }
-  /** Lives of a new bed of 8 % on this water, years, equally likely. */
+  /** Lives of a new bed of 8% on this water, years, equally likely. */
   livesYears: readonly number[]
-  /** How many times as long 10 % lasts, equally likely; fine mesh is 8 % and lasts as long. */
+  /** How many times as long 10% lasts, equally likely; fine mesh is 8% and lasts as long. */
   longerTen: readonly number[]
-  /** What the firm reckons for a rebed with 8 %, minor units; null where it has not said. */
+  /** What the firm reckons for a rebed with 8%, minor units; null where it has not said. */
   rebedMinor: number | null
-  /** What the kit costs more with each resin than with 8 %; null where a price is missing. */
+  /** What the kit costs more with each resin than with 8%; null where a price is missing. */
   kitMoreMinor: Readonly<Record<ResinKindId, number | null>>
 }
 
@@ -27,7 +27,7 @@ const noResinPrice = (kind: ResinKindId) => `the price of ${RESIN_KINDS[kind].sh
 const MOST_WORLDS_A_SIDE = 24
 
 /**
- * Cost a year of each resin at this water: the rebed over the bed's life, and salt and water. Lives and the gain of 10 % are equally likely figures, taken
+ * Cost a year of each resin at this water: the rebed over the bed's life, and salt and water. Lives and the gain of 10% are equally likely figures, taken
  * each with each, so that the answer carries their doubt. Salt or water without a price is left out for all alike and said.
  */
 export function whichResin(input: WhichResinInput): Result<WhichResin> {

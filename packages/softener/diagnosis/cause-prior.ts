@@ -1,3 +1,4 @@
+import { percentInSentence } from '@almanac/units/format-number'
 import { CAUSES, type CauseId } from './causes.ts'
 
 /** What is known of the bed before any check: the forecast's chance that it has failed, or else its age. */
@@ -17,7 +18,7 @@ export function causePrior(bed: BedBefore | null | undefined): Prior {
     return {
       chances: withWorn(usual, chance),
       basis: 'forecast',
-      assumption: `The forecast gives ${percent(chance)} that this bed has failed; that is its share before any check.`,
+      assumption: `The forecast gives ${percentInSentence(chance)} that this bed has failed; that is its share before any check.`,
     }
   const age = bed?.ageYears
   if (age != null && age >= 0 && age <= 100) {
@@ -25,7 +26,7 @@ export function causePrior(bed: BedBefore | null | undefined): Prior {
     return {
       chances: withWorn(usual, failed),
       basis: 'age',
-      assumption: `A bed ${age.toFixed(0)} years old has failed in about ${percent(failed)} of cases (common practice); that is its share before any check.`,
+      assumption: `A bed ${age.toFixed(0)} years old has failed in about ${percentInSentence(failed)} of cases (common practice); that is its share before any check.`,
     }
   }
   return {
@@ -40,5 +41,3 @@ function withWorn(usual: Record<CauseId, number>, chance: number): Record<CauseI
   const rest = (1 - worn) / (1 - usual['worn-bed'])
   return Object.fromEntries(CAUSES.map(({ id }) => [id, id === 'worn-bed' ? worn : usual[id] * rest])) as Record<CauseId, number>
 }
-
-const percent = (share: number) => `${Math.round(share * 100)} %`

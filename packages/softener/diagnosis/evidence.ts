@@ -3,7 +3,7 @@ import type { Check, CheckId } from './check-types.ts'
 import { CHECKS } from './checks.ts'
 import { gradeCapacity, gradeOutlet, gradeSalt } from './graded.ts'
 
-/** What was measured; null or left out where it was not. Shares are of what should be: 0.6 is 60 %. */
+/** What was measured; null or left out where it was not. Shares are of what should be: 0.6 is 60%. */
 export type Measured = {
   capacityShare?: number | null
   outletGpg?: number | null

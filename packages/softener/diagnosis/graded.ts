@@ -1,3 +1,4 @@
+import { percentInSentence } from '@almanac/units/format-number'
 /** How well each answer of a check goes with a number that was read, in the order of the answers, and the number in words. */
 export type Graded = { weights: number[]; words: string }
 
@@ -22,7 +23,7 @@ const SALT_SD = 0.12
 export function gradeCapacity(share: number): Graded {
   const low = above(CAPACITY_LOW_BELOW, share, CAPACITY_SD)
   const full = above(share, CAPACITY_FULL_FROM, CAPACITY_SD)
-  return { weights: [full, Math.max(0, 1 - low - full), low], words: `${Math.round(share * 100)} % measured` }
+  return { weights: [full, Math.max(0, 1 - low - full), low], words: `${percentInSentence(share)} measured` }
 }
 
 /** Both soft; outlet soft and tap hard; outlet hard. One of the two may be null. */
@@ -47,7 +48,7 @@ export function gradeSalt(share: number): Graded {
   const upToLess = above(SALT_LESS_BELOW, share, SALT_SD)
   const more = above(share, SALT_MORE_FROM, SALT_SD)
   const less = Math.max(0, upToLess - none)
-  return { weights: [none, less, Math.max(0, 1 - upToLess - more), more], words: `${Math.round(share * 100)} % of the setting` }
+  return { weights: [none, less, Math.max(0, 1 - upToLess - more), more], words: `${percentInSentence(share)} of the setting` }
 }
 
 const plain = (value: number) => String(Math.round(value * 10) / 10)

@@ -28,7 +28,8 @@ const LEAST = 0.005
 export function answersFrom(rows: readonly AnswerRow[]): CheckAnswer[] {
   for (const [at, cause] of CAUSE_ORDER.entries()) {
     const sum = rows.reduce((total, [, , hundredths]) => total + (hundredths[at] ?? 0), 0)
-    if (sum !== 100) throw new RangeError(`The chances of "${rows.map(([value]) => value).join('", "')}" add up to ${sum} % in ${cause}.`)
+    if (sum !== 100)
+      throw new RangeError(`The chances of "${rows.map(([value]) => value).join('", "')}" add up to ${sum}, not to 100, in ${cause}.`)
   }
   const raised = rows.map(([, , hundredths]) => CAUSE_ORDER.map((_, at) => Math.max(LEAST, (hundredths[at] ?? 0) / 100)))
   const totals = CAUSE_ORDER.map((_, at) => raised.reduce((sum, row) => sum + (row[at] ?? 0), 0))

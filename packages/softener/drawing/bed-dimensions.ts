@@ -2,18 +2,18 @@ import {
   formatCutLengthIn,
   formatFlowGpm,
   formatLengthIn,
-  formatPercent,
   formatTemperatureF,
   formatVolumeFt3,
   formatWeightLb,
 } from '@almanac/units/format'
+import { formatPercent } from '@almanac/units/format-number'
 import { cutHeightIn } from './bed-shapes.ts'
 import type { Callout, Dimension, DimensionRole } from './drawing-types.ts'
 import type { DrawnBed } from './drawn-bed.ts'
 
 /** Dimension lines and the note on cutting the tube; labels carry value and unit in the reader's system. */
 export function bedDimensions(bed: DrawnBed): { dimensions: Dimension[]; callouts: Callout[] } {
-  const { shell, unitSystem } = bed
+  const { shell, display } = bed
   const half = shell.diameterIn / 2
   const height = vertical(
     'tank-height',
@@ -21,7 +21,7 @@ export function bedDimensions(bed: DrawnBed): { dimensions: Dimension[]; callout
     -half,
     0,
     shell.heightIn,
-    `tank ${formatLengthIn(shell.heightIn, unitSystem)}`,
+    `tank ${formatLengthIn(shell.heightIn, display)}`,
     'without the valve',
   )
   const diameter: Dimension = {
@@ -29,7 +29,7 @@ export function bedDimensions(bed: DrawnBed): { dimensions: Dimension[]; callout
     side: 'bottom',
     from: { x: -half, y: 0 },
     to: { x: half, y: 0 },
-    label: formatLengthIn(shell.diameterIn, unitSystem),
+    label: formatLengthIn(shell.diameterIn, display),
     detail: null,
     labelAtIn: 0,
   }
@@ -37,7 +37,7 @@ export function bedDimensions(bed: DrawnBed): { dimensions: Dimension[]; callout
 }
 
 function rightSide(bed: DrawnBed): Dimension[] {
-  const { shell, levels, expansion, unitSystem: system } = bed
+  const { shell, levels, expansion, display } = bed
   const x = shell.diameterIn / 2
   const lines: Dimension[] = []
   if (levels.gravelTopIn > shell.bottomIn) {
@@ -48,7 +48,7 @@ function rightSide(bed: DrawnBed): Dimension[] {
         x,
         shell.bottomIn,
         levels.gravelTopIn,
-        `gravel ${formatWeightLb(bed.gravelLb, system)}`,
+        `gravel ${formatWeightLb(bed.gravelLb, display)}`,
         assumed(bed.gravelBasis),
       ),
     )
@@ -60,7 +60,7 @@ function rightSide(bed: DrawnBed): Dimension[] {
       x,
       levels.gravelTopIn,
       levels.bedTopIn,
-      `bed ${formatLengthIn(levels.bedTopIn - levels.gravelTopIn, system)}`,
+      `bed ${formatLengthIn(levels.bedTopIn - levels.gravelTopIn, display)}`,
       bedDetail(bed),
     ),
   )
@@ -79,17 +79,17 @@ function rightSide(bed: DrawnBed): Dimension[] {
     )
   }
   if (shell.crownIn > risesTo + 0.05) {
-    const label = `${formatLengthIn(shell.crownIn - risesTo, system)} ${expansion ? 'to spare' : 'free'}`
+    const label = `${formatLengthIn(shell.crownIn - risesTo, display)} ${expansion ? 'to spare' : 'free'}`
     lines.push(vertical('spare', 'right', x, risesTo, shell.crownIn, label, expansion ? null : 'backwash rate not recorded'))
   }
   return lines
 }
 
-function bedDetail({ resinFt3, resinBasis, kind, unitSystem }: DrawnBed): string {
+function bedDetail({ resinFt3, resinBasis, kind, display }: DrawnBed): string {
   const parts = [
-    formatVolumeFt3(resinFt3, unitSystem),
+    formatVolumeFt3(resinFt3, display),
     kind.shortLabel,
-    `${formatWeightLb(resinFt3 * kind.wetWeightLbFt3.value, unitSystem)} wet`,
+    `${formatWeightLb(resinFt3 * kind.wetWeightLbFt3.value, display)} wet`,
   ]
   const doubt = assumed(resinBasis)
   return doubt === null ? parts.join(', ') : `${parts.join(', ')}; ${doubt}`
@@ -100,13 +100,13 @@ function assumed(basis: DrawnBed['resinBasis']): string | null {
   return basis === 'label' ? 'from the label' : 'assumed, as usual for this tank'
 }
 
-function expansionDetail({ expansion, unitSystem }: DrawnBed): string | null {
+function expansionDetail({ expansion, display }: DrawnBed): string | null {
   if (!expansion) return null
-  return `${formatPercent(expansion.share)} at ${formatTemperatureF(expansion.temperatureF, unitSystem)}, ${formatFlowGpm(expansion.backwashGpm, unitSystem)}`
+  return `${formatPercent(expansion.share, display)} at ${formatTemperatureF(expansion.temperatureF, display)}, ${formatFlowGpm(expansion.backwashGpm, display)}`
 }
 
 function cutCallout(bed: DrawnBed): Callout {
-  const length = formatCutLengthIn(bed.tube.lengthIn, bed.unitSystem)
+  const length = formatCutLengthIn(bed.tube.lengthIn, bed.display)
   const measured = bed.tube.basis === 'old tube'
   return {
     role: 'tube',

@@ -12,7 +12,7 @@ function draw(change: Partial<BedDrawingInput> = {}): BedDrawing {
     waterTemperatureF: 52,
     oldTubeLengthIn: 52.125,
   } as const
-  const result = drawBed({ diameterIn: 10, heightIn: 54, unitSystem: 'us', ...known, ...change })
+  const result = drawBed({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' }, ...known, ...change })
   if (!result.ok) throw new Error(result.reason)
   return result.value
 }
@@ -28,7 +28,7 @@ describe('true to scale', () => {
     expect(length(drawing, 'tank-diameter')).toBeCloseTo(10, 10)
     expect(length(drawing, 'tank-height')).toBeCloseTo(54, 10)
     expect(length(drawing, 'bed')).toBeCloseTo((1.5 / ((Math.PI * 25) / 144)) * 12, 3)
-    expect(line(drawing, 'bed')).toMatchObject({ label: 'bed 33 in', detail: '1½ ft³, 8 %, 77 lb wet' })
+    expect(line(drawing, 'bed')).toMatchObject({ label: 'bed 33 in', detail: '1½ ft³, 8%, 77 lb wet' })
     expect(drawing.callouts[0]).toMatchObject({ label: 'cut tube here, 52⅛ in' })
   })
   it('gravel, bed, expansion and spare stand on each other without gap up to the crown', () => {
@@ -37,7 +37,7 @@ describe('true to scale', () => {
     for (let at = 1; at < stack.length; at += 1) expect(stack[at]?.from.y).toBeCloseTo(stack[at - 1]?.to.y ?? Number.NaN, 10)
   })
   it('metric labels on the same shapes', () => {
-    const metric = draw({ unitSystem: 'metric' })
+    const metric = draw({ display: { locale: 'en-US', unitSystem: 'metric' } })
     expect(metric.shapes).toEqual(draw().shapes)
     expect(line(metric, 'bed')?.label).toBe('bed 83.8 cm')
     expect(line(metric, 'tank-height')?.label).toBe('tank 137.2 cm')
@@ -60,7 +60,7 @@ describe('what is not known or not there', () => {
     expect(line(drawing, 'gravel')).toBeUndefined()
   })
   it('unknown fill is drawn as usual and says so', () => {
-    const result = drawBed({ diameterIn: 10, heightIn: 54, unitSystem: 'us' })
+    const result = drawBed({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } })
     if (!result.ok) throw new Error(result.reason)
     expect(line(result.value, 'bed')?.detail).toMatch(/assumed, as usual for this tank/)
     expect(line(result.value, 'spare')?.detail).toBe('backwash rate not recorded')
@@ -72,17 +72,26 @@ describe('what is not known or not there', () => {
     expect(draw().warnings).toEqual([])
   })
   it('refuses in a sentence without a size', () => {
-    expect(drawBed({ diameterIn: null, heightIn: 54, unitSystem: 'us' })).toMatchObject({
+    expect(drawBed({ diameterIn: null, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } })).toMatchObject({
       ok: false,
       reason: expect.stringContaining('measure'),
     })
-    expect(drawBed({ diameterIn: 10, heightIn: 54, backwashGpm: -1, unitSystem: 'us' })).toMatchObject({ ok: false })
+    expect(drawBed({ diameterIn: 10, heightIn: 54, backwashGpm: -1, display: { locale: 'en-US', unitSystem: 'us' } })).toMatchObject({
+      ok: false,
+    })
   })
 })
 
 describe('for lists', () => {
   it('has the same tank and bed, without tube, backwash or dimensions', () => {
-    const thumb = drawBedThumb({ diameterIn: 10, heightIn: 54, resinVolumeFt3: 1.5, gravelLb: 18, backwashGpm: 2.4, unitSystem: 'us' })
+    const thumb = drawBedThumb({
+      diameterIn: 10,
+      heightIn: 54,
+      resinVolumeFt3: 1.5,
+      gravelLb: 18,
+      backwashGpm: 2.4,
+      display: { locale: 'en-US', unitSystem: 'us' },
+    })
     if (!thumb.ok) throw new Error(thumb.reason)
     const roles = thumb.value.shapes.map((shape) => shape.role)
     expect(roles).toContain('bed')

@@ -5,7 +5,7 @@ import type { BedDrawingInput } from './drawing-types.ts'
 import { drawnBed } from './drawn-bed.ts'
 
 const bedOf = (change: Partial<BedDrawingInput> = {}) => {
-  const made = drawnBed({ diameterIn: 10, heightIn: 54, unitSystem: 'us', ...change })
+  const made = drawnBed({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' }, ...change })
   if (!made.ok) throw new Error(made.reason)
   return made.value
 }
@@ -45,16 +45,24 @@ test('basket and foot stand the same to the left', () => {
   expect([left('basket'), left('foot')].map((x) => Number(x.toFixed(4)))).toEqual([-0.945, -4.2])
 })
 
-test('labels that would stand on each other are moved 7 % of the height apart (our own choice)', () => {
-  const made = drawBed({ diameterIn: 10, heightIn: 54, resinVolumeFt3: 2, gravelLb: 4, backwashGpm: 1, unitSystem: 'us' })
+test('labels that would stand on each other are moved 7% of the height apart (our own choice)', () => {
+  const made = drawBed({
+    diameterIn: 10,
+    heightIn: 54,
+    resinVolumeFt3: 2,
+    gravelLb: 4,
+    backwashGpm: 1,
+    display: { locale: 'en-US', unitSystem: 'us' },
+  })
   const at = (role: string) => (made.ok && made.value.dimensions.find((one) => one.role === role)?.labelAtIn) || 0
   expect(at('spare') - at('expansion')).toBeCloseTo(0.07 * 54, 9)
 })
 
 test('tells the water’s temperature in °F, and refuses a backwash that no pipe carries', () => {
   expect(bedOf({ backwashGpm: 2.4, waterTemperatureF: 52 }).expansion?.temperatureF).toBeCloseTo(52, 9)
-  expect([999, 1000].map((backwashGpm) => drawnBed({ diameterIn: 10, heightIn: 54, backwashGpm, unitSystem: 'us' }).ok)).toEqual([
-    true,
-    false,
-  ])
+  expect(
+    [999, 1000].map(
+      (backwashGpm) => drawnBed({ diameterIn: 10, heightIn: 54, backwashGpm, display: { locale: 'en-US', unitSystem: 'us' } }).ok,
+    ),
+  ).toEqual([true, false])
 })

@@ -1,5 +1,5 @@
 import type { ResinKindId } from '@almanac/records/resin-kind'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { ExpansionModel } from '../hydraulics/bed-expansion.ts'
 
@@ -78,5 +78,5 @@ export type BedDrawingInput = {
   expansionModel?: ExpansionModel
   /** The firm's own tank table; the usual one where not given. */
   figures?: Pick<FirmFigures, 'tanks'> | null
-  unitSystem: UnitSystem
+  display: AmountDisplay
 }

@@ -1,6 +1,6 @@
+import type { AmountDisplay } from '@almanac/units/display'
 import { quoteNumber } from '@almanac/units/format-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
-import type { UnitSystem } from '@almanac/units/unit-system'
 import { beadsOf, bedExpansion } from '../hydraulics/bed-expansion.ts'
 import { waterStateF } from '../hydraulics/water-state.ts'
 import { type ResinKind, resinKindOr8 } from '../resin/resin-kinds.ts'
@@ -22,7 +22,7 @@ export type DrawnBed = {
   expansion: { share: number; topIn: number; overflows: boolean; backwashGpm: number; temperatureF: number } | null
   tube: TubeLength
   tubeOutsideDiameterIn: number
-  unitSystem: UnitSystem
+  display: AmountDisplay
   warnings: string[]
 }
 
@@ -48,7 +48,7 @@ export function drawnBed(input: BedDrawingInput): Result<DrawnBed> {
   const tubeOutsideDiameterIn = usableTube(input.tubeOutsideDiameterIn, diameterIn, notes)
   const tube = tubeLength(shell, input.oldTubeLengthIn)
   if (tube.basis === 'estimate') notes.missing.push('length of the old distributor tube')
-  const value = { shell, ...fill.value, kind, levels, expansion, tube, tubeOutsideDiameterIn, unitSystem: input.unitSystem, warnings }
+  const value = { shell, ...fill.value, kind, levels, expansion, tube, tubeOutsideDiameterIn, display: input.display, warnings }
   return ok(value, notes)
 }
 

@@ -166,7 +166,7 @@ describe('a firm’s figures', () => {
         expect(JSON.stringify(figures)).toBe(
           JSON.stringify(figures, (_, value) => (typeof value === 'number' && !Number.isFinite(value) ? 'broken' : value)),
         )
-        expect(rebedKit({ diameterIn: 10, heightIn: 54, figures, unitSystem: 'us' }).ok).toBe(true)
+        expect(rebedKit({ diameterIn: 10, heightIn: 54, figures, display: { locale: 'en-US', unitSystem: 'us' } }).ok).toBe(true)
       }),
       { seed, numRuns: 400 },
     )
@@ -186,7 +186,13 @@ const valve = {
 
 describe('what is computed follows them', () => {
   const kit = (overrides: { key: string; value: unknown }[], more = {}) => {
-    const made = rebedKit({ diameterIn: 10, heightIn: 54, figures: mergeFigures(overrides).figures, unitSystem: 'us', ...more })
+    const made = rebedKit({
+      diameterIn: 10,
+      heightIn: 54,
+      figures: mergeFigures(overrides).figures,
+      display: { locale: 'en-US', unitSystem: 'us' },
+      ...more,
+    })
     if (!made.ok) throw new Error(made.reason)
     return made
   }
@@ -233,7 +239,7 @@ describe('what is computed follows them', () => {
   test('the steps of the job', () => {
     const figures = mergeFigures([{ key: 'tank:10x54', value: tank(1.25, 16) }]).figures
     const words = (own: typeof figures | null) =>
-      JSON.stringify(rebedProcedure({ diameterIn: 10, heightIn: 54, figures: own, unitSystem: 'us' }))
+      JSON.stringify(rebedProcedure({ diameterIn: 10, heightIn: 54, figures: own, display: { locale: 'en-US', unitSystem: 'us' } }))
     expect(words(figures)).toContain('1¼ ft³ assumed')
     expect(words(null)).toContain('1½ ft³ assumed')
   })

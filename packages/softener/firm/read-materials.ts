@@ -1,6 +1,6 @@
 import type { ResinKindId } from '@almanac/records/resin-kind'
 import { eqLToKgrFt3 } from '@almanac/units/concentration'
-import { showEighths } from '@almanac/units/format-number'
+import { nameEighths } from '@almanac/units/format-number'
 import { LITRES_PER_FT3 } from '@almanac/units/volume'
 import { type BagSize, CUBIC_FOOT_BAGS, LITRE_BAGS } from '../kit/bag-plan.ts'
 import { RESIN_KINDS } from '../resin/resin-kinds.ts'
@@ -19,7 +19,7 @@ function bagOf(volumeFt3: number): BagSize {
   const litres = volumeFt3 * LITRES_PER_FT3
   const wholeLitres = Math.abs(litres - Math.round(litres)) < 1e-3
   const eighths = Math.abs(volumeFt3 * 8 - Math.round(volumeFt3 * 8)) < SAME_FT3
-  const ft3 = eighths ? showEighths(volumeFt3) : Number(volumeFt3.toFixed(3))
+  const ft3 = eighths ? nameEighths(volumeFt3) : Number(volumeFt3.toFixed(3))
   return { label: wholeLitres ? `${Math.round(litres)} L bag` : `${ft3} ft³ bag`, volumeFt3 }
 }
 

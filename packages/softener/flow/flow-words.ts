@@ -1,5 +1,5 @@
 import { formatFlowGpm, formatLengthIn, formatPressurePsi, formatTemperatureF, formatVolumeFt3 } from '@almanac/units/format'
-import { showNumber } from '@almanac/units/format-number'
+import { formatPercent, showNumber } from '@almanac/units/format-number'
 import { type Refusal, refuse } from '@almanac/units/result'
 import type { CardLine, CardWords, WhyWords } from '../setting/card-types.ts'
 import type { SiteEvaluation } from '../site/evaluate-site.ts'
@@ -14,27 +14,27 @@ export type FlowWords = { summary: string; tone: 'good' | 'mind'; lines: CardLin
 export function flowWords(
   evaluation: SiteEvaluation,
   input: SiteInput,
-  { units, sources }: Pick<CardWords, 'units' | 'sources'>,
+  { display, sources }: Pick<CardWords, 'display' | 'sources'>,
 ): FlowWords | Refusal {
   const { flow, filled, season } = evaluation
   if ('reason' in flow) return refuse(flow.reason)
   const curve = DEMAND_CURVES[input.demandCurve]
-  const gpm = (value: number) => formatFlowGpm(value, units)
+  const gpm = (value: number) => formatFlowGpm(value, display)
   const each = flow.working === 2 ? ', half through each tank' : ''
   const beds: WhyWords['inputs'] = [
     {
       name: 'Resin',
-      value: `${formatVolumeFt3(filled.fill.resinFt3, units)}${flow.working === 2 ? ' in each of two tanks' : ''}`,
+      value: `${formatVolumeFt3(filled.fill.resinFt3, display)}${flow.working === 2 ? ' in each of two tanks' : ''}`,
       from: sources.resinFt3,
     },
     { name: 'Tanks', value: ARRANGED[input.arrangement] },
-    { name: 'Bed depth', value: formatLengthIn(filled.levels?.bedDepthIn, units) },
-    { name: 'Water at its coldest', value: formatTemperatureF(season.coldestF, units), from: sources.coldestF ?? sources.usualF },
+    { name: 'Bed depth', value: formatLengthIn(filled.levels?.bedDepthIn, display) },
+    { name: 'Water at its coldest', value: formatTemperatureF(season.coldestF, display), from: sources.coldestF ?? sources.usualF },
   ]
   const demand: WhyWords['inputs'] = [
     {
       name: 'Fixture units',
-      value: `${showNumber(evaluation.fixtureUnits, 1)} wsfu`,
+      value: `${showNumber(evaluation.fixtureUnits, 1, display)} wsfu`,
       from: input.fixtureUnits === null ? 'taken as usual for so many people' : sources.fixtureUnits,
     },
     { name: 'Curve', value: curve.label },
@@ -50,7 +50,7 @@ export function flowWords(
     why: { title: label, inputs: beds, assumptions: evaluation.fillAssumptions.slice(), missing: [], ...why },
   })
   const ergun = {
-    formula: `Ergun: ΔP/L = 150 µu(1−ε)²/(ε³d²) + 1.75 ρu²(1−ε)/(ε³d), in the bed alone; valve and pipes come on top. An aged bed is taken with beads ${showNumber(100 - 100 * AGED_DIAMETER_SHARE, 0)} % smaller and voids ${AGED_VOIDAGE_LOSS} less.`,
+    formula: `Ergun: ΔP/L = 150 µu(1−ε)²/(ε³d²) + 1.75 ρu²(1−ε)/(ε³d), in the bed alone; valve and pipes come on top. An aged bed is taken with beads ${formatPercent(1 - AGED_DIAMETER_SHARE, display)} smaller and voids ${AGED_VOIDAGE_LOSS} less.`,
     source: 'Ergun 1952; viscosity IAPWS R12-08; the aged bed is an assumption, no source: a measured drop outranks it',
     inputs: [...beds, ...demand],
   }
@@ -82,8 +82,8 @@ export function flowWords(
       line(
         'contact',
         'Water stays in the bed',
-        flow.contactSeconds === null ? 'no flow' : `${showNumber(flow.contactSeconds, 0)} s`,
-        `${showNumber(flow.bedVolumesH, 0)} bed volumes an hour at the peak`,
+        flow.contactSeconds === null ? 'no flow' : `${showNumber(flow.contactSeconds, 0, display)} s`,
+        `${showNumber(flow.bedVolumesH, 0, display)} bed volumes an hour at the peak`,
         {
           formula: 'Empty-bed contact time = volume of resin ÷ flow: 448.8 s at 1 gpm/ft³, 89.8 s at 5.',
           source: 'derived; limits Davis 2010',
@@ -93,20 +93,20 @@ export function flowWords(
       line(
         'drop-clean',
         'Pressure lost in a clean bed',
-        formatPressurePsi(dropAtDemand.clean, units),
-        `${formatPressurePsi(dropAtCarried.clean, units)} at what it carries`,
+        formatPressurePsi(dropAtDemand.clean, display),
+        `${formatPressurePsi(dropAtCarried.clean, display)} at what it carries`,
         ergun,
       ),
       line(
         'drop-aged',
         'In an aged bed',
-        formatPressurePsi(dropAtDemand.aged, units),
-        `${formatPressurePsi(dropAtCarried.aged, units)} at what it carries`,
+        formatPressurePsi(dropAtDemand.aged, display),
+        `${formatPressurePsi(dropAtCarried.aged, display)} at what it carries`,
         ergun,
       ),
       line(
         'at-15-psi',
-        `Bed loses ${formatPressurePsi(MOST_DROP_PSI, units)} at`,
+        `Bed loses ${formatPressurePsi(MOST_DROP_PSI, display)} at`,
         `${gpm(at15Psi.clean)} clean, ${gpm(at15Psi.aged)} aged`,
         'the most for a whole unit at rated flow',
         {
@@ -115,7 +115,7 @@ export function flowWords(
         },
       ),
       line('public-works', 'By the rules of public works', publicWords(flow.withinPublicWorks), 'stricter than a house needs', {
-        formula: `At most ${PUBLIC_WORKS_GPM_FT2} gpm/ft² (here ${showNumber(flow.gpmFt2, 1)}) through a bed of at least ${PUBLIC_WORKS_BED_IN / 12} ft (here ${showNumber((filled.levels?.bedDepthIn ?? 0) / 12, 1)}).`,
+        formula: `At most ${PUBLIC_WORKS_GPM_FT2} gpm/ft² (here ${showNumber(flow.gpmFt2, 1, display)}) through a bed of at least ${PUBLIC_WORKS_BED_IN / 12} ft (here ${showNumber((filled.levels?.bedDepthIn ?? 0) / 12, 1, display)}).`,
         source: 'Ten States Standards §4.4.2; Virginia 12 VAC 5-590-900',
       }),
     ],

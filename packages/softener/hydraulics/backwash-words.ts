@@ -1,5 +1,6 @@
-import { formatFlowGpm, formatLengthIn, formatPercent, formatTemperatureF } from '@almanac/units/format'
-import { showNumber } from '@almanac/units/format-number'
+import type { AmountDisplay } from '@almanac/units/display'
+import { formatFlowGpm, formatLengthIn, formatTemperatureF } from '@almanac/units/format'
+import { formatPercent, showNumber } from '@almanac/units/format-number'
 import { type Refusal, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
 import { cToF } from '@almanac/units/temperature'
@@ -26,20 +27,20 @@ export function backwashWords(
   evaluation: SiteEvaluation,
   input: SiteInput,
   figures: FirmFigures,
-  words: Pick<CardWords, 'units' | 'sources'>,
+  words: Pick<CardWords, 'display' | 'sources'>,
 ): BackwashWords | Refusal {
   const { backwash } = evaluation
   if ('reason' in backwash) return refuse(backwash.reason)
   const { levels } = evaluation.filled
-  const { units } = words
+  const { display } = words
   const why = whyFor(evaluation, input, figures, words)
-  const gpm = (value: number) => formatFlowGpm(value, units)
+  const gpm = (value: number) => formatFlowGpm(value, display)
   const season = (id: string, name: string, at: SeasonBackwash): CardLine[] => [
     {
       id: `${id}-right`,
-      label: `Right for ${name}, ${formatTemperatureF(cToF(at.temperatureC), units)}`,
+      label: `Right for ${name}, ${formatTemperatureF(cToF(at.temperatureC), display)}`,
       value: gpm(at.rightGpm),
-      hint: `expands the bed ${formatPercent(Math.min(backwash.wantedExpansion, backwash.safeExpansion))}; most ${gpm(at.mostGpm)}`,
+      hint: `expands the bed ${formatPercent(Math.min(backwash.wantedExpansion, backwash.safeExpansion), display)}; most ${gpm(at.mostGpm)}`,
       why: why(
         `Right backwash in ${name}`,
         'The flow at which the bed expands as wanted, or up to the margin under the top of the tank where that is less.',
@@ -50,7 +51,7 @@ export function backwashWords(
           {
             id: `${id}-installed`,
             label: `What is fitted does, in ${name}`,
-            value: effectWords(at.installed),
+            value: effectWords(at.installed, display),
             why: why(
               `The fitted backwash in ${name}`,
               'Expansion = (1 − voids packed) ÷ (1 − voids in the flow) − 1, at the flow over the tank’s cross-section.',
@@ -60,12 +61,12 @@ export function backwashWords(
       : []),
   ]
   return {
-    ...verdictWords(backwash, input, gpm),
+    ...verdictWords(backwash, input, gpm, display),
     lines: [
       {
         id: 'freeboard',
         label: 'Freeboard',
-        value: `${formatLengthIn(levels?.freeboardIn, units)}, room for ${formatPercent(backwash.freeVolumeShare)}`,
+        value: `${formatLengthIn(levels?.freeboardIn, display)}, room for ${formatPercent(backwash.freeVolumeShare, display)}`,
         hint: 'from the top of the settled bed to the highest point inside',
         why: why(
           'Freeboard',
@@ -78,7 +79,7 @@ export function backwashWords(
         id: 'year-round',
         label: 'One flow control for the whole year',
         value: gpm(backwash.controlGpm ?? backwash.yearRoundGpm),
-        hint: `winter ${effectWords(backwash.advisedWinter)}, summer ${effectWords(backwash.advisedSummer)}`,
+        hint: `winter ${effectWords(backwash.advisedWinter, display)}, summer ${effectWords(backwash.advisedSummer, display)}`,
         why: why(
           'One flow for the whole year',
           `What summer wants (${gpm(backwash.summer.rightGpm)}), held to what winter allows (${gpm(backwash.winter.mostGpm)}) and to the firm’s ${figures.backwash.gpmFt2.min} to ${figures.backwash.gpmFt2.max} gpm/ft²; then the largest flow control of this valve up to it.`,
@@ -88,7 +89,7 @@ export function backwashWords(
     notes: [
       ...(backwash.wantedExpansion > backwash.safeExpansion
         ? [
-            `This tank has not the room for the ${formatPercent(backwash.wantedExpansion)} expansion usually wanted (common practice): ${formatPercent(backwash.safeExpansion)} is the most. Backwash longer instead of harder.`,
+            `This tank has not the room for the ${formatPercent(backwash.wantedExpansion, display)} expansion usually wanted (common practice): ${formatPercent(backwash.safeExpansion, display)} is the most. Backwash longer instead of harder.`,
           ]
         : []),
       ...(input.backwashGpm !== null && input.backwashGpm >= backwash.finesCarriedGpm
@@ -98,20 +99,21 @@ export function backwashWords(
   }
 }
 
-function effectWords({ expansion, reachesTop }: BackwashEffect): string {
+function effectWords({ expansion, reachesTop }: BackwashEffect, display: AmountDisplay): string {
   if (reachesTop) return 'to the top of the tank'
-  return expansion < 0.005 ? 'bed not lifted' : `${showNumber(expansion * 100, 0)} % expansion`
+  return expansion < 0.005 ? 'bed not lifted' : `${formatPercent(expansion, display)} expansion`
 }
 
 function verdictWords(
   { verdict, winter, summer, controlGpm, yearRoundGpm }: BackwashFigures,
   input: SiteInput,
   gpm: (value: number) => string,
+  display: AmountDisplay,
 ): Pick<BackwashWords, 'summary' | 'tone'> {
   const fitted = input.backwashGpm === null ? '' : gpm(input.backwashGpm)
   const better = gpm(controlGpm ?? yearRoundGpm)
-  const cold = winter.installed ? effectWords(winter.installed) : ''
-  const warm = summer.installed ? effectWords(summer.installed) : ''
+  const cold = winter.installed ? effectWords(winter.installed, display) : ''
+  const warm = summer.installed ? effectWords(summer.installed, display) : ''
   switch (verdict) {
     case 'lost':
       return {
@@ -139,7 +141,7 @@ function whyFor(
   evaluation: SiteEvaluation,
   input: SiteInput,
   figures: FirmFigures,
-  { units, sources }: Pick<CardWords, 'units' | 'sources'>,
+  { display, sources }: Pick<CardWords, 'display' | 'sources'>,
 ): (title: string, formula: string) => WhyWords {
   const { season, filled } = evaluation
   const { kind, fill } = filled
@@ -150,16 +152,16 @@ function whyFor(
         value: filled.shell ? `${filled.shell.diameterIn} × ${filled.shell.heightIn} in` : 'not known',
         from: sources.diameterIn,
       },
-      { name: 'Resin', value: `${showNumber(fill.resinFt3, 2)} ft³, ${kind.label}`, from: sources.resinFt3 },
-      { name: 'Gravel', value: `${showNumber(fill.gravelLb, 0)} lb`, from: sources.gravelLb },
+      { name: 'Resin', value: `${showNumber(fill.resinFt3, 2, display)} ft³, ${kind.label}`, from: sources.resinFt3 },
+      { name: 'Gravel', value: `${showNumber(fill.gravelLb, 0, display)} lb`, from: sources.gravelLb },
       {
         name: 'Beads',
         value: `${kind.meanDiameterMm.value} mm, ${kind.particleDensityKgM3.value} kg/m³, ${kind.packedVoidage.value} voids packed`,
       },
-      { name: 'Coldest water', value: formatTemperatureF(season.coldestF, units), from: sources.coldestF ?? sources.usualF },
-      { name: 'Warmest water', value: formatTemperatureF(season.warmestF, units), from: sources.warmestF ?? sources.usualF },
-      { name: 'Flow control', value: formatFlowGpm(input.backwashGpm, units), from: sources.backwashGpm },
-      { name: 'Expansion wanted', value: formatPercent(figures.backwash.wantedExpansion) },
+      { name: 'Coldest water', value: formatTemperatureF(season.coldestF, display), from: sources.coldestF ?? sources.usualF },
+      { name: 'Warmest water', value: formatTemperatureF(season.warmestF, display), from: sources.warmestF ?? sources.usualF },
+      { name: 'Flow control', value: formatFlowGpm(input.backwashGpm, display), from: sources.backwashGpm },
+      { name: 'Expansion wanted', value: formatPercent(figures.backwash.wantedExpansion, display) },
     ],
     assumptions: [
       ...evaluation.fillAssumptions,
@@ -168,7 +170,7 @@ function whyFor(
         : [
             `Winter and summer are not both known: taken ${SEASON_SWING_F} °F below and above the usual temperature, 60 °F where none is known (from memory).`,
           ]),
-      `A margin of ${showNumber(100 - 100 * SAFE_SHARE_OF_FREEBOARD, 0)} % of the room is kept under the top: fine beads hang above the mean, and correlations differ by some points.`,
+      `A margin of ${formatPercent(1 - SAFE_SHARE_OF_FREEBOARD, display)} of the room is kept under the top: fine beads hang above the mean, and correlations differ by some points.`,
       'The distributor’s upper basket is left out.',
     ],
     missing: [

@@ -7,7 +7,7 @@ import { type WaterState, waterAt } from './water-state.ts'
 
 /**
  * Share of the free volume over the bed that it may grow into; the rest is kept clear. Beads are graded, so the finest hang above the level
- * worked out for the mean bead, and correlations differ: at 5 gpm/ft² and 41 °F Wen and Yu give 58 % where Richardson and Zaki give 45 %. The
+ * worked out for the mean bead, and correlations differ: at 5 gpm/ft² and 41 °F Wen and Yu give 58% where Richardson and Zaki give 45%. The
  * margin itself is an assumption, no source.
  */
 export const SAFE_SHARE_OF_FREEBOARD = 0.85

@@ -54,7 +54,7 @@ function wenYuVoidage(beads: BedBeads, water: WaterState, velocityMS: number): n
 /** Largest expansion reported: beyond tenfold the bed has left the tank, and the number would only mislead. */
 export const MOST_EXPANSION = 10
 
-/** Growth of the bed as a share of its settled depth (0.5 = 50 %): 1 + E = (1 − ε₀)/(1 − ε). `fluxGpmFt2` is gpm per ft² of tank. */
+/** Growth of the bed as a share of its settled depth (0.5 = 50%): 1 + E = (1 − ε₀)/(1 − ε). `fluxGpmFt2` is gpm per ft² of tank. */
 export function bedExpansion(beads: BedBeads, water: WaterState, fluxGpmFt2: number, model: ExpansionModel = 'richardson-zaki'): number {
   const voidage = expandedVoidage(beads, water, gpmFt2ToMS(fluxGpmFt2), model)
   const solids = 1 - voidage

@@ -1,5 +1,5 @@
+import type { AmountDisplay } from '@almanac/units/display'
 import type { Result } from '@almanac/units/result'
-import type { UnitSystem } from '@almanac/units/unit-system'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { RebedKit } from '../kit/kit-types.ts'
 import { rebedKit } from '../kit/rebed-kit.ts'
@@ -22,10 +22,10 @@ export function candidateKit(
   size: { diameterIn: number; heightIn: number },
   clues: TankClues,
   figures: KitFigures,
-  unitSystem: UnitSystem,
+  display: AmountDisplay,
 ): Result<CandidateKit> {
   const { nominalGrains, resinFt3 } = clues
-  const kit = rebedKit({ ...size, nominalGrains, resinVolumeFt3: resinFt3, openingIn: clues.openingIn, figures, unitSystem })
+  const kit = rebedKit({ ...size, nominalGrains, resinVolumeFt3: resinFt3, openingIn: clues.openingIn, figures, display })
   return kit.ok ? { ...kit, value: inShort(kit.value) } : kit
 }
 

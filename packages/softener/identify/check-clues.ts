@@ -1,4 +1,4 @@
-import { quoteNumber } from '@almanac/units/format-number'
+import { type NumberDisplay, quoteNumber, showNumber, withUnit } from '@almanac/units/format-number'
 import type { ClueId, TankClues } from './clue-types.ts'
 
 /** What can stand for each clue, inches, grains and ft³; outside it is a slip, told and left out. */
@@ -19,7 +19,7 @@ export type ClueProblem = { clue: ClueId; sentence: string }
 export type CheckedClues = { clues: TankClues; used: ClueId[]; problems: ClueProblem[] }
 
 /** Keeps what can be; each clue that cannot is named with a sentence and left out. */
-export function checkClues(given: TankClues): CheckedClues {
+export function checkClues(given: TankClues, display: NumberDisplay): CheckedClues {
   const clues: TankClues = {}
   const problems: ClueProblem[] = []
   for (const clue of Object.keys(CLUE_LIMITS) as (keyof typeof CLUE_LIMITS)[]) {
@@ -31,7 +31,7 @@ export function checkClues(given: TankClues): CheckedClues {
       const read = Number.isFinite(value) ? `of ${quoteNumber(value)} ${unit}` : `given as ${quoteNumber(value)}`
       problems.push({
         clue,
-        sentence: `A ${name} ${read} is left out: it must be from ${least.toLocaleString('en-US')} to ${most.toLocaleString('en-US')} ${unit}. Measure again.`,
+        sentence: `A ${name} ${read} is left out: it must be from ${showNumber(least, 1, display)} to ${withUnit(most, 0, unit, display)}. Measure again.`,
       })
     }
   }

@@ -5,7 +5,7 @@ import type { TankClues } from './clue-types.ts'
 import { identifyTank } from './identify-tank.ts'
 
 const identify = (clues: TankClues, figures = USUAL_FIGURES) => {
-  const found = identifyTank({ clues, figures, unitSystem: 'us' })
+  const found = identifyTank({ clues, figures, display: { locale: 'en-US', unitSystem: 'us' } })
   if (!found.ok) throw new Error(found.reason)
   return found.value
 }
@@ -82,13 +82,15 @@ describe('clues that cannot be right', () => {
     ])
   })
   it('a valve below the rim is refused by itself', () => {
-    expect(checkClues({ heightIn: 54, heightWithValveIn: 50 })).toMatchObject({
+    expect(checkClues({ heightIn: 54, heightWithValveIn: 50 }, { locale: 'en-US' })).toMatchObject({
       clues: { heightIn: 54 },
       problems: [{ clue: 'heightWithValveIn' }],
     })
   })
   it('an empty table is refused', () => {
-    expect(identifyTank({ clues: {}, figures: { ...USUAL_FIGURES, tanks: [] }, unitSystem: 'us' })).toMatchObject({
+    expect(
+      identifyTank({ clues: {}, figures: { ...USUAL_FIGURES, tanks: [] }, display: { locale: 'en-US', unitSystem: 'us' } }),
+    ).toMatchObject({
       ok: false,
       reason: expect.stringMatching(/empty/),
     })

@@ -1,7 +1,7 @@
+import type { AmountDisplay } from '@almanac/units/display'
 import { formatTankSize } from '@almanac/units/format'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE, FROM_MEMORY } from '@almanac/units/sourced'
-import type { UnitSystem } from '@almanac/units/unit-system'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import { checkTankSize } from '../tanks/tank-geometry.ts'
 import { type CandidateKit, candidateKit, kitsDiffer } from './candidate-kit.ts'
@@ -54,20 +54,20 @@ export const KNOWN_FROM = 0.7
 export type IdentifyInput = {
   clues: TankClues
   figures: Pick<FirmFigures, 'tanks' | 'bagSizes' | 'gravelFromFt3'>
-  unitSystem: UnitSystem
+  display: AmountDisplay
 }
 
 /**
  * Which tank it is, from whatever is known of it: every listed size and a grid of unlisted ones weighed by Bayes, with the errors of
  * `CLUE_ERRORS`. Impossible clues are named and left out. Refuses only an empty table.
  */
-export function identifyTank({ clues: given, figures, unitSystem }: IdentifyInput): Result<TankIdentity> {
+export function identifyTank({ clues: given, figures, display }: IdentifyInput): Result<TankIdentity> {
   if (figures.tanks.length === 0) return refuse('The table of tank sizes is empty; put one size in under the firm’s figures.')
-  const { clues, used, problems } = checkClues(given)
+  const { clues, used, problems } = checkClues(given, display)
   const weighed = weighSizes(sizeHypotheses(figures.tanks), clues)
   const groups = groupSizes(weighed)
   const named = groups.filter((one) => one.chance >= NAMED_FROM)
-  const candidates = named.map((group) => candidateOf(group, clues, figures, unitSystem))
+  const candidates = named.map((group) => candidateOf(group, clues, figures, display))
   const best = candidates[0]
   const settled = (best?.chance ?? 0) >= SETTLED_FROM && best?.diameterIn !== null
   const kits = candidates.flatMap((one) => (one.kit ? [one.kit] : []))
@@ -79,17 +79,17 @@ export function identifyTank({ clues: given, figures, unitSystem }: IdentifyInpu
     kitsDiffer: kitsDiffer(kits),
     usedClues: used,
     problems,
-    odd: oddClues(clues, groups[0]?.best ?? null, unitSystem),
+    odd: oddClues(clues, groups[0]?.best ?? null, display),
   }
   return ok(value, { ...notesOf(used), missing: used.length === 0 ? ['any label, measure or note of the tank'] : [] })
 }
 
-function candidateOf(group: SizeGroup, clues: TankClues, figures: IdentifyInput['figures'], unitSystem: UnitSystem): TankCandidate {
+function candidateOf(group: SizeGroup, clues: TankClues, figures: IdentifyInput['figures'], display: AmountDisplay): TankCandidate {
   const row = figures.tanks[group.listed]
-  if (row) return named(row, group.chance, true, clues, figures, unitSystem)
+  if (row) return named(row, group.chance, true, clues, figures, display)
   const size = { diameterIn: Math.round(group.diameterIn * 2) / 2, heightIn: Math.round(group.heightIn) }
   if (group.nearShare >= KNOWN_FROM && checkTankSize(size.diameterIn, size.heightIn) === null)
-    return named(size, group.chance, false, clues, figures, unitSystem)
+    return named(size, group.chance, false, clues, figures, display)
   return {
     ...{ id: 'unlisted', listed: false, chance: group.chance, diameterIn: null, heightIn: null, kit: null },
     label: 'A size not in the table',
@@ -103,10 +103,10 @@ function named(
   listed: boolean,
   clues: TankClues,
   figures: IdentifyInput['figures'],
-  unitSystem: UnitSystem,
+  display: AmountDisplay,
 ): TankCandidate {
-  const kit = candidateKit({ diameterIn, heightIn }, clues, figures, unitSystem)
-  const size = formatTankSize(diameterIn, heightIn, unitSystem)
+  const kit = candidateKit({ diameterIn, heightIn }, clues, figures, display)
+  const size = formatTankSize(diameterIn, heightIn, display)
   return {
     ...{ id: listed ? `${diameterIn}x${heightIn}` : 'unlisted', listed, chance, diameterIn, heightIn },
     label: listed ? size : `${size}, not in the table`,

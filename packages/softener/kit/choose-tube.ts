@@ -1,5 +1,6 @@
+import type { AmountDisplay } from '@almanac/units/display'
 import { formatFlowGpm } from '@almanac/units/format'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import { withUnit } from '@almanac/units/format-number'
 import type { ValveCard } from '../firm/firm-figures.ts'
 import { TUBE_OUTSIDE_DIAMETERS_IN, tubeOutsideDiameter } from '../tanks/distributor-tube.ts'
 
@@ -35,7 +36,7 @@ export type TubeQuestion = {
   /** The flow the softener must carry, gpm. */
   flowGpm?: number | null
   diameterIn: number
-  unitSystem: UnitSystem
+  display: AmountDisplay
 }
 
 /** Speed in a round tube, ft/s: 231 in³ a gallon through πd²/4, derived. Null for an outside diameter that is not listed. */
@@ -46,26 +47,20 @@ export function tubeSpeedFtS(flowGpm: number, outsideDiameterIn: number): number
 }
 
 /** Outside diameter of the distributor tube: as recorded, else by the valve it seals in, else by the flow, else as usual for the tank. Never refuses. */
-export function chooseTube({ recordedOdIn, valve, flowGpm, diameterIn, unitSystem }: TubeQuestion): TubeChoice {
+export function chooseTube({ recordedOdIn, valve, flowGpm, diameterIn, display }: TubeQuestion): TubeChoice {
   const flow = flowGpm != null && flowGpm > 0 && Number.isFinite(flowGpm) ? flowGpm : null
   const recorded = tubeOutsideDiameter(recordedOdIn, diameterIn)
   const byValve = tubeOutsideDiameter(valve?.tubeOdIn, diameterIn)
-  if (!recorded.assumed) return judged(recorded.outsideDiameterIn, 'recorded', 'Diameter as recorded.', flow, unitSystem)
+  if (!recorded.assumed) return judged(recorded.outsideDiameterIn, 'recorded', 'Diameter as recorded.', flow, display)
   if (!byValve.assumed && valve)
-    return judged(byValve.outsideDiameterIn, 'valve', `Diameter by the valve: ${valve.label.toLowerCase()}.`, flow, unitSystem)
+    return judged(byValve.outsideDiameterIn, 'valve', `Diameter by the valve: ${valve.label.toLowerCase()}.`, flow, display)
   if (flow !== null) {
     const { domestic, commercial } = TUBE_OUTSIDE_DIAMETERS_IN
     const wide = (tubeSpeedFtS(flow, domestic) ?? 0) > FAST_WATER_FT_S
-    const why = `Diameter by the flow of ${formatFlowGpm(flow, unitSystem)}: the narrowest usual tube below ${FAST_WATER_FT_S} ft/s (common practice). The valve decides: look before cutting.`
-    return judged(wide ? commercial : domestic, 'flow', why, flow, unitSystem)
+    const why = `Diameter by the flow of ${formatFlowGpm(flow, display)}: the narrowest usual tube below ${FAST_WATER_FT_S} ft/s (common practice). The valve decides: look before cutting.`
+    return judged(wide ? commercial : domestic, 'flow', why, flow, display)
   }
-  return judged(
-    recorded.outsideDiameterIn,
-    'usual',
-    'Diameter as usual for this tank (from memory): look at the old tube.',
-    null,
-    unitSystem,
-  )
+  return judged(recorded.outsideDiameterIn, 'usual', 'Diameter as usual for this tank (from memory): look at the old tube.', null, display)
 }
 
 function judged(
@@ -73,12 +68,12 @@ function judged(
   basis: TubeChoice['basis'],
   why: string,
   flow: number | null,
-  unitSystem: UnitSystem,
+  display: AmountDisplay,
 ): TubeChoice {
   const waterFtS = flow === null ? null : tubeSpeedFtS(flow, outsideDiameterIn)
   const fast = flow !== null && waterFtS !== null && waterFtS > FAST_WATER_FT_S
   const warning = fast
-    ? `At ${formatFlowGpm(flow, unitSystem)} the water runs at ${waterFtS.toFixed(0)} ft/s in this tube, above ${FAST_WATER_FT_S} ft/s: a valve with a wider tube would suit this flow.`
+    ? `At ${formatFlowGpm(flow, display)} the water runs at ${withUnit(waterFtS, 0, 'ft/s', display)} in this tube, above ${FAST_WATER_FT_S} ft/s: a valve with a wider tube would suit this flow.`
     : null
   return { outsideDiameterIn, basis, why, waterFtS, warning }
 }

@@ -17,7 +17,7 @@ export type KitAlternative = {
   moreMinor: number | null
 }
 
-/** The kit once with each kind of resin, against `against` (8 % where not given). Refuses as the kit does. */
+/** The kit once with each kind of resin, against `against` (8% where not given). Refuses as the kit does. */
 export function compareKits(
   input: RebedKitInput,
   list: PriceList,
@@ -26,7 +26,7 @@ export function compareKits(
 ): Result<KitAlternative[]> {
   const made = resinKinds.map((kind) => ({ kind, kit: rebedKit({ ...input, resinKind: kind }) }))
   const base = made.find((one) => one.kind === against)?.kit
-  if (!base?.ok) return base ?? { ok: false, reason: 'There is no such resin to compare against; choose 8 %, 10 % or fine mesh.' }
+  if (!base?.ok) return base ?? { ok: false, reason: 'There is no such resin to compare against; choose 8%, 10% or fine mesh.' }
   const basePrice = priceKit(base.value, list)
   const value: KitAlternative[] = []
   for (const { kind, kit } of made) {

@@ -1,6 +1,7 @@
+import type { AmountDisplay } from '@almanac/units/display'
 import { formatCutLengthIn, formatLengthIn, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { withUnit } from '@almanac/units/format-number'
 import { COMMON_PRACTICE, FROM_MEMORY } from '@almanac/units/sourced'
-import type { UnitSystem } from '@almanac/units/unit-system'
 import type { ResinKind } from '../resin/resin-kinds.ts'
 import { GRAVEL_BULK_LB_FT3 } from '../tanks/bed-levels.ts'
 import type { TubeLength } from '../tanks/distributor-tube.ts'
@@ -11,8 +12,8 @@ import type { GravelDecision } from './decide-gravel.ts'
 import type { KitLine } from './kit-types.ts'
 
 /** One line for each bag size of the plan. */
-export function resinLines(plan: BagPlan, kind: ResinKind, fill: TankFill, system: UnitSystem): KitLine[] {
-  const need = `${formatVolumeFt3(fill.resinFt3, system)} of resin needed, ${WHERE_FROM[fill.resinBasis]}`
+export function resinLines(plan: BagPlan, kind: ResinKind, fill: TankFill, display: AmountDisplay): KitLine[] {
+  const need = `${formatVolumeFt3(fill.resinFt3, display)} of resin needed, ${WHERE_FROM[fill.resinBasis]}`
   return plan.bags.map((bag) => ({
     item: 'resin',
     label: `${kind.label}, ${bag.label}`,
@@ -40,23 +41,23 @@ const LAYERED_GRAVEL_FROM_IN = 14
 const COARSE_SHARE = 0.5
 
 /** Gravel by layer; none when none is wanted. Weights in whole pounds. */
-export function gravelLines(gravel: GravelDecision, diameterIn: number, system: UnitSystem): KitLine[] {
+export function gravelLines(gravel: GravelDecision, diameterIn: number, display: AmountDisplay): KitLine[] {
   if (gravel.newLb < 0.5) return []
-  if (diameterIn < LAYERED_GRAVEL_FROM_IN || gravel.newLb < 4) return [gravelLine('Quartz gravel', gravel.newLb, gravel.why, system)]
+  if (diameterIn < LAYERED_GRAVEL_FROM_IN || gravel.newLb < 4) return [gravelLine('Quartz gravel', gravel.newLb, gravel.why, display)]
   const coarseLb = Math.round(gravel.newLb * COARSE_SHARE)
   return [
-    gravelLine('Quartz gravel, coarse (first layer)', coarseLb, `${gravel.why} The coarse layer goes in first.`, system),
+    gravelLine('Quartz gravel, coarse (first layer)', coarseLb, `${gravel.why} The coarse layer goes in first.`, display),
     gravelLine(
       'Quartz gravel, fine (second layer)',
       gravel.newLb - coarseLb,
       `${gravel.why} The fine layer lies on the coarse one.`,
-      system,
+      display,
     ),
   ]
 }
 
-function gravelLine(label: string, weightLb: number, why: string, system: UnitSystem): KitLine {
-  const text = `${formatWeightLb(weightLb, system)} of ${label.toLowerCase()}`
+function gravelLine(label: string, weightLb: number, why: string, display: AmountDisplay): KitLine {
+  const text = `${formatWeightLb(weightLb, display)} of ${label.toLowerCase()}`
   return {
     item: 'gravel',
     label,
@@ -72,10 +73,10 @@ function gravelLine(label: string, weightLb: number, why: string, system: UnitSy
 }
 
 /** The new tube with its basket, how its length is found, and how exactly it is cut. `tubeRule` is the valve's word on how high it stands. */
-export function tubeLine(tube: TubeLength, choice: TubeChoice, tubeRule: string | null, system: UnitSystem): KitLine {
-  const cut = `${formatCutLengthIn(tube.lengthIn, system)} (± ${formatCutLengthIn(TUBE_CUT_TOLERANCE_IN, system)})`
+export function tubeLine(tube: TubeLength, choice: TubeChoice, tubeRule: string | null, display: AmountDisplay): KitLine {
+  const cut = `${formatCutLengthIn(tube.lengthIn, display)} (± ${formatCutLengthIn(TUBE_CUT_TOLERANCE_IN, display)})`
   const od = choice.outsideDiameterIn
-  const across = system === 'us' ? `${Number(od.toFixed(3))} in` : formatLengthIn(od, 'metric')
+  const across = display.unitSystem === 'us' ? withUnit(od, 3, 'in', display) : formatLengthIn(od, display)
   const length = tube.basis === 'old tube' ? `cut to ${cut}` : `cut to about ${cut}`
   const valve = tubeRule ? ` By the valve: ${tubeRule}` : ''
   return {

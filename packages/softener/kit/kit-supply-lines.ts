@@ -1,6 +1,7 @@
+import type { AmountDisplay } from '@almanac/units/display'
 import { formatDoseFlOz, formatLengthIn } from '@almanac/units/format'
+import { formatPercent } from '@almanac/units/format-number'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
-import type { UnitSystem } from '@almanac/units/unit-system'
 import { GRAVEL_BULK_LB_FT3 } from '../tanks/bed-levels.ts'
 import type { KitLine } from './kit-types.ts'
 
@@ -11,14 +12,14 @@ export type SupplyInput = {
   openingIn?: number | null
   /** What the valve's card says of its seals. */
   valveSeals?: string | null
-  unitSystem: UnitSystem
+  display: AmountDisplay
 }
 
 /** Old resin is swollen and wet: this much more than the new volume; common practice, no source. */
 const SPENT_SWELLING = 1.1
 /** What one 5-gallon pail is filled with so that one person can carry it, ft³; common practice, no source. */
 export const PAIL_FILL_FT3 = 0.45
-/** Bleach for polystyrene resin, fl oz of 5.25 % sodium hypochlorite per ft³: typical manual. */
+/** Bleach for polystyrene resin, fl oz of 5.25% sodium hypochlorite per ft³: typical manual. */
 const BLEACH_FL_OZ_FT3 = 1.2
 const BLEACH_STRENGTH_PERCENT = 5.25
 /** Household bleach sold today, % sodium hypochlorite; common practice, no source. */
@@ -30,14 +31,14 @@ export function spentResinFt3(resinFt3: number): number {
   return resinFt3 * SPENT_SWELLING
 }
 
-/** Dose of bleach of a given strength, fl oz: 1.2 per ft³ at 5.25 %, less in proportion when stronger. */
+/** Dose of bleach of a given strength, fl oz: 1.2 per ft³ at 5.25%, less in proportion when stronger. */
 export function sanitiserDoseFlOz(resinFt3: number, bleachPercent: number): number {
   return (BLEACH_FL_OZ_FT3 * resinFt3 * BLEACH_STRENGTH_PERCENT) / bleachPercent
 }
 
 /** Cap, funnel, seals, grease, sanitiser, containers and strainer. */
 export function supplyLines(input: SupplyInput): KitLine[] {
-  const opening = input.openingIn == null ? '' : ` for the ${formatLengthIn(input.openingIn, input.unitSystem)} opening`
+  const opening = input.openingIn == null ? '' : ` for the ${formatLengthIn(input.openingIn, input.display)} opening`
   return [
     piece(
       'tube-cap',
@@ -77,16 +78,16 @@ function piece(item: KitLine['item'], label: string, why: string, toReturn: bool
   }
 }
 
-function sanitiserLine({ resinFt3, bleachPercent, unitSystem }: SupplyInput): KitLine {
+function sanitiserLine({ resinFt3, bleachPercent, display }: SupplyInput): KitLine {
   const usable = bleachPercent != null && bleachPercent >= 1 && bleachPercent <= 15
   const percent = usable ? bleachPercent : USUAL_BLEACH_PERCENT
   const dose = Math.max(0.1, Math.round(sanitiserDoseFlOz(resinFt3, percent) * 10) / 10)
   return {
     item: 'sanitiser',
-    label: `Plain bleach, ${percent} %`,
+    label: `Plain bleach, ${formatPercent(percent / 100, display, 2)}`,
     quantity: dose,
     unit: 'fl oz',
-    text: `${formatDoseFlOz(dose, unitSystem)} of plain ${percent} % bleach`,
+    text: `${formatDoseFlOz(dose, display)} of plain ${formatPercent(percent / 100, display, 2)} bleach`,
     why: `Sanitises the new bed before the full regeneration${usable ? '' : '; strength assumed, read the bottle'}. Never together with iron cleaner: toxic gas.`,
     source: TYPICAL_MANUAL,
     weightLb: null,

@@ -1,5 +1,5 @@
 import type { ResinKindId } from '@almanac/records/resin-kind'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import type { FirmFigures, ValveCard } from '../firm/firm-figures.ts'
 import type { BagPlan, BagSize } from './bag-plan.ts'
 import type { SiteAccess } from './job-weight.ts'
@@ -30,7 +30,7 @@ export type RebedKitInput = {
   bleachPercent?: number | null
   /** The firm's own tank table, bags and gravel rule; the usual ones where not given. */
   figures?: Pick<FirmFigures, 'tanks' | 'bagSizes' | 'gravelFromFt3'> | null
-  unitSystem: UnitSystem
+  display: AmountDisplay
 }
 
 export type KitItem =

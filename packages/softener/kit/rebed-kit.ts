@@ -1,3 +1,5 @@
+import type { AmountDisplay } from '@almanac/units/display'
+import { withUnit } from '@almanac/units/format-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { type ResinKind, resinKindOr8 } from '../resin/resin-kinds.ts'
 import { type TubeLength, tubeLength } from '../tanks/distributor-tube.ts'
@@ -25,7 +27,7 @@ export function rebedKit(input: RebedKitInput): Result<RebedKit> {
   const recorded = { diameterIn, heightIn, nominalGrains: input.nominalGrains, resinFt3: input.resinVolumeFt3, gravelLb: input.gravelLb }
   const fill = fillForTank(recorded, input.figures?.tanks)
   if (!fill.ok) return fill
-  const usualBags = input.unitSystem === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS
+  const usualBags = input.display.unitSystem === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS
   const bagPlan = planBags(fill.value.resinFt3, input.bagSizes ?? input.figures?.bagSizes ?? usualBags)
   if (bagPlan === null) return refuse('No bag plan covers this resin volume; check the bag sizes in stock and the resin volume.')
   return assemble(input, { diameterIn, heightIn }, fill, bagPlan)
@@ -44,16 +46,16 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
   const weight = jobWeight({ ...size, resinFt3, gravelLb: gravel.presentLb, resinKind: kind.id, heaviestBagLb, access: input.access })
   if (!weight.ok) return weight
   const lines: KitLine[] = [
-    ...resinLines(bagPlan, kind, fill.value, input.unitSystem),
-    ...gravelLines(gravel, size.diameterIn, input.unitSystem),
-    tubeLine(tube, choice, input.valve?.tubeRule ?? null, input.unitSystem),
+    ...resinLines(bagPlan, kind, fill.value, input.display),
+    ...gravelLines(gravel, size.diameterIn, input.display),
+    tubeLine(tube, choice, input.valve?.tubeRule ?? null, input.display),
     ...supplyLines({
       resinFt3,
       gravelOutLb: gravel.takenOutLb,
       bleachPercent: input.bleachPercent,
       openingIn: input.openingIn,
       valveSeals: input.valve?.seals ?? null,
-      unitSystem: input.unitSystem,
+      display: input.display,
     }),
   ]
   const { fullTankLb, heaviestLiftLb, heaviestLift, crewSize, crewWhy } = weight.value
@@ -69,7 +71,7 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
     loadVolumeFt3: sum(lines, (line) => line.volumeFt3),
     spentResinFt3: spentResinFt3(resinFt3),
     ...{ fullTankLb, heaviestLiftLb, heaviestLift, crewSize, crewWhy },
-    warnings: [...fill.value.warnings, ...bagWarnings(bagPlan, resinFt3, kind), ...(choice.warning ? [choice.warning] : [])],
+    warnings: [...fill.value.warnings, ...bagWarnings(bagPlan, resinFt3, kind, input.display), ...(choice.warning ? [choice.warning] : [])],
   }
   return ok(value, {
     assumptions: [
@@ -96,10 +98,10 @@ function withOffset(tube: TubeLength, offsetIn: number | null | undefined): Tube
   return { ...tube, lengthIn: tube.lengthIn + offsetIn }
 }
 
-function bagWarnings(plan: BagPlan, resinFt3: number, kind: ResinKind): string[] {
+function bagWarnings(plan: BagPlan, resinFt3: number, kind: ResinKind, display: AmountDisplay): string[] {
   const left =
     plan.wasteFt3 > 0.05 * resinFt3
-      ? [`The bags leave ${plan.wasteFt3.toFixed(2)} ft³ over: close the opened bag well, resin must not dry out.`]
+      ? [`The bags leave ${withUnit(plan.wasteFt3, 2, 'ft³', display)} over: close the opened bag well, resin must not dry out.`]
       : []
   const mesh = kind.id === 'fine-mesh' ? ['Fine mesh needs a distributor with slots fine enough to hold it: check the basket.'] : []
   return [...left, ...mesh]

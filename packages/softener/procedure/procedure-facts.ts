@@ -20,19 +20,19 @@ export function procedureFacts(context: ProcedureContext): { facts: Facts; assum
   const gravelLb = fill.ok ? fill.value.gravelLb : null
   const cut = context.newTubeLengthIn
   const kind = RESIN_KINDS[context.resinKind ?? 'gel-8']
-  const { unitSystem } = context
+  const { display } = context
   const facts: Facts = {
     ...context,
     resinFt3,
     gravel,
     commercial: (context.diameterIn ?? 0) >= COMMERCIAL_DIAMETER_IN || resinFt3 >= 6,
     highPressure: (context.pressurePsi ?? 0) > HIGH_PRESSURE_PSI,
-    cutLength: cut == null ? 'the kit has no length: the old tube decides' : `the kit says ${formatCutLengthIn(cut, unitSystem)}`,
+    cutLength: cut == null ? 'the kit has no length: the old tube decides' : `the kit says ${formatCutLengthIn(cut, display)}`,
     resinText: known
-      ? `${formatVolumeFt3(resinFt3, unitSystem)} of resin`
-      : `the resin of the kit (${formatVolumeFt3(resinFt3, unitSystem)} assumed)`,
-    gravelText: gravelLb === null ? 'the gravel of the kit' : `${formatWeightLb(gravelLb, unitSystem)} of gravel`,
-    bagLift: formatWeightLb(kind.wetWeightLbFt3.value * Math.min(1, resinFt3), unitSystem),
+      ? `${formatVolumeFt3(resinFt3, display)} of resin`
+      : `the resin of the kit (${formatVolumeFt3(resinFt3, display)} assumed)`,
+    gravelText: gravelLb === null ? 'the gravel of the kit' : `${formatWeightLb(gravelLb, display)} of gravel`,
+    bagLift: formatWeightLb(kind.wetWeightLbFt3.value * Math.min(1, resinFt3), display),
   }
   const unknown = fill.ok ? [] : [`${fill.reason} Times are for ${TYPICAL_RESIN_FT3} ft³.`]
   return { facts, assumptions: [...(fill.ok ? fill.assumptions : unknown), ...openQuestions(context)] }

@@ -2,7 +2,7 @@ import type { ProcedureAskId } from '@almanac/records/procedure-ask'
 import type { ProcedureStepId } from '@almanac/records/procedure-step'
 import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { AmountKind } from '@almanac/units/amount-kinds'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { SiteAccess } from '../kit/job-weight.ts'
 
@@ -60,5 +60,5 @@ export type ProcedureContext = {
   access?: SiteAccess | null
   /** The firm's own tank table; the usual one where not given. */
   figures?: Pick<FirmFigures, 'tanks'> | null
-  unitSystem: UnitSystem
+  display: AmountDisplay
 }

@@ -2,7 +2,7 @@ import type { BedFacts, BedWater } from '@almanac/records/bed-facts'
 import { knownResinKind } from '@almanac/records/resin-kind'
 import type { Result } from '@almanac/units/result'
 import { cToF } from '@almanac/units/temperature'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import { drawBed, drawBedThumb } from '../drawing/bed-drawing.ts'
 import type { BedDrawing } from '../drawing/drawing-types.ts'
 import type { FirmFigures } from '../firm/firm-figures.ts'
@@ -11,8 +11,8 @@ import type { RebedKit, RebedKitInput } from '../kit/kit-types.ts'
 import { rebedKit } from '../kit/rebed-kit.ts'
 import type { ProcedureContext } from '../procedure/procedure-types.ts'
 
-/** Whose rebed it is: the firm's own tables, and the units its people read. */
-export type RebedFirm = { figures: FirmFigures; unitSystem: UnitSystem }
+/** Whose rebed it is: the firm's own tables, and how its people read amounts. */
+export type RebedFirm = { figures: FirmFigures; display: AmountDisplay }
 
 /**
  * A bed's record as the kit takes it: the one place where it is decided what of the record counts. Every screen, paper, reservation and total asks here.
@@ -22,7 +22,7 @@ export type RebedFirm = { figures: FirmFigures; unitSystem: UnitSystem }
  * too short lets beads through. The tube's diameter: as recorded, else by the valve's card, else as usual for the tank (kit/choose-tube.ts). The bags follow
  * from the record and the firm's own bag sizes alone, never from the shelf of the day, so that what was booked is what is loaded.
  */
-export function kitInputOf(bed: BedFacts, { figures, unitSystem }: RebedFirm): RebedKitInput {
+export function kitInputOf(bed: BedFacts, { figures, display }: RebedFirm): RebedKitInput {
   return {
     diameterIn: bed.diameterIn,
     heightIn: bed.heightIn,
@@ -34,7 +34,7 @@ export function kitInputOf(bed: BedFacts, { figures, unitSystem }: RebedFirm): R
     oldTubeLengthIn: bed.tubeCutIn,
     valve: figures.valves.find((card) => card.id === bed.valveCardId) ?? null,
     figures,
-    unitSystem,
+    display,
   }
 }
 
@@ -44,7 +44,7 @@ export const kitOf = (bed: BedFacts, firm: RebedFirm): Result<RebedKit> => rebed
 /** The tank and its bed to scale, with the tube as the kit brings it; refuses as the kit does. */
 export function drawingOf(bed: BedFacts, water: Pick<BedWater, 'temperatureC'>, firm: RebedFirm): Result<BedDrawing> {
   const { valve, tubeOutsideDiameterIn: recordedOdIn, ...input } = kitInputOf(bed, firm)
-  const tube = bed.diameterIn === null ? null : chooseTube({ recordedOdIn, valve, diameterIn: bed.diameterIn, unitSystem: firm.unitSystem })
+  const tube = bed.diameterIn === null ? null : chooseTube({ recordedOdIn, valve, diameterIn: bed.diameterIn, display: firm.display })
   return drawBed({
     ...input,
     // Where nothing decides it, the drawing takes the usual tube as the kit does, and says that it is assumed.
@@ -58,10 +58,10 @@ export function drawingOf(bed: BedFacts, water: Pick<BedWater, 'temperatureC'>, 
 export type ThumbFacts = Pick<BedFacts, 'diameterIn' | 'heightIn' | 'nominalGrains' | 'volumeFt3' | 'gravelLb' | 'resinKind'>
 
 /** The tank and its bed drawn small, for lists; null where the tank's size is not known. */
-export function thumbOf(bed: ThumbFacts, { figures, unitSystem }: RebedFirm) {
+export function thumbOf(bed: ThumbFacts, { figures, display }: RebedFirm) {
   const { diameterIn, heightIn, nominalGrains, gravelLb, volumeFt3: resinVolumeFt3 } = bed
   const known = { diameterIn, heightIn, nominalGrains, gravelLb, resinVolumeFt3, resinKind: knownResinKind(bed.resinKind) }
-  const drawn = drawBedThumb({ ...known, figures, unitSystem })
+  const drawn = drawBedThumb({ ...known, figures, display })
   return drawn.ok ? drawn.value : null
 }
 

@@ -23,8 +23,8 @@ const voidage: Sourced = { value: 0.38, unit: '', basis: 'common practice', sour
 export const RESIN_KINDS: Readonly<Record<ResinKindId, ResinKind>> = {
   'gel-8': {
     id: 'gel-8',
-    label: '8 % crosslink softening resin',
-    shortLabel: '8 %',
+    label: '8% crosslink softening resin',
+    shortLabel: '8%',
     totalCapacityEqL: sheet(2.0, 'eq/L'),
     wetWeightLbFt3: sheet(51, 'lb/ft³'),
     particleDensityKgM3: sheet(1280, 'kg/m³'),
@@ -35,8 +35,8 @@ export const RESIN_KINDS: Readonly<Record<ResinKindId, ResinKind>> = {
   },
   'gel-10': {
     id: 'gel-10',
-    label: '10 % crosslink softening resin',
-    shortLabel: '10 %',
+    label: '10% crosslink softening resin',
+    shortLabel: '10%',
     totalCapacityEqL: sheet(2.1, 'eq/L'),
     wetWeightLbFt3: sheet(53, 'lb/ft³'),
     particleDensityKgM3: memory(1300, 'kg/m³'),
@@ -47,8 +47,8 @@ export const RESIN_KINDS: Readonly<Record<ResinKindId, ResinKind>> = {
   },
   'fine-mesh': {
     id: 'fine-mesh',
-    label: '8 % crosslink fine mesh softening resin',
-    shortLabel: '8 % fine mesh',
+    label: '8% crosslink fine mesh softening resin',
+    shortLabel: '8% fine mesh',
     totalCapacityEqL: sheet(2.0, 'eq/L'),
     wetWeightLbFt3: sheet(51, 'lb/ft³'),
     particleDensityKgM3: sheet(1280, 'kg/m³'),
@@ -59,8 +59,8 @@ export const RESIN_KINDS: Readonly<Record<ResinKindId, ResinKind>> = {
   },
 }
 
-/** The kind, or 8 % gel where none is recorded; `assumption` says so. */
+/** The kind, or 8% gel where none is recorded; `assumption` says so. */
 export function resinKindOr8(id: ResinKindId | null | undefined): { kind: ResinKind; assumption: string | null } {
   if (id !== null && id !== undefined) return { kind: RESIN_KINDS[id], assumption: null }
-  return { kind: RESIN_KINDS['gel-8'], assumption: 'Resin kind not recorded: 8 % crosslink gel assumed (common practice).' }
+  return { kind: RESIN_KINDS['gel-8'], assumption: 'Resin kind not recorded: 8% crosslink gel assumed (common practice).' }
 }

@@ -1,5 +1,5 @@
 import { formatHardnessGpg, formatWaterGal, formatWeightLb } from '@almanac/units/format'
-import { showNumber } from '@almanac/units/format-number'
+import { formatPercent, showNumber } from '@almanac/units/format-number'
 import { gpgToMgL, mgLToGpg } from '@almanac/units/hardness'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
 import { galToL, lToGal } from '@almanac/units/volume'
@@ -34,21 +34,22 @@ export function enterLines(facts: CardFacts): CardLine[] {
   ]
 }
 
-function hardnessLine({ hardness, figures, units, sources, input }: CardFacts): CardLine {
-  const entered = units === 'us' ? Math.ceil(hardness.compensatedGpg) : mgLToGpg(Math.ceil(gpgToMgL(hardness.compensatedGpg) / 10) * 10)
+function hardnessLine({ hardness, figures, display, sources, input }: CardFacts): CardLine {
+  const entered =
+    display.unitSystem === 'us' ? Math.ceil(hardness.compensatedGpg) : mgLToGpg(Math.ceil(gpgToMgL(hardness.compensatedGpg) / 10) * 10)
   const { ironGpgPerMgL, manganeseGpgPerMgL } = figures.allowance
   return {
     id: 'hardness',
     label: 'Hardness',
-    value: formatHardnessGpg(entered, units),
+    value: formatHardnessGpg(entered, display),
     hint: compensatedHint(hardness),
     why: {
       title: 'Hardness to set for',
       summary: 'The hardness of the raw water with an allowance for metals that sit on the resin, rounded up.',
       inputs: [
-        { name: 'Hardness', value: formatHardnessGpg(hardness.hardnessGpg, units), from: sources.hardnessGpg },
-        { name: 'Iron', value: metal(input.ironMgL), from: sources.ironMgL },
-        { name: 'Manganese', value: metal(input.manganeseMgL), from: sources.manganeseMgL },
+        { name: 'Hardness', value: formatHardnessGpg(hardness.hardnessGpg, display), from: sources.hardnessGpg },
+        { name: 'Iron', value: metal(input.ironMgL, display), from: sources.ironMgL },
+        { name: 'Manganese', value: metal(input.manganeseMgL, display), from: sources.manganeseMgL },
         { name: 'Allowance for iron', value: `${ironGpgPerMgL} gpg for each mg/L` },
         { name: 'Allowance for manganese', value: `${manganeseGpgPerMgL} gpg for each mg/L` },
       ],
@@ -63,28 +64,28 @@ function hardnessLine({ hardness, figures, units, sources, input }: CardFacts): 
   }
 }
 
-const metal = (mgL: number | null) => (mgL === null ? 'not measured' : `${showNumber(mgL, 2)} mg/L`)
+const metal = (mgL: number | null, display: CardFacts['display']) => (mgL === null ? 'not measured' : `${showNumber(mgL, 2, display)} mg/L`)
 
 function compensatedHint({ ironGpg, manganeseGpg }: CompensatedHardness): string | undefined {
   return ironGpg + manganeseGpg > 0 ? 'with the allowance for iron and manganese' : undefined
 }
 
 /** Down to what a meter can be set to: tens of gallons, fifties of litres. */
-function roundedDown(gallons: number, units: CardFacts['units']): number {
-  return units === 'us' ? Math.floor(gallons / 10) * 10 : lToGal(Math.floor(galToL(gallons) / 50 + 1e-9) * 50)
+function roundedDown(gallons: number, display: CardFacts['display']): number {
+  return display.unitSystem === 'us' ? Math.floor(gallons / 10) * 10 : lToGal(Math.floor(galToL(gallons) / 50 + 1e-9) * 50)
 }
 
 function gallonsLine(facts: CardFacts): CardLine {
-  const { setting, hardness, units } = facts
+  const { setting, hardness, display } = facts
   return {
     id: 'gallons',
     label: 'Water between regenerations',
-    value: formatWaterGal(Math.max(0, roundedDown(setting.gallonsBetween, units)), units),
+    value: formatWaterGal(Math.max(0, roundedDown(setting.gallonsBetween, display)), display),
     hint: 'only where the valve asks for it; else it works it out from capacity and hardness',
     why: {
       title: 'Water between regenerations',
       inputs: [...facts.capacityInputs, { name: 'Kept back', value: facts.grains(setting.reserveGr) }],
-      formula: `(Capacity ${facts.grains(facts.dose.capacityGr)} − kept back ${facts.grains(setting.reserveGr)}) ÷ hardness ${showNumber(hardness.compensatedGpg, 1)} gpg, rounded down.`,
+      formula: `(Capacity ${facts.grains(facts.dose.capacityGr)} − kept back ${facts.grains(setting.reserveGr)}) ÷ hardness ${showNumber(hardness.compensatedGpg, 1, display)} gpg, rounded down.`,
       assumptions: facts.capacityAssumptions,
       missing: facts.capacityMissing,
       source: facts.capacitySource,
@@ -93,19 +94,19 @@ function gallonsLine(facts: CardFacts): CardLine {
 }
 
 function reserveLine(facts: CardFacts): CardLine {
-  const { setting, units, hardness } = facts
+  const { setting, display, hardness } = facts
   const { reserve } = setting
   const rule =
     reserve.kind === 'days'
       ? reserve.days === 1
         ? 'one day’s use'
         : `${reserve.days} days’ use`
-      : `${showNumber(reserve.share * 100, 0)} % of the capacity`
+      : `${formatPercent(reserve.share, display)} of the capacity`
   const none = setting.reserveGr <= 0
   return {
     id: 'reserve',
     label: 'Kept back',
-    value: none ? 'none' : formatWaterGal(setting.reserveGr / hardness.compensatedGpg, units),
+    value: none ? 'none' : formatWaterGal(setting.reserveGr / hardness.compensatedGpg, display),
     hint: none ? 'two tanks in turn need none' : rule,
     why: {
       title: 'What is kept back',
@@ -118,7 +119,7 @@ function reserveLine(facts: CardFacts): CardLine {
   }
 }
 
-function overrideLine({ setting, input }: CardFacts): CardLine {
+function overrideLine({ setting, input, display }: CardFacts): CardLine {
   const metals = setting.mostDays < 14
   return {
     id: 'override',
@@ -128,8 +129,8 @@ function overrideLine({ setting, input }: CardFacts): CardLine {
     why: {
       title: 'At the latest after so many days',
       inputs: [
-        { name: 'Iron', value: metal(input.ironMgL) },
-        { name: 'Manganese', value: metal(input.manganeseMgL) },
+        { name: 'Iron', value: metal(input.ironMgL, display) },
+        { name: 'Manganese', value: metal(input.manganeseMgL, display) },
       ],
       formula:
         'A bed left standing packs and goes stale: it regenerates after 14 days even if little water was used, after 7 where iron and manganese together reach 0.3 mg/L.',
@@ -141,7 +142,7 @@ function overrideLine({ setting, input }: CardFacts): CardLine {
 }
 
 function daysLine(facts: CardFacts): CardLine {
-  const { dose, setting } = facts
+  const { dose, setting, display } = facts
   const whole = Math.round(dose.intervalDays)
   return {
     id: 'days',
@@ -151,7 +152,7 @@ function daysLine(facts: CardFacts): CardLine {
     why: {
       title: 'Days between regenerations',
       inputs: [...facts.capacityInputs, ...facts.useInputs, { name: 'Kept back', value: facts.grains(setting.reserveGr) }],
-      formula: `(Capacity ${facts.grains(dose.capacityGr)} − kept back ${facts.grains(setting.reserveGr)}) ÷ ${facts.grains(setting.dailyGr)} a day = ${showNumber(dose.days, 1)} days; whole days, at most ${setting.mostDays}.`,
+      formula: `(Capacity ${facts.grains(dose.capacityGr)} − kept back ${facts.grains(setting.reserveGr)}) ÷ ${facts.grains(setting.dailyGr)} a day = ${showNumber(dose.days, 1, display)} days; whole days, at most ${setting.mostDays}.`,
       assumptions: facts.capacityAssumptions,
       missing: facts.capacityMissing,
       source: facts.capacitySource,
@@ -160,12 +161,12 @@ function daysLine(facts: CardFacts): CardLine {
 }
 
 function saltLine(facts: CardFacts, dose: DoseFigures): CardLine {
-  const { setting, units } = facts
+  const { setting, display } = facts
   const eachLb = dose.saltLb / setting.tanks
   return {
     id: 'salt',
     label: setting.tanks === 2 ? 'Salt for each tank' : 'Salt',
-    value: formatWeightLb(Math.round(eachLb * 10) / 10, units),
+    value: formatWeightLb(Math.round(eachLb * 10) / 10, display),
     hint: facts.doseHint,
     why: {
       title: 'Salt for one regeneration',

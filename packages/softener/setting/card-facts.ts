@@ -1,7 +1,7 @@
 import { lbFt3ToGL } from '@almanac/units/concentration'
-import { formatPercent, formatTemperatureF, formatVolumeFt3, formatWaterGal } from '@almanac/units/format'
-import { showNumber } from '@almanac/units/format-number'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
+import { formatTemperatureF, formatVolumeFt3, formatWaterGal } from '@almanac/units/format'
+import { formatPercent, showNumber } from '@almanac/units/format-number'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { SiteEvaluation } from '../site/evaluate-site.ts'
 import type { SiteInput } from '../site/site-input.ts'
@@ -14,7 +14,7 @@ import { ASSUMED_AGE_YEARS, type SettingFigures } from './setting-figures.ts'
 export type CardFacts = {
   input: SiteInput
   figures: FirmFigures
-  units: UnitSystem
+  display: AmountDisplay
   sources: SiteSources
   valveLabel: string | null
   hardness: CompensatedHardness
@@ -34,11 +34,12 @@ export type CardFacts = {
 }
 
 /** "8 lb/ft³", or grams a litre. */
-export function doseWordsIn(units: UnitSystem): (saltLbFt3: number) => string {
-  return (saltLbFt3) => (units === 'us' ? `${showNumber(saltLbFt3, 1)} lb/ft³` : `${showNumber(lbFt3ToGL(saltLbFt3), 0)} g/L`)
+export function doseWordsIn(display: AmountDisplay): (saltLbFt3: number) => string {
+  return (saltLbFt3) =>
+    display.unitSystem === 'us' ? `${showNumber(saltLbFt3, 1, display)} lb/ft³` : `${showNumber(lbFt3ToGL(saltLbFt3), 0, display)} g/L`
 }
 
-export const grainWords = (grains: number): string => `${showNumber(Math.round(grains / 10) * 10, 0)} gr`
+export const grainWords = (grains: number, display: AmountDisplay): string => `${showNumber(Math.round(grains / 10) * 10, 0, display)} gr`
 
 export function cardFacts(
   evaluation: SiteEvaluation,
@@ -46,30 +47,33 @@ export function cardFacts(
   hardness: CompensatedHardness,
   input: SiteInput,
   figures: FirmFigures,
-  { units, sources, valveLabel }: CardWords,
+  { display, sources, valveLabel }: CardWords,
 ): CardFacts {
   const { filled, season } = evaluation
   const dose = setting.doses[setting.chosen] as DoseFigures
   const curve = figures.curves[filled.kind.id]
-  const resinWords = formatVolumeFt3(filled.fill.resinFt3, units)
-  const doseWords = doseWordsIn(units)
+  const resinWords = formatVolumeFt3(filled.fill.resinFt3, display)
+  const doseWords = doseWordsIn(display)
   const reason = REASONS[input.wantedLbFt3 !== null && setting.chosen !== setting.best ? 'wanted' : setting.by]
   return {
-    ...{ input, figures, units, sources, valveLabel, hardness, setting, dose, resinWords, doseWords },
-    grains: grainWords,
+    ...{ input, figures, display, sources, valveLabel, hardness, setting, dose, resinWords, doseWords },
+    grains: (grains) => grainWords(grains, display),
     capacityInputs: [
       { name: 'Resin', value: `${resinWords}${setting.tanks === 2 ? ' in each of two tanks' : ''}`, from: sources.resinFt3 },
       { name: 'Kind', value: filled.kind.label, from: sources.resinKind },
       { name: 'Salt', value: `${doseWords(dose.saltLbFt3)} of ${SALT_WORDS[input.salt]}` },
-      { name: 'Left of it by age', value: formatPercent(setting.ageShare), from: sources.bedAgeYears },
-      { name: 'By temperature', value: `${formatPercent(setting.temperatureShare)} at ${formatTemperatureF(season.meanF, units)}` },
-      { name: 'By dissolved solids', value: formatPercent(setting.solidsShare), from: sources.dissolvedSolidsMgL },
+      { name: 'Left of it by age', value: formatPercent(setting.ageShare, display), from: sources.bedAgeYears },
+      {
+        name: 'By temperature',
+        value: `${formatPercent(setting.temperatureShare, display)} at ${formatTemperatureF(season.meanF, display)}`,
+      },
+      { name: 'By dissolved solids', value: formatPercent(setting.solidsShare, display), from: sources.dissolvedSolidsMgL },
     ],
     capacityAssumptions: [
       ...evaluation.fillAssumptions,
-      ...(input.resinKind === null ? ['Resin kind not recorded: 8 % crosslink gel assumed (common practice).'] : []),
+      ...(input.resinKind === null ? ['Resin kind not recorded: 8% crosslink gel assumed (common practice).'] : []),
       ...(input.bedAgeYears === null ? [`When the bed went in is not known: ${ASSUMED_AGE_YEARS} years assumed.`] : []),
-      'Capacity falls by 3 % a year, the middle of 1 to 5 % (UFC 3-240-13FN).',
+      'Capacity falls by 3% a year, the middle of 1 to 5 % (UFC 3-240-13FN).',
       ...(season.assumed === 'none' ? [] : [SEASON_WORDS[season.assumed]]),
       ...(input.dissolvedSolidsMgL === null ? ['Dissolved solids not measured: taken as up to 500 mg/L.'] : []),
     ],
@@ -80,8 +84,8 @@ export function cardFacts(
     ],
     capacitySource: `Curve: ${curve.label} (${curve.source}); temperature: Michaud, Water Conditioning & Purification; never above 5,994 gr per lb NaCl by charge (derived).`,
     useInputs: [
-      { name: 'Water a day', value: formatWaterGal(setting.use.gallonsPerDay, units), from: USE_WORDS[setting.use.basis] },
-      { name: 'Hardness', value: `${showNumber(hardness.compensatedGpg, 1)} gpg`, from: 'with the allowance for metals' },
+      { name: 'Water a day', value: formatWaterGal(setting.use.gallonsPerDay, display), from: USE_WORDS[setting.use.basis] },
+      { name: 'Hardness', value: `${showNumber(hardness.compensatedGpg, 1, display)} gpg`, from: 'with the allowance for metals' },
     ],
     priceMissing: [
       ...(figures.saltPriceMinorPerLb === null ? ['the firm’s price of salt'] : []),

@@ -1,5 +1,5 @@
 import { formatWaterGal, formatWeightLb } from '@almanac/units/format'
-import { showNumber } from '@almanac/units/format-number'
+import { formatPercent, showNumber } from '@almanac/units/format-number'
 import { potassiumAddedMgL, SODIUM_ADVISORY_MG_L, sodiumPerGlassMg } from '../water/regeneration.ts'
 import type { CardFacts } from './card-facts.ts'
 import type { CardLine, WhyWords } from './card-types.ts'
@@ -7,7 +7,7 @@ import { CALIFORNIA_LEAST_GR_PER_LB, NSF_LEAST_GR_PER_LB, NSF_MOST_GAL_PER_1000_
 
 /** What the setting means for the house over a year, and against the published limits. */
 export function followLines(facts: CardFacts): CardLine[] {
-  const { dose, setting, units, input } = facts
+  const { dose, setting, display, input } = facts
   const why = (title: string, formula: string, source: string, more: Partial<WhyWords> = {}): WhyWords => ({
     ...{ title, formula, source, inputs: facts.capacityInputs, assumptions: facts.capacityAssumptions, missing: facts.capacityMissing },
     ...more,
@@ -17,8 +17,11 @@ export function followLines(facts: CardFacts): CardLine[] {
     {
       id: 'interval',
       label: 'Regenerates about every',
-      value: days(dose.intervalDays),
-      hint: dose.days > dose.intervalDays + 0.5 ? `it could go ${days(dose.days)}; held to ${days(dose.intervalDays)}` : undefined,
+      value: days(dose.intervalDays, display),
+      hint:
+        dose.days > dose.intervalDays + 0.5
+          ? `it could go ${days(dose.days, display)}; held to ${days(dose.intervalDays, display)}`
+          : undefined,
       why: why(
         'Days between regenerations',
         `(V·K(S)·f − reserve) ÷ (gallons a day × hardness) = (${facts.grains(dose.capacityGr)} − ${facts.grains(setting.reserveGr)}) ÷ ${facts.grains(setting.dailyGr)}.`,
@@ -29,10 +32,10 @@ export function followLines(facts: CardFacts): CardLine[] {
     {
       id: 'salt-year',
       label: 'Salt a year',
-      value: formatWeightLb(dose.saltLbYear, units),
+      value: formatWeightLb(dose.saltLbYear, display),
       why: why(
         'Salt a year',
-        `${showNumber(dose.regenerationsYear, 0)} regenerations × ${formatWeightLb(dose.saltLb, units)}.`,
+        `${showNumber(dose.regenerationsYear, 0, display)} regenerations × ${formatWeightLb(dose.saltLb, display)}.`,
         facts.capacitySource,
         year,
       ),
@@ -40,11 +43,11 @@ export function followLines(facts: CardFacts): CardLine[] {
     {
       id: 'water-year',
       label: 'Water for regenerating a year',
-      value: formatWaterGal(dose.waterGalYear, units),
-      hint: `${formatWaterGal(dose.waterGal, units)} each time`,
+      value: formatWaterGal(dose.waterGalYear, display),
+      hint: `${formatWaterGal(dose.waterGal, display)} each time`,
       why: why(
         'Water for regenerating',
-        'Backwash flow × minutes, brine at about 10 %, 10 gal/ft³ of slow rinse and 1.75 gpm/ft³ of fast rinse, for each regeneration.',
+        'Backwash flow × minutes, brine at about 10%, 10 gal/ft³ of slow rinse and 1.75 gpm/ft³ of fast rinse, for each regeneration.',
         'Davis 2010; UFC 3-240-13FN; Ten States Standards §4.4.2',
         {
           assumptions: input.backwashGpm === null ? ['Backwash flow not known: the firm’s usual flow for this tank taken.'] : [],
@@ -55,11 +58,11 @@ export function followLines(facts: CardFacts): CardLine[] {
     {
       id: 'efficiency',
       label: 'Hardness out for each pound of salt',
-      value: `${showNumber(dose.grPerLb, 0)} gr/lb`,
+      value: `${showNumber(dose.grPerLb, 0, display)} gr/lb`,
       hint: efficiencyWords(facts),
       why: why(
         'Salt efficiency',
-        `Capacity ÷ salt, counted as sodium chloride. At most 5,994 gr per lb by charge, so this is ${showNumber((100 * dose.grPerLb) / 5994, 0)} %.`,
+        `Capacity ÷ salt, counted as sodium chloride. At most 5,994 gr per lb by charge, so this is ${formatPercent(dose.grPerLb / 5994, display)}.`,
         'NSF/ANSI 44 (as described by trade press and PNNL): 3,350 gr/lb, 5 gal per 1,000 gr, regenerated on demand; California Health and Safety Code 116785: 4,000 gr/lb',
         { summary: 'The limits are for new units as tested; an older bed in cold water gives less, so this says how it stands now.' },
       ),
@@ -67,7 +70,7 @@ export function followLines(facts: CardFacts): CardLine[] {
     {
       id: 'rinse-water',
       label: 'Water for each 1,000 grains',
-      value: formatWaterGal(dose.galPer1000Gr, units),
+      value: formatWaterGal(dose.galPer1000Gr, display),
       hint: dose.galPer1000Gr <= NSF_MOST_GAL_PER_1000_GR ? 'within 5 gal of NSF/ANSI 44' : 'above 5 gal of NSF/ANSI 44',
       why: why(
         'Regeneration water',
@@ -78,7 +81,7 @@ export function followLines(facts: CardFacts): CardLine[] {
     {
       id: 'leakage',
       label: 'Hardness that passes',
-      value: `about ${showNumber(dose.leakageMgL, 1)} mg/L`,
+      value: `about ${showNumber(dose.leakageMgL, 1, display)} mg/L`,
       hint: dose.fault === 'leaks' ? 'more than is wanted' : undefined,
       why: why(
         'Hardness that passes',
@@ -91,9 +94,9 @@ export function followLines(facts: CardFacts): CardLine[] {
   ]
 }
 
-function days(value: number): string {
-  const shown = showNumber(value, value < 10 ? 1 : 0)
-  return shown === '1' ? 'day' : `${shown} days`
+function days(value: number, display: CardFacts['display']): string {
+  const shown = showNumber(value, value < 10 ? 1 : 0, display)
+  return value < 1.05 && value >= 0.95 ? 'day' : `${shown} days`
 }
 
 function efficiencyWords({ dose, input }: CardFacts): string {
@@ -103,16 +106,16 @@ function efficiencyWords({ dose, input }: CardFacts): string {
   return 'below 3,350 of NSF/ANSI 44'
 }
 
-function sodiumLine({ setting, input, hardness }: CardFacts): CardLine {
+function sodiumLine({ setting, input, hardness, display }: CardFacts): CardLine {
   const potassium = input.salt === 'KCl'
   return {
     id: 'sodium',
     label: 'Sodium added to the water',
-    value: potassium ? 'none' : `${showNumber(setting.sodiumMgL, 0)} mg/L`,
-    hint: potassium ? 'potassium instead' : `${showNumber(sodiumPerGlassMg(setting.sodiumMgL), 0)} mg in a glass of 8 fl oz`,
+    value: potassium ? 'none' : `${showNumber(setting.sodiumMgL, 0, display)} mg/L`,
+    hint: potassium ? 'potassium instead' : `${showNumber(sodiumPerGlassMg(setting.sodiumMgL), 0, display)} mg in a glass of 8 fl oz`,
     why: {
       title: 'Sodium added',
-      inputs: [{ name: 'Hardness taken out', value: `${showNumber(hardness.hardnessGpg, 1)} gpg` }],
+      inputs: [{ name: 'Hardness taken out', value: `${showNumber(hardness.hardnessGpg, 1, display)} gpg` }],
       formula:
         'Each calcium is exchanged for two sodium: 7.864 mg/L of sodium for each gpg, 0.4594 mg for each mg of hardness. What the raw water brings comes on top.',
       assumptions: [],
@@ -123,13 +126,13 @@ function sodiumLine({ setting, input, hardness }: CardFacts): CardLine {
 }
 
 /** What people who drink the water should know. */
-export function drinkingCautions({ setting, input, hardness }: CardFacts): string[] {
+export function drinkingCautions({ setting, input, hardness, display }: CardFacts): string[] {
   if (input.salt === 'KCl')
     return [
-      `Softening adds about ${showNumber(potassiumAddedMgL(hardness.hardnessGpg), 0)} mg/L of potassium. Anyone with kidney trouble or told to watch potassium should ask their doctor before drinking it (common practice, no source).`,
+      `Softening adds about ${showNumber(potassiumAddedMgL(hardness.hardnessGpg), 0, display)} mg/L of potassium. Anyone with kidney trouble or told to watch potassium should ask their doctor before drinking it (common practice, no source).`,
     ]
   if (setting.sodiumMgL < SODIUM_ADVISORY_MG_L) return []
   return [
-    `Softening adds about ${showNumber(setting.sodiumMgL, 0)} mg/L of sodium. For people on a diet of at most 500 mg of sodium a day the EPA advises no more than ${SODIUM_ADVISORY_MG_L} mg/L in drinking water: tell the house, and leave a tap unsoftened for drinking and cooking.`,
+    `Softening adds about ${showNumber(setting.sodiumMgL, 0, display)} mg/L of sodium. For people on a diet of at most 500 mg of sodium a day the EPA advises no more than ${SODIUM_ADVISORY_MG_L} mg/L in drinking water: tell the house, and leave a tap unsoftened for drinking and cooking.`,
   ]
 }

@@ -6,7 +6,7 @@ import type { CardLine, WhyWords } from './card-types.ts'
 
 /** The steps of a regeneration in their order, with the minutes to set. */
 export function stepLines(facts: CardFacts): CardLine[] {
-  const { setting, dose, units, input } = facts
+  const { setting, dose, display, input } = facts
   const { minutes } = setting
   const why = (title: string, formula: string, source: string, inputs: WhyWords['inputs'] = []): WhyWords => ({
     ...{ title, inputs, formula, source },
@@ -20,7 +20,7 @@ export function stepLines(facts: CardFacts): CardLine[] {
       id: 'backwash',
       label: 'Backwash',
       value: `${minutes.backwash} minutes`,
-      hint: flow === null ? 'flow control in the valve not known' : `flow control ${formatFlowGpm(flow, units)}`,
+      hint: flow === null ? 'flow control in the valve not known' : `flow control ${formatFlowGpm(flow, display)}`,
       why: why(
         'Backwash',
         'Long enough to lift out what has settled: 5 to 15 minutes. Longer where iron is high.',
@@ -34,8 +34,8 @@ export function stepLines(facts: CardFacts): CardLine[] {
       hint: 'until the brine tank is drawn down and rinsed through',
       why: why(
         'Brine and slow rinse',
-        '(Salt ÷ 0.894 lb a gallon of 10 % brine + 10 gal/ft³ of rinse) ÷ 0.35 gpm/ft³. The valve’s injector sets the true rate: see that all brine is drawn.',
-        'Davis, Water and Wastewater Engineering, 2010: 8 to 12 %, 0.25 to 0.62 gpm/ft³; rinse 7.5 to 22.5 gal/ft³ (also UFC 3-240-13FN)',
+        '(Salt ÷ 0.894 lb a gallon of 10% brine + 10 gal/ft³ of rinse) ÷ 0.35 gpm/ft³. The valve’s injector sets the true rate: see that all brine is drawn.',
+        'Davis, Water and Wastewater Engineering, 2010: 8 to 12%, 0.25 to 0.62 gpm/ft³; rinse 7.5 to 22.5 gal/ft³ (also UFC 3-240-13FN)',
         [salt, { name: 'Resin', value: facts.resinWords }],
       ),
     },
@@ -52,19 +52,19 @@ export function stepLines(facts: CardFacts): CardLine[] {
     {
       id: 'refill',
       label: setting.tanks === 2 ? 'Brine refill for each tank' : 'Brine refill',
-      value: minutes.refill === null ? formatWaterGal(setting.refillGal, units) : `${minutes.refill} minutes`,
+      value: minutes.refill === null ? formatWaterGal(setting.refillGal, display) : `${minutes.refill} minutes`,
       hint:
         minutes.refill === null
           ? 'refill flow of the valve not known: see the valve for the minutes'
-          : `${formatWaterGal(setting.refillGal, units)} at ${formatFlowGpm(input.refillGpm, units)}`,
+          : `${formatWaterGal(setting.refillGal, display)} at ${formatFlowGpm(input.refillGpm, display)}`,
       why: {
         ...why(
           'Brine refill',
-          `Salt ÷ ${REFILL_LB_PER_GAL[input.salt]} lb that one gallon of refill water dissolves; then by the refill flow of the valve. A gallon of ready brine holds less (2.65 lb of sodium chloride): mixing the two up is a 13 % error.`,
+          `Salt ÷ ${REFILL_LB_PER_GAL[input.salt]} lb that one gallon of refill water dissolves; then by the refill flow of the valve. A gallon of ready brine holds less (2.65 lb of sodium chloride): mixing the two up is a 13% error.`,
           input.salt === 'NaCl'
-            ? 'the 3 lb a gallon rule; 2.99 derived from 26.4 % brine'
+            ? 'the 3 lb a gallon rule; 2.99 derived from 26.4% brine'
             : '2.6 lb a gallon at 50 °F, from memory, unverified',
-          [salt, { name: 'Refill flow', value: formatFlowGpm(input.refillGpm, units), from: facts.sources.refillGpm }],
+          [salt, { name: 'Refill flow', value: formatFlowGpm(input.refillGpm, display), from: facts.sources.refillGpm }],
         ),
         missing: input.refillGpm === null ? ['refill flow of the valve'] : [],
       },

@@ -1,4 +1,4 @@
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import type { SiteInput } from '../site/site-input.ts'
 
 /** What one may ask about a number, in sentences. */
@@ -31,4 +31,4 @@ export type SettingsCard = {
 /** Where the values of a site come from, in words: "test of 3 May 2026". */
 export type SiteSources = Partial<Record<keyof SiteInput, string>>
 
-export type CardWords = { units: UnitSystem; sources: SiteSources; valveLabel: string | null }
+export type CardWords = { display: AmountDisplay; sources: SiteSources; valveLabel: string | null }

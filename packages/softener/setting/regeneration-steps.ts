@@ -1,6 +1,6 @@
 /** Backwash, minutes: within the 5 to 15 of Ten States Standards §4.4.2. */
 const BACKWASH_MINUTES = 10
-/** Brine is drawn at about 10 % (8 to 12 %, Davis 2010); a gallon of it weighs 8.94 lb and holds this much salt, lb (specific gravity 1.071, from memory). */
+/** Brine is drawn at about 10 % (8 to 12%, Davis 2010); a gallon of it weighs 8.94 lb and holds this much salt, lb (specific gravity 1.071, from memory). */
 const DRAWN_BRINE_LB_PER_GAL = 0.894
 /** Brine and slow rinse, gpm/ft³: within 0.25 to 0.62 (Davis 2010; typical data sheets). */
 const BRINE_GPM_FT3 = 0.35

@@ -37,7 +37,7 @@ function settingWarnings({ setting, dose, input }: CardFacts): string[] {
   if (input.control === null) warnings.push('Whether the valve goes by a meter or a timer is not recorded: this card is for a meter.')
   if (setting.ageShare <= 0.75)
     warnings.push(
-      'By its age this bed has lost a quarter of its capacity or more: measure it before setting by this card (UFC 3-240-13FN: replace at 25 %).',
+      'By its age this bed has lost a quarter of its capacity or more: measure it before setting by this card (UFC 3-240-13FN: replace at 25%).',
     )
   return warnings
 }

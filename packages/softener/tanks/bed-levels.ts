@@ -37,7 +37,7 @@ export function bedLevels(shell: TankShell, resinFt3: number, gravelLb: number):
   }
 }
 
-/** Height the bed reaches when it has grown by `expansion` (0.5 = 50 %), and whether that is above the crown. */
+/** Height the bed reaches when it has grown by `expansion` (0.5 = 50%), and whether that is above the crown. */
 export function expandedBed(
   shell: TankShell,
   levels: BedLevels,

@@ -71,7 +71,7 @@ function pickResin(input: FillInput, { known }: { known: Tank }, assumptions: st
   if (input.resinFt3 != null) return { value: input.resinFt3, basis: 'recorded' }
   missing.push('resin volume, from the label or the last service record')
   if (input.nominalGrains != null) {
-    assumptions.push(`${NOMINAL_GRAINS_PER_FT3.toLocaleString('en-US')} nominal grains mean one ft³ of resin (common practice).`)
+    assumptions.push('32,000 nominal grains mean one ft³ of resin (common practice).')
     return { value: resinFt3ForGrains(input.nominalGrains), basis: 'label' }
   }
   if (known === null) return null

@@ -54,7 +54,7 @@ export function checkTankSize(diameterIn: number, heightIn: number): Refusal | n
 /** The shell of a tank of nominal size; sizes must have passed `checkTankSize`. */
 export function tankShell(diameterIn: number, heightIn: number): TankShell {
   const areaFt2 = tankAreaFt2(diameterIn)
-  // A very squat tank cannot lose 8 % to its foot and neck alone, so its heads are drawn flatter.
+  // A very squat tank cannot lose 8% to its foot and neck alone, so its heads are drawn flatter.
   const headDepthIn = Math.min(diameterIn * HEAD_DEPTH_RATIO, 1.5 * (1 - SHELL_VOLUME_FACTOR) * heightIn)
   const insideHeightIn = SHELL_VOLUME_FACTOR * heightIn + (2 / 3) * headDepthIn
   const bottomIn = (heightIn - insideHeightIn) / 2

@@ -5,5 +5,9 @@ import { checkTankSize, tankShell } from './tank-geometry.ts'
 /** What a tank of a nominal size holds, in ft³, and how high it is, for judging what is said to go into it; null where its size is not known or cannot be. */
 export function tankRoom(diameterIn: number | null, heightIn: number | null, system: UnitSystem) {
   if (diameterIn === null || heightIn === null || checkTankSize(diameterIn, heightIn)) return null
-  return { words: formatTankSize(diameterIn, heightIn, system), volumeFt3: tankShell(diameterIn, heightIn).volumeFt3, heightIn }
+  return {
+    words: formatTankSize(diameterIn, heightIn, { locale: 'en', unitSystem: system }),
+    volumeFt3: tankShell(diameterIn, heightIn).volumeFt3,
+    heightIn,
+  }
 }

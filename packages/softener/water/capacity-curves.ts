@@ -69,8 +69,8 @@ export const CAPACITY_CURVES: Readonly<Record<CapacityCurveId, CapacityCurve>> =
 }
 
 /**
- * Curve used where the firm chose none. 10 % crosslink takes the curve of 8 %: at equal salt the two give nearly the same (from memory);
- * what 10 % gains is life.
+ * Curve used where the firm chose none. 10% crosslink takes the curve of 8%: at equal salt the two give nearly the same (from memory);
+ * what 10% gains is life.
  */
 export function usualCurve(kind: ResinKindId): CapacityCurve {
   return CAPACITY_CURVES[kind === 'fine-mesh' ? 'keller-fine' : 'data-sheet']

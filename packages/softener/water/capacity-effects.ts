@@ -1,6 +1,6 @@
 /**
- * Operating capacity in cold or warm water, as a share of that at 60 °F: about +5 % from 60 to 80 °F and a steep loss below 50 °F
- * (Michaud, Water Conditioning & Purification). The slope below 50 °F, 1.5 % a degree, is from memory.
+ * Operating capacity in cold or warm water, as a share of that at 60 °F: about +5% from 60 to 80 °F and a steep loss below 50 °F
+ * (Michaud, Water Conditioning & Purification). The slope below 50 °F, 1.5% a degree, is from memory.
  */
 export function temperatureFactor(temperatureF: number): number {
   if (temperatureF >= 80) return 1.05
@@ -8,7 +8,7 @@ export function temperatureFactor(temperatureF: number): number {
   return Math.max(0.5, 0.975 - 0.015 * (50 - temperatureF))
 }
 
-/** Dissolved solids up to which the capacity curves hold, mg/L; above, 2 % is taken off for each 500 mg/L more (from memory). */
+/** Dissolved solids up to which the capacity curves hold, mg/L; above, 2% is taken off for each 500 mg/L more (from memory). */
 export const TDS_FREE_MG_L = 500
 
 /** Operating capacity in salty water, as a share of that at 500 mg/L dissolved solids. From memory, unverified; never below a half. */
@@ -26,7 +26,7 @@ export function ageFactor(years: number, yearlyLoss: number = YEARLY_LOSS.usual)
   return Math.max(0, 1 - yearlyLoss * Math.max(0, years))
 }
 
-/** Years until the loss reaches a quarter: 5 at 5 % a year, 25 at 1 %. */
+/** Years until the loss reaches a quarter: 5 at 5% a year, 25 at 1%. */
 export function yearsToReplacement(yearlyLoss: number): number {
   return REPLACE_AT_LOSS / yearlyLoss
 }

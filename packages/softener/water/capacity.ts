@@ -44,7 +44,7 @@ function alongCurve(curve: CapacityCurve, saltLbFt3: number): number {
   return fromCapacity
 }
 
-/** Share of the stoichiometric limit reached: 8 lb for 24 kgr is 50.1 %. Null without salt. */
+/** Share of the stoichiometric limit reached: 8 lb for 24 kgr is 50.1%. Null without salt. */
 export function saltEfficiency(capacityKgr: number, saltLb: number, salt: Salt = 'NaCl'): number | null {
   return saltLb > 0 ? (capacityKgr * 1000) / saltLb / stoichiometricGrPerLb(salt) : null
 }

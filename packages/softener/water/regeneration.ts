@@ -5,7 +5,7 @@ import type { Salt } from './capacity.ts'
 
 /** Salt that one gallon of refill water dissolves, lb: the 3 lb/gal rule for NaCl (2.99 derived); KCl 2.6 at 10 °C from memory. */
 export const REFILL_LB_PER_GAL: Readonly<Record<Salt, number>> = { NaCl: 3, KCl: 2.6 }
-/** Salt in one gallon of saturated NaCl brine, lb: 26.4 % at 60 °F and specific gravity 1.20. Not the same as the refill rule. */
+/** Salt in one gallon of saturated NaCl brine, lb: 26.4% at 60 °F and specific gravity 1.20. Not the same as the refill rule. */
 const BRINE_LB_PER_GAL = 2.65
 
 /** Refill water for a salt dose, gallons: 15 lb of NaCl need 5.0. */
@@ -53,7 +53,7 @@ export const REGENERATION_STEPS: readonly RegenerationStep[] = [
   {
     id: 'brine',
     label: 'Brine',
-    rate: '8–12 % brine, 0.25–0.62 gpm/ft³',
+    rate: '8–12% brine, 0.25–0.62 gpm/ft³',
     minutes: [30, 60],
     source: 'Davis, Water and Wastewater Engineering, 2010; typical data sheets',
   },

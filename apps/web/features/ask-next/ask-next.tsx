@@ -8,7 +8,7 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { monthWords, tankWords } from '@/client/bed-facts-words'
@@ -44,7 +44,7 @@ export function AskNext() {
       {asks.isSuccess ? (
         <DataTable
           caption="Records to ask about, the weakest first"
-          columns={columns(me.company.unitSystem)}
+          columns={columns(me.company)}
           rows={rows}
           rowKey={(row) => row.bedId}
           rowHref={(row) => `/beds/${row.bedId}`}
@@ -71,7 +71,7 @@ export function AskNext() {
 const answerHref = (row: AskRow) =>
   row.question.startsWith('Test ') ? `/water/tests/new?site=${row.siteId}` : `/beds/${row.bedId}?form=facts`
 
-function columns(units: UnitSystem): Column<AskRow>[] {
+function columns(display: AmountDisplay): Column<AskRow>[] {
   return [
     {
       key: 'site',
@@ -82,7 +82,7 @@ function columns(units: UnitSystem): Column<AskRow>[] {
         <>
           {row.siteLabel}
           <span className="block text-small font-normal text-soft">
-            {[row.town, tankWords(row.tank, units)].filter(Boolean).join(', ')}
+            {[row.town, tankWords(row.tank, display)].filter(Boolean).join(', ')}
           </span>
         </>
       ),

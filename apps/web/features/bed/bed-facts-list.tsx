@@ -3,6 +3,7 @@ import { type EndCause, endCauseWords } from '@almanac/records/end-cause'
 import { resinKindWords } from '@almanac/records/resin-kind'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { formatCutLengthIn, formatFlowGpm, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { showWhole } from '@almanac/units/format-number'
 import { beganWords, spanWords, tankWords } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
@@ -10,7 +11,7 @@ import { useSession } from '@/client/providers'
 /** The bed's facts, each with where it came from. */
 export function BedFactsList({ bed }: { bed: BedPage }) {
   const { me } = useSession()
-  const units = me.company.unitSystem
+  const display = me.company
   const from = (...facts: string[]) => facts.map((fact) => bed.sources[fact]).find(Boolean) ?? null
   const typed = (fact: string, shown: string) => {
     const entered = bed.entered[fact]
@@ -28,29 +29,33 @@ export function BedFactsList({ bed }: { bed: BedPage }) {
           name: 'Tank',
           value:
             bed.tank.diameterIn || bed.tank.sizeAsWritten || bed.tank.nominalGrains
-              ? [tankWords(bed.tank, units), bed.tank.nominalGrains && `${bed.tank.nominalGrains.toLocaleString('en-US')} grain`]
+              ? [tankWords(bed.tank, display), bed.tank.nominalGrains && `${showWhole(bed.tank.nominalGrains, display)} grain`]
                   .filter(Boolean)
                   .join(', ')
               : null,
           from: from('tankSize', 'diameterIn', 'nominalGrains'),
         },
         { name: 'Resin', value: bed.resinKind === 'unknown' ? null : resinKindWords[bed.resinKind], from: from('resinKind') },
-        { name: 'Resin volume', value: known(bed.volumeFt3, 'volume', (value) => formatVolumeFt3(value, units)), from: from('volumeFt3') },
+        {
+          name: 'Resin volume',
+          value: known(bed.volumeFt3, 'volume', (value) => formatVolumeFt3(value, display)),
+          from: from('volumeFt3'),
+        },
         {
           name: 'Gravel',
-          value: bed.gravelLb === 0 ? 'none' : known(bed.gravelLb, 'gravel', (value) => formatWeightLb(value, units)),
+          value: bed.gravelLb === 0 ? 'none' : known(bed.gravelLb, 'gravel', (value) => formatWeightLb(value, display)),
           from: from('gravelLb'),
         },
         {
           name: 'Distributor tube',
-          value: known(bed.tubeCutIn, 'tubeCut', (value) => formatCutLengthIn(value, units)),
+          value: known(bed.tubeCutIn, 'tubeCut', (value) => formatCutLengthIn(value, display)),
           from: from('tubeCutIn'),
         },
         { name: 'Went in', value: began && span && span !== began ? `${began} (${span})` : began, from: from('began', 'beganEarliest') },
         { name: 'Last seen working', value: bed.lastSeenDay && dayWords(bed.lastSeenDay), from: from('lastSeenDay') },
         {
           name: 'Backwash',
-          value: known(bed.valve?.backwashGpm, 'backwash', (value) => formatFlowGpm(value, units)),
+          value: known(bed.valve?.backwashGpm, 'backwash', (value) => formatFlowGpm(value, display)),
           from: from('backwashGpm'),
         },
         ...(bed.endedLatest

@@ -1,11 +1,13 @@
 'use client'
 import type { BedPage, StoredForecast } from '@almanac/contract/beds'
 import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
 import { DueAxisHead, DueRibbon } from '@almanac/ui/due-ribbon'
 import { Notice } from '@almanac/ui/notice'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { SurvivalCurve } from '@almanac/ui/survival-curve'
+import { formatChance, type NumberDisplay, showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import { monthWords, ribbonAxis } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
@@ -18,6 +20,7 @@ type Props = { bed: BedPage; mayChange: boolean; onEdit: () => void; onInspect: 
 
 /** When the bed comes due, its chances, what drives it, and what would sharpen it. */
 export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
+  const display = useDisplay()
   const { api } = useSession()
   const today = useToday()
   const { forecast } = bed
@@ -68,19 +71,17 @@ export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
       ) : null}
       <p className="text-small text-soft">
         Reckoned {dayWords(forecast.asOfDay)}
-        {explained ? <> from {fitPhrase(explained.value.fit)}</> : null}. <ForecastWhy forecast={forecast} explained={explained} />
+        {explained ? <> from {fitPhrase(explained.value.fit, display)}</> : null}. <ForecastWhy forecast={forecast} explained={explained} />
       </p>
     </Section>
   )
 }
 
-const fitPhrase = (fit: { failures: number; fellBackBecause: string | null } | null) =>
-  fit && !fit.fellBackBecause ? `your own records (${fit.failures.toLocaleString('en-US')} beds that failed)` : 'the trade’s first guesses'
-
-/** "58 %", and "under 1 %" rather than a nought that reads like never. */
-const chance = (share: number) => (share > 0 && share < 0.01 ? 'under 1 %' : `${Math.round(share * 100)} %`)
+const fitPhrase = (fit: { failures: number; fellBackBecause: string | null } | null, display: NumberDisplay) =>
+  fit && !fit.fellBackBecause ? `your own records (${showWhole(fit.failures, display)} beds that failed)` : 'the trade’s first guesses'
 
 function Chances({ forecast }: { forecast: StoredForecast }) {
+  const display = useDisplay()
   const { chanceAlreadyFailed: already, chance3Months, chance12Months, chance24Months } = forecast
   const figures = [
     { name: 'in 3 months', value: chance3Months },
@@ -94,14 +95,14 @@ function Chances({ forecast }: { forecast: StoredForecast }) {
           value === null ? null : (
             <div key={name} className="flex flex-col-reverse">
               <dt className="text-small text-soft">fails {name}</dt>
-              <dd className="text-h2 font-semibold">{chance(value)}</dd>
+              <dd className="text-h2 font-semibold">{formatChance(value, display)}</dd>
             </div>
           ),
         )}
       </dl>
       {already !== null && already >= 0.05 ? (
         <p className="mt-2">
-          It may have failed unnoticed since it was last seen: {chance(already)}. The chances above hold if it works today.
+          It may have failed unnoticed since it was last seen: {formatChance(already, display)}. The chances above hold if it works today.
         </p>
       ) : null}
     </>

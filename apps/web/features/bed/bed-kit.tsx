@@ -9,8 +9,8 @@ import { useSession } from '@/client/providers'
 /** What a rebed of this tank would need, in short; each line can be asked why. */
 export function BedKit({ bed }: { bed: BedPage }) {
   const { me, figures } = useSession()
-  const units = me.company.unitSystem
-  const kit = kitOf(bed.facts, { figures, unitSystem: units })
+  const display = me.company
+  const kit = kitOf(bed.facts, { figures, display })
   if (!kit.ok)
     return (
       <Section title="Kit for a rebed">
@@ -21,12 +21,12 @@ export function BedKit({ bed }: { bed: BedPage }) {
   return (
     <Section title="Kit for a rebed">
       <p className="mb-3 max-w-[75ch]">
-        {formatWeightLb(value.loadWeightLb, units)} to carry in, tube cut to {formatCutLengthIn(value.tubeLengthIn, units)}, the full tank
-        weighs {formatWeightLb(value.fullTankLb, units)}.{' '}
+        {formatWeightLb(value.loadWeightLb, display)} to carry in, tube cut to {formatCutLengthIn(value.tubeLengthIn, display)}, the full
+        tank weighs {formatWeightLb(value.fullTankLb, display)}.{' '}
         <Why
           explanation={{
             title: 'How the kit was made up',
-            summary: `${value.crewWhy} The heaviest lift is ${value.heaviestLift}, ${formatWeightLb(value.heaviestLiftLb, units)}.`,
+            summary: `${value.crewWhy} The heaviest lift is ${value.heaviestLift}, ${formatWeightLb(value.heaviestLiftLb, display)}.`,
             assumptions: kit.assumptions,
             missing: kit.missing,
             source: [...new Set(kit.sources)].join('; '),
@@ -42,7 +42,7 @@ export function BedKit({ bed }: { bed: BedPage }) {
             <Why explanation={{ title: line.label, summary: line.text, formula: line.why, source: line.source }}>
               <span className="block text-left">{line.text}</span>
             </Why>
-            <span className="shrink-0 text-soft">{line.weightLb === null ? '' : formatWeightLb(line.weightLb, units)}</span>
+            <span className="shrink-0 text-soft">{line.weightLb === null ? '' : formatWeightLb(line.weightLb, display)}</span>
           </li>
         ))}
       </ul>

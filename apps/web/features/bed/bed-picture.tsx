@@ -10,7 +10,7 @@ import { useSession } from '@/client/providers'
 /** The tank and bed to scale; what had to be assumed for it can be asked. */
 export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
   const { me, figures } = useSession()
-  const drawn = drawingOf(bed.facts, { temperatureC: bed.waterTemperatureC }, { figures, unitSystem: me.company.unitSystem })
+  const drawn = drawingOf(bed.facts, { temperatureC: bed.waterTemperatureC }, { figures, display: me.company })
   if (!drawn.ok)
     return (
       <Notice

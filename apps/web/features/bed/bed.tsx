@@ -38,14 +38,14 @@ export function Bed({ bedId }: { bedId: string }) {
     return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
   const bed = query.data
   if (!bed) return <Skeleton lines={14} label="Reading the bed" />
-  const units = me.company.unitSystem
+  const display = me.company
   const place = bed.site?.label ?? 'Tank in the workshop'
   const ended = bed.endedLatest !== null
   return (
     <>
       <PageHead
         title={bed.softener && bed.softener.tankCount > 1 ? `${place}, tank ${bed.tank.position}` : place}
-        lead={[tankWords(bed.tank, units), resinWords(bed, units), bed.site?.town].filter(Boolean).join(', ')}
+        lead={[tankWords(bed.tank, display), resinWords(bed, display), bed.site?.town].filter(Boolean).join(', ')}
         above={
           <span className="flex flex-wrap gap-x-2">
             <TextLink href="/sites" link={Link}>

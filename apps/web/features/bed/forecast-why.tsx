@@ -1,7 +1,9 @@
 'use client'
 import type { BedExplanation, StoredForecast } from '@almanac/contract/beds'
 import type { QuestionKey } from '@almanac/contract/forecasts'
+import { useDisplay } from '@almanac/ui/display'
 import { Why } from '@almanac/ui/why'
+import { type NumberDisplay, showWhole, withUnit } from '@almanac/units/format-number'
 import { dayWords } from '@/client/clock-words'
 
 const DOUBTS: Record<QuestionKey, string> = {
@@ -14,45 +16,46 @@ const DOUBTS: Record<QuestionKey, string> = {
   inspection: 'what the resin can still hold',
 }
 /** Where the life model's figures came from, in words. */
-function fitWords(fit: Extract<BedExplanation, { ok: true }>['value']['fit']): string {
+function fitWords(fit: Extract<BedExplanation, { ok: true }>['value']['fit'], display: NumberDisplay): string {
   if (!fit) return 'the trade’s first guesses; your own records have not been fitted yet'
   if (fit.fellBackBecause) return `the trade’s first guesses. ${fit.fellBackBecause}`
-  return `${fit.failures.toLocaleString('en-US')} failures among ${fit.records.toLocaleString('en-US')} of your own beds, learned ${dayWords(fit.asOfDay)} (${fit.version})`
+  return `${showWhole(fit.failures, display)} failures among ${showWhole(fit.records, display)} of your own beds, learned ${dayWords(fit.asOfDay)} (${fit.version})`
 }
 
-const years = (value: number) => `${value.toFixed(1)} years`
+const years = (value: number, display: NumberDisplay) => withUnit(value, 1, 'years', display)
 
-const sharpestWords = ({ words, years: taken }: { words: string; years: number }) =>
-  `Would sharpen it most, by about ${years(taken)} of doubt: ${words}`
+const sharpestWords = ({ words, years: taken }: { words: string; years: number }, display: NumberDisplay) =>
+  `Would sharpen it most, by about ${years(taken, display)} of doubt: ${words}`
 
 type Props = { forecast: StoredForecast; explained: Extract<BedExplanation, { ok: true }> | null }
 
 /** The reasons behind the due dates: formula, inputs, water over time, assumptions, what is missing, sources. */
 export function ForecastWhy({ forecast, explained }: Props) {
+  const display = useDisplay()
   const value = explained?.value
   const water = value?.exposure.map((one) => ({
     key: `water-${one.fromDay}`,
     name: `Water ${one.toDay ? `${one.fromDay.slice(0, 7)} to ${one.toDay.slice(0, 7)}` : `since ${one.fromDay.slice(0, 7)}`}`,
     value: one.why,
   }))
-  const doubts = value?.weakness.byCause.map((one) => `${DOUBTS[one.key]}: leaves ${years(one.years)} of doubt`)
+  const doubts = value?.weakness.byCause.map((one) => `${DOUBTS[one.key]}: leaves ${years(one.years, display)} of doubt`)
   return (
     <Why
       explanation={{
         title: 'Why it is due then',
         summary: value
-          ? `Half of such beds last ${years(value.medianLifeYears)} on this water; on clean water it would be ${years(value.medianCleanLifeYears)}. This one was last seen working ${dayWords(value.lastSeenDay)}.`
+          ? `Half of such beds last ${years(value.medianLifeYears, display)} on this water; on clean water it would be ${years(value.medianCleanLifeYears, display)}. This one was last seen working ${dayWords(value.lastSeenDay)}.`
           : undefined,
         inputs: value
           ? [
-              { name: 'Learned from', value: fitWords(value.fit) },
+              { name: 'Learned from', value: fitWords(value.fit, display) },
               ...value.explanation.inputs.map((one) => ({ name: one.name, value: one.value })),
               ...(water ?? []),
             ]
           : undefined,
         formula: value?.explanation.formula,
         assumptions: explained?.assumptions ?? forecast.assumptions,
-        missing: [...forecast.missing, ...(doubts ?? []), ...(value?.sharpest ? [sharpestWords(value.sharpest)] : [])],
+        missing: [...forecast.missing, ...(doubts ?? []), ...(value?.sharpest ? [sharpestWords(value.sharpest, display)] : [])],
         source: value ? `${value.explanation.sources.join('; ')}. Parameters ${value.explanation.parametersVersion}.` : undefined,
       }}
     >

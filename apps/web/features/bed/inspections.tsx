@@ -1,6 +1,7 @@
 import type { BedPage } from '@almanac/contract/beds'
 import { beadConditionLines } from '@almanac/records/bead-condition'
-import { formatPercent, formatPressurePsi } from '@almanac/units/format'
+import { formatPressurePsi } from '@almanac/units/format'
+import { formatPercent } from '@almanac/units/format-number'
 import { dayWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 
@@ -17,9 +18,9 @@ export function Inspections({ bed }: { bed: BedPage }) {
           <span>
             {[
               one.beadCondition && beadConditionLines[one.beadCondition],
-              one.capacityShare !== null && `capacity ${formatPercent(one.capacityShare)} of new`,
-              one.moistureShare !== null && `bead moisture ${formatPercent(one.moistureShare)}`,
-              one.pressureDropPsi !== null && `pressure drop ${formatPressurePsi(one.pressureDropPsi, me.company.unitSystem)}`,
+              one.capacityShare !== null && `capacity ${formatPercent(one.capacityShare, me.company)} of new`,
+              one.moistureShare !== null && `bead moisture ${formatPercent(one.moistureShare, me.company)}`,
+              one.pressureDropPsi !== null && `pressure drop ${formatPressurePsi(one.pressureDropPsi, me.company)}`,
             ]
               .filter(Boolean)
               .join(', ')}

@@ -18,7 +18,7 @@ export function OtherBeds({ bed }: { bed: BedPage }) {
               {beganWords(one) ?? 'beginning not known'} to {one.endedLatest ? spanWords(one.endedEarliest, one.endedLatest) : 'now'}
             </TextLink>
             <span className="text-soft">
-              {[resinWords(one, me.company.unitSystem), one.endCause && causeWords(one.endCause)].filter(Boolean).join(', ')}
+              {[resinWords(one, me.company), one.endCause && causeWords(one.endCause)].filter(Boolean).join(', ')}
             </span>
           </li>
         ))}

@@ -2,8 +2,10 @@
 import type { BedExplanation, StoredForecast } from '@almanac/contract/beds'
 import type { QuestionKey } from '@almanac/contract/forecasts'
 import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
+import { type NumberDisplay, withUnit } from '@almanac/units/format-number'
 import Link from 'next/link'
 
 type Act = { onEdit: () => void; onInspect: () => void; siteId: string }
@@ -22,6 +24,7 @@ const NOTED: Record<QuestionKey, 'facts' | 'inspection' | 'water'> = {
 
 /** The one measurement or answer that would sharpen this bed's dates most, how much doubt it would take, and the place to note it. */
 export function Sharpen({ forecast, explained, act }: Props) {
+  const display = useDisplay()
   const sharpest = explained?.value.sharpest ?? null
   const words = sharpest?.words ?? forecast.question
   if (!words) return null
@@ -38,9 +41,10 @@ export function Sharpen({ forecast, explained, act }: Props) {
   return (
     <Notice action={action}>
       What would sharpen this most: {words}
-      {sharpest && sharpest.years >= 0.25 ? ` It would take about ${doubt(sharpest.years)} from the doubt about these dates.` : ''}
+      {sharpest && sharpest.years >= 0.25 ? ` It would take about ${doubt(sharpest.years, display)} from the doubt about these dates.` : ''}
     </Notice>
   )
 }
 
-const doubt = (years: number) => (years < 0.75 ? 'half a year' : years < 1.25 ? 'a year' : `${years.toFixed(1)} years`)
+const doubt = (years: number, display: NumberDisplay) =>
+  years < 0.75 ? 'half a year' : years < 1.25 ? 'a year' : withUnit(years, 1, 'years', display)

@@ -3,9 +3,11 @@ import type { Me } from '@almanac/contract/session'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import type { Column } from '@almanac/ui/data-table'
+import { useDisplay } from '@almanac/ui/display'
 import { DueRibbon } from '@almanac/ui/due-ribbon'
 import { JobStateWord } from '@almanac/ui/job-state-word'
-import { chanceWords, driverWords, dueBedWords, dueThumb, monthName, plannedWhy } from './due-words.ts'
+import { formatChance } from '@almanac/units/format-number'
+import { driverWords, dueBedWords, dueThumb, monthName, plannedWhy } from './due-words.ts'
 
 /** The axis all ribbons of the list share: a year back, ten ahead. */
 function axisFrom(today: string) {
@@ -19,14 +21,15 @@ function axisFrom(today: string) {
 
 /** Chance that it failed unnoticed since anybody last saw it; said aloud where it is likelier than not. */
 function AlreadyWords({ chance }: { chance: number }) {
+  const display = useDisplay()
   if (chance < 0.05) return <span className="text-soft">unlikely</span>
   return chance > 0.5 ? (
     <>
       <span className="font-semibold text-danger">probably</span>
-      <span className="block text-small text-soft">{chanceWords(chance)}</span>
+      <span className="block text-small text-soft">{formatChance(chance, display)}</span>
     </>
   ) : (
-    <span>{chanceWords(chance)}</span>
+    <span>{formatChance(chance, display)}</span>
   )
 }
 
@@ -37,7 +40,7 @@ export function dueColumns(today: string, { company }: Pick<Me, 'company'>, figu
     {
       key: 'thumb',
       head: <span className="sr-only">Drawing</span>,
-      cell: (bed) => <BedThumb thumb={dueThumb(bed, company.unitSystem, figures)} />,
+      cell: (bed) => <BedThumb thumb={dueThumb(bed, company, figures)} />,
       width: '44px',
       phone: 'hide',
     },
@@ -52,7 +55,7 @@ export function dueColumns(today: string, { company }: Pick<Me, 'company'>, figu
         </>
       ),
     },
-    { key: 'bed', head: 'Bed', sortable: true, cell: (bed) => dueBedWords(bed, company.unitSystem) },
+    { key: 'bed', head: 'Bed', sortable: true, cell: (bed) => dueBedWords(bed, company) },
     {
       key: 'drivers',
       head: 'What drives it',
@@ -74,7 +77,7 @@ export function dueColumns(today: string, { company }: Pick<Me, 'company'>, figu
       sortable: true,
       cell: (bed) => (
         <>
-          <span className="font-semibold">{chanceWords(bed.chance12Months)}</span>
+          <span className="font-semibold">{formatChance(bed.chance12Months, company)}</span>
           <span className="block text-small text-soft">if it works today</span>
         </>
       ),

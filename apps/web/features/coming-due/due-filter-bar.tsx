@@ -1,8 +1,10 @@
 'use client'
 import type { DueMonths } from '@almanac/contract/due'
 import type { RebedPlan } from '@almanac/contract/forecasts'
+import { useDisplay } from '@almanac/ui/display'
 import { FilterBar } from '@almanac/ui/filter-bar'
 import { FilterSelect } from '@almanac/ui/filter-select'
+import { formatPercent } from '@almanac/units/format-number'
 import { readNumber } from '@almanac/units/read-number'
 import type { ReactNode } from 'react'
 import { monthName } from './due-words.ts'
@@ -22,6 +24,7 @@ type Props = {
 
 /** Filters of the list; the supply also chooses whose month picture is shown. */
 export function DueFilterBar({ picture, plan, filters, change, selectedCount, children }: Props) {
+  const display = useDisplay()
   const any = filters.supply || filters.age || filters.chance || filters.month || filters.planned
   return (
     <FilterBar
@@ -48,7 +51,10 @@ export function DueFilterBar({ picture, plan, filters, change, selectedCount, ch
         label="Chance in 12 months"
         value={String(filters.chance ?? '')}
         onChange={(event) => change({ chance: readNumber(event.target.value) ?? undefined })}
-        choices={[{ value: '', label: 'any' }, ...CHANCES.map((percent) => ({ value: String(percent), label: `${percent} % or more` }))]}
+        choices={[
+          { value: '', label: 'any' },
+          ...CHANCES.map((percent) => ({ value: String(percent), label: `${formatPercent(percent / 100, display)} or more` })),
+        ]}
       />
       {plan && plan.months.length > 0 ? (
         <FilterSelect

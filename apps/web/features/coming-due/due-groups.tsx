@@ -2,9 +2,11 @@
 import type { DueMonths } from '@almanac/contract/due'
 import type { DueGrouping } from '@almanac/records/forecast-run'
 import { type RecordedResinKind, resinKindWords } from '@almanac/records/resin-kind'
+import { useDisplay } from '@almanac/ui/display'
 import { GroupSpans } from '@almanac/ui/group-spans'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { showFixed } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import { monthWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
@@ -21,7 +23,7 @@ const KIND: Record<DueGrouping, string> = { supply: 'supply', area: 'town', resi
 
 const nameOf = (group: Group, by: DueGrouping) =>
   group.name === null ? REST[by] : by === 'resin' ? (resinKindWords[group.name as RecordedResinKind] ?? 'resin not known') : group.name
-const figure = (value: number) => value.toFixed(1)
+const _figure = (value: number) => value.toFixed(1)
 
 /** The beds of the firm told apart by supply, town or kind of resin; read when asked for. */
 export function DueGroups({ by }: { by: DueGrouping }) {
@@ -37,6 +39,7 @@ export function DueGroups({ by }: { by: DueGrouping }) {
 
 /** Twelve months as a picture; month by month and year by year in the table and the file. */
 function Groups({ picture, by }: { picture: DueMonths; by: DueGrouping }) {
+  const display = useDisplay()
   const { groups, years, months } = picture
   const table = {
     heads: [
@@ -45,10 +48,10 @@ function Groups({ picture, by }: { picture: DueMonths; by: DueGrouping }) {
       ...months.slice(0, 12).map((one) => monthWords(`${one.month}-01`)),
     ],
     rows: groups.map((group) => [
-      ...[nameOf(group, by), String(group.beds), figure(group.failedAlready)],
-      ...[figure(group.years[0]?.mean ?? 0), String(group.years[0]?.low ?? ''), String(group.years[0]?.high ?? '')],
-      ...years.slice(1).map((_, i) => figure(group.years[i + 1]?.mean ?? 0)),
-      ...months.slice(0, 12).map((_, i) => figure(group.months[i]?.mean ?? 0)),
+      ...[nameOf(group, by), String(group.beds), showFixed(group.failedAlready, 1, display)],
+      ...[showFixed(group.years[0]?.mean ?? 0, 1, display), String(group.years[0]?.low ?? ''), String(group.years[0]?.high ?? '')],
+      ...years.slice(1).map((_, i) => showFixed(group.years[i + 1]?.mean ?? 0, 1, display)),
+      ...months.slice(0, 12).map((_, i) => showFixed(group.months[i]?.mean ?? 0, 1, display)),
     ]),
   }
   return (

@@ -3,11 +3,13 @@ import type { DueMonths } from '@almanac/contract/due'
 import type { RebedPlan } from '@almanac/contract/forecasts'
 import { Button } from '@almanac/ui/button'
 import { DataTable } from '@almanac/ui/data-table'
+import { useDisplay } from '@almanac/ui/display'
 import { Empty } from '@almanac/ui/empty'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { showWhole } from '@almanac/units/format-number'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
@@ -30,6 +32,7 @@ type Props = { picture: DueMonths; plan: RebedPlan | null; filters: DueFilters; 
 
 /** The beds under the picture: filtered, sorted, ticked, and turned into jobs. */
 export function DueList({ picture, plan, filters, change }: Props) {
+  const display = useDisplay()
   const { api, me, figures } = useSession()
   const today = useToday()
   const mayPropose = usePermission('propose:job')
@@ -101,7 +104,7 @@ export function DueList({ picture, plan, filters, change }: Props) {
                   </Button>
                 }
               >
-                {picture.beds.toLocaleString('en-US')} beds are watched; the filters leave none of them.
+                {showWhole(picture.beds, display)} beds are watched; the filters leave none of them.
               </Empty>
             )
           }
@@ -109,7 +112,7 @@ export function DueList({ picture, plan, filters, change }: Props) {
       ) : null}
       {rows.length > 0 ? (
         <Pager
-          summary={`${rows.length.toLocaleString('en-US')} shown`}
+          summary={`${showWhole(rows.length, display)} shown`}
           onNext={beds.hasNextPage ? () => void beds.fetchNextPage() : undefined}
           busy={beds.isFetchingNextPage}
         />

@@ -2,9 +2,11 @@
 import type { DueMonths } from '@almanac/contract/due'
 import type { RebedPlan } from '@almanac/contract/forecasts'
 import type { DueGrouping } from '@almanac/records/forecast-run'
+import { useDisplay } from '@almanac/ui/display'
 import { FilterSelect } from '@almanac/ui/filter-select'
 import { LongMonthPlot } from '@almanac/ui/long-month-plot'
 import { MonthPlot } from '@almanac/ui/month-plot'
+import { showWhole } from '@almanac/units/format-number'
 import { monthWords } from '@/client/bed-facts-words'
 import { DueGroups } from './due-groups.tsx'
 import type { DueFilters } from './use-due-filters.ts'
@@ -18,10 +20,9 @@ const BY: { value: string; label: string; by?: DueGrouping }[] = [
   { value: 'resin', label: 'kind of resin', by: 'resin' },
 ]
 
-const whole = (value: number) => Math.round(value).toLocaleString('en-US')
-
 /** The month picture: twelve months to choose from, or five years at a glance with the plan in them. */
 export function DuePicture({ picture, plan, filters, change }: Props) {
+  const display = useDisplay()
   const { months, rebedsPerMonth, years } = picture
   const planned = new Map(filters.supply ? [] : plan?.months.map((one) => [one.month, one.rebeds]))
   return (
@@ -56,7 +57,7 @@ export function DuePicture({ picture, plan, filters, change }: Props) {
             Year by year, if nothing is done:{' '}
             {years.map(
               (one, i) =>
-                `${i ? ', ' : ''}${whole(one.mean)} from ${monthWords(`${one.from}-01`)} (${whole(one.low)} to ${whole(one.high)})`,
+                `${i ? ', ' : ''}${showWhole(one.mean, display)} from ${monthWords(`${one.from}-01`)} (${showWhole(one.low, display)} to ${showWhole(one.high, display)})`,
             )}
             . Each bed is counted once: its successor is not.
           </p>

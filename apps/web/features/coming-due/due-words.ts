@@ -2,7 +2,7 @@ import type { DueBed } from '@almanac/contract/due'
 import { shortResinKindWords } from '@almanac/records/resin-kind'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { thumbOf } from '@almanac/softener/rebed/rebed-of-record'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import { bedWords } from '@/client/bed-facts-words'
 
 /** The bed's facts in the shape that the small drawing and the words take. */
@@ -17,9 +17,9 @@ function beganWords(bed: DueBed): string {
   return /^\d{4}-\d\d-\d\d$/.test(written) ? written.slice(0, 4) : written
 }
 
-/** "10 × 54 in, 1½ ft³, 8 %, 2012" */
-export function dueBedWords(bed: DueBed, units: UnitSystem): string {
-  const size = bedWords(factsOf(bed), units) ?? 'tank size unknown'
+/** "10 × 54 in, 1½ ft³, 8%, 2012" */
+export function dueBedWords(bed: DueBed, display: AmountDisplay): string {
+  const size = bedWords(factsOf(bed), display) ?? 'tank size unknown'
   return [bed.tank.twin ? `twin ${size}` : size, shortResinKindWords[bed.resinKind], beganWords(bed)].join(', ')
 }
 
@@ -36,12 +36,7 @@ export function driverWords(bed: DueBed): string {
     : 'age'
 }
 
-export const dueThumb = (bed: DueBed, units: UnitSystem, figures: FirmFigures) => thumbOf(factsOf(bed), { figures, unitSystem: units })
-
-/** "58 %", and "under 1 %" rather than a nought that reads like never. */
-export function chanceWords(chance: number): string {
-  return chance > 0 && chance < 0.01 ? 'under 1 %' : `${Math.round(chance * 100)} %`
-}
+export const dueThumb = (bed: DueBed, display: AmountDisplay, figures: FirmFigures) => thumbOf(factsOf(bed), { figures, display })
 
 /** "March 2027" */
 export const monthName = (month: string) =>

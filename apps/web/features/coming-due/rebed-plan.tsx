@@ -1,27 +1,30 @@
 'use client'
 import type { RebedPlan } from '@almanac/contract/forecasts'
+import { useDisplay } from '@almanac/ui/display'
 import { LevelPlot } from '@almanac/ui/level-plot'
 import { Notice } from '@almanac/ui/notice'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
+import { formatPercent, type NumberDisplay, showWhole, withUnit } from '@almanac/units/format-number'
 import { lbToKg } from '@almanac/units/mass'
 import { ft3ToL } from '@almanac/units/volume'
 import { useSession } from '@/client/providers'
 
 /** How near to the best the solver has proven the plan. */
-const gapWords = (gap: number | null) =>
+const gapWords = (gap: number | null, display: NumberDisplay) =>
   gap === null
     ? ''
-    : `; no plan within these hours has fewer failures by more than ${gap < 0.001 ? '0.1' : (gap * 100).toFixed(1)} %, which is proven`
+    : `; no plan within these hours has fewer failures by more than ${formatPercent(Math.max(gap, 0.001), display, 1)}, which is proven`
 
 /** Rebeds spread over the months against what the crews can do, with the materials and hours that follow. */
 export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
+  const display = useDisplay()
   const { me } = useSession()
   const metric = me.company.unitSystem === 'metric'
   const total = plan.months.reduce((sum, one) => sum + one.rebeds, 0)
   const each = plan.months.length > 0 ? total / plan.months.length : 0
   const over = plan.months.filter((one) => one.overtimeHours >= plan.hoursEach / 2)
-  const limit = `${Math.round(plan.riskLimit * 100)} %`
+  const limit = formatPercent(plan.riskLimit, display)
   return (
     <Section title="Rebeds spread over the months">
       {plan.refusal ? <Notice kind="mind">{plan.refusal}</Notice> : null}
@@ -36,10 +39,14 @@ export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
                 inputs: [
                   { name: 'Largest chance accepted', value: limit, from: 'the firm’s figures' },
                   { name: 'Crews can do', value: `${plan.rebedsPerMonth} rebeds a month`, from: 'the firm’s figures' },
-                  { name: 'A usual rebed', value: `${plan.hoursEach.toFixed(1)} crew hours`, from: 'by the tank’s diameter, two people' },
+                  {
+                    name: 'A usual rebed',
+                    value: withUnit(plan.hoursEach, 1, 'crew hours', display),
+                    from: 'by the tank’s diameter, two people',
+                  },
                   { name: 'As of', value: plan.asOfDay, from: 'the last forecast run' },
                 ],
-                formula: `First the least overtime that keeps the limit, spread evenly; then, within those hours, the months with the fewest failures while waiting. Both are solved by HiGHS, a solver for linear and mixed-integer programmes${gapWords(plan.gap)}.`,
+                formula: `First the least overtime that keeps the limit, spread evenly; then, within those hours, the months with the fewest failures while waiting. Both are solved by HiGHS, a solver for linear and mixed-integer programmes${gapWords(plan.gap, display)}.`,
                 assumptions: [
                   'Beds past the limit already are left out: they want a call before a crew.',
                   'Beds that reach the limit after these months are not in the plan, so its last months look emptier than they will be.',
@@ -47,7 +54,7 @@ export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
                 ],
               }}
             >
-              plan about {each.toFixed(0)} rebeds a month
+              plan about {showWhole(each, display)} rebeds a month
             </Why>{' '}
             for {plan.months.length} months.{' '}
             {over.length > 0

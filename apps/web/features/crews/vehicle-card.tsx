@@ -12,7 +12,7 @@ type Props = { vehicle: CrewVehicle; onEdit: () => void; onAway: () => void }
 export function VehicleCard({ vehicle, onEdit, onAway }: Props) {
   const { me } = useSession()
   const facts = [
-    { name: 'Carries', value: roomWords(vehicle, me.company.unitSystem) },
+    { name: 'Carries', value: roomWords(vehicle, me.company) },
     ...(vehicle.absences.length > 0
       ? [{ name: 'Off the road', value: <Absences name={vehicle.name} absences={vehicle.absences} />, key: 'off' }]
       : []),

@@ -14,7 +14,7 @@ export function DriveLine({ line }: { line: Extract<SheetLine, { kind: 'drive' }
       ? 'drive unknown'
       : drive.minutes === 0
         ? 'no drive'
-        : `drive ${durationWords(drive.minutes)}${drive.miles ? `, ${formatMiles(drive.miles, me.company.unitSystem)}` : ''}`
+        : `drive ${durationWords(drive.minutes)}${drive.miles ? `, ${formatMiles(drive.miles, me.company)}` : ''}`
   return (
     <li className="grid grid-cols-[3.5rem_1fr] gap-x-3 text-small text-soft sm:grid-cols-[4rem_1fr]">
       <span />

@@ -9,9 +9,10 @@ import type { Drag } from './use-drag.ts'
 /** One crew's day in a line: who, what is booked and free, what the vehicle carries, where they end. Pressed, it opens. */
 export function FoldedSheet({ sheet, drop, onOpen }: { sheet: DaySheet; drop: ReturnType<Drag['target']>; onOpen: () => void }) {
   const { me, figures } = useSession()
-  const { timeZone, unitSystem } = me.company
+  const { timeZone } = me.company
+  const display = me.company
   const { booked, free } = sheetMinutes(sheet)
-  const load = loadWords(sheet, unitSystem, figures)
+  const load = loadWords(sheet, display, figures)
   const last = sheet.visits.at(-1)
   return (
     <button

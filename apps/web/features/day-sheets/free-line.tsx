@@ -2,6 +2,7 @@
 import type { SheetFit } from '@almanac/contract/day-sheets'
 import { jobKindWords } from '@almanac/records/job-kind'
 import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
 import { TextLink } from '@almanac/ui/text-link'
 import Link from 'next/link'
 import { clockIn, durationWords } from '@/client/clock-words'
@@ -33,13 +34,14 @@ export type FitLineProps = { fit: SheetFit; day: string; busy: boolean; drag: Li
 
 /** A job that would fit here: faint, with what waiting costs, and one press to take it. */
 export function FitLine({ fit, day, busy, drag, onPlace }: FitLineProps) {
+  const display = useDisplay()
   const { me } = useSession()
   const { timeZone } = me.company
   const name = `${jobKindWords[fit.kind]} · ${fit.siteLabel}`
   const words = [
     fit.town,
     dueWords(fit.dueEarliest, fit.dueLatest, day),
-    weekRiskWords(fit.kind, fit.chance3Months),
+    weekRiskWords(fit.kind, fit.chance3Months, display),
     driveWords(fit.addedDriveMinutes),
   ]
   const times = `${clockIn(timeZone, fit.startsAt)}–${clockIn(timeZone, fit.endsAt)}`

@@ -12,7 +12,7 @@ import { useCommand } from '@/client/use-command'
 
 /** What the sheet's kits take from the stores, to be loaded in the morning; what the shelf lacks stands out. */
 export function LoadList({ crewDayId }: { crewDayId: string }) {
-  const { api } = useSession()
+  const { api, me } = useSession()
   const list = useQuery(api.stores.loadList.queryOptions({ input: { crewDayId } }))
   const pick = useCommand(api.stores.pick.mutationOptions())
   const failure = list.error ?? pick.error
@@ -35,8 +35,8 @@ export function LoadList({ crewDayId }: { crewDayId: string }) {
           <li key={line.stockItemId} className="flex justify-between gap-6 border-b border-line py-1">
             <span>{line.name}</span>
             <span className={line.quantity > line.onHand ? 'text-danger' : undefined}>
-              {formatAmount(line.quantity, line.unit)}
-              {line.quantity > line.onHand ? `, ${showNumber(line.onHand, 2)} on hand` : ''}
+              {formatAmount(line.quantity, line.unit, me.company)}
+              {line.quantity > line.onHand ? `, ${showNumber(line.onHand, 2, me.company)} on hand` : ''}
             </span>
           </li>
         ))}

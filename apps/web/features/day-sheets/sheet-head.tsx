@@ -12,8 +12,9 @@ type SheetHeadProps = { sheet: DaySheet; onFold: () => void; onChange: () => voi
 /** The head of the open sheet: crew, vehicle, load, hours, and whether all stands within them. */
 export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps) {
   const { me, figures } = useSession()
-  const { timeZone, unitSystem } = me.company
-  const load = loadWords(sheet, unitSystem, figures)
+  const { timeZone } = me.company
+  const display = me.company
+  const load = loadWords(sheet, display, figures)
   const { booked, free } = sheetMinutes(sheet)
   const outside = sheetLines(sheet, []).some((line) => line.kind === 'visit' && line.outside)
   const people = sheet.members.map((member) => member.name).join(', ')

@@ -11,7 +11,8 @@ type Yard = { latitude: number; longitude: number } | null
 /** The drives of a sheet: their sum in words, and where they go on a map that needs no network. */
 export function SheetMap({ sheet, yard, paceWords }: { sheet: DaySheet; yard: Yard; paceWords: string }) {
   const { me } = useSession()
-  const { timeZone, unitSystem } = me.company
+  const { timeZone } = me.company
+  const display = me.company
   if (sheet.visits.length === 0) return null
   const known = sheet.drives.filter((drive) => drive.minutes !== null)
   const minutes = known.reduce((sum, drive) => sum + (drive.minutes ?? 0), 0)
@@ -23,13 +24,13 @@ export function SheetMap({ sheet, yard, paceWords }: { sheet: DaySheet; yard: Ya
       <summary className="min-h-6 cursor-pointer">
         {known.length === 0
           ? 'Drives unknown'
-          : `Drives: ${durationWords(minutes)}, ${formatMiles(miles, unitSystem)}${missing > 0 ? `, ${missing} unknown` : ''}`}
+          : `Drives: ${durationWords(minutes)}, ${formatMiles(miles, display)}${missing > 0 ? `, ${missing} unknown` : ''}`}
         , map
       </summary>
       <DrivesMap
         title={`Drives of ${sheet.name}`}
         yard={yard}
-        unitSystem={unitSystem}
+        display={display}
         unknown={sheet.visits.filter((visit) => !visit.place).map((visit) => visit.siteLabel)}
         stops={sheet.visits.flatMap((visit) =>
           visit.place

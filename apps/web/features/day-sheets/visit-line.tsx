@@ -24,14 +24,15 @@ export type VisitLineProps = {
 /** A visit on the sheet: what, where, with whom, for how long; one that has not begun can be moved or called off. */
 export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: VisitLineProps) {
   const { me } = useSession()
-  const { timeZone, unitSystem } = me.company
+  const { timeZone } = me.company
+  const display = me.company
   const open = visit.state === 'booked'
   const name = `${jobKindWords[visit.kind]} · ${visit.siteLabel}`
   const told =
     visit.arriveFrom && visit.arriveUntil
       ? `${visit.state === 'offered' ? 'offered' : 'promised'} ${clockIn(timeZone, visit.arriveFrom)} to ${clockIn(timeZone, visit.arriveUntil)}`
       : null
-  const facts = [told, visit.bed ? bedWords(visit.bed, unitSystem) : null, peopleWords(visit.crewSize), visit.town]
+  const facts = [told, visit.bed ? bedWords(visit.bed, display) : null, peopleWords(visit.crewSize), visit.town]
   const paper = [visit.street, visit.accessNotes, visit.notes].filter(Boolean)
   const length = durationWords(minutesBetween(visit.startsAt, visit.endsAt))
   return (

@@ -40,7 +40,7 @@ export function EditFigure({ figureKey, value, row, onClose }: Props) {
     const key = figureKey === 'tank:new' ? tankKey(next as { diameterIn: number; heightIn: number }) : figureKey
     change.send({ key, version, value: next, note: note.trim() || null })
   }
-  const name = value === null ? (figureKey === 'tank:new' ? 'Add a tank' : 'Add a valve') : figureName(figureKey, system, value)
+  const name = value === null ? (figureKey === 'tank:new' ? 'Add a tank' : 'Add a valve') : figureName(figureKey, me.company, value)
   return (
     <FormDialog
       title={name}
@@ -52,7 +52,7 @@ export function EditFigure({ figureKey, value, row, onClose }: Props) {
       error={change.error}
       names={{ value: 'Figure', note: 'Why' }}
       show={(field, shown) =>
-        field === 'value' ? (shown === null ? 'the usual figure' : figureWords(figureKey, shown, reader)) : String(shown ?? 'nothing')
+        field === 'value' ? (shown === null ? 'the usual figure' : figureWords(figureKey, shown, me.company)) : String(shown ?? 'nothing')
       }
     >
       {form.fields.map((field) => (

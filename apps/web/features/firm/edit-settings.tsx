@@ -18,7 +18,7 @@ type Props = { settings: Settings; names: readonly SettingName[]; onClose: () =>
 export function EditSettings({ settings, names, onClose }: Props) {
   const { api, me } = useSession()
   const router = useRouter()
-  const { unitSystem: system, currency, locale } = me.company
+  const { currency, locale } = me.company
   const [seen] = useState(settings)
   const [texts, setTexts] = useState<Texts>(() => settingTexts(settings, names, currency, locale))
   const [errors, setErrors] = useState<Texts>({})
@@ -44,10 +44,10 @@ export function EditSettings({ settings, names, onClose }: Props) {
       onKeepMine={() => send(settings)}
       busy={change.isPending}
       error={change.error}
-      names={Object.fromEntries([...COSTS, ...DAYS, ...WRITING].map((name) => [name, figureName(name, system)]))}
-      show={(name, value) => figureWords(name, value, { system, currency })}
+      names={Object.fromEntries([...COSTS, ...DAYS, ...WRITING].map((name) => [name, figureName(name, me.company)]))}
+      show={(name, value) => figureWords(name, value, me.company)}
     >
-      {settingFields(names, (name) => figureName(name, system), currency, seen.locale).map((field) =>
+      {settingFields(names, (name) => figureName(name, me.company), currency, seen.locale).map((field) =>
         field.name === 'dayStart' || field.name === 'dayEnd' ? (
           <TimeInput
             key={field.name}

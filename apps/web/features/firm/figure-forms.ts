@@ -2,8 +2,9 @@ import type { FigureValue } from '@almanac/contract/firm'
 import type { AmountRule } from '@almanac/units/amount-kinds'
 import { minorPer } from '@almanac/units/money'
 import { numberText, readNumber } from '@almanac/units/read-number'
+import type { UnitSystem } from '@almanac/units/unit-system'
 import { firstUnit, needed, perStored, readList, readOne, shownIn, type Texts, Unreadable } from './figure-amounts.ts'
-import { G_L_PER_KGR_FT3, G_L_PER_LB_FT3, M_H_PER_GPM_FT2, type Valve, type Reader as WordsReader } from './figure-words.ts'
+import { G_L_PER_KGR_FT3, G_L_PER_LB_FT3, M_H_PER_GPM_FT2, type Valve } from './figure-words.ts'
 import { saltPack, waterPack } from './price-packs.ts'
 
 /** One thing to type or choose. `unit` stands beside it. */
@@ -19,7 +20,7 @@ export type FormField = {
   required?: boolean
 }
 /** How a company reads and types its figures. */
-export type Reader = WordsReader & { locale: string }
+export type Reader = { system: UnitSystem; currency: string; locale: string }
 type Read = (texts: Texts) => FigureValue
 
 /** How a figure is typed: its fields, its texts as they stand, and the value they make. Reading throws a sentence for what is no number. */

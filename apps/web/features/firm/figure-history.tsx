@@ -9,9 +9,10 @@ import { useChanges } from './use-figures.ts'
 /** Every change of a figure or a setting, newest first. */
 export function FigureHistory() {
   const { me } = useSession()
-  const { unitSystem: system, currency, timeZone } = me.company
+  const { timeZone } = me.company
+  const display = me.company
   const changes = useChanges()
-  const words = (key: string, value: unknown) => (value === null ? 'usual' : figureWords(key, value, { system, currency }))
+  const words = (key: string, value: unknown) => (value === null ? 'usual' : figureWords(key, value, display))
   return (
     <Section title="What was changed">
       {changes.length === 0 ? (
@@ -23,7 +24,7 @@ export function FigureHistory() {
             key: change.id,
             day: dayIn(timeZone, change.at),
             kind: 'note',
-            title: figureName(change.field, system, change.to ?? change.from),
+            title: figureName(change.field, display, change.to ?? change.from),
             children: `${words(change.field, change.from)} → ${words(change.field, change.to)}, by ${change.who ?? 'someone no longer here'}${change.note ? `: “${change.note}”` : ''}`,
           }))}
         />

@@ -37,21 +37,21 @@ type Props = { line: FigureLine; onChange: (() => void) | null; onPutBack: () =>
 
 function Figure({ line, onChange, onPutBack }: Props) {
   const { me } = useSession()
-  const { unitSystem: system, currency, timeZone } = me.company
-  const reader = { system, currency }
+  const { timeZone } = me.company
+  const display = me.company
   const { key, value, usual, source, row, last } = line
   const own = row?.inUse === true
-  const name = figureName(key, system, value)
+  const name = figureName(key, display, value)
   const valve = key.startsWith('valve:') ? (value as { tubeRule: string; seals: string }) : null
   return (
     <li className="grid grid-cols-1 gap-x-6 gap-y-1 border-b border-line py-2.5 sm:grid-cols-[minmax(9rem,2fr)_5fr_auto]">
       <span className="font-semibold">{name}</span>
       <div className="min-w-0">
-        <span>{figureWords(key, value, reader)}</span>
+        <span>{figureWords(key, value, display)}</span>
         {valve ? <span className="block text-small">{[valve.tubeRule, valve.seals].filter(Boolean).join(' ')}</span> : null}
         <span className="block text-small text-soft">
           {own
-            ? `Your own figure. ${usual === null ? 'There is no usual one' : `Usual: ${figureWords(key, usual, reader)} (${source})`}.`
+            ? `Your own figure. ${usual === null ? 'There is no usual one' : `Usual: ${figureWords(key, usual, display)} (${source})`}.`
             : usual === null
               ? 'There is no usual figure; set yours.'
               : `Usual figure: ${source}.`}

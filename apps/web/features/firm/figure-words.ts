@@ -1,16 +1,16 @@
 import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
+import type { AmountDisplay, Display } from '@almanac/units/display'
 import { gpmFt2ToMS, gpmToLMin } from '@almanac/units/flow'
-import { formatFlowGpm, formatLengthIn, formatPercent, formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
-import { showNumber } from '@almanac/units/format-number'
+import { formatFlowGpm, formatLengthIn, formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { formatPercent, type NumberDisplay, showNumber } from '@almanac/units/format-number'
 import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
 import { formatMoney } from '@almanac/units/money'
 import { readNumber } from '@almanac/units/read-number'
-import type { UnitSystem } from '@almanac/units/unit-system'
 import { LITRES_PER_FT3 } from '@almanac/units/volume'
 import { saltPack, waterPack } from './price-packs.ts'
 
 /** How a firm reads its figures. */
-export type Reader = { system: UnitSystem; currency: string }
+export type FirmDisplay = Omit<Display, 'timeZone'>
 
 type Range = { min?: number; usual: number; max?: number }
 type Tank = { diameterIn: number; heightIn: number; resinFt3: Range; gravelLb: Range; openingsIn: number[] }
@@ -31,12 +31,12 @@ export const G_L_PER_KGR_FT3 = MG_PER_GRAIN / LITRES_PER_FT3
 /** Metres an hour for 1 gpm/ft². */
 export const M_H_PER_GPM_FT2 = gpmFt2ToMS(1) * 3600
 
-const number = (value: number, decimals = 2) => showNumber(value, decimals) ?? ''
+const number = (value: number, display: NumberDisplay, decimals = 2) => showNumber(value, decimals, display) ?? ''
 
 const FIXED: Record<string, string> = {
   bags: 'Bags in stock',
-  'curve:gel-8': 'Salt and capacity, 8 % crosslink',
-  'curve:gel-10': 'Salt and capacity, 10 % crosslink',
+  'curve:gel-8': 'Salt and capacity, 8% crosslink',
+  'curve:gel-10': 'Salt and capacity, 10% crosslink',
   'curve:fine-mesh': 'Salt and capacity, fine mesh',
   'allowance:iron': 'Iron allowance',
   'allowance:manganese': 'Manganese allowance',
@@ -62,9 +62,9 @@ const FIXED: Record<string, string> = {
 }
 
 /** What a figure or setting is called. A valve card by its own name, where one is given. */
-export function figureName(key: string, system: UnitSystem, value?: unknown): string {
+export function figureName(key: string, display: AmountDisplay, value?: unknown): string {
   const tank = key.match(/^tank:([\d.]+)x([\d.]+)$/)
-  if (tank) return `${formatTankSize(readNumber(tank[1] ?? ''), readNumber(tank[2] ?? ''), system)} tank`
+  if (tank) return `${formatTankSize(readNumber(tank[1] ?? ''), readNumber(tank[2] ?? ''), display)} tank`
   if (key.startsWith('valve:')) return (value as Valve | null)?.label ?? 'Valve'
   return FIXED[key] ?? key
 }
@@ -73,33 +73,40 @@ function range({ min, usual, max }: Range, show: (value: number) => string): str
   return min === undefined || max === undefined || min === max ? show(usual) : `${show(usual)} (${show(min)} to ${show(max)})`
 }
 
-const percent = (share: unknown) => formatPercent(share as number)
-const flowFt2 = (value: number, system: UnitSystem) =>
-  system === 'us' ? `${number(value, 1)} gpm/ft²` : `${number(value * M_H_PER_GPM_FT2, 1)} m/h`
+const percent = (share: unknown, display: NumberDisplay) => formatPercent(share as number, display, 1)
+const flowFt2 = (value: number, display: AmountDisplay) =>
+  display.unitSystem === 'us' ? `${number(value, display, 1)} gpm/ft²` : `${number(value * M_H_PER_GPM_FT2, display, 1)} m/h`
 
 /** Points of a curve: "5 lb/ft³ gives 20 kgr/ft³". */
-function curveWords(points: [number, number][], system: UnitSystem): string {
-  const us = system === 'us'
+function curveWords(points: [number, number][], display: AmountDisplay): string {
+  const us = display.unitSystem === 'us'
   const one = ([salt, capacity]: [number, number]) =>
-    us ? `${number(salt, 1)} → ${number(capacity, 1)}` : `${number(salt * G_L_PER_LB_FT3, 0)} → ${number(capacity * G_L_PER_KGR_FT3, 1)}`
+    us
+      ? `${number(salt, display, 1)} → ${number(capacity, display, 1)}`
+      : `${number(salt * G_L_PER_LB_FT3, display, 0)} → ${number(capacity * G_L_PER_KGR_FT3, display, 1)}`
   return `${points.map(one).join(', ')} ${us ? '(lb/ft³ of salt → kgr/ft³)' : '(g/L of salt → g/L as CaCO₃)'}`
 }
 
-function valveWords({ control, tubeOdIn, backwashGpm, refillGpm }: Valve, system: UnitSystem): string {
-  const each = backwashGpm.map((flow) => (system === 'us' ? number(flow, 2) : number(gpmToLMin(flow), 1)))
-  const flows = each.length === 0 ? null : `backwash ${each.join(', ')} ${system === 'us' ? 'gpm' : 'L/min'}`
+function valveWords({ control, tubeOdIn, backwashGpm, refillGpm }: Valve, display: AmountDisplay): string {
+  const each = backwashGpm.map((flow) => (display.unitSystem === 'us' ? number(flow, display, 2) : number(gpmToLMin(flow), display, 1)))
+  const flows = each.length === 0 ? null : `backwash ${each.join(', ')} ${display.unitSystem === 'us' ? 'gpm' : 'L/min'}`
   return [
     control,
-    tubeOdIn === null ? null : `tube ${system === 'us' ? `${number(tubeOdIn, 3)} in` : formatLengthIn(tubeOdIn, system)} outside`,
+    tubeOdIn === null
+      ? null
+      : `tube ${display.unitSystem === 'us' ? `${number(tubeOdIn, display, 3)} in` : formatLengthIn(tubeOdIn, display)} outside`,
     flows,
-    refillGpm === null ? null : `refill ${system === 'us' ? `${number(refillGpm, 3)} gpm` : formatFlowGpm(refillGpm, system)}`,
+    refillGpm === null
+      ? null
+      : `refill ${display.unitSystem === 'us' ? `${number(refillGpm, display, 3)} gpm` : formatFlowGpm(refillGpm, display)}`,
   ]
     .filter(Boolean)
     .join(', ')
 }
 
 /** Bags a firm without its own would use. */
-export const usualBags = (system: UnitSystem): number[] => (system === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS).map((bag) => bag.volumeFt3)
+export const usualBags = (display: AmountDisplay): number[] =>
+  (display.unitSystem === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS).map((bag) => bag.volumeFt3)
 
 /** A locale by its name and by how it writes: "American English: 1,234.5 · Dec 3, 2026 · 2:30 PM". */
 export function localeWords(locale: string): string {
@@ -110,37 +117,36 @@ export function localeWords(locale: string): string {
   return `${name}: ${new Intl.NumberFormat(locale).format(1234.5)} · ${day} · ${clock}`
 }
 
-const WORDS: Record<string, (value: unknown, reader: Reader) => string> = {
-  bags: (value, { system }) => (value as number[]).map((size) => formatVolumeFt3(size, system)).join(', '),
-  'allowance:iron': (value) => `${number(value as number)} gpg per mg/L`,
-  'allowance:manganese': (value) => `${number(value as number)} gpg per mg/L`,
-  'gravel-from-ft3': (value, { system }) => formatVolumeFt3(value as number, system),
+const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = {
+  bags: (value, display) => (value as number[]).map((size) => formatVolumeFt3(size, display)).join(', '),
+  'allowance:iron': (value, display) => `${number(value as number, display)} gpg per mg/L`,
+  'allowance:manganese': (value, display) => `${number(value as number, display)} gpg per mg/L`,
+  'gravel-from-ft3': (value, display) => formatVolumeFt3(value as number, display),
   'backwash:expansion': percent,
-  'backwash:gpm-ft2': (value, { system }) => range(value as Range, (flow) => flowFt2(flow, system)),
-  reserve: (value) => {
+  'backwash:gpm-ft2': (value, display) => range(value as Range, (flow) => flowFt2(flow, display)),
+  reserve: (value, display) => {
     const reserve = value as { kind: string; days?: number; share?: number }
-    if (reserve.kind === 'share') return `${percent(reserve.share)} of the capacity`
-    return reserve.days === 1 ? 'one day’s use' : `${number(reserve.days ?? 0)} days’ use`
+    if (reserve.kind === 'share') return `${percent(reserve.share, display)} of the capacity`
+    return reserve.days === 1 ? 'one day’s use' : `${number(reserve.days ?? 0, display)} days’ use`
   },
-  'price:salt-per-lb': (value, { currency, system }) => saltPack(system).words(value as number, currency),
-  'price:water-per-gal': (value, { currency, system }) => waterPack(system).words(value as number, currency),
+  'price:salt-per-lb': (value, display) => saltPack(display.unitSystem).words(value as number, display),
+  'price:water-per-gal': (value, display) => waterPack(display.unitSystem).words(value as number, display),
   riskLimit: percent,
   poolFits: (value) => (value ? 'on' : 'off'),
   locale: (value) => localeWords(value as string),
 }
 
 /** A figure's or setting's value as a person reads it. */
-export function figureWords(key: string, value: unknown, reader: Reader): string {
+export function figureWords(key: string, value: unknown, display: FirmDisplay): string {
   if (value === null || value === undefined) return 'not said'
-  const { system, currency } = reader
   const words = WORDS[key]
-  if (words) return words(value, reader)
-  if (key.startsWith('curve:')) return curveWords(value as [number, number][], system)
-  if (key.startsWith('valve:')) return valveWords(value as Valve, system)
+  if (words) return words(value, display)
+  if (key.startsWith('curve:')) return curveWords(value as [number, number][], display)
+  if (key.startsWith('valve:')) return valveWords(value as Valve, display)
   if (key.startsWith('tank:')) {
     const { resinFt3, gravelLb } = value as Tank
-    const gravel = gravelLb.usual === 0 ? 'no gravel' : `${range(gravelLb, (lb) => formatWeightLb(lb, system))} of gravel`
-    return `${range(resinFt3, (ft3) => formatVolumeFt3(ft3, system))} of resin, ${gravel}`
+    const gravel = gravelLb.usual === 0 ? 'no gravel' : `${range(gravelLb, (lb) => formatWeightLb(lb, display))} of gravel`
+    return `${range(resinFt3, (ft3) => formatVolumeFt3(ft3, display))} of resin, ${gravel}`
   }
-  return /Minor/.test(key) ? formatMoney(value as number, currency) : String(value)
+  return /Minor/.test(key) ? formatMoney(value as number, display) : String(value)
 }

@@ -34,7 +34,7 @@ export function PoolPart({ settings }: { settings: Settings }) {
 
 function AskPool({ settings, onClose }: { settings: Settings; onClose: () => void }) {
   const { api, me } = useSession()
-  const { unitSystem: system, currency } = me.company
+  const display = me.company
   const [seen] = useState(settings)
   const change = useCommand(api.firm.changeSettings.mutationOptions(), { onDone: onClose })
   const send = (over: Settings) => change.send({ ...over, poolFits: !seen.poolFits, note: null })
@@ -52,8 +52,8 @@ function AskPool({ settings, onClose }: { settings: Settings; onClose: () => voi
       busy={change.isPending}
       error={change.error}
       saveLabel={seen.poolFits ? 'Stop' : 'Switch it on'}
-      names={{ poolFits: figureName('poolFits', system) }}
-      show={(name, value) => figureWords(name, value, { system, currency })}
+      names={{ poolFits: figureName('poolFits', display) }}
+      show={(name, value) => figureWords(name, value, display)}
     >
       {null}
     </FormDialog>

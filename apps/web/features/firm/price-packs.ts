@@ -1,5 +1,5 @@
 import { GRAMS_PER_LB } from '@almanac/units/mass'
-import { formatMoney } from '@almanac/units/money'
+import { formatMoney, type MoneyDisplay } from '@almanac/units/money'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { LITRES_PER_GALLON } from '@almanac/units/volume'
 
@@ -8,7 +8,7 @@ function pack(size: number, label: string) {
   return {
     size,
     label,
-    words: (minorPerUnit: number, currency: string) => `${formatMoney(minorPerUnit * size, currency)} for ${label}`,
+    words: (minorPerUnit: number, display: MoneyDisplay) => `${formatMoney(minorPerUnit * size, display)} for ${label}`,
   }
 }
 

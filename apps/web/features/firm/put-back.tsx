@@ -11,19 +11,18 @@ import type { FigureLine } from './use-figures.ts'
 /** Puts a figure back to the usual one; the firm's own stays in the history. */
 export function PutBack({ line, row, onClose }: { line: FigureLine; row: FigureRow; onClose: () => void }) {
   const { api, me } = useSession()
-  const { unitSystem: system, currency } = me.company
-  const reader = { system, currency }
+  const display = me.company
   const [seen] = useState(row.version)
   const [note, setNote] = useState('')
   const reset = useCommand(api.firm.resetFigure.mutationOptions(), { onDone: onClose })
   const send = (version: number) => reset.send({ key: line.key, version, note: note.trim() || null })
   return (
     <FormDialog
-      title={figureName(line.key, system, line.value)}
+      title={figureName(line.key, display, line.value)}
       lead={
         line.usual === null
           ? 'There is no usual figure to take its place. Yours stays in the history.'
-          : `The usual figure takes its place: ${figureWords(line.key, line.usual, reader)}. Yours stays in the history.`
+          : `The usual figure takes its place: ${figureWords(line.key, line.usual, display)}. Yours stays in the history.`
       }
       onClose={onClose}
       onSubmit={() => send(seen)}
@@ -32,7 +31,7 @@ export function PutBack({ line, row, onClose }: { line: FigureLine; row: FigureR
       error={reset.error}
       saveLabel={line.usual === null ? 'Take out' : 'Put back to usual'}
       names={{ value: 'Figure' }}
-      show={(_, shown) => (shown === null ? 'the usual figure' : figureWords(line.key, shown, reader))}
+      show={(_, shown) => (shown === null ? 'the usual figure' : figureWords(line.key, shown, display))}
     >
       <TextInput label="Why" maxLength={300} value={note} onChange={(event) => setNote(event.target.value)} />
     </FormDialog>

@@ -52,7 +52,8 @@ export function SettingsPart() {
 
 function Values({ settings, names }: { settings: Settings; names: readonly SettingName[] }) {
   const { me } = useSession()
-  const { unitSystem: system, currency, timeZone } = me.company
+  const { timeZone } = me.company
+  const display = me.company
   const changes = useChanges()
   return (
     <DefinitionList
@@ -61,8 +62,8 @@ function Values({ settings, names }: { settings: Settings; names: readonly Setti
         const last = changes.find((one) => one.field === name)
         return {
           key: name,
-          name: figureName(name, system),
-          value: settings[name] === null ? null : figureWords(name, settings[name], { system, currency }),
+          name: figureName(name, display),
+          value: settings[name] === null ? null : figureWords(name, settings[name], display),
           from: last
             ? `${last.who ?? 'someone no longer here'}, ${dayWords(dayIn(timeZone, last.at))}${last.note ? `: “${last.note}”` : ''}`
             : settings[name] === null

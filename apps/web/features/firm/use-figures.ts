@@ -28,7 +28,7 @@ export function useFigureLines(keys: readonly string[]): FigureLine[] {
   const { api, me, figures } = useSession()
   const { data } = useQuery({ ...api.firm.figures.queryOptions(), initialData: { rows: me.figures } })
   const changes = useChanges()
-  const bags = usualBags(me.company.unitSystem)
+  const bags = usualBags(me.company)
   return keys.map((key) => {
     const fallback = key === 'bags' ? bags : null
     return {

@@ -1,20 +1,22 @@
 'use client'
 import type { ImportBatchPage } from '@almanac/contract/imports'
 import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
 import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { ProgressLine } from '@almanac/ui/progress-line'
 import { Section } from '@almanac/ui/section'
+import { showWhole } from '@almanac/units/format-number'
 import { useEffect, useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
-import { count } from './import-words.tsx'
 
 const QUIET_MS = 12_000
 
 /** Step 3: the writing, which goes on without this page. */
 export function ApplyStep({ batch }: { batch: ImportBatchPage }) {
+  const display = useDisplay()
   const { api } = useSession()
   const again = useCommand(api.imports.apply.mutationOptions())
   const [quiet, setQuiet] = useState(false)
@@ -31,7 +33,7 @@ export function ApplyStep({ batch }: { batch: ImportBatchPage }) {
         label={state === 'queued' ? 'Waiting' : 'Writing'}
         value={state === 'queued' ? undefined : doneRows}
         max={totalRows}
-        detail={`${count(doneRows)} of ${count(totalRows)} rows`}
+        detail={`${showWhole(doneRows, display)} of ${showWhole(totalRows, display)} rows`}
       />
       <p className="max-w-[70ch] text-soft">
         You can leave this page: the work goes on, and its result stands here. It is written as a whole or not at all, so a breakdown leaves

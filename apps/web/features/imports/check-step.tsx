@@ -3,17 +3,20 @@ import type { ImportBatchPage } from '@almanac/contract/imports'
 import { matchDefinition } from '@almanac/service-rules/import/match-keys'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
+import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
+import { showWhole } from '@almanac/units/format-number'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
-import { count, plural } from './import-words.tsx'
+import { plural } from './import-words.tsx'
 import { ProblemSection } from './problem-section.tsx'
 import { RowsTable } from './rows-table.tsx'
 
 /** Step 2: what would happen, before anything is written. */
 export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: () => void }) {
+  const display = useDisplay()
   const { api } = useSession()
   const apply = useCommand(api.imports.apply.mutationOptions())
   const { counts } = batch
@@ -22,12 +25,12 @@ export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: (
   const facts = [
     {
       name: 'New',
-      value: count(counts.created),
-      from: `${plural(counts.customers, 'customer', 'customers')}, ${plural(counts.sites, 'site', 'sites')}, ${plural(counts.softeners, 'softener', 'softeners')}`,
+      value: showWhole(counts.created, display),
+      from: `${plural(counts.customers, 'customer', 'customers', display)}, ${plural(counts.sites, 'site', 'sites', display)}, ${plural(counts.softeners, 'softener', 'softeners', display)}`,
     },
-    { name: 'Updated', value: count(counts.updated), from: 'what you edited since the last import stays' },
-    { name: 'Unchanged', value: count(counts.unchanged), from: 'known already, word for word' },
-    { name: 'To mend', value: count(counts.problem), from: counts.problem > 0 ? 'left out until mended' : 'none' },
+    { name: 'Updated', value: showWhole(counts.updated, display), from: 'what you edited since the last import stays' },
+    { name: 'Unchanged', value: showWhole(counts.unchanged, display), from: 'known already, word for word' },
+    { name: 'To mend', value: showWhole(counts.problem, display), from: counts.problem > 0 ? 'left out until mended' : 'none' },
   ]
   return (
     <>
@@ -44,7 +47,7 @@ export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: (
             disabled={goesIn === 0}
             onClick={() => apply.send({ batchId: batch.id, version: batch.version })}
           >
-            {goesIn === 0 ? 'No row to write' : `Write ${plural(goesIn, 'row', 'rows')}`}
+            {goesIn === 0 ? 'No row to write' : `Write ${plural(goesIn, 'row', 'rows', display)}`}
           </Button>
           <Button onClick={onBack}>Back to the columns</Button>
           <span className="text-small text-soft">Nothing is written before you press this; all of it can be undone afterwards.</span>

@@ -1,10 +1,12 @@
 'use client'
 import type { ImportBatchPage } from '@almanac/contract/imports'
+import { useDisplay } from '@almanac/ui/display'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { Steps } from '@almanac/ui/steps'
 import { TextLink } from '@almanac/ui/text-link'
+import { showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
@@ -13,7 +15,6 @@ import { useSession } from '@/client/providers'
 import { ApplyStep } from './apply-step.tsx'
 import { CheckStep } from './check-step.tsx'
 import { ColumnsStep } from './columns-step.tsx'
-import { count } from './import-words.tsx'
 import { ResultStep } from './result-step.tsx'
 
 const NAMES = ['Columns', 'Check the rows', 'Write', 'Result'] as const
@@ -27,6 +28,7 @@ function stepOf(batch: ImportBatchPage | undefined, back: boolean): number {
 
 /** One file on its way in: its columns, a check of its rows, the writing, the result. Can be left and taken up again at any step. */
 export function ImportWizard({ batchId }: { batchId: string }) {
+  const display = useDisplay()
   const { api } = useSession()
   const [back, setBack] = useState(false)
   const query = useQuery(api.imports.batch.queryOptions({ input: { batchId } }))
@@ -41,7 +43,7 @@ export function ImportWizard({ batchId }: { batchId: string }) {
             Import
           </TextLink>
         }
-        lead={batch ? `${count(batch.totalRows)} rows. ${batch.sentences.join(' ')}` : undefined}
+        lead={batch ? `${showWhole(batch.totalRows, display)} rows. ${batch.sentences.join(' ')}` : undefined}
       />
       {query.error ? <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} /> : null}
       {query.isPending ? <Skeleton lines={8} label="Reading the import" /> : null}

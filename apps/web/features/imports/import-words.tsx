@@ -1,8 +1,9 @@
 import type { ImportBatchRow, ImportCounts } from '@almanac/contract/imports'
 import { StatusWord } from '@almanac/ui/status-word'
+import { type NumberDisplay, showWhole } from '@almanac/units/format-number'
 
-export const count = (value: number) => value.toLocaleString('en-US')
-export const plural = (value: number, one: string, many: string) => `${count(value)} ${value === 1 ? one : many}`
+export const plural = (value: number, one: string, many: string, display: NumberDisplay) =>
+  `${showWhole(value, display)} ${value === 1 ? one : many}`
 
 const STATES = {
   draft: { shape: 'dashed', tone: 'soft', word: 'draft, nothing written' },
@@ -24,18 +25,18 @@ export function StateWord({ state }: { state: ImportBatchRow['state'] }) {
 }
 
 /** What an import came to, in one line; rows that are gone since are said as gone, not as what they were. */
-export function outcomeWords({ counts, gone }: Pick<ImportBatchRow, 'counts' | 'gone'>): string {
-  if (gone) return `${count(gone.rows)} no longer on record`
-  return counts ? countWords(counts) : 'not checked yet'
+export function outcomeWords({ counts, gone }: Pick<ImportBatchRow, 'counts' | 'gone'>, display: NumberDisplay): string {
+  if (gone) return `${showWhole(gone.rows, display)} no longer on record`
+  return counts ? countWords(counts, display) : 'not checked yet'
 }
 
 /** Rows by what becomes of them, in one line. */
-export function countWords(counts: ImportCounts): string {
+export function countWords(counts: ImportCounts, display: NumberDisplay): string {
   const parts = [
-    counts.created > 0 ? `${count(counts.created)} new` : null,
-    counts.updated > 0 ? `${count(counts.updated)} updated` : null,
-    counts.unchanged > 0 ? `${count(counts.unchanged)} unchanged` : null,
-    counts.problem > 0 ? `${count(counts.problem)} to mend` : null,
+    counts.created > 0 ? `${showWhole(counts.created, display)} new` : null,
+    counts.updated > 0 ? `${showWhole(counts.updated, display)} updated` : null,
+    counts.unchanged > 0 ? `${showWhole(counts.unchanged, display)} unchanged` : null,
+    counts.problem > 0 ? `${showWhole(counts.problem, display)} to mend` : null,
   ]
   return parts.filter(Boolean).join(', ') || 'no rows'
 }

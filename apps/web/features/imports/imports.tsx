@@ -1,19 +1,22 @@
 'use client'
 import { DataTable } from '@almanac/ui/data-table'
+import { useDisplay } from '@almanac/ui/display'
 import { Empty } from '@almanac/ui/empty'
 import { PageHead } from '@almanac/ui/page-head'
 import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { showWhole } from '@almanac/units/format-number'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { BringIn } from './bring-in.tsx'
-import { count, outcomeWords, StateWord } from './import-words.tsx'
+import { outcomeWords, StateWord } from './import-words.tsx'
 
 /** The files the firm brought in, newest first. */
 export function Imports() {
+  const display = useDisplay()
   const { api, me } = useSession()
   const imports = useInfiniteQuery(
     api.imports.list.infiniteOptions({
@@ -44,9 +47,9 @@ export function Imports() {
           columns={[
             { key: 'file', head: 'File', phone: 'title', cell: (row) => row.fileName },
             { key: 'when', head: 'Brought in', cell: (row) => when(row.createdAt) },
-            { key: 'rows', head: 'Rows', align: 'right', cell: (row) => count(row.totalRows) },
+            { key: 'rows', head: 'Rows', align: 'right', cell: (row) => showWhole(row.totalRows, display) },
             { key: 'state', head: 'State', cell: (row) => <StateWord state={row.state} /> },
-            { key: 'counts', head: 'Rows by outcome', cell: (row) => outcomeWords(row) },
+            { key: 'counts', head: 'Rows by outcome', cell: (row) => outcomeWords(row, display) },
           ]}
           empty={
             <Empty title="No file brought in yet" action={<BringIn />}>

@@ -2,21 +2,24 @@
 import type { ImportBatchPage } from '@almanac/contract/imports'
 import { Button } from '@almanac/ui/button'
 import { Dialog } from '@almanac/ui/dialog'
+import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { TextLink } from '@almanac/ui/text-link'
+import { showWhole } from '@almanac/units/format-number'
 import Link from 'next/link'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
-import { count, countWords, plural } from './import-words.tsx'
+import { countWords, plural } from './import-words.tsx'
 import { ProblemSection } from './problem-section.tsx'
 
 /** Step 4: what was written, the rows left to mend, and the way back. */
 export function ResultStep({ batch }: { batch: ImportBatchPage }) {
+  const display = useDisplay()
   const { api } = useSession()
   const [asking, setAsking] = useState(false)
   const undo = useCommand(api.imports.undo.mutationOptions(), { onDone: () => setAsking(false) })
@@ -28,8 +31,8 @@ export function ResultStep({ batch }: { batch: ImportBatchPage }) {
       {batch.state === 'applied' && counts ? (
         <Section title="Brought in">
           <Notice kind="done">
-            {countWords(counts)}. {plural(counts.sites, 'site', 'sites')} and {plural(counts.softeners, 'softener', 'softeners')} are new;
-            their beds are being forecast.
+            {countWords(counts, display)}. {plural(counts.sites, 'site', 'sites', display)} and{' '}
+            {plural(counts.softeners, 'softener', 'softeners', display)} are new; their beds are being forecast.
           </Notice>
           <div className="mt-4 flex flex-wrap gap-3">
             <LinkButton href="/sites" kind="ink" link={Link}>
@@ -75,23 +78,26 @@ export function ResultStep({ batch }: { batch: ImportBatchPage }) {
 }
 
 function Gone({ gone: { rows, fileName } }: { gone: NonNullable<ImportBatchPage['gone']> }) {
+  const display = useDisplay()
   return (
     <Section title="Gone with another import">
       <p className="max-w-[70ch]">
-        {plural(rows, 'row is', 'rows are')} no longer on record: undoing {fileName} put {rows === 1 ? 'it' : 'them'} away. Import this file
-        again to bring {rows === 1 ? 'it' : 'them'} back.
+        {plural(rows, 'row is', 'rows are', display)} no longer on record: undoing {fileName} put {rows === 1 ? 'it' : 'them'} away. Import
+        this file again to bring {rows === 1 ? 'it' : 'them'} back.
       </p>
     </Section>
   )
 }
 
 function Undone({ undone }: { undone: NonNullable<ImportBatchPage['undone']> }) {
+  const display = useDisplay()
   const { archived, restored, kept, keptExamples } = undone
   return (
     <Section title="Undone">
       <p className="max-w-[70ch]">
-        {count(archived)} customers, sites and softeners were put away, and {plural(restored, 'value was', 'values were')} given back.{' '}
-        {kept === 0 ? 'Nothing of it stays.' : `${count(kept)} stay:`}
+        {showWhole(archived, display)} customers, sites and softeners were put away, and{' '}
+        {plural(restored, 'value was', 'values were', display)} given back.{' '}
+        {kept === 0 ? 'Nothing of it stays.' : `${showWhole(kept, display)} stay:`}
       </p>
       <ul className="mt-2 list-disc pl-5">
         {[...new Map(keptExamples.map((one) => [`${one.kind} ${one.siteId} ${one.why}`, one]))].map(([key, one]) => (

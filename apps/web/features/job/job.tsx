@@ -13,6 +13,7 @@ import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
 import { formatWeightLb } from '@almanac/units/format'
+import { formatChance, type NumberDisplay } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { bedWords } from '@/client/bed-facts-words'
@@ -25,7 +26,7 @@ import { BestPlaces } from './best-places.tsx'
 import { JobActions } from './job-actions.tsx'
 import { OfferTimes } from './offer-times.tsx'
 
-const percent = (chance: number | null) => (chance === null ? null : `${Math.round(chance * 100)} %`)
+const chanceOrNone = (chance: number | null, display: NumberDisplay) => (chance === null ? null : formatChance(chance, display))
 
 /** "2 h 40, eight of ten no longer than 3 h 10; from 42 of your visits and common practice; 3 not counted: …". */
 const usuallyWords = ({ middle, longer, visits, leftOut }: JobPage['usually']) =>
@@ -57,14 +58,15 @@ function FollowsLink({ follows }: { follows: NonNullable<JobPage['follows']> }) 
 export function Job({ jobId }: { jobId: string }) {
   const { api, me, figures } = useSession()
   const today = useToday()
-  const { unitSystem, timeZone } = me.company
+  const { timeZone } = me.company
+  const display = me.company
   const mayBook = usePermission('book:visit')
   const query = useQuery(api.jobs.get.queryOptions({ input: { jobId } }))
   const job = query.data
   if (query.error) return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} />
   if (!job) return <Skeleton lines={10} label="Reading the job" />
-  const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, { figures, unitSystem }) : null
-  const risk = weekRiskWords(job.kind, job.forecast?.chance3Months ?? null)
+  const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, { figures, display }) : null
+  const risk = weekRiskWords(job.kind, job.forecast?.chance3Months ?? null, display)
   const placed = job.state === 'proposed' || job.state === 'booked'
   const overdue = placed && job.dueLatest !== null && job.dueLatest < today
   return (
@@ -97,9 +99,9 @@ export function Job({ jobId }: { jobId: string }) {
                 name: 'Bed',
                 value: job.bed ? (
                   <span className="inline-flex items-center gap-3">
-                    <BedThumb thumb={thumbOf(job.bed, { figures, unitSystem })} />
+                    <BedThumb thumb={thumbOf(job.bed, { figures, display })} />
                     <TextLink href={`/beds/${job.bed.bedId}`} link={Link}>
-                      {bedWords(job.bed, unitSystem) ?? 'size not known'}
+                      {bedWords(job.bed, display) ?? 'size not known'}
                     </TextLink>
                   </span>
                 ) : null,
@@ -113,7 +115,7 @@ export function Job({ jobId }: { jobId: string }) {
               {
                 name: 'Chance of failure',
                 value: job.forecast
-                  ? `${percent(job.forecast.chance3Months) ?? '?'} in 3 months, ${percent(job.forecast.chance12Months) ?? '?'} in 12`
+                  ? `${chanceOrNone(job.forecast.chance3Months, display) ?? '?'} in 3 months, ${chanceOrNone(job.forecast.chance12Months, display) ?? '?'} in 12`
                   : null,
               },
               ...(risk ? [{ name: 'Waiting costs', value: risk }] : []),
@@ -133,8 +135,7 @@ export function Job({ jobId }: { jobId: string }) {
                     ))}
                   </ul>
                   <p className="mt-2 text-soft">
-                    {formatWeightLb(kit.value.loadWeightLb, unitSystem)} to carry in. The whole kit stands on the bed’s page and on the
-                    tablet.
+                    {formatWeightLb(kit.value.loadWeightLb, display)} to carry in. The whole kit stands on the bed’s page and on the tablet.
                   </p>
                   {job.bed ? (
                     <p className="mt-3">

@@ -84,7 +84,7 @@ export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; b
               onChange={(event) => setBed(event.target.value)}
               choices={beds.map(({ softener, one }, i) => ({
                 value: one.bedId,
-                label: `${softener.label}, tank ${i + 1}: ${bedWords(one, me.company.unitSystem) ?? 'size not known'}${one.openRebedJobId ? ' (rebed open)' : ''}`,
+                label: `${softener.label}, tank ${i + 1}: ${bedWords(one, me.company) ?? 'size not known'}${one.openRebedJobId ? ' (rebed open)' : ''}`,
               }))}
             />
           ) : null}

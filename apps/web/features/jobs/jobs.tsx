@@ -5,6 +5,7 @@ import { type JobState, jobStates } from '@almanac/records/job-state'
 import { thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { DataTable } from '@almanac/ui/data-table'
+import { useDisplay } from '@almanac/ui/display'
 import { Empty } from '@almanac/ui/empty'
 import { FilterBar } from '@almanac/ui/filter-bar'
 import { FilterSelect } from '@almanac/ui/filter-select'
@@ -13,6 +14,7 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { showWhole } from '@almanac/units/format-number'
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
@@ -34,6 +36,7 @@ const WORDS: Record<JobState, string> = {
 
 /** Jobs by state; those that still need a place come first. */
 export function Jobs() {
+  const display = useDisplay()
   const { api, me, figures } = useSession()
   const today = useToday()
   const search = useSearchParams()
@@ -81,7 +84,7 @@ export function Jobs() {
           onChange={(event) => change({ state: event.target.value === 'proposed' ? undefined : event.target.value })}
           choices={jobStates.map((one) => {
             const count = overview.data?.counts[one]
-            return { value: one, label: count === undefined ? WORDS[one] : `${WORDS[one]} (${count.toLocaleString('en-US')})` }
+            return { value: one, label: count === undefined ? WORDS[one] : `${WORDS[one]} (${showWhole(count, display)})` }
           })}
         />
         <FilterSelect
@@ -113,7 +116,7 @@ export function Jobs() {
               head: <span className="sr-only">Drawing</span>,
               width: '44px',
               phone: 'hide',
-              cell: (row) => (row.bed ? <BedThumb thumb={thumbOf(row.bed, { figures, unitSystem: me.company.unitSystem })} /> : null),
+              cell: (row) => (row.bed ? <BedThumb thumb={thumbOf(row.bed, { figures, display: me.company })} /> : null),
             },
             {
               key: 'what',
@@ -128,7 +131,7 @@ export function Jobs() {
                 </>
               ),
             },
-            { key: 'bed', head: 'Bed', cell: (row) => (row.bed ? bedWords(row.bed, me.company.unitSystem) : null) },
+            { key: 'bed', head: 'Bed', cell: (row) => (row.bed ? bedWords(row.bed, me.company) : null) },
             { key: 'crew', head: 'Needs', cell: (row) => peopleWords(row.crewSize) },
             {
               key: 'due',
@@ -142,7 +145,7 @@ export function Jobs() {
               key: 'risk',
               head: 'Risk of a week’s wait',
               phoneHead: 'A week’s wait',
-              cell: (row) => <span className="text-soft">{weekRisk(row.kind, row.chance3Months) ?? ''}</span>,
+              cell: (row) => <span className="text-soft">{weekRisk(row.kind, row.chance3Months, display) ?? ''}</span>,
             },
           ]}
           empty={

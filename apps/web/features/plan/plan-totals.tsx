@@ -1,22 +1,24 @@
 'use client'
 import type { PlanTotals } from '@almanac/contract/plans'
 import { DataTable } from '@almanac/ui/data-table'
+import { useDisplay } from '@almanac/ui/display'
 import { formatMiles } from '@almanac/units/distance'
+import { showWhole } from '@almanac/units/format-number'
 import { durationWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 
 /** The sheets as they stand beside what the plan would make of them. */
 export function PlanTotalsTable({ before, after }: { before: PlanTotals; after: PlanTotals }) {
+  const display = useDisplay()
   const { me } = useSession()
-  const miles = (value: number) => formatMiles(value, me.company.unitSystem)
-  const count = (value: number) => value.toLocaleString('en-US')
+  const miles = (value: number) => formatMiles(value, me.company)
   const rows = [
-    { name: 'Visits on the sheets', now: count(before.planned), planned: count(after.planned) },
-    { name: 'Jobs waiting', now: count(before.waiting), planned: count(after.waiting) },
+    { name: 'Visits on the sheets', now: showWhole(before.planned, display), planned: showWhole(after.planned, display) },
+    { name: 'Jobs waiting', now: showWhole(before.waiting, display), planned: showWhole(after.waiting, display) },
     { name: 'Driving', now: durationWords(before.driveMinutes), planned: durationWords(after.driveMinutes) },
     { name: 'Road', now: miles(before.miles), planned: miles(after.miles) },
     { name: 'Overtime of the crews', now: durationWords(before.overtimeMinutes), planned: durationWords(after.overtimeMinutes) },
-    { name: 'Days past a due window', now: count(before.lateDays), planned: count(after.lateDays) },
+    { name: 'Days past a due window', now: showWhole(before.lateDays, display), planned: showWhole(after.lateDays, display) },
   ]
   return (
     <div className="max-w-2xl">

@@ -1,13 +1,16 @@
 'use client'
 import type { Policy } from '@almanac/contract/forecasts'
 import { CostCurve } from '@almanac/ui/cost-curve'
+import { useDisplay } from '@almanac/ui/display'
 import { FigureTable } from '@almanac/ui/figure-table'
 import { Why } from '@almanac/ui/why'
+import { formatPercent, type NumberDisplay, showNumber, showWhole } from '@almanac/units/format-number'
 
 type Props = { policy: Policy; fixedAge: number; money: (minor: number) => string }
 type Answer = Extract<Policy['answer'], { ok: true }>
 
-const years = (value: number) => (Math.abs(value - Math.round(value)) < 0.25 ? value.toFixed(0) : value.toFixed(1))
+const years = (value: number, display: NumberDisplay) =>
+  showNumber(value, Math.abs(value - Math.round(value)) < 0.25 ? 0 : 1, display) ?? ''
 
 /** What planning ahead saves against the other rules, for one bed and for all that are watched, with the doubt about how long beds last. */
 function Savings({
@@ -21,6 +24,7 @@ function Savings({
   fixedAge: number
   money: Props['money']
 }) {
+  const display = useDisplay()
   const best = answer.best?.costPerYear ?? answer.runToFailurePerYear
   const saved = ({ mean, low, high }: Answer['savedAgainstFixedAge']) =>
     Math.abs(mean) < 1 ? '–' : `${money(mean * bedsWatched)} (${money(low * bedsWatched)} to ${money(high * bedsWatched)})`
@@ -39,7 +43,7 @@ function Savings({
         heads={[
           'Rule',
           'A year and bed',
-          `A year, ${bedsWatched.toLocaleString('en-US')} beds`,
+          `A year, ${showWhole(bedsWatched, display)} beds`,
           answer.best ? 'The window saves a year' : 'Waiting saves a year',
         ]}
         rows={rows.map(({ key, cost, more }, i) => ({ key, strong: i === 0, cells: [key, money(cost), money(cost * bedsWatched), more] }))}
@@ -52,34 +56,35 @@ function Savings({
   )
 }
 
-function lead(answer: Answer, money: Props['money']): string {
+function lead(answer: Answer, money: Props['money'], display: NumberDisplay): string {
   const { best, window } = answer
   if (!best || !window)
     return 'With these costs it is cheapest to wait until a bed fails: a planned rebed saves too little to be worth good resin.'
-  const to = window.toYears > 40 ? 'later' : `${years(window.toYears)} years`
-  return `Rebed between ${years(window.fromYears)} and ${to} of age: about ${money(best.costPerYear)} a year and bed. Anywhere in that window costs within 5 % of the least.`
+  const to = window.toYears > 40 ? 'later' : `${years(window.toYears, display)} years`
+  return `Rebed between ${years(window.fromYears, display)} and ${to} of age: about ${money(best.costPerYear)} a year and bed. Anywhere in that window costs within ${formatPercent(0.05, display)} of the least.`
 }
 
 /** The answer first, then what it rests on: curve, doubt, what other rules would cost. */
 export function PolicyAnswer({ policy, fixedAge, money }: Props) {
+  const display = useDisplay()
   const { answer, fit } = policy
   if (!answer.ok) return <p>{answer.reason}</p>
   const learned = fit && !fit.fellBackBecause
   const doubt =
     answer.bestLow === null || answer.bestHigh === null
       ? 'Whatever is not known about how long beds last, waiting stays the cheaper.'
-      : `How long beds last is not known exactly: the cheapest age lies between ${years(answer.bestLow)} and ${years(answer.bestHigh)} years four times out of five${
+      : `How long beds last is not known exactly: the cheapest age lies between ${years(answer.bestLow, display)} and ${years(answer.bestHigh, display)} years four times out of five${
           answer.planShare < 0.95 ? `, and ${Math.round((1 - answer.planShare) * 100)} times in a hundred it would be cheaper to wait` : ''
         }.`
   return (
     <>
-      <p className="max-w-[75ch] text-lead font-semibold text-pretty">{lead(answer, money)}</p>
+      <p className="max-w-[75ch] text-lead font-semibold text-pretty">{lead(answer, money, display)}</p>
       <p className="mt-2 max-w-[75ch] text-pretty">
         {doubt} Half of new beds on this water last{' '}
         <Why
           explanation={{
             title: 'How long beds last on this water',
-            summary: `Half of new beds last ${years(answer.medianLifeYears)} years here.`,
+            summary: `Half of new beds last ${years(answer.medianLifeYears, display)} years here.`,
             inputs: [
               { name: 'Water', value: policy.water, from: 'the supply as it is now' },
               {
@@ -98,7 +103,7 @@ export function PolicyAnswer({ policy, fixedAge, money }: Props) {
             ],
           }}
         >
-          {years(answer.medianLifeYears)} years
+          {years(answer.medianLifeYears, display)} years
         </Why>
         .
       </p>

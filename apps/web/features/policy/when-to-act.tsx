@@ -28,7 +28,7 @@ export function WhenToAct() {
   const asked = useQuery(api.forecasts.policy.queryOptions({ input, placeholderData: keepPreviousData }))
   const policy = asked.data
   const failure = asked.error ? readFailure(asked.error) : null
-  const money = (amount: number) => formatWholeMoney(amount, currency)
+  const money = (amount: number) => formatWholeMoney(amount, me.company)
   const examples = policy ? Object.values(policy.costSources).includes('example') : false
   return (
     <>

@@ -1,16 +1,16 @@
 import type { KitAlternative } from '@almanac/softener/kit/compare-kits'
 import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
 import { DataTable } from '@almanac/ui/data-table'
+import type { Display } from '@almanac/units/display'
 import { formatWeightLb } from '@almanac/units/format'
-import { formatWholeMoney } from '@almanac/units/money'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import { formatWholeMoney, type MoneyDisplay } from '@almanac/units/money'
 
-type Props = { kits: readonly KitAlternative[]; currency: string; units: UnitSystem }
+type Props = { kits: readonly KitAlternative[]; display: Omit<Display, 'timeZone'> }
 
 const signed = (value: number, words: string) => (Math.abs(value) < 0.05 ? 'the same' : `${value > 0 ? '+' : '−'} ${words}`)
 
-/** The kit with each resin, side by side: bags, what is on the shelf, weight and price against 8 %. */
-export function KitsTable({ kits, currency, units }: Props) {
+/** The kit with each resin, side by side: bags, what is on the shelf, weight and price against 8%. */
+export function KitsTable({ kits, display }: Props) {
   return (
     <DataTable
       caption="The kit with each resin"
@@ -25,21 +25,21 @@ export function KitsTable({ kits, currency, units }: Props) {
           head: 'To carry in',
           align: 'right',
           cell: (row) =>
-            `${formatWeightLb(row.kit.loadWeightLb, units)}${row.kind === 'gel-8' ? '' : ` (${signed(row.moreWeightLb, formatWeightLb(Math.abs(row.moreWeightLb), units))})`}`,
+            `${formatWeightLb(row.kit.loadWeightLb, display)}${row.kind === 'gel-8' ? '' : ` (${signed(row.moreWeightLb, formatWeightLb(Math.abs(row.moreWeightLb), display))})`}`,
         },
-        { key: 'price', head: 'Materials', align: 'right', cell: (row) => priceWords(row, currency) },
+        { key: 'price', head: 'Materials', align: 'right', cell: (row) => priceWords(row, display) },
       ]}
     />
   )
 }
 
-function priceWords({ kind, priced, moreMinor }: KitAlternative, currency: string): string {
+function priceWords({ kind, priced, moreMinor }: KitAlternative, display: MoneyDisplay): string {
   const whole =
     priced.totalMinor === null
       ? priced.knownMinor > 0
-        ? `at least ${formatWholeMoney(priced.knownMinor, currency)}`
+        ? `at least ${formatWholeMoney(priced.knownMinor, display)}`
         : 'price unknown'
-      : formatWholeMoney(priced.totalMinor, currency)
+      : formatWholeMoney(priced.totalMinor, display)
   if (kind === 'gel-8') return whole
-  return `${whole} (${moreMinor === null ? 'difference unknown' : signed(moreMinor, formatWholeMoney(Math.abs(moreMinor), currency))})`
+  return `${whole} (${moreMinor === null ? 'difference unknown' : signed(moreMinor, formatWholeMoney(Math.abs(moreMinor), display))})`
 }

@@ -52,10 +52,10 @@ const VERDICTS = {
 /** Owner or firm: what the answer hangs on, what an owner must never do, and what goes to a licensed person. */
 export function OwnerPart({ choice }: { choice: BedChoice }) {
   const { me, figures } = useSession()
-  const units = me.company.unitSystem
+  const display = me.company
   const [told, setTold] = useState<Told>(NOBODY_ASKED)
   const amounts = useAmounts({ pressure: 'pressure' })
-  const kit = kitOf(choice.plan.bed, { figures, unitSystem: units })
+  const kit = kitOf(choice.plan.bed, { figures, display })
   const bagFt3 = kit.ok ? Math.max(...kit.value.bagPlan.bags.map((bag) => bag.volumeFt3)) : null
   const answer = ownerOrFirm({
     ...told,
@@ -64,7 +64,7 @@ export function OwnerPart({ choice }: { choice: BedChoice }) {
     bagLb: kit.ok && bagFt3 !== null ? bagFt3 * RESIN_KINDS[kit.value.resinKind].wetWeightLbFt3.value : null,
     pressurePsi: amounts.now('pressure'),
     waterSource: choice.plan.water.source,
-    unitSystem: units,
+    display,
   })
   const yesNo = (value: boolean | null) => (value === null ? '' : value ? 'yes' : 'no')
   return (

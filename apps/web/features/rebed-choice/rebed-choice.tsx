@@ -26,14 +26,14 @@ export function RebedChoice({ bedId }: { bedId: string }) {
   const choice = query.data
   if (!choice) return <Skeleton lines={14} label="Reading the bed" />
   const { plan } = choice
-  const { currency, unitSystem } = me.company
+  const display = me.company
   const rebedMinor = prices.rebed.minor ?? choice.plannedRebedMinor
   const place = plan.site?.label ?? 'Tank in the workshop'
   return (
     <>
       <PageHead
         title={`Which resin, which way, who: ${place}`}
-        lead={[tankWords(plan.bed, unitSystem), resinWords(plan.bed, unitSystem), plan.site?.town].filter(Boolean).join(', ')}
+        lead={[tankWords(plan.bed, display), resinWords(plan.bed, display), plan.site?.town].filter(Boolean).join(', ')}
         above={
           <TextLink href={`/beds/${bedId}`} link={Link}>
             The bed at {place}
@@ -47,7 +47,7 @@ export function RebedChoice({ bedId }: { bedId: string }) {
           hint={
             choice.plannedRebedMinor === null
               ? 'The firm has not set it: the owner enters it under The firm’s figures. A figure typed here holds on this page alone.'
-              : `The firm’s figure is ${formatWholeMoney(choice.plannedRebedMinor, currency)}; another one typed here holds on this page alone.`
+              : `The firm’s figure is ${formatWholeMoney(choice.plannedRebedMinor, me.company)}; another one typed here holds on this page alone.`
           }
           {...prices.rebed.field}
         />

@@ -10,7 +10,7 @@ import { Notice } from '@almanac/ui/notice'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatWeightLb } from '@almanac/units/format'
-import { formatWholeMoney } from '@almanac/units/money'
+import { formatWholeMoney, type MoneyDisplay } from '@almanac/units/money'
 import { useSession } from '@/client/providers'
 import { oftenWords, spreadYears } from './choice-words.ts'
 import { KitsTable } from './kits-table.tsx'
@@ -20,9 +20,10 @@ type Props = { choice: BedChoice; rebedMinor: number | null }
 /** Which resin: the cost a year of each at this water over the lives a bed may have, and the kits side by side. */
 export function ResinPart({ choice, rebedMinor }: Props) {
   const { me, figures } = useSession()
-  const { currency, unitSystem: units } = me.company
+  const { currency } = me.company
+  const display = me.company
   const { shelf, prices } = storesForKit(choice.plan.stores)
-  const kits = compareKits(kitInputOf(choice.plan.bed, { figures, unitSystem: units }), { currency, prices }, shelf)
+  const kits = compareKits(kitInputOf(choice.plan.bed, { figures, display }), { currency, prices }, shelf)
   const people = choice.plan.softener?.peopleServed ?? null
   const more = (kind: string) => (kits.ok ? (kits.value.find((one) => one.kind === kind)?.moreMinor ?? null) : null)
   const result =
@@ -45,25 +46,25 @@ export function ResinPart({ choice, rebedMinor }: Props) {
       {result?.ok ? (
         <>
           <p className="max-w-[75ch]">
-            <Answer found={result.value} currency={currency} />{' '}
+            <Answer found={result.value} display={display} />{' '}
             <Why
               explanation={{
                 title: 'How the cost a year is reckoned',
                 summary:
-                  'The cost of a rebed with each resin, shared over every life a new bed may have on this water, and the salt and water of a year. 10 % lasts longer; by how much is in doubt, and that doubt is in the bars.',
+                  'The cost of a rebed with each resin, shared over every life a new bed may have on this water, and the salt and water of a year. 10% lasts longer; by how much is in doubt, and that doubt is in the bars.',
                 inputs: [
                   {
-                    name: 'Lives of a new bed, 8 %',
+                    name: 'Lives of a new bed, 8%',
                     value: spreadYears(result.value.options[0]?.livesYears ?? { low: 0, middle: 0, high: 0, mean: 0 }),
                   },
                   {
-                    name: 'Lives, 10 %',
+                    name: 'Lives, 10%',
                     value: spreadYears(result.value.options[1]?.livesYears ?? { low: 0, middle: 0, high: 0, mean: 0 }),
                   },
-                  { name: 'Rebed with 8 %', value: rebedMinor === null ? null : formatWholeMoney(rebedMinor, currency) },
+                  { name: 'Rebed with 8%', value: rebedMinor === null ? null : formatWholeMoney(rebedMinor, display) },
                   ...result.value.options.map((one) => ({
                     name: `Salt a year, ${RESIN_KINDS[one.key].shortLabel}`,
-                    value: one.running ? formatWeightLb(one.running.saltLb, units) : null,
+                    value: one.running ? formatWeightLb(one.running.saltLb, display) : null,
                   })),
                 ],
                 formula: 'cost a year = rebed ÷ life + salt a year × its price + water a year × its price',
@@ -77,7 +78,7 @@ export function ResinPart({ choice, rebedMinor }: Props) {
           </p>
           <CostSpans
             title="Cost a year by resin"
-            money={(minor) => formatWholeMoney(minor, currency)}
+            money={(minor) => formatWholeMoney(minor, display)}
             rows={result.value.options.map((one) => ({
               name: RESIN_KINDS[one.key].shortLabel,
               spread: one.perYear,
@@ -90,20 +91,20 @@ export function ResinPart({ choice, rebedMinor }: Props) {
         </>
       ) : null}
       <h3 className="mt-5 mb-1 font-semibold">The kit with each resin</h3>
-      {kits.ok ? <KitsTable kits={kits.value} currency={currency} units={units} /> : <p className="text-soft">{kits.reason}</p>}
+      {kits.ok ? <KitsTable kits={kits.value} display={display} /> : <p className="text-soft">{kits.reason}</p>}
     </Section>
   )
 }
 
-function Answer({ found, currency }: { found: WhichResin; currency: string }) {
+function Answer({ found, display }: { found: WhichResin; display: MoneyDisplay }) {
   const best = found.options.find((one) => one.key === found.cheapest)
   if (!best?.perYear) {
     const one = found.options.find((option) => option.perYear !== null)
     if (one?.perYear)
-      return `Only ${RESIN_KINDS[one.key].shortLabel} has a price: about ${formatWholeMoney(one.perYear.middle, currency)} a year.`
+      return `Only ${RESIN_KINDS[one.key].shortLabel} has a price: about ${formatWholeMoney(one.perYear.middle, display)} a year.`
     return `No cost a year can be told yet: ${NO_REBED_PRICE} is missing.`
   }
   const name = RESIN_KINDS[best.key].shortLabel
   const sure = (best.chanceCheapest ?? 0) >= 0.8
-  return `${name} costs least on this water, about ${formatWholeMoney(best.perYear.middle, currency)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}${sure ? '' : ', so it is no sure thing'}.`
+  return `${name} costs least on this water, about ${formatWholeMoney(best.perYear.middle, display)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}${sure ? '' : ', so it is no sure thing'}.`
 }

@@ -20,7 +20,7 @@ type Props = { choice: BedChoice; rebedMinor: number | null; prices: WhatIf }
 export function WayPart({ choice, rebedMinor, prices }: Props) {
   const { me } = useSession()
   const today = useToday()
-  const { currency } = me.company
+  const display = me.company
   const { plan, lives } = choice
   const installed = plan.softener?.installedLatest ?? plan.softener?.installedEarliest ?? null
   const unitAgeYears = installed === null ? null : Math.max(0, (Date.parse(today) - Date.parse(installed)) / 86_400_000 / DAYS_PER_YEAR)
@@ -49,7 +49,7 @@ export function WayPart({ choice, rebedMinor, prices }: Props) {
         <>
           <p className="max-w-[75ch]">
             {best?.perYear
-              ? `${NAMES[best.key]} costs least, about ${formatWholeMoney(best.perYear.middle, currency)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}.`
+              ? `${NAMES[best.key]} costs least, about ${formatWholeMoney(best.perYear.middle, display)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}.`
               : 'They are compared as soon as two of them have a price.'}{' '}
             {result.value.ironMayBeTheFault
               ? 'Iron may be at fault here, so a cleaning is worth a trial first.'
@@ -63,7 +63,7 @@ export function WayPart({ choice, rebedMinor, prices }: Props) {
                   { name: 'Age of the unit', value: unitAgeYears === null ? null : `${Math.round(unitAgeYears)} years` },
                   { name: 'Iron', value: plan.water.ironMgL === null ? null : `${plan.water.ironMgL} mg/L` },
                   { name: 'Beads, last seen', value: plan.beads },
-                  { name: 'Rebed', value: rebedMinor === null ? null : formatWholeMoney(rebedMinor, currency) },
+                  { name: 'Rebed', value: rebedMinor === null ? null : formatWholeMoney(rebedMinor, display) },
                 ],
                 assumptions: [...result.assumptions, ...(lives?.assumptions ?? [])],
                 missing: result.missing,
@@ -75,7 +75,7 @@ export function WayPart({ choice, rebedMinor, prices }: Props) {
           </p>
           <CostSpans
             title="Cost a year of each way"
-            money={(minor) => formatWholeMoney(minor, currency)}
+            money={(minor) => formatWholeMoney(minor, display)}
             rows={result.value.options.map((one) => ({
               name: NAMES[one.key],
               spread: one.perYear,

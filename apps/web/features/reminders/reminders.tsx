@@ -1,6 +1,8 @@
 'use client'
+import { useDisplay } from '@almanac/ui/display'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
+import { showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useSearchParams } from 'next/navigation'
@@ -21,6 +23,7 @@ const LEADS: Record<View, string> = {
 
 /** What is due to be said, and what was said. */
 export function Reminders() {
+  const display = useDisplay()
   const { api } = useSession()
   const asked = useSearchParams().get('view')
   const view = VIEWS.find((one) => one === asked) ?? 'waiting'
@@ -40,7 +43,7 @@ export function Reminders() {
             aria-current={one === view ? 'page' : undefined}
             className={`-mb-px border-b-2 py-2 ${one === view ? 'border-ink' : 'border-transparent text-soft hover:text-ink'}`}
           >
-            {one} {count(one) === undefined ? '' : `(${count(one)?.toLocaleString('en-US')})`}
+            {one} {count(one) === undefined ? '' : `(${showWhole(count(one), display)})`}
           </Link>
         ))}
       </nav>

@@ -14,10 +14,10 @@ import type { CardSite } from './site-of-record.ts'
 /** The backwash by season in words, and the bed drawn as it stands in it. */
 export function BackwashPart({ site, evaluation }: { site: CardSite; evaluation: SiteEvaluation }) {
   const { me, figures } = useSession()
-  const units = me.company.unitSystem
+  const display = me.company
   const { input, sources } = site
   const [season, setSeason] = useState<'winter' | 'summer'>('winter')
-  const words = backwashWords(evaluation, input, figures, { units, sources })
+  const words = backwashWords(evaluation, input, figures, { display, sources })
   if ('reason' in words) return <Notice kind="mind">{words.reason}</Notice>
   const { backwash } = evaluation
   const advised = 'reason' in backwash ? null : (backwash.controlGpm ?? backwash.yearRoundGpm)
@@ -29,7 +29,7 @@ export function BackwashPart({ site, evaluation }: { site: CardSite; evaluation:
     waterTemperatureF: season === 'winter' ? evaluation.season.coldestF : evaluation.season.warmestF,
     expansionModel: input.expansionModel,
     figures,
-    unitSystem: units,
+    display,
   })
   return (
     <div className="grid gap-x-12 gap-y-6 lg:grid-cols-2">

@@ -20,7 +20,7 @@ export function CardInputs({ record, site, changes, change }: Props) {
   const temperature = { kind: 'waterTemperature', unit: metric ? 'C' : 'F', unitWords: metric ? '°C' : '°F' } as const
   const season = seasonTemperatures(input.coldestF, input.warmestF, input.usualF)
   const taken = (source: string | undefined, f: number) =>
-    source ?? `${formatTemperatureF(f, me.company.unitSystem)} taken${sources.usualF ? `, from ${sources.usualF}` : ''}`
+    source ?? `${formatTemperatureF(f, me.company)} taken${sources.usualF ? `, from ${sources.usualF}` : ''}`
   return (
     <details className="mb-6 border-y border-line py-3 print:hidden" open>
       <summary className="font-semibold">What it is worked out from</summary>

@@ -21,7 +21,7 @@ type Props = {
 export function CardPart({ site, evaluation, changes, change }: Props) {
   const { me, figures } = useSession()
   const { input, sources, valve } = site
-  const card = settingsCard(evaluation, input, figures, { units: me.company.unitSystem, sources, valveLabel: valve?.label ?? null })
+  const card = settingsCard(evaluation, input, figures, { display: me.company, sources, valveLabel: valve?.label ?? null })
   if ('reason' in card)
     return (
       <Section title="The card">

@@ -22,15 +22,16 @@ type Props = { setting: SettingFigures; doseChanged: boolean; change: (change: P
 /** What each salt dose costs a year, as a plot and a table, with the way to set another. */
 export function DosePart({ setting, doseChanged, change }: Props) {
   const { me } = useSession()
-  const { unitSystem: units, currency } = me.company
+  const display = me.company
   const mayPrice = usePermission('manage:company')
   const { doses, chosen, best } = setting
   const priced = doses[0]?.costMinorYear !== null
-  const dose = doseWordsIn(units)
-  const amount = (value: number) => (priced ? formatWholeMoney(value, currency) : formatWeightLb(value, units))
+  const dose = doseWordsIn(display)
+  const amount = (value: number) => (priced ? formatWholeMoney(value, display) : formatWeightLb(value, display))
   const amounts = doses.map((one) => one.costMinorYear ?? one.saltLbYear)
   const faultWords = (fault: DoseFault | null) => (fault ? FAULTS[fault] : null)
-  const bare = (saltLbFt3: number) => showNumber(units === 'us' ? saltLbFt3 : lbFt3ToGL(saltLbFt3), units === 'us' ? 1 : 0) ?? ''
+  const bare = (saltLbFt3: number) =>
+    showNumber(display.unitSystem === 'us' ? saltLbFt3 : lbFt3ToGL(saltLbFt3), display.unitSystem === 'us' ? 1 : 0, display) ?? ''
   return (
     <>
       <DosePlot
@@ -38,12 +39,12 @@ export function DosePart({ setting, doseChanged, change }: Props) {
         doses={doses.map((one, at) => ({
           dose: one.saltLbFt3,
           amount: amounts[at] ?? 0,
-          words: `${dose(one.saltLbFt3)}: ${amount(amounts[at] ?? 0)} a year, regenerates every ${showNumber(one.intervalDays, 1)} days${one.fault ? `; ${FAULTS[one.fault]}` : ''}`,
+          words: `${dose(one.saltLbFt3)}: ${amount(amounts[at] ?? 0)} a year, regenerates every ${showNumber(one.intervalDays, 1, display)} days${one.fault ? `; ${FAULTS[one.fault]}` : ''}`,
           fault: faultWords(one.fault),
         }))}
         chosen={chosen}
         best={best}
-        axis={units === 'us' ? 'Salt, lb for each ft³ of resin' : 'Salt, g for each litre of resin'}
+        axis={display.unitSystem === 'us' ? 'Salt, lb for each ft³ of resin' : 'Salt, g for each litre of resin'}
         doseText={bare}
         amountText={amount}
         table={{
@@ -51,10 +52,10 @@ export function DosePart({ setting, doseChanged, change }: Props) {
           rows: doses.map((one, at) => [
             dose(one.saltLbFt3),
             ...(priced ? [amount(amounts[at] ?? 0)] : []),
-            formatWeightLb(one.saltLbYear, units),
-            formatWaterGal(one.waterGalYear, units),
-            `${showNumber(one.intervalDays, 1)} days`,
-            showNumber(one.grPerLb, 0) ?? '',
+            formatWeightLb(one.saltLbYear, display),
+            formatWaterGal(one.waterGalYear, display),
+            `${showNumber(one.intervalDays, 1, display)} days`,
+            showNumber(one.grPerLb, 0, display) ?? '',
             [at === chosen ? 'set' : null, at === best ? 'best' : null, faultWords(one.fault)].filter(Boolean).join(', '),
           ]),
         }}

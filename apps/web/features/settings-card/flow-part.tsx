@@ -15,8 +15,8 @@ type Props = { site: CardSite; evaluation: SiteEvaluation; curve: DemandCurveId;
 /** What the house may draw at once against what the softener carries and what its bed lets pass. */
 export function FlowPart({ site, evaluation, curve, change }: Props) {
   const { me } = useSession()
-  const units = me.company.unitSystem
-  const words = flowWords(evaluation, site.input, { units, sources: site.sources })
+  const display = me.company
+  const words = flowWords(evaluation, site.input, { display, sources: site.sources })
   const { flow } = evaluation
   if ('reason' in words || 'reason' in flow) return <Notice kind="mind">{'reason' in words ? words.reason : ''}</Notice>
   const bars = [
@@ -37,7 +37,7 @@ export function FlowPart({ site, evaluation, curve, change }: Props) {
           {bars.map((bar) => (
             <li key={bar.name}>
               <span className="flex justify-between gap-4">
-                {bar.name} <span>{formatFlowGpm(bar.gpm, units)}</span>
+                {bar.name} <span>{formatFlowGpm(bar.gpm, display)}</span>
               </span>
               <svg aria-hidden="true" width="100%" height="10" className="block">
                 <rect width={`${(100 * bar.gpm) / most}%`} height="10" className={bar.className} />

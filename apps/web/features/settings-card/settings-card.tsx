@@ -38,7 +38,7 @@ type Props = { record: SoftenerSettings; changes: CardChanges; change: (change: 
 function Card({ record, changes, change }: Props) {
   const { me, figures } = useSession()
   const today = useToday()
-  const units = me.company.unitSystem
+  const display = me.company
   const site = siteOfRecord(record, changes, figures, today)
   const { input, tank } = site
   const evaluation = evaluateSite(input, figures)
@@ -47,7 +47,7 @@ function Card({ record, changes, change }: Props) {
     <>
       <PageHead
         title={`Settings for ${record.label}`}
-        lead={[record.site.label, record.site.town, tank ? tankWords(tank, units) : null].filter(Boolean).join(', ')}
+        lead={[record.site.label, record.site.town, tank ? tankWords(tank, display) : null].filter(Boolean).join(', ')}
         above={
           <span className="flex flex-wrap gap-x-2 print:hidden">
             <TextLink href="/sites" link={Link}>

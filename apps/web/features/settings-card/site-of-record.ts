@@ -55,7 +55,7 @@ export function siteOfRecord(record: SoftenerSettings, changes: CardChanges, fig
     resinFt3: recorded(input.resinFt3),
     gravelLb: recorded(input.gravelLb),
     resinKind: recorded(input.resinKind),
-    bedAgeYears: input.bedAgeYears === null ? undefined : `${input.bedAgeYears.toFixed(0)} years, by the record`,
+    bedAgeYears: input.bedAgeYears === null ? undefined : `${Math.round(input.bedAgeYears)} years, by the record`,
     hardnessGpg: changes.hardnessGpg === null ? factWords(water.hardnessGpg, record) : HERE,
     ironMgL: factWords(water.ironMgL, record),
     manganeseMgL: factWords(water.manganeseMgL, record),

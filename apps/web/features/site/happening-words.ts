@@ -6,8 +6,9 @@ import { jobKindWords } from '@almanac/records/job-kind'
 import { measuringPointLines } from '@almanac/records/measuring-point'
 import { resinKindWords } from '@almanac/records/resin-kind'
 import { visitOutcomeWords } from '@almanac/records/visit-outcome'
-import { formatHardnessGpg, formatPercent, formatPressurePsi, formatVolumeFt3 } from '@almanac/units/format'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import { formatHardnessGpg, formatPressurePsi, formatVolumeFt3 } from '@almanac/units/format'
+import { formatPercent } from '@almanac/units/format-number'
+import type { AmountDisplay } from '@almanac/units/display'
 import { monthWords, spanWords } from '@/client/bed-facts-words'
 
 const CAUSES: Record<string, string> = {
@@ -25,14 +26,14 @@ export type Told = { kind: Kind; title: string; detail: string | null; dayWords?
 const joined = (parts: (string | null | false)[]): string | null => parts.filter(Boolean).join(', ') || null
 
 /** One happening in words. */
-export function told(happening: SiteHappening, units: UnitSystem): Told {
+export function told(happening: SiteHappening, display: AmountDisplay): Told {
   switch (happening.type) {
     case 'bed-began':
       return {
         kind: 'bed',
         title: `Bed begun in the ${happening.tank} tank`,
         detail: joined([
-          happening.volumeFt3 !== null && formatVolumeFt3(happening.volumeFt3, units),
+          happening.volumeFt3 !== null && formatVolumeFt3(happening.volumeFt3, display),
           happening.resinKind !== 'unknown' && resinKindWords[happening.resinKind],
         ]),
         dayWords: spanOrNone(happening.earliestDay, happening.day, happening.asWritten),
@@ -52,15 +53,15 @@ export function told(happening: SiteHappening, units: UnitSystem): Told {
         title: `Bed inspected, ${happening.tank} tank`,
         detail: joined([
           happening.beadCondition && beadConditionLines[happening.beadCondition],
-          happening.capacityShare !== null && `capacity ${formatPercent(happening.capacityShare)}`,
-          happening.moistureShare !== null && `moisture ${formatPercent(happening.moistureShare)}`,
-          happening.pressureDropPsi !== null && `pressure drop ${formatPressurePsi(happening.pressureDropPsi, units)}`,
+          happening.capacityShare !== null && `capacity ${formatPercent(happening.capacityShare, display)}`,
+          happening.moistureShare !== null && `moisture ${formatPercent(happening.moistureShare, display)}`,
+          happening.pressureDropPsi !== null && `pressure drop ${formatPressurePsi(happening.pressureDropPsi, display)}`,
           happening.notes,
         ]),
         href: `/beds/${happening.bedId}`,
       }
     case 'water-test':
-      return { kind: 'test', title: `Water tested, ${measuringPointLines[happening.point]}`, detail: testWords(happening, units) }
+      return { kind: 'test', title: `Water tested, ${measuringPointLines[happening.point]}`, detail: testWords(happening, display) }
     case 'visit': {
       const outcome = happening.outcome ? visitOutcomeWords[happening.outcome].toLowerCase() : happening.state
       return {
@@ -99,9 +100,9 @@ function spanOrNone(earliest: string | null, latest: string, asWritten: string |
   return spanWords(earliest, latest, asWritten) ?? undefined
 }
 
-function testWords(test: Extract<SiteHappening, { type: 'water-test' }>, units: UnitSystem): string | null {
+function testWords(test: Extract<SiteHappening, { type: 'water-test' }>, display: AmountDisplay): string | null {
   return joined([
-    test.hardnessGpg !== null && `hardness ${formatHardnessGpg(test.hardnessGpg, units)}`,
+    test.hardnessGpg !== null && `hardness ${formatHardnessGpg(test.hardnessGpg, display)}`,
     test.freeChlorineMgL !== null && `free chlorine ${test.freeChlorineMgL} mg/L`,
     test.totalChlorineMgL !== null && `total chlorine ${test.totalChlorineMgL} mg/L`,
     test.ironMgL !== null && `iron ${test.ironMgL} mg/L`,

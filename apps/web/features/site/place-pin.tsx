@@ -22,7 +22,7 @@ export function PlacePin({
   if (!nearby.data) return null
   return (
     <div>
-      <PinMap {...{ name, onMove }} pin={place} yard={nearby.data.yard} landmarks={nearby.data.places} unitSystem={me.company.unitSystem} />
+      <PinMap {...{ name, onMove }} pin={place} yard={nearby.data.yard} landmarks={nearby.data.places} display={me.company} />
       <p className="mt-1 text-small text-soft">
         Press, drag or use the arrow keys to move the pin. Dots are sites whose place is known; no network is needed.
       </p>

@@ -30,7 +30,7 @@ export function SiteHistory({ siteId }: { siteId: string }) {
     <>
       <HistoryLine
         entries={shown.map((one) => {
-          const { kind, title, detail, dayWords, href } = told(one, me.company.unitSystem)
+          const { kind, title, detail, dayWords, href } = told(one, me.company)
           return {
             key: one.key,
             day: one.day,

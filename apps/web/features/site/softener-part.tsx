@@ -74,23 +74,23 @@ export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; 
 function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number]; numbered: boolean }) {
   const { me, figures } = useSession()
   const today = useToday()
-  const units = me.company.unitSystem
+  const display = me.company
   const bed = tank.beds.find((one) => one.endedLatest === null)
   const ended = tank.beds.filter((one) => one.endedLatest !== null)
   const axis = ribbonAxis(today)
   return (
     <li className="grid grid-cols-[2.5rem_minmax(0,1fr)] gap-x-4">
-      <BedThumb thumb={thumbOfTank(tank, bed ?? ended[0], { figures, unitSystem: units })} height={64} />
+      <BedThumb thumb={thumbOfTank(tank, bed ?? ended[0], { figures, display })} height={64} />
       <div className="min-w-0">
         <p>
           {numbered ? `Tank ${tank.position}: ` : ''}
           {bed ? (
             <TextLink href={`/beds/${bed.id}`} link={Link} strong>
-              {[tankWords(tank, units), resinWords(bed, units)].filter(Boolean).join(', ')}
+              {[tankWords(tank, display), resinWords(bed, display)].filter(Boolean).join(', ')}
             </TextLink>
           ) : (
             <span>
-              {tankWords(tank, units)}, <span className="text-soft">no bed in service</span>
+              {tankWords(tank, display)}, <span className="text-soft">no bed in service</span>
             </span>
           )}
         </p>

@@ -6,9 +6,9 @@ import { DataTable } from '@almanac/ui/data-table'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { type TestPoint, TestsOverTime } from '@almanac/ui/tests-over-time'
+import type { AmountDisplay } from '@almanac/units/display'
 import { formatHardnessGpg } from '@almanac/units/format'
 import { gpgToMgL } from '@almanac/units/hardness'
-import type { UnitSystem } from '@almanac/units/unit-system'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
@@ -28,7 +28,7 @@ const QUANTITIES: { value: Quantity; label: string; key: keyof TestRow; limit?: 
 const mgL = (value: number | null) => (value === null ? null : `${Number(value.toPrecision(3))} mg/L`)
 
 /** A test's values as one line: "12 gpg, free chlorine 0.8 mg/L". */
-function valueWords(test: TestRow, units: UnitSystem): string {
+function valueWords(test: TestRow, display: AmountDisplay): string {
   const named: [string, string | null][] = [
     ['free chlorine', mgL(test.freeChlorineMgL)],
     ['total chlorine', mgL(test.totalChlorineMgL)],
@@ -36,15 +36,16 @@ function valueWords(test: TestRow, units: UnitSystem): string {
     ['manganese', mgL(test.manganeseMgL)],
     ['pH', test.ph === null ? null : String(test.ph)],
   ]
-  const hardness = test.hardnessGpg === null ? [] : [formatHardnessGpg(test.hardnessGpg, units)]
+  const hardness = test.hardnessGpg === null ? [] : [formatHardnessGpg(test.hardnessGpg, display)]
   return [...hardness, ...named.flatMap(([name, words]) => (words === null ? [] : [`${name} ${words}`]))].join(', ')
 }
 
-function pointsOf(tests: readonly TestRow[], quantity: (typeof QUANTITIES)[number], units: UnitSystem): TestPoint[] {
+function pointsOf(tests: readonly TestRow[], quantity: (typeof QUANTITIES)[number], display: AmountDisplay): TestPoint[] {
   return tests.flatMap((test) => {
     const value = test[quantity.key]
     if (typeof value !== 'number') return []
-    const shown = quantity.value === 'hardness' && units === 'metric' ? Math.round(gpgToMgL(value)) : Number(value.toPrecision(3))
+    const shown =
+      quantity.value === 'hardness' && display.unitSystem === 'metric' ? Math.round(gpgToMgL(value)) : Number(value.toPrecision(3))
     return [{ day: test.day, value: shown, point: DRAWN[test.point] }]
   })
 }
@@ -59,7 +60,7 @@ export function WaterTests({ siteId, mayChange }: { siteId: string; mayChange: b
   if (failure) return <Problem happened={readFailure(failure).message} onRetry={() => void water.refetch()} retrying={water.isFetching} />
   if (!water.data) return <Skeleton lines={6} label="Reading the water tests" />
   const { tests } = water.data
-  const units = me.company.unitSystem
+  const display = me.company
   const measured = QUANTITIES.filter((one) => tests.some((test) => test[one.key] !== null))
   const quantity = measured.find((one) => one.value === chosen) ?? measured[0]
   if (!quantity)
@@ -68,7 +69,7 @@ export function WaterTests({ siteId, mayChange }: { siteId: string; mayChange: b
         No water test of this site yet. A hardness and chlorine test at the softener inlet sharpens its bed's forecast.
       </p>
     )
-  const unit = quantity.value === 'hardness' && units === 'us' ? 'gpg' : 'mg/L'
+  const unit = quantity.value === 'hardness' && display.unitSystem === 'us' ? 'gpg' : 'mg/L'
   return (
     <>
       {measured.length > 1 ? (
@@ -81,7 +82,7 @@ export function WaterTests({ siteId, mayChange }: { siteId: string; mayChange: b
           onChange={(value) => setChosen(value as Quantity)}
         />
       ) : null}
-      <TestsOverTime title={quantity.label} unit={unit} tests={pointsOf(tests, quantity, units)} limit={quantity.limit} />
+      <TestsOverTime title={quantity.label} unit={unit} tests={pointsOf(tests, quantity, display)} limit={quantity.limit} />
       <details className="mt-3">
         <summary className="cursor-pointer">
           {tests.length === 1 ? 'The test' : `All ${tests.length} tests`} in full, or withdraw one
@@ -93,7 +94,7 @@ export function WaterTests({ siteId, mayChange }: { siteId: string; mayChange: b
           columns={[
             { key: 'day', head: 'Day', phone: 'title', cell: (test) => test.day },
             { key: 'drawn', head: 'Drawn', cell: (test) => DRAWN[test.point] },
-            { key: 'found', head: 'Found', cell: (test) => valueWords(test, units) },
+            { key: 'found', head: 'Found', cell: (test) => valueWords(test, display) },
             {
               key: 'withdraw',
               head: <span className="sr-only">Action</span>,

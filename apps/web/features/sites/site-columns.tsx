@@ -6,18 +6,19 @@ import { BedThumb } from '@almanac/ui/bed-thumb'
 import type { Column } from '@almanac/ui/data-table'
 import { DueAxisHead, DueRibbon } from '@almanac/ui/due-ribbon'
 import { JobStateWord } from '@almanac/ui/job-state-word'
+import type { AmountDisplay } from '@almanac/units/display'
 import { beganWords, monthWords, resinWords, ribbonAxis, tankWords, thumbOfTank } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 
 /** The columns of the list of sites. */
 export function siteColumns(today: string, { company }: Pick<Me, 'company'>, figures: FirmFigures): Column<SiteRow>[] {
   const axis = ribbonAxis(today)
-  const units = company.unitSystem
+  const display = company
   return [
     {
       key: 'thumb',
       head: <span className="sr-only">Drawing</span>,
-      cell: ({ tanks: [tank], beds: [bed] }) => <BedThumb thumb={tank ? thumbOfTank(tank, bed, { figures, unitSystem: units }) : null} />,
+      cell: ({ tanks: [tank], beds: [bed] }) => <BedThumb thumb={tank ? thumbOfTank(tank, bed, { figures, display }) : null} />,
       width: '44px',
       phone: 'hide',
     },
@@ -43,7 +44,7 @@ export function siteColumns(today: string, { company }: Pick<Me, 'company'>, fig
       key: 'bed',
       head: 'Tank and bed',
       width: '21%',
-      cell: (site) => <TanksAndBed site={site} units={units} />,
+      cell: (site) => <TanksAndBed site={site} display={display} />,
     },
     {
       key: 'due',
@@ -92,11 +93,11 @@ export function siteColumns(today: string, { company }: Pick<Me, 'company'>, fig
   ]
 }
 
-function TanksAndBed({ site, units }: { site: SiteRow; units: Me['company']['unitSystem'] }) {
+function TanksAndBed({ site, display }: { site: SiteRow; display: AmountDisplay }) {
   const [tank] = site.tanks
   const [bed] = site.beds
   if (!tank) return <span className="text-soft italic">no softener taken down</span>
-  const sizes = [...new Set(site.tanks.map((one) => tankWords(one, units)))]
+  const sizes = [...new Set(site.tanks.map((one) => tankWords(one, display)))]
   const many = site.tanks.length > 1 ? `${site.tanks.length} tanks: ` : ''
   const began = bed ? beganWords(bed) : null
   return (
@@ -104,7 +105,7 @@ function TanksAndBed({ site, units }: { site: SiteRow; units: Me['company']['uni
       {many}
       {sizes.join(' and ')}
       <span className="block text-small text-soft">
-        {bed ? [resinWords(bed, units), began ? `went in ${began}` : 'age not known'].filter(Boolean).join(', ') : 'no bed in service'}
+        {bed ? [resinWords(bed, display), began ? `went in ${began}` : 'age not known'].filter(Boolean).join(', ') : 'no bed in service'}
       </span>
     </span>
   )

@@ -16,7 +16,7 @@ export type StockChange = { item: StockRow; what: 'receive' | 'count' }
 
 /** A delivery taken in, or a count that stands from now on. */
 export function ChangeStock({ change, onClose }: { change: StockChange; onClose: () => void }) {
-  const { api } = useSession()
+  const { api, me } = useSession()
   const { item, what } = change
   const rule = { ...stockRule(item.unit), above: what === 'receive' }
   const { field, read } = useAmounts({ quantity: rule }, { required: ['quantity'] })
@@ -34,7 +34,7 @@ export function ChangeStock({ change, onClose }: { change: StockChange; onClose:
   return (
     <Dialog open onClose={onClose} title={what === 'receive' ? `Receive ${item.name}` : `Count ${item.name}`}>
       <form onSubmit={submit} className="flex flex-col gap-4">
-        <p className="text-soft">The books say {formatAmount(item.onHand, item.unit)}.</p>
+        <p className="text-soft">The books say {formatAmount(item.onHand, item.unit, me.company)}.</p>
         <AmountField label={what === 'receive' ? 'Received' : 'Counted on the shelf'} {...field('quantity')} />
         {failure ? <Problem happened={readFailure(failure).message} /> : null}
         <Button kind="ink" type="submit" busy={receive.isPending || count.isPending} busyLabel="Saving">

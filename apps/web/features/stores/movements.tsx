@@ -30,7 +30,7 @@ export function Movements() {
             </span>
             <span className="w-24 text-right">
               {row.quantity > 0 ? '+' : ''}
-              {formatAmount(row.quantity, row.unit)}
+              {formatAmount(row.quantity, row.unit, me.company)}
             </span>
             <span className="grow">
               {row.itemName}, {row.reason}

@@ -14,7 +14,7 @@ import { useToday } from '@/client/use-today'
 
 /** What to order and by when: booked rebeds have spoken for their kits, and the forecast says what will follow. */
 export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null }) {
-  const { api } = useSession()
+  const { api, me } = useSession()
   const today = useToday()
   const orders = useQuery(api.stores.orders.queryOptions())
   if (orders.error) return <Problem happened={readFailure(orders.error).message} onRetry={() => void orders.refetch()} />
@@ -35,8 +35,13 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
         rowKey={(line) => line.stockItemId}
         columns={[
           { key: 'name', head: 'Item', phone: 'title', cell: (line) => <span className="font-semibold">{line.name}</span> },
-          { key: 'hand', head: 'On hand', align: 'right', cell: (line) => formatAmount(line.onHand, line.unit, 1) },
-          { key: 'reserved', head: 'Spoken for', align: 'right', cell: (line) => (line.reserved > 0 ? showNumber(line.reserved, 1) : '–') },
+          { key: 'hand', head: 'On hand', align: 'right', cell: (line) => formatAmount(line.onHand, line.unit, me.company, 1) },
+          {
+            key: 'reserved',
+            head: 'Spoken for',
+            align: 'right',
+            cell: (line) => (line.reserved > 0 ? showNumber(line.reserved, 1, me.company) : '–'),
+          },
           {
             key: 'out',
             head: 'Runs short',
@@ -57,7 +62,7 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
               return <span className={late ? 'text-danger' : undefined}>{late ? 'now' : dayWords(line.orderBy ?? '')}</span>
             },
           },
-          { key: 'order', head: 'Order', align: 'right', cell: (line) => formatAmount(line.order, line.unit, 1) },
+          { key: 'order', head: 'Order', align: 'right', cell: (line) => formatAmount(line.order, line.unit, me.company, 1) },
           {
             key: 'lead',
             head: 'Takes',

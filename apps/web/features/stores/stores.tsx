@@ -21,7 +21,7 @@ import { Orders } from './orders.tsx'
 
 /** What is kept in the stores, and each change of it. */
 export function Stores() {
-  const { api } = useSession()
+  const { api, me } = useSession()
   const mayChange = usePermission('change:stores')
   const [change, setChange] = useState<StockChange | null>(null)
   const [lead, setLead] = useState<OrderLine | null>(null)
@@ -53,7 +53,7 @@ export function Stores() {
           columns={[
             { key: 'name', head: 'Item', phone: 'title', cell: (row) => <span className="font-semibold">{row.name}</span> },
             { key: 'kind', head: 'Kind', cell: (row) => row.kind },
-            { key: 'onHand', head: 'On hand', align: 'right', cell: (row) => formatAmount(row.onHand, row.unit) },
+            { key: 'onHand', head: 'On hand', align: 'right', cell: (row) => formatAmount(row.onHand, row.unit, me.company) },
             {
               key: 'state',
               head: 'State',

@@ -11,7 +11,8 @@ import { useSession } from '@/client/providers'
 /** One visit as a large target: when, what, where, with whom. */
 export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: boolean; day?: string }) {
   const { me, figures } = useSession()
-  const { timeZone, unitSystem } = me.company
+  const { timeZone } = me.company
+  const display = me.company
   const others = visit.people.filter((name) => name !== me.person.name)
   return (
     <li className="border-b border-line">
@@ -27,14 +28,14 @@ export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: bool
           </span>
           <span className="block text-small text-soft">
             {[visit.street, visit.town].filter(Boolean).join(', ')}
-            {visit.bed ? ` · ${bedWords(visit.bed, unitSystem) ?? 'tank size unknown'}` : ''}
+            {visit.bed ? ` · ${bedWords(visit.bed, display) ?? 'tank size unknown'}` : ''}
           </span>
           <span className="block text-small text-soft">
             {showCrew ? visit.crewName : others.length > 0 ? `with ${others.join(', ')}` : 'alone'}
           </span>
           {visit.state === 'booked' ? null : <JobStateWord state={visit.state} />}
         </span>
-        {visit.bed ? <BedThumb thumb={thumbOf(visit.bed, { figures, unitSystem })} height={56} /> : null}
+        {visit.bed ? <BedThumb thumb={thumbOf(visit.bed, { figures, display })} height={56} /> : null}
       </Link>
     </li>
   )

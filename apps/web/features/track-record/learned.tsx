@@ -1,6 +1,8 @@
 import type { ShownFit } from '@almanac/contract/forecasts'
 import { DefinitionList } from '@almanac/ui/definition-list'
+import { useDisplay } from '@almanac/ui/display'
 import { Section } from '@almanac/ui/section'
+import { showWhole } from '@almanac/units/format-number'
 import { dayWords } from '@/client/clock-words'
 
 const NAMES: Record<string, string> = {
@@ -9,7 +11,7 @@ const NAMES: Record<string, string> = {
   chlorineExponent: 'What chlorine takes',
   chloramineWeight: 'How chloramine compares with chlorine',
   ironExponent: 'What iron takes',
-  crosslinkEffect: 'What 10 % resin gives over 8 %',
+  crosslinkEffect: 'What 10% resin gives over 8%',
   throughputExponent: 'What heavy use takes',
   temperatureEffect: 'What warm water takes',
 }
@@ -24,6 +26,7 @@ const learnedWords = (share: number) =>
 
 /** What the forecasts in use learned from, and what they could not use. */
 export function LearnedPart({ fit }: { fit: ShownFit | null }) {
+  const display = useDisplay()
   if (!fit)
     return (
       <Section title="What the forecasts go by">
@@ -37,14 +40,14 @@ export function LearnedPart({ fit }: { fit: ShownFit | null }) {
         <p className="max-w-[75ch]">{fit.fellBackBecause}</p>
       ) : (
         <p className="max-w-[75ch]">
-          Your own records: {fit.failures.toLocaleString('en-US')} beds that failed among {fit.records.toLocaleString('en-US')}, as known on{' '}
+          Your own records: {showWhole(fit.failures, display)} beds that failed among {showWhole(fit.records, display)}, as known on{' '}
           {dayWords(fit.asOfDay)} ({fit.version}). A rebed whose reason nobody wrote down counts as a worn bed; beds removed early, and
           call-backs after a job, are kept apart.
         </p>
       )}
       {fit.leftOut.length > 0 ? (
         <p className="mt-1 max-w-[75ch] text-small text-soft">
-          Not used: {fit.leftOut.map((one) => `${one.count.toLocaleString('en-US')} (${one.reason.replace(/\.$/, '')})`).join('; ')}.
+          Not used: {fit.leftOut.map((one) => `${showWhole(one.count, display)} (${one.reason.replace(/\.$/, '')})`).join('; ')}.
         </p>
       ) : null}
       {figures.length > 0 ? (

@@ -1,11 +1,12 @@
+import { useDisplay } from '@almanac/ui/display'
+import { formatChance } from '@almanac/units/format-number'
 import Link from 'next/link'
 import { dayWords } from '@/client/clock-words'
 import type { Result } from './track-words.ts'
 
-const percent = (share: number) => (share > 0 && share < 0.01 ? 'under 1 %' : `${Math.round(share * 100)} %`)
-
 /** The forecasts that were most wrong, each with a way to the bed's record. */
 export function Misses({ worst }: { worst: Result['worst'] }) {
+  const display = useDisplay()
   if (worst.length === 0) return <p className="text-soft">No forecast can be called wrong yet.</p>
   return (
     <ol className="max-w-3xl border-t border-line">
@@ -17,12 +18,12 @@ export function Misses({ worst }: { worst: Result['worst'] }) {
           {miss.failed ? (
             <>
               failed {miss.endedLatest ? `by ${dayWords(miss.endedLatest)}` : 'within two years'}, though on {dayWords(miss.originDay)} we
-              gave it only a chance of {percent(miss.chance24Months)} to fail within two years.
+              gave it only a chance of {formatChance(miss.chance24Months, display)} to fail within two years.
             </>
           ) : (
             <>
-              was still working two years after {dayWords(miss.originDay)}, though we gave it a chance of {percent(miss.chance24Months)} to
-              fail by then.
+              was still working two years after {dayWords(miss.originDay)}, though we gave it a chance of{' '}
+              {formatChance(miss.chance24Months, display)} to fail by then.
             </>
           )}
         </li>

@@ -1,8 +1,11 @@
+import { useDisplay } from '@almanac/ui/display'
 import { FigureTable } from '@almanac/ui/figure-table'
+import { showFixed } from '@almanac/units/format-number'
 import { nearer, type Result, RULES } from './track-words.ts'
 
 /** The forecast beside simpler rules that learned from the same records. */
 export function RulesTable({ result }: { result: Result }) {
+  const display = useDisplay()
   return (
     <>
       <FigureTable
@@ -14,8 +17,8 @@ export function RulesTable({ result }: { result: Result }) {
           strong: score.method === 'forecast',
           cells: [
             RULES[score.method] ?? score.method,
-            (score.integratedBrier * 100).toFixed(2),
-            score.method === 'forecast' ? '' : (nearer(result, score.method) ?? ''),
+            showFixed(score.integratedBrier * 100, 2, display),
+            score.method === 'forecast' ? '' : (nearer(result, score.method, display) ?? ''),
           ],
         }))}
       />

@@ -2,11 +2,13 @@
 import type { TrackRecord } from '@almanac/contract/forecasts'
 import { Button } from '@almanac/ui/button'
 import { CalibrationPlot } from '@almanac/ui/calibration-plot'
+import { useDisplay } from '@almanac/ui/display'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
@@ -56,10 +58,11 @@ export function TrackRecordPage() {
 }
 
 function Findings({ checked, result }: { checked: Checked; result: Result }) {
+  const display = useDisplay()
   const held = Math.round(result.coverage80 * 100)
   const first = checked.origins[0] ?? checked.asOfDay
   const last = checked.origins.at(-1) ?? checked.asOfDay
-  const gain = nearer(result, 'age-only Weibull')
+  const gain = nearer(result, 'age-only Weibull', display)
   return (
     <>
       <p className="max-w-[75ch] text-lead text-pretty">
@@ -70,8 +73,8 @@ function Findings({ checked, result }: { checked: Checked; result: Result }) {
         {gain ? ` Our chances were ${gain} to what came than going by age alone.` : ''}
       </p>
       <p className="mt-1 max-w-[75ch] text-small text-soft">
-        {result.bedsScored.toLocaleString('en-US')} forecasts, made as of {checked.origins.length} new year’s days from {first.slice(0, 4)}{' '}
-        to {last.slice(0, 4)}; looked back on {dayWords(checked.asOfDay)}. A bed in service on several of them counts on each.
+        {showWhole(result.bedsScored, display)} forecasts, made as of {checked.origins.length} new year’s days from {first.slice(0, 4)} to{' '}
+        {last.slice(0, 4)}; looked back on {dayWords(checked.asOfDay)}. A bed in service on several of them counts on each.
         {result.notes.length > 0 ? ` ${result.notes.join(' ')}` : ''}
       </p>
       <Section title="Where what came fell in what we said">

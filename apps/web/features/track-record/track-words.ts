@@ -1,4 +1,5 @@
 import type { TrackRecord } from '@almanac/contract/forecasts'
+import { formatPercent, type NumberDisplay, showWhole } from '@almanac/units/format-number'
 
 export type Checked = NonNullable<TrackRecord['checked']>
 export type Result = NonNullable<Checked['result']>
@@ -35,27 +36,31 @@ export function lean({ bins }: Result): string {
 }
 
 /** All years together: what was expected, what came, and which way the forecasts lean. */
-export function together(counts: Result['counts']): string {
+export function together(counts: Result['counts'], display: NumberDisplay): string {
   const sum = (of: (one: Result['counts'][number]) => number) => Math.round(counts.reduce((total, one) => total + of(one), 0))
   const [expected, came] = [sum((one) => one.expected), sum((one) => one.happened)]
   const gap = came === 0 ? 0 : Math.round((expected / came - 1) * 100)
   const lean =
     gap >= 10
-      ? ` We expected too many, by ${gap} %: where numbers matter, such as resin to buy, take ours with a pinch of salt.`
+      ? ` We expected too many, by ${formatPercent(gap / 100, display)}: where numbers matter, such as resin to buy, take ours with a pinch of salt.`
       : gap <= -10
-        ? ` We expected too few, by ${-gap} %: keep more resin and hours in hand than we say.`
+        ? ` We expected too few, by ${formatPercent(-gap / 100, display)}: keep more resin and hours in hand than we say.`
         : ' The numbers agree to within a tenth.'
-  return `All years together we expected ${expected.toLocaleString('en-US')} beds to fail, and ${came.toLocaleString('en-US')} did.${lean}`
+  return `All years together we expected ${showWhole(expected, display)} beds to fail, and ${showWhole(came, display)} did.${lean}`
 }
 
 /** Twentieths as tenths, for the picture. */
 export const tenthsOf = (bins: readonly number[]): number[] =>
   Array.from({ length: 10 }, (_, i) => (bins[2 * i] ?? 0) + (bins[2 * i + 1] ?? 0))
 
-/** "9 % nearer" to what came than age alone, by how much lower the forecast's score is. */
-export function nearer({ skill }: Pick<Result, 'skill'>, other: string): string | null {
+/** "9% nearer" to what came than age alone, by how much lower the forecast's score is. */
+export function nearer({ skill }: Pick<Result, 'skill'>, other: string, display: NumberDisplay): string | null {
   const percent = skill.find((one) => one.method === other)?.percent
   if (percent === undefined || !Number.isFinite(percent)) return null
   const gain = Math.round(percent)
-  return gain === 0 ? 'as near' : gain > 0 ? `${gain} % nearer` : `${-gain} % farther off`
+  return gain === 0
+    ? 'as near'
+    : gain > 0
+      ? `${formatPercent(gain / 100, display)} nearer`
+      : `${formatPercent(-gain / 100, display)} farther off`
 }

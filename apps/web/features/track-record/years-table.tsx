@@ -1,14 +1,14 @@
+import { useDisplay } from '@almanac/ui/display'
 import { FigureTable } from '@almanac/ui/figure-table'
+import { formatPercent, showWhole } from '@almanac/units/format-number'
 import { type Result, together } from './track-words.ts'
-
-const whole = (value: number) => Math.round(value).toLocaleString('en-US')
-const percent = (share: number) => `${Math.round(share * 100)} %`
 
 /** Year by year: how many of the beds looked at were expected to fail, and how many did. */
 export function YearsTable({ counts }: { counts: Result['counts'] }) {
+  const display = useDisplay()
   return (
     <>
-      <p className="mb-2 max-w-[75ch]">{together(counts)}</p>
+      <p className="mb-2 max-w-[75ch]">{together(counts, display)}</p>
       <FigureTable
         className="max-w-3xl overflow-x-auto"
         caption="Failures expected and failures that came, year by year"
@@ -17,10 +17,10 @@ export function YearsTable({ counts }: { counts: Result['counts'] }) {
           key: one.originDay,
           cells: [
             one.originDay.slice(0, 4),
-            whole(one.beds),
-            whole(one.expected),
-            `${whole(one.low)} to ${whole(one.high)}`,
-            whole(one.happened),
+            showWhole(one.beds, display),
+            showWhole(one.expected, display),
+            `${showWhole(one.low, display)} to ${showWhole(one.high, display)}`,
+            showWhole(one.happened, display),
           ],
         }))}
       />
@@ -34,6 +34,7 @@ export function YearsTable({ counts }: { counts: Result['counts'] }) {
 
 /** What was said of two years ahead, in tenths of the beds from the least likely to fail to the most, beside what came. */
 export function SaidTable({ reliability }: { reliability: Result['reliability'] }) {
+  const display = useDisplay()
   return (
     <FigureTable
       className="max-w-3xl overflow-x-auto"
@@ -41,7 +42,7 @@ export function SaidTable({ reliability }: { reliability: Result['reliability'] 
       heads={['We said, of two years', 'Beds', 'Failed']}
       rows={reliability.map((one, i) => ({
         key: String(i),
-        cells: [percent(one.chance), whole(one.beds), percent(one.happened)],
+        cells: [formatPercent(one.chance, display), showWhole(one.beds, display), formatPercent(one.happened, display)],
       }))}
     />
   )

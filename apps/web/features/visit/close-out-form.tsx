@@ -55,7 +55,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const today = useToday()
   const now = new Date().toISOString()
   const draft = shownDraft(handle.draft, me.company.timeZone, now)
-  const guessed = useMemo(() => firstParts(visit, units, figures), [visit, units, figures])
+  const guessed = useMemo(() => firstParts(visit, me.company, figures), [visit, me.company, figures])
   const parts = draft.parts ?? (draft.outcome === 'done' ? guessed : [])
   const [tried, setTried] = useState(false)
   const by: VisitReading = { locale: me.company.locale, units, tank: tankOfVisit(visit, units) }

@@ -2,7 +2,7 @@ import type { VisitPage } from '@almanac/contract/visits'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { KitLine } from '@almanac/softener/kit/kit-types'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import type { PartLine } from './draft.ts'
 
 type Stock = VisitPage['stock']
@@ -30,8 +30,8 @@ function line(key: string, item: Stock[number] | undefined, name: string, quanti
 const counted = (one: KitLine) => one.item !== 'resin' && !one.toReturn && KINDS[one.item]
 
 /** The parts a rebed is likely to have used: its kit, matched with what the stores hold. The technician corrects it. */
-export function firstParts(visit: VisitPage, units: UnitSystem, figures: FirmFigures): PartLine[] {
-  const kit = visit.kind === 'rebed' && visit.bed ? kitOf(visit.bed, { figures, unitSystem: units }) : null
+export function firstParts(visit: VisitPage, display: AmountDisplay, figures: FirmFigures): PartLine[] {
+  const kit = visit.kind === 'rebed' && visit.bed ? kitOf(visit.bed, { figures, display }) : null
   if (!kit?.ok) return []
   const resinKind = visit.bed?.resinKind === 'unknown' ? 'gel-8' : (visit.bed?.resinKind ?? 'gel-8')
   const resin = kit.value.bagPlan.bags.map((bag) =>

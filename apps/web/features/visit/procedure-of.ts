@@ -4,13 +4,13 @@ import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
 import { visitProcedure } from '@almanac/softener/procedure/visit-procedure'
 import { procedureContextOf } from '@almanac/softener/rebed/rebed-of-record'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 
 const SHORT = ['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency'] as const
 
 /** The steps of this visit: a rebed's own, or the short ones of its kind. */
-export function procedureOf(visit: VisitPage, unitSystem: UnitSystem, figures: FirmFigures): Procedure {
-  const context = procedureContextOf(visit.bed, visit.water, { figures, unitSystem })
+export function procedureOf(visit: VisitPage, display: AmountDisplay, figures: FirmFigures): Procedure {
+  const context = procedureContextOf(visit.bed, visit.water, { figures, display })
   if (visit.kind === 'rebed') return rebedProcedure(context)
   return visitProcedure(SHORT.find((kind) => kind === visit.kind) ?? 'other', context)
 }

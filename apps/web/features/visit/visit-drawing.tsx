@@ -8,7 +8,7 @@ import { useSession } from '@/client/providers'
 export function VisitDrawing({ visit }: { visit: VisitPage }) {
   const { me, figures } = useSession()
   if (!visit.bed) return null
-  const drawing = drawingOf(visit.bed, visit.water, { figures, unitSystem: me.company.unitSystem })
+  const drawing = drawingOf(visit.bed, visit.water, { figures, display: me.company })
   return (
     <Section title="The tank, to scale">
       {drawing.ok ? <BedDrawing drawing={drawing.value} title={`Bed at ${visit.siteLabel}`} height={560} /> : <p>{drawing.reason}</p>}

@@ -8,7 +8,7 @@ import { useSession } from '@/client/providers'
 /** What to carry in, line by line; each line can be asked why. */
 export function VisitKit({ visit }: { visit: VisitPage }) {
   const { me, figures } = useSession()
-  const kit = visit.bed ? kitOf(visit.bed, { figures, unitSystem: me.company.unitSystem }) : null
+  const kit = visit.bed ? kitOf(visit.bed, { figures, display: me.company }) : null
   if (!kit) return null
   if (!kit.ok)
     return (
@@ -34,14 +34,14 @@ export function VisitKit({ visit }: { visit: VisitPage }) {
               {line.text}
             </Why>
             <span className="text-soft">
-              {line.weightLb ? formatWeightLb(line.weightLb, me.company.unitSystem) : line.toReturn ? 'comes back' : ''}
+              {line.weightLb ? formatWeightLb(line.weightLb, me.company) : line.toReturn ? 'comes back' : ''}
             </span>
           </li>
         ))}
       </ul>
       <p className="mt-3">
-        To carry in: {formatWeightLb(loadWeightLb, me.company.unitSystem)}. Heaviest lift: {heaviestLift},{' '}
-        {formatWeightLb(heaviestLiftLb, me.company.unitSystem)}.
+        To carry in: {formatWeightLb(loadWeightLb, me.company)}. Heaviest lift: {heaviestLift}, {formatWeightLb(heaviestLiftLb, me.company)}
+        .
       </p>
       {warnings.map((warning) => (
         <p key={warning} className="mt-1 font-medium">

@@ -34,7 +34,7 @@ export function Visit({ visitId }: { visitId: string }) {
           ? `${entries} ${entries === 1 ? 'entry' : 'entries'} kept on this tablet, not yet at the office`
           : ''
   const left = visit && ready && draft.startedAt === null ? handle.leftFor(visit.jobId) : null
-  const procedure = visit ? procedureOf(visit, me.company.unitSystem, figures) : null
+  const procedure = visit ? procedureOf(visit, me.company, figures) : null
   const back = (
     <TextLink href="/today" link={Link}>
       Today

@@ -28,7 +28,6 @@ const NAMES = Object.keys(DELIVERED) as Name[]
 /** What a supply delivers from a day on. An empty field leaves the value as it was before that day; not known is said outright. */
 export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
   const { api, me } = useSession()
-  const units = me.company.unitSystem
   const [fromDay, setFromDay] = useState('')
   const before = periodBefore(periods, fromDay || null)
   const [disinfectant, setDisinfectant] = useState('')
@@ -45,7 +44,7 @@ export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
   const goesOn = chosen === undefined || chosen === before?.disinfectant
   const was: Record<Name, string | null> = {
     residual: goesOn ? mgL(before?.residualMgL ?? null) : null,
-    hardness: before ? hardnessWords(before, units) : null,
+    hardness: before ? hardnessWords(before, me.company) : null,
     iron: mgL(before?.ironMgL ?? null),
   }
   /** Said outright, of a value that was known before; whoever takes the day back to where nothing was known says nothing by it. */

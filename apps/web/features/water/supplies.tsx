@@ -27,7 +27,7 @@ export function Supplies() {
     }),
   )
   const rows = supplies.data?.pages.flatMap((one) => one.rows) ?? []
-  const units = me.company.unitSystem
+  const display = me.company
   return (
     <>
       <PageHead
@@ -52,7 +52,7 @@ export function Supplies() {
             {
               key: 'hardness',
               head: 'Hardness',
-              cell: (row) => (row.present ? (hardnessWords(row.present, units) ?? 'not known') : 'not known'),
+              cell: (row) => (row.present ? (hardnessWords(row.present, display) ?? 'not known') : 'not known'),
             },
             { key: 'iron', head: 'Iron', cell: (row) => mgL(row.present?.ironMgL ?? null) ?? '–' },
           ]}

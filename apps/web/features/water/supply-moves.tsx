@@ -1,14 +1,18 @@
 import type { SupplyPage } from '@almanac/contract/water'
+import { useDisplay } from '@almanac/ui/display'
 import { Section } from '@almanac/ui/section'
+import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
+import { type NumberDisplay, showWhole, withUnit } from '@almanac/units/format-number'
 import { useSession } from '@/client/providers'
 
-const inWords = (days: number) => {
+const inWords = (days: number, display: NumberDisplay) => {
   const size = Math.abs(days)
-  return size >= 300 ? `${(size / 365.25).toFixed(1)} years` : `${Math.round(size / 7)} weeks`
+  return size >= 300 ? withUnit(size / DAYS_PER_YEAR, 1, 'years', display) : withUnit(size / 7, 0, 'weeks', display)
 }
 
 /** What changes of this supply did to the middle days of its beds. */
 export function SupplyMoves({ moves }: { moves: SupplyPage['moves'] }) {
+  const display = useDisplay()
   const { me } = useSession()
   return (
     <Section title="What changes did to the forecasts">
@@ -21,8 +25,8 @@ export function SupplyMoves({ moves }: { moves: SupplyPage['moves'] }) {
               <span className="text-soft">
                 {new Date(move.at).toLocaleString('en-US', { timeZone: me.company.timeZone, dateStyle: 'medium', timeStyle: 'short' })}
               </span>{' '}
-              {move.beds.toLocaleString('en-US')} {move.beds === 1 ? 'bed' : 'beds'} moved, {move.earlier.toLocaleString('en-US')} of them
-              earlier; on average {inWords(move.meanDays)} {move.meanDays < 0 ? 'earlier' : 'later'}.
+              {showWhole(move.beds, display)} {move.beds === 1 ? 'bed' : 'beds'} moved, {showWhole(move.earlier, display)} of them earlier;
+              on average {inWords(move.meanDays, display)} {move.meanDays < 0 ? 'earlier' : 'later'}.
             </li>
           ))}
         </ul>

@@ -7,6 +7,7 @@ import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
+import { showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
@@ -27,7 +28,7 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
   const withdraw = useCommand(api.water.withdrawPeriod.mutationOptions())
   const failure = supply.error ?? withdraw.error
   const page = supply.data
-  const units = me.company.unitSystem
+  const display = me.company
   return (
     <>
       <PageHead
@@ -39,7 +40,7 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
         }
         lead={
           page
-            ? `${page.kind === 'town' ? 'Town supply' : 'Private well'}, ${page.sites.toLocaleString('en-US')} sites, ${page.bedsWatched.toLocaleString('en-US')} beds watched.`
+            ? `${page.kind === 'town' ? 'Town supply' : 'Private well'}, ${showWhole(page.sites, display)} sites, ${showWhole(page.bedsWatched, display)} beds watched.`
             : undefined
         }
         actions={
@@ -53,7 +54,7 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
       {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void supply.refetch()} /> : null}
       {waiting !== null ? (
         <Notice kind="said">
-          Saved. {waiting.toLocaleString('en-US')} beds are being forecast again; what moved appears below within seconds.
+          Saved. {showWhole(waiting, display)} beds are being forecast again; what moved appears below within seconds.
         </Notice>
       ) : null}
       {supply.isPending ? <Skeleton lines={8} label="Reading the supply" /> : null}
@@ -67,7 +68,7 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
               columns={[
                 { key: 'from', head: 'From', phone: 'title', cell: (row) => row.fromDay ?? 'as far back as known' },
                 { key: 'disinfectant', head: 'Disinfectant', cell: (row) => periodWords(row) },
-                { key: 'hardness', head: 'Hardness', cell: (row) => hardnessWords(row, units) ?? 'not known' },
+                { key: 'hardness', head: 'Hardness', cell: (row) => hardnessWords(row, display) ?? 'not known' },
                 { key: 'iron', head: 'Iron', cell: (row) => mgL(row.ironMgL) ?? 'not known' },
                 { key: 'source', head: 'From whom', cell: (row) => <span className="text-soft">{row.source}</span> },
                 {

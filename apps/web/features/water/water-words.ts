@@ -1,7 +1,7 @@
 import type { SupplyPeriodRow } from '@almanac/contract/water'
 import { disinfectantWords } from '@almanac/records/disinfectant'
+import type { AmountDisplay } from '@almanac/units/display'
 import { formatHardnessGpg } from '@almanac/units/format'
-import type { UnitSystem } from '@almanac/units/unit-system'
 import { type Amount, enteredIn } from '@/client/amounts'
 
 export const hardnessOf = (amount: Amount | null) => enteredIn(amount, ['gpg', 'mg/L', 'dH', 'fH', 'mmol/L'])
@@ -10,10 +10,10 @@ export const concentrationOf = (amount: Amount | null) => enteredIn(amount, ['mg
 /** The value as typed and, where that was in another unit, as the company reads it. */
 export function hardnessWords(
   period: { hardnessGpg: number | null; entered: Record<string, { value: number; unit: string }> },
-  units: UnitSystem,
+  display: AmountDisplay,
 ): string | null {
   if (period.hardnessGpg === null) return null
-  const shown = formatHardnessGpg(period.hardnessGpg, units)
+  const shown = formatHardnessGpg(period.hardnessGpg, display)
   const typed = period.entered.hardness
   return typed && `${typed.value} ${typed.unit}` !== shown && !shown.endsWith(typed.unit)
     ? `${shown} (typed ${typed.value} ${typed.unit})`

@@ -3,8 +3,9 @@ import { Caution } from '@almanac/ui/caution'
 import { LinkButton } from '@almanac/ui/link-button'
 import { StatusWord } from '@almanac/ui/status-word'
 import { Why } from '@almanac/ui/why'
-import { formatPercent } from '@almanac/units/format'
+import { formatPercent, type NumberDisplay, withUnit } from '@almanac/units/format-number'
 import Link from 'next/link'
+import { useSession } from '@/client/providers'
 
 const URGENCY = {
   now: { shape: 'tick', tone: 'done', words: 'enough is known to do it' },
@@ -12,10 +13,11 @@ const URGENCY = {
   today: { shape: 'triangle', tone: 'danger', words: 'today' },
 } as const
 
-const hours = (value: number) => `${value.toFixed(1)} h`
+const hours = (value: number, display: NumberDisplay) => withUnit(value, 1, 'h', display)
 
 /** What to do as things stand, how sure that is, and the way to a job where the bed is known. */
 export function AdvicePart({ advice, proposeHref }: { advice: Advice; proposeHref: string | null }) {
+  const display = useSession().me.company
   const urgency = URGENCY[advice.urgency]
   return (
     <div>
@@ -37,9 +39,9 @@ export function AdvicePart({ advice, proposeHref }: { advice: Advice; proposeHre
             title: 'How the advice comes about',
             summary: `Of every action the hours to expect are added up: its own, and where it does not mend the cause, the call-back and the right cure. The one with the fewest is advised.`,
             inputs: [
-              { name: advice.label, value: hours(advice.expectedHours) },
+              { name: advice.label, value: hours(advice.expectedHours, display) },
               ...(advice.nextBest
-                ? [{ name: `Next best: ${advice.nextBest.label.toLowerCase()}`, value: hours(advice.nextBest.expectedHours) }]
+                ? [{ name: `Next best: ${advice.nextBest.label.toLowerCase()}`, value: hours(advice.nextBest.expectedHours, display) }]
                 : []),
             ],
             formula:
@@ -48,7 +50,7 @@ export function AdvicePart({ advice, proposeHref }: { advice: Advice; proposeHre
             source: 'common practice, no source',
           }}
         >
-          {formatPercent(advice.mends)} of such cases
+          {formatPercent(advice.mends, display)} of such cases
         </Why>
         .
       </p>

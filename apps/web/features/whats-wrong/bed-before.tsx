@@ -41,7 +41,7 @@ export function BedLine({ query }: { query: ReturnType<typeof useBed> }) {
     )
   const bed = query.data
   if (!bed) return <Skeleton lines={1} label="Reading the bed" />
-  const units = me.company.unitSystem
+  const display = me.company
   const began = beganWords(bed)
   return (
     <p className="mb-4">
@@ -49,7 +49,7 @@ export function BedLine({ query }: { query: ReturnType<typeof useBed> }) {
         {bed.site?.label ?? 'Tank in the workshop'}
       </TextLink>
       <span className="text-soft">
-        , {[tankWords(bed.tank, units), resinWords(bed, units), began ? `went in ${began}` : null].filter(Boolean).join(', ')}
+        , {[tankWords(bed.tank, display), resinWords(bed, display), began ? `went in ${began}` : null].filter(Boolean).join(', ')}
       </span>
     </p>
   )

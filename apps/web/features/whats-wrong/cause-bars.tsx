@@ -1,9 +1,8 @@
 import type { RankedCause, Triage } from '@almanac/softener/diagnosis/triage'
 import { Why } from '@almanac/ui/why'
-import { formatPercent } from '@almanac/units/format'
+import { formatChance, formatPercent, type NumberDisplay } from '@almanac/units/format-number'
 import type { Ok } from '@almanac/units/result'
-
-const shareWords = (chance: number) => (chance < 0.01 ? 'under 1 %' : chance > 0.99 ? 'over 99 %' : formatPercent(chance))
+import { useSession } from '@/client/providers'
 
 function chanceWords(chance: number): string {
   if (chance >= 0.85) return 'very likely'
@@ -14,16 +13,17 @@ function chanceWords(chance: number): string {
 
 /** Causes, likeliest first; each can be asked what speaks for and against it. */
 export function CauseBars({ found }: { found: Ok<Triage> }) {
+  const display = useSession().me.company
   return (
     <ol className="border-t border-line">
       {found.value.causes.map((one) => (
         <li key={one.cause.id} className="border-b border-line py-2.5">
           <p className="flex flex-wrap items-baseline justify-between gap-x-4">
-            <Why explanation={explain(one, found)}>
+            <Why explanation={explain(one, found, display)}>
               <span className={one.chance >= 0.2 ? 'font-semibold' : ''}>{one.cause.label}</span>
             </Why>
             <span className="text-soft">
-              {chanceWords(one.chance)}, <span className="text-ink">{shareWords(one.chance)}</span>
+              {chanceWords(one.chance)}, <span className="text-ink">{formatChance(one.chance, display)}</span>
             </span>
           </p>
           <span aria-hidden="true" className="mt-1 block h-2 bg-wash">
@@ -35,12 +35,12 @@ export function CauseBars({ found }: { found: Ok<Triage> }) {
   )
 }
 
-function explain({ cause, chance, priorChance, contributions }: RankedCause, { assumptions, sources }: Ok<Triage>) {
+function explain({ cause, chance, priorChance, contributions }: RankedCause, { assumptions, sources }: Ok<Triage>, display: NumberDisplay) {
   return {
-    title: `${cause.label}: ${shareWords(chance)}`,
+    title: `${cause.label}: ${formatChance(chance, display)}`,
     summary: `${cause.meaning} ${cause.cureText}`,
     inputs: [
-      { key: 'before', name: 'Before any check', value: shareWords(priorChance), from: cause.source },
+      { key: 'before', name: 'Before any check', value: formatChance(priorChance, display), from: cause.source },
       ...contributions.map((one) => ({
         key: one.title,
         name: one.title,
@@ -48,8 +48,7 @@ function explain({ cause, chance, priorChance, contributions }: RankedCause, { a
         from: `${one.reason} (${one.source})`,
       })),
     ],
-    formula:
-      'The share before any check, times what each answer speaks for or against, in the order they are asked, so that all causes add up to 100 % (Bayes).',
+    formula: `The share before any check, times what each answer speaks for or against, in the order they are asked, so that all causes add up to ${formatPercent(1, display)} (Bayes).`,
     assumptions,
     source: sources.join('; '),
   }

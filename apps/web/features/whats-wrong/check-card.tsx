@@ -3,19 +3,19 @@ import { Caution } from '@almanac/ui/caution'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { AMOUNT_KINDS } from '@almanac/units/amount-kinds'
 import { firstUnit } from '@almanac/units/dimensions'
-import type { UnitSystem } from '@almanac/units/unit-system'
+import type { AmountDisplay } from '@almanac/units/display'
 import { AmountField } from '@/client/amount-field'
 import { NUMBER_FIELDS, type Told } from './answers.ts'
 
 type Props = {
   check: Check
   told: Told
-  units: UnitSystem
+  display: AmountDisplay
   onTold: (told: Told) => void
 }
 
 /** One check: its cautions first, then how it is made, then its answers as large targets, and numbers where something is measured. */
-export function CheckCard({ check, told, units, onTold }: Props) {
+export function CheckCard({ check, told, display, onTold }: Props) {
   const fields = NUMBER_FIELDS.filter((one) => one.check === check.id)
   const measured = fields.some((one) => told.numbers[one.field])
   return (
@@ -42,10 +42,10 @@ export function CheckCard({ check, told, units, onTold }: Props) {
                 key={field}
                 label={label}
                 kind={kind}
-                unitWords={kind === 'hardness' ? firstUnit(AMOUNT_KINDS.hardness.dimension, units) : undefined}
+                unitWords={kind === 'hardness' ? firstUnit(AMOUNT_KINDS.hardness.dimension, display.unitSystem) : undefined}
                 askOdd={false}
                 tried
-                value={{ text: told.numbers[field] ?? '', unit: firstUnit(AMOUNT_KINDS[kind].dimension, units), why: '' }}
+                value={{ text: told.numbers[field] ?? '', unit: firstUnit(AMOUNT_KINDS[kind].dimension, display.unitSystem), why: '' }}
                 onChange={({ text }) => onTold({ ...told, numbers: { ...told.numbers, [field]: text } })}
               />
             ))}

@@ -26,13 +26,13 @@ export function WhatsWrong() {
   const { me } = useSession()
   const today = useToday()
   const mayPropose = usePermission('propose:job')
-  const units = me.company.unitSystem
+  const display = me.company
   const bedId = useSearchParams().get('bedId')
   const bed = useBed(bedId)
   const [told, setTold] = useTold()
   const [skipped, setSkipped] = useState<readonly CheckId[]>([])
   const locale = useLocale()
-  const evidence = useMemo(() => readTold(told, units, locale), [told, units, locale])
+  const evidence = useMemo(() => readTold(told, display.unitSystem, locale), [told, display, locale])
   const found = useMemo(() => triage({ ...evidence, skipped, bed: bedBefore(bed.data, today) }), [evidence, skipped, bed.data, today])
   const { emergency, next, advice, answered, problems } = found.value
   const site = bed.data?.site
@@ -46,7 +46,7 @@ export function WhatsWrong() {
   }
   const card = (id: string) => {
     const check = CHECKS.find((one) => one.id === id)
-    return check ? <CheckCard check={check} told={told} units={units} onTold={setTold} /> : null
+    return check ? <CheckCard check={check} told={told} display={display} onTold={setTold} /> : null
   }
   return (
     <div className="field mx-auto max-w-[1180px] bg-paper">

@@ -1,11 +1,14 @@
 import type { TankIdentity } from '@almanac/softener/identify/identify-tank'
+import { useDisplay } from '@almanac/ui/display'
 import { StatusWord } from '@almanac/ui/status-word'
-import { FIELD_OF_ASK, shareWords, sureWords } from './size-words.ts'
+import { formatChance } from '@almanac/units/format-number'
+import { FIELD_OF_ASK, sureWords } from './size-words.ts'
 
 type Props = { identity: TankIdentity; known: boolean; onAsk: (field: string) => void }
 
 /** The answer as it stands and what to ask next; stays in sight while one types. */
 export function AnswerBar({ identity, known, onAsk }: Props) {
+  const display = useDisplay()
   const best = identity.candidates[0]
   const next = identity.next[0]
   const second = identity.candidates[1]
@@ -20,7 +23,7 @@ export function AnswerBar({ identity, known, onAsk }: Props) {
               shape={identity.settled ? 'tick' : best.chance >= 0.5 ? 'half' : 'hollow'}
               tone={identity.settled ? 'done' : 'soft'}
             >
-              {near ? 'still open' : `${sureWords(best.chance)}, ${shareWords(best.chance)}`}
+              {near ? 'still open' : `${sureWords(best.chance)}, ${formatChance(best.chance, display)}`}
             </StatusWord>
           </span>
         ) : (

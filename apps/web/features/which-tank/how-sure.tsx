@@ -2,15 +2,15 @@ import { CLUE_LIMITS } from '@almanac/softener/identify/check-clues'
 import type { ClueId, TankClues } from '@almanac/softener/identify/clue-types'
 import type { TankIdentity } from '@almanac/softener/identify/identify-tank'
 import { Why } from '@almanac/ui/why'
+import type { AmountDisplay } from '@almanac/units/display'
 import { formatLengthIn, formatVolumeFt3 } from '@almanac/units/format'
+import { formatChance, withUnit } from '@almanac/units/format-number'
 import type { Ok } from '@almanac/units/result'
-import type { UnitSystem } from '@almanac/units/unit-system'
 import { useSession } from '@/client/providers'
-import { shareWords } from './size-words.ts'
 
 /** Whether the doubt matters, and how the shares come about. */
 export function HowSure({ found, clues }: { found: Ok<TankIdentity>; clues: TankClues }) {
-  const { unitSystem } = useSession().me.company
+  const display = useSession().me.company
   const { candidates, kitsDiffer, next, usedClues } = found.value
   const ask = next[0]
   const matters =
@@ -22,9 +22,9 @@ export function HowSure({ found, clues }: { found: Ok<TankIdentity>; clues: Tank
         explanation={{
           title: 'How the shares come about',
           summary: ask
-            ? `To ${ask.title} tells most: afterwards the likeliest size would have ${shareWords(ask.likeliestAfter)} on average. ${ask.how}`
+            ? `To ${ask.title} tells most: afterwards the likeliest size would have ${formatChance(ask.likeliestAfter, display)} on average. ${ask.how}`
             : 'No question that can be answered from here would tell more.',
-          inputs: usedClues.map((clue) => ({ key: clue, name: name(clue), value: shown(clue, clues, unitSystem) })),
+          inputs: usedClues.map((clue) => ({ key: clue, name: name(clue), value: shown(clue, clues, display) })),
           formula:
             'The share of each size among tanks, times how well each clue fits it, over all sizes (Bayes). A clue fits by a normal error, with a few in a hundred taken for slips; sizes outside the table are gone through by the half inch.',
           assumptions: found.assumptions,
@@ -43,9 +43,9 @@ function name(clue: ClueId): string {
   return CLUE_LIMITS[clue].name
 }
 
-function shown(clue: ClueId, clues: TankClues, unitSystem: UnitSystem): string {
+function shown(clue: ClueId, clues: TankClues, display: AmountDisplay): string {
   const value = clues[clue]
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
-  if (clue === 'nominalGrains') return `${(value ?? 0).toLocaleString('en-US')} grains`
-  return clue === 'resinFt3' ? formatVolumeFt3(value ?? null, unitSystem) : formatLengthIn(value ?? null, unitSystem)
+  if (clue === 'nominalGrains') return withUnit(value ?? 0, 0, 'grains', display)
+  return clue === 'resinFt3' ? formatVolumeFt3(value ?? null, display) : formatLengthIn(value ?? null, display)
 }

@@ -22,14 +22,14 @@ const FIRST = 4
 /** Which tank is it? For a telephone in one hand, while somebody holds the tape: the answer follows as one types. */
 export function WhichTank() {
   const { me, figures } = useSession()
-  const { unitSystem } = me.company
+  const display = me.company
   const bedId = useSearchParams().get('bedId')
-  const [texts, change] = useClueTexts(unitSystem === 'us' ? 'in' : 'cm')
+  const [texts, change] = useClueTexts(display.unitSystem === 'us' ? 'in' : 'cm')
   const [all, setAll] = useState(false)
   const locale = useLocale()
   const read = useMemo(() => readClues(texts, locale), [texts, locale])
   const clues = useDeferredValue(read.clues)
-  const found = useMemo(() => identifyTank({ clues, figures, unitSystem }), [clues, figures, unitSystem])
+  const found = useMemo(() => identifyTank({ clues, figures, display }), [clues, figures, display])
   if (!found.ok) return <Notice kind="mind">{found.reason}</Notice>
   const identity = found.value
   const known = identity.usedClues.length > 0

@@ -41,7 +41,7 @@ export function WriteSize({ bedId, best, fromLabel }: Props) {
         <TextLink href={`/beds/${bed.id}`} link={Link}>
           {bed.site?.label ?? 'the workshop'}
         </TextLink>
-        . On record: <strong>{tankWords(bed.tank, me.company.unitSystem)}</strong>.
+        . On record: <strong>{tankWords(bed.tank, me.company)}</strong>.
       </p>
       {change.error ? (
         <Problem happened={readFailure(change.error).message} kept="The size on record is unchanged; what you typed still stands here." />

@@ -16,9 +16,10 @@ const change = can('change:stores').stores
 
 export const stores = {
   orders: read.orders.handler(async ({ context: { who, scope } }) => {
-    const { timeZone, unitSystem } = who.company
+    const { timeZone } = who.company
+    const display = who.company
     const { figures } = mergeFigures((await readFirmFigures(scope)).filter((row) => row.inUse))
-    return orderList(scope, { today: dayIn(timeZone), unitSystem, figures })
+    return orderList(scope, { today: dayIn(timeZone), display, figures })
   }),
   loadList: read.loadList.handler(({ context, input }) => loadList(context.scope, input.crewDayId)),
   pick: read.pick.handler(({ context, input }) => pickKits(context.scope, input)),
