@@ -68,7 +68,7 @@ test('from a bed: its record is the prior, measurements go before answers, and t
   await page.locator('a[href^="/whats-wrong?bedId="]').first().click()
   await expect(page).toHaveURL(/whats-wrong\?bedId=/)
   await expect(
-    page.getByText(/forecast gives \d+ % that this bed has failed|A bed \d+ years old|Nothing is known of the bed’s age/),
+    page.getByText(/forecast gives \d+% that this bed has failed|A bed \d+ years old|Nothing is known of the bed’s age/),
   ).toBeVisible({
     timeout: 30_000,
   })

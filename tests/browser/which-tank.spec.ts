@@ -57,7 +57,7 @@ test.describe('on a telephone', () => {
     await expect(page.getByText('"1054" was read as 10 x 54 in.')).toBeVisible()
     await label.fill('48k')
     await expect(page.getByText('over 99%')).toHaveCount(0)
-    await expect(page.getByRole('listitem').filter({ hasText: '10 × 54 in' })).toContainText(/\d\d %/)
+    await expect(page.getByRole('listitem').filter({ hasText: '10 × 54 in' })).toContainText(/\d\d%/)
     await label.fill('the blue one')
     await expect(page.getByText(/is not understood as a tank/)).toBeVisible()
     await page.getByLabel('Floor to the rim, without the valve').fill('4000')

@@ -9,7 +9,7 @@ import { useCommand } from '@/client/use-command'
 import { type Texts, Unreadable } from './figure-amounts.ts'
 import { FigureField } from './figure-field.tsx'
 import { formOf } from './figure-forms.ts'
-import { figureName, figureWords } from './figure-words.ts'
+import { dialogTitle, figureWords } from './figure-words.ts'
 
 type Props = { figureKey: string; value: unknown; row: FigureRow | undefined; onClose: () => void }
 
@@ -40,7 +40,7 @@ export function EditFigure({ figureKey, value, row, onClose }: Props) {
     const key = figureKey === 'tank:new' ? tankKey(next as { diameterIn: number; heightIn: number }) : figureKey
     change.send({ key, version, value: next, note: note.trim() || null })
   }
-  const name = value === null ? (figureKey === 'tank:new' ? 'Add a tank' : 'Add a valve') : figureName(figureKey, me.company, value)
+  const name = dialogTitle(figureKey, value, me.company)
   return (
     <FormDialog
       title={name}

@@ -69,6 +69,12 @@ export function figureName(key: string, display: AmountDisplay, value?: unknown)
   return FIXED[key] ?? key
 }
 
+/** What the dialog that sets a figure is titled by: what it edits, or that it adds a tank or a valve. A price without a value is no new valve. */
+export function dialogTitle(key: string, value: unknown, display: AmountDisplay): string {
+  if (key === 'tank:new') return 'Add a tank'
+  return key.startsWith('valve:') && value === null ? 'Add a valve' : figureName(key, display, value)
+}
+
 function range({ min, usual, max }: Range, show: (value: number) => string): string {
   return min === undefined || max === undefined || min === max ? show(usual) : `${show(usual)} (${show(min)} to ${show(max)})`
 }
