@@ -117,7 +117,7 @@ export const AMOUNT_KINDS = {
     [0, 100],
     [30, 80],
     '48',
-    'new resin 44 to 48 %: typical data sheets; the rest common practice, no source',
+    'new resin 44 to 48%: typical data sheets; the rest common practice, no source',
   ),
   share: rule('A share', PERCENT, [0, 100], undefined, '60'),
   saltShare: rule('A share', PERCENT, [0, 1000], undefined, '60'),

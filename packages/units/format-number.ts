@@ -64,7 +64,7 @@ function eighthsWith(value: number, show: (whole: number) => string): string {
   return whole === 0 && part !== '' ? `${sign}${part}` : `${sign}${show(whole)}${part}`
 }
 
-/** A share of one as a percentage in the locale's form, at most `decimals` places: 0.28 is "28%" in en-US, "28%" in de-DE. */
+/** A share of one as a percentage in the locale's form, at most `decimals` places: 0.28 is "28%" in en-US, "28 %" in de-DE, with a no-break space. */
 export function formatPercent(share: number | null | undefined, display: NumberDisplay, decimals = 0): string {
   if (share === null || share === undefined || !Number.isFinite(share)) return NOT_KNOWN
   const format = numberFormat(display.locale, { style: 'percent', maximumFractionDigits: decimals })

@@ -23,7 +23,7 @@ export const READING_MODELS: Readonly<Record<'capacity' | 'moisture' | 'pressure
     riseSd: 0.07,
     noiseSd: 0.06,
     source:
-      'A bed is replaced when its capacity has fallen by 25 % (UFC 3-240-13FN, 2005, §2-2.5.1.4), so that this is where life ends. Noise of a run measured by meter and hardness kit: common practice, no source.',
+      'A bed is replaced when its capacity has fallen by 25% (UFC 3-240-13FN, 2005, §2-2.5.1.4), so that this is where life ends. Noise of a run measured by meter and hardness kit: common practice, no source.',
   },
   moisture: {
     start: 0.46,

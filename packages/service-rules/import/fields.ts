@@ -61,7 +61,7 @@ export const importFields: readonly FieldDescription[] = [
   { field: 'tank', title: 'Tank', accepts: '10x54, 48,000 grain, 1.5 cu ft, 42 L, twin 14x65', joinWith: null },
   { field: 'tankCount', title: 'Number of tanks', accepts: '1 to 8', joinWith: null },
   { field: 'resinVolume', title: 'Resin volume', accepts: '1.5 cu ft or 42 L', joinWith: null },
-  { field: 'resinKind', title: 'Resin kind', accepts: '8 %, 10 % or fine mesh', joinWith: null },
+  { field: 'resinKind', title: 'Resin kind', accepts: '8%, 10% or fine mesh', joinWith: null },
   { field: 'installed', title: 'Softener installed', accepts: '14 May 2009, 2009, before 2015, ca. 2012', joinWith: null },
   { field: 'bedBegan', title: 'Resin last replaced', accepts: '14 May 2018, 2018, before 2015', joinWith: null },
   { field: 'lastSeen', title: 'Last seen', accepts: 'the last visit: a date, a month or a year', joinWith: null },

@@ -39,7 +39,7 @@ export function readResinVolume(text: string, columnUnit: ResinVolumeUnit | null
   return read({ resinVolumeFt3, enteredValue: value, enteredUnit: unit, asWritten: text })
 }
 
-/** The kind of resin: 8 % or 10 % crosslinked gel, or fine mesh. A cell "standard" means 8 %, said as an assumption. */
+/** The kind of resin: 8% or 10% crosslinked gel, or fine mesh. A cell "standard" means 8%, said as an assumption. */
 export function readResinKind(text: string): Reading<ResinKindId> {
   const plain = text.trim().toLowerCase()
   const fine = /fine\s*-?\s*mesh|\bfine\b|\bfm\b/.test(plain)
@@ -49,6 +49,6 @@ export function readResinKind(text: string): Reading<ResinKindId> {
   if (ten && !eight && !fine) return read('gel-10')
   if (eight && !ten) return read('gel-8')
   if (/^(?:std\.?|standard|regular|normal|gel)(?:\s+(?:resin|mesh|gel|cation))*$/.test(plain))
-    return read('gel-8', `"${text}" was read as 8 % resin.`)
-  return unreadable(`"${text}" is no kind of resin known here. Type 8 %, 10 % or fine mesh, or leave it empty.`)
+    return read('gel-8', `"${text}" was read as 8% resin.`)
+  return unreadable(`"${text}" is no kind of resin known here. Type 8%, 10% or fine mesh, or leave it empty.`)
 }

@@ -73,7 +73,7 @@ export function cardFacts(
       ...evaluation.fillAssumptions,
       ...(input.resinKind === null ? ['Resin kind not recorded: 8% crosslink gel assumed (common practice).'] : []),
       ...(input.bedAgeYears === null ? [`When the bed went in is not known: ${ASSUMED_AGE_YEARS} years assumed.`] : []),
-      'Capacity falls by 3% a year, the middle of 1 to 5 % (UFC 3-240-13FN).',
+      'Capacity falls by 3% a year, the middle of 1 to 5% (UFC 3-240-13FN).',
       ...(season.assumed === 'none' ? [] : [SEASON_WORDS[season.assumed]]),
       ...(input.dissolvedSolidsMgL === null ? ['Dissolved solids not measured: taken as up to 500 mg/L.'] : []),
     ],

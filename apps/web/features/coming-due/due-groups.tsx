@@ -23,7 +23,6 @@ const KIND: Record<DueGrouping, string> = { supply: 'supply', area: 'town', resi
 
 const nameOf = (group: Group, by: DueGrouping) =>
   group.name === null ? REST[by] : by === 'resin' ? (resinKindWords[group.name as RecordedResinKind] ?? 'resin not known') : group.name
-const _figure = (value: number) => value.toFixed(1)
 
 /** The beds of the firm told apart by supply, town or kind of resin; read when asked for. */
 export function DueGroups({ by }: { by: DueGrouping }) {

@@ -1,8 +1,8 @@
 import type { DaySheet } from '@almanac/contract/day-sheets'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
-import { formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 import type { AmountDisplay } from '@almanac/units/display'
+import { formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 
 /** What the day's rebeds put on the vehicle: ft³ and lb to carry out in the morning. `unknown` counts rebeds whose kit cannot be made up. */
 export function sheetLoad(

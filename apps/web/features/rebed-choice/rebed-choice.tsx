@@ -43,7 +43,7 @@ export function RebedChoice({ bedId }: { bedId: string }) {
       />
       <div className="mb-6 max-w-md">
         <AmountField
-          label="A planned rebed with 8 % costs"
+          label="A planned rebed with 8% costs"
           hint={
             choice.plannedRebedMinor === null
               ? 'The firm has not set it: the owner enters it under The firm’s figures. A figure typed here holds on this page alone.'

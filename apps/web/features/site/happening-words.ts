@@ -6,9 +6,9 @@ import { jobKindWords } from '@almanac/records/job-kind'
 import { measuringPointLines } from '@almanac/records/measuring-point'
 import { resinKindWords } from '@almanac/records/resin-kind'
 import { visitOutcomeWords } from '@almanac/records/visit-outcome'
+import type { AmountDisplay } from '@almanac/units/display'
 import { formatHardnessGpg, formatPressurePsi, formatVolumeFt3 } from '@almanac/units/format'
 import { formatPercent } from '@almanac/units/format-number'
-import type { AmountDisplay } from '@almanac/units/display'
 import { monthWords, spanWords } from '@/client/bed-facts-words'
 
 const CAUSES: Record<string, string> = {
