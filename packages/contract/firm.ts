@@ -1,7 +1,7 @@
 import { valveControls } from '@almanac/records/valve-control'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { command, Id, Instant, page, pageOf, Version } from './shared.ts'
+import { command, Id, Instant, page, pageOf, SeenVersion, Version } from './shared.ts'
 
 const number = z.number().min(-1e9).max(1e9)
 const Range = z.strictObject({ min: number.optional(), usual: number, max: number.optional() })
@@ -60,9 +60,6 @@ export const FigureRow = z.object({
   inUse: z.boolean(),
 })
 export type FigureRow = z.infer<typeof FigureRow>
-
-/** 0 where the screen saw no figure of the firm's own under this key. */
-const SeenVersion = z.number().int().min(0)
 
 export const ChangeFigureInput = command({
   key: FigureKey,

@@ -21,6 +21,9 @@ const LARGEST_WHOLE = 2_147_483_647
 /** The version of a row as the screen saw it. */
 export const Version = z.number().int().min(1).max(LARGEST_WHOLE)
 
+/** The version of a row as the screen saw it; 0 where there was no row yet. */
+export const SeenVersion = z.number().int().min(0).max(LARGEST_WHOLE)
+
 /** What each command carries: an id made by the screen, so that sending twice applies once. */
 export const command = <S extends z.ZodRawShape>(shape: S) => z.object({ commandId: Id, ...shape })
 
