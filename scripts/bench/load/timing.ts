@@ -1,7 +1,7 @@
 export type Spread = { p50: number; p95: number; n: number }
 
 /** The value that a share of the sorted list does not exceed (nearest rank). */
-function quantile(sorted: readonly number[], share: number): number {
+export function quantile(sorted: readonly number[], share: number): number {
   return sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)] ?? Number.NaN
 }
 
