@@ -8,6 +8,7 @@ import { planKinds, planStates } from './day-plan.ts'
 import { recordedDisinfectants } from './disinfectant.ts'
 import { endCauses } from './end-cause.ts'
 import { dueGroupings, runScopes } from './forecast-run.ts'
+import { identityEventKinds } from './identity-event.ts'
 import { importRowStatuses, importStates } from './import-state.ts'
 import { jobKinds } from './job-kind.ts'
 import { jobStates } from './job-state.ts'
@@ -33,6 +34,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'contact.role': contactRoles,
   'forecast_group.by': dueGroupings,
   'forecast_run.scope': runScopes,
+  'identity_event.kind': identityEventKinds,
   'import_batch.state': importStates,
   'import_row.status': importRowStatuses,
   'inspection.bead_condition': beadConditions,

@@ -1,14 +1,6 @@
+import type { IdentityEventKind } from '@almanac/records/identity-event'
 import { newId } from '@almanac/runtime/ids'
 import { identityClient } from '../client.ts'
-
-export type IdentityEventKind =
-  | 'signed-in'
-  | 'sign-in-failed'
-  | 'signed-out'
-  | 'session-ended'
-  | 'company-changed'
-  | 'password-changed'
-  | 'name-changed'
 
 /**
  * Writes down what happened to someone's way in: who, which session, when, and nothing personal. Failed sign-ins of one account, or of none, within a minute are
