@@ -1,7 +1,7 @@
 import type { CheckImportInput, ImportCounts } from '@almanac/contract/imports'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
-import type { Scope } from '@almanac/database/in-company'
+import { inCompany, type Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import { saveRowOutcomes } from '@almanac/database/sql/import-row-outcomes'
 import { AppError } from '@almanac/runtime/errors'
@@ -12,9 +12,24 @@ import { mappingOf, type StoredMapping } from './batch-mapping.ts'
 import { countPlan } from './count-plan.ts'
 import { planImport } from './plan-import.ts'
 import { readBatch, readBatchRows } from './read-batch.ts'
+import { readRowsApart } from './read-rows-apart.ts'
 
 const CHUNK = 2000
 const OPEN = new Set(['draft', 'failed'])
+
+/** What the rows say by the choices made. Read before the command: its turn may be long in coming, and no transaction waits for it. Rows never change. */
+async function readByChoices({ companyId }: Scope, { batchId, columns }: z.infer<typeof CheckImportInput>) {
+  const { mapping, rows, today } = await inCompany({ companyId }, async (tx) => {
+    const batch = await readBatch(tx, companyId, batchId)
+    const mapping = mappingOf(batch.header, columns)
+    const problems = mappingProblems(mapping)
+    if (problems.length > 0) throw new AppError('invalid', `${problems.join(' ')} Nothing was checked yet.`, { problems })
+    const rows = await readBatchRows(tx, companyId, batchId)
+    return { mapping, rows, ...(await companyFacts(tx, companyId)) }
+  })
+  const reading = await readRowsApart(companyId, { rows: rows.map(({ line, cells }) => ({ line, cells })), mapping, today })
+  return { rows: rows.map(({ id, line }) => ({ id, line })), reading }
+}
 
 /**
  * Keeps the choices for the columns and works out what the import would do to every row, without touching a customer or a site. Problem rows are kept
@@ -25,16 +40,12 @@ export async function checkImport(
   input: z.infer<typeof CheckImportInput>,
 ): Promise<ImportCounts & { version: number }> {
   const { companyId } = scope
+  const { rows, reading } = await readByChoices(scope, input)
   const work = async (tx: Tx, command: Command) => {
     const batch = await readBatch(tx, companyId, input.batchId)
     if (!OPEN.has(batch.state))
       throw new AppError('conflict', 'This import is under way or done already, so its columns stand. Nothing was changed.')
-    const mapping = mappingOf(batch.header, input.columns)
-    const problems = mappingProblems(mapping)
-    if (problems.length > 0) throw new AppError('invalid', `${problems.join(' ')} Nothing was checked yet.`, { problems })
-    const { today } = await companyFacts(tx, companyId)
-    const rows = await readBatchRows(tx, companyId, batch.id)
-    const plan = await planImport(tx, { companyId, fileName: batch.fileName, mapping, rows, today })
+    const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading })
     // What would happen is kept as notes and problems only: nothing has been made yet, so no row points anywhere.
     const outcomes = plan.rows.map(({ ledger: _, ...row }) => ({ ...row, customerId: null, siteId: null, softenerId: null, before: null }))
     for (let start = 0; start < outcomes.length; start += CHUNK) await saveRowOutcomes(tx, companyId, outcomes.slice(start, start + CHUNK))

@@ -1,9 +1,8 @@
 import type { Disinfectant } from '@almanac/records/disinfectant'
 import { factWords } from '@almanac/records/import-facts'
-import type { ImportedRecord } from '@almanac/service-rules/import/import-types'
 import { normaliseText } from '@almanac/service-rules/import/normalise'
 import { sameFact } from './facts.ts'
-import { type Wanted, wantedFromRecord } from './wanted-from-record.ts'
+import type { RowWants, Wanted } from './wanted-from-record.ts'
 
 const KIND_WORDS = {
   customer: 'customer',
@@ -35,7 +34,7 @@ export function emptyWants(): FileWants {
 /** "Well", "private well", "own bore": each house's own water, kept under one name since nothing tells them apart. */
 const plainWell = /^(?:private|own|domestic|house)?\s*(?:well|bore(?:hole)?)(?:\s*water)?$/
 
-function gatherSupply(wants: FileWants, name: string, record: ImportedRecord, siteKey: string, line: number): void {
+function gatherSupply(wants: FileWants, name: string, disinfectant: Disinfectant | null, siteKey: string, line: number): void {
   const folded = normaliseText(name)
   const isWell = /\bwells?\b|\bbore(?:hole)?\b/.test(folded)
   const key = plainWell.test(folded) ? 'private well' : folded
@@ -46,15 +45,13 @@ function gatherSupply(wants: FileWants, name: string, record: ImportedRecord, si
     line,
     disinfectants: new Map(),
   }
-  const { disinfectant } = record.water
   if (disinfectant) supply.disinfectants.set(disinfectant, (supply.disinfectants.get(disinfectant) ?? 0) + 1)
   wants.supplies.set(key, supply)
   wants.supplyOfSite.set(siteKey, { supply: key, line })
 }
 
 /** Adds a row. Where two rows differ about the same thing the later one counts, and says so. */
-export function gatherRow(wants: FileWants, record: ImportedRecord, line: number): void {
-  const row = wantedFromRecord(record, line)
+export function gatherRow(wants: FileWants, row: RowWants, line: number): void {
   const notes = [...row.notes]
   for (const thing of row.things) {
     const known = wants.things.get(thing.key)
@@ -77,6 +74,6 @@ export function gatherRow(wants: FileWants, record: ImportedRecord, line: number
   }
   const parents = row.things[0]?.parents
   if (parents) wants.rowKeys.set(line, parents)
-  if (row.supplyName && parents) gatherSupply(wants, row.supplyName, record, parents.site, line)
+  if (row.supplyName && parents) gatherSupply(wants, row.supplyName, row.disinfectant, parents.site, line)
   if (notes.length > 0) wants.notes.set(line, notes)
 }

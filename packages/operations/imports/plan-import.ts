@@ -1,10 +1,9 @@
 import type { Tx } from '@almanac/database/client'
 import { readImportLedger, readUndoneBatches } from '@almanac/database/read/import-ledger'
 import { readPresentCustomers, readPresentSites, readPresentSofteners } from '@almanac/database/read/import-present'
-import type { ColumnMapping } from '@almanac/service-rules/import/import-types'
 import { foldLedger, type LedgerEntry } from './ledger.ts'
 import { emptyPlan, type Plan } from './plan-types.ts'
-import { type FileReading, readRows, type StoredRow } from './read-rows.ts'
+import type { FileReading, StoredRow } from './read-rows.ts'
 import { settleSupplies } from './settle-supplies.ts'
 import { settleThings } from './settle-things.ts'
 import type { Outcomes } from './settling.ts'
@@ -12,10 +11,9 @@ import type { Outcomes } from './settling.ts'
 export type PlanInput = {
   companyId: string
   fileName: string
-  mapping: ColumnMapping
-  rows: readonly StoredRow[]
-  today: string
-  onProgress?: (read: number) => Promise<void>
+  rows: readonly Pick<StoredRow, 'id' | 'line'>[]
+  /** What was read in them. */
+  reading: FileReading
 }
 
 const keysOf = (reading: FileReading, kind: string) =>
@@ -26,8 +24,7 @@ const keysOf = (reading: FileReading, kind: string) =>
  * looked up by their match keys in bulk.
  */
 export async function planImport(tx: Tx, input: PlanInput): Promise<Plan> {
-  const { companyId, rows } = input
-  const reading = await readRows(rows, input.mapping, input.today, input.onProgress ?? (async () => {}))
+  const { companyId, rows, reading } = input
   const customers = await readPresentCustomers(tx, companyId, keysOf(reading, 'customer'))
   const isFresh = customers.length === 0
   const sites = isFresh ? [] : await readPresentSites(tx, companyId, keysOf(reading, 'site'))
@@ -55,7 +52,7 @@ export async function planImport(tx: Tx, input: PlanInput): Promise<Plan> {
   return plan
 }
 
-function rowOutcome(row: StoredRow, reading: FileReading, outcomes: Outcomes): Plan['rows'][number] {
+function rowOutcome(row: Pick<StoredRow, 'id' | 'line'>, reading: FileReading, outcomes: Outcomes): Plan['rows'][number] {
   const problems = reading.problems.get(row.line)
   const base = { id: row.id, line: row.line, problems: [], customerId: null, siteId: null, softenerId: null, notes: [], ledger: [] }
   if (problems) return { ...base, status: 'problem', problems }

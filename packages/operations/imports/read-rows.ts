@@ -3,38 +3,53 @@ import type { ColumnMapping } from '@almanac/service-rules/import/import-types'
 import { readRow } from '@almanac/service-rules/import/read-row'
 import { emptyWants, type FileWants, gatherRow } from './gather-wanted.ts'
 import type { Problem } from './plan-types.ts'
+import { type RowWants, wantedFromRecord } from './wanted-from-record.ts'
 
 export type StoredRow = { id: string; line: number; cells: string[] }
+
+/** What one row wants, or why it could not be understood; plain data. */
+export type RowRead = { line: number; problems: Problem[] } | { line: number; wants: RowWants; assumptions: string[] }
 
 /** What a file wants, and the problems of its rows that could not be understood. */
 export type FileReading = { wants: FileWants; problems: Map<number, Problem[]>; assumptions: Map<number, string[]> }
 
 const PAUSE_EVERY = 500
 
-/** Reads every row by the firm's choices. A bad row stops nothing. `onProgress` hears how many are read; the process breathes in between. */
+export function emptyReading(): FileReading {
+  return { wants: emptyWants(), problems: new Map(), assumptions: new Map() }
+}
+
+/** Reads one row by the firm's choices. */
+export function readOneRow({ line, cells }: Omit<StoredRow, 'id'>, mapping: ColumnMapping, today: string): RowRead {
+  const result = readRow(cells, mapping, { today })
+  if (!result.ok) return { line, problems: result.problems }
+  return { line, wants: wantedFromRecord(result.record, line), assumptions: result.assumptions.map((one) => one.sentence) }
+}
+
+/** Adds a row, in the order of the file. A bad row stops nothing. */
+export function addRow(reading: FileReading, row: RowRead): void {
+  if ('problems' in row) {
+    reading.problems.set(row.line, row.problems)
+    return
+  }
+  gatherRow(reading.wants, row.wants, row.line)
+  if (row.assumptions.length > 0) reading.assumptions.set(row.line, row.assumptions)
+}
+
+/** Reads every row in this process. `onProgress` hears how many are read; the process breathes in between. */
 export async function readRows(
   rows: readonly StoredRow[],
   mapping: ColumnMapping,
   today: string,
   onProgress: (read: number) => Promise<void>,
 ): Promise<FileReading> {
-  const reading: FileReading = { wants: emptyWants(), problems: new Map(), assumptions: new Map() }
+  const reading = emptyReading()
   for (const [index, row] of rows.entries()) {
     if (index > 0 && index % PAUSE_EVERY === 0) {
       await setImmediate()
       await onProgress(index)
     }
-    const result = readRow(row.cells, mapping, { today })
-    if (!result.ok) {
-      reading.problems.set(row.line, result.problems)
-      continue
-    }
-    gatherRow(reading.wants, result.record, row.line)
-    if (result.assumptions.length > 0)
-      reading.assumptions.set(
-        row.line,
-        result.assumptions.map((one) => one.sentence),
-      )
+    addRow(reading, readOneRow(row, mapping, today))
   }
   return reading
 }

@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises'
 import type { ImportRowView } from '@almanac/contract/imports'
 import type { Scope } from '@almanac/database/in-company'
 import { inCompany } from '@almanac/database/in-company'
@@ -54,9 +55,12 @@ export async function showRows(
   const page = await readImportRows(scope, query)
   const { today } = await inCompany(scope, (tx) => companyFacts(tx, scope.companyId))
   const mapping = mappingOf(page.header, (page.mapping as unknown as StoredMapping).columns)
-  const rows = page.rows.map((row) => {
+  const rows: ImportRowView[] = []
+  for (const row of page.rows) {
+    // The costliest row an upload may hold takes some milliseconds; others get their turn between two.
+    await setImmediate()
     const reading = readRow(row.cells, mapping, { today })
-    return {
+    rows.push({
       id: row.id,
       line: row.line,
       status: row.status as ImportRowView['status'],
@@ -64,7 +68,7 @@ export async function showRows(
       problems: (row.problems as unknown as Problem[]).map(({ column, value, reason }) => ({ column, value, reason })),
       notes: row.notes as string[],
       understood: reading.ok ? understood(reading.record) : null,
-    }
-  })
+    })
+  }
   return { rows, nextCursor: page.nextCursor }
 }

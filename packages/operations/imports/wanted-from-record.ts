@@ -1,3 +1,4 @@
+import type { Disinfectant } from '@almanac/records/disinfectant'
 import type { ImportKind } from '@almanac/records/import-facts'
 import type { DayReading, ImportedRecord } from '@almanac/service-rules/import/import-types'
 import { matchKeys } from '@almanac/service-rules/import/match-keys'
@@ -19,8 +20,8 @@ export type Wanted = {
   isRebed: boolean
 }
 
-/** The name of the water supply a row speaks of, beside its things. */
-export type RowWants = { things: Wanted[]; supplyName: string | null; notes: string[] }
+/** The name of the water supply a row speaks of and what is in its water, beside its things. */
+export type RowWants = { things: Wanted[]; supplyName: string | null; disinfectant: Disinfectant | null; notes: string[] }
 
 const span = (prefix: 'installed' | 'began', day: DayReading | null): Fact | null =>
   day && { [`${prefix}Earliest`]: day.earliestDay, [`${prefix}Latest`]: day.latestDay, [`${prefix}AsWritten`]: day.asWritten }
@@ -134,5 +135,5 @@ export function wantedFromRecord(record: ImportedRecord, line: number): RowWants
   if (!site.street) notes.push('The row names no street, so the site is called after the customer.')
   if (water.disinfectant && !water.supplyName && water.disinfectant !== 'none')
     notes.push('The disinfectant was not kept, for the row names no water supply. Write it on the supply’s own page.')
-  return { things, supplyName: water.supplyName, notes }
+  return { things, supplyName: water.supplyName, disinfectant: water.disinfectant, notes }
 }

@@ -25,6 +25,9 @@ export interface NoteFindings {
 /** Between an event and its date there may be a few words, but not another sentence. */
 const FARTHEST_CHARACTERS = 40
 const FARTHEST_BEFORE = 16
+/** The longest words of `noDateNear` with their marks and blanks, and what stands before them. */
+const FARTHEST_NEAR = 24
+const firstDate = new RegExp(dateInText.source, 'i')
 
 /**
  * Dated events in a notes column: "rebed 2016", "new resin 3/14", "resin changed May 2018", "2009 install". Quotes, plans, denials, phone numbers and other things being
@@ -40,8 +43,9 @@ export function findInNotes(notes: string, options: { today: IsoDay; dayOrder: D
 function clausesOf(notes: string): string[] {
   const clauses: string[] = []
   for (const piece of piecesOf(notes)) {
-    const date = [...piece.matchAll(dateInText)][0]
-    const isDateAlone = date !== undefined && date[0].length >= piece.length - 1
+    // Every date has a digit.
+    const date = /\d/.test(piece) ? firstDate.exec(piece) : null
+    const isDateAlone = date !== null && date[0].length >= piece.length - 1
     // "resin replaced by us, June 2014": the date belongs to what stands before the comma.
     if (isDateAlone && clauses.length > 0) clauses.push(`${clauses.pop()} ${piece}`)
     else clauses.push(piece)
@@ -63,21 +67,26 @@ interface Place {
   end: number
 }
 
+/** Weighs no stretch of the clause more than a few times: its cost grows with its length, not with events times dates. */
 function readClause(clause: string, options: { today: IsoDay; dayOrder: DayOrder }, findings: NoteFindings): void {
   const lower = clause.toLowerCase()
-  const dates: Place[] = [...lower.matchAll(dateInText)]
-    .map((match) => ({ start: match.index, end: match.index + match[0].length }))
-    .filter((date) => !noDateNear.test(lower.slice(0, date.start)))
   const events = [...lower.matchAll(eventPattern)].map((match) => ({
     kind: (match.groups?.rebedded ? 'rebedded' : 'installed') as NoteFactKind,
     start: match.index,
     end: match.index + match[0].length,
   }))
+  if (events.length === 0) return
+  const dates: Place[] = [...lower.matchAll(dateInText)]
+    .map((match) => ({ start: match.index, end: match.index + match[0].length }))
+    .filter((date) => !noDateNear.test(lower.slice(Math.max(0, date.start - FARTHEST_NEAR), date.start)))
   const used = new Set<Place>()
+  let ahead = 0
   for (const [index, event] of events.entries()) {
     const nextStart = events[index + 1]?.start ?? lower.length
-    const after = dates.find((date) => date.start >= event.end && date.start < nextStart && date.start - event.end <= FARTHEST_CHARACTERS)
-    const date = after ?? dates.findLast((one) => one.end <= event.start && event.start - one.end <= FARTHEST_BEFORE && !used.has(one))
+    while ((dates[ahead]?.start ?? lower.length) < event.end) ahead++
+    const next = dates[ahead]
+    const after = next && next.start < nextStart && next.start - event.end <= FARTHEST_CHARACTERS ? next : undefined
+    const date = after ?? dateBefore(event, dates, ahead, used)
     if (!date || used.has(date)) continue
     used.add(date)
     const quote = clause.slice(Math.min(event.start, date.start), Math.max(event.end, date.end))
@@ -90,7 +99,7 @@ function readClause(clause: string, options: { today: IsoDay; dayOrder: DayOrder
     if (doubt) findings.passedOver.push({ quote, reason: doubt })
     else {
       addFact(event.kind, clause.slice(date.start, date.end), quote, options, findings)
-      const further = date === after ? furtherDates(lower, date, dates) : []
+      const further = date === after ? furtherDates(lower, date, dates, ahead + 1) : []
       for (const more of further) {
         used.add(more)
         addFact(event.kind, clause.slice(more.start, more.end), clause.slice(event.start, more.end), options, findings)
@@ -99,12 +108,22 @@ function readClause(clause: string, options: { today: IsoDay; dayOrder: DayOrder
   }
 }
 
+/** "2009 install": the last date not far before the event that no other has taken; `until` is the first one behind the event's start, or later. */
+function dateBefore(event: Place, dates: readonly Place[], until: number, used: ReadonlySet<Place>): Place | undefined {
+  for (let at = until - 1; at >= 0; at--) {
+    const date = dates[at]
+    if (!date || event.start - date.end > FARTHEST_BEFORE) return
+    if (date.end <= event.start && !used.has(date)) return date
+  }
+}
+
 /** "rebed 2014 and 2021": dates joined to the first by nothing but "and", "&", "/" or a comma. */
-function furtherDates(clause: string, first: Place, dates: readonly Place[]): Place[] {
+function furtherDates(clause: string, first: Place, dates: readonly Place[], from: number): Place[] {
   const further: Place[] = []
   let end = first.end
-  for (const date of dates) {
-    if (date.start < end) continue
+  for (let at = from; at < dates.length; at++) {
+    const date = dates[at]
+    if (!date) break
     // What follows a date that is not joined is not joined either.
     if (!/^(?:and|&|\+|,|also|again|\s)+$/.test(clause.slice(end, date.start))) break
     further.push(date)

@@ -91,6 +91,26 @@ describe('a row', () => {
     expect(record({ phone: neutraliseFormula('+44 1632 960123') }).contact.phone).toBe('+44 1632 960123')
   })
 
+  test('columns chosen as one field that hold more than 8,000 characters together are a problem, weighed no further', () => {
+    const notes = (signs: number): ColumnMapping => ({
+      header: ['Name', ...Array.from({ length: signs / 4_000 }, (_, at) => `Notes ${at + 1}`)],
+      columns: Array.from({ length: 1 + signs / 4_000 }, (_, column) => ({ column, field: column === 0 ? 'customerName' : 'notes' })),
+    })
+    const row = ['Al Poe', ...Array.from({ length: 50 }, () => 'x'.repeat(3_990))]
+    expect(readRow(row, notes(8_000), options).ok).toBe(true)
+    expect(readRow(row, notes(12_000), options)).toEqual({
+      ok: false,
+      problems: [
+        {
+          ...{ column: 'Notes 1', field: 'notes', value: `${'x'.repeat(100)}…` },
+          // Three times 3,990 and two joints of two signs.
+          reason:
+            'The columns chosen as "Notes" hold 11,974 characters together; at most 8,000 are read. Shorten them, or choose fewer of them.',
+        },
+      ],
+    })
+  })
+
   test('a short row is no error', () => expect(readRow(['7', 'Al Poe'], mapping, options).ok).toBe(true))
   test('silence is no consent', () => expect(record({}).contact.consent).toEqual({ email: null, phone: null, text: null, letter: null }))
   test('an empty row is recognised', () => expect([isEmptyRow(['', ' ', 'n/a']), isEmptyRow(['', 'x'])]).toEqual([true, false]))

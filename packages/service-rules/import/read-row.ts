@@ -1,5 +1,5 @@
 import { cleanCell, isSilent } from './clean-cell.ts'
-import type { ImportField } from './fields.ts'
+import { describeField, type ImportField } from './fields.ts'
 import { findInNotes } from './find-in-notes.ts'
 import { columnName, type GatheredCell, gatherCells } from './gather-cells.ts'
 import type {
@@ -24,6 +24,9 @@ import { readResinKind, readResinVolume } from './read-resin.ts'
 import { readTank } from './read-tank.ts'
 import { type Reading, read, unreadable } from './reading.ts'
 
+/** Characters that one field's columns may hold together: two of the longest cells of an upload. */
+const LONGEST_JOINED = 8_000
+
 /**
  * One row of a firm's file, understood or with everything that is wrong with it. A value that cannot be read makes the row a problem even where it is
  * optional: dropping it would lose what the firm knows without anyone noticing.
@@ -32,6 +35,9 @@ import { type Reading, read, unreadable } from './reading.ts'
  */
 export function readRow(cells: readonly string[], mapping: ColumnMapping, options: RowOptions): RowReading {
   const gathered = gatherCells(cells, mapping)
+  const tooLong = [...gathered].filter(([, { text }]) => text.length > LONGEST_JOINED)
+  // Nothing more is weighed of such a row: a list may be two hundred columns wide, and all of them chosen as notes.
+  if (tooLong.length > 0) return { ok: false, problems: tooLong.map(([field, cell]) => joinedTooLong(field, cell)) }
   const problems: RowProblem[] = []
   const assumptions: RowAssumption[] = []
 
@@ -106,6 +112,12 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
 /** True for a row in which no cell says anything: such a row is skipped, it is no problem. */
 export function isEmptyRow(cells: readonly string[]): boolean {
   return cells.every((cell) => isSilent(cleanCell(cell)))
+}
+
+function joinedTooLong(field: ImportField, { column, text }: GatheredCell): RowProblem {
+  const signs = (count: number) => count.toLocaleString('en-US')
+  const reason = `The columns chosen as "${describeField(field).title}" hold ${signs(text.length)} characters together; at most ${signs(LONGEST_JOINED)} are read. Shorten them, or choose fewer of them.`
+  return { column, field, value: `${text.slice(0, 100)}…`, reason }
 }
 
 function missingName(mapping: ColumnMapping): RowProblem {

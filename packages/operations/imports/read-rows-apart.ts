@@ -1,0 +1,32 @@
+import { inLane } from '@almanac/runtime/aside-turns'
+import { AppError } from '@almanac/runtime/errors'
+import { AsideOverrun, runAside } from '@almanac/runtime/run-aside'
+import { addRow, emptyReading, type FileReading, type RowRead } from './read-rows.ts'
+import type { ReadRowsInput } from './read-rows-aside.ts'
+
+/** The largest list allowed is read in a few seconds; on a busy machine it may take several times as long. */
+export const READ_ROWS = { module: '@almanac/operations/imports/read-rows-aside', seconds: 60, memoryMb: 1024 }
+/** Lists of one firm that are checked or wait to be. */
+const MOST_WAITING = 2
+
+/**
+ * Reads every row by the firm's choices in a process of its own: the texts of a list may have been made to hold up whoever weighs them.
+ *
+ * @throws AppError `invalid` where the rows take too much time or memory, `rate-limited` where the firm's last lists are still being read
+ */
+export async function readRowsApart(companyId: string, input: ReadRowsInput, limits = READ_ROWS): Promise<FileReading> {
+  if (inLane(limits.module, companyId) >= MOST_WAITING)
+    throw new AppError('rate-limited', 'Your company’s last lists are still being checked. Nothing was changed. Try again in a minute.')
+  const reading = emptyReading()
+  const onPiece = (piece: unknown) => {
+    for (const row of piece as RowRead[]) addRow(reading, row)
+  }
+  await runAside<number>({ ...limits, companyId }, input, onPiece).catch((error: unknown) => {
+    if (!(error instanceof AsideOverrun)) throw error
+    throw new AppError(
+      'invalid',
+      'This list takes too much time or memory to check. It is kept as it came, and nothing was brought in. Leave out columns with long texts, or split the list.',
+    )
+  })
+  return reading
+}
