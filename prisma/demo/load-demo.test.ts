@@ -46,4 +46,4 @@ it('loads both firms once, whoever asks how often', async () => {
   } finally {
     await db.end()
   }
-}, 60_000)
+}, 240_000)
