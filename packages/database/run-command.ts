@@ -74,39 +74,61 @@ export function commandTools(tx: Tx, scope: Scope, operation: string, commandId:
   }
 }
 
+type Sent = { commandId: string }
+type Sender = Scope & { personId: string }
+
+const bodyHashOf = (scope: Sender, operation: string, input: Sent) =>
+  createHash('sha256')
+    .update(stable({ operation, person: scope.personId, input }))
+    .digest('hex')
+
+/** The answer that stands under the command's id; null when it was never applied. Throws 422 where the id came with another body. */
+async function storedAnswer<A>(tx: Tx, scope: Sender, operation: string, input: Sent): Promise<A | null> {
+  const stored: Stored | null = await tx.appliedCommand.findUnique({
+    where: { companyId_id: { companyId: scope.companyId, id: input.commandId } },
+  })
+  if (!stored) return null
+  if (stored.bodyHash === bodyHashOf(scope, operation, input)) return stored.answer as A
+  throw new AppError(
+    'command-reused',
+    'This was already sent with other contents. The first version stands; load the page again to see it.',
+  )
+}
+
+/** What a command was answered before, for an operation with long work ahead of its transaction; null when it is new. `runCommand` asks again. */
+export const answeredBefore = <A extends object>(scope: Sender, operation: string, input: Sent): Promise<A | null> =>
+  inCompany(scope, (tx) => storedAnswer<A>(tx, scope, operation, input))
+
 /**
  * Applies a command once, in one transaction. The same id with the same body gives the stored answer; the same id with another body is
  * refused (422). Two attempts at the same moment wait for each other. `input.commandId` is made by the caller's screen.
  */
 export async function runCommand<I extends { commandId: string }, A extends object>(
-  scope: Scope & { personId: string },
+  scope: Sender,
   operation: string,
   input: I,
   work: (tx: Tx, command: Command) => Promise<A>,
   patience: Patience = {},
 ): Promise<A> {
   const { commandId } = input
-  const bodyHash = createHash('sha256')
-    .update(stable({ operation, person: scope.personId, input }))
-    .digest('hex')
   return inCompany(
     scope,
     async (tx) => {
       await tx.$executeRaw`select pg_advisory_xact_lock(hashtextextended(${`${scope.companyId}:${commandId}`}, 0))`
-      const stored: Stored | null = await tx.appliedCommand.findUnique({
-        where: { companyId_id: { companyId: scope.companyId, id: commandId } },
-      })
-      if (stored) {
-        if (stored.bodyHash === bodyHash) return stored.answer as A
-        throw new AppError(
-          'command-reused',
-          'This was already sent with other contents. The first version stands; load the page again to see it.',
-        )
-      }
+      const stored = await storedAnswer<A>(tx, scope, operation, input)
+      if (stored) return stored
       const answer = await work(tx, commandTools(tx, scope, operation, commandId))
       const plain = JSON.parse(JSON.stringify(answer)) as A
       await tx.appliedCommand.create({
-        data: { companyId: scope.companyId, id: commandId, personId: scope.personId, operation, bodyHash, answer: plain, at: now() },
+        data: {
+          companyId: scope.companyId,
+          id: commandId,
+          personId: scope.personId,
+          operation,
+          bodyHash: bodyHashOf(scope, operation, input),
+          answer: plain,
+          at: now(),
+        },
       })
       return plain
     },

@@ -2,7 +2,7 @@ import type { CheckImportInput, ImportCounts } from '@almanac/contract/imports'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import { inCompany, type Scope } from '@almanac/database/in-company'
-import { type Command, runCommand } from '@almanac/database/run-command'
+import { answeredBefore, type Command, runCommand } from '@almanac/database/run-command'
 import { saveRowOutcomes } from '@almanac/database/sql/import-row-outcomes'
 import { AppError } from '@almanac/runtime/errors'
 import { mappingProblems } from '@almanac/service-rules/import/gather-cells'
@@ -14,6 +14,7 @@ import { planImport } from './plan-import.ts'
 import { readBatch, readBatchRows } from './read-batch.ts'
 import { readRowsApart } from './read-rows-apart.ts'
 
+const OPERATION = 'imports.check'
 const CHUNK = 2000
 const OPEN = new Set(['draft', 'failed'])
 
@@ -40,6 +41,8 @@ export async function checkImport(
   input: z.infer<typeof CheckImportInput>,
 ): Promise<ImportCounts & { version: number }> {
   const { companyId } = scope
+  const before = await answeredBefore<ImportCounts & { version: number }>(scope, OPERATION, input)
+  if (before) return before
   const { rows, reading } = await readByChoices(scope, input)
   const work = async (tx: Tx, command: Command) => {
     const batch = await readBatch(tx, companyId, input.batchId)
@@ -68,5 +71,5 @@ export async function checkImport(
     await command.announce('import-batch', batch.id, input.version + 1)
     return { ...counts, version: input.version + 1 }
   }
-  return runCommand(scope, 'imports.check', input, work, { timeoutMs: 180_000 })
+  return runCommand(scope, OPERATION, input, work, { timeoutMs: 180_000 })
 }
