@@ -145,6 +145,7 @@ export default async function faults({ args, say, later }: Bench) {
   const { supplies, imports, closed, accepted, refits, statuses } = work.done
   const acknowledged = supplies.filter((one) => one.acknowledged).length + imports.length * 2 + closed.length + accepted.length + refits
   for (const problem of problems) say(`PROBLEM: ${problem}`)
+  if (problems.length) say(`the logs are kept in ${stack.keepLogs()}`)
   const longest = Object.fromEntries(
     Object.entries(backs).map(([kind, times]) => [kind, { times: times.length, longestS: Number(Math.max(...times).toFixed(1)) }]),
   )

@@ -4,7 +4,7 @@ import os from 'node:os'
 import path from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { freePort } from '../../support/free-port.mjs'
-import { root } from '../../support/paths.mjs'
+import { cloneDir, root } from '../../support/paths.mjs'
 
 const FAKETIME = ['/usr/lib/x86_64-linux-gnu/faketime/libfaketime.so.1', '/usr/lib/aarch64-linux-gnu/faketime/libfaketime.so.1']
 const DISK_MB = 1500
@@ -123,10 +123,20 @@ export class Stack {
         if (kind === 'backend') return parent === server && /almanac_(app|identity)_login/.test(command)
         return (
           parent === this.#child?.pid &&
-          (kind === 'worker' ? command.includes('apps/worker/main.ts') : /server\.js|next-server/.test(command))
+          (kind === 'worker' ? command.includes('apps/worker/main.ts') : command.includes('apps/web/front/serve.ts'))
         )
       })
       .map(Number)
+  }
+
+  /** Copies the logs to where they outlive the stack. */
+  keepLogs(): string {
+    const kept = path.join(cloneDir, 'faults-logs')
+    fs.rmSync(kept, { recursive: true, force: true })
+    fs.cpSync(path.join(this.data, 'logs'), kept, { recursive: true })
+    fs.copyFileSync(path.join(this.data, 'postgres.log'), path.join(kept, 'postgres.log'))
+    fs.writeFileSync(path.join(kept, 'start.log'), this.#said)
+    return kept
   }
 
   async close(): Promise<void> {

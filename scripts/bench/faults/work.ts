@@ -116,7 +116,8 @@ export class Work {
       const checked = await this.#command('imports/check', { batchId, version: draft.version, columns })
       const applied = await this.#command('imports/apply', { batchId, version: checked?.json.version })
       this.done.imports.push({ batchId, prefix, rows: ROWS, acknowledged: applied?.status === 200 })
-      await sleep(1500)
+      // The next one when this one is there, or the queue would only grow.
+      while (!this.#ended && (await this.#read('imports/batch', { batchId })).state !== 'applied') await sleep(500)
     }
   }
 
