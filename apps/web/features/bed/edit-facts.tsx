@@ -19,7 +19,7 @@ import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
 import { useLocale } from '@/client/use-locale'
 import { useToday } from '@/client/use-today'
-import { changedFacts, factTexts, judgesFor, QUANTITIES, type QuantityName, quantityTexts } from './fact-texts.ts'
+import { changedFacts, factTexts, judgesFor, QUANTITIES, type QuantityName, quantityTexts, unchangedOf } from './fact-texts.ts'
 
 const NAMES = {
   tankSize: 'Tank',
@@ -55,7 +55,8 @@ export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void 
   const [source, setSource] = useState('call')
   const change = useCommand(api.beds.changeFacts.mutationOptions(), { onDone: onClose })
   const send = (over: BedPage) => {
-    const read = amounts.read()
+    // What nobody changed is not asked back: it was asked when it came in, or came in before there were questions.
+    const read = amounts.read(unchangedOf({ before: amountsBefore, now: amounts.typed }))
     if (read === null) return
     const facts = changedFacts({ before: start.texts, now: values }, { texts: { before: amountsBefore, now: amounts.typed }, read })
     if (Object.keys(facts).length === 0) return onClose()

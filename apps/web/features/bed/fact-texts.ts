@@ -55,11 +55,17 @@ export const judgesFor = (room: TankRoom | null) =>
 type Typed<T> = { before: T; now: T }
 type Quantities = { texts: Typed<Record<QuantityName, AmountText>>; read: Record<QuantityName, Amount | null> }
 
+/** The amounts that stand as they stood when the form opened. */
+export const unchangedOf = ({ before, now }: Typed<Record<QuantityName, AmountText>>): QuantityName[] =>
+  (Object.keys(QUANTITIES) as QuantityName[]).filter(
+    (name) => now[name].text.trim() === before[name].text.trim() && now[name].unit === before[name].unit,
+  )
+
 /** The facts that differ from what stood there; an emptied one is sent as null: not known. */
 export function changedFacts({ before, now }: Typed<FactTexts>, { texts, read }: Quantities): BedFactChanges {
   const facts: BedFactChanges = {}
-  const changed = (name: QuantityName) =>
-    texts.now[name].text.trim() !== texts.before[name].text.trim() || texts.now[name].unit !== texts.before[name].unit
+  const unchanged = unchangedOf(texts)
+  const changed = (name: QuantityName) => !unchanged.includes(name)
   if (now.tankSize.trim() !== before.tankSize.trim()) facts.tankSize = now.tankSize.trim()
   if (now.resinKind !== before.resinKind) facts.resinKind = oneOf(recordedResinKinds, now.resinKind) ?? 'unknown'
   if (now.began.trim() !== before.began.trim()) facts.began = now.began.trim()

@@ -24,7 +24,7 @@ export function WhenToAct() {
   const { api, me } = useSession()
   const { currency } = me.company
   const minor = minorPer(currency)
-  const { query, input, change } = usePolicyInput()
+  const { input, change } = usePolicyInput()
   const asked = useQuery(api.forecasts.policy.queryOptions({ input, placeholderData: keepPreviousData }))
   const policy = asked.data
   const failure = asked.error ? readFailure(asked.error) : null
@@ -75,7 +75,13 @@ export function WhenToAct() {
           ) : null}
           <PolicyAnswer policy={policy} fixedAge={input.fixedAgeYears} money={money} />
           <Section title="What it costs you">
-            <PolicyCosts key={JSON.stringify(query)} policy={policy} currency={currency} minor={minor} change={change} />
+            <PolicyCosts
+              key={JSON.stringify([policy.costs, policy.costSources])}
+              policy={policy}
+              currency={currency}
+              minor={minor}
+              change={change}
+            />
           </Section>
         </>
       ) : null}
