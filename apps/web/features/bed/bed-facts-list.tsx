@@ -7,19 +7,21 @@ import { showWhole } from '@almanac/units/format-number'
 import { beganWords, spanWords, tankWords } from '@/client/bed-facts-words'
 import { dayWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
+import { enteredNow, type QuantityName } from './fact-texts.ts'
 
 /** The bed's facts, each with where it came from. */
 export function BedFactsList({ bed }: { bed: BedPage }) {
   const { me } = useSession()
   const display = me.company
   const from = (...facts: string[]) => facts.map((fact) => bed.sources[fact]).find(Boolean) ?? null
-  const typed = (fact: string, shown: string) => {
-    const entered = bed.entered[fact]
+  const typed = (fact: QuantityName, value: number, shown: string) => {
+    const entered = enteredNow(bed, fact, value)
     const written = entered ? `${entered.value} ${entered.unit.replace('ft3', 'ft³')}` : null
-    return written && written !== shown ? `${shown} (typed as ${written})` : shown
+    const kept = entered?.why ? `; unusual, kept because: ${entered.why}` : ''
+    return (written && written !== shown ? `${shown} (typed as ${written})` : shown) + kept
   }
-  const known = (value: number | null | undefined, fact: string, show: (value: number) => string) =>
-    value === null || value === undefined ? null : typed(fact, show(value))
+  const known = (value: number | null | undefined, fact: QuantityName, show: (value: number) => string) =>
+    value === null || value === undefined ? null : typed(fact, value, show(value))
   const began = beganWords(bed)
   const span = spanWords(bed.beganEarliest, bed.beganLatest)
   return (

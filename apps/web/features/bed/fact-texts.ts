@@ -26,6 +26,13 @@ export function factTexts(bed: BedPage): FactTexts {
   }
 }
 
+/** What was typed of an amount, where it still says what is kept: the valve of a backwash serves other beds too, and may have been changed there. */
+export function enteredNow(bed: BedPage, name: QuantityName, kept: number) {
+  const { dimension } = AMOUNT_KINDS[QUANTITIES[name]]
+  const typed = bed.entered[name]
+  return typed && Math.abs(dimension.convert(typed.value, typed.unit, dimension.units[0] ?? '') - kept) < 1e-6 ? typed : undefined
+}
+
 /** The amounts at first: as typed where that is kept and still holds, else in the company's units. */
 export function quantityTexts(bed: BedPage, system: UnitSystem, locale: string): Partial<Record<QuantityName, AmountText>> {
   const recorded = { volume: bed.volumeFt3, gravel: bed.gravelLb, tubeCut: bed.tubeCutIn, backwash: bed.valve?.backwashGpm ?? null }
@@ -33,11 +40,10 @@ export function quantityTexts(bed: BedPage, system: UnitSystem, locale: string):
     if (kept === null) return []
     const { dimension } = AMOUNT_KINDS[QUANTITIES[key as QuantityName]]
     const base = dimension.units[0] ?? ''
-    const typed = bed.entered[key]
-    const holds = typed && Math.abs(dimension.convert(typed.value, typed.unit, base) - kept) < 1e-6
-    const unit = holds ? typed.unit : system === 'us' ? base : dimension.metric
-    const value = holds ? typed.value : dimension.convert(kept, base, unit)
-    return [[key, { text: numberText(value, locale, 3), unit, why: holds ? (typed.why ?? '') : '' }] as const]
+    const typed = enteredNow(bed, key as QuantityName, kept)
+    const unit = typed ? typed.unit : system === 'us' ? base : dimension.metric
+    const value = typed ? typed.value : dimension.convert(kept, base, unit)
+    return [[key, { text: numberText(value, locale, 3), unit, why: typed?.why ?? '' }] as const]
   })
   return Object.fromEntries(texts)
 }
