@@ -4,6 +4,7 @@ import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { AMOUNT_KINDS } from '@almanac/units/amount-kinds'
 import { firstUnit } from '@almanac/units/dimensions'
 import type { AmountDisplay } from '@almanac/units/display'
+import { useState } from 'react'
 import { AmountField } from '@/client/amount-field'
 import { NUMBER_FIELDS, type Told } from './answers.ts'
 
@@ -18,6 +19,8 @@ type Props = {
 export function CheckCard({ check, told, display, onTold }: Props) {
   const fields = NUMBER_FIELDS.filter((one) => one.check === check.id)
   const measured = fields.some((one) => told.numbers[one.field])
+  // Once open it stays open: emptying the field must not take it away from whoever types in it.
+  const [open, setOpen] = useState(false)
   return (
     <div id={`check-${check.id}`} className="scroll-mt-24">
       {check.cautions.map((caution) => (
@@ -34,7 +37,7 @@ export function CheckCard({ check, told, display, onTold }: Props) {
         onChange={(value) => onTold(withAnswer(told, check.id, value))}
       />
       {fields.length > 0 ? (
-        <details className="mt-2" open={measured}>
+        <details className="mt-2" open={open || measured} onToggle={(event) => setOpen(event.currentTarget.open)}>
           <summary className="w-fit cursor-pointer py-3">Or as measured</summary>
           <div className="mt-2 flex flex-wrap gap-x-6 gap-y-4">
             {fields.map(({ field, label, kind }) => (
