@@ -1,37 +1,11 @@
 import { applyDifferences } from '@almanac/dispatch/propose/apply-differences'
-import type { Board } from '@almanac/dispatch/propose/board'
-import { type Proposal, type Proposing, startProposal } from '@almanac/dispatch/propose/propose-plan'
 import { seededRandom } from '@almanac/dispatch/search/random'
 import { describe, expect, it } from 'vitest'
 import { inventedBoard } from '../support/dispatch/invented-board.ts'
+import { apply, idsOf, propose, small, start } from '../support/dispatch/proposing.ts'
 import { board, job, sheet } from '../support/dispatch/two-towns.ts'
 
 const MONDAY = '2026-04-06'
-
-function start(of: Board, seed = 1): Proposing {
-  const proposing = startProposal(of, { seed })
-  if ('faults' in proposing) throw new Error(proposing.faults.join(' '))
-  return proposing
-}
-
-function propose(of: Board, iterations: number, seed = 1): Proposal {
-  const proposing = start(of, seed)
-  proposing.improve(iterations)
-  return proposing.proposal()
-}
-
-function apply(
-  of: Board,
-  proposal: Pick<Proposal, 'differences' | 'spots'>,
-  ids: readonly string[],
-): { board: Board; violations: readonly string[] } {
-  const applied = applyDifferences(of, proposal, ids)
-  if ('faults' in applied) throw new Error(applied.faults.join(' '))
-  return applied
-}
-
-const idsOf = (proposal: Proposal): string[] => proposal.differences.map((difference) => difference.id)
-const small = (seed: number): Board => inventedBoard(seed, { crews: 3, days: 2, perSheet: 3, waiting: 5 })
 
 describe('a plan proposed', () => {
   it('is worked out by hand: the far job joins the crew that is there, and moves are told apart from placings', () => {
