@@ -1,15 +1,16 @@
 import { beadConditions } from '@almanac/records/bead-condition'
 import { factSources } from '@almanac/records/fact-source'
+import { questionKeys } from '@almanac/records/forecast-question'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { BedRecord } from './bed-record.ts'
-import { DriverKey, QuestionKey, ShownFit } from './forecasts.ts'
+import { DriverLine, ShownFit } from './forecasts.ts'
 import { command, Day, Entered, Id, Instant, page, pageOf, Version, Why } from './shared.ts'
 import { ResinVolume } from './site-commands.ts'
 import { BedLine, JobLine, line, TankLine } from './site-facts.ts'
 
-const Driver = z.object({ key: DriverKey, yearsTaken: z.number(), words: z.string() })
+const Question = z.enum(questionKeys)
 
 /** The stored forecast of a bed; days null where none could be made, then `refusal` says why. */
 export const StoredForecast = z.object({
@@ -23,11 +24,11 @@ export const StoredForecast = z.object({
   chance24Months: z.number().nullable(),
   /** Chance that it has failed unnoticed since it was last seen. */
   chanceAlreadyFailed: z.number().nullable(),
-  drivers: z.array(Driver),
+  drivers: z.array(DriverLine),
   assumptions: z.array(z.string()),
   missing: z.array(z.string()),
   /** The one question that would sharpen it most. */
-  question: z.string().nullable(),
+  question: Question.nullable(),
   refusal: z.string().nullable(),
 })
 export type StoredForecast = z.infer<typeof StoredForecast>
@@ -48,9 +49,9 @@ export const BedExplanation = z.discriminatedUnion('ok', [
       /** The fit it came from; null: the trade’s first guesses. */
       fit: ShownFit.nullable(),
       exposure: list(z.object({ fromDay: Day, toDay: Day.nullable(), why: z.string() })),
-      weakness: z.object({ byCause: list(z.object({ key: QuestionKey, years: z.number() })) }),
+      weakness: z.object({ byCause: list(z.object({ key: Question, years: z.number() })) }),
       /** The measurement or answer that would sharpen it most; null where none would noticeably. */
-      sharpest: z.object({ key: QuestionKey, years: z.number(), words: z.string() }).nullable(),
+      sharpest: z.object({ key: Question, years: z.number() }).nullable(),
       explanation: z.object({
         formula: z.string(),
         inputs: list(z.object({ name: z.string(), value: z.string() })),
@@ -157,7 +158,9 @@ export const AskRow = z.object({
     z.object({ id: Id, name: z.string().nullable(), role: z.string(), phone: z.string(), mayCall: z.boolean().nullable() }),
   ),
   weaknessYears: z.number(),
-  question: z.string(),
+  question: Question,
+  /** Why no forecast could be made, in a sentence: what is asked first then. */
+  refusal: z.string().nullable(),
   due10Day: Day.nullable(),
   due90Day: Day.nullable(),
 })

@@ -2,7 +2,7 @@ import { dueGroupings } from '@almanac/records/forecast-run'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { DriverKey, ShownFit } from './forecasts.ts'
+import { DriverLine, ShownFit } from './forecasts.ts'
 import { Day, Id, Instant, Month, page, pageOf } from './shared.ts'
 
 /** A bed that comes due, as the owner's list shows it. Chances 0 to 1; lengths in inches, volumes ft³. */
@@ -24,7 +24,7 @@ export const DueBed = z.object({
   beganEarliest: Day.nullable(),
   beganLatest: Day.nullable(),
   beganAsWritten: z.string().nullable(),
-  drivers: z.array(z.object({ key: DriverKey, yearsTaken: z.number(), words: z.string() })),
+  drivers: z.array(DriverLine),
   due10Day: Day,
   due50Day: Day,
   due90Day: Day,

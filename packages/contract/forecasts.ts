@@ -1,25 +1,11 @@
+import { driverKeys } from '@almanac/records/forecast-driver'
 import { resinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Id, Instant } from './shared.ts'
 
-/** What took or gave a bed years. */
-export const DriverKey = z.enum([
-  'free-chlorine',
-  'chloramine',
-  'iron',
-  'crosslink',
-  'throughput',
-  'temperature',
-  'supply',
-  'carbon',
-  'inspection',
-])
-export type DriverKey = z.infer<typeof DriverKey>
-
-/** What leaves doubt about a bed's due date, and can be asked or measured. */
-export const QuestionKey = z.enum(['beginning', 'water-test', 'disinfectant', 'last-seen', 'crosslink', 'iron', 'inspection'])
-export type QuestionKey = z.infer<typeof QuestionKey>
+/** A cause with the years of a typical life that it took (positive) or gave. */
+export const DriverLine = z.object({ key: z.enum(driverKeys), yearsTaken: z.number(), words: z.string() })
 
 /** A list handed on as it was computed. */
 const list = <T extends z.ZodType>(of: T) => z.array(of).readonly()

@@ -7,6 +7,7 @@ import { contactRoles } from './contact-role.ts'
 import { planKinds, planStates } from './day-plan.ts'
 import { recordedDisinfectants } from './disinfectant.ts'
 import { endCauses } from './end-cause.ts'
+import { questionKeys } from './forecast-question.ts'
 import { dueGroupings, runScopes } from './forecast-run.ts'
 import { identityEventKinds } from './identity-event.ts'
 import { importRowStatuses, importStates } from './import-state.ts'
@@ -28,6 +29,7 @@ import { offerStates } from './window-offer.ts'
 export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'bed.end_cause': endCauses,
   'bed.resin_kind': recordedResinKinds,
+  'bed_forecast.question_key': questionKeys,
   'company.unit_system': unitSystems,
   'consent.channel': channels,
   'consent.source': consentSources,

@@ -1,4 +1,6 @@
-import type { DriverKey } from '@almanac/contract/forecasts'
+import { oneOf } from '@almanac/records/choices'
+import { driverKeys } from '@almanac/records/forecast-driver'
+import { questionKeys } from '@almanac/records/forecast-question'
 import { dayOf } from '../days.ts'
 import type { BedForecast, Prisma } from '../generated/client.ts'
 
@@ -14,26 +16,24 @@ export function readStoredForecast(forecast: BedForecast) {
     chance12Months: forecast.chance12Months,
     chance24Months: forecast.chance24Months,
     chanceAlreadyFailed: forecast.chanceAlreadyFailed,
-    drivers: listOf(forecast.drivers).flatMap((driver) =>
-      typeof driver === 'object' && driver !== null && 'words' in driver
-        ? [
-            {
-              key: String((driver as Prisma.JsonObject).key ?? '') as DriverKey,
-              yearsTaken: Number((driver as Prisma.JsonObject).yearsTaken ?? 0),
-              words: String((driver as Prisma.JsonObject).words),
-            },
-          ]
-        : [],
-    ),
+    drivers: listOf(forecast.drivers).flatMap(driverLine),
     assumptions: listOf(forecast.assumptions).map(wordsOf),
     missing: listOf(forecast.missing).map(wordsOf),
-    question: forecast.question,
+    question: oneOf(questionKeys, forecast.questionKey),
     refusal: forecast.refusal,
   }
 }
 
 function listOf(json: Prisma.JsonValue): Prisma.JsonValue[] {
   return Array.isArray(json) ? json : []
+}
+
+/** A stored cause; nothing where its key is not, or no longer, one of the causes. */
+function driverLine(json: Prisma.JsonValue) {
+  if (typeof json !== 'object' || json === null || !('words' in json)) return []
+  const { key, yearsTaken, words } = json as Prisma.JsonObject
+  const known = oneOf(driverKeys, String(key))
+  return known ? [{ key: known, yearsTaken: Number(yearsTaken ?? 0), words: String(words) }] : []
 }
 
 function wordsOf(note: Prisma.JsonValue): string {

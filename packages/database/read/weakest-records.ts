@@ -1,12 +1,11 @@
+import { oneOf } from '@almanac/records/choices'
+import { questionKeys, worthAskingYears } from '@almanac/records/forecast-question'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 import { IN_SERVICE } from './in-service.ts'
 import { cursorOf, readCursor } from './page-key.ts'
 import { tankLine } from './site-lines.ts'
-
-/** Below this many years of doubt an answer would hardly move a due date. */
-const WORTH_ASKING_YEARS = 0.25
 
 const PARTS = {
   bed: { include: { tank: true } },
@@ -38,7 +37,7 @@ export async function readWeakestRecords(scope: Pick<Scope, 'companyId'>, query:
     const found = await tx.bedForecast.findMany({
       where: {
         companyId: scope.companyId,
-        weakness: { gt: WORTH_ASKING_YEARS },
+        weakness: { gt: worthAskingYears },
         bed: IN_SERVICE,
         ...(after ? { OR: [{ weakness: { lt: after.sort } }, { weakness: after.sort, id: { lt: after.id } }] } : {}),
       },
@@ -81,7 +80,9 @@ function askRow(forecast: Prisma.BedForecastGetPayload<{ include: typeof PARTS }
           : [],
       ),
     weaknessYears: forecast.weakness,
-    question: forecast.question ?? forecast.refusal ?? 'When did this resin go in? Even the year helps.',
+    // Several small doubts, none worth asking for alone: the year helps most records.
+    question: oneOf(questionKeys, forecast.questionKey) ?? ('beginning' as const),
+    refusal: forecast.refusal,
     due10Day: dayOf(forecast.due10Day),
     due90Day: dayOf(forecast.due90Day),
   }

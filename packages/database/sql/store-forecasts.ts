@@ -1,3 +1,4 @@
+import type { QuestionKey } from '@almanac/records/forecast-question'
 import { newId } from '@almanac/runtime/ids'
 import type { Tx } from '../client.ts'
 import { Prisma } from '../generated/client.ts'
@@ -17,7 +18,7 @@ export type ForecastRow = {
   chanceAlreadyFailed: number | null
   beganMiddleDay: string | null
   weakness: number
-  question: string | null
+  questionKey: QuestionKey | null
   /** Chances in 65,535ths, node by node. */
   monthChances: Uint16Array
   drivers: unknown
@@ -41,7 +42,7 @@ export function plainRow({ monthChances, ...figures }: ForecastRow) {
 export const FIGURES =
   Prisma.raw(`id uuid, "changeId" uuid, "bedId" uuid, "siteId" uuid, "waterSupplyId" uuid, "due10Day" date, "due50Day" date, "due90Day" date,
   "chance3Months" float8, "chance12Months" float8, "chance24Months" float8, "chanceAlreadyFailed" float8, "beganMiddleDay" date, weakness float8,
-  question text, drivers jsonb, assumptions jsonb, missing jsonb, refusal text`)
+  "questionKey" text, drivers jsonb, assumptions jsonb, missing jsonb, refusal text`)
 
 /**
  * Writes forecasts from `source`, a query that yields the figures, "monthBytes" and "computedAt", of the beds named; a row computed later than its own stays. A
@@ -61,18 +62,18 @@ export async function writeForecasts(tx: Tx, run: StoredRun, bedIds: readonly st
       and (f.due50_day is null or n."due50Day" is null or abs(f.due50_day - n."due50Day") >= ${NOTEWORTHY_DAYS}::int)`
   await tx.$executeRaw`
     insert into bed_forecast as f (company_id, id, bed_id, site_id, water_supply_id, run_id, as_of_day, computed_at, due10_day, due50_day, due90_day,
-      chance_3_months, chance_12_months, chance_24_months, chance_already_failed, began_middle_day, weakness, question, month_chances, drivers, assumptions,
+      chance_3_months, chance_12_months, chance_24_months, chance_already_failed, began_middle_day, weakness, question_key, month_chances, drivers, assumptions,
       missing, refusal)
     select ${run.companyId}::uuid, n.id, n."bedId", n."siteId", n."waterSupplyId", ${run.runId}::uuid, ${run.asOfDay}::date, n."computedAt", n."due10Day",
       n."due50Day", n."due90Day", n."chance3Months", n."chance12Months", n."chance24Months", n."chanceAlreadyFailed", n."beganMiddleDay", n.weakness,
-      n.question, n."monthBytes", n.drivers, n.assumptions, n.missing, n.refusal
+      n."questionKey", n."monthBytes", n.drivers, n.assumptions, n.missing, n.refusal
     from ${alive} n
     order by n."bedId"
     on conflict (company_id, bed_id) do update set site_id = excluded.site_id, water_supply_id = excluded.water_supply_id, run_id = excluded.run_id,
       as_of_day = excluded.as_of_day, computed_at = excluded.computed_at, due10_day = excluded.due10_day, due50_day = excluded.due50_day,
       due90_day = excluded.due90_day, chance_3_months = excluded.chance_3_months, chance_12_months = excluded.chance_12_months,
       chance_24_months = excluded.chance_24_months, chance_already_failed = excluded.chance_already_failed, began_middle_day = excluded.began_middle_day,
-      weakness = excluded.weakness, question = excluded.question, month_chances = excluded.month_chances, drivers = excluded.drivers,
+      weakness = excluded.weakness, question_key = excluded.question_key, month_chances = excluded.month_chances, drivers = excluded.drivers,
       assumptions = excluded.assumptions, missing = excluded.missing, refusal = excluded.refusal
     where f.computed_at <= excluded.computed_at`
 }

@@ -1,3 +1,5 @@
+import type { DriverKey } from '@almanac/records/forecast-driver'
+import type { QuestionKey } from '@almanac/records/forecast-question'
 import type { IsoDay } from '@almanac/units/calendar/day-number'
 import type { ExposureSegment, WaterHistoryInput } from '../exposure/water-types.ts'
 
@@ -37,17 +39,6 @@ export interface BedForecastInput {
   readonly inspections?: readonly Inspection[]
 }
 
-export type DriverKey =
-  | 'free-chlorine'
-  | 'chloramine'
-  | 'iron'
-  | 'crosslink'
-  | 'throughput'
-  | 'temperature'
-  | 'supply'
-  | 'carbon'
-  | 'inspection'
-
 /**
  * What took (positive) or gave (negative) years of a typical life. All drivers but carbon and inspection add up to medianCleanLifeYears − medianLifeYears (shares under
  * 0.05 years are left out); for a bed that has outlived the typical life they run on to its middle due day.
@@ -60,14 +51,12 @@ export interface Driver {
   readonly words: string
 }
 
-export type QuestionKey = 'beginning' | 'water-test' | 'disinfectant' | 'last-seen' | 'crosslink' | 'iron' | 'inspection'
-
 /** How much a missing fact blurs the due date, and what to ask. */
 export interface Weakness {
   /** Standard deviation in years that better records could take away; sort "ask at the next call" by it, largest first. */
   readonly years: number
-  readonly question: { readonly key: QuestionKey; readonly words: string } | null
-  readonly byCause: readonly { readonly key: QuestionKey; readonly years: number; readonly words: string }[]
+  readonly question: QuestionKey | null
+  readonly byCause: readonly MeasurementGain[]
 }
 
 /** What measuring one thing would take from the doubt about a bed's due date. */
@@ -75,7 +64,6 @@ export interface MeasurementGain {
   readonly key: QuestionKey
   /** Standard deviation in years, as in Weakness. */
   readonly years: number
-  readonly words: string
 }
 
 export interface CurvePoint {

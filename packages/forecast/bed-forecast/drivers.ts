@@ -1,9 +1,10 @@
+import type { DriverKey } from '@almanac/records/forecast-driver'
 import { civilDate, DAYS_PER_YEAR, isoDay } from '@almanac/units/calendar/day-number'
 import { percentInSentence } from '@almanac/units/format-number'
 import { type AgeingParts, ageingParts, REFERENCE } from '../exposure/acceleration.ts'
 import type { TracedSegment } from '../exposure/water-history.ts'
 import type { ParameterValues } from '../priors/forecast-parameters.ts'
-import type { Driver, DriverKey } from './bed-forecast-types.ts'
+import type { Driver } from './bed-forecast-types.ts'
 import type { ReadBed } from './read-input.ts'
 
 const PARTS: readonly (readonly [keyof AgeingParts, DriverKey])[] = [

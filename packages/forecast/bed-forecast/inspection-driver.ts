@@ -40,6 +40,5 @@ export function capacityGain(wornNow: number, remainingSd: number, remainingMean
   return {
     key: 'inspection',
     years: remainingSd * Math.sqrt(signal / (signal + noise)),
-    words: 'Measure how much water the bed softens between two regenerations.',
   }
 }

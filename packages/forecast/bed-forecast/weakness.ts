@@ -1,23 +1,12 @@
+import { type QuestionKey, worthAskingYears } from '@almanac/records/forecast-question'
 import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
 import type { ParameterValues } from '../priors/forecast-parameters.ts'
 import { type BedClock, type BedDoubt, cleanYearsAt } from './bed-clock.ts'
-import type { QuestionKey, Weakness } from './bed-forecast-types.ts'
+import type { MeasurementGain, Weakness } from './bed-forecast-types.ts'
 import type { ReadBed } from './read-input.ts'
-
-const QUESTIONS: Readonly<Record<Exclude<QuestionKey, 'inspection'>, string>> = {
-  beginning: 'When did this resin go in? Even the year helps.',
-  disinfectant: 'Is the water from the town or a well, and does the town use chlorine or chloramine?',
-  'water-test': 'Test free and total chlorine at the softener inlet.',
-  'last-seen': 'Is the softener still working, with soft water at the taps?',
-  crosslink: 'Is the resin 8% or 10% crosslink?',
-  iron: 'Test the raw water for iron.',
-}
 
 /** Log ageing rate by which iron that nobody measured may be off on a private well; a common-practice guess, no source. */
 const UNKNOWN_WELL_IRON_LOG_SD = 0.2
-
-/** Below this, better records would not move a due date enough to ask for them. */
-const WORTH_ASKING_YEARS = 0.25
 
 /** How many years of doubt each missing fact leaves in the due date; independent causes add as squares. */
 export function weakness(
@@ -28,9 +17,9 @@ export function weakness(
   lifeYears: number,
   chanceAlreadyFailed: number,
 ): Weakness {
-  const byCause: { key: keyof typeof QUESTIONS; years: number; words: string }[] = []
-  const add = (key: keyof typeof QUESTIONS, years: number) => {
-    if (years > 0.01) byCause.push({ key, years, words: QUESTIONS[key] })
+  const byCause: MeasurementGain[] = []
+  const add = (key: QuestionKey, years: number) => {
+    if (years > 0.01) byCause.push({ key, years })
   }
   add('beginning', beginningSd(doubt, clock))
   const now = bed.segments.at(-1)
@@ -44,7 +33,7 @@ export function weakness(
   const first = byCause[0]
   return {
     years: Math.sqrt(byCause.reduce((sum, cause) => sum + cause.years ** 2, 0)),
-    question: first === undefined || first.years < WORTH_ASKING_YEARS ? null : { key: first.key, words: QUESTIONS[first.key] },
+    question: first === undefined || first.years < worthAskingYears ? null : first.key,
     byCause,
   }
 }

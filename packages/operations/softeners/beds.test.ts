@@ -178,11 +178,11 @@ describe('the end of a bed and the beginning of the next', () => {
 
 test('what to ask next comes weakest first, page by page, with whom to ask', async () => {
   await inCompany(mine, (tx) =>
-    tx.bedForecast.updateMany({ where: { companyId: mine.companyId }, data: { weakness: 3, question: 'When?' } }),
+    tx.bedForecast.updateMany({ where: { companyId: mine.companyId }, data: { weakness: 3, questionKey: 'iron' } }),
   )
   const { rows, nextCursor } = await readWeakestRecords(mine, { limit: 10 })
   expect(rows).toMatchObject([
-    { bedId: mine.bedId, question: 'When?', customerName: 'Hanna Vale', contacts: [{ phone: '555 0134', mayCall: null }] },
+    { bedId: mine.bedId, question: 'iron', refusal: null, customerName: 'Hanna Vale', contacts: [{ phone: '555 0134', mayCall: null }] },
   ])
   expect(nextCursor).toBeNull()
 })

@@ -1,5 +1,6 @@
 'use client'
 import type { AskRow } from '@almanac/contract/beds'
+import { questionWords } from '@almanac/records/forecast-question'
 import { Button } from '@almanac/ui/button'
 import { type Column, DataTable } from '@almanac/ui/data-table'
 import { Empty } from '@almanac/ui/empty'
@@ -11,6 +12,7 @@ import { TextLink } from '@almanac/ui/text-link'
 import type { AmountDisplay } from '@almanac/units/display'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
+import { answerLink } from '@/client/answer-place'
 import { monthWords, tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
@@ -67,9 +69,8 @@ export function AskNext() {
   )
 }
 
-/** A test is taken, the rest is told: the answer goes where it belongs. */
-const answerHref = (row: AskRow) =>
-  row.question.startsWith('Test ') ? `/water/tests/new?site=${row.siteId}` : `/beds/${row.bedId}?form=facts`
+/** A record that cannot be forecast contradicts itself: what is wrong is set right in its facts. */
+const answerLinkOf = (row: AskRow) => answerLink(row.refusal ? 'beginning' : row.question, row)
 
 function columns(display: AmountDisplay): Column<AskRow>[] {
   return [
@@ -87,7 +88,7 @@ function columns(display: AmountDisplay): Column<AskRow>[] {
         </>
       ),
     },
-    { key: 'question', head: 'Ask', width: '29%', cell: (row) => row.question },
+    { key: 'question', head: 'Ask', width: '29%', cell: (row) => row.refusal ?? questionWords[row.question] },
     {
       key: 'who',
       head: 'Whom',
@@ -112,11 +113,14 @@ function columns(display: AmountDisplay): Column<AskRow>[] {
       head: <span className="sr-only">Answer</span>,
       phoneHead: '',
       align: 'right',
-      cell: (row) => (
-        <LinkButton href={answerHref(row)} link={Link}>
-          {row.question.startsWith('Test ') ? 'Record the test' : 'Note the answer'}
-        </LinkButton>
-      ),
+      cell: (row) => {
+        const { href, words } = answerLinkOf(row)
+        return (
+          <LinkButton href={href} link={Link}>
+            {words}
+          </LinkButton>
+        )
+      },
     },
   ]
 }

@@ -60,7 +60,11 @@ export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
         </>
       ) : null}
       <Drivers forecast={forecast} />
-      <Sharpen forecast={forecast} explained={explained} act={mayChange ? { onEdit, onInspect, siteId: bed.site.id } : null} />
+      <Sharpen
+        forecast={forecast}
+        explained={explained}
+        act={mayChange ? { onEdit, onInspect, bedId: bed.id, siteId: bed.site.id } : null}
+      />
       {explained ? (
         <SurvivalCurve
           title="Chance that this bed still works"

@@ -1,6 +1,6 @@
 'use client'
 import type { BedExplanation, StoredForecast } from '@almanac/contract/beds'
-import type { QuestionKey } from '@almanac/contract/forecasts'
+import { type QuestionKey, questionWords } from '@almanac/records/forecast-question'
 import { useDisplay } from '@almanac/ui/display'
 import { Why } from '@almanac/ui/why'
 import { type NumberDisplay, showWhole, withUnit } from '@almanac/units/format-number'
@@ -24,8 +24,8 @@ function fitWords(fit: Extract<BedExplanation, { ok: true }>['value']['fit'], di
 
 const years = (value: number, display: NumberDisplay) => withUnit(value, 1, 'years', display)
 
-const sharpestWords = ({ words, years: taken }: { words: string; years: number }, display: NumberDisplay) =>
-  `Would sharpen it most, by about ${years(taken, display)} of doubt: ${words}`
+const sharpestWords = ({ key, years: taken }: { key: QuestionKey; years: number }, display: NumberDisplay) =>
+  `Would sharpen it most, by about ${years(taken, display)} of doubt: ${questionWords[key]}`
 
 type Props = { forecast: StoredForecast; explained: Extract<BedExplanation, { ok: true }> | null }
 
