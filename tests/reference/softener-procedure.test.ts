@@ -1,4 +1,6 @@
+import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import type { Procedure, ProcedureContext } from '@almanac/softener/procedure/procedure-types'
+import { rebedBriefs } from '@almanac/softener/procedure/rebed-briefs'
 import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
 import { visitProcedure } from '@almanac/softener/procedure/visit-procedure'
 import { describe, expect, it } from 'vitest'
@@ -15,6 +17,19 @@ const cautions = (procedure: Procedure, id: string) =>
   step(procedure, id)
     .cautions.map((item) => item.text)
     .join(' ')
+
+// 1 gpg is 17.118 mg/L as CaCO3: 64.79891 mg a grain over 3.785411784 L a gallon.
+describe('the limit at the valve outlet is the firm’s own figure, in its own unit', () => {
+  it.each([
+    ['us', 1, 'Below 1 gpg'],
+    ['us', 2.5, 'Below 2.5 gpg'],
+    ['metric', 1, 'Below 17 mg/L'],
+  ] as const)('%s, %f gpg', (unitSystem, outletLimitGpg, words) => {
+    const context = { display: { locale: 'en-US', unitSystem }, figures: { ...USUAL_FIGURES, outletLimitGpg } }
+    expect(step(rebed(context), 'test-outlet').text).toContain(`${words} shows`)
+    expect(rebedBriefs(context)['test-outlet']).toContain(`${words} little bypasses`)
+  })
+})
 
 describe('order of a rebed (common practice, no source)', () => {
   const order = [

@@ -112,6 +112,17 @@ describe('amounts that cannot be, or are unusual', () => {
   })
 })
 
+test('what the outlet may still hold is the firm’s own figure', async () => {
+  const at = (value: number) =>
+    rebed({ measurements: [{ kind: 'outletHardnessGpg', value, enteredValue: value, enteredUnit: 'gpg' }], hardnessReason: '' })
+  await expect(close(at(1.5))).rejects.toMatchObject({ message: expect.stringContaining('it should be below 1 gpg') })
+  await inCompany(firm, (tx) =>
+    tx.firmFigure.create({ data: { companyId: firm.companyId, id: newId(), key: 'outlet-limit-gpg', value: 2 } }),
+  )
+  await expect(close(at(2.5))).rejects.toMatchObject({ message: expect.stringContaining('it should be below 2 gpg') })
+  expect(await close(at(1.5))).toMatchObject({ jobState: 'closed' })
+})
+
 describe('a rebed that is done', () => {
   test('ends the old bed with its cause, begins the new one, closes visit and job, and asks for forecasts and reminders', async () => {
     const answer = await close(rebed())

@@ -6,11 +6,11 @@ import { type Command, runCommand } from '@almanac/database/run-command'
 import type { JobKind } from '@almanac/records/job-kind'
 import { dayIn } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
-import type { TankRoom } from '@almanac/service-rules/amounts/judge-in-tank'
-import { missingForCloseOut, usualCloseOutContext } from '@almanac/service-rules/close-out/completeness'
+import { type CloseOutContext, missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
+import { firmFigures } from '../shared/firm-figures.ts'
 import { moveStock } from '../shared/move-stock.ts'
 import { recordFindings } from '../shared/record-findings.ts'
 import { endReservation } from '../shared/reserve-kit.ts'
@@ -42,12 +42,10 @@ async function lockOpenVisit(tx: Tx, companyId: string, visitId: string): Promis
   return { job, startsAt }
 }
 
-type Known = { today: string; notBefore: string; tank: TankRoom | null }
-
-function checkRecord(record: CloseOutInput, job: LockedJob, known: Known): void {
+function checkRecord(record: CloseOutInput, job: LockedJob, context: CloseOutContext): void {
   if (record.jobKind !== job.kind)
     throw new AppError('invalid', `This visit is for another kind of job (${job.kind}). Nothing was saved; open the visit again.`)
-  const missing = missingForCloseOut({ ...record, jobKind: job.kind as JobKind }, { ...usualCloseOutContext, ...known })
+  const missing = missingForCloseOut({ ...record, jobKind: job.kind as JobKind }, context)
   if (missing.length > 0)
     throw new AppError('invalid', `The close-out is not complete, so nothing was saved. ${missing.join(' ')}`, { missing })
 }
@@ -87,10 +85,13 @@ export async function closeOutVisit(scope: Scope & { personId: string }, input: 
     const { companyId } = scope
     const { record } = input
     const { job, startsAt } = await lockOpenVisit(tx, companyId, record.visitId)
-    const { timeZone, unitSystem } = await companyFacts(tx, companyId)
+    const { today: _, ...display } = await companyFacts(tx, companyId)
+    const { timeZone, unitSystem } = display
     // A job may be written down after its work, with a visit booked for a day gone by.
     const known = job.createdAt < startsAt ? job.createdAt : startsAt
     checkRecord(record, job, {
+      outletLimitGpg: (await firmFigures(tx, companyId)).outletLimitGpg,
+      display,
       today: dayIn(timeZone, command.at),
       notBefore: dayIn(timeZone, known),
       tank: await roomOfTank(tx, { companyId, bedId: job.bedId, softenerId: job.softenerId }, unitSystem),

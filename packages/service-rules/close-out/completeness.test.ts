@@ -1,8 +1,9 @@
 import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { describe, expect, test } from 'vitest'
 import type { CloseOutRecord } from './close-out-form.ts'
-import { missingForCloseOut } from './completeness.ts'
+import { type CloseOutContext, missingForCloseOut } from './completeness.ts'
 
+const usual: CloseOutContext = { outletLimitGpg: 1, display: { locale: 'en-US', unitSystem: 'us' } }
 const ticked = (...stepIds: string[]) => stepIds.map((stepId) => ({ stepId, confirmed: true }))
 const outlet = (value: number) => [{ kind: 'outletHardnessGpg' as const, value, enteredValue: value, enteredUnit: 'gpg' }]
 
@@ -31,7 +32,7 @@ const visit: CloseOutRecord = {
   oldBed: null,
   newBed: null,
 }
-const missing = (change: Partial<CloseOutRecord>, from = rebed) => missingForCloseOut({ ...from, ...change })
+const missing = (change: Partial<CloseOutRecord>, from = rebed) => missingForCloseOut({ ...from, ...change }, usual)
 
 test('a full rebed and a full annual visit lack nothing', () => {
   expect(missing({})).toEqual([])
@@ -64,8 +65,7 @@ describe('a rebed that is done', () => {
 })
 
 describe('the day of the work', () => {
-  const judged = (workDay: string) =>
-    missingForCloseOut({ ...rebed, workDay }, { outletHardnessLimitGpg: 1, today: '2026-05-05', notBefore: '2026-05-02' })
+  const judged = (workDay: string) => missingForCloseOut({ ...rebed, workDay }, { ...usual, today: '2026-05-05', notBefore: '2026-05-02' })
   test.each(['2026-05-02', '2026-05-04', '2026-05-05'])('%s may be', (day) => expect(judged(day)).toEqual([]))
   test('has come, and is not before the visit could have been', () => {
     expect(judged('2026-05-06')).toEqual(['The work cannot have been done on 6 May 2026: that day has not come. Correct the day.'])
@@ -86,7 +86,7 @@ describe('hardness at the valve outlet', () => {
   test('the last measurement counts', () => expect(missing({ measurements: [...outlet(5), ...outlet(0.5)] })).toEqual([]))
   test('not measured needs a reason', () => expect(missing({ measurements: [] })).toHaveLength(1))
   test('the limit is the firm’s', () =>
-    expect(missingForCloseOut({ ...rebed, measurements: outlet(1.5) }, { outletHardnessLimitGpg: 2 })).toEqual([]))
+    expect(missingForCloseOut({ ...rebed, measurements: outlet(1.5) }, { ...usual, outletLimitGpg: 2 })).toEqual([]))
   test('a number that is none is refused', () => expect(missing({ measurements: outlet(Number.NaN) }).length).toBeGreaterThan(0))
   test('an annual visit does not ask for it', () => expect(missing({}, visit)).toEqual([]))
 })
@@ -142,10 +142,5 @@ describe('other outcomes', () => {
       expect(sentences.length).toBeGreaterThan(0)
       for (const sentence of sentences) expect(sentence).toMatch(/^[A-Z].*\.$/)
     }
-  })
-
-  test('further steps of the firm are asked for', () => {
-    const context = { outletHardnessLimitGpg: 1, furtherSteps: [{ stepId: 'air-gap', sentence: 'Confirm the air gap at the drain.' }] }
-    expect(missingForCloseOut(rebed, context)).toEqual(['Confirm the air gap at the drain.'])
   })
 })

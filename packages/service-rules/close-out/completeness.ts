@@ -1,4 +1,6 @@
 import { visitOutcomeWords } from '@almanac/records/visit-outcome'
+import type { AmountDisplay } from '@almanac/units/display'
+import { formatHardnessGpg } from '@almanac/units/format'
 import type { TankRoom } from '../amounts/judge-in-tank.ts'
 import { type IsoDay, isIsoDay } from '../calendar/calendar-day.ts'
 import { longDay } from '../calendar/day-words.ts'
@@ -9,10 +11,9 @@ import type { CloseOutRecord } from './close-out-form.ts'
 import { unlikelyAmounts } from './likely-amounts.ts'
 
 export interface CloseOutContext {
-  /** Hardness at the valve outlet must be below this, gpg. Common practice, no source: 1. */
-  outletHardnessLimitGpg: number
-  /** Further steps of the procedure that this firm insists on; their sentence is what the technician reads. */
-  furtherSteps?: readonly { stepId: string; sentence: string }[]
+  /** Hardness at the valve outlet must be below this, gpg: the firm's own figure. */
+  outletLimitGpg: number
+  display: AmountDisplay
   /** Today in the company's zone, by the clock of whoever judges; the work cannot have been later. */
   today?: IsoDay
   /** The first day on which the visit could have been; left out where nobody knows. */
@@ -21,24 +22,17 @@ export interface CloseOutContext {
   tank?: TankRoom | null
 }
 
-export const usualCloseOutContext: CloseOutContext = { outletHardnessLimitGpg: 1 }
-
 /**
  * What a close-out still lacks, as plain sentences in the order in which the form asks; empty when the visit may be finished. The tablet
  * and the server both call this, so that what the one accepts without signal the other does not refuse later.
  */
-export function missingForCloseOut(record: CloseOutRecord, context: CloseOutContext = usualCloseOutContext): string[] {
+export function missingForCloseOut(record: CloseOutRecord, context: CloseOutContext): string[] {
   if (record.outcome === null) return ['Choose how the visit ended.']
   const missing = [...missingDay(record, context), ...missingTimes(record)]
   const bedOpened = isBedOpened(record)
   const confirmed = new Set(record.checks.filter((check) => check.confirmed).map((check) => check.stepId))
   for (const step of requiredChecks(record.outcome, record.jobKind, bedOpened)) {
     if (!confirmed.has(step)) missing.push(checkSentences[step])
-  }
-  if (record.outcome === 'done') {
-    for (const step of context.furtherSteps ?? []) {
-      if (!confirmed.has(step.stepId)) missing.push(step.sentence)
-    }
   }
   missing.push(...missingBedFacts(record))
   if (record.outcome === 'done' && bedOpened) missing.push(...missingOutletHardness(record, context))
@@ -71,13 +65,13 @@ function missingTimes(record: CloseOutRecord): string[] {
   return record.finishedAt < record.startedAt ? ['The visit finishes before it starts. Correct one of the times.'] : []
 }
 
-function missingOutletHardness(record: CloseOutRecord, context: CloseOutContext): string[] {
+function missingOutletHardness(record: CloseOutRecord, { outletLimitGpg, display }: CloseOutContext): string[] {
   if (record.hardnessReason.trim().length >= 3) return []
   const measured = record.measurements.filter((measurement) => measurement.kind === 'outletHardnessGpg').at(-1)
   if (!measured) return ['Measure the hardness at the valve outlet, or write why it could not be measured.']
-  if (measured.value < context.outletHardnessLimitGpg) return []
+  if (measured.value < outletLimitGpg) return []
   return [
-    `The hardness at the valve outlet is ${measured.enteredValue} ${measured.enteredUnit}; it should be below ${context.outletHardnessLimitGpg} gpg. Measure again or write why it stands higher.`,
+    `The hardness at the valve outlet is ${measured.enteredValue} ${measured.enteredUnit}; it should be below ${formatHardnessGpg(outletLimitGpg, display)}. Measure again or write why it stands higher.`,
   ]
 }
 

@@ -17,6 +17,7 @@ const PLAIN: Readonly<Record<string, (figures: FirmFigures) => unknown>> = {
   'allowance:iron': ({ allowance }) => allowance.ironGpgPerMgL,
   'allowance:manganese': ({ allowance }) => allowance.manganeseGpgPerMgL,
   'gravel-from-ft3': ({ gravelFromFt3 }) => gravelFromFt3,
+  'outlet-limit-gpg': ({ outletLimitGpg }) => outletLimitGpg,
   'backwash:expansion': ({ backwash }) => backwash.wantedExpansion,
   'backwash:gpm-ft2': ({ backwash }) => backwash.gpmFt2,
   reserve: ({ reserve }) => reserve,

@@ -86,6 +86,7 @@ describe('a firm’s figures', () => {
     ['allowance:iron', (n) => n, 0, 20],
     ['allowance:manganese', (n) => n, 0, 20],
     ['gravel-from-ft3', (n) => n, 0, 500],
+    ['outlet-limit-gpg', (n) => n, 0.1, 10],
     ['backwash:expansion', (n) => n, 0.1, 1.5],
     ['backwash:gpm-ft2', (n) => ({ min: n, usual: n, max: n }), 0.5, 30],
     ['reserve', (n) => ({ kind: 'days', days: n }), 0, 7],
@@ -149,7 +150,9 @@ describe('a firm’s figures', () => {
       reserve: { kind: 'share', share: 0.25 },
       'backwash:gpm-ft2': { min: 4, usual: 6, max: 7 },
       ...Object.fromEntries(
-        ['allowance:iron', 'allowance:manganese', 'gravel-from-ft3', 'price:salt-per-lb', 'price:water-per-gal'].map((key) => [key, 3]),
+        ['allowance:iron', 'allowance:manganese', 'gravel-from-ft3', 'outlet-limit-gpg', 'price:salt-per-lb', 'price:water-per-gal'].map(
+          (key) => [key, 3],
+        ),
       ),
       'backwash:expansion': 0.6,
     }

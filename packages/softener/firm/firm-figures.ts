@@ -39,6 +39,8 @@ export type FirmFigures = {
   readonly allowance: MetalAllowance
   /** Gravel is brought from this much resin up, ft³, where the record does not say; the record of a unit outranks it. */
   readonly gravelFromFt3: number
+  /** Hardness at the valve outlet after a rebed, gpg: below it little bypasses. */
+  readonly outletLimitGpg: number
   /** Expansion wanted in backwash as a share of the settled depth, and the flows the firm sets, gpm per ft² of tank. */
   readonly backwash: { readonly wantedExpansion: number; readonly gpmFt2: UsualRange }
   readonly reserve: Reserve

@@ -18,6 +18,7 @@ export const PLAIN_KEYS = [
   'allowance:iron',
   'allowance:manganese',
   'gravel-from-ft3',
+  'outlet-limit-gpg',
   'backwash:expansion',
   'backwash:gpm-ft2',
   'reserve',
@@ -47,6 +48,10 @@ const READERS: Readonly<Record<PlainKey, Reader>> = {
   'gravel-from-ft3': (value) => {
     const gravelFromFt3 = readNumber(value, 'The resin from which gravel is brought', { least: 0, most: 500, unit: 'ft³' })
     return (figures) => ({ ...figures, gravelFromFt3 })
+  },
+  'outlet-limit-gpg': (value) => {
+    const outletLimitGpg = readNumber(value, 'The hardness at the valve outlet', { least: 0.1, most: 10, unit: 'gpg' })
+    return (figures) => ({ ...figures, outletLimitGpg })
   },
   'backwash:expansion': (value) => {
     const wantedExpansion = readNumber(value, 'The expansion wanted', { least: 0.1, most: 1.5, unit: 'of the bed’s depth' })

@@ -12,6 +12,9 @@ export const BACKWASH_GPM_FT2 = { min: 4, usual: 5, max: 8 } as const
 /** One day's use is kept in hand; common practice, no source. */
 export const RESERVE_DAYS = 1
 
+/** Below this at the valve outlet little bypasses, gpg; common practice, no source. */
+const OUTLET_LIMIT_GPG = 1
+
 /** What holds where a firm set nothing of its own. */
 export const USUAL_FIGURES: FirmFigures = {
   tanks: TANK_SIZES,
@@ -20,6 +23,7 @@ export const USUAL_FIGURES: FirmFigures = {
   curves: { 'gel-8': usualCurve('gel-8'), 'gel-10': usualCurve('gel-10'), 'fine-mesh': usualCurve('fine-mesh') },
   allowance: USUAL_ALLOWANCE,
   gravelFromFt3: GRAVEL_MATTERS_FROM_FT3,
+  outletLimitGpg: OUTLET_LIMIT_GPG,
   backwash: { wantedExpansion: WANTED_EXPANSION, gpmFt2: BACKWASH_GPM_FT2 },
   reserve: { kind: 'days', days: RESERVE_DAYS },
   saltPriceMinorPerLb: null,

@@ -1,4 +1,5 @@
-import { formatCutLengthIn, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { formatCutLengthIn, formatHardnessGpg, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { USUAL_FIGURES } from '../firm/usual-figures.ts'
 import { COMMERCIAL_DIAMETER_IN } from '../kit/job-weight.ts'
 import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import { fillForTank } from '../tanks/fill-for-tank.ts'
@@ -32,6 +33,7 @@ export function procedureFacts(context: ProcedureContext): { facts: Facts; assum
       ? `${formatVolumeFt3(resinFt3, display)} of resin`
       : `the resin of the kit (${formatVolumeFt3(resinFt3, display)} assumed)`,
     gravelText: gravelLb === null ? 'the gravel of the kit' : `${formatWeightLb(gravelLb, display)} of gravel`,
+    outletLimit: formatHardnessGpg((context.figures ?? USUAL_FIGURES).outletLimitGpg, display),
     bagLift: formatWeightLb(kind.wetWeightLbFt3.value * Math.min(1, resinFt3), display),
   }
   const unknown = fill.ok ? [] : [`${fill.reason} Times are for ${TYPICAL_RESIN_FT3} ft³.`]

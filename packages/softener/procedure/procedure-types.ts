@@ -58,7 +58,7 @@ export type ProcedureContext = {
   drain?: 'standpipe' | 'sump' | 'septic' | 'other' | null
   ironMgL?: number | null
   access?: SiteAccess | null
-  /** The firm's own tank table; the usual one where not given. */
-  figures?: Pick<FirmFigures, 'tanks'> | null
+  /** The firm's own tank table and limit at the outlet; the usual ones where not given. */
+  figures?: Pick<FirmFigures, 'tanks' | 'outletLimitGpg'> | null
   display: AmountDisplay
 }

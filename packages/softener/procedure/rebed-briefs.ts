@@ -46,7 +46,8 @@ const BRIEFS: Readonly<Partial<Record<ProcedureStepId, Brief>>> = {
   sanitise: 'Dose of plain bleach into the brine well.',
   'check-brine': 'Brine: the level in the well falls. Refill: the float stops it.',
   'full-regeneration': 'Stay through it, or say when it ends. Clean up meanwhile.',
-  'test-outlet': 'Not at a hot tap. Below 1 gpg (17 mg/L) little bypasses; brining is shown only by conductivity or a chloride strip.',
+  'test-outlet': ({ outletLimit }) =>
+    `Not at a hot tap. Below ${outletLimit} little bypasses; brining is shown only by conductivity or a chloride strip.`,
   'hand-over': 'Jumper off, hot side open, aerators on after a flush, settings entered, in service. Show the bypass.',
   'clear-away': ({ waterSource }) =>
     waterSource === 'private-well'

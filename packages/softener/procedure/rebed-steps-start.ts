@@ -70,7 +70,8 @@ export const STEPS_START: readonly StepRule[] = [
   {
     id: 'test-outlet',
     title: 'Test at the valve outlet',
-    text: 'Test at the valve outlet, not at a hot tap. Below 1 gpg (17 mg/L) shows that little bypasses. It does not show that brining works, since new resin comes in sodium form: for that compare conductivity, or use a chloride strip, during and after the rinse.',
+    text: ({ outletLimit }) =>
+      `Test at the valve outlet, not at a hot tap. Below ${outletLimit} shows that little bypasses. It does not show that brining works, since new resin comes in sodium form: for that compare conductivity, or use a chloride strip, during and after the rinse.`,
     minutes: 5,
     cautions: [caution('water', 'Do not judge by taste.')],
     asks: [

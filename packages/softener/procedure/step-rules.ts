@@ -14,6 +14,8 @@ export type Facts = ProcedureContext & {
   resinText: string
   gravelText: string
   bagLift: string
+  /** What the outlet must stay below. */
+  outletLimit: string
 }
 
 type When = (facts: Facts) => boolean

@@ -18,7 +18,7 @@ export class Unreadable extends Error {
 }
 
 /** The kind of a figure by the unit it is kept in. What a figure may be is decided where it is put among the figures. */
-const KINDS: Record<string, AmountKind> = { in: 'figureLength', ft3: 'figureVolume', lb: 'figureMass', gpm: 'figureFlow' }
+const KINDS: Record<string, AmountKind> = { in: 'figureLength', ft3: 'figureVolume', lb: 'figureMass', gpm: 'figureFlow', gpg: 'hardness' }
 
 const plainRule = (unit: string): AmountRule => ({
   ...{ name: 'A figure', dimension: oneUnit(unit), least: 0, most: 1e9 },

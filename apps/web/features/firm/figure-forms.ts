@@ -216,6 +216,13 @@ export function formOf(key: string, value: unknown, reader: Reader): FigureForm 
   if (key === 'backwash:gpm-ft2') return backwashForm(value, reader)
   if (key === 'backwash:expansion') return numberForm('Expansion wanted', '%', plain, 0.01, { locale })
   if (key.startsWith('allowance:')) return numberForm('Added for each mg/L', 'gpg', plain, 1, { locale })
+  if (key === 'outlet-limit-gpg') {
+    const hardness = firstUnit('gpg', system)
+    return numberForm('Must stay below', hardness, plain, 1 / perStored('gpg', hardness), {
+      locale,
+      hint: 'At or above it a close-out asks for the reason.',
+    })
+  }
   const pack = key === 'price:salt-per-lb' ? saltPack(system) : key === 'price:water-per-gal' ? waterPack(system) : null
   if (pack) return numberForm(`Price for ${pack.label}`, currency, plain, minorPer(currency) / pack.size, { locale })
   const unit = firstUnit('ft3', system)

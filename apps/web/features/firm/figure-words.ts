@@ -1,7 +1,7 @@
 import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
 import type { AmountDisplay, Display } from '@almanac/units/display'
 import { gpmFt2ToMS, gpmToLMin } from '@almanac/units/flow'
-import { formatFlowGpm, formatLengthIn, formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { formatFlowGpm, formatHardnessGpg, formatLengthIn, formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 import { formatPercent, type NumberDisplay, showNumber } from '@almanac/units/format-number'
 import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
 import { formatMoney } from '@almanac/units/money'
@@ -41,6 +41,7 @@ const FIXED: Record<string, string> = {
   'allowance:iron': 'Iron allowance',
   'allowance:manganese': 'Manganese allowance',
   'gravel-from-ft3': 'Gravel is brought from this much resin up',
+  'outlet-limit-gpg': 'Outlet hardness after a rebed',
   'backwash:expansion': 'Expansion wanted in backwash',
   'backwash:gpm-ft2': 'Backwash flow',
   reserve: 'Kept in hand at a regeneration',
@@ -128,6 +129,7 @@ const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = 
   'allowance:iron': (value, display) => `${number(value as number, display)} gpg per mg/L`,
   'allowance:manganese': (value, display) => `${number(value as number, display)} gpg per mg/L`,
   'gravel-from-ft3': (value, display) => formatVolumeFt3(value as number, display),
+  'outlet-limit-gpg': (value, display) => `below ${formatHardnessGpg(value as number, display)}`,
   'backwash:expansion': percent,
   'backwash:gpm-ft2': (value, display) => range(value as Range, (flow) => flowFt2(flow, display)),
   reserve: (value, display) => {

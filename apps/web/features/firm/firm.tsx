@@ -24,6 +24,11 @@ const PARTS = [
     keys: ['allowance:iron', 'allowance:manganese'],
   },
   { title: 'Gravel', lead: 'Where the record of a unit does not say whether it has gravel.', keys: ['gravel-from-ft3'] },
+  {
+    title: 'After a rebed',
+    lead: 'What the test at the valve outlet must show before a visit is done.',
+    keys: ['outlet-limit-gpg'],
+  },
   { title: 'Bags in stock', lead: 'Kits are made up from these, with the least left over.', keys: ['bags'] },
   {
     title: 'Prices of salt and water',

@@ -2,7 +2,7 @@
 import type { CloseOutInput, VisitPage } from '@almanac/contract/visits'
 import type { VisitAskId } from '@almanac/records/procedure-ask'
 import { visitOutcomes, visitOutcomeWords } from '@almanac/records/visit-outcome'
-import { missingForCloseOut, usualCloseOutContext } from '@almanac/service-rules/close-out/completeness'
+import { missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { Button } from '@almanac/ui/button'
@@ -13,6 +13,7 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { TextArea } from '@almanac/ui/text-area'
 import { TextInput } from '@almanac/ui/text-input'
+import { formatHardnessGpg } from '@almanac/units/format'
 import { useMutation } from '@tanstack/react-query'
 import { useMemo, useState } from 'react'
 import { v7 } from 'uuid'
@@ -60,7 +61,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const [tried, setTried] = useState(false)
   const by: VisitReading = { locale: me.company.locale, units, tank: tankOfVisit(visit, units) }
   const record = recordOf(visit, draft, parts, now, by)
-  const missing = missingForCloseOut(record, { ...usualCloseOutContext, today, tank: by.tank })
+  const missing = missingForCloseOut(record, { outletLimitGpg: figures.outletLimitGpg, display: me.company, today, tank: by.tank })
   const send = useMutation(
     api.visits.closeOut.mutationOptions({
       onSuccess: async () => {
@@ -124,7 +125,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
           <>
             <NewBedFields form={{ shown: draft, change: put }} by={by} tried={tried} />
             <TextInput
-              label="If the outlet is not below 1 gpg, or was not tested: why"
+              label={`If the outlet is not below ${formatHardnessGpg(figures.outletLimitGpg, me.company)}, or was not tested: why`}
               value={draft.hardnessReason}
               onChange={(event) => put({ hardnessReason: event.target.value })}
             />
