@@ -1,5 +1,6 @@
+import { dayNumber } from '@almanac/units/calendar/calendar-day'
 import { describe, expect, it } from 'vitest'
-import { dayNumber, dayShare, formatDay, formatMonth, yearTicks } from './day-scale.ts'
+import { dayShare, formatDay, formatMonth, yearTicks } from './day-scale.ts'
 
 describe('days on an axis', () => {
   it('counts days over leap years', () => {

@@ -1,3 +1,5 @@
+import { dayNumber } from '@almanac/units/calendar/calendar-day'
+
 const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 const longNames = [
   'January',
@@ -21,12 +23,6 @@ function dayParts(day: string): { year: number; month: number; day: number } {
   const month = Number(found?.[2])
   if (!found || month < 1 || month > 12) throw new RangeError(`"${day}" is not a day written as YYYY-MM-DD.`)
   return { year, month, day: Number(found[3] ?? 1) }
-}
-
-/** Days since 1970-01-01, so that days can be laid on an axis. */
-export function dayNumber(day: string): number {
-  const p = dayParts(day)
-  return Math.round(Date.UTC(p.year, p.month - 1, p.day) / 86_400_000)
 }
 
 /** "3 Dec 2026". */

@@ -1,6 +1,8 @@
 'use client'
+import { dayNumber } from '@almanac/units/calendar/calendar-day'
+import { isoDay } from '@almanac/units/calendar/day-number'
 import { scaleLinear } from 'd3-scale'
-import { dayNumber, formatDay, yearTicks } from './day-scale.ts'
+import { formatDay, yearTicks } from './day-scale.ts'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { PlotReader } from './plot-reader.tsx'
 import { useWidth } from './use-width.ts'
@@ -49,7 +51,6 @@ export function TestsOverTime({ title, unit, tests, limit, changes = [] }: Tests
   const at = (day: string) => x(dayNumber(day))
   const figure = (t: TestPoint) => `${t.below ? 'under ' : ''}${t.value} ${unit}`
   const points = (Object.keys(signs) as MeasuringPoint[]).filter((p) => sorted.some((t) => t.point === p))
-  const asDay = (n: number) => new Date(n * 86_400_000).toISOString().slice(0, 10)
 
   return (
     <PlotFrame
@@ -83,7 +84,7 @@ export function TestsOverTime({ title, unit, tests, limit, changes = [] }: Tests
                   </text>
                 </g>
               ))}
-              {yearTicks(asDay(days[0]), asDay(days[1]), Math.max(2, Math.floor(width / 90))).map((t) => (
+              {yearTicks(isoDay(days[0]), isoDay(days[1]), Math.max(2, Math.floor(width / 90))).map((t) => (
                 <text key={t.year} x={left + t.share * (width - right - left)} y={bottom + 20} textAnchor="middle" className="fill-soft">
                   {t.year}
                 </text>

@@ -1,5 +1,7 @@
 import type { RecordedResinKind } from '@almanac/records/resin-kind'
-import { addDays, earlier, yearsBetween } from './days.ts'
+import { yearsBetween } from '@almanac/units/calendar/calendar-day'
+import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
+import { addDays, earlier } from './days.ts'
 import type { SupplyPlan } from './firms.ts'
 import type { Random } from './random.ts'
 
@@ -26,7 +28,7 @@ function wornOn(random: Random, supply: SupplyPlan, began: string, resin: BedSto
     const rate = wearRate(supply, day, carbon)
     const step = Math.min(1, left / rate)
     left -= step * rate
-    day = addDays(day, step * 365.25)
+    day = addDays(day, step * DAYS_PER_YEAR)
   }
   return day
 }

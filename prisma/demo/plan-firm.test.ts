@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
+import { weekdayOf } from '@almanac/units/calendar/calendar-day'
 import { describe, expect, it } from 'vitest'
-import { weekday } from './days.ts'
 import { brackwater, larkmoor } from './firms.ts'
 import { planFirm } from './plan-firm.ts'
 
@@ -127,7 +127,7 @@ describe('people and day sheets', () => {
   it('opens sheets for at least 15 working days ahead and leaves some jobs without a place', () => {
     const ahead = new Set(big.sheets.crewDay.map((one) => time(one.day) ?? 0).filter((day) => day >= (time(ANCHOR) ?? 0)))
     expect(ahead.size).toBeGreaterThanOrEqual(15)
-    for (const day of ahead) expect(weekday(new Date(day).toISOString().slice(0, 10))).toBeLessThanOrEqual(5)
+    for (const day of ahead) expect(weekdayOf(new Date(day).toISOString().slice(0, 10))).toBeLessThanOrEqual(5)
     expect(big.rows.job.filter((job) => job.state === 'proposed').length).toBeGreaterThan(5)
   })
 

@@ -1,6 +1,7 @@
-import { instantIn } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
-import { addDays, asDate, weekday } from './days.ts'
+import { weekdayOf } from '@almanac/units/calendar/calendar-day'
+import { instantIn } from '@almanac/units/calendar/zone-clock'
+import { addDays, asDate } from './days.ts'
 import type { FirmPlan } from './firms.ts'
 import { seeded } from './random.ts'
 import { addSite, addSupply, emptyRows, type JobPlan, type Rows } from './rows.ts'
@@ -84,7 +85,7 @@ function comingWork(rows: Rows, book: SheetBook, crews: Crew[], done: JobPlan[],
   })
   for (let ahead = 1; ahead <= 8; ahead++) {
     const day = addDays(anchorDay, ahead)
-    if (weekday(day) > 5) continue
+    if (weekdayOf(day) > 5) continue
     for (const crew of crews)
       book1(
         ahead % 3 === 0 && crew.colleagueIds.length > 1 ? 'rebed' : ahead % 2 ? 'annual-visit' : 'cleaning',

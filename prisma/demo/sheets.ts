@@ -1,7 +1,8 @@
-import { instantIn } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
+import { weekdayOf } from '@almanac/units/calendar/calendar-day'
+import { instantIn } from '@almanac/units/calendar/zone-clock'
 import type { Prisma } from '../../packages/database/generated/client.ts'
-import { addDays, asDate, weekday } from './days.ts'
+import { addDays, asDate } from './days.ts'
 import type { FirmPlan } from './firms.ts'
 import type { Random } from './random.ts'
 import type { JobPlan } from './rows.ts'
@@ -116,7 +117,7 @@ export class SheetBook {
   openAhead(anchorDay: string): void {
     for (let i = 0; i <= AHEAD_DAYS; i++) {
       const day = addDays(anchorDay, i)
-      if (weekday(day) <= 5 || i === 0) for (const crew of this.#crews) this.sheet(crew, day)
+      if (weekdayOf(day) <= 5 || i === 0) for (const crew of this.#crews) this.sheet(crew, day)
     }
   }
 }

@@ -1,5 +1,6 @@
+import { weekdayOf } from '@almanac/units/calendar/calendar-day'
 import { type BedStory, bedsOfTank } from './beds-story.ts'
-import { addDays, weekday } from './days.ts'
+import { addDays } from './days.ts'
 import type { FirmPlan, SupplyPlan } from './firms.ts'
 import { ACCESS, businessName, personName, streetOf } from './names.ts'
 import { demoPlace } from './places.ts'
@@ -88,7 +89,7 @@ function happenings(random: Random, tanks: BedStory[][], installed: string, anch
   // Some customers drift away: nobody has been there for years.
   const lost = random.chance(0.07) ? addDays(anchorDay, -random.int(5, 14) * 365) : null
   return list
-    .map((one) => (weekday(one.day) > 5 ? { ...one, day: addDays(one.day, -2) } : one))
+    .map((one) => (weekdayOf(one.day) > 5 ? { ...one, day: addDays(one.day, -2) } : one))
     .filter((one) => one.day < anchorDay && (lost === null || one.day < lost || one.kind === 'rebed'))
     .sort((a, b) => (a.day < b.day ? -1 : 1))
 }

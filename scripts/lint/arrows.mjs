@@ -52,10 +52,10 @@ export const forbidden = [
     { path: ['^apps/', ours('(?!runtime/)[^/]+')] },
   ),
   rule(
-    'database-imports-only-runtime-and-records',
-    'The database room knows records, and no use case.',
+    'database-imports-only-runtime-records-and-units',
+    'The database room knows records and the calendar, and no use case.',
     { path: '^packages/database/', pathNot: tests },
-    { path: ['^apps/', ours('(?!(database|runtime|contract|records)/)[^/]+')] },
+    { path: ['^apps/', ours('(?!(database|runtime|contract|records|units)/)[^/]+')] },
   ),
   rule(
     'database-imports-contract-types-only',

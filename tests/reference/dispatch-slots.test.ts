@@ -140,6 +140,8 @@ describe('the slots of one job', () => {
     const twice = board([sheet('A', MONDAY, ['x']), sheet('B', MONDAY, ['x'])], [job('x', 'mill')])
     expect(rankSlots(twice, 'x')).toEqual({ faults: ['A job stands on two sheets: Crew A and Crew B.'] })
     expect(rankSlots(board([sheet('A', MONDAY, [])], []), 'gone')).toEqual({ faults: ['That job is not on the board.'] })
+    const never = board([sheet('A', MONDAY, [])], [job('x', 'mill', { due: '2026-02-31' })])
+    expect(rankSlots(never, 'x')).toEqual({ faults: [expect.stringContaining('"2026-02-31" is no calendar day.')] })
   })
 })
 

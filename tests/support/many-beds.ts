@@ -1,7 +1,7 @@
 import { dateOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
-import { addDays } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
+import { addDays } from '@almanac/units/calendar/calendar-day'
 import type { FirmRecords } from './two-firms.ts'
 
 /** Two beds one after the other in each of `count` tanks: the first worn out after about `lifeYears`, the second in service. Spread evenly, no chance in it. */

@@ -21,7 +21,7 @@ const forbiddenImports = [
   ['packages/units/imports-records.ts', 'units-import-nothing'],
   ['packages/contract/imports-softener.ts', 'contract-imports-only-records-and-zod'],
   ['packages/runtime/imports-database.ts', 'runtime-imports-no-package'],
-  ['packages/database/imports-operations.ts', 'database-imports-only-runtime-and-records'],
+  ['packages/database/imports-operations.ts', 'database-imports-only-runtime-records-and-units'],
   ['packages/database/imports-contract-value.ts', 'database-imports-contract-types-only'],
   ['packages/operations/shared/imports-domain.ts', 'operations-shared-imports-no-domain'],
   ['packages/identity/imports-operations.ts', 'identity-imports-only-database-records-and-runtime'],

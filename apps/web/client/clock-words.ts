@@ -29,19 +29,9 @@ export function dayWords(day: string): string {
   return `${date} ${month.slice(0, 3)} ${year}`
 }
 
-/** The day so many days later or earlier. */
-export function dayAfter(day: string, days: number): string {
-  return new Date(Date.parse(`${day}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10)
-}
-
 /** What the clock shows in a zone, "08:05". */
 export function clockIn(timeZone: string, instant: string): string {
   return new Date(instant).toLocaleTimeString('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
-}
-
-/** The calendar day of an instant in a zone, 'YYYY-MM-DD'. */
-export function dayIn(timeZone: string, instant: string): string {
-  return new Date(instant).toLocaleDateString('en-CA', { timeZone })
 }
 
 /** "2 h 20", "45 min", "3 h". */
@@ -50,5 +40,3 @@ export function durationWords(minutes: number): string {
   if (hours === 0) return `${rest} min`
   return rest === 0 ? `${hours} h` : `${hours} h ${String(rest).padStart(2, '0')}`
 }
-
-export const minutesBetween = (from: string, until: string) => (Date.parse(until) - Date.parse(from)) / 60_000

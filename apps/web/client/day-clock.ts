@@ -1,4 +1,4 @@
-import { dayIn } from './clock-words.ts'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 
 const MINUTE_MS = 60_000
 
@@ -8,7 +8,7 @@ const WAKING = ['visibilitychange', 'focus', 'pageshow', 'online'] as const
 type Page = Pick<Window, 'addEventListener' | 'removeEventListener'>
 
 /** The day that this device's clock shows in a company's zone, 'YYYY-MM-DD'. */
-export const dayNow = (timeZone: string): string => dayIn(timeZone, new Date().toISOString())
+export const dayNow = (timeZone: string): string => dayIn(timeZone, Date.now())
 
 /**
  * Looks at the clock as each minute begins, since midnight falls on a full minute in every zone, and whenever the page wakes. `tell` is called each time; what it

@@ -1,4 +1,6 @@
-import { addDays, dayIn, instantIn } from '@almanac/runtime/clock'
+import { now } from '@almanac/runtime/clock'
+import { addDays } from '@almanac/units/calendar/calendar-day'
+import { dayIn, instantIn } from '@almanac/units/calendar/zone-clock'
 import { inCompany, type Scope } from '../in-company.ts'
 
 /** How far a calendar looks back and ahead, days. */
@@ -30,7 +32,7 @@ export async function readFeedVisits({ companyId, feedId }: { companyId: string;
     })
     if (!feed) return null
     const { name, timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { name: true, timeZone: true } })
-    const today = dayIn(timeZone)
+    const today = dayIn(timeZone, now())
     const visits = await tx.visit.findMany({
       where: {
         companyId,

@@ -1,5 +1,6 @@
 import type { DueBed } from '@almanac/contract/due'
-import { addDays } from '@almanac/runtime/clock'
+import { addDays } from '@almanac/units/calendar/calendar-day'
+import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
 import { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 import { FORECAST_IN_SERVICE } from './in-service.ts'
@@ -51,7 +52,7 @@ function filters(query: DueQuery, today: string): Prisma.Sql {
   if (query.waterSupplyId) parts.push(Prisma.sql`and f.water_supply_id = ${query.waterSupplyId}::uuid`)
   if (query.minChance12Months !== undefined) parts.push(Prisma.sql`and f.chance_12_months >= ${query.minChance12Months}::float8`)
   if (query.minAgeYears !== undefined)
-    parts.push(Prisma.sql`and f.began_middle_day <= ${addDays(today, -Math.round(query.minAgeYears * 365.2425))}::date`)
+    parts.push(Prisma.sql`and f.began_middle_day <= ${addDays(today, -Math.round(query.minAgeYears * DAYS_PER_YEAR))}::date`)
   if (query.month)
     parts.push(
       Prisma.sql`and f.due50_day >= ${`${query.month}-01`}::date and f.due50_day < (${`${query.month}-01`}::date + interval '1 month')::date`,

@@ -1,6 +1,7 @@
 import type { DueMonths } from '@almanac/contract/due'
 import type { DueGrouping } from '@almanac/records/forecast-run'
-import { addDays, instantIn } from '@almanac/runtime/clock'
+import { addDays } from '@almanac/units/calendar/calendar-day'
+import { instantIn } from '@almanac/units/calendar/zone-clock'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'

@@ -1,6 +1,8 @@
 import type { JobKind } from '@almanac/records/job-kind'
 import type { VisitState } from '@almanac/records/visit-state'
-import { addDays, dayIn, instantIn } from '@almanac/runtime/clock'
+import { now } from '@almanac/runtime/clock'
+import { addDays } from '@almanac/units/calendar/calendar-day'
+import { dayIn, instantIn } from '@almanac/units/calendar/zone-clock'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
@@ -38,7 +40,7 @@ export function workLine(visit: VisitWithWork) {
 /** The visits of a day and of the week after it: of the person's own crews, or of all crews for someone who is on no sheet of the firm. */
 export async function readToday(scope: Pick<Scope, 'companyId'> & { personId: string }, day: string | undefined, timeZone: string) {
   const { companyId } = scope
-  const asked = day ?? dayIn(timeZone)
+  const asked = day ?? dayIn(timeZone, now())
   return inCompany(scope, async (tx) => {
     const self = await tx.colleague.findFirst({ where: { companyId, personId: scope.personId, archivedAt: null }, select: { id: true } })
     const found = await tx.visit.findMany({

@@ -1,8 +1,9 @@
+import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
 import type { Tx } from '../client.ts'
 
 /** The newest so many are enough to learn from, however large the firm. */
 const MOST = 4000
-const YEARS_BACK_MS = 2 * 365.25 * 86_400_000
+const YEARS_BACK_MS = 2 * DAYS_PER_YEAR * 86_400_000
 
 type Row = { kind: string; diameterIn: number | null; startedAt: string | null; finishedAt: string | null }
 

@@ -44,17 +44,3 @@ export function toTicks(clock: BoardClock, index: number, wall: number): number 
 export function toWall(clock: BoardClock, index: number, ticks: number): number {
   return wallMinutes(clock.days[index] as BoardDay, Math.ceil((ticks - (clock.starts[index] as number)) / 60 - 1e-9))
 }
-
-/** Days since 1970-01-01 of a calendar day (H. Hinnant, "chrono-compatible low-level date algorithms": days_from_civil); NaN when the text is no day. */
-export function dayNumber(date: string): number {
-  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date)
-  if (parts === null) return Number.NaN
-  const month = Number(parts[2])
-  const day = Number(parts[3])
-  if (month < 1 || month > 12 || day < 1 || day > 31) return Number.NaN
-  const year = Number(parts[1]) - (month <= 2 ? 1 : 0)
-  const era = Math.floor(year / 400)
-  const yearOfEra = year - era * 400
-  const dayOfYear = Math.floor((153 * (month + (month > 2 ? -3 : 9)) + 2) / 5) + day - 1
-  return era * 146097 + yearOfEra * 365 + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100) + dayOfYear - 719468
-}

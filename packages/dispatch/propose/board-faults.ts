@@ -1,5 +1,5 @@
+import { isIsoDay } from '@almanac/units/calendar/calendar-day'
 import type { Board } from './board.ts'
-import { dayNumber } from './board-clock.ts'
 
 /** What on a board cannot be planned from, one sentence each. Sheets that are full or late are no fault; contradictions are. */
 export function boardFaults(board: Board): string[] {
@@ -7,9 +7,8 @@ export function boardFaults(board: Board): string[] {
   const { days, sheets, jobs, travel, prices } = board
   days.forEach((day, i) => {
     const before = days[i - 1]
-    if (Number.isNaN(dayNumber(day.date))) faults.push(`"${day.date}" is no calendar day.`)
-    if (before !== undefined && dayNumber(before.date) >= dayNumber(day.date))
-      faults.push(`${day.date} does not come after ${before.date}.`)
+    if (!isIsoDay(day.date)) faults.push(`"${day.date}" is no calendar day.`)
+    if (before !== undefined && before.date >= day.date) faults.push(`${day.date} does not come after ${before.date}.`)
     if (day.minutesInDay !== 1440 - (day.clockChange?.byMinutes ?? 0)) {
       faults.push(`${day.date} has ${day.minutesInDay} minutes, which its change of clocks does not explain.`)
     }
@@ -43,7 +42,7 @@ export function boardFaults(board: Board): string[] {
     if (amounts.some((amount) => !(amount >= 0))) faults.push(`${job.label} has a load or price that is no amount.`)
     if (job.windows.some((window) => !(window.from <= window.to))) faults.push(`${job.label} has a window that ends before it begins.`)
     for (const date of [job.earliest, job.due])
-      if (date !== undefined && Number.isNaN(dayNumber(date))) faults.push(`${job.label}: "${date}" is no calendar day.`)
+      if (date !== undefined && !isIsoDay(date)) faults.push(`${job.label}: "${date}" is no calendar day.`)
   }
   for (const [name, price] of Object.entries(prices)) if (!(price >= 0)) faults.push(`The price ${name} is ${price}; it must be 0 or more.`)
   return faults

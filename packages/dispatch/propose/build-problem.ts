@@ -1,8 +1,9 @@
+import { dayNumber } from '@almanac/units/calendar/calendar-day'
 import type { Sequences } from '../problem/plan.ts'
 import type { CrewDay, Problem, Span, Visit } from '../problem/problem.ts'
 import { problemFaults } from '../problem/problem-faults.ts'
 import type { Board, Job, Sheet } from './board.ts'
-import { type BoardClock, boardClock, dayIndex, dayNumber, toTicks } from './board-clock.ts'
+import { type BoardClock, boardClock, dayIndex, toTicks } from './board-clock.ts'
 import { boardFaults } from './board-faults.ts'
 
 /** A board as the planner's problem: visit v is job `jobs[v]`, crew-day r is sheet `board.sheets[r]`. */

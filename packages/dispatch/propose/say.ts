@@ -1,4 +1,4 @@
-import { dayNumber } from './board-clock.ts'
+import { weekdayOf } from '@almanac/units/calendar/calendar-day'
 
 const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday']
 
@@ -17,7 +17,7 @@ export function sayMinutes(minutes: number): string {
 
 /** 'Thursday 2026-11-26'. 1970-01-01 was a Thursday. */
 export function sayDay(date: string): string {
-  return `${WEEKDAYS[(((dayNumber(date) + 3) % 7) + 7) % 7]} ${date}`
+  return `${WEEKDAYS[weekdayOf(date) - 1]} ${date}`
 }
 
 /** Names in a row: 'a', 'a and b', 'a, b and c'. */

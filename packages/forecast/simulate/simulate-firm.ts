@@ -1,4 +1,4 @@
-import { isoDay, parseDay } from '@almanac/units/calendar/day-number'
+import { DAYS_PER_YEAR, isoDay, parseDay } from '@almanac/units/calendar/day-number'
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import type { Inspection } from '../bed-forecast/bed-forecast-types.ts'
 import { READING_MODELS } from '../bed-forecast/inspection-model.ts'
@@ -89,7 +89,7 @@ function simulateBed(
   supply: readonly SupplyPeriod[],
   supplyLog: number,
 ): SimulatedBed | null {
-  const begin = asOf - Math.floor(random() * 25 * 365.2425)
+  const begin = asOf - Math.floor(random() * 25 * DAYS_PER_YEAR)
   const crosslinkPercent = random() < 0.4 ? 10 : 8
   const gallonsPerDay = Math.round(138 * Math.exp(0.8 * (random() - 0.5)))
   const first = random() < plan.lateEntryShare ? begin + Math.floor(random() * 8 * 365) : begin
@@ -162,7 +162,7 @@ function wearClock(
   const steps = traced.segments.map(({ from, to, ...inlet }) => ({
     from,
     to,
-    rate: Math.exp(traitsLog(truth, traits) + waterLog(truth, inlet)) / 365.2425,
+    rate: Math.exp(traitsLog(truth, traits) + waterLog(truth, inlet)) / DAYS_PER_YEAR,
   }))
   return {
     at: (day) => steps.reduce((sum, { from, to, rate }) => sum + Math.max(0, Math.min(day, to) - from) * rate, 0),

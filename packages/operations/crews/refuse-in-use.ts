@@ -1,7 +1,7 @@
 import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
-import { dayIn } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { companyFacts } from '../shared/company-facts.ts'
 
 type WhichSheets = NonNullable<NonNullable<Parameters<Tx['crewDay']['count']>[0]>['where']>

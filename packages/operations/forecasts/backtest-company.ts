@@ -5,10 +5,11 @@ import { inCompany } from '@almanac/database/in-company'
 import { commandTools } from '@almanac/database/run-command'
 import type { FirmBacktest } from '@almanac/forecast/backtest/backtest-firm'
 import { tradePriors } from '@almanac/forecast/priors/trade-priors'
-import { dayIn, now } from '@almanac/runtime/clock'
+import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import { runAside } from '@almanac/runtime/run-aside'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import type { Result } from '@almanac/units/result'
 import type { BacktestInput } from './backtest-aside.ts'
 import { type CompanyRecords, readCompanyRecords } from './company-records.ts'
@@ -38,7 +39,7 @@ export async function backtestCompany({ companyId }: TaskPayloads['backtest-comp
   const startedAt = now()
   const today = await inCompany({ companyId }, async (tx) => {
     const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
-    return dayIn(timeZone)
+    return dayIn(timeZone, now())
   })
   const data = await readCompanyRecords(companyId)
   const seed = Number.parseInt(data.dataHash.slice(0, 8), 16)

@@ -1,8 +1,8 @@
 import type { BedHistory } from '@almanac/database/read/bed-records'
 import type { BedRecord, LifeEnd } from '@almanac/forecast/fit/bed-record'
 import type { EndCause } from '@almanac/records/end-cause'
-import { addDays } from '@almanac/runtime/clock'
 import { lifeEvidence } from '@almanac/service-rules/close-out/life-evidence'
+import { addDays } from '@almanac/units/calendar/calendar-day'
 import { forecastInput } from './forecast-input.ts'
 
 /**

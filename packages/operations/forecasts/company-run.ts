@@ -5,8 +5,9 @@ import { readBedIds, readBedInputs } from '@almanac/database/read/bed-inputs'
 import { commandTools } from '@almanac/database/run-command'
 import { dropDrafts, showDrafts, storeDrafts } from '@almanac/database/sql/forecast-drafts'
 import { lockRows } from '@almanac/database/sql/lock-rows'
-import { dayIn, now } from '@almanac/runtime/clock'
+import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { backtestDue } from './backtest-company.ts'
 import { fitCompany } from './fit-company.ts'
 import { forecastRow } from './forecast-row.ts'
@@ -26,7 +27,7 @@ export async function openCompanyRun(request: CompanyRunRequest): Promise<string
   const { companyId, cause, refits = false, waterSupplyId = null, batchId = null } = request
   return inCompany({ companyId }, async (tx) => {
     const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
-    const asOfDay = dayIn(timeZone)
+    const asOfDay = dayIn(timeZone, now())
     const { fitId, parameters } = await parametersOf(tx, companyId, asOfDay)
     const stale = await tx.forecastRun.findMany({
       where: { companyId, scope: 'company', finishedAt: null, ...(refits ? {} : { refits, waterSupplyId, batchId }) },

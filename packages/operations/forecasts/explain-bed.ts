@@ -4,8 +4,9 @@ import { readBedInputs } from '@almanac/database/read/bed-inputs'
 import { readShownFit } from '@almanac/database/read/shown-fit'
 import type { BedForecast } from '@almanac/forecast/bed-forecast/bed-forecast-types'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
-import { dayIn } from '@almanac/runtime/clock'
+import { now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import type { Result } from '@almanac/units/result'
 import { forecastInput } from './forecast-input.ts'
 import { parametersOf } from './parameters.ts'
@@ -20,7 +21,7 @@ export async function explainBed(scope: Pick<Scope, 'companyId'>, bedId: string)
   const { bed, today, used, fit } = await inCompany(scope, async (tx) => {
     const company = await tx.company.findUniqueOrThrow({ where: { id: scope.companyId }, select: { timeZone: true } })
     const [found] = await readBedInputs(tx, scope.companyId, [bedId])
-    const today = dayIn(company.timeZone)
+    const today = dayIn(company.timeZone, now())
     return {
       bed: found,
       today,

@@ -4,8 +4,9 @@ import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
 import { newBedSurvival } from '@almanac/forecast/policy/new-bed-survival'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
 import { parameterNodes } from '@almanac/forecast/priors/parameter-nodes'
-import { dayIn } from '@almanac/runtime/clock'
+import { now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { forecastInput } from './forecast-input.ts'
 import { parametersOf } from './parameters.ts'
@@ -25,7 +26,7 @@ export async function livesOfBed(scope: Pick<Scope, 'companyId'>, bedId: string)
   const { bed, today, parameters } = await inCompany(scope, async (tx) => {
     const company = await tx.company.findUniqueOrThrow({ where: { id: scope.companyId }, select: { timeZone: true } })
     const [found] = await readBedInputs(tx, scope.companyId, [bedId])
-    const today = dayIn(company.timeZone)
+    const today = dayIn(company.timeZone, now())
     return { bed: found, today, parameters: (await parametersOf(tx, scope.companyId, today)).parameters }
   })
   if (!bed) throw notFound('bed in service at a site')

@@ -4,9 +4,10 @@ import { readBedInputs } from '@almanac/database/read/bed-inputs'
 import { commandTools } from '@almanac/database/run-command'
 import { removeForecasts } from '@almanac/database/sql/remove-forecasts'
 import { storeForecasts } from '@almanac/database/sql/store-forecasts'
-import { dayIn, now } from '@almanac/runtime/clock'
+import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { carryOn, openCompanyRun } from './company-run.ts'
 import { forecastRow } from './forecast-row.ts'
 import { parametersOf } from './parameters.ts'
@@ -19,7 +20,7 @@ import { enoughNewRecords } from './refit-due.ts'
 export async function refreshBeds({ companyId, bedIds, cause }: TaskPayloads['forecast-beds']): Promise<void> {
   await inCompany({ companyId }, async (tx) => {
     const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
-    const asOfDay = dayIn(timeZone)
+    const asOfDay = dayIn(timeZone, now())
     const { fitId, parameters, samples } = await parametersOf(tx, companyId, asOfDay)
     const run = { companyId, runId: newId(), asOfDay, at: now(), cause }
     const data = {

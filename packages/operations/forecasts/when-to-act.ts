@@ -7,8 +7,9 @@ import { waterHistory } from '@almanac/forecast/exposure/water-history'
 import { whenToReplace } from '@almanac/forecast/policy/when-to-replace'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
 import { crosslinkPercent } from '@almanac/records/resin-kind'
-import { dayIn } from '@almanac/runtime/clock'
+import { now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { supplyPeriods } from './forecast-input.ts'
 import { parametersOf } from './parameters.ts'
 
@@ -56,7 +57,7 @@ export async function whenToAct(scope: Pick<Scope, 'companyId'>, input: PolicyIn
   const { companyId } = scope
   const { facts, fit, today, used } = await inCompany(scope, async (tx) => {
     const company = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
-    const today = dayIn(company.timeZone)
+    const today = dayIn(company.timeZone, now())
     const facts = await readPolicyInputs(tx, companyId, input.waterSupplyId ?? null)
     return { facts, fit: await readShownFit(tx, companyId), today, used: await parametersOf(tx, companyId, today) }
   })

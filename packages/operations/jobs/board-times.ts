@@ -1,5 +1,6 @@
 import type { BoardDay } from '@almanac/dispatch/propose/board'
-import { addDays, dayIn, instantIn } from '@almanac/runtime/clock'
+import { addDays } from '@almanac/units/calendar/calendar-day'
+import { dayIn, instantIn } from '@almanac/units/calendar/zone-clock'
 import { minuteOfDay } from './travel-desk.ts'
 
 const MINUTE_MS = 60_000

@@ -8,10 +8,10 @@ import { lockRows } from '@almanac/database/sql/lock-rows'
 import type { JobKind } from '@almanac/records/job-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
+import { clockIn, instantAt } from '@almanac/units/calendar/zone-clock'
 import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { type CrewWanted, refuseClash } from './check-crew.ts'
-import { clockTimeIn, instantAt } from './clock-times.ts'
 import { holdPlace, releasePlace, takePlace } from './hold-place.ts'
 import { addMembers } from './write-sheet.ts'
 
@@ -26,7 +26,7 @@ async function sheetNow(tx: Tx, companyId: string, crewDayId: string, timeZone: 
   if (!sheet) return null
   const { version, name, vehicleId, notes, day } = sheet
   const colleagueIds = sheet.members.map((member) => member.colleagueId).sort()
-  const [from, until] = [clockTimeIn(timeZone, sheet.startsAt), clockTimeIn(timeZone, sheet.endsAt)]
+  const [from, until] = [clockIn(timeZone, sheet.startsAt), clockIn(timeZone, sheet.endsAt)]
   return { version, name, vehicleId, notes, day: dayOf(day), colleagueIds, from, until }
 }
 

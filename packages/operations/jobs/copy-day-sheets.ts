@@ -4,10 +4,10 @@ import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
+import { clockIn, instantAt } from '@almanac/units/calendar/zone-clock'
 import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { crewClash } from './check-crew.ts'
-import { clockTimeIn, instantAt } from './clock-times.ts'
 import { writeSheet } from './write-sheet.ts'
 
 export type CopyDaySheets = z.infer<typeof CopyDaySheetsInput>
@@ -38,7 +38,7 @@ export async function copyDaySheets(scope: Scope & { personId: string }, input: 
     const { companyId } = scope
     const { timeZone } = await companyFacts(tx, companyId)
     const { fromDay, sheets } = await lastSheets(tx, companyId, input.day)
-    const sameClock = (instant: Date) => instantAt(timeZone, input.day, clockTimeIn(timeZone, instant))
+    const sameClock = (instant: Date) => instantAt(timeZone, input.day, clockIn(timeZone, instant))
     const opened = []
     const left = []
     for (const sheet of sheets) {

@@ -2,9 +2,8 @@ import type { CrewPerson, CrewVehicle } from '@almanac/contract/crews'
 import type { Tx } from '@almanac/database/client'
 import { crewsIn } from '@almanac/database/read/crews'
 import type { SheetRow } from '@almanac/database/read/day-sheet-rows'
-import { minuteOfClock } from '@almanac/service-rules/calendar/day-words'
 import { awayOn, crewWarnings, hoursOn, offWords } from '@almanac/service-rules/crews/working-day'
-import { clockTimeIn } from './clock-times.ts'
+import { clockIn, minuteOfClock } from '@almanac/units/calendar/zone-clock'
 
 /** People and vehicles by id. */
 export type CrewBook = { people: ReadonlyMap<string, CrewPerson>; vehicles: ReadonlyMap<string, CrewVehicle> }
@@ -48,8 +47,8 @@ export function sheetWarnings(book: CrewBook, sheet: Sheet, timeZone: string): s
   const vehicle = sheet.vehicle && book.vehicles.get(sheet.vehicle.id)
   return crewWarnings({
     day: sheet.day,
-    from: clockTimeIn(timeZone, new Date(sheet.startsAt)),
-    until: clockTimeIn(timeZone, new Date(sheet.endsAt)),
+    from: clockIn(timeZone, new Date(sheet.startsAt)),
+    until: clockIn(timeZone, new Date(sheet.endsAt)),
     people: sheet.members.flatMap(({ colleagueId }) => book.people.get(colleagueId) ?? []).map(asAtWork),
     vehicle: vehicle ? { name: vehicle.name, away: vehicle.absences } : null,
   })

@@ -1,8 +1,8 @@
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { sheetRows } from '@almanac/database/read/day-sheet-rows'
 import { notFound } from '@almanac/runtime/errors'
+import { clockIn } from '@almanac/units/calendar/zone-clock'
 import { placeOfSite } from '../shared/place-of-site.ts'
-import { clockTimeIn } from './clock-times.ts'
 import { crewOnDay, readCrewBook } from './crew-on-day.ts'
 import { jobsThatFit } from './jobs-that-fit.ts'
 import { type Drive, openTravelDesk, pointOf, workOutDrives } from './travel-desk.ts'
@@ -58,7 +58,7 @@ export async function fitsWithDrives(scope: Pick<Scope, 'companyId'>, crewDayId:
     const begins = fitsLater ? new Date(startMs) : new Date(fit.startsAt)
     return {
       ...fit,
-      at: clockTimeIn(timeZone, begins),
+      at: clockIn(timeZone, begins),
       startsAt: begins.toISOString(),
       endsAt: new Date(begins.getTime() + fit.minutes * MINUTE_MS).toISOString(),
       addedDriveMinutes: added === null || passing === null ? null : Math.max(0, Math.round(added - passing)),

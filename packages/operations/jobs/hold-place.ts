@@ -1,9 +1,8 @@
 import type { Tx } from '@almanac/database/client'
 import { lockRows } from '@almanac/database/sql/lock-rows'
-import { dayIn } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import { clockTimeIn } from './clock-times.ts'
+import { clockIn, dayIn } from '@almanac/units/calendar/zone-clock'
 
 /** Who and what a visit takes, from when to when. */
 export type PlaceWanted = {
@@ -65,7 +64,7 @@ function busySentences(busy: Busy[], timeZone: string, day: string): string {
       const names = group.map((one) => one.who)
       const who = names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)} are` : `${names[0]} is`
       const otherDay = dayIn(timeZone, first.startsAt) === day ? '' : ` on ${dayIn(timeZone, first.startsAt)}`
-      return `${who} at ${first.site}${otherDay} from ${clockTimeIn(timeZone, first.startsAt)} to ${clockTimeIn(timeZone, first.endsAt)}.`
+      return `${who} at ${first.site}${otherDay} from ${clockIn(timeZone, first.startsAt)} to ${clockIn(timeZone, first.endsAt)}.`
     })
     .join(' ')
 }

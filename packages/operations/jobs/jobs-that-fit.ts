@@ -3,15 +3,15 @@ import { sheetRows } from '@almanac/database/read/day-sheet-rows'
 import { readFreeStock } from '@almanac/database/read/free-stock'
 import { JOB_PARTS, JOB_VALVES, jobFacts, SITE_HOURS, siteHours, valveCardIds } from '@almanac/database/read/job-rows'
 import { readTurns } from '@almanac/database/read/job-turns'
-import { dayIn, instantIn, now } from '@almanac/runtime/clock'
+import { now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
 import { skillsLacking } from '@almanac/service-rules/crews/crew-skills'
 import { placesOnSheet, type SheetToPlaceOn } from '@almanac/service-rules/day-sheets/place-on-sheet'
 import { type SiteHours, siteHoursOn, siteHoursWords, takesAnyTime } from '@almanac/service-rules/day-sheets/site-hours'
 import { outOfTurn } from '@almanac/service-rules/jobs/job-turns'
+import { clockIn, dayIn, instantIn } from '@almanac/units/calendar/zone-clock'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
-import { clockTimeIn } from './clock-times.ts'
 import { crewOnDay, readCrewBook } from './crew-on-day.ts'
 import { neededBy, valveNameOf } from './job-skills.ts'
 import { offerOfSheet } from './offer-of-sheet.ts'
@@ -96,7 +96,7 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
       fits.push({
         ...{ jobId: job.id, jobVersion: job.version, kind: job.kind, siteId: job.siteId, siteLabel: job.siteLabel, town: job.town },
         ...{ minutes: job.minutes, crewSize: job.crewSize, dueEarliest: job.dueEarliest, dueLatest: job.dueLatest },
-        at: clockTimeIn(timeZone, new Date(place.startMs)),
+        at: clockIn(timeZone, new Date(place.startMs)),
         startsAt: new Date(place.startMs).toISOString(),
         endsAt: new Date(place.endMs).toISOString(),
         freeUntil: new Date(place.gapEndMs).toISOString(),

@@ -1,6 +1,6 @@
 import type { SheetRow } from '@almanac/database/read/day-sheet-rows'
-import { instantIn } from '@almanac/runtime/clock'
 import type { SheetToPlaceOn } from '@almanac/service-rules/day-sheets/place-on-sheet'
+import { instantIn } from '@almanac/units/calendar/zone-clock'
 import type { CrewOnDay } from './crew-on-day.ts'
 
 /** What a day sheet offers to a job, in the terms of the placing rule: the hours that all who are there work, less their breaks. */

@@ -1,12 +1,12 @@
 import type { Tx } from '@almanac/database/client'
 import { readFreeStock } from '@almanac/database/read/free-stock'
 import type { BedFacts } from '@almanac/records/bed-facts'
-import { addDays } from '@almanac/runtime/clock'
 import { shortDay } from '@almanac/service-rules/calendar/day-words'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { formatAmount } from '@almanac/units/amount-words'
+import { addDays } from '@almanac/units/calendar/calendar-day'
 import type { AmountDisplay } from '@almanac/units/display'
 
 /** The first day a job's kit can be in the stores, and what it waits for; null where all of it is on the shelf. */

@@ -3,11 +3,11 @@ import { dayOf } from '@almanac/database/days'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import type { Unusual } from '@almanac/records/day-plan'
 import type { JobKind } from '@almanac/records/job-kind'
-import { dayIn } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
+import { clockIn, dayIn, instantAt } from '@almanac/units/calendar/zone-clock'
 import { companyFacts } from '../shared/company-facts.ts'
-import { clockTimeIn, endOf, instantAt } from './clock-times.ts'
+import { endOf } from './end-of-visit.ts'
 import type { PlaceWanted } from './hold-place.ts'
 import { type Following, planningWarnings } from './planning-warnings.ts'
 
@@ -47,7 +47,7 @@ export async function placeWanted(tx: Tx, companyId: string, { job, sheet, at, c
   if (lacks) throw new AppError('conflict', `${lacks} Nothing was changed; choose another sheet or change this one's crew.`, { lacks })
   const startsAt = instantAt(timeZone, dayOf(sheet.day), at)
   const endsAt = endOf(startsAt, job.minutes)
-  const clock = (instant: Date) => clockTimeIn(timeZone, instant)
+  const clock = (instant: Date) => clockIn(timeZone, instant)
   if (startsAt < now && !confirmed.includes('past'))
     throw unusual(
       'past',
@@ -73,7 +73,7 @@ export function refuseBrokenPromise(
 ): void {
   const { arriveFrom, arriveUntil } = visit
   if (!arriveFrom || !arriveUntil || confirmed.includes('promise') || (startsAt >= arriveFrom && startsAt <= arriveUntil)) return
-  const told = `${dayIn(timeZone, arriveFrom)} between ${clockTimeIn(timeZone, arriveFrom)} and ${clockTimeIn(timeZone, arriveUntil)}`
+  const told = `${dayIn(timeZone, arriveFrom)} between ${clockIn(timeZone, arriveFrom)} and ${clockIn(timeZone, arriveUntil)}`
   throw unusual('promise', `The customer was promised ${told}. Nothing was changed; confirm if it should move all the same, and ring them.`)
 }
 

@@ -3,6 +3,8 @@ import { dateOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
+import { dayNumber } from '@almanac/units/calendar/calendar-day'
+import { isoDay, monthStart } from '@almanac/units/calendar/day-number'
 import type * as z from 'zod'
 import { type Proposed, proposeRebeds } from './propose-rebeds.ts'
 
@@ -24,10 +26,10 @@ export async function proposePlanned(scope: Scope & { personId: string }, input:
       if (!(await tx.forecastPlan.count({ where: { companyId, id: input.planId } }))) throw notFound('plan')
       throw new AppError('conflict', 'The plan was worked out again since you saw it. Nothing was proposed; look at the month again.')
     }
-    const month = dateOf(`${input.month}-01`)
+    const first = `${input.month}-01`
+    const month = dateOf(first)
     const planned = await tx.plannedRebed.findMany({ where: { companyId, planId: newest.id, month }, select: { bedId: true } })
-    const [year = 0, number = 0] = input.month.split('-').map(Number)
-    const days = { dueEarliest: month, dueLatest: new Date(Date.UTC(year, number, 0)) }
+    const days = { dueEarliest: month, dueLatest: dateOf(isoDay(monthStart(dayNumber(first), 1) - 1)) }
     const bedIds = planned.map(({ bedId }) => bedId)
     return { results: bedIds.length > 0 ? await proposeRebeds(tx, command, bedIds, () => days) : [] }
   })

@@ -6,7 +6,7 @@ import { estimateLeg, type LegOrigin, rushFactor } from '@almanac/dispatch/trave
 import { isPoint, type Point } from '@almanac/dispatch/travel/point'
 import { legKey } from '@almanac/dispatch/travel/table-answer'
 import { now } from '@almanac/runtime/clock'
-import { clockTimeIn } from './clock-times.ts'
+import { clockIn } from '@almanac/units/calendar/zone-clock'
 import { serverLegs } from './travel-server.ts'
 
 /** One drive to work out; the instant says whether it falls into a rush hour. */
@@ -30,7 +30,7 @@ export const pointOf = ({ latitude, longitude }: { latitude: number | null; long
 
 /** Minutes since midnight on the clock of a zone. */
 export const minuteOfDay = (timeZone: string, at: Date): number => {
-  const [hours = 0, minutes = 0] = clockTimeIn(timeZone, at).split(':').map(Number)
+  const [hours = 0, minutes = 0] = clockIn(timeZone, at).split(':').map(Number)
   return hours * 60 + minutes
 }
 

@@ -3,7 +3,7 @@ import { readPublicOffer } from '@almanac/database/read/window-offers'
 import { calendarFile } from '@almanac/messages/calendar-file'
 import { type JobKind, jobKindWords } from '@almanac/records/job-kind'
 import { now } from '@almanac/runtime/clock'
-import { clockTimeIn } from './clock-times.ts'
+import { clockIn } from '@almanac/units/calendar/zone-clock'
 
 const title = (kind: string) => jobKindWords[kind as JobKind]
 const REFRESH_MINUTES = 15
@@ -40,7 +40,7 @@ export async function writeCustomerCalendar(offer: { companyId: string; offerId:
     endsAt: until,
     title: `${companyName}: ${title(kind)}`,
     place,
-    words: `The crew arrives between ${clockTimeIn(timeZone, from)} and ${clockTimeIn(timeZone, until)}. Please keep the way to the softener clear.`,
+    words: `The crew arrives between ${clockIn(timeZone, from)} and ${clockIn(timeZone, until)}. Please keep the way to the softener clear.`,
   }
   return calendarFile({ name: companyName, appointments: [appointment] }, now())
 }

@@ -4,11 +4,13 @@ import { type ReminderCandidate, readReminderCandidates } from '@almanac/databas
 import { commandTools } from '@almanac/database/run-command'
 import { settleReminders } from '@almanac/database/sql/settle-reminders'
 import type { JobState } from '@almanac/records/job-state'
-import { addDays, dayIn, now } from '@almanac/runtime/clock'
+import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import type { ReminderContact } from '@almanac/service-rules/reminders/choose-contact'
 import { type ReminderSettings, reminderFor } from '@almanac/service-rules/reminders/eligibility'
+import { addDays } from '@almanac/units/calendar/calendar-day'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 
 const NOTICE = 'due-window'
 const CHUNK = 500
@@ -38,7 +40,7 @@ export async function raiseReminders({ companyId }: TaskPayloads['raise-reminder
       const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
       const stored = await tx.companySettings.findFirst({ where: { companyId }, select: { reminderLeadDays: true } })
       const settings: ReminderSettings = { leadDays: stored?.reminderLeadDays ?? 60, channels: CHANNELS }
-      const today = dayIn(timeZone)
+      const today = dayIn(timeZone, now())
       const candidates = await readReminderCandidates(tx, companyId, NOTICE, addDays(today, settings.leadDays), after, CHUNK)
       const data = candidates.flatMap((candidate) => {
         const decision = decide(candidate, settings, today)

@@ -1,6 +1,7 @@
 import type { Tx } from '@almanac/database/client'
-import { dayIn } from '@almanac/runtime/clock'
+import { now } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import type { Display } from '@almanac/units/display'
 
 export type CompanyFacts = Display & { today: string }
@@ -13,5 +14,5 @@ export async function companyFacts(tx: Tx, companyId: string): Promise<CompanyFa
   })
   if (!company) throw new AppError('unexpected', 'The company in scope could not be read. Nothing was changed; try again.')
   const { timeZone, currency, locale } = company
-  return { today: dayIn(timeZone), timeZone, currency, locale, unitSystem: company.unitSystem === 'metric' ? 'metric' : 'us' }
+  return { today: dayIn(timeZone, now()), timeZone, currency, locale, unitSystem: company.unitSystem === 'metric' ? 'metric' : 'us' }
 }

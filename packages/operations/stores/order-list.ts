@@ -2,10 +2,10 @@ import type { OrderLine } from '@almanac/contract/stores'
 import type { Scope } from '@almanac/database/in-company'
 import { readStoreDemand, type StoreDemand } from '@almanac/database/read/store-demand'
 import { type Demand, planOrder } from '@almanac/dispatch/stores/plan-order'
-import { addDays, daysBetween } from '@almanac/runtime/clock'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
+import { addDays, daysBetween } from '@almanac/units/calendar/calendar-day'
 import type { AmountDisplay } from '@almanac/units/display'
 
 const HORIZON_DAYS = 120

@@ -5,6 +5,3 @@ export const shortDay = (day: string): string => `${Number(day.slice(8))} ${MONT
 
 /** "3 Dec 2026", of 'YYYY-MM-DD'. */
 export const longDay = (day: string): string => `${shortDay(day)} ${day.slice(0, 4)}`
-
-/** Minutes since midnight of a clock time 'HH:MM'. */
-export const minuteOfClock = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3))

@@ -1,6 +1,7 @@
+import { weekdayOf } from '@almanac/units/calendar/calendar-day'
 import { describe, expect, test } from 'vitest'
 import { crewHas, skillsLacking, skillsNeeded } from './crew-skills.ts'
-import { crewWarnings, hoursOn, weekdayOf } from './working-day.ts'
+import { crewWarnings, hoursOn } from './working-day.ts'
 
 const all = { name: 'Ruth Ames', doesAll: true, skills: [] }
 const light = { name: 'Callum Orr', doesAll: false, skills: ['valve:usual-meter'] }

@@ -1,4 +1,4 @@
-import { dayNumber } from '../calendar/calendar-day.ts'
+import { weekdayOf } from '@almanac/units/calendar/calendar-day'
 import { shortDay } from '../calendar/day-words.ts'
 
 /** Clock times 'HH:MM'; weekdays from 1, Monday, to 7. */
@@ -17,12 +17,6 @@ export type CrewDayPlanned = {
 }
 
 const WEEKDAYS = ['Mondays', 'Tuesdays', 'Wednesdays', 'Thursdays', 'Fridays', 'Saturdays', 'Sundays']
-
-/** 1, Monday, to 7, Sunday. */
-export function weekdayOf(day: string): number {
-  // 1 January 1970 was a Thursday.
-  return ((((dayNumber(day) + 3) % 7) + 7) % 7) + 1
-}
 
 /** What of the days away covers a day; null when none does. */
 export function awayOn(away: readonly Away[], day: string): Away | null {

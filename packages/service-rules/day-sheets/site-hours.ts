@@ -1,5 +1,5 @@
-import { minuteOfClock } from '../calendar/day-words.ts'
-import { weekdayOf } from '../crews/working-day.ts'
+import { weekdayOf } from '@almanac/units/calendar/calendar-day'
+import { minuteOfClock } from '@almanac/units/calendar/zone-clock'
 
 /** When a site takes visits: weekdays from 1, Monday, to 7, none for any; clock times 'HH:MM' between which a visit must begin and end, null for no bound. */
 export type SiteHours = { weekdays: readonly number[]; from: string | null; until: string | null }

@@ -1,4 +1,5 @@
-import { addDays, daysInMonth, fromDayNumber, type IsoDay, isoDay } from '../calendar/calendar-day.ts'
+import { addDays, isoDayOf } from '@almanac/units/calendar/calendar-day'
+import { daysInMonth, type IsoDay, isoDay } from '@almanac/units/calendar/day-number'
 import type { DayOrder, DayPrecision } from './import-types.ts'
 import { monthOf, monthPattern } from './month-names.ts'
 
@@ -18,13 +19,13 @@ function yearSpan(year: number): DaySpan {
 }
 
 function monthSpan(year: number, month: number): DaySpan | null {
-  const first = isoDay(year, month, 1)
-  const last = first && isoDay(year, month, daysInMonth(year, month))
+  const first = isoDayOf(year, month, 1)
+  const last = first && isoDayOf(year, month, daysInMonth(year, month))
   return first && last ? { earliestDay: first, latestDay: last, precision: 'month' } : null
 }
 
 function daySpan(year: number, month: number, day: number): SpanReading {
-  const one = isoDay(year, month, day)
+  const one = isoDayOf(year, month, day)
   return one
     ? { earliestDay: one, latestDay: one, precision: 'day' }
     : { reason: month < 1 || month > 12 ? `There is no month ${month}.` : `Month ${month} of ${year} has no day ${day}.` }
@@ -91,7 +92,7 @@ function numericSpan(first: number, second: number, yearNumber: number, order: D
 /** Excel counts days from 1899-12-30 (its 1900 system, right from March 1900 on). */
 function serialSpan(serial: number): SpanReading {
   if (serial < 18_264 || serial > 73_050) return null
-  const day = fromDayNumber(serial - 25_569)
+  const day = isoDay(serial - 25_569)
   return { earliestDay: day, latestDay: day, precision: 'day', assumption: `${serial} was read as a spreadsheet's day number, ${day}.` }
 }
 

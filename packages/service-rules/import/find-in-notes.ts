@@ -1,4 +1,4 @@
-import type { IsoDay } from '../calendar/calendar-day.ts'
+import type { IsoDay } from '@almanac/units/calendar/day-number'
 import type { DayOrder, DayReading } from './import-types.ts'
 import { dateInText, eventPattern, type NoteFactKind, noDateNear, notDone, otherThing } from './notes-words.ts'
 import { readDay } from './read-day.ts'

@@ -1,6 +1,6 @@
+import { isIsoDay } from '@almanac/units/calendar/calendar-day'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { isIsoDay } from '../calendar/calendar-day.ts'
 import { decideDayOrder } from './decide-day-order.ts'
 import { readDay } from './read-day.ts'
 

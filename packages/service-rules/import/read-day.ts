@@ -1,4 +1,5 @@
-import { addDays, type IsoDay } from '../calendar/calendar-day.ts'
+import { addDays } from '@almanac/units/calendar/calendar-day'
+import type { IsoDay } from '@almanac/units/calendar/day-number'
 import { type DaySpan, readSpan } from './day-span.ts'
 import type { DayOrder, DayPrecision, DayReading } from './import-types.ts'
 import { type Reading, read, unreadable } from './reading.ts'

@@ -1,4 +1,4 @@
-import { addDays } from '../calendar/calendar-day.ts'
+import { addDays } from '@almanac/units/calendar/calendar-day'
 
 /** A job that follows another: at least so many days after the day of the other's visit; null while that has none. */
 export type InTurn = { leastDays: number; day: string | null }

@@ -1,6 +1,6 @@
 import type { Channel } from '@almanac/records/channel'
 import { isOpenJob, type JobState } from '@almanac/records/job-state'
-import { addDays } from '../calendar/calendar-day.ts'
+import { addDays } from '@almanac/units/calendar/calendar-day'
 import { chooseContact, type ReminderContact } from './choose-contact.ts'
 
 export type Notice = 'due-window'

@@ -1,4 +1,4 @@
-import type { IsoDay } from '../calendar/calendar-day.ts'
+import type { IsoDay } from '@almanac/units/calendar/day-number'
 
 /** The entry in force just before a day; a null day means "as far back as anyone knows", before which nothing is. In any order; withdrawn ones must not be among them. */
 export function periodBefore<P extends { fromDay: IsoDay | null }>(periods: readonly P[], fromDay: IsoDay | null): P | null {

@@ -1,4 +1,5 @@
 import type { ResinKindId } from '@almanac/records/resin-kind'
+import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
 import type { FirmFigures } from '../firm/firm-figures.ts'
@@ -37,7 +38,7 @@ export function yearlyRunning(kind: ResinKindId, input: RunningInput): Result<Ru
   const given = input.saltLbFt3 != null && input.saltLbFt3 > 0 && input.saltLbFt3 <= 40
   const saltLbFt3 = given ? (input.saltLbFt3 ?? USUAL_SALT_LB_FT3) : USUAL_SALT_LB_FT3
   const kgrFt3 = capacityKgrFt3(kind, saltLbFt3, 'NaCl', input.figures.curves[kind])
-  const regenerationsFt3 = (gallonsPerDay * 365.25 * hardness.value.compensatedGpg) / (kgrFt3 * 1000)
+  const regenerationsFt3 = (gallonsPerDay * DAYS_PER_YEAR * hardness.value.compensatedGpg) / (kgrFt3 * 1000)
   const value = { saltLb: regenerationsFt3 * saltLbFt3, waterGal: regenerationsFt3 * REGENERATION_GAL_FT3 }
   const assumptions = [
     ...hardness.assumptions,

@@ -1,3 +1,4 @@
+import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
 import type { Reserve } from '../firm/firm-figures.ts'
 import type { Salt } from '../water/capacity.ts'
 import type { GridDose } from './dose-grid.ts'
@@ -49,8 +50,6 @@ export type DoseSetting = {
   waterPriceMinorPerGal: number | null
 }
 
-const DAYS_A_YEAR = 365.25
-
 /** Days between regenerations = (V·K(S)·f − reserve)/(gal/day · hardness), and what follows from it over a year. */
 export function doseFigures(dose: GridDose, at: DoseSetting): DoseFigures {
   const volumeFt3 = at.resinFt3 * at.tanks
@@ -61,7 +60,7 @@ export function doseFigures(dose: GridDose, at: DoseSetting): DoseFigures {
   const days = usableGr / at.dailyGr
   const held = Math.min(days, at.mostDays)
   const intervalDays = Math.max(1, at.byTimer ? Math.floor(held) : held)
-  const regenerationsYear = DAYS_A_YEAR / intervalDays
+  const regenerationsYear = DAYS_PER_YEAR / intervalDays
   const waterGal = at.fixedGal * at.tanks + brineGal(dose.asNaClLbFt3 * volumeFt3)
   const saltLbYear = regenerationsYear * saltLb
   const waterGalYear = regenerationsYear * waterGal

@@ -1,11 +1,11 @@
-/** A calendar day as 'YYYY-MM-DD' in the company's zone. */
+/** A calendar day as 'YYYY-MM-DD' in the company's zone. Such strings compare as the days do. */
 export type IsoDay = string
 
 /** Mean length of a year in days (Gregorian cycle: 146,097 days in 400 years). */
 export const DAYS_PER_YEAR = 365.2425
 
 /**
- * Days since 1970-01-01 of a civil day; null when the text is no real day ('2023-02-30').
+ * Days since 1970-01-01 of a civil day; null when the text is no real day ('2023-02-30', or a year below 1000).
  * Pure integer arithmetic on the proleptic Gregorian calendar (H. Hinnant, "chrono-compatible low-level date algorithms"), so no clock and no zone.
  */
 export function parseDay(day: IsoDay): number | null {
@@ -13,7 +13,7 @@ export function parseDay(day: IsoDay): number | null {
   const year = digits(day, 0, 4)
   const month = digits(day, 5, 7)
   const date = digits(day, 8, 10)
-  if (month < 1 || month > 12 || date < 1 || year < 1) return null
+  if (month < 1 || month > 12 || date < 1 || year < 1000) return null
   if (date > daysInMonth(year, month)) return null
   return dayNumber(year, month, date)
 }
@@ -29,7 +29,8 @@ function digits(text: string, from: number, to: number): number {
   return value
 }
 
-function daysInMonth(year: number, month: number): number {
+/** Days of a month (1–12) in the Gregorian calendar. */
+export function daysInMonth(year: number, month: number): number {
   if (month === 2) return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28
   return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31
 }

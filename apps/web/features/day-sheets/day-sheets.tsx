@@ -5,11 +5,12 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
+import { addDays } from '@almanac/units/calendar/calendar-day'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useState } from 'react'
-import { dayAfter, dayTitle } from '@/client/clock-words'
+import { dayTitle } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
@@ -56,7 +57,7 @@ export function DaySheets() {
         }
         actions={
           <nav aria-label="Days" className="flex flex-wrap gap-2 print:hidden">
-            <LinkButton href={address(dayAfter(day, -1))} link={Link}>
+            <LinkButton href={address(addDays(day, -1))} link={Link}>
               ← Previous day
             </LinkButton>
             {day === today ? null : (
@@ -64,7 +65,7 @@ export function DaySheets() {
                 Today
               </LinkButton>
             )}
-            <LinkButton href={address(dayAfter(day, 1))} link={Link}>
+            <LinkButton href={address(addDays(day, 1))} link={Link}>
               Next day →
             </LinkButton>
           </nav>
@@ -82,7 +83,7 @@ export function DaySheets() {
             travel={sheets.data}
             onOpen={unfold}
             onChange={() => setForm('change')}
-            onDay={(days) => router.push(address(days === 0 ? today : dayAfter(day, days)))}
+            onDay={(days) => router.push(address(days === 0 ? today : addDays(day, days)))}
           />
           <div className="mt-4 flex flex-wrap gap-3 print:hidden">
             <Button onClick={() => setForm('new')}>Add a crew's sheet</Button>

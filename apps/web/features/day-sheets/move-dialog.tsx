@@ -5,8 +5,9 @@ import { Button } from '@almanac/ui/button'
 import { Dialog } from '@almanac/ui/dialog'
 import { Select } from '@almanac/ui/select'
 import { TimeInput } from '@almanac/ui/time-input'
+import { minutesBetween } from '@almanac/units/calendar/zone-clock'
 import { useState } from 'react'
-import { clockIn, durationWords, minutesBetween } from '@/client/clock-words'
+import { clockIn, durationWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 
 export type MoveDialogProps = {

@@ -1,7 +1,7 @@
 'use client'
 import { HistoryLine } from '@almanac/ui/history-line'
 import { Section } from '@almanac/ui/section'
-import { dayIn } from '@/client/clock-words'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { useSession } from '@/client/providers'
 import { figureName, figureWords } from './figure-words.ts'
 import { useChanges } from './use-figures.ts'

@@ -4,6 +4,7 @@ import { CostSpans } from '@almanac/ui/cost-spans'
 import { Notice } from '@almanac/ui/notice'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
+import { yearsSince } from '@almanac/units/calendar/calendar-day'
 import { formatWholeMoney } from '@almanac/units/money'
 import { AmountField } from '@/client/amount-field'
 import { useSession } from '@/client/providers'
@@ -12,7 +13,6 @@ import { oftenWords } from './choice-words.ts'
 import type { WhatIf } from './use-what-if.ts'
 
 const NAMES: Record<Way, string> = { rebed: 'Rebed', clean: 'Clean, rebed later', replace: 'Replace the unit' }
-const DAYS_PER_YEAR = 365.25
 
 type Props = { choice: BedChoice; rebedMinor: number | null; prices: WhatIf }
 
@@ -23,7 +23,7 @@ export function WayPart({ choice, rebedMinor, prices }: Props) {
   const display = me.company
   const { plan, lives } = choice
   const installed = plan.softener?.installedLatest ?? plan.softener?.installedEarliest ?? null
-  const unitAgeYears = installed === null ? null : Math.max(0, (Date.parse(today) - Date.parse(installed)) / 86_400_000 / DAYS_PER_YEAR)
+  const unitAgeYears = yearsSince(installed, installed, today)
   const result =
     lives === null
       ? null

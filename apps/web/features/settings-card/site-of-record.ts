@@ -4,6 +4,7 @@ import type { FirmFigures, ValveCard } from '@almanac/softener/firm/firm-figures
 import { fixtureUnits } from '@almanac/softener/flow/fixture-units'
 import type { SiteSources } from '@almanac/softener/setting/card-types'
 import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
+import { yearsSince } from '@almanac/units/calendar/calendar-day'
 import { cToF } from '@almanac/units/temperature'
 import { dayWords } from '@/client/clock-words'
 import type { CardChanges } from './card-address.ts'
@@ -30,7 +31,7 @@ export function siteOfRecord(record: SoftenerSettings, changes: CardChanges, fig
     gravelLb: bed?.gravelLb ?? null,
     resinKind: knownResinKind(bed?.resinKind ?? 'unknown'),
     arrangement: record.arrangement,
-    bedAgeYears: bed ? ageYears(bed.beganEarliest, bed.beganLatest, today) : null,
+    bedAgeYears: bed ? yearsSince(bed.beganEarliest, bed.beganLatest, today) : null,
     oldTubeLengthIn: bed?.tubeCutIn ?? null,
     tubeOutsideDiameterIn: tank?.valve?.tubeOdIn ?? null,
     hardnessGpg: changes.hardnessGpg ?? water.hardnessGpg?.value ?? null,
@@ -99,12 +100,4 @@ export function factWords(fact: WaterFact | null, record: Pick<SoftenerSettings,
   if (!fact) return undefined
   if (fact.from === 'supply') return record.supplyName ?? 'the supply'
   return fact.day ? `test of ${dayWords(fact.day)}` : 'a test'
-}
-
-/** From the middle of the days the bed may have gone in; null where neither end is known. */
-function ageYears(earliest: string | null, latest: string | null, today: string): number | null {
-  const known = [earliest, latest].filter((day): day is string => day !== null)
-  if (known.length === 0) return null
-  const middle = known.reduce((sum, day) => sum + Date.parse(day), 0) / known.length
-  return Math.max(0, (Date.parse(today) - middle) / 86_400_000 / 365.25)
 }

@@ -3,7 +3,7 @@ import { oneOf } from '@almanac/records/choices'
 import type { EndCause } from '@almanac/records/end-cause'
 import type { TankCondition, VisitAskId } from '@almanac/records/procedure-ask'
 import type { Answers } from '@almanac/service-rules/close-out/record-from-answers'
-import { dayIn } from '@/client/clock-words'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { type Draft, type ShownDraft, shownText, shownTick } from './draft.ts'
 
 /** The cause that old beads point to; the technician may choose another. Firm ones point to none. Common practice, no source. */

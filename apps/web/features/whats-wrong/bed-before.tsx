@@ -4,6 +4,7 @@ import type { BedBefore } from '@almanac/softener/diagnosis/cause-prior'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
+import { yearsSince } from '@almanac/units/calendar/calendar-day'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { beganWords, resinWords, tankWords } from '@/client/bed-facts-words'
@@ -19,11 +20,9 @@ export function useBed(bedId: string | null) {
 /** What the bed's record says before any check: the forecast's chance that it has failed, else its age. */
 export function bedBefore(bed: BedPage | undefined, today: string): BedBefore | null {
   if (!bed || bed.endedLatest !== null) return null
-  const days = [bed.beganEarliest, bed.beganLatest].filter((day): day is string => day !== null)
-  const middle = days.reduce((sum, day) => sum + Date.parse(day), 0) / days.length
   return {
     chanceFailed: bed.forecast?.chanceAlreadyFailed ?? null,
-    ageYears: days.length > 0 ? Math.max(0, (Date.parse(today) - middle) / 86_400_000 / 365.25) : null,
+    ageYears: yearsSince(bed.beganEarliest, bed.beganLatest, today),
   }
 }
 

@@ -1,3 +1,5 @@
+import { now } from '@almanac/runtime/clock'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import 'server-only'
 import { readCrews, readOwnCrewPerson } from '@almanac/database/read/crews'
 import { memberNames } from '@almanac/identity/people'
@@ -7,7 +9,6 @@ import { addVehicle } from '@almanac/operations/crews/add-vehicle'
 import { changePerson } from '@almanac/operations/crews/change-person'
 import { changeVehicle } from '@almanac/operations/crews/change-vehicle'
 import { takeBackAbsence } from '@almanac/operations/crews/take-back-absence'
-import { dayIn } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
 import { can } from '../procedure.ts'
 
@@ -21,10 +22,10 @@ async function checkMember(companyId: string, personId: string | null): Promise<
 export const crews = {
   list: manage.list.handler(async ({ context: { scope, who } }) => {
     const members = [...(await memberNames(scope.companyId))].map(([personId, name]) => ({ personId, name }))
-    return { ...(await readCrews(scope, dayIn(who.company.timeZone))), members }
+    return { ...(await readCrews(scope, dayIn(who.company.timeZone, now()))), members }
   }),
   own: can('read:own-work').crews.own.handler(async ({ context: { scope, who } }) => ({
-    own: await readOwnCrewPerson(scope, dayIn(who.company.timeZone)),
+    own: await readOwnCrewPerson(scope, dayIn(who.company.timeZone, now())),
   })),
   addPerson: manage.addPerson.handler(({ context, input }) => addPerson(context.scope, input)),
   changePerson: manage.changePerson.handler(async ({ context, input }) => {

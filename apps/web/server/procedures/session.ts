@@ -1,10 +1,11 @@
+import { now } from '@almanac/runtime/clock'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import 'server-only'
 import { readFirmFigures } from '@almanac/database/read/firm-figures'
 import { permissionsOf } from '@almanac/identity/permissions'
 import { endSession, listSessions } from '@almanac/identity/sessions'
 import { switchCompany } from '@almanac/identity/switch-company'
 import type { Who } from '@almanac/identity/who'
-import { dayIn } from '@almanac/runtime/clock'
 import { anyMember } from '../procedure.ts'
 
 /** What the screens know of the signed-in person. */
@@ -15,7 +16,7 @@ export async function meOf(who: Who) {
     role: who.role,
     permissions: permissionsOf(who.role),
     companies: who.companies,
-    today: dayIn(who.company.timeZone),
+    today: dayIn(who.company.timeZone, now()),
     figures: await readFirmFigures({ companyId: who.company.id }),
   }
 }

@@ -1,3 +1,4 @@
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import 'server-only'
 import { readCustomerChoices, readSupplyChoices } from '@almanac/database/read/site-choices'
 import { readSiteHistory } from '@almanac/database/read/site-history'
@@ -16,7 +17,6 @@ import { addPreTreatment } from '@almanac/operations/softeners/add-pre-treatment
 import { addSoftener } from '@almanac/operations/softeners/add-softener'
 import { changeSoftener } from '@almanac/operations/softeners/change-softener'
 import { endPreTreatment } from '@almanac/operations/softeners/end-pre-treatment'
-import { dayIn } from '@almanac/runtime/clock'
 import { queryTerms } from '@almanac/service-rules/import/search-tokens'
 import { can } from '../procedure.ts'
 

@@ -1,3 +1,5 @@
+import { now } from '@almanac/runtime/clock'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import 'server-only'
 import { readFirmFigures } from '@almanac/database/read/firm-figures'
 import { readMovements, readStockItems } from '@almanac/database/read/stores'
@@ -7,7 +9,6 @@ import { loadList } from '@almanac/operations/stores/load-list'
 import { orderList } from '@almanac/operations/stores/order-list'
 import { pickKits } from '@almanac/operations/stores/pick-kits'
 import { receiveStock } from '@almanac/operations/stores/receive-stock'
-import { dayIn } from '@almanac/runtime/clock'
 import { mergeFigures } from '@almanac/softener/firm/merge-figures'
 import { can } from '../procedure.ts'
 
@@ -19,7 +20,7 @@ export const stores = {
     const { timeZone } = who.company
     const display = who.company
     const { figures } = mergeFigures((await readFirmFigures(scope)).filter((row) => row.inUse))
-    return orderList(scope, { today: dayIn(timeZone), display, figures })
+    return orderList(scope, { today: dayIn(timeZone, now()), display, figures })
   }),
   loadList: read.loadList.handler(({ context, input }) => loadList(context.scope, input.crewDayId)),
   pick: read.pick.handler(({ context, input }) => pickKits(context.scope, input)),

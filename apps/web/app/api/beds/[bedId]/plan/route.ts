@@ -1,9 +1,10 @@
 import { readBedPlan } from '@almanac/database/read/bed-plan'
 import { readFirmFigures } from '@almanac/database/read/firm-figures'
 import { planFileName, renderRebedPlan } from '@almanac/documents/rebed-plan/render-rebed-plan'
-import { dayIn } from '@almanac/runtime/clock'
+import { now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
 import { mergeFigures } from '@almanac/softener/firm/merge-figures'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { planFacts } from '@/server/rebed-plan'
 import { asMember } from '@/server/route-handler'
 
@@ -18,7 +19,7 @@ export function GET(request: Request, { params }: { params: Promise<{ bedId: str
     if (!UUID.test(bedId)) throw notFound('bed in service')
     const bed = await readBedPlan(scope, bedId)
     const { figures } = mergeFigures((await readFirmFigures(scope)).filter((row) => row.inUse))
-    const facts = planFacts(bed, who.company, figures, dayIn(who.company.timeZone))
+    const facts = planFacts(bed, who.company, figures, dayIn(who.company.timeZone, now()))
     return new Response(await renderRebedPlan(facts), {
       headers: {
         'content-type': 'application/pdf',
