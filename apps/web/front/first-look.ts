@@ -10,6 +10,24 @@ export type Look = { trusted: net.BlockList; https: boolean; development: boolea
 /** An answer is given while the body still comes: the other side has this long to read it before the connection is cut. */
 const LINGER_MS = 2_000
 
+/** What of a body is on its way when the answer is given, in the buffers of two machines; nobody who sends on and on is heard beyond that. */
+const LINGER_BYTES = 16 * 1024 * 1024
+
+/**
+ * Ends a body that goes on after its answer. What is on its way already is taken and thrown away: it stands in the connection before the next request, which
+ * would wait for it. A body that goes on beyond that is cut off, once the other side has had time to read the answer.
+ */
+function endBody(request: IncomingMessage): void {
+  if (request.complete) return
+  let left = LINGER_BYTES
+  const take = () => {
+    for (let piece = left > 0 && request.read(); piece; piece = left > 0 && request.read()) left -= piece.length
+  }
+  request.on('readable', take)
+  take()
+  setTimeout(() => request.complete || request.socket.destroy(), LINGER_MS).unref()
+}
+
 /** The path with its escapes read; null where they are none. */
 function readPath(url: string | undefined): string | null {
   try {
@@ -44,9 +62,7 @@ export function firstLook(request: IncomingMessage, response: ServerResponse, lo
   // The framework takes the nonce for its own scripts from here.
   headers['content-security-policy'] = answered['Content-Security-Policy']
 
-  response.once('finish', () => {
-    if (!request.complete) setTimeout(() => request.complete || socket.destroy(), LINGER_MS).unref()
-  })
+  response.once('finish', () => endBody(request))
   if (path === null || path.includes('\u0000'))
     return refuse(response, 400, 'This address cannot be read, so nothing was done. Check it, or go to the first page and begin there.')
   const takesBody = path.startsWith('/api/')

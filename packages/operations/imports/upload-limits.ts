@@ -56,6 +56,11 @@ export function tooManyCells(rows: number, columns: number): AppError {
   )
 }
 
+/** The refusal of a list whose cells are too many all together. */
+export function tooManyInAll(cells: number): AppError {
+  return refuseFile(`The file has ${counted(cells)} cells; at most ${counted(MOST_CELLS)} are read. Split the list.`)
+}
+
 /** Refuses rows that no rule should weigh: too many or too long cells. Looks at nothing but lengths. */
 export function refuseBeyondLimits(rows: readonly (readonly string[])[]): void {
   let cells = 0
@@ -78,6 +83,6 @@ export function refuseBeyondLimits(rows: readonly (readonly string[])[]): void {
       `The cell in line ${first.line}, column ${columnLetters(first.column)} holds ${counted(first.signs)} characters; at most ${counted(LONGEST_CELL)} are read.${others} Shorten it, or look for a stray quotation mark there.`,
     )
   }
-  if (cells > MOST_CELLS) throw refuseFile(`The file has ${counted(cells)} cells; at most ${counted(MOST_CELLS)} are read. Split the list.`)
+  if (cells > MOST_CELLS) throw tooManyInAll(cells)
   if (text > MOST_TEXT) throw refuseFile('The cells hold more than 40 million characters. Split the list.')
 }

@@ -4,19 +4,19 @@ import { addMembership, addPerson } from '@almanac/identity/people'
 import { makePublicToken } from '@almanac/identity/public-token'
 import { newId } from '@almanac/runtime/ids'
 import pg from 'pg'
+import { bodyBytes } from '../../../tests/support/fuzz/hostile-bodies.ts'
 import { Chance } from '../../../tests/support/fuzz/random.ts'
-import { type FuzzRequest, type Known, nextRequest } from '../../../tests/support/fuzz/requests.ts'
+import { type Known, nextRequest } from '../../../tests/support/fuzz/requests.ts'
 import { writeRecords } from '../../../tests/support/records.ts'
+import { course, FuzzNotes } from './fuzz-notes.ts'
 import { rawRequest } from './raw-request.ts'
 import { table } from './table.ts'
 import { quantile, round } from './timing.ts'
 
-type How = { requests: number; seed: number; clients: number; mostBytes: number }
-type Slow = { what: string; path: string; ms: number; status: number }
-
+/** Ends after so many requests or minutes, whichever comes first. */
+type How = { requests: number; seed: number; clients: number; mostBytes: number; minutes: number }
 const PASSWORD = 'resin beads in a brine tank'
 const LOOK_EVERY_MS = 250
-const STACK = /\bat [\w.<>]+ \(|node_modules|\.ts:\d+/
 
 /** The process that listens on a port of this machine, by the kernel's tables; null where there are none to read. */
 function listener(port: number): number | null {
@@ -97,9 +97,7 @@ export async function fuzzApp(app: { baseUrl: string; superUrl: string }, how: H
   const { known, cookies } = await prepare(app.superUrl, port, how.mostBytes)
   const chance = new Chance(how.seed)
   const agent = new http.Agent({ keepAlive: true, maxSockets: how.clients })
-  const statuses = new Map<number, number>()
-  const wrong: string[] = []
-  const slowest: Slow[] = []
+  const notes = new FuzzNotes()
   const health: number[] = []
   const memory: number[] = []
   const pid = listener(port)
@@ -109,30 +107,27 @@ export async function fuzzApp(app: { baseUrl: string; superUrl: string }, how: H
     while (running) {
       const answer = await rawRequest(port, { method: 'GET', path: '/healthz', headers: { host: `localhost:${port}` } })
       health.push(answer.ms)
-      if (answer.status !== 200) wrong.push(`/healthz answered ${answer.status} ${answer.text.slice(0, 100)}`)
+      if (answer.status !== 200) notes.wrong.push(`/healthz answered ${answer.status} ${answer.text.slice(0, 100)}`)
       if (pid) memory.push(megabytesOf(pid))
       await new Promise((next) => setTimeout(next, LOOK_EVERY_MS))
     }
   }
-  const note = (request: FuzzRequest, turn: number, { status, text, ms }: { status: number; text: string; ms: number }) => {
-    statuses.set(status, (statuses.get(status) ?? 0) + 1)
-    const which = `${turn} ${request.what} ${request.method} ${request.path.slice(0, 120)} as ${request.as}`
-    if (status >= 500 && status !== 503) wrong.push(`${which}: ${status} ${text.slice(0, 200)} ← ${request.body?.head.slice(0, 400) ?? ''}`)
-    if (status !== 200 && STACK.test(text)) wrong.push(`${which}: a stack in the answer: ${text.slice(0, 200)}`)
-    slowest.push({ what: request.what, path: request.path.slice(0, 60), ms, status })
-    slowest.sort((a, b) => b.ms - a.ms)
-    slowest.length = Math.min(slowest.length, 12)
-  }
   let turn = 0
+  const progress = (mine: number) => {
+    const { wrong, over3s, noAnswer } = notes.figures()
+    const web = Math.round(memory.at(-1) ?? 0)
+    return `${mine} of ${how.requests} requests; web ${web} MB; ${wrong} wrong, ${over3s} over 3 s, ${noAnswer} without an answer`
+  }
+  const end = performance.now() + how.minutes * 60_000
   const client = async () => {
-    while (turn < how.requests) {
+    while (turn < how.requests && performance.now() < end) {
       const mine = turn++
       const request = nextRequest(chance, known)
       const chunked = chance.happens(0.3)
       const headers = { ...request.headers, host: `localhost:${port}`, origin: `http://localhost:${port}`, cookie: cookies[request.as] }
-      note(request, mine, await rawRequest(port, { ...request, headers, chunked }, agent))
-      if (mine > 0 && mine % 2000 === 0)
-        say(`${mine} of ${how.requests} requests; web ${Math.round(memory.at(-1) ?? 0)} MB; ${wrong.length} wrong`)
+      const answer = await rawRequest(port, { ...request, headers, chunked }, agent)
+      notes.add({ turn: mine, request, bytes: request.body ? bodyBytes(request.body) : 0, chunked, ...answer })
+      if (mine > 0 && mine % 2000 === 0) say(progress(mine))
     }
   }
   const begun = performance.now()
@@ -144,33 +139,25 @@ export async function fuzzApp(app: { baseUrl: string; superUrl: string }, how: H
 
   const seconds = round((performance.now() - begun) / 1000, 1)
   health.sort((a, b) => a - b)
+  const asked = Math.min(turn, how.requests)
   console.log(
     table(
-      `Answers to ${how.requests} requests, seed ${how.seed}, in ${seconds} s`,
+      `Answers to ${asked} requests, seed ${how.seed}, in ${seconds} s`,
       ['status', 'answers'],
-      [...statuses].sort((a, b) => a[0] - b[0]).map(([status, count]) => [status === 0 ? 'cut off' : String(status), count]),
+      [...notes.statuses].sort((a, b) => a[0] - b[0]).map(([status, count]) => [status === 0 ? 'none' : String(status), count]),
     ),
   )
-  console.log(
-    table(
-      'Slowest',
-      ['ms', 'status', 'what', 'path'],
-      slowest.map((one) => [Math.round(one.ms), one.status, one.what, one.path]),
-    ),
-  )
-  const figures = {
-    requests: how.requests,
+  for (const one of notes.tables()) console.log(one)
+  const { wrong } = notes
+  console.log(wrong.length ? `Wrong:\n${wrong.slice(0, 40).join('\n')}` : 'No failure and no stack.')
+  return {
+    requests: asked,
     seed: how.seed,
     seconds,
-    wrong: wrong.length,
-    over3s: slowest.filter((one) => one.ms > 3000).length,
-    slowestMs: Math.round(slowest[0]?.ms ?? 0),
+    requestsPerSecond: round(asked / seconds, 1),
+    ...notes.figures(),
     healthP95Ms: Math.round(quantile(health, 0.95)),
     healthMaxMs: Math.round(health.at(-1) ?? 0),
-    webMegabytesFirst: Math.round(memory[0] ?? 0),
-    webMegabytesMost: Math.round(Math.max(0, ...memory)),
-    webMegabytesLast: Math.round(memory.at(-1) ?? 0),
+    webMegabytes: course(memory),
   }
-  console.log(wrong.length ? `Wrong:\n${wrong.slice(0, 40).join('\n')}` : 'No failure and no stack.')
-  return figures
 }

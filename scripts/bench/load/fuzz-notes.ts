@@ -1,0 +1,102 @@
+import type { FuzzRequest } from '../../../tests/support/fuzz/requests.ts'
+import { table } from './table.ts'
+import { quantile, round } from './timing.ts'
+
+/** A request and what became of it; `bytes` of its body, status 0 where the connection ended without an answer. */
+export type Noted = { turn: number; request: FuzzRequest; bytes: number; chunked: boolean; status: number; text: string; ms: number }
+
+const STACK = /\bat [\w.<>]+ \(|node_modules|\.ts:\d+/
+const SLOW_MS = 3_000
+const SHOWN = 12
+
+/** Requests that one handler answers, whatever ids and tokens stand in them. */
+function routeOf({ what, path }: FuzzRequest): string {
+  if (what.startsWith('procedure') || what === 'page' || what === 'large body') return what
+  return `${what} /${path.split(/[/?]/).slice(1, 3).join('/')}`
+}
+
+type Route = { answers: number; slow: number; cut: number; slowestMs: number }
+
+/** What a run of random requests met: every answer is counted, the slowest are kept. */
+export class FuzzNotes {
+  readonly wrong: string[] = []
+  readonly statuses = new Map<number, number>()
+  private readonly routes = new Map<string, Route>()
+  private slowest: Noted[] = []
+  private readonly cut: Noted[] = []
+  private stacks = 0
+
+  add(one: Noted): void {
+    const { turn, request, status, text, ms } = one
+    this.statuses.set(status, (this.statuses.get(status) ?? 0) + 1)
+    const route = this.routeOf(request)
+    route.answers++
+    route.slowestMs = Math.max(route.slowestMs, ms)
+    if (ms > SLOW_MS) route.slow++
+    const which = `${turn} ${request.what} ${request.method} ${request.path.slice(0, 120)} as ${request.as}`
+    if (status >= 500 && status !== 503)
+      this.wrong.push(`${which}: ${status} ${text.slice(0, 200)} ← ${request.body?.head.slice(0, 400) ?? ''}`)
+    if (status !== 200 && STACK.test(text)) {
+      this.stacks++
+      this.wrong.push(`${which}: a stack in the answer: ${text.slice(0, 200)}`)
+    }
+    if (status === 0) {
+      route.cut++
+      if (this.cut.length < SHOWN * 4) this.cut.push(one)
+    }
+    this.slowest = [...this.slowest, one].sort((a, b) => b.ms - a.ms).slice(0, SHOWN)
+  }
+
+  private routeOf(request: FuzzRequest): Route {
+    const name = routeOf(request)
+    const route = this.routes.get(name) ?? { answers: 0, slow: 0, cut: 0, slowestMs: 0 }
+    this.routes.set(name, route)
+    return route
+  }
+
+  tables(): string[] {
+    const row = ({ turn, status, ms, request, bytes, chunked, text }: Noted) => [
+      ...[turn, Math.round(ms), status, request.what, request.as, round(bytes / 1e6, 3), chunked ? 'unsaid' : 'said'],
+      `${request.path.slice(0, 60)} ${JSON.stringify(request.body?.head.slice(0, 20) ?? '')} ${text.slice(0, 60).trim()}`,
+    ]
+    const header = ['turn', 'ms', 'status', 'what', 'as', 'MB', 'length', 'path, begin of body, begin of answer']
+    const odd = [...this.routes].filter(([, one]) => one.slow + one.cut > 0)
+    return [
+      table('Slowest', header, this.slowest.map(row)),
+      ...(this.cut.length ? [table('Connections that ended without an answer', header, this.cut.map(row))] : []),
+      ...(odd.length
+        ? [
+            table(
+              'Routes with answers over 3 s, or none',
+              ['route', 'requests', 'over 3 s', 'no answer', 'slowest ms'],
+              odd.map(([name, one]) => [name, one.answers, one.slow, one.cut, Math.round(one.slowestMs)]),
+            ),
+          ]
+        : []),
+    ]
+  }
+
+  figures() {
+    const sum = (of: (one: Route) => number) => [...this.routes.values()].reduce((all, one) => all + of(one), 0)
+    return {
+      wrong: this.wrong.length,
+      stacks: this.stacks,
+      unavailable: this.statuses.get(503) ?? 0,
+      over3s: sum((one) => one.slow),
+      over3sByRoute: Object.fromEntries([...this.routes].filter(([, one]) => one.slow > 0).map(([name, one]) => [name, one.slow])),
+      noAnswer: sum((one) => one.cut),
+      slowestMs: Math.round(this.slowest[0]?.ms ?? 0),
+    }
+  }
+}
+
+/** How a figure went over time: its first, middle and last reading, and its highest. */
+export function course(readings: readonly number[]) {
+  const sorted = [...readings].sort((a, b) => a - b)
+  return {
+    first: Math.round(readings[0] ?? 0),
+    median: Math.round(quantile(sorted, 0.5)),
+    last: Math.round(readings.at(-1) ?? 0),
+    most: Math.round(sorted.at(-1) ?? 0),
+  }
+}
