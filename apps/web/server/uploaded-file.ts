@@ -8,37 +8,49 @@ import { pipeline } from 'node:stream/promises'
 import { AppError } from '@almanac/runtime/errors'
 import { piecesWithin } from './body.ts'
 
-/** Files that come in at one time, in this process: each takes its limit of disk while it is read. */
-const MOST_AT_ONCE = 4
+/** Files that come in or are read at one time: each takes its limit of disk. One of a firm, so that no firm's files keep out another's. */
+const MOST_AT_ONCE = 32
 
-let present = 0
+const present = new Set<string>()
 
-const later = (why: string) => new AppError('unavailable', `${why} Nothing was brought in; try again in a minute.`)
+const noRoom = () =>
+  new AppError('unavailable', 'The server has no room for the file right now. Nothing was brought in. Try again in a minute.')
+
+function refuseCrowd(companyId: string): void {
+  const why = present.has(companyId)
+    ? 'Your company’s last file is still being read.'
+    : present.size >= MOST_AT_ONCE
+      ? 'Many files are being read right now.'
+      : null
+  if (why) throw new AppError('rate-limited', `${why} Nothing was brought in. Try again in a minute.`)
+}
 
 /**
- * Writes the body to a file of its own as it comes, hands the path to `work`, and removes it whatever happened. A body beyond `most` bytes is refused with
+ * Writes the body of a firm's request to a file of its own as it comes, hands the path to `work`, and removes it whatever happened. A body beyond `most` bytes is refused with
  * `refusal` at the byte beyond it; memory holds one piece at a time.
  */
 export async function withUploadedFile<T>(
   request: Request,
+  companyId: string,
   most: number,
   refusal: AppError,
   work: (file: string) => Promise<T>,
 ): Promise<T> {
-  if (present >= MOST_AT_ONCE) throw later('Other files are being read at present.')
-  present++
-  const folder = await mkdtemp(path.join(os.tmpdir(), 'almanac-file-'))
+  refuseCrowd(companyId)
+  present.add(companyId)
+  let folder: string | undefined
   try {
+    folder = await mkdtemp(path.join(os.tmpdir(), 'almanac-file-'))
     const file = path.join(folder, 'upload')
     try {
       await pipeline(Readable.from(piecesWithin(request, most, refusal)), createWriteStream(file, { mode: 0o600 }))
     } catch (error) {
-      if ((error as NodeJS.ErrnoException).code === 'ENOSPC') throw later('The server has no room for the file at present.')
+      if ((error as NodeJS.ErrnoException).code === 'ENOSPC') throw noRoom()
       throw error
     }
     return await work(file)
   } finally {
-    present--
-    await rm(folder, { recursive: true, force: true })
+    present.delete(companyId)
+    if (folder) await rm(folder, { recursive: true, force: true })
   }
 }

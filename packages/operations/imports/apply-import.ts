@@ -14,7 +14,7 @@ import { planImport } from './plan-import.ts'
 import type { Plan } from './plan-types.ts'
 import { progressOf } from './progress.ts'
 import { readBatch, readBatchRows } from './read-batch.ts'
-import { readRows } from './read-rows.ts'
+import { readRowsApart } from './read-rows-apart.ts'
 import { writePlan } from './write-plan.ts'
 
 /** Twenty thousand rows take well under a minute; a slow disk may need several. */
@@ -52,8 +52,10 @@ export async function applyImport({ companyId, batchId }: TaskPayloads['apply-im
         const rows = await readBatchRows(tx, companyId, batchId)
         const share = (part: number) => progress.show(Math.floor(rows.length * part))
         const mapping = mappingOf(batch.header, batch.mapping.columns)
-        // Not aside as at the check: only a list whose check came to an end is brought in, and nobody's page waits for this process.
-        const reading = await readRows(rows, mapping, today, (read) => share((read / rows.length) * READ))
+        // A share that could not be shown stops nothing: where the database is away, this transaction notices by itself.
+        const onRead = (read: number) => void share((read / rows.length) * READ).catch(() => {})
+        const input = { rows: rows.map(({ line, cells }) => ({ line, cells })), mapping, today }
+        const reading = await readRowsApart(companyId, input, { onRead })
         const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading })
         const onProgress = (written: number) => share(READ + written * (WRITTEN - READ))
         await writePlan(tx, plan, { companyId, batchId, fileName: batch.fileName, today, onProgress })

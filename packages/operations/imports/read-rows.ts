@@ -1,4 +1,3 @@
-import { setImmediate } from 'node:timers/promises'
 import type { ColumnMapping } from '@almanac/service-rules/import/import-types'
 import { readRow } from '@almanac/service-rules/import/read-row'
 import { emptyWants, type FileWants, gatherRow } from './gather-wanted.ts'
@@ -12,8 +11,6 @@ export type RowRead = { line: number; problems: Problem[] } | { line: number; wa
 
 /** What a file wants, and the problems of its rows that could not be understood. */
 export type FileReading = { wants: FileWants; problems: Map<number, Problem[]>; assumptions: Map<number, string[]> }
-
-const PAUSE_EVERY = 500
 
 export function emptyReading(): FileReading {
   return { wants: emptyWants(), problems: new Map(), assumptions: new Map() }
@@ -34,22 +31,4 @@ export function addRow(reading: FileReading, row: RowRead): void {
   }
   gatherRow(reading.wants, row.wants, row.line)
   if (row.assumptions.length > 0) reading.assumptions.set(row.line, row.assumptions)
-}
-
-/** Reads every row in this process. `onProgress` hears how many are read; the process breathes in between. */
-export async function readRows(
-  rows: readonly StoredRow[],
-  mapping: ColumnMapping,
-  today: string,
-  onProgress: (read: number) => Promise<void>,
-): Promise<FileReading> {
-  const reading = emptyReading()
-  for (const [index, row] of rows.entries()) {
-    if (index > 0 && index % PAUSE_EVERY === 0) {
-      await setImmediate()
-      await onProgress(index)
-    }
-    addRow(reading, readOneRow(row, mapping, today))
-  }
-  return reading
 }

@@ -13,15 +13,15 @@ import { refuseFile, TAKES_TOO_MUCH } from './upload-limits.ts'
 
 /** The largest list allowed reads in a few seconds; on a busy machine it may take several times as long. */
 const ASIDE = { module: '@almanac/operations/imports/read-file-aside', seconds: 60, memoryMb: 1024 }
-/** Files of one firm that are read or wait to be. */
-const MOST_WAITING = 2
+/** Files of all firms that are read or wait to be, two at a time: whoever comes later is told at once, rather than left waiting. */
+const MOST_IN_LINE = 4
 
 const storable = (text: string) => text.replaceAll('\u0000', '')
 
 /** The file's rows and what its columns seem to hold, read in a process of its own: a file may have been made to do harm. */
 async function readAside(companyId: string, input: ReadFileInput): Promise<ReadFileAnswer & { pieces: FileRecord[][] }> {
-  if (inLane(ASIDE.module, companyId) >= MOST_WAITING)
-    throw new AppError('rate-limited', 'Your company’s last files are still being read. Nothing was brought in. Try again in a minute.')
+  if (inLane(ASIDE.module) >= MOST_IN_LINE)
+    throw new AppError('rate-limited', 'Many files are being read right now. Nothing was brought in. Try again in a minute.')
   const pieces: FileRecord[][] = []
   const onPiece = (piece: unknown) => pieces.push(piece as FileRecord[])
   const answer = await runAside<Result<ReadFileAnswer>>({ ...ASIDE, companyId }, input, onPiece).catch((error: unknown) => {

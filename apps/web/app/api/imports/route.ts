@@ -9,7 +9,9 @@ export const dynamic = 'force-dynamic'
 export function POST(request: Request) {
   return asMember(request, 'run:import', async ({ scope }) => {
     const fileName = new URL(request.url).searchParams.get('name') ?? 'unnamed'
-    const stored = await withUploadedFile(request, MOST_BYTES, fileTooLarge(), (file) => storeUpload(scope, { fileName, file }))
+    const stored = await withUploadedFile(request, scope.companyId, MOST_BYTES, fileTooLarge(), (file) =>
+      storeUpload(scope, { fileName, file }),
+    )
     return Response.json(stored, { status: 201 })
   })
 }
