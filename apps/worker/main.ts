@@ -1,5 +1,6 @@
+import { setTimeout as sleep } from 'node:timers/promises'
 import { closeClients } from '@almanac/database/client'
-import { checkAtStart } from '@almanac/database/start-check'
+import { checkAtStart, whenThere } from '@almanac/database/start-check'
 import { resumeForecasts } from '@almanac/operations/forecasts/resume-forecasts'
 import { AppError } from '@almanac/runtime/errors'
 import { log } from '@almanac/runtime/log'
@@ -9,30 +10,48 @@ import { HANDLERS } from './handlers.ts'
 import { workOn } from './work-on.ts'
 
 const MEND_EVERY_MS = 20_000
+const GRACE_MS = 3000
+const LAST_MS = 1500
 
 async function start(): Promise<void> {
   await checkAtStart()
-  const boss = await taskQueue(true)
-  await keepTimes(boss)
-  for (const [queue, handle] of Object.entries(HANDLERS)) await workOn(boss, queue, handle as (payload: unknown) => Promise<void>)
-  await boss.schedule('nightly', '15 2 * * *', {}, { tz: 'UTC' })
-  await resumeForecasts()
+  await whenThere(async () => {
+    try {
+      await workOnAll(await taskQueue(true))
+    } catch (error) {
+      await closeTaskQueue(0) // begun by half: begin anew
+      throw error
+    }
+  })
   log().info('worker is ready')
 }
 
-/** Now, and as long as the worker runs: the clock may be set back at any time. */
-async function keepTimes(boss: PgBoss): Promise<void> {
+async function workOnAll(boss: PgBoss): Promise<void> {
   await mendQueueTimes(boss)
-  const again = () => mendQueueTimes(boss).catch((error: Error) => log().warn({ error: error.message }, 'task queue'))
-  setInterval(again, MEND_EVERY_MS).unref()
+  for (const [queue, handle] of Object.entries(HANDLERS)) await workOn(boss, queue, handle as (payload: unknown) => Promise<void>)
+  await boss.schedule('nightly', '15 2 * * *', {}, { tz: 'UTC' })
+  await resumeForecasts()
 }
 
+/** As long as the worker runs: the clock may be set back at any time. */
+async function keepTimes(): Promise<void> {
+  await taskQueue(true)
+    .then(mendQueueTimes)
+    .catch((error: Error) => log().warn({ error: error.message }, 'task queue'))
+}
+
+/**
+ * Lets tasks that are nearly done finish, and hands the others back to the queue: they go on from where they stood, at another worker or at the next start.
+ * Ends within a few seconds, whether or not the database is there.
+ */
 async function stop(): Promise<void> {
-  await closeTaskQueue()
-  await closeClients()
+  clearInterval(keeping)
+  const closed = closeTaskQueue(GRACE_MS).then(closeClients)
+  await Promise.race([closed, sleep(GRACE_MS + LAST_MS)]).catch((error: Error) => log().warn({ error: error.message }, 'task queue'))
   process.exit(0)
 }
 
+const keeping = setInterval(() => void keepTimes(), MEND_EVERY_MS).unref()
 process.on('SIGTERM', () => void stop())
 process.on('SIGINT', () => void stop())
 

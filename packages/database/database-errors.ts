@@ -16,37 +16,49 @@ const SENTENCES: Record<string, string> = {
 /** Prisma's codes for a database that cannot be reached, closed the connection or has none to spare. */
 const AWAY_CODES = ['P1001', 'P1002', 'P1008', 'P1017', 'P2024', 'P2037']
 /** PostgreSQL's classes 08 (connection), 53 but for a full disk (too few resources) and 57P (server stopped, starting or crashed), wherever Prisma put them. */
-const AWAY_STATES = /(?:originalCode"?:"|[Cc]ode: `)(08\w{3}|53[023]00|57P0[1-5])\b/
+const AWAY_STATES = /(?:[cC]ode"?:"|[Cc]ode: `)(08\w{3}|53[023]00|57P0[1-5])\b/
 /** What driver and network say of a lost connection. */
 const AWAY_WORDS =
   /Connection terminated|connection is closed|timeout exceeded when trying to connect|ECONNREFUSED|ECONNRESET|EPIPE|ETIMEDOUT|EAI_AGAIN|ENOTFOUND|EHOSTUNREACH|ENETUNREACH|closed the connection|reach database server|not queryable|terminating connection/
-const DISK_FULL = /(?:originalCode"?:"|[Cc]ode: `)53100\b|No space left on device/
+const DISK_FULL = /(?:[cC]ode"?:"|[Cc]ode: `)53100\b|No space left on device/
+const DEEPEST = 8
 
-type Raw = { code?: string; message?: string; meta?: unknown; cause?: unknown }
+type Raw = { code?: string; message?: string; meta?: unknown; originalCode?: string; originalMessage?: string; cause?: unknown }
 
-/** The SQLSTATE and text of a PostgreSQL error, wherever Prisma put it. */
-function postgresError(error: Raw): { state: string; text: string } {
-  const text = `${error.message ?? ''} ${JSON.stringify(error.meta ?? {})} ${JSON.stringify(error.cause ?? {})}`
-  return { state: /\b(23P01|23505|23503|23514|42501|40001|40P01|55P03|57014)\b/.exec(text)?.[1] ?? '', text }
+/** An error and what lies behind it: a library between us and the database may say no more than that something failed. */
+function withCauses(error: Error): Raw[] {
+  const chain: Raw[] = []
+  for (let one: unknown = error; typeof one === 'object' && one !== null && chain.length < DEEPEST; one = (one as Raw).cause)
+    chain.push(one as Raw)
+  return chain
 }
 
 /** Maps what the database refuses to an error a person can act on; passes others on as they are. */
 export function asAppError(error: unknown): unknown {
-  if (error instanceof AppError || !(error instanceof Error)) return error
-  const raw = error as Raw
-  const { state, text } = postgresError(raw)
+  if (!(error instanceof Error)) return error
+  const chain = withCauses(error)
+  const ours = chain.find((one) => one instanceof AppError)
+  if (ours) return ours
+  const text = chain
+    .map(
+      ({ message, code, meta, originalCode, originalMessage }) =>
+        `${message} ${JSON.stringify({ code, meta, originalCode, originalMessage })}`,
+    )
+    .join(' ')
+  const has = (...codes: string[]) => chain.some(({ code = '' }) => codes.includes(code))
+  const state = /\b(23P01|23505|23503|23514|42501|40001|40P01|55P03|57014)\b/.exec(text)?.[1] ?? ''
   const constraint = Object.keys(SENTENCES).find((name) => text.includes(name))
   if (constraint) return new AppError('conflict', SENTENCES[constraint] ?? '', { constraint }, error)
-  if (state === '23505' || raw.code === 'P2002')
+  if (state === '23505' || has('P2002'))
     return new AppError('conflict', 'Such an entry exists already. Nothing was added; change that one instead.', {}, error)
-  if (state === '23503' || raw.code === 'P2003')
+  if (state === '23503' || has('P2003'))
     return new AppError(
       'not-found',
       'A record this refers to does not exist in this company. Nothing was changed; load the page again.',
       {},
       error,
     )
-  if (state === '40001' || state === '40P01' || state === '55P03' || raw.code === 'P2034')
+  if (state === '40001' || state === '40P01' || state === '55P03' || has('P2034'))
     return new AppError(
       'conflict',
       'Someone else changed the same thing at that moment. Nothing was saved; look again and retry.',
@@ -56,14 +68,14 @@ export function asAppError(error: unknown): unknown {
   if (DISK_FULL.test(text))
     return new AppError('unavailable', 'The disk of the server is full, so nothing was saved. Try again once there is space.', {}, error)
   // A connection that was lost may have taken the answer of a commit with it: whether it was saved is then not known.
-  if (AWAY_CODES.includes(raw.code ?? '') || AWAY_STATES.test(text) || AWAY_WORDS.test(text))
+  if (has(...AWAY_CODES) || AWAY_STATES.test(text) || AWAY_WORDS.test(text))
     return new AppError(
       'unavailable',
       'The database can’t be reached right now, so we can’t tell whether this was saved. Try again in a moment; nothing is saved twice.',
       {},
       error,
     )
-  if (raw.code === 'P2028')
+  if (has('P2028'))
     return new AppError('unavailable', 'The database did not answer in time. Nothing was saved; try again in a moment.', {}, error)
   return error
 }

@@ -8,14 +8,13 @@ import { refuseBypassingLogins } from './login-check.ts'
 const AGAIN_AFTER_MS = 1000
 
 /**
- * What web and worker ask before they serve: that the database keeps companies apart. A database that cannot be reached is waited for, however long: it comes
- * back by itself or by its operator, and a process that ended meanwhile would have to be started again. Throws what is wrong otherwise.
+ * Tries `work` until the database can be reached, however long that takes: it comes back by itself or by its operator, and a process that ended meanwhile would
+ * have to be started again. Throws what is wrong otherwise.
  */
-export async function checkAtStart(): Promise<void> {
+export async function whenThere<T>(work: () => Promise<T>): Promise<T> {
   for (let told = false; ; told = true) {
     try {
-      await refuseBypassingLogins()
-      return await refuseChangedCatalogue()
+      return await work()
     } catch (error) {
       const known = asAppError(error)
       // Locked is one that is just being migrated: its catalogue can be read when that is done.
@@ -26,3 +25,10 @@ export async function checkAtStart(): Promise<void> {
     }
   }
 }
+
+/** What web and worker ask before they serve: that the database keeps companies apart. Waits for one that is away; throws what is wrong otherwise. */
+export const checkAtStart = (): Promise<void> =>
+  whenThere(async () => {
+    await refuseBypassingLogins()
+    await refuseChangedCatalogue()
+  })

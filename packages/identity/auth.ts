@@ -4,9 +4,9 @@ import { newId } from '@almanac/runtime/ids'
 import { log } from '@almanac/runtime/log'
 import { betterAuth } from 'better-auth'
 import { prismaAdapter } from 'better-auth/adapters/prisma'
-import { isAPIError } from 'better-auth/api'
 import { afterAuth, beforeAuth } from './auth-hooks.ts'
 import { ADDRESS_HEADER } from './client-address.ts'
+import { noting } from './lost-database.ts'
 import { hashInTurn, verifyInTurn } from './password-queue.ts'
 import { LONGEST_PASSWORD, SHORTEST_PASSWORD } from './password-rules.ts'
 
@@ -20,12 +20,9 @@ function build() {
     telemetry: { enabled: false },
     // What goes wrong goes into our log; a wrong password is no fault, and is written down as an event.
     logger: { level: 'error', log: (_level, message) => log().error({ from: 'sign-in' }, message) },
-    onAPIError: {
-      onError: (error) => {
-        if (!isAPIError(error) || error.statusCode === 500) log().error({ from: 'sign-in', error }, 'unexpected')
-      },
-    },
-    database: prismaAdapter(identityClient(), { provider: 'postgresql' }),
+    // What is none of the library's own refusals comes out to whoever called, who says it as every other failure is said.
+    onAPIError: { throw: true },
+    database: prismaAdapter(noting(identityClient()), { provider: 'postgresql' }),
     // People are added by their company's owner, not by signing themselves up.
     emailAndPassword: {
       enabled: true,

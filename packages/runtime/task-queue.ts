@@ -100,9 +100,10 @@ export async function installQueues(boss: PgBoss): Promise<void> {
   for (const { name, policy } of QUEUES) await boss.createQueue(name, { policy })
 }
 
-/** Lets running tasks finish, then closes. */
-export async function closeTaskQueue(): Promise<void> {
-  const boss = await held.almanacQueue
+/** Lets running tasks finish for so long, hands back what is not done by then, to be tried again, and closes. */
+export async function closeTaskQueue(graceMs = 20_000): Promise<void> {
+  const opened = held.almanacQueue
   held.almanacQueue = undefined
-  await boss?.stop({ graceful: true, timeout: 20_000 })
+  const boss = await opened?.catch(() => undefined) // one that could not be opened need not be closed
+  await boss?.stop({ graceful: graceMs > 0, timeout: graceMs })
 }

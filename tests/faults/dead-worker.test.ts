@@ -5,15 +5,17 @@ import { closeClients } from '@almanac/database/client'
 import { closeTaskQueue, sendTaskAlone } from '@almanac/runtime/task-queue'
 import type pg from 'pg'
 import { afterAll, beforeAll, expect, test, vi } from 'vitest'
-import { testDatabase } from '../support/test-database.ts'
+import { breakableAddress } from '../support/breakable-address.ts'
+import { type TestDatabase, testDatabase } from '../support/test-database.ts'
 import { inspector, makeFirmRecords } from '../support/two-firms.ts'
 
 const root = path.resolve(import.meta.dirname, '../..')
 const workers: ChildProcess[] = []
 let db: pg.Client
+let urls: TestDatabase
 
 beforeAll(async () => {
-  await testDatabase()
+  urls = await testDatabase()
   db = await inspector()
 })
 afterAll(async () => {
@@ -23,8 +25,8 @@ afterAll(async () => {
   await db.end()
 })
 
-function startWorker(): ChildProcess {
-  const env = { ...process.env, NODE_OPTIONS: '', LOG_LEVEL: 'info' }
+function startWorker(more: Record<string, string> = {}): ChildProcess {
+  const env = { ...process.env, NODE_OPTIONS: '', LOG_LEVEL: 'info', ...more }
   const worker = spawn(process.execPath, ['apps/worker/main.ts'], { cwd: root, env, stdio: ['ignore', 'pipe', 'inherit'] })
   workers.push(worker)
   return worker
@@ -53,4 +55,26 @@ test('the task of a worker that was killed is done by the next within half a min
   startWorker()
   await vi.waitFor(async () => expect(await task()).toEqual([{ state: 'completed', tries: 1 }]), { timeout: 60_000, interval: 250 })
   expect((performance.now() - died) / 1000).toBeLessThan(30)
+})
+
+test('a worker whose database goes away again and again while it starts is ready by itself in the end', { timeout: 60_000 }, async () => {
+  // The checks take two, the queue its own: each of them is to meet it.
+  const at = [2, 5, 6, 9, 11]
+  const address = await breakableAddress(urls.appUrl, (count) => {
+    if (!at.includes(count)) return
+    void address.set('nobody')
+    setTimeout(() => void address.set('database'), 400)
+  })
+  const worker = startWorker({ DATABASE_URL: address.through(urls.appUrl), IDENTITY_DATABASE_URL: address.through(urls.identityUrl) })
+  let said = ''
+  worker.stdout?.on('data', (text: Buffer) => {
+    said += text
+  })
+  const ended = once(worker, 'exit')
+  await Promise.race([ended, vi.waitFor(() => expect(said).toContain('worker is ready'), { timeout: 40_000, interval: 100 })])
+  expect(said).toContain('worker is ready')
+  expect(worker.exitCode).toBe(null)
+  worker.kill('SIGTERM')
+  expect(await ended).toEqual([0, null])
+  await address.set('nobody')
 })

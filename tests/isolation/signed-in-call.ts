@@ -8,7 +8,8 @@ import { type AnyRouter, call, isProcedure, ORPCError } from '@orpc/server'
 import type * as z from 'zod'
 import { router } from '../../apps/web/server/router.ts'
 
-const PASSWORD = 'resin beads in a brine tank'
+/** Of everybody whom `makeCaller` makes. */
+export const PASSWORD = 'resin beads in a brine tank'
 
 export type Caller = { personId: string; email: string; headers: Headers; sessionId: string }
 

@@ -1,6 +1,6 @@
-import { databaseAnswers } from '@almanac/database/ready'
 import { auth } from '@almanac/identity/auth'
 import { AUTH_PATHS } from '@almanac/identity/auth-hooks'
+import { unlessLost } from '@almanac/identity/lost-database'
 import { countRequest } from '@almanac/identity/request-limit'
 import { AppError } from '@almanac/runtime/errors'
 import { BODY_BYTES, bodyWithin } from '@/server/body'
@@ -9,7 +9,6 @@ import { toWireError } from '@/server/wire-error'
 
 export const dynamic = 'force-dynamic'
 
-const AWAY = 'The database can’t be reached right now. Try again in a moment.'
 const nothingHere = () =>
   new AppError('not-found', 'There is nothing at this address. Nothing was changed; go to the sign-in page and begin there.')
 
@@ -20,10 +19,8 @@ async function handle(request: Request): Promise<Response> {
     await countRequest(`address ${context.address}`)
     if (!AUTH_PATHS.includes(new URL(request.url).pathname.slice('/api/auth'.length))) throw nothingHere()
     const body = request.method === 'GET' ? undefined : new Uint8Array(await bodyWithin(request, BODY_BYTES.signIn))
-    const answer = await auth().handler(new Request(request.url, { method: request.method, headers: request.headers, body }))
-    // The library answers any failure of the database with 500: one that passes is said to.
-    if (answer.status >= 500 && !(await databaseAnswers())) throw new AppError('unavailable', AWAY)
-    return answer
+    const read = new Request(request.url, { method: request.method, headers: request.headers, body })
+    return await unlessLost(() => auth().handler(read))
   } catch (error) {
     const wire = toWireError(error, context)
     const headers: Record<string, string> = wire.data.retryable ? { 'retry-after': '5' } : {}
