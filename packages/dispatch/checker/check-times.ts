@@ -18,7 +18,7 @@ export function checkTimes(problem: Problem, crew: CrewDay, day: PlannedDay, fou
     return
   }
   if (day.visits.length === 0) {
-    if (day.pauses.length > 0) found.push({ kind: 'pause', sentence: `${crew.id} has pauses and no visit.` })
+    if (day.pauses.length > 0) found.push({ kind: 'pause', crewDay: crew.id, sentence: `${crew.id} has pauses and no visit.` })
     return
   }
   if (day.start < crew.shift.from) {
@@ -51,7 +51,7 @@ export function checkTimes(problem: Problem, crew: CrewDay, day: PlannedDay, fou
       if (begin >= there) arrived = begin + pause.ticks
       else {
         if (begin < leave || arrived !== null)
-          found.push({ kind: 'pause', sentence: `A pause of ${crew.id} at ${begin} falls into work or a drive.` })
+          found.push({ kind: 'pause', crewDay: crew.id, sentence: `A pause of ${crew.id} at ${begin} falls into work or a drive.` })
         leave = Math.max(leave, begin) + pause.ticks
       }
     }
@@ -63,7 +63,11 @@ export function checkTimes(problem: Problem, crew: CrewDay, day: PlannedDay, fou
       if (stop.start < stop.arrival)
         found.push({ kind: 'drive', sentence: `${name} begins at ${stop.start}, before the crew is there at ${stop.arrival}.` })
       if (arrived !== null && stop.start < arrived) {
-        found.push({ kind: 'pause', sentence: `${name} begins at ${stop.start}, within a pause that lasts until ${arrived}.` })
+        found.push({
+          kind: 'pause',
+          crewDay: crew.id,
+          sentence: `${name} begins at ${stop.start}, within a pause that lasts until ${arrived}.`,
+        })
       }
       if (stop.end < stop.start + visit.serviceTicks) {
         found.push({ kind: 'service', sentence: `${name} takes ${visit.serviceTicks}, but is planned from ${stop.start} to ${stop.end}.` })
@@ -81,19 +85,23 @@ export function checkTimes(problem: Problem, crew: CrewDay, day: PlannedDay, fou
 
 function checkPauses(crew: CrewDay, day: PlannedDay, found: Violation[]): void {
   if (day.pauses.length > crew.pauses.length) {
-    found.push({ kind: 'pause', sentence: `${crew.id} takes ${day.pauses.length} pauses; it has ${crew.pauses.length}.` })
+    found.push({ kind: 'pause', crewDay: crew.id, sentence: `${crew.id} takes ${day.pauses.length} pauses; it has ${crew.pauses.length}.` })
   }
   crew.pauses.forEach((pause, i) => {
     const begin = day.pauses[i]
     if (begin === undefined) {
       if (day.end > pause.start.to) {
-        found.push({ kind: 'pause', sentence: `${crew.id} is owed a pause that begins by ${pause.start.to} and has none.` })
+        found.push({
+          kind: 'pause',
+          crewDay: crew.id,
+          sentence: `${crew.id} is owed a pause that begins by ${pause.start.to} and has none.`,
+        })
       }
     } else if (begin < pause.start.from || begin > pause.start.to) {
       const span = `${pause.start.from} to ${pause.start.to}`
-      found.push({ kind: 'pause', sentence: `${crew.id} pauses at ${begin}; the pause may begin from ${span}.` })
+      found.push({ kind: 'pause', crewDay: crew.id, sentence: `${crew.id} pauses at ${begin}; the pause may begin from ${span}.` })
     } else if (day.visits.some((planned) => planned.start < begin + pause.ticks && begin < planned.end)) {
-      found.push({ kind: 'pause', sentence: `${crew.id} pauses at ${begin} in the middle of a visit.` })
+      found.push({ kind: 'pause', crewDay: crew.id, sentence: `${crew.id} pauses at ${begin} in the middle of a visit.` })
     }
   })
 }

@@ -22,6 +22,8 @@ export type ViolationKind =
 export interface Violation {
   readonly kind: ViolationKind
   readonly sentence: string
+  /** Of whose day, where the sentence is about a crew's pauses. */
+  readonly crewDay?: string
 }
 
 export function visitName(problem: Problem, v: number): string {

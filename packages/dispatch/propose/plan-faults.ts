@@ -31,8 +31,8 @@ export function planFaults(built: Built, plan: Plan): PlanFault[] {
       sentence: `${built.jobs[v]?.label} has been promised and stands on no sheet.`,
     })
   }
-  for (const { sentence } of checked.filter(({ kind }) => kind === 'pause')) {
-    const sheet = built.board.sheets.find((one) => sentence.includes(one.id))
+  for (const { crewDay } of checked.filter(({ kind }) => kind === 'pause')) {
+    const sheet = built.board.sheets.find((one) => one.id === crewDay)
     if (sheet !== undefined) worded.push({ key: `pause/${sheet.id}`, amount: 0, sentence: `${name(sheet)}: no time for a break.` })
   }
   const raw = checked

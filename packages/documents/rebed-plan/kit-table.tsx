@@ -1,4 +1,5 @@
 import { bagsFromShelf } from '@almanac/softener/kit/bags-on-shelf'
+import type { KitLine } from '@almanac/softener/kit/kit-types'
 import { formatWeightLb } from '@almanac/units/format'
 import { formatMoney } from '@almanac/units/money'
 import { View } from '@react-pdf/renderer'
@@ -37,7 +38,7 @@ export function KitTable({ plan }: { plan: Plan }) {
         >
           <TickBox size={8} />
           <View style={{ flexGrow: 1, flexBasis: 0 }}>
-            <Printed lines={2}>{onShelf(plan, line.text)}</Printed>
+            <Printed lines={2}>{onShelf(plan, line)}</Printed>
           </View>
           <Cell width={WIDTH.weight}>{line.weightLb === null ? '' : formatWeightLb(line.weightLb, facts.display)}</Cell>
           <Cell width={WIDTH.price} soft={priceMinor === null}>
@@ -55,12 +56,10 @@ export function KitTable({ plan }: { plan: Plan }) {
 }
 
 /** The line with how many of its bags stand on the shelf. */
-function onShelf({ kit, facts }: Plan, text: string): string {
-  if (!kit.ok) return text
-  const { bagPlan, resinKind } = kit.value
-  const bag = bagPlan.bags.find((one) => text.startsWith(`${one.count} × ${one.label} `))
-  const there = bag ? bagsFromShelf(bag, facts.shelf, resinKind) : 0
-  return bag && there > 0 ? `${text} (${there === bag.count ? 'on the shelf' : `${there} on the shelf`})` : text
+function onShelf({ kit, facts }: Plan, { item, text, quantity, volumeFt3 }: KitLine): string {
+  if (!kit.ok || item !== 'resin' || volumeFt3 === null) return text
+  const there = bagsFromShelf({ count: quantity, volumeFt3: volumeFt3 / quantity }, facts.shelf, kit.value.resinKind)
+  return there > 0 ? `${text} (${there === quantity ? 'on the shelf' : `${there} on the shelf`})` : text
 }
 
 function Cell({ width, soft, children }: { width: number; soft?: boolean; children: string }) {

@@ -49,7 +49,6 @@ export function SecondPage({ plan }: { plan: Plan }) {
 /** The first step, which comes before unloading: each reason to stop with its own box, and what else to look at on the way in. */
 function StopBox({ step }: { step: PaperStep }) {
   const cases = STOP_CASES.slice(1).map((one) => one.slice(one.indexOf(':') + 1).trim())
-  const others = step.cautions.filter((caution) => caution.word !== 'Refer')
   return (
     <View style={{ borderWidth: 1.4, borderColor: INK, paddingVertical: 3, paddingHorizontal: 6, marginTop: 2, marginBottom: 4 }}>
       <View style={{ flexDirection: 'row', justifyContent: 'space-between' }}>
@@ -66,7 +65,7 @@ function StopBox({ step }: { step: PaperStep }) {
           </View>
         ))}
       </View>
-      {others.map((caution) => (
+      {step.cautions.map((caution) => (
         <Printed key={caution.text} style={{ fontSize: 8.4 }} lines={1}>{`${caution.word}: ${caution.text}`}</Printed>
       ))}
     </View>

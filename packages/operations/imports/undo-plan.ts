@@ -1,7 +1,7 @@
 import type { ImportKept, ImportUndone } from '@almanac/contract/imports'
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
-import { readThings, readTouched } from '@almanac/database/read/import-touched'
+import { readThings, readTouched, type TouchedBy } from '@almanac/database/read/import-touched'
 import { factWords, type ImportKind } from '@almanac/records/import-facts'
 import type * as z from 'zod'
 import { columnsOf, type Facts, factsOf, sameFact } from './facts.ts'
@@ -20,6 +20,28 @@ export type UndoPlan = {
   siteIds: Set<string>
   bedIds: Set<string>
   summary: ImportUndone
+}
+
+/** Why a made thing must stay: what hangs on it, or what became of what it hangs on. */
+type Standing = TouchedBy | 'edited' | 'site-has-job' | 'softener-stays' | 'site-stays'
+const STANDING: Readonly<Record<Standing, string>> = {
+  job: 'it has a job',
+  valve: 'a valve was added',
+  'pre-treatment': 'pre-treatment was added',
+  'water-test': 'a water test was added',
+  tank: 'a tank was added',
+  bed: 'a bed began since',
+  inspection: 'its bed was inspected',
+  reminder: 'a reminder was sent',
+  softener: 'another softener stands there',
+  contact: 'a contact was added',
+  'changed-contact': 'a contact was changed or added',
+  tenure: 'it changed hands',
+  site: 'the customer holds another site',
+  edited: 'it was edited since',
+  'site-has-job': 'its site has a job',
+  'softener-stays': 'a softener there stays',
+  'site-stays': 'a site stays',
 }
 
 const KEPT_SHOWN = 200
@@ -62,7 +84,7 @@ export async function planUndo(tx: Tx, companyId: string, batchId: string, rows:
     const why = standing.get(entry.id)
     if (!why) plan.archive[entry.kind].push(entry.id)
     else if (entry.kind === 'softener' || entry.kind === 'site' || entry.kind === 'customer')
-      keep({ kind: entry.kind, siteId: entry.unit.siteId, why: `The ${entry.kind} stays, for ${why}.` })
+      keep({ kind: entry.kind, siteId: entry.unit.siteId, why: `The ${entry.kind} stays, for ${STANDING[why]}.` })
     if (!why && entry.kind === 'bed') plan.bedIds.add(entry.id)
     if (!why && entry.unit.siteId) plan.siteIds.add(entry.unit.siteId)
   }
@@ -76,31 +98,30 @@ function whyStanding(
   made: readonly Entry[],
   present: ReadonlyMap<string, { version: number }>,
   touched: Awaited<ReturnType<typeof readTouched>>,
-): Map<string, string> {
-  const units = new Map(touched.softeners)
-  const sites = new Map(touched.sites)
-  const customers = new Map(touched.customers)
+): Map<string, Standing> {
+  const units = new Map<string, Standing>(touched.softeners)
+  const sites = new Map<string, Standing>(touched.sites)
+  const customers = new Map<string, Standing>(touched.customers)
   const parts = new Set(made.filter((entry) => ofUnit(entry.kind)).map((entry) => entry.unit.softenerId))
   for (const entry of made) {
     const row = present.get(entry.id)
     if (!row || row.version === 1) continue
-    const why = 'it was edited since'
+    const why = 'edited'
     if (ofUnit(entry.kind) && entry.unit.softenerId) units.set(entry.unit.softenerId, units.get(entry.unit.softenerId) ?? why)
     else if (entry.kind === 'site') sites.set(entry.id, sites.get(entry.id) ?? why)
     else if (entry.unit.customerId) customers.set(entry.unit.customerId, customers.get(entry.unit.customerId) ?? why)
   }
   for (const { unit } of made) {
     if (!unit.siteId) continue
-    if (unit.softenerId && sites.get(unit.siteId) === 'it has a job' && parts.has(unit.softenerId) && !units.has(unit.softenerId))
-      units.set(unit.softenerId, 'its site has a job')
+    if (unit.softenerId && sites.get(unit.siteId) === 'job' && parts.has(unit.softenerId) && !units.has(unit.softenerId))
+      units.set(unit.softenerId, 'site-has-job')
   }
   for (const { unit } of made)
-    if (unit.softenerId && units.has(unit.softenerId) && unit.siteId && !sites.has(unit.siteId))
-      sites.set(unit.siteId, 'a softener there stays')
+    if (unit.softenerId && units.has(unit.softenerId) && unit.siteId && !sites.has(unit.siteId)) sites.set(unit.siteId, 'softener-stays')
   for (const { unit } of made)
     if (unit.siteId && sites.has(unit.siteId) && unit.customerId && !customers.has(unit.customerId))
-      customers.set(unit.customerId, 'a site stays')
-  const standing = new Map<string, string>()
+      customers.set(unit.customerId, 'site-stays')
+  const standing = new Map<string, Standing>()
   for (const { id, kind, unit } of made) {
     const why = ofUnit(kind) ? units.get(unit.softenerId ?? '') : kind === 'site' ? sites.get(id) : customers.get(unit.customerId ?? '')
     if (why) standing.set(id, why)

@@ -39,7 +39,9 @@ const write = <T>(firm: Firm, work: (tx: Parameters<Parameters<typeof inCompany<
   inCompany(firm, (tx) => work(tx, firm.companyId))
 const away = (firm: Firm, of: { colleagueId?: string; vehicleId?: string }) =>
   write(firm, (tx, companyId) =>
-    tx.absence.create({ data: { companyId, id: newId(), ...of, fromDay: new Date(DAY), untilDay: new Date(DAY), word: 'training' } }),
+    tx.absence.create({
+      data: { companyId, id: newId(), ...of, fromDay: new Date(DAY), untilDay: new Date(DAY), word: 'works from home' },
+    }),
   )
 const boardOf = (firm: Firm) =>
   write(
@@ -56,11 +58,14 @@ describe('people and vehicles on the board', () => {
     await away(firm, { colleagueId: people[0] })
     expect((await boardOf(firm)).sheets).toMatchObject([{ people: 1, skills: [] }])
     expect((await jobsThatFit(firm, crewDayId)).fits).toHaveLength(0)
-    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.warnings).toEqual(['Ruth Ames is off: training, until 3 Dec.'])
-    expect((await crewChoices(firm, DAY)).colleagues.find((one) => one.id === people[0])?.away).toBe('is off: training, until 3 Dec')
+    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.warnings).toEqual(['Ruth Ames is off: works from home, until 3 Dec.'])
+    expect((await crewChoices(firm, DAY)).colleagues.find((one) => one.id === people[0])?.away).toBe('is off: works from home, until 3 Dec')
     expect((await crewChoices(firm, NEXT)).colleagues.every((one) => one.away === null)).toBe(true)
     const book = { ...command(), ...job, crewDayId, at: '10:00' }
-    await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: 'crew' } })
+    await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({
+      message: expect.stringContaining('Ruth Ames is off: works from home'),
+      detail: { confirm: 'crew' },
+    })
     await expect(bookVisit(firm, { ...book, ...command(), confirmed: ['crew'] })).resolves.toMatchObject({ jobId: job.jobId })
   })
 
@@ -69,7 +74,7 @@ describe('people and vehicles on the board', () => {
     expect((await boardOf(firm)).sheets).toMatchObject([{ capacity: { ft3: 8, lb: 900 } }])
     await away(firm, { vehicleId })
     expect((await boardOf(firm)).sheets).toMatchObject([{ capacity: { ft3: 0, lb: 0 } }])
-    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.warnings).toEqual(['van 2 is off the road: training, until 3 Dec.'])
+    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.warnings).toEqual(['van 2 is off the road: works from home, until 3 Dec.'])
   })
 
   test('shifts, breaks, homes and prices of overtime reach the planner', async () => {

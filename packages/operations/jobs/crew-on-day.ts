@@ -2,7 +2,7 @@ import type { CrewPerson, CrewVehicle } from '@almanac/contract/crews'
 import type { Tx } from '@almanac/database/client'
 import { crewsIn } from '@almanac/database/read/crews'
 import type { SheetRow } from '@almanac/database/read/day-sheet-rows'
-import { awayOn, crewWarnings, hoursOn, offWords } from '@almanac/service-rules/crews/working-day'
+import { awayOn, crewWarnings, hoursOn, offWarnings, offWords } from '@almanac/service-rules/crews/working-day'
 import { clockIn, minuteOfClock } from '@almanac/units/calendar/zone-clock'
 
 /** People and vehicles by id. */
@@ -42,14 +42,24 @@ export function crewOnDay(book: CrewBook, sheet: Sheet, everybody = false) {
 
 export type CrewOnDay = ReturnType<typeof crewOnDay>
 
+/** A sheet's people and vehicle with the days on which they are away. */
+function atWork(book: CrewBook, { day, members, vehicle }: Pick<Sheet, 'day' | 'members' | 'vehicle'>) {
+  const known = vehicle && book.vehicles.get(vehicle.id)
+  return {
+    day,
+    people: members.flatMap(({ colleagueId }) => book.people.get(colleagueId) ?? []).map(asAtWork),
+    vehicle: known ? { name: known.name, away: known.absences } : null,
+  }
+}
+
 /** What does not agree between a sheet and its people and vehicle, in words. */
-export function sheetWarnings(book: CrewBook, sheet: Sheet, timeZone: string): string[] {
-  const vehicle = sheet.vehicle && book.vehicles.get(sheet.vehicle.id)
-  return crewWarnings({
-    day: sheet.day,
+export const sheetWarnings = (book: CrewBook, sheet: Sheet, timeZone: string): string[] =>
+  crewWarnings({
+    ...atWork(book, sheet),
     from: clockIn(timeZone, new Date(sheet.startsAt)),
     until: clockIn(timeZone, new Date(sheet.endsAt)),
-    people: sheet.members.flatMap(({ colleagueId }) => book.people.get(colleagueId) ?? []).map(asAtWork),
-    vehicle: vehicle ? { name: vehicle.name, away: vehicle.absences } : null,
   })
-}
+
+/** Who of a sheet is not there at all, and a vehicle off the road, in words: that a shift is shorter than the sheet is left out. */
+export const absentFromSheet = (book: CrewBook, sheet: Pick<Sheet, 'day' | 'members' | 'vehicle'>): string[] =>
+  offWarnings(atWork(book, sheet))

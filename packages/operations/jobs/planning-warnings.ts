@@ -9,7 +9,7 @@ import { outOfTurn } from '@almanac/service-rules/jobs/job-turns'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { wallMinute } from './board-times.ts'
-import { crewOnDay, readCrewBook, sheetWarnings } from './crew-on-day.ts'
+import { absentFromSheet, crewOnDay, readCrewBook } from './crew-on-day.ts'
 import { neededBy, valveNameOf } from './job-skills.ts'
 import { openPartsDesk } from './parts-day.ts'
 
@@ -46,7 +46,7 @@ export async function planningWarnings(
     .map(({ id, name }) => ({ colleagueId: id, name }))
   const standing = { day, startsAt: sheet.startsAt.toISOString(), endsAt: sheet.endsAt.toISOString(), members, vehicle }
   // That a shift is shorter than the sheet is said on the sheet; here only who is not there at all.
-  const off = sheetWarnings(book, standing, timeZone).filter((words) => !words.includes(' works from '))
+  const off = absentFromSheet(book, standing)
   const needed = neededBy({ ...job, valveCardIds: valveCardIds(softener, found?.tankId ?? null) })
   const lacking = off.length > 0 ? null : skillsLacking(needed, crewOnDay(book, standing).people, valveNameOf(figures))
   const crew = [...off, ...(lacking ? [lacking] : [])]

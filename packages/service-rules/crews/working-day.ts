@@ -41,17 +41,26 @@ export function offWords(person: PersonAtWork, day: string): string | null {
   return hoursOn(person, day) === 'off' ? `does not work on ${WEEKDAYS[weekdayOf(day) - 1]}` : null
 }
 
-/** What does not agree between a sheet and its people and vehicle, a sentence each. It may stand all the same: the dispatcher knows why. */
-export function crewWarnings({ day, from, until, people, vehicle }: CrewDayPlanned): string[] {
-  const warnings = people.flatMap((person) => {
-    const off = offWords(person, day)
-    if (off) return [`${person.name} ${off}.`]
-    const hours = hoursOn(person, day)
+/** Who of a sheet is not there that day, and a vehicle off the road, a sentence each. */
+export function offWarnings({ day, people, vehicle }: Pick<CrewDayPlanned, 'day' | 'people' | 'vehicle'>): string[] {
+  const off = people.flatMap((person) => {
+    const words = offWords(person, day)
+    return words ? [`${person.name} ${words}.`] : []
+  })
+  const away = vehicle && awayOn(vehicle.away, day)
+  return away ? [...off, `${vehicle.name} is off the road: ${awayWords(away)}.`] : off
+}
+
+/** Whose shift does not cover the sheet's hours, of those who work that day, a sentence each. */
+function hoursWarnings({ day, from, until, people }: CrewDayPlanned): string[] {
+  return people.flatMap((person) => {
+    const hours = awayOn(person.away, day) ? null : hoursOn(person, day)
     const outside = hours !== null && hours !== 'off' && (from < hours.from || until > hours.until)
     return outside
       ? [`${person.name} works from ${hours.from} to ${hours.until} on that day; the sheet runs from ${from} to ${until}.`]
       : []
   })
-  const away = vehicle && awayOn(vehicle.away, day)
-  return away ? [...warnings, `${vehicle.name} is off the road: ${awayWords(away)}.`] : warnings
 }
+
+/** What does not agree between a sheet and its people and vehicle, a sentence each. It may stand all the same: the dispatcher knows why. */
+export const crewWarnings = (planned: CrewDayPlanned): string[] => [...offWarnings(planned), ...hoursWarnings(planned)]

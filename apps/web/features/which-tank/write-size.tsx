@@ -5,6 +5,7 @@ import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
+import { formatTankSize } from '@almanac/units/format'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { tankWords } from '@/client/bed-facts-words'
@@ -52,7 +53,7 @@ export function WriteSize({ bedId, best, fromLabel }: Props) {
       ) : size && best && !asRecorded ? (
         <div className="mt-3">
           <Button kind="ink" wide onClick={write} busy={change.isPending} busyLabel="Writing">
-            Write {best.label.replace(', not in the table', '')} to this tank
+            Write {formatTankSize(best.diameterIn, best.heightIn, me.company)} to this tank
           </Button>
         </div>
       ) : size && !change.isSuccess ? (
