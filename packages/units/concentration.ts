@@ -23,12 +23,7 @@ export function eqLToKgrFt3(capacityEqL: number): number {
   return (capacityEqL * LITRES_PER_FT3 * CACO3_G_PER_EQ) / MG_PER_GRAIN
 }
 
-export function kgrFt3ToEqL(capacityKgrFt3: number): number {
-  return (capacityKgrFt3 * MG_PER_GRAIN) / (LITRES_PER_FT3 * CACO3_G_PER_EQ)
-}
-
 const KG_M3_PER_LB_FT3 = 0.45359237 / 0.3048 ** 3
 
 /** Bulk density or salt dose: 1 lb/ft³ is 16.0185 kg/m³ (g/L). */
 export const lbFt3ToGL = (densityLbFt3: number): number => densityLbFt3 * KG_M3_PER_LB_FT3
-export const gLToLbFt3 = (densityGL: number): number => densityGL / KG_M3_PER_LB_FT3

@@ -18,7 +18,6 @@ export const gpmFt2ToMS = (fluxGpmFt2: number): number => fluxGpmFt2 * M_S_PER_G
 export const mSToGpmFt2 = (velocityMS: number): number => velocityMS / M_S_PER_GPM_FT2
 /** 1 gpm/ft² is 2.44475 m/h. */
 export const gpmFt2ToMH = (fluxGpmFt2: number): number => fluxGpmFt2 * M_S_PER_GPM_FT2 * 3600
-export const mHToGpmFt2 = (velocityMH: number): number => velocityMH / 3600 / M_S_PER_GPM_FT2
 
 /** Bed volumes per hour of one gpm through one ft³: 8.0208. */
 export const gpmFt3ToBvH = (rateGpmFt3: number): number => (rateGpmFt3 * 60 * LITRES_PER_GALLON) / LITRES_PER_FT3

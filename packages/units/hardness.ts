@@ -27,12 +27,3 @@ export function convertHardness(value: number, from: HardnessUnit, to: HardnessU
 
 export const gpgToMgL = (hardnessGpg: number): number => hardnessGpg * MG_L_PER_GPG
 export const mgLToGpg = (hardnessMgL: number): number => hardnessMgL / MG_L_PER_GPG
-
-export type HardnessClass = 'soft' | 'moderately hard' | 'hard' | 'very hard'
-
-/** The USGS class of a hardness in mg/L as CaCO₃: 0–60, 61–120, 121–180, above 180 (USGS, Hardness of Water). */
-export function hardnessClass(hardnessMgL: number): HardnessClass {
-  if (hardnessMgL <= 60) return 'soft'
-  if (hardnessMgL <= 120) return 'moderately hard'
-  return hardnessMgL <= 180 ? 'hard' : 'very hard'
-}

@@ -9,8 +9,4 @@ export function convertLength(value: number, from: LengthUnit, to: LengthUnit): 
 }
 
 export const inToMm = (lengthIn: number): number => lengthIn * 25.4
-export const mmToIn = (lengthMm: number): number => lengthMm / 25.4
-export const inToFt = (lengthIn: number): number => lengthIn / 12
-export const ftToIn = (lengthFt: number): number => lengthFt * 12
 export const inToM = (lengthIn: number): number => lengthIn * 0.0254
-export const mToIn = (lengthM: number): number => lengthM / 0.0254

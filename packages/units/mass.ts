@@ -2,8 +2,6 @@ export type MassUnit = 'lb' | 'kg' | 'g' | 'mg' | 'oz' | 'grain'
 
 /** Grams in one avoirdupois pound, exactly. */
 export const GRAMS_PER_LB = 453.59237
-/** Grains in one pound, exactly. */
-export const GRAINS_PER_LB = 7000
 /** Milligrams in one grain, exactly: 453.59237 g / 7000. */
 export const MG_PER_GRAIN = 64.79891
 
@@ -22,6 +20,3 @@ export function convertMass(value: number, from: MassUnit, to: MassUnit): number
 }
 
 export const lbToKg = (massLb: number): number => (massLb * GRAMS_PER_LB) / 1000
-export const kgToLb = (massKg: number): number => (massKg * 1000) / GRAMS_PER_LB
-export const grainToG = (massGrain: number): number => (massGrain * MG_PER_GRAIN) / 1000
-export const gToGrain = (massG: number): number => (massG * 1000) / MG_PER_GRAIN

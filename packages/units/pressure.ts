@@ -11,5 +11,3 @@ export function convertPressure(value: number, from: PressureUnit, to: PressureU
 }
 
 export const paToPsi = (pressurePa: number): number => pressurePa / PA_PER_PSI
-/** 1 psi per foot of bed in pascals per metre. */
-export const paMToPsiFt = (gradientPaM: number): number => (gradientPaM / PA_PER_PSI) * 0.3048

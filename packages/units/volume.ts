@@ -4,8 +4,6 @@ export type VolumeUnit = 'ft3' | 'L' | 'gal' | 'm3' | 'floz'
 export const LITRES_PER_GALLON = 3.785411784
 /** Litres in one cubic foot: (0.3048 m)³ exactly. */
 export const LITRES_PER_FT3 = 28.316846592
-/** US gallons in one cubic foot: 1728/231. */
-const GALLONS_PER_FT3 = 1728 / 231
 
 const LITRES: Record<VolumeUnit, number> = {
   ft3: LITRES_PER_FT3,
@@ -21,6 +19,5 @@ export function convertVolume(value: number, from: VolumeUnit, to: VolumeUnit): 
 }
 
 export const ft3ToL = (volumeFt3: number): number => volumeFt3 * LITRES_PER_FT3
-export const ft3ToGal = (volumeFt3: number): number => volumeFt3 * GALLONS_PER_FT3
 export const galToL = (volumeGal: number): number => volumeGal * LITRES_PER_GALLON
 export const lToGal = (volumeL: number): number => volumeL / LITRES_PER_GALLON

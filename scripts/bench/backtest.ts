@@ -1,10 +1,10 @@
 import { backtest, type Method } from '@almanac/forecast/backtest/rolling-origin'
 import type { SupplyPeriod } from '@almanac/forecast/exposure/water-types'
+import { seeded } from '@almanac/forecast/numeric/seeded'
 import { type ForecastParameters, PARAMETER_KEYS, type ParameterValues } from '@almanac/forecast/priors/forecast-parameters'
 import { centralValues } from '@almanac/forecast/priors/parameter-nodes'
 import { tradePriors } from '@almanac/forecast/priors/trade-priors'
-import { seeded } from '@almanac/forecast/simulate/seeded'
-import { type FirmPlan, simulateFirm } from '@almanac/forecast/simulate/simulate-firm'
+import { type FirmPlan, simulateFirm } from './simulate/simulate-firm.ts'
 
 type Bench = { args: string[]; say: (line: string) => void }
 type Row = Method | 'perfect knowledge'

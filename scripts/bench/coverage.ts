@@ -1,7 +1,7 @@
 import os from 'node:os'
 import { Worker } from 'node:worker_threads'
-import { type CoverageTrial, tallyCoverage } from '@almanac/forecast/simulate/coverage-study'
 import type { CoverageShare } from './coverage/worker.ts'
+import { type CoverageTrial, tallyCoverage } from './simulate/coverage-study.ts'
 
 type Bench = { args: string[]; say: (line: string) => void }
 

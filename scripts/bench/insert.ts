@@ -2,10 +2,10 @@ import os from 'node:os'
 import { checkPlan } from '@almanac/dispatch/checker/check-plan'
 import type { Sequences } from '@almanac/dispatch/problem/plan'
 import type { Problem } from '@almanac/dispatch/problem/problem'
-import { placesForVisit, withVisit } from '@almanac/dispatch/search/insert-visit'
 import { startPlanning } from '@almanac/dispatch/search/planner'
 import { timetable } from '@almanac/dispatch/search/timetable'
 import { randomCrewDays } from '../../tests/support/random-crew-days.ts'
+import { placesForVisit, withVisit } from './dispatch/insert-visit.ts'
 
 type Bench = { args: string[]; say: (line: string) => void }
 

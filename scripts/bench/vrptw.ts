@@ -2,8 +2,8 @@ import fs from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
 import { checkPlan } from '@almanac/dispatch/checker/check-plan'
-import { readVrptw } from '@almanac/dispatch/problem/read-vrptw'
 import { startPlanning } from '@almanac/dispatch/search/planner'
+import { readVrptw } from './dispatch/read-vrptw.ts'
 
 type Bench = { args: string[]; say: (line: string) => void }
 

@@ -4,8 +4,8 @@ import { checkLinkedPlan } from '@almanac/dispatch/checker-linked/check-linked-p
 import { linkedFaults } from '@almanac/dispatch/linked/linked-faults'
 import type { LinkedPlan, LinkedProblem } from '@almanac/dispatch/linked/linked-problem'
 import { startLinkedPlanning } from '@almanac/dispatch/linked/plan-linked'
-import { readCrewsOfTwo } from '@almanac/dispatch/linked/read-crews-of-two'
 import { describe, expect, it } from 'vitest'
+import { readCrewsOfTwo } from '../../scripts/bench/dispatch/read-crews-of-two.ts'
 import { bestLinkedTotal } from '../support/dispatch/best-linked.ts'
 import { smallLinked } from '../support/dispatch/small-linked.ts'
 

@@ -1,11 +1,11 @@
 import { checkPlan } from '@almanac/dispatch/checker/check-plan'
 import type { Problem, Visit } from '@almanac/dispatch/problem/problem'
 import { problemFaults } from '@almanac/dispatch/problem/problem-faults'
-import { placesForVisit, withVisit } from '@almanac/dispatch/search/insert-visit'
 import { startPlanning } from '@almanac/dispatch/search/planner'
 import { timetable } from '@almanac/dispatch/search/timetable'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { placesForVisit, withVisit } from '../../scripts/bench/dispatch/insert-visit.ts'
 import { bestOfAll } from '../support/every-plan.ts'
 import { randomCrewDays } from '../support/random-crew-days.ts'
 

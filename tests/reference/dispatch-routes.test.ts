@@ -1,10 +1,10 @@
 import fs from 'node:fs'
 import path from 'node:path'
 import { checkPlan } from '@almanac/dispatch/checker/check-plan'
-import { readVrptw } from '@almanac/dispatch/problem/read-vrptw'
 import { startPlanning } from '@almanac/dispatch/search/planner'
 import { timetable } from '@almanac/dispatch/search/timetable'
 import { describe, expect, it } from 'vitest'
+import { readVrptw } from '../../scripts/bench/dispatch/read-vrptw.ts'
 
 const read = (name: string) => readVrptw(fs.readFileSync(path.join(import.meta.dirname, 'data/vrptw', name), 'utf8'))
 

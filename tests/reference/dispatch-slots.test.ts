@@ -1,12 +1,12 @@
 import { checkPlan } from '@almanac/dispatch/checker/check-plan'
 import type { Board } from '@almanac/dispatch/propose/board'
 import { type Built, buildProblem } from '@almanac/dispatch/propose/build-problem'
-import { placesForVisit, withVisit } from '@almanac/dispatch/search/insert-visit'
 import { timetable } from '@almanac/dispatch/search/timetable'
 import { rankSlots } from '@almanac/dispatch/slots/rank-slots'
 import type { Slot } from '@almanac/dispatch/slots/slot'
 import { whyNot } from '@almanac/dispatch/slots/why-not'
 import { describe, expect, it } from 'vitest'
+import { placesForVisit, withVisit } from '../../scripts/bench/dispatch/insert-visit.ts'
 import { inventedBoard } from '../support/dispatch/invented-board.ts'
 import { board, job, sheet } from '../support/dispatch/two-towns.ts'
 

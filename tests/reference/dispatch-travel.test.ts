@@ -3,7 +3,7 @@ import { calibrate, type DriveObservation } from '@almanac/dispatch/travel/calib
 import { estimateLeg, rushFactor, UNCALIBRATED, usualRoadMiles, usualSeconds } from '@almanac/dispatch/travel/estimate-leg'
 import { greatCircleMiles, type Point } from '@almanac/dispatch/travel/point'
 import { legKey, readTableAnswer, tablePath } from '@almanac/dispatch/travel/table-answer'
-import { originOf, travelTable } from '@almanac/dispatch/travel/travel-table'
+import { travelTable } from '@almanac/dispatch/travel/travel-table'
 import { describe, expect, it } from 'vitest'
 
 describe('great-circle distance', () => {
@@ -52,7 +52,7 @@ describe('the estimate without a server', () => {
       { calibration: UNCALIBRATED },
     )
     expect([...table.seconds]).toEqual([0, -1, -1, 0])
-    expect(originOf(table, 0, 1)).toBe('unknown')
+    expect(table.origins).toBe('euue')
   })
 })
 
@@ -109,7 +109,7 @@ describe("a table server's answer", () => {
       { calibration: UNCALIBRATED, server: read.legs },
     )
     expect(table.seconds[1]).toBe(600)
-    expect([originOf(table, 0, 1), originOf(table, 1, 0)]).toEqual(['server', 'estimated'])
+    expect(table.origins).toBe('esee')
   })
   it('is refused with a sentence when it is none', () => {
     for (const wrong of [

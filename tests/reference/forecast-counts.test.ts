@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import type { CountDistribution } from '@almanac/forecast/fleet/count-distribution'
-import { monthCounts } from '@almanac/forecast/fleet/month-counts'
-import { countAtMost, countQuantile, poissonBinomial } from '@almanac/forecast/fleet/poisson-binomial'
+import { countMonths, type MonthChances } from '@almanac/forecast/fleet/month-counts'
+import { countAtMost, countBeds, countQuantile } from '@almanac/forecast/fleet/poisson-binomial'
 import { conditionalFailureChance } from '@almanac/forecast/lifetime/weibull'
 import { describe, expect, it } from 'vitest'
 
@@ -20,6 +20,18 @@ type Reference = { gen: Record<string, [number, number]>; cases: Case[] }
 const reference = JSON.parse(readFileSync(path.join(import.meta.dirname, 'data/poisson_binomial.json'), 'utf8')) as Reference
 
 const at = (d: CountDistribution, n: number) => d.chance[n - d.first] ?? 0
+
+function poissonBinomial(chances: readonly number[]): CountDistribution {
+  const counter = countBeds()
+  for (const chance of chances) counter.add(chance)
+  return counter.distribution()
+}
+
+function monthCounts(beds: readonly MonthChances[], months: number) {
+  const counter = countMonths(months)
+  for (const bed of beds) counter.add(bed)
+  return counter.counts()
+}
 
 /** The generator the file names: MINSTD from seed 42, spread over [a, b]. */
 function chances(item: Case): number[] {

@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { fitLifetime, type LifeFit } from '@almanac/forecast/fit/fit-lifetime'
-import { fitWeibull } from '@almanac/forecast/lifetime/fit-weibull'
 import type { LifeFamilyName } from '@almanac/forecast/lifetime/life-family'
 import type { LifeRecord } from '@almanac/forecast/lifetime/life-record'
 import { describe, expect, it } from 'vitest'
@@ -165,14 +164,15 @@ describe('2,400 synthetic records with late entry', () => {
 })
 
 describe('thin or contradictory records', () => {
+  const weibull = (records: LifeRecord[]) => fitLifetime(records, 'weibull')
   it('are refused with a sentence', () => {
-    expect(fitWeibull([running(5), running(8)])).toMatchObject({ ok: false, reason: expect.stringContaining('No failure') })
-    expect(fitWeibull([{ lower: 5, upper: 4 }])).toMatchObject({ ok: false, reason: expect.stringContaining('Record 1') })
-    expect(fitWeibull([{ lower: 5, upper: 5, entry: 6 }])).toMatchObject({
+    expect(weibull([running(5), running(8)])).toMatchObject({ ok: false, reason: expect.stringContaining('No failure') })
+    expect(weibull([{ lower: 5, upper: 4 }])).toMatchObject({ ok: false, reason: expect.stringContaining('Record 1') })
+    expect(weibull([{ lower: 5, upper: 5, entry: 6 }])).toMatchObject({
       ok: false,
       reason: expect.stringContaining('first seen at age 6'),
     })
-    expect(fitWeibull([{ lower: Number.NaN, upper: 4 }]).ok).toBe(false)
+    expect(weibull([{ lower: Number.NaN, upper: 4 }]).ok).toBe(false)
     expect(fitLifetime([life(5, true, [1]), life(9, false, [1])], 'weibull', 1).ok).toBe(false)
   })
 

@@ -2,14 +2,7 @@ import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import type { BedForecastInput } from '@almanac/forecast/bed-forecast/bed-forecast-types'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
-import {
-  cumulativeHazard,
-  failureChance,
-  meanResidualLife,
-  quantile,
-  remainingQuantile,
-  survival,
-} from '@almanac/forecast/lifetime/weibull'
+import { conditionalFailureChance, weibullFromMedian } from '@almanac/forecast/lifetime/weibull'
 import { PARAMETER_KEYS } from '@almanac/forecast/priors/forecast-parameters'
 import { centralValues, parameterNodes } from '@almanac/forecast/priors/parameter-nodes'
 import { tradePriors } from '@almanac/forecast/priors/trade-priors'
@@ -24,44 +17,38 @@ type Case = {
   p: number[]
   remaining_quantile: number[]
   prob_fail_in_30_unit_buckets: number[]
-  mean_residual_life: number
 }
 const file = path.join(import.meta.dirname, 'data/conditional_remaining_life.json')
 const cases = (JSON.parse(readFileSync(file, 'utf8')) as { cases: Case[] }).cases.filter((item) => item.dist === 'weibull')
 const relative = (value: number, expected: number) => Math.abs(value / expected - 1)
 
 describe('Weibull life', () => {
-  it('has the moments of textbooks: shape 3, scale 12, median 10.6200, B10 5.6677, mean 10.7158 (mean = 12 Γ(4/3))', () => {
-    const life = { shape: 3, scale: 12 }
-    expect(quantile(life, 0.5)).toBeCloseTo(10.62, 4)
-    expect(quantile(life, 0.1)).toBeCloseTo(5.6677, 4)
-    expect(meanResidualLife(life, 0)).toBeCloseTo(10.7158, 4)
+  it('has the median of textbooks: shape 3, scale 12, median 12 · (ln 2)^⅓ = 10.6200', () => {
+    expect(weibullFromMedian(10.62, 3).scale).toBeCloseTo(12, 3)
   })
 
   it('keeps its digits in both tails', () => {
     const life = { shape: 3, scale: 10 }
     // (1e-3)³ of hazard: the chance equals it to nine digits.
-    expect(relative(failureChance(life, 0.01), 1e-9)).toBeLessThan(1e-8)
-    expect(survival(life, 80)).toBeGreaterThan(0)
-    // At twenty times the scale survival is e^−8000, yet remaining life must be exact: extra hazard ln 2 over a hazard rate of 3·20²/10.
-    expect(relative(remainingQuantile(life, 200, 0.5), Math.LN2 / 120)).toBeLessThan(1e-4)
-    expect(cumulativeHazard(life, -1)).toBe(0)
+    expect(relative(conditionalFailureChance(life, 0, 0.01), 1e-9)).toBeLessThan(1e-8)
+    // At twenty times the scale survival is e^−8000, yet what follows is exact: extra hazard of a day at a hazard rate of 3·20²/10 a year.
+    expect(relative(conditionalFailureChance(life, 200, 1e-5), 1.2e-3)).toBeLessThan(1e-3)
   })
 
-  it.each(cases)('remaining life from $attained, location $mu (R survreg, lung)', (item) => {
+  it.each(cases)('failures after $attained, location $mu (R survreg, lung)', (item) => {
     const life = { shape: 1 / item.scale, scale: Math.exp(item.mu) }
-    expect(relative(survival(life, item.attained), item.S_attained)).toBeLessThan(1e-11)
+    expect(relative(1 - conditionalFailureChance(life, 0, item.attained), item.S_attained)).toBeLessThan(1e-11)
     item.p.forEach(
       (p, i) =>
-        void expect(relative(remainingQuantile(life, item.attained, p), item.remaining_quantile[i] ?? Number.NaN)).toBeLessThan(1e-10),
+        void expect(relative(conditionalFailureChance(life, item.attained, item.remaining_quantile[i] ?? Number.NaN), p)).toBeLessThan(
+          1e-10,
+        ),
     )
-    const h = cumulativeHazard(life, item.attained)
-    item.prob_fail_in_30_unit_buckets.forEach((expected, i) => {
-      const chance =
-        Math.exp(h - cumulativeHazard(life, item.attained + 30 * i)) - Math.exp(h - cumulativeHazard(life, item.attained + 30 * (i + 1)))
-      expect(relative(chance, expected)).toBeLessThan(1e-10)
+    let before = 0
+    item.prob_fail_in_30_unit_buckets.forEach((chance, i) => {
+      before += chance
+      expect(relative(conditionalFailureChance(life, item.attained, 30 * (i + 1)), before)).toBeLessThan(1e-10)
     })
-    expect(relative(meanResidualLife(life, item.attained), item.mean_residual_life)).toBeLessThan(1e-6)
   })
 })
 

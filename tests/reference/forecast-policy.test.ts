@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { kaplanMeier, survivalAt } from '@almanac/forecast/lifetime/kaplan-meier'
-import { survival } from '@almanac/forecast/lifetime/weibull'
 import { ageReplacement } from '@almanac/forecast/policy/age-replacement'
 import { newBedSurvival } from '@almanac/forecast/policy/new-bed-survival'
 import { tradePriors } from '@almanac/forecast/priors/trade-priors'
@@ -9,6 +8,9 @@ import { describe, expect, it } from 'vitest'
 import { readCsv } from '../support/read-csv.ts'
 
 const data = (name: string) => path.join(import.meta.dirname, 'data', name)
+
+/** S(t) = exp(−(t/scale)^shape). */
+const survival = ({ shape, scale }: { shape: number; scale: number }, t: number) => Math.exp(-((t / scale) ** shape))
 
 function policy(shape: number, scale: number, planned: number, failure: number, fixed?: number) {
   const result = ageReplacement((t) => survival({ shape, scale }, t), { planned, failure, beadsShare: 0, beads: 0 }, fixed)

@@ -1,4 +1,4 @@
-import { fitWeibull } from '@almanac/forecast/lifetime/fit-weibull'
+import { fitLifetime } from '@almanac/forecast/fit/fit-lifetime'
 import type { LifeRecord } from '@almanac/forecast/lifetime/life-record'
 import { describe, expect, it } from 'vitest'
 
@@ -17,9 +17,10 @@ const off = (value: number | undefined, expected: number | undefined) =>
 
 describe('published Weibull fits', () => {
   const weibull = (records: LifeRecord[]) => {
-    const result = fitWeibull(records)
+    const result = fitLifetime(records, 'weibull')
     if (!result.ok) throw new Error(result.reason)
-    return result.value
+    const { coefficients, scale, logLikelihood } = result.value
+    return { shape: 1 / scale, scale: Math.exp(coefficients[0] ?? Number.NaN), logLikelihood }
   }
 
   it('NIST/SEMATECH e-Handbook 8.4.1.3: ten failures, ten units running at 500', () => {

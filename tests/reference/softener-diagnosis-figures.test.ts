@@ -3,7 +3,7 @@ import { adviceFor } from '@almanac/softener/diagnosis/advice'
 import type { Chances } from '@almanac/softener/diagnosis/cause-posterior'
 import { causePrior } from '@almanac/softener/diagnosis/cause-prior'
 import { CAUSES } from '@almanac/softener/diagnosis/causes'
-import { CHECKS, checkOf } from '@almanac/softener/diagnosis/checks'
+import { CHECKS } from '@almanac/softener/diagnosis/checks'
 import { readEvidence, saidWeights } from '@almanac/softener/diagnosis/evidence'
 import { factorWords } from '@almanac/softener/diagnosis/explain-cause'
 import { gradeCapacity, gradeOutlet, gradeSalt } from '@almanac/softener/diagnosis/graded'
@@ -11,6 +11,7 @@ import { answersFrom, CAUSE_ORDER } from '@almanac/softener/diagnosis/likelihood
 import { checkWorths } from '@almanac/softener/diagnosis/next-check'
 import { WORTH_ASKING_HOURS } from '@almanac/softener/diagnosis/triage'
 import { describe, expect, it } from 'vitest'
+import { checkOf } from '../support/check-of.ts'
 
 const only = (shares: Partial<Chances>): Chances => Object.fromEntries(CAUSE_ORDER.map((cause) => [cause, shares[cause] ?? 0])) as Chances
 

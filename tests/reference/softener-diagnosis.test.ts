@@ -1,12 +1,13 @@
 import { CURE_HOURS, leastHours, weighCures } from '@almanac/softener/diagnosis/actions'
 import { afterFinding, type Chances } from '@almanac/softener/diagnosis/cause-posterior'
 import { CAUSES, type CauseId } from '@almanac/softener/diagnosis/causes'
-import { CHECKS, checkOf } from '@almanac/softener/diagnosis/checks'
+import { CHECKS } from '@almanac/softener/diagnosis/checks'
 import { saidWeights } from '@almanac/softener/diagnosis/evidence'
 import { gradeCapacity, gradeOutlet, gradeSalt, normalCumulative } from '@almanac/softener/diagnosis/graded'
 import { CAUSE_ORDER } from '@almanac/softener/diagnosis/likelihood-rows'
 import { checkWorths, HOURS_PER_BIT } from '@almanac/softener/diagnosis/next-check'
 import { describe, expect, it } from 'vitest'
+import { checkOf } from '../support/check-of.ts'
 
 describe('tables', () => {
   it('shares of complaints add up to 1, and each cause has its column', () => {

@@ -1,6 +1,6 @@
 import { AMOUNT_KINDS, type AmountKind } from '@almanac/units/amount-kinds'
-import { convertConcentration, eqLToKgrFt3, gLToLbFt3, kgrFt3ToEqL, lbFt3ToGL } from '@almanac/units/concentration'
-import { bvHToGpmFt3, convertFlow, gpmFt2ToMH, gpmFt3ToBvH, mHToGpmFt2 } from '@almanac/units/flow'
+import { convertConcentration } from '@almanac/units/concentration'
+import { bvHToGpmFt3, convertFlow, gpmFt3ToBvH } from '@almanac/units/flow'
 import { convertHardness } from '@almanac/units/hardness'
 import { convertLength } from '@almanac/units/length'
 import { convertMass } from '@almanac/units/mass'
@@ -43,13 +43,10 @@ describe('conversions come back to where they began', () => {
     ['concentration', convertConcentration as Convert, ['mg/L', 'ug/L', 'g/L']],
   ])('%s', (_name, convert, units) => roundTrips(convert, units))
 
-  it('capacity, salt dose, flux and bed volumes', () => {
+  it('bed volumes', () => {
     fc.assert(
       fc.property(amount, (value) => {
         const tolerance = 1e-9 * Math.max(1, Math.abs(value))
-        expect(Math.abs(kgrFt3ToEqL(eqLToKgrFt3(value)) - value)).toBeLessThanOrEqual(tolerance)
-        expect(Math.abs(gLToLbFt3(lbFt3ToGL(value)) - value)).toBeLessThanOrEqual(tolerance)
-        expect(Math.abs(mHToGpmFt2(gpmFt2ToMH(value)) - value)).toBeLessThanOrEqual(tolerance)
         expect(Math.abs(bvHToGpmFt3(gpmFt3ToBvH(value)) - value)).toBeLessThanOrEqual(tolerance)
       }),
       { seed },

@@ -6,7 +6,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node'
  */
 const LONG = [
   'packages/operations/forecasts/pool.test.ts',
-  'packages/forecast/simulate/coverage-study.test.ts',
+  'tests/reference/forecast-coverage.test.ts',
   'packages/operations/forecasts/new-samples.test.ts',
   'packages/operations/forecasts/refit-company.test.ts',
   'tests/tooling/backup.test.ts',

@@ -1,4 +1,4 @@
-import { type Calibration, estimateLeg, type LegOrigin } from './estimate-leg.ts'
+import { type Calibration, estimateLeg } from './estimate-leg.ts'
 import { isPoint, type Point } from './point.ts'
 import { legKey, type ServerLegs } from './table-answer.ts'
 
@@ -37,10 +37,4 @@ export function travelTable(places: readonly TravelPlace[], how: { calibration: 
     }
   }
   return { ids: places.map(({ id }) => id), seconds, miles, origins: origins.join('') }
-}
-
-/** Origin of one drive of a table, by the places' positions in `ids`. */
-export function originOf(table: TravelTable, from: number, to: number): LegOrigin {
-  const letter = table.origins[from * table.ids.length + to]
-  return letter === 's' ? 'server' : letter === 'e' ? 'estimated' : 'unknown'
 }

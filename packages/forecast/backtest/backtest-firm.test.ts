@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import { simulateFirm } from '../../../scripts/bench/simulate/simulate-firm.ts'
+import { seeded } from '../numeric/seeded.ts'
 import { centralValues } from '../priors/parameter-nodes.ts'
 import { tradePriors } from '../priors/trade-priors.ts'
-import { seeded } from '../simulate/seeded.ts'
-import { simulateFirm } from '../simulate/simulate-firm.ts'
 import { backtestFirm } from './backtest-firm.ts'
 
 const PRIOR = tradePriors()

@@ -1,8 +1,8 @@
 import { DAYS_PER_YEAR, type IsoDay, parseDay } from '@almanac/units/calendar/day-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import type { BedRecord } from '../fit/bed-record.ts'
+import { seeded } from '../numeric/seeded.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
-import { seeded } from '../simulate/seeded.ts'
 import { type Backtest, backtest, type Method } from './rolling-origin.ts'
 
 export interface FirmBacktestOptions {

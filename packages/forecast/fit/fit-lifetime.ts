@@ -20,7 +20,6 @@ export interface LifeFit {
   readonly logLikelihood: number
   /** Of (coefficients…, ln scale), row-major: inverse of the observed information, with a prior Laplace's posterior covariance. */
   readonly covariance: Float64Array
-  readonly aic: number
   readonly events: number
   readonly iterations: number
 }
@@ -59,7 +58,6 @@ export function fitTable(table: LifeTable, family: LifeFamilyName, events: numbe
     scale: Math.exp(found.theta[table.columns] as number),
     logLikelihood,
     covariance,
-    aic: 2 * size - 2 * logLikelihood,
     events,
     iterations: found.iterations,
   })

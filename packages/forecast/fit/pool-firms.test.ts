@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { simulateFirm } from '../../../scripts/bench/simulate/simulate-firm.ts'
+import { seeded } from '../numeric/seeded.ts'
 import { type ForecastParameters, PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
 import { centralValues } from '../priors/parameter-nodes.ts'
 import { tradePriors } from '../priors/trade-priors.ts'
-import { seeded } from '../simulate/seeded.ts'
-import { simulateFirm } from '../simulate/simulate-firm.ts'
 import { fitBedRecords } from './fit-bed-records.ts'
 import { pooledPrior } from './pool-firms.ts'
 

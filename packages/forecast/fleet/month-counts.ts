@@ -33,15 +33,9 @@ export interface MonthCounter {
 
 /**
  * Failures per calendar month of a fleet: given one parameter set beds fail independently, so their count is Poisson-binomial, exact; the band is the
- * equal mixture of these over the shared parameter nodes. Time O(beds × nodes × months), memory O(nodes × months × log beds): beds may be streamed.
+ * equal mixture of these over the shared parameter nodes. Time O(beds × nodes × months), memory O(nodes × months × log beds): beds are streamed. The first bed
+ * decides whether parameter nodes are used, and all beds of one counter must agree on their number.
  */
-export function monthCounts(beds: Iterable<MonthChances>, months = 24): MonthCount[] {
-  const counter = countMonths(months)
-  for (const bed of beds) counter.add(bed)
-  return counter.counts()
-}
-
-/** A streaming counter; the first bed decides whether parameter nodes are used, and all beds of one counter must agree on their number. */
 export function countMonths(months: number): MonthCounter {
   let nodes = 0
   let table: CountTable | null = null

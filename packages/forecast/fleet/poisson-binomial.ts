@@ -3,13 +3,7 @@ import { distributionFromPowerSums, POWERS, usablePowerSum } from './power-sums.
 
 const NO_BEDS: CountDistribution = { first: 0, chance: Float64Array.of(1) }
 
-/** Distribution of the number of failures among independent beds with chances p in [0, 1]. Throws RangeError for a chance that is none: that is a defect upstream. */
-export function poissonBinomial(chances: ArrayLike<number>): CountDistribution {
-  const counter = countBeds()
-  for (let i = 0; i < chances.length; i++) counter.add(chances[i] as number)
-  return counter.distribution()
-}
-
+/** Counts failures among independent beds with chances in [0, 1]. `add` throws RangeError for a chance that is none: that is a defect upstream. */
 export interface BedCounter {
   add(chance: number): void
   distribution(): CountDistribution

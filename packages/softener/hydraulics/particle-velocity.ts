@@ -9,13 +9,6 @@ export function archimedes(diameterM: number, particleDensityKgM3: number, water
   return (GRAVITY_M_S2 * diameterM ** 3 * densityKgM3 * (particleDensityKgM3 - densityKgM3)) / viscosityPaS ** 2
 }
 
-/** Least velocity (empty tank, m/s) that lifts a bed: Wen and Yu 1966, Re = √(33.7² + 0.0408 Ar) − 33.7. */
-export function minimumFluidisationMS(diameterM: number, particleDensityKgM3: number, water: WaterState): number {
-  const ar = archimedes(diameterM, particleDensityKgM3, water)
-  const reynolds = Math.sqrt(33.7 ** 2 + 0.0408 * ar) - 33.7
-  return (reynolds * water.viscosityPaS) / (water.densityKgM3 * diameterM)
-}
-
 /** Velocity and Reynolds number of a single bead falling in still water. */
 export type TerminalVelocity = { velocityMS: number; reynolds: number }
 

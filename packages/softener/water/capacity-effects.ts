@@ -18,17 +18,10 @@ export function dissolvedSolidsFactor(tdsMgL: number): number {
 
 /** Yearly loss of capacity in ordinary service: 1 to 5 % (UFC 3-240-13FN §2-2.5.1.4); the middle is taken where nothing is measured. */
 export const YEARLY_LOSS = { least: 0.01, usual: 0.03, most: 0.05 } as const
-/** Replace when capacity has fallen by this share and cleaning does not bring it back (UFC 3-240-13FN §2-2.5.1.4). */
-const REPLACE_AT_LOSS = 0.25
 
 /** Share of its first capacity that a bed still has after `years`, in a straight line; never below zero. */
 export function ageFactor(years: number, yearlyLoss: number = YEARLY_LOSS.usual): number {
   return Math.max(0, 1 - yearlyLoss * Math.max(0, years))
-}
-
-/** Years until the loss reaches a quarter: 5 at 5% a year, 25 at 1%. */
-export function yearsToReplacement(yearlyLoss: number): number {
-  return REPLACE_AT_LOSS / yearlyLoss
 }
 
 /**

@@ -12,11 +12,6 @@ export function stoichiometricGrPerLb(salt: Salt): number {
   return ((GRAMS_PER_LB / equivalentG) * CACO3_G_PER_EQ * 1000) / MG_PER_GRAIN
 }
 
-/** Salt that would regenerate a resin fully at the stoichiometric limit, lb NaCl per ft³: 7.30 for 2.0 eq/L. */
-export function stoichiometricSaltLbFt3(totalCapacityEqL: number): number {
-  return (eqLToKgrFt3(totalCapacityEqL) * 1000) / stoichiometricGrPerLb('NaCl')
-}
-
 /**
  * Operating capacity, kgr/ft³, at a salt dose in lb/ft³: straight between the curve's points, in proportion below the first, flat above
  * the last; never above the stoichiometric limit nor the resin's total capacity. KCl counts by its equivalents. A dose of 0 gives 0.
@@ -42,9 +37,4 @@ function alongCurve(curve: CapacityCurve, saltLbFt3: number): number {
     fromCapacity = atCapacity
   }
   return fromCapacity
-}
-
-/** Share of the stoichiometric limit reached: 8 lb for 24 kgr is 50.1%. Null without salt. */
-export function saltEfficiency(capacityKgr: number, saltLb: number, salt: Salt = 'NaCl'): number | null {
-  return saltLb > 0 ? (capacityKgr * 1000) / saltLb / stoichiometricGrPerLb(salt) : null
 }

@@ -1,6 +1,4 @@
-import { CACO3_G_PER_EQ } from '@almanac/units/concentration'
 import { quoteNumber } from '@almanac/units/format-number'
-import { mgLToGpg } from '@almanac/units/hardness'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE, EXACT, type Sourced } from '@almanac/units/sourced'
 
@@ -13,11 +11,6 @@ export const USUAL_ALLOWANCE: MetalAllowance = { ironGpgPerMgL: IRON_ALLOWANCE.v
 
 /** Up to here a softener copes with iron, at a cost in life, mg/L; common practice, no source. */
 export const MOST_IRON_MG_L = 2
-
-/** Equivalent weight of Fe²⁺, g/eq: half the atomic weight 55.845. */
-const FE_G_PER_EQ = 55.845 / 2
-/** Capacity that ferrous iron takes up by charge alone: 0.105 gpg per mg/L, derived. The trade's allowance is far above it. */
-export const IRON_STOICHIOMETRIC_GPG_PER_MG_L = mgLToGpg(CACO3_G_PER_EQ / FE_G_PER_EQ)
 
 export type CompensatedHardnessInput = {
   hardnessGpg: number | null

@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads'
+import { seeded } from '@almanac/forecast/numeric/seeded'
 import { tradePriors } from '@almanac/forecast/priors/trade-priors'
-import { coverageTrial } from '@almanac/forecast/simulate/coverage-study'
-import { seeded } from '@almanac/forecast/simulate/seeded'
+import { coverageTrial } from '../simulate/coverage-study.ts'
 
 /** Repetitions `first`, `first + step`, … of the study, each with a seed of its own, so that the number of threads changes nothing. */
 export type CoverageShare = { first: number; step: number; repetitions: number; beds: number; seed: number }

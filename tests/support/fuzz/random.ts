@@ -1,4 +1,4 @@
-import { seeded } from '@almanac/forecast/simulate/seeded'
+import { seeded } from '@almanac/forecast/numeric/seeded'
 
 /** Chance from a seed: the same seed gives the same requests. */
 export class Chance {

@@ -1,6 +1,6 @@
 import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
 import type { AmountDisplay, Display } from '@almanac/units/display'
-import { gpmFt2ToMS, gpmToLMin } from '@almanac/units/flow'
+import { gpmFt2ToMH, gpmToLMin } from '@almanac/units/flow'
 import { formatFlowGpm, formatHardnessGpg, formatLengthIn, formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 import { formatPercent, type NumberDisplay, showNumber } from '@almanac/units/format-number'
 import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
@@ -29,7 +29,7 @@ export type Valve = {
 export const G_L_PER_LB_FT3 = GRAMS_PER_LB / LITRES_PER_FT3
 export const G_L_PER_KGR_FT3 = MG_PER_GRAIN / LITRES_PER_FT3
 /** Metres an hour for 1 gpm/ft². */
-export const M_H_PER_GPM_FT2 = gpmFt2ToMS(1) * 3600
+export const M_H_PER_GPM_FT2 = gpmFt2ToMH(1)
 
 const number = (value: number, display: NumberDisplay, decimals = 2) => showNumber(value, decimals, display) ?? ''
 

@@ -1,4 +1,4 @@
-import type { Problem } from './problem.ts'
+import type { Problem } from '@almanac/dispatch/problem/problem'
 
 interface Site {
   x: number

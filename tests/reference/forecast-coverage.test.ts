@@ -1,7 +1,7 @@
+import { seeded } from '@almanac/forecast/numeric/seeded'
+import { tradePriors } from '@almanac/forecast/priors/trade-priors'
 import { describe, expect, it } from 'vitest'
-import { tradePriors } from '../priors/trade-priors.ts'
-import { type CoverageTrial, coverageTrial, STUDIED, tallyCoverage } from './coverage-study.ts'
-import { seeded } from './seeded.ts'
+import { type CoverageTrial, coverageTrial, STUDIED, tallyCoverage } from '../../scripts/bench/simulate/coverage-study.ts'
 
 const REPETITIONS = 60
 const SEED = 20_260_101

@@ -1,6 +1,6 @@
+import { type ForecastParameters, PARAMETER_KEYS, type ParameterKey } from '@almanac/forecast/priors/forecast-parameters'
+import { modelsOf } from '@almanac/forecast/priors/parameter-nodes'
 import normalLogCdf from '@stdlib/stats-base-dists-normal-logcdf'
-import { type ForecastParameters, PARAMETER_KEYS, type ParameterKey } from './forecast-parameters.ts'
-import { modelsOf } from './parameter-nodes.ts'
 
 /** Chance, by all models together, that a parameter is at most `value`: where a known truth falls in what is believed. */
 export function parameterPlace(parameters: ForecastParameters, key: ParameterKey, value: number): number {

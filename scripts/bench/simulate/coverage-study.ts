@@ -1,16 +1,21 @@
+import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
+import { ageAlone, FAMILY_BELIEF, NO_EFFECT_BELIEF, SPREAD_PRIOR } from '@almanac/forecast/fit/choose-models'
+import { fitBedRecords } from '@almanac/forecast/fit/fit-bed-records'
+import type { LogNormal } from '@almanac/forecast/fit/life-posterior'
+import { countMonths } from '@almanac/forecast/fleet/month-counts'
+import { countAtMost } from '@almanac/forecast/fleet/poisson-binomial'
+import type { LifeFamilyName } from '@almanac/forecast/lifetime/life-family'
+import type { Random } from '@almanac/forecast/numeric/seeded'
+import {
+  type ForecastParameters,
+  PARAMETER_KEYS,
+  type ParameterKey,
+  type ParameterValues,
+} from '@almanac/forecast/priors/forecast-parameters'
+import { valuesOf } from '@almanac/forecast/priors/parameter-nodes'
 import { parseDay } from '@almanac/units/calendar/day-number'
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
-import { forecastBed } from '../bed-forecast/forecast-bed.ts'
-import { ageAlone, FAMILY_BELIEF, NO_EFFECT_BELIEF, SPREAD_PRIOR } from '../fit/choose-models.ts'
-import { fitBedRecords } from '../fit/fit-bed-records.ts'
-import type { LogNormal } from '../fit/life-posterior.ts'
-import { countMonths } from '../fleet/month-counts.ts'
-import { countAtMost } from '../fleet/poisson-binomial.ts'
-import type { LifeFamilyName } from '../lifetime/life-family.ts'
-import { type ForecastParameters, PARAMETER_KEYS, type ParameterKey, type ParameterValues } from '../priors/forecast-parameters.ts'
-import { valuesOf } from '../priors/parameter-nodes.ts'
-import { parameterPlace } from '../priors/parameter-place.ts'
-import type { Random } from './seeded.ts'
+import { parameterPlace } from './parameter-place.ts'
 import { type SimulatedBed, simulateFirm } from './simulate-firm.ts'
 
 /** Whether the truth lay within each 80% interval of one simulated firm. */

@@ -1,4 +1,4 @@
-import type { Link, LinkedProblem, LinkedVisit } from './linked-problem.ts'
+import type { Link, LinkedProblem, LinkedVisit } from '@almanac/dispatch/linked/linked-problem'
 
 interface RawInstance {
   readonly patients: readonly {

@@ -1,11 +1,11 @@
-import type { Sequences } from '../problem/plan.ts'
-import type { Problem } from '../problem/problem.ts'
-import { addedPrice } from './left-out.ts'
-import { buildModel, type Model } from './model.ts'
-import type { Routes } from './route-types.ts'
-import { emptyRoutes } from './routes.ts'
-import { setSequences } from './sequences.ts'
-import { insertAfter, takeOut } from './splice.ts'
+import type { Sequences } from '@almanac/dispatch/problem/plan'
+import type { Problem } from '@almanac/dispatch/problem/problem'
+import { addedPrice } from '@almanac/dispatch/search/left-out'
+import { buildModel, type Model } from '@almanac/dispatch/search/model'
+import type { Routes } from '@almanac/dispatch/search/route-types'
+import { emptyRoutes } from '@almanac/dispatch/search/routes'
+import { setSequences } from '@almanac/dispatch/search/sequences'
+import { insertAfter, takeOut } from '@almanac/dispatch/search/splice'
 
 /** A place for one visit: before the `position`-th visit of a crew-day (0: first), and what it adds to the objective. */
 export interface PlaceForVisit {
