@@ -1,4 +1,5 @@
 // `npm start`: sets up what is missing, then serves web and worker in production until it is stopped.
+import { setTimeout as sleep } from 'node:timers/promises'
 import { prepareDatabase } from './prepare-database.mjs'
 import { buildWeb, generateClient } from './support/build.mjs'
 import { openEnvironment, readSettings } from './support/environment.mjs'
@@ -9,6 +10,7 @@ import { PlainError, say, tellError } from './support/say.mjs'
 import { startServers } from './support/servers.mjs'
 import { onStop, stopSignal } from './support/stop-signal.mjs'
 
+const LEFT_BEHIND_MS = 15_000
 const stops = []
 const later = (stop) => stops.push(stop)
 
@@ -35,6 +37,11 @@ async function start() {
   const running = await becomeTheOne()
   if (running.address) return say(`Rebed Almanac is running already at ${running.address} (process ${running.pid}).`)
   later(stepDown)
+  // Web and worker of a start that was killed are ending by themselves.
+  for (const end = Date.now() + (running.leftBehind ? LEFT_BEHIND_MS : 0); Date.now() < end && (await portInUse(port, host)); ) {
+    await sleep(200)
+    stopSignal.throwIfAborted()
+  }
   if (await portInUse(port, host))
     throw new PlainError(`Port ${port} is in use by another program: stop it, or choose another with PORT=${port + 1} npm start.`)
 
@@ -56,7 +63,7 @@ async function start() {
   say('starting web and worker')
   const servers = await startServers({ server: build.server, env: environment.env, port, host })
   later(servers.stop)
-  environment.lookAfter(say)
+  later(environment.lookAfter(say)) // let go first: what ends while all is being stopped stays down
   announce(environment.env.PUBLIC_URL)
   say(`ready: ${environment.env.PUBLIC_URL}`, console.log)
   for (const { role, email, password } of signIns) console.log(`          ${role.padEnd(12)} ${email.padEnd(32)} ${password}`)

@@ -52,14 +52,14 @@ async function mustAnswer(urls) {
 
 /**
  * Starts or joins the embedded PostgreSQL unless the operator has their own.
- * Resolves to { embedded, urls, env, lookAfter, stop }: the three addresses, the whole environment of web and worker, what keeps the embedded server up, and
- * what ends it.
+ * Resolves to { embedded, urls, env, lookAfter, stop }: the three addresses, the whole environment of web and worker, what keeps the embedded server up (and
+ * answers what lets it go again), and what ends it.
  */
 export async function openEnvironment({ port, own }) {
   const common = { AUTH_SECRET: authSecret(), PORT: String(port), PUBLIC_URL: process.env.PUBLIC_URL ?? `http://localhost:${port}` }
   if (own) {
     await mustAnswer(own)
-    return { embedded: false, urls: own, env: { ...own, ...common }, lookAfter: () => {}, stop: async () => {} }
+    return { embedded: false, urls: own, env: { ...own, ...common }, lookAfter: () => () => {}, stop: async () => {} }
   }
   const cluster = await startPostgres({ name: 'postgres' })
   try {

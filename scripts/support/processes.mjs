@@ -5,7 +5,7 @@ import { root } from './paths.mjs'
 
 const guard = path.join(root, 'scripts/support/end-with-parent.mjs')
 const jsonConsole = path.join(root, 'scripts/support/json-console.mjs')
-const graceSeconds = 25
+const graceSeconds = 10
 
 /**
  * Starts `node <args>`; resolves at once to { name, child, ended, stop }.

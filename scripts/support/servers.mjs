@@ -46,10 +46,7 @@ export async function startServers({ server, env, port, host = '127.0.0.1', logP
   const worker = keepUp('worker', begin('worker', ['apps/worker/main.ts'], root), say)
   const web = keepUp('web server', begin('web', ['apps/web/front/serve.ts', path.dirname(server)], root), say)
   const died = Promise.race([web.failed, worker.failed])
-  const stop = async () => {
-    await web.stop()
-    await worker.stop()
-  }
+  const stop = () => Promise.all([web.stop(), worker.stop()])
 
   const address = host === '0.0.0.0' || host === '::' ? '127.0.0.1' : host
   const isReady = () =>

@@ -9,7 +9,8 @@ import { log } from '@almanac/runtime/log'
 import { trustedProxies } from './address.ts'
 import { firstLook, type Look } from './first-look.ts'
 
-const GRACE_MS = 10_000
+/** For answers that are under way; pages that listen for changes would hold on for ever, and find the server again by themselves. */
+const GRACE_MS = 3000
 
 type App = {
   prepare: () => Promise<void>
