@@ -132,6 +132,7 @@ export const ChangeBedFacts = command({
   facts: BedFactChanges,
   why: Why,
 })
+export type ChangeBedFacts = z.infer<typeof ChangeBedFacts>
 
 export const InspectBed = command({
   bedId: Id,
@@ -145,6 +146,7 @@ export const InspectBed = command({
   /** The bed was working that day: it counts as last seen then. */
   working: z.boolean(),
 })
+export type InspectBed = z.infer<typeof InspectBed>
 
 /** A record whose data is weakest, with the one question that would sharpen its forecast most. */
 export const AskRow = z.object({

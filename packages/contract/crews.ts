@@ -49,9 +49,13 @@ export const CrewVehicle = z.object({ id: Id, version: Version, left: z.boolean(
 export type CrewVehicle = z.infer<typeof CrewVehicle>
 
 export const AddPerson = command(personShape)
+export type AddPerson = z.infer<typeof AddPerson>
 export const ChangePerson = command({ colleagueId: Id, version: Version, left: z.boolean(), ...personShape, ...signsIn })
+export type ChangePerson = z.infer<typeof ChangePerson>
 export const AddVehicle = command({ ...vehicleShape, why: Why })
+export type AddVehicle = z.infer<typeof AddVehicle>
 export const ChangeVehicle = command({ vehicleId: Id, version: Version, left: z.boolean(), ...vehicleShape, why: Why })
+export type ChangeVehicle = z.infer<typeof ChangeVehicle>
 export const AddAbsence = command({
   of: z.enum(['person', 'vehicle']),
   /** The person or vehicle. */
@@ -60,7 +64,9 @@ export const AddAbsence = command({
   untilDay: Day.nullable(),
   word: z.string().trim().max(60).nullable(),
 })
+export type AddAbsence = z.infer<typeof AddAbsence>
 export const TakeBackAbsence = command({ absenceId: Id, version: Version })
+export type TakeBackAbsence = z.infer<typeof TakeBackAbsence>
 const Changed = z.object({ id: Id, version: Version })
 const post = (path: `/${string}`) => oc.route({ method: 'POST', path })
 

@@ -97,7 +97,9 @@ const people = { colleagueIds: z.array(Id).min(1, 'choose at least one person').
 const hours = { from: ClockTime, until: ClockTime }
 
 export const OpenDaySheet = command({ day: Day, name: z.string().trim().min(1, 'give the crew a name').max(80), ...people, ...hours })
+export type OpenDaySheet = z.infer<typeof OpenDaySheet>
 export const CopyDaySheets = command({ day: Day })
+export type CopyDaySheets = z.infer<typeof CopyDaySheets>
 export const ChangeDaySheet = command({
   crewDayId: Id,
   version: Version,
@@ -106,6 +108,7 @@ export const ChangeDaySheet = command({
   ...hours,
   notes: z.string().max(2000).nullable(),
 })
+export type ChangeDaySheet = z.infer<typeof ChangeDaySheet>
 
 export const daySheets = {
   day: oc

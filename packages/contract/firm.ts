@@ -67,7 +67,9 @@ export const ChangeFigureInput = command({
   value: FigureValue,
   note: z.string().trim().max(300).nullable(),
 })
+export type ChangeFigureInput = z.infer<typeof ChangeFigureInput>
 export const ResetFigureInput = command({ key: FigureKey, version: Version, note: z.string().trim().max(300).nullable() })
+export type ResetFigureInput = z.infer<typeof ResetFigureInput>
 const Changed = z.object({ id: Id, key: z.string(), version: Version })
 
 const Clock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'A time is written like 08:00.')
@@ -109,6 +111,7 @@ export const ChangeSettingsInput = command({
   locale: SettingsValues.shape.locale.optional(),
   note: z.string().trim().max(300).nullable(),
 })
+export type ChangeSettingsInput = z.infer<typeof ChangeSettingsInput>
 
 /** One change, newest first. `field` and values as stored: `tank:10x54`, `reminderLeadDays`. `to` is null where it was put back to usual. */
 export const FigureChange = z.object({

@@ -59,6 +59,7 @@ export type ImportCounts = z.infer<typeof ImportCounts>
 
 /** What an undo left standing, and why. */
 export const ImportKept = z.object({ kind: z.string(), siteId: Id.nullable(), why: z.string() })
+export type ImportKept = z.infer<typeof ImportKept>
 export const ImportUndone = z.object({
   archived: z.number().int(),
   restored: z.number().int(),
@@ -119,7 +120,9 @@ export const ImportRowView = z.object({
 export type ImportRowView = z.infer<typeof ImportRowView>
 
 export const CheckImportInput = command({ batchId: Id, version: Version, columns: z.array(ImportColumnChoice).min(1).max(500) })
+export type CheckImportInput = z.infer<typeof CheckImportInput>
 export const BatchCommandInput = command({ batchId: Id, version: Version })
+export type BatchCommandInput = z.infer<typeof BatchCommandInput>
 
 export const imports = {
   list: oc.route({ method: 'GET', path: '/imports' }).input(page({})).output(pageOf(ImportBatchRow)),

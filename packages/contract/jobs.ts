@@ -116,6 +116,7 @@ export const ProposeJobs = command({
     .max(500),
   kind: z.literal('rebed'),
 })
+export type ProposeJobs = z.infer<typeof ProposeJobs>
 const Proposals = z.object({
   results: z.array(
     z.discriminatedUnion('status', [
@@ -126,6 +127,7 @@ const Proposals = z.object({
 })
 /** The rebeds that the plan shown gives to a month. */
 export const ProposePlanned = command({ planId: Id, month: Month })
+export type ProposePlanned = z.infer<typeof ProposePlanned>
 export const ProposeJob = command({
   siteId: Id,
   softenerId: Id.optional(),
@@ -139,6 +141,7 @@ export const ProposeJob = command({
   /** The job at the same site that it follows, by so many days at least. */
   after: z.object({ jobId: Id, leastDays: z.number().int().min(0).max(365) }).optional(),
 })
+export type ProposeJob = z.infer<typeof ProposeJob>
 export const BookVisit = command({
   jobId: Id,
   jobVersion: Version,
@@ -146,6 +149,7 @@ export const BookVisit = command({
   at: ClockTime,
   confirmed: z.array(z.enum(unusualReasons)).max(unusualReasons.length).default([]),
 })
+export type BookVisit = z.infer<typeof BookVisit>
 export const MoveVisit = command({
   visitId: Id,
   version: Version,
@@ -154,9 +158,13 @@ export const MoveVisit = command({
   at: ClockTime,
   confirmed: z.array(z.enum(unusualReasons)).max(unusualReasons.length).default([]),
 })
+export type MoveVisit = z.infer<typeof MoveVisit>
 export const CallOffVisit = command({ visitId: Id, version: Version })
+export type CallOffVisit = z.infer<typeof CallOffVisit>
 export const HoldJob = command({ jobId: Id, version: Version, reason: z.string().trim().min(1, 'say why').max(1000) })
+export type HoldJob = z.infer<typeof HoldJob>
 export const ResumeJob = command({ jobId: Id, version: Version })
+export type ResumeJob = z.infer<typeof ResumeJob>
 
 export const jobs = {
   list: oc.route({ method: 'GET', path: '/jobs' }).input(ListJobs).output(pageOf(JobRow)),

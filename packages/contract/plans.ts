@@ -16,9 +16,12 @@ export const PlanAsked = z.discriminatedUnion('kind', [
 export type PlanAsked = z.infer<typeof PlanAsked>
 
 export const StartPlan = command({ fromDay: Day, days: z.number().int().min(1).max(10), asked: PlanAsked })
+export type StartPlan = z.infer<typeof StartPlan>
 /** Without any difference only the crew is changed, where people or the vehicle are missing. */
 export const AcceptPlan = command({ planId: Id, version: Version, differenceIds: z.array(Id).max(500) })
+export type AcceptPlan = z.infer<typeof AcceptPlan>
 export const StopPlan = command({ planId: Id, version: Version })
+export type StopPlan = z.infer<typeof StopPlan>
 
 /** What a plan comes to, in what a dispatcher counts. */
 export const PlanTotals = z.object({

@@ -42,9 +42,11 @@ export const DecideInput = command({
     .max(200),
   decision: z.enum(['release', 'hold', 'unhold']),
 })
+export type DecideInput = z.infer<typeof DecideInput>
 
 /** For each reminder: done, or why not. */
 export const Decided = z.object({ results: z.array(z.object({ id: Id, done: z.boolean(), reason: z.string().nullable() })) })
+export type Decided = z.infer<typeof Decided>
 
 export const reminders = {
   list: oc

@@ -81,6 +81,7 @@ export const AddSite = command({
   holder: Holder,
   softener: NewSoftener.nullable().default(null),
 })
+export type AddSite = z.infer<typeof AddSite>
 
 export const ChangeSite = command({
   siteId: Id,
@@ -95,6 +96,7 @@ export const ChangeSite = command({
   /** Left out: as they were. */
   visitHours: VisitHours.optional(),
 })
+export type ChangeSite = z.infer<typeof ChangeSite>
 
 export const ChangeCustomer = command({
   customerId: Id,
@@ -103,10 +105,14 @@ export const ChangeCustomer = command({
   reference: line(60).default(''),
   notes: line(4000).default(''),
 })
+export type ChangeCustomer = z.infer<typeof ChangeCustomer>
 
 export const AddContact = command({ siteId: Id, ...contact, onlyThisSite: z.boolean().default(false) })
+export type AddContact = z.infer<typeof AddContact>
 export const ChangeContact = command({ contactId: Id, version: Version, ...contact })
+export type ChangeContact = z.infer<typeof ChangeContact>
 export const ArchiveContact = command({ contactId: Id, version: Version })
+export type ArchiveContact = z.infer<typeof ArchiveContact>
 
 /** The answer a person gave. `version` is null where nothing was recorded for the channel yet. */
 export const SetConsent = command({
@@ -117,11 +123,14 @@ export const SetConsent = command({
   sinceDay: Day,
   version: Version.nullable(),
 })
+export type SetConsent = z.infer<typeof SetConsent>
 
 /** A house is sold: one tenure ends, another begins the day after. `tenureVersion` is null where nobody held the site. */
 export const ChangeHolder = command({ siteId: Id, tenureVersion: Version.nullable(), fromDay: Day, holder: Holder })
+export type ChangeHolder = z.infer<typeof ChangeHolder>
 
 export const AddSoftener = command({ siteId: Id, softener: NewSoftener })
+export type AddSoftener = z.infer<typeof AddSoftener>
 export const ChangeSoftener = command({
   softenerId: Id,
   version: Version,
@@ -135,6 +144,7 @@ export const ChangeSoftener = command({
   valveCardId: z.string().min(1).max(60).nullable().optional(),
   notes: line(4000).default(''),
 })
+export type ChangeSoftener = z.infer<typeof ChangeSoftener>
 
 export const AddPreTreatment = command({
   softenerId: Id,
@@ -142,8 +152,10 @@ export const AddPreTreatment = command({
   fromDay: Day.nullable(),
   source: z.enum(factSources),
 })
+export type AddPreTreatment = z.infer<typeof AddPreTreatment>
 /** `toDay` says when it was taken out; null means that it stands. */
 export const EndPreTreatment = command({ preTreatmentId: Id, version: Version, toDay: Day })
+export type EndPreTreatment = z.infer<typeof EndPreTreatment>
 
 export const siteCommands = {
   add: post('/sites/add')

@@ -31,10 +31,14 @@ export type MovementRow = z.infer<typeof MovementRow>
 const why = Entered.shape.why
 
 export const ReceiveInput = command({ stockItemId: Id, quantity: z.number(), why })
+export type ReceiveInput = z.infer<typeof ReceiveInput>
 export const CountInput = command({ stockItemId: Id, version: Version, counted: z.number(), why })
+export type CountInput = z.infer<typeof CountInput>
 
 export const PickKitsInput = command({ crewDayId: Id })
+export type PickKitsInput = z.infer<typeof PickKitsInput>
 export const ChangeLeadInput = command({ stockItemId: Id, version: Version, leadDays: z.number().int().min(0).max(365) })
+export type ChangeLeadInput = z.infer<typeof ChangeLeadInput>
 
 /** One item against what will be taken of it. Quantities in the item's unit; days are null where nothing falls short. */
 export const OrderLine = z.object({

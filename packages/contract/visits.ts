@@ -97,7 +97,9 @@ export const CloseOutInput = z.object({
 export type CloseOutInput = z.infer<typeof CloseOutInput>
 
 export const StartVisitInput = command({ visitId: Id, version: Version })
+export type StartVisitInput = z.infer<typeof StartVisitInput>
 export const CloseOutCommand = command({ record: CloseOutInput })
+export type CloseOutCommand = z.infer<typeof CloseOutCommand>
 
 export const visits = {
   today: oc

@@ -51,6 +51,7 @@ export const SupplyPage = SupplyRow.extend({
 export type SupplyPage = z.infer<typeof SupplyPage>
 
 export const AddSupplyInput = command({ name: z.string().trim().min(1).max(120), kind: z.enum(supplyKinds) })
+export type AddSupplyInput = z.infer<typeof AddSupplyInput>
 /** What a supply delivers from a day on. Of disinfectant and values: left out means as before, null (`unknown` for the disinfectant) that nobody knows. */
 export const AddPeriodInput = command({
   waterSupplyId: Id,
@@ -62,7 +63,9 @@ export const AddPeriodInput = command({
   why: Why,
   source: z.string().trim().min(1).max(200),
 })
+export type AddPeriodInput = z.infer<typeof AddPeriodInput>
 export const WithdrawInput = command({ id: Id, version: Version })
+export type WithdrawInput = z.infer<typeof WithdrawInput>
 
 export const RecordTestInput = command({
   siteId: Id,
@@ -77,6 +80,7 @@ export const RecordTestInput = command({
   ph: z.number().optional(),
   why: Why,
 })
+export type RecordTestInput = z.infer<typeof RecordTestInput>
 
 export const TestRow = z.object({
   id: Id,

@@ -36,10 +36,15 @@ export const OfferWindows = command({
   /** How long the times are held. */
   holdHours: z.number().int().min(1).max(168),
 })
+export type OfferWindows = z.infer<typeof OfferWindows>
 export const ConfirmWindow = command({ offerId: Id, version: Version, visitId: Id })
+export type ConfirmWindow = z.infer<typeof ConfirmWindow>
 export const WithdrawOffer = command({ offerId: Id, version: Version })
+export type WithdrawOffer = z.infer<typeof WithdrawOffer>
 export const EndFeed = command({ feedId: Id, version: Version })
+export type EndFeed = z.infer<typeof EndFeed>
 export const BeginFeed = command({})
+export type BeginFeed = z.infer<typeof BeginFeed>
 
 const Feed = z.object({ id: Id, version: Version, createdAt: Instant, path: z.string() })
 

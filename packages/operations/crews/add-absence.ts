@@ -1,12 +1,9 @@
-import type { AddAbsence as AddAbsenceInput } from '@almanac/contract/crews'
+import type { AddAbsence } from '@almanac/contract/crews'
 import { dateOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import type * as z from 'zod'
-
-export type AddAbsence = z.infer<typeof AddAbsenceInput>
 
 /** Writes down days off of a person, or that a vehicle is off the road. Sheets that stand in those days stay, with a warning. */
 export async function addAbsence(scope: Scope & { personId: string }, input: AddAbsence): Promise<{ id: string; version: number }> {

@@ -1,11 +1,8 @@
-import type { AddPerson as AddPersonInput } from '@almanac/contract/crews'
+import type { AddPerson } from '@almanac/contract/crews'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { newId } from '@almanac/runtime/ids'
-import type * as z from 'zod'
 import { personAudit, personColumns } from './write-person.ts'
-
-export type AddPerson = z.infer<typeof AddPersonInput>
 
 /** Takes someone on: from now on they can stand on day sheets. */
 export async function addPerson(scope: Scope & { personId: string }, input: AddPerson): Promise<{ id: string; version: number }> {

@@ -1,11 +1,8 @@
-import type { AddVehicle as AddVehicleInput } from '@almanac/contract/crews'
+import type { AddVehicle } from '@almanac/contract/crews'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { newId } from '@almanac/runtime/ids'
-import type * as z from 'zod'
 import { checkRoom } from './check-room.ts'
-
-export type AddVehicle = z.infer<typeof AddVehicleInput>
 
 /** Adds a vehicle with what it carries, in ft³ and lb. */
 export async function addVehicle(scope: Scope & { personId: string }, input: AddVehicle): Promise<{ id: string; version: number }> {

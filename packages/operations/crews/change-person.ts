@@ -1,14 +1,11 @@
-import type { ChangePerson as ChangePersonInput } from '@almanac/contract/crews'
+import type { ChangePerson } from '@almanac/contract/crews'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { crewPerson } from '@almanac/database/read/crews'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { refuseInUse } from './refuse-in-use.ts'
 import { personAudit, personColumns } from './write-person.ts'
-
-export type ChangePerson = z.infer<typeof ChangePersonInput>
 
 /** Changes what a person may do, when they work and where they start; or that they left the firm, or came back. */
 export async function changePerson(scope: Scope & { personId: string }, input: ChangePerson): Promise<{ id: string; version: number }> {

@@ -1,14 +1,11 @@
-import type { ChangeVehicle as ChangeVehicleInput } from '@almanac/contract/crews'
+import type { ChangeVehicle } from '@almanac/contract/crews'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { crewVehicle } from '@almanac/database/read/crews'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { checkRoom } from './check-room.ts'
 import { refuseInUse } from './refuse-in-use.ts'
-
-export type ChangeVehicle = z.infer<typeof ChangeVehicleInput>
 
 /** Changes a vehicle's name and what it carries; or that it was given up, or came back. */
 export async function changeVehicle(scope: Scope & { personId: string }, input: ChangeVehicle): Promise<{ id: string; version: number }> {

@@ -1,10 +1,7 @@
-import type { TakeBackAbsence as TakeBackAbsenceInput } from '@almanac/contract/crews'
+import type { TakeBackAbsence } from '@almanac/contract/crews'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
-import type * as z from 'zod'
-
-export type TakeBackAbsence = z.infer<typeof TakeBackAbsenceInput>
 
 /** Takes days away back: the person works, the vehicle runs. */
 export async function takeBackAbsence(

@@ -1,8 +1,7 @@
-import type { AddPerson as AddPersonInput } from '@almanac/contract/crews'
+import type { AddPerson } from '@almanac/contract/crews'
 import { AppError } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 
-export type PersonValues = Omit<z.infer<typeof AddPersonInput>, 'commandId'>
+export type PersonValues = Omit<AddPerson, 'commandId'>
 
 /** What of a person goes into which column. Refuses what contradicts itself. */
 export function personColumns({ home, skills, shifts, breaks, ...plain }: PersonValues) {

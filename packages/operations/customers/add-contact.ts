@@ -1,12 +1,9 @@
-import type { AddContact as AddContactInput } from '@almanac/contract/site-commands'
+import type { AddContact } from '@almanac/contract/site-commands'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import type * as z from 'zod'
 import { rewriteCustomerTokens } from './rewrite-customer-tokens.ts'
-
-export type AddContact = z.infer<typeof AddContactInput>
 
 /** Adds a way to reach the one who holds a site, for this site alone or for all of theirs. */
 export async function addContact(scope: Scope & { personId: string }, input: AddContact): Promise<{ id: string; version: number }> {

@@ -1,17 +1,14 @@
-import type { AddSite as AddSiteInput } from '@almanac/contract/site-commands'
+import type { AddSite } from '@almanac/contract/site-commands'
 import { dateOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { installSoftener } from '../shared/install-softener.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { checkSupply } from './check-supply.ts'
 import { takeHolder } from './take-holder.ts'
-
-export type AddSite = z.infer<typeof AddSiteInput>
 
 /** Takes a site down with who holds it and, where told, its softener, tank and bed. One form, one transaction. */
 export async function addSite(scope: Scope & { personId: string }, input: AddSite): Promise<{ siteId: string }> {

@@ -1,12 +1,9 @@
-import type { ArchiveContact as ArchiveContactInput } from '@almanac/contract/site-commands'
+import type { ArchiveContact } from '@almanac/contract/site-commands'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { rewriteCustomerTokens } from './rewrite-customer-tokens.ts'
-
-export type ArchiveContact = z.infer<typeof ArchiveContactInput>
 
 /** Puts a contact away: it is shown and written to no more. */
 export async function archiveContact(scope: Scope & { personId: string }, input: ArchiveContact): Promise<{ id: string; version: number }> {

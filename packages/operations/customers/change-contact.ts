@@ -1,12 +1,9 @@
-import type { ChangeContact as ChangeContactInput } from '@almanac/contract/site-commands'
+import type { ChangeContact } from '@almanac/contract/site-commands'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { rewriteCustomerTokens } from './rewrite-customer-tokens.ts'
-
-export type ChangeContact = z.infer<typeof ChangeContactInput>
 
 /** Changes how a contact is reached. A number that is gone may leave a reminder without address, so reminders are looked at again. */
 export async function changeContact(scope: Scope & { personId: string }, input: ChangeContact): Promise<{ id: string; version: number }> {

@@ -1,11 +1,8 @@
-import type { ChangeCustomer as ChangeCustomerInput } from '@almanac/contract/site-commands'
+import type { ChangeCustomer } from '@almanac/contract/site-commands'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
-import type * as z from 'zod'
 import { rewriteCustomerTokens } from './rewrite-customer-tokens.ts'
-
-export type ChangeCustomer = z.infer<typeof ChangeCustomerInput>
 
 /** Changes a customer's name, number and notes; all sites they hold are found by the new words. */
 export async function changeCustomer(scope: Scope & { personId: string }, input: ChangeCustomer): Promise<{ id: string; version: number }> {

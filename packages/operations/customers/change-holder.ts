@@ -1,4 +1,4 @@
-import type { ChangeHolder as ChangeHolderInput } from '@almanac/contract/site-commands'
+import type { ChangeHolder } from '@almanac/contract/site-commands'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
@@ -7,12 +7,9 @@ import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { addDays } from '@almanac/units/calendar/calendar-day'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { takeHolder } from './take-holder.ts'
-
-export type ChangeHolder = z.infer<typeof ChangeHolderInput>
 
 /**
  * The house is sold: the present tenure ends the day before, the new one begins. The softener and its beds stay; contacts that belonged to this site and the

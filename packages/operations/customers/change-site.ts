@@ -1,14 +1,11 @@
-import type { ChangeSite as ChangeSiteInput } from '@almanac/contract/site-commands'
+import type { ChangeSite } from '@almanac/contract/site-commands'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { checkSupply } from './check-supply.ts'
-
-export type ChangeSite = z.infer<typeof ChangeSiteInput>
 
 const hoursOf = ({ weekdays, from, until }: NonNullable<ChangeSite['visitHours']>) => ({
   ...{ visitWeekdays: [...new Set(weekdays)].sort(), visitFrom: from, visitUntil: until },

@@ -1,13 +1,10 @@
-import type { SetConsent as SetConsentInput } from '@almanac/contract/site-commands'
+import type { SetConsent } from '@almanac/contract/site-commands'
 import { expectChanged } from '@almanac/database/changed-row'
 import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import type * as z from 'zod'
-
-export type SetConsent = z.infer<typeof SetConsentInput>
 
 /** Keeps what a contact answered about one channel, with where and since when; the audit trail keeps each answer. */
 export async function setConsent(scope: Scope & { personId: string }, input: SetConsent): Promise<{ id: string; version: number }> {

@@ -3,17 +3,14 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { newId } from '@almanac/runtime/ids'
 import { setFigure } from '@almanac/softener/firm/read-figure'
-import type * as z from 'zod'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { figureRow, refuseFigure, refuseStale, updateFigure } from './figure-row.ts'
-
-export type ChangeFigure = z.infer<typeof ChangeFigureInput>
 
 /**
  * Sets a figure of the firm's own in the place of a usual one, with the reason. `version` is the one the screen saw, 0 where the firm had
  * none: of two who set it at once the second gets a conflict with both values. A value that no calculation can use is refused.
  */
-export async function changeFigure(scope: Scope & { personId: string }, input: ChangeFigure) {
+export async function changeFigure(scope: Scope & { personId: string }, input: ChangeFigureInput) {
   const { companyId } = scope
   const { key, version, value } = input
   const note = input.note || null

@@ -6,9 +6,6 @@ import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { isLocale } from '@almanac/units/display'
-import type * as z from 'zod'
-
-export type ChangeSettings = z.infer<typeof ChangeSettingsInput>
 
 function minuteOf(clock: string): number {
   const [hours = 0, minutes = 0] = clock.split(':').map(Number)
@@ -16,7 +13,7 @@ function minuteOf(clock: string): number {
 }
 
 /** Changes how the firm works and what its work costs: reminder lead, rebeds a month, the day's hours, costs, risk limit, locale. One audit line a value. */
-export async function changeSettings(scope: Scope & { personId: string }, input: ChangeSettings): Promise<{ version: number }> {
+export async function changeSettings(scope: Scope & { personId: string }, input: ChangeSettingsInput): Promise<{ version: number }> {
   const { commandId: _, version, note: typed, ...sent } = input
   const note = typed || null
   const { dayStart, dayEnd, locale, ...plain } = sent

@@ -1,3 +1,4 @@
+import type { ChangeFigureInput } from '@almanac/contract/firm'
 import { closeClients } from '@almanac/database/client'
 import { inCompany } from '@almanac/database/in-company'
 import { readFigureHistory, readFirmFigures } from '@almanac/database/read/firm-figures'
@@ -10,12 +11,12 @@ import { testDatabase } from '../../../tests/support/test-database.ts'
 import { proposeJob } from '../jobs/propose-job.ts'
 import { type Firm, makeBed, makeFirm } from '../jobs/test-firm.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
-import { type ChangeFigure, changeFigure } from './change-figure.ts'
+import { changeFigure } from './change-figure.ts'
 import { resetFigure } from './reset-figure.ts'
 
 let firm: Firm
 
-const set = (key: string, value: ChangeFigure['value'], version = 0, note: string | null = null, of = firm) =>
+const set = (key: string, value: ChangeFigureInput['value'], version = 0, note: string | null = null, of = firm) =>
   changeFigure(of, { commandId: newId(), key, version, value, note })
 const reset = (key: string, version: number) => resetFigure(firm, { commandId: newId(), key, version, note: null })
 const inForce = (of = firm) => inCompany(of, (tx) => firmFigures(tx, of.companyId))

@@ -1,3 +1,4 @@
+import type { ChangeSettingsInput } from '@almanac/contract/firm'
 import { closeClients } from '@almanac/database/client'
 import { inCompany } from '@almanac/database/in-company'
 import { readFigureHistory } from '@almanac/database/read/firm-figures'
@@ -8,11 +9,11 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { testDatabase } from '../../../tests/support/test-database.ts'
 import { type Firm, makeFirm } from '../jobs/test-firm.ts'
 import { companyFacts } from '../shared/company-facts.ts'
-import { type ChangeSettings, changeSettings } from './change-settings.ts'
+import { changeSettings } from './change-settings.ts'
 
 let firm: Firm
 
-const change = async (part: Partial<ChangeSettings>, of = firm) => {
+const change = async (part: Partial<ChangeSettingsInput>, of = firm) => {
   const { version, ...now } = await readSettings(of)
   return changeSettings(of, { commandId: newId(), version, note: null, ...now, ...part })
 }

@@ -2,13 +2,10 @@ import type { ResetFigureInput } from '@almanac/contract/firm'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { figureRow, updateFigure } from './figure-row.ts'
 
-export type ResetFigure = z.infer<typeof ResetFigureInput>
-
 /** Puts a figure back to the usual one; the firm's own stays in the history. A card of the firm's own valve goes out of use. */
-export async function resetFigure(scope: Scope & { personId: string }, input: ResetFigure) {
+export async function resetFigure(scope: Scope & { personId: string }, input: ResetFigureInput) {
   const { companyId } = scope
   const { key, version } = input
   const note = input.note || null

@@ -6,7 +6,6 @@ import { answeredBefore, type Command, runCommand } from '@almanac/database/run-
 import { saveRowOutcomes } from '@almanac/database/sql/import-row-outcomes'
 import { AppError } from '@almanac/runtime/errors'
 import { mappingProblems } from '@almanac/service-rules/import/gather-cells'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { mappingOf, type StoredMapping } from './batch-mapping.ts'
 import { countPlan } from './count-plan.ts'
@@ -19,7 +18,7 @@ const CHUNK = 2000
 const OPEN = new Set(['draft', 'failed'])
 
 /** What the rows say by the choices made. Read before the command: its turn may be long in coming, and no transaction waits for it. Rows never change. */
-async function readByChoices({ companyId }: Scope, { batchId, columns }: z.infer<typeof CheckImportInput>) {
+async function readByChoices({ companyId }: Scope, { batchId, columns }: CheckImportInput) {
   const { mapping, rows, today } = await inCompany({ companyId }, async (tx) => {
     const batch = await readBatch(tx, companyId, batchId)
     const mapping = mappingOf(batch.header, columns)
@@ -38,7 +37,7 @@ async function readByChoices({ companyId }: Scope, { batchId, columns }: z.infer
  */
 export async function checkImport(
   scope: Scope & { personId: string },
-  input: z.infer<typeof CheckImportInput>,
+  input: CheckImportInput,
 ): Promise<ImportCounts & { version: number }> {
   const { companyId } = scope
   const before = await answeredBefore<ImportCounts & { version: number }>(scope, OPERATION, input)

@@ -3,13 +3,12 @@ import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { readBatch } from './read-batch.ts'
 
 /** Hands a checked batch to the worker, in the transaction that marks it. May be sent again while it waits or after it failed: it is applied once. */
 export async function queueImport(
   scope: Scope & { personId: string },
-  input: z.infer<typeof BatchCommandInput>,
+  input: BatchCommandInput,
 ): Promise<{ batchId: string; version: number }> {
   const { companyId } = scope
   return runCommand(scope, 'imports.apply', input, async (tx, command) => {

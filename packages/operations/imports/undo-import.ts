@@ -10,7 +10,6 @@ import { lockRows } from '@almanac/database/sql/lock-rows'
 import type { ImportKind } from '@almanac/records/import-facts'
 import { AppError } from '@almanac/runtime/errors'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { announceRecords } from './announce-records.ts'
@@ -65,7 +64,7 @@ async function archiveSupplies(tx: Tx, companyId: string, batchId: string, at: D
  */
 export async function undoImport(
   scope: Scope & { personId: string },
-  input: z.infer<typeof BatchCommandInput>,
+  input: BatchCommandInput,
 ): Promise<ImportUndone & { version: number }> {
   const { companyId } = scope
   const work = async (tx: Tx, command: Command) => {

@@ -3,14 +3,12 @@ import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import { readThings, readTouched, type TouchedBy } from '@almanac/database/read/import-touched'
 import { factWords, type ImportKind } from '@almanac/records/import-facts'
-import type * as z from 'zod'
 import { columnsOf, type Facts, factsOf, sameFact } from './facts.ts'
 import type { LedgerEntry } from './ledger.ts'
 import { type ConsentPatch, KINDS, type Patch } from './plan-types.ts'
 import { CONSENTS } from './write-consents.ts'
 
 export type LedgerRow = { customerId: string | null; siteId: string | null; softenerId: string | null; entries: LedgerEntry[] }
-type Kept = z.infer<typeof ImportKept>
 type Entry = LedgerEntry & { unit: LedgerRow }
 
 export type UndoPlan = {
@@ -69,7 +67,7 @@ export async function planUndo(tx: Tx, companyId: string, batchId: string, rows:
     ...{ archive: byKind<string>(), patches: byKind<Patch>(), consents: [], siteIds: new Set(), bedIds: new Set() },
     summary: { archived: 0, restored: 0, kept: 0, keptExamples: [] },
   }
-  const keep = (kept: Kept) => {
+  const keep = (kept: ImportKept) => {
     plan.summary.kept++
     if (plan.summary.keptExamples.length < KEPT_SHOWN) plan.summary.keptExamples.push(kept)
   }
@@ -134,7 +132,7 @@ function restore(
   entry: Entry,
   was: Facts,
   row: ({ id: string; version: number } & Record<string, unknown>) | undefined,
-  keep: (kept: Kept) => void,
+  keep: (kept: ImportKept) => void,
 ): void {
   const { siteId } = entry.unit
   if (!row || Object.keys(was).length === 0) return

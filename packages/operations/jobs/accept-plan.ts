@@ -1,5 +1,5 @@
 import { isDeepStrictEqual } from 'node:util'
-import type { AcceptPlan as AcceptPlanInput, PlanAsked } from '@almanac/contract/plans'
+import type { AcceptPlan, PlanAsked } from '@almanac/contract/plans'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
@@ -11,7 +11,6 @@ import type { Board } from '@almanac/dispatch/propose/board'
 import type { Difference } from '@almanac/dispatch/propose/differences'
 import { now } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { changeCrew } from './change-crew.ts'
 import { withDrives } from './drive-table.ts'
 import { askedOf, mishapOf } from './mishap-of.ts'
@@ -19,8 +18,6 @@ import type { StoredProposal } from './plan-aside.ts'
 import { readBoard } from './read-board.ts'
 import { openTravelDesk } from './travel-desk.ts'
 import { type PlannedPlace, writePlaces } from './write-places.ts'
-
-export type AcceptPlan = z.infer<typeof AcceptPlanInput>
 
 const stale = () =>
   new AppError(

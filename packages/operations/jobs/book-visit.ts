@@ -1,16 +1,13 @@
-import type { BookVisit as BookVisitInput } from '@almanac/contract/jobs'
+import type { BookVisit } from '@almanac/contract/jobs'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { newId } from '@almanac/runtime/ids'
-import type * as z from 'zod'
 import { reserveKit } from '../shared/reserve-kit.ts'
 import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
 import { holdPlace, takePlace } from './hold-place.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
 import { lockSheet, placeWanted } from './place-on-sheet.ts'
 import { refreshReminders } from './refresh-reminders.ts'
-
-export type BookVisit = z.infer<typeof BookVisitInput>
 
 /**
  * Puts a job on a crew's day sheet at a clock time, for the people and the vehicle of the sheet. 404 for a job or sheet that is not there;

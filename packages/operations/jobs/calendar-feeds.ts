@@ -4,14 +4,13 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import type * as z from 'zod'
 
 type Self = Scope & { personId: string }
 
 const self = (scope: Self) => ({ companyId: scope.companyId, personId: scope.personId, archivedAt: null })
 
 /** Gives the caller a calendar address of their own visits. */
-export async function beginFeed(scope: Self, input: z.infer<typeof BeginFeed>) {
+export async function beginFeed(scope: Self, input: BeginFeed) {
   return runCommand(scope, 'jobs.begin-feed', input, async (tx, command) => {
     const colleague = await tx.colleague.findFirst({ where: self(scope), select: { id: true } })
     if (!colleague) throw new AppError('conflict', 'You stand on no day sheets in this company, so there is no calendar to give you.')
@@ -25,7 +24,7 @@ export async function beginFeed(scope: Self, input: z.infer<typeof BeginFeed>) {
 }
 
 /** Ends one of the caller's calendar addresses: whoever holds the link sees nothing any more. */
-export async function endFeed(scope: Self, input: z.infer<typeof EndFeed>) {
+export async function endFeed(scope: Self, input: EndFeed) {
   return runCommand(scope, 'jobs.end-feed', input, async (tx, command) => {
     const { companyId } = scope
     const where = { companyId, id: input.feedId, colleague: self(scope) }

@@ -1,13 +1,10 @@
-import type { CallOffVisit as CallOffVisitInput } from '@almanac/contract/jobs'
+import type { CallOffVisit } from '@almanac/contract/jobs'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { changeState } from './change-state.ts'
 import { lockVisitAt, stepOf } from './lock-job.ts'
 import { takeOffSheet } from './take-off-sheet.ts'
-
-export type CallOffVisit = z.infer<typeof CallOffVisitInput>
 
 /** Takes a booked visit off its sheet. The job needs a place again. */
 export async function callOffVisit(scope: Scope & { personId: string }, input: CallOffVisit) {

@@ -1,4 +1,4 @@
-import type { ChangeDaySheet as ChangeDaySheetInput } from '@almanac/contract/day-sheets'
+import type { ChangeDaySheet } from '@almanac/contract/day-sheets'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
@@ -9,13 +9,10 @@ import type { JobKind } from '@almanac/records/job-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
 import { clockIn, instantAt } from '@almanac/units/calendar/zone-clock'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { type CrewWanted, refuseClash } from './check-crew.ts'
 import { holdPlace, releasePlace, takePlace } from './hold-place.ts'
 import { addMembers } from './write-sheet.ts'
-
-export type ChangeDaySheet = z.infer<typeof ChangeDaySheetInput>
 
 /** The sheet as the screen shows it, for a conflict that shows both values. */
 async function sheetNow(tx: Tx, companyId: string, crewDayId: string, timeZone: string) {

@@ -8,7 +8,6 @@ import { AppError, notFound } from '@almanac/runtime/errors'
 import { type CloseOutContext, missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { moveStock } from '../shared/move-stock.ts'
@@ -80,7 +79,7 @@ async function closeRows(tx: Tx, command: Command, job: LockedJob, record: Close
  * recorded, forecasts and reminders asked for again. What was measured and used is a fact and lands whatever the shelf says. Refuses an incomplete
  * record by the same rules that the tablet shows, a visit that was called off, and a second close-out; the same command sent twice applies once.
  */
-export async function closeOutVisit(scope: Scope & { personId: string }, input: z.infer<typeof CloseOutCommand>): Promise<CloseOut> {
+export async function closeOutVisit(scope: Scope & { personId: string }, input: CloseOutCommand): Promise<CloseOut> {
   return runCommand(scope, 'jobs.close-out-visit', input, async (tx, command) => {
     const { companyId } = scope
     const { record } = input

@@ -1,17 +1,14 @@
-import type { ConfirmWindow as ConfirmWindowInput } from '@almanac/contract/windows'
+import type { ConfirmWindow } from '@almanac/contract/windows'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { type Command, commandTools, runCommand } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import { AppError, notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { reserveKit } from '../shared/reserve-kit.ts'
 import { changeState } from './change-state.ts'
 import { endOffer } from './end-offer.ts'
 import { lockJob, stepOf } from './lock-job.ts'
-
-export type ConfirmWindow = z.infer<typeof ConfirmWindowInput>
 
 /** The offer with its job, both locked in the common order. */
 async function lockOffer(tx: Tx, companyId: string, offerId: string) {

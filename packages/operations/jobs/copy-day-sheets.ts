@@ -1,16 +1,13 @@
-import type { CopyDaySheets as CopyDaySheetsInput } from '@almanac/contract/day-sheets'
+import type { CopyDaySheets } from '@almanac/contract/day-sheets'
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { clockIn, instantAt } from '@almanac/units/calendar/zone-clock'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { crewClash } from './check-crew.ts'
 import { writeSheet } from './write-sheet.ts'
-
-export type CopyDaySheets = z.infer<typeof CopyDaySheetsInput>
 
 /** The sheets of the last day before `day` that has any, with people and vehicles that are still with the firm. */
 async function lastSheets(tx: Tx, companyId: string, day: string) {

@@ -1,13 +1,10 @@
-import type { HoldJob as HoldJobInput } from '@almanac/contract/jobs'
+import type { HoldJob } from '@almanac/contract/jobs'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
-import type * as z from 'zod'
 import { changeState } from './change-state.ts'
 import { withdrawOffersOf } from './end-offer.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
 import { takeJobOffSheet } from './take-off-sheet.ts'
-
-export type HoldJob = z.infer<typeof HoldJobInput>
 
 /** Lets a job wait for something, with a reason. A booked visit comes off its day sheet in the same breath. */
 export async function holdJob(scope: Scope & { personId: string }, input: HoldJob) {

@@ -1,14 +1,11 @@
-import type { MoveVisit as MoveVisitInput } from '@almanac/contract/jobs'
+import type { MoveVisit } from '@almanac/contract/jobs'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { lapseOffers } from './end-offer.ts'
 import { holdPlace, releasePlace, takePlace } from './hold-place.ts'
 import { lockVisitAt, stepOf } from './lock-job.ts'
 import { lockSheet, placeWanted, refuseBrokenPromise } from './place-on-sheet.ts'
-
-export type MoveVisit = z.infer<typeof MoveVisitInput>
 
 /**
  * Moves a booked visit to another time or another sheet, with the same checks as booking. Either all of it moves or nothing: on a 409 the

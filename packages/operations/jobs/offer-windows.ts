@@ -1,17 +1,14 @@
-import type { OfferWindows as OfferWindowsInput } from '@almanac/contract/windows'
+import type { OfferWindows } from '@almanac/contract/windows'
 import { dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import type * as z from 'zod'
 import { endOf } from './end-of-visit.ts'
 import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
 import { holdPlace, takePlace } from './hold-place.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
 import { lockSheet, placeWanted } from './place-on-sheet.ts'
-
-export type OfferWindows = z.infer<typeof OfferWindowsInput>
 
 const HOUR_MS = 3_600_000
 

@@ -1,13 +1,10 @@
-import type { OpenDaySheet as OpenDaySheetInput } from '@almanac/contract/day-sheets'
+import type { OpenDaySheet } from '@almanac/contract/day-sheets'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { instantAt } from '@almanac/units/calendar/zone-clock'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { refuseClash } from './check-crew.ts'
 import { writeSheet } from './write-sheet.ts'
-
-export type OpenDaySheet = z.infer<typeof OpenDaySheetInput>
 
 /** Opens one crew's sheet for a day: name, people, vehicle and hours. */
 export async function openDaySheet(scope: Scope & { personId: string }, input: OpenDaySheet) {

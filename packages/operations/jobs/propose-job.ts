@@ -1,4 +1,4 @@
-import type { ProposeJob as ProposeJobInput } from '@almanac/contract/jobs'
+import type { ProposeJob } from '@almanac/contract/jobs'
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
@@ -7,14 +7,11 @@ import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { planForBed } from './plan-for-bed.ts'
 import { refreshReminders } from './refresh-reminders.ts'
 import { visitLengths } from './visit-lengths.ts'
-
-export type ProposeJob = z.infer<typeof ProposeJobInput>
 
 /** The bed and softener named by the input, which must stand at its site; each 404 is the same as for one that does not exist. */
 async function partsOf(tx: Tx, companyId: string, { siteId, softenerId, bedId }: ProposeJob) {

@@ -1,10 +1,7 @@
-import type { ProposeJobs as ProposeJobsInput } from '@almanac/contract/jobs'
+import type { ProposeJobs } from '@almanac/contract/jobs'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
-import type * as z from 'zod'
 import { type Proposed, proposeRebeds } from './propose-rebeds.ts'
-
-export type ProposeJobs = z.infer<typeof ProposeJobsInput>
 
 /**
  * Proposes a rebed for each of several beds somebody chose, with the due window of its forecast: from the day by which 10 of 100 such beds fail to that by

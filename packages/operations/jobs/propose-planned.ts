@@ -1,14 +1,11 @@
-import type { ProposePlanned as ProposePlannedInput } from '@almanac/contract/jobs'
+import type { ProposePlanned } from '@almanac/contract/jobs'
 import { dateOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { dayNumber } from '@almanac/units/calendar/calendar-day'
 import { isoDay, monthStart } from '@almanac/units/calendar/day-number'
-import type * as z from 'zod'
 import { type Proposed, proposeRebeds } from './propose-rebeds.ts'
-
-export type ProposePlanned = z.infer<typeof ProposePlannedInput>
 
 /**
  * Proposes the rebeds that the levelled plan gives to one month, each to be done within it: so the plan reaches the day sheets. Only of the newest plan: of one that

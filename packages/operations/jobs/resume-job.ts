@@ -1,11 +1,8 @@
-import type { ResumeJob as ResumeJobInput } from '@almanac/contract/jobs'
+import type { ResumeJob } from '@almanac/contract/jobs'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
-import type * as z from 'zod'
 import { changeState } from './change-state.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
-
-export type ResumeJob = z.infer<typeof ResumeJobInput>
 
 /** Brings back a job that was held or called off: it needs a place again. A second open rebed of one bed is refused by the database. */
 export async function resumeJob(scope: Scope & { personId: string }, input: ResumeJob) {

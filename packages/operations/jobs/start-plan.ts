@@ -1,4 +1,4 @@
-import type { StartPlan as StartPlanInput } from '@almanac/contract/plans'
+import type { StartPlan } from '@almanac/contract/plans'
 import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
@@ -6,10 +6,7 @@ import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
-
-export type StartPlan = z.infer<typeof StartPlanInput>
 
 /** Asks the worker for a plan of some days, or for a way round a mishap; the page shows it when it is ready. */
 export async function startPlan(scope: Scope & { personId: string }, input: StartPlan): Promise<{ planId: string }> {

@@ -2,14 +2,13 @@ import type { StartVisitInput } from '@almanac/contract/visits'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { changeState } from './change-state.ts'
 import { lockVisitAt, stepOf } from './lock-job.ts'
 
 /** A crew begins: visit and job are under way. */
 export async function startVisit(
   scope: Scope & { personId: string },
-  input: z.infer<typeof StartVisitInput>,
+  input: StartVisitInput,
 ): Promise<{ visitId: string; version: number }> {
   return runCommand(scope, 'jobs.start-visit', input, async (tx, command) => {
     const { companyId } = scope

@@ -1,11 +1,10 @@
-import type { StopPlan as StopPlanInput } from '@almanac/contract/plans'
+import type { StopPlan } from '@almanac/contract/plans'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
-import type * as z from 'zod'
 
 /** Stops a plan that is being worked out: what the search finds afterwards is thrown away. */
-export async function stopPlan(scope: Scope & { personId: string }, input: z.infer<typeof StopPlanInput>) {
+export async function stopPlan(scope: Scope & { personId: string }, input: StopPlan) {
   return runCommand(scope, 'jobs.stop-plan', input, async (tx, command) => {
     const { companyId } = scope
     const { planId, version } = input

@@ -1,13 +1,10 @@
-import type { WithdrawOffer as WithdrawOfferInput } from '@almanac/contract/windows'
+import type { WithdrawOffer } from '@almanac/contract/windows'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import { notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { endOffer } from './end-offer.ts'
-
-export type WithdrawOffer = z.infer<typeof WithdrawOfferInput>
 
 /** Takes an open offer back: its times are free again, and the customer's link says so. */
 export async function withdrawOffer(scope: Scope & { personId: string }, input: WithdrawOffer) {

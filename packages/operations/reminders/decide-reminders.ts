@@ -5,11 +5,9 @@ import type { Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import { newId } from '@almanac/runtime/ids'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
-import type * as z from 'zod'
 import { reminderText } from './reminder-text.ts'
 
-type Input = z.infer<typeof DecideInput>
-type Result = z.infer<typeof Decided>['results'][number]
+type Result = Decided['results'][number]
 
 /** From which state each decision leads where. */
 const STEPS = {
@@ -57,7 +55,12 @@ async function writeMessage(tx: Tx, command: Command, reminderId: string): Promi
   return null
 }
 
-async function decideOne(tx: Tx, command: Command, one: Input['reminders'][number], decision: Input['decision']): Promise<Result> {
+async function decideOne(
+  tx: Tx,
+  command: Command,
+  one: DecideInput['reminders'][number],
+  decision: DecideInput['decision'],
+): Promise<Result> {
   const { companyId } = command
   const step = STEPS[decision]
   const row = await tx.reminder.findUnique({ where: { companyId_id: { companyId, id: one.id } }, select: { state: true, version: true } })
@@ -82,7 +85,7 @@ async function decideOne(tx: Tx, command: Command, one: Input['reminders'][numbe
 }
 
 /** Holds, frees or releases reminders, each by itself; a released one becomes a message in the outbox. Answers for each what came of it. */
-export async function decideReminders(scope: Scope & { personId: string }, input: Input): Promise<z.infer<typeof Decided>> {
+export async function decideReminders(scope: Scope & { personId: string }, input: DecideInput): Promise<Decided> {
   return runCommand(scope, 'reminders.decide', input, async (tx, command) => {
     const results: Result[] = []
     for (const one of [...input.reminders].sort((a, b) => (a.id < b.id ? -1 : 1)))

@@ -1,15 +1,12 @@
-import type { AddPreTreatment as AddPreTreatmentInput } from '@almanac/contract/site-commands'
+import type { AddPreTreatment } from '@almanac/contract/site-commands'
 import { dateOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { sourceWords } from '../shared/read-typed-facts.ts'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
-
-export type AddPreTreatment = z.infer<typeof AddPreTreatmentInput>
 
 /** Notes what stands ahead of a softener: carbon keeps the disinfectant from its beds, so they are forecast anew. */
 export async function addPreTreatment(

@@ -1,13 +1,10 @@
-import type { AddSoftener as AddSoftenerInput } from '@almanac/contract/site-commands'
+import type { AddSoftener } from '@almanac/contract/site-commands'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { installSoftener } from '../shared/install-softener.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
-
-export type AddSoftener = z.infer<typeof AddSoftenerInput>
 
 /** Takes down a further softener at a site. */
 export async function addSoftener(

@@ -1,9 +1,8 @@
-import type { ChangeBedFacts as ChangeBedFactsInput } from '@almanac/contract/beds'
+import type { ChangeBedFacts } from '@almanac/contract/beds'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { companyFacts } from '../shared/company-facts.ts'
 import { sourceWords } from '../shared/read-typed-facts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
@@ -12,8 +11,6 @@ import { changeTankSize } from './change-tank-size.ts'
 import { checkFacts } from './check-facts.ts'
 import { presentFacts } from './present-facts.ts'
 import { setBackwash } from './set-backwash.ts'
-
-export type ChangeBedFacts = z.infer<typeof ChangeBedFactsInput>
 
 /**
  * Changes what is known of a bed, its tank and its valve. Each fact given keeps where it came from; one left out stays as it is. The forecast is asked for

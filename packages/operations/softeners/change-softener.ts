@@ -1,14 +1,11 @@
-import type { ChangeSoftener as ChangeSoftenerInput } from '@almanac/contract/site-commands'
+import type { ChangeSoftener } from '@almanac/contract/site-commands'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { checkAmounts } from '../shared/check-amounts.ts'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
 import { setValveCard } from './set-valve-card.ts'
-
-export type ChangeSoftener = z.infer<typeof ChangeSoftenerInput>
 
 /** Changes a softener's own facts. More people or another arrangement means other throughput, so its beds are forecast anew. */
 export async function changeSoftener(scope: Scope & { personId: string }, input: ChangeSoftener): Promise<{ id: string; version: number }> {

@@ -1,13 +1,10 @@
-import type { EndPreTreatment as EndPreTreatmentInput } from '@almanac/contract/site-commands'
+import type { EndPreTreatment } from '@almanac/contract/site-commands'
 import { expectChanged } from '@almanac/database/changed-row'
 import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
-
-export type EndPreTreatment = z.infer<typeof EndPreTreatmentInput>
 
 /** Notes that a pre-treatment was taken out on a day; what it kept from the beds until then stays in their history. */
 export async function endPreTreatment(

@@ -1,16 +1,13 @@
-import type { InspectBed as InspectBedInput } from '@almanac/contract/beds'
+import type { InspectBed } from '@almanac/contract/beds'
 import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { convertPressure } from '@almanac/units/pressure'
-import type * as z from 'zod'
 import { checkAmounts } from '../shared/check-amounts.ts'
 import { companyFacts } from '../shared/company-facts.ts'
 import { checkBedDays, sourceWords } from '../shared/read-typed-facts.ts'
-
-export type InspectBed = z.infer<typeof InspectBedInput>
 
 /** Keeps what was seen or measured of a bed. It moves the bed's forecast, and the sample of a bed taken out those of its supply. A bed that worked that day counts as last seen then. */
 export async function inspectBed(scope: Scope & { personId: string }, input: InspectBed): Promise<{ inspectionId: string }> {

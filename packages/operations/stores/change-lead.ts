@@ -2,13 +2,9 @@ import type { ChangeLeadInput } from '@almanac/contract/stores'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
-import type * as z from 'zod'
 
 /** How many days an item takes from the order to the shelf. */
-export async function changeLead(
-  scope: Scope & { personId: string },
-  input: z.infer<typeof ChangeLeadInput>,
-): Promise<{ version: number }> {
+export async function changeLead(scope: Scope & { personId: string }, input: ChangeLeadInput): Promise<{ version: number }> {
   return runCommand(scope, 'stores.change-lead', input, async (tx, command) => {
     const { companyId } = scope
     const { stockItemId, version, leadDays } = input

@@ -5,13 +5,12 @@ import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { stockRule } from '@almanac/units/amount-kinds'
-import type * as z from 'zod'
 import { checkAmounts } from '../shared/check-amounts.ts'
 
 /** What was counted stands from now on: the difference becomes a movement, and open discrepancies of the item are settled. */
 export async function countStock(
   scope: Scope & { personId: string },
-  input: z.infer<typeof CountInput>,
+  input: CountInput,
 ): Promise<{ stockItemId: string; onHand: number; difference: number }> {
   const { companyId } = scope
   const { stockItemId, version, counted, why } = input

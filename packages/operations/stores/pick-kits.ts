@@ -2,10 +2,9 @@ import type { PickKitsInput } from '@almanac/contract/stores'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 
 /** Says that the kits of a day sheet are on the vehicle. What is picked already stays so; answers how many lines were. */
-export async function pickKits(scope: Scope & { personId: string }, input: z.infer<typeof PickKitsInput>): Promise<{ lines: number }> {
+export async function pickKits(scope: Scope & { personId: string }, input: PickKitsInput): Promise<{ lines: number }> {
   return runCommand(scope, 'stores.pick-kits', input, async (tx, command) => {
     const { companyId } = scope
     const sheet = await tx.crewDay.findUnique({ where: { companyId_id: { companyId, id: input.crewDayId } }, select: { id: true } })

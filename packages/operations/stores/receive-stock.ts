@@ -2,14 +2,13 @@ import type { ReceiveInput } from '@almanac/contract/stores'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { stockRule } from '@almanac/units/amount-kinds'
-import type * as z from 'zod'
 import { checkAmounts } from '../shared/check-amounts.ts'
 import { moveStock } from '../shared/move-stock.ts'
 
 /** Takes a delivery into the stores. */
 export async function receiveStock(
   scope: Scope & { personId: string },
-  input: z.infer<typeof ReceiveInput>,
+  input: ReceiveInput,
 ): Promise<{ stockItemId: string; onHand: number }> {
   const { companyId } = scope
   const { stockItemId, quantity, why } = input

@@ -8,18 +8,16 @@ import { lockRows } from '@almanac/database/sql/lock-rows'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { asBefore, periodBefore } from '@almanac/service-rules/water/supply-change'
-import type * as z from 'zod'
 import { enteredOf } from '../shared/check-amounts.ts'
 import { checkWater, hardnessGpg, inMgL } from './canonical-values.ts'
 
-type AddPeriod = z.infer<typeof AddPeriodInput>
 type Typed = { value: number; unit: string }
 type Values = { residual: number | null; hardness: number | null; iron: number | null }
 
 const NAMES = ['residual', 'hardness', 'iron'] as const
 
 /** The entry that holds until the change, as this change sees it. */
-async function before(tx: Tx, companyId: string, { waterSupplyId, fromDay, disinfectant }: AddPeriod) {
+async function before(tx: Tx, companyId: string, { waterSupplyId, fromDay, disinfectant }: AddPeriodInput) {
   const periods = await tx.supplyPeriod.findMany({ where: { companyId, waterSupplyId, withdrawnAt: null } })
   const found = periodBefore(
     periods.map((period) => ({ ...period, fromDay: dayOf(period.fromDay) })),
@@ -37,7 +35,7 @@ async function before(tx: Tx, companyId: string, { waterSupplyId, fromDay, disin
   }
 }
 
-function checkTold(input: AddPeriod, disinfectant: string, residual: number | null): void {
+function checkTold(input: AddPeriodInput, disinfectant: string, residual: number | null): void {
   const { hardness, iron } = input
   if ([input.disinfectant, input.residual, hardness, iron].every((told) => told === undefined))
     throw new AppError('invalid', 'No value was given, so nothing was saved. Enter what changed; what is left empty stays as before.')
@@ -55,7 +53,7 @@ function checkTold(input: AddPeriod, disinfectant: string, residual: number | nu
  */
 export async function addPeriod(
   scope: Scope & { personId: string },
-  input: AddPeriod,
+  input: AddPeriodInput,
 ): Promise<{ periodId: string; bedsToForecast: number }> {
   const { companyId } = scope
   const { waterSupplyId, residual, hardness, iron } = input

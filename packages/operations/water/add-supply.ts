@@ -3,13 +3,9 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import type * as z from 'zod'
 
 /** Adds a town's supply or a private well, still without a history. */
-export async function addSupply(
-  scope: Scope & { personId: string },
-  input: z.infer<typeof AddSupplyInput>,
-): Promise<{ waterSupplyId: string }> {
+export async function addSupply(scope: Scope & { personId: string }, input: AddSupplyInput): Promise<{ waterSupplyId: string }> {
   return runCommand(scope, 'water.add-supply', input, async (tx, command) => {
     const same = await tx.waterSupply.findFirst({ where: { companyId: scope.companyId, name: input.name }, select: { id: true } })
     if (same)

@@ -5,14 +5,11 @@ import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
-import type * as z from 'zod'
 import { enteredOf } from '../shared/check-amounts.ts'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
 import { checkWater, hardnessGpg, inMgL } from './canonical-values.ts'
 
-type RecordTest = z.infer<typeof RecordTestInput>
-
-function checkValues(input: RecordTest, today: string): void {
+function checkValues(input: RecordTestInput, today: string): void {
   const { hardness, freeChlorine, totalChlorine, iron, manganese, ph } = input
   if (![hardness, freeChlorine, totalChlorine, iron, manganese, ph].some((value) => value !== undefined))
     throw new AppError('invalid', 'No value was given, so nothing was saved. Enter at least one.')
@@ -28,7 +25,7 @@ function checkValues(input: RecordTest, today: string): void {
 }
 
 /** Records values measured on one day at one point, and has the site's beds forecast again. */
-export async function recordTest(scope: Scope & { personId: string }, input: RecordTest): Promise<{ testId: string }> {
+export async function recordTest(scope: Scope & { personId: string }, input: RecordTestInput): Promise<{ testId: string }> {
   const { companyId } = scope
   return runCommand(scope, 'water.record-test', input, async (tx, command) => {
     const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })

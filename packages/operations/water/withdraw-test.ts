@@ -3,14 +3,10 @@ import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
-import type * as z from 'zod'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
 
 /** Takes back a water test that was wrong. It stays in the database, and the beds are forecast without it. */
-export async function withdrawTest(
-  scope: Scope & { personId: string },
-  input: z.infer<typeof WithdrawInput>,
-): Promise<{ id: string; version: number }> {
+export async function withdrawTest(scope: Scope & { personId: string }, input: WithdrawInput): Promise<{ id: string; version: number }> {
   const { companyId } = scope
   return runCommand(scope, 'water.withdraw-test', input, async (tx, command) => {
     const where = { companyId, id: input.id, withdrawnAt: null }
