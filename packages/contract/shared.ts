@@ -3,17 +3,21 @@ import * as z from 'zod'
 /** An id: UUID. */
 export const Id = z.uuid()
 
-/** There is no year 0 in the calendar that the database keeps. */
-const hasYear = (text: string) => !text.startsWith('0000')
+/** Years of four digits, with room to work forward and back from them: the day after 9999-12-31 has no such year, and JavaScript takes a year 99 for 1999. */
+const hasYear = (text: string) => text.slice(0, 4) >= '1000' && text.slice(0, 4) <= '9899'
+const NO_SUCH_YEAR = 'must be of a year from 1000 to 9899'
 
 /** A calendar day 'YYYY-MM-DD' in the company's zone. */
-export const Day = z.iso.date().refine(hasYear, 'There is no year 0')
+export const Day = z.iso.date().refine(hasYear, NO_SUCH_YEAR)
 
 /** A month 'YYYY-MM'. */
-export const Month = z.string().regex(/^\d{4}-(0[1-9]|1[0-2])$/, 'must be a month such as 2027-03')
+export const Month = z
+  .string()
+  .regex(/^\d{4}-(0[1-9]|1[0-2])$/, 'must be a month such as 2027-03')
+  .refine(hasYear, NO_SUCH_YEAR)
 
 /** An instant, ISO 8601 in UTC. */
-export const Instant = z.iso.datetime().refine(hasYear, 'There is no year 0')
+export const Instant = z.iso.datetime().refine(hasYear, NO_SUCH_YEAR)
 
 /** The largest whole number that the database keeps in a column. */
 const LARGEST_WHOLE = 2_147_483_647

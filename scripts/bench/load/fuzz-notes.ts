@@ -15,6 +15,9 @@ function routeOf({ what, path }: FuzzRequest): string {
   return `${what} /${path.split(/[/?]/).slice(1, 3).join('/')}`
 }
 
+const sumOf = (counts: ReadonlyMap<number, number>, counted: (status: number) => boolean) =>
+  [...counts].reduce((sum, [status, count]) => (counted(status) ? sum + count : sum), 0)
+
 type Route = { answers: number; slow: number; cut: number; slowestMs: number }
 
 /** What a run of random requests met: every answer is counted, the slowest are kept. */
@@ -81,7 +84,7 @@ export class FuzzNotes {
     return {
       wrong: this.wrong.length,
       stacks: this.stacks,
-      unavailable: this.statuses.get(503) ?? 0,
+      failures: sumOf(this.statuses, (status) => status >= 500),
       over3s: sum((one) => one.slow),
       over3sByRoute: Object.fromEntries([...this.routes].filter(([, one]) => one.slow > 0).map(([name, one]) => [name, one.slow])),
       noAnswer: sum((one) => one.cut),

@@ -134,10 +134,23 @@ export function nextRequest(chance: Chance, known: Known): FuzzRequest {
   return { ...call, what: 'large body', headers: { ...call.headers, 'content-type': type }, body: hostileBody(chance, known.mostBytes) }
 }
 
-function procedureCall(chance: Chance, known: Known, as: FuzzRequest['as']): FuzzRequest {
-  const { name, input } = chance.one(procedures)
-  const sent = chance.happens(0.97) ? valueFor(input, chance, known.ids) : oddValue(chance)
-  const headers: Record<string, string> = chance.happens(0.97) ? { ...JSON_TYPE, 'x-csrf-token': 'orpc' } : JSON_TYPE
-  const body = plain(JSON.stringify({ json: sent, ...(chance.happens(0.03) ? { meta: oddValue(chance) } : {}) }))
+/** Half of the inputs are what the schema takes: the rest mostly ends before the handler. */
+function procedureCall(
+  chance: Chance,
+  known: Known,
+  as: FuzzRequest['as'],
+  procedure = chance.one(procedures),
+  fair = chance.happens(0.5),
+): FuzzRequest {
+  const { name, input } = procedure
+  const odd = !fair && chance.happens(0.03)
+  const sent = odd ? oddValue(chance) : valueFor(input, chance, { ids: known.ids, fair })
+  const headers: Record<string, string> = fair || chance.happens(0.97) ? { ...JSON_TYPE, 'x-csrf-token': 'orpc' } : JSON_TYPE
+  const body = plain(JSON.stringify({ json: sent, ...(!fair && chance.happens(0.03) ? { meta: oddValue(chance) } : {}) }))
   return { what: `procedure ${name}`, method: 'POST', path: `/api/rpc/${name}`, as, headers, body }
+}
+
+/** The owner asks each procedure once, with an input that its schema takes: whichever handler fails is met. */
+export function eachProcedure(chance: Chance, known: Known): FuzzRequest[] {
+  return procedures.map((one) => procedureCall(chance, known, 'owner', one, true))
 }
