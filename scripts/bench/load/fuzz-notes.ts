@@ -3,7 +3,7 @@ import { table } from './table.ts'
 import { quantile, round } from './timing.ts'
 
 /** A request and what became of it; `bytes` of its body, status 0 where the connection ended without an answer. */
-export type Noted = { turn: number; request: FuzzRequest; bytes: number; chunked: boolean; status: number; text: string; ms: number }
+type Noted = { turn: number; request: FuzzRequest; bytes: number; chunked: boolean; status: number; text: string; ms: number }
 
 const STACK = /\bat [\w.<>]+ \(|node_modules|\.ts:\d+/
 const SLOW_MS = 3_000

@@ -110,7 +110,7 @@ function textOf(def: Def, chance: Chance, ids: readonly string[]): string {
 }
 
 /** How a value is made: from records that exist; `fair` keeps to what the schema takes, so that the handler behind it is reached. */
-export type Making = { ids: readonly string[]; fair: boolean }
+type Making = { ids: readonly string[]; fair: boolean }
 
 const makes = (type: string): ((def: Def, chance: Chance, ids: readonly string[]) => unknown) | undefined => {
   if (type === 'string') return textOf
