@@ -1,7 +1,7 @@
 import fs from 'node:fs'
 import path from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
-import { findBroken, longestSilence } from './faults/invariants.ts'
+import { findBroken, tasksAtWork } from './faults/invariants.ts'
 import { Stack } from './faults/stack.ts'
 import { Work } from './faults/work.ts'
 
@@ -115,7 +115,9 @@ export default async function faults({ args, say, later }: Bench) {
   const random = chance(seed)
   const stack = new Stack(say)
   const problems: string[] = []
-  const backs: Partial<Record<Kind, number[]>> = {}
+  const found: Partial<Record<Kind, { times: number; longestS: number; acknowledged: number }>> = {}
+  const during: Record<string, number> = {}
+  let silentS = 0
   later(() => stack.close())
   await stack.open(wanted)
   const kinds = wanted.filter((kind) => (kind !== 'disk' || stack.hasDisk) && (kind !== 'clock' || stack.hasClock))
@@ -131,37 +133,43 @@ export default async function faults({ args, say, later }: Bench) {
     // Each kind once before any a second time, so that a short run has them all.
     const kind = (done < kinds.length ? kinds[done] : kinds[Math.floor(random() * kinds.length)]) as Kind
     const before = performance.now()
+    const acknowledged = work.done.acknowledged
+    for (const what of [...work.underWay, ...(await tasksAtWork(stack.superUrl)).names]) during[what] = (during[what] ?? 0) + 1
     if (!(await breakIt(stack, kind, random))) problems.push(`fault ${done + 1}: no ${kind} was there to break`)
     // What it takes to fill a disk, to turn a clock or to start everything is not the app's time to come back.
     const seconds = await untilBack(stack, work, ['disk', 'clock'].includes(kind) ? performance.now() : before)
     if (seconds === undefined) problems.push(`fault ${done + 1} (${kind}): not back within ${PATIENCE_S} s`)
-    else backs[kind] = [...(backs[kind] ?? []), seconds]
-    const silent = await longestSilence(stack.superUrl).catch(() => 0)
-    if (silent > PATIENCE_S) problems.push(`fault ${done + 1} (${kind}): a task has stood still for ${Math.round(silent)} s`)
+    const tasks = await tasksAtWork(stack.superUrl)
+    silentS = Math.max(silentS, tasks.silentS)
+    if (tasks.silentS > PATIENCE_S)
+      problems.push(`fault ${done + 1} (${kind}): ${tasks.silent} has stood still for ${Math.round(tasks.silentS)} s`)
+    const { times, longestS, acknowledged: until } = found[kind] ?? { times: 0, longestS: 0, acknowledged: 0 }
+    found[kind] = {
+      times: times + 1,
+      longestS: Math.max(longestS, Number((seconds ?? PATIENCE_S).toFixed(1))),
+      acknowledged: until + work.done.acknowledged - acknowledged,
+    }
     say(`fault ${done + 1}: ${kind}, back after ${seconds?.toFixed(1) ?? `more than ${PATIENCE_S}`} s`)
   }
   await work.end()
-  problems.push(...(await findBroken(stack.superUrl, work.done)), ...[...new Set(work.done.strange)].map((one) => `answered ${one}`))
-  const { supplies, imports, closed, accepted, refits, statuses } = work.done
-  const acknowledged = supplies.filter((one) => one.acknowledged).length + imports.length * 2 + closed.length + accepted.length + refits
+  const { lost, twice, broken } = await findBroken(stack.superUrl, work.done)
+  problems.push(...lost, ...twice, ...broken, ...[...new Set(work.done.strange)].map((one) => `answered ${one}`))
+  const stop = await stack.stop()
+  if (stop.left) problems.push(`${stop.left} processes were left behind when npm start had stopped`)
+  const { acknowledged, imports, closed, accepted, refits, statuses, refused } = work.done
   for (const problem of problems) say(`PROBLEM: ${problem}`)
   if (problems.length) say(`the logs are kept in ${stack.keepLogs()}`)
-  const longest = Object.fromEntries(
-    Object.entries(backs).map(([kind, times]) => [kind, { times: times.length, longestS: Number(Math.max(...times).toFixed(1)) }]),
+  for (const [kind, { times, longestS, acknowledged: so }] of Object.entries(found))
+    say(
+      `${kind.padEnd(10)} ${String(times).padStart(4)} times, up again after ${longestS} s at the most, ${so} commands acknowledged meanwhile`,
+    )
+  say(
+    `${done} faults, ${acknowledged} commands acknowledged: ${lost.length} lost, ${twice.length} twice, ${broken.length} invariants broken`,
   )
-  say(`${done} faults, ${acknowledged} commands acknowledged, ${problems.length} problems`)
   if (problems.length) process.exitCode = 1
   return {
-    ...{
-      seed,
-      faults: done,
-      backs: longest,
-      acknowledged,
-      imports: imports.length,
-      closedOut: closed.length,
-      plansAccepted: accepted.length,
-      refits,
-    },
-    ...{ statuses, problems },
+    ...{ seed, faults: done, found, during, acknowledged, lost: lost.length, twice: twice.length, broken: broken.length },
+    ...{ imports: imports.length, closedOut: closed.length, plansAccepted: accepted.length, refits, refused: refused.length },
+    ...{ silentS: Math.round(silentS), stopS: Number(stop.seconds.toFixed(1)), statuses, problems },
   }
 }

@@ -14,8 +14,11 @@ const NOTHING: Record<string, string> = {
   'rows of no company': `select id from site where company_id not in (select id from company)`,
 }
 
-/** Waits until the queue is empty of what was asked for, then says in sentences what was lost, done twice or left half. */
-export async function findBroken(superUrl: string, done: Done): Promise<string[]> {
+/** What was lost of what was acknowledged, what was done twice, and what else does not hold: a sentence each. */
+export type Broken = { lost: string[]; twice: string[]; broken: string[] }
+
+/** Waits until what was asked for is done, then looks for what was lost, done twice or left half. */
+export async function findBroken(superUrl: string, done: Done): Promise<Broken> {
   const db = new pg.Client({ connectionString: superUrl })
   await db.connect()
   const rows = async <R extends pg.QueryResultRow>(sql: string, values: unknown[] = []) => (await db.query<R>(sql, values)).rows
@@ -24,7 +27,7 @@ export async function findBroken(superUrl: string, done: Done): Promise<string[]
     for (const end = performance.now() + IMPORT_PATIENCE_MS; performance.now() < end; await new Promise((next) => setTimeout(next, 500)))
       if ((await rows(`select from import_batch where id = any($1) and state <> 'applied'`, [batchIds])).length === 0) break
 
-    const broken: string[] = []
+    const [lost, twice, broken]: [string[], string[], string[]] = [[], [], []]
     const names = new Map(
       (
         await rows<{ name: string; n: number }>(
@@ -34,8 +37,8 @@ export async function findBroken(superUrl: string, done: Done): Promise<string[]
     )
     for (const { name, acknowledged } of done.supplies) {
       const count = names.get(name) ?? 0
-      if (acknowledged && count === 0) broken.push(`${name} was acknowledged, and is lost`)
-      if (count > 1) broken.push(`${name} is there ${count} times`)
+      if (acknowledged && count === 0) lost.push(`${name} was acknowledged, and is lost`)
+      if (count > 1) twice.push(`${name} is there ${count} times`)
     }
     for (const { batchId, prefix, rows: wanted, acknowledged } of done.imports) {
       const [batch] = await rows<{ state: string; sites: number }>(
@@ -43,37 +46,39 @@ export async function findBroken(superUrl: string, done: Done): Promise<string[]
         [batchId, `Family ${prefix} %`],
       )
       if (acknowledged && batch?.state !== 'applied')
-        broken.push(`import ${batchId} was acknowledged, and is ${batch?.state ?? 'lost'} after ${IMPORT_PATIENCE_MS / 1000} s`)
+        lost.push(`import ${batchId} was acknowledged, and is ${batch?.state ?? 'lost'} after ${IMPORT_PATIENCE_MS / 1000} s`)
       if (batch && batch.sites !== (batch.state === 'applied' ? wanted : 0))
         broken.push(`import ${batchId} is ${batch.state}, with ${batch.sites} of ${wanted} customers`)
     }
     for (const visitId of done.closed)
       if ((await rows(`select from visit where id = $1 and state = 'closed'`, [visitId])).length !== 1)
-        broken.push(`visit ${visitId} was closed out, and is not closed`)
+        lost.push(`visit ${visitId} was closed out, and is not closed`)
     for (const planId of done.accepted)
       if ((await rows(`select from plan_proposal where id = $1 and state = 'accepted'`, [planId])).length !== 1)
-        broken.push(`plan ${planId} was accepted, and is not`)
+        lost.push(`plan ${planId} was accepted, and is not`)
     for (const [what, sql] of Object.entries(NOTHING)) {
       const found = await rows(sql)
-      if (found.length) broken.push(`${what}: ${found.length} times`)
+      if (found.length) (what.includes('twice') ? twice : broken).push(`${what}: ${found.length} times`)
     }
-    return broken
+    return { lost, twice, broken }
   } finally {
     await db.end()
   }
 }
 
-/** Seconds that the longest task has stood still at a worker that is no more. */
-export async function longestSilence(superUrl: string): Promise<number> {
+/** What the worker is at, and for how many seconds the longest of these tasks has stood still at a worker that is no more. */
+export async function tasksAtWork(superUrl: string): Promise<{ names: string[]; silentS: number; silent: string }> {
   const db = new pg.Client({ connectionString: superUrl, connectionTimeoutMillis: 3000 })
   db.on('error', () => {})
-  await db.connect()
   try {
-    const { rows } = await db.query<{ seconds: number | null }>(
-      `select extract(epoch from max(now() - heartbeat_on))::float8 as seconds from queue.job where state = 'active' and heartbeat_seconds is not null`,
+    await db.connect()
+    const { rows } = await db.query<{ name: string; seconds: number | null }>(
+      `select name, extract(epoch from now() - heartbeat_on)::float8 as seconds from queue.job where state = 'active' order by 2 desc nulls last`,
     )
-    return rows[0]?.seconds ?? 0
+    return { names: [...new Set(rows.map(({ name }) => name))], silentS: rows[0]?.seconds ?? 0, silent: rows[0]?.name ?? '' }
+  } catch {
+    return { names: [], silentS: 0, silent: '' } // it is away, which others notice
   } finally {
-    await db.end()
+    await db.end().catch(() => {})
   }
 }

@@ -2,6 +2,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import { newId } from '@almanac/runtime/ids'
 import type { Stack } from './stack.ts'
 
+type Line = { visitId: string; kind: string; state: string }
 type Answer = { status: number; json: Record<string, unknown> }
 
 /** What was sent and acknowledged, and what was answered meanwhile. */
@@ -13,9 +14,12 @@ export type Done = {
   refits: number
   /** How often each status came; 0 is no answer at all. */
   statuses: Record<number, number>
+  /** Commands that were refused for good, in short: a plan whose day sheets changed meanwhile, say. */
+  refused: string[]
   /** Answers of 500 and above that are not 503, in short. */
   strange: string[]
-  /** Milliseconds (performance.now) of the last acknowledged command. */
+  /** Commands that were acknowledged, and when the last one was (performance.now). */
+  acknowledged: number
   last: number
 }
 
@@ -23,8 +27,21 @@ const ROWS = 40
 
 /** People at work while things break: each command is sent with the same id until it is answered, as the screens do. */
 export class Work {
-  readonly done: Done = { supplies: [], imports: [], closed: [], accepted: [], refits: 0, statuses: {}, strange: [], last: 0 }
+  readonly done: Done = {
+    supplies: [],
+    imports: [],
+    closed: [],
+    accepted: [],
+    refits: 0,
+    statuses: {},
+    strange: [],
+    refused: [],
+    acknowledged: 0,
+    last: 0,
+  }
   #stack: Stack
+  /** What is being asked for just now. */
+  readonly underWay = new Set<string>()
   #cookie = ''
   #ended = false
   #loops: Promise<void>[] = []
@@ -79,8 +96,12 @@ export class Work {
   }
 
   async #command(procedure: string, input: object): Promise<Answer | undefined> {
+    this.underWay.add(procedure)
     const answer = await this.#until(`/api/rpc/${procedure}`, JSON.stringify({ json: { ...input, commandId: newId() } }))
-    if (answer?.status === 200) this.done.last = performance.now()
+    this.underWay.delete(procedure)
+    if (answer?.status !== 200) return answer
+    this.done.last = performance.now()
+    this.done.acknowledged++
     return answer
   }
 
@@ -128,31 +149,27 @@ export class Work {
     }
   }
 
+  /** Nobody is at home anywhere: the job goes back to those that wait, and a later plan books it again. */
   async #closeOut(): Promise<void> {
-    const { visits = [], day } = (await this.#read('visits/today', {})) as {
-      visits?: { visitId: string; kind: string; state: string }[]
-      day?: string
-    }
-    for (const { visitId, kind, state } of visits) {
-      if (this.#ended) return
-      if (state !== 'booked' && state !== 'under-way') continue
-      const now = new Date().toISOString()
-      const record = {
-        ...{
-          visitId,
-          jobKind: kind,
-          outcome: 'no-access',
-          workDay: day,
-          startedAt: now,
-          finishedAt: now,
-          checks: [],
-          measurements: [],
-          partsUsed: [],
-        },
-        ...{ oldBed: null, newBed: null, reason: 'nobody was at home', hardnessReason: '', notes: '' },
+    while (!this.#ended) {
+      const {
+        visits = [],
+        next = [],
+        day,
+      } = (await this.#read('visits/today', {})) as Partial<Record<'visits' | 'next', Line[]>> & {
+        day?: string
       }
-      if ((await this.#command('visits/closeOut', { record }))?.status === 200) this.done.closed.push(visitId)
-      await sleep(2500)
+      const open = [...visits, ...next].find(({ state }) => state === 'booked' || state === 'under-way')
+      if (open) {
+        const { visitId, kind } = open
+        const now = new Date().toISOString()
+        const nothing = { checks: [], measurements: [], partsUsed: [], oldBed: null, newBed: null, hardnessReason: '', notes: '' }
+        const facts = { visitId, jobKind: kind, outcome: 'no-access', workDay: day, startedAt: now, finishedAt: now }
+        const answer = await this.#command('visits/closeOut', { record: { ...facts, ...nothing, reason: 'nobody was at home' } })
+        if (answer?.status === 200) this.done.closed.push(visitId)
+        else if (answer) this.done.refused.push(`visits/closeOut ${answer.status}`)
+      }
+      await sleep(1500)
     }
   }
 
@@ -168,9 +185,11 @@ export class Work {
       }
       if (planId && plan.state === 'ready') {
         const differenceIds = ((plan.differences ?? []) as { id: string }[]).map(({ id }) => id)
-        // A plan may be refused, for what changed meanwhile: it counts only when it was taken.
-        if (differenceIds.length && (await this.#command('plans/accept', { planId, version: plan.version, differenceIds }))?.status === 200)
-          this.done.accepted.push(planId)
+        const answer = differenceIds.length
+          ? await this.#command('plans/accept', { planId, version: plan.version, differenceIds })
+          : undefined
+        if (answer?.status === 200) this.done.accepted.push(planId)
+        else if (answer) this.done.refused.push(`plans/accept ${answer.status}`)
       }
       await sleep(1000)
     }
