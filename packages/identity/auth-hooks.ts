@@ -1,3 +1,4 @@
+import { identityClient } from '@almanac/database/client'
 import { forgetTries } from '@almanac/database/sql/count-sign-in'
 import { writeIdentityEvent } from '@almanac/database/sql/identity-events'
 import { config } from '@almanac/runtime/config'
@@ -20,7 +21,7 @@ const DEVICE_DAYS = 400
 
 /** What the first hook found out, for the last hook of the same request. */
 const tries = new WeakMap<Headers, Try>()
-const changes = new WeakMap<Headers, { key: string; personId: string }>()
+const changes = new WeakMap<Headers, { key: string; personId: string; companyId?: string | null }>()
 
 /** Refusals of ours in the shape of the library's. */
 async function asLibrary<T>(work: () => Promise<T>): Promise<T> {
@@ -71,7 +72,8 @@ async function beforePasswordChange(ctx: Context, headers: Headers) {
   const body = (ctx.body ?? {}) as { newPassword?: unknown }
   if (!session || typeof body.newPassword !== 'string') return
   await refuseWeakPassword(body.newPassword, [session.user.name, session.user.email])
-  changes.set(headers, { key: await countPasswordChange(session.user.id), personId: session.user.id })
+  const { activeCompanyId } = session.session as { activeCompanyId?: string | null }
+  changes.set(headers, { key: await countPasswordChange(session.user.id), personId: session.user.id, companyId: activeCompanyId })
   return { context: { body: { ...body, revokeOtherSessions: true } } }
 }
 
@@ -116,6 +118,9 @@ export const afterAuth = createAuthMiddleware(async (ctx) => {
   const change = changes.get(headers)
   if (change && !failed) {
     await forgetTries(change.key)
+    const begun = ctx.context.newSession?.session.id
+    if (begun && change.companyId)
+      await identityClient().session.update({ where: { id: begun }, data: { activeCompanyId: change.companyId } })
     await writeIdentityEvent('password-changed', { personId: change.personId })
   }
   if (ctx.path === '/update-user' && !failed) {

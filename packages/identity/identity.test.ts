@@ -10,7 +10,8 @@ import { ADDRESS_HEADER } from './client-address.ts'
 import { hashInTurn } from './password-queue.ts'
 import { addMembership, addPerson, endMembership } from './people.ts'
 import { may, permissionsOf } from './permissions.ts'
-import { stillIn } from './who.ts'
+import { switchCompany } from './switch-company.ts'
+import { readWho, stillIn } from './who.ts'
 
 const PASSWORD = 'brine tanks bridge in summer'
 let db: pg.Client
@@ -259,6 +260,17 @@ describe('what people change of themselves', () => {
     expect(await ask(other)).toBeNull()
     expect(await ask(cookiesOf(answer)[0] ?? '')).toMatchObject({ user: { id } })
     expect(await events(id)).toContain('password-changed 1')
+  })
+
+  test('a new password leaves the person in the company they were in', async () => {
+    const { cookie, id } = await signedIn()
+    const [first, second] = [await makeCompany(db), await makeCompany(db)]
+    for (const one of [first, second]) await addMembership(id, one, 'owner')
+    const who = (cookies: string) => readWho(new Headers({ cookie: cookies }))
+    await switchCompany(await who(cookie), second)
+    const answer = await change(cookie, 'gravel under quiet resin')
+    expect(answer.status).toBe(200)
+    expect((await who(cookiesOf(answer)[0] ?? '')).company.id).toBe(second)
   })
 
   test('the present password is not guessed at through a session that lies open', async () => {
