@@ -1,3 +1,4 @@
+import fs from 'node:fs'
 import path from 'node:path'
 import { closeClients } from '@almanac/database/client'
 import { ADDRESS_HEADER } from '@almanac/identity/client-address'
@@ -8,7 +9,7 @@ import type pg from 'pg'
 import { afterAll, beforeAll, expect, test, vi } from 'vitest'
 import type { Body } from '../support/fuzz/hostile-bodies.ts'
 import { Chance } from '../support/fuzz/random.ts'
-import { eachProcedure, type FuzzRequest, type Known, nextRequest } from '../support/fuzz/requests.ts'
+import { eachProcedure, eachRoute, type FuzzRequest, type Known, nextRequest } from '../support/fuzz/requests.ts'
 import { NOW } from '../support/records.ts'
 import { type FirmRecords, inspector, makeFirmRecords } from '../support/two-firms.ts'
 import { type Caller, makeCaller } from './signed-in-call.ts'
@@ -16,25 +17,29 @@ import { type Caller, makeCaller } from './signed-in-call.ts'
 vi.mock('server-only', () => ({}))
 
 const SEED = 20_261_129
-const REQUESTS = 600
+const REQUESTS = 500
 const SLOW_MS = 3_000
 /** How an input is answered that the schema does not take. */
 const NOT_TAKEN = 'This could not be read, so nothing was saved.'
 const HOME = 'http://localhost:3000'
-const api = path.resolve(import.meta.dirname, '../../apps/web/app/api')
+const app = path.resolve(import.meta.dirname, '../../apps/web/app')
 
 type Handler = (request: Request, context: { params: Promise<Record<string, string>> }) => Promise<Response>
 /** The routes by address; a page and an address of no route are the framework's, and the script `bench -- fuzz` asks those of a whole server. */
 const ROUTES: [RegExp, string, string][] = [
-  [/^\/api\/rpc\/()/, 'rpc/[[...rest]]', ''],
-  [/^\/api\/auth\/()/, 'auth/[...all]', ''],
-  [/^\/api\/imports(?:\?|$)()/, 'imports', ''],
-  [/^\/api\/beds\/([^/]+)\/plan/, 'beds/[bedId]/plan', 'bedId'],
-  [/^\/api\/imports\/([^/]+)\/problems/, 'imports/[id]/problems', 'id'],
-  [/^\/api\/arrival\/([^/]+)\/calendar/, 'arrival/[token]/calendar', 'token'],
-  [/^\/api\/arrival\/([^/]+)$/, 'arrival/[token]', 'token'],
-  [/^\/api\/calendar\/([^/]+)$/, 'calendar/[token]', 'token'],
+  [/^\/api\/rpc\/()/, 'api/rpc/[[...rest]]', ''],
+  [/^\/api\/auth\/()/, 'api/auth/[...all]', ''],
+  [/^\/api\/imports(?:\?|$)()/, 'api/imports', ''],
+  [/^\/api\/beds\/([^/]+)\/plan/, 'api/beds/[bedId]/plan', 'bedId'],
+  [/^\/api\/imports\/([^/]+)\/problems/, 'api/imports/[id]/problems', 'id'],
+  [/^\/api\/arrival\/([^/]+)\/calendar/, 'api/arrival/[token]/calendar', 'token'],
+  [/^\/api\/arrival\/([^/]+)$/, 'api/arrival/[token]', 'token'],
+  [/^\/api\/calendar\/([^/]+)$/, 'api/calendar/[token]', 'token'],
+  [/^\/healthz$()/, 'healthz', ''],
+  [/^\/readyz$()/, 'readyz', ''],
 ]
+/** A stream without an end: asked in `routes.test.ts`. */
+const ENDLESS = 'api/live'
 
 let db: pg.Client
 let firm: FirmRecords
@@ -61,7 +66,7 @@ async function ask(request: FuzzRequest): Promise<{ status: number; text: string
   headers.set(ADDRESS_HEADER, '192.0.2.1')
   headers.set('cookie', callers[request.as]?.headers.get('cookie') ?? '')
   const body = request.body && request.method === 'POST' ? whole(request.body) : undefined
-  const module = (await import(path.join(api, route, 'route.ts'))) as Record<string, Handler>
+  const module = (await import(path.join(app, route, 'route.ts'))) as Record<string, Handler>
   const handler = module[request.method]
   if (!handler) return null
   const answer = await handler(new Request(HOME + request.path, { method: request.method, headers, body }), {
@@ -86,14 +91,21 @@ afterAll(async () => {
   await db.end()
 })
 
-test(`a request to each procedure and ${REQUESTS} others with seed ${SEED}: no failure of ours, no stack, none that lasts`, {
-  timeout: 240_000,
+test('every route is asked', () => {
+  const routes = fs.globSync('**/route.ts', { cwd: app }).map(path.dirname)
+  expect([...ROUTES.map(([, route]) => route), ENDLESS].sort()).toEqual(routes.sort())
+})
+
+test(`a request to each procedure and route and ${REQUESTS} others with seed ${SEED}: no failure of ours, no stack, none that lasts`, {
+  timeout: 480_000,
 }, async () => {
   const chance = new Chance(SEED)
   const known: Known = {
     ids: Object.values(firm),
     arrivalTokens: [makePublicToken('arrival-windows', { companyId: firm.companyId, id: firm.offerId })],
     calendarTokens: [makePublicToken('calendar', { companyId: firm.companyId, id: firm.feedId })],
+    bedId: firm.bedId,
+    batchId: firm.batchId,
     // Whole bodies and hard files of a hundred megabytes are the script's, against a served app.
     mostBytes: 100_000,
     mostFileBytes: 10_000,
@@ -102,12 +114,14 @@ test(`a request to each procedure and ${REQUESTS} others with seed ${SEED}: no f
   let reached = 0
   const statuses = new Map<number, number>()
   const each = eachProcedure(chance, known)
-  const requests = [...each, ...Array.from({ length: REQUESTS }, () => nextRequest(chance, known))]
+  const requests = [...each, ...eachRoute(known), ...Array.from({ length: REQUESTS }, () => nextRequest(chance, known))]
   for (const [turn, request] of requests.entries()) {
     const begun = process.cpuUsage()
     const answer = await ask(request)
     const { user, system } = process.cpuUsage(begun)
     if (!answer) continue
+    if (request.what === 'route' && turn < each.length + eachRoute(known).length && ![200, 201, 303].includes(answer.status))
+      wrong.push(`${request.path} is there, and was answered ${answer.status} ${answer.text.slice(0, 300)}`)
     statuses.set(answer.status, (statuses.get(answer.status) ?? 0) + 1)
     if (turn < each.length && answer.status !== 401 && answer.status !== 403 && !answer.text.includes(NOT_TAKEN)) reached++
     const sent = request.body ? whole(request.body).slice(0, 600) : ''

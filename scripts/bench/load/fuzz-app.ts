@@ -80,6 +80,8 @@ async function prepare(superUrl: string, port: number, mostBytes: number) {
     ids: Object.values(firm),
     arrivalTokens: [makePublicToken('arrival-windows', { companyId, id: firm.offerId })],
     calendarTokens: [makePublicToken('calendar', { companyId, id: firm.feedId })],
+    bedId: firm.bedId,
+    batchId: firm.batchId,
     mostBytes,
     mostFileBytes: mostBytes,
   }

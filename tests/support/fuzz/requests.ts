@@ -19,6 +19,8 @@ export type Known = {
   ids: readonly string[]
   arrivalTokens: readonly string[]
   calendarTokens: readonly string[]
+  bedId: string
+  batchId: string
   mostBytes: number
   mostFileBytes: number
 }
@@ -148,6 +150,22 @@ function procedureCall(
   const headers: Record<string, string> = fair || chance.happens(0.97) ? { ...JSON_TYPE, 'x-csrf-token': 'orpc' } : JSON_TYPE
   const body = plain(JSON.stringify({ json: sent, ...(!fair && chance.happens(0.03) ? { meta: oddValue(chance) } : {}) }))
   return { what: `procedure ${name}`, method: 'POST', path: `/api/rpc/${name}`, as, headers, body }
+}
+
+/** Each route once, with a record or a link that is there. The live stream has no end, so a test of its own asks it. */
+export function eachRoute({ bedId, batchId, arrivalTokens, calendarTokens }: Known): FuzzRequest[] {
+  const get = (path: string): FuzzRequest => ({ what: 'route', method: 'GET', path, as: 'owner', headers: {} })
+  const post = (path: string, head: string, type: string): FuzzRequest => ({
+    ...{ what: 'route', method: 'POST', path, as: 'owner', body: plain(head) },
+    headers: { 'content-type': type, 'sec-fetch-site': 'same-origin', 'x-csrf-token': 'orpc' },
+  })
+  return [
+    ...['/healthz', '/readyz', `/api/beds/${bedId}/plan`, `/api/imports/${batchId}/problems`, '/api/auth/get-session'].map(get),
+    get(`/api/calendar/${calendarTokens[0]}`),
+    post(`/api/arrival/${arrivalTokens[0]}`, 'window=', 'application/x-www-form-urlencoded'),
+    post('/api/imports?name=list.csv', 'Name,Street,Tank\nHanna Vale,Weir Road 8,10x54\n', 'text/csv'),
+    post('/api/rpc/session/me', '{}', 'application/json'),
+  ]
 }
 
 /** The owner asks each procedure once, with an input that its schema takes: whichever handler fails is met. */
