@@ -28,6 +28,7 @@ const config: NextConfig = {
     '@almanac/softener',
     '@almanac/ui',
     '@almanac/units',
+    '@almanac/words',
   ],
   serverExternalPackages: ['pg', 'pg-boss', 'pino', '@prisma/client', '@prisma/adapter-pg', '@react-pdf/renderer', ...PASSWORD_LISTS],
 }

@@ -129,6 +129,7 @@ export const CHANGES = {
   'plans.stop': ['plan'],
   'plans.accept': ['plan', 'crew-day', 'job', 'visit', 'kit'],
   'reminders.decide': ['reminders'],
+  'session.setLanguage': [],
   'session.switchCompany': [],
   'session.end': [],
   'sites.add': ['site', 'customer', 'contact', 'softener', 'bed'],

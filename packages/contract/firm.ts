@@ -92,6 +92,14 @@ export const SettingsValues = z.object({
   /** Where crews start and end their days, degrees north and east. */
   yardLatitude: z.number().min(-90).max(90).nullable(),
   yardLongitude: z.number().min(-180).max(180).nullable(),
+  /** Where customers call: shown on their pages and papers. */
+  telephone: z
+    .string()
+    .trim()
+    .min(3, 'A telephone number has at least three digits.')
+    .max(40)
+    .regex(/^[+()\d\s./x-]+$/i, 'A telephone number is digits, as (630) 555-0142.')
+    .nullable(),
   /** How numbers, money, days and clocks are written: a BCP 47 tag. */
   locale: z
     .string()
@@ -109,6 +117,7 @@ export const ChangeSettingsInput = command({
   /** Left out: stays as it is. */
   poolFits: z.boolean().optional(),
   locale: SettingsValues.shape.locale.optional(),
+  telephone: SettingsValues.shape.telephone.optional(),
   note: z.string().trim().max(300).nullable(),
 })
 export type ChangeSettingsInput = z.infer<typeof ChangeSettingsInput>

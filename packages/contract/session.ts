@@ -1,3 +1,4 @@
+import { languages } from '@almanac/records/language'
 import { permissions } from '@almanac/records/permission'
 import { roles } from '@almanac/records/role'
 import { oc } from '@orpc/contract'
@@ -5,7 +6,7 @@ import * as z from 'zod'
 import { FigureRow } from './firm.ts'
 import { Day, Id, Instant } from './shared.ts'
 
-/** Itself how the company reads what is shown to it: see `Display` in units. */
+/** Itself how this person reads what the company shows: see `Display` in units. `locale` is the person's language in the company's region. */
 const Company = z.object({
   id: Id,
   name: z.string(),
@@ -17,7 +18,7 @@ const Company = z.object({
 
 /** Who is signed in, in which company, and what the screens may offer. `today` is the day in the company's zone. */
 export const Me = z.object({
-  person: z.object({ id: Id, name: z.string(), email: z.string() }),
+  person: z.object({ id: Id, name: z.string(), email: z.string(), language: z.enum(languages).nullable() }),
   company: Company,
   role: z.enum(roles),
   permissions: z.array(z.enum(permissions)),
@@ -34,6 +35,11 @@ export const session = {
     .route({ method: 'POST', path: '/session/company' })
     .input(z.object({ companyId: Id }))
     .output(z.object({ companyId: Id })),
+  /** The language in which the person reads, in every company; null for each company's own. */
+  setLanguage: oc
+    .route({ method: 'POST', path: '/session/language' })
+    .input(z.object({ language: z.enum(languages).nullable() }))
+    .output(z.object({ language: z.enum(languages).nullable() })),
   list: oc
     .route({ method: 'GET', path: '/session/list' })
     .output(z.array(z.object({ id: Id, startedAt: Instant, device: z.string(), present: z.boolean() }))),

@@ -3,6 +3,7 @@ import { channels } from '@almanac/records/channel'
 import { consentSources } from '@almanac/records/consent-source'
 import { contactRoles } from '@almanac/records/contact-role'
 import { factSources } from '@almanac/records/fact-source'
+import { languages } from '@almanac/records/language'
 import { preTreatmentKinds } from '@almanac/records/pre-treatment-kind'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
@@ -59,6 +60,8 @@ const contact = {
   name: line(120).default(''),
   phone: line(40).default(''),
   email: z.union([z.literal(''), z.email().max(160)]).default(''),
+  /** In which their pages and papers are written; null: the company's own. Left out: as before. */
+  language: z.enum(languages).nullable().optional(),
 }
 
 /** Who takes a site: a customer there is already, or a new one by name. */

@@ -4,6 +4,7 @@ import { contactRoles } from '@almanac/records/contact-role'
 import { endCauses } from '@almanac/records/end-cause'
 import { jobKinds } from '@almanac/records/job-kind'
 import { jobStates } from '@almanac/records/job-state'
+import { languages } from '@almanac/records/language'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
 import * as z from 'zod'
 import { Day, Id, Version } from './shared.ts'
@@ -72,6 +73,8 @@ export const ContactLine = z.object({
   name: z.string().nullable(),
   phone: z.string().nullable(),
   email: z.string().nullable(),
+  /** Null: the company's own. */
+  language: z.enum(languages).nullable(),
   consents: z.array(ConsentLine),
 })
 export type ContactLine = z.infer<typeof ContactLine>

@@ -1,4 +1,5 @@
 import { identityClient } from '@almanac/database/client'
+import type { Language } from '@almanac/records/language'
 import type { Role } from '@almanac/records/role'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
@@ -46,6 +47,11 @@ export async function addMembership(personId: string, companyId: string, role: R
 /** Ends a membership: the person's next request in the company is refused. */
 export async function endMembership(personId: string, companyId: string): Promise<void> {
   await identityClient().membership.updateMany({ where: { personId, companyId, endedAt: null }, data: { endedAt: now() } })
+}
+
+/** Sets the language in which a person reads; null for the company's own. */
+export async function setLanguage(personId: string, language: Language | null): Promise<void> {
+  await identityClient().person.update({ where: { id: personId }, data: { language } })
 }
 
 /** Names of everyone who is or was a member of a company, by person. */

@@ -1,15 +1,18 @@
 import { identityClient } from '@almanac/database/client'
+import { type Language, localeFor } from '@almanac/records/language'
 import type { Role } from '@almanac/records/role'
 import { now } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import { auth } from './auth.ts'
 
+/** `locale` is that in which this person reads it: their own language, else the company's. */
 export type CompanyCard = { id: string; name: string; timeZone: string; unitSystem: 'us' | 'metric'; currency: string; locale: string }
 
 /** Who is asking, in which company, in which role; read from the database on every request. */
 export type Who = {
   sessionId: string
-  person: { id: string; name: string; email: string }
+  /** `language` is null for whoever reads the company's own. */
+  person: { id: string; name: string; email: string; language: Language | null }
   company: CompanyCard
   role: Role
   companies: { id: string; name: string; role: Role }[]
@@ -26,7 +29,7 @@ export async function readWho(headers: Headers): Promise<Who> {
   if (!found) throw new AppError('unauthenticated', SIGN_IN)
   const memberships = await identityClient().membership.findMany({
     where: { personId: found.user.id, endedAt: null },
-    include: { company: true },
+    include: { company: true, person: { select: { language: true } } },
     orderBy: { createdAt: 'asc' },
   })
   const wanted = (found.session as { activeCompanyId?: string | null }).activeCompanyId
@@ -34,16 +37,17 @@ export async function readWho(headers: Headers): Promise<Who> {
   if (!active)
     throw new AppError('forbidden', 'You are not a member of any company at present. Ask the owner of your firm to add you again.')
   const { company } = active
+  const language = active.person.language as Language | null
   return {
     sessionId: found.session.id,
-    person: { id: found.user.id, name: found.user.name, email: found.user.email },
+    person: { id: found.user.id, name: found.user.name, email: found.user.email, language },
     company: {
       id: company.id,
       name: company.name,
       timeZone: company.timeZone,
       unitSystem: company.unitSystem as 'us' | 'metric',
       currency: company.currency,
-      locale: company.locale,
+      locale: localeFor(language, company.locale),
     },
     role: active.role as Role,
     companies: memberships.map((one) => ({ id: one.companyId, name: one.company.name, role: one.role as Role })),

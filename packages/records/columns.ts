@@ -13,6 +13,7 @@ import { identityEventKinds } from './identity-event.ts'
 import { importRowStatuses, importStates } from './import-state.ts'
 import { jobKinds } from './job-kind.ts'
 import { jobStates } from './job-state.ts'
+import { languages } from './language.ts'
 import { measuringPoints } from './measuring-point.ts'
 import { messageStates, reminderStates } from './message-state.ts'
 import { preTreatmentKinds } from './pre-treatment-kind.ts'
@@ -33,6 +34,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'company.unit_system': unitSystems,
   'consent.channel': channels,
   'consent.source': consentSources,
+  'contact.language': languages,
   'contact.role': contactRoles,
   'forecast_group.by': dueGroupings,
   'forecast_run.scope': runScopes,
@@ -47,6 +49,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'message.channel': channels,
   'message.state': messageStates,
   'movement.reason': movementReasons,
+  'person.language': languages,
   'plan_proposal.kind': planKinds,
   'plan_proposal.state': planStates,
   'pre_treatment.kind': preTreatmentKinds,

@@ -22,6 +22,7 @@ export type FirmPlan = {
   unitSystem: 'us' | 'metric'
   currency: string
   locale: string
+  telephone: string
   region: string
   sites: number
   wellShare: number
@@ -43,6 +44,7 @@ export function larkmoor(anchorDay: string): FirmPlan {
     unitSystem: 'us',
     currency: 'USD',
     locale: 'en-US',
+    telephone: '(555) 010-2300',
     region: 'Larkmoor County',
     sites: 1500,
     wellShare: 0.15,
@@ -138,6 +140,7 @@ export function brackwater(): FirmPlan {
     unitSystem: 'metric',
     currency: 'EUR',
     locale: 'en-IE',
+    telephone: '+353 1 555 0100',
     region: 'Brackwater',
     sites: 60,
     wellShare: 0.3,

@@ -21,14 +21,10 @@ async function openCompanies(
     await db.query('begin')
     for (const { id, plan, members } of firms) {
       await db.query(`select set_config('app.company_id', $1, true)`, [id])
-      await db.query('insert into company (id, name, time_zone, unit_system, currency, locale) values ($1, $2, $3, $4, $5, $6)', [
-        id,
-        plan.name,
-        plan.timeZone,
-        plan.unitSystem,
-        plan.currency,
-        plan.locale,
-      ])
+      await db.query(
+        'insert into company (id, name, time_zone, unit_system, currency, locale, telephone) values ($1, $2, $3, $4, $5, $6, $7)',
+        [id, plan.name, plan.timeZone, plan.unitSystem, plan.currency, plan.locale, plan.telephone],
+      )
       await db.query(
         'insert into company_settings (company_id, id, rebeds_per_month, yard_latitude, yard_longitude) values ($1, $2, $3, $4, $5)',
         [id, newId(), plan.rebedsPerMonth, plan.yard.latitude, plan.yard.longitude],

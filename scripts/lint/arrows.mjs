@@ -3,6 +3,8 @@
 const PURE = 'softener|forecast|dispatch|service-rules'
 /** What every package may stand on: they know only themselves, and records the units. */
 const BELOW = 'units|records'
+/** And whose types they may name: an amount's words, in the reader's language, are an argument. */
+const SPOKEN = 'words'
 
 /** A package of ours, as a path or (unresolved) as a name. */
 const ours = (names) => `(^|/)(packages|@almanac)/(${names})/`
@@ -19,7 +21,7 @@ export const forbidden = [
     'pure-imports-only-units-and-records',
     'A pure package imports its own files, units, records and numeric libraries: no React, Next, Prisma, zod, Node. Pass facts, time and seeds as arguments.',
     { path: `^packages/(${PURE})/`, pathNot: tests },
-    { pathNot: ['^packages/$1/', ours(BELOW), pureLibraries] },
+    { pathNot: ['^packages/$1/', ours(`${BELOW}|${SPOKEN}`), pureLibraries] },
   ),
   rule(
     'units-import-nothing',
@@ -32,6 +34,18 @@ export const forbidden = [
     'A record is values, types and words; what follows from them is a rule of a package above.',
     { path: '^packages/records/', pathNot: tests },
     { pathNot: ['^packages/records/', ours('units')] },
+  ),
+  rule(
+    'words-import-only-records-and-their-library',
+    'Words know the languages and their library alone; whoever speaks asks for a room of them.',
+    { path: '^packages/words/', pathNot: tests },
+    { pathNot: ['^packages/words/', ours('records'), '(^|/)node_modules/use-intl/'] },
+  ),
+  rule(
+    'pure-packages-take-words-as-an-argument',
+    'A pure package names the type of the words it is given; which language they are in is decided above it.',
+    { path: `^packages/(${PURE})/`, pathNot: tests },
+    { path: ours(SPOKEN), dependencyTypesNot: ['type-only'] },
   ),
   rule(
     'pure-packages-apart',
@@ -103,7 +117,7 @@ export const forbidden = [
     'ui-imports-only-softener-units-and-records',
     'Shared components know shapes, units and the words of records, no use case and no data.',
     { path: '^packages/ui/', pathNot: tests },
-    { path: ['^apps/', ours('(?!(ui|softener|units|records)/)[^/]+'), '(^|/)node_modules/(next|@orpc|@tanstack/react-query)/'] },
+    { path: ['^apps/', ours('(?!(ui|softener|units|records|words)/)[^/]+'), '(^|/)node_modules/(next|@orpc|@tanstack/react-query)/'] },
   ),
   rule(
     'screens-import-no-database',

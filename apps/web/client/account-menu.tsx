@@ -1,5 +1,9 @@
 'use client'
+import { oneOf } from '@almanac/records/choices'
+import { type Language, languages, languageWords, unreviewedLanguages } from '@almanac/records/language'
+import { Select } from '@almanac/ui/select'
 import { TextLink } from '@almanac/ui/text-link'
+import { useFieldWords } from '@almanac/words/use-words'
 import { useMutation } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useSession } from './providers.tsx'
@@ -10,11 +14,15 @@ async function signOut(): Promise<void> {
   location.assign('/sign-in')
 }
 
-/** Who is signed in; another company for those who are in several; sessions and signing out. */
+/** Who is signed in; another company for those who are in several; the language they read; sessions and signing out. */
 export function AccountMenu() {
   const { me, api } = useSession()
+  const words = useFieldWords('account')
   const others = me.companies.filter((one) => one.id !== me.company.id)
   const change = useMutation(api.session.switchCompany.mutationOptions({ onSuccess: () => location.assign('/') }))
+  const read = useMutation(api.session.setLanguage.mutationOptions({ onSuccess: () => location.reload() }))
+  const nameOf = (language: Language) =>
+    unreviewedLanguages.includes(language) ? words('unreviewed', { language: languageWords[language] }) : languageWords[language]
   return (
     <details className="relative">
       <summary className="list-none underline decoration-dotted underline-offset-4">{me.person.name}</summary>
@@ -27,15 +35,22 @@ export function AccountMenu() {
             className="min-h-control text-left hover:underline"
             onClick={() => change.mutate({ companyId: one.id })}
           >
-            Go to {one.name} <span className="text-small text-soft">as {one.role}</span>
+            {words('goTo', { company: one.name })} <span className="text-small text-soft">{words('asRole', { role: one.role })}</span>
           </button>
         ))}
-        {change.error ? <p role="alert">{change.error.message}</p> : null}
+        <Select
+          label={words('language')}
+          choices={[{ value: '', label: words('companyLanguage') }, ...languages.map((one) => ({ value: one, label: nameOf(one) }))]}
+          value={me.person.language ?? ''}
+          disabled={read.isPending}
+          onChange={(event) => read.mutate({ language: oneOf(languages, event.target.value) })}
+        />
+        {(change.error ?? read.error) ? <p role="alert">{(change.error ?? read.error)?.message}</p> : null}
         <TextLink href="/sessions" link={Link}>
-          Where you are signed in
+          {words('signedInDevices')}
         </TextLink>
         <button type="button" className="min-h-control text-left hover:underline" onClick={() => void signOut()}>
-          Sign out
+          {words('signOut')}
         </button>
       </div>
     </details>

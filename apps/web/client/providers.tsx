@@ -10,6 +10,7 @@ import { type Api, apiFor } from './api.ts'
 import { readFailure } from './failure.ts'
 import { LiveUpdates } from './live-updates.tsx'
 import { bindPage } from './page-company.ts'
+import { WordsProvider } from './words-provider.tsx'
 
 /**
  * `figures` are what the screens compute with: the usual ones with the company's own in their places. `pageDay` is the day on which the server made
@@ -54,8 +55,8 @@ function SessionValues({ me, children }: { me: Me; children: ReactNode }) {
   return <Session value={value}>{children}</Session>
 }
 
-/** Wraps every signed-in screen: queries, session, live updates. */
-export function Providers({ me, children }: { me: Me; children: ReactNode }) {
+/** Wraps every signed-in screen: words, queries, session, live updates. */
+export function Providers({ me, part, children }: { me: Me; part: 'office' | 'field'; children: ReactNode }) {
   const [queries] = useState(() => {
     bindPage(me.company.id)
     return newQueryClient()
@@ -64,8 +65,10 @@ export function Providers({ me, children }: { me: Me; children: ReactNode }) {
     <QueryClientProvider client={queries}>
       <SessionValues me={me}>
         <DisplayProvider value={me.company}>
-          <LiveUpdates />
-          {children}
+          <WordsProvider locale={me.company.locale} timeZone={me.company.timeZone} part={part}>
+            <LiveUpdates />
+            {children}
+          </WordsProvider>
         </DisplayProvider>
       </SessionValues>
     </QueryClientProvider>

@@ -34,6 +34,7 @@ import { loadDemo } from '../../../prisma/demo/load-demo.ts'
 import { testDatabase } from '../../../tests/support/test-database.ts'
 import { inspector } from '../../../tests/support/two-firms.ts'
 import { Providers } from '../client/providers.tsx'
+import { loadWords } from '../client/words-provider.tsx'
 import { BedKit } from '../features/bed/bed-kit.tsx'
 import { sheetLoad } from '../features/day-sheets/sheet-load.ts'
 import { procedureOf } from '../features/visit/procedure-of.ts'
@@ -48,6 +49,7 @@ type Company = { id: string; name: string; unitSystem: UnitSystem; currency: str
 let companies: Company[]
 
 beforeAll(async () => {
+  await loadWords('office', 'en')
   await loadDemo({ ...(await testDatabase()), anchorDay: '2026-11-25', log: () => {} })
   const db = await inspector()
   const { rows } = await db.query(
@@ -102,9 +104,13 @@ type Firm = {
 
 /** A screen as the browser first shows it, as text. */
 function screen({ company }: Firm, part: ReactNode): string {
-  const person = { id: newId(), name: 'Someone', email: 'someone@example.com' }
+  const person = { id: newId(), name: 'Someone', email: 'someone@example.com', language: null }
   const me: Me = { person, company, role: 'owner', permissions: [], companies: [], today: DAY, figures: [] }
-  return renderToStaticMarkup(<Providers me={me}>{part}</Providers>)
+  return renderToStaticMarkup(
+    <Providers me={me} part="office">
+      {part}
+    </Providers>,
+  )
     .replace(/<[^>]+>/g, ' ')
     .replace(/&#x27;/g, "'")
     .replace(/&amp;/g, '&')

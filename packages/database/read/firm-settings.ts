@@ -3,7 +3,7 @@ import type { Tx } from '../client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 
 /** What holds for a firm that has not said: the columns' own defaults. */
-const USUAL_SETTINGS: Omit<Settings, 'locale'> = {
+const USUAL_SETTINGS: Omit<Settings, 'locale' | 'telephone'> = {
   version: 0,
   reminderLeadDays: 60,
   rebedsPerMonth: 10,
@@ -23,9 +23,9 @@ const clockTime = (minute: number) => `${String(Math.floor(minute / 60)).padStar
 
 /** The firm's settings inside a transaction; version 0 with the usual ones where it has no row yet. */
 export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
-  const { locale } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { locale: true } })
+  const written = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { locale: true, telephone: true } })
   const row = await tx.companySettings.findUnique({ where: { companyId } })
-  if (!row) return { ...USUAL_SETTINGS, locale }
+  if (!row) return { ...USUAL_SETTINGS, ...written }
   const {
     version,
     reminderLeadDays,
@@ -52,7 +52,7 @@ export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
       poolFits,
       yardLatitude,
       yardLongitude,
-      locale,
+      ...written,
     },
     dayStart: clockTime(row.dayStartMinute),
     dayEnd: clockTime(row.dayEndMinute),

@@ -3,6 +3,7 @@ import type { Channel } from '@almanac/records/channel'
 import type { ConsentSource } from '@almanac/records/consent-source'
 import type { ContactRole } from '@almanac/records/contact-role'
 import type { RecordedDisinfectant } from '@almanac/records/disinfectant'
+import type { Language } from '@almanac/records/language'
 import type { PreTreatmentKind } from '@almanac/records/pre-treatment-kind'
 import type { SupplyKind } from '@almanac/records/supply-kind'
 import { notFound } from '@almanac/runtime/errors'
@@ -101,6 +102,7 @@ async function contactsOf(tx: Tx, companyId: string, siteId: string, customerId:
     name: contact.name,
     phone: contact.phone,
     email: contact.email,
+    language: contact.language as Language | null,
     consents: contact.consents.map((consent) => ({
       version: consent.version,
       channel: consent.channel as Channel,

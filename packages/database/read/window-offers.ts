@@ -1,3 +1,5 @@
+import type { JobKind } from '@almanac/records/job-kind'
+import { type Language, localeFor } from '@almanac/records/language'
 import type { OfferState } from '@almanac/records/window-offer'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
@@ -14,7 +16,7 @@ type OfferRow = NonNullable<Awaited<ReturnType<typeof findOffer>>>
 const findOffer = (tx: Tx, companyId: string, id: string) =>
   tx.windowOffer.findUnique({
     where: { companyId_id: { companyId, id } },
-    include: { visits: WINDOWS, job: { select: { kind: true, site: { select: { label: true, street: true, town: true } } } } },
+    include: { visits: WINDOWS, job: { select: { kind: true, site: { select: { id: true, label: true, street: true, town: true } } } } },
   })
 
 const windowsOf = (offer: Pick<OfferRow, 'visits'>) =>
@@ -47,17 +49,38 @@ export async function readJobOffer(scope: Pick<Scope, 'companyId'>, jobId: strin
   })
 }
 
-/** What the customer's link shows: the firm, the place, the windows and what became of them. No names of people. */
+/** The language of whoever lives at a site or, where nobody said, of who pays there; null where neither did. */
+async function languageAt(tx: Tx, companyId: string, siteId: string): Promise<Language | null> {
+  const contacts = await tx.contact.findMany({
+    where: {
+      companyId,
+      archivedAt: null,
+      language: { not: null },
+      OR: [{ siteId }, { siteId: null, customer: { tenures: { some: { siteId, toDay: null } } } }],
+    },
+    select: { role: true, language: true },
+    orderBy: { id: 'asc' },
+  })
+  return ((contacts.find((one) => one.role === 'occupier') ?? contacts[0])?.language ?? null) as Language | null
+}
+
+/** What the customer's link shows: the firm, the place, the windows and what became of them. No names of people. `locale` is the customer's. */
 export async function readPublicOffer({ companyId, offerId }: { companyId: string; offerId: string }, at: Date) {
   return inCompany({ companyId }, async (tx) => {
     const offer = await findOffer(tx, companyId, offerId)
     if (!offer) return null
-    const { name, timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { name: true, timeZone: true } })
+    const company = await tx.company.findUniqueOrThrow({
+      where: { id: companyId },
+      select: { name: true, timeZone: true, locale: true, telephone: true },
+    })
+    const { name, timeZone, telephone } = company
     const { site, kind } = offer.job
+    const locale = localeFor(await languageAt(tx, companyId, site.id), company.locale)
     const windows = windowsOf(offer)
     const state = offer.state === 'open' && offer.expiresAt <= at ? 'lapsed' : (offer.state as OfferState)
     const place = [site.street ?? site.label, site.town].filter(Boolean).join(', ')
     const chosen = offer.state === 'confirmed' ? (windows.find((one) => one.state === 'booked') ?? null) : null
-    return { companyName: name, timeZone, kind, place, state, expiresAt: offer.expiresAt.toISOString(), windows, chosen }
+    const expiresAt = offer.expiresAt.toISOString()
+    return { companyName: name, telephone, timeZone, locale, kind: kind as JobKind, place, state, expiresAt, windows, chosen }
   })
 }

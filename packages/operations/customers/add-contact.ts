@@ -27,6 +27,7 @@ export async function addContact(scope: Scope & { personId: string }, input: Add
         name: input.name || null,
         phone: input.phone || null,
         email: input.email || null,
+        language: input.language,
       },
     })
     await rewriteCustomerTokens(tx, companyId, customerId)

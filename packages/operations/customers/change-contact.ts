@@ -19,12 +19,15 @@ export async function changeContact(scope: Scope & { personId: string }, input: 
         name: sent.name || null,
         phone: sent.phone || null,
         email: sent.email || null,
+        language: sent.language,
         version: { increment: 1 },
       },
     })
     await expectChanged(count, 'contact', version, sent, async () => {
       const row = await tx.contact.findFirst({ where: { companyId, id: contactId } })
-      return row && { version: row.version, role: row.role, name: row.name ?? '', phone: row.phone ?? '', email: row.email ?? '' }
+      if (!row) return row
+      const { role, language } = row
+      return { version: row.version, role, name: row.name ?? '', phone: row.phone ?? '', email: row.email ?? '', language }
     })
     await rewriteCustomerTokens(tx, companyId, contact.customerId)
     await command.audit('changed', 'contact', contactId)

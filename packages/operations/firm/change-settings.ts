@@ -16,7 +16,7 @@ function minuteOf(clock: string): number {
 export async function changeSettings(scope: Scope & { personId: string }, input: ChangeSettingsInput): Promise<{ version: number }> {
   const { commandId: _, version, note: typed, ...sent } = input
   const note = typed || null
-  const { dayStart, dayEnd, locale, ...plain } = sent
+  const { dayStart, dayEnd, locale, telephone, ...plain } = sent
   if (minuteOf(dayEnd) <= minuteOf(dayStart))
     throw new AppError('invalid', `The day cannot end at ${dayEnd} when it begins at ${dayStart}. Nothing was saved; turn the times round.`)
   if (locale !== undefined && !isLocale(locale))
@@ -34,7 +34,8 @@ export async function changeSettings(scope: Scope & { personId: string }, input:
       data: { ...plain, dayStartMinute: minuteOf(dayStart), dayEndMinute: minuteOf(dayEnd), version: { increment: 1 } },
     })
     await expectChanged(count, 'setting', version, sent, () => settingsIn(tx, companyId))
-    if (locale !== undefined) await tx.company.updateMany({ where: { id: companyId }, data: { locale } })
+    // Left out, each stays as it is.
+    await tx.company.updateMany({ where: { id: companyId }, data: { locale, telephone } })
     const row = await tx.companySettings.findUniqueOrThrow({ where: { companyId }, select: { id: true, version: true } })
     for (const [field, to] of Object.entries(sent)) {
       const from = before[field as keyof typeof sent]

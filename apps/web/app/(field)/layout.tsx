@@ -7,5 +7,9 @@ export const dynamic = 'force-dynamic'
 
 /** The tablet's screens bring their own frame: its title is the visit being worked on. */
 export default async function FieldLayout({ children }: { children: ReactNode }) {
-  return <Providers me={await meOf(await signedIn())}>{children}</Providers>
+  return (
+    <Providers me={await meOf(await signedIn())} part="field">
+      {children}
+    </Providers>
+  )
 }

@@ -9,7 +9,7 @@ export const dynamic = 'force-dynamic'
 export default async function OfficeLayout({ children }: { children: ReactNode }) {
   const me = await meOf(await signedIn())
   return (
-    <Providers me={me}>
+    <Providers me={me} part="office">
       <OfficeFrame>{children}</OfficeFrame>
     </Providers>
   )

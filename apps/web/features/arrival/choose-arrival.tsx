@@ -1,16 +1,21 @@
-import { type JobKind, jobKindWords } from '@almanac/records/job-kind'
+import type { JobKind } from '@almanac/records/job-kind'
+import { languageOf, languages, languageWords } from '@almanac/records/language'
 import type { OfferState } from '@almanac/records/window-offer'
 import { Button } from '@almanac/ui/button'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
+import { wordsIn } from '@almanac/words/words-in'
 
 type Window = { visitId: string; from: string; until: string }
 
 export type ArrivalOffer = {
   companyName: string
+  telephone: string | null
   timeZone: string
-  kind: string
+  /** In which the customer reads: their language in the company's region. */
+  locale: string
+  kind: JobKind
   place: string
   state: OfferState
   expiresAt: string
@@ -20,71 +25,88 @@ export type ArrivalOffer = {
   calendar: string
 }
 
-function dayWords(timeZone: string, instant: string): string {
-  return new Date(instant).toLocaleDateString('en-US', { timeZone, weekday: 'long', month: 'long', day: 'numeric' })
+function dayWords({ timeZone, locale }: ArrivalOffer, instant: string): string {
+  return new Date(instant).toLocaleDateString(locale, { timeZone, weekday: 'long', month: 'long', day: 'numeric' })
 }
 
-function clockWords(timeZone: string, instant: string): string {
-  return new Date(instant).toLocaleTimeString('en-US', { timeZone, hour: 'numeric', minute: '2-digit' })
-}
-
-const between = (timeZone: string, { from, until }: Window) => `between ${clockWords(timeZone, from)} and ${clockWords(timeZone, until)}`
-
-const ANSWERS: Record<string, string> = {
-  none: 'No time was chosen yet. Choose one of them, then send.',
-  late: 'That time could not be booked any more, so nothing was changed. What stands now is below.',
+function clockWords({ timeZone, locale }: ArrivalOffer, instant: string): string {
+  return new Date(instant).toLocaleTimeString(locale, { timeZone, hour: 'numeric', minute: '2-digit' })
 }
 
 /** What the holder of the link sees: up to three arrival windows to choose from, or what became of them. Works without scripts. */
 export function ChooseArrival({ offer, answer }: { offer: ArrivalOffer; answer?: string }) {
-  const { timeZone, chosen } = offer
-  const said = answer ? ANSWERS[answer] : undefined
+  const { chosen, telephone: phone, locale } = offer
+  const words = wordsIn(locale, 'arrival')
+  const kinds = wordsIn(locale, 'jobKind')
+  const said = answer === 'none' || answer === 'late' ? words(answer) : undefined
+  const between = ({ from, until }: Window) => ({ from: clockWords(offer, from), until: clockWords(offer, until) })
   return (
-    <main className="field mx-auto flex max-w-xl flex-col gap-6 px-5 py-10">
+    <main lang={languageOf(locale)} className="field mx-auto flex max-w-xl flex-col gap-6 px-5 py-10">
       <header>
-        <p className="text-soft">{offer.companyName}</p>
-        <h1 className="mt-1 text-h1 font-semibold">{jobKindWords[offer.kind as JobKind] ?? 'Visit'}</h1>
+        <div className="flex flex-wrap items-baseline justify-between gap-x-6">
+          <p className="text-soft">{offer.companyName}</p>
+          <nav aria-label={words('languages')} className="flex gap-4">
+            {languages
+              .filter((one) => one !== languageOf(locale))
+              .map((one) => (
+                <a key={one} href={`?l=${one}`} hrefLang={one} lang={one} className="py-3 underline underline-offset-4">
+                  {languageWords[one]}
+                </a>
+              ))}
+          </nav>
+        </div>
+        <h1 className="mt-1 text-h1 font-semibold">{kinds(offer.kind)}</h1>
         <p className="mt-1">{offer.place}</p>
       </header>
       {said && !chosen ? <Notice kind="mind">{said}</Notice> : null}
       {chosen ? (
         <>
           <p className="text-lead">
-            We come on <strong>{dayWords(timeZone, chosen.from)}</strong>, {between(timeZone, chosen)}.
+            {words.rich('weCome', { ...between(chosen), day: dayWords(offer, chosen.from), strong: (text) => <strong>{text}</strong> })}
           </p>
-          <p>Please keep the way to the softener clear. To change the time, ring us.</p>
+          <p>
+            {words('clearPath')} {phone ? words('toChange', { phone }) : words('toChangeUs')}
+          </p>
           <div>
-            <LinkButton href={offer.calendar}>Put it into my calendar</LinkButton>
+            <LinkButton href={offer.calendar}>{words('addToCalendar')}</LinkButton>
           </div>
         </>
       ) : null}
       {offer.state === 'open' ? (
         <form method="post" action={offer.sendTo} className="flex flex-col gap-6">
+          <input type="hidden" name="l" value={languageOf(locale)} />
           <ChoiceGroup
-            label="When may we come?"
-            hint={`The times are held for you until ${dayWords(timeZone, offer.expiresAt)}, ${clockWords(timeZone, offer.expiresAt)}.`}
+            label={words('when')}
+            hint={words('heldUntil', { day: dayWords(offer, offer.expiresAt), clock: clockWords(offer, offer.expiresAt) })}
             name="window"
             required
             choices={offer.windows.map((window) => ({
               value: window.visitId,
-              label: <strong>{dayWords(timeZone, window.from)}</strong>,
-              hint: `We arrive ${between(timeZone, window)}.`,
+              label: <strong>{dayWords(offer, window.from)}</strong>,
+              hint: words('weArrive', between(window)),
             }))}
           />
           <div>
             <Button kind="ink" type="submit">
-              Take this time
+              {words('choose')}
             </Button>
           </div>
-          <p className="text-soft">None of them suits? Ring us; nothing is booked until you choose.</p>
+          <p className="text-soft">{phone ? words('noneWork', { phone }) : words('noneWorkUs')}</p>
         </form>
       ) : null}
       {!chosen && offer.state !== 'open' ? (
         <p className="text-lead">
-          {offer.state === 'confirmed' ? 'The visit you chose was moved or called off.' : 'These times are no longer held.'} Please ring us
-          for another one.
+          {offer.state === 'confirmed' ? words('movedOrCanceled') : words('noLongerHeld')}{' '}
+          {phone ? words('callForAnother', { phone }) : words('callUsForAnother')}
         </p>
       ) : null}
+      {chosen || !phone ? null : (
+        <p>
+          <a href={`tel:${phone.replace(/[^+\d]/g, '')}`} className="py-3 underline underline-offset-4">
+            {phone}
+          </a>
+        </p>
+      )}
     </main>
   )
 }

@@ -59,6 +59,7 @@ const FIXED: Record<string, string> = {
   poolFits: 'Learning together with other firms',
   yardLatitude: 'Yard, latitude',
   yardLongitude: 'Yard, longitude',
+  telephone: 'Telephone for customers',
   locale: 'Numbers, money, days and clocks',
 }
 
@@ -142,6 +143,7 @@ const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = 
   riskLimit: percent,
   poolFits: (value) => (value ? 'on' : 'off'),
   locale: (value) => localeWords(value as string),
+  telephone: String,
 }
 
 /** A figure's or setting's value as a person reads it. */

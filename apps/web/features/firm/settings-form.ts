@@ -12,8 +12,8 @@ export type SettingName = keyof SettingsValues
 export const COSTS: readonly SettingName[] = ['plannedRebedMinor', 'failureMinor', 'beadsMinor', 'overtimeMinorPerHour', 'riskLimit']
 export const DAYS: readonly SettingName[] = ['reminderLeadDays', 'rebedsPerMonth', 'dayStart', 'dayEnd', 'yardLatitude', 'yardLongitude']
 
-/** How numbers, money, days and clocks are written. */
-export const WRITING: readonly SettingName[] = ['locale']
+/** What customers read: where to call, and how numbers, money, days and clocks are written. */
+export const WRITING: readonly SettingName[] = ['telephone', 'locale']
 
 /** Offered because the words are English, Spanish or of a neighbour; each is shown by what it does. */
 const LOCALES = ['en-US', 'en-GB', 'en-IE', 'en-CA', 'en-AU', 'en-NZ', 'es-US', 'es-MX', 'fr-CA', 'fr-FR', 'de-DE', 'nl-NL']
@@ -23,6 +23,7 @@ const localeChoices = (now: string) =>
   (LOCALES.includes(now) ? LOCALES : [now, ...LOCALES]).map((value) => ({ value, label: localeWords(value) }))
 
 const HINTS: Partial<Record<SettingName, string>> = {
+  telephone: 'On customers’ pages and papers, as (630) 555-0142',
   plannedRebedMinor: 'All in: people, resin, driving',
   failureMinor: 'The rebed in haste, the extra visit, the customer’s trouble',
   beadsMinor: 'Flushing, screens, heater, an evening call',
@@ -40,7 +41,7 @@ const KINDS: Partial<Record<SettingName, AmountKind>> = {
   yardLatitude: 'latitude',
   yardLongitude: 'longitude',
 }
-const MAY_BE_EMPTY = new Set<SettingName>(['yardLatitude', 'yardLongitude'])
+const MAY_BE_EMPTY = new Set<SettingName>(['telephone', 'yardLatitude', 'yardLongitude'])
 
 /** What a setting that is an amount may be; undefined for a time or a choice. */
 function ruleOfSetting(name: SettingName, currency: string): AmountRule | undefined {
@@ -91,7 +92,7 @@ export function readSettingTexts(
     const text = (texts[name] ?? '').trim()
     const rule = ruleOfSetting(name, currency)
     const reading = rule && readAmount(rule, text, { locale })
-    if (!reading) changed[name] = text
+    if (!reading) changed[name] = text === '' && MAY_BE_EMPTY.has(name) ? null : text
     else if (reading.state === 'refused') errors[name] = reading.sentence
     else if (reading.state === 'read')
       changed[name] = isMoney(name)

@@ -2,6 +2,7 @@
 import type { ContactLine } from '@almanac/contract/site-facts'
 import { choicesOf, oneOf } from '@almanac/records/choices'
 import { contactRoles, contactRoleWords } from '@almanac/records/contact-role'
+import { languages, languageWords } from '@almanac/records/language'
 import { Button } from '@almanac/ui/button'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { Select } from '@almanac/ui/select'
@@ -24,6 +25,7 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
     name: contact?.name ?? '',
     phone: contact?.phone ?? '',
     email: contact?.email ?? '',
+    language: contact?.language ?? '',
   }))
   const add = useCommand(api.sites.addContact.mutationOptions(), { onDone: onClose })
   const change = useCommand(api.sites.changeContact.mutationOptions(), { onDone: onClose })
@@ -31,7 +33,7 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
   const now = contacts.find((one) => one.id === contact?.id)?.version ?? seen
   const send = (version: number) => {
     const role = oneOf(contactRoles, values.role) ?? 'occupier'
-    const body = { ...values, email: values.email.trim(), role }
+    const body = { ...values, email: values.email.trim(), role, language: oneOf(languages, values.language) ?? null }
     if (contact) change.send({ contactId: contact.id, version, ...body })
     else add.send({ siteId, onlyThisSite, ...body })
   }
@@ -43,12 +45,18 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
       onKeepMine={() => send(now)}
       busy={add.isPending || change.isPending}
       error={add.error ?? change.error ?? archive.error}
-      names={{ role: 'Role', name: 'Name', phone: 'Phone', email: 'E-mail' }}
+      names={{ role: 'Role', name: 'Name', phone: 'Phone', email: 'Email', language: 'Language' }}
     >
       <Select label="Role" choices={choicesOf(contactRoles, contactRoleWords)} {...field('role')} />
       <TextInput label="Name" maxLength={120} {...field('name')} />
       <TextInput label="Phone" type="tel" maxLength={40} {...field('phone')} />
-      <TextInput label="E-mail" type="email" maxLength={160} {...field('email')} />
+      <TextInput label="Email" type="email" maxLength={160} {...field('email')} />
+      <Select
+        label="Language"
+        hint="Of the pages and papers we send them"
+        choices={[{ value: '', label: 'your company’s' }, ...choicesOf(languages, languageWords)]}
+        {...field('language')}
+      />
       {contact ? (
         <Button kind="quiet" onClick={() => archive.send({ contactId: contact.id, version: seen })} busy={archive.isPending}>
           Put this contact away

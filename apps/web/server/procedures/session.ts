@@ -2,6 +2,7 @@ import { now } from '@almanac/runtime/clock'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import 'server-only'
 import { readFirmFigures } from '@almanac/database/read/firm-figures'
+import { setLanguage } from '@almanac/identity/people'
 import { permissionsOf } from '@almanac/identity/permissions'
 import { endSession, listSessions } from '@almanac/identity/sessions'
 import { switchCompany } from '@almanac/identity/switch-company'
@@ -26,6 +27,10 @@ export const session = {
   switchCompany: anyMember().session.switchCompany.handler(async ({ context, input }) => {
     await switchCompany(context.who, input.companyId)
     return { companyId: input.companyId }
+  }),
+  setLanguage: anyMember().session.setLanguage.handler(async ({ context, input }) => {
+    await setLanguage(context.who.person.id, input.language)
+    return input
   }),
   list: anyMember().session.list.handler(({ context }) => listSessions(context.who)),
   end: anyMember().session.end.handler(async ({ context, input }) => {

@@ -1,4 +1,6 @@
 import { chooseWindow } from '@almanac/operations/jobs/confirm-window'
+import { oneOf } from '@almanac/records/choices'
+import { languages } from '@almanac/records/language'
 import { AppError } from '@almanac/runtime/errors'
 import { BODY_BYTES, bodyWithin } from '@/server/body'
 import { offerPath } from '@/server/public-paths'
@@ -14,13 +16,17 @@ export async function POST(request: Request, { params }: { params: Promise<{ tok
   return asHolder(request, 'arrival-windows', token, async ({ record: { companyId, id } }) => {
     const form = new URLSearchParams((await bodyWithin(request, BODY_BYTES.arrival)).toString('utf8'))
     const visitId = form.get('window') ?? ''
-    const back = (query = '') => new Response(null, { status: 303, headers: { location: `${offerPath(token)}${query}` } })
-    if (!UUID.test(visitId)) return back('?answer=none')
+    const language = oneOf(languages, form.get('l'))
+    const back = (answer?: 'none' | 'late') => {
+      const query = new URLSearchParams({ ...(answer && { answer }), ...(language && { l: language }) }).toString()
+      return new Response(null, { status: 303, headers: { location: `${offerPath(token)}${query ? `?${query}` : ''}` } })
+    }
+    if (!UUID.test(visitId)) return back('none')
     try {
       await chooseWindow({ companyId, offerId: id }, visitId)
       return back()
     } catch (error) {
-      if (error instanceof AppError && error.code === 'conflict') return back('?answer=late')
+      if (error instanceof AppError && error.code === 'conflict') return back('late')
       throw error
     }
   })

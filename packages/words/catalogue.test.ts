@@ -1,0 +1,61 @@
+import { jobKinds } from '@almanac/records/job-kind'
+import { languages } from '@almanac/records/language'
+import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser'
+import { expect, test } from 'vitest'
+import { en } from './en/all.ts'
+import { es } from './es/all.ts'
+
+// Messages are written in ICU MessageFormat (Unicode's; https://unicode-org.github.io/icu/userguide/format_parse/messages/), parsed by its reference library.
+const CATALOGUES = { en, es } as Record<(typeof languages)[number], Record<string, Record<string, string>>>
+const others = languages.filter((one) => one !== 'en')
+
+/** What a message is given, and the tags it sets: 'from', '<strong>', 'count:plural'. */
+function given(message: string): string[] {
+  const names = new Set<string>()
+  const walk = (parts: readonly MessageFormatElement[]) => {
+    for (const part of parts) {
+      if (part.type === TYPE.argument) names.add(part.value)
+      if (part.type === TYPE.number || part.type === TYPE.date || part.type === TYPE.time) names.add(`${part.value}:written`)
+      if (part.type === TYPE.tag) {
+        names.add(`<${part.value}>`)
+        walk(part.children)
+      }
+      if (part.type === TYPE.plural || part.type === TYPE.select) {
+        names.add(`${part.value}:${part.type === TYPE.plural ? 'plural' : 'select'}`)
+        for (const option of Object.values(part.options)) walk(option.value)
+      }
+    }
+  }
+  walk(parse(message))
+  return [...names].sort()
+}
+
+const messages = (language: (typeof languages)[number]) =>
+  Object.entries(CATALOGUES[language]).flatMap(([room, said]) =>
+    Object.entries(said).map(([key, text]) => ({ at: `${room}.${key}`, text })),
+  )
+
+test.each(others)('%s has every message of English and no other', (language) => {
+  expect(messages(language).map((one) => one.at)).toEqual(messages('en').map((one) => one.at))
+})
+
+test.each(others)('%s is given what English is given', (language) => {
+  const english = new Map(messages('en').map(({ at, text }) => [at, given(text)]))
+  for (const { at, text } of messages(language)) expect({ at, given: given(text) }).toEqual({ at, given: english.get(at) })
+})
+
+test.each(languages)('%s: no message is empty, quotes a brace unknowingly, or shouts', (language) => {
+  for (const { at, text } of messages(language)) {
+    expect(text.trim(), at).not.toBe('')
+    // A straight apostrophe quotes what follows it in ICU's syntax; a typographic one is a letter.
+    expect(text, at).not.toContain("'")
+    expect(text, at).not.toMatch(/[!¡]/)
+  }
+})
+
+/** Rooms with a message for each value of an enumeration. */
+const ENUMERATIONS: Record<string, readonly string[]> = { jobKind: jobKinds }
+
+test.each(Object.entries(ENUMERATIONS))('%s has words for each value and no other', (room, values) => {
+  expect(Object.keys(CATALOGUES.en[room] ?? {}).sort()).toEqual([...values].sort())
+})

@@ -1,0 +1,10 @@
+/** The menu of whoever is signed in. */
+export const account = {
+  goTo: 'Go to {company}',
+  asRole: 'as {role}',
+  language: 'Language',
+  companyLanguage: 'Your company’s',
+  unreviewed: '{language} (not yet checked by a technician)',
+  signedInDevices: 'Signed-in devices',
+  signOut: 'Sign out',
+} as const

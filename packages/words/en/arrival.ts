@@ -1,0 +1,22 @@
+/** The customer's page to choose an arrival window. Warm and short: no trade words but softener, resin, salt. */
+export const arrival = {
+  title: 'Choose a time',
+  none: 'No time was chosen yet. Pick one, then press Choose this time.',
+  late: 'That time is no longer available. Nothing was changed. Here is what is open now.',
+  weCome: 'We’ll be there on <strong>{day}</strong>, between {from} and {until}.',
+  clearPath: 'Please clear a path to the softener.',
+  toChange: 'Need another time? Call {phone}.',
+  toChangeUs: 'Need another time? Call us.',
+  addToCalendar: 'Add to calendar',
+  when: 'When can we come?',
+  heldUntil: 'We hold these times for you until {day}, {clock}.',
+  weArrive: 'We arrive between {from} and {until}.',
+  choose: 'Choose this time',
+  noneWork: 'None of these work? Call {phone}. Nothing is booked until you choose.',
+  noneWorkUs: 'None of these work? Call us. Nothing is booked until you choose.',
+  movedOrCanceled: 'The visit you chose was moved or canceled.',
+  noLongerHeld: 'We no longer hold these times.',
+  callForAnother: 'Please call {phone} and we’ll find another time.',
+  callUsForAnother: 'Please call us and we’ll find another time.',
+  languages: 'Other languages',
+} as const

@@ -1,0 +1,12 @@
+import type { account as english } from '../en/account.ts'
+import type { Translation } from '../translation.ts'
+
+export const account: Translation<typeof english> = {
+  goTo: 'Ir a {company}',
+  asRole: 'como {role}',
+  language: 'Idioma',
+  companyLanguage: 'El de su empresa',
+  unreviewed: '{language} (aún no revisado por un técnico)',
+  signedInDevices: 'Dispositivos con sesión abierta',
+  signOut: 'Cerrar sesión',
+}

@@ -1,0 +1,49 @@
+import fs from 'node:fs'
+import path from 'node:path'
+import { en } from '@almanac/words/en/all'
+import { field } from '@almanac/words/en/field'
+import { expect, test } from 'vitest'
+
+const root = path.resolve(import.meta.dirname, '../..')
+
+/** Rooms whose keys are values: asked for by a variable, so no file quotes them. Each is held against its enumeration or its rules by a test of its own. */
+const BY_VALUE = ['jobKind']
+
+const sources = ['apps/web', 'apps/worker', 'packages']
+  .flatMap((folder) =>
+    fs
+      .readdirSync(path.join(root, folder), { recursive: true, encoding: 'utf8' })
+      .filter((file) => /\.tsx?$/.test(file) && !/node_modules|\.next|generated|\.test\./.test(file))
+      .map((file) => path.join(folder, file)),
+  )
+  .filter((file) => !/^packages\/words\/(en|es)\//.test(file))
+  .map((file) => ({ file, text: fs.readFileSync(path.join(root, file), 'utf8') }))
+
+/** Files that ask for a room: by the hooks, by `wordsIn`, or by the type of its words. */
+const asking = (room: string) =>
+  sources.filter(({ text }) =>
+    new RegExp(`(?:useWords|useFieldWords)\\('${room}'\\)|wordsIn\\([^)]*'${room}'\\)|Words<'${room}'>`).test(text),
+  )
+
+test('every message is said somewhere', () => {
+  const unsaid = Object.entries(en)
+    .filter(([room]) => !BY_VALUE.includes(room))
+    .flatMap(([room, messages]) => {
+      const files = asking(room)
+      return Object.keys(messages)
+        .filter((key) => !files.some(({ text }) => text.includes(`'${key}'`)))
+        .map((key) => `${room}.${key}`)
+    })
+  expect(unsaid).toEqual([])
+})
+
+test('every room is asked for, and the tablet asks for its own alone', () => {
+  expect(Object.keys(en).filter((room) => asking(room).length === 0)).toEqual([])
+  const tablet = sources.filter(({ file }) => /^(apps\/web\/features\/(visit|today)\/|packages\/ui\/)/.test(file))
+  const beyond = tablet.flatMap(({ file, text }) =>
+    [...text.matchAll(/use(?:Field)?Words\('(\w+)'\)/g)]
+      .filter(([, room]) => !((room as string) in field))
+      .map(([, room]) => `${file}: ${room}`),
+  )
+  expect(beyond).toEqual([])
+})
