@@ -19,11 +19,9 @@ const sources = ['apps/web', 'apps/worker', 'packages']
   .filter((file) => !/^packages\/words\/(en|es)\//.test(file))
   .map((file) => ({ file, text: fs.readFileSync(path.join(root, file), 'utf8') }))
 
-/** Files that ask for a room: by the hooks, by `wordsIn`, or by the type of its words. */
+/** Files that ask for a room: by the hook, by `wordsIn`, or by the type of its words. */
 const asking = (room: string) =>
-  sources.filter(({ text }) =>
-    new RegExp(`(?:useWords|useFieldWords)\\('${room}'\\)|wordsIn\\([^)]*'${room}'\\)|Words<'${room}'>`).test(text),
-  )
+  sources.filter(({ text }) => new RegExp(`useWords\\('${room}'\\)|wordsIn\\([^)]*'${room}'\\)|Words<'${room}'>`).test(text))
 
 test('every message is said somewhere', () => {
   const unsaid = Object.entries(en)
@@ -41,9 +39,7 @@ test('every room is asked for, and the tablet asks for its own alone', () => {
   expect(Object.keys(en).filter((room) => asking(room).length === 0)).toEqual([])
   const tablet = sources.filter(({ file }) => /^(apps\/web\/features\/(visit|today)\/|packages\/ui\/)/.test(file))
   const beyond = tablet.flatMap(({ file, text }) =>
-    [...text.matchAll(/use(?:Field)?Words\('(\w+)'\)/g)]
-      .filter(([, room]) => !((room as string) in field))
-      .map(([, room]) => `${file}: ${room}`),
+    [...text.matchAll(/useWords\('(\w+)'\)/g)].filter(([, room]) => !((room as string) in field)).map(([, room]) => `${file}: ${room}`),
   )
   expect(beyond).toEqual([])
 })

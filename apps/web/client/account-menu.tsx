@@ -3,7 +3,7 @@ import { oneOf } from '@almanac/records/choices'
 import { type Language, languages, languageWords, unreviewedLanguages } from '@almanac/records/language'
 import { Select } from '@almanac/ui/select'
 import { TextLink } from '@almanac/ui/text-link'
-import { useFieldWords } from '@almanac/words/use-words'
+import { useWords } from '@almanac/words/use-words'
 import { useMutation } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useSession } from './providers.tsx'
@@ -17,7 +17,7 @@ async function signOut(): Promise<void> {
 /** Who is signed in; another company for those who are in several; the language they read; sessions and signing out. */
 export function AccountMenu() {
   const { me, api } = useSession()
-  const words = useFieldWords('account')
+  const words = useWords('account')
   const others = me.companies.filter((one) => one.id !== me.company.id)
   const change = useMutation(api.session.switchCompany.mutationOptions({ onSuccess: () => location.assign('/') }))
   const read = useMutation(api.session.setLanguage.mutationOptions({ onSuccess: () => location.reload() }))
