@@ -1,3 +1,4 @@
+import { beadConditions } from '@almanac/records/bead-condition'
 import { jobKinds } from '@almanac/records/job-kind'
 import { languages } from '@almanac/records/language'
 import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser'
@@ -54,7 +55,7 @@ test.each(languages)('%s: no message is empty, quotes a brace unknowingly, or sh
 })
 
 /** Rooms with a message for each value of an enumeration. */
-const ENUMERATIONS: Record<string, readonly string[]> = { jobKind: jobKinds }
+const ENUMERATIONS: Record<string, readonly string[]> = { jobKind: jobKinds, beadCondition: beadConditions }
 
 test.each(Object.entries(ENUMERATIONS))('%s has words for each value and no other', (room, values) => {
   expect(Object.keys(CATALOGUES.en[room] ?? {}).sort()).toEqual([...values].sort())

@@ -7,3 +7,6 @@ import type { en } from './en/all.ts'
  * does not compile. Numbers, days and amounts are given as they shall be read: written by the writers of units.
  */
 export type Words<Name extends Room> = ReturnType<typeof createTranslator<typeof en, Name>>
+
+/** The messages of a room. */
+export type Key<Name extends Room> = keyof (typeof en)[Name]

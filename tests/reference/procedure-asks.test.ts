@@ -4,30 +4,18 @@ import { procedureAsks, type VisitAskId } from '@almanac/records/procedure-ask'
 import { procedureSteps } from '@almanac/records/procedure-step'
 import { requiredChecks } from '@almanac/service-rules/close-out/check-steps'
 import { type Answers, checksFrom, measurementsFrom } from '@almanac/service-rules/close-out/record-from-answers'
-import type { Ask, Procedure, ProcedureContext, ProcedureKind } from '@almanac/softener/procedure/procedure-types'
+import type { Ask, Procedure, ProcedureKind } from '@almanac/softener/procedure/procedure-types'
 import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
 import { type VisitKind, visitProcedure } from '@almanac/softener/procedure/visit-procedure'
 import { expect, test } from 'vitest'
+import { procedureContexts } from '../support/procedure-contexts.ts'
+import { ENGLISH } from '../support/procedure-words.ts'
 
-const UNKNOWN = [true, false, null]
 const SHORT: VisitKind[] = ['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency', 'other']
 
-/** What steps, cautions and questions depend on: pipe, power and bypass each way, the rest beside them in turn. */
-const CONTEXTS: ProcedureContext[] = UNKNOWN.flatMap((hasBypass) =>
-  UNKNOWN.flatMap((valveNeedsPower) =>
-    UNKNOWN.flatMap((metalPipe) =>
-      ([null, 0, 18] as const).map((gravelLb, i) => ({
-        ...{ hasBypass, valveNeedsPower, metalPipe, gravelLb, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' as const } },
-        ...{ waterSource: (['town', 'private-well', null] as const)[(i + Number(metalPipe)) % 3] ?? null },
-        ...{ diameterIn: [10, 24, null][i] ?? null, pressurePsi: hasBypass === true ? 95 : null },
-      })),
-    ),
-  ),
-)
-
-const ALL: { kind: ProcedureKind; procedure: Procedure }[] = CONTEXTS.flatMap((context) => [
-  { kind: 'rebed' as const, procedure: rebedProcedure(context) },
-  ...SHORT.map((kind) => ({ kind, procedure: visitProcedure(kind, context) })),
+const ALL: { kind: ProcedureKind; procedure: Procedure }[] = procedureContexts().flatMap((context) => [
+  { kind: 'rebed' as const, procedure: rebedProcedure(context, ENGLISH) },
+  ...SHORT.map((kind) => ({ kind, procedure: visitProcedure(kind, context, ENGLISH) })),
 ])
 const asksOf = (procedure: Procedure) => procedure.steps.flatMap((step) => step.asks)
 

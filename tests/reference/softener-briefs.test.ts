@@ -2,6 +2,7 @@ import type { ProcedureContext } from '@almanac/softener/procedure/procedure-typ
 import { rebedBriefs } from '@almanac/softener/procedure/rebed-briefs'
 import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
 import { describe, expect, it } from 'vitest'
+import { ENGLISH } from '../support/procedure-words.ts'
 
 const CONTEXTS: ProcedureContext[] = [
   { display: { locale: 'en-US', unitSystem: 'us' } },
@@ -21,8 +22,8 @@ const CONTEXTS: ProcedureContext[] = [
 describe('the steps in brief, for paper', () => {
   it('every step of a rebed has one, and none is longer than the step itself', () => {
     for (const context of CONTEXTS) {
-      const briefs = rebedBriefs(context)
-      for (const step of rebedProcedure(context).steps) {
+      const briefs = rebedBriefs(context, ENGLISH)
+      for (const step of rebedProcedure(context, ENGLISH).steps) {
         expect([step.id, typeof briefs[step.id]]).toEqual([step.id, 'string'])
         expect([step.id, (briefs[step.id] ?? '').length <= step.text.length + 40]).toEqual([step.id, true])
       }
@@ -36,12 +37,16 @@ describe('the steps in brief, for paper', () => {
     ['seat-valve', /¼ to ½ turn/],
     ['reconnect', /twice the drain’s bore, at least 1 in/],
     ['test-outlet', /Not at a hot tap/],
-  ])('%s keeps its point', (id, point) => expect(rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' } })[id]).toMatch(point))
+  ])('%s keeps its point', (id, point) =>
+    expect(rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' } }, ENGLISH)[id]).toMatch(point),
+  )
   it('follows the site: no bypass, a commercial tank, a well', () => {
-    expect(rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' }, hasBypass: false })['prove-bypass']).toMatch(/No bypass/)
-    expect(rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' }, diameterIn: 24, heightIn: 72 })['take-out-media']).not.toMatch(
-      /tip/,
+    expect(rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' }, hasBypass: false }, ENGLISH)['prove-bypass']).toMatch(/No bypass/)
+    expect(
+      rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' }, diameterIn: 24, heightIn: 72 }, ENGLISH)['take-out-media'],
+    ).not.toMatch(/tip/)
+    expect(rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' }, waterSource: 'private-well' }, ENGLISH)['clear-away']).toMatch(
+      /radium/,
     )
-    expect(rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' }, waterSource: 'private-well' })['clear-away']).toMatch(/radium/)
   })
 })

@@ -3,6 +3,7 @@ import type { ProcedureContext } from '@almanac/softener/procedure/procedure-typ
 import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
 import { type VisitKind, visitProcedure } from '@almanac/softener/procedure/visit-procedure'
 import { describe, expect, it } from 'vitest'
+import { ENGLISH } from '../support/procedure-words.ts'
 
 const minutesOf = (steps: readonly { id: string; minutes: number }[]) => Object.fromEntries(steps.map((step) => [step.id, step.minutes]))
 const domestic: ProcedureContext = {
@@ -93,22 +94,22 @@ const VISITS: [VisitKind, Record<string, number>][] = [
 // Time per step: common practice, no source. What the trade does say is the whole: 1.5 to 3 h in a house, half to a full day from 21 in up.
 describe('minutes of a rebed (common practice, no source)', () => {
   it('add up to what the trade says, in a house and in a plant', () => {
-    expect(rebedProcedure(domestic).minutes).toBeGreaterThanOrEqual(90)
-    expect(rebedProcedure(domestic).minutes).toBeLessThanOrEqual(180)
-    expect(rebedProcedure(commercial).minutes).toBeGreaterThanOrEqual(240)
-    expect(rebedProcedure(commercial).minutes).toBeLessThanOrEqual(600)
+    expect(rebedProcedure(domestic, ENGLISH).minutes).toBeGreaterThanOrEqual(90)
+    expect(rebedProcedure(domestic, ENGLISH).minutes).toBeLessThanOrEqual(180)
+    expect(rebedProcedure(commercial, ENGLISH).minutes).toBeGreaterThanOrEqual(240)
+    expect(rebedProcedure(commercial, ENGLISH).minutes).toBeLessThanOrEqual(600)
   })
-  it('step by step in a house', () => expect(minutesOf(rebedProcedure(domestic).steps)).toEqual(DOMESTIC))
-  it('step by step in a plant', () => expect(minutesOf(rebedProcedure(commercial).steps)).toEqual(COMMERCIAL))
+  it('step by step in a house', () => expect(minutesOf(rebedProcedure(domestic, ENGLISH).steps)).toEqual(DOMESTIC))
+  it('step by step in a plant', () => expect(minutesOf(rebedProcedure(commercial, ENGLISH).steps)).toEqual(COMMERCIAL))
   it('are those of a plant from 6 ft³ up, whatever the diameter', () => {
     const gravel = (resinVolumeFt3: number) =>
-      minutesOf(rebedProcedure({ ...domestic, diameterIn: 20, heightIn: 62, resinVolumeFt3 }).steps)['pour-gravel']
+      minutesOf(rebedProcedure({ ...domestic, diameterIn: 20, heightIn: 62, resinVolumeFt3 }, ENGLISH).steps)['pour-gravel']
     expect([gravel(5.9), gravel(6)]).toEqual([DOMESTIC['pour-gravel'], COMMERCIAL['pour-gravel']])
   })
 })
 
 describe('minutes of other visits (common practice, no source)', () => {
-  it.each(VISITS)('%s', (kind, expected) => expect(minutesOf(visitProcedure(kind, domestic).steps)).toEqual(expected))
+  it.each(VISITS)('%s', (kind, expected) => expect(minutesOf(visitProcedure(kind, domestic, ENGLISH).steps)).toEqual(expected))
 })
 
 describe('lifting', () => {
@@ -143,7 +144,7 @@ describe('lifting', () => {
   it.each([1, 0.8945, 0.893, 0.75])('of a bag with %d ft³ is worked out from NIOSH 94-110', (resinVolumeFt3) => {
     const limitLb = 51 * (10 / 14) * (1 - 0.0075 * 24) * (0.82 + 1.8 / 36) * 0.9
     const index = (51 * resinVolumeFt3) / limitLb
-    const pour = rebedProcedure({ ...domestic, resinVolumeFt3 }).steps.find((step) => step.id === 'pour-resin')
+    const pour = rebedProcedure({ ...domestic, resinVolumeFt3 }, ENGLISH).steps.find((step) => step.id === 'pour-resin')
     expect(pour?.cautions.map((one) => one.text).join(' ')).toContain(`lifting index of ${index.toFixed(1)}`)
   })
 })

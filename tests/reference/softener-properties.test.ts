@@ -11,6 +11,7 @@ import { capacityKgrFt3, stoichiometricGrPerLb } from '@almanac/softener/water/c
 import { CAPACITY_CURVES } from '@almanac/softener/water/capacity-curves'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { ENGLISH } from '../support/procedure-words.ts'
 
 const seed = Number(process.env.FC_SEED ?? 20_260_102)
 console.info(`softener properties: fast-check seed ${seed} (set FC_SEED to change it)`)
@@ -157,7 +158,7 @@ describe('any input gives a sound result or a sentence', () => {
           for (const line of kit.value.lines) expect(line.quantity).toBeGreaterThan(0)
           expect(kit.value.bagPlan.volumeFt3).toBeGreaterThanOrEqual(0.98 * kit.value.resinFt3 - 1e-6)
         } else expect(kit.reason).toMatch(/\.$/)
-        expectSound(rebedProcedure(some))
+        expectSound(rebedProcedure(some, ENGLISH))
       }),
       { seed, numRuns: 1000 },
     )

@@ -31,6 +31,7 @@ import { renderToStaticMarkup } from 'react-dom/server'
 import { extractText, getDocumentProxy } from 'unpdf'
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import { loadDemo } from '../../../prisma/demo/load-demo.ts'
+import { ENGLISH } from '../../../tests/support/procedure-words.ts'
 import { testDatabase } from '../../../tests/support/test-database.ts'
 import { inspector } from '../../../tests/support/two-firms.ts'
 import { Providers } from '../client/providers.tsx'
@@ -167,7 +168,7 @@ async function disagreements(firm: Firm, bedId: string): Promise<string[]> {
     formatWeightLb(expected.fullTankLb, company),
   ])
     if (!onPage.includes(text)) wrong.push(`bed page: no "${text}" in ${onPage}`)
-  same('steps', procedureOf(visit, company, figures).steps, plan.procedure.steps)
+  same('steps', procedureOf(visit, company, figures, ENGLISH).steps, plan.procedure.steps)
   const drawn = visit.bed && drawingOf(visit.bed, visit.water, { figures, display: company })
   same('drawing', drawn?.ok && drawn.value, plan.drawing.ok && plan.drawing.value)
   const load = sheet && sheetLoad({ visits: sheet.visits.filter((one) => one.id === visitId) }, company, figures)

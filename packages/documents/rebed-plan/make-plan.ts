@@ -5,6 +5,7 @@ import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { rebedBriefs } from '@almanac/softener/procedure/rebed-briefs'
 import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
 import { drawingOf, kitOf, procedureContextOf } from '@almanac/softener/rebed/rebed-of-record'
+import { wordsIn } from '@almanac/words/words-in'
 import type { PlanFacts } from './plan-facts.ts'
 
 /** Everything the two sheets show, worked out. Where the tank's size is not known, drawing and kit hold the sentence that says so. */
@@ -25,15 +26,21 @@ export function makePlan(facts: PlanFacts): Plan {
   const firm = { figures, display }
   const kit = kitOf(bed, firm)
   const drawing = drawingOf(bed, water, firm)
+  const words = {
+    steps: wordsIn(display.locale, 'steps'),
+    cautions: wordsIn(display.locale, 'cautions'),
+    asks: wordsIn(display.locale, 'asks'),
+    beadCondition: wordsIn(display.locale, 'beadCondition'),
+  }
   const context = procedureContextOf(bed, water, firm)
-  const procedure = rebedProcedure(context)
+  const procedure = rebedProcedure(context, words)
   const assumed = [...(kit.ok ? [...kit.value.warnings, ...kit.assumptions] : []), ...procedure.assumptions]
   return {
     facts,
     drawing: drawing.ok ? { ok: true, value: drawing.value } : drawing,
     kit: kit.ok ? { ok: true, value: kit.value, priced: priceKit(kit.value, facts.prices) } : kit,
     procedure,
-    briefs: rebedBriefs(context),
+    briefs: rebedBriefs(context, words),
     notes: [...new Set([...(drawing.ok ? drawing.value.warnings : []), ...assumed])],
   }
 }

@@ -83,16 +83,16 @@ describe('the rebed plan, read back', () => {
       expect(second).toContain(text)
       return second.indexOf(text)
     }
-    expect(at('Let the pressure out')).toBeLessThan(at('Unplug the valve'))
-    expect(at('under full house pressure')).toBeLessThan(at('To backwash while it has power, until the drain stops: pressure is zero'))
-    expect(at('Centre the tube and cap it')).toBeLessThan(at('Take the cap out and count it'))
+    expect(at('Relieve the pressure')).toBeLessThan(at('Unplug the valve'))
+    expect(at('Full house pressure')).toBeLessThan(at('To backwash while it has power, until the drain stops: pressure is zero'))
+    expect(at('Center the tube, cap it')).toBeLessThan(at('Take the cap out, count it'))
     for (const text of [
       'Lead service line or lead pipe',
-      'Asbestos where we would work',
+      'Asbestos where you would work',
       'Crawl space',
       'Boil-water notice',
       'Cracked tank',
-      'permit or a licence',
+      'permit or license',
       'Never mix bleach with iron cleaner',
       'lifting index of 2.2',
       'The local plumbing code and a licensed person come before anything on this sheet',
@@ -102,24 +102,32 @@ describe('the rebed plan, read back', () => {
       at(text)
   })
 
-  it.each(TANK_SIZES.flatMap((tank) => (['us', 'metric'] as const).map((unitSystem) => ({ tank, unitSystem }))))(
-    'exactly two sheets for $tank.diameterIn × $tank.heightIn in, $unitSystem',
-    async ({ tank, unitSystem }) => {
-      const { diameterIn, heightIn } = tank
-      const pages = await read({
-        display: { locale: 'en-US', unitSystem, currency: 'USD' },
-        bed: { ...UNKNOWN, diameterIn, heightIn },
-        ...{ bedBegan: null, softenerLabel: null },
-        water: { source: 'private-well', hardnessGpg: null, ironMgL: null, temperatureC: null, disinfectant: null },
-        shelf: [],
-      })
-      expect(pages).toHaveLength(2)
-      expect(pages[0]).toContain('of 8% crosslink softening resin')
-      // The last step and the title block are there: nothing ran off the sheet.
-      expect(pages[1]).toMatch(/Take away the old bed/)
-      expect(pages[1]).toContain('2 of 2')
-    },
-  )
+  it.each(
+    TANK_SIZES.flatMap((tank) =>
+      (['us', 'metric'] as const).flatMap((unitSystem) =>
+        (
+          [
+            ['en-US', 'Take away the old bed'],
+            ['es-US', 'Llévese el lecho viejo'],
+          ] as const
+        ).map(([locale, last]) => ({ tank, unitSystem, locale, last })),
+      ),
+    ),
+  )('exactly two sheets for $tank.diameterIn × $tank.heightIn in, $unitSystem, $locale', async ({ tank, unitSystem, locale, last }) => {
+    const { diameterIn, heightIn } = tank
+    const pages = await read({
+      display: { locale, unitSystem, currency: 'USD' },
+      bed: { ...UNKNOWN, diameterIn, heightIn },
+      ...{ bedBegan: null, softenerLabel: null },
+      water: { source: 'private-well', hardnessGpg: null, ironMgL: null, temperatureC: null, disinfectant: null },
+      shelf: [],
+    })
+    expect(pages).toHaveLength(2)
+    expect(pages[0]).toContain('of 8% crosslink softening resin')
+    // The last step and the title block are there: nothing ran off the sheet.
+    expect(pages[1]).toContain(last)
+    expect(pages[1]).toContain('2 of 2')
+  })
 
   it('exactly two sheets with the longest texts a record may hold, and without a tank size', async () => {
     const long = 'Behind the third door on the left past the boiler, key with the neighbour; '.repeat(20)

@@ -1,4 +1,4 @@
-import { STOP_CASES } from '@almanac/softener/procedure/rebed-steps-before'
+import type { ProcedureStep } from '@almanac/softener/procedure/procedure-types'
 import { Page, Text, View } from '@react-pdf/renderer'
 import { Fragment } from 'react'
 import { printable } from '../print/printable-text.ts'
@@ -28,7 +28,7 @@ export function SecondPage({ plan }: { plan: Plan }) {
         <Printed style={{ fontSize: 14, fontFamily: BOLD }}>Steps, in this order</Printed>
         <Printed style={{ color: SOFT }}>{`${steps.length} steps, about ${procedure.minutes} minutes for the crew`}</Printed>
       </View>
-      {first ? <StopBox step={first} /> : null}
+      {first ? <StopBox step={first} cases={stopCases(procedure.steps[0])} /> : null}
       <View style={{ flexDirection: 'row', justifyContent: 'space-between' }}>
         {[others.slice(0, splitAt), others.slice(splitAt)].map((part) => (
           <View key={part[0]?.number ?? 0} style={{ width: column.width }}>
@@ -46,14 +46,19 @@ export function SecondPage({ plan }: { plan: Plan }) {
   )
 }
 
+/** The reasons to stop, in words; the answer that none was found is no reason. */
+function stopCases(step: ProcedureStep | undefined): string[] {
+  const choices = step?.asks.find((ask) => ask.id === 'stop-case')?.choices ?? []
+  return choices.filter((one) => one.value !== 'none').map((one) => one.label)
+}
+
 /** The first step, which comes before unloading: each reason to stop with its own box, and what else to look at on the way in. */
-function StopBox({ step }: { step: PaperStep }) {
-  const cases = STOP_CASES.slice(1).map((one) => one.slice(one.indexOf(':') + 1).trim())
+function StopBox({ step, cases }: { step: PaperStep; cases: readonly string[] }) {
   return (
     <View style={{ borderWidth: 1.4, borderColor: INK, paddingVertical: 3, paddingHorizontal: 6, marginTop: 2, marginBottom: 4 }}>
       <View style={{ flexDirection: 'row', justifyContent: 'space-between' }}>
         <Printed style={{ fontFamily: BOLD, fontSize: 9 }}>
-          {`${step.number}  ${step.title}. Stop, make safe and refer the job when you find:`}
+          {`${step.number}  ${step.title} Stop, make safe and refer the job when you find:`}
         </Printed>
         <Printed style={{ fontSize: 7.5, color: SOFT }}>{`${step.minutes} min`}</Printed>
       </View>

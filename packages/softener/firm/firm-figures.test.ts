@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { ENGLISH } from '../../../tests/support/procedure-words.ts'
 import { rebedKit } from '../kit/rebed-kit.ts'
 import { rebedProcedure } from '../procedure/rebed-procedure.ts'
 import { fillForTank } from '../tanks/fill-for-tank.ts'
@@ -242,7 +243,9 @@ describe('what is computed follows them', () => {
   test('the steps of the job', () => {
     const figures = mergeFigures([{ key: 'tank:10x54', value: tank(1.25, 16) }]).figures
     const words = (own: typeof figures | null) =>
-      JSON.stringify(rebedProcedure({ diameterIn: 10, heightIn: 54, figures: own, display: { locale: 'en-US', unitSystem: 'us' } }))
+      JSON.stringify(
+        rebedProcedure({ diameterIn: 10, heightIn: 54, figures: own, display: { locale: 'en-US', unitSystem: 'us' } }, ENGLISH),
+      )
     expect(words(figures)).toContain('1¼ ft³ assumed')
     expect(words(null)).toContain('1½ ft³ assumed')
   })

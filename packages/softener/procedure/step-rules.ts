@@ -2,6 +2,7 @@ import type { ProcedureAskId } from '@almanac/records/procedure-ask'
 import type { ProcedureStepId } from '@almanac/records/procedure-step'
 import { type AmountKind, ruleOf } from '@almanac/units/amount-kinds'
 import type { Ask, Caution, CautionKind, ProcedureContext, ProcedureStep } from './procedure-types.ts'
+import type { AskKey, CautionKey, ProcedureWords, Say, StepKey } from './procedure-words.ts'
 
 /** What steps depend on, worked out once from the context. */
 export type Facts = ProcedureContext & {
@@ -10,70 +11,84 @@ export type Facts = ProcedureContext & {
   gravel: boolean | null
   commercial: boolean
   highPressure: boolean
-  cutLength: string
-  resinText: string
-  gravelText: string
-  bagLift: string
-  /** What the outlet must stay below. */
-  outletLimit: string
+  /** Of one bag of resin lifted from the floor to the neck (NIOSH); null where the equation gives none. */
+  liftingIndex: number | null
+  /** What the sentences name, written with its unit: the length of the tube, resin, gravel, the outlet's limit, one bag and its lifting index. */
+  named: Readonly<Record<'cutLength' | 'resin' | 'gravel' | 'limit' | 'bag' | 'index', string>>
 }
 
 type When = (facts: Facts) => boolean
 
-/** A step as data: it applies when `when` holds (always, if absent); cautions and asks may have their own conditions. */
+type CautionRule = { kind: CautionKind; says: CautionKey | ((facts: Facts) => CautionKey); when?: When }
+type AskRule = Pick<Ask, 'id' | 'kind' | 'amount' | 'required'> & { says: AskKey; values: readonly string[]; beads?: true; when?: When }
+
+/**
+ * A step as data, without its words: it applies when `when` holds (always, if absent); cautions and asks may have their own conditions. `title` and
+ * `text` are keys of the words: those of its id where a rule says nothing else.
+ */
 export type StepRule = {
   id: ProcedureStepId
-  title: string
-  text: string | ((facts: Facts) => string)
+  title?: StepKey
+  text?: StepKey | ((facts: Facts) => StepKey)
   minutes: number | ((facts: Facts) => number)
   when?: When
-  cautions?: readonly (Caution & { when?: When })[]
-  asks?: readonly (Ask & { when?: When })[]
+  cautions?: readonly CautionRule[]
+  asks?: readonly AskRule[]
 }
 
-/** The steps that apply, in the order of the rules, with conditions resolved. */
-export function buildSteps(rules: readonly StepRule[], facts: Facts): ProcedureStep[] {
-  return rules.filter((rule) => rule.when === undefined || rule.when(facts)).map((rule) => buildStep(rule, facts))
+/** The steps that apply, in the order of the rules, with conditions resolved, in words. */
+export function buildSteps(rules: readonly StepRule[], facts: Facts, words: ProcedureWords): ProcedureStep[] {
+  return rules.filter((rule) => rule.when === undefined || rule.when(facts)).map((rule) => buildStep(rule, facts, words))
 }
 
-function buildStep(rule: StepRule, facts: Facts): ProcedureStep {
+function buildStep(rule: StepRule, facts: Facts, words: ProcedureWords): ProcedureStep {
   const applies = (item: { when?: When }) => item.when === undefined || item.when(facts)
+  const say = words.steps as Say
+  const text = typeof rule.text === 'function' ? rule.text(facts) : (rule.text ?? `${rule.id}/text`)
   return {
     id: rule.id,
-    title: rule.title,
-    text: typeof rule.text === 'string' ? rule.text : rule.text(facts),
-    cautions: (rule.cautions ?? []).filter(applies).map(({ kind, text }) => ({ kind, text })),
-    asks: (rule.asks ?? [])
+    title: say(rule.title ?? rule.id),
+    text: say(text, facts.named),
+    cautions: (rule.cautions ?? [])
       .filter(applies)
-      .map(({ id, label, kind, unit, amount, choices, required }) => ({ id, label, kind, unit, amount, choices, required })),
+      .map(({ kind, says }) => cautionOf(kind, typeof says === 'string' ? says : says(facts), facts, words)),
+    asks: (rule.asks ?? []).filter(applies).map((ask) => askOf(ask, words)),
     minutes: Math.max(1, Math.round(typeof rule.minutes === 'number' ? rule.minutes : rule.minutes(facts))),
   }
 }
 
-export function caution(kind: CautionKind, text: string, when?: When): Caution & { when?: When } {
-  return when === undefined ? { kind, text } : { kind, text, when }
+function cautionOf(kind: CautionKind, key: CautionKey, facts: Facts, words: ProcedureWords): Caution {
+  return { kind, text: (words.cautions as Say)(key, facts.named) }
 }
 
-export function confirm(id: ProcedureAskId, label: string, required = true, when?: When): Ask & { when?: When } {
-  return { id, label, kind: 'confirm', unit: null, amount: null, choices: [], required, ...(when ? { when } : {}) }
+function askOf({ id, kind, amount, required, says, values, beads }: AskRule, words: ProcedureWords): Ask {
+  const say = words.asks as Say
+  const label = (value: string) =>
+    beads && words.beadCondition.has(value as never) ? (words.beadCondition as Say)(value) : say(`${id}/${value}`)
+  const unit = amount === null ? null : (ruleOf(amount).dimension.units[0] ?? '')
+  return { id, label: say(says), kind, unit, amount, choices: values.map((value) => ({ value, label: label(value) })), required }
+}
+
+export function caution(kind: CautionKind, says: CautionRule['says'], when?: When): CautionRule {
+  return { kind, says, when }
+}
+
+/** Something to tick; `says` where it is asked in other words than its id's. */
+export function confirm(id: ProcedureAskId, { required = true, says = id }: { required?: boolean; says?: AskKey } = {}): AskRule {
+  return { id, says, kind: 'confirm', amount: null, values: [], required }
 }
 
 /** A number to measure, kept in the unit of its kind. */
-export function number(id: ProcedureAskId, label: string, amount: AmountKind, required = false, when?: When): Ask & { when?: When } {
-  const unit = ruleOf(amount).dimension.units[0] ?? ''
-  return { id, label, kind: 'number', unit, amount, choices: [], required, ...(when ? { when } : {}) }
+export function number(id: ProcedureAskId, amount: AmountKind, required = false, when?: When): AskRule {
+  return { id, says: id, kind: 'number', amount, values: [], required, when }
 }
 
-/** The choices of a word list: each of its values once, in the words people read. */
-export function worded<V extends string>(words: Readonly<Record<V, string>>): string[] {
-  return Object.entries<string>(words).map(([value, label]) => `${value}: ${label}`)
+/** One of several answers, by the values that are stored. */
+export function choice(id: ProcedureAskId, values: readonly string[], required = true): AskRule {
+  return { id, says: id, kind: 'choice', amount: null, values, required }
 }
 
-/** Choices are written as "value: label". */
-export function choice(id: ProcedureAskId, label: string, options: readonly string[], required = true): Ask {
-  const choices = options.map((option) => {
-    const [value = '', ...rest] = option.split(':')
-    return { value: value.trim(), label: (rest.join(':') || value).trim() }
-  })
-  return { id, label, kind: 'choice', unit: null, amount: null, choices, required }
+/** How the beads look: the values of `beadConditions`, in that record's own words, and others that only this step asks. */
+export function beadChoice(id: ProcedureAskId, values: readonly string[]): AskRule {
+  return { ...choice(id, values), beads: true }
 }

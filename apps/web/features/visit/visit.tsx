@@ -11,7 +11,7 @@ import Link from 'next/link'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { CloseOutForm } from './close-out-form.tsx'
-import { procedureOf } from './procedure-of.ts'
+import { procedureOf, useProcedureWords } from './procedure-of.ts'
 import { ProcedureSteps } from './procedure-steps.tsx'
 import { useDraft } from './use-draft.ts'
 import { VisitBrief } from './visit-brief.tsx'
@@ -34,7 +34,8 @@ export function Visit({ visitId }: { visitId: string }) {
           ? `${entries} ${entries === 1 ? 'entry' : 'entries'} kept on this tablet, not yet at the office`
           : ''
   const left = visit && ready && draft.startedAt === null ? handle.leftFor(visit.jobId) : null
-  const procedure = visit ? procedureOf(visit, me.company, figures) : null
+  const words = useProcedureWords()
+  const procedure = visit ? procedureOf(visit, me.company, figures, words) : null
   const back = (
     <TextLink href="/today" link={Link}>
       Today

@@ -1,0 +1,19 @@
+import type { ProcedureContext } from '@almanac/softener/procedure/procedure-types'
+
+const UNKNOWN = [true, false, null]
+
+/** What steps, cautions and questions depend on: pipe, power and bypass each way, the rest beside them in turn. */
+export const procedureContexts = (): ProcedureContext[] =>
+  UNKNOWN.flatMap((hasBypass) =>
+    UNKNOWN.flatMap((valveNeedsPower) =>
+      UNKNOWN.flatMap((metalPipe) =>
+        ([null, 0, 18] as const).map((gravelLb, i) => ({
+          ...{ hasBypass, valveNeedsPower, metalPipe, gravelLb, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' as const } },
+          ...{ waterSource: (['town', 'private-well', null] as const)[(i + Number(metalPipe)) % 3] ?? null },
+          ...{ diameterIn: [10, 24, null][i] ?? null, pressurePsi: hasBypass === true ? 95 : null },
+          ...{ drain: metalPipe === true ? ('septic' as const) : null, access: valveNeedsPower === true ? ('level' as const) : null },
+          ...{ resinVolumeFt3: hasBypass === false ? [1.5, 0.4, null][i] : null, newTubeLengthIn: hasBypass === true ? 52.125 : null },
+        })),
+      ),
+    ),
+  )
