@@ -20,16 +20,14 @@ test('a customer chooses one of three times by link, without scripts; the dispat
   expect((await customer.goto(link))?.headers()['referrer-policy'] ?? '').not.toContain('unsafe')
   await expect(customer.getByRole('radio')).toHaveCount(3)
   await customer.getByRole('radio').nth(1).check()
-  await customer.getByRole('button', { name: 'Take this time' }).click()
-  await expect(customer.getByText(/^We come on/)).toBeVisible()
+  await customer.getByRole('button', { name: 'Choose this time' }).click()
+  await expect(customer.getByText(/^We’ll be there on/)).toBeVisible()
 
   await expect(page.getByText('offered', { exact: true })).toHaveCount(0, { timeout: 4_000 })
   await expect(page.getByText('called off', { exact: true })).toHaveCount(2)
   await expect(page.getByText('booked', { exact: true }).first()).toBeVisible()
 
-  const file = await customer.request.get(
-    (await customer.getByRole('link', { name: 'Put it into my calendar' }).getAttribute('href')) ?? '',
-  )
+  const file = await customer.request.get((await customer.getByRole('link', { name: 'Add to calendar' }).getAttribute('href')) ?? '')
   expect(file.headers()['content-type']).toContain('text/calendar')
   expect(await file.text()).toContain('BEGIN:VEVENT')
   await telephone.close()
@@ -37,7 +35,7 @@ test('a customer chooses one of three times by link, without scripts; the dispat
   const reader = await browser.newContext({ viewport: { width: 390, height: 844 }, colorScheme: 'dark' })
   const again = await reader.newPage()
   await again.goto(link)
-  await expect(again.getByText(/^We come on/)).toBeVisible()
+  await expect(again.getByText(/^We’ll be there on/)).toBeVisible()
   const axe = await new AxeBuilder({ page: again }).withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa']).analyze()
   expect(axe.violations).toEqual([])
   expect((await again.goto(`${link.slice(0, -2)}xx`))?.status()).toBe(404)

@@ -38,8 +38,8 @@ test('the owner takes a bed’s rebed plan to paper; a technician has it from th
   expect(pages[0]).toContain(`Rebed plan: ${site.replace(/, tank \d+$/, '')}`)
   expect(pages[0]).toMatch(/cut tube here/)
   expect(pages[0]).toMatch(/crosslink|softening resin/)
-  expect(pages[1]?.indexOf('Let the pressure out')).toBeGreaterThan(0)
-  expect(pages[1]?.indexOf('Unplug the valve')).toBeGreaterThan(pages[1]?.indexOf('Let the pressure out') ?? Number.NaN)
+  expect(pages[1]?.indexOf('Relieve the pressure')).toBeGreaterThan(0)
+  expect(pages[1]?.indexOf('Unplug the valve')).toBeGreaterThan(pages[1]?.indexOf('Relieve the pressure') ?? Number.NaN)
   expect(pages[1]).toContain('The local plumbing code and a licensed person come before anything on this sheet')
 
   const technician = await (await browser.newContext()).newPage()

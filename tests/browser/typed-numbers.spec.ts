@@ -247,7 +247,7 @@ test('a visit: a required measurement does not pass with "abc", and an unusual o
     .first()
     .click()
   await page.getByRole('button', { name: 'Start the visit' }).click()
-  const raw = exactly(page, 'Hardness before the softener')
+  const raw = exactly(page, 'Raw water hardness')
   const heading = page.getByRole('heading', { level: 1 })
   await expect(page.getByRole('button', { name: 'Done, next step' })).toBeVisible()
   for (let step = 0; step < 12 && (await raw.count()) === 0; step++) {
@@ -271,7 +271,7 @@ test('a visit: a required measurement does not pass with "abc", and an unusual o
     await expect.poll(() => saidOf(raw)).toMatch(said)
     await expect(heading).toHaveText(title)
   }
-  await page.getByLabel('Why it is so: Hardness before the softener').fill('brackish well')
+  await page.getByLabel('Why it is so: Raw water hardness').fill('brackish well')
   await page.getByRole('button', { name: 'Done, next step' }).click()
   await expect(heading).not.toHaveText(title)
 })
