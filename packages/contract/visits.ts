@@ -1,3 +1,4 @@
+import { contactRoles } from '@almanac/records/contact-role'
 import { endCauses } from '@almanac/records/end-cause'
 import { jobKinds } from '@almanac/records/job-kind'
 import { measurementKinds } from '@almanac/records/measurement-kind'
@@ -34,7 +35,7 @@ export const VisitPage = WorkLine.extend({
   siteId: Id,
   accessNotes: z.string().nullable(),
   jobNotes: z.string().nullable(),
-  contacts: z.array(z.object({ name: z.string().nullable(), role: z.string(), phone: z.string().nullable() })),
+  contacts: z.array(z.object({ name: z.string().nullable(), role: z.enum(contactRoles), phone: z.string().nullable() })),
   softenerLabel: z.string().nullable(),
   water: z.object({ source: z.enum(supplyKinds).nullable(), ironMgL: z.number().nullable(), temperatureC: z.number().nullable() }),
   stock: z.array(

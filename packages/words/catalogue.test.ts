@@ -1,6 +1,10 @@
 import { beadConditions } from '@almanac/records/bead-condition'
+import { contactRoles } from '@almanac/records/contact-role'
+import { endCauses } from '@almanac/records/end-cause'
 import { jobKinds } from '@almanac/records/job-kind'
 import { languages } from '@almanac/records/language'
+import { recordedResinKinds } from '@almanac/records/resin-kind'
+import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser'
 import { expect, test } from 'vitest'
 import { en } from './en/all.ts'
@@ -55,7 +59,15 @@ test.each(languages)('%s: no message is empty, quotes a brace unknowingly, or sh
 })
 
 /** Rooms with a message for each value of an enumeration. */
-const ENUMERATIONS: Record<string, readonly string[]> = { jobKind: jobKinds, beadCondition: beadConditions }
+const ENUMERATIONS: Record<string, readonly string[]> = {
+  jobKind: jobKinds,
+  beadCondition: beadConditions,
+  contactRole: contactRoles,
+  endCause: endCauses,
+  outcome: visitOutcomes,
+  outcomeMeaning: visitOutcomes,
+  resinKind: recordedResinKinds,
+}
 
 test.each(Object.entries(ENUMERATIONS))('%s has words for each value and no other', (room, values) => {
   expect(Object.keys(CATALOGUES.en[room] ?? {}).sort()).toEqual([...values].sort())

@@ -67,7 +67,7 @@ test('a technician works through a rebed, each caution before its step, and clos
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Rebed at')
   await expect(page.getByRole('heading', { name: 'Kit' })).toBeVisible()
   const site = ((await page.getByRole('heading', { level: 1 }).textContent()) ?? '').replace('Rebed at ', '')
-  await page.getByRole('button', { name: 'Start the visit' }).click()
+  await page.getByRole('button', { name: 'Start visit' }).click()
 
   // Pressure goes off before power: the order is what keeps people whole.
   const seen: string[] = []
@@ -78,7 +78,7 @@ test('a technician works through a rebed, each caution before its step, and clos
     seen.push(title ?? '')
     if (title === 'Relieve the pressure') await expect(page.getByText('Don’t unplug the valve yet')).toBeVisible()
     await answerStep(page)
-    await page.getByRole('button', { name: /Done, next step|To the closing form/ }).click()
+    await page.getByRole('button', { name: /Next step|Close out/ }).click()
     await expect(page.getByRole('heading', { level: 1 })).not.toHaveText(title ?? '')
   }
   expect(seen.indexOf('Relieve the pressure')).toBeGreaterThan(seen.indexOf('Bypass, and prove it holds'))
@@ -86,17 +86,17 @@ test('a technician works through a rebed, each caution before its step, and clos
 
   // What was typed survives a reload, and says where it is.
   await page.reload()
-  await expect(page.getByText(/kept on this tablet, not yet at the office/)).toBeVisible()
+  await expect(page.getByText(/saved here, not sent/)).toBeVisible()
   await page.getByRole('radio', { name: /^Done/ }).check()
-  await page.getByRole('button', { name: 'Finish the visit' }).click()
+  await page.getByRole('button', { name: 'Finish visit' }).click()
   await expect(page.getByText('Still missing')).toBeVisible()
   await page.getByLabel('Resin', { exact: true }).selectOption('gel-10')
   await page.getByLabel('Why it ended').selectOption('worn')
-  await page.getByLabel('What shows it').fill('many fines')
+  await page.getByLabel('How you could tell').fill('many fines')
 
   // What the steps filled in can be cleared, and stays cleared over a reload.
   const takenOut = page.getByRole('checkbox', { name: 'The old bed was taken out' })
-  const volume = page.getByLabel(/^Volume of resin/).first()
+  const volume = page.getByLabel(/^Resin volume/).first()
   await expect(takenOut).toBeChecked()
   await takenOut.uncheck()
   await volume.focus()
@@ -105,8 +105,8 @@ test('a technician works through a rebed, each caution before its step, and clos
   await page.reload()
   await expect(takenOut).not.toBeChecked()
   await expect(volume).toHaveValue('')
-  await page.getByRole('button', { name: 'Finish the visit' }).click()
-  await expect(page.getByText('Confirm that the old bed was taken out.')).toBeVisible()
+  await page.getByRole('button', { name: 'Finish visit' }).click()
+  await expect(page.getByText('Check that the old bed was taken out.')).toBeVisible()
   await takenOut.check()
   await volume.fill('1 1/2')
 
@@ -118,7 +118,7 @@ test('a technician works through a rebed, each caution before its step, and clos
     await route.fetch()
     await route.abort()
   })
-  await page.getByRole('button', { name: 'Finish the visit' }).click()
+  await page.getByRole('button', { name: 'Finish visit' }).click()
   const again = page.getByRole('button', { name: 'Try again' })
   await expect(page.getByText('Closed out: done').or(again)).toBeVisible({ timeout: 30_000 })
   if (await again.isVisible()) await again.click()

@@ -246,16 +246,16 @@ test('a visit: a required measurement does not pass with "abc", and an unusual o
     .getByRole('link', { name: /Annual visit/ })
     .first()
     .click()
-  await page.getByRole('button', { name: 'Start the visit' }).click()
+  await page.getByRole('button', { name: 'Start visit' }).click()
   const raw = exactly(page, 'Raw water hardness')
   const heading = page.getByRole('heading', { level: 1 })
-  await expect(page.getByRole('button', { name: 'Done, next step' })).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Next step' })).toBeVisible()
   for (let step = 0; step < 12 && (await raw.count()) === 0; step++) {
     const title = (await heading.textContent()) ?? ''
     for (const box of await page.getByRole('checkbox').all()) await box.check()
     for (const group of await page.locator('fieldset').all())
       if ((await group.getByRole('radio').count()) > 0) await group.getByRole('radio').first().check()
-    await page.getByRole('button', { name: 'Done, next step' }).click()
+    await page.getByRole('button', { name: 'Next step' }).click()
     await expect(heading).not.toHaveText(title)
   }
   await drive(raw, HARDNESS)
@@ -267,11 +267,11 @@ test('a visit: a required measurement does not pass with "abc", and an unusual o
     ['99', /99 gpg is unusual/],
   ] as const) {
     await raw.fill(text)
-    await page.getByRole('button', { name: 'Done, next step' }).click()
+    await page.getByRole('button', { name: 'Next step' }).click()
     await expect.poll(() => saidOf(raw)).toMatch(said)
     await expect(heading).toHaveText(title)
   }
   await page.getByLabel('Why it is so: Raw water hardness').fill('brackish well')
-  await page.getByRole('button', { name: 'Done, next step' }).click()
+  await page.getByRole('button', { name: 'Next step' }).click()
   await expect(heading).not.toHaveText(title)
 })

@@ -1,4 +1,5 @@
 import type { VisitPage } from '@almanac/contract/visits'
+import type { ContactRole } from '@almanac/records/contact-role'
 import { notFound } from '@almanac/runtime/errors'
 import { inCompany, type Scope } from '../in-company.ts'
 import { readBedWater } from './bed-water.ts'
@@ -40,7 +41,7 @@ export async function readVisit(scope: Pick<Scope, 'companyId'>, visitId: string
       siteId: job.siteId,
       accessNotes: job.site.accessNotes,
       jobNotes: job.notes,
-      contacts,
+      contacts: contacts.map((one) => ({ ...one, role: one.role as ContactRole })),
       softenerLabel: job.softener?.label ?? null,
       water: { source, ironMgL, temperatureC },
       stock,

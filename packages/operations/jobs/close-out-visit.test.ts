@@ -165,7 +165,7 @@ describe('a rebed that is done', () => {
     await expect(close(record)).rejects.toMatchObject({
       code: 'invalid',
       detail: {
-        missing: expect.arrayContaining(['Confirm that the bypass was proven to hold.', expect.stringContaining('why the old bed ended')]),
+        missing: expect.arrayContaining(['Check that the bypass was proven to hold.', expect.stringContaining('why the old bed ended')]),
       },
     })
     await expect(close(rebed({ jobKind: 'cleaning' }))).rejects.toThrow('another kind of job')

@@ -8,6 +8,7 @@ import { AppError, notFound } from '@almanac/runtime/errors'
 import { type CloseOutContext, missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { wordsIn } from '@almanac/words/words-in'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { moveStock } from '../shared/move-stock.ts'
@@ -91,6 +92,8 @@ export async function closeOutVisit(scope: Scope & { personId: string }, input: 
     checkRecord(record, job, {
       outletLimitGpg: (await firmFigures(tx, companyId)).outletLimitGpg,
       display,
+      words: wordsIn(display.locale, 'lacking'),
+      outcomes: wordsIn(display.locale, 'outcome'),
       today: dayIn(timeZone, command.at),
       notBefore: dayIn(timeZone, known),
       tank: await roomOfTank(tx, { companyId, bedId: job.bedId, softenerId: job.softenerId }, unitSystem),

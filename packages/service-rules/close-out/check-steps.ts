@@ -14,18 +14,6 @@ export const checkSteps = [
 ] as const
 export type CheckStepId = (typeof checkSteps)[number]
 
-/** The sentence that stands in the list of what is missing. Common practice of a safe rebed, no source. */
-export const checkSentences: Record<CheckStepId, string> = {
-  'bypass-proven': 'Confirm that the bypass was proven to hold.',
-  'pressure-zero': 'Confirm that the pressure was zero before the valve came off.',
-  'cap-out-counted': 'Confirm that the cap came out of the distributor tube and was counted.',
-  'outlet-tested': 'Confirm that the water was tested at the valve outlet.',
-  'leaks-checked': 'Confirm that everything was checked for leaks.',
-  'bypass-returned': 'Confirm that the bypass was returned to service.',
-  'left-in-bypass': 'Confirm that the softener was left in bypass and that the house has water.',
-  'customer-told': 'Confirm that the customer was told what was found and what follows.',
-}
-
 /** Which of them an outcome needs: a bed was opened, the softener only worked on, or nothing touched. */
 export function requiredChecks(outcome: VisitOutcome, kind: JobKind, bedOpened: boolean): CheckStepId[] {
   if (outcome === 'no-access') return []

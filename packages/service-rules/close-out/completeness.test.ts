@@ -1,9 +1,15 @@
 import { visitOutcomes } from '@almanac/records/visit-outcome'
+import { wordsIn } from '@almanac/words/words-in'
 import { describe, expect, test } from 'vitest'
 import type { CloseOutRecord } from './close-out-form.ts'
 import { type CloseOutContext, missingForCloseOut } from './completeness.ts'
 
-const usual: CloseOutContext = { outletLimitGpg: 1, display: { locale: 'en-US', unitSystem: 'us' } }
+const usual: CloseOutContext = {
+  outletLimitGpg: 1,
+  display: { locale: 'en-US', unitSystem: 'us' },
+  words: wordsIn('en-US', 'lacking'),
+  outcomes: wordsIn('en-US', 'outcome'),
+}
 const ticked = (...stepIds: string[]) => stepIds.map((stepId) => ({ stepId, confirmed: true }))
 const outlet = (value: number) => [{ kind: 'outletHardnessGpg' as const, value, enteredValue: value, enteredUnit: 'gpg' }]
 
@@ -47,19 +53,19 @@ describe('a rebed that is done', () => {
   })
 
   test.each([
-    [{ oldBed: null }, ['Confirm that the old bed was taken out.', 'Choose why the old bed ended; "not known" is an answer too.']],
-    [{ oldBed: { takenOut: true, endCause: null, evidence: '' } }, ['Choose why the old bed ended; "not known" is an answer too.']],
-    [{ oldBed: { takenOut: true, endCause: 'worn', evidence: ' ' } }, [expect.stringMatching(/what shows/)]],
+    [{ oldBed: null }, ['Check that the old bed was taken out.', 'Choose why the old bed ended; “not known” is an answer too.']],
+    [{ oldBed: { takenOut: true, endCause: null, evidence: '' } }, ['Choose why the old bed ended; “not known” is an answer too.']],
+    [{ oldBed: { takenOut: true, endCause: 'worn', evidence: ' ' } }, [expect.stringMatching(/how you could tell/)]],
     [{ oldBed: { takenOut: true, endCause: 'unknown', evidence: '' } }, []],
-    [{ newBed: null }, ['Give the facts of the new bed: resin, volume, gravel, length of the tube.']],
-    [{ newBed: { ...rebed.newBed, volumeFt3: 0 } }, ['Give the volume of the new resin, more than zero.']],
-    [{ newBed: { ...rebed.newBed, volumeFt3: Number.NaN } }, ['Give the volume of the new resin, more than zero.']],
+    [{ newBed: null }, ['Enter the new bed: resin, volume, gravel, tube length.']],
+    [{ newBed: { ...rebed.newBed, volumeFt3: 0 } }, ['Enter the volume of the new resin, more than zero.']],
+    [{ newBed: { ...rebed.newBed, volumeFt3: Number.NaN } }, ['Enter the volume of the new resin, more than zero.']],
     [{ newBed: { ...rebed.newBed, gravelLb: 0 } }, []],
     [{ newBed: { ...rebed.newBed, gravelLb: -1 } }, [expect.stringMatching(/gravel/)]],
-    [{ newBed: { ...rebed.newBed, tubeCutIn: null } }, ['Give the length the distributor tube was cut to.']],
+    [{ newBed: { ...rebed.newBed, tubeCutIn: null } }, ['Enter the length the distributor tube was cut to.']],
     [{ partsUsed: [] }, ['List the parts used, the resin at least.']],
     [{ partsUsed: [{ ...rebed.partsUsed[0], quantity: 0 }] }, [expect.stringMatching(/more than zero/)]],
-    [{ startedAt: null }, ['Give the time the visit started.']],
+    [{ startedAt: null }, ['Enter the time the visit started.']],
     [{ finishedAt: '2026-05-04T07:00:00.000Z' }, [expect.stringMatching(/finishes before it starts/)]],
   ] as [Partial<CloseOutRecord>, unknown[]][])('%j', (change, sentences) => expect(missing(change)).toEqual(sentences))
 })
@@ -68,12 +74,12 @@ describe('the day of the work', () => {
   const judged = (workDay: string) => missingForCloseOut({ ...rebed, workDay }, { ...usual, today: '2026-05-05', notBefore: '2026-05-02' })
   test.each(['2026-05-02', '2026-05-04', '2026-05-05'])('%s may be', (day) => expect(judged(day)).toEqual([]))
   test('has come, and is not before the visit could have been', () => {
-    expect(judged('2026-05-06')).toEqual(['The work cannot have been done on 6 May 2026: that day has not come. Correct the day.'])
+    expect(judged('2026-05-06')).toEqual(['The work can’t have been done on 6 May 2026: that day hasn’t come. Correct the day.'])
     expect(judged('2026-05-01')).toEqual([
-      'The work cannot have been done on 1 May 2026: the job was first recorded on 2 May 2026. Correct the day.',
+      'The work can’t have been done on 1 May 2026: the job was first recorded on 2 May 2026. Correct the day.',
     ])
   })
-  test.each(['', '2026-02-30'])('%j is asked for', (day) => expect(judged(day)).toEqual(['Give the day of the work.']))
+  test.each(['', '2026-02-30'])('%j is asked for', (day) => expect(judged(day)).toEqual(['Enter the day of the work.']))
 })
 
 // Below 1 gpg at the valve outlet shows little bypassing. Common practice, no source.
@@ -126,7 +132,7 @@ describe('other outcomes', () => {
       oldBed: { takenOut: false, endCause: 'tank-cracked' as const, evidence: 'crack' },
     }
     expect(missing({ ...change, newBed: null, partsUsed: [] })).toEqual([])
-    expect(missing({ ...change, checks: [...left, ...rebed.checks] })).toEqual([expect.stringMatching(/condemned tank cannot hold/)])
+    expect(missing({ ...change, checks: [...left, ...rebed.checks] })).toEqual([expect.stringMatching(/condemned tank can’t hold/)])
     expect(missing({ ...change, newBed: null, oldBed: null })).toEqual([expect.stringMatching(/why the old bed ended/)])
   })
 

@@ -2,8 +2,33 @@ import { account } from './account.ts'
 import { asks } from './asks.ts'
 import { beadCondition } from './bead-condition.ts'
 import { cautions } from './cautions.ts'
+import { closeOut } from './close-out.ts'
+import { contactRole } from './contact-role.ts'
+import { endCause } from './end-cause.ts'
 import { jobKind } from './job-kind.ts'
+import { lacking } from './lacking.ts'
+import { outcome } from './outcome.ts'
+import { outcomeMeaning } from './outcome-meaning.ts'
+import { resinKind } from './resin-kind.ts'
 import { steps } from './steps.ts'
+import { today } from './today.ts'
+import { visit } from './visit.ts'
 
 /** The rooms that the tablet's pages speak from: all that is loaded there, with signal or without. */
-export const field = { account, asks, beadCondition, cautions, jobKind, steps }
+export const field = {
+  account,
+  asks,
+  beadCondition,
+  cautions,
+  closeOut,
+  contactRole,
+  endCause,
+  jobKind,
+  lacking,
+  outcome,
+  outcomeMeaning,
+  resinKind,
+  steps,
+  today,
+  visit,
+}

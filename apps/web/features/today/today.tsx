@@ -4,6 +4,7 @@ import { FieldFrame } from '@almanac/ui/field-frame'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useEffect, useRef } from 'react'
@@ -17,6 +18,7 @@ import { WorkLine } from './work-line.tsx'
 /** The technician's day: one column, the next visit first. */
 export function Today() {
   const { api } = useSession()
+  const words = useWords('today')
   const today = useToday()
   // The day is the server's; the device's clock only says when to ask for it again.
   const work = useQuery(api.visits.today.queryOptions({ input: {} }))
@@ -31,18 +33,13 @@ export function Today() {
   const open = page?.visits.filter((visit) => visit.state !== 'closed') ?? []
   const closed = page?.visits.filter((visit) => visit.state === 'closed') ?? []
   return (
-    <FieldFrame title="Today's work" status={<AccountMenu />}>
-      <PageHead
-        title={dayTitle(page?.day ?? today, today)}
-        lead={page && !page.mine ? 'You are on no day sheet yourself, so all crews’ visits are shown.' : undefined}
-      />
+    <FieldFrame title={words('title')} status={<AccountMenu />}>
+      <PageHead title={dayTitle(page?.day ?? today, today)} lead={page && !page.mine ? words('allCrews') : undefined} />
       {work.error ? (
         <Problem happened={readFailure(work.error).message} onRetry={() => void work.refetch()} retrying={work.isFetching} />
       ) : null}
-      {work.isPending ? <Skeleton lines={6} label="Reading today's work" /> : null}
-      {page && page.visits.length === 0 ? (
-        <Empty title="No visits today">The office puts visits on your day sheet; they appear here by themselves.</Empty>
-      ) : null}
+      {work.isPending ? <Skeleton lines={6} label={words('loading')} /> : null}
+      {page && page.visits.length === 0 ? <Empty title={words('none')}>{words('noneYet')}</Empty> : null}
       <ul className="border-t border-line">
         {open.map((visit) => (
           <WorkLine key={visit.visitId} visit={visit} showCrew={!page?.mine} />
@@ -50,7 +47,7 @@ export function Today() {
       </ul>
       {closed.length > 0 ? (
         <>
-          <h2 className="mt-8 mb-2 text-h2 font-semibold">Finished</h2>
+          <h2 className="mt-8 mb-2 text-h2 font-semibold">{words('finished')}</h2>
           <ul className="border-t border-line">
             {closed.map((visit) => (
               <WorkLine key={visit.visitId} visit={visit} showCrew={!page?.mine} />
@@ -60,7 +57,7 @@ export function Today() {
       ) : null}
       {page && page.next.length > 0 ? (
         <>
-          <h2 className="mt-8 mb-2 text-h2 font-semibold">The week ahead</h2>
+          <h2 className="mt-8 mb-2 text-h2 font-semibold">{words('ahead')}</h2>
           <ul className="border-t border-line">
             {page.next.slice(0, 20).map((visit) => (
               <WorkLine key={visit.visitId} visit={visit} showCrew={!page.mine} day={shortDay(visit.day)} />
@@ -70,8 +67,8 @@ export function Today() {
       ) : null}
       <p className="mt-8 flex flex-wrap gap-x-6 border-t border-line pt-3">
         {[
-          ['/which-tank', 'Which tank is it?'],
-          ['/whats-wrong', 'What is wrong?'],
+          ['/which-tank', words('whichTank')],
+          ['/whats-wrong', words('whatsWrong')],
         ].map(([href = '', label]) => (
           <Link key={href} href={href} className="inline-flex min-h-control items-center underline underline-offset-4">
             {label}

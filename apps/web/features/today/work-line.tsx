@@ -1,8 +1,8 @@
 import type { WorkLine as Line } from '@almanac/contract/visits'
-import { jobKindWords } from '@almanac/records/job-kind'
 import { thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { JobStateWord } from '@almanac/ui/job-state-word'
+import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 import { bedWords } from '@/client/bed-facts-words'
 import { clockIn } from '@/client/clock-words'
@@ -11,6 +11,8 @@ import { useSession } from '@/client/providers'
 /** One visit as a large target: when, what, where, with whom. */
 export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: boolean; day?: string }) {
   const { me, figures } = useSession()
+  const words = useWords('today')
+  const kinds = useWords('jobKind')
   const { timeZone } = me.company
   const display = me.company
   const others = visit.people.filter((name) => name !== me.person.name)
@@ -20,18 +22,18 @@ export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: bool
         <span className="w-20 shrink-0 font-semibold">
           {day ? <span className="block text-small font-normal text-soft">{day}</span> : null}
           {clockIn(timeZone, visit.startsAt)}
-          <span className="block text-small font-normal text-soft">to {clockIn(timeZone, visit.endsAt)}</span>
+          <span className="block text-small font-normal text-soft">{words('until', { until: clockIn(timeZone, visit.endsAt) })}</span>
         </span>
         <span className="grow">
           <span className="font-semibold">
-            {jobKindWords[visit.kind]} · {visit.siteLabel}
+            {kinds(visit.kind)} · {visit.siteLabel}
           </span>
           <span className="block text-small text-soft">
             {[visit.street, visit.town].filter(Boolean).join(', ')}
-            {visit.bed ? ` · ${bedWords(visit.bed, display) ?? 'tank size unknown'}` : ''}
+            {visit.bed ? ` · ${bedWords(visit.bed, display) ?? words('sizeUnknown')}` : ''}
           </span>
           <span className="block text-small text-soft">
-            {showCrew ? visit.crewName : others.length > 0 ? `with ${others.join(', ')}` : 'alone'}
+            {showCrew ? visit.crewName : others.length > 0 ? words('withPeople', { people: others.join(', ') }) : words('alone')}
           </span>
           {visit.state === 'booked' ? null : <JobStateWord state={visit.state} />}
         </span>

@@ -1,21 +1,18 @@
 'use client'
 import type { VisitPage } from '@almanac/contract/visits'
-import { choicesOf } from '@almanac/records/choices'
-import { endCauses, endCauseWords } from '@almanac/records/end-cause'
-import { resinKinds, resinKindWords } from '@almanac/records/resin-kind'
+import { endCauses } from '@almanac/records/end-cause'
+import { resinKinds } from '@almanac/records/resin-kind'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { Section } from '@almanac/ui/section'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
 import type { AmountKind } from '@almanac/units/amount-kinds'
+import { useWords } from '@almanac/words/use-words'
 import { AmountField } from '@/client/amount-field'
 import type { AmountText } from '@/client/amounts'
 import { type Draft, entered, type ShownDraft } from './draft.ts'
 import { changesBed } from './procedure-of.ts'
 import { judgeOnSite, unitOrFirst, type VisitReading } from './visit-amounts.ts'
-
-const CAUSES = choicesOf(endCauses, endCauseWords)
-const RESINS = choicesOf(resinKinds, resinKindWords)
 
 type Amount = 'volume' | 'gravel' | 'tube'
 /** The closing form and what changes it. */
@@ -23,28 +20,30 @@ export type ClosingForm = { shown: ShownDraft; change: (part: Partial<Draft>) =>
 
 /** The bed that came out: whether it did, why it ended, and what shows it. */
 export function OldBedFields({ visit, form }: { visit: VisitPage; form: ClosingForm }) {
+  const words = useWords('closeOut')
+  const causes = useWords('endCause')
   const { shown, change } = form
   const asks = shown.takenOut || shown.outcome === 'condemned' || (shown.outcome === 'done' && changesBed(visit.kind))
   return (
-    <Section title="The old bed">
+    <Section title={words('oldBed')}>
       <div className="flex flex-col gap-5">
         <Checkbox
-          label="The old bed was taken out"
+          label={words('takenOut')}
           checked={shown.takenOut}
           onChange={(event) => change({ takenOut: entered(event.target.checked) })}
         />
         {asks ? (
           <>
             <Select
-              label="Why it ended"
+              label={words('whyEnded')}
               value={shown.endCause}
-              none="Choose; “not known” is an answer too"
+              none={words('chooseCause')}
               onChange={(event) => change({ endCause: entered(event.target.value) })}
-              choices={CAUSES}
+              choices={endCauses.map((value) => ({ value, label: causes(value) }))}
             />
             <TextInput
-              label="What shows it"
-              hint="soft beads, orange rinse, broken basket"
+              label={words('evidence')}
+              hint={words('evidenceHint')}
               value={shown.evidence}
               onChange={(event) => change({ evidence: entered(event.target.value) })}
             />
@@ -61,6 +60,8 @@ type NewBedProps = { form: ClosingForm; by: VisitReading; tried: boolean }
 
 /** The bed that went in: resin, volume, gravel, tube. Text stays as typed. */
 export function NewBedFields({ form, by, tried }: NewBedProps) {
+  const words = useWords('closeOut')
+  const resins = useWords('resinKind')
   const { shown, change } = form
   const amount = (key: Amount, label: string, hint?: string) => {
     const kind = KINDS[key]
@@ -73,18 +74,18 @@ export function NewBedFields({ form, by, tried }: NewBedProps) {
     )
   }
   return (
-    <Section title="The new bed">
+    <Section title={words('newBed')}>
       <div className="flex flex-col gap-5">
         <Select
-          label="Resin"
+          label={words('resin')}
           value={shown.resinKind}
-          none="Choose"
+          none={words('choose')}
           onChange={(event) => change({ resinKind: event.target.value })}
-          choices={RESINS}
+          choices={resinKinds.map((value) => ({ value, label: resins(value) }))}
         />
-        {amount('volume', 'Volume of resin')}
-        {amount('gravel', 'Gravel', 'Empty where there is none')}
-        {amount('tube', 'Distributor tube, cut to')}
+        {amount('volume', words('volume'))}
+        {amount('gravel', words('gravel'), words('gravelHint'))}
+        {amount('tube', words('tube'))}
       </div>
     </Section>
   )

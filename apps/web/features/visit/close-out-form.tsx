@@ -1,7 +1,7 @@
 'use client'
 import type { CloseOutInput, VisitPage } from '@almanac/contract/visits'
 import type { VisitAskId } from '@almanac/records/procedure-ask'
-import { visitOutcomes, visitOutcomeWords } from '@almanac/records/visit-outcome'
+import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
@@ -15,6 +15,8 @@ import { TextArea } from '@almanac/ui/text-area'
 import { TextInput } from '@almanac/ui/text-input'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { formatHardnessGpg } from '@almanac/units/format'
+import { useWords } from '@almanac/words/use-words'
+import type { Words } from '@almanac/words/words'
 import { useMutation } from '@tanstack/react-query'
 import { useMemo, useState } from 'react'
 import { v7 } from 'uuid'
@@ -33,17 +35,11 @@ import { recordOf } from './record-of-draft.ts'
 import type { DraftHandle } from './use-draft.ts'
 import { tankOfVisit, type VisitReading } from './visit-amounts.ts'
 
-const OUTCOMES = visitOutcomes.map((outcome) => ({
-  value: outcome,
-  label: visitOutcomeWords[outcome],
-  hint: outcomeFacts[outcome].meaning,
-}))
-
 /** What to look at where work, or its closing, ran over midnight. */
-function dayHint({ startedAt, finishedAt }: ShownDraft, timeZone: string, now: string): string | undefined {
+function dayHint({ startedAt, finishedAt }: ShownDraft, timeZone: string, now: string, words: Words<'closeOut'>): string | undefined {
   const [begun, ended, sent] = [startedAt, finishedAt, now].map((at) => (at === null ? null : dayIn(timeZone, at)))
-  if (begun && ended && begun !== ended) return `Begun ${shortDay(begun)}, finished ${shortDay(ended)}`
-  return begun && sent && begun !== sent ? `The work was begun on ${shortDay(begun)}` : undefined
+  if (begun && ended && begun !== ended) return words('begunAndFinished', { begun: shortDay(begun), finished: shortDay(ended) })
+  return begun && sent && begun !== sent ? words('begunOn', { begun: shortDay(begun) }) : undefined
 }
 
 type Props = { visit: VisitPage; procedure: Procedure; handle: DraftHandle }
@@ -51,18 +47,29 @@ type Props = { visit: VisitPage; procedure: Procedure; handle: DraftHandle }
 /** The end of a visit: its outcome and what that outcome demands; what is missing is listed in plain sentences before anything is sent. */
 export function CloseOutForm({ visit, procedure, handle }: Props) {
   const { api, me, figures } = useSession()
+  const words = useWords('closeOut')
+  const outcomes = useWords('outcome')
+  const meanings = useWords('outcomeMeaning')
+  const lacking = useWords('lacking')
   const fetchChanged = useFetchChanged()
   const { change, clear } = handle
   const units = me.company.unitSystem
   const today = useToday()
   const now = new Date().toISOString()
   const draft = shownDraft(handle.draft, me.company.timeZone, now)
-  const guessed = useMemo(() => firstParts(visit, me.company, figures), [visit, me.company, figures])
+  const guessed = useMemo(() => firstParts(visit, me.company, figures, words), [visit, me.company, figures, words])
   const parts = draft.parts ?? (draft.outcome === 'done' ? guessed : [])
   const [tried, setTried] = useState(false)
   const by: VisitReading = { locale: me.company.locale, units, tank: tankOfVisit(visit, units) }
   const record = recordOf(visit, draft, parts, now, by)
-  const missing = missingForCloseOut(record, { outletLimitGpg: figures.outletLimitGpg, display: me.company, today, tank: by.tank })
+  const missing = missingForCloseOut(record, {
+    outletLimitGpg: figures.outletLimitGpg,
+    display: me.company,
+    today,
+    tank: by.tank,
+    words: lacking,
+    outcomes,
+  })
   const send = useMutation(
     api.visits.closeOut.mutationOptions({
       onSuccess: async () => {
@@ -100,24 +107,30 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   return (
     <>
       <PageHead
-        title="How did the visit end?"
-        actions={<Button onClick={() => change({ step: procedure.steps.length - 1 })}>Back to the steps</Button>}
+        title={words('title')}
+        actions={<Button onClick={() => change({ step: procedure.steps.length - 1 })}>{words('backToSteps')}</Button>}
       />
       <div className="flex flex-col gap-6">
-        <ChoiceGroup label="Outcome" name="outcome" choices={OUTCOMES} value={draft.outcome} onChange={(outcome) => put({ outcome })} />
+        <ChoiceGroup
+          label={words('outcome')}
+          name="outcome"
+          choices={visitOutcomes.map((value) => ({ value, label: outcomes(value), hint: meanings(value) }))}
+          value={draft.outcome}
+          onChange={(outcome) => put({ outcome })}
+        />
         <DayInput
-          label="Day of the work"
-          hint={dayHint(draft, me.company.timeZone, now)}
+          label={words('workDay')}
+          hint={dayHint(draft, me.company.timeZone, now, words)}
           required
           max={today}
           value={draft.workDay}
           onChange={(event) => put({ workDay: entered(event.target.value) })}
         />
-        {left ? tick('left-in-bypass', 'Left in bypass, and the house has water') : null}
-        {told ? tick('customer-told', 'The customer was told what was found and what follows') : null}
-        {draft.outcome === 'bed-not-at-fault' ? tick('in-service', 'Bypass returned to service') : null}
+        {left ? tick('left-in-bypass', words('leftInBypass')) : null}
+        {told ? tick('customer-told', words('customerTold')) : null}
+        {draft.outcome === 'bed-not-at-fault' ? tick('in-service', words('backInService')) : null}
         {draft.outcome && outcomeFacts[draft.outcome as keyof typeof outcomeFacts].needsReason ? (
-          <TextArea label="What was found" value={draft.reason} onChange={(event) => put({ reason: event.target.value })} required />
+          <TextArea label={words('found')} value={draft.reason} onChange={(event) => put({ reason: event.target.value })} required />
         ) : null}
         {draft.outcome && draft.outcome !== 'no-access' && draft.outcome !== 'bed-not-at-fault' && (changesBed(visit.kind) || visit.bed) ? (
           <OldBedFields visit={visit} form={{ shown: draft, change: put }} />
@@ -126,7 +139,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
           <>
             <NewBedFields form={{ shown: draft, change: put }} by={by} tried={tried} />
             <TextInput
-              label={`If the outlet is not below ${formatHardnessGpg(figures.outletLimitGpg, me.company)}, or was not tested: why`}
+              label={words('outletWhy', { limit: formatHardnessGpg(figures.outletLimitGpg, me.company) })}
               value={draft.hardnessReason}
               onChange={(event) => put({ hardnessReason: event.target.value })}
             />
@@ -135,11 +148,11 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
         {draft.outcome && draft.outcome !== 'no-access' ? (
           <PartsUsed stock={visit.stock} parts={parts} tried={tried} onChange={(next) => put({ parts: next })} />
         ) : null}
-        <TextArea label="Notes for next time" value={draft.notes} onChange={(event) => put({ notes: event.target.value })} />
+        <TextArea label={words('notes')} value={draft.notes} onChange={(event) => put({ notes: event.target.value })} />
       </div>
       {tried && missing.length > 0 ? (
         <div role="alert" className="mt-6 border-l-4 border-bead bg-wash px-4 py-3">
-          <p className="font-semibold">Still missing</p>
+          <p className="font-semibold">{words('missing')}</p>
           <ul className="list-disc pl-6">
             {missing.map((sentence) => (
               <li key={sentence}>{sentence}</li>
@@ -148,17 +161,11 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
         </div>
       ) : null}
       {failure ? (
-        <Problem
-          happened={failure.message}
-          kept="Your entries are still on this tablet."
-          reference={failure.requestId}
-          onRetry={finish}
-          retrying={send.isPending}
-        />
+        <Problem happened={failure.message} kept={words('kept')} reference={failure.requestId} onRetry={finish} retrying={send.isPending} />
       ) : null}
       <div className="sticky bottom-0 mt-6 border-t border-line bg-paper py-4">
-        <Button kind="ink" wide busy={send.isPending} busyLabel="Sending to the office" onClick={finish}>
-          Finish the visit
+        <Button kind="ink" wide busy={send.isPending} busyLabel={words('sending')} onClick={finish}>
+          {words('finish')}
         </Button>
       </div>
     </>

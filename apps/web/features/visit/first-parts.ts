@@ -3,6 +3,7 @@ import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { KitLine } from '@almanac/softener/kit/kit-types'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { AmountDisplay } from '@almanac/units/display'
+import type { Words } from '@almanac/words/words'
 import type { PartLine } from './draft.ts'
 
 type Stock = VisitPage['stock']
@@ -30,12 +31,18 @@ function line(key: string, item: Stock[number] | undefined, name: string, quanti
 const counted = (one: KitLine) => one.item !== 'resin' && !one.toReturn && KINDS[one.item]
 
 /** The parts a rebed is likely to have used: its kit, matched with what the stores hold. The technician corrects it. */
-export function firstParts(visit: VisitPage, display: AmountDisplay, figures: FirmFigures): PartLine[] {
+export function firstParts(visit: VisitPage, display: AmountDisplay, figures: FirmFigures, words: Words<'closeOut'>): PartLine[] {
   const kit = visit.kind === 'rebed' && visit.bed ? kitOf(visit.bed, { figures, display }) : null
   if (!kit?.ok) return []
   const resinKind = visit.bed?.resinKind === 'unknown' ? 'gel-8' : (visit.bed?.resinKind ?? 'gel-8')
   const resin = kit.value.bagPlan.bags.map((bag) =>
-    line(`resin-${bag.volumeFt3}`, bagItem(visit.stock, bag.volumeFt3, resinKind), `Resin bag ${bag.label}`, bag.count, 'bag'),
+    line(
+      `resin-${bag.volumeFt3}`,
+      bagItem(visit.stock, bag.volumeFt3, resinKind),
+      words('resinBag', { size: bag.label }),
+      bag.count,
+      'bag',
+    ),
   )
   const rest = kit.value.lines.filter(counted).map((one) =>
     line(

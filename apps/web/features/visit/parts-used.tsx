@@ -4,6 +4,7 @@ import { Button } from '@almanac/ui/button'
 import { Section } from '@almanac/ui/section'
 import { Select } from '@almanac/ui/select'
 import { stockRule } from '@almanac/units/amount-kinds'
+import { useWords } from '@almanac/words/use-words'
 import { AmountField } from '@/client/amount-field'
 import type { PartLine } from './draft.ts'
 
@@ -11,13 +12,14 @@ type Props = { stock: VisitPage['stock']; parts: PartLine[]; tried: boolean; onC
 
 /** What was used, with the kit as a first guess. A part used is a fact: it lands even if the shelf says otherwise. */
 export function PartsUsed({ stock, parts, tried, onChange }: Props) {
+  const words = useWords('closeOut')
   const used = new Set(parts.map((part) => part.stockItemId))
   const add = (id: string) => {
     const item = stock.find((one) => one.id === id)
     if (item) onChange([...parts, { key: item.id, stockItemId: item.id, name: item.name, quantity: '1', unit: item.unit }])
   }
   return (
-    <Section title="Parts used">
+    <Section title={words('parts')}>
       <ul className="border-t border-line">
         {parts.map((part) => (
           <li key={part.key} className="flex flex-wrap items-end justify-between gap-3 border-b border-line py-3">
@@ -30,17 +32,21 @@ export function PartsUsed({ stock, parts, tried, onChange }: Props) {
                 onChange={({ text, why }) => onChange(parts.map((one) => (one.key === part.key ? { ...one, quantity: text, why } : one)))}
               />
             </span>
-            <Button kind="quiet" onClick={() => onChange(parts.filter((one) => one.key !== part.key))} aria-label={`Take out ${part.name}`}>
-              Not used
+            <Button
+              kind="quiet"
+              onClick={() => onChange(parts.filter((one) => one.key !== part.key))}
+              aria-label={words('takeOut', { part: part.name })}
+            >
+              {words('notUsed')}
             </Button>
           </li>
         ))}
       </ul>
       <div className="mt-3">
         <Select
-          label="Add a part"
+          label={words('addPart')}
           value=""
-          none="Choose from the stores"
+          none={words('fromStores')}
           onChange={(event) => add(event.target.value)}
           choices={stock.filter((item) => !used.has(item.id)).map((item) => ({ value: item.id, label: `${item.name} (${item.unit})` }))}
         />

@@ -5,6 +5,7 @@ import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { Button } from '@almanac/ui/button'
 import { Caution } from '@almanac/ui/caution'
 import { Steps } from '@almanac/ui/steps'
+import { useWords } from '@almanac/words/use-words'
 import { useEffect, useRef, useState } from 'react'
 import { useSession } from '@/client/providers'
 import { StepAsk } from './step-ask.tsx'
@@ -20,6 +21,7 @@ const DRAWN = new Set<ProcedureStepId>(['cut-tube', 'pour-gravel', 'pour-resin']
 /** One step at a time: its cautions first, then what to do, then what is asked. */
 export function ProcedureSteps({ procedure, handle, visit }: Props) {
   const { me } = useSession()
+  const words = useWords('visit')
   const { draft, change } = handle
   const step = procedure.steps[draft.step]
   const head = useRef<HTMLHeadingElement>(null)
@@ -41,7 +43,7 @@ export function ProcedureSteps({ procedure, handle, visit }: Props) {
   const ahead = procedure.steps.slice(draft.step + 1, draft.step + 4).map((one) => one.title.toLowerCase())
   return (
     <>
-      <Steps current={draft.step + 1} total={procedure.steps.length} label={`${procedure.title} procedure`} />
+      <Steps current={draft.step + 1} total={procedure.steps.length} label={words('procedure', { procedure: procedure.title })} />
       {step.cautions.map((caution) => (
         <Caution key={caution.text} kind={caution.kind}>
           {caution.text}
@@ -59,14 +61,14 @@ export function ProcedureSteps({ procedure, handle, visit }: Props) {
       </div>
       <div className="mt-6 flex flex-col gap-3">
         <Button kind="ink" wide onClick={next}>
-          {draft.step + 1 === procedure.steps.length ? 'To the closing form' : 'Done, next step'}
+          {draft.step + 1 === procedure.steps.length ? words('toCloseOut') : words('nextStep')}
         </Button>
         <div className="flex flex-wrap gap-3">
-          {draft.step > 0 ? <Button onClick={() => go(draft.step - 1)}>Step back</Button> : null}
-          <Button onClick={() => go(procedure.steps.length)}>Stop here and close the visit</Button>
+          {draft.step > 0 ? <Button onClick={() => go(draft.step - 1)}>{words('previousStep')}</Button> : null}
+          <Button onClick={() => go(procedure.steps.length)}>{words('stop')}</Button>
         </div>
       </div>
-      {ahead.length > 0 ? <p className="mt-5 text-small text-soft">Next: {ahead.join(' · ')}</p> : null}
+      {ahead.length > 0 ? <p className="mt-5 text-small text-soft">{words('ahead', { steps: ahead.join(' · ') })}</p> : null}
     </>
   )
 }

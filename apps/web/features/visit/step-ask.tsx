@@ -3,6 +3,7 @@ import type { Answer } from '@almanac/service-rules/close-out/record-from-answer
 import type { Ask } from '@almanac/softener/procedure/procedure-types'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
+import { useWords } from '@almanac/words/use-words'
 import { AmountField } from '@/client/amount-field'
 import type { AmountText } from '@/client/amounts'
 import type { DraftHandle } from './use-draft.ts'
@@ -12,6 +13,7 @@ type Props = { ask: Ask; handle: DraftHandle; missing: boolean; by: VisitReading
 
 /** One thing the technician confirms, chooses or measures. A number may be typed in any unit of its kind; what was typed is kept. */
 export function StepAsk({ ask, handle, missing, by }: Props) {
+  const words = useWords('visit')
   const { draft, change } = handle
   const answer = draft.answers[ask.id]
   const put = (typed: Omit<Answer, 'at'>) => change({ answers: { ...draft.answers, [ask.id]: { ...typed, at: new Date().toISOString() } } })
@@ -21,7 +23,7 @@ export function StepAsk({ ask, handle, missing, by }: Props) {
       <Checkbox
         label={ask.label}
         checked={answer?.text === 'yes'}
-        error={missing ? 'Confirm this before the next step, or stop here and close the visit.' : undefined}
+        error={missing ? words('confirmFirst') : undefined}
         onChange={(event) => choose(event.target.checked ? 'yes' : '')}
       />
     )
@@ -33,7 +35,7 @@ export function StepAsk({ ask, handle, missing, by }: Props) {
         choices={ask.choices}
         value={answer?.text ?? ''}
         required={ask.required}
-        error={missing ? 'Choose one before the next step.' : undefined}
+        error={missing ? words('chooseFirst') : undefined}
         onChange={(value) => choose(value)}
       />
     )
@@ -48,13 +50,13 @@ export function StepAsk({ ask, handle, missing, by }: Props) {
   return (
     <AmountField
       label={ask.label}
-      hint={ask.required ? undefined : 'if measured'}
+      hint={ask.required ? undefined : words('ifMeasured')}
       required={ask.required}
       kind={kind}
       value={value}
       onChange={type}
       tried={missing}
-      lacking="Measure and type it before the next step."
+      lacking={words('measureFirst')}
       judge={judgeOnSite(kind, by.tank)}
     />
   )

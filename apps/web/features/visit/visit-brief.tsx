@@ -1,6 +1,5 @@
 'use client'
 import type { VisitPage } from '@almanac/contract/visits'
-import { jobKindWords } from '@almanac/records/job-kind'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
@@ -8,6 +7,7 @@ import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
+import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 import { clockIn, durationWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
@@ -22,25 +22,34 @@ type Props = { visit: VisitPage; procedure: Procedure; onStarted: () => void }
 export function VisitBrief({ visit, procedure, onStarted }: Props) {
   const { api, me } = useSession()
   const start = useCommand(api.visits.start.mutationOptions(), { onDone: onStarted })
-  const { timeZone } = me.company
+  const words = useWords('visit')
+  const kinds = useWords('jobKind')
+  const roles = useWords('contactRole')
+  const { timeZone, locale } = me.company
   const failure = start.error ? readFailure(start.error) : null
   return (
     <>
       <PageHead
-        title={`${jobKindWords[visit.kind]} at ${visit.siteLabel}`}
-        lead={`${clockIn(timeZone, visit.startsAt)} to ${clockIn(timeZone, visit.endsAt)}, ${visit.people.join(' and ')}. About ${durationWords(procedure.minutes)} of work in ${procedure.steps.length} steps.`}
+        title={words('at', { kind: kinds(visit.kind), site: visit.siteLabel })}
+        lead={words('lead', {
+          from: clockIn(timeZone, visit.startsAt),
+          until: clockIn(timeZone, visit.endsAt),
+          people: new Intl.ListFormat(locale).format(visit.people),
+          duration: durationWords(procedure.minutes),
+          count: procedure.steps.length,
+        })}
       />
       {visit.jobNotes ? <Notice kind="mind">{visit.jobNotes}</Notice> : null}
       <DefinitionList
         facts={[
-          { name: 'Where', value: [visit.street, visit.town].filter(Boolean).join(', ') },
-          { name: 'Access', value: visit.accessNotes },
+          { name: words('where'), value: [visit.street, visit.town].filter(Boolean).join(', ') },
+          { name: words('access'), value: visit.accessNotes },
           ...visit.contacts.map((contact, i) => ({
             key: `contact-${i}`,
-            name: contact.role.charAt(0).toUpperCase() + contact.role.slice(1),
+            name: roles(contact.role),
             value: (
               <>
-                {contact.name ?? 'name not known'}{' '}
+                {contact.name ?? words('nameUnknown')}{' '}
                 {contact.phone ? (
                   <a href={`tel:${contact.phone}`} className="inline-flex min-h-control items-center underline underline-offset-4">
                     {contact.phone}
@@ -49,13 +58,13 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
               </>
             ),
           })),
-          { name: 'Softener', value: visit.softenerLabel },
+          { name: words('softener'), value: visit.softenerLabel },
         ]}
       />
       {visit.bed && visit.kind !== 'rebed' ? (
         <p className="my-4">
           <LinkButton href={`/whats-wrong?bedId=${visit.bed.bedId}`} link={Link}>
-            What is wrong?
+            {words('whatsWrong')}
           </LinkButton>
         </p>
       ) : null}
@@ -63,34 +72,29 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
       {visit.bed ? <VisitDrawing visit={visit} /> : null}
       {visit.kind === 'rebed' && visit.bed ? (
         <p className="my-4">
-          <LinkButton href={`/api/beds/${visit.bed.bedId}/plan`}>Rebed plan (PDF)</LinkButton>
+          <LinkButton href={`/api/beds/${visit.bed.bedId}/plan`}>{words('plan')}</LinkButton>
         </p>
       ) : null}
-      {failure ? (
-        <Problem
-          happened={failure.message}
-          todo="Without a connection you can begin all the same: the office hears of it with the close-out."
-        />
-      ) : null}
+      {failure ? <Problem happened={failure.message} todo={words('startOfflineHint')} /> : null}
       <div className="sticky bottom-0 flex flex-col gap-3 border-t border-line bg-paper py-4">
         {visit.state === 'under-way' ? (
           <Button kind="ink" wide onClick={onStarted}>
-            Go on with the visit
+            {words('resume')}
           </Button>
         ) : (
           <Button
             kind="ink"
             wide
             busy={start.isPending}
-            busyLabel="Starting"
+            busyLabel={words('starting')}
             onClick={() => start.send({ visitId: visit.visitId, version: visit.version })}
           >
-            Start the visit
+            {words('start')}
           </Button>
         )}
         {failure ? (
           <Button wide onClick={onStarted}>
-            Begin without telling the office
+            {words('startOffline')}
           </Button>
         ) : null}
       </div>

@@ -2,16 +2,22 @@ import type { VisitPage } from '@almanac/contract/visits'
 import { drawingOf } from '@almanac/softener/rebed/rebed-of-record'
 import { BedDrawing } from '@almanac/ui/bed-drawing'
 import { Section } from '@almanac/ui/section'
+import { useWords } from '@almanac/words/use-words'
 import { useSession } from '@/client/providers'
 
 /** The tank and its bed, to scale, as it is expected to be found. */
 export function VisitDrawing({ visit }: { visit: VisitPage }) {
   const { me, figures } = useSession()
+  const words = useWords('visit')
   if (!visit.bed) return null
   const drawing = drawingOf(visit.bed, visit.water, { figures, display: me.company })
   return (
-    <Section title="The tank, to scale">
-      {drawing.ok ? <BedDrawing drawing={drawing.value} title={`Bed at ${visit.siteLabel}`} height={560} /> : <p>{drawing.reason}</p>}
+    <Section title={words('drawing')}>
+      {drawing.ok ? (
+        <BedDrawing drawing={drawing.value} title={words('drawingOf', { site: visit.siteLabel })} height={560} />
+      ) : (
+        <p>{drawing.reason}</p>
+      )}
     </Section>
   )
 }

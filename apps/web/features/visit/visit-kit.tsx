@@ -3,22 +3,24 @@ import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatWeightLb } from '@almanac/units/format'
+import { useWords } from '@almanac/words/use-words'
 import { useSession } from '@/client/providers'
 
 /** What to carry in, line by line; each line can be asked why. */
 export function VisitKit({ visit }: { visit: VisitPage }) {
   const { me, figures } = useSession()
+  const words = useWords('visit')
   const kit = visit.bed ? kitOf(visit.bed, { figures, display: me.company }) : null
   if (!kit) return null
   if (!kit.ok)
     return (
-      <Section title="Kit">
+      <Section title={words('kit')}>
         <p>{kit.reason}</p>
       </Section>
     )
   const { lines, loadWeightLb, heaviestLift, heaviestLiftLb, warnings } = kit.value
   return (
-    <Section title="Kit">
+    <Section title={words('kit')}>
       <ul className="border-t border-line">
         {lines.map((line) => (
           <li key={`${line.item}-${line.text}`} className="flex min-h-control items-center justify-between gap-4 border-b border-line py-2">
@@ -34,14 +36,17 @@ export function VisitKit({ visit }: { visit: VisitPage }) {
               {line.text}
             </Why>
             <span className="text-soft">
-              {line.weightLb ? formatWeightLb(line.weightLb, me.company) : line.toReturn ? 'comes back' : ''}
+              {line.weightLb ? formatWeightLb(line.weightLb, me.company) : line.toReturn ? words('bringBack') : ''}
             </span>
           </li>
         ))}
       </ul>
       <p className="mt-3">
-        To carry in: {formatWeightLb(loadWeightLb, me.company)}. Heaviest lift: {heaviestLift}, {formatWeightLb(heaviestLiftLb, me.company)}
-        .
+        {words('carryIn', {
+          weight: formatWeightLb(loadWeightLb, me.company),
+          lift: heaviestLift,
+          liftWeight: formatWeightLb(heaviestLiftLb, me.company),
+        })}
       </p>
       {warnings.map((warning) => (
         <p key={warning} className="mt-1 font-medium">

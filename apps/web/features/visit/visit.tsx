@@ -1,11 +1,11 @@
 'use client'
-import { jobKindWords } from '@almanac/records/job-kind'
 import { Button } from '@almanac/ui/button'
 import { FieldFrame } from '@almanac/ui/field-frame'
 import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
+import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
@@ -25,36 +25,36 @@ export function Visit({ visitId }: { visitId: string }) {
   const { draft, ready, kept, change } = handle
   const visit = page.data
   const entries = Object.values(draft.answers).filter((answer) => answer.text !== '').length
+  const words = useWords('visit')
+  const kinds = useWords('jobKind')
   const status =
-    visit?.state === 'closed'
-      ? 'has reached the office'
-      : !kept
-        ? 'this tablet cannot keep entries: finish without leaving the page'
-        : entries > 0
-          ? `${entries} ${entries === 1 ? 'entry' : 'entries'} kept on this tablet, not yet at the office`
-          : ''
+    visit?.state === 'closed' ? words('sent') : !kept ? words('cannotKeep') : entries > 0 ? words('saved', { count: entries }) : ''
   const left = visit && ready && draft.startedAt === null ? handle.leftFor(visit.jobId) : null
-  const words = useProcedureWords()
-  const procedure = visit ? procedureOf(visit, me.company, figures, words) : null
+  const spoken = useProcedureWords()
+  const procedure = visit ? procedureOf(visit, me.company, figures, spoken) : null
   const back = (
     <TextLink href="/today" link={Link}>
-      Today
+      {words('today')}
     </TextLink>
   )
   return (
-    <FieldFrame title={visit ? `${visit.siteLabel} · ${jobKindWords[visit.kind].toLowerCase()}` : 'Visit'} status={status} back={back}>
+    <FieldFrame
+      title={visit ? words('title', { site: visit.siteLabel, kind: kinds(visit.kind).toLowerCase() }) : words('untitled')}
+      status={status}
+      back={back}
+    >
       {page.error ? (
         <Problem happened={readFailure(page.error).message} onRetry={() => void page.refetch()} retrying={page.isFetching} />
       ) : null}
-      {page.isPending || !ready ? <Skeleton lines={8} label="Reading the visit" /> : null}
+      {page.isPending || !ready ? <Skeleton lines={8} label={words('loading')} /> : null}
       {visit && procedure && ready ? (
         visit.state === 'closed' ? (
           <VisitClosed visit={visit} />
         ) : draft.startedAt === null ? (
           <>
             {left ? (
-              <Notice kind="mind" action={<Button onClick={() => handle.takeOver(left)}>Use these entries</Button>}>
-                This tablet holds {left.entries === 1 ? 'one entry' : `${left.entries} entries`} of another visit for this job, not sent.
+              <Notice kind="mind" action={<Button onClick={() => handle.takeOver(left)}>{words('useEntries')}</Button>}>
+                {words('leftOver', { count: left.entries })}
               </Notice>
             ) : null}
             <VisitBrief

@@ -1,0 +1,18 @@
+import type { today as english } from '../en/today.ts'
+import type { Translation } from '../translation.ts'
+
+export const today: Translation<typeof english> = {
+  title: 'Trabajo de hoy',
+  allCrews: 'Usted no está en ninguna hoja del día, por eso ve las visitas de todas las cuadrillas.',
+  loading: 'Cargando el trabajo de hoy…',
+  none: 'No hay visitas hoy',
+  noneYet: 'La oficina pone visitas en su hoja del día. Aparecen aquí automáticamente.',
+  finished: 'Terminadas',
+  ahead: 'La semana que viene',
+  whichTank: '¿Qué tanque?',
+  whatsWrong: '¿Qué falla?',
+  until: 'a {until}',
+  sizeUnknown: 'tamaño del tanque no registrado',
+  withPeople: 'con {people}',
+  alone: 'solo',
+}
