@@ -1,5 +1,6 @@
 import fs from 'node:fs'
 import http from 'node:http'
+import os from 'node:os'
 import { addMembership, addPerson } from '@almanac/identity/people'
 import { makePublicToken } from '@almanac/identity/public-token'
 import { newId } from '@almanac/runtime/ids'
@@ -102,6 +103,7 @@ export async function fuzzApp(app: { baseUrl: string; superUrl: string }, how: H
   const notes = new FuzzNotes()
   const health: number[] = []
   const memory: number[] = []
+  const busy: number[] = []
   const pid = listener(port)
   let running = true
 
@@ -111,6 +113,7 @@ export async function fuzzApp(app: { baseUrl: string; superUrl: string }, how: H
       health.push(answer.ms)
       if (answer.status !== 200) notes.wrong.push(`/healthz answered ${answer.status} ${answer.text.slice(0, 100)}`)
       if (pid) memory.push(megabytesOf(pid))
+      busy.push(os.loadavg()[0] ?? 0)
       await new Promise((next) => setTimeout(next, LOOK_EVERY_MS))
     }
   }
@@ -161,5 +164,8 @@ export async function fuzzApp(app: { baseUrl: string; superUrl: string }, how: H
     healthP95Ms: Math.round(quantile(health, 0.95)),
     healthMaxMs: Math.round(health.at(-1) ?? 0),
     webMegabytes: course(memory),
+    // Processes that want a core, this run's own among them: above the number of cores the times are of waiting, not of work.
+    cores: os.availableParallelism(),
+    load: course(busy),
   }
 }
