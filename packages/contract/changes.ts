@@ -73,7 +73,6 @@ export const SHOWS = {
   'reminders.list': ['reminders', 'site', 'contact', 'customer'],
   'reminders.counts': ['reminders'],
   'reminders.messages': ['reminders'],
-  'session.me': ['company-settings', 'firm-figure'],
   /** A person's own sessions are no record of the company; ending one fetches them again by itself. */
   'session.list': [],
   'sites.list': [...FORECAST, 'site', 'customer', 'softener', 'job', 'visit'],

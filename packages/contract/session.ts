@@ -17,7 +17,7 @@ const Company = z.object({
 })
 
 /** Who is signed in, in which company, and what the screens may offer. `today` is the day in the company's zone. */
-export const Me = z.object({
+const Me = z.object({
   person: z.object({ id: Id, name: z.string(), email: z.string(), language: z.enum(languages).nullable() }),
   company: Company,
   role: z.enum(roles),
@@ -30,7 +30,6 @@ export const Me = z.object({
 export type Me = z.infer<typeof Me>
 
 export const session = {
-  me: oc.route({ method: 'GET', path: '/session/me' }).output(Me),
   switchCompany: oc
     .route({ method: 'POST', path: '/session/company' })
     .input(z.object({ companyId: Id }))

@@ -13,7 +13,7 @@ const DISPATCHER: Permission[] = [
   'read:reminder',
   'change:stores',
 ]
-const OWNER: Permission[] = [...DISPATCHER, 'judge:forecast', 'run:import', 'decide:reminder', 'read:audit', 'manage:company']
+const OWNER: Permission[] = [...DISPATCHER, 'judge:forecast', 'run:import', 'decide:reminder', 'manage:company']
 
 const PERMISSIONS: Record<Role, ReadonlySet<Permission>> = {
   technician: new Set(TECHNICIAN),

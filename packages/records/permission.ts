@@ -17,7 +17,6 @@ export const permissions = [
   'decide:reminder',
   'read:stores',
   'change:stores',
-  'read:audit',
   'manage:company',
 ] as const
 export type Permission = (typeof permissions)[number]

@@ -15,6 +15,11 @@ export const resinKindWords: Readonly<Record<RecordedResinKind, string>> = {
   unknown: 'not known',
 }
 
+/** A value for each kind of resin. */
+export function eachResinKind<Value>(of: (kind: ResinKindId) => Value): Record<ResinKindId, Value> {
+  return Object.fromEntries(resinKinds.map((kind) => [kind, of(kind)])) as Record<ResinKindId, Value>
+}
+
 /** Where there is little room: "8%". */
 export const shortResinKindWords: Readonly<Record<RecordedResinKind, string>> = {
   'gel-8': '8%',

@@ -129,7 +129,6 @@ const plans: Record<string, Sample> = {
 }
 
 const session: Record<string, Sample> = {
-  me: { roles: 'odt' },
   list: { roles: 'odt' },
   setLanguage: { roles: 'odt', input: () => ({ language: 'es' }) },
   switchCompany: { roles: 'odt', input: (r) => ({ companyId: r.companyId }) },

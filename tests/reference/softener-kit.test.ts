@@ -1,4 +1,4 @@
-import { type BagSize, CUBIC_FOOT_BAGS, LITRE_BAGS, planBags } from '@almanac/softener/kit/bag-plan'
+import { type BagSize, LITRE_BAGS, planBags } from '@almanac/softener/kit/bag-plan'
 import { sanitiserDoseFlOz } from '@almanac/softener/kit/kit-supply-lines'
 import type { RebedKit, RebedKitInput } from '@almanac/softener/kit/kit-types'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
@@ -35,11 +35,6 @@ describe('bags: whole ft³ with part bags of ½ and ¼, elsewhere 25 L (common p
     const plan = planBags(1.5, LITRE_BAGS)
     expect(plan?.bagCount).toBe(2)
     expect((plan?.wasteFt3 ?? 0) * 28.316846592).toBeCloseTo(50 - 42.475, 2)
-  })
-  it('takes what is on the shelf first when the waste is the same', () => {
-    const shelf: BagSize[] = CUBIC_FOOT_BAGS.map((bag) => ({ ...bag, onShelf: bag.volumeFt3 === 0.5 ? 3 : 0 }))
-    expect(counts(1.5, shelf)).toEqual([[0.5, 3]])
-    expect(planBags(1.5, shelf)).toMatchObject({ toBuy: 0, bags: [{ fromShelf: 3 }] })
   })
   it('does not buy a third bag for a hair: within 2% counts as full', () => {
     expect(planBags(1.77, LITRE_BAGS)?.bagCount).toBe(2)

@@ -1,5 +1,5 @@
 import { bedLevels, expandedBed } from '@almanac/softener/tanks/bed-levels'
-import { fillForTank, resinFt3ForGrains } from '@almanac/softener/tanks/fill-for-tank'
+import { fillForTank } from '@almanac/softener/tanks/fill-for-tank'
 import {
   checkTankSize,
   depthInStraightIn,
@@ -9,6 +9,7 @@ import {
   volumeBelowFt3,
 } from '@almanac/softener/tanks/tank-geometry'
 import { TANK_SIZES } from '@almanac/softener/tanks/tank-sizes'
+import { resinFt3ForGrains } from '@almanac/units/nominal-grains'
 import { describe, expect, it } from 'vitest'
 
 // Common practice, no source: the table of usual fills. Area and volume are derived (volume 0.92 of the cylinder, an assumption).

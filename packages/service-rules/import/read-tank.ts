@@ -1,12 +1,10 @@
+import { resinFt3ForGrains } from '@almanac/units/nominal-grains'
 import { convertVolume } from '@almanac/units/volume'
 import type { ResinVolumeUnit, TankReading } from './import-types.ts'
 import { readResinVolume, resinVolumeUnitIn } from './read-resin.ts'
 import { type Reading, read, unreadable } from './reading.ts'
 import { takeTankCount } from './tank-count.ts'
 import { type TankSize, takeTankSize } from './tank-size.ts'
-
-/** The trade's nominal rating, 32,000 grains for each cubic foot. Common practice, no source. */
-const NOMINAL_GRAINS_PER_FT3 = 32_000
 
 const advice = 'Type it as 10x54, 48,000 grain, 1.5 cu ft or 42 L.'
 const volume =
@@ -52,7 +50,7 @@ export function readTank(text: string, bareUnit: ResinVolumeUnit | null = null):
 
   if (!sized.size && resinVolumeFt3 === null && nominalGrains === null) return readBare(text, rest, bareUnit, counted.count)
   if (resinVolumeFt3 === null && nominalGrains !== null && !sized.size) {
-    resinVolumeFt3 = nominalGrains / NOMINAL_GRAINS_PER_FT3
+    resinVolumeFt3 = resinFt3ForGrains(nominalGrains)
     assumptions.push(`The resin volume was taken from the nominal rating, 32,000 grains a cubic foot: ${round(resinVolumeFt3)} cu ft.`)
   }
   const left = rest

@@ -1,11 +1,9 @@
-import type { ResinKindId } from '@almanac/records/resin-kind'
+import { type ResinKindId, resinKinds } from '@almanac/records/resin-kind'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import { type CostOption, cheapestOf, judgeCosts } from './cheapest.ts'
 import { type Spread, spreadOf, thinned, usableMinor, usableYears } from './spread.ts'
 import { type Running, type RunningInput, yearlyRunning } from './yearly-running.ts'
-
-const RESINS: readonly ResinKindId[] = ['gel-8', 'gel-10', 'fine-mesh']
 
 export type WhichResinInput = Omit<RunningInput, 'figures'> & {
   figures: RunningInput['figures'] & { saltPriceMinorPerLb: number | null; waterPriceMinorPerGal: number | null }
@@ -41,7 +39,7 @@ export function whichResin(input: WhichResinInput): Result<WhichResin> {
     return refuse('The cost of a planned rebed must be an amount of zero or more; check The firm’s figures.')
   const { saltPriceMinorPerLb: salt, waterPriceMinorPerGal: water } = input.figures
   const notes = { assumptions: [] as string[], missing: [] as string[], sources: [] as string[] }
-  const running = RESINS.map((kind) => {
+  const running = resinKinds.map((kind) => {
     const result = yearlyRunning(kind, input)
     if (!result.ok) return null
     notes.assumptions.push(...result.assumptions)
@@ -52,17 +50,17 @@ export function whichResin(input: WhichResinInput): Result<WhichResin> {
   if (running.includes(null)) notes.missing.push('hardness of the raw water: salt and water are left out')
   if (salt === null) notes.missing.push('price of salt: enter it under The firm’s figures')
   if (water === null) notes.missing.push('price of water: enter it under The firm’s figures')
-  const rebeds = RESINS.map((kind) => sum(input.rebedMinor, kind === 'gel-8' ? 0 : input.kitMoreMinor[kind]))
+  const rebeds = resinKinds.map((kind) => sum(input.rebedMinor, kind === 'gel-8' ? 0 : input.kitMoreMinor[kind]))
   const runMinor = running.map((one) => (one === null ? 0 : one.saltLb * (salt ?? 0) + one.waterGal * (water ?? 0)))
   const factor = (kind: ResinKindId, gain: number) => (kind === 'gel-10' ? gain : 1)
   const worlds = thinned(lives, MOST_WORLDS_A_SIDE).flatMap((life) => thinned(longer, MOST_WORLDS_A_SIDE).map((gain) => ({ life, gain })))
   const costs = worlds.map(({ life, gain }) =>
-    RESINS.map((kind, k) => (rebeds[k] ?? Number.NaN) / (life * factor(kind, gain)) + (runMinor[k] ?? 0)),
+    resinKinds.map((kind, k) => (rebeds[k] ?? Number.NaN) / (life * factor(kind, gain)) + (runMinor[k] ?? 0)),
   )
   const unpriced = Object.fromEntries(
-    RESINS.map((kind) => [kind, [...(input.rebedMinor === null ? [NO_REBED_PRICE] : []), ...missingResin(kind, input)]]),
+    resinKinds.map((kind) => [kind, [...(input.rebedMinor === null ? [NO_REBED_PRICE] : []), ...missingResin(kind, input)]]),
   ) as Record<ResinKindId, string[]>
-  const options = judgeCosts(RESINS, unpriced, costs).map((option, k) => ({
+  const options = judgeCosts(resinKinds, unpriced, costs).map((option, k) => ({
     ...option,
     livesYears: spreadOf(worlds.map(({ life, gain }) => life * factor(option.key, gain))) ?? { low: 0, middle: 0, high: 0, mean: 0 },
     running: running[k] ?? null,

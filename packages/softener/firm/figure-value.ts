@@ -1,3 +1,4 @@
+import { knownResinKind } from '@almanac/records/resin-kind'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
 import { IRON_ALLOWANCE, MANGANESE_ALLOWANCE } from '../water/compensated-hardness.ts'
 import type { FirmFigures } from './firm-figures.ts'
@@ -37,7 +38,7 @@ export function usualSource(usual: FirmFigures, key: string): string {
   const [kind = '', name = ''] = key.split(/:(.*)/s)
   if (kind === 'tank') return usual.tanks.find((tank) => tankKey(tank) === key)?.source ?? ''
   if (kind === 'valve') return usual.valves.find((card) => card.id === name)?.source ?? ''
-  if (kind === 'curve') return usual.curves[name === 'gel-10' ? 'gel-10' : name === 'fine-mesh' ? 'fine-mesh' : 'gel-8'].source
+  if (kind === 'curve') return usual.curves[knownResinKind(name) ?? 'gel-8'].source
   if (key === 'allowance:iron') return IRON_ALLOWANCE.source
   if (key === 'allowance:manganese') return MANGANESE_ALLOWANCE.source
   if (key === 'backwash:gpm-ft2') return `houses 4 to 5: ${COMMON_PRACTICE}; 6 to 8: Ten States Standards §4.4.2`

@@ -1,3 +1,4 @@
+import { type ResinKindId, resinKinds } from '@almanac/records/resin-kind'
 import { type Refusal, refuse } from '@almanac/units/result'
 import type { FirmFigures } from './firm-figures.ts'
 import { readBags, readCurve } from './read-materials.ts'
@@ -9,12 +10,13 @@ import { readValve, withValve } from './read-valve.ts'
 type Change = (figures: FirmFigures) => FirmFigures
 type Reader = (value: unknown) => Change
 
+/** What each resin softens for its salt: `curve:gel-8` and so on. */
+export const CURVE_KEYS = resinKinds.map((kind) => `curve:${kind}` as const)
+
 /** Keys of figures that are one number or a small group; tanks and valves have a key a row: `tank:10x54`, `valve:<id>`. */
 export const PLAIN_KEYS = [
   'bags',
-  'curve:gel-8',
-  'curve:gel-10',
-  'curve:fine-mesh',
+  ...CURVE_KEYS,
   'allowance:iron',
   'allowance:manganese',
   'gravel-from-ft3',
@@ -25,18 +27,17 @@ export const PLAIN_KEYS = [
   'price:salt-per-lb',
   'price:water-per-gal',
 ] as const
+type CurveKey = (typeof CURVE_KEYS)[number]
 export type PlainKey = (typeof PLAIN_KEYS)[number]
 
 const curve =
-  (kind: 'gel-8' | 'gel-10' | 'fine-mesh'): Reader =>
+  (kind: ResinKindId): Reader =>
   (value) =>
   (figures) => ({ ...figures, curves: { ...figures.curves, [kind]: readCurve(kind, figures.curves[kind], value) } })
 
 const READERS: Readonly<Record<PlainKey, Reader>> = {
   bags: (value) => (figures) => ({ ...figures, bagSizes: readBags(value) }),
-  'curve:gel-8': curve('gel-8'),
-  'curve:gel-10': curve('gel-10'),
-  'curve:fine-mesh': curve('fine-mesh'),
+  ...(Object.fromEntries(resinKinds.map((kind) => [`curve:${kind}`, curve(kind)])) as Record<CurveKey, Reader>),
   'allowance:iron': (value) => {
     const ironGpgPerMgL = readNumber(value, 'An iron allowance', { least: 0, most: 20, unit: 'gpg per mg/L' })
     return (figures) => ({ ...figures, allowance: { ...figures.allowance, ironGpgPerMgL } })

@@ -1,3 +1,4 @@
+import { eachResinKind } from '@almanac/records/resin-kind'
 import { GRAVEL_MATTERS_FROM_FT3 } from '../kit/decide-gravel.ts'
 import { TANK_SIZES } from '../tanks/tank-sizes.ts'
 import { usualCurve } from '../water/capacity-curves.ts'
@@ -20,7 +21,7 @@ export const USUAL_FIGURES: FirmFigures = {
   tanks: TANK_SIZES,
   valves: USUAL_VALVES,
   bagSizes: null,
-  curves: { 'gel-8': usualCurve('gel-8'), 'gel-10': usualCurve('gel-10'), 'fine-mesh': usualCurve('fine-mesh') },
+  curves: eachResinKind(usualCurve),
   allowance: USUAL_ALLOWANCE,
   gravelFromFt3: GRAVEL_MATTERS_FROM_FT3,
   outletLimitGpg: OUTLET_LIMIT_GPG,

@@ -1,4 +1,4 @@
-import { NOMINAL_GRAINS_PER_FT3 } from '../tanks/fill-for-tank.ts'
+import { NOMINAL_GRAINS_PER_FT3 } from '@almanac/units/nominal-grains'
 import { depthInStraightIn, tankAreaFt2 } from '../tanks/tank-geometry.ts'
 import {
   CLUE_ERRORS,

@@ -1,5 +1,5 @@
-/** A bag the firm stocks. `onShelf` is how many it holds, null when not counted. */
-export type BagSize = { readonly label: string; readonly volumeFt3: number; readonly onShelf?: number | null }
+/** A bag the firm stocks. */
+export type BagSize = { readonly label: string; readonly volumeFt3: number }
 
 /** Bags of the trade where resin is sold by the cubic foot: whole, half and quarter (common practice, no source). */
 export const CUBIC_FOOT_BAGS: readonly BagSize[] = [
@@ -10,8 +10,8 @@ export const CUBIC_FOOT_BAGS: readonly BagSize[] = [
 /** The bag of the trade where resin is sold by the litre (common practice, no source). */
 export const LITRE_BAGS: readonly BagSize[] = [{ label: '25 L bag', volumeFt3: 25 / 28.316846592 }]
 
-export type BagCount = { label: string; volumeFt3: number; count: number; fromShelf: number }
-export type BagPlan = { bags: BagCount[]; bagCount: number; volumeFt3: number; wasteFt3: number; toBuy: number }
+export type BagCount = { label: string; volumeFt3: number; count: number }
+export type BagPlan = { bags: BagCount[]; bagCount: number; volumeFt3: number; wasteFt3: number }
 
 /** Bags are not filled more exactly than this share, so a plan may fall short of the need by it; common practice, no source. */
 const BAG_TOLERANCE = 0.02
@@ -21,7 +21,7 @@ const MOST_BAGS = 400
 const MOST_SIZES = 6
 
 /**
- * The bags that cover a need with the least left over; among equals the fewest to buy beyond the shelf, then the fewest bags. Exact
+ * The bags that cover a need with the least left over; among equals the fewest bags. Exact
  * search with bounds. Null when the need or the sizes make no plan: need not above zero, no usable size, or hundreds of bags.
  */
 export function planBags(needFt3: number, sizes: readonly BagSize[] = CUBIC_FOOT_BAGS): BagPlan | null {
@@ -31,14 +31,14 @@ export function planBags(needFt3: number, sizes: readonly BagSize[] = CUBIC_FOOT
   if (largest === undefined || !(needFt3 > 0) || needFt3 / largest.volumeFt3 > MOST_BAGS) return null
   const leastFt3 = needFt3 * (1 - BAG_TOLERANCE)
   const search: Search = { sorted, leastFt3, needFt3, counts: sorted.map(() => 0), best: null }
-  descend(search, 0, 0, 0, 0)
+  descend(search, 0, 0, 0)
   return search.best === null ? null : describe(sorted, search.best, needFt3)
 }
 
-type Candidate = { counts: number[]; over: number; toBuy: number; bags: number }
+type Candidate = { counts: number[]; over: number; bags: number }
 type Search = { sorted: BagSize[]; leastFt3: number; needFt3: number; counts: number[]; best: Candidate | null }
 
-function descend(search: Search, index: number, filled: number, toBuy: number, bags: number): void {
+function descend(search: Search, index: number, filled: number, bags: number): void {
   const size = search.sorted[index]
   if (size === undefined) return
   const remaining = Math.max(0, search.leastFt3 - filled)
@@ -46,39 +46,34 @@ function descend(search: Search, index: number, filled: number, toBuy: number, b
   const last = index === search.sorted.length - 1
   for (let count = most; count >= (last ? most : 0); count -= 1) {
     const nextFilled = filled + count * size.volumeFt3
-    const nextToBuy = toBuy + Math.max(0, count - (size.onShelf ?? 0))
     search.counts[index] = count
-    if (nextFilled >= search.leastFt3 - SAME_FT3) consider(search, index, nextFilled, nextToBuy, bags + count)
-    else if (!last && !hopeless(search, index + 1, nextFilled, nextToBuy, bags + count))
-      descend(search, index + 1, nextFilled, nextToBuy, bags + count)
+    if (nextFilled >= search.leastFt3 - SAME_FT3) consider(search, index, nextFilled, bags + count)
+    else if (!last && !hopeless(search, index + 1, nextFilled, bags + count)) descend(search, index + 1, nextFilled, bags + count)
     search.counts[index] = 0
   }
 }
 
-/** True when nothing below can beat a plan already found without waste: more to buy, or as much and at least as many bags. */
-function hopeless(search: Search, index: number, filled: number, toBuy: number, bags: number): boolean {
+/** True when nothing below can beat a plan already found without waste: at least as many bags. */
+function hopeless(search: Search, index: number, filled: number, bags: number): boolean {
   const { best } = search
   if (best === null || best.over > SAME_FT3) return false
   const next = search.sorted[index]
   const fewest = next === undefined ? 0 : Math.ceil((search.leastFt3 - filled) / next.volumeFt3 - SAME_FT3)
-  return toBuy > best.toBuy || (toBuy === best.toBuy && bags + fewest >= best.bags)
+  return bags + fewest >= best.bags
 }
 
-function consider(search: Search, index: number, filled: number, toBuy: number, bags: number): void {
+function consider(search: Search, index: number, filled: number, bags: number): void {
   const over = Math.max(0, filled - search.needFt3)
   const { best } = search
-  const better =
-    best === null ||
-    over < best.over - SAME_FT3 ||
-    (over <= best.over + SAME_FT3 && (toBuy < best.toBuy || (toBuy === best.toBuy && bags < best.bags)))
-  if (better) search.best = { counts: search.counts.map((count, at) => (at <= index ? count : 0)), over, toBuy, bags }
+  const better = best === null || over < best.over - SAME_FT3 || (over <= best.over + SAME_FT3 && bags < best.bags)
+  if (better) search.best = { counts: search.counts.map((count, at) => (at <= index ? count : 0)), over, bags }
 }
 
 function describe(sorted: BagSize[], best: Candidate, needFt3: number): BagPlan {
   const bags = sorted.flatMap((size, at) => {
     const count = best.counts[at] ?? 0
-    return count > 0 ? [{ label: size.label, volumeFt3: size.volumeFt3, count, fromShelf: Math.min(count, size.onShelf ?? 0) }] : []
+    return count > 0 ? [{ label: size.label, volumeFt3: size.volumeFt3, count }] : []
   })
   const volumeFt3 = bags.reduce((sum, bag) => sum + bag.count * bag.volumeFt3, 0)
-  return { bags, bagCount: best.bags, volumeFt3, wasteFt3: Math.max(0, volumeFt3 - needFt3), toBuy: best.toBuy }
+  return { bags, bagCount: best.bags, volumeFt3, wasteFt3: Math.max(0, volumeFt3 - needFt3) }
 }

@@ -24,7 +24,7 @@ export type RebedKitInput = {
   flowGpm?: number | null
   openingIn?: number | null
   access?: SiteAccess | null
-  /** The bags at hand, with what is on the shelf; the firm's own sizes, else cubic-foot bags in US units, 25 L in metric, where not given. */
+  /** The bags at hand; the firm's own sizes, else cubic-foot bags in US units, 25 L in metric, where not given. */
   bagSizes?: readonly BagSize[] | null
   /** Strength of the bleach at hand, % sodium hypochlorite. */
   bleachPercent?: number | null

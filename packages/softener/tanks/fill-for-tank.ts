@@ -1,12 +1,10 @@
 import { quoteNumber } from '@almanac/units/format-number'
+import { resinFt3ForGrains } from '@almanac/units/nominal-grains'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
 import { GRAVEL_BULK_LB_FT3 } from './bed-levels.ts'
 import { checkTankSize, tankAreaFt2, tankShell } from './tank-geometry.ts'
 import { findTankSize, TANK_SIZES, type TankSize } from './tank-sizes.ts'
-
-/** Nominal grains the trade counts per ft³ of resin; common practice, no source. */
-export const NOMINAL_GRAINS_PER_FT3 = 32_000
 
 /** What is known of a tank and its filling; null or left out where it is not. A gravel weight of 0 means none. */
 export type FillInput = {
@@ -20,11 +18,6 @@ export type FillInput = {
 /** Where a figure came from, best first. */
 export type FillBasis = 'recorded' | 'label' | 'table' | 'geometry'
 export type TankFill = { resinFt3: number; resinBasis: FillBasis; gravelLb: number; gravelBasis: FillBasis; warnings: string[] }
-
-/** Resin in ft³ for a softener of so many nominal grains: 32,000 → 1, 40,000 → 1¼, 48,000 → 1½, 64,000 → 2. */
-export function resinFt3ForGrains(nominalGrains: number): number {
-  return nominalGrains / NOMINAL_GRAINS_PER_FT3
-}
 
 /**
  * The usual resin (ft³) and gravel (lb) for a tank. The record comes first, then the nominal grains on the label, then the usual fill

@@ -1,3 +1,4 @@
+import { resinKinds, resinKindWords } from '@almanac/records/resin-kind'
 import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
 import type { AmountDisplay, Display } from '@almanac/units/display'
 import { gpmFt2ToMH, gpmToLMin } from '@almanac/units/flow'
@@ -35,9 +36,7 @@ const number = (value: number, display: NumberDisplay, decimals = 2) => showNumb
 
 const FIXED: Record<string, string> = {
   bags: 'Bags in stock',
-  'curve:gel-8': 'Salt and capacity, 8% crosslink',
-  'curve:gel-10': 'Salt and capacity, 10% crosslink',
-  'curve:fine-mesh': 'Salt and capacity, fine mesh',
+  ...Object.fromEntries(resinKinds.map((kind) => [`curve:${kind}`, `Salt and capacity, ${resinKindWords[kind]}`])),
   'allowance:iron': 'Iron allowance',
   'allowance:manganese': 'Manganese allowance',
   'gravel-from-ft3': 'Gravel is brought from this much resin up',

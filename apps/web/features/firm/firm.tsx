@@ -1,4 +1,5 @@
 'use client'
+import { CURVE_KEYS } from '@almanac/softener/firm/read-figure'
 import { tankKey } from '@almanac/softener/firm/read-tank'
 import { Button } from '@almanac/ui/button'
 import { Notice } from '@almanac/ui/notice'
@@ -16,7 +17,7 @@ const PARTS = [
   {
     title: 'Resin and salt',
     lead: 'What a cubic foot softens for so much salt. Sources differ by about a tenth: set your own where your beds tell you better.',
-    keys: ['curve:gel-8', 'curve:gel-10', 'curve:fine-mesh', 'reserve', 'backwash:gpm-ft2', 'backwash:expansion'],
+    keys: [...CURVE_KEYS, 'reserve', 'backwash:gpm-ft2', 'backwash:expansion'],
   },
   {
     title: 'Water allowances',

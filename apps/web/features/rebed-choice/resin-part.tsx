@@ -1,4 +1,5 @@
 import type { BedChoice } from '@almanac/contract/bed-choice'
+import { eachResinKind } from '@almanac/records/resin-kind'
 import { NO_REBED_PRICE, type WhichResin, whichResin } from '@almanac/softener/choice/which-resin'
 import { GALLONS_PER_HOUSEHOLD_DAY, GALLONS_PER_PERSON_DAY } from '@almanac/softener/choice/yearly-running'
 import { compareKits } from '@almanac/softener/kit/compare-kits'
@@ -37,7 +38,7 @@ export function ResinPart({ choice, rebedMinor }: Props) {
           livesYears: choice.lives.newBedYears,
           longerTen: choice.lives.longerTen,
           rebedMinor,
-          kitMoreMinor: { 'gel-8': 0, 'gel-10': more('gel-10'), 'fine-mesh': more('fine-mesh') },
+          kitMoreMinor: eachResinKind((kind) => (kind === 'gel-8' ? 0 : more(kind))),
         })
   return (
     <Section title="Which resin?">

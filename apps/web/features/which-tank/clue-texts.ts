@@ -1,6 +1,6 @@
 import { readTank } from '@almanac/service-rules/import/read-tank'
 import type { ClueId, TankClues } from '@almanac/softener/identify/clue-types'
-import { NOMINAL_GRAINS_PER_FT3 } from '@almanac/softener/tanks/fill-for-tank'
+import { NOMINAL_GRAINS_PER_FT3 } from '@almanac/units/nominal-grains'
 import { readAmount } from '@almanac/units/read-amount'
 
 export type TapeUnit = 'in' | 'cm'

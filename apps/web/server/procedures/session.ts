@@ -23,7 +23,6 @@ export async function meOf(who: Who) {
 }
 
 export const session = {
-  me: anyMember().session.me.handler(({ context }) => meOf(context.who)),
   switchCompany: anyMember().session.switchCompany.handler(async ({ context, input }) => {
     await switchCompany(context.who, input.companyId)
     return { companyId: input.companyId }
