@@ -6,7 +6,7 @@ test.use({ viewport: { width: 1024, height: 768 } })
 
 /** Numbers a crew would type, by the words of the question. */
 const NUMBERS: [RegExp, string][] = [
-  [/hardness before/i, '19'],
+  [/raw water hardness/i, '19'],
   [/hardness at the valve outlet/i, '0.5'],
   // Two lengths, so that one taken for the other is seen.
   [/length of the old tube/i, '53'],
