@@ -1,4 +1,5 @@
 import { companyIds } from '@almanac/database/in-company'
+import { forgetOldIdentityEvents } from '@almanac/database/sql/identity-events'
 import { backtestCompany } from '@almanac/operations/forecasts/backtest-company'
 import { planRebeds } from '@almanac/operations/forecasts/plan-rebeds'
 import { refitCompany, refreshBeds, refreshCompany } from '@almanac/operations/forecasts/refresh-forecasts'
@@ -25,6 +26,7 @@ export const HANDLERS: Handlers = {
   'work-out-plan': workOutPlan,
   'raise-reminders': raiseReminders,
   nightly: async () => {
+    await forgetOldIdentityEvents()
     for (const companyId of await companyIds()) {
       await sendTaskAlone('refit-company', { companyId, cause: 'nightly' }, companyId)
       await sendTaskAlone('raise-reminders', { companyId }, companyId)

@@ -10,7 +10,6 @@ export const TABLES = {
     'session',
     'account',
     'verification',
-    'rate_limit',
     'request_window',
     'sign_in_guard',
     'identity_event',

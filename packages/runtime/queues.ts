@@ -20,7 +20,7 @@ export type TaskPayloads = {
   'lapse-offers': { companyId: string }
   /** Work a plan of day sheets out for a dispatcher. */
   'work-out-plan': { companyId: string; planId: string }
-  /** Every night: one 'refit-company' and one 'raise-reminders' a company. */
+  /** Every night: one 'refit-company' and one 'raise-reminders' a company; and what happened to people's ways in a year ago is forgotten. */
   nightly: Record<string, never>
 }
 

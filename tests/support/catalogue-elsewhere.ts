@@ -9,6 +9,8 @@ const QUEUE_TABLES = /^(subscription|bam|version|queue|schedule|job|job_common|j
 const ACROSS_COMPANIES: Record<string, string> = {
   /** Ids and nothing else. */
   'public.almanac_company_ids': '8d0a2a2efc2d496a38f522707f8443d3',
+  /** Removes what happened to people's ways in more than a year ago, and answers nothing. */
+  'public.almanac_forget_identity_events': '940912371434d2d6ac4605a91ed5a68f',
   /** The figures of fits between firms that both chose to learn together. */
   'public.almanac_pooled_fits': '5b4c929444ec9311a533145d881d4ab9',
 }

@@ -24,3 +24,8 @@ export async function accountAt(email: string, address: string): Promise<{ perso
     from person p where p.email = ${email}`
   return row ?? { personId: null, knownPlace: false }
 }
+
+/** Removes what is older than a year, the one thing that is ever removed. */
+export async function forgetOldIdentityEvents(): Promise<void> {
+  await identityClient().$executeRaw`select almanac_forget_identity_events()`
+}
