@@ -43,7 +43,7 @@ export async function loadFirm(companyId: string, { colleague, vehicle, rows, sh
         places.site.map((site) => site.id),
       )
     },
-    { timeoutMs: 180_000 },
+    { timeoutMs: 900_000 }, // three minutes were too few on a machine that was busy with other work
   )
 }
 
