@@ -4,16 +4,7 @@
  */
 export const TABLES = {
   global: ['company', 'catalogue_as_migrated'],
-  identity: [
-    'person',
-    'membership',
-    'session',
-    'account',
-    'verification',
-    'request_window',
-    'sign_in_guard',
-    'identity_event',
-  ],
+  identity: ['person', 'membership', 'session', 'account', 'verification', 'request_window', 'sign_in_guard', 'identity_event'],
   tenant: [
     'absence',
     'applied_command',
