@@ -1,24 +1,13 @@
 import * as z from 'zod'
+import type { ZodDef } from '../support/zod-def.ts'
 
 /** Where an id stands in an input: keys from the root, '[]' for each element of a list. */
 export type IdPath = string[]
 
-type Def = {
-  type: string
-  format?: string
-  shape?: Record<string, z.core.$ZodType>
-  element?: z.core.$ZodType
-  innerType?: z.core.$ZodType
-  options?: z.core.$ZodType[]
-  items?: z.core.$ZodType[]
-  valueType?: z.core.$ZodType
-  in?: z.core.$ZodType
-}
-
 /** Every id field of a schema, nested and in lists, whether it may be left out or not; without the command's own id. */
 export function idPaths(schema: z.core.$ZodType | undefined, path: IdPath = []): IdPath[] {
   if (!schema) return []
-  const def = schema._zod.def as unknown as Def
+  const def = schema._zod.def as unknown as ZodDef
   if (def.type === 'string') return def.format === 'uuid' || def.format === 'guid' ? [path] : []
   const inside = [
     ...Object.entries(def.shape ?? {}).map(([key, inner]) => idPaths(inner, [...path, key])),

@@ -8,6 +8,7 @@ import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import type pg from 'pg'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { readClosed, rebedRecord } from '../../../tests/support/close-out.ts'
 import { DAY } from '../../../tests/support/records.ts'
 import { type FirmRecords, fingerprint, inspector, makeFirmRecords } from '../../../tests/support/two-firms.ts'
 import { closeOutVisit } from './close-out-visit.ts'
@@ -15,36 +16,9 @@ import { closeOutVisit } from './close-out-visit.ts'
 let db: pg.Client
 let firm: FirmRecords
 
-const ticked = (...stepIds: string[]) => stepIds.map((stepId) => ({ stepId, confirmed: true }))
-/** A full rebed: what a crew hands in when all went well. */
-const rebed = (more: Partial<CloseOutInput> = {}): CloseOutInput => ({
-  visitId: firm.rebedVisitId,
-  jobKind: 'rebed',
-  outcome: 'done',
-  workDay: DAY,
-  startedAt: `${DAY}T18:00:00.000Z`,
-  finishedAt: `${DAY}T19:40:00.000Z`,
-  checks: ticked('bypass-proven', 'pressure-zero', 'cap-out-counted', 'outlet-tested', 'leaks-checked', 'bypass-returned'),
-  measurements: [{ kind: 'outletHardnessGpg', value: 0.5, enteredValue: 0.5, enteredUnit: 'gpg' }],
-  partsUsed: [{ stockItemId: firm.stockItemId, name: 'Resin 10%', quantity: 2, unit: 'resin-bag' }],
-  oldBed: { takenOut: true, endCause: 'worn', evidence: 'soft beads' },
-  newBed: { resinKind: 'gel-10', volumeFt3: 1.5, enteredVolume: { value: 42.5, unit: 'L' }, gravelLb: 18, tubeCutIn: 53.5 },
-  ...{ reason: '', hardnessReason: '', notes: '' },
-  ...more,
-})
-const untouched = { oldBed: null, newBed: null, measurements: [], partsUsed: [] }
+const rebed = (more: Partial<CloseOutInput> = {}) => rebedRecord(firm, more)
 const close = (record: CloseOutInput, commandId = newId()) => closeOutVisit(firm, { commandId, record })
-const read = () =>
-  inCompany(firm, async (tx) => ({
-    beds: await tx.bed.findMany({ where: { tankId: firm.rebedTankId }, orderBy: { beganLatest: 'asc' } }),
-    job: await tx.job.findFirst({ where: { id: firm.rebedJobId } }),
-    visit: await tx.visit.findFirst({ where: { id: firm.rebedVisitId } }),
-    tests: await tx.waterTest.findMany({ where: { visitId: firm.rebedVisitId } }),
-    movements: await tx.movement.findMany({ where: { visitId: firm.rebedVisitId } }),
-    item: await tx.stockItem.findFirst({ where: { id: firm.stockItemId } }),
-    gaps: await tx.discrepancy.findMany({ where: { id: { not: firm.discrepancyId } } }),
-    softener: await tx.softener.findFirst({ where: { id: firm.rebedSoftenerId } }),
-  }))
+const read = () => readClosed(firm)
 const tasks = async () =>
   (await db.query<{ name: string }>(`select name from queue.job where data->>'companyId' = $1 order by 1`, [firm.companyId])).rows
 const state = () => fingerprint(db, TABLES.tenant, [firm.companyId])
@@ -169,7 +143,7 @@ describe('a rebed that is done', () => {
       },
     })
     await expect(close(rebed({ jobKind: 'cleaning' }))).rejects.toThrow('another kind of job')
-    await expect(close(rebed({ workDay: '2026-12-04' }))).rejects.toThrow('that day has not come')
+    await expect(close(rebed({ workDay: '2026-12-04' }))).rejects.toThrow('that day hasn’t come')
     await expect(close(rebed({ workDay: '2026-11-01' }))).rejects.toThrow('the job was first recorded on 2 Nov 2026')
     expect(await state()).toEqual(before)
     // A bed cannot end before it began, however long the job has been known.
@@ -183,7 +157,7 @@ describe('a rebed that is done', () => {
     // Chicago keeps UTC−6 in December: its 3rd ends at 06:00 UTC on the 4th.
     setClock(() => new Date('2026-12-04T06:40:00Z'))
     const times = { startedAt: '2026-12-04T04:00:00.000Z', finishedAt: '2026-12-04T06:20:00.000Z' }
-    await expect(close(rebed({ ...times, workDay: '2026-12-05' }))).rejects.toThrow('that day has not come')
+    await expect(close(rebed({ ...times, workDay: '2026-12-05' }))).rejects.toThrow('that day hasn’t come')
     await close(rebed({ ...times, workDay: DAY }))
     setClock(() => new Date(`${DAY}T20:00:00Z`))
     const { beds, job, tests } = await read()
@@ -222,61 +196,6 @@ describe('a rebed that is done', () => {
   test('of a visit that the office called off is refused', async () => {
     await inCompany(firm, (tx) => tx.visit.updateMany({ where: { id: firm.rebedVisitId }, data: { state: 'called-off' } }))
     await expect(close(rebed())).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('called this visit off') })
-  })
-})
-
-describe('a visit that ends otherwise', () => {
-  test('made safe: the job needs another visit, with the reason; a bed not taken out goes on', async () => {
-    const checks = ticked('left-in-bypass', 'customer-told')
-    const answer = await close(rebed({ outcome: 'made-safe', ...untouched, checks, reason: 'the bypass leaks' }))
-    expect(answer).toMatchObject({ jobState: 'proposed', endedBedId: null, newBedId: null })
-    const { beds, job, visit } = await read()
-    expect(job).toMatchObject({ state: 'proposed', stateReason: 'the bypass leaks', closedDay: null })
-    expect(visit).toMatchObject({ state: 'closed', outcome: 'made-safe' })
-    expect(beds).toMatchObject([{ endedLatest: null }])
-  })
-
-  test('made safe with the resin in bags: that bed is over, and none has begun', async () => {
-    const checks = ticked('bypass-proven', 'pressure-zero', 'left-in-bypass', 'customer-told')
-    const oldBed = { takenOut: true, endCause: 'beads-lost' as const, evidence: 'broken basket' }
-    const answer = await close(rebed({ outcome: 'made-safe', ...untouched, oldBed, checks, reason: 'no basket on the van' }))
-    expect(answer).toMatchObject({ jobState: 'proposed', endedBedId: firm.rebedBedId, newBedId: null })
-    expect((await read()).beds).toMatchObject([{ endCause: 'beads-lost' }])
-  })
-
-  test('no access: nothing is known of the bed, and the job needs another visit', async () => {
-    const before = await read()
-    await close(rebed({ outcome: 'no-access', ...untouched, checks: [], reason: 'nobody was at home' }))
-    const after = await read()
-    expect(after.beds).toEqual(before.beds)
-    expect(after.job).toMatchObject({ state: 'proposed', stateReason: 'nobody was at home' })
-  })
-
-  test('the bed was not the fault: it counts as seen alive that day, and the job is closed', async () => {
-    const checks = ticked('customer-told', 'bypass-returned')
-    await close(rebed({ outcome: 'bed-not-at-fault', ...untouched, checks, reason: 'the salt had bridged' }))
-    const { beds, job } = await read()
-    expect(beds).toMatchObject([{ endedLatest: null, factSources: { lastSeenDay: `visit ${DAY}` } }])
-    expect(dayOf(beds[0]?.lastSeenDay ?? null)).toBe(DAY)
-    expect(job).toMatchObject({ state: 'closed' })
-    expect(await tasks()).toContainEqual({ name: 'forecast-beds' })
-  })
-
-  test('a bed seen later already is not moved back', async () => {
-    await inCompany(firm, (tx) => tx.bed.updateMany({ where: { id: firm.rebedBedId }, data: { lastSeenDay: dateOf(DAY) } }))
-    const checks = ticked('customer-told', 'bypass-returned')
-    await close(rebed({ outcome: 'bed-not-at-fault', ...untouched, checks, reason: 'the salt had bridged', workDay: '2026-12-01' }))
-    expect(dayOf((await read()).beds[0]?.lastSeenDay ?? null)).toBe(DAY)
-  })
-
-  test('condemned: the bed ends without another, the softener is marked and the job closed', async () => {
-    const checks = ticked('left-in-bypass', 'customer-told')
-    const oldBed = { takenOut: false, endCause: 'tank-cracked' as const, evidence: 'crack at the base' }
-    const answer = await close(rebed({ outcome: 'condemned', ...untouched, oldBed, checks, reason: 'the tank is cracked' }))
-    expect(answer).toMatchObject({ jobState: 'closed', endedBedId: firm.rebedBedId, newBedId: null })
-    const { beds, softener } = await read()
-    expect(beds).toMatchObject([{ endCause: 'tank-cracked' }])
-    expect(dayOf(softener?.condemnedDay ?? null)).toBe(DAY)
   })
 })
 

@@ -1,19 +1,6 @@
 import type * as z from 'zod'
+import type { ZodDef } from '../zod-def.ts'
 import type { Chance } from './random.ts'
-
-type Def = {
-  type: string
-  format?: string
-  shape?: Record<string, z.core.$ZodType>
-  element?: z.core.$ZodType
-  innerType?: z.core.$ZodType
-  options?: z.core.$ZodType[]
-  entries?: Record<string, string>
-  values?: unknown[]
-  items?: z.core.$ZodType[]
-  valueType?: z.core.$ZodType
-  in?: z.core.$ZodType
-}
 
 /** Numbers at the edges of what is kept: of a column, of a double, of a whole number in a double. */
 const NUMBERS = [0, -0, 1, -1, 0.5, 1e-320, 2_147_483_647, 2_147_483_648, -2_147_483_649, 9_007_199_254_740_992, 1e308, -1e308]
@@ -89,7 +76,7 @@ export function oddValue(chance: Chance): unknown {
   ])()
 }
 
-function textOf(def: Def, chance: Chance, ids: readonly string[]): string {
+function textOf(def: ZodDef, chance: Chance, ids: readonly string[]): string {
   if (def.format === 'uuid' || def.format === 'guid') return chance.happens(0.9) ? chance.one(ids) : chance.one([NEVER, 'no-id', ''])
   if (def.format === 'date') return chance.one(DAYS)
   if (def.format === 'datetime') return chance.one(INSTANTS)
@@ -112,7 +99,7 @@ function textOf(def: Def, chance: Chance, ids: readonly string[]): string {
 /** How a value is made: from records that exist; `fair` keeps to what the schema takes, so that the handler behind it is reached. */
 type Making = { ids: readonly string[]; fair: boolean }
 
-const makes = (type: string): ((def: Def, chance: Chance, ids: readonly string[]) => unknown) | undefined => {
+const makes = (type: string): ((def: ZodDef, chance: Chance, ids: readonly string[]) => unknown) | undefined => {
   if (type === 'string') return textOf
   if (type === 'number' || type === 'int') return (_, chance) => (chance.happens(0.6) ? chance.below(60) : chance.one(NUMBERS))
   if (type === 'boolean') return (_, chance) => chance.happens(0.5)
@@ -138,7 +125,7 @@ function freshId(chance: Chance): string {
 export function valueFor(schema: z.core.$ZodType | undefined, chance: Chance, how: Making): unknown {
   if (!schema) return undefined
   if (!how.fair && chance.happens(0.02)) return oddValue(chance)
-  const def = schema._zod.def as unknown as Def
+  const def = schema._zod.def as unknown as ZodDef
   const of = (inner: z.core.$ZodType | undefined) => valueFor(inner, chance, how)
   const leaf = makes(def.type)
   if (leaf) return fairly(schema, how, () => leaf(def, chance, how.ids))

@@ -1,0 +1,92 @@
+import type { CloseOutInput } from '@almanac/contract/visits'
+import { closeClients } from '@almanac/database/client'
+import { dateOf, dayOf } from '@almanac/database/days'
+import { inCompany } from '@almanac/database/in-company'
+import { setClock } from '@almanac/runtime/clock'
+import { newId } from '@almanac/runtime/ids'
+import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import type pg from 'pg'
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { readClosed, rebedRecord, ticked } from '../../../tests/support/close-out.ts'
+import { DAY } from '../../../tests/support/records.ts'
+import { type FirmRecords, inspector, makeFirmRecords } from '../../../tests/support/two-firms.ts'
+import { closeOutVisit } from './close-out-visit.ts'
+
+let db: pg.Client
+let firm: FirmRecords
+
+const rebed = (more: Partial<CloseOutInput>) => rebedRecord(firm, more)
+const untouched = { oldBed: null, newBed: null, measurements: [], partsUsed: [] }
+const close = (record: CloseOutInput) => closeOutVisit(firm, { commandId: newId(), record })
+const read = () => readClosed(firm)
+const tasks = async () =>
+  (await db.query<{ name: string }>(`select name from queue.job where data->>'companyId' = $1 order by 1`, [firm.companyId])).rows
+
+beforeAll(async () => {
+  db = await inspector()
+  setClock(() => new Date(`${DAY}T20:00:00Z`))
+})
+beforeEach(async () => {
+  firm = await makeFirmRecords(db)
+})
+afterAll(async () => {
+  setClock()
+  await closeTaskQueue()
+  await closeClients()
+  await db.end()
+})
+
+describe('a visit that ends otherwise', () => {
+  test('made safe: the job needs another visit, with the reason; a bed not taken out goes on', async () => {
+    const checks = ticked('left-in-bypass', 'customer-told')
+    const answer = await close(rebed({ outcome: 'made-safe', ...untouched, checks, reason: 'the bypass leaks' }))
+    expect(answer).toMatchObject({ jobState: 'proposed', endedBedId: null, newBedId: null })
+    const { beds, job, visit } = await read()
+    expect(job).toMatchObject({ state: 'proposed', stateReason: 'the bypass leaks', closedDay: null })
+    expect(visit).toMatchObject({ state: 'closed', outcome: 'made-safe' })
+    expect(beds).toMatchObject([{ endedLatest: null }])
+  })
+
+  test('made safe with the resin in bags: that bed is over, and none has begun', async () => {
+    const checks = ticked('bypass-proven', 'pressure-zero', 'left-in-bypass', 'customer-told')
+    const oldBed = { takenOut: true, endCause: 'beads-lost' as const, evidence: 'broken basket' }
+    const answer = await close(rebed({ outcome: 'made-safe', ...untouched, oldBed, checks, reason: 'no basket on the van' }))
+    expect(answer).toMatchObject({ jobState: 'proposed', endedBedId: firm.rebedBedId, newBedId: null })
+    expect((await read()).beds).toMatchObject([{ endCause: 'beads-lost' }])
+  })
+
+  test('no access: nothing is known of the bed, and the job needs another visit', async () => {
+    const before = await read()
+    await close(rebed({ outcome: 'no-access', ...untouched, checks: [], reason: 'nobody was at home' }))
+    const after = await read()
+    expect(after.beds).toEqual(before.beds)
+    expect(after.job).toMatchObject({ state: 'proposed', stateReason: 'nobody was at home' })
+  })
+
+  test('the bed was not the fault: it counts as seen alive that day, and the job is closed', async () => {
+    const checks = ticked('customer-told', 'bypass-returned')
+    await close(rebed({ outcome: 'bed-not-at-fault', ...untouched, checks, reason: 'the salt had bridged' }))
+    const { beds, job } = await read()
+    expect(beds).toMatchObject([{ endedLatest: null, factSources: { lastSeenDay: `visit ${DAY}` } }])
+    expect(dayOf(beds[0]?.lastSeenDay ?? null)).toBe(DAY)
+    expect(job).toMatchObject({ state: 'closed' })
+    expect(await tasks()).toContainEqual({ name: 'forecast-beds' })
+  })
+
+  test('a bed seen later already is not moved back', async () => {
+    await inCompany(firm, (tx) => tx.bed.updateMany({ where: { id: firm.rebedBedId }, data: { lastSeenDay: dateOf(DAY) } }))
+    const checks = ticked('customer-told', 'bypass-returned')
+    await close(rebed({ outcome: 'bed-not-at-fault', ...untouched, checks, reason: 'the salt had bridged', workDay: '2026-12-01' }))
+    expect(dayOf((await read()).beds[0]?.lastSeenDay ?? null)).toBe(DAY)
+  })
+
+  test('condemned: the bed ends without another, the softener is marked and the job closed', async () => {
+    const checks = ticked('left-in-bypass', 'customer-told')
+    const oldBed = { takenOut: false, endCause: 'tank-cracked' as const, evidence: 'crack at the base' }
+    const answer = await close(rebed({ outcome: 'condemned', ...untouched, oldBed, checks, reason: 'the tank is cracked' }))
+    expect(answer).toMatchObject({ jobState: 'closed', endedBedId: firm.rebedBedId, newBedId: null })
+    const { beds, softener } = await read()
+    expect(beds).toMatchObject([{ endCause: 'tank-cracked' }])
+    expect(dayOf(softener?.condemnedDay ?? null)).toBe(DAY)
+  })
+})
