@@ -1,6 +1,6 @@
 import { dayNumber } from '@almanac/units/calendar/calendar-day'
 import { describe, expect, it } from 'vitest'
-import { dayShare, formatDay, formatMonth, yearTicks } from './day-scale.ts'
+import { dayShare, yearTicks } from './day-scale.ts'
 
 describe('days on an axis', () => {
   it('counts days over leap years', () => {
@@ -27,10 +27,5 @@ describe('days on an axis', () => {
   it('thins years until they fit', () => {
     expect(yearTicks('2024-06-01', '2030-06-01', 6).map((t) => t.year)).toEqual([2025, 2026, 2027, 2028, 2029, 2030])
     expect(yearTicks('2024-06-01', '2030-06-01', 3).map((t) => t.year)).toEqual([2026, 2028, 2030])
-  })
-
-  it('writes days the short way', () => {
-    expect(formatDay('2026-12-03')).toBe('3 Dec 2026')
-    expect(formatMonth('2026-09', true)).toBe('September 2026')
   })
 })

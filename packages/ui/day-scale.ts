@@ -1,21 +1,5 @@
 import { dayNumber } from '@almanac/units/calendar/calendar-day'
 
-const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
-const longNames = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const
-
 /** Parts of a calendar day 'YYYY-MM-DD' or month 'YYYY-MM' (then day 1). Throws on anything else, for a wrong date must not draw a wrong picture. */
 function dayParts(day: string): { year: number; month: number; day: number } {
   const found = /^(\d{4})-(\d{2})(?:-(\d{2}))?/.exec(day)
@@ -23,24 +7,6 @@ function dayParts(day: string): { year: number; month: number; day: number } {
   const month = Number(found?.[2])
   if (!found || month < 1 || month > 12) throw new RangeError(`"${day}" is not a day written as YYYY-MM-DD.`)
   return { year, month, day: Number(found[3] ?? 1) }
-}
-
-/** "3 Dec 2026". */
-export function formatDay(day: string): string {
-  const p = dayParts(day)
-  return `${p.day} ${monthNames[p.month - 1]} ${p.year}`
-}
-
-/** "Dec 2026", or "December 2026" when `long`. */
-export function formatMonth(day: string, long = false): string {
-  const p = dayParts(day)
-  return `${(long ? longNames : monthNames)[p.month - 1]} ${p.year}`
-}
-
-/** "Dec", or "D" where there is no room. */
-export function monthLabel(day: string, narrow = false): string {
-  const name = monthNames[dayParts(day).month - 1] ?? ''
-  return narrow ? name.slice(0, 1) : name
 }
 
 /**

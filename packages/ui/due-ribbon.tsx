@@ -1,4 +1,6 @@
-import { dayShare, formatMonth, yearTicks } from './day-scale.ts'
+import { formatMonth } from '@almanac/units/format-day'
+import { dayShare, yearTicks } from './day-scale.ts'
+import { useDisplay } from './display.tsx'
 
 /** The time axis that ribbons of one list share: two days as 'YYYY-MM-DD'. */
 export type DueAxis = { from: string; until: string; today: string }
@@ -16,12 +18,13 @@ const percent = (share: number) => `${(share * 100).toFixed(2)}%`
 
 /** From early to late due date with its middle, on a shared axis with today marked. An end outside the axis is drawn open. */
 export function DueRibbon({ early, middle, late, axis, height = 26 }: DueRibbonProps) {
+  const display = useDisplay()
   const at = (day: string) => dayShare(day, axis.from, axis.until)
   const a = at(early)
   const m = at(middle)
   const b = late ? at(late) : { share: 1, outside: 'after' as const }
   const now = at(axis.today)
-  const words = `Due between ${formatMonth(early)} and ${late ? formatMonth(late) : 'no known end'}, middle ${formatMonth(middle)}`
+  const words = `Due between ${formatMonth(early, display)} and ${late ? formatMonth(late, display) : 'no known end'}, middle ${formatMonth(middle, display)}`
   const cy = height / 2
   return (
     <svg role="img" aria-label={words} width="100%" height={height} className="block min-w-24 overflow-visible">

@@ -1,5 +1,6 @@
+import { type DayDisplay, formatDay, formatMonth } from '@almanac/units/format-day'
 import type { ReactNode } from 'react'
-import { formatDay, formatMonth } from './day-scale.ts'
+import { useDisplay } from './display.tsx'
 import { Shape, type ShapeName } from './shape.tsx'
 
 /** What happened: each kind has its own shape. */
@@ -25,21 +26,22 @@ export type HistoryEntry = {
   children?: ReactNode
 }
 
-function when(entry: HistoryEntry): string {
+function when(entry: HistoryEntry, display: DayDisplay): string {
   if (entry.dayWords) return entry.dayWords
   if (/^\d{4}$/.test(entry.day)) return entry.day
-  return entry.day.length > 7 ? formatDay(entry.day) : formatMonth(entry.day)
+  return entry.day.length > 7 ? formatDay(entry.day, display) : formatMonth(entry.day, display)
 }
 
 /** The history of a site, newest first as given: dated entries on one line, their kind told by shape and word. */
 export function HistoryLine({ entries, label = 'History' }: { entries: readonly HistoryEntry[]; label?: string }) {
+  const display = useDisplay()
   return (
     <ol aria-label={label} className="flex flex-col">
       {entries.map((entry, i) => {
         const look = looks[entry.kind]
         return (
           <li key={entry.key} className="grid grid-cols-[6.5rem_1.25rem_1fr] gap-x-3">
-            <time className="pt-0.5 pb-4 text-right text-soft">{when(entry)}</time>
+            <time className="pt-0.5 pb-4 text-right text-soft">{when(entry, display)}</time>
             <span aria-hidden="true" className={`relative flex flex-col items-center pt-2 ${look.text}`}>
               <Shape name={look.shape} size={13} />
               {i < entries.length - 1 ? <span className="absolute top-6 -bottom-1.5 w-px bg-line" /> : null}

@@ -1,7 +1,7 @@
 'use client'
+import { formatLongMonth, monthLabel } from '@almanac/units/format-day'
 import { showFixed, showWhole } from '@almanac/units/format-number'
 import { scaleLinear } from 'd3-scale'
-import { formatMonth, monthLabel } from './day-scale.ts'
 import { useDisplay } from './display.tsx'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { PlotReader } from './plot-reader.tsx'
@@ -34,7 +34,7 @@ export function LevelPlot({ title, months, capacity, units }: LevelPlotProps) {
   const bar = Math.min(40, slot * 0.66)
   const x = (i: number) => left + slot * (i + 0.5)
   const words = (m: LevelMonth) =>
-    `${formatMonth(m.month, true)}: ${m.rebeds} rebeds, ${showWhole(m.hours, display)} crew hours` +
+    `${formatLongMonth(m.month, display)}: ${m.rebeds} rebeds, ${showWhole(m.hours, display)} crew hours` +
     (m.overtimeHours >= 1 ? ` (${showWhole(m.overtimeHours, display)} more than there are)` : '') +
     `, resin ${showWhole(m.resin, display)} ${units.resin}, gravel ${showWhole(m.gravel, display)} ${units.gravel}`
   return (
@@ -43,7 +43,7 @@ export function LevelPlot({ title, months, capacity, units }: LevelPlotProps) {
       table={{
         heads: ['Month', 'Rebeds', 'Crew hours', 'Hours too many', `Resin, ${units.resin}`, `Gravel, ${units.gravel}`],
         rows: months.map((m) => [
-          formatMonth(m.month, true),
+          formatLongMonth(m.month, display),
           String(m.rebeds),
           showWhole(m.hours, display),
           showWhole(m.overtimeHours, display),
@@ -91,7 +91,11 @@ export function LevelPlot({ title, months, capacity, units }: LevelPlotProps) {
                     opacity={index === i ? 1 : 0.75}
                   />
                   <text x={x(i)} y={bottom + 18} textAnchor="middle" className="fill-soft">
-                    {m.month.endsWith('-01') ? m.month.slice(slot < 34 ? 2 : 0, 4) : slot < 26 ? '' : monthLabel(m.month, slot < 34)}
+                    {m.month.endsWith('-01')
+                      ? m.month.slice(slot < 34 ? 2 : 0, 4)
+                      : slot < 26
+                        ? ''
+                        : monthLabel(m.month, slot < 34, display)}
                   </text>
                 </g>
               ))}

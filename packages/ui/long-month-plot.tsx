@@ -1,8 +1,8 @@
 'use client'
+import { formatLongMonth } from '@almanac/units/format-day'
 import { showFixed, showNumber } from '@almanac/units/format-number'
 import { scaleLinear } from 'd3-scale'
 import { area, line } from 'd3-shape'
-import { formatMonth } from './day-scale.ts'
 import { useDisplay } from './display.tsx'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { PlotReader } from './plot-reader.tsx'
@@ -47,7 +47,7 @@ export function LongMonthPlot({ title, months, capacity }: LongMonthPlotProps) {
     (m) => y(m.mean),
   )(at)
   const words = (m: LongMonth) =>
-    `${formatMonth(m.month, true)}: ${showNumber(m.mean, 1, display)} expected to fail, ${showNumber(m.low, 1, display)} to ${showNumber(m.high, 1, display)} four times out of five` +
+    `${formatLongMonth(m.month, display)}: ${showNumber(m.mean, 1, display)} expected to fail, ${showNumber(m.low, 1, display)} to ${showNumber(m.high, 1, display)} four times out of five` +
     (m.planned === undefined ? '' : `; ${m.planned} planned to be rebedded before that`)
   const everyYear = slot * 12 >= 44 ? 1 : 2
   return (
@@ -56,7 +56,7 @@ export function LongMonthPlot({ title, months, capacity }: LongMonthPlotProps) {
       table={{
         heads: ['Month', 'Expected to fail', 'Low (1 in 10)', 'High (1 in 10)', ...(planned ? ['Rebeds planned'] : []), 'Crews can do'],
         rows: months.map((m) => [
-          formatMonth(m.month, true),
+          formatLongMonth(m.month, display),
           showFixed(m.mean, 1, display),
           showFixed(m.low, 1, display),
           showFixed(m.high, 1, display),

@@ -1,7 +1,7 @@
 'use client'
+import { formatLongMonth, monthLabel } from '@almanac/units/format-day'
 import { showFixed, showNumber } from '@almanac/units/format-number'
 import { scaleLinear } from 'd3-scale'
-import { formatMonth, monthLabel } from './day-scale.ts'
 import { useDisplay } from './display.tsx'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { useWidth } from './use-width.ts'
@@ -40,7 +40,7 @@ export function MonthPlot({ title, months, capacity, selected, onSelect }: Month
   const dotR = narrow ? 2.5 : 4.5
   const perRow = Math.max(1, Math.floor((barWidth + 4) / (narrow ? 7 : dotGap)))
   const words = (m: PlotMonth, i: number) =>
-    `${formatMonth(m.month, true)}: ${showNumber(m.mean, 1, display)} rebeds expected, ${showNumber(m.p10, 1, display)} to ${showNumber(m.p90, 1, display)} four times out of five, ${m.booked} booked` +
+    `${formatLongMonth(m.month, display)}: ${showNumber(m.mean, 1, display)} rebeds expected, ${showNumber(m.p10, 1, display)} to ${showNumber(m.p90, 1, display)} four times out of five, ${m.booked} booked` +
     (capacityOf(i) === undefined ? '' : `, crews can do ${showNumber(capacityOf(i) ?? 0, 1, display)}`)
 
   return (
@@ -49,7 +49,7 @@ export function MonthPlot({ title, months, capacity, selected, onSelect }: Month
       table={{
         heads: ['Month', 'Expected', 'Low (1 in 10)', 'High (1 in 10)', 'Booked', ...(capacity === undefined ? [] : ['Crews can do'])],
         rows: months.map((m, i) => [
-          formatMonth(m.month, true),
+          formatLongMonth(m.month, display),
           showFixed(m.mean, 1, display),
           showFixed(m.p10, 1, display),
           showFixed(m.p90, 1, display),
@@ -121,7 +121,7 @@ export function MonthPlot({ title, months, capacity, selected, onSelect }: Month
                 textAnchor="middle"
                 className={selected === m.month ? 'fill-ink font-semibold' : 'fill-soft'}
               >
-                {monthLabel(m.month, narrow)}
+                {monthLabel(m.month, narrow, display)}
               </text>
             </g>
           ))}

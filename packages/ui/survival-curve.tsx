@@ -1,9 +1,10 @@
 'use client'
 import { dayNumber } from '@almanac/units/calendar/calendar-day'
+import { formatLongMonth, formatMonth } from '@almanac/units/format-day'
 import { formatPercent } from '@almanac/units/format-number'
 import { scaleLinear } from 'd3-scale'
 import { area, curveMonotoneX, line } from 'd3-shape'
-import { formatMonth, yearTicks } from './day-scale.ts'
+import { yearTicks } from './day-scale.ts'
 import { useDisplay } from './display.tsx'
 import { layoutLabels } from './label-layout.ts'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
@@ -56,7 +57,7 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
     { day: due.early, share: 0.9, word: 'early' },
     { day: due.middle, share: 0.5, word: 'middle' },
     { day: due.late, share: 0.1, word: 'late' },
-  ].flatMap((m) => (m.day && inside(m.day) ? [{ ...m, day: m.day, label: `${m.word} ${formatMonth(m.day)}` }] : []))
+  ].flatMap((m) => (m.day && inside(m.day) ? [{ ...m, day: m.day, label: `${m.word} ${formatMonth(m.day, display)}` }] : []))
   const places = layoutLabels(
     marks.map((m) => ({ at: at(m.day), size: m.label.length * 7 })),
     10,
@@ -64,7 +65,7 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
     width,
   )
   const words = (p: SurvivalPoint) =>
-    `${formatMonth(p.day, true)}: still working ${formatPercent(p.alive, display)}${p.low === undefined || p.high === undefined ? '' : `, between ${formatPercent(p.low, display)} and ${formatPercent(p.high, display)}`}`
+    `${formatLongMonth(p.day, display)}: still working ${formatPercent(p.alive, display)}${p.low === undefined || p.high === undefined ? '' : `, between ${formatPercent(p.low, display)} and ${formatPercent(p.high, display)}`}`
   const start = points.findIndex((p) => p.day >= today)
 
   return (
@@ -73,7 +74,7 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
       table={{
         heads: ['Month', 'Still working', 'Low', 'High'],
         rows: points.map((p) => [
-          formatMonth(p.day, true),
+          formatLongMonth(p.day, display),
           formatPercent(p.alive, display),
           p.low === undefined ? '–' : formatPercent(p.low, display),
           p.high === undefined ? '–' : formatPercent(p.high, display),

@@ -1,8 +1,10 @@
 'use client'
 import { dayNumber } from '@almanac/units/calendar/calendar-day'
 import { isoDay } from '@almanac/units/calendar/day-number'
+import { formatDay } from '@almanac/units/format-day'
 import { scaleLinear } from 'd3-scale'
-import { formatDay, yearTicks } from './day-scale.ts'
+import { yearTicks } from './day-scale.ts'
+import { useDisplay } from './display.tsx'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { PlotReader } from './plot-reader.tsx'
 import { useWidth } from './use-width.ts'
@@ -37,6 +39,7 @@ const signs: Record<MeasuringPoint, { d: string; className: string }> = {
 
 /** Water tests of one quantity over time, the measuring point told by shape. */
 export function TestsOverTime({ title, unit, tests, limit, changes = [] }: TestsOverTimeProps) {
+  const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(760)
   const sorted = [...tests].sort((a, b) => a.day.localeCompare(b.day))
   const first = sorted[0]
@@ -58,7 +61,7 @@ export function TestsOverTime({ title, unit, tests, limit, changes = [] }: Tests
       showTitle
       table={{
         heads: ['Day', 'Drawn', `${title}, ${unit}`],
-        rows: sorted.map((t) => [formatDay(t.day), t.point, `${t.below ? '< ' : ''}${t.value}`]),
+        rows: sorted.map((t) => [formatDay(t.day, display), t.point, `${t.below ? '< ' : ''}${t.value}`]),
       }}
       legend={points.map((p) => (
         <LegendItem key={p} sign={<path d={signs[p].d} transform="translate(11 6)" className={signs[p].className} strokeWidth="1.5" />}>
@@ -70,7 +73,7 @@ export function TestsOverTime({ title, unit, tests, limit, changes = [] }: Tests
         <PlotReader
           label={`Read the tests of ${title.toLowerCase()}`}
           at={sorted.map((t) => at(t.day))}
-          words={(i) => `${formatDay((sorted[i] ?? first).day)}, ${(sorted[i] ?? first).point}: ${figure(sorted[i] ?? first)}`}
+          words={(i) => `${formatDay((sorted[i] ?? first).day, display)}, ${(sorted[i] ?? first).point}: ${figure(sorted[i] ?? first)}`}
           first={sorted.length - 1}
           height={height}
         >

@@ -10,3 +10,9 @@ export function dateFormat(locale: string, options: Intl.DateTimeFormatOptions):
   }
   return format
 }
+
+/**
+ * Engines differ in the spaces they write days and clocks with, which would make a page from the server differ from the browser's: one plain space, and one that does
+ * not break between a time and its half of the day.
+ */
+export const evenSpaces = (text: string): string => text.replace(/[\u00a0\u2009\u202f]/g, ' ').replace(/(:\d\d) (?=\p{L})/gu, '$1\u00a0')

@@ -17,3 +17,6 @@ export function isLocale(text: string): boolean {
     return false
   }
 }
+
+/** A locale's name in English: "American English"; its tag where it has none. */
+export const localeName = (locale: string): string => new Intl.DisplayNames('en', { type: 'language' }).of(locale) ?? locale

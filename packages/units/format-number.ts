@@ -74,6 +74,9 @@ export function formatPercent(share: number | null | undefined, display: NumberD
 /** A share inside an English sentence that is kept, or made where no company is known: "8%". Whatever a screen shows by itself goes through `formatPercent`. */
 export const percentInSentence = (share: number, decimals = 0): string => formatPercent(share, { locale: 'en' }, decimals)
 
+/** A count inside such a sentence: "1,500". */
+export const countInSentence = (count: number): string => showWhole(count, { locale: 'en' })
+
 /** A chance as a percentage that never reads like never or surely: "under 1%", "58%", "over 99%". */
 export function formatChance(chance: number | null | undefined, display: NumberDisplay): string {
   if (typeof chance === 'number' && chance > 0 && chance < 0.01) return `under ${formatPercent(0.01, display)}`

@@ -68,7 +68,7 @@ describe('nobody and nothing in two places at once', () => {
     expect(tally(endings(results))).toEqual({ 'conflict 409': ATTEMPTS - 1, done: 1 })
     const refusals = results.flatMap((one) => (one.status === 'rejected' ? [one.reason as AppError] : []))
     // Each refusal knows who is busy: the attempts stood in line at the people's rows, none ran into the constraint or a deadlock.
-    const naming = /^Callum Orr, Ruth Ames and van 2 are at Weir Road \d+ from 09:00 to 11:00\. Nothing was changed/
+    const naming = /^Callum Orr, Ruth Ames and van 2 are at Weir Road \d+ from 9:00\u00a0AM to 11:00\u00a0AM\. Nothing was changed/
     expect(refusals.filter((error) => !naming.test(error.message))).toEqual([])
     const standing = await inCompany(firm, (tx) => tx.assignment.count({ where: { companyId: firm.companyId, released: false } }))
     expect(standing).toBe(2)

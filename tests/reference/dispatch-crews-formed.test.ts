@@ -27,7 +27,7 @@ function form(wanted: CrewsWanted, iterations: number): CrewsFormed {
 }
 
 function wanted(people: readonly PersonDay[], jobs: CrewsWanted['jobs']): CrewsWanted {
-  return { days: [{ date: MONDAY, minutesInDay: 1440 }], people, jobs, travel: smallTravel(), prices }
+  return { locale: 'en-US', days: [{ date: MONDAY, minutesInDay: 1440 }], people, jobs, travel: smallTravel(), prices }
 }
 
 describe('crews formed by the planner', () => {
@@ -49,7 +49,7 @@ describe('crews formed by the planner', () => {
     const people = [person('Ina', { skills: ['gas'] }), person('Ole', { skills: ['old valves'] }), person('Pia')]
     const formed = form(wanted(people, [job('x', 'mill', { people: 2, skills: ['gas', 'old valves'] })]), 3000)
     expect(formed.crews[0]?.personDayIds).toEqual(['Ina', 'Ole'])
-    expect(formed.crews[0]?.sentence).toBe('x: Ina and Ole, Monday 2026-04-06, 8:10.')
+    expect(formed.crews[0]?.sentence).toBe('x: Ina and Ole, Monday, April 6, 8:10\u00a0AM.')
     // For one person both skills must be one person's.
     expect(form(wanted(people, [job('x', 'mill', { skills: ['gas', 'old valves'] })]), 3000).waiting).toEqual(['x'])
   })
@@ -77,7 +77,14 @@ describe('crews formed by the planner', () => {
           person(`${date} ${p}`, { date, skills: p % 2 === 0 ? ['old valves'] : [], breaks: [{ from: 690, to: 780, minutes: 30 }] }),
         ),
       )
-      const week: CrewsWanted = { days: board.days, people, jobs: board.jobs, travel: board.travel, prices: { ...board.prices } }
+      const week: CrewsWanted = {
+        locale: 'en-US',
+        days: board.days,
+        people,
+        jobs: board.jobs,
+        travel: board.travel,
+        prices: { ...board.prices },
+      }
       const formed = form(week, 15_000)
       expect(formed.violations, `seed ${seed}`).toEqual([])
       for (const crew of formed.crews) {

@@ -21,7 +21,7 @@ describe('a day that breaks', () => {
     // B goes to one of them before the lake: z stays with B, but not at its time.
     expect(answer.proposal.differences.filter(({ kind }) => kind === 'time').map(({ jobId }) => jobId)).toEqual(['z'])
     expect(answer.sentence).toBe(
-      'Crew A on Monday 2026-04-06: 2 jobs are stranded, 2 find another place, 0 wait; 0 of the others move, 1 begins at another time.',
+      'Crew A on Monday, April 6: 2 jobs are stranded, 2 find another place, 0 wait; 0 of the others move, 1 begins at another time.',
     )
     expect(answer.proposal.violations).toEqual([])
   })

@@ -29,7 +29,7 @@ describe('a plan proposed', () => {
     expect(proposal.differences.filter(({ kind }) => kind === 'move')).toHaveLength(1)
     expect(proposal.sentences).toContain('Driving falls from 2 h to 1 h.')
     expect(proposal.differences.find(({ kind }) => kind === 'move')?.sentence).toMatch(
-      /^Move [xy] from Crew [AB], Monday 2026-04-06, 8:30 to Crew [AB], Monday 2026-04-06, \d+:\d\d\.$/,
+      /^Move [xy] from Crew [AB], Monday, April 6, 8:30\u00a0AM to Crew [AB], Monday, April 6, \d+:\d\d\u00a0[AP]M\.$/,
     )
   })
 
@@ -135,10 +135,10 @@ describe('taking a proposal, all or some', () => {
     }
     const applied = apply(of, { differences: [difference], spots: new Map([['z', spot]]) }, ['z'])
     expect(applied.violations).toEqual([
-      'Crew A on Monday 2026-04-06: z would begin at 10:37, after 10:00.',
-      'Crew A on Monday 2026-04-06: z needs 3 people.',
-      'Crew A on Monday 2026-04-06: z may not be done before Tuesday 2026-04-07.',
-      'Crew A on Monday 2026-04-06: its vehicle would be 150% full.',
+      'Crew A on Monday, April 6: z would begin at 10:37\u00a0AM, after 10:00\u00a0AM.',
+      'Crew A on Monday, April 6: z needs 3 people.',
+      'Crew A on Monday, April 6: z may not be done before Tuesday, April 7.',
+      'Crew A on Monday, April 6: its vehicle would be 150% full.',
     ])
     const asWas = apply(of, { differences: [], spots: new Map() }, [])
     expect(asWas.violations).toEqual([])

@@ -34,7 +34,7 @@ describe('the slots of one job', () => {
       [0, 500, 560, 25, 50],
       [1, 565, 625, 25, 50],
     ])
-    expect(slots[0]?.sentence).toBe('Monday 2026-04-06, 8:20–9:20, Crew A: 25 min more driving.')
+    expect(slots[0]?.sentence).toBe('Monday, April 6, 8:20 – 9:20\u00a0AM, Crew A: 25 min more driving.')
   })
 
   it('count waiting, overtime, days after due and a full vehicle', () => {
@@ -59,7 +59,7 @@ describe('the slots of one job', () => {
     // 20 min driving at 2, 70 min of overtime of two people at 2 each, one day at 700.
     expect(slot?.parts).toEqual({ driving: 40, overtime: 280, lateness: 700, sending: 0, moving: 0 })
     expect(slot?.sentence).toBe(
-      'Tuesday 2026-04-07, 15:30–17:00, Crew B: 20 min more driving, 1 h 10 min overtime, 7 h 20 min waiting, 1 day after it is due, close to the end of the window and vehicle 95% full.',
+      'Tuesday, April 7, 3:30 – 5:00\u00a0PM, Crew B: 20 min more driving, 1 h 10 min overtime, 7 h 20 min waiting, 1 day after it is due, close to the end of the window and vehicle 95% full.',
     )
   })
 
@@ -153,19 +153,19 @@ describe('why a job cannot be placed', () => {
     const bakery = job('Mill bakery', 'mill', { people: 2, minutes: 180 })
     const reason = whyNot(board([sheet('A', MONDAY, full), sheet('B', MONDAY, [], { people: 1 })], [...busy, bakery]), 'Mill bakery')
     expect(reason).toBe(
-      'No crew of two that can do Mill bakery is free for 3 h in its windows on Monday 2026-04-06; adding a person to Crew B on Monday 2026-04-06 would free 8:10, or letting Crew A work until 18:20 on Monday 2026-04-06 would make room.',
+      'No crew of two that can do Mill bakery is free for 3 h in its windows on Monday, April 6; adding a person to Crew B on Monday, April 6 would free 8:10\u00a0AM, or letting Crew A work until 6:20\u00a0PM on Monday, April 6 would make room.',
     )
   })
 
   it('tells the truth about what would free it', () => {
     const big = job('big', 'farm', { people: 2, minutes: 120 })
     const sheets = [sheet('A', MONDAY, full, { latestEnd: 960 }), sheet('B', TUESDAY, [], { people: 1 })]
-    expect(whyNot(board(sheets, [...busy, big]), 'big')).toContain('adding a person to Crew B on Tuesday 2026-04-07 would free 8:20')
+    expect(whyNot(board(sheets, [...busy, big]), 'big')).toContain('adding a person to Crew B on Tuesday, April 7 would free 8:20\u00a0AM')
     const [slot] = slotsOf(board([sheets[0] as (typeof sheets)[number], sheet('B', TUESDAY, [])], [...busy, big]), 'big')
     expect(slot?.startMinute).toBe(500)
     const short = job('short', 'mill', { minutes: 60 })
     expect(whyNot(board([sheet('A', MONDAY, full, { latestEnd: 960 })], [...busy, short]), 'short')).toContain(
-      'moving a off Crew A on Monday 2026-04-06 would free 8:10',
+      'moving a off Crew A on Monday, April 6 would free 8:10\u00a0AM',
     )
     expect(slotsOf(board([sheet('A', MONDAY, full.slice(1), { latestEnd: 960 })], [...busy, short]), 'short').length).toBeGreaterThan(0)
   })
@@ -178,7 +178,7 @@ describe('why a job cannot be placed', () => {
       /The windows of x meet the hours of no crew.*8:10.*if the customer agrees/,
     ],
     ['load', job('x', 'mill', { out: { ft3: 30, lb: 0 } }), /No vehicle .* carry 30 ft³ for x.*larger vehicle/],
-    ['early', job('x', 'mill', { earliest: TUESDAY }), /x may not be done before Tuesday 2026-04-07; having it ready by Monday/],
+    ['early', job('x', 'mill', { earliest: TUESDAY }), /x may not be done before Tuesday, April 7; having it ready by Monday/],
     ['people', job('x', 'mill', { people: 3 }), /No crew of 3, which x needs, is out on Monday.*adding a person/],
   ])('names the %s', (_, one, words) => {
     expect(whyNot(board([sheet('A', MONDAY, [])], [one]), 'x')).toMatch(words)
@@ -186,7 +186,7 @@ describe('why a job cannot be placed', () => {
 
   it('answers for a day without sheets, and nothing where there is a place', () => {
     const one = board([sheet('A', MONDAY, [])], [job('x', 'mill')])
-    expect(whyNot(one, 'x', { date: TUESDAY })).toBe('No crew has a day sheet on Tuesday 2026-04-07: open one, or choose another day.')
+    expect(whyNot(one, 'x', { date: TUESDAY })).toBe('No crew has a day sheet on Tuesday, April 7: open one, or choose another day.')
     expect(whyNot(one, 'x')).toBeNull()
   })
 })

@@ -3,8 +3,8 @@ import { resinKindWords } from '@almanac/records/resin-kind'
 import { type RebedFirm, thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { AmountDisplay } from '@almanac/units/display'
 import { formatTankSize, formatVolumeFt3 } from '@almanac/units/format'
+import { type DayDisplay, formatDay, formatMonths } from '@almanac/units/format-day'
 import { withUnit } from '@almanac/units/format-number'
-import { dayWords } from './clock-words.ts'
 
 type Tank = Pick<TankLine, 'diameterIn' | 'heightIn' | 'nominalGrains' | 'sizeAsWritten'>
 
@@ -31,22 +31,21 @@ export function resinWords(bed: Pick<BedLine, 'resinKind' | 'volumeFt3'>, displa
   return parts.filter(Boolean).join(', ') || null
 }
 
-/** A span of days in the fewest words: "3 May 2019", "2014", "Mar to Jun 2012", or as it was written; null where nothing is known. */
-export function spanWords(earliest: string | null, latest: string | null, asWritten?: string | null): string | null {
+/** A span of days in the fewest words: "May 3, 2019", "2014", "Mar – Jun 2012", or as it was written; null where nothing is known. */
+export function spanWords(earliest: string | null, latest: string | null, display: DayDisplay, asWritten?: string | null): string | null {
   if (asWritten && !/^\d{4}-\d\d-\d\d$/.test(asWritten)) return asWritten
   if (earliest === null && latest === null) return null
-  if (earliest === null) return `by ${dayWords(latest ?? '')}`
-  if (latest === null) return `since ${dayWords(earliest)} or later`
-  if (earliest === latest) return dayWords(earliest)
+  if (earliest === null) return `by ${formatDay(latest ?? '', display)}`
+  if (latest === null) return `since ${formatDay(earliest, display)} or later`
+  if (earliest === latest) return formatDay(earliest, display)
   const [from, to] = [earliest.slice(0, 4), latest.slice(0, 4)]
   if (earliest.endsWith('-01-01') && latest.endsWith('-12-31')) return from === to ? from : `${from} to ${to}`
-  const month = (day: string) => dayWords(day).slice(dayWords(day).indexOf(' ') + 1)
-  return month(earliest) === month(latest) ? month(earliest) : `${month(earliest)} to ${month(latest)}`
+  return formatMonths(earliest, latest, display)
 }
 
 /** When a bed began. */
-export const beganWords = (bed: Pick<BedLine, 'beganEarliest' | 'beganLatest' | 'beganAsWritten'>) =>
-  spanWords(bed.beganEarliest, bed.beganLatest, bed.beganAsWritten)
+export const beganWords = (bed: Pick<BedLine, 'beganEarliest' | 'beganLatest' | 'beganAsWritten'>, display: DayDisplay) =>
+  spanWords(bed.beganEarliest, bed.beganLatest, display, bed.beganAsWritten)
 
 /** A tank of a list drawn small; null where its size is not known. */
 export const thumbOfTank = (tank: Tank, bed: Pick<BedLine, 'resinKind' | 'volumeFt3'> | undefined, firm: RebedFirm) =>
@@ -58,6 +57,3 @@ export function ribbonAxis(today: string) {
   const rest = today.slice(4).replace('-02-29', '-02-28')
   return { from: `${year - 1}${rest}`, until: `${year + 15}${rest}`, today }
 }
-
-/** "Dec 2026". */
-export const monthWords = (day: string) => dayWords(day).slice(dayWords(day).indexOf(' ') + 1)

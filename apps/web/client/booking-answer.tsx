@@ -3,10 +3,10 @@ import type { Unusual } from '@almanac/records/day-plan'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { Dialog } from '@almanac/ui/dialog'
+import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
-import { clockIn } from './clock-words.ts'
+import { formatClock } from '@almanac/units/format-clock'
 import { versionNow } from './failure.ts'
-import { useSession } from './providers.tsx'
 import type { BookingDesk } from './use-booking.ts'
 
 const ASKED: Record<Unusual, string> = {
@@ -56,11 +56,11 @@ type Current = { version?: number; state?: string; startsAt?: string }
 
 /** A colleague was faster: what stands now beside what one wanted. */
 function TwoVersions({ desk }: { desk: BookingDesk }) {
-  const { me } = useSession()
+  const display = useDisplay()
   const { failure, asked, close, overrule, busy } = desk
   const current = (failure?.detail.current ?? {}) as Current
   const version = failure ? versionNow(failure) : 0
-  const now = current.startsAt ? `${current.state}, ${clockIn(me.company.timeZone, current.startsAt)}` : (current.state ?? 'changed')
+  const now = current.startsAt ? `${current.state}, ${formatClock(current.startsAt, display)}` : (current.state ?? 'changed')
   const wanted = asked && 'at' in asked.body ? asked.body.at : 'off the sheet'
   const mayOverrule = asked?.what === 'move' && current.state === 'booked'
   return (

@@ -1,12 +1,14 @@
 import type { Absence, CrewPerson } from '@almanac/contract/crews'
 import { LIFTING, PLUMBING_LICENCE } from '@almanac/service-rules/crews/crew-skills'
-import { dayWords } from './clock-words.ts'
+import { formatClockTime, formatClockTimes, formatDuration } from '@almanac/units/format-clock'
+import { type DayDisplay, formatDay, formatDays, formatWeekday } from '@almanac/units/format-day'
 
-export const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const
-const short = (weekday: number) => (WEEKDAYS[weekday - 1] ?? '').slice(0, 3)
+/** From 1, Monday, to 7. */
+export const WEEKDAYS = [1, 2, 3, 4, 5, 6, 7] as const
 
-/** "Mon–Fri 08:00–16:30; Sat 09:00–12:00". */
-export function shiftWords(shifts: CrewPerson['shifts']): string {
+/** "Mon–Fri, 8:00 AM – 4:30 PM; Sat, 9:00 AM – 12:00 PM". */
+export function shiftWords(shifts: CrewPerson['shifts'], display: DayDisplay): string {
+  const short = (weekday: number) => formatWeekday(weekday, display, true)
   if (shifts.length === 0) return 'the firm’s hours'
   const runs: { first: number; last: number; from: string; until: string }[] = []
   for (const { weekday, from, until } of shifts) {
@@ -15,15 +17,23 @@ export function shiftWords(shifts: CrewPerson['shifts']): string {
     else runs.push({ first: weekday, last: weekday, from, until })
   }
   return runs
-    .map(({ first, last, from, until }) => `${first === last ? short(first) : `${short(first)}–${short(last)}`} ${from}–${until}`)
+    .map(
+      ({ first, last, from, until }) =>
+        `${first === last ? short(first) : `${short(first)}–${short(last)}`}, ${formatClockTimes(from, until, display)}`,
+    )
     .join('; ')
 }
 
-/** "30 min between 11:30 and 13:00". */
-export const breakWords = (breaks: CrewPerson['breaks']) =>
+/** "30 min between 11:30 AM and 1:00 PM". */
+export const breakWords = (breaks: CrewPerson['breaks'], display: DayDisplay) =>
   breaks.length === 0
     ? 'none written down'
-    : breaks.map(({ minutes, from, until }) => `${minutes} min between ${from} and ${until}`).join('; ')
+    : breaks
+        .map(
+          ({ minutes, from, until }) =>
+            `${formatDuration(minutes, display)} between ${formatClockTime(from, display)} and ${formatClockTime(until, display)}`,
+        )
+        .join('; ')
 
 /** What a person may do; a valve by its card's label. */
 export function skillList(
@@ -38,13 +48,8 @@ export function skillList(
   return words.length === 0 ? 'light work, no valves' : words.join(', ')
 }
 
-/** "holiday, 20 Dec 2026 to 2 Jan 2027". */
-export function absenceWords({ fromDay, untilDay, word }: Absence): string {
-  const days =
-    untilDay === null
-      ? `from ${dayWords(fromDay)} until further notice`
-      : untilDay === fromDay
-        ? dayWords(fromDay)
-        : `${dayWords(fromDay)} to ${dayWords(untilDay)}`
+/** "holiday, Dec 20, 2026 – Jan 2, 2027". */
+export function absenceWords({ fromDay, untilDay, word }: Absence, display: DayDisplay): string {
+  const days = untilDay === null ? `from ${formatDay(fromDay, display)} until further notice` : formatDays(fromDay, untilDay, display)
   return word ? `${word}, ${days}` : days
 }

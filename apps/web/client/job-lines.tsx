@@ -1,12 +1,14 @@
 import type { JobLine } from '@almanac/contract/site-facts'
 import { jobKindWords } from '@almanac/records/job-kind'
+import { useDisplay } from '@almanac/ui/display'
 import { JobStateWord } from '@almanac/ui/job-state-word'
 import { TextLink } from '@almanac/ui/text-link'
+import { formatDay } from '@almanac/units/format-day'
 import Link from 'next/link'
-import { dayWords } from './clock-words.ts'
 
 /** Jobs that are still to be done, a line each. */
 export function JobLines({ jobs, none }: { jobs: readonly JobLine[]; none: string }) {
+  const display = useDisplay()
   if (jobs.length === 0) return <p className="text-soft">{none}</p>
   return (
     <ul className="border-t border-line">
@@ -18,7 +20,11 @@ export function JobLines({ jobs, none }: { jobs: readonly JobLine[]; none: strin
           <span className="text-small">
             <JobStateWord state={job.state.replace('-', ' ')} />
             <span className="text-soft">
-              {job.visitDay ? `, ${dayWords(job.visitDay)}` : job.dueLatest ? `, due by ${dayWords(job.dueLatest)}` : ''}
+              {job.visitDay
+                ? `, ${formatDay(job.visitDay, display)}`
+                : job.dueLatest
+                  ? `, due by ${formatDay(job.dueLatest, display)}`
+                  : ''}
             </span>
           </span>
         </li>

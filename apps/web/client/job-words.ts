@@ -1,24 +1,23 @@
 import type { JobKind } from '@almanac/records/job-kind'
+import { type DayDisplay, formatDay, formatDays } from '@almanac/units/format-day'
 import { formatPercent, type NumberDisplay } from '@almanac/units/format-number'
-import { dayWords } from './clock-words.ts'
 
 /** "one person", "2 people". */
 export const peopleWords = (count: number) => (count === 1 ? 'one person' : count === 2 ? 'two people' : `${count} people`)
 
-/** When a job is due, as seen on a day: "overdue since 4 Nov 2026", "due by …", "due from …"; null without dates. */
-export function dueWords(dueEarliest: string | null, dueLatest: string | null, day: string): string | null {
-  if (dueLatest && dueLatest < day) return `overdue since ${dayWords(dueLatest)}`
-  if (dueEarliest && dueEarliest > day) return `not due before ${dayWords(dueEarliest)}`
-  if (dueLatest) return dueLatest === day ? 'due today' : `due by ${dayWords(dueLatest)}`
-  return dueEarliest ? `due since ${dayWords(dueEarliest)}` : null
+/** When a job is due, as seen on a day: "overdue since Nov 4, 2026", "due by …", "due from …"; null without dates. */
+export function dueWords(dueEarliest: string | null, dueLatest: string | null, day: string, display: DayDisplay): string | null {
+  if (dueLatest && dueLatest < day) return `overdue since ${formatDay(dueLatest, display)}`
+  if (dueEarliest && dueEarliest > day) return `not due before ${formatDay(dueEarliest, display)}`
+  if (dueLatest) return dueLatest === day ? 'due today' : `due by ${formatDay(dueLatest, display)}`
+  return dueEarliest ? `due since ${formatDay(dueEarliest, display)}` : null
 }
 
-/** From when to when a job should be done: "3 Feb 2027 to 9 May 2031", or as far as it is known. */
-export function windowWords(dueEarliest: string | null, dueLatest: string | null): string | null {
-  if (dueEarliest && dueLatest)
-    return dueEarliest === dueLatest ? dayWords(dueEarliest) : `${dayWords(dueEarliest)} to ${dayWords(dueLatest)}`
-  if (dueLatest) return `by ${dayWords(dueLatest)}`
-  return dueEarliest ? `from ${dayWords(dueEarliest)}` : null
+/** From when to when a job should be done: "Feb 3, 2027 – May 9, 2031", or as far as it is known. */
+export function windowWords(dueEarliest: string | null, dueLatest: string | null, display: DayDisplay): string | null {
+  if (dueEarliest && dueLatest) return formatDays(dueEarliest, dueLatest, display)
+  if (dueLatest) return `by ${formatDay(dueLatest, display)}`
+  return dueEarliest ? `from ${formatDay(dueEarliest, display)}` : null
 }
 
 /**

@@ -1,19 +1,19 @@
 import { readDay } from '@almanac/service-rules/import/read-day'
 import { readTank } from '@almanac/service-rules/import/read-tank'
 import { useDisplay } from '@almanac/ui/display'
+import { formatDays } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
-import { spanWords } from './bed-facts-words.ts'
 
 type Days = { text: string; today: string; dayOrder: 'month-first' | 'day-first' }
 
 /** How a written beginning is understood, under its field while it is being typed. */
 export function BeganReading({ text, today, dayOrder }: Days) {
+  const display = useDisplay()
   if (text.trim() === '') return null
   const reading = readDay(text, { today, dayOrder })
   if (!reading.ok) return <Said>{reading.reason}</Said>
   const { earliestDay, latestDay } = reading.value
-  const span = spanWords(earliestDay, latestDay)
-  return <Said>Read as {earliestDay === latestDay ? span : `between ${earliestDay} and ${latestDay}`}.</Said>
+  return <Said>Read as {formatDays(earliestDay, latestDay, display)}.</Said>
 }
 
 /** How a written tank is understood. */

@@ -1,3 +1,4 @@
+import { countInSentence } from '@almanac/units/format-number'
 import 'server-only'
 import { AppError } from '@almanac/runtime/errors'
 
@@ -18,7 +19,7 @@ const MOST_VALUES = 50_000
 const tooLarge = (most: number) =>
   new AppError(
     'too-large',
-    `More than ${Math.round(most / 1024).toLocaleString('en-US')} kB were sent, which is more than is read here. Nothing was saved; send less at a time.`,
+    `More than ${countInSentence(most / 1024)} kB were sent, which is more than is read here. Nothing was saved; send less at a time.`,
   )
 
 /**

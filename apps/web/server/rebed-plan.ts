@@ -1,4 +1,5 @@
 import { disinfectantLines } from '@almanac/records/disinfectant'
+import { formatDay } from '@almanac/units/format-day'
 import 'server-only'
 import type { BedPlanFacts } from '@almanac/contract/bed-choice'
 import type { PlanFacts } from '@almanac/documents/rebed-plan/plan-facts'
@@ -6,7 +7,6 @@ import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { storesForKit } from '@almanac/softener/kit/stores-for-kit'
 import type { Display } from '@almanac/units/display'
 import { beganWords } from '@/client/bed-facts-words'
-import { dayWords } from '@/client/clock-words'
 
 type Company = Display & { name: string }
 
@@ -15,14 +15,14 @@ export function planFacts(plan: BedPlanFacts, company: Company, figures: FirmFig
   const { shelf, prices } = storesForKit(plan.stores)
   return {
     firmName: company.name,
-    printed: dayWords(today),
+    printed: formatDay(today, company),
     display: company,
     figures,
     site: plan.site ?? { label: 'Tank in the workshop', street: null, town: null, accessNotes: null },
     softenerLabel: plan.softener?.label ?? null,
     bed: plan.bed,
     bedSign: plan.bed.bedId.slice(-6),
-    bedBegan: beganWords(plan),
+    bedBegan: beganWords(plan, company),
     water: {
       ...plan.water,
       disinfectant:

@@ -2,7 +2,7 @@ import { checkLinkedPlan } from '../checker-linked/check-linked-plan.ts'
 import type { Board, BoardDay, Job, WallSpan } from '../propose/board.ts'
 import { type BoardClock, boardClock, dayIndex, toTicks, toWall } from '../propose/board-clock.ts'
 import { jobWindows } from '../propose/build-problem.ts'
-import { sayDay, sayList, sayTime } from '../propose/say.ts'
+import { type Saying, sayDay, sayList, sayTime } from '../propose/say.ts'
 import type { TravelTable } from '../travel/travel-table.ts'
 import { linkedFaults } from './linked-faults.ts'
 import type { LinkedPart, LinkedPlan, LinkedProblem, LinkedVisit } from './linked-problem.ts'
@@ -22,7 +22,7 @@ export interface PersonDay {
 }
 
 /** Days, people and jobs for which crews are to be formed. Each person drives alone; vehicles and loads are not looked at. */
-export interface CrewsWanted {
+export interface CrewsWanted extends Saying {
   readonly days: readonly BoardDay[]
   readonly people: readonly PersonDay[]
   readonly jobs: readonly Job[]
@@ -176,7 +176,7 @@ function toCrews(
     if (first === undefined) return []
     const { date } = first.person
     const startMinute = toWall(clock, dayIndex(clock, date), first.part.start)
-    const sentence = `${job.label}: ${sayList(doing.map(({ person }) => person.label))}, ${sayDay(date)}, ${sayTime(startMinute)}.`
+    const sentence = `${job.label}: ${sayList(doing.map(({ person }) => person.label))}, ${sayDay(date, wanted)}, ${sayTime(startMinute, wanted)}.`
     const endMinute = toWall(clock, dayIndex(clock, date), first.part.end)
     return [
       { jobId: job.id, date, startMinute, endMinute, personDayIds: doing.map(({ person }) => person.id), sentence, at: first.part.start },

@@ -1,6 +1,7 @@
 import type { Load } from '../problem/problem.ts'
 import type { RushHour } from '../travel/estimate-leg.ts'
 import type { TravelTable } from '../travel/travel-table.ts'
+import type { Saying } from './say.ts'
 
 /** Times on a board are minutes on the wall clock since local midnight; money is in minor units; days are 'YYYY-MM-DD' in the company's zone. */
 export interface WallSpan {
@@ -84,7 +85,8 @@ export interface BoardPrices {
   readonly takeOff: number
 }
 
-export interface Board {
+/** `locale` is how its sentences write days, clocks and numbers (BCP 47). */
+export interface Board extends Saying {
   readonly days: readonly BoardDay[]
   readonly sheets: readonly Sheet[]
   readonly jobs: readonly Job[]

@@ -1,7 +1,8 @@
+import { formatDuration } from '@almanac/units/format-clock'
 import type { Objective, Plan } from '../problem/plan.ts'
 import type { CrewDay, Visit } from '../problem/problem.ts'
 import type { Built } from './build-problem.ts'
-import { sayMinutes } from './say.ts'
+import type { Saying } from './say.ts'
 
 /** What a plan comes to, in what a dispatcher counts. Minutes of driving are the vehicles'; those of overtime the crews'. */
 export interface Breakdown {
@@ -54,7 +55,7 @@ export function breakDown(built: Built, plan: Plan): Breakdown {
 }
 
 /** What changes from one plan to the other, a sentence a part; only parts that change. */
-export function sayChange(before: Breakdown, after: Breakdown): string[] {
+export function sayChange(before: Breakdown, after: Breakdown, saying: Saying): string[] {
   const said: string[] = []
   const say = (name: string, verbs: readonly [string, string], a: number, b: number, words: (n: number) => string): void => {
     if (words(a) !== words(b)) said.push(`${name} ${verbs[b > a ? 0 : 1]} from ${words(a)} to ${words(b)}.`)
@@ -63,9 +64,9 @@ export function sayChange(before: Breakdown, after: Breakdown): string[] {
   const many = ['rise', 'fall'] as const
   const count = (n: number): string => String(Math.round(n))
   say('Jobs on the sheets', many, before.planned, after.planned, count)
-  say('Driving', one, before.driveMinutes, after.driveMinutes, sayMinutes)
+  say('Driving', one, before.driveMinutes, after.driveMinutes, (minutes) => formatDuration(minutes, saying))
   say('The way', one, before.miles, after.miles, (miles) => `${Math.round(miles)} mi`)
-  say('Overtime', one, before.overtimeMinutes, after.overtimeMinutes, sayMinutes)
+  say('Overtime', one, before.overtimeMinutes, after.overtimeMinutes, (minutes) => formatDuration(minutes, saying))
   say('Days after due', many, before.lateDays, after.lateDays, count)
   say('Crews sent out', many, before.sheetsOut, after.sheetsOut, count)
   return said

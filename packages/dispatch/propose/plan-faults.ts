@@ -1,4 +1,4 @@
-import { percentInSentence } from '@almanac/units/format-number'
+import { formatPercent } from '@almanac/units/format-number'
 import { checkPlan } from '../checker/check-plan.ts'
 import type { Plan, PlannedDay } from '../problem/plan.ts'
 import type { CrewDay, Visit } from '../problem/problem.ts'
@@ -6,7 +6,7 @@ import { timeSheet } from '../slots/time-sheet.ts'
 import type { Sheet } from './board.ts'
 import { dayIndex, toWall } from './board-clock.ts'
 import type { Built } from './build-problem.ts'
-import { sayDay, sayPeople, sayTime } from './say.ts'
+import { type Saying, sayDay, sayPeople, sayTime } from './say.ts'
 
 /** One thing wrong with a plan, in the dispatcher's words. The same `key` with no larger `amount` in the plan before is nothing new. */
 export interface PlanFault {
@@ -33,7 +33,8 @@ export function planFaults(built: Built, plan: Plan): PlanFault[] {
   }
   for (const { crewDay } of checked.filter(({ kind }) => kind === 'pause')) {
     const sheet = built.board.sheets.find((one) => one.id === crewDay)
-    if (sheet !== undefined) worded.push({ key: `pause/${sheet.id}`, amount: 0, sentence: `${name(sheet)}: no time for a break.` })
+    if (sheet !== undefined)
+      worded.push({ key: `pause/${sheet.id}`, amount: 0, sentence: `${name(sheet, built.board)}: no time for a break.` })
   }
   const raw = checked
     .filter(({ kind }) => worded.length === 0 || !WORDED.has(kind))
@@ -47,8 +48,8 @@ export function newFaults(before: readonly PlanFault[], after: readonly PlanFaul
   return after.filter((fault) => fault.amount > (was.get(fault.key) ?? -1) + 1e-6).map((fault) => fault.sentence)
 }
 
-function name(sheet: Sheet): string {
-  return `${sheet.label} on ${sayDay(sheet.date)}`
+function name(sheet: Sheet, saying: Saying): string {
+  return `${sheet.label} on ${sayDay(sheet.date, saying)}`
 }
 
 function sheetFaults(built: Built, day: PlannedDay, r: number): PlanFault[] {
@@ -56,10 +57,10 @@ function sheetFaults(built: Built, day: PlannedDay, r: number): PlanFault[] {
   const sheet = board.sheets[r] as Sheet
   const crew = problem.crewDays[r] as CrewDay
   const d = dayIndex(clock, sheet.date)
-  const at = (ticks: number): string => sayTime(toWall(clock, d, ticks))
+  const at = (ticks: number): string => sayTime(toWall(clock, d, ticks), built.board)
   const found: PlanFault[] = []
   const say = (kind: string, amount: number, words: string): void =>
-    void found.push({ key: `${kind}/${sheet.id}`, amount, sentence: `${name(sheet)}: ${words}.` })
+    void found.push({ key: `${kind}/${sheet.id}`, amount, sentence: `${name(sheet, built.board)}: ${words}.` })
   for (const { visit: v, start } of day.visits) {
     const visit = problem.visits[v] as Visit
     const job = built.jobs[v]
@@ -76,7 +77,7 @@ function sheetFaults(built: Built, day: PlannedDay, r: number): PlanFault[] {
     for (const skill of visit.skills)
       if (!crew.skills.includes(skill)) say(about(`skill ${skill}`), 0, `${label} needs someone who can do ${skill}`)
     if (visit.releaseDay !== undefined && crew.day < visit.releaseDay)
-      say(about('early'), 0, `${label} may not be done before ${sayDay(job?.earliest ?? '')}`)
+      say(about('early'), 0, `${label} may not be done before ${sayDay(job?.earliest ?? '', built.board)}`)
     if (visit.allowedCrewDays?.includes(r) === false) say(about('closed'), 0, `${label} cannot be done by a crew that is off`)
   }
   if (day.end > crew.latestEnd) say('end', day.end - crew.latestEnd, `back at ${at(day.end)}, after ${at(crew.latestEnd)}`)
@@ -85,7 +86,9 @@ function sheetFaults(built: Built, day: PlannedDay, r: number): PlanFault[] {
     crew,
     day.visits.map(({ visit }) => problem.visits[visit] as Visit),
   )
-  const percent = Number.isFinite(fullest) ? `its vehicle would be ${percentInSentence(fullest)} full` : 'its vehicle carries nothing'
+  const percent = Number.isFinite(fullest)
+    ? `its vehicle would be ${formatPercent(fullest, built.board)} full`
+    : 'its vehicle carries nothing'
   if (fullest > 1 + 1e-9) say('load', fullest, percent)
   return found
 }

@@ -83,7 +83,7 @@ export function toProposal(
     differences: differencesOf(built.board, was, spots),
     before,
     after,
-    sentences: sayChange(before, after),
+    sentences: sayChange(before, after, built.board),
     waiting: stays.map((job) => ({
       jobId: job.id,
       why: whyNot(planned, job.id) ?? `${job.label} could be placed, but costs more now than it would gain.`,

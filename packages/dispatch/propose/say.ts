@@ -1,24 +1,18 @@
-import { weekdayOf } from '@almanac/units/calendar/calendar-day'
+import { formatClocks, formatMinute } from '@almanac/units/format-clock'
+import { formatDayTitle } from '@almanac/units/format-day'
 
-const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday']
+/** How the sentences of a plan write days, clocks and numbers: a BCP 47 tag. */
+export type Saying = { readonly locale: string }
 
-/** '9:40' of minutes since midnight, on a clock of 24 hours. */
-export function sayTime(minute: number): string {
-  const whole = Math.round(minute)
-  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`
-}
+/** '9:40 AM' of minutes since midnight. */
+export const sayTime = (minute: number, saying: Saying): string => formatMinute(minute, saying)
 
-/** '1 h 20 min'. */
-export function sayMinutes(minutes: number): string {
-  const whole = Math.round(minutes)
-  if (whole < 60) return `${whole} min`
-  return whole % 60 === 0 ? `${whole / 60} h` : `${Math.floor(whole / 60)} h ${whole % 60} min`
-}
+/** '9:40 – 10:40 AM'. */
+export const sayTimes = (from: number, until: number, saying: Saying): string =>
+  formatClocks(from * 60_000, until * 60_000, { ...saying, timeZone: 'UTC' })
 
-/** 'Thursday 2026-11-26'. 1970-01-01 was a Thursday. */
-export function sayDay(date: string): string {
-  return `${WEEKDAYS[weekdayOf(date) - 1]} ${date}`
-}
+/** 'Thursday, November 26'. The days of a board lie within weeks of each other. */
+export const sayDay = (date: string, saying: Saying): string => formatDayTitle(date, date, saying)
 
 /** Names in a row: 'a', 'a and b', 'a, b and c'. */
 export function sayList(names: readonly string[]): string {

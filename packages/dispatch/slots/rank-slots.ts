@@ -79,5 +79,5 @@ function toSlot(built: Built, sheet: Sheet, r: number, visit: Visit, before: Tim
     parts,
     price: parts.driving + parts.overtime + parts.lateness + parts.sending + parts.moving,
   }
-  return { ...slot, sentence: saySlot(slot, sheet.label) }
+  return { ...slot, sentence: saySlot(slot, sheet.label, built.board) }
 }

@@ -19,7 +19,7 @@ export function reliefs(built: Built, sheet: Sheet, r: number, v: number, obstac
   const visit = problem.visits[v] as Visit
   const others = (built.present[r] ?? []).filter((other) => other !== v)
   const d = dayIndex(clock, sheet.date)
-  const on = `${sheet.label} on ${sayDay(sheet.date)}`
+  const on = `${sheet.label} on ${sayDay(sheet.date, built.board)}`
   const attempt = (tryCrew: CrewDay, tryVisit: Visit, among: readonly number[]): Gap | undefined =>
     plainObstacle(tryCrew, r, tryVisit) === null
       ? gapsFor(
@@ -29,7 +29,7 @@ export function reliefs(built: Built, sheet: Sheet, r: number, v: number, obstac
           tryVisit,
         )[0]
       : undefined
-  const at = (gap: Gap): string => sayTime(toWall(clock, d, startAt(gap)))
+  const at = (gap: Gap): string => sayTime(toWall(clock, d, startAt(gap)), built.board)
   const one = (effort: number, gap: Gap | undefined, words: (time: string) => string): Relief[] =>
     gap === undefined ? [] : [{ kind: obstacle, effort, words: words(at(gap)) }]
   if (obstacle === 'people') {
@@ -54,12 +54,16 @@ export function reliefs(built: Built, sheet: Sheet, r: number, v: number, obstac
     return one(
       4,
       attempt(crew, anyTime, others),
-      (time) => `${sayTime(0) === time ? 'midnight' : time} with ${on} would do, if the customer agrees`,
+      (time) => `${sayTime(0, built.board) === time ? 'midnight' : time} with ${on} would do, if the customer agrees`,
     )
   }
   if (obstacle === 'early') {
     const { releaseDay: _, ...ready } = visit
-    return one(5, attempt(crew, ready, others), (time) => `having it ready by ${sayDay(sheet.date)} would free ${time} with ${sheet.label}`)
+    return one(
+      5,
+      attempt(crew, ready, others),
+      (time) => `having it ready by ${sayDay(sheet.date, built.board)} would free ${time} with ${sheet.label}`,
+    )
   }
   if (obstacle === 'load') {
     const light = { ...visit, out: { ft3: 0, lb: 0 }, back: { ft3: 0, lb: 0 } }
@@ -89,7 +93,7 @@ export function reliefs(built: Built, sheet: Sheet, r: number, v: number, obstac
           {
             kind: 'later' as const,
             effort: 3.5,
-            words: `letting ${sheet.label} work until ${sayTime(toWall(clock, d, gap.timed.day.end))} on ${sayDay(sheet.date)} would make room`,
+            words: `letting ${sheet.label} work until ${sayTime(toWall(clock, d, gap.timed.day.end), built.board)} on ${sayDay(sheet.date, built.board)} would make room`,
           },
         ]
   return [...moves, ...later]

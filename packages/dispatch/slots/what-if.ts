@@ -5,7 +5,7 @@ import { breakDown } from '../propose/breakdown.ts'
 import { type Built, buildProblem } from '../propose/build-problem.ts'
 import { onTheFives } from '../propose/on-the-fives.ts'
 import { type Proposal, presentSpots, toProposal } from '../propose/propose-plan.ts'
-import { sayDay } from '../propose/say.ts'
+import { type Saying, sayDay } from '../propose/say.ts'
 import { startPlanning } from '../search/planner.ts'
 import { timetable } from '../search/timetable.ts'
 import { gapsFor, plainObstacle } from './obstacle.ts'
@@ -50,7 +50,7 @@ export function whatIf(
   const { plan } = timetable(built.problem, orders)
   const before = breakDown(original, timetable(original.problem, original.present).plan)
   const proposal = toProposal(built, presentSpots(original), before, onTheFives(built, plan), new Set(stranded))
-  return { proposal, board: broken, sentence: sayOutcome(sheet, stranded.length, proposal, new Set(stranded)) }
+  return { proposal, board: broken, sentence: sayOutcome(built.board, sheet, stranded.length, proposal, new Set(stranded)) }
 }
 
 /** Days on which room is made for jobs that may be done any day. */
@@ -200,8 +200,8 @@ function cheapest(
   return { ...best, places }
 }
 
-function sayOutcome(sheet: Sheet, stranded: number, proposal: Proposal, ids: ReadonlySet<string>): string {
-  const label = `${sheet.label} on ${sayDay(sheet.date)}`
+function sayOutcome(saying: Saying, sheet: Sheet, stranded: number, proposal: Proposal, ids: ReadonlySet<string>): string {
+  const label = `${sheet.label} on ${sayDay(sheet.date, saying)}`
   if (stranded === 0) return `${label}: nothing on the sheet is stranded.`
   const homeless = proposal.waiting.filter(({ jobId }) => ids.has(jobId)).length
   const others = (kind: 'move' | 'time') => proposal.differences.filter((one) => one.kind === kind && !ids.has(one.jobId)).length

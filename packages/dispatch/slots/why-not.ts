@@ -1,7 +1,8 @@
+import { formatDuration } from '@almanac/units/format-clock'
 import type { CrewDay, Visit } from '../problem/problem.ts'
 import type { Board, Job, Sheet } from '../propose/board.ts'
 import { type Built, buildProblem } from '../propose/build-problem.ts'
-import { sayDay, sayList, sayMinutes } from '../propose/say.ts'
+import { type Saying, sayDay, sayList } from '../propose/say.ts'
 import { asItStands } from './as-it-stands.ts'
 import { type Obstacle, obstacleOrGaps } from './obstacle.ts'
 import { type Relief, reliefs } from './relax.ts'
@@ -29,7 +30,7 @@ export function whyNot(given: Board | Built, jobId: string, where: Where = {}): 
   const visit = built.problem.visits[v] as Visit
   const sheets = built.board.sheets.flatMap((sheet, r) => (isWhere(sheet, where) ? [{ sheet, r }] : []))
   if (sheets.length === 0)
-    return `No crew has a day sheet ${where.date === undefined ? 'in these days' : `on ${sayDay(where.date)}`}: open one, or choose another day.`
+    return `No crew has a day sheet ${where.date === undefined ? 'in these days' : `on ${sayDay(where.date, built.board)}`}: open one, or choose another day.`
   const against: { sheet: Sheet; r: number; obstacle: Obstacle }[] = []
   for (const { sheet, r } of sheets) {
     const others = (built.present[r] ?? []).filter((other) => other !== v).map((other) => built.problem.visits[other] as Visit)
@@ -43,7 +44,7 @@ export function whyNot(given: Board | Built, jobId: string, where: Where = {}): 
   const late = where.sheetId !== undefined && main === 'time' && isBroken(built, against[0]?.r ?? -1, v)
   const freed = chosen.length === 0 ? 'no single change would make room' : sayEither(chosen)
   const asked = against.map((one) => one.sheet)
-  return `${sayConstraint(main, job, asked, where)}${late ? ', and comes late already' : ''}; ${freed}.`
+  return `${sayConstraint(main, job, asked, where, built.board)}${late ? ', and comes late already' : ''}; ${freed}.`
 }
 
 function isBroken(built: Built, r: number, v: number): boolean {
@@ -68,27 +69,29 @@ function sayEither(words: readonly string[]): string {
   return words.join(', or ')
 }
 
-function sayConstraint(main: Obstacle, job: Job, sheets: readonly Sheet[], where: Where): string {
+function sayConstraint(main: Obstacle, job: Job, sheets: readonly Sheet[], where: Where, saying: Saying): string {
   const dates = [...new Set(sheets.map((sheet) => sheet.date))].sort()
   const label = where.sheetId === undefined ? null : (sheets[0]?.label ?? null)
   const when =
-    dates.length === 1 ? `on ${sayDay(dates[0] as string)}` : `from ${sayDay(dates[0] as string)} to ${sayDay(dates.at(-1) as string)}`
+    dates.length === 1
+      ? `on ${sayDay(dates[0] as string, saying)}`
+      : `from ${sayDay(dates[0] as string, saying)} to ${sayDay(dates.at(-1) as string, saying)}`
   const crew = job.people === 1 ? 'crew' : `crew of ${job.people === 2 ? 'two' : job.people}`
   if (main === 'time') {
     return label === null
-      ? `No ${crew} that can do ${job.label} is free for ${sayMinutes(job.minutes)} in its windows ${when}`
-      : `${label} has no ${sayMinutes(job.minutes)} free for ${job.label} in its windows ${when}`
+      ? `No ${crew} that can do ${job.label} is free for ${formatDuration(job.minutes, saying)} in its windows ${when}`
+      : `${label} has no ${formatDuration(job.minutes, saying)} free for ${job.label} in its windows ${when}`
   }
   if (main === 'load') return `No vehicle with room in the day can also carry ${sayLoad(job)} for ${job.label} ${when}`
   if (main === 'window') return `The windows of ${job.label} meet the hours of no ${crew} that can do it ${when}`
   if (main === 'skill') return `No ${crew} can do ${sayList(job.skills)}, which ${job.label} needs, ${when}`
   if (main === 'people') return `No ${crew}, which ${job.label} needs, is out ${when}`
-  if (main === 'early') return sayEarly(job)
+  if (main === 'early') return sayEarly(job, saying)
   return `${job.label} has been promised with another crew or day`
 }
 
-function sayEarly({ label, earliest, earliestBecause }: Job): string {
-  return `${label} may not be done before ${sayDay(earliest ?? '')}${earliestBecause === undefined ? '' : `: ${earliestBecause}`}`
+function sayEarly({ label, earliest, earliestBecause }: Job, saying: Saying): string {
+  return `${label} may not be done before ${sayDay(earliest ?? '', saying)}${earliestBecause === undefined ? '' : `: ${earliestBecause}`}`
 }
 
 function sayLoad(job: Job): string {

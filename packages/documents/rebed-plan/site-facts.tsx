@@ -8,6 +8,8 @@ import {
   formatVolumeFt3,
   formatWeightLb,
 } from '@almanac/units/format'
+import { formatDuration } from '@almanac/units/format-clock'
+import { cToF } from '@almanac/units/temperature'
 import { View } from '@react-pdf/renderer'
 import { LINE, Printed, SOFT, sheet } from '../print/printed.tsx'
 import type { Plan } from './make-plan.ts'
@@ -54,7 +56,7 @@ function bedRows({ bed, bedBegan, figures, display }: PlanFacts): Row[] {
 
 function waterRows({ water, display }: PlanFacts): Row[] {
   const source = water.source === 'private-well' ? 'private well' : water.source === 'town' ? 'town' : 'not known'
-  const temperatureF = water.temperatureC === null ? null : water.temperatureC * 1.8 + 32
+  const temperatureF = water.temperatureC === null ? null : cToF(water.temperatureC)
   return [
     { name: 'Supply', value: [source, water.disinfectant].filter(Boolean).join(', '), lines: 1 },
     { name: 'Hardness', value: formatHardnessGpg(water.hardnessGpg, display) },
@@ -66,8 +68,7 @@ function waterRows({ water, display }: PlanFacts): Row[] {
 /** How many people, how long, what is heavy. */
 export function CrewFacts({ plan }: { plan: Plan }) {
   const { kit, procedure, facts } = plan
-  const hours = Math.floor(procedure.minutes / 60)
-  const time = `about ${hours > 0 ? `${hours} h ` : ''}${procedure.minutes % 60} min on site`
+  const time = `about ${formatDuration(procedure.minutes, facts.display)} on site`
   const rows: Row[] = kit.ok
     ? [
         { name: 'Crew', value: `${kit.value.crewSize} people, ${time}` },

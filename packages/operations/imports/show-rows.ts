@@ -5,6 +5,8 @@ import { inCompany } from '@almanac/database/in-company'
 import { readImportRows } from '@almanac/database/read/import-batches'
 import type { DayReading, ImportedRecord } from '@almanac/service-rules/import/import-types'
 import { readRow } from '@almanac/service-rules/import/read-row'
+import { type DayDisplay, formatDays } from '@almanac/units/format-day'
+import { type NumberDisplay, showWhole } from '@almanac/units/format-number'
 import { companyFacts } from '../shared/company-facts.ts'
 import { mappingOf, type StoredMapping } from './batch-mapping.ts'
 import type { Problem } from './plan-types.ts'
@@ -12,32 +14,29 @@ import type { Problem } from './plan-types.ts'
 const joined = (...parts: (string | null | undefined)[]) => parts.filter(Boolean).join(', ')
 
 /** A written date as it is understood: one day, or the stretch it may lie in. */
-function dayWords(day: DayReading | null): string {
-  if (!day) return ''
-  return day.earliestDay === day.latestDay ? day.earliestDay : `${day.earliestDay} to ${day.latestDay}`
-}
+const dayWords = (day: DayReading | null, display: DayDisplay): string => (day ? formatDays(day.earliestDay, day.latestDay, display) : '')
 
-function tankWords({ softener, bed }: ImportedRecord): string {
+function tankWords({ softener, bed }: ImportedRecord, display: NumberDisplay): string {
   const { tank, tankCount } = softener
   if (!tank) return ''
   const size = tank.diameterIn
     ? `${tank.diameterIn} × ${tank.heightIn ?? '?'} in`
     : tank.nominalGrains
-      ? `${tank.nominalGrains.toLocaleString('en-US')} grain`
+      ? `${showWhole(tank.nominalGrains, display)} grain`
       : ''
   const volume = bed.resinVolume?.resinVolumeFt3 ?? tank.resinVolumeFt3
   return joined(`${tankCount > 1 ? `${tankCount} × ` : ''}${size}`, volume ? `${Number(volume.toFixed(2))} ft³ resin` : null)
 }
 
 /** How one row will be understood, in words to read across. */
-function understood(record: ImportedRecord): NonNullable<ImportRowView['understood']> {
+function understood(record: ImportedRecord, display: DayDisplay): NonNullable<ImportRowView['understood']> {
   const { hardness, iron, supplyName } = record.water
   return {
     customer: joined(record.customerName, record.referenceNumber ? `no. ${record.referenceNumber}` : null),
     site: joined(record.site.street, record.site.town, record.site.postcode),
-    tank: tankWords(record),
-    began: dayWords(record.bed.began),
-    lastSeen: dayWords(record.bed.lastSeen),
+    tank: tankWords(record, display),
+    began: dayWords(record.bed.began, display),
+    lastSeen: dayWords(record.bed.lastSeen, display),
     water: joined(
       hardness ? `${Number(hardness.hardnessGpg.toPrecision(3))} gpg` : null,
       iron ? `${iron.atMost ? 'at most ' : ''}${Number(iron.mgL.toPrecision(3))} mg/L iron` : null,
@@ -53,13 +52,13 @@ export async function showRows(
   query: { batchId: string; only: 'all' | 'problem' | 'noted'; limit: number; cursor?: string },
 ): Promise<{ rows: ImportRowView[]; nextCursor: string | null }> {
   const page = await readImportRows(scope, query)
-  const { today } = await inCompany(scope, (tx) => companyFacts(tx, scope.companyId))
+  const display = await inCompany(scope, (tx) => companyFacts(tx, scope.companyId))
   const mapping = mappingOf(page.header, (page.mapping as unknown as StoredMapping).columns)
   const rows: ImportRowView[] = []
   for (const row of page.rows) {
     // The costliest row an upload may hold takes some milliseconds; others get their turn between two.
     await setImmediate()
-    const reading = readRow(row.cells, mapping, { today })
+    const reading = readRow(row.cells, mapping, { today: display.today })
     rows.push({
       id: row.id,
       line: row.line,
@@ -67,7 +66,7 @@ export async function showRows(
       siteId: row.siteId,
       problems: (row.problems as unknown as Problem[]).map(({ column, value, reason }) => ({ column, value, reason })),
       notes: row.notes as string[],
-      understood: reading.ok ? understood(reading.record) : null,
+      understood: reading.ok ? understood(reading.record, display) : null,
     })
   }
   return { rows, nextCursor: page.nextCursor }

@@ -10,6 +10,7 @@ import { lockRows } from '@almanac/database/sql/lock-rows'
 import type { ImportKind } from '@almanac/records/import-facts'
 import { AppError } from '@almanac/runtime/errors'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { formatDay } from '@almanac/units/format-day'
 import { companyFacts } from '../shared/company-facts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { announceRecords } from './announce-records.ts'
@@ -95,7 +96,7 @@ export async function undoImport(
     if (later && plan.summary.kept > 0)
       plan.summary.keptExamples.unshift({
         ...{ kind: 'import', siteId: null },
-        why: `A later import (${later.fileName}, ${dayIn(company.timeZone, later.appliedAt ?? command.at)}) changed some of it; undo that one first to take back more.`,
+        why: `A later import (${later.fileName}, ${formatDay(dayIn(company.timeZone, later.appliedAt ?? command.at), company)}) changed some of it; undo that one first to take back more.`,
       })
     // In id order, as whoever writes forecasts locks them: neither waits for the other in a circle.
     await lockRows(tx, companyId, 'bed', [...plan.bedIds])

@@ -1,5 +1,6 @@
 import { AppError } from '@almanac/runtime/errors'
 import { columnLetters } from '@almanac/service-rules/import/clean-cell'
+import { countInSentence } from '@almanac/units/format-number'
 
 /** What an upload may be: beyond it no list of customers goes, and the page would wait for minutes. */
 export const MOST_BYTES = 20 * 1024 * 1024
@@ -19,8 +20,6 @@ const MOST_TEXT = 40 * 1024 * 1024
 /** A file as rows of text, and what was taken while reading it, in sentences. */
 export type SheetText = { rows: string[][]; sentences: string[] }
 
-const counted = (count: number) => count.toLocaleString('en-US')
-
 /** The refusal of a file: nothing of it was stored. */
 export function refuseFile(why: string): AppError {
   return new AppError('invalid', `${why} Nothing was brought in.`)
@@ -33,12 +32,14 @@ export const TAKES_TOO_MUCH = 'This file takes too much time or memory to read. 
 
 /** The refusal of a list that is too long. */
 export function tooManyRows(rows: number): AppError {
-  return refuseFile(`The file holds ${counted(rows)} rows. At most ${counted(MOST_ROWS)} are read at one time. Split the list.`)
+  return refuseFile(
+    `The file holds ${countInSentence(rows)} rows. At most ${countInSentence(MOST_ROWS)} are read at one time. Split the list.`,
+  )
 }
 
 /** The refusal of a text file that goes on and on. */
 export function tooManyLines(): AppError {
-  return refuseFile(`The file has more than ${counted(MOST_LINES)} lines. Delete the blank ones, or split the list.`)
+  return refuseFile(`The file has more than ${countInSentence(MOST_LINES)} lines. Delete the blank ones, or split the list.`)
 }
 
 /** The refusal of a list that is too wide; `last` is the column it reaches to, counted from 0, or a cell's name. */
@@ -52,13 +53,13 @@ export function tooManyColumns(last: number | string): AppError {
 /** The refusal of a sheet whose last cell lies far from its list. */
 export function tooManyCells(rows: number, columns: number): AppError {
   return refuseFile(
-    `The sheet reaches to row ${counted(rows)} and column ${columnLetters(columns - 1)}: ${counted(rows * columns)} cells, and at most ${counted(MOST_CELLS)} are read. Delete what lies beyond your list.`,
+    `The sheet reaches to row ${countInSentence(rows)} and column ${columnLetters(columns - 1)}: ${countInSentence(rows * columns)} cells, and at most ${countInSentence(MOST_CELLS)} are read. Delete what lies beyond your list.`,
   )
 }
 
 /** The refusal of a list whose cells are too many all together. */
 export function tooManyInAll(cells: number): AppError {
-  return refuseFile(`The file has ${counted(cells)} cells; at most ${counted(MOST_CELLS)} are read. Split the list.`)
+  return refuseFile(`The file has ${countInSentence(cells)} cells; at most ${countInSentence(MOST_CELLS)} are read. Split the list.`)
 }
 
 /** Refuses rows that no rule should weigh: too many or too long cells. Looks at nothing but lengths. */
@@ -78,9 +79,9 @@ export function refuseBeyondLimits(rows: readonly (readonly string[])[]): void {
     }
   }
   if (first) {
-    const others = long > 1 ? ` So do ${counted(long - 1)} others.` : ''
+    const others = long > 1 ? ` So do ${countInSentence(long - 1)} others.` : ''
     throw refuseFile(
-      `The cell in line ${first.line}, column ${columnLetters(first.column)} holds ${counted(first.signs)} characters; at most ${counted(LONGEST_CELL)} are read.${others} Shorten it, or look for a stray quotation mark there.`,
+      `The cell in line ${first.line}, column ${columnLetters(first.column)} holds ${countInSentence(first.signs)} characters; at most ${countInSentence(LONGEST_CELL)} are read.${others} Shorten it, or look for a stray quotation mark there.`,
     )
   }
   if (cells > MOST_CELLS) throw tooManyInAll(cells)

@@ -72,7 +72,7 @@ describe('booking a job', () => {
     await expect(book(second, '09:30')).rejects.toMatchObject({
       code: 'conflict',
       message:
-        'Callum Orr, Ruth Ames and van 2 are at Orchard Lane 14 from 08:00 to 10:00. Nothing was changed; choose another time or crew.',
+        'Callum Orr, Ruth Ames and van 2 are at Orchard Lane 14 from 8:00\u00a0AM to 10:00\u00a0AM. Nothing was changed; choose another time or crew.',
     })
     expect(await everythingOf(firm)).toEqual(before)
     await expect(book(second, '10:00')).resolves.toMatchObject({ version: 1 })
@@ -85,7 +85,9 @@ describe('booking a job', () => {
     const { siteId } = await makeBed(firm, 'Weir Road 8')
     const visit = await proposeJob(firm, { ...id(), siteId, kind: 'annual-visit' })
     await book(visit.jobId, '07:45', { crewDayId: alone, confirmed: ['outside-hours'] })
-    await expect(book(await rebedAt('Orchard Lane 14'), '08:00')).rejects.toThrow('Ruth Ames is at Weir Road 8 from 07:45 to 08:30.')
+    await expect(book(await rebedAt('Orchard Lane 14'), '08:00')).rejects.toThrow(
+      'Ruth Ames is at Weir Road 8 from 7:45\u00a0AM to 8:30\u00a0AM.',
+    )
   })
 
   test('needs as many people as the job and a vehicle for the material', async () => {
@@ -103,7 +105,9 @@ describe('booking a job', () => {
   test('outside the hours or in the past asks to confirm, and then stands', async () => {
     const jobId = await rebedAt('Orchard Lane 14')
     await expect(book(jobId, '16:00')).rejects.toMatchObject({ code: 'conflict', detail: { confirm: 'outside-hours' } })
-    await expect(book(jobId, '16:00')).rejects.toThrow('from 16:00 to 18:00, but this crew works from 08:00 to 17:00')
+    await expect(book(jobId, '16:00')).rejects.toThrow(
+      'from 4:00\u00a0PM to 6:00\u00a0PM, but this crew works from 8:00\u00a0AM to 5:00\u00a0PM',
+    )
     setClock(() => new Date('2026-12-03T20:00:00Z'))
     await expect(book(jobId, '08:00')).rejects.toMatchObject({ detail: { confirm: 'past' } })
     await expect(book(jobId, '16:00', { confirmed: ['outside-hours'] })).resolves.toBeTruthy()
@@ -204,7 +208,7 @@ describe('moving and calling off a visit', () => {
     const first = await book(await rebedAt('Orchard Lane 14'), '08:00')
     const moved = await moveVisit(firm, { ...id(), visitId: first.visitId, version: 1, at: '09:00', confirmed: [] })
     expect(moved).toMatchObject({ startsAt: '2026-12-03T16:00:00.000Z', version: 2 })
-    await expect(book(await rebedAt('Alder Rise 3'), '10:30')).rejects.toThrow('from 09:00 to 11:00')
+    await expect(book(await rebedAt('Alder Rise 3'), '10:30')).rejects.toThrow('from 9:00\u00a0AM to 11:00\u00a0AM')
     const standing = (await everythingOf(firm)).assignments.filter((one) => !one.released)
     expect(standing).toHaveLength(2)
   })

@@ -26,7 +26,7 @@ export async function changeCrew(tx: Tx, command: Command, { crewDayId, missingI
   await refuseClash(tx, companyId, crew, crewDayId)
   const { version } = await tx.crewDay.update({ where, data: { vehicleId, version: { increment: 1 } } })
   await tx.crewDayMember.deleteMany({ where: { companyId, crewDayId, colleagueId: { in: [...missingIds] } } })
-  await handOver(tx, companyId, crewDayId, crew, (await companyFacts(tx, companyId)).timeZone)
+  await handOver(tx, companyId, crewDayId, crew, await companyFacts(tx, companyId))
   await command.audit('changed', 'crew-day', crewDayId, { people: colleagueIds, vehicleId })
   await command.announce('crew-day', crewDayId, version)
 }

@@ -9,6 +9,7 @@ import type { JobKind } from '@almanac/records/job-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
 import { clockIn, instantAt } from '@almanac/units/calendar/zone-clock'
+import type { ClockDisplay } from '@almanac/units/format-clock'
 import { companyFacts } from '../shared/company-facts.ts'
 import { type CrewWanted, refuseClash } from './check-crew.ts'
 import { holdPlace, releasePlace, takePlace } from './hold-place.ts'
@@ -28,7 +29,7 @@ async function sheetNow(tx: Tx, companyId: string, crewDayId: string, timeZone: 
 }
 
 /** Booked and offered visits go over to the sheet's new people and vehicle, or the whole change is refused. Visits under way or closed stay as they are. */
-export async function handOver(tx: Tx, companyId: string, crewDayId: string, crew: CrewWanted, timeZone: string): Promise<void> {
+export async function handOver(tx: Tx, companyId: string, crewDayId: string, crew: CrewWanted, display: ClockDisplay): Promise<void> {
   const visits = await tx.visit.findMany({
     where: { companyId, crewDayId, state: { in: ['offered', 'booked'] } },
     include: { job: { include: { site: { select: { label: true } } } } },
@@ -44,7 +45,7 @@ export async function handOver(tx: Tx, companyId: string, crewDayId: string, cre
     await releasePlace(tx, companyId, visit.id)
   }
   for (const { id, startsAt, endsAt } of visits) {
-    const place = { companyId, timeZone, colleagueIds: crew.colleagueIds, vehicleId: crew.vehicleId, startsAt, endsAt }
+    const place = { companyId, display, colleagueIds: crew.colleagueIds, vehicleId: crew.vehicleId, startsAt, endsAt }
     await holdPlace(tx, place)
     await takePlace(tx, place, id)
   }
@@ -55,7 +56,8 @@ export async function changeDaySheet(scope: Scope & { personId: string }, input:
   return runCommand(scope, 'jobs.change-day-sheet', input, async (tx, command) => {
     const { companyId } = scope
     const { crewDayId, version, name, vehicleId, notes, from, until } = input
-    const { timeZone } = await companyFacts(tx, companyId)
+    const display = await companyFacts(tx, companyId)
+    const { timeZone } = display
     await lockRows(tx, companyId, 'crew_day', [crewDayId])
     const before = await sheetNow(tx, companyId, crewDayId, timeZone)
     if (!before) throw notFound('day sheet')
@@ -77,7 +79,7 @@ export async function changeDaySheet(scope: Scope & { personId: string }, input:
       colleagueIds.filter((id) => !before.colleagueIds.includes(id)),
     )
     const crewChanged = before.vehicleId !== vehicleId || before.colleagueIds.join() !== colleagueIds.join()
-    if (crewChanged) await handOver(tx, companyId, crewDayId, crew, timeZone)
+    if (crewChanged) await handOver(tx, companyId, crewDayId, crew, display)
     await command.audit('changed', 'crew-day', crewDayId, { people: colleagueIds, vehicleId, from, until })
     await command.announce('crew-day', crewDayId, version + 1)
     return { crewDayId, version: version + 1 }

@@ -144,7 +144,7 @@ describe('a rebed that is done', () => {
     })
     await expect(close(rebed({ jobKind: 'cleaning' }))).rejects.toThrow('another kind of job')
     await expect(close(rebed({ workDay: '2026-12-04' }))).rejects.toThrow('that day hasn’t come')
-    await expect(close(rebed({ workDay: '2026-11-01' }))).rejects.toThrow('the job was first recorded on 2 Nov 2026')
+    await expect(close(rebed({ workDay: '2026-11-01' }))).rejects.toThrow('the job was first recorded on Nov 2, 2026')
     expect(await state()).toEqual(before)
     // A bed cannot end before it began, however long the job has been known.
     await inCompany(firm, (tx) => tx.job.updateMany({ data: { createdAt: new Date('2010-01-01T16:00:00Z') } }))

@@ -1,19 +1,23 @@
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { crewsIn } from '@almanac/database/read/crews'
 import { awayOn, awayWords, offWords } from '@almanac/service-rules/crews/working-day'
+import { companyFacts } from '../shared/company-facts.ts'
 
 /** People and vehicles that can stand on a sheet, each with why not on that day. */
 export async function crewChoices(scope: Pick<Scope, 'companyId'>, day: string) {
-  const { people, vehicles } = await inCompany(scope, (tx) => crewsIn(tx, scope.companyId, day))
+  const { people, vehicles, display } = await inCompany(scope, async (tx) => ({
+    ...(await crewsIn(tx, scope.companyId, day)),
+    display: await companyFacts(tx, scope.companyId),
+  }))
   return {
     colleagues: people
       .filter((one) => !one.left)
-      .map(({ id, name, shifts, absences }) => ({ id, name, away: offWords({ name, shifts, away: absences }, day) })),
+      .map(({ id, name, shifts, absences }) => ({ id, name, away: offWords({ name, shifts, away: absences }, day, display) })),
     vehicles: vehicles
       .filter((one) => !one.left)
       .map(({ id, name, volumeFt3, weightLb, absences }) => {
         const away = awayOn(absences, day)
-        return { id, name, volumeFt3, weightLb, away: away && `is off the road: ${awayWords(away)}` }
+        return { id, name, volumeFt3, weightLb, away: away && `is off the road: ${awayWords(away, display)}` }
       }),
   }
 }

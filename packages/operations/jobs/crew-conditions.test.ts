@@ -58,8 +58,10 @@ describe('people and vehicles on the board', () => {
     await away(firm, { colleagueId: people[0] })
     expect((await boardOf(firm)).sheets).toMatchObject([{ people: 1, skills: [] }])
     expect((await jobsThatFit(firm, crewDayId)).fits).toHaveLength(0)
-    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.warnings).toEqual(['Ruth Ames is off: works from home, until 3 Dec.'])
-    expect((await crewChoices(firm, DAY)).colleagues.find((one) => one.id === people[0])?.away).toBe('is off: works from home, until 3 Dec')
+    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.warnings).toEqual(['Ruth Ames is off: works from home, until Thu, Dec 3.'])
+    expect((await crewChoices(firm, DAY)).colleagues.find((one) => one.id === people[0])?.away).toBe(
+      'is off: works from home, until Thu, Dec 3',
+    )
     expect((await crewChoices(firm, NEXT)).colleagues.every((one) => one.away === null)).toBe(true)
     const book = { ...command(), ...job, crewDayId, at: '10:00' }
     await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({
@@ -74,7 +76,7 @@ describe('people and vehicles on the board', () => {
     expect((await boardOf(firm)).sheets).toMatchObject([{ capacity: { ft3: 8, lb: 900 } }])
     await away(firm, { vehicleId })
     expect((await boardOf(firm)).sheets).toMatchObject([{ capacity: { ft3: 0, lb: 0 } }])
-    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.warnings).toEqual(['van 2 is off the road: works from home, until 3 Dec.'])
+    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.warnings).toEqual(['van 2 is off the road: works from home, until Thu, Dec 3.'])
   })
 
   test('shifts, breaks, homes and prices of overtime reach the planner', async () => {
@@ -176,7 +178,7 @@ describe('a site’s own hours', () => {
     const best = await bestPlaces(firm, job.jobId)
     expect(best.places.map(({ day, at }) => [day, at])).toEqual([[NEXT, '11:00']])
     expect(best.unfit[0]?.reason).toMatch(/windows/)
-    const takes = 'The site takes visits only Fri, from 11:00.'
+    const takes = 'The site takes visits only Fri, from 11:00\u00a0AM.'
     expect((await jobsThatFit(firm, crewDayId)).left).toEqual([{ reason: takes, jobs: 1 }])
     const book = { ...command(), ...job, crewDayId, at: '12:00' }
     await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: 'site-hours' } })
@@ -196,7 +198,7 @@ describe('parts', () => {
     const item = await write(firm, (tx, companyId) => tx.stockItem.create({ data: { companyId, id: newId(), ...stock } }))
     const [waiting] = (await boardOf(firm)).jobs
     expect(waiting).toMatchObject({ earliest: NEXT })
-    expect(waiting?.earliestBecause).toMatch(/resin-bag of Resin 8% missing, there on 4 Dec if ordered today$/)
+    expect(waiting?.earliestBecause).toMatch(/resin-bag of Resin 8% missing, there on Fri, Dec 4 if ordered today$/)
     const best = await bestPlaces(firm, job.jobId)
     expect(best.places.map((place) => place.day)).toEqual([NEXT])
     expect(best.unfit[0]?.reason).toMatch(/may not be done before .*2026-12-04.*Resin 8% missing/)

@@ -2,8 +2,10 @@ import type { CrewPerson, CrewVehicle } from '@almanac/contract/crews'
 import type { Tx } from '@almanac/database/client'
 import { crewsIn } from '@almanac/database/read/crews'
 import type { SheetRow } from '@almanac/database/read/day-sheet-rows'
-import { awayOn, crewWarnings, hoursOn, offWarnings, offWords } from '@almanac/service-rules/crews/working-day'
+import { awayOn, crewWarnings, hoursOn, isOff, offWarnings } from '@almanac/service-rules/crews/working-day'
 import { clockIn, minuteOfClock } from '@almanac/units/calendar/zone-clock'
+import type { ClockDisplay } from '@almanac/units/format-clock'
+import type { DayDisplay } from '@almanac/units/format-day'
 
 /** People and vehicles by id. */
 export type CrewBook = { people: ReadonlyMap<string, CrewPerson>; vehicles: ReadonlyMap<string, CrewVehicle> }
@@ -21,7 +23,7 @@ const asAtWork = ({ name, shifts, absences }: CrewPerson) => ({ name, shifts, aw
 /** Who of a sheet's people works that day, what they drive, when all of them work (minutes since midnight), their breaks and where they start. `everybody`: whoever is off counts too. */
 export function crewOnDay(book: CrewBook, sheet: Sheet, everybody = false) {
   const on = sheet.members.flatMap(({ colleagueId }) => book.people.get(colleagueId) ?? [])
-  const people = on.filter((one) => everybody || offWords(asAtWork(one), sheet.day) === null)
+  const people = on.filter((one) => everybody || !isOff(asAtWork(one), sheet.day))
   const known = sheet.vehicle && book.vehicles.get(sheet.vehicle.id)
   const vehicle = known && awayOn(known.absences, sheet.day) ? null : sheet.vehicle
   const hours = people.flatMap((one) => {
@@ -53,13 +55,12 @@ function atWork(book: CrewBook, { day, members, vehicle }: Pick<Sheet, 'day' | '
 }
 
 /** What does not agree between a sheet and its people and vehicle, in words. */
-export const sheetWarnings = (book: CrewBook, sheet: Sheet, timeZone: string): string[] =>
-  crewWarnings({
-    ...atWork(book, sheet),
-    from: clockIn(timeZone, new Date(sheet.startsAt)),
-    until: clockIn(timeZone, new Date(sheet.endsAt)),
-  })
+export const sheetWarnings = (book: CrewBook, sheet: Sheet, display: ClockDisplay): string[] =>
+  crewWarnings(
+    { ...atWork(book, sheet), from: clockIn(display.timeZone, sheet.startsAt), until: clockIn(display.timeZone, sheet.endsAt) },
+    display,
+  )
 
 /** Who of a sheet is not there at all, and a vehicle off the road, in words: that a shift is shorter than the sheet is left out. */
-export const absentFromSheet = (book: CrewBook, sheet: Pick<Sheet, 'day' | 'members' | 'vehicle'>): string[] =>
-  offWarnings(atWork(book, sheet))
+export const absentFromSheet = (book: CrewBook, sheet: Pick<Sheet, 'day' | 'members' | 'vehicle'>, display: DayDisplay): string[] =>
+  offWarnings(atWork(book, sheet), display)

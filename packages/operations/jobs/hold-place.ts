@@ -2,12 +2,14 @@ import type { Tx } from '@almanac/database/client'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import { clockIn, dayIn } from '@almanac/units/calendar/zone-clock'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { type ClockDisplay, formatClock } from '@almanac/units/format-clock'
+import { formatNearDay } from '@almanac/units/format-day'
 
 /** Who and what a visit takes, from when to when. */
 export type PlaceWanted = {
   companyId: string
-  timeZone: string
+  display: ClockDisplay
   colleagueIds: string[]
   vehicleId: string | null
   startsAt: Date
@@ -51,7 +53,7 @@ async function whoIsBusy(tx: Tx, wanted: PlaceWanted): Promise<Busy[]> {
 }
 
 /** "Ruth Ames and Callum Orr are at Orchard Lane 14 from 10:00 to 12:20." One sentence for each visit that stands in the way. */
-function busySentences(busy: Busy[], timeZone: string, day: string): string {
+function busySentences(busy: Busy[], display: ClockDisplay, day: string): string {
   const visits = new Map<string, Busy[]>()
   for (const one of busy) {
     const key = `${one.site} ${one.startsAt.toISOString()}`
@@ -63,8 +65,9 @@ function busySentences(busy: Busy[], timeZone: string, day: string): string {
       if (!first) return ''
       const names = group.map((one) => one.who)
       const who = names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)} are` : `${names[0]} is`
-      const otherDay = dayIn(timeZone, first.startsAt) === day ? '' : ` on ${dayIn(timeZone, first.startsAt)}`
-      return `${who} at ${first.site}${otherDay} from ${clockIn(timeZone, first.startsAt)} to ${clockIn(timeZone, first.endsAt)}.`
+      const on = dayIn(display.timeZone, first.startsAt)
+      const otherDay = on === day ? '' : ` on ${formatNearDay(on, display)}`
+      return `${who} at ${first.site}${otherDay} from ${formatClock(first.startsAt, display)} to ${formatClock(first.endsAt, display)}.`
     })
     .join(' ')
 }
@@ -77,7 +80,7 @@ export async function holdPlace(tx: Tx, wanted: PlaceWanted): Promise<void> {
   await lockInOrder(tx, wanted)
   const busy = await whoIsBusy(tx, wanted)
   if (busy.length === 0) return
-  const words = busySentences(busy, wanted.timeZone, dayIn(wanted.timeZone, wanted.startsAt))
+  const words = busySentences(busy, wanted.display, dayIn(wanted.display.timeZone, wanted.startsAt))
   throw new AppError('conflict', `${words} Nothing was changed; choose another time or crew.`, {
     busy: busy.map((one) => ({ ...one, startsAt: one.startsAt.toISOString(), endsAt: one.endsAt.toISOString() })),
   })

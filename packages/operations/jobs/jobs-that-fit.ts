@@ -46,8 +46,8 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
     const { companyId } = scope
     const [sheet] = await sheetRows(tx, companyId, { id: crewDayId })
     if (!sheet) throw notFound('day sheet')
-    const { timeZone } = await companyFacts(tx, companyId)
     const display = await companyFacts(tx, companyId)
+    const { timeZone } = display
     const found = await tx.job.findMany({
       where: { companyId, state: 'proposed' },
       include: { ...JOB_PARTS, site: { select: { label: true, town: true, ...SITE_HOURS } }, softener: JOB_VALVES },
@@ -77,7 +77,7 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
       // Each job is told of what is on the shelf now: which of them takes it is for the dispatcher to say.
       const late = partsDesk(stock, today, firm).dayOf(job)
       const turn = turns.get(job.id)
-      const early = turn ? outOfTurn(turn, sheet.day) : null
+      const early = turn ? outOfTurn(turn, sheet.day, display) : null
       const reason = lacking ?? early ?? (late && late.day > sheet.day ? `Parts: ${late.because}.` : null)
       const within = offerWithin(offer, job.siteHours, sheet.day, timeZone)
       const answer =
@@ -85,7 +85,7 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
           ? { fits: false as const, reason }
           : within
             ? placesOnSheet(job, within, notBeforeMs)
-            : { fits: false as const, reason: `The site takes visits only ${siteHoursWords(job.siteHours)}.` }
+            : { fits: false as const, reason: `The site takes visits only ${siteHoursWords(job.siteHours, display)}.` }
       const place = answer.fits ? answer.places.find((one) => (inStretch.get(one.gapEndMs) ?? 0) < MOST_IN_A_STRETCH) : null
       if (!place) {
         const reason = answer.fits ? 'Would fit too, but is less pressing.' : answer.reason

@@ -22,7 +22,7 @@ export async function moveVisit(scope: Scope & { personId: string }, input: Move
     const crewDayId = input.crewDayId ?? visit.crewDayId
     const sheet = await lockSheet(tx, companyId, crewDayId, visit.crewDayId)
     const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed, now: command.at, visitId })
-    refuseBrokenPromise(visit, place.startsAt, confirmed, place.timeZone)
+    refuseBrokenPromise(visit, place.startsAt, confirmed, place.display)
     await lapseOffers(tx, command)
     await releasePlace(tx, companyId, visitId)
     await holdPlace(tx, place)

@@ -1,13 +1,13 @@
 import type { Tx } from '@almanac/database/client'
 import { readFreeStock } from '@almanac/database/read/free-stock'
 import type { BedFacts } from '@almanac/records/bed-facts'
-import { shortDay } from '@almanac/service-rules/calendar/day-words'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { formatAmount } from '@almanac/units/amount-words'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import type { AmountDisplay } from '@almanac/units/display'
+import { formatNearDay } from '@almanac/units/format-day'
 
 /** The first day a job's kit can be in the stores, and what it waits for; null where all of it is on the shelf. */
 export type PartsDay = { day: string; because: string } | null
@@ -42,7 +42,7 @@ export function partsDesk(items: Awaited<ReturnType<typeof readFreeStock>>, toda
       const day = addDays(today, last.item.leadDays)
       return {
         day,
-        because: `${formatAmount(last.missing, last.item.unit, firm.display)} of ${last.item.name} missing, there on ${shortDay(day)} if ordered today`,
+        because: `${formatAmount(last.missing, last.item.unit, firm.display)} of ${last.item.name} missing, there on ${formatNearDay(day, firm.display)} if ordered today`,
       }
     },
   }

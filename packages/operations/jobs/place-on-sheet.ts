@@ -5,7 +5,9 @@ import type { Unusual } from '@almanac/records/day-plan'
 import type { JobKind } from '@almanac/records/job-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
-import { clockIn, dayIn, instantAt } from '@almanac/units/calendar/zone-clock'
+import { dayIn, instantAt } from '@almanac/units/calendar/zone-clock'
+import { type ClockDisplay, formatClock, formatClockTime } from '@almanac/units/format-clock'
+import { formatNearDay } from '@almanac/units/format-day'
 import { companyFacts } from '../shared/company-facts.ts'
 import { endOf } from './end-of-visit.ts'
 import type { PlaceWanted } from './hold-place.ts'
@@ -40,18 +42,19 @@ type Wish = {
  * `detail.confirm` names it.
  */
 export async function placeWanted(tx: Tx, companyId: string, { job, sheet, at, confirmed, now, visitId }: Wish): Promise<PlaceWanted> {
-  const { timeZone } = await companyFacts(tx, companyId)
+  const display = await companyFacts(tx, companyId)
+  const { timeZone } = display
   const colleagueIds = sheet.members.map((member) => member.colleagueId)
   const wants = { kind: job.kind as JobKind, minutes: job.minutes, crewSize: job.crewSize }
   const lacks = crewLacks(wants, { people: colleagueIds.length, hasVehicle: sheet.vehicleId !== null })
   if (lacks) throw new AppError('conflict', `${lacks} Nothing was changed; choose another sheet or change this one's crew.`, { lacks })
   const startsAt = instantAt(timeZone, dayOf(sheet.day), at)
   const endsAt = endOf(startsAt, job.minutes)
-  const clock = (instant: Date) => clockIn(timeZone, instant)
+  const clock = (instant: Date) => formatClock(instant, display)
   if (startsAt < now && !confirmed.includes('past'))
     throw unusual(
       'past',
-      `${dayOf(sheet.day)} ${at} has passed already. Nothing was changed; confirm if it should stand there all the same.`,
+      `${formatNearDay(dayOf(sheet.day), display)}, ${formatClockTime(at, display)} has passed already. Nothing was changed; confirm if it should stand there all the same.`,
     )
   if ((startsAt < sheet.startsAt || endsAt > sheet.endsAt) && !confirmed.includes('outside-hours'))
     throw unusual(
@@ -61,7 +64,7 @@ export async function placeWanted(tx: Tx, companyId: string, { job, sheet, at, c
   const wish = { job, sheet, timeZone, today: dayIn(timeZone, now), visitId, startsAt, endsAt }
   for (const { confirm, words } of await planningWarnings(tx, companyId, wish))
     if (!confirmed.includes(confirm)) throw unusual(confirm, `${words} Nothing was changed; confirm if it should stand there all the same.`)
-  return { companyId, timeZone, colleagueIds, vehicleId: sheet.vehicleId, startsAt, endsAt }
+  return { companyId, display, colleagueIds, vehicleId: sheet.vehicleId, startsAt, endsAt }
 }
 
 /** The customer was told an arrival window: a move that leaves it has to be confirmed, since somebody must ring them. */
@@ -69,11 +72,12 @@ export function refuseBrokenPromise(
   visit: { arriveFrom: Date | null; arriveUntil: Date | null },
   startsAt: Date,
   confirmed: readonly Unusual[],
-  timeZone: string,
+  display: ClockDisplay,
 ): void {
   const { arriveFrom, arriveUntil } = visit
   if (!arriveFrom || !arriveUntil || confirmed.includes('promise') || (startsAt >= arriveFrom && startsAt <= arriveUntil)) return
-  const told = `${dayIn(timeZone, arriveFrom)} between ${clockIn(timeZone, arriveFrom)} and ${clockIn(timeZone, arriveUntil)}`
+  const day = formatNearDay(dayIn(display.timeZone, arriveFrom), display)
+  const told = `${day} between ${formatClock(arriveFrom, display)} and ${formatClock(arriveUntil, display)}`
   throw unusual('promise', `The customer was promised ${told}. Nothing was changed; confirm if it should move all the same, and ring them.`)
 }
 

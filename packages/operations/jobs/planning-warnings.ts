@@ -46,7 +46,7 @@ export async function planningWarnings(
     .map(({ id, name }) => ({ colleagueId: id, name }))
   const standing = { day, startsAt: sheet.startsAt.toISOString(), endsAt: sheet.endsAt.toISOString(), members, vehicle }
   // That a shift is shorter than the sheet is said on the sheet; here only who is not there at all.
-  const off = absentFromSheet(book, standing)
+  const off = absentFromSheet(book, standing, display)
   const needed = neededBy({ ...job, valveCardIds: valveCardIds(softener, found?.tankId ?? null) })
   const lacking = off.length > 0 ? null : skillsLacking(needed, crewOnDay(book, standing).people, valveNameOf(figures))
   const crew = [...off, ...(lacking ? [lacking] : [])]
@@ -54,9 +54,9 @@ export async function planningWarnings(
   const late = parts.dayOf({ kind: job.kind, bed: found && bedFacts(found) })
   const site = await tx.site.findUniqueOrThrow({ where: { companyId_id: { companyId, id: job.siteId } } })
   const wall = (instant: Date) => wallMinute(timeZone, day, instant)
-  const shut = outsideSiteHours(siteHours(site), day, wall(startsAt), wall(endsAt))
+  const shut = outsideSiteHours(siteHours(site), day, wall(startsAt), wall(endsAt), display)
   const turn = (await readTurns(tx, companyId, [job])).get(job.id)
-  const early = turn ? outOfTurn(turn, day) : null
+  const early = turn ? outOfTurn(turn, day, display) : null
   return [
     ...(crew.length > 0 ? [{ confirm: 'crew' as const, words: crew.join(' ') }] : []),
     ...(late && late.day > day

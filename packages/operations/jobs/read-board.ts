@@ -123,7 +123,7 @@ function waitingJob(
   const wished = dayOf(job.dueEarliest)
   const late = parts.dayOf({ kind: job.kind, bed: job.bed })
   const first = job.turn && firstDayInTurn(job.turn)
-  const turn = job.turn && first ? { day: first, because: outOfTurn(job.turn, '') ?? '' } : null
+  const turn = job.turn && first ? { day: first, because: outOfTurn(job.turn, '', firm.display) ?? '' } : null
   // Whichever comes last holds it up.
   const waits = [late, turn].reduce((last, one) => (one && one.day > (last?.day ?? wished ?? '') ? one : last), null)
   const earliest = waits?.day ?? wished
@@ -181,6 +181,7 @@ export async function readBoard(
     ...[...coordinates].map(([id, place]) => ({ id, at: place && pointOf(place) })),
   ]
   const board = {
+    locale: firm.display.locale,
     days: span,
     sheets: kept.map((one) => one.sheet),
     jobs: [...placed, ...waiting],

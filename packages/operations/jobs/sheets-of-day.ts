@@ -51,15 +51,15 @@ async function turnsOn(tx: Tx, companyId: string, jobIds: string[]) {
 }
 
 /** What the visit it follows says against a day. */
-function earlyAt(turn: Turn | undefined, day: string): string[] {
-  const words = turn ? outOfTurn(turn, day) : null
+function earlyAt(turn: Turn | undefined, day: string, display: Display): string[] {
+  const words = turn ? outOfTurn(turn, day, display) : null
   return words ? [words] : []
 }
 
 /** What the site's own hours say against a visit where it stands. */
-function shutAt(visit: { startsAt: string; endsAt: string }, hours: SiteHours, day: string, timeZone: string): string[] {
-  const wall = (instant: string) => wallMinute(timeZone, day, new Date(instant))
-  const words = outsideSiteHours(hours, day, wall(visit.startsAt), wall(visit.endsAt))
+function shutAt(visit: { startsAt: string; endsAt: string }, hours: SiteHours, day: string, display: Display): string[] {
+  const wall = (instant: string) => wallMinute(display.timeZone, day, new Date(instant))
+  const words = outsideSiteHours(hours, day, wall(visit.startsAt), wall(visit.endsAt), display)
   return words ? [words] : []
 }
 
@@ -80,15 +80,15 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
   }))
   const sheets = read.sheets.map((sheet) => {
     const { people, home } = crewOnDay(book, sheet)
-    const warnings = sheetWarnings(book, sheet, timeZone)
+    const warnings = sheetWarnings(book, sheet, display)
     const visits = sheet.visits.map(({ coordinates, valveCardIds, siteHours, ...visit }) => ({
       ...visit,
       place: placeOfSite(coordinates, timeZone),
       warnings:
         visit.state === 'booked'
           ? [
-              ...earlyAt(turns.get(visit.jobId), sheet.day),
-              ...shutAt(visit, siteHours, sheet.day, timeZone),
+              ...earlyAt(turns.get(visit.jobId), sheet.day, display),
+              ...shutAt(visit, siteHours, sheet.day, display),
               ...visitWarnings({ ...visit, valveCardIds }, people, figures, shorts, display),
             ]
           : [],

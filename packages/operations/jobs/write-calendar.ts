@@ -3,7 +3,7 @@ import { readPublicOffer } from '@almanac/database/read/window-offers'
 import { calendarFile } from '@almanac/messages/calendar-file'
 import { type JobKind, jobKindWords } from '@almanac/records/job-kind'
 import { now } from '@almanac/runtime/clock'
-import { clockIn } from '@almanac/units/calendar/zone-clock'
+import { formatClock } from '@almanac/units/format-clock'
 
 const title = (kind: string) => jobKindWords[kind as JobKind]
 const REFRESH_MINUTES = 15
@@ -31,7 +31,7 @@ export async function writeFeedCalendar(feed: { companyId: string; feedId: strin
 export async function writeCustomerCalendar(offer: { companyId: string; offerId: string }): Promise<string | null> {
   const found = await readPublicOffer(offer, now())
   if (!found?.chosen) return null
-  const { chosen, companyName, timeZone, place, kind } = found
+  const { chosen, companyName, place, kind } = found
   const [from, until] = [new Date(chosen.from), new Date(chosen.until)]
   const appointment = {
     uid: `${chosen.visitId}@rebed-almanac`,
@@ -40,7 +40,7 @@ export async function writeCustomerCalendar(offer: { companyId: string; offerId:
     endsAt: until,
     title: `${companyName}: ${title(kind)}`,
     place,
-    words: `The crew arrives between ${clockIn(timeZone, from)} and ${clockIn(timeZone, until)}. Please keep the way to the softener clear.`,
+    words: `The crew arrives between ${formatClock(from, found)} and ${formatClock(until, found)}. Please keep the way to the softener clear.`,
   }
   return calendarFile({ name: companyName, appointments: [appointment] }, now())
 }

@@ -4,6 +4,7 @@ import { lockRows } from '@almanac/database/sql/lock-rows'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { instantIn } from '@almanac/units/calendar/zone-clock'
+import type { ClockDisplay } from '@almanac/units/format-clock'
 import { companyFacts } from '../shared/company-facts.ts'
 import { reserveKit } from '../shared/reserve-kit.ts'
 import { changeState } from './change-state.ts'
@@ -31,15 +32,15 @@ async function find(tx: Tx, companyId: string, places: readonly PlannedPlace[]):
 }
 
 /** When a place begins and ends, and whom and what it takes. */
-async function wantedAt(tx: Tx, companyId: string, timeZone: string, place: PlannedPlace, minutes: number): Promise<PlaceWanted> {
+async function wantedAt(tx: Tx, companyId: string, display: ClockDisplay, place: PlannedPlace, minutes: number): Promise<PlaceWanted> {
   if (place.crewDayId === null) throw new AppError('unexpected', 'A place without a sheet cannot be written. Nothing was changed.')
   const sheet = await tx.crewDay.findUniqueOrThrow({
     where: { companyId_id: { companyId, id: place.crewDayId } },
     include: { members: { select: { colleagueId: true } } },
   })
-  const startsAt = instantIn(timeZone, place.day, Math.min(1439, Math.round(place.startMinute)))
+  const startsAt = instantIn(display.timeZone, place.day, Math.min(1439, Math.round(place.startMinute)))
   const colleagueIds = sheet.members.map((member) => member.colleagueId)
-  return { companyId, timeZone, colleagueIds, vehicleId: sheet.vehicleId, startsAt, endsAt: endOf(startsAt, minutes) }
+  return { companyId, display, colleagueIds, vehicleId: sheet.vehicleId, startsAt, endsAt: endOf(startsAt, minutes) }
 }
 
 /**
@@ -48,7 +49,7 @@ async function wantedAt(tx: Tx, companyId: string, timeZone: string, place: Plan
  */
 export async function writePlaces(tx: Tx, command: Command, places: readonly PlannedPlace[]): Promise<number> {
   const { companyId } = command
-  const { timeZone } = await companyFacts(tx, companyId)
+  const display = await companyFacts(tx, companyId)
   const found = await find(tx, companyId, places)
   const jobIds = [...new Set(found.map((one) => one.jobId))].sort()
   await lockRows(tx, companyId, 'job', jobIds)
@@ -75,7 +76,7 @@ export async function writePlaces(tx: Tx, command: Command, places: readonly Pla
     }
     // What is only offered, under way or closed stays where it stands.
     if (visit && visit.state !== 'booked') continue
-    const wanted = await wantedAt(tx, companyId, timeZone, place, job.minutes)
+    const wanted = await wantedAt(tx, companyId, display, place, job.minutes)
     const stays = visit && visit.crewDayId === place.crewDayId && visit.startsAt.getTime() === wanted.startsAt.getTime()
     if (stays) continue
     if (visit) await releasePlace(tx, companyId, visit.id)

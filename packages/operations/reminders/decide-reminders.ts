@@ -48,7 +48,7 @@ async function writeMessage(tx: Tx, command: Command, reminderId: string): Promi
     dueEarliest: dayOf(found.dueEarliest),
     dueLatest: dayOf(found.dueLatest),
   }
-  const text = reminderText(facts, dayIn(company.timeZone, command.at))
+  const text = reminderText(facts, dayIn(company.timeZone, command.at), company)
   await tx.message.create({
     data: { companyId, id: newId(), reminderId, contactId: contact.id, channel, address, ...text, state: 'outbox', createdAt: command.at },
   })

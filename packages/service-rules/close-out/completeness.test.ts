@@ -74,9 +74,9 @@ describe('the day of the work', () => {
   const judged = (workDay: string) => missingForCloseOut({ ...rebed, workDay }, { ...usual, today: '2026-05-05', notBefore: '2026-05-02' })
   test.each(['2026-05-02', '2026-05-04', '2026-05-05'])('%s may be', (day) => expect(judged(day)).toEqual([]))
   test('has come, and is not before the visit could have been', () => {
-    expect(judged('2026-05-06')).toEqual(['The work can’t have been done on 6 May 2026: that day hasn’t come. Correct the day.'])
+    expect(judged('2026-05-06')).toEqual(['The work can’t have been done on May 6, 2026: that day hasn’t come. Correct the day.'])
     expect(judged('2026-05-01')).toEqual([
-      'The work can’t have been done on 1 May 2026: the job was first recorded on 2 May 2026. Correct the day.',
+      'The work can’t have been done on May 1, 2026: the job was first recorded on May 2, 2026. Correct the day.',
     ])
   })
   test.each(['', '2026-02-30'])('%j is asked for', (day) => expect(judged(day)).toEqual(['Enter the day of the work.']))

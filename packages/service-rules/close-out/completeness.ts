@@ -2,9 +2,9 @@ import { isIsoDay } from '@almanac/units/calendar/calendar-day'
 import type { IsoDay } from '@almanac/units/calendar/day-number'
 import type { AmountDisplay } from '@almanac/units/display'
 import { formatHardnessGpg } from '@almanac/units/format'
+import { formatDay } from '@almanac/units/format-day'
 import type { Words } from '@almanac/words/words'
 import type { TankRoom } from '../amounts/judge-in-tank.ts'
-import { longDay } from '../calendar/day-words.ts'
 import { beginsNewBed, outcomeFacts } from '../jobs/visit-outcomes.ts'
 import { missingBedFacts } from './bed-facts.ts'
 import { requiredChecks } from './check-steps.ts'
@@ -52,10 +52,11 @@ function isBedOpened(record: CloseOutRecord): boolean {
   return record.oldBed?.takenOut === true || record.newBed !== null
 }
 
-function missingDay({ workDay }: CloseOutRecord, { today, notBefore, words }: CloseOutContext): string[] {
+function missingDay({ workDay }: CloseOutRecord, { today, notBefore, words, display }: CloseOutContext): string[] {
   if (!isIsoDay(workDay)) return [words('day')]
-  if (today !== undefined && workDay > today) return [words('dayAhead', { day: longDay(workDay) })]
-  if (notBefore !== undefined && workDay < notBefore) return [words('dayBefore', { day: longDay(workDay), first: longDay(notBefore) })]
+  if (today !== undefined && workDay > today) return [words('dayAhead', { day: formatDay(workDay, display) })]
+  if (notBefore !== undefined && workDay < notBefore)
+    return [words('dayBefore', { day: formatDay(workDay, display), first: formatDay(notBefore, display) })]
   return []
 }
 

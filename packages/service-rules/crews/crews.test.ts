@@ -5,6 +5,7 @@ import { crewWarnings, hoursOn } from './working-day.ts'
 
 const all = { name: 'Ruth Ames', doesAll: true, skills: [] }
 const light = { name: 'Callum Orr', doesAll: false, skills: ['valve:usual-meter'] }
+const US = { locale: 'en-US' }
 const valveName = () => 'Metered house valve'
 
 describe('what a job asks of its crew', () => {
@@ -34,15 +35,15 @@ describe('a crew’s day', () => {
   const ruth = { name: 'Ruth Ames', shifts: [{ weekday: 4, from: '09:00', until: '15:00' }], away: [] }
   const sheet = { day: '2026-12-03', from: '09:00', until: '15:00', vehicle: null }
   test('is told where it does not agree with its people and vehicle, and else not', () => {
-    expect(crewWarnings({ ...sheet, people: [ruth] })).toEqual([])
-    expect(crewWarnings({ ...sheet, until: '16:00', people: [ruth] })).toEqual([
-      'Ruth Ames works from 09:00 to 15:00 on that day; the sheet runs from 09:00 to 16:00.',
+    expect(crewWarnings({ ...sheet, people: [ruth] }, US)).toEqual([])
+    expect(crewWarnings({ ...sheet, until: '16:00', people: [ruth] }, US)).toEqual([
+      'Ruth Ames works from 9:00\u00a0AM to 3:00\u00a0PM on that day; the sheet runs from 9:00\u00a0AM to 4:00\u00a0PM.',
     ])
-    expect(crewWarnings({ ...sheet, day: '2026-12-04', people: [ruth] })).toEqual(['Ruth Ames does not work on Fridays.'])
+    expect(crewWarnings({ ...sheet, day: '2026-12-04', people: [ruth] }, US)).toEqual(['Ruth Ames does not work on Fridays.'])
     const away = [{ fromDay: '2026-12-01', untilDay: '2026-12-03', word: 'holiday' }]
-    expect(crewWarnings({ ...sheet, people: [{ ...ruth, away }] })).toEqual(['Ruth Ames is off: holiday, until 3 Dec.'])
+    expect(crewWarnings({ ...sheet, people: [{ ...ruth, away }] }, US)).toEqual(['Ruth Ames is off: holiday, until Thu, Dec 3.'])
     const van = { name: 'van 2', away: [{ fromDay: '2026-12-03', untilDay: null, word: null }] }
-    expect(crewWarnings({ ...sheet, people: [], vehicle: van })).toEqual(['van 2 is off the road: until further notice.'])
+    expect(crewWarnings({ ...sheet, people: [], vehicle: van }, US)).toEqual(['van 2 is off the road: until further notice.'])
   })
   test('has no hours of its own where none are written down', () => expect(hoursOn({ shifts: [] }, '2026-12-03')).toBeNull())
 })

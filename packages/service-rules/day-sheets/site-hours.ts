@@ -1,11 +1,12 @@
 import { weekdayOf } from '@almanac/units/calendar/calendar-day'
 import { minuteOfClock } from '@almanac/units/calendar/zone-clock'
+import { formatClockTime, formatClockTimes } from '@almanac/units/format-clock'
+import { type DayDisplay, formatWeekday } from '@almanac/units/format-day'
 
 /** When a site takes visits: weekdays from 1, Monday, to 7, none for any; clock times 'HH:MM' between which a visit must begin and end, null for no bound. */
 export type SiteHours = { weekdays: readonly number[]; from: string | null; until: string | null }
 
 const END_OF_DAY = 1440
-const NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']
 
 export const takesAnyTime = ({ weekdays, from, until }: SiteHours) => weekdays.length === 0 && from === null && until === null
 
@@ -15,17 +16,30 @@ export function siteHoursOn({ weekdays, from, until }: SiteHours, day: string): 
   return { from: from === null ? 0 : minuteOfClock(from), until: until === null ? END_OF_DAY : minuteOfClock(until) }
 }
 
-/** "Mon, Tue, 14:30 to 18:00"; null where any time will do. */
-export function siteHoursWords(hours: SiteHours): string | null {
+/** "Mon, Tue, 2:30 – 6:00 PM"; null where any time will do. */
+export function siteHoursWords(hours: SiteHours, display: DayDisplay): string | null {
   if (takesAnyTime(hours)) return null
   const { weekdays, from, until } = hours
-  const days = [...weekdays].sort().map((weekday) => NAMES[weekday - 1])
-  const times = from && until ? `${from} to ${until}` : from ? `from ${from}` : until ? `until ${until}` : null
+  const days = [...weekdays].sort().map((weekday) => formatWeekday(weekday, display, true))
+  const times =
+    from && until
+      ? formatClockTimes(from, until, display)
+      : from
+        ? `from ${formatClockTime(from, display)}`
+        : until
+          ? `until ${formatClockTime(until, display)}`
+          : null
   return [...days, times].filter(Boolean).join(', ')
 }
 
 /** Why a visit from one minute of a day to another does not suit the site, in a sentence; null when it does. */
-export function outsideSiteHours(hours: SiteHours, day: string, startMinute: number, endMinute: number): string | null {
+export function outsideSiteHours(
+  hours: SiteHours,
+  day: string,
+  startMinute: number,
+  endMinute: number,
+  display: DayDisplay,
+): string | null {
   const on = siteHoursOn(hours, day)
-  return on && startMinute >= on.from && endMinute <= on.until ? null : `The site takes visits only ${siteHoursWords(hours)}.`
+  return on && startMinute >= on.from && endMinute <= on.until ? null : `The site takes visits only ${siteHoursWords(hours, display)}.`
 }

@@ -1,3 +1,4 @@
+import { countInSentence } from '@almanac/units/format-number'
 import { cleanCell, isSilent } from './clean-cell.ts'
 import { describeField, type ImportField } from './fields.ts'
 import { findInNotes } from './find-in-notes.ts'
@@ -115,8 +116,7 @@ export function isEmptyRow(cells: readonly string[]): boolean {
 }
 
 function joinedTooLong(field: ImportField, { column, text }: GatheredCell): RowProblem {
-  const signs = (count: number) => count.toLocaleString('en-US')
-  const reason = `The columns chosen as "${describeField(field).title}" hold ${signs(text.length)} characters together; at most ${signs(LONGEST_JOINED)} are read. Shorten them, or choose fewer of them.`
+  const reason = `The columns chosen as "${describeField(field).title}" hold ${countInSentence(text.length)} characters together; at most ${countInSentence(LONGEST_JOINED)} are read. Shorten them, or choose fewer of them.`
   return { column, field, value: `${text.slice(0, 100)}…`, reason }
 }
 

@@ -1,4 +1,5 @@
 import { addDays } from '@almanac/units/calendar/calendar-day'
+import { type DayDisplay, formatDay } from '@almanac/units/format-day'
 
 /** A job that follows another: at least so many days after the day of the other's visit; null while that has none. */
 export type InTurn = { leastDays: number; day: string | null }
@@ -11,11 +12,12 @@ export function firstDayInTurn({ leastDays, day }: InTurn): string | null {
 }
 
 /** Why a job may not be done on a day, in a sentence; null when it may. */
-export function outOfTurn(turn: InTurn, day: string): string | null {
+export function outOfTurn(turn: InTurn, day: string, display: DayDisplay): string | null {
   const first = firstDayInTurn(turn)
   if (first === null) return 'It follows another visit, which has no day yet.'
-  if (day >= first) return null
+  if (turn.day === null || day >= first) return null
+  const of = formatDay(turn.day, display)
   return turn.leastDays === 0
-    ? `It follows the visit of ${turn.day}.`
-    : `It must come at least ${daysWords(turn.leastDays)} after the visit of ${turn.day}.`
+    ? `It follows the visit of ${of}.`
+    : `It must come at least ${daysWords(turn.leastDays)} after the visit of ${of}.`
 }

@@ -9,7 +9,7 @@ const DAY_MS = 86_400_000
 const MINUTE_MS = 60_000
 
 /** Milliseconds since 1970-01-01 UTC; a RangeError for what is no instant. */
-function instantMs(instant: Instant): number {
+export function instantMs(instant: Instant): number {
   const ms = typeof instant === 'number' ? instant : instant instanceof Date ? instant.getTime() : Date.parse(instant)
   if (!Number.isFinite(ms)) throw new RangeError(`"${String(instant)}" is not an instant.`)
   return ms

@@ -5,6 +5,9 @@ import { Button } from '@almanac/ui/button'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { formatClock } from '@almanac/units/format-clock'
+import { formatDayTitle } from '@almanac/units/format-day'
 import { wordsIn } from '@almanac/words/words-in'
 
 type Window = { visitId: string; from: string; until: string }
@@ -25,12 +28,10 @@ export type ArrivalOffer = {
   calendar: string
 }
 
-function dayWords({ timeZone, locale }: ArrivalOffer, instant: string): string {
-  return new Date(instant).toLocaleDateString(locale, { timeZone, weekday: 'long', month: 'long', day: 'numeric' })
-}
-
-function clockWords({ timeZone, locale }: ArrivalOffer, instant: string): string {
-  return new Date(instant).toLocaleTimeString(locale, { timeZone, hour: 'numeric', minute: '2-digit' })
+/** The day without a year: it is at most weeks ahead. */
+function dayWords(offer: ArrivalOffer, instant: string): string {
+  const day = dayIn(offer.timeZone, instant)
+  return formatDayTitle(day, day, offer)
 }
 
 /** What the holder of the link sees: up to three arrival windows to choose from, or what became of them. Works without scripts. */
@@ -39,7 +40,7 @@ export function ChooseArrival({ offer, answer }: { offer: ArrivalOffer; answer?:
   const words = wordsIn(locale, 'arrival')
   const kinds = wordsIn(locale, 'jobKind')
   const said = answer === 'none' || answer === 'late' ? words(answer) : undefined
-  const between = ({ from, until }: Window) => ({ from: clockWords(offer, from), until: clockWords(offer, until) })
+  const between = ({ from, until }: Window) => ({ from: formatClock(from, offer), until: formatClock(until, offer) })
   return (
     <main lang={languageOf(locale)} className="field mx-auto flex max-w-xl flex-col gap-6 px-5 py-10">
       <header>
@@ -77,7 +78,7 @@ export function ChooseArrival({ offer, answer }: { offer: ArrivalOffer; answer?:
           <input type="hidden" name="l" value={languageOf(locale)} />
           <ChoiceGroup
             label={words('when')}
-            hint={words('heldUntil', { day: dayWords(offer, offer.expiresAt), clock: clockWords(offer, offer.expiresAt) })}
+            hint={words('heldUntil', { day: dayWords(offer, offer.expiresAt), clock: formatClock(offer.expiresAt, offer) })}
             name="window"
             required
             choices={offer.windows.map((window) => ({

@@ -10,10 +10,11 @@ import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
 import type { AmountDisplay } from '@almanac/units/display'
+import { formatMonth } from '@almanac/units/format-day'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { answerLink } from '@/client/answer-place'
-import { monthWords, tankWords } from '@/client/bed-facts-words'
+import { tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 
@@ -102,7 +103,7 @@ function columns(display: AmountDisplay): Column<AskRow>[] {
       cell: (row) =>
         row.due10Day && row.due90Day ? (
           <span className="text-small">
-            between {monthWords(row.due10Day)} and {monthWords(row.due90Day)}
+            between {formatMonth(row.due10Day, display)} and {formatMonth(row.due90Day, display)}
           </span>
         ) : (
           <span className="text-small text-soft">no forecast without it</span>

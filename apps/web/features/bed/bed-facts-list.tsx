@@ -3,9 +3,9 @@ import { type EndCause, endCauseWords } from '@almanac/records/end-cause'
 import { resinKindWords } from '@almanac/records/resin-kind'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { formatCutLengthIn, formatFlowGpm, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { formatDay } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
 import { beganWords, spanWords, tankWords } from '@/client/bed-facts-words'
-import { dayWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 import { enteredNow, type QuantityName } from './fact-texts.ts'
 
@@ -22,8 +22,8 @@ export function BedFactsList({ bed }: { bed: BedPage }) {
   }
   const known = (value: number | null | undefined, fact: QuantityName, show: (value: number) => string) =>
     value === null || value === undefined ? null : typed(fact, value, show(value))
-  const began = beganWords(bed)
-  const span = spanWords(bed.beganEarliest, bed.beganLatest)
+  const began = beganWords(bed, display)
+  const span = spanWords(bed.beganEarliest, bed.beganLatest, display)
   return (
     <DefinitionList
       facts={[
@@ -54,7 +54,7 @@ export function BedFactsList({ bed }: { bed: BedPage }) {
           from: from('tubeCutIn'),
         },
         { name: 'Went in', value: began && span && span !== began ? `${began} (${span})` : began, from: from('began', 'beganEarliest') },
-        { name: 'Last seen working', value: bed.lastSeenDay && dayWords(bed.lastSeenDay), from: from('lastSeenDay') },
+        { name: 'Last seen working', value: bed.lastSeenDay && formatDay(bed.lastSeenDay, display), from: from('lastSeenDay') },
         {
           name: 'Backwash',
           value: known(bed.valve?.backwashGpm, 'backwash', (value) => formatFlowGpm(value, display)),
@@ -62,7 +62,7 @@ export function BedFactsList({ bed }: { bed: BedPage }) {
         },
         ...(bed.endedLatest
           ? [
-              { name: 'Came out', value: spanWords(bed.endedEarliest, bed.endedLatest) },
+              { name: 'Came out', value: spanWords(bed.endedEarliest, bed.endedLatest, display) },
               { name: 'Why it ended', value: endCauseWords[(bed.endCause ?? 'unknown') as EndCause] },
             ]
           : []),

@@ -7,10 +7,10 @@ import { Notice } from '@almanac/ui/notice'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { SurvivalCurve } from '@almanac/ui/survival-curve'
+import { formatDay, formatMonth } from '@almanac/units/format-day'
 import { formatChance, type NumberDisplay, showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
-import { monthWords, ribbonAxis } from '@/client/bed-facts-words'
-import { dayWords } from '@/client/clock-words'
+import { ribbonAxis } from '@/client/bed-facts-words'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { ForecastWhy } from './forecast-why.tsx'
@@ -42,7 +42,7 @@ export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
   const axis = ribbonAxis(today)
   const explained = why.data?.ok ? why.data : null
   return (
-    <Section title={due50Day ? `Due about ${monthWords(due50Day)}` : 'No forecast'}>
+    <Section title={due50Day ? `Due about ${formatMonth(due50Day, display)}` : 'No forecast'}>
       {forecast.refusal ? (
         <Notice kind="mind" action={mayChange ? <Button onClick={onEdit}>Change facts</Button> : undefined}>
           {forecast.refusal}
@@ -53,8 +53,8 @@ export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
           <DueAxisHead axis={axis} />
           <DueRibbon early={due10Day} middle={due50Day} late={due90Day} axis={axis} />
           <p className="mt-1">
-            Of ten such beds one fails by {monthWords(due10Day)}, five by {monthWords(due50Day)}
-            {due90Day ? `, nine by ${monthWords(due90Day)}` : ''}.
+            Of ten such beds one fails by {formatMonth(due10Day, display)}, five by {formatMonth(due50Day, display)}
+            {due90Day ? `, nine by ${formatMonth(due90Day, display)}` : ''}.
           </p>
           <Chances forecast={forecast} />
         </>
@@ -74,7 +74,7 @@ export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
         />
       ) : null}
       <p className="text-small text-soft">
-        Reckoned {dayWords(forecast.asOfDay)}
+        Reckoned {formatDay(forecast.asOfDay, display)}
         {explained ? <> from {fitPhrase(explained.value.fit, display)}</> : null}. <ForecastWhy forecast={forecast} explained={explained} />
       </p>
     </Section>

@@ -85,7 +85,8 @@ export function Bed({ bedId }: { bedId: string }) {
       />
       {ended ? (
         <Notice kind="mind">
-          This bed came out {spanWords(bed.endedEarliest, bed.endedLatest)}. Its record stands; the tank may hold another bed since.
+          This bed came out {spanWords(bed.endedEarliest, bed.endedLatest, display)}. Its record stands; the tank may hold another bed
+          since.
         </Notice>
       ) : null}
       <div className="grid gap-x-12 lg:grid-cols-2 lg:grid-rows-[auto_1fr]">

@@ -6,10 +6,10 @@ import { type RecordedResinKind, recordedResinKinds, resinKindWords } from '@alm
 import { DayInput } from '@almanac/ui/day-input'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
+import { type DayDisplay, formatDay } from '@almanac/units/format-day'
 import { useState } from 'react'
 import { AmountField } from '@/client/amount-field'
 import { reasonsOf } from '@/client/amounts'
-import { dayWords } from '@/client/clock-words'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { tankRoomOf } from '@/client/tank-room'
@@ -32,10 +32,10 @@ const NAMES = {
   backwash: 'Backwash rate',
 }
 
-const shown = (name: string, value: unknown) => {
+const shown = (name: string, value: unknown, display: DayDisplay) => {
   if (value === null || value === undefined || value === '') return 'not known'
   if (name === 'resinKind') return resinKindWords[value as RecordedResinKind] ?? String(value)
-  if (name === 'lastSeenDay') return dayWords(String(value))
+  if (name === 'lastSeenDay') return formatDay(String(value), display)
   if (typeof value === 'object' && 'value' in value && 'unit' in value) return `${value.value} ${value.unit}`
   return String(value)
 }
@@ -81,7 +81,7 @@ export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void 
       busy={change.isPending}
       error={change.error}
       names={NAMES}
-      show={shown}
+      show={(name, value) => shown(name, value, me.company)}
       saveLabel="Save and forecast again"
     >
       <Select

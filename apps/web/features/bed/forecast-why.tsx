@@ -3,8 +3,8 @@ import type { BedExplanation, StoredForecast } from '@almanac/contract/beds'
 import { type QuestionKey, questionWords } from '@almanac/records/forecast-question'
 import { useDisplay } from '@almanac/ui/display'
 import { Why } from '@almanac/ui/why'
+import { formatDay } from '@almanac/units/format-day'
 import { type NumberDisplay, showWhole, withUnit } from '@almanac/units/format-number'
-import { dayWords } from '@/client/clock-words'
 
 const DOUBTS: Record<QuestionKey, string> = {
   beginning: 'when it went in',
@@ -19,7 +19,7 @@ const DOUBTS: Record<QuestionKey, string> = {
 function fitWords(fit: Extract<BedExplanation, { ok: true }>['value']['fit'], display: NumberDisplay): string {
   if (!fit) return 'the trade’s first guesses; your own records have not been fitted yet'
   if (fit.fellBackBecause) return `the trade’s first guesses. ${fit.fellBackBecause}`
-  return `${showWhole(fit.failures, display)} failures among ${showWhole(fit.records, display)} of your own beds, learned ${dayWords(fit.asOfDay)} (${fit.version})`
+  return `${showWhole(fit.failures, display)} failures among ${showWhole(fit.records, display)} of your own beds, learned ${formatDay(fit.asOfDay, display)} (${fit.version})`
 }
 
 const years = (value: number, display: NumberDisplay) => withUnit(value, 1, 'years', display)
@@ -44,7 +44,7 @@ export function ForecastWhy({ forecast, explained }: Props) {
       explanation={{
         title: 'Why it is due then',
         summary: value
-          ? `Half of such beds last ${years(value.medianLifeYears, display)} on this water; on clean water it would be ${years(value.medianCleanLifeYears, display)}. This one was last seen working ${dayWords(value.lastSeenDay)}.`
+          ? `Half of such beds last ${years(value.medianLifeYears, display)} on this water; on clean water it would be ${years(value.medianCleanLifeYears, display)}. This one was last seen working ${formatDay(value.lastSeenDay, display)}.`
           : undefined,
         inputs: value
           ? [

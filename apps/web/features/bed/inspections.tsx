@@ -1,12 +1,14 @@
 import type { BedPage } from '@almanac/contract/beds'
 import { beadConditionLines } from '@almanac/records/bead-condition'
+import { useDisplay } from '@almanac/ui/display'
 import { formatPressurePsi } from '@almanac/units/format'
+import { formatDay } from '@almanac/units/format-day'
 import { formatPercent } from '@almanac/units/format-number'
-import { dayWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 
 /** What was seen or measured of the bed, the latest first. */
 export function Inspections({ bed }: { bed: BedPage }) {
+  const display = useDisplay()
   const { me } = useSession()
   if (bed.inspections.length === 0)
     return <p className="text-soft">Nothing was seen or measured of this bed yet. A bead in the hand says more than its age.</p>
@@ -14,7 +16,7 @@ export function Inspections({ bed }: { bed: BedPage }) {
     <ul className="border-t border-line">
       {bed.inspections.map((one) => (
         <li key={one.id} className="grid gap-x-6 border-b border-line py-2 sm:grid-cols-[7rem_1fr]">
-          <span className="text-soft">{dayWords(one.day)}</span>
+          <span className="text-soft">{formatDay(one.day, display)}</span>
           <span>
             {[
               one.beadCondition && beadConditionLines[one.beadCondition],

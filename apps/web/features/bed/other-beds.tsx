@@ -1,5 +1,6 @@
 import type { BedPage } from '@almanac/contract/beds'
 import { type EndCause, endCauseWords } from '@almanac/records/end-cause'
+import { useDisplay } from '@almanac/ui/display'
 import { Section } from '@almanac/ui/section'
 import { TextLink } from '@almanac/ui/text-link'
 import Link from 'next/link'
@@ -8,6 +9,7 @@ import { useSession } from '@/client/providers'
 
 /** The beds this tank held before and since. */
 export function OtherBeds({ bed }: { bed: BedPage }) {
+  const display = useDisplay()
   const { me } = useSession()
   return (
     <Section title="Other beds of this tank">
@@ -15,7 +17,8 @@ export function OtherBeds({ bed }: { bed: BedPage }) {
         {bed.otherBeds.map((one) => (
           <li key={one.id} className="flex flex-wrap gap-x-3 border-b border-line py-2">
             <TextLink href={`/beds/${one.id}`} link={Link}>
-              {beganWords(one) ?? 'beginning not known'} to {one.endedLatest ? spanWords(one.endedEarliest, one.endedLatest) : 'now'}
+              {beganWords(one, display) ?? 'beginning not known'} to{' '}
+              {one.endedLatest ? spanWords(one.endedEarliest, one.endedLatest, display) : 'now'}
             </TextLink>
             <span className="text-soft">
               {[resinWords(one, me.company), one.endCause && causeWords(one.endCause)].filter(Boolean).join(', ')}

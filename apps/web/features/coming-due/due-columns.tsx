@@ -6,8 +6,9 @@ import type { Column } from '@almanac/ui/data-table'
 import { useDisplay } from '@almanac/ui/display'
 import { DueRibbon } from '@almanac/ui/due-ribbon'
 import { JobStateWord } from '@almanac/ui/job-state-word'
+import { formatLongMonth } from '@almanac/units/format-day'
 import { formatChance } from '@almanac/units/format-number'
-import { driverWords, dueBedWords, dueThumb, monthName, plannedWhy } from './due-words.ts'
+import { driverWords, dueBedWords, dueThumb, plannedWhy } from './due-words.ts'
 
 /** The axis all ribbons of the list share: a year back, ten ahead. */
 function axisFrom(today: string) {
@@ -94,8 +95,8 @@ export function dueColumns(today: string, { company }: Pick<Me, 'company'>, figu
       cell: (bed) =>
         bed.planned ? (
           <>
-            {monthName(bed.planned.month)}
-            <span className="block text-small text-soft">{plannedWhy(bed.planned)}</span>
+            {formatLongMonth(bed.planned.month, company)}
+            <span className="block text-small text-soft">{plannedWhy(bed.planned, company)}</span>
           </>
         ) : null,
     },

@@ -4,10 +4,10 @@ import type { RebedPlan } from '@almanac/contract/forecasts'
 import { useDisplay } from '@almanac/ui/display'
 import { FilterBar } from '@almanac/ui/filter-bar'
 import { FilterSelect } from '@almanac/ui/filter-select'
+import { formatLongMonth } from '@almanac/units/format-day'
 import { formatPercent } from '@almanac/units/format-number'
 import { readNumber } from '@almanac/units/read-number'
 import type { ReactNode } from 'react'
-import { monthName } from './due-words.ts'
 import type { DueFilters } from './use-due-filters.ts'
 
 const AGES = [5, 8, 10, 12, 15, 20]
@@ -65,11 +65,11 @@ export function DueFilterBar({ picture, plan, filters, change, selectedCount, ch
             { value: '', label: 'any month' },
             ...plan.months
               .filter((one) => one.rebeds > 0)
-              .map((one) => ({ value: one.month, label: `${monthName(one.month)} (${one.rebeds})` })),
+              .map((one) => ({ value: one.month, label: `${formatLongMonth(one.month, display)} (${one.rebeds})` })),
           ]}
         />
       ) : null}
-      {filters.month ? <span>Middle day in {monthName(filters.month)}</span> : null}
+      {filters.month ? <span>Middle day in {formatLongMonth(filters.month, display)}</span> : null}
     </FilterBar>
   )
 }

@@ -6,9 +6,9 @@ import { useDisplay } from '@almanac/ui/display'
 import { GroupSpans } from '@almanac/ui/group-spans'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { formatMonth } from '@almanac/units/format-day'
 import { showFixed } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
-import { monthWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 
@@ -43,8 +43,8 @@ function Groups({ picture, by }: { picture: DueMonths; by: DueGrouping }) {
   const table = {
     heads: [
       ...[KIND[by], 'beds', 'failed already, unseen', 'next 12 months', 'low', 'high'],
-      ...years.slice(1).map((one) => `12 months from ${monthWords(`${one.from}-01`)}`),
-      ...months.slice(0, 12).map((one) => monthWords(`${one.month}-01`)),
+      ...years.slice(1).map((one) => `12 months from ${formatMonth(`${one.from}-01`, display)}`),
+      ...months.slice(0, 12).map((one) => formatMonth(`${one.month}-01`, display)),
     ],
     rows: groups.map((group) => [
       ...[nameOf(group, by), String(group.beds), showFixed(group.failedAlready, 1, display)],

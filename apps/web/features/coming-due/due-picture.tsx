@@ -6,8 +6,8 @@ import { useDisplay } from '@almanac/ui/display'
 import { FilterSelect } from '@almanac/ui/filter-select'
 import { LongMonthPlot } from '@almanac/ui/long-month-plot'
 import { MonthPlot } from '@almanac/ui/month-plot'
+import { formatMonth } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
-import { monthWords } from '@/client/bed-facts-words'
 import { DueGroups } from './due-groups.tsx'
 import type { DueFilters } from './use-due-filters.ts'
 
@@ -57,7 +57,7 @@ export function DuePicture({ picture, plan, filters, change }: Props) {
             Year by year, if nothing is done:{' '}
             {years.map(
               (one, i) =>
-                `${i ? ', ' : ''}${showWhole(one.mean, display)} from ${monthWords(`${one.from}-01`)} (${showWhole(one.low, display)} to ${showWhole(one.high, display)})`,
+                `${i ? ', ' : ''}${showWhole(one.mean, display)} from ${formatMonth(`${one.from}-01`, display)} (${showWhole(one.low, display)} to ${showWhole(one.high, display)})`,
             )}
             . Each bed is counted once: its successor is not.
           </p>

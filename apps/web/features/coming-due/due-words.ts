@@ -3,6 +3,7 @@ import { shortResinKindWords } from '@almanac/records/resin-kind'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { AmountDisplay } from '@almanac/units/display'
+import { type DayDisplay, formatLongMonth } from '@almanac/units/format-day'
 import { bedWords } from '@/client/bed-facts-words'
 
 /** The bed's facts in the shape that the small drawing and the words take. */
@@ -38,13 +39,9 @@ export function driverWords(bed: DueBed): string {
 
 export const dueThumb = (bed: DueBed, display: AmountDisplay, figures: FirmFigures) => thumbOf(factsOf(bed), { figures, display })
 
-/** "March 2027" */
-export const monthName = (month: string) =>
-  new Date(`${month}-15T00:00:00Z`).toLocaleString('en-US', { month: 'long', year: 'numeric', timeZone: 'UTC' })
-
 /** Why the levelled plan gave a bed its month: the months it could choose from. */
-export function plannedWhy({ earliestMonth, latestMonth }: NonNullable<DueBed['planned']>): string {
+export function plannedWhy({ earliestMonth, latestMonth }: NonNullable<DueBed['planned']>, display: DayDisplay): string {
   return earliestMonth === latestMonth
     ? 'its chance passes your limit this month'
-    : `any month from ${monthName(earliestMonth)} to ${monthName(latestMonth)}, when it passes your limit`
+    : `any month from ${formatLongMonth(earliestMonth, display)} to ${formatLongMonth(latestMonth, display)}, when it passes your limit`
 }

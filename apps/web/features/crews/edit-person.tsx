@@ -1,6 +1,7 @@
 'use client'
 import type { CrewPerson } from '@almanac/contract/crews'
 import { Checkbox } from '@almanac/ui/checkbox'
+import { useDisplay } from '@almanac/ui/display'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
@@ -37,6 +38,7 @@ type Props = { person: CrewPerson | null; members: readonly { personId: string; 
 
 /** Adds or changes one of the people who stand on day sheets. */
 export function EditPerson({ person, members, onClose }: Props) {
+  const display = useDisplay()
   const { api, figures } = useSession()
   const money = useMoney()
   const [seen] = useState(person)
@@ -64,8 +66,8 @@ export function EditPerson({ person, members, onClose }: Props) {
     else add.send(body)
   }
   const show = (name: string, value: unknown) => {
-    if (name === 'shifts') return shiftWords((value ?? []) as CrewPerson['shifts'])
-    if (name === 'breaks') return breakWords((value ?? []) as CrewPerson['breaks'])
+    if (name === 'shifts') return shiftWords((value ?? []) as CrewPerson['shifts'], display)
+    if (name === 'breaks') return breakWords((value ?? []) as CrewPerson['breaks'], display)
     if (name === 'skills') return skillList({ doesAll: false, skills: (value ?? []) as string[] }, figures.valves)
     if (name === 'home') return placeWords((value ?? null) as CrewPerson['home']) || 'nothing'
     if (name === 'personId') return members.find((one) => one.personId === value)?.name ?? 'nobody'

@@ -1,6 +1,7 @@
 'use client'
 import type { CrewPerson } from '@almanac/contract/crews'
 import { DefinitionList } from '@almanac/ui/definition-list'
+import { useDisplay } from '@almanac/ui/display'
 import { breakWords, shiftWords, skillList } from '@/client/crew-words'
 import { useSession } from '@/client/providers'
 import { useMoney } from '@/client/use-money'
@@ -20,6 +21,7 @@ export function PersonCard({ person, onEdit, onAway }: Props) {
 
 /** The facts of a person; days away can be taken back unless they are only shown. */
 function PersonFacts({ person }: { person: CrewPerson }) {
+  const display = useDisplay()
   const { figures } = useSession()
   const money = useMoney()
   const usual = [
@@ -29,8 +31,8 @@ function PersonFacts({ person }: { person: CrewPerson }) {
   ].filter(Boolean)
   const facts = [
     ...(person.doesAll ? [] : [{ name: 'Does', value: skillList(person, figures.valves) }]),
-    ...(person.shifts.length > 0 ? [{ name: 'Works', value: shiftWords(person.shifts) }] : []),
-    ...(person.breaks.length > 0 ? [{ name: 'Breaks', value: breakWords(person.breaks) }] : []),
+    ...(person.shifts.length > 0 ? [{ name: 'Works', value: shiftWords(person.shifts, display) }] : []),
+    ...(person.breaks.length > 0 ? [{ name: 'Breaks', value: breakWords(person.breaks, display) }] : []),
     ...(person.startsAtHome ? [{ name: 'Starts', value: 'at home' }] : []),
     ...(person.overtimeMinorPerHour === null ? [] : [{ name: 'Overtime', value: `${money.words(person.overtimeMinorPerHour)} an hour` }]),
     ...(person.absences.length > 0 ? [{ name: 'Off', value: <Absences name={person.name} absences={person.absences} />, key: 'off' }] : []),

@@ -1,7 +1,9 @@
 'use client'
 import type { CrewPerson } from '@almanac/contract/crews'
 import { Checkbox } from '@almanac/ui/checkbox'
+import { useDisplay } from '@almanac/ui/display'
 import { TimeInput } from '@almanac/ui/time-input'
+import { formatWeekday } from '@almanac/units/format-day'
 import { WEEKDAYS } from '@/client/crew-words'
 
 type Shifts = CrewPerson['shifts']
@@ -9,6 +11,7 @@ type Props = { shifts: Shifts; usual: { from: string; until: string }; onChange:
 
 /** Which weekdays a person works, and when. */
 export function ShiftFields({ shifts, usual, onChange }: Props) {
+  const display = useDisplay()
   const set = (weekday: number, part: Partial<Shifts[number]> | null) => {
     const others = shifts.filter((one) => one.weekday !== weekday)
     const now = shifts.find((one) => one.weekday === weekday) ?? { weekday, ...usual }
@@ -16,11 +19,12 @@ export function ShiftFields({ shifts, usual, onChange }: Props) {
   }
   return (
     <ul className="flex flex-col gap-1">
-      {WEEKDAYS.map((name, n) => {
-        const shift = shifts.find((one) => one.weekday === n + 1)
+      {WEEKDAYS.map((weekday) => {
+        const name = formatWeekday(weekday, display)
+        const shift = shifts.find((one) => one.weekday === weekday)
         return (
-          <li key={name} className="grid min-h-control grid-cols-[8rem_1fr] items-center">
-            <Checkbox label={name} checked={shift !== undefined} onChange={(event) => set(n + 1, event.target.checked ? {} : null)} />
+          <li key={weekday} className="grid min-h-control grid-cols-[8rem_1fr] items-center">
+            <Checkbox label={name} checked={shift !== undefined} onChange={(event) => set(weekday, event.target.checked ? {} : null)} />
             {shift ? (
               <span className="flex gap-2">
                 <TimeInput
@@ -28,14 +32,14 @@ export function ShiftFields({ shifts, usual, onChange }: Props) {
                   required
                   label={`${name} from`}
                   value={shift.from}
-                  onChange={(event) => set(n + 1, { from: event.target.value })}
+                  onChange={(event) => set(weekday, { from: event.target.value })}
                 />
                 <TimeInput
                   hideLabel
                   required
                   label={`${name} until`}
                   value={shift.until}
-                  onChange={(event) => set(n + 1, { until: event.target.value })}
+                  onChange={(event) => set(weekday, { until: event.target.value })}
                 />
               </span>
             ) : (

@@ -2,10 +2,12 @@
 import type { DaySheet } from '@almanac/contract/day-sheets'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
+import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
 import { useToast } from '@almanac/ui/toast'
+import { clockIn } from '@almanac/units/calendar/zone-clock'
+import { formatClocks } from '@almanac/units/format-clock'
 import { useState } from 'react'
-import { clockIn } from '@/client/clock-words'
 import { readFailure, versionNow } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -65,8 +67,8 @@ type VersionsProps = { sheet: DaySheet; sent: SheetValues; said: string; onMine:
 
 /** `sheet` has been fetched again since, so it is what stands now. */
 function Versions({ sheet, sent, said, onMine, onTheirs }: VersionsProps) {
-  const { me } = useSession()
-  const hours = [sheet.startsAt, sheet.endsAt].map((one) => clockIn(me.company.timeZone, one)).join('–')
+  const display = useDisplay()
+  const hours = formatClocks(sheet.startsAt, sheet.endsAt, display)
   const names = sheet.members.map((member) => member.name).join(', ')
   return (
     <div role="alert" className="border-l-4 border-bead bg-wash px-4 py-3">

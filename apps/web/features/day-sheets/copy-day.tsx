@@ -1,8 +1,9 @@
 'use client'
 import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
 import { useToast } from '@almanac/ui/toast'
-import { dayWords, shortDay } from '@/client/clock-words'
+import { formatDay, formatNearDay } from '@almanac/units/format-day'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -16,12 +17,13 @@ const REASONS = {
 
 /** Opens the crews of the last day that had sheets for this day too. */
 export function CopyDay({ day, copyFrom, main }: { day: string; copyFrom: string | null; main?: boolean }) {
+  const display = useDisplay()
   const { api } = useSession()
   const say = useToast()
   const copy = useCommand(api.daySheets.copy.mutationOptions(), {
     onDone: ({ fromDay, opened, left }) => {
       const why = [...new Set(left.map((one) => REASONS[one.reason]))].join('; ')
-      const count = `${opened.length} ${opened.length === 1 ? 'sheet' : 'sheets'} opened as on ${dayWords(fromDay)}`
+      const count = `${opened.length} ${opened.length === 1 ? 'sheet' : 'sheets'} opened as on ${formatDay(fromDay, display)}`
       say({ text: left.length === 0 ? `${count}.` : `${count}, ${left.length} left out: ${why}.` })
     },
   })
@@ -29,7 +31,7 @@ export function CopyDay({ day, copyFrom, main }: { day: string; copyFrom: string
   return (
     <>
       <Button kind={main ? 'ink' : 'line'} busy={copy.isPending} onClick={() => copy.send({ day })}>
-        Copy the crews of {shortDay(copyFrom)}
+        Copy the crews of {formatNearDay(copyFrom, display)}
       </Button>
       {copy.error ? <Problem happened={readFailure(copy.error).message} /> : null}
     </>

@@ -1,16 +1,17 @@
 'use client'
 import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
 import { addDays } from '@almanac/units/calendar/calendar-day'
+import { formatDayTitle } from '@almanac/units/format-day'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useRouter, useSearchParams } from 'next/navigation'
 import { useState } from 'react'
-import { dayTitle } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
@@ -25,6 +26,7 @@ const DAY = /^\d{4}-\d{2}-\d{2}$/
 
 /** The day sheets of one day: one lies open, the others folded to a line each. Day and open sheet stand in the address. */
 export function DaySheets() {
+  const display = useDisplay()
   const { api } = useSession()
   const today = useToday()
   const router = useRouter()
@@ -43,7 +45,7 @@ export function DaySheets() {
   return (
     <>
       <PageHead
-        title={dayTitle(day, today)}
+        title={formatDayTitle(day, today, display)}
         lead={
           <span className="print:hidden">
             {day === today ? 'Today. ' : ''}One sheet is open; faint lines inside it are jobs that would fit.{' '}

@@ -1,12 +1,14 @@
 'use client'
+import { useDisplay } from '@almanac/ui/display'
 import { Shape } from '@almanac/ui/shape'
 import { formatMiles } from '@almanac/units/distance'
-import { durationWords } from '@/client/clock-words'
+import { formatDuration } from '@almanac/units/format-clock'
 import { useSession } from '@/client/providers'
 import type { SheetLine } from './sheet-lines.ts'
 
 /** A drive between two stops, a thin line: how long and how far, or that it is not known; in red where there is no time for it. */
 export function DriveLine({ line }: { line: Extract<SheetLine, { kind: 'drive' }> }) {
+  const display = useDisplay()
   const { me } = useSession()
   const { drive, to, short } = line
   const words =
@@ -14,7 +16,7 @@ export function DriveLine({ line }: { line: Extract<SheetLine, { kind: 'drive' }
       ? 'drive unknown'
       : drive.minutes === 0
         ? 'no drive'
-        : `drive ${durationWords(drive.minutes)}${drive.miles ? `, ${formatMiles(drive.miles, me.company)}` : ''}`
+        : `drive ${formatDuration(drive.minutes, display)}${drive.miles ? `, ${formatMiles(drive.miles, me.company)}` : ''}`
   return (
     <li className="grid grid-cols-[3.5rem_1fr] gap-x-3 text-small text-soft sm:grid-cols-[4rem_1fr]">
       <span />
@@ -22,7 +24,7 @@ export function DriveLine({ line }: { line: Extract<SheetLine, { kind: 'drive' }
         {words} <span className="sr-only">to {to}</span>
         {short > 0 ? (
           <span className="text-danger">
-            <Shape name="triangle" /> {durationWords(short)} too little time for it
+            <Shape name="triangle" /> {formatDuration(short, display)} too little time for it
           </span>
         ) : null}
       </span>

@@ -1,6 +1,6 @@
 'use client'
 import type { DaySheet } from '@almanac/contract/day-sheets'
-import { clockIn, durationWords } from '@/client/clock-words'
+import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import { useSession } from '@/client/providers'
 import { sheetMinutes } from './sheet-lines.ts'
 import { loadWords } from './sheet-load.ts'
@@ -9,7 +9,6 @@ import type { Drag } from './use-drag.ts'
 /** One crew's day in a line: who, what is booked and free, what the vehicle carries, where they end. Pressed, it opens. */
 export function FoldedSheet({ sheet, drop, onOpen }: { sheet: DaySheet; drop: ReturnType<Drag['target']>; onOpen: () => void }) {
   const { me, figures } = useSession()
-  const { timeZone } = me.company
   const display = me.company
   const { booked, free } = sheetMinutes(sheet)
   const load = loadWords(sheet, display, figures)
@@ -28,13 +27,13 @@ export function FoldedSheet({ sheet, drop, onOpen }: { sheet: DaySheet; drop: Re
         {sheet.members.length === 1 ? <span className="font-normal text-soft"> (alone)</span> : null}
       </strong>
       <span className="flex flex-wrap gap-x-6 text-soft">
-        <span>{sheet.visits.length === 0 ? 'nothing booked' : `${durationWords(booked)} booked`}</span>
-        <span>{free === 0 ? 'full' : `${durationWords(free)} free`}</span>
+        <span>{sheet.visits.length === 0 ? 'nothing booked' : `${formatDuration(booked, display)} booked`}</span>
+        <span>{free === 0 ? 'full' : `${formatDuration(free, display)} free`}</span>
         <span className={load.over ? 'text-danger' : undefined}>{load.over ? `${load.words}: too much` : load.words}</span>
         {sheet.members.length === 1 ? <span>no rebeds: needs two</span> : null}
         {last ? (
           <span>
-            ends {last.siteLabel} {clockIn(timeZone, last.endsAt)}
+            ends {last.siteLabel} {formatClock(last.endsAt, display)}
           </span>
         ) : null}
       </span>

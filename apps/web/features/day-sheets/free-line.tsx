@@ -4,27 +4,27 @@ import { jobKindWords } from '@almanac/records/job-kind'
 import { Button } from '@almanac/ui/button'
 import { useDisplay } from '@almanac/ui/display'
 import { TextLink } from '@almanac/ui/text-link'
+import { formatClock, formatClocks, formatDuration } from '@almanac/units/format-clock'
+import type { NumberDisplay } from '@almanac/units/format-number'
 import Link from 'next/link'
-import { clockIn, durationWords } from '@/client/clock-words'
 import { dueWords, weekRiskWords } from '@/client/job-words'
-import { useSession } from '@/client/providers'
 import { LineRow } from './line-row.tsx'
 import type { Drag } from './use-drag.ts'
 
 type LineDrag = ReturnType<Drag['source']>
 type LineDrop = ReturnType<Drag['target']>
 
-const driveWords = (minutes: number | null) =>
-  minutes === null ? 'drive unknown' : minutes === 0 ? 'no more driving' : `+${durationWords(minutes)} driving`
+const driveWords = (minutes: number | null, display: NumberDisplay) =>
+  minutes === null ? 'drive unknown' : minutes === 0 ? 'no more driving' : `+${formatDuration(minutes, display)} driving`
 
 /** A free stretch of the sheet. */
 export function FreeLine({ from, until, minutes, drop }: { from: number; until: number; minutes: number; drop: LineDrop }) {
-  const { me } = useSession()
-  const clock = (ms: number) => clockIn(me.company.timeZone, new Date(ms).toISOString())
+  const display = useDisplay()
+  const clock = (ms: number) => formatClock(ms, display)
   return (
     <LineRow time={clock(from)} rail="free" hand={drop}>
       <span className="text-small">
-        {durationWords(minutes)} free until {clock(until)}
+        {formatDuration(minutes, display)} free until {clock(until)}
       </span>
     </LineRow>
   )
@@ -35,24 +35,22 @@ export type FitLineProps = { fit: SheetFit; day: string; busy: boolean; drag: Li
 /** A job that would fit here: faint, with what waiting costs, and one press to take it. */
 export function FitLine({ fit, day, busy, drag, onPlace }: FitLineProps) {
   const display = useDisplay()
-  const { me } = useSession()
-  const { timeZone } = me.company
   const name = `${jobKindWords[fit.kind]} · ${fit.siteLabel}`
   const words = [
     fit.town,
-    dueWords(fit.dueEarliest, fit.dueLatest, day),
+    dueWords(fit.dueEarliest, fit.dueLatest, day, display),
     weekRiskWords(fit.kind, fit.chance3Months, display),
-    driveWords(fit.addedDriveMinutes),
+    driveWords(fit.addedDriveMinutes, display),
   ]
-  const times = `${clockIn(timeZone, fit.startsAt)}–${clockIn(timeZone, fit.endsAt)}`
+  const times = formatClocks(fit.startsAt, fit.endsAt, display)
   return (
     <LineRow
       rail="fit"
       hand={drag}
       note={<span className="max-lg:hidden">fits {times}</span>}
-      length={durationWords(fit.minutes)}
+      length={formatDuration(fit.minutes, display)}
       actions={
-        <Button data-line onClick={onPlace} busy={busy} aria-label={`Place ${name} at ${clockIn(timeZone, fit.startsAt)}`}>
+        <Button data-line onClick={onPlace} busy={busy} aria-label={`Place ${name} at ${formatClock(fit.startsAt, display)}`}>
           Place
         </Button>
       }

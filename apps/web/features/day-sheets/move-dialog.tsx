@@ -3,11 +3,12 @@ import type { DaySheet, SheetVisit } from '@almanac/contract/day-sheets'
 import { jobKindWords } from '@almanac/records/job-kind'
 import { Button } from '@almanac/ui/button'
 import { Dialog } from '@almanac/ui/dialog'
+import { useDisplay } from '@almanac/ui/display'
 import { Select } from '@almanac/ui/select'
 import { TimeInput } from '@almanac/ui/time-input'
-import { minutesBetween } from '@almanac/units/calendar/zone-clock'
+import { clockIn, minutesBetween } from '@almanac/units/calendar/zone-clock'
+import { formatDuration } from '@almanac/units/format-clock'
 import { useState } from 'react'
-import { clockIn, durationWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 
 export type MoveDialogProps = {
@@ -20,6 +21,7 @@ export type MoveDialogProps = {
 
 /** Asks for another time, and perhaps another of the day's sheets. The database decides whether it goes. */
 export function MoveDialog({ visit, sheet, others, onClose, onMove }: MoveDialogProps) {
+  const display = useDisplay()
   const { me } = useSession()
   const [at, setAt] = useState(clockIn(me.company.timeZone, visit.startsAt))
   const [crewDayId, setCrewDayId] = useState(sheet.id)
@@ -35,7 +37,7 @@ export function MoveDialog({ visit, sheet, others, onClose, onMove }: MoveDialog
       >
         <TimeInput
           label="Begins at"
-          hint={`Takes ${durationWords(minutesBetween(visit.startsAt, visit.endsAt))}.`}
+          hint={`Takes ${formatDuration(minutesBetween(visit.startsAt, visit.endsAt), display)}.`}
           value={at}
           onChange={(event) => setAt(event.target.value)}
           required

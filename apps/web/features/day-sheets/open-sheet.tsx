@@ -1,12 +1,13 @@
 'use client'
 import type { DaySheet, SheetFit, SheetVisit } from '@almanac/contract/day-sheets'
 import { jobKindWords } from '@almanac/records/job-kind'
+import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
-import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { clockIn, dayIn } from '@almanac/units/calendar/zone-clock'
+import { formatClock } from '@almanac/units/format-clock'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { BookingAnswer } from '@/client/booking-answer'
-import { clockIn } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import type { BookingDesk } from '@/client/use-booking'
@@ -36,6 +37,7 @@ export type OpenSheetProps = {
 
 /** The open sheet: its head, then down the clock its visits, what is free, and the jobs that would fit there. */
 export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange }: OpenSheetProps) {
+  const display = useDisplay()
   const { api, me } = useSession()
   const today = useToday()
   const { timeZone } = me.company
@@ -74,7 +76,7 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
           ),
         )}
         <li className="grid grid-cols-[3.5rem_1fr] gap-x-3 text-small text-soft sm:grid-cols-[4rem_1fr]">
-          <span className="text-right text-base tabular-nums">{clockIn(timeZone, sheet.endsAt)}</span>
+          <span className="text-right text-base tabular-nums">{formatClock(sheet.endsAt, display)}</span>
           <span className="px-4.5">the crew's day ends{dayIn(timeZone, sheet.endsAt) === sheet.day ? '' : ' on the next day'}</span>
         </li>
       </ol>

@@ -2,7 +2,7 @@
 import type { DaySheet } from '@almanac/contract/day-sheets'
 import { Button } from '@almanac/ui/button'
 import { StatusWord } from '@almanac/ui/status-word'
-import { clockIn, durationWords } from '@/client/clock-words'
+import { formatClocks, formatDuration } from '@almanac/units/format-clock'
 import { useSession } from '@/client/providers'
 import { sheetLines, sheetMinutes } from './sheet-lines.ts'
 import { loadWords } from './sheet-load.ts'
@@ -12,7 +12,6 @@ type SheetHeadProps = { sheet: DaySheet; onFold: () => void; onChange: () => voi
 /** The head of the open sheet: crew, vehicle, load, hours, and whether all stands within them. */
 export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps) {
   const { me, figures } = useSession()
-  const { timeZone } = me.company
   const display = me.company
   const load = loadWords(sheet, display, figures)
   const { booked, free } = sheetMinutes(sheet)
@@ -36,11 +35,9 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
             <span>{load.words}</span>
           )}
           <span>
-            {durationWords(booked)} booked, {durationWords(free)} free
+            {formatDuration(booked, display)} booked, {formatDuration(free, display)} free
           </span>
-          <span>
-            {clockIn(timeZone, sheet.startsAt)}–{clockIn(timeZone, sheet.endsAt)}
-          </span>
+          <span>{formatClocks(sheet.startsAt, sheet.endsAt, display)}</span>
           {outside ? (
             <StatusWord shape="triangle" tone="danger">
               outside hours

@@ -3,7 +3,7 @@ import type { DaySheet } from '@almanac/contract/day-sheets'
 import { jobKindWords } from '@almanac/records/job-kind'
 import { DrivesMap } from '@almanac/ui/drives-map'
 import { formatMiles } from '@almanac/units/distance'
-import { clockIn, durationWords } from '@/client/clock-words'
+import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import { useSession } from '@/client/providers'
 
 type Yard = { latitude: number; longitude: number } | null
@@ -11,7 +11,6 @@ type Yard = { latitude: number; longitude: number } | null
 /** The drives of a sheet: their sum in words, and where they go on a map that needs no network. */
 export function SheetMap({ sheet, yard, paceWords }: { sheet: DaySheet; yard: Yard; paceWords: string }) {
   const { me } = useSession()
-  const { timeZone } = me.company
   const display = me.company
   if (sheet.visits.length === 0) return null
   const known = sheet.drives.filter((drive) => drive.minutes !== null)
@@ -24,7 +23,7 @@ export function SheetMap({ sheet, yard, paceWords }: { sheet: DaySheet; yard: Ya
       <summary className="min-h-6 cursor-pointer">
         {known.length === 0
           ? 'Drives unknown'
-          : `Drives: ${durationWords(minutes)}, ${formatMiles(miles, display)}${missing > 0 ? `, ${missing} unknown` : ''}`}
+          : `Drives: ${formatDuration(minutes, display)}, ${formatMiles(miles, display)}${missing > 0 ? `, ${missing} unknown` : ''}`}
         , map
       </summary>
       <DrivesMap
@@ -38,7 +37,7 @@ export function SheetMap({ sheet, yard, paceWords }: { sheet: DaySheet; yard: Ya
                 {
                   key: visit.id,
                   label: visit.siteLabel,
-                  detail: `${clockIn(timeZone, visit.startsAt)}, ${jobKindWords[visit.kind]}`,
+                  detail: `${formatClock(visit.startsAt, display)}, ${jobKindWords[visit.kind]}`,
                   place: visit.place,
                 },
               ]

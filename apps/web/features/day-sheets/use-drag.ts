@@ -3,9 +3,8 @@ import type { DaySheet, SheetFit, SheetVisit } from '@almanac/contract/day-sheet
 import { jobKindWords } from '@almanac/records/job-kind'
 import { freeGaps } from '@almanac/service-rules/day-sheets/free-gaps'
 import { useToast } from '@almanac/ui/toast'
-import { minutesBetween } from '@almanac/units/calendar/zone-clock'
+import { clockIn, minutesBetween } from '@almanac/units/calendar/zone-clock'
 import { type DragEvent, useState } from 'react'
-import { clockIn } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 import type { BookingDesk } from '@/client/use-booking'
 

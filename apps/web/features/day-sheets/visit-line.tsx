@@ -6,9 +6,9 @@ import { JobStateWord } from '@almanac/ui/job-state-word'
 import { StatusWord } from '@almanac/ui/status-word'
 import { TextLink } from '@almanac/ui/text-link'
 import { minutesBetween } from '@almanac/units/calendar/zone-clock'
+import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import Link from 'next/link'
 import { bedWords } from '@/client/bed-facts-words'
-import { clockIn, durationWords } from '@/client/clock-words'
 import { peopleWords } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { LineRow, type LineRowProps } from './line-row.tsx'
@@ -25,20 +25,19 @@ export type VisitLineProps = {
 /** A visit on the sheet: what, where, with whom, for how long; one that has not begun can be moved or called off. */
 export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: VisitLineProps) {
   const { me } = useSession()
-  const { timeZone } = me.company
   const display = me.company
   const open = visit.state === 'booked'
   const name = `${jobKindWords[visit.kind]} · ${visit.siteLabel}`
   const told =
     visit.arriveFrom && visit.arriveUntil
-      ? `${visit.state === 'offered' ? 'offered' : 'promised'} ${clockIn(timeZone, visit.arriveFrom)} to ${clockIn(timeZone, visit.arriveUntil)}`
+      ? `${visit.state === 'offered' ? 'offered' : 'promised'} ${formatClock(visit.arriveFrom, display)} to ${formatClock(visit.arriveUntil, display)}`
       : null
   const facts = [told, visit.bed ? bedWords(visit.bed, display) : null, peopleWords(visit.crewSize), visit.town]
   const paper = [visit.street, visit.accessNotes, visit.notes].filter(Boolean)
-  const length = durationWords(minutesBetween(visit.startsAt, visit.endsAt))
+  const length = formatDuration(minutesBetween(visit.startsAt, visit.endsAt), display)
   return (
     <LineRow
-      time={clockIn(timeZone, visit.startsAt)}
+      time={formatClock(visit.startsAt, display)}
       rail={visit.state === 'closed' ? 'done' : 'visit'}
       hand={drag}
       note={
@@ -75,7 +74,7 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
         {facts.filter(Boolean).join(', ')}
         <span className="lg:hidden">
           {' '}
-          · {length}, until {clockIn(timeZone, visit.endsAt)}
+          · {length}, until {formatClock(visit.endsAt, display)}
         </span>
       </span>
       {/* What a crew needs on paper; on the screen the job's page has it. */}

@@ -1,8 +1,8 @@
 'use client'
 import { Button } from '@almanac/ui/button'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { formatDay } from '@almanac/units/format-day'
 import { useState } from 'react'
-import { dayWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 import { EditFigure } from './edit-figure.tsx'
 import { figureName, figureWords } from './figure-words.ts'
@@ -60,7 +60,7 @@ function Figure({ line, onChange, onPutBack }: Props) {
         {last ? (
           <span className="block text-small text-soft">
             {last.to === null ? 'Put back to usual' : 'Changed'} by {last.who ?? 'someone no longer here'},{' '}
-            {dayWords(dayIn(timeZone, last.at))}
+            {formatDay(dayIn(timeZone, last.at), display)}
             {last.note ? `: “${last.note}”` : ''}
           </span>
         ) : null}

@@ -1,8 +1,10 @@
 import { resinKinds, resinKindWords } from '@almanac/records/resin-kind'
 import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
-import type { AmountDisplay, Display } from '@almanac/units/display'
+import { type AmountDisplay, type Display, localeName } from '@almanac/units/display'
 import { gpmFt2ToMH, gpmToLMin } from '@almanac/units/flow'
 import { formatFlowGpm, formatHardnessGpg, formatLengthIn, formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { formatClockTime } from '@almanac/units/format-clock'
+import { formatDay } from '@almanac/units/format-day'
 import { formatPercent, type NumberDisplay, showNumber } from '@almanac/units/format-number'
 import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
 import { formatMoney } from '@almanac/units/money'
@@ -117,11 +119,9 @@ export const usualBags = (display: AmountDisplay): number[] =>
 
 /** A locale by its name and by how it writes: "American English: 1,234.5 · Dec 3, 2026 · 2:30 PM". */
 export function localeWords(locale: string): string {
-  const name = new Intl.DisplayNames('en', { type: 'language' }).of(locale) ?? locale
-  const when = new Date(Date.UTC(2026, 11, 3, 14, 30))
-  const day = new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }).format(when)
-  const clock = new Intl.DateTimeFormat(locale, { timeStyle: 'short', timeZone: 'UTC' }).format(when)
-  return `${name}: ${new Intl.NumberFormat(locale).format(1234.5)} · ${day} · ${clock}`
+  const name = localeName(locale)
+  const display = { locale, timeZone: 'UTC' }
+  return `${name}: ${showNumber(1234.5, 1, display)} · ${formatDay('2026-12-03', display)} · ${formatClockTime('14:30', display)}`
 }
 
 const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = {

@@ -6,9 +6,9 @@ import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { formatDay } from '@almanac/units/format-day'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import { dayWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { EditSettings } from './edit-settings.tsx'
@@ -66,7 +66,7 @@ function Values({ settings, names }: { settings: Settings; names: readonly Setti
           name: figureName(name, display),
           value: settings[name] === null ? null : figureWords(name, settings[name], display),
           from: last
-            ? `${last.who ?? 'someone no longer here'}, ${dayWords(dayIn(timeZone, last.at))}${last.note ? `: “${last.note}”` : ''}`
+            ? `${last.who ?? 'someone no longer here'}, ${formatDay(dayIn(timeZone, last.at), display)}${last.note ? `: “${last.note}”` : ''}`
             : settings[name] === null
               ? 'there is no usual figure; set yours'
               : 'as it was set up; common practice, no source',

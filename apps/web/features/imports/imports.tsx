@@ -6,6 +6,7 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { formatInstant } from '@almanac/units/format-clock'
 import { showWhole } from '@almanac/units/format-number'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
@@ -17,7 +18,7 @@ import { outcomeWords, StateWord } from './import-words.tsx'
 /** The files the firm brought in, newest first. */
 export function Imports() {
   const display = useDisplay()
-  const { api, me } = useSession()
+  const { api } = useSession()
   const imports = useInfiniteQuery(
     api.imports.list.infiniteOptions({
       input: (cursor: string | undefined) => ({ limit: 50, cursor }),
@@ -26,8 +27,6 @@ export function Imports() {
     }),
   )
   const rows = imports.data?.pages.flatMap((one) => one.rows) ?? []
-  const when = (instant: string) =>
-    new Date(instant).toLocaleString('en-CA', { timeZone: me.company.timeZone, dateStyle: 'short', timeStyle: 'short', hour12: false })
   return (
     <>
       <PageHead
@@ -46,7 +45,7 @@ export function Imports() {
           link={Link}
           columns={[
             { key: 'file', head: 'File', phone: 'title', cell: (row) => row.fileName },
-            { key: 'when', head: 'Brought in', cell: (row) => when(row.createdAt) },
+            { key: 'when', head: 'Brought in', cell: (row) => formatInstant(row.createdAt, display) },
             { key: 'rows', head: 'Rows', align: 'right', cell: (row) => showWhole(row.totalRows, display) },
             { key: 'state', head: 'State', cell: (row) => <StateWord state={row.state} /> },
             { key: 'counts', head: 'Rows by outcome', cell: (row) => outcomeWords(row, display) },

@@ -2,23 +2,28 @@
 import type { JobPage } from '@almanac/contract/jobs'
 import { jobKindWords } from '@almanac/records/job-kind'
 import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { clockIn } from '@almanac/units/calendar/zone-clock'
+import { formatClockTime, formatDuration } from '@almanac/units/format-clock'
+import { formatNearDay } from '@almanac/units/format-day'
+import type { NumberDisplay } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import { BookingAnswer } from '@/client/booking-answer'
-import { clockIn, durationWords, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useBooking } from '@/client/use-booking'
 
 const SHOWN = 8
 
-const driveWords = (minutes: number | null) =>
-  minutes === null ? 'drive unknown' : minutes === 0 ? 'no more driving' : `${durationWords(minutes)} more driving`
+const driveWords = (minutes: number | null, display: NumberDisplay) =>
+  minutes === null ? 'drive unknown' : minutes === 0 ? 'no more driving' : `${formatDuration(minutes, display)} more driving`
 
 /** Where the job would go over all sheets of the next ten working days, and why it does not go elsewhere. */
 export function BestPlaces({ job }: { job: JobPage }) {
+  const display = useDisplay()
   const { api, me } = useSession()
   const desk = useBooking()
   const places = useQuery(api.jobs.places.queryOptions({ input: { jobId: job.id } }))
@@ -48,17 +53,17 @@ export function BestPlaces({ job }: { job: JobPage }) {
           >
             <span>
               <span className="font-semibold">
-                {shortDay(place.day)} {place.at}
+                {formatNearDay(place.day, display)} {formatClockTime(place.at, display)}
               </span>{' '}
               {place.crewName}
               <span className="block text-small text-soft">
-                {[place.people.join(', '), driveWords(place.addedDriveMinutes), place.words].filter(Boolean).join('; ')}
+                {[place.people.join(', '), driveWords(place.addedDriveMinutes, display), place.words].filter(Boolean).join('; ')}
               </span>
             </span>
             <Button
               busy={desk.busy}
               onClick={() => take(place)}
-              aria-label={`${booked ? 'Move to' : 'Book'} ${shortDay(place.day)} ${place.at}, ${place.crewName}`}
+              aria-label={`${booked ? 'Move to' : 'Book'} ${formatNearDay(place.day, display)} ${formatClockTime(place.at, display)}, ${place.crewName}`}
             >
               {booked ? 'Move here' : 'Book'}
             </Button>

@@ -2,13 +2,15 @@
 import type { JobPage, JobPlaces } from '@almanac/contract/jobs'
 import { Button } from '@almanac/ui/button'
 import { Checkbox } from '@almanac/ui/checkbox'
+import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
 import { Select } from '@almanac/ui/select'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { formatClockTime } from '@almanac/units/format-clock'
+import { formatNearDay } from '@almanac/units/format-day'
 import { readNumber } from '@almanac/units/read-number'
 import { useQuery } from '@tanstack/react-query'
 import { type FormEvent, useState } from 'react'
-import { shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -35,6 +37,7 @@ const HOLDS = [
 
 /** Choosing what to offer: three good times on different days are ticked already. */
 export function ChooseTimes({ job, onClose }: { job: JobPage; onClose: () => void }) {
+  const display = useDisplay()
   const { api } = useSession()
   const places = useQuery(api.jobs.places.queryOptions({ input: { jobId: job.id } }))
   const [ticked, setTicked] = useState<ReadonlySet<string> | null>(null)
@@ -74,7 +77,7 @@ export function ChooseTimes({ job, onClose }: { job: JobPage; onClose: () => voi
         {found.map((place) => (
           <Checkbox
             key={keyOf(place)}
-            label={`${shortDay(place.day)} ${place.at}, ${place.crewName}`}
+            label={`${formatNearDay(place.day, display)} ${formatClockTime(place.at, display)}, ${place.crewName}`}
             checked={chosen.has(keyOf(place))}
             disabled={!chosen.has(keyOf(place)) && chosen.size >= MOST_OFFERED}
             onChange={(event) => tick(keyOf(place), event.target.checked)}

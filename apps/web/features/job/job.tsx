@@ -5,6 +5,7 @@ import { visitOutcomeWords } from '@almanac/records/visit-outcome'
 import { kitOf, thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { DefinitionList } from '@almanac/ui/definition-list'
+import { useDisplay } from '@almanac/ui/display'
 import { JobStateWord } from '@almanac/ui/job-state-word'
 import { LinkButton } from '@almanac/ui/link-button'
 import { PageHead } from '@almanac/ui/page-head'
@@ -13,11 +14,12 @@ import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
 import { formatWeightLb } from '@almanac/units/format'
+import { formatClock, formatDuration } from '@almanac/units/format-clock'
+import { formatDay, formatNearDay } from '@almanac/units/format-day'
 import { formatChance, type NumberDisplay } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { bedWords } from '@/client/bed-facts-words'
-import { clockIn, dayWords, durationWords, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { dueWords, peopleWords, weekRiskWords, windowWords } from '@/client/job-words'
 import { usePermission, useSession } from '@/client/providers'
@@ -28,10 +30,10 @@ import { OfferTimes } from './offer-times.tsx'
 
 const chanceOrNone = (chance: number | null, display: NumberDisplay) => (chance === null ? null : formatChance(chance, display))
 
-/** "2 h 40, eight of ten no longer than 3 h 10; from 42 of your visits and common practice; 3 not counted: …". */
-const usuallyWords = ({ middle, longer, visits, leftOut }: JobPage['usually']) =>
+/** "2 h 40 min, eight of ten no longer than 3 h 10 min; from 42 of your visits and common practice; 3 not counted: …". */
+const usuallyWords = ({ middle, longer, visits, leftOut }: JobPage['usually'], display: NumberDisplay) =>
   [
-    `${durationWords(middle)}, eight of ten no longer than ${durationWords(longer)}`,
+    `${formatDuration(middle, display)}, eight of ten no longer than ${formatDuration(longer, display)}`,
     visits === 0
       ? 'common practice, until visits are closed on the tablet'
       : `from ${visits === 1 ? 'one' : visits} of your visits and common practice`,
@@ -44,12 +46,13 @@ const gapWords = (days: number) => (days === 0 ? 'on the same day or later' : `a
 
 /** The visit before, with its day. */
 function FollowsLink({ follows }: { follows: NonNullable<JobPage['follows']> }) {
+  const display = useDisplay()
   return (
     <>
       <TextLink href={`/jobs/${follows.jobId}`} link={Link}>
         {jobKindWords[follows.kind]}
       </TextLink>
-      {follows.day ? ` of ${dayWords(follows.day)}` : ', which has no day yet'}; {gapWords(follows.leastDays)}
+      {follows.day ? ` of ${formatDay(follows.day, display)}` : ', which has no day yet'}; {gapWords(follows.leastDays)}
     </>
   )
 }
@@ -58,7 +61,6 @@ function FollowsLink({ follows }: { follows: NonNullable<JobPage['follows']> }) 
 export function Job({ jobId }: { jobId: string }) {
   const { api, me, figures } = useSession()
   const today = useToday()
-  const { timeZone } = me.company
   const display = me.company
   const mayBook = usePermission('book:visit')
   const query = useQuery(api.jobs.get.queryOptions({ input: { jobId } }))
@@ -108,7 +110,10 @@ export function Job({ jobId }: { jobId: string }) {
               },
               {
                 name: 'To be done',
-                value: [windowWords(job.dueEarliest, job.dueLatest), overdue ? dueWords(null, job.dueLatest, today) : null]
+                value: [
+                  windowWords(job.dueEarliest, job.dueLatest, display),
+                  overdue ? dueWords(null, job.dueLatest, today, display) : null,
+                ]
                   .filter(Boolean)
                   .join('; '),
               },
@@ -119,8 +124,8 @@ export function Job({ jobId }: { jobId: string }) {
                   : null,
               },
               ...(risk ? [{ name: 'Waiting costs', value: risk }] : []),
-              { name: 'Needs', value: `${peopleWords(job.crewSize)}, ${durationWords(job.minutes)} on site` },
-              { name: 'Such visits take', value: usuallyWords(job.usually) },
+              { name: 'Needs', value: `${peopleWords(job.crewSize)}, ${formatDuration(job.minutes, display)} on site` },
+              { name: 'Such visits take', value: usuallyWords(job.usually, display) },
               ...(job.follows ? [{ name: 'Follows', value: <FollowsLink follows={job.follows} /> }] : []),
               ...(job.notes ? [{ name: 'Note', value: job.notes }] : []),
             ]}
@@ -156,7 +161,7 @@ export function Job({ jobId }: { jobId: string }) {
               {job.visits.map((visit) => (
                 <li key={visit.id} className="flex flex-wrap gap-x-4 border-b border-line py-2">
                   <TextLink href={`/day-sheets?day=${visit.day}&sheet=${visit.crewDayId}`} link={Link}>
-                    {shortDay(visit.day)} {clockIn(timeZone, visit.startsAt)}
+                    {formatNearDay(visit.day, display)} {formatClock(visit.startsAt, display)}
                   </TextLink>
                   <span>{visit.people.join(', ') || visit.crewName}</span>
                   <JobStateWord state={visit.state.replaceAll('-', ' ')} />
@@ -184,7 +189,7 @@ export function Job({ jobId }: { jobId: string }) {
                 </TextLink>
               </p>
             ) : null}
-            {job.closedDay ? <p className="mt-2">Closed on {dayWords(job.closedDay)}.</p> : null}
+            {job.closedDay ? <p className="mt-2">Closed on {formatDay(job.closedDay, display)}.</p> : null}
           </Section>
           {mayBook && job.state === 'proposed' ? <OfferTimes job={job} /> : null}
           {mayBook && placed ? <BestPlaces job={job} /> : null}

@@ -2,14 +2,16 @@
 import type { JobPage } from '@almanac/contract/jobs'
 import type { WindowOffer } from '@almanac/contract/windows'
 import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
 import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextInput } from '@almanac/ui/text-input'
+import { formatClock, formatInstant } from '@almanac/units/format-clock'
+import { formatNearDay } from '@almanac/units/format-day'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import { clockIn, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -37,8 +39,8 @@ export function OfferTimes({ job }: { job: JobPage }) {
 
 /** What is held, the link to send, and the customer's answer when it comes by telephone. */
 function OpenOffer({ offer }: { offer: WindowOffer }) {
-  const { api, me } = useSession()
-  const { timeZone } = me.company
+  const display = useDisplay()
+  const { api } = useSession()
   const [copied, setCopied] = useState(false)
   const confirm = useCommand(api.windows.confirm.mutationOptions())
   const withdraw = useCommand(api.windows.withdraw.mutationOptions())
@@ -56,24 +58,21 @@ function OpenOffer({ offer }: { offer: WindowOffer }) {
         {offer.windows.map((window) => (
           <li key={window.visitId} className="flex flex-wrap items-center justify-between gap-x-4 gap-y-1 border-b border-line py-2">
             <span>
-              <span className="font-semibold">{shortDay(window.day)}</span>, arriving {clockIn(timeZone, window.from)} to{' '}
-              {clockIn(timeZone, window.until)}
+              <span className="font-semibold">{formatNearDay(window.day, display)}</span>, arriving {formatClock(window.from, display)} to{' '}
+              {formatClock(window.until, display)}
               <span className="block text-small text-soft">{window.crewName}</span>
             </span>
             <Button
               busy={confirm.isPending}
               onClick={() => confirm.send({ offerId: offer.id, version: offer.version, visitId: window.visitId })}
-              aria-label={`The customer takes ${shortDay(window.day)} ${clockIn(timeZone, window.from)}`}
+              aria-label={`The customer takes ${formatNearDay(window.day, display)} ${formatClock(window.from, display)}`}
             >
               Customer takes this
             </Button>
           </li>
         ))}
       </ul>
-      <p className="my-3 text-small text-soft">
-        Held until {new Date(offer.expiresAt).toLocaleString('en-US', { timeZone, dateStyle: 'medium', timeStyle: 'short' })}; then the
-        crews are free again.
-      </p>
+      <p className="my-3 text-small text-soft">Held until {formatInstant(offer.expiresAt, display)}; then the crews are free again.</p>
       <div className="flex flex-wrap items-end gap-3">
         <div className="min-w-0 grow basis-60">
           <TextInput

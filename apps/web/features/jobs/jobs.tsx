@@ -14,12 +14,13 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { formatClock } from '@almanac/units/format-clock'
+import { formatNearDay } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 import { bedWords } from '@/client/bed-facts-words'
-import { clockIn, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { dueWords, peopleWords, weekRisk } from '@/client/job-words'
 import { usePermission, useSession } from '@/client/providers'
@@ -138,8 +139,8 @@ export function Jobs() {
               head: 'When',
               cell: (row) =>
                 row.nextVisit
-                  ? `${shortDay(row.nextVisit.day)} ${clockIn(me.company.timeZone, row.nextVisit.startsAt)}, ${row.nextVisit.crewName}`
-                  : (dueWords(row.dueEarliest, row.dueLatest, today) ?? 'no date'),
+                  ? `${formatNearDay(row.nextVisit.day, display)} ${formatClock(row.nextVisit.startsAt, display)}, ${row.nextVisit.crewName}`
+                  : (dueWords(row.dueEarliest, row.dueLatest, today, display) ?? 'no date'),
             },
             {
               key: 'risk',

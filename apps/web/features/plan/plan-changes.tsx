@@ -2,10 +2,11 @@
 import type { PlanDifference, PlanPage } from '@almanac/contract/plans'
 import { Button } from '@almanac/ui/button'
 import { Checkbox } from '@almanac/ui/checkbox'
+import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
+import { formatNearDay } from '@almanac/units/format-day'
 import { type FormEvent, useState } from 'react'
-import { shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -17,6 +18,7 @@ const CREW_WORDS: Partial<Record<PlanPage['asked']['kind'], string>> = {
 
 /** What the plan changes, day by day; all of it is ticked at first. */
 export function PlanChanges({ page }: { page: PlanPage }) {
+  const display = useDisplay()
   const { api } = useSession()
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set())
   const accept = useCommand(api.plans.accept.mutationOptions())
@@ -45,7 +47,7 @@ export function PlanChanges({ page }: { page: PlanPage }) {
       >
         {[...days].map(([day, changes]) => (
           <fieldset key={day} className="mb-4">
-            <legend className="font-medium">{shortDay(day)}</legend>
+            <legend className="font-medium">{formatNearDay(day, display)}</legend>
             {changes.map((one: PlanDifference) => (
               <Checkbox
                 key={one.id}

@@ -3,8 +3,8 @@ import type { PlanTotals } from '@almanac/contract/plans'
 import { DataTable } from '@almanac/ui/data-table'
 import { useDisplay } from '@almanac/ui/display'
 import { formatMiles } from '@almanac/units/distance'
+import { formatDuration } from '@almanac/units/format-clock'
 import { showWhole } from '@almanac/units/format-number'
-import { durationWords } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 
 /** The sheets as they stand beside what the plan would make of them. */
@@ -15,9 +15,13 @@ export function PlanTotalsTable({ before, after }: { before: PlanTotals; after: 
   const rows = [
     { name: 'Visits on the sheets', now: showWhole(before.planned, display), planned: showWhole(after.planned, display) },
     { name: 'Jobs waiting', now: showWhole(before.waiting, display), planned: showWhole(after.waiting, display) },
-    { name: 'Driving', now: durationWords(before.driveMinutes), planned: durationWords(after.driveMinutes) },
+    { name: 'Driving', now: formatDuration(before.driveMinutes, display), planned: formatDuration(after.driveMinutes, display) },
     { name: 'Road', now: miles(before.miles), planned: miles(after.miles) },
-    { name: 'Overtime of the crews', now: durationWords(before.overtimeMinutes), planned: durationWords(after.overtimeMinutes) },
+    {
+      name: 'Overtime of the crews',
+      now: formatDuration(before.overtimeMinutes, display),
+      planned: formatDuration(after.overtimeMinutes, display),
+    },
     { name: 'Days past a due window', now: showWhole(before.lateDays, display), planned: showWhole(after.lateDays, display) },
   ]
   return (

@@ -1,16 +1,17 @@
 'use client'
 import type { PlanPage } from '@almanac/contract/plans'
 import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
 import { Empty } from '@almanac/ui/empty'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
+import { formatDays } from '@almanac/units/format-day'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useSearchParams } from 'next/navigation'
-import { dayWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -29,6 +30,7 @@ const LOOK_MS = 1500
 
 /** A plan worked out in the background: how far it is, then what it would change, to be accepted in whole or in part. */
 export function Plan() {
+  const display = useDisplay()
   const { api } = useSession()
   const planId = useSearchParams().get('id') ?? ''
   const plan = useQuery({
@@ -49,7 +51,7 @@ export function Plan() {
           </TextLink>
         }
         title={page ? TITLES[page.asked.kind] : 'Plan'}
-        lead={page ? `${dayWords(page.fromDay)} to ${dayWords(page.untilDay)}. Nothing changes until you accept.` : undefined}
+        lead={page ? `${formatDays(page.fromDay, page.untilDay, display)}. Nothing changes until you accept.` : undefined}
       />
       {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void plan.refetch()} /> : null}
       {!page && !failure ? <Skeleton lines={6} label="Reading the plan" /> : null}

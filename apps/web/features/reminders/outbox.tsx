@@ -4,6 +4,7 @@ import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { StatusWord } from '@almanac/ui/status-word'
+import { formatInstant } from '@almanac/units/format-clock'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
@@ -34,11 +35,7 @@ export function Outbox() {
                 </span>
                 <span className="flex gap-4 text-small text-soft">
                   <StatusWord shape="hollow">{row.state === 'outbox' ? 'in the outbox' : row.state}</StatusWord>
-                  {new Date(row.createdAt).toLocaleString('en-US', {
-                    timeZone: me.company.timeZone,
-                    dateStyle: 'medium',
-                    timeStyle: 'short',
-                  })}
+                  {formatInstant(row.createdAt, me.company)}
                 </span>
               </summary>
               <p className="mt-3 font-medium">{row.subject}</p>

@@ -2,26 +2,31 @@
 import type { ReminderRow } from '@almanac/contract/reminders'
 import { Button } from '@almanac/ui/button'
 import { DataTable } from '@almanac/ui/data-table'
+import { useDisplay } from '@almanac/ui/display'
 import { Empty } from '@almanac/ui/empty'
 import { FilterBar } from '@almanac/ui/filter-bar'
 import { Notice } from '@almanac/ui/notice'
 import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { type DayDisplay, formatDay, formatDays } from '@almanac/units/format-day'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
-import { dayWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { usePermission, useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 
 const CHANNELS = { email: 'e-mail', phone: 'phone', text: 'text message', letter: 'letter' }
 
-const windowWords = (row: ReminderRow) => [row.dueEarliest, row.dueLatest].map((day) => (day ? dayWords(day) : '?')).join(' – ')
+const windowWords = (row: ReminderRow, display: DayDisplay) =>
+  row.dueEarliest && row.dueLatest
+    ? formatDays(row.dueEarliest, row.dueLatest, display)
+    : [row.dueEarliest, row.dueLatest].map((day) => (day ? formatDay(day, display) : '?')).join(' – ')
 
 /** Reminders of one state; the owner ticks some and decides. */
 export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' }) {
+  const display = useDisplay()
   const { api } = useSession()
   const mayDecide = usePermission('decide:reminder') && state !== 'dropped'
   const [selected, setSelected] = useState<ReadonlySet<string>>(new Set())
@@ -106,7 +111,7 @@ export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' 
                 </span>
               ),
             },
-            { key: 'window', head: 'Due window', cell: windowWords },
+            { key: 'window', head: 'Due window', cell: (row) => windowWords(row, display) },
             { key: 'reason', head: 'Why it stands here', cell: (row) => <span className="text-soft">{row.stateReason ?? ''}</span> },
           ]}
           empty={

@@ -3,6 +3,8 @@ import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { TextInput } from '@almanac/ui/text-input'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { formatDay } from '@almanac/units/format-day'
 import { useQuery } from '@tanstack/react-query'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
@@ -34,7 +36,7 @@ export function CalendarAddresses() {
         <div key={feed.id} className="flex flex-wrap items-end gap-3 border-t border-line py-3">
           <div className="min-w-0 grow basis-60">
             <TextInput
-              label={`Address made ${new Date(feed.createdAt).toLocaleDateString('en-US', { timeZone: me.company.timeZone, dateStyle: 'medium' })}`}
+              label={`Address made ${formatDay(dayIn(me.company.timeZone, feed.createdAt), me.company)}`}
               readOnly
               value={`${location.origin}${feed.path}`}
               onFocus={(event) => event.target.select()}

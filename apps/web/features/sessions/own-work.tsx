@@ -1,5 +1,6 @@
 'use client'
 import { DefinitionList } from '@almanac/ui/definition-list'
+import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { useQuery } from '@tanstack/react-query'
@@ -9,6 +10,7 @@ import { useSession } from '@/client/providers'
 
 /** What the firm has down of the person who looks: what they may do and when they work. Nothing for someone on no day sheets. */
 export function OwnWork() {
+  const display = useDisplay()
   const { api, figures } = useSession()
   const asked = useQuery(api.crews.own.queryOptions())
   if (asked.error) return <Problem happened={readFailure(asked.error).message} onRetry={() => void asked.refetch()} />
@@ -21,10 +23,13 @@ export function OwnWork() {
         facts={[
           { name: 'On day sheets as', value: own.name },
           { name: 'Does', value: skillList(own, figures.valves) },
-          { name: 'Works', value: shiftWords(own.shifts) },
-          { name: 'Breaks', value: breakWords(own.breaks) },
+          { name: 'Works', value: shiftWords(own.shifts, display) },
+          { name: 'Breaks', value: breakWords(own.breaks, display) },
           { name: 'Starts', value: own.startsAtHome ? 'at home' : 'at the yard' },
-          { name: 'Days off', value: own.absences.length > 0 ? own.absences.map(absenceWords).join('; ') : 'none to come' },
+          {
+            name: 'Days off',
+            value: own.absences.length > 0 ? own.absences.map((one) => absenceWords(one, display)).join('; ') : 'none to come',
+          },
         ]}
       />
     </Section>

@@ -3,6 +3,7 @@ import { Button } from '@almanac/ui/button'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { formatInstant } from '@almanac/units/format-clock'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
@@ -31,14 +32,7 @@ export function Sessions() {
           <li key={one.id} className="flex flex-wrap items-center justify-between gap-4 border-b border-line py-3">
             <span>
               {one.device}
-              <span className="block text-small text-soft">
-                since{' '}
-                {new Date(one.startedAt).toLocaleString('en-US', {
-                  timeZone: me.company.timeZone,
-                  dateStyle: 'medium',
-                  timeStyle: 'short',
-                })}
-              </span>
+              <span className="block text-small text-soft">since {formatInstant(one.startedAt, me.company)}</span>
             </span>
             {one.present ? (
               <span className="text-soft">this one</span>

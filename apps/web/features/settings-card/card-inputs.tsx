@@ -40,7 +40,7 @@ export function CardInputs({ record, site, changes, change }: Props) {
           label="Hardness, raw"
           kind="hardness"
           unit={metric ? 'mg/L' : 'gpg'}
-          hint={sources.hardnessGpg ?? factWords(record.water.hardnessGpg, record) ?? 'not on record'}
+          hint={sources.hardnessGpg ?? factWords(record.water.hardnessGpg, record, me.company) ?? 'not on record'}
           value={input.hardnessGpg}
           onValue={(hardnessGpg) => change({ hardnessGpg })}
         />

@@ -8,10 +8,10 @@ import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
+import { formatDay } from '@almanac/units/format-day'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { tankWords } from '@/client/bed-facts-words'
-import { dayWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
@@ -39,7 +39,7 @@ function Card({ record, changes, change }: Props) {
   const { me, figures } = useSession()
   const today = useToday()
   const display = me.company
-  const site = siteOfRecord(record, changes, figures, today)
+  const site = siteOfRecord(record, changes, figures, today, display)
   const { input, tank } = site
   const evaluation = evaluateSite(input, figures)
   const several = record.tanks.length > 1
@@ -68,7 +68,7 @@ function Card({ record, changes, change }: Props) {
         }
       />
       <p className="hidden print:block">
-        {me.company.name}, {dayWords(today)}
+        {me.company.name}, {formatDay(today, display)}
       </p>
       <CardInputs record={record} site={site} changes={changes} change={change} />
       {'reason' in evaluation ? (

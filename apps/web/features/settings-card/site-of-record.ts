@@ -5,8 +5,8 @@ import { fixtureUnits } from '@almanac/softener/flow/fixture-units'
 import type { SiteSources } from '@almanac/softener/setting/card-types'
 import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
 import { yearsSince } from '@almanac/units/calendar/calendar-day'
+import { type DayDisplay, formatDay } from '@almanac/units/format-day'
 import { cToF } from '@almanac/units/temperature'
-import { dayWords } from '@/client/clock-words'
 import type { CardChanges } from './card-address.ts'
 
 export type CardSite = { input: SiteInput; sources: SiteSources; tank: SettingsTank | null; valve: ValveCard | null }
@@ -14,14 +14,20 @@ export type CardSite = { input: SiteInput; sources: SiteSources; tank: SettingsT
 const HERE = 'entered on this page'
 
 /** What the calculation takes: the record of the softener with what was changed on the page, and where each value is from. */
-export function siteOfRecord(record: SoftenerSettings, changes: CardChanges, figures: FirmFigures, today: string): CardSite {
+export function siteOfRecord(
+  record: SoftenerSettings,
+  changes: CardChanges,
+  figures: FirmFigures,
+  today: string,
+  display: DayDisplay,
+): CardSite {
   const tank =
     record.tanks.find((one) => one.bed && one.diameterIn !== null) ?? record.tanks.find((one) => one.bed) ?? record.tanks[0] ?? null
   const bed = tank?.bed ?? null
   const { water } = record
   const control = changes.control ?? (tank?.valve && tank.valve.control !== 'unknown' ? tank.valve.control : null)
   const valve = valveCard(tank, control, figures)
-  const season = temperatures(record, changes)
+  const season = temperatures(record, changes, display)
   const input: SiteInput = {
     ...UNKNOWN_SITE,
     diameterIn: tank?.diameterIn ?? null,
@@ -57,10 +63,10 @@ export function siteOfRecord(record: SoftenerSettings, changes: CardChanges, fig
     gravelLb: recorded(input.gravelLb),
     resinKind: recorded(input.resinKind),
     bedAgeYears: input.bedAgeYears === null ? undefined : `${Math.round(input.bedAgeYears)} years, by the record`,
-    hardnessGpg: changes.hardnessGpg === null ? factWords(water.hardnessGpg, record) : HERE,
-    ironMgL: factWords(water.ironMgL, record),
-    manganeseMgL: factWords(water.manganeseMgL, record),
-    dissolvedSolidsMgL: factWords(water.dissolvedSolidsMgL, record),
+    hardnessGpg: changes.hardnessGpg === null ? factWords(water.hardnessGpg, record, display) : HERE,
+    ironMgL: factWords(water.ironMgL, record, display),
+    manganeseMgL: factWords(water.manganeseMgL, record, display),
+    dissolvedSolidsMgL: factWords(water.dissolvedSolidsMgL, record, display),
     ...season.sources,
     fixtureUnits: changes.fixtures ? HERE : undefined,
     backwashGpm: recorded(input.backwashGpm),
@@ -76,10 +82,10 @@ function valveCard(tank: SettingsTank | null, control: 'meter' | 'timer' | null,
 }
 
 /** Two different temperatures on record are the coldest and the warmest; one alone is the usual one. */
-function temperatures({ water, supplyName }: SoftenerSettings, changes: CardChanges) {
+function temperatures({ water, supplyName }: SoftenerSettings, changes: CardChanges, display: DayDisplay) {
   const { coldestC, warmestC } = water
   const both = coldestC !== null && warmestC !== null && coldestC.value < warmestC.value
-  const words = (fact: WaterFact | null) => factWords(fact, { supplyName })
+  const words = (fact: WaterFact | null) => factWords(fact, { supplyName }, display)
   const recorded = (fact: WaterFact | null) => (fact === null ? null : cToF(fact.value))
   return {
     values: {
@@ -95,9 +101,9 @@ function temperatures({ water, supplyName }: SoftenerSettings, changes: CardChan
   }
 }
 
-/** "test of 3 May 2026", "Kestrel Ridge supply". */
-export function factWords(fact: WaterFact | null, record: Pick<SoftenerSettings, 'supplyName'>): string | undefined {
+/** "test of May 3, 2026", "Kestrel Ridge supply". */
+export function factWords(fact: WaterFact | null, record: Pick<SoftenerSettings, 'supplyName'>, display: DayDisplay): string | undefined {
   if (!fact) return undefined
   if (fact.from === 'supply') return record.supplyName ?? 'the supply'
-  return fact.day ? `test of ${dayWords(fact.day)}` : 'a test'
+  return fact.day ? `test of ${formatDay(fact.day, display)}` : 'a test'
 }

@@ -5,15 +5,17 @@ import { choicesOf } from '@almanac/records/choices'
 import { consentSourceWords } from '@almanac/records/consent-source'
 import { contactRoleWords } from '@almanac/records/contact-role'
 import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
 import { StatusWord } from '@almanac/ui/status-word'
+import { formatDay } from '@almanac/units/format-day'
 import { useState } from 'react'
-import { dayWords } from '@/client/clock-words'
 import { ConsentForm } from './consent-form.tsx'
 
 type Props = { contact: ContactLine; mayChange: boolean; onChange: () => void }
 
 /** One contact: numbers to reach them, and for each channel what they answered, from where, since when. */
 export function ContactPart({ contact, mayChange, onChange }: Props) {
+  const display = useDisplay()
   const [asked, setAsked] = useState<Channel | null>(null)
   return (
     <li className="border-t border-line py-3">
@@ -67,7 +69,7 @@ export function ContactPart({ contact, mayChange, onChange }: Props) {
                   {consent ? (
                     <span className="text-soft">
                       {' '}
-                      {consentSourceWords[consent.source].toLowerCase()}, {dayWords(consent.sinceDay)}
+                      {consentSourceWords[consent.source].toLowerCase()}, {formatDay(consent.sinceDay, display)}
                     </span>
                   ) : null}
                 </td>

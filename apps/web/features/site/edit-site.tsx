@@ -29,7 +29,7 @@ const NAMES = {
 
 /** Changes a site's own facts. Another supply means other water on its beds. */
 export function EditSite({ site, onClose }: { site: SitePage; onClose: () => void }) {
-  const { api } = useSession()
+  const { api, me } = useSession()
   // The version seen when the form opened: a change that arrives meanwhile must not be overwritten unseen.
   const [seen] = useState(site.version)
   const supplies = useQuery(api.sites.supplies.queryOptions())
@@ -70,7 +70,7 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
           : name === 'place'
             ? placeWords(value as SitePage['place']) || 'nothing'
             : name === 'visitHours'
-              ? (siteHoursWords(value as SitePage['visitHours']) ?? 'at any time')
+              ? (siteHoursWords(value as SitePage['visitHours'], me.company) ?? 'at any time')
               : String(value || 'nothing')
       }
     >

@@ -8,8 +8,9 @@ import { resinKindWords } from '@almanac/records/resin-kind'
 import { visitOutcomeWords } from '@almanac/records/visit-outcome'
 import type { AmountDisplay } from '@almanac/units/display'
 import { formatHardnessGpg, formatPressurePsi, formatVolumeFt3 } from '@almanac/units/format'
+import { formatMonth } from '@almanac/units/format-day'
 import { formatPercent } from '@almanac/units/format-number'
-import { monthWords, spanWords } from '@/client/bed-facts-words'
+import { spanWords } from '@/client/bed-facts-words'
 
 const CAUSES: Record<string, string> = {
   nightly: 'a day older',
@@ -36,7 +37,7 @@ export function told(happening: SiteHappening, display: AmountDisplay): Told {
           happening.volumeFt3 !== null && formatVolumeFt3(happening.volumeFt3, display),
           happening.resinKind !== 'unknown' && resinKindWords[happening.resinKind],
         ]),
-        dayWords: spanOrNone(happening.earliestDay, happening.day, happening.asWritten),
+        dayWords: spanOrNone(happening.earliestDay, happening.day, happening.asWritten, display),
         href: `/beds/${happening.bedId}`,
       }
     case 'bed-ended':
@@ -44,7 +45,7 @@ export function told(happening: SiteHappening, display: AmountDisplay): Told {
         kind: 'bed',
         title: `Bed ended in the ${happening.tank} tank`,
         detail: endCauseWords[happening.cause].toLowerCase(),
-        dayWords: spanOrNone(happening.earliestDay, happening.day, null),
+        dayWords: spanOrNone(happening.earliestDay, happening.day, null, display),
         href: `/beds/${happening.bedId}`,
       }
     case 'inspection':
@@ -79,7 +80,7 @@ export function told(happening: SiteHappening, display: AmountDisplay): Told {
         href: `/jobs/${happening.jobId}`,
       }
     case 'forecast':
-      return { kind: 'note', title: forecastWords(happening), detail: `moved by ${CAUSES[happening.cause] ?? happening.cause}` }
+      return { kind: 'note', title: forecastWords(happening, display), detail: `moved by ${CAUSES[happening.cause] ?? happening.cause}` }
     case 'supply':
       return {
         kind: 'water',
@@ -95,9 +96,9 @@ export function told(happening: SiteHappening, display: AmountDisplay): Told {
   }
 }
 
-function spanOrNone(earliest: string | null, latest: string, asWritten: string | null): string | undefined {
+function spanOrNone(earliest: string | null, latest: string, asWritten: string | null, display: AmountDisplay): string | undefined {
   if (earliest === latest && !asWritten) return undefined
-  return spanWords(earliest, latest, asWritten) ?? undefined
+  return spanWords(earliest, latest, display, asWritten) ?? undefined
 }
 
 function testWords(test: Extract<SiteHappening, { type: 'water-test' }>, display: AmountDisplay): string | null {
@@ -110,8 +111,8 @@ function testWords(test: Extract<SiteHappening, { type: 'water-test' }>, display
   ])
 }
 
-function forecastWords({ fromDue50, toDue50, tank }: Extract<SiteHappening, { type: 'forecast' }>): string {
+function forecastWords({ fromDue50, toDue50, tank }: Extract<SiteHappening, { type: 'forecast' }>, display: AmountDisplay): string {
   if (!toDue50) return `No due date any more for the ${tank} bed`
-  const to = monthWords(toDue50)
-  return fromDue50 ? `${tank} bed now due ${to}, was ${monthWords(fromDue50)}` : `${tank} bed forecast: due ${to}`
+  const to = formatMonth(toDue50, display)
+  return fromDue50 ? `${tank} bed now due ${to}, was ${formatMonth(fromDue50, display)}` : `${tank} bed forecast: due ${to}`
 }

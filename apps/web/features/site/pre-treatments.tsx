@@ -5,9 +5,10 @@ import { factSources, factSourceWords } from '@almanac/records/fact-source'
 import { preTreatmentKinds, preTreatmentKindWords } from '@almanac/records/pre-treatment-kind'
 import { Button } from '@almanac/ui/button'
 import { DayInput } from '@almanac/ui/day-input'
+import { useDisplay } from '@almanac/ui/display'
 import { Select } from '@almanac/ui/select'
+import { formatDay } from '@almanac/units/format-day'
 import { useState } from 'react'
-import { dayWords } from '@/client/clock-words'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -18,6 +19,7 @@ type PreTreatment = SiteSoftener['preTreatments'][number]
 
 /** What stands ahead of the softener, and since when; carbon keeps the disinfectant from the beds. */
 export function PreTreatments({ softener, mayChange }: { softener: SiteSoftener; mayChange: boolean }) {
+  const display = useDisplay()
   const [ending, setEnding] = useState<PreTreatment | null>(null)
   return (
     <>
@@ -27,8 +29,8 @@ export function PreTreatments({ softener, mayChange }: { softener: SiteSoftener;
             <li key={one.id} className="flex flex-wrap items-center gap-x-3">
               <span className={one.toDay ? 'text-soft' : ''}>
                 {preTreatmentKindWords[one.kind]} ahead
-                {one.fromDay ? ` since ${dayWords(one.fromDay)}` : ''}
-                {one.toDay ? `, taken out ${dayWords(one.toDay)}` : ''}
+                {one.fromDay ? ` since ${formatDay(one.fromDay, display)}` : ''}
+                {one.toDay ? `, taken out ${formatDay(one.toDay, display)}` : ''}
                 <span className="text-soft"> ({one.source})</span>
               </span>
               {mayChange && !one.toDay ? (

@@ -2,9 +2,10 @@
 import type { ContactLine } from '@almanac/contract/site-facts'
 import type { SitePage } from '@almanac/contract/sites'
 import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
 import { Section } from '@almanac/ui/section'
+import { formatDay } from '@almanac/units/format-day'
 import { useState } from 'react'
-import { dayWords } from '@/client/clock-words'
 import { ContactForm } from './contact-form.tsx'
 import { ContactPart } from './contact-part.tsx'
 import { EditCustomer } from './edit-customer.tsx'
@@ -14,6 +15,7 @@ type Open = { form: 'contact'; contact: ContactLine | null } | { form: 'customer
 
 /** Who holds the site, how each of their contacts may be reached, and who held it before. */
 export function SiteHolder({ site, mayChange }: { site: SitePage; mayChange: boolean }) {
+  const display = useDisplay()
   const [open, setOpen] = useState<Open>(null)
   const present = site.tenures.find((tenure) => tenure.toDay === null)
   const before = site.tenures.filter((tenure) => tenure !== present)
@@ -28,7 +30,7 @@ export function SiteHolder({ site, mayChange }: { site: SitePage; mayChange: boo
           <span>
             {[
               present.customer.reference ? `customer ${present.customer.reference}` : null,
-              present.fromDay ? `holds the site since ${dayWords(present.fromDay)}` : null,
+              present.fromDay ? `holds the site since ${formatDay(present.fromDay, display)}` : null,
               present.customer.sites > 1 ? `${present.customer.sites} sites` : null,
             ]
               .filter(Boolean)
@@ -63,8 +65,8 @@ export function SiteHolder({ site, mayChange }: { site: SitePage; mayChange: boo
               <li key={tenure.id} className="py-0.5">
                 {tenure.customer.name}
                 <span className="text-soft">
-                  {tenure.fromDay ? `, from ${dayWords(tenure.fromDay)}` : ''}
-                  {tenure.toDay ? `, until ${dayWords(tenure.toDay)}` : ''}
+                  {tenure.fromDay ? `, from ${formatDay(tenure.fromDay, display)}` : ''}
+                  {tenure.toDay ? `, until ${formatDay(tenure.toDay, display)}` : ''}
                 </span>
               </li>
             ))}

@@ -24,7 +24,7 @@ import { WaterTests } from './water-tests.tsx'
 
 /** A site: what stands there, what has happened, who holds it, how to get in, what water it has. */
 export function Site({ siteId }: { siteId: string }) {
-  const { api } = useSession()
+  const { api, me } = useSession()
   const mayChange = usePermission('change:site')
   const mayPropose = usePermission('propose:job')
   const mayTest = usePermission('change:water')
@@ -91,7 +91,7 @@ export function Site({ siteId }: { siteId: string }) {
               facts={[
                 { name: 'Address', value: address },
                 { name: 'Access', value: site.accessNotes },
-                { name: 'Takes visits', value: siteHoursWords(site.visitHours) },
+                { name: 'Takes visits', value: siteHoursWords(site.visitHours, me.company) },
                 {
                   name: 'Water',
                   value: supply ? (

@@ -4,13 +4,14 @@ import type { SiteSoftener } from '@almanac/contract/sites'
 import { endCauseWords } from '@almanac/records/end-cause'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
 import { DueRibbon } from '@almanac/ui/due-ribbon'
 import { StatusWord } from '@almanac/ui/status-word'
 import { TextLink } from '@almanac/ui/text-link'
+import { formatDay, formatMonth } from '@almanac/units/format-day'
 import Link from 'next/link'
 import { useState } from 'react'
-import { beganWords, monthWords, resinWords, ribbonAxis, spanWords, tankWords, thumbOfTank } from '@/client/bed-facts-words'
-import { dayWords } from '@/client/clock-words'
+import { beganWords, resinWords, ribbonAxis, spanWords, tankWords, thumbOfTank } from '@/client/bed-facts-words'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { EditSoftener } from './edit-softener.tsx'
@@ -20,8 +21,9 @@ const ARRANGED: Record<string, string> = { 'twin-alternating': 'twin tanks in tu
 
 /** A softener: its tanks, in each the bed in service, and the beds before it folded away. */
 export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; mayChange: boolean }) {
+  const display = useDisplay()
   const [form, setForm] = useState<'softener' | 'pre-treatment' | null>(null)
-  const installed = spanWords(softener.installedEarliest, softener.installedLatest, softener.installedAsWritten)
+  const installed = spanWords(softener.installedEarliest, softener.installedLatest, display, softener.installedAsWritten)
   const about = [
     softener.location,
     ARRANGED[softener.arrangement],
@@ -36,7 +38,7 @@ export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; 
           {softener.condemnedDay ? (
             <span className="ml-3 font-normal">
               <StatusWord shape="cross" tone="danger">
-                condemned {dayWords(softener.condemnedDay)}
+                condemned {formatDay(softener.condemnedDay, display)}
               </StatusWord>
             </span>
           ) : null}
@@ -109,7 +111,7 @@ function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number];
               {ended.map((one) => (
                 <li key={one.id} className="py-0.5">
                   <TextLink href={`/beds/${one.id}`} link={Link}>
-                    {beganWords(one) ?? 'beginning not known'} to {spanWords(one.endedEarliest, one.endedLatest)}
+                    {beganWords(one, display) ?? 'beginning not known'} to {spanWords(one.endedEarliest, one.endedLatest, display)}
                   </TextLink>
                   <span className="text-soft">, {endCauseWords[one.endCause ?? 'unknown'].toLowerCase()}</span>
                 </li>
@@ -123,18 +125,19 @@ function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number];
 }
 
 function BedInService({ bed, axis }: { bed: BedLine; axis: ReturnType<typeof ribbonAxis> }) {
-  const began = beganWords(bed)
+  const display = useDisplay()
+  const began = beganWords(bed, display)
   return (
     <>
       <p className="text-small text-soft">
         {began ? `Went in ${began}` : 'When it went in is not known'}
-        {bed.lastSeenDay ? `, last seen working ${dayWords(bed.lastSeenDay)}` : ', never noted as seen working'}
+        {bed.lastSeenDay ? `, last seen working ${formatDay(bed.lastSeenDay, display)}` : ', never noted as seen working'}
       </p>
       {bed.due10Day && bed.due50Day ? (
         <div className="mt-1 grid max-w-xl grid-cols-[minmax(0,1fr)_auto] items-center gap-4">
           <DueRibbon early={bed.due10Day} middle={bed.due50Day} late={bed.due90Day} axis={axis} />
           <span className="text-small whitespace-nowrap">
-            due about <strong>{monthWords(bed.due50Day)}</strong>
+            due about <strong>{formatMonth(bed.due50Day, display)}</strong>
           </span>
         </div>
       ) : (

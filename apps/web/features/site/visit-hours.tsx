@@ -1,13 +1,16 @@
 'use client'
 import type { SitePage } from '@almanac/contract/sites'
 import { Checkbox } from '@almanac/ui/checkbox'
+import { useDisplay } from '@almanac/ui/display'
 import { TimeInput } from '@almanac/ui/time-input'
+import { formatWeekday } from '@almanac/units/format-day'
 import { WEEKDAYS } from '@/client/crew-words'
 
 type Hours = SitePage['visitHours']
 
 /** When a kitchen or a boiler room takes visits; nothing ticked and no time is any time. */
 export function VisitHoursFields({ hours, onChange }: { hours: Hours; onChange: (hours: Hours) => void }) {
+  const display = useDisplay()
   const tick = (weekday: number, on: boolean) =>
     onChange({ ...hours, weekdays: on ? [...hours.weekdays, weekday].sort() : hours.weekdays.filter((one) => one !== weekday) })
   return (
@@ -15,12 +18,12 @@ export function VisitHoursFields({ hours, onChange }: { hours: Hours; onChange: 
       <legend className="font-semibold">Takes visits only</legend>
       <p className="text-small text-soft">A visit must begin and end in these times. Nothing ticked: on any day; no time: at any hour.</p>
       <div className="flex flex-wrap gap-x-5">
-        {WEEKDAYS.map((name, n) => (
+        {WEEKDAYS.map((weekday) => (
           <Checkbox
-            key={name}
-            label={name}
-            checked={hours.weekdays.includes(n + 1)}
-            onChange={(event) => tick(n + 1, event.target.checked)}
+            key={weekday}
+            label={formatWeekday(weekday, display)}
+            checked={hours.weekdays.includes(weekday)}
+            onChange={(event) => tick(weekday, event.target.checked)}
           />
         ))}
       </div>

@@ -7,8 +7,8 @@ import type { Column } from '@almanac/ui/data-table'
 import { DueAxisHead, DueRibbon } from '@almanac/ui/due-ribbon'
 import { JobStateWord } from '@almanac/ui/job-state-word'
 import type { AmountDisplay } from '@almanac/units/display'
-import { beganWords, monthWords, resinWords, ribbonAxis, tankWords, thumbOfTank } from '@/client/bed-facts-words'
-import { dayWords } from '@/client/clock-words'
+import { formatDay, formatMonth } from '@almanac/units/format-day'
+import { beganWords, resinWords, ribbonAxis, tankWords, thumbOfTank } from '@/client/bed-facts-words'
 
 /** The columns of the list of sites. */
 export function siteColumns(today: string, { company }: Pick<Me, 'company'>, figures: FirmFigures): Column<SiteRow>[] {
@@ -67,7 +67,7 @@ export function siteColumns(today: string, { company }: Pick<Me, 'company'>, fig
       cell: ({ beds: [bed] }) =>
         bed?.due50Day ? (
           <span className={bed.due50Day < today ? 'font-semibold' : ''}>
-            {monthWords(bed.due50Day)}
+            {formatMonth(bed.due50Day, display)}
             {bed.due50Day < today ? <span className="block text-small font-normal text-soft">past</span> : null}
           </span>
         ) : null,
@@ -83,7 +83,7 @@ export function siteColumns(today: string, { company }: Pick<Me, 'company'>, fig
             {jobKindWords[nextJob.kind]}
             <span className="block text-small">
               <JobStateWord state={nextJob.state.replace('-', ' ')} />
-              {nextJob.visitDay ? <span className="text-soft"> {dayWords(nextJob.visitDay)}</span> : null}
+              {nextJob.visitDay ? <span className="text-soft"> {formatDay(nextJob.visitDay, display)}</span> : null}
             </span>
           </span>
         ) : (
@@ -99,7 +99,7 @@ function TanksAndBed({ site, display }: { site: SiteRow; display: AmountDisplay 
   if (!tank) return <span className="text-soft italic">no softener taken down</span>
   const sizes = [...new Set(site.tanks.map((one) => tankWords(one, display)))]
   const many = site.tanks.length > 1 ? `${site.tanks.length} tanks: ` : ''
-  const began = bed ? beganWords(bed) : null
+  const began = bed ? beganWords(bed, display) : null
   return (
     <span>
       {many}

@@ -3,6 +3,7 @@ import { Pager } from '@almanac/ui/pager'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
 import { formatAmount } from '@almanac/units/amount-words'
+import { formatInstant } from '@almanac/units/format-clock'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useSession } from '@/client/providers'
@@ -25,9 +26,7 @@ export function Movements() {
       <ul className="border-t border-line">
         {rows.map((row) => (
           <li key={row.id} className="flex flex-wrap gap-x-5 border-b border-line py-2">
-            <span className="w-44 text-soft">
-              {new Date(row.at).toLocaleString('en-US', { timeZone: me.company.timeZone, dateStyle: 'medium', timeStyle: 'short' })}
-            </span>
+            <span className="w-44 text-soft">{formatInstant(row.at, me.company)}</span>
             <span className="w-24 text-right">
               {row.quantity > 0 ? '+' : ''}
               {formatAmount(row.quantity, row.unit, me.company)}

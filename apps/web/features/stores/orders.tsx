@@ -1,19 +1,21 @@
 'use client'
 import type { OrderLine } from '@almanac/contract/stores'
 import { DataTable } from '@almanac/ui/data-table'
+import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { StatusWord } from '@almanac/ui/status-word'
 import { formatAmount } from '@almanac/units/amount-words'
+import { formatDay } from '@almanac/units/format-day'
 import { showNumber } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
-import { dayWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 
 /** What to order and by when: booked rebeds have spoken for their kits, and the forecast says what will follow. */
 export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null }) {
+  const display = useDisplay()
   const { api, me } = useSession()
   const today = useToday()
   const orders = useQuery(api.stores.orders.queryOptions())
@@ -22,12 +24,16 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
   const { untilDay, lines } = orders.data
   const needed = lines.filter((line) => line.orderBy !== null)
   if (needed.length === 0)
-    return <p className="text-soft">Nothing falls short until {dayWords(untilDay)}, by what is booked and what the forecast expects.</p>
+    return (
+      <p className="text-soft">
+        Nothing falls short until {formatDay(untilDay, display)}, by what is booked and what the forecast expects.
+      </p>
+    )
   return (
     <>
       <p className="mb-3 max-w-[75ch] text-soft">
-        Until {dayWords(untilDay)}: what booked rebeds have spoken for, and beyond them the rebeds the forecast expects, each with the kit
-        that is usual for the beds coming due.
+        Until {formatDay(untilDay, display)}: what booked rebeds have spoken for, and beyond them the rebeds the forecast expects, each with
+        the kit that is usual for the beds coming due.
       </p>
       <DataTable<OrderLine>
         caption="What to order"
@@ -48,10 +54,10 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
             cell: (line) =>
               line.shortForBookedOn ? (
                 <StatusWord shape="triangle" tone="danger">
-                  {dayWords(line.shortForBookedOn)}, for booked work
+                  {formatDay(line.shortForBookedOn, display)}, for booked work
                 </StatusWord>
               ) : (
-                `about ${dayWords(line.outOn ?? untilDay)}`
+                `about ${formatDay(line.outOn ?? untilDay, display)}`
               ),
           },
           {
@@ -59,7 +65,7 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
             head: 'Order by',
             cell: (line) => {
               const late = line.orderBy !== null && line.orderBy <= today
-              return <span className={late ? 'text-danger' : undefined}>{late ? 'now' : dayWords(line.orderBy ?? '')}</span>
+              return <span className={late ? 'text-danger' : undefined}>{late ? 'now' : formatDay(line.orderBy ?? '', display)}</span>
             },
           },
           { key: 'order', head: 'Order', align: 'right', cell: (line) => formatAmount(line.order, line.unit, me.company, 1) },

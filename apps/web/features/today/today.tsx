@@ -1,15 +1,16 @@
 'use client'
+import { useDisplay } from '@almanac/ui/display'
 import { Empty } from '@almanac/ui/empty'
 import { FieldFrame } from '@almanac/ui/field-frame'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { formatDayTitle, formatNearDay } from '@almanac/units/format-day'
 import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useEffect, useRef } from 'react'
 import { AccountMenu } from '@/client/account-menu'
-import { dayTitle, shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
@@ -17,6 +18,7 @@ import { WorkLine } from './work-line.tsx'
 
 /** The technician's day: one column, the next visit first. */
 export function Today() {
+  const display = useDisplay()
   const { api } = useSession()
   const words = useWords('today')
   const today = useToday()
@@ -34,7 +36,7 @@ export function Today() {
   const closed = page?.visits.filter((visit) => visit.state === 'closed') ?? []
   return (
     <FieldFrame title={words('title')} status={<AccountMenu />}>
-      <PageHead title={dayTitle(page?.day ?? today, today)} lead={page && !page.mine ? words('allCrews') : undefined} />
+      <PageHead title={formatDayTitle(page?.day ?? today, today, display)} lead={page && !page.mine ? words('allCrews') : undefined} />
       {work.error ? (
         <Problem happened={readFailure(work.error).message} onRetry={() => void work.refetch()} retrying={work.isFetching} />
       ) : null}
@@ -60,7 +62,7 @@ export function Today() {
           <h2 className="mt-8 mb-2 text-h2 font-semibold">{words('ahead')}</h2>
           <ul className="border-t border-line">
             {page.next.slice(0, 20).map((visit) => (
-              <WorkLine key={visit.visitId} visit={visit} showCrew={!page.mine} day={shortDay(visit.day)} />
+              <WorkLine key={visit.visitId} visit={visit} showCrew={!page.mine} day={formatNearDay(visit.day, display)} />
             ))}
           </ul>
         </>

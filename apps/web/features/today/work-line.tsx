@@ -2,10 +2,10 @@ import type { WorkLine as Line } from '@almanac/contract/visits'
 import { thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { JobStateWord } from '@almanac/ui/job-state-word'
+import { formatClock } from '@almanac/units/format-clock'
 import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 import { bedWords } from '@/client/bed-facts-words'
-import { clockIn } from '@/client/clock-words'
 import { useSession } from '@/client/providers'
 
 /** One visit as a large target: when, what, where, with whom. */
@@ -13,7 +13,6 @@ export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: bool
   const { me, figures } = useSession()
   const words = useWords('today')
   const kinds = useWords('jobKind')
-  const { timeZone } = me.company
   const display = me.company
   const others = visit.people.filter((name) => name !== me.person.name)
   return (
@@ -21,8 +20,8 @@ export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: bool
       <Link href={`/visits/${visit.visitId}`} className="flex min-h-16 items-center gap-5 py-4 hover:bg-wash">
         <span className="w-20 shrink-0 font-semibold">
           {day ? <span className="block text-small font-normal text-soft">{day}</span> : null}
-          {clockIn(timeZone, visit.startsAt)}
-          <span className="block text-small font-normal text-soft">{words('until', { until: clockIn(timeZone, visit.endsAt) })}</span>
+          {formatClock(visit.startsAt, display)}
+          <span className="block text-small font-normal text-soft">{words('until', { until: formatClock(visit.endsAt, display) })}</span>
         </span>
         <span className="grow">
           <span className="font-semibold">

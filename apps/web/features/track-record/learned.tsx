@@ -2,8 +2,8 @@ import type { ShownFit } from '@almanac/contract/forecasts'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { useDisplay } from '@almanac/ui/display'
 import { Section } from '@almanac/ui/section'
+import { formatDay } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
-import { dayWords } from '@/client/clock-words'
 
 const NAMES: Record<string, string> = {
   medianCleanYears: 'How long beds last on clean water',
@@ -41,8 +41,8 @@ export function LearnedPart({ fit }: { fit: ShownFit | null }) {
       ) : (
         <p className="max-w-[75ch]">
           Your own records: {showWhole(fit.failures, display)} beds that failed among {showWhole(fit.records, display)}, as known on{' '}
-          {dayWords(fit.asOfDay)} ({fit.version}). A rebed whose reason nobody wrote down counts as a worn bed; beds removed early, and
-          call-backs after a job, are kept apart.
+          {formatDay(fit.asOfDay, display)} ({fit.version}). A rebed whose reason nobody wrote down counts as a worn bed; beds removed
+          early, and call-backs after a job, are kept apart.
         </p>
       )}
       {fit.leftOut.length > 0 ? (

@@ -1,7 +1,7 @@
 import { useDisplay } from '@almanac/ui/display'
+import { formatDay } from '@almanac/units/format-day'
 import { formatChance } from '@almanac/units/format-number'
 import Link from 'next/link'
-import { dayWords } from '@/client/clock-words'
 import type { Result } from './track-words.ts'
 
 /** The forecasts that were most wrong, each with a way to the bed's record. */
@@ -17,12 +17,13 @@ export function Misses({ worst }: { worst: Result['worst'] }) {
           </Link>{' '}
           {miss.failed ? (
             <>
-              failed {miss.endedLatest ? `by ${dayWords(miss.endedLatest)}` : 'within two years'}, though on {dayWords(miss.originDay)} we
-              gave it only a chance of {formatChance(miss.chance24Months, display)} to fail within two years.
+              failed {miss.endedLatest ? `by ${formatDay(miss.endedLatest, display)}` : 'within two years'}, though on{' '}
+              {formatDay(miss.originDay, display)} we gave it only a chance of {formatChance(miss.chance24Months, display)} to fail within
+              two years.
             </>
           ) : (
             <>
-              was still working two years after {dayWords(miss.originDay)}, though we gave it a chance of{' '}
+              was still working two years after {formatDay(miss.originDay, display)}, though we gave it a chance of{' '}
               {formatChance(miss.chance24Months, display)} to fail by then.
             </>
           )}

@@ -8,11 +8,11 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { formatDay } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
-import { dayWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -74,7 +74,7 @@ function Findings({ checked, result }: { checked: Checked; result: Result }) {
       </p>
       <p className="mt-1 max-w-[75ch] text-small text-soft">
         {showWhole(result.bedsScored, display)} forecasts, made as of {checked.origins.length} new year’s days from {first.slice(0, 4)} to{' '}
-        {last.slice(0, 4)}; looked back on {dayWords(checked.asOfDay)}. A bed in service on several of them counts on each.
+        {last.slice(0, 4)}; looked back on {formatDay(checked.asOfDay, display)}. A bed in service on several of them counts on each.
         {result.notes.length > 0 ? ` ${result.notes.join(' ')}` : ''}
       </p>
       <Section title="Where what came fell in what we said">

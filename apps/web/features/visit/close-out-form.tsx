@@ -15,12 +15,13 @@ import { TextArea } from '@almanac/ui/text-area'
 import { TextInput } from '@almanac/ui/text-input'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { formatHardnessGpg } from '@almanac/units/format'
+import type { ClockDisplay } from '@almanac/units/format-clock'
+import { formatNearDay } from '@almanac/units/format-day'
 import { useWords } from '@almanac/words/use-words'
 import type { Words } from '@almanac/words/words'
 import { useMutation } from '@tanstack/react-query'
 import { useMemo, useState } from 'react'
 import { v7 } from 'uuid'
-import { shortDay } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useFetchChanged } from '@/client/fetch-changed'
 import { useSession } from '@/client/providers'
@@ -36,10 +37,11 @@ import type { DraftHandle } from './use-draft.ts'
 import { tankOfVisit, type VisitReading } from './visit-amounts.ts'
 
 /** What to look at where work, or its closing, ran over midnight. */
-function dayHint({ startedAt, finishedAt }: ShownDraft, timeZone: string, now: string, words: Words<'closeOut'>): string | undefined {
-  const [begun, ended, sent] = [startedAt, finishedAt, now].map((at) => (at === null ? null : dayIn(timeZone, at)))
-  if (begun && ended && begun !== ended) return words('begunAndFinished', { begun: shortDay(begun), finished: shortDay(ended) })
-  return begun && sent && begun !== sent ? words('begunOn', { begun: shortDay(begun) }) : undefined
+function dayHint({ startedAt, finishedAt }: ShownDraft, display: ClockDisplay, now: string, words: Words<'closeOut'>): string | undefined {
+  const [begun, ended, sent] = [startedAt, finishedAt, now].map((at) => (at === null ? null : dayIn(display.timeZone, at)))
+  if (begun && ended && begun !== ended)
+    return words('begunAndFinished', { begun: formatNearDay(begun, display), finished: formatNearDay(ended, display) })
+  return begun && sent && begun !== sent ? words('begunOn', { begun: formatNearDay(begun, display) }) : undefined
 }
 
 type Props = { visit: VisitPage; procedure: Procedure; handle: DraftHandle }
@@ -120,7 +122,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
         />
         <DayInput
           label={words('workDay')}
-          hint={dayHint(draft, me.company.timeZone, now, words)}
+          hint={dayHint(draft, me.company, now, words)}
           required
           max={today}
           value={draft.workDay}

@@ -3,13 +3,15 @@ import type { VisitPage } from '@almanac/contract/visits'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
+import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
+import { formatClock, formatDuration } from '@almanac/units/format-clock'
+import { formatList } from '@almanac/units/format-list'
 import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
-import { clockIn, durationWords } from '@/client/clock-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -20,22 +22,22 @@ type Props = { visit: VisitPage; procedure: Procedure; onStarted: () => void }
 
 /** What to know before the first step: where, who, the load, the tank. */
 export function VisitBrief({ visit, procedure, onStarted }: Props) {
-  const { api, me } = useSession()
+  const display = useDisplay()
+  const { api } = useSession()
   const start = useCommand(api.visits.start.mutationOptions(), { onDone: onStarted })
   const words = useWords('visit')
   const kinds = useWords('jobKind')
   const roles = useWords('contactRole')
-  const { timeZone, locale } = me.company
   const failure = start.error ? readFailure(start.error) : null
   return (
     <>
       <PageHead
         title={words('at', { kind: kinds(visit.kind), site: visit.siteLabel })}
         lead={words('lead', {
-          from: clockIn(timeZone, visit.startsAt),
-          until: clockIn(timeZone, visit.endsAt),
-          people: new Intl.ListFormat(locale).format(visit.people),
-          duration: durationWords(procedure.minutes),
+          from: formatClock(visit.startsAt, display),
+          until: formatClock(visit.endsAt, display),
+          people: formatList(visit.people, display),
+          duration: formatDuration(procedure.minutes, display),
           count: procedure.steps.length,
         })}
       />

@@ -6,6 +6,7 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { showWhole } from '@almanac/units/format-number'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
@@ -47,7 +48,7 @@ export function Supplies() {
           columns={[
             { key: 'name', head: 'Supply', phone: 'title', cell: (row) => <span className="font-semibold">{row.name}</span> },
             { key: 'kind', head: 'Kind', cell: (row) => (row.kind === 'town' ? 'town' : 'private well') },
-            { key: 'sites', head: 'Sites', align: 'right', cell: (row) => row.sites.toLocaleString('en-US') },
+            { key: 'sites', head: 'Sites', align: 'right', cell: (row) => showWhole(row.sites, display) },
             { key: 'disinfectant', head: 'Disinfectant now', cell: (row) => (row.present ? periodWords(row.present) : 'not known') },
             {
               key: 'hardness',

@@ -2,8 +2,8 @@ import type { SupplyPage } from '@almanac/contract/water'
 import { useDisplay } from '@almanac/ui/display'
 import { Section } from '@almanac/ui/section'
 import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
+import { formatInstant } from '@almanac/units/format-clock'
 import { type NumberDisplay, showWhole, withUnit } from '@almanac/units/format-number'
-import { useSession } from '@/client/providers'
 
 const inWords = (days: number, display: NumberDisplay) => {
   const size = Math.abs(days)
@@ -13,7 +13,6 @@ const inWords = (days: number, display: NumberDisplay) => {
 /** What changes of this supply did to the middle days of its beds. */
 export function SupplyMoves({ moves }: { moves: SupplyPage['moves'] }) {
   const display = useDisplay()
-  const { me } = useSession()
   return (
     <Section title="What changes did to the forecasts">
       {moves.length === 0 ? (
@@ -22,11 +21,9 @@ export function SupplyMoves({ moves }: { moves: SupplyPage['moves'] }) {
         <ul>
           {moves.map((move) => (
             <li key={move.runId} className="border-b border-line py-2">
-              <span className="text-soft">
-                {new Date(move.at).toLocaleString('en-US', { timeZone: me.company.timeZone, dateStyle: 'medium', timeStyle: 'short' })}
-              </span>{' '}
-              {showWhole(move.beds, display)} {move.beds === 1 ? 'bed' : 'beds'} moved, {showWhole(move.earlier, display)} of them earlier;
-              on average {inWords(move.meanDays, display)} {move.meanDays < 0 ? 'earlier' : 'later'}.
+              <span className="text-soft">{formatInstant(move.at, display)}</span> {showWhole(move.beds, display)}{' '}
+              {move.beds === 1 ? 'bed' : 'beds'} moved, {showWhole(move.earlier, display)} of them earlier; on average{' '}
+              {inWords(move.meanDays, display)} {move.meanDays < 0 ? 'earlier' : 'later'}.
             </li>
           ))}
         </ul>

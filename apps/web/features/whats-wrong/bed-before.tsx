@@ -41,7 +41,7 @@ export function BedLine({ query }: { query: ReturnType<typeof useBed> }) {
   const bed = query.data
   if (!bed) return <Skeleton lines={1} label="Reading the bed" />
   const display = me.company
-  const began = beganWords(bed)
+  const began = beganWords(bed, display)
   return (
     <p className="mb-4">
       <TextLink href={`/beds/${bed.id}`} link={Link} strong>
