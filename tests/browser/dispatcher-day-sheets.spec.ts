@@ -28,7 +28,7 @@ test('a dispatcher takes a job from inside the sheet; a second dispatcher’s pa
   await toWorkingDay(page, 2)
   const place = page.getByRole('button', { name: /^Place / }).first()
   await expect(place).toBeVisible()
-  const label = ((await place.getAttribute('aria-label')) ?? '').replace(/^Place /, '').replace(/ at \d\d:\d\d$/, '')
+  const label = ((await place.getAttribute('aria-label')) ?? '').replace(/^Place /, '').replace(/ at \d{1,2}:\d\d\s[AP]M$/, '')
 
   const office = await browser.newContext()
   const second = await office.newPage()

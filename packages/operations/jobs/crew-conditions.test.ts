@@ -153,7 +153,7 @@ describe('work of several visits', () => {
     const wish = { ...command(), jobId: first.jobId, jobVersion: 1, crewDayId, at: '08:00', confirmed: [] }
     const { visitId } = await bookVisit(firm, wish)
     expect((await bestPlaces(firm, second.jobId)).places.map((place) => place.day)).toEqual([NEXT])
-    const must = `It must come at least a day after the visit of ${DAY}.`
+    const must = 'It must come at least a day after the visit of Dec 3, 2026.'
     expect((await jobsThatFit(firm, crewDayId)).left).toEqual([{ reason: must, jobs: 1 }])
     const book = { jobId: second.jobId, jobVersion: 1, at: '10:00', confirmed: [] }
     await expect(bookVisit(firm, { ...book, ...command(), crewDayId })).rejects.toMatchObject({ detail: { confirm: 'order' } })
@@ -161,7 +161,7 @@ describe('work of several visits', () => {
     // The first is moved to the second's day: the second's sheet says so.
     await moveVisit(firm, { ...command(), visitId, version: 1, crewDayId: later.crewDayId, at: '08:00', confirmed: [] })
     const warned = (await sheetsOfDay(firm, NEXT)).sheets[0]?.visits.map((visit) => visit.warnings)
-    expect(warned).toEqual([[], [`It must come at least a day after the visit of ${NEXT}.`]])
+    expect(warned).toEqual([[], ['It must come at least a day after the visit of Dec 4, 2026.']])
     expect((await jobWithLength(firm, first.jobId)).followedBy).toMatchObject([{ jobId: second.jobId, leastDays: 1 }])
   })
 })
@@ -201,7 +201,7 @@ describe('parts', () => {
     expect(waiting?.earliestBecause).toMatch(/resin-bag of Resin 8% missing, there on Fri, Dec 4 if ordered today$/)
     const best = await bestPlaces(firm, job.jobId)
     expect(best.places.map((place) => place.day)).toEqual([NEXT])
-    expect(best.unfit[0]?.reason).toMatch(/may not be done before .*2026-12-04.*Resin 8% missing/)
+    expect(best.unfit[0]?.reason).toMatch(/may not be done before Friday, December 4: .*Resin 8% missing/)
     expect((await jobsThatFit(firm, crewDayId)).left[0]?.reason).toMatch(/^Parts: .*Resin 8%/)
     const book = { ...command(), ...job, crewDayId, at: '10:00' }
     await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: 'parts' } })
