@@ -8,7 +8,7 @@ import { securityHeaders } from './headers.ts'
 export type Look = { trusted: net.BlockList; https: boolean; development: boolean }
 
 /** An answer is given while the body still comes: the other side has this long to read it before the connection is cut. */
-const LINGER_MS = 2_000
+const LINGER_MS = 5_000
 
 /** What of a body is on its way when the answer is given, in the buffers of two machines; nobody who sends on and on is heard beyond that. */
 const LINGER_BYTES = 16 * 1024 * 1024

@@ -19,6 +19,8 @@ import { writePlan } from './write-plan.ts'
 
 /** Twenty thousand rows take well under a minute; a slow disk may need several. */
 const PATIENCE = { timeoutMs: 600_000 }
+/** The list was read within a minute at its check; no page waits for it here, and the machine may be busier. */
+const READ_SECONDS = 300
 const TOKEN_CHUNK = 500
 const [READ, WRITTEN] = [0.25, 0.7]
 
@@ -55,7 +57,7 @@ export async function applyImport({ companyId, batchId }: TaskPayloads['apply-im
         // A share that could not be shown stops nothing: where the database is away, this transaction notices by itself.
         const onRead = (read: number) => void share((read / rows.length) * READ).catch(() => {})
         const input = { rows: rows.map(({ line, cells }) => ({ line, cells })), mapping, today }
-        const reading = await readRowsApart(companyId, input, { onRead })
+        const reading = await readRowsApart(companyId, input, { onRead, seconds: READ_SECONDS })
         const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading })
         const onProgress = (written: number) => share(READ + written * (WRITTEN - READ))
         await writePlan(tx, plan, { companyId, batchId, fileName: batch.fileName, today, onProgress })

@@ -74,7 +74,7 @@ describe('a list is checked in a process of its own', () => {
     expect((await rowsOf(firm, batchId)).map((row) => row.status)).toEqual(['created', 'problem', 'unchanged', 'created'])
   })
 
-  test('so that notes made to hold it up hold up nobody else, nor does a page of their rows', async () => {
+  test('so that notes made to hold it up hold up nobody else, nor does a page of their rows', { timeout: 240_000 }, async () => {
     const firm = await makeFirm()
     const notes = 'rebed 2016 '.repeat(363)
     const list = Array.from({ length: 1500 }, (_, at) => `Ann Poe ${at},${at} Elm St,10x54,2012,18 gpg,Town,chlorine,${notes}\n`)

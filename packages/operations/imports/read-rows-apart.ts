@@ -11,7 +11,7 @@ const MOST_WAITING = 2
 
 /**
  * Reads every row by the firm's choices in a process of its own: the texts of a list may have been made to hold up whoever weighs them. `onRead` hears how
- * many are read; `seconds` shortens what it may take.
+ * many are read; `seconds` is how long it may take.
  *
  * @throws AppError `invalid` where the rows take too much time or memory, `rate-limited` where the firm's last lists are still being read
  */

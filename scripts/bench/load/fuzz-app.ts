@@ -99,7 +99,8 @@ export async function fuzzApp(app: { baseUrl: string; superUrl: string }, how: H
   const port = Number(new URL(app.baseUrl).port)
   const { known, cookies } = await prepare(app.superUrl, port, how.mostBytes)
   const chance = new Chance(how.seed)
-  const agent = new http.Agent({ keepAlive: true, maxSockets: how.clients })
+  // As many connections as it takes: one whose body is still being sent after its answer must not make the next request wait for it.
+  const agent = new http.Agent({ keepAlive: true, maxFreeSockets: how.clients })
   const notes = new FuzzNotes()
   const health: number[] = []
   const memory: number[] = []
