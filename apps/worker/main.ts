@@ -29,6 +29,7 @@ async function start(): Promise<void> {
 async function workOnAll(boss: PgBoss): Promise<void> {
   await mendQueueTimes(boss)
   for (const [queue, handle] of Object.entries(HANDLERS)) await workOn(boss, queue, handle as (payload: unknown) => Promise<void>)
+  await boss.supervise() // what a worker left behind that died is not to wait for a round of looks
   await boss.schedule('nightly', '15 2 * * *', {}, { tz: 'UTC' })
   await resumeForecasts()
 }

@@ -8,9 +8,9 @@ export const QUEUE_SCHEMA = 'queue'
 
 /**
  * A worker says every few seconds that it is still at a task (see work-on.ts). A task whose worker has been silent for `heartbeatSeconds` is tried again, which
- * the others look for every `LOOK_EVERY_SECONDS`: taken up anew within half a minute, whereas long tasks may take their quarter of an hour.
+ * the others look for every `LOOK_EVERY_SECONDS`, and a new one at once: taken up anew within half a minute, whereas long tasks may take their quarter of an hour.
  */
-const PATIENCE = { retryLimit: 5, retryDelay: 1, retryBackoff: true, expireInSeconds: 900, heartbeatSeconds: 15 }
+const PATIENCE = { retryLimit: 5, retryDelay: 1, retryBackoff: true, expireInSeconds: 900, heartbeatSeconds: 12 }
 const LOOK_EVERY_SECONDS = 4
 
 /** Runs on when the wall clock is set back: the library's own would wait with every poll and timer until the old time comes again. */

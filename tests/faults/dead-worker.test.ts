@@ -57,6 +57,31 @@ test('the task of a worker that was killed is done by the next within half a min
   expect((performance.now() - died) / 1000).toBeLessThan(30)
 })
 
+test('a worker that is stopped in the middle of a task ends within seconds, and hands the task back', { timeout: 120_000 }, async () => {
+  for (const one of workers.splice(0)) one.kill('SIGKILL')
+  const { companyId } = await makeFirmRecords(db)
+  const task = async () =>
+    (
+      await db.query<{ state: string }>(
+        `select state from queue.job where name = 'raise-reminders' and data->>'companyId' = $1 order by created_on limit 1`,
+        [companyId],
+      )
+    ).rows
+  const worker = startWorker()
+  await once(worker.stdout as NodeJS.ReadableStream, 'data')
+  const holder = await inspector()
+  await holder.query('begin; lock table reminder in exclusive mode') // keeps the task from ending
+  await sendTaskAlone('raise-reminders', { companyId })
+  await vi.waitFor(async () => expect(await task()).toEqual([{ state: 'active' }]), { timeout: 30_000 })
+  const asked = performance.now()
+  worker.kill('SIGTERM')
+  expect(await once(worker, 'exit')).toEqual([0, null])
+  expect((performance.now() - asked) / 1000).toBeLessThan(8)
+  expect(await task()).toEqual([{ state: 'retry' }])
+  await holder.query('rollback')
+  await holder.end()
+})
+
 test('a worker whose database goes away again and again while it starts is ready by itself in the end', { timeout: 60_000 }, async () => {
   // The checks take two, the queue its own: each of them is to meet it.
   const at = [2, 5, 6, 9, 11]
