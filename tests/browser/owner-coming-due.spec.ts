@@ -1,5 +1,28 @@
+import { openJobStates } from '@almanac/records/job-state'
 import { expect, test } from '@playwright/test'
+import { askDatabase } from '../support/ask-database.ts'
 import { signIn } from '../support/sign-in.ts'
+
+const FIRM = 'Larkmoor Soft Water'
+
+/** The months of the newest levelled plan as the database holds them, each with its beds and with those whose middle due day lies in it. */
+const plannedMonths = () =>
+  askDatabase<{ month: string; planned: string[]; due: string[] }>(
+    `select to_char(r.month, 'YYYY-MM') as month, array_agg(r.bed_id::text order by r.bed_id::text) as planned,
+       array(select f.bed_id::text from bed_forecast f where f.due50_day >= r.month and f.due50_day < r.month + interval '1 month') as due
+     from planned_rebed r join company c on c.id = r.company_id
+     where c.name = $1 and r.plan_id = (select id from forecast_plan order by finished_at desc, id desc limit 1)
+     group by r.month order by r.month`,
+    [FIRM],
+  )
+
+/** Rebeds that are not over yet. */
+const openRebeds = () =>
+  askDatabase<{ job: string; bed: string; earliest: string; latest: string }>(
+    `select j.id::text as job, j.bed_id::text as bed, j.due_earliest::text as earliest, j.due_latest::text as latest
+     from job j join company c on c.id = j.company_id where c.name = $1 and j.kind = 'rebed' and j.state = any($2)`,
+    [FIRM, [...openJobStates]],
+  )
 
 test('the owner sees what comes due and why, proposes jobs, and the dispatcher’s open page shows them by itself', async ({
   page,
@@ -69,6 +92,41 @@ test('five years ahead with the plan: rebeds, hours and materials, by keyboard a
   await expect(page.getByRole('button', { name: /plan about \d+ rebeds a month/ })).toBeVisible({ timeout: 330_000 })
   await page.getByRole('button', { name: /Show as table.*Rebeds planned/ }).click()
   for (const head of ['Crew hours', 'Resin, ft³', 'Gravel, lb']) await expect(page.getByRole('columnheader', { name: head })).toBeVisible()
+})
+
+test('a month of the levelled plan shows the beds that the plan gives it, and all of them are proposed, not those due by then', async ({
+  page,
+}) => {
+  await signIn(page, 'owner')
+  const months = await plannedMonths()
+  // Where plan and due dates name the same beds, nobody could tell which of them was proposed.
+  const chosen = months.find(({ planned, due }) => planned.length >= 3 && planned.length <= 20 && planned.some((id) => !due.includes(id)))
+  if (!chosen) throw new Error('the plan has no month of its own')
+  await page.getByLabel('Planned in').selectOption(chosen.month)
+  await expect(page).toHaveURL(new RegExp(`planned=${chosen.month}`))
+  const table = page.getByRole('table', { name: 'Beds that come due' })
+  const rows = table.locator('tbody').getByRole('row')
+  await expect(rows).toHaveCount(chosen.planned.length)
+  const column = await table
+    .getByRole('columnheader')
+    .allTextContents()
+    .then((heads) => heads.findIndex((head) => head.trim() === 'Planned'))
+  const name = new Date(`${chosen.month}-15`).toLocaleString('en-US', { month: 'long', year: 'numeric' })
+  for (const row of await rows.all()) await expect(row.getByRole('cell').nth(column)).toContainText(name)
+  const shown = await rows
+    .locator('a[href^="/beds/"]')
+    .evaluateAll((links) => links.map((link) => link.getAttribute('href')?.slice(6) ?? ''))
+  expect([...new Set(shown)].sort()).toEqual(chosen.planned)
+
+  const before = await openRebeds()
+  const free = chosen.planned.filter((id) => !before.some((one) => one.bed === id))
+  expect(free.length).toBeGreaterThan(0)
+  await page.getByRole('button', { name: `Propose all planned for ${name}` }).click()
+  await expect(page.getByText(free.length === 1 ? '1 job proposed.' : `${free.length} jobs proposed.`)).toBeVisible()
+  const made = (await openRebeds()).filter(({ job }) => !before.some((one) => one.job === job))
+  expect(made.map(({ bed }) => bed).sort()).toEqual(free)
+  // Each is to be done within its month.
+  for (const { earliest, latest } of made) expect([earliest.slice(0, 7), latest.slice(0, 7)]).toEqual([chosen.month, chosen.month])
 })
 
 test('a bed that has probably failed already says so in its own column', async ({ page }) => {

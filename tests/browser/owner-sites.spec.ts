@@ -15,6 +15,7 @@ async function addSite(page: Page, name: string): Promise<void> {
   await page.getByRole('textbox', { name: 'Street' }).fill(`${name} Lane 14`)
   await page.getByRole('textbox', { name: 'Tank' }).fill('10x54')
   await expect(page.getByText('Read as 10 in across, 54 in high.')).toBeVisible()
+  await page.getByLabel('Resin volume', { exact: true }).fill('1 1/2')
   await page.getByRole('button', { name: 'Save the site' }).click()
   // Saving, another page and its first reads in one go: on a busy machine that takes longer than one look-up.
   await expect(page.getByRole('heading', { level: 1 })).toHaveText(`${name} Lane 14`, { timeout: 30_000 })
@@ -45,6 +46,7 @@ test('the owner adds a site, finds it by tank and street, tells when its resin w
   // The worker's forecast appears by itself; nothing is known of the bed yet but that it stands there.
   await expect(page.getByRole('heading', { name: /Due about|No forecast/ })).toBeVisible({ timeout: 30_000 })
   await expect(page.getByRole('img', { name: new RegExp(`Bed at ${name}`) })).toBeVisible()
+  await expect(page.getByText(/^1½ ft³/).first()).toBeVisible()
   const before = await page.getByText(/Of ten such beds/).textContent()
 
   await page.getByRole('button', { name: 'Change facts' }).last().click()

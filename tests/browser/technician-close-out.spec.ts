@@ -1,6 +1,7 @@
 import { expect, type Page, test } from '@playwright/test'
-import pg from 'pg'
+import { askDatabase } from '../support/ask-database.ts'
 import { signIn } from '../support/sign-in.ts'
+import { drive, NO_NUMBER, RESIN, twelveHundred } from '../support/typed-texts.ts'
 
 test.use({ viewport: { width: 1024, height: 768 } })
 
@@ -17,29 +18,19 @@ const NUMBERS: [RegExp, string][] = [
 
 /** What the closed visit left behind, counted in the database by the app's own login, inside the company that has the visit. */
 async function leftBehind(visitId: string) {
-  const db = new pg.Client({ connectionString: process.env.DATABASE_URL })
-  await db.connect()
-  try {
-    const { rows: companies } = await db.query<{ id: string }>('select almanac_company_ids() as id')
-    for (const { id } of companies) {
-      await db.query(`select set_config('app.company_id', $1, false)`, [id])
-      const { rows } = await db.query(
-        `select (select count(*)::int from bed b where b.began_visit_id = v.id) as began, (select count(*)::int from bed b where b.ended_visit_id = v.id) as ended,
-           (select count(*)::int from audit_entry a where a.entity_id = v.id and a.operation = 'jobs.close-out-visit: closed out') as "closeOuts",
-           (select count(*)::int from water_test t where t.visit_id = v.id and t.point = 'softened') as "outletTests",
-           (select max(n)::int from (select count(*) as n from movement m where m.visit_id = v.id group by m.stock_item_id) as per) as "mostMovementsOfAnItem",
-           (select b.id from bed b where b.began_visit_id = v.id) as "newBedId", (select b.id from bed b where b.ended_visit_id = v.id) as "oldBedId",
-           (select b.tube_cut_in from bed b where b.began_visit_id = v.id) as "tubeCutIn",
-           (select f.due50_day > current_date + 365 from bed b join bed_forecast f on f.bed_id = b.id where b.began_visit_id = v.id) as "dueYearsAhead"
-         from visit v where v.id = $1`,
-        [visitId],
-      )
-      if (rows[0]) return rows[0] as Record<string, number | string | boolean | null>
-    }
-    throw new Error('no company has this visit')
-  } finally {
-    await db.end()
-  }
+  const [found] = await askDatabase<Record<string, number | string | boolean | null>>(
+    `select (select count(*)::int from bed b where b.began_visit_id = v.id) as began, (select count(*)::int from bed b where b.ended_visit_id = v.id) as ended,
+       (select count(*)::int from audit_entry a where a.entity_id = v.id and a.operation = 'jobs.close-out-visit: closed out') as "closeOuts",
+       (select count(*)::int from water_test t where t.visit_id = v.id and t.point = 'softened') as "outletTests",
+       (select max(n)::int from (select count(*) as n from movement m where m.visit_id = v.id group by m.stock_item_id) as per) as "mostMovementsOfAnItem",
+       (select b.id from bed b where b.began_visit_id = v.id) as "newBedId", (select b.id from bed b where b.ended_visit_id = v.id) as "oldBedId",
+       (select b.tube_cut_in from bed b where b.began_visit_id = v.id) as "tubeCutIn",
+       (select f.due50_day > current_date + 365 from bed b join bed_forecast f on f.bed_id = b.id where b.began_visit_id = v.id) as "dueYearsAhead"
+     from visit v where v.id = $1`,
+    [visitId],
+  )
+  if (!found) throw new Error('no company has this visit')
+  return found
 }
 
 /** Answers all that the present step asks: confirms, chooses the harmless answer, measures. */
@@ -108,7 +99,12 @@ test('a technician works through a rebed, each caution before its step, and clos
   await page.getByRole('button', { name: 'Finish visit' }).click()
   await expect(page.getByText('Check that the old bed was taken out.')).toBeVisible()
   await takenOut.check()
+  await drive(volume, RESIN)
   await volume.fill('1 1/2')
+  const gravel = page.getByLabel('Gravel', { exact: true })
+  const gravelBefore = await gravel.inputValue()
+  await drive(gravel, { ...NO_NUMBER, ...twelveHundred(/1,200 lb is unusual|does not go/), '99999': /the most is 5,000 lb/ })
+  await gravel.fill(gravelBefore)
 
   // The first answer is lost on its way: the tablet sends the same once more, and it is applied once.
   let sent = 0

@@ -1,4 +1,5 @@
 import { expect, type Page, test } from '@playwright/test'
+import { askDatabase } from '../support/ask-database.ts'
 import { type DemoRole, signIn } from '../support/sign-in.ts'
 
 test.describe.configure({ timeout: 180_000 })
@@ -61,17 +62,17 @@ test.describe('on a telephone', () => {
 })
 
 test('from a bed: its record is the prior, measurements go before answers, and the advised job is proposed', async ({ page }) => {
+  // A bed that hardly anything speaks against: of one that has probably failed, two readings leave the worn bed likeliest, and rightly.
+  const [sound] = await askDatabase<{ site: string; bed: string }>(
+    `select f.site_id as site, f.bed_id as bed from bed_forecast f join bed b on b.id = f.bed_id join company c on c.id = f.company_id
+     where c.name = $1 and b.ended_latest is null and f.chance_already_failed between 0.02 and 0.2 order by f.bed_id limit 1`,
+    ['Larkmoor Soft Water'],
+  )
   await enter(page, 'dispatcher')
-  await page.goto('/sites')
-  await page.locator('a[href^="/sites/"]:not([href="/sites/new"])').first().click()
-  await expect(page).toHaveURL(/sites\/[0-9a-f-]{36}/)
-  await page.locator('a[href^="/whats-wrong?bedId="]').first().click()
+  await page.goto(`/sites/${sound?.site}`)
+  await page.locator(`a[href="/whats-wrong?bedId=${sound?.bed}"]`).click()
   await expect(page).toHaveURL(/whats-wrong\?bedId=/)
-  await expect(
-    page.getByText(/forecast gives \d+% that this bed has failed|A bed \d+ years old|Nothing is known of the bed’s age/),
-  ).toBeVisible({
-    timeout: 30_000,
-  })
+  await expect(page.getByText(/The forecast gives \d+% that this bed has failed/)).toBeVisible({ timeout: 30_000 })
   await next(page).getByRole('button', { name: 'None' }).click()
   await page.locator('#all-outlet > summary').click()
   await page.locator('#all-outlet').getByText('Or as measured').click()
