@@ -9,14 +9,19 @@ const PURE = [
   'tests/reference/**/*.test.ts',
 ]
 
+/** Use cases against a database: each file has its own, and closes what it opened; but what sets the environment stays alone. */
+const OPERATIONS = ['packages/operations/**/*.test.ts']
+const ALONE = ['packages/operations/jobs/travel.test.ts']
+
 export default defineConfig({
   // As the web app's own compiler reads it: its routes are tried in process.
   resolve: { alias: { '@': path.resolve(import.meta.dirname, '../apps/web') } },
   test: {
     root: path.resolve(import.meta.dirname, '..'),
     globalSetup: ['tests/support/test-cluster.mjs'],
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    // With patience for what runs beside them: a timeout is for what hangs. How fast something is, is measured where it is promised.
+    testTimeout: 180_000,
+    hookTimeout: 180_000,
     // What a library calls deprecated is an error in its next version: here it is one already.
     execArgv: ['--throw-deprecation'],
     // Left to itself it keeps one core free, which of two cores is half: half of the tests wait for the database meanwhile.
@@ -25,17 +30,25 @@ export default defineConfig({
     projects: [
       // Pure: nothing in them outlives a call, so files may share a process, which saves the third of a second that each takes to start.
       { extends: true, test: { name: 'pure', isolate: false, include: PURE } },
+      // They share a process too: the database's and the queue's libraries take over a second to load.
+      {
+        extends: true,
+        test: {
+          ...{ name: 'operations', isolate: false, setupFiles: ['tests/support/next-file.ts'] },
+          include: OPERATIONS,
+          exclude: [...configDefaults.exclude, ...ALONE],
+        },
+      },
       {
         extends: true,
         test: {
           name: 'unit',
           include: ['packages/**/*.test.{ts,tsx}', 'apps/**/*.test.{ts,tsx}', 'prisma/**/*.test.ts'],
-          exclude: [...configDefaults.exclude, ...PURE],
+          exclude: [...configDefaults.exclude, ...PURE, ...OPERATIONS],
         },
       },
-      { extends: true, test: { name: 'isolation', include: ['tests/{isolation,faults}/**/*.test.ts'] } },
-      // These start servers, clusters and copies of the tree: with patience.
-      { extends: true, test: { name: 'tooling', include: ['tests/tooling/**/*.test.ts'], testTimeout: 120_000, hookTimeout: 120_000 } },
+      { extends: true, test: { name: 'isolation', include: ['tests/{isolation,faults}/**/*.test.ts', ...ALONE] } },
+      { extends: true, test: { name: 'tooling', include: ['tests/tooling/**/*.test.ts'] } },
     ],
   },
 })

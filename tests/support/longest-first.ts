@@ -5,17 +5,18 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node'
  * file of the last project, and at the end one core works on it while the others have nothing left.
  */
 const LONG = [
-  'packages/operations/forecasts/pool.test.ts',
   'tests/reference/forecast-coverage.test.ts',
+  'prisma/demo/load-demo.test.ts',
+  'tests/isolation/procedures.test.ts',
+  'packages/documents/rebed-plan/rebed-plan.test.ts',
+  'packages/operations/imports/apply-import.test.ts',
+  'packages/operations/forecasts/pool.test.ts',
   'packages/operations/forecasts/new-samples.test.ts',
   'packages/operations/forecasts/refit-company.test.ts',
   'tests/tooling/backup.test.ts',
-  'tests/isolation/procedures.test.ts',
-  'packages/operations/imports/apply-import.test.ts',
-  'packages/forecast/backtest/backtest-firm.test.ts',
-  'packages/documents/rebed-plan/rebed-plan.test.ts',
   'tests/faults/refit.test.ts',
-  'prisma/demo/load-demo.test.ts',
+  'packages/forecast/backtest/backtest-firm.test.ts',
+  'packages/forecast/fleet/level-rebeds.test.ts',
   'tests/tooling/migrate.test.ts',
 ]
 

@@ -21,10 +21,11 @@ export type TestDatabase = {
 }
 
 let mine: Promise<TestDatabase> | undefined
+let socket: net.Socket | undefined
 
-/** The door keeps the database as long as this connection is open: that is, until this test file's process ends. */
+/** The door keeps the database as long as this connection is open: until it is left, or this process ends. */
 async function ask(): Promise<TestDatabase> {
-  const socket = net.connect(inject('testDatabasePort'), '127.0.0.1')
+  socket = net.connect(inject('testDatabasePort'), '127.0.0.1')
   await once(socket, 'connect')
   const [line] = (await once(createInterface({ input: socket }), 'line')) as [string]
   socket.unref()
@@ -47,4 +48,10 @@ async function ask(): Promise<TestDatabase> {
 export function testDatabase(): Promise<TestDatabase> {
   mine ??= ask()
   return mine
+}
+
+/** Gives the database up, where the process goes on with another test file; whoever has connections to it closes them before. */
+export function leaveTestDatabase(): void {
+  socket?.destroy()
+  mine = undefined
 }
