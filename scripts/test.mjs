@@ -13,13 +13,26 @@ const [only, ...filters] = process.argv.slice(2)
 const results = path.join(root, 'test-results')
 // Each test file that speaks with the database starts a process that loads the same libraries: compiled once, they are read from here.
 process.env.NODE_COMPILE_CACHE ??= path.join(root, 'node_modules/.cache/node-compile')
+// What the demo's loader sets for itself in this process is not for the tests beside it.
+const own = { ...process.env }
 const counts = []
+const took = []
+
+/** How long a part took, for the list at the end: parts that run beside each other share two cores. */
+async function timed(name, work) {
+  const begun = Date.now()
+  try {
+    return await work()
+  } finally {
+    took.push({ name, begun, ended: Date.now() })
+  }
+}
 
 /** A step that counts as one test. Resolves to what it made, or undefined when it failed; later stages still run. */
 async function step(name, work) {
   say(`${name} …`)
   try {
-    const made = await work()
+    const made = await timed(name, work)
     counts.push({ passed: 1, failed: 0, skipped: 0 })
     return made ?? true
   } catch (error) {
@@ -31,65 +44,82 @@ async function step(name, work) {
   }
 }
 
+const color = { FORCE_COLOR: process.stdout.isTTY ? '1' : '0' }
+
+/** Runs a tool whose words are printed whole when it ends: others run beside it. */
 async function mustPass(tool, args) {
-  const { status } = await runTool(tool, args, { show: true, env: { FORCE_COLOR: process.stdout.isTTY ? '1' : '0' } })
+  const { status, words } = await runTool(tool, args, { base: own, env: color })
+  if (words.trim()) console.log(words.trim())
   if (status !== 0) throw new PlainError(`${tool} found problems; they stand above`)
 }
 
-async function lintAndTypes() {
-  await step('format and lint', () => mustPass('biome', ['ci', '--diagnostic-level=warn', '.']))
-  await step('arrows between the packages', () => mustPass('node', ['scripts/lint-arrows.mjs']))
-  await step('no unused file, export or dependency', () =>
-    mustPass('knip', ['--config', 'scripts/lint/knip.jsonc', '--no-progress', '--no-config-hints']),
-  )
-  await step('types of packages, worker and tests', () => mustPass('tsc', ['--noEmit', '-p', 'tsconfig.json']))
-  await step('types of web', () => mustPass('turbo', ['run', 'types', '--output-logs=errors-only']))
-}
+const CHECKS = [
+  ['types', 'tsc', ['--noEmit', '-p', 'tsconfig.json']],
+  ['format and lint', 'biome', ['ci', '--diagnostic-level=warn', '.']],
+  ['arrows between the packages', 'node', ['scripts/lint-arrows.mjs']],
+  ['no unused file, export or dependency', 'knip', ['--config', 'scripts/lint/knip.jsonc', '--no-progress', '--no-config-hints']],
+]
 
-async function unitTests() {
+const lintAndTypes = () => Promise.all(CHECKS.map(([name, tool, args]) => step(name, () => mustPass(tool, args))))
+
+/** Beside the browser tests, which wait for pages half of their time, they fill the other half: in the background, and their words come whole at their end. */
+async function unitTests({ beside }) {
   say('unit, reference, isolation and tooling tests …')
   const file = path.join(results, 'vitest.json')
   const reports = ['--reporter=default', '--reporter=json', `--outputFile.json=${file}`]
-  const { status } = await runTool('vitest', ['run', '--config', 'tests/vitest.config.ts', ...reports, ...filters], { show: true })
+  const args = ['run', '--config', 'tests/vitest.config.ts', ...reports, ...filters]
+  const { status, words } = await timed('unit tests', () => runTool('vitest', args, { base: own, show: !beside, giveWay: beside }))
+  if (beside) console.log(words.trim())
   counts.push(countVitest(file, status === 0))
 }
 
-async function browserTests() {
+/** Begun at once: build and demo take a minute in which something else may be done. A cluster of its own: tests beside it change roles. */
+const openBrowserApp = () =>
+  step('production build and demo, served', () => openApp({ name: 'browser', volatile: true, logPrefix: 'test-' }))
+
+async function browserTests(opening) {
   const browser = await step('a browser', () => ensureBrowser(say))
-  if (!browser) return
-  say(`browser: ${browser.from}`)
-  const app = await step('production build and demo, served', () => openApp({ name: 'test', volatile: true, logPrefix: 'test-' }))
-  if (!app) return
-  try {
-    say('browser tests …')
-    const env = {
-      ...app.env,
-      BASE_URL: app.baseUrl,
-      DEMO_SIGN_INS: JSON.stringify(app.signIns),
-      CHROMIUM_PATH: browser.executablePath ?? '',
-    }
-    const { status } = await runTool('playwright', ['test', '--config', 'tests/playwright.config.ts', ...filters], { show: true, env })
-    counts.push(countPlaywright(path.join(results, 'browser.json'), status === 0))
-  } finally {
-    await app.close()
+  const app = await opening
+  if (!browser || !app) return
+  say(`browser tests in ${browser.from} …`)
+  const env = {
+    ...app.env,
+    BASE_URL: app.baseUrl,
+    DEMO_SIGN_INS: JSON.stringify(app.signIns),
+    CHROMIUM_PATH: browser.executablePath ?? '',
   }
+  const args = ['test', '--config', 'tests/playwright.config.ts', ...filters]
+  const { status } = await timed('browser tests', () => runTool('playwright', args, { show: true, env }))
+  counts.push(countPlaywright(path.join(results, 'browser.json'), status === 0))
+}
+
+/** A line a part, in the order they began. */
+function sayTimes() {
+  const seconds = ({ begun, ended }) => `${((ended - begun) / 1000).toFixed(0).padStart(5)} s`
+  for (const part of took.sort((a, b) => a.begun - b.begun)) console.error(`${seconds(part)}  ${part.name}`)
 }
 
 void onStop()
 const wants = (stage) => only === undefined || only === stage
+let opening
 try {
   if (only && !['unit', 'browser'].includes(only)) throw new PlainError('Say npm test, npm test unit [files], or npm test browser [files].')
   fs.rmSync(results, { recursive: true, force: true })
   fs.mkdirSync(results, { recursive: true })
   await generateClient()
+  if (wants('browser')) opening = openBrowserApp()
+  opening?.catch(() => {}) // told where it is waited for
   if (wants('lint')) await lintAndTypes()
-  if (wants('unit')) await unitTests()
-  if (wants('browser')) await browserTests()
+  await Promise.all([wants('unit') && unitTests({ beside: wants('browser') }), wants('browser') && browserTests(opening)])
 } catch (error) {
   if (!stopSignal.aborted) console.error(plainSentence(error) ?? error)
   counts.push({ passed: 0, failed: 1, skipped: 0 })
+} finally {
+  const app = await opening?.catch(() => undefined)
+  await app?.close()
 }
 if (stopSignal.aborted) say('stopped before the end')
+sayTimes()
 say('done')
 console.log(closingLine(counts))
 process.exit(counts.some((count) => count.failed > 0) || counts.length === 0 ? 1 : 0)

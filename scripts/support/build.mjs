@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process'
 import fs from 'node:fs'
+import os from 'node:os'
 import path from 'node:path'
 import { needDiskSpace } from './disk-space.mjs'
 import { withLock } from './file-lock.mjs'
@@ -15,16 +16,29 @@ const leasesOf = (name) => path.join(cloneDir, 'serve-users', name)
 const toolPath = (name) =>
   name === 'node' ? process.execPath : path.join(root, 'node_modules/.bin', process.platform === 'win32' ? `${name}.cmd` : name)
 
-/** Runs a tool to its end; resolves to its exit code and its words. `show` lets them pass to the terminal as they come. */
-export function runTool(name, args, { env = {}, show = false } = {}) {
+/** Of a process and all that it will start. A courtesy: where the system does not allow it, it runs as it is. */
+function lowerPriority(pid) {
+  try {
+    os.setPriority(pid, os.constants.priority.PRIORITY_BELOW_NORMAL)
+  } catch (error) {
+    if (error.code !== 'ERR_SYSTEM_ERROR') throw error
+  }
+}
+
+/**
+ * Runs a tool to its end; resolves to its exit code and its words. `show` lets them pass to the terminal as they come, `env` adds to the environment `base`, and
+ * `giveWay` leaves the processor to whatever else wants it.
+ */
+export function runTool(name, args, { env = {}, base = process.env, show = false, giveWay = false } = {}) {
   return new Promise((resolve, reject) => {
     const child = spawn(toolPath(name), args, {
       cwd: root,
-      env: { ...process.env, ...env },
+      env: { ...base, ...env },
       stdio: ['ignore', 'pipe', 'pipe'],
       shell: process.platform === 'win32',
       signal: stopSignal,
     })
+    if (giveWay && child.pid) lowerPriority(child.pid)
     let words = ''
     for (const [from, to] of [
       [child.stdout, process.stdout],

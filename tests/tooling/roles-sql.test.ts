@@ -9,7 +9,7 @@ const clone = fs.mkdtempSync(path.join(os.tmpdir(), 'almanac-clone-'))
 afterAll(() => fs.rmSync(clone, { recursive: true, force: true }))
 
 /** A clone before its packages are there, and an npm that brings them at once: it talks on stdout, as the real one does. */
-function freshClone(): Record<string, string | undefined> {
+function freshClone(): NodeJS.ProcessEnv {
   fs.cpSync(path.join(root, 'scripts'), path.join(clone, 'scripts'), { recursive: true })
   fs.writeFileSync(path.join(clone, 'package-lock.json'), '{}')
   const npm = path.join(clone, 'npm')
