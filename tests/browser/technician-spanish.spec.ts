@@ -25,8 +25,7 @@ test('a technician chooses Spanish: the day, the visit, its steps and its paper 
   await expect(page.locator('html')).toHaveAttribute('lang', 'es')
   await expect(page.getByText(today.title)).toBeVisible()
   await page
-    .getByRole('link', { name: /Visita anual|Cambio de lecho/ })
-    .first()
+    .getByRole('link', { name: /Visita anual|Cambio de lecho/ }).last()
     .click()
   await expect(page.getByRole('button', { name: visit.start }).or(page.getByRole('button', { name: visit.resume }))).toBeVisible()
   await page.getByRole('button', { name: new RegExp(`^(${visit.start}|${visit.resume})$`) }).click()
