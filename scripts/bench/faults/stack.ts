@@ -77,7 +77,7 @@ export class Stack {
       stream.on('data', (text: Buffer) => {
         this.#said += text
       })
-    for (const end = performance.now() + 900_000; !/ready: http[^]*Ctrl-C/.test(this.#said); await sleep(100)) {
+    for (const end = performance.now() + 900_000; !/ready: http.*Ctrl-C/s.test(this.#said); await sleep(100)) {
       if (child.exitCode !== null || child.signalCode !== null) throw new Error(`npm start ended:\n${this.#said.slice(-2000)}`)
       if (performance.now() > end) throw new Error(`npm start was not ready within a quarter of an hour:\n${this.#said.slice(-2000)}`)
     }
