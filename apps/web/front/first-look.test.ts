@@ -90,7 +90,7 @@ describe('the first look at a request', () => {
     })
     socket.on('error', () => {})
     const begun = performance.now()
-    socket.write(`POST /api/x HTTP/1.1\r\nhost: x\r\ncontent-length: 3000000\r\n\r\n${'x'.repeat(3_000_000)}`)
+    socket.write(`POST /api/x HTTP/1.1\r\nhost: x\r\ncontent-length: 40000000\r\n\r\n${'x'.repeat(40_000_000)}`)
     socket.write('GET /second HTTP/1.1\r\nhost: x\r\n\r\n')
     while (heard.split('framework').length < 3 && performance.now() - begun < 10_000) await new Promise((next) => setTimeout(next, 20))
     socket.destroy()

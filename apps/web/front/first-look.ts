@@ -10,18 +10,14 @@ export type Look = { trusted: net.BlockList; https: boolean; development: boolea
 /** An answer is given while the body still comes: the other side has this long to read it before the connection is cut. */
 const LINGER_MS = 5_000
 
-/** What of a body is on its way when the answer is given, in the buffers of two machines; nobody who sends on and on is heard beyond that. */
-const LINGER_BYTES = 16 * 1024 * 1024
-
 /**
- * Ends a body that goes on after its answer. What is on its way already is taken and thrown away: it stands in the connection before the next request, which
- * would wait for it. A body that goes on beyond that is cut off, once the other side has had time to read the answer.
+ * Ends a body that goes on after its answer. What still comes is taken and thrown away: it stands in the connection before the next request, which would wait
+ * for it. A body that goes on for longer is cut off, once the other side has had time to read the answer (RFC 9112, section 9.6).
  */
 function endBody(request: IncomingMessage): void {
   if (request.complete) return
-  let left = LINGER_BYTES
   const take = () => {
-    for (let piece = left > 0 && request.read(); piece; piece = left > 0 && request.read()) left -= piece.length
+    while (request.read() !== null);
   }
   request.on('readable', take)
   take()
