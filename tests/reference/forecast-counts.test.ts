@@ -5,6 +5,7 @@ import { countMonths, type MonthChances } from '@almanac/forecast/fleet/month-co
 import { countAtMost, countBeds, countQuantile } from '@almanac/forecast/fleet/poisson-binomial'
 import { conditionalFailureChance } from '@almanac/forecast/lifetime/weibull'
 import { describe, expect, it } from 'vitest'
+import { RUNNING_CAGES } from '../support/life-records.ts'
 
 type Case = {
   name: string
@@ -69,28 +70,7 @@ describe('Poisson-binomial against exact recursion in R', () => {
 
   it('predicts the bearing cages of the next 300 hours (Meeker & Escobar 1998; 5.057 in the book, figures derived from the fit)', () => {
     const fit = { shape: 2.035319, scale: 11792.18 }
-    const censored: [number, number][] = [
-      [50, 288],
-      [150, 148],
-      [250, 124],
-      [350, 111],
-      [450, 106],
-      [550, 99],
-      [650, 110],
-      [750, 114],
-      [850, 119],
-      [950, 127],
-      [1050, 123],
-      [1150, 93],
-      [1250, 47],
-      [1350, 41],
-      [1450, 27],
-      [1550, 11],
-      [1650, 6],
-      [1850, 1],
-      [2050, 2],
-    ]
-    const p = censored.flatMap(([hours, count]) => new Array<number>(count).fill(conditionalFailureChance(fit, hours, 300)))
+    const p = RUNNING_CAGES.flatMap(([hours, count]) => new Array<number>(count).fill(conditionalFailureChance(fit, hours, 300)))
     expect(p.reduce((sum, x) => sum + x, 0)).toBeCloseTo(5.058, 3)
     const counts = poissonBinomial(p)
     expect(countAtMost(counts, 0)).toBeCloseTo(0.006293, 5)

@@ -4,6 +4,7 @@ import { fitLifetime, type LifeFit } from '@almanac/forecast/fit/fit-lifetime'
 import type { LifeFamilyName } from '@almanac/forecast/lifetime/life-family'
 import type { LifeRecord } from '@almanac/forecast/lifetime/life-record'
 import { describe, expect, it } from 'vitest'
+import { exact, life, off, running } from '../support/life-records.ts'
 import { readCsv } from '../support/read-csv.ts'
 
 type Case = { name: string; dist: string; n: number; coef: Record<string, number>; scale: number; loglik: number; vcov: number[][] }
@@ -12,19 +13,6 @@ type Row = Record<string, string>
 const data = (name: string) => path.join(import.meta.dirname, 'data', name)
 const json = (name: string) => JSON.parse(readFileSync(data(name), 'utf8')) as { cases: Case[] }
 const rows = (name: string) => readCsv(data(`third-party/${name}.csv`))
-
-const exact = (...ages: number[]): LifeRecord[] => ages.map((age) => ({ lower: age, upper: age }))
-const running = (age: number, weight = 1): LifeRecord => ({ lower: age, upper: Number.POSITIVE_INFINITY, weight })
-const life = (age: number, failed: boolean, covariates: number[], entry = 0): LifeRecord => ({
-  lower: age,
-  upper: failed ? age : Number.POSITIVE_INFINITY,
-  covariates,
-  entry,
-})
-
-/** Agreement relative to the value, or to 1 where the value is smaller. */
-const off = (value: number | undefined, expected: number | undefined) =>
-  Math.abs((value ?? Number.NaN) - (expected ?? Number.NaN)) / Math.max(1e-3, Math.abs(expected ?? 0))
 
 function fitted(records: LifeRecord[], family: string): LifeFit {
   const result = fitLifetime(records, family as LifeFamilyName, records[0]?.covariates?.length ?? 0)

@@ -1,19 +1,7 @@
 import { fitLifetime } from '@almanac/forecast/fit/fit-lifetime'
 import type { LifeRecord } from '@almanac/forecast/lifetime/life-record'
 import { describe, expect, it } from 'vitest'
-
-const exact = (...ages: number[]): LifeRecord[] => ages.map((age) => ({ lower: age, upper: age }))
-const running = (age: number, weight = 1): LifeRecord => ({ lower: age, upper: Number.POSITIVE_INFINITY, weight })
-const life = (age: number, failed: boolean, covariates: number[], entry = 0): LifeRecord => ({
-  lower: age,
-  upper: failed ? age : Number.POSITIVE_INFINITY,
-  covariates,
-  entry,
-})
-
-/** Agreement relative to the value, or to 1 where the value is smaller. */
-const off = (value: number | undefined, expected: number | undefined) =>
-  Math.abs((value ?? Number.NaN) - (expected ?? Number.NaN)) / Math.max(1e-3, Math.abs(expected ?? 0))
+import { exact, life, off, RUNNING_CAGES, running } from '../support/life-records.ts'
 
 describe('published Weibull fits', () => {
   const weibull = (records: LifeRecord[]) => {
@@ -39,28 +27,7 @@ describe('published Weibull fits', () => {
   })
 
   it('bearing cages (Meeker & Escobar 1998), figures derived from the published data', () => {
-    const censored: [number, number][] = [
-      [50, 288],
-      [150, 148],
-      [250, 124],
-      [350, 111],
-      [450, 106],
-      [550, 99],
-      [650, 110],
-      [750, 114],
-      [850, 119],
-      [950, 127],
-      [1050, 123],
-      [1150, 93],
-      [1250, 47],
-      [1350, 41],
-      [1450, 27],
-      [1550, 11],
-      [1650, 6],
-      [1850, 1],
-      [2050, 2],
-    ]
-    const fit = weibull([...exact(230, 334, 423, 990, 1009, 1510), ...censored.map(([age, count]) => running(age, count))])
+    const fit = weibull([...exact(230, 334, 423, 990, 1009, 1510), ...RUNNING_CAGES.map(([age, count]) => running(age, count))])
     expect(fit.shape).toBeCloseTo(2.035319, 5)
     expect(fit.scale).toBeCloseTo(11792.18, 1)
     expect(fit.logLikelihood).toBeCloseTo(-76.4369, 4)
