@@ -40,10 +40,10 @@ const emptySoftener = (): SoftenerTexts => ({
 
 /** A softener being typed. `read` gives what is sent, or null while its resin cannot be: the field then says why. */
 export function useSoftener() {
-  const { unitSystem } = useSession().me.company
+  const { company } = useSession().me
   const form = useFields(emptySoftener)
   const texts = form.values
-  const room = tankRoomOf(texts.tankSize, unitSystem)
+  const room = tankRoomOf(texts.tankSize, company)
   const judge = room ? (value: number, unit: string) => judgeInTank('resin', value, unit, room) : undefined
   const amounts = useAmounts({ volume: 'resin' }, { judges: { volume: judge } })
   const read = (): NewSoftener | null => {

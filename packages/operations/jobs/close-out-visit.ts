@@ -86,7 +86,7 @@ export async function closeOutVisit(scope: Scope & { personId: string }, input: 
     const { record } = input
     const { job, startsAt } = await lockOpenVisit(tx, companyId, record.visitId)
     const { today: _, ...display } = await companyFacts(tx, companyId)
-    const { timeZone, unitSystem } = display
+    const { timeZone } = display
     // A job may be written down after its work, with a visit booked for a day gone by.
     const known = job.createdAt < startsAt ? job.createdAt : startsAt
     checkRecord(record, job, {
@@ -96,7 +96,7 @@ export async function closeOutVisit(scope: Scope & { personId: string }, input: 
       outcomes: wordsIn(display.locale, 'outcome'),
       today: dayIn(timeZone, command.at),
       notBefore: dayIn(timeZone, known),
-      tank: await roomOfTank(tx, { companyId, bedId: job.bedId, softenerId: job.softenerId }, unitSystem),
+      tank: await roomOfTank(tx, { companyId, bedId: job.bedId, softenerId: job.softenerId }, display),
     })
     const place = { visitId: record.visitId, siteId: job.siteId, softenerId: job.softenerId, bedId: job.bedId, day: record.workDay }
     await recordFindings(tx, command, place, record.measurements, beadConditionOf(record))

@@ -27,7 +27,7 @@ export async function installSoftener(
   const began = readBegan(input.began, company)
   checkBedDays({ beganEarliest: began?.earliestDay ?? null, lastSeenDay: input.lastSeenDay, endedLatest: null, today: company.today })
   const { volume, volumeWhy } = input
-  const room = tank && tankRoom(tank.diameterIn, tank.heightIn, company.unitSystem)
+  const room = tank && tankRoom(tank.diameterIn, tank.heightIn, company)
   const judge = room ? (value: number, unit: string) => judgeInTank('resin', value, unit, room) : undefined
   checkAmounts({ volume: volume && { kind: 'resin', ...volume, judge } }, volumeWhy ? { volume: volumeWhy } : undefined)
   const twin = input.arrangement !== 'single' || (tank?.tankCount ?? 1) > 1

@@ -29,7 +29,7 @@ export async function changeBedFacts(
     })
     if (!bed) throw notFound('bed')
     const company = await companyFacts(tx, companyId)
-    checkFacts(bed.tank, facts, company.unitSystem, input.why)
+    checkFacts(bed.tank, facts, company, input.why)
     const from = sourceWords(input.source, company.today)
     const current = (what: number) => async () => ({ version: what, ...(await presentFacts(tx, companyId, bedId, facts)) })
     const { count } = await tx.bed.updateMany({

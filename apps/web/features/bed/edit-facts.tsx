@@ -49,7 +49,7 @@ export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void 
   const locale = useLocale()
   const [start] = useState(() => ({ bed, texts: factTexts(bed) }))
   const { values, field } = useFields(() => start.texts)
-  const room = tankRoomOf(values.tankSize, me.company.unitSystem)
+  const room = tankRoomOf(values.tankSize, me.company)
   const amounts = useAmounts(QUANTITIES, { start: quantityTexts(bed, me.company.unitSystem, locale), judges: judgesFor(room) })
   const [amountsBefore] = useState(amounts.typed)
   const [source, setSource] = useState('call')

@@ -62,7 +62,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const guessed = useMemo(() => firstParts(visit, me.company, figures, words), [visit, me.company, figures, words])
   const parts = draft.parts ?? (draft.outcome === 'done' ? guessed : [])
   const [tried, setTried] = useState(false)
-  const by: VisitReading = { locale: me.company.locale, units, tank: tankOfVisit(visit, units) }
+  const by: VisitReading = { locale: me.company.locale, units, tank: tankOfVisit(visit, me.company) }
   const record = recordOf(visit, draft, parts, now, by)
   const missing = missingForCloseOut(record, {
     outletLimitGpg: figures.outletLimitGpg,

@@ -33,7 +33,7 @@ export function ProcedureSteps({ procedure, handle, visit }: Props) {
     window.scrollTo({ top: 0 })
   }, [draft.step])
   if (!step) return null
-  const by: VisitReading = { locale: me.company.locale, units: me.company.unitSystem, tank: tankOfVisit(visit, me.company.unitSystem) }
+  const by: VisitReading = { locale: me.company.locale, units: me.company.unitSystem, tank: tankOfVisit(visit, me.company) }
   const open = step.asks.filter((ask) => isOpen(ask, draft.answers[ask.id], by))
   const go = (to: number) => change(to === procedure.steps.length ? { step: to, finishedAt: new Date().toISOString() } : { step: to })
   const next = () => {

@@ -7,7 +7,7 @@ import { emptyDraft, type ShownDraft } from './draft.ts'
 import { recordOf } from './record-of-draft.ts'
 import { isOpen, readOnSite, type VisitReading } from './visit-amounts.ts'
 
-const by: VisitReading = { locale: 'en-US', units: 'us', tank: tankRoom(10, 54, 'us') }
+const by: VisitReading = { locale: 'en-US', units: 'us', tank: tankRoom(10, 54, { locale: 'en-US', unitSystem: 'us' }) }
 const at = '2026-12-02T15:00:00.000Z'
 const ask = {
   id: 'hardness-raw-gpg',

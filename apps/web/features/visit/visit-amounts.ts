@@ -5,6 +5,7 @@ import type { Ask } from '@almanac/softener/procedure/procedure-types'
 import { tankRoom } from '@almanac/softener/tanks/tank-room'
 import { AMOUNT_KINDS, type AmountKind } from '@almanac/units/amount-kinds'
 import { firstUnit } from '@almanac/units/dimensions'
+import type { AmountDisplay } from '@almanac/units/display'
 import { type AmountReading, type ReadAmountOptions, readAmount } from '@almanac/units/read-amount'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { settled } from '@/client/amounts'
@@ -13,8 +14,8 @@ import { settled } from '@/client/amounts'
 export type VisitReading = { locale: string; units: UnitSystem; tank: TankRoom | null }
 
 /** The tank that the visit is about, as recorded; null where its size is not known. */
-export const tankOfVisit = (visit: VisitPage, units: UnitSystem): TankRoom | null =>
-  tankRoom(visit.bed?.diameterIn ?? null, visit.bed?.heightIn ?? null, units)
+export const tankOfVisit = (visit: VisitPage, display: AmountDisplay): TankRoom | null =>
+  tankRoom(visit.bed?.diameterIn ?? null, visit.bed?.heightIn ?? null, display)
 
 /** Judges an amount by what the tank holds: the crew stands before it, so that its record may be wrong. */
 export const judgeOnSite = (kind: AmountKind, tank: TankRoom | null): ReadAmountOptions['judge'] =>

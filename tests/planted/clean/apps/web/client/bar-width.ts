@@ -1,0 +1,1 @@
+export const width = (share: number) => ({ width: `${share * 100}%` })

@@ -1,0 +1,1 @@
+export const said = (at: Date, locale: string) => ({ locale, day: at.toISOString() })

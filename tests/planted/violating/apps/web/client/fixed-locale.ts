@@ -1,0 +1,1 @@
+export const display = { locale: 'en-US' }

@@ -1,0 +1,1 @@
+export const said = (share: number): string => `${share * 100}% of it`

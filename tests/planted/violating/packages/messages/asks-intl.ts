@@ -1,0 +1,1 @@
+export const said = (at: Date, locale: string): string => new Intl.DateTimeFormat(locale).format(at)

@@ -1,0 +1,1 @@
+export const said = (at: Date): string => at.toLocaleTimeString('en-GB')
