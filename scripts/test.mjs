@@ -1,4 +1,5 @@
-// `npm test`: everything. `npm test unit [files]` runs vitest alone, `npm test browser [files]` the browser tests alone.
+// `npm test`: everything. `npm test unit [files]` runs vitest alone, `npm test browser [files]` the browser tests alone, `npm test faults` the
+// ten faults.
 import fs from 'node:fs'
 import path from 'node:path'
 import { ensureBrowser } from './browser.mjs'
@@ -99,11 +100,18 @@ function sayTimes() {
   for (const part of took.sort((a, b) => a.begun - b.begun)) console.error(`${seconds(part)}  ${part.name}`)
 }
 
+/** Breaks a whole `npm start` of its own ten times, and looks for what was lost: `scripts/bench/faults.ts`, which finds processes as Linux shows them. */
+async function faultTests() {
+  if (process.platform !== 'linux') return say('ten faults: left out, for they need Linux')
+  await step('ten faults', () => mustPass('node', ['scripts/bench.mjs', 'faults', '--count', '10', '--minutes', '3', '--seed', '1']))
+}
+
 void onStop()
 const wants = (stage) => only === undefined || only === stage
 let opening
 try {
-  if (only && !['unit', 'browser'].includes(only)) throw new PlainError('Say npm test, npm test unit [files], or npm test browser [files].')
+  if (only && !['unit', 'browser', 'faults'].includes(only))
+    throw new PlainError('Say npm test, npm test unit [files], npm test browser [files], or npm test faults.')
   fs.rmSync(results, { recursive: true, force: true })
   fs.mkdirSync(results, { recursive: true })
   await generateClient()
@@ -111,6 +119,8 @@ try {
   opening?.catch(() => {}) // told where it is waited for
   if (wants('lint')) await lintAndTypes()
   await Promise.all([wants('unit') && unitTests({ beside: wants('browser') }), wants('browser') && browserTests(opening)])
+  // By itself: it measures how soon everything is up again.
+  if (wants('faults')) await faultTests()
 } catch (error) {
   if (!stopSignal.aborted) console.error(plainSentence(error) ?? error)
   counts.push({ passed: 0, failed: 1, skipped: 0 })
