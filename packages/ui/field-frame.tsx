@@ -7,19 +7,24 @@ export type FieldFrameProps = {
   status?: ReactNode
   /** A way back, shown before the title. */
   back?: ReactNode
+  /** Search and menu, at the far right. */
+  tools?: ReactNode
   children: ReactNode
 }
 
 /** The tablet's sheet: one column, large type, strong contrast, title left and status right. */
-export function FieldFrame({ title, status, back, children }: FieldFrameProps) {
+export function FieldFrame({ title, status, back, tools, children }: FieldFrameProps) {
   return (
     <div className="field flex min-h-dvh flex-col bg-paper text-ink">
-      <header className="flex flex-wrap items-center justify-between gap-x-6 gap-y-1 border-b border-ink px-4 py-3 sm:px-7">
+      <header className="relative flex flex-wrap items-center justify-between gap-x-6 gap-y-1 border-b border-ink px-4 py-3 sm:px-7">
         <div className="flex items-center gap-4">
           {back}
           <strong className="font-semibold">{title}</strong>
         </div>
-        <output className="text-soft">{status}</output>
+        <div className="flex items-center gap-x-4">
+          <output className="text-soft">{status}</output>
+          {tools}
+        </div>
       </header>
       <main id="main" className="mx-auto w-full max-w-[860px] grow px-4 py-6 sm:px-7">
         {children}

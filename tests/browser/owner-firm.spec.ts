@@ -95,7 +95,10 @@ test('of two owners who change a figure at once the second sees both values and 
 
 test('a dispatcher reads the figures and cannot change them', async ({ page }) => {
   await signIn(page, 'dispatcher')
-  await expect(page.getByRole('navigation').getByRole('link', { name: 'Figures' })).toHaveCount(0)
+  const navigation = page.getByRole('navigation', { name: 'Main' })
+  await navigation.getByRole('button', { name: 'More' }).click()
+  await expect(navigation.getByRole('link', { name: 'Reminders' })).toBeVisible()
+  await expect(navigation.getByRole('link', { name: 'Company' })).toHaveCount(0)
   await page.goto('/firm')
   await expect(page.getByText('Only the owner changes them.')).toBeVisible()
   await expect(line(page, '10 × 54 in tank')).toBeVisible()

@@ -14,8 +14,8 @@ async function signOut(): Promise<void> {
   location.assign('/sign-in')
 }
 
-/** Who is signed in; another company for those who are in several; the language they read; sessions and signing out. */
-export function AccountMenu() {
+/** Who is signed in and where; another company for those who are in several; the language they read; sessions and signing out. */
+export function AccountActions() {
   const { me, api } = useSession()
   const words = useWords('account')
   const others = me.companies.filter((one) => one.id !== me.company.id)
@@ -24,35 +24,35 @@ export function AccountMenu() {
   const nameOf = (language: Language) =>
     unreviewedLanguages.includes(language) ? words('unreviewed', { language: languageWords[language] }) : languageWords[language]
   return (
-    <details className="relative">
-      <summary className="list-none underline decoration-dotted underline-offset-4">{me.person.name}</summary>
-      <div className="absolute right-0 z-20 mt-2 flex w-64 flex-col gap-1 border border-ink bg-sheet p-3 text-ink">
-        <p className="text-small text-soft">{me.person.email}</p>
-        {others.map((one) => (
-          <button
-            key={one.id}
-            type="button"
-            className="min-h-control text-left hover:underline"
-            onClick={() => change.mutate({ companyId: one.id })}
-          >
-            {words('goTo', { company: one.name })} <span className="text-small text-soft">{words('asRole', { role: one.role })}</span>
-          </button>
-        ))}
-        <Select
-          label={words('language')}
-          choices={[{ value: '', label: words('companyLanguage') }, ...languages.map((one) => ({ value: one, label: nameOf(one) }))]}
-          value={me.person.language ?? ''}
-          disabled={read.isPending}
-          onChange={(event) => read.mutate({ language: oneOf(languages, event.target.value) })}
-        />
-        {(change.error ?? read.error) ? <p role="alert">{(change.error ?? read.error)?.message}</p> : null}
-        <TextLink href="/sessions" link={Link}>
-          {words('signedInDevices')}
-        </TextLink>
-        <button type="button" className="min-h-control text-left hover:underline" onClick={() => void signOut()}>
-          {words('signOut')}
+    <div className="flex flex-col gap-1 p-2 whitespace-normal">
+      <p className="text-small text-soft">
+        {me.company.name} · {me.role}
+        <span className="block break-words">{me.person.email}</span>
+      </p>
+      {others.map((one) => (
+        <button
+          key={one.id}
+          type="button"
+          className="min-h-control text-left hover:underline"
+          onClick={() => change.mutate({ companyId: one.id })}
+        >
+          {words('goTo', { company: one.name })} <span className="text-small text-soft">{words('asRole', { role: one.role })}</span>
         </button>
-      </div>
-    </details>
+      ))}
+      <Select
+        label={words('language')}
+        choices={[{ value: '', label: words('companyLanguage') }, ...languages.map((one) => ({ value: one, label: nameOf(one) }))]}
+        value={me.person.language ?? ''}
+        disabled={read.isPending}
+        onChange={(event) => read.mutate({ language: oneOf(languages, event.target.value) })}
+      />
+      {(change.error ?? read.error) ? <p role="alert">{(change.error ?? read.error)?.message}</p> : null}
+      <TextLink href="/sessions" link={Link}>
+        {words('signedInDevices')}
+      </TextLink>
+      <button type="button" className="min-h-control text-left hover:underline" onClick={() => void signOut()}>
+        {words('signOut')}
+      </button>
+    </div>
   )
 }

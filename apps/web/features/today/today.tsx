@@ -10,8 +10,8 @@ import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useEffect, useRef } from 'react'
-import { AccountMenu } from '@/client/account-menu'
 import { readFailure } from '@/client/failure'
+import { FieldTools } from '@/client/field-tools'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { WorkLine } from './work-line.tsx'
@@ -35,7 +35,7 @@ export function Today() {
   const open = page?.visits.filter((visit) => visit.state !== 'closed') ?? []
   const closed = page?.visits.filter((visit) => visit.state === 'closed') ?? []
   return (
-    <FieldFrame title={words('title')} status={<AccountMenu />}>
+    <FieldFrame title={words('title')} tools={<FieldTools />}>
       <PageHead title={formatDayTitle(page?.day ?? today, today, display)} lead={page && !page.mine ? words('allCrews') : undefined} />
       {work.error ? (
         <Problem happened={readFailure(work.error).message} onRetry={() => void work.refetch()} retrying={work.isFetching} />
