@@ -55,6 +55,7 @@ export const SHOWS = {
   'daySheets.crewChoices': ['colleague', 'vehicle', 'absence', 'crew-day'],
   'due.months': ['forecast-months', 'forecast-run', 'company-settings', 'water-supply'],
   'due.beds': [...FORECAST, 'forecast-plan', 'softener', 'site', 'job', 'visit', 'water-supply'],
+  'find.look': ['site', 'customer', 'contact', 'softener', 'bed', 'job', 'visit'],
   'firm.figures': ['firm-figure'],
   'firm.settings': ['company-settings'],
   'firm.history': ['firm-figure', 'company-settings'],

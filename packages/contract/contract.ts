@@ -3,6 +3,7 @@ import { beds } from './beds.ts'
 import { crews } from './crews.ts'
 import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
+import { find } from './find.ts'
 import { firm } from './firm.ts'
 import { forecasts } from './forecasts.ts'
 import { imports } from './imports.ts'
@@ -24,6 +25,7 @@ export const contract = {
   crews,
   daySheets,
   due,
+  find,
   firm,
   forecasts,
   imports,

@@ -49,6 +49,8 @@ const due: Record<string, Sample> = {
   beds: { roles: 'od', input: (r) => ({ ...page, waterSupplyId: r.waterSupplyId, sort: 'chance' }) },
 }
 
+const find: Record<string, Sample> = { look: { roles: 'odt', input: () => ({ q: 'orchard' }) } }
+
 const settings = {
   ...{
     reminderLeadDays: 45,
@@ -206,6 +208,7 @@ export const SAMPLES: Record<string, Record<string, Sample>> = {
     crews,
     daySheets,
     due,
+    find,
     firm,
     forecasts,
     imports,

@@ -4,6 +4,7 @@ import { beds } from './procedures/beds.ts'
 import { crews } from './procedures/crews.ts'
 import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
+import { find } from './procedures/find.ts'
 import { firm } from './procedures/firm.ts'
 import { forecasts } from './procedures/forecasts.ts'
 import { imports } from './procedures/imports.ts'
@@ -25,6 +26,7 @@ export const router = {
   crews,
   daySheets,
   due,
+  find,
   firm,
   forecasts,
   imports,

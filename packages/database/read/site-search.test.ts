@@ -44,7 +44,7 @@ describe('finding sites under row security', () => {
         { bypass: boolean }[]
       >`select rolbypassrls or rolsuper as bypass from pg_roles where rolname = current_user`
       expect(who?.bypass).toBe(false)
-      const sql = siteSearchSql({ ...mine, terms: ['0123', 'lan'], after: null, limit: 51 })
+      const sql = siteSearchSql({ ...mine, terms: [['0123'], ['lan']], after: null, limit: 51 })
       const rows = await tx.$queryRaw<{ 'QUERY PLAN': string }[]>(Prisma.sql`explain (costs off) ${sql}`)
       return rows.map((row) => row['QUERY PLAN']).join('\n')
     })

@@ -14,7 +14,7 @@ export async function readSites(scope: Pick<Scope, 'companyId'>, query: SiteList
   return inCompany(scope, async (tx) => {
     const { companyId } = scope
     const found = await tx.$queryRaw<{ id: string; label: string }[]>(
-      siteSearchSql({ companyId, terms: query.terms, after, limit: query.limit + 1 }),
+      siteSearchSql({ companyId, terms: query.terms.map((term) => [term]), after, limit: query.limit + 1 }),
     )
     const page = found.slice(0, query.limit)
     const last = page.at(-1)

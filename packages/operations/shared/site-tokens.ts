@@ -1,12 +1,12 @@
 import type { Tx } from '@almanac/database/client'
 import { writeSiteTokens } from '@almanac/database/sql/write-site-tokens'
-import { tokensFor } from '@almanac/service-rules/import/search-tokens'
+import { cardToken, modelText, tokensFor } from '@almanac/service-rules/search/search-tokens'
 
 /** Sites whose words are worked out at one time: a few hundred tokens each, so that a chunk stays a few MB. */
 const CHUNK = 500
 
 /**
- * Writes the search tokens of some sites anew, from the site, who holds it, its contacts and its tanks. Call it in the transaction that changed any of them;
+ * Writes the search tokens of some sites anew, from the site, who holds it, its contacts, its softeners and their tanks. Call it in the transaction that changed any of them;
  * set-based, so an import may pass thousands of ids. Ids of other companies have no rows here and change nothing.
  */
 export async function rewriteSiteTokens(tx: Tx, companyId: string, siteIds: readonly string[]): Promise<void> {
@@ -26,7 +26,7 @@ async function rewriteChunk(tx: Tx, companyId: string, siteIds: string[]): Promi
       postcode: true,
       contacts: { where: { archivedAt: null }, select: { name: true, phone: true } },
       tenures: { where: { toDay: null }, select: { customer: { select: CUSTOMER_WORDS } } },
-      softeners: { where: { archivedAt: null }, select: { tanks: { where: { archivedAt: null }, select: TANK_WORDS } } },
+      softeners: { where: { archivedAt: null }, select: SOFTENER_WORDS },
     },
   })
   const tokens: string[] = []
@@ -47,7 +47,11 @@ const CUSTOMER_WORDS = {
   // A contact tied to another site of the same customer belongs to that site's words.
   contacts: { where: { archivedAt: null, siteId: null }, select: { name: true, phone: true } },
 } as const
-const TANK_WORDS = { diameterIn: true, heightIn: true, sizeAsWritten: true } as const
+const SOFTENER_WORDS = {
+  label: true,
+  tanks: { where: { archivedAt: null }, select: { diameterIn: true, heightIn: true, sizeAsWritten: true } },
+  valves: { where: { archivedAt: null, cardId: { not: null } }, select: { cardId: true } },
+} as const
 
 type SiteWords = {
   label: string
@@ -56,7 +60,11 @@ type SiteWords = {
   postcode: string | null
   contacts: Person[]
   tenures: { customer: { name: string; reference: string | null; contacts: Person[] } }[]
-  softeners: { tanks: { diameterIn: number | null; heightIn: number | null; sizeAsWritten: string | null }[] }[]
+  softeners: {
+    label: string
+    tanks: { diameterIn: number | null; heightIn: number | null; sizeAsWritten: string | null }[]
+    valves: { cardId: string | null }[]
+  }[]
 }
 type Person = { name: string | null; phone: string | null }
 
@@ -71,10 +79,12 @@ function wordsOf(site: SiteWords): string[] {
     site.postcode,
     ...customers.flatMap((customer) => [customer.name, customer.reference]),
     ...people.map((person) => person.name),
+    ...site.softeners.map((softener) => modelText(softener.label)),
     ...tanks.map((tank) => tank.sizeAsWritten),
     ...tanks.map((tank) => (tank.diameterIn && tank.heightIn ? `${tank.diameterIn}x${tank.heightIn}` : null)),
   ]
-  return tokensFor(present(texts), present(people.map((person) => person.phone)))
+  const cards = site.softeners.flatMap((softener) => softener.valves.map((valve) => valve.cardId))
+  return [...tokensFor(present(texts), present(people.map((person) => person.phone))), ...new Set(present(cards).map(cardToken))]
 }
 
 const present = (texts: (string | null)[]): string[] => texts.filter((text) => text !== null && text !== '') as string[]

@@ -5,6 +5,7 @@ import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
 import { checkAmounts } from '../shared/check-amounts.ts'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
+import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { setValveCard } from './set-valve-card.ts'
 
 /** Changes a softener's own facts. More people or another arrangement means other throughput, so its beds are forecast anew. */
@@ -43,6 +44,7 @@ export async function changeSoftener(scope: Scope & { personId: string }, input:
       )
     })
     if (valveCardId !== undefined) await setValveCard(tx, { companyId, softenerId, cardId: valveCardId })
+    await rewriteSiteTokens(tx, companyId, [before.siteId])
     if (before.peopleServed !== sent.peopleServed || before.arrangement !== sent.arrangement)
       await refreshSiteForecasts(tx, command, { softenerId })
     await command.audit('changed', 'softener', softenerId, {

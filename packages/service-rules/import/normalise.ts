@@ -93,6 +93,14 @@ export function normaliseStreet(street: string): string {
   return words.join(' ')
 }
 
+/** How else a street's word may be written: "ln" for "lane", "road" for "rd"; none for a word that has one way. */
+export function otherStreetWords(word: string): string[] {
+  if (word === 'st') return ['street', 'saint']
+  const spelt = streetWords[word]
+  if (spelt) return [spelt]
+  return Object.keys(streetWords).filter((short) => streetWords[short] === word)
+}
+
 /** "St" before a name is a saint, "St" behind it a street: "14 St Mary's St". */
 function streetWord(word: string, next: string | undefined, index: number): string {
   if (word !== 'st') return streetWords[word] ?? word

@@ -4,7 +4,7 @@ import { readMessages, readReminders } from '@almanac/database/read/reminders'
 import { readSites } from '@almanac/database/read/sites-list'
 import { readSupplies } from '@almanac/database/read/water-supplies'
 import { readWeakestRecords } from '@almanac/database/read/weakest-records'
-import { queryTerms } from '@almanac/service-rules/import/search-tokens'
+import { queryTerms } from '@almanac/service-rules/search/search-tokens'
 import type { List } from './measure.ts'
 
 /** The app's lists at their usual page size, each beside the read that its procedure calls. */

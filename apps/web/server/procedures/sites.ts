@@ -17,7 +17,7 @@ import { addPreTreatment } from '@almanac/operations/softeners/add-pre-treatment
 import { addSoftener } from '@almanac/operations/softeners/add-softener'
 import { changeSoftener } from '@almanac/operations/softeners/change-softener'
 import { endPreTreatment } from '@almanac/operations/softeners/end-pre-treatment'
-import { queryTerms } from '@almanac/service-rules/import/search-tokens'
+import { queryTerms } from '@almanac/service-rules/search/search-tokens'
 import { can } from '../procedure.ts'
 
 export const sites = {
