@@ -1,6 +1,7 @@
 'use client'
 import { type ReactNode, useEffect, useId, useRef } from 'react'
 import { createPortal } from 'react-dom'
+import { CloseMark } from './marks.tsx'
 
 export type DialogProps = {
   open: boolean
@@ -66,9 +67,7 @@ export function Dialog({ open, onClose, title, children, actions, place = 'middl
             aria-label="Close"
             className="-mr-2 flex size-10 shrink-0 in-[.field]:size-13 items-center justify-center hover:bg-wash"
           >
-            <svg aria-hidden="true" width="14" height="14" viewBox="0 0 14 14" className="stroke-current stroke-2">
-              <path d="M1 1 L13 13 M13 1 L1 13" />
-            </svg>
+            <CloseMark />
           </button>
         </div>
         <div className="grow px-5 py-4">{children}</div>

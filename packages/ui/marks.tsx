@@ -25,3 +25,12 @@ export function FindMark({ size = 18 }: { size?: number }) {
     </svg>
   )
 }
+
+/** A cross: closes what is open. */
+export function CloseMark() {
+  return (
+    <svg aria-hidden="true" width="14" height="14" viewBox="0 0 14 14" className="stroke-current stroke-2">
+      <path d="M1 1 L13 13 M13 1 L1 13" />
+    </svg>
+  )
+}

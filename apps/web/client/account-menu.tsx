@@ -2,10 +2,12 @@
 import { oneOf } from '@almanac/records/choices'
 import { type Language, languages, languageWords, unreviewedLanguages } from '@almanac/records/language'
 import { Select } from '@almanac/ui/select'
+import { Checkbox } from '@almanac/ui/checkbox'
 import { TextLink } from '@almanac/ui/text-link'
 import { useWords } from '@almanac/words/use-words'
 import { useMutation } from '@tanstack/react-query'
 import Link from 'next/link'
+import { useSlashKey } from './find/slash-key.ts'
 import { useSession } from './providers.tsx'
 
 /** Signs this session out and leaves nothing of the company on the page. */
@@ -18,6 +20,7 @@ async function signOut(): Promise<void> {
 export function AccountActions() {
   const { me, api } = useSession()
   const words = useWords('account')
+  const slash = useSlashKey()
   const others = me.companies.filter((one) => one.id !== me.company.id)
   const change = useMutation(api.session.switchCompany.mutationOptions({ onSuccess: () => location.assign('/') }))
   const read = useMutation(api.session.setLanguage.mutationOptions({ onSuccess: () => location.reload() }))
@@ -47,6 +50,7 @@ export function AccountActions() {
         onChange={(event) => read.mutate({ language: oneOf(languages, event.target.value) })}
       />
       {(change.error ?? read.error) ? <p role="alert">{(change.error ?? read.error)?.message}</p> : null}
+      <Checkbox label={words('slashKey')} checked={slash.on} onChange={(event) => slash.set(event.target.checked)} />
       <TextLink href="/sessions" link={Link}>
         {words('signedInDevices')}
       </TextLink>

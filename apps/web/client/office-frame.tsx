@@ -5,6 +5,7 @@ import Link from 'next/link'
 import { usePathname } from 'next/navigation'
 import type { ReactNode } from 'react'
 import { AccountActions } from './account-menu.tsx'
+import { Find } from './find/find.tsx'
 import { navigationFor } from './pages.ts'
 import { useSession } from './providers.tsx'
 
@@ -17,6 +18,7 @@ export function OfficeFrame({ children }: { children: ReactNode }) {
       product="Rebed Almanac"
       nav={nav}
       more={more}
+      search={<Find />}
       person={me.person.name}
       company={me.companies.length > 1 ? me.company.name : undefined}
       account={<AccountActions />}

@@ -45,7 +45,8 @@ export async function lookUp(scope: Pick<Scope, 'companyId'>, query: string): Pr
 /** A word of a valve card's name stands for the card too. */
 function withCards(spellings: readonly string[], cards: readonly { id: string; label: string }[]): string[] {
   const typed = spellings[0] ?? ''
-  const meant = typed.length < SHORTEST_CARD_WORD ? [] : cards.filter((card) => searchWords(card.label).some((word) => word.startsWith(typed)))
+  const meant =
+    typed.length < SHORTEST_CARD_WORD ? [] : cards.filter((card) => searchWords(card.label).some((word) => word.startsWith(typed)))
   return [...spellings, ...meant.map((card) => cardToken(card.id))]
 }
 

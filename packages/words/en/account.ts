@@ -5,6 +5,7 @@ export const account = {
   language: 'Language',
   companyLanguage: 'Your company’s',
   unreviewed: '{language} (not yet checked by a technician)',
+  slashKey: 'Press / to search',
   signedInDevices: 'Signed-in devices',
   signOut: 'Sign out',
 } as const

@@ -7,6 +7,7 @@ export const account: Translation<typeof english> = {
   language: 'Idioma',
   companyLanguage: 'El de su empresa',
   unreviewed: '{language} (aún no revisado por un técnico)',
+  slashKey: 'La tecla / abre la búsqueda',
   signedInDevices: 'Dispositivos con sesión abierta',
   signOut: 'Cerrar sesión',
 }
