@@ -5,6 +5,7 @@ import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { BedRecord } from './bed-record.ts'
 import { Day, Id } from './shared.ts'
+import { WhomToCall } from './site-facts.ts'
 
 const StoresLine = z.object({
   name: z.string(),
@@ -16,7 +17,7 @@ const StoresLine = z.object({
   priceMinor: z.number().nullable(),
 })
 
-/** What a rebed of a bed is planned from: tank, place, water, and the stores with their prices. Nothing of the customer. */
+/** What a rebed of a bed is planned from: tank, place, water, and the stores with their prices. Of the customer only whom to call. */
 export const BedPlanFacts = z.object({
   bed: BedRecord,
   beganEarliest: Day.nullable(),
@@ -26,7 +27,14 @@ export const BedPlanFacts = z.object({
     .object({ label: z.string(), installedLatest: Day.nullable(), installedEarliest: Day.nullable(), peopleServed: z.number().nullable() })
     .nullable(),
   site: z
-    .object({ id: Id, label: z.string(), street: z.string().nullable(), town: z.string().nullable(), accessNotes: z.string().nullable() })
+    .object({
+      id: Id,
+      label: z.string(),
+      street: z.string().nullable(),
+      town: z.string().nullable(),
+      accessNotes: z.string().nullable(),
+      whom: WhomToCall,
+    })
     .nullable(),
   water: z.object({
     source: z.enum(supplyKinds).nullable(),

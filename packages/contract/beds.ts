@@ -8,7 +8,7 @@ import { BedRecord } from './bed-record.ts'
 import { DriverLine, ShownFit } from './forecasts.ts'
 import { command, Day, Entered, Id, Instant, page, pageOf, Version, Why } from './shared.ts'
 import { ResinVolume } from './site-commands.ts'
-import { BedLine, JobLine, line, TankLine } from './site-facts.ts'
+import { BedLine, JobLine, line, TankLine, WhomToCall } from './site-facts.ts'
 
 const Question = z.enum(questionKeys)
 
@@ -95,7 +95,7 @@ export const BedPage = BedLine.omit({ due10Day: true, due50Day: true, due90Day: 
     .nullable(),
   /** Null while the tank stands in the workshop. */
   softener: z.object({ id: Id, label: z.string(), tankCount: z.number() }).nullable(),
-  site: z.object({ id: Id, label: z.string(), town: z.string().nullable() }).nullable(),
+  site: z.object({ id: Id, label: z.string(), town: z.string().nullable(), whom: WhomToCall }).nullable(),
   /** What its kit, drawing and steps are made from. */
   facts: BedRecord,
   waterTemperatureC: z.number().nullable(),

@@ -7,6 +7,7 @@ import * as z from 'zod'
 import { BedRecord } from './bed-record.ts'
 import { ClockTime } from './jobs.ts'
 import { command, Day, Id, Instant, Version } from './shared.ts'
+import { WhomToCall } from './site-facts.ts'
 
 /** A drive in whole minutes and tenths of road miles; null where a place is not known. `server`: by roads; `estimated`: from coordinates. */
 export const SheetDrive = z.object({
@@ -37,6 +38,7 @@ export const SheetVisit = z.object({
   siteLabel: z.string(),
   street: z.string().nullable(),
   town: z.string().nullable(),
+  whom: WhomToCall,
   accessNotes: z.string().nullable(),
   crewSize: z.number(),
   notes: z.string().nullable(),

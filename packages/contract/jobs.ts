@@ -7,6 +7,7 @@ import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { BedRecord } from './bed-record.ts'
 import { command, Day, Id, Instant, Month, page, pageOf, Version } from './shared.ts'
+import { WhomToCall } from './site-facts.ts'
 
 /** A time on the clock of the company's zone, 'HH:MM'. */
 export const ClockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time such as 08:05')
@@ -51,6 +52,7 @@ const JobVisit = z.object({
 export const JobPage = z.object({
   ...jobShape,
   street: z.string().nullable(),
+  whom: WhomToCall,
   accessNotes: z.string().nullable(),
   softenerId: Id.nullable(),
   softenerLabel: z.string().nullable(),

@@ -54,6 +54,15 @@ export const JobLine = z.object({
 })
 export type JobLine = z.infer<typeof JobLine>
 
+/** Who holds a site, and whom to call about it; `mayCall` is null where nobody asked. */
+export const WhomToCall = z.object({
+  customerName: z.string().nullable(),
+  called: z
+    .object({ name: z.string().nullable(), role: z.enum(contactRoles), phone: z.string(), mayCall: z.boolean().nullable() })
+    .nullable(),
+})
+export type WhomToCall = z.infer<typeof WhomToCall>
+
 /** Whether a contact may be reached on a channel. Where nothing is recorded, there is no line. */
 const ConsentLine = z.object({
   version: Version,

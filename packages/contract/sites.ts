@@ -6,7 +6,7 @@ import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { Day, Id, page, pageOf, Version } from './shared.ts'
 import { siteCommands } from './site-commands.ts'
-import { BedLine, ContactLine, JobLine, TankLine } from './site-facts.ts'
+import { BedLine, ContactLine, JobLine, TankLine, WhomToCall } from './site-facts.ts'
 import { SiteHappening } from './site-history.ts'
 
 /** One site in the list, with the bed of it that comes due first. */
@@ -97,6 +97,7 @@ export const SitePage = z.object({
     })
     .nullable(),
   tenures: z.array(SiteTenure),
+  whom: WhomToCall,
   contacts: z.array(ContactLine),
   softeners: z.array(SiteSoftener),
   openJobs: z.array(JobLine),

@@ -63,12 +63,12 @@ export function FoldOut({ label, name, className = '', place = 'under', children
         {label}
       </button>
       {open ? (
-        // biome-ignore lint/a11y/noStaticElementInteractions lint/a11y/useKeyWithClickEvents: following a link inside folds it in; the link itself takes the key
+        // biome-ignore lint/a11y/noStaticElementInteractions lint/a11y/useKeyWithClickEvents: following a link or button inside folds it in; they take the key themselves
         <div
           id={id}
           className={`absolute z-20 border-ink bg-sheet text-base text-ink ${places[place]}`}
           onClick={(event) => {
-            if ((event.target as Element).closest('a')) setOpen(false)
+            if ((event.target as Element).closest('a, button')) setOpen(false)
           }}
         >
           {children}

@@ -2,11 +2,15 @@ import { disinfectantLines } from '@almanac/records/disinfectant'
 import { formatDay } from '@almanac/units/format-day'
 import 'server-only'
 import type { BedPlanFacts } from '@almanac/contract/bed-choice'
+import type { WhomToCall } from '@almanac/contract/site-facts'
 import type { PlanFacts } from '@almanac/documents/rebed-plan/plan-facts'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { storesForKit } from '@almanac/softener/kit/stores-for-kit'
 import type { Display } from '@almanac/units/display'
 import { beganWords } from '@/client/bed-facts-words'
+
+/** "Hester Vance, (555) 012-7746". */
+const whomWords = ({ customerName, called }: WhomToCall) => [called?.name ?? customerName, called?.phone].filter(Boolean).join(', ') || null
 
 type Company = Display & { name: string }
 
@@ -18,7 +22,9 @@ export function planFacts(plan: BedPlanFacts, company: Company, figures: FirmFig
     printed: formatDay(today, company),
     display: company,
     figures,
-    site: plan.site ?? { label: 'Tank in the workshop', street: null, town: null, accessNotes: null },
+    site: plan.site
+      ? { ...plan.site, whom: whomWords(plan.site.whom) }
+      : { label: 'Tank in the workshop', street: null, town: null, accessNotes: null, whom: null },
     softenerLabel: plan.softener?.label ?? null,
     bed: plan.bed,
     bedSign: plan.bed.bedId.slice(-6),

@@ -7,6 +7,7 @@ import { bedFacts } from './bed-facts.ts'
 import { readStoredForecast } from './bed-forecast.ts'
 import { readBedWater } from './bed-water.ts'
 import { BED_LINE, bedLine, byDay, jobLine, OPEN_JOBS, tankLine } from './site-lines.ts'
+import { NOBODY_TO_CALL, readWhomToCall } from './whom-to-call.ts'
 
 const PARTS = {
   tank: {
@@ -37,6 +38,7 @@ export async function readBedPage(scope: Pick<Scope, 'companyId'>, bedId: string
     const { softener } = tank
     const valve = tank.valves[0] ?? softener?.valves[0] ?? null
     const water = softener && (await readBedWater(tx, companyId, { ...softener.site, siteId: softener.site.id, softenerId: softener.id }))
+    const whom = (softener && (await readWhomToCall(tx, companyId, [softener.site.id])).get(softener.site.id)) ?? NOBODY_TO_CALL
     const { due10Day: _a, due50Day: _b, due90Day: _c, chance12Months: _d, ...line } = bedLine(bed)
     return {
       ...line,
@@ -54,7 +56,7 @@ export async function readBedPage(scope: Pick<Scope, 'companyId'>, bedId: string
         cardId: valve.cardId,
       },
       softener: softener && { id: softener.id, label: softener.label, tankCount: softener._count.tanks },
-      site: softener && { id: softener.site.id, label: softener.site.label, town: softener.site.town },
+      site: softener && { id: softener.site.id, label: softener.site.label, town: softener.site.town, whom },
       facts: bedFacts(bed),
       waterTemperatureC: water?.temperatureC ?? null,
       inspections: bed.inspections.map((one) => ({

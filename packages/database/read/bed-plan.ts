@@ -8,6 +8,7 @@ import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 import { bedFacts, TANK_FACTS } from './bed-facts.ts'
 import { readBedWater } from './bed-water.ts'
+import { NOBODY_TO_CALL, readWhomToCall } from './whom-to-call.ts'
 
 const PARTS = {
   inspections: { where: { beadCondition: { not: null } }, orderBy: [{ day: 'desc' }, { id: 'desc' }], take: 1 },
@@ -39,6 +40,7 @@ async function bedPlanIn(tx: Tx, companyId: string, bedId: string): Promise<BedP
   const { softener } = tank
   const site = softener?.site ?? null
   const water = site && softener ? await readBedWater(tx, companyId, { ...site, siteId: site.id, softenerId: softener.id }) : null
+  const whom = (site && (await readWhomToCall(tx, companyId, [site.id])).get(site.id)) ?? NOBODY_TO_CALL
   const stores = await tx.stockItem.findMany({
     where: { companyId, archivedAt: null },
     select: { name: true, kind: true, unit: true, bagFt3: true, resinKind: true, onHand: true, priceMinor: true },
@@ -56,7 +58,7 @@ async function bedPlanIn(tx: Tx, companyId: string, bedId: string): Promise<BedP
       installedLatest: dayOf(softener.installedLatest),
       peopleServed: softener.peopleServed,
     },
-    site: site && { id: site.id, label: site.label, street: site.street, town: site.town, accessNotes: site.accessNotes },
+    site: site && { id: site.id, label: site.label, street: site.street, town: site.town, accessNotes: site.accessNotes, whom },
     water: water ?? NO_WATER,
     beads: oneOf(beadConditions, bed.inspections[0]?.beadCondition),
     stores,

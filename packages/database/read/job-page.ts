@@ -8,6 +8,7 @@ import { inCompany, type Scope } from '../in-company.ts'
 import { BED_FACTS, bedFacts } from './bed-facts.ts'
 import { jobFacts } from './job-rows.ts'
 import { readTurns } from './job-turns.ts'
+import { NOBODY_TO_CALL, readWhomToCall } from './whom-to-call.ts'
 
 /** One job with its site, bed, forecast and every visit so far, the latest first. */
 export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string) {
@@ -38,6 +39,7 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string) {
     return {
       ...jobFacts(job),
       street: job.site.street,
+      whom: (await readWhomToCall(tx, scope.companyId, [job.siteId])).get(job.siteId) ?? NOBODY_TO_CALL,
       accessNotes: job.site.accessNotes,
       softenerId: job.softenerId,
       softenerLabel: job.softener?.label ?? null,

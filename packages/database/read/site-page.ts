@@ -13,6 +13,7 @@ import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 import { siteHours } from './job-rows.ts'
 import { BED_LINE, bedLine, byDay, jobLine, OPEN_JOBS, tankLine } from './site-lines.ts'
+import { whomToCall } from './whom-to-call.ts'
 
 const SOFTENERS = {
   where: { archivedAt: null },
@@ -59,6 +60,7 @@ export async function readSitePage(scope: Pick<Scope, 'companyId'>, siteId: stri
       .sort((a, b) => byDay(b.toDay ?? '9999', a.toDay ?? '9999'))
     const present = tenures[0]?.toDay === null ? tenures[0] : null
     const supply = site.waterSupply
+    const contacts = present ? await contactsOf(tx, companyId, siteId, present.customer.id) : []
     return {
       id: site.id,
       version: site.version,
@@ -79,7 +81,11 @@ export async function readSitePage(scope: Pick<Scope, 'companyId'>, siteId: stri
         residualMgL: supply.periods[0]?.residualMgL ?? null,
       },
       tenures,
-      contacts: present ? await contactsOf(tx, companyId, siteId, present.customer.id) : [],
+      contacts,
+      whom: whomToCall(
+        present?.customer.name ?? null,
+        contacts.map((one) => ({ ...one, mayCall: one.consents.find(({ channel }) => channel === 'phone')?.granted ?? null })),
+      ),
       softeners: site.softeners.map(softenerOf),
       openJobs: site.jobs.map(jobLine),
     }

@@ -5,14 +5,14 @@ import type { ShelfBag } from '@almanac/softener/kit/bags-on-shelf'
 import type { PriceList } from '@almanac/softener/kit/price-kit'
 import type { Display } from '@almanac/units/display'
 
-/** What a rebed plan is made from; null where it is not known. Nothing of the customer but where the softener stands and how to get to it. */
+/** What a rebed plan is made from; null where it is not known. Of the customer only where the softener stands, how to get to it and whom to call. */
 export type PlanFacts = {
   firmName: string
   /** The day it is printed, in words. */
   printed: string
   display: Omit<Display, 'timeZone'>
   figures: FirmFigures
-  site: { label: string; street: string | null; town: string | null; accessNotes: string | null }
+  site: { label: string; street: string | null; town: string | null; accessNotes: string | null; whom: string | null }
   softenerLabel: string | null
   bed: BedFacts
   /** A short sign by which the office finds the bed again. */

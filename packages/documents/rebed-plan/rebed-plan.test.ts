@@ -27,7 +27,13 @@ function facts(change: Partial<PlanFacts> = {}): PlanFacts {
     printed: '25 Nov 2026',
     display: { locale: 'en-US', unitSystem: 'us', currency: 'USD' },
     figures,
-    site: { label: 'Orchard Lane 14', street: 'Orchard Lane 14', town: 'Weir Hollow', accessNotes: 'Cellar door behind the house; dog.' },
+    site: {
+      label: 'Orchard Lane 14',
+      street: 'Orchard Lane 14',
+      town: 'Weir Hollow',
+      accessNotes: 'Cellar door behind the house; dog.',
+      whom: 'Hester Vance, (555) 012-7746',
+    },
     softenerLabel: 'Softener in the cellar',
     bed: BED,
     bedSign: '7f3a2c',
@@ -131,7 +137,13 @@ describe('the rebed plan, read back', () => {
 
   it('exactly two sheets with the longest texts a record may hold, and without a tank size', async () => {
     const long = 'Behind the third door on the left past the boiler, key with the neighbour; '.repeat(20)
-    const site = { label: long.slice(0, 160), street: long.slice(0, 120), town: long.slice(0, 80), accessNotes: long }
+    const site = {
+      label: long.slice(0, 160),
+      street: long.slice(0, 120),
+      town: long.slice(0, 80),
+      accessNotes: long,
+      whom: long.slice(0, 200),
+    }
     const bed = { ...BED, diameterIn: null, heightIn: null, nominalGrains: null, sizeAsWritten: long }
     expect(await read({ site, bed, softenerLabel: long, bedBegan: long, firmName: long })).toHaveLength(2)
     const unknown = await read({ site, bed })
@@ -140,7 +152,7 @@ describe('the rebed plan, read back', () => {
   })
 
   it('names with marks and letters of other scripts are printed or shown as "?", never dropped', async () => {
-    const [first = ''] = await read({ site: { label: 'Señora Łuczak, Дом', street: null, town: null, accessNotes: null } })
+    const [first = ''] = await read({ site: { label: 'Señora Łuczak, Дом', street: null, town: null, accessNotes: null, whom: null } })
     expect(first).toContain('Rebed plan: Señora Luczak, ???')
   })
 

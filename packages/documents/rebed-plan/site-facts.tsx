@@ -25,6 +25,7 @@ export function SiteFacts({ facts }: { facts: PlanFacts }) {
         title="Site"
         rows={[
           { name: 'Where', value: [facts.site.street, facts.site.town].filter(Boolean).join(', ') || 'address not known', lines: 2 },
+          ...(facts.site.whom ? [{ name: 'Call', value: facts.site.whom, lines: 2 }] : []),
           { name: 'Access', value: facts.site.accessNotes ?? 'nothing noted: ask before setting out', lines: 5 },
           ...(facts.softenerLabel ? [{ name: 'Softener', value: facts.softenerLabel, lines: 1 }] : []),
         ]}

@@ -16,6 +16,7 @@ import Link from 'next/link'
 import { answerLink } from '@/client/answer-place'
 import { tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
+import { PhoneLink } from '@/client/phone-link'
 import { useSession } from '@/client/providers'
 
 /** The records whose data is weakest: one question each, whom to ask, and the form for the answer. */
@@ -139,9 +140,7 @@ function Whom({ row }: { row: AskRow }) {
     <span>
       {contact.name ?? row.customerName}
       <span className="block">
-        <a className="underline decoration-edge underline-offset-4" href={`tel:${contact.phone.replace(/[^\d+]/g, '')}`}>
-          {contact.phone}
-        </a>
+        <PhoneLink phone={contact.phone} />
         {contact.mayCall === false ? <span className="text-small text-soft"> asked not to be called</span> : null}
       </span>
     </span>

@@ -1,6 +1,5 @@
 'use client'
 import { Button } from '@almanac/ui/button'
-import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
@@ -14,6 +13,9 @@ import { resinWords, spanWords, tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { JobLines } from '@/client/job-lines'
 import { usePermission, useSession } from '@/client/providers'
+import { WhomBlock } from '@/client/whom-line'
+import { BedActions, BedActionsOnPhone } from './bed-actions.tsx'
+import { BedDue } from './bed-due.tsx'
 import { BedFactsList } from './bed-facts-list.tsx'
 import { BedForecastPart } from './bed-forecast-part.tsx'
 import { BedKit } from './bed-kit.tsx'
@@ -27,7 +29,6 @@ import { OtherBeds } from './other-beds.tsx'
 export function Bed({ bedId }: { bedId: string }) {
   const { api, me } = useSession()
   const mayChange = usePermission('change:site')
-  const mayPropose = usePermission('propose:job')
   const query = useQuery(api.beds.page.queryOptions({ input: { bedId } }))
   const router = useRouter()
   const path = usePathname()
@@ -61,27 +62,7 @@ export function Bed({ bedId }: { bedId: string }) {
             ) : null}
           </span>
         }
-        actions={
-          <>
-            {ended ? null : <LinkButton href={`/api/beds/${bed.id}/plan`}>Rebed plan (PDF)</LinkButton>}
-            {mayPropose && !ended ? (
-              <LinkButton href={`/beds/${bed.id}/choice`} link={Link}>
-                Which resin, which way
-              </LinkButton>
-            ) : null}
-            {ended ? null : (
-              <LinkButton href={`/whats-wrong?bedId=${bed.id}`} link={Link}>
-                What is wrong?
-              </LinkButton>
-            )}
-            {mayChange && !ended ? <Button onClick={() => open('inspection')}>Note an inspection</Button> : null}
-            {mayPropose && bed.site && !ended ? (
-              <LinkButton href={`/jobs/new?site=${bed.site.id}&bed=${bed.id}`} kind="ink" link={Link}>
-                Propose a job
-              </LinkButton>
-            ) : null}
-          </>
-        }
+        actions={ended ? undefined : <BedActions bed={bed} onInspect={() => open('inspection')} />}
       />
       {ended ? (
         <Notice kind="mind">
@@ -89,19 +70,31 @@ export function Bed({ bedId }: { bedId: string }) {
           since.
         </Notice>
       ) : null}
-      <div className="grid gap-x-12 lg:grid-cols-2 lg:grid-rows-[auto_1fr]">
-        <div className="min-w-0">
+      {/* In the order a phone shows it: when due, whom to call, the drawing. Side by side the drawing stands at the left. */}
+      <div className="grid gap-x-12 lg:grid-cols-2 lg:grid-rows-[auto_auto_1fr]">
+        {ended ? null : (
+          <div className="min-w-0 lg:col-start-2 lg:row-start-1">
+            <BedDue bed={bed} mayChange={mayChange} onEdit={() => open('facts')} />
+            {bed.site ? (
+              <div className="mt-4 border-t border-line pt-4">
+                <WhomBlock whom={bed.site.whom} />
+              </div>
+            ) : null}
+            <BedActionsOnPhone bed={bed} onInspect={() => open('inspection')} />
+          </div>
+        )}
+        <div className="min-w-0 max-lg:mt-8 lg:col-start-1 lg:row-span-2 lg:row-start-1">
           <BedPicture bed={bed} title={`Bed at ${place}`} />
         </div>
         {ended ? null : (
-          <div className="min-w-0 max-lg:mt-8 lg:col-start-2 lg:row-span-2">
+          <div className="mt-8 min-w-0 lg:col-start-2 lg:row-span-2 lg:row-start-2">
             <BedForecastPart bed={bed} mayChange={mayChange} onEdit={() => open('facts')} onInspect={() => open('inspection')} />
             <Section title="To be done">
               <JobLines jobs={bed.openJobs} none="No job is open for this bed." />
             </Section>
           </div>
         )}
-        <div className="mt-8 min-w-0">
+        <div className="mt-8 min-w-0 lg:col-start-1">
           <Section title="Facts" actions={mayChange ? <Button onClick={() => open('facts')}>Change facts</Button> : null}>
             <BedFactsList bed={bed} />
           </Section>

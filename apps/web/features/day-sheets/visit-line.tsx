@@ -11,6 +11,7 @@ import Link from 'next/link'
 import { bedWords } from '@/client/bed-facts-words'
 import { peopleWords } from '@/client/job-words'
 import { useSession } from '@/client/providers'
+import { WhomLine } from '@/client/whom-line'
 import { LineRow, type LineRowProps } from './line-row.tsx'
 
 export type VisitLineProps = {
@@ -76,6 +77,9 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
           {' '}
           · {length}, until {formatClock(visit.endsAt, display)}
         </span>
+      </span>
+      <span className="block text-small">
+        <WhomLine whom={visit.whom} />
       </span>
       {/* What a crew needs on paper; on the screen the job's page has it. */}
       {paper.length > 0 ? <span className="hidden text-small print:block">{paper.join(' · ')}</span> : null}

@@ -24,6 +24,7 @@ import { readFailure } from '@/client/failure'
 import { dueWords, peopleWords, weekRiskWords, windowWords } from '@/client/job-words'
 import { usePermission, useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
+import { WhomLine } from '@/client/whom-line'
 import { BestPlaces } from './best-places.tsx'
 import { JobActions } from './job-actions.tsx'
 import { OfferTimes } from './offer-times.tsx'
@@ -80,7 +81,12 @@ export function Job({ jobId }: { jobId: string }) {
           </TextLink>
         }
         title={`${jobKindWords[job.kind]} at ${job.siteLabel}`}
-        lead={<JobStateWord state={job.state.replaceAll('-', ' ')} />}
+        lead={
+          <span className="flex flex-wrap gap-x-4">
+            <JobStateWord state={job.state.replaceAll('-', ' ')} />
+            <WhomLine whom={job.whom} />
+          </span>
+        }
         actions={mayBook ? <JobActions job={job} /> : undefined}
       />
       {job.stateReason ? <p className="mb-4">Because: {job.stateReason}</p> : null}

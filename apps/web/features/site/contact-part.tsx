@@ -9,6 +9,7 @@ import { useDisplay } from '@almanac/ui/display'
 import { StatusWord } from '@almanac/ui/status-word'
 import { formatDay } from '@almanac/units/format-day'
 import { useState } from 'react'
+import { PhoneLink } from '@/client/phone-link'
 import { ConsentForm } from './consent-form.tsx'
 
 type Props = { contact: ContactLine; mayChange: boolean; onChange: () => void }
@@ -34,11 +35,7 @@ export function ContactPart({ contact, mayChange, onChange }: Props) {
         ) : null}
       </div>
       <p className="flex flex-wrap gap-x-4">
-        {contact.phone ? (
-          <a className="underline decoration-edge underline-offset-4" href={`tel:${contact.phone.replace(/[^\d+]/g, '')}`}>
-            {contact.phone}
-          </a>
-        ) : null}
+        {contact.phone ? <PhoneLink phone={contact.phone} /> : null}
         {contact.email ? (
           <a className="break-all underline decoration-edge underline-offset-4" href={`mailto:${contact.email}`}>
             {contact.email}

@@ -15,6 +15,7 @@ import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { JobLines } from '@/client/job-lines'
 import { usePermission, useSession } from '@/client/providers'
+import { WhomLine } from '@/client/whom-line'
 import { AddSoftener } from './add-softener.tsx'
 import { EditSite } from './edit-site.tsx'
 import { SiteHistory } from './site-history.tsx'
@@ -40,7 +41,14 @@ export function Site({ siteId }: { siteId: string }) {
     <>
       <PageHead
         title={site.label}
-        lead={address === site.label ? undefined : address}
+        lead={
+          <>
+            {address === site.label ? null : <span className="block">{address}</span>}
+            <span className="block text-ink">
+              <WhomLine whom={site.whom} />
+            </span>
+          </>
+        }
         above={
           <TextLink href="/sites" link={Link}>
             Sites

@@ -13,6 +13,7 @@ import { formatList } from '@almanac/units/format-list'
 import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
+import { telOf } from '@/client/phone-link'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { VisitDrawing } from './visit-drawing.tsx'
@@ -53,7 +54,7 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
               <>
                 {contact.name ?? words('nameUnknown')}{' '}
                 {contact.phone ? (
-                  <a href={`tel:${contact.phone}`} className="inline-flex min-h-control items-center underline underline-offset-4">
+                  <a href={telOf(contact.phone)} className="inline-flex min-h-control items-center underline underline-offset-4">
                     {contact.phone}
                   </a>
                 ) : null}

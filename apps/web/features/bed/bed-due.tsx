@@ -1,0 +1,83 @@
+'use client'
+import type { BedPage, StoredForecast } from '@almanac/contract/beds'
+import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
+import { DueAxisHead, DueRibbon } from '@almanac/ui/due-ribbon'
+import { Notice } from '@almanac/ui/notice'
+import { Section } from '@almanac/ui/section'
+import { Skeleton } from '@almanac/ui/skeleton'
+import { formatMonth } from '@almanac/units/format-day'
+import { formatChance } from '@almanac/units/format-number'
+import { ribbonAxis } from '@/client/bed-facts-words'
+import { useToday } from '@/client/use-today'
+
+/** When the bed comes due and its chances; what it wants where there is no forecast. */
+export function BedDue({ bed, mayChange, onEdit }: { bed: BedPage; mayChange: boolean; onEdit: () => void }) {
+  const today = useToday()
+  const display = useDisplay()
+  const { forecast } = bed
+  if (!bed.site)
+    return (
+      <Section title="Forecast">
+        <p className="text-soft">A tank in the workshop has no water, so its bed is not forecast.</p>
+      </Section>
+    )
+  if (!forecast)
+    return (
+      <Section title="Forecast">
+        <p className="text-soft">The forecast is being made; it appears here by itself.</p>
+        <Skeleton lines={3} label="Waiting for the forecast" />
+      </Section>
+    )
+  const { due10Day, due50Day, due90Day } = forecast
+  const axis = ribbonAxis(today)
+  return (
+    <Section title={due50Day ? `Due about ${formatMonth(due50Day, display)}` : 'No forecast'}>
+      {forecast.refusal ? (
+        <Notice kind="mind" action={mayChange ? <Button onClick={onEdit}>Change facts</Button> : undefined}>
+          {forecast.refusal}
+        </Notice>
+      ) : null}
+      {due10Day && due50Day ? (
+        <>
+          <DueAxisHead axis={axis} />
+          <DueRibbon early={due10Day} middle={due50Day} late={due90Day} axis={axis} />
+          <p className="mt-1">
+            Of ten such beds one fails by {formatMonth(due10Day, display)}, five by {formatMonth(due50Day, display)}
+            {due90Day ? `, nine by ${formatMonth(due90Day, display)}` : ''}.
+          </p>
+          <Chances forecast={forecast} />
+        </>
+      ) : null}
+    </Section>
+  )
+}
+
+function Chances({ forecast }: { forecast: StoredForecast }) {
+  const display = useDisplay()
+  const { chanceAlreadyFailed: already, chance3Months, chance12Months, chance24Months } = forecast
+  const figures = [
+    { name: 'in 3 months', value: chance3Months },
+    { name: 'in 12 months', value: chance12Months },
+    { name: 'in 24 months', value: chance24Months },
+  ]
+  return (
+    <>
+      <dl className="mt-4 flex flex-wrap gap-x-8 gap-y-2">
+        {figures.map(({ name, value }) =>
+          value === null ? null : (
+            <div key={name} className="flex flex-col-reverse">
+              <dt className="text-small text-soft">fails {name}</dt>
+              <dd className="text-h2 font-semibold">{formatChance(value, display)}</dd>
+            </div>
+          ),
+        )}
+      </dl>
+      {already !== null && already >= 0.05 ? (
+        <p className="mt-2">
+          It may have failed unnoticed since it was last seen: {formatChance(already, display)}. The chances above hold if it works today.
+        </p>
+      ) : null}
+    </>
+  )
+}
