@@ -5,7 +5,6 @@ import { Button } from '@almanac/ui/button'
 import { DataTable } from '@almanac/ui/data-table'
 import { useDisplay } from '@almanac/ui/display'
 import { Empty } from '@almanac/ui/empty'
-import { LinkButton } from '@almanac/ui/link-button'
 import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
@@ -14,6 +13,7 @@ import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
+import { FirstRecords } from '@/client/first-records'
 import { usePermission, useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { dueColumns } from './due-columns.tsx'
@@ -83,16 +83,7 @@ export function DueList({ picture, plan, filters, change }: Props) {
           busy={beds.isFetching && !beds.isFetchingNextPage}
           empty={
             picture.beds === 0 ? (
-              <Empty
-                title="No beds watched yet"
-                action={
-                  <LinkButton href="/imports" link={Link} kind="ink">
-                    Import your customer list
-                  </LinkButton>
-                }
-              >
-                Bring in the firm’s spreadsheet, or add a site by hand. The forecast follows within seconds.
-              </Empty>
+              <FirstRecords title="No beds in service yet" />
             ) : (
               <Empty
                 title="No bed fits these filters"

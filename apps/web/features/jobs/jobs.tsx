@@ -150,8 +150,17 @@ export function Jobs() {
             },
           ]}
           empty={
-            <Empty title={`No jobs ${WORDS[state]}`}>
-              {state === 'proposed' ? 'Propose jobs from Coming due, or from a site.' : 'Choose another state above.'}
+            <Empty
+              title={`No jobs ${WORDS[state]}`}
+              action={
+                state === 'proposed' && mayBook ? (
+                  <LinkButton href="/coming-due" link={Link}>
+                    See what comes due
+                  </LinkButton>
+                ) : null
+              }
+            >
+              {state === 'proposed' ? 'Add jobs from Coming due, or from a site.' : 'Choose another state above.'}
             </Empty>
           }
         />

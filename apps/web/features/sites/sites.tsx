@@ -10,6 +10,7 @@ import { Skeleton } from '@almanac/ui/skeleton'
 import { keepPreviousData, useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
+import { FirstRecords } from '@/client/first-records'
 import { usePermission, useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { siteColumns } from './site-columns.tsx'
@@ -70,7 +71,7 @@ export function Sites() {
           rowHref={(row) => `/sites/${row.id}`}
           link={Link}
           busy={sites.isPlaceholderData}
-          empty={searched ? <NothingFound searched={searched} onClear={() => type('')} /> : <NoSites mayChange={mayChange} />}
+          empty={searched ? <NothingFound searched={searched} onClear={() => type('')} /> : <FirstRecords title="No sites yet" />}
         />
       ) : null}
       {sites.hasNextPage ? (
@@ -93,23 +94,6 @@ function NothingFound({ searched, onClear }: { searched: string; onClear: () => 
   return (
     <Empty title={`No site matches “${searched}”`} action={<Button onClick={onClear}>Show all sites</Button>}>
       Each word you type must begin or continue a word of the site’s name, street, town, customer, phone or tank. Try fewer letters.
-    </Empty>
-  )
-}
-
-function NoSites({ mayChange }: { mayChange: boolean }) {
-  return (
-    <Empty
-      title="No sites yet"
-      action={
-        mayChange ? (
-          <LinkButton href="/sites/new" kind="ink" link={Link}>
-            Add the first site
-          </LinkButton>
-        ) : null
-      }
-    >
-      Bring in the firm’s customer list under Import, or take down one site by hand. Its bed is forecast within seconds.
     </Empty>
   )
 }
