@@ -50,17 +50,22 @@ function withCards(spellings: readonly string[], cards: readonly { id: string; l
   return [...spellings, ...meant.map((card) => cardToken(card.id))]
 }
 
-/** The reading with the spellings one slip away that the company's records hold; null where there are none. */
+/**
+ * The reading with the spellings one slip away that the company's records hold; null where there are none. The slip is in the words that no record begins with;
+ * only where each is known by itself, in any of them.
+ */
 async function withSlips(tx: Tx, companyId: string, reading: QueryReading): Promise<QueryReading | null> {
-  let forgiven = 0
+  const typed = reading.terms.map(([term = '']) => term)
+  const known = new Set(await knownTerms(tx, companyId, typed))
+  const unknown = typed.filter((term) => !known.has(term))
+  const forgiven = (unknown.length > 0 ? unknown : typed).filter((term) => nearTerms(term).length > 0).slice(0, MOST_FORGIVEN)
+  if (forgiven.length === 0 || unknown.some((term) => !forgiven.includes(term))) return null
   const terms: string[][] = []
-  for (const spellings of reading.terms) {
-    const near = forgiven < MOST_FORGIVEN ? nearTerms(spellings[0] ?? '') : []
-    const known = await knownTerms(tx, companyId, near)
-    if (known.length > 0) forgiven++
-    terms.push([...spellings, ...known.slice(0, MOST_SPELLINGS)])
+  for (const [term = '', ...others] of reading.terms) {
+    const near = forgiven.includes(term) ? await knownTerms(tx, companyId, nearTerms(term)) : []
+    terms.push([term, ...others, ...near.slice(0, MOST_SPELLINGS)])
   }
-  return forgiven > 0 ? { ...reading, terms } : null
+  return { ...reading, terms }
 }
 
 async function findingsOf(tx: Tx, companyId: string, reading: QueryReading): Promise<Finding[]> {
