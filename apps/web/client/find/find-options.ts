@@ -3,8 +3,8 @@ import { jobKindWords } from '@almanac/records/job-kind'
 import { nearTerms } from '@almanac/service-rules/search/near-terms'
 import { searchWords } from '@almanac/service-rules/search/search-tokens'
 import type { AmountDisplay } from '@almanac/units/display'
+import { type DayDisplay, formatDay } from '@almanac/units/format-day'
 import { tankWords } from '../bed-facts-words.ts'
-import { dayWords } from '../clock-words.ts'
 import type { Page } from '../pages.ts'
 
 /** One line of the answers: where it leads, what it is, and what tells it from others like it. */
@@ -13,7 +13,7 @@ export type FindGroup = { title: string; options: FindOption[] }
 
 const parts = (...texts: (string | null | undefined)[]) => texts.filter(Boolean).join(', ')
 
-function optionOf(finding: Finding, display: AmountDisplay): FindOption {
+function optionOf(finding: Finding, display: AmountDisplay & DayDisplay): FindOption {
   const { siteLabel, town } = finding
   switch (finding.of) {
     case 'person':
@@ -28,7 +28,7 @@ function optionOf(finding: Finding, display: AmountDisplay): FindOption {
       }
     case 'job': {
       const { kind, state, visitDay } = finding.job
-      const when = visitDay ? `${state.replace('-', ' ')} ${dayWords(visitDay)}` : state.replace('-', ' ')
+      const when = visitDay ? `${state.replace('-', ' ')} ${formatDay(visitDay, display)}` : state.replace('-', ' ')
       return { href: `/jobs/${finding.jobId}`, what: `${jobKindWords[kind]} · ${siteLabel}`, beside: parts(when, town) }
     }
   }
@@ -37,7 +37,12 @@ function optionOf(finding: Finding, display: AmountDisplay): FindOption {
 const TITLES: Record<Finding['of'], string> = { person: 'People', address: 'Addresses', tank: 'Tanks', job: 'Jobs' }
 
 /** The answers by kind, in the order they came, and the pages that were meant: first where the name was begun as typed, last otherwise. */
-export function findGroups(findings: readonly Finding[], pages: readonly Page[], query: string, display: AmountDisplay): FindGroup[] {
+export function findGroups(
+  findings: readonly Finding[],
+  pages: readonly Page[],
+  query: string,
+  display: AmountDisplay & DayDisplay,
+): FindGroup[] {
   const groups: FindGroup[] = []
   for (const finding of findings) {
     const title = TITLES[finding.of]
