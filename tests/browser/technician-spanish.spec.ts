@@ -9,7 +9,7 @@ test.use({ viewport: { width: 1024, height: 768 } })
 
 async function choose(page: Page, from: string, language: string): Promise<void> {
   await page.goto('/today')
-  await page.locator('summary').first().click()
+  await page.getByRole('button', { name: 'Menu' }).click()
   const loaded = page.waitForEvent('load')
   await page.getByLabel(from).selectOption(language)
   await loaded
@@ -25,7 +25,8 @@ test('a technician chooses Spanish: the day, the visit, its steps and its paper 
   await expect(page.locator('html')).toHaveAttribute('lang', 'es')
   await expect(page.getByText(today.title)).toBeVisible()
   await page
-    .getByRole('link', { name: /Visita anual|Cambio de lecho/ }).last()
+    .getByRole('link', { name: /Visita anual|Cambio de lecho/ })
+    .last()
     .click()
   await expect(page.getByRole('button', { name: visit.start }).or(page.getByRole('button', { name: visit.resume }))).toBeVisible()
   await page.getByRole('button', { name: new RegExp(`^(${visit.start}|${visit.resume})$`) }).click()
