@@ -5,12 +5,12 @@ export type RawAnswer = { status: number; headers: http.IncomingHttpHeaders; tex
 
 const PIECE_BYTES = 65_536
 
-/** A body piece by piece, so that a hundred megabytes are never held. */
-function* piecesOf({ head, repeat, times, tail }: Body): Generator<string> {
-  yield head
+/** A body piece by piece, so that a hundred megabytes are never held. As bytes: of a text beyond ASCII in chunks Node's client stops sending after some megabytes. */
+function* piecesOf({ head, repeat, times, tail }: Body): Generator<Buffer> {
+  yield Buffer.from(head)
   const each = Math.max(1, Math.floor(PIECE_BYTES / Math.max(1, Buffer.byteLength(repeat))))
-  for (let left = times; left > 0; left -= each) yield repeat.repeat(Math.min(left, each))
-  yield tail
+  for (let left = times; left > 0; left -= each) yield Buffer.from(repeat.repeat(Math.min(left, each)))
+  yield Buffer.from(tail)
 }
 
 /**
