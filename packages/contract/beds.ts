@@ -46,7 +46,7 @@ export const BedExplanation = z.discriminatedUnion('ok', [
       medianLifeYears: z.number(),
       medianCleanLifeYears: z.number(),
       curve: list(z.object({ day: Day, low: z.number(), mid: z.number(), high: z.number() })),
-      /** The fit it came from; null: the trade’s first guesses. */
+      /** The fit it came from; null: industry rules of thumb. */
       fit: ShownFit.nullable(),
       exposure: list(z.object({ fromDay: Day, toDay: Day.nullable(), why: z.string() })),
       weakness: z.object({ byCause: list(z.object({ key: Question, years: z.number() })) }),

@@ -51,7 +51,7 @@ export const DueMonths = z.object({
   rebedsPerMonth: z.number().int(),
   /** Beds in the picture that have more likely failed already than not. */
   probablyFailed: z.number().int(),
-  /** What the forecasts learned from; null while they go by the trade’s first guesses. */
+  /** What the forecasts learned from; null while they go by industry rules of thumb. */
   fit: ShownFit.nullable(),
   /** Supplies with enough beds for a picture of their own. */
   supplies: z.array(z.object({ id: Id, name: z.string(), beds: z.number().int() })),

@@ -48,7 +48,7 @@ export const OrderLine = z.object({
   unit: z.string(),
   onHand: z.number(),
   leadDays: z.number().int(),
-  /** Spoken for by booked rebeds. */
+  /** Reserved by booked rebeds. */
   reserved: z.number(),
   /** Left once booked rebeds have theirs; below 0 where it is not enough. */
   free: z.number(),

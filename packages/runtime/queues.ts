@@ -8,7 +8,7 @@ export type TaskPayloads = {
   'refit-company': { companyId: string; cause: string; runId?: string }
   /** Hold a company's past forecasts against what came. */
   'backtest-company': { companyId: string }
-  /** Spread the rebeds to come over months, against what the crews can do. */
+  /** Spread the rebeds to come over months, against crew capacity. */
   'plan-rebeds': { companyId: string }
   /** Sum the month picture again from the beds' stored chances. */
   'forecast-months': { companyId: string }

@@ -14,7 +14,7 @@ const marks: Record<CautionKind, { word: string; d: string }> = {
     word: 'Slippery',
     d: 'M16 2.5 a2 2 0 1 0 0.01 0z M14 8 L8 13.5 L16.5 16.5 M13 9 L18.5 11.5 M8 13.5 L3 12 M2 21.5 q2.5 -3 5 0 t5 0 t5 0 t5 0',
   },
-  refer: { word: 'Not ours to do', d: 'M3 4 h11 v16 h-11z M9 12 h12 M17 8 l4 4 l-4 4' },
+  refer: { word: 'Stop and refer', d: 'M3 4 h11 v16 h-11z M9 12 h12 M17 8 l4 4 l-4 4' },
 }
 
 export type CautionProps = {

@@ -23,7 +23,7 @@ const top = 14
 const bottom = height - 30
 const left = 36
 
-/** A plan's rebeds by month as bars against what the crews can do; the materials and hours stand in its words and its table. */
+/** A plan's rebeds by month as bars against crew capacity; the materials and hours stand in its words and its table. */
 export function LevelPlot({ title, months, capacity, units }: LevelPlotProps) {
   const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(1000)
@@ -54,9 +54,7 @@ export function LevelPlot({ title, months, capacity, units }: LevelPlotProps) {
       legend={
         <>
           <LegendItem sign={<rect x="5" width="12" height="12" className="fill-water" />}>rebeds planned</LegendItem>
-          <LegendItem sign={<path d="M0 6 h22" className="stroke-ink" strokeWidth="1.5" strokeDasharray="2 4" />}>
-            what the crews can do
-          </LegendItem>
+          <LegendItem sign={<path d="M0 6 h22" className="stroke-ink" strokeWidth="1.5" strokeDasharray="2 4" />}>crew capacity</LegendItem>
         </>
       }
     >

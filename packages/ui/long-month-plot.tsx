@@ -25,7 +25,7 @@ const bottom = height - 28
 const left = 36
 const right = 8
 
-/** Years of months on one sheet: the band of beds that may fail, the middle, bars for the rebeds planned, and what the crews can do. */
+/** Years of months on one sheet: the band of beds that may fail, the middle, bars for the rebeds planned, and crew capacity. */
 export function LongMonthPlot({ title, months, capacity }: LongMonthPlotProps) {
   const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(1000)
@@ -79,9 +79,7 @@ export function LongMonthPlot({ title, months, capacity }: LongMonthPlotProps) {
           {planned ? (
             <LegendItem sign={<rect x="7" width="8" height="12" className="fill-bead" opacity=".65" />}>rebeds planned</LegendItem>
           ) : null}
-          <LegendItem sign={<path d="M0 6 h22" className="stroke-ink" strokeWidth="1.5" strokeDasharray="2 4" />}>
-            what the crews can do
-          </LegendItem>
+          <LegendItem sign={<path d="M0 6 h22" className="stroke-ink" strokeWidth="1.5" strokeDasharray="2 4" />}>crew capacity</LegendItem>
         </>
       }
     >

@@ -26,7 +26,7 @@ const bottom = height - 30
 const left = 36
 const dotGap = 12
 
-/** Beds coming due per month: band from p10 to p90, line at the mean, dots for booked jobs, dotted line for what the crews can do. */
+/** Beds coming due per month: band from p10 to p90, line at the mean, dots for booked jobs, dotted line for crew capacity. */
 export function MonthPlot({ title, months, capacity, selected, onSelect }: MonthPlotProps) {
   const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(1000)
@@ -67,12 +67,12 @@ export function MonthPlot({ title, months, capacity, selected, onSelect }: Month
               </>
             }
           >
-            expected, and the band of four outcomes in five
+            expected, and the likely range (80%)
           </LegendItem>
           <LegendItem sign={<circle cx="11" cy="6" r="4.5" className="fill-bead" />}>already booked</LegendItem>
           {capacity === undefined ? null : (
             <LegendItem sign={<path d="M0 6 h22" className="stroke-ink" strokeWidth="1.5" strokeDasharray="2 4" />}>
-              what the crews can do
+              crew capacity
             </LegendItem>
           )}
         </>

@@ -55,7 +55,7 @@ export function PlotReader({ label, at, words, first = 0, height, children }: Pl
         style={{ height }}
       />
       <p aria-hidden="true" className="min-h-[1.5em] text-small">
-        {reading ? words(index) : <span className="text-soft">Point at the picture, or use the arrow keys, to read it.</span>}
+        {reading ? words(index) : <span className="text-soft">Hover, tap or use the arrow keys to read it.</span>}
       </p>
     </div>
   )

@@ -12,7 +12,7 @@ export type Explanation = {
   /** What went into it, each with where it came from. */
   inputs?: readonly Fact[]
   assumptions?: readonly ReactNode[]
-  /** How it is reckoned, in words. */
+  /** How it’s calculated, in words. */
   formula?: ReactNode
   /** What is not known and would sharpen it. */
   missing?: readonly ReactNode[]
@@ -51,7 +51,7 @@ function WhyNote({ explanation: e }: { explanation: Explanation }) {
           <DefinitionList facts={e.inputs} />
         </Part>
       ) : null}
-      {e.formula ? <Part title="How it is reckoned">{e.formula}</Part> : null}
+      {e.formula ? <Part title="How it’s calculated">{e.formula}</Part> : null}
       {e.assumptions?.length ? (
         <Part title="Assumed">
           <Points of={e.assumptions} />

@@ -11,7 +11,7 @@ test('a customer chooses one of three times by link, without scripts; the dispat
   await page.getByRole('row').getByRole('link', { name: /./ }).first().click()
   await page.getByRole('button', { name: 'Offer times' }).click()
   await expect(page.getByRole('checkbox', { checked: true })).toHaveCount(3)
-  await page.getByRole('button', { name: 'Hold these and make the link' }).click()
+  await page.getByRole('button', { name: 'Hold and create link' }).click()
   const link = await page.getByLabel('The customer’s link').or(page.getByLabel("The customer's link")).inputValue()
   await expect(page.getByText('offered', { exact: true })).toHaveCount(3)
 

@@ -17,7 +17,7 @@ test('days off are written down, another’s page shows them by itself, and they
   // Far ahead, so that no other journey meets them.
   await page.getByLabel('First day').fill(inDays(900))
   await page.getByLabel('Last day').fill(inDays(899))
-  await page.getByLabel('A word for it').fill('rope course')
+  await page.getByLabel('Reason (optional)').fill('rope course')
   await page.getByRole('button', { name: 'Save', exact: true }).click()
   await expect(page.getByRole('dialog')).toBeVisible() // the last day lies before the first
   await page.getByLabel('Last day').fill(inDays(901))

@@ -106,7 +106,7 @@ test('a job’s page lists its best places and says why others do not fit', asyn
   await page.getByRole('table').getByRole('link').first().click()
   await expect(page.getByRole('heading', { name: 'Best places' })).toBeVisible()
   await expect(page.getByRole('button', { name: /^Book / }).first()).toBeVisible()
-  await page.getByText('Where it does not go, and why').click()
+  await page.getByText('Sheets it doesn’t fit, and why').click()
   // One crew of the demo works alone, and a rebed takes two.
   await expect(page.getByText('Needs 2 people; this sheet has one person.')).toBeVisible()
 })

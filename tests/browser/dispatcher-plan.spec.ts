@@ -8,7 +8,7 @@ test('a dispatcher has a week planned, takes one change of it by keyboard, and f
   test.setTimeout(180_000)
   await signIn(page, 'dispatcher')
   await page.goto('/day-sheets')
-  const start = page.getByRole('button', { name: 'Propose a plan for a week' })
+  const start = page.getByRole('button', { name: 'Plan the week' })
   // Weekends have no sheets: go on to a day that does.
   for (let day = 0; day < 4 && !(await start.isVisible()); day++) {
     await page.getByRole('link', { name: 'Next day' }).click()
@@ -56,12 +56,12 @@ test('a dispatcher says who of a crew is missing; once the plan is accepted the 
     break
   }
   await expect(page.getByText('Ines Calder, Tomas Reyes')).toBeVisible()
-  await page.getByRole('button', { name: 'Someone is missing' }).click()
+  await page.getByRole('button', { name: 'Crew or vehicle problem' }).click()
   const dialog = page.getByRole('dialog')
   await dialog.getByText('Some of its people').click()
-  await expect(dialog.getByRole('button', { name: 'Look for a way round' })).toBeDisabled()
+  await expect(dialog.getByRole('button', { name: 'Find another plan' })).toBeDisabled()
   await dialog.getByLabel('Ines Calder').check()
-  await dialog.getByRole('button', { name: 'Look for a way round' }).click()
+  await dialog.getByRole('button', { name: 'Find another plan' }).click()
   await expect(page.getByRole('heading', { name: 'When people are missing' })).toBeVisible()
   await expect(page.getByText('Whoever is missing is taken off the sheet')).toBeVisible({ timeout: 30_000 })
   await page.getByRole('button', { name: 'Accept', exact: true }).click()

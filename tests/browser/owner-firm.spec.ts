@@ -14,10 +14,10 @@ const line = (page: Page, name: string) =>
 async function usual(page: Page, name: string): Promise<void> {
   await page.goto('/firm')
   await expect(line(page, name)).toBeVisible()
-  const back = page.getByRole('button', { name: `Put back to usual: ${name}` })
+  const back = page.getByRole('button', { name: `Reset to default: ${name}` })
   if ((await back.count()) === 0) return
   await back.click()
-  await page.getByRole('dialog').getByRole('button', { name: 'Put back to usual' }).click()
+  await page.getByRole('dialog').getByRole('button', { name: 'Reset to default' }).click()
   await expect(back).toHaveCount(0)
 }
 
@@ -50,7 +50,7 @@ test('bags the owner sets change the kit of a bed at once, and the history says 
   await expect(kit.getByText(/× (2 ft³ bag|¾ ft³ bag)/).first()).toBeVisible()
   await expect(kit.getByText(/× (1 ft³ bag|½ ft³ part bag)/)).toHaveCount(0)
   await usual(page, 'Bags in stock')
-  await expect(line(page, 'Bags in stock')).toContainText('Put back to usual by')
+  await expect(line(page, 'Bags in stock')).toContainText('Reset to default by')
 })
 
 test('a figure that cannot stand is refused with a sentence, and what was typed is kept', async ({ page }) => {

@@ -58,7 +58,7 @@ test('the owner adds a site, finds it by tank and street, tells when its resin w
   await expect(page.getByText(/told at a call/).first()).toBeVisible()
   await expect(page.getByText(/Of ten such beds/)).not.toHaveText(before ?? '', { timeout: 30_000 })
   await page.getByRole('button', { name: 'Why these dates (why?)' }).click()
-  await expect(page.getByRole('heading', { name: 'How it is reckoned' })).toBeVisible()
+  await expect(page.getByRole('heading', { name: 'How it’s calculated' })).toBeVisible()
 })
 
 test('a site that is chosen while the search still waits opens, and the late search does not take the page back', async ({ page }) => {
@@ -113,7 +113,7 @@ test('a house is sold: the softener stays, the holder changes; a weak record is 
   await addSite(page, name)
   await page.getByRole('button', { name: 'House sold' }).click()
   await page.getByRole('textbox', { name: 'Customer', exact: true }).fill(`New ${name}`)
-  await page.getByRole('button', { name: 'Hand the site over' }).click()
+  await page.getByRole('button', { name: 'Transfer site' }).click()
   await expect(page.getByRole('heading', { level: 2, name: `New ${name}` })).toBeVisible()
   await page.getByText('Held before by one other').click()
   await expect(page.getByRole('listitem').filter({ hasText: new RegExp(`^${name}, until`) })).toBeVisible()

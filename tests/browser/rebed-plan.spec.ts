@@ -64,7 +64,7 @@ test('which resin, which way, who: prices typed here give an answer with its dou
 }) => {
   await signIn(page, 'owner')
   await openFirstBed(page)
-  await page.getByRole('link', { name: 'Which resin, which way' }).click()
+  await page.getByRole('link', { name: 'Rebed options' }).click()
   await expect(page.getByRole('heading', { name: 'Which resin?' })).toBeVisible({ timeout: 30_000 })
   await page.getByRole('textbox', { name: /A planned rebed with 8% costs/ }).fill('620')
   await page.getByRole('textbox', { name: 'A cleaning costs' }).fill('250')
@@ -76,5 +76,5 @@ test('which resin, which way, who: prices typed here give an answer with its dou
 
   await expect(page.getByText('Not to be said yet')).toBeVisible()
   await page.getByLabel('How is the softener reached?').selectOption('Over stairs')
-  await expect(page.getByText('This is work for the firm.')).toBeVisible()
+  await expect(page.getByText('Leave this to our crew.')).toBeVisible()
 })

@@ -9,8 +9,8 @@ import { saidOf } from '../support/typed-texts.ts'
 const FIGURES: readonly [figure: string, field: string, far: [text: string, says: RegExp] | null, meant: string, shown: RegExp][] = [
   ['Iron allowance', 'Added for each mg/L', ['99999', /99999 is outside 0 to 20/], '1 1/2', /1\.5 gpg per mg\/L/],
   ['Manganese allowance', 'Added for each mg/L', ['1,200', /1200 is outside 0 to 20/], '1,5', /1\.5 gpg per mg\/L/],
-  ['Gravel is brought from this much resin up', 'From this much resin up', null, '1½', /1½ ft³/],
-  ['Kept in hand at a regeneration', 'How much', ['1 200', /1200 is outside 0 to 7/], '1.5', /1\.5 days’ use/],
+  ['Use gravel from this volume', 'From this much resin up', null, '1½', /1½ ft³/],
+  ['Reserve capacity', 'How much', ['1 200', /1200 is outside 0 to 7/], '1.5', /1\.5 days’ use/],
   ['Backwash flow', 'Least', ['99999', /99999 is outside 0\.5 to 30/], '1 1/2', /5 gpm\/ft² \(1\.5 gpm\/ft² to 8/],
   ['Expansion wanted in backwash', 'Expansion wanted', ['1 1/2', /0\.015 is outside 0\.1 to 1\.5/], '50', /50%/],
   ['Bags in stock', 'Bag sizes', ['99999', /can’t be right|the most is/], '1 1/2; 0,5', /1½ ft³, ½ ft³/],

@@ -187,7 +187,7 @@ test('sites: water, beds, softeners and supplies take what was meant, and ask ba
   await page.reload()
   await expect(facts.getByText(/^1½ ft³/)).toBeVisible()
   await expect(facts.getByText(/^52⅝ in/)).toBeVisible()
-  await page.getByRole('button', { name: 'Note an inspection' }).click()
+  await page.getByRole('button', { name: 'Record an inspection' }).click()
   await drive(exactly(dialog, 'Capacity, of a new bed'), {
     ...NO_NUMBER,
     ...twelveHundred(/the most is 150%/),
@@ -204,7 +204,7 @@ test('sites: water, beds, softeners and supplies take what was meant, and ask ba
 
   await page.goto('/water')
   await page.getByRole('link', { name: 'Kestrel Ridge supply' }).click()
-  await page.getByRole('button', { name: 'Write a change' }).click()
+  await page.getByRole('button', { name: 'Record a change' }).click()
   await drive(exactly(dialog, 'Hardness as CaCO₃'), HARDNESS)
 })
 

@@ -5,7 +5,7 @@ test('a town that goes to chloramine moves the forecasts of its beds, visibly', 
   await signIn(page, 'owner')
   await page.goto('/water')
   await page.getByRole('link', { name: 'Kestrel Ridge supply' }).click()
-  await page.getByRole('button', { name: 'Write a change' }).click()
+  await page.getByRole('button', { name: 'Record a change' }).click()
   const dialog = page.getByRole('dialog')
   await dialog.getByLabel('From', { exact: false }).first().fill('2021-03-01')
   await dialog.getByLabel('Disinfectant').selectOption('chloramine')
@@ -23,7 +23,7 @@ test('a town that goes to chloramine moves the forecasts of its beds, visibly', 
   await expect(page.getByText(/beds moved, \d+ of them earlier/).first()).toBeVisible({ timeout: 20_000 })
 
   // The next letter tells of the disinfectant alone: the hardness written before it goes on.
-  await page.getByRole('button', { name: 'Write a change' }).click()
+  await page.getByRole('button', { name: 'Record a change' }).click()
   await dialog.getByLabel('From', { exact: false }).first().fill('2022-03-01')
   await dialog.getByLabel('Disinfectant').selectOption('free-chlorine')
   await expect(dialog.getByText('Blank: as before, 23 gpg')).toBeVisible()
@@ -40,7 +40,7 @@ test('a hardness that cannot be right is refused with a sentence, and nothing ty
   await signIn(page, 'owner')
   await page.goto('/water')
   await page.getByRole('link', { name: 'Kestrel Ridge supply' }).click()
-  await page.getByRole('button', { name: 'Write a change' }).click()
+  await page.getByRole('button', { name: 'Record a change' }).click()
   const dialog = page.getByRole('dialog')
   await dialog
     .getByLabel(/^Hardness as CaCO₃/)

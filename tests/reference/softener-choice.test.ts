@@ -78,7 +78,7 @@ describe('which resin', () => {
   it('a price that is missing is named, and never taken as nothing', () => {
     const bare = whichResin({ ...RESIN, rebedMinor: null })
     expect(bare.ok && bare.value).toMatchObject({ cheapest: null, options: [{ perYear: null, chanceCheapest: null }, {}, {}] })
-    expect(bare.ok && bare.value.options[0]?.unpriced.join()).toMatch(/The firm’s figures/)
+    expect(bare.ok && bare.value.options[0]?.unpriced.join()).toMatch(/Company settings/)
     expect(bare.ok && bare.missing.join()).toMatch(/price of salt/)
     const noFine = value(whichResin({ ...RESIN, kitMoreMinor: { ...RESIN.kitMoreMinor, 'fine-mesh': null } }))
     expect(noFine.options[2]).toMatchObject({ perYear: null, chanceCheapest: null })

@@ -6,10 +6,10 @@ const bed = { bedId: 'b', siteId: 's' }
 
 // What is taken with a kit is a test; what the town adds is known of its supply; what a person remembers is a fact of the bed.
 const expected: Record<QuestionKey, [string, string]> = {
-  beginning: ['/beds/b?form=facts', 'Note the answer'],
-  crosslink: ['/beds/b?form=facts', 'Note the answer'],
-  'last-seen': ['/beds/b?form=facts', 'Note the answer'],
-  inspection: ['/beds/b?form=inspection', 'Note an inspection'],
+  beginning: ['/beds/b?form=facts', 'Enter answer'],
+  crosslink: ['/beds/b?form=facts', 'Enter answer'],
+  'last-seen': ['/beds/b?form=facts', 'Enter answer'],
+  inspection: ['/beds/b?form=inspection', 'Record an inspection'],
   'water-test': ['/water/tests/new?site=s', 'Record the test'],
   iron: ['/water/tests/new?site=s', 'Record the test'],
   disinfectant: ['/sites/s', 'Note the water'],

@@ -21,8 +21,8 @@ export function answerLink(key: QuestionKey, { bedId, siteId }: Bed): { href: st
     case 'supply':
       return { href: `/sites/${siteId}`, words: 'Note the water' }
     case 'inspection':
-      return { href: `/beds/${bedId}?form=inspection`, words: 'Note an inspection' }
+      return { href: `/beds/${bedId}?form=inspection`, words: 'Record an inspection' }
     case 'facts':
-      return { href: `/beds/${bedId}?form=facts`, words: 'Note the answer' }
+      return { href: `/beds/${bedId}?form=facts`, words: 'Enter answer' }
   }
 }

@@ -12,7 +12,7 @@ import type { BookingDesk } from './use-booking.ts'
 const ASKED: Record<Unusual, string> = {
   past: 'That time has passed',
   'outside-hours': "Outside the crew's hours",
-  crew: 'Not what this crew is down for',
+  crew: 'This crew isn’t cleared for this',
   parts: 'Its parts may not be there',
   'site-hours': 'Outside the hours of the site',
   order: 'Before the visit it follows',

@@ -78,7 +78,7 @@ export function ConflictNote({ error, names, show = plain, onKeepMine, onTakeThe
         <p className="mt-1">Your values are the same as theirs, so nothing of yours is lost.</p>
       )}
       <div className="mt-3 flex flex-wrap gap-3">
-        <Button onClick={onTakeTheirs}>Take what stands now</Button>
+        <Button onClick={onTakeTheirs}>Use theirs</Button>
         <Button onClick={onKeepMine} busy={busy} busyLabel="Saving" disabled={readFor !== error}>
           Keep mine
         </Button>

@@ -16,7 +16,7 @@ export function readFailure(error: unknown): Failure & { message: string } {
     retryable: true,
     requestId: '',
     detail: {},
-    message: 'The office could not be reached. What you entered is still here; try again when you have a connection.',
+    message: 'Can’t reach the server. What you entered is still here; try again when you have a connection.',
   }
 }
 

@@ -73,7 +73,7 @@ export function HolderFields({ form }: { form: ReturnType<typeof useFields<Holde
       <TextInput label="Phone" type="tel" maxLength={40} {...field('phone')} />
       <TextInput label="E-mail" type="email" maxLength={160} {...field('email')} />
       <fieldset className="flex flex-col">
-        <legend className="mb-1 font-medium">They agree to hear from you</legend>
+        <legend className="mb-1 font-medium">OK to contact by</legend>
         {CONSENTS.map((one) => (
           <Checkbox
             key={one.key}

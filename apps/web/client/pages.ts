@@ -29,7 +29,7 @@ const PAGES: readonly Page[] = [
   { href: '/track-record', label: 'Track record', permission: 'judge:forecast', also: 'how good accuracy' },
   { href: '/imports', label: 'Import', permission: 'run:import', also: 'file spreadsheet excel csv list' },
   { href: '/firm', label: 'Company', permission: 'manage:company', also: 'figures settings prices yard' },
-  { href: '/sessions', label: 'Where you are signed in', permission: null, also: 'devices sessions calendar sign out' },
+  { href: '/sessions', label: 'Signed-in devices', permission: null, also: 'devices sessions calendar sign out' },
 ]
 const TODAY: Page = { href: '/today', label: "Today's work", permission: 'close:visit', also: 'visits next' }
 

@@ -80,7 +80,7 @@ export function SoftenerFields({ softener, today, dayOrder }: Props) {
       <AmountField label="Resin volume" {...softener.amounts.field('volume')} />
       <DayInput label="Last known to work" hint="Today, if they have soft water now" max={today} {...field('lastSeenDay')} />
       <Select label="Tanks" choices={choicesOf(arrangements, arrangementWords)} {...field('arrangement')} />
-      <TextInput label="Where it stands" hint="Cellar, garage, outside under a lid" {...field('location')} />
+      <TextInput label="Where it stands" hint="Basement, garage, outdoors" {...field('location')} />
       <Select label="Where these facts are from" choices={choicesOf(factSources, factSourceWords)} {...field('source')} />
     </>
   )

@@ -49,7 +49,7 @@ function bedRows({ bed, bedBegan, figures, display }: PlanFacts): Row[] {
     { name: 'Tank', value: size ?? bed.sizeAsWritten ?? 'size not known: measure it', lines: 1 },
     { name: 'Resin', value: resin.filter(Boolean).join(', ') },
     { name: 'Gravel', value: gravelLb === null ? 'not known' : gravelLb === 0 ? 'none' : formatWeightLb(gravelLb, display) },
-    { name: 'Went in', value: bedBegan ?? 'not known', lines: 1 },
+    { name: 'Resin installed', value: bedBegan ?? 'not known', lines: 1 },
     { name: 'Valve', value: valve?.label ?? 'kind not known', lines: 1 },
     { name: 'Backwash', value: backwashGpm === null ? 'rate not known' : formatFlowGpm(backwashGpm, display) },
   ]

@@ -18,7 +18,7 @@ const WORDS: Readonly<Record<ProcedureStep['cautions'][number]['kind'], string>>
   pressure: 'Pressure',
   electricity: 'Electricity',
   lifting: 'Lifting',
-  chemical: 'Harm',
+  chemical: 'Chemical',
   water: 'Water',
   slip: 'Slipping',
   refer: 'Refer',

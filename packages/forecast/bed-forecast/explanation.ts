@@ -17,7 +17,7 @@ export function explanation(bed: ReadBed, parameters: ForecastParameters, values
   return {
     formula: FORMULA,
     inputs: [
-      { name: 'Went in', value: began },
+      { name: 'Resin installed', value: began },
       { name: 'Last seen working', value: isoDay(bed.lastSeen) },
       { name: 'Crosslink', value: `${percentInSentence(bed.traits.crosslinkPercent / 100)}${bed.crosslinkKnown ? '' : ' (assumed)'}` },
       { name: 'Water now', value: now?.why ?? '' },

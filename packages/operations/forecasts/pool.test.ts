@@ -92,7 +92,7 @@ describe('learning together with other firms', () => {
     expect(await median(mine)).toBe(alone)
   })
 
-  test('a firm without a failure starts from the others’ fits instead of the trade’s first guesses', async () => {
+  test('a firm without a failure starts from the others’ fits instead of industry rules of thumb', async () => {
     const young = await makeFirmRecords(db)
     await choose(young, true)
     await choose(other, true)

@@ -55,7 +55,7 @@ afterAll(async () => {
 })
 
 describe('learning from a company’s own records', () => {
-  test('without a failure on record the trade’s first guesses stay, and the fit says why', async () => {
+  test('without a failure on record industry rules of thumb stay, and the fit says why', async () => {
     await refit()
     const [fit] = await fits()
     expect(fit).toMatchObject({ failures: 0, fellBackBecause: expect.stringMatching(/^No bed has failed on record yet.*\.$/) })

@@ -33,7 +33,7 @@ export function decodeText(bytes: Uint8Array): { text: string; sentence: string 
   } catch {
     return {
       text: new TextDecoder('windows-1252').decode(bytes),
-      sentence: 'Its letters were read as Windows-1252, for they are not UTF-8. Look at an accented name below to be sure.',
+      sentence: 'Read as Windows-1252, since it isn’t UTF-8. Check an accented name below.',
     }
   }
 }

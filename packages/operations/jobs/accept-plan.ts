@@ -82,7 +82,7 @@ export async function acceptPlan(scope: Scope & { personId: string }, input: Acc
     const applied = applyDifferences(board, { differences: proposal.differences, spots: new Map(proposal.spots) }, input.differenceIds)
     if ('faults' in applied) throw new AppError('conflict', `${applied.faults.join(' ')} Nothing was changed.`)
     if (applied.violations.length > 0)
-      throw new AppError('conflict', 'Only these of the changes do not fit together. Nothing was changed; take the others too, or fewer.')
+      throw new AppError('conflict', 'These changes don’t fit together on their own. Nothing was changed; take the others too, or fewer.')
     const changed = await writePlaces(tx, command, placesOf(applied.board, differences, sheetIds))
     if (changesCrew(asked)) await changeCrew(tx, command, asked)
     const after = await tx.planProposal.update({

@@ -173,6 +173,6 @@ describe('places', () => {
     await proposeJob(firm, { ...id(), siteId, kind: 'annual-visit', dueEarliest: '2026-12-04', dueLatest: '2026-12-05' })
     const { fits, left } = await jobsThatFit(firm, pair)
     expect(fits.map((one) => one.dueLatest)).toEqual(['2026-12-10', '2026-12-12', '2026-12-15'])
-    expect(left).toEqual([{ reason: 'Would fit too, but is less pressing.', jobs: 3 }])
+    expect(left).toEqual([{ reason: 'Would fit too, but Also fits, less urgent.', jobs: 3 }])
   })
 })

@@ -88,7 +88,7 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
             : { fits: false as const, reason: `The site takes visits only ${siteHoursWords(job.siteHours, display)}.` }
       const place = answer.fits ? answer.places.find((one) => (inStretch.get(one.gapEndMs) ?? 0) < MOST_IN_A_STRETCH) : null
       if (!place) {
-        const reason = answer.fits ? 'Would fit too, but is less pressing.' : answer.reason
+        const reason = answer.fits ? 'Would fit too, but Also fits, less urgent.' : answer.reason
         left.set(reason, (left.get(reason) ?? 0) + 1)
         continue
       }

@@ -78,7 +78,7 @@ export function refuseBrokenPromise(
   if (!arriveFrom || !arriveUntil || confirmed.includes('promise') || (startsAt >= arriveFrom && startsAt <= arriveUntil)) return
   const day = formatNearDay(dayIn(display.timeZone, arriveFrom), display)
   const told = `${day} between ${formatClock(arriveFrom, display)} and ${formatClock(arriveUntil, display)}`
-  throw unusual('promise', `The customer was promised ${told}. Nothing was changed; confirm if it should move all the same, and ring them.`)
+  throw unusual('promise', `The customer was promised ${told}. Nothing was changed. Move anyway? Call them first.`)
 }
 
 const unusual = (confirm: Unusual, message: string) => new AppError('conflict', message, { confirm })

@@ -18,7 +18,7 @@ function windowWords({ dueEarliest, dueLatest }: ReminderFacts, today: string, d
 
 /** What the customer reads: what is due and why, when, and how to answer. Nothing is promised and nothing is pressed. */
 export function reminderText(facts: ReminderFacts, today: string, display: DayDisplay): { subject: string; body: string } {
-  const greeting = facts.contactName ? `Dear ${facts.contactName},` : 'Good day,'
+  const greeting = facts.contactName ? `Dear ${facts.contactName},` : 'Hello,'
   return {
     subject: `The resin of your water softener at ${facts.siteLabel}`,
     body: [

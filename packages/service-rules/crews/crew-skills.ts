@@ -1,6 +1,6 @@
 import type { JobKind } from '@almanac/records/job-kind'
 
-/** Someone who does all the firm does, or only what `skills` names. */
+/** Someone who does all work, or only what `skills` names. */
 export type Abilities = { name: string; doesAll: boolean; skills: readonly string[] }
 
 export const LIFTING = 'lifting'

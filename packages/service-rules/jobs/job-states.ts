@@ -20,7 +20,7 @@ const notCalledOff = 'Only a job that was called off can be brought back; this o
 const crewAtWork = 'A crew is working on this job. Close out the visit first.'
 const held = 'This job is held. Release it first.'
 const closed = 'This job is closed and its record stands. Propose a new job for what is still to do.'
-const calledOff = 'This job was called off. Bring it back first.'
+const calledOff = 'This job was called off. Reopen it first.'
 
 /**
  * Every state against every event. `hold` and `call-off` of a booked job are allowed because the office does them in one breath when a

@@ -20,7 +20,7 @@ export type WhichResinInput = Omit<RunningInput, 'figures'> & {
 export type ResinOption = CostOption<ResinKindId> & { livesYears: Spread; running: Running | null; rebedMinor: number | null }
 export type WhichResin = { options: ResinOption[]; cheapest: ResinKindId | null }
 
-export const NO_REBED_PRICE = 'the cost of a planned rebed (enter it under The firm’s figures)'
+export const NO_REBED_PRICE = 'the cost of a planned rebed (enter it under Company settings)'
 const noResinPrice = (kind: ResinKindId) => `the price of ${RESIN_KINDS[kind].shortLabel} in these bags (enter it in the stores)`
 const MOST_WORLDS_A_SIDE = 24
 
@@ -36,7 +36,7 @@ export function whichResin(input: WhichResinInput): Result<WhichResin> {
       'How long a new bed lasts on this water is not known, so its cost a year cannot be reckoned; mend the bed’s record first.',
     )
   if (input.rebedMinor !== null && !usableMinor(input.rebedMinor))
-    return refuse('The cost of a planned rebed must be an amount of zero or more; check The firm’s figures.')
+    return refuse('The cost of a planned rebed must be an amount of zero or more; check Company settings.')
   const { saltPriceMinorPerLb: salt, waterPriceMinorPerGal: water } = input.figures
   const notes = { assumptions: [] as string[], missing: [] as string[], sources: [] as string[] }
   const running = resinKinds.map((kind) => {
@@ -48,8 +48,8 @@ export function whichResin(input: WhichResinInput): Result<WhichResin> {
     return result.value
   })
   if (running.includes(null)) notes.missing.push('hardness of the raw water: salt and water are left out')
-  if (salt === null) notes.missing.push('price of salt: enter it under The firm’s figures')
-  if (water === null) notes.missing.push('price of water: enter it under The firm’s figures')
+  if (salt === null) notes.missing.push('price of salt: enter it under Company settings')
+  if (water === null) notes.missing.push('price of water: enter it under Company settings')
   const rebeds = resinKinds.map((kind) => sum(input.rebedMinor, kind === 'gel-8' ? 0 : input.kitMoreMinor[kind]))
   const runMinor = running.map((one) => (one === null ? 0 : one.saltLb * (salt ?? 0) + one.waterGal * (water ?? 0)))
   const factor = (kind: ResinKindId, gain: number) => (kind === 'gel-10' ? gain : 1)

@@ -95,7 +95,7 @@ export const CAUSES: readonly Cause[] = [
   ),
   cause(
     'bypass',
-    'Bypass open or leaking',
+    'In bypass, or bypass leaking',
     0.1,
     'repair',
     'Hard water passes the softener by.',

@@ -31,7 +31,7 @@ export const TELEPHONE_CHECKS: readonly Check[] = [
   },
   {
     id: 'bypass',
-    title: 'How does the bypass stand?',
+    title: 'Which position is the bypass in?',
     how: 'Levers or knobs behind the valve: in service they point along the pipes; a push bar is pushed in or out.',
     ...{ place: 'telephone', minutes: 3, reliability: 0.96, cautions: [], source: COMMON_PRACTICE },
     reason: 'An open bypass is seen; one that leaks stands right and is found by testing at the valve outlet.',
@@ -73,7 +73,7 @@ export const TELEPHONE_CHECKS: readonly Check[] = [
   },
   {
     id: 'clock',
-    title: 'Does the valve live and keep its time?',
+    title: 'Is the valve powered, clock right?',
     how: 'Is the display lit, the time of day right, and does the gallons counter move while a tap runs?',
     ...{ place: 'telephone', minutes: 4, reliability: 0.9, source: FROM_MEMORY },
     cautions: [{ kind: 'electricity', text: 'Look only: no cover off, and nothing touched with wet hands or on a wet floor.' }],

@@ -4,11 +4,11 @@ export type Emergency = { title: string; why: string; sayNow: readonly string[];
 
 /** Beads at the taps: the same day, before anything else. */
 export const BEADS_AT_TAPS: Emergency = {
-  title: 'Emergency: somebody goes there today',
+  title: 'Emergency: send someone today',
   why: 'Beads at the taps mean that the bed is leaving by the distributor. They block screens, valves and the heater, and more come with every draw.',
   sayNow: [
     'Put the softener in bypass: the levers or knobs behind the valve, or the stop valves on both sides.',
-    'Draw no hot water: close the cold inlet of the water heater, and switch the heater off or to pilot.',
+    'Use no hot water. Turn the heater off (gas: pilot), then shut its cold inlet.',
     'Switch off the washing machine, the dishwasher and the ice-maker, and close their taps.',
     'Do not unscrew aerators or shower heads yet: they hold the beads back. Sweep up beads on the floor, they roll.',
     'The beads are not poisonous, but do not drink the water until it has run clear.',

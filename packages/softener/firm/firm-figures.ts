@@ -37,7 +37,7 @@ export type FirmFigures = {
   /** Operating capacity against salt, by resin. */
   readonly curves: Readonly<Record<ResinKindId, CapacityCurve>>
   readonly allowance: MetalAllowance
-  /** Gravel is brought from this much resin up, ft³, where the record does not say; the record of a unit outranks it. */
+  /** Use gravel from this volume, ft³, where the record does not say; the record of a unit outranks it. */
   readonly gravelFromFt3: number
   /** Hardness at the valve outlet after a rebed, gpg: below it little bypasses. */
   readonly outletLimitGpg: number

@@ -2,7 +2,7 @@
 export type TankClues = {
   /** Across, with a rule or a tape held against the tank. */
   diameterIn?: number | null
-  /** Round the tank, with a tape. */
+  /** Around the tank, with a tape. */
   circumferenceIn?: number | null
   /** Floor to where the tank ends and the valve begins. */
   heightIn?: number | null

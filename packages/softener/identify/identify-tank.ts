@@ -32,7 +32,7 @@ export type TankIdentity = {
   candidates: TankCandidate[]
   /** Chance of all sizes too unlikely to be named. */
   otherChance: number
-  /** True when the likeliest is sure enough to order by. */
+  /** True when the likeliest is almost certain. */
   settled: boolean
   /** What to ask next, most telling first; empty when settled or when nothing is left to ask. */
   next: MeasureWorth[]

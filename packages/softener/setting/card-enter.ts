@@ -84,7 +84,7 @@ function gallonsLine(facts: CardFacts): CardLine {
     hint: 'only where the valve asks for it; else it works it out from capacity and hardness',
     why: {
       title: 'Water between regenerations',
-      inputs: [...facts.capacityInputs, { name: 'Kept back', value: facts.grains(setting.reserveGr) }],
+      inputs: [...facts.capacityInputs, { name: 'Reserve capacity', value: facts.grains(setting.reserveGr) }],
       formula: `(Capacity ${facts.grains(facts.dose.capacityGr)} − kept back ${facts.grains(setting.reserveGr)}) ÷ hardness ${showNumber(hardness.compensatedGpg, 1, display)} gpg, rounded down.`,
       assumptions: facts.capacityAssumptions,
       missing: facts.capacityMissing,
@@ -123,7 +123,7 @@ function overrideLine({ setting, input, display }: CardFacts): CardLine {
   const metals = setting.mostDays < 14
   return {
     id: 'override',
-    label: 'At the latest after',
+    label: 'Day override',
     value: `${setting.mostDays} days`,
     hint: metals ? 'iron or manganese must not settle' : undefined,
     why: {
@@ -151,7 +151,7 @@ function daysLine(facts: CardFacts): CardLine {
     hint: 'a timer does not know how much was used',
     why: {
       title: 'Days between regenerations',
-      inputs: [...facts.capacityInputs, ...facts.useInputs, { name: 'Kept back', value: facts.grains(setting.reserveGr) }],
+      inputs: [...facts.capacityInputs, ...facts.useInputs, { name: 'Reserve capacity', value: facts.grains(setting.reserveGr) }],
       formula: `(Capacity ${facts.grains(dose.capacityGr)} − kept back ${facts.grains(setting.reserveGr)}) ÷ ${facts.grains(setting.dailyGr)} a day = ${showNumber(dose.days, 1, display)} days; whole days, at most ${setting.mostDays}.`,
       assumptions: facts.capacityAssumptions,
       missing: facts.capacityMissing,

@@ -80,11 +80,11 @@ export function followLines(facts: CardFacts): CardLine[] {
     },
     {
       id: 'leakage',
-      label: 'Hardness that passes',
+      label: 'Hardness leakage',
       value: `about ${showNumber(dose.leakageMgL, 1, display)} mg/L`,
       hint: dose.fault === 'leaks' ? 'more than is wanted' : undefined,
       why: why(
-        'Hardness that passes',
+        'Hardness leakage',
         'About 5 mg/L at 8 lb/ft³, less with more salt in proportion; above 1,000 mg/L of dissolved solids more, by their square.',
         'Michaud, Water Conditioning & Purification; dose and solids from memory, unverified',
         { inputs: [{ name: 'Dose', value: facts.doseWords(dose.saltLbFt3) }], assumptions: [], missing: [] },

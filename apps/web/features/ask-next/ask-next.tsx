@@ -39,7 +39,7 @@ export function AskNext() {
             Sites
           </TextLink>
         }
-        lead="The records whose gaps blur a due date most, the weakest first. One answer each, when you have them on the phone anyway, sharpens the forecast at once."
+        lead="The records whose missing facts widen due windows most, weakest first. One answer on the phone narrows the forecast at once."
       />
       {asks.error ? (
         <Problem happened={readFailure(asks.error).message} onRetry={() => void asks.refetch()} retrying={asks.isFetching} />
@@ -93,7 +93,7 @@ function columns(display: AmountDisplay): Column<AskRow>[] {
     { key: 'question', head: 'Ask', width: '29%', cell: (row) => row.refusal ?? questionWords[row.question] },
     {
       key: 'who',
-      head: 'Whom',
+      head: 'Contact',
       width: '20%',
       cell: (row) => <Whom row={row} />,
     },

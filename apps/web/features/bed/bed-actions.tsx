@@ -16,13 +16,13 @@ function OtherActions({ bed, onInspect }: Props) {
       <LinkButton href={`/api/beds/${bed.id}/plan`}>Rebed plan (PDF)</LinkButton>
       {mayPropose ? (
         <LinkButton href={`/beds/${bed.id}/choice`} link={Link}>
-          Which resin, which way
+          Rebed options
         </LinkButton>
       ) : null}
       <LinkButton href={`/whats-wrong?bedId=${bed.id}`} link={Link}>
         What is wrong?
       </LinkButton>
-      {mayChange ? <Button onClick={onInspect}>Note an inspection</Button> : null}
+      {mayChange ? <Button onClick={onInspect}>Record an inspection</Button> : null}
     </>
   )
 }
@@ -32,7 +32,7 @@ function MainAction({ bed, wide }: { bed: BedPage; wide?: boolean }) {
   if (!mayPropose || !bed.site) return null
   return (
     <LinkButton href={`/jobs/new?site=${bed.site.id}&bed=${bed.id}`} kind={wide ? 'line' : 'ink'} wide={wide} link={Link}>
-      Propose a job
+      Add a job
     </LinkButton>
   )
 }

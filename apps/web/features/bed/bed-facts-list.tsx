@@ -53,7 +53,11 @@ export function BedFactsList({ bed }: { bed: BedPage }) {
           value: known(bed.tubeCutIn, 'tubeCut', (value) => formatCutLengthIn(value, display)),
           from: from('tubeCutIn'),
         },
-        { name: 'Went in', value: began && span && span !== began ? `${began} (${span})` : began, from: from('began', 'beganEarliest') },
+        {
+          name: 'Resin installed',
+          value: began && span && span !== began ? `${began} (${span})` : began,
+          from: from('began', 'beganEarliest'),
+        },
         { name: 'Last seen working', value: bed.lastSeenDay && formatDay(bed.lastSeenDay, display), from: from('lastSeenDay') },
         {
           name: 'Backwash',

@@ -48,11 +48,10 @@ export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
 }
 
 const fitPhrase = (fit: { failures: number; fellBackBecause: string | null } | null, display: NumberDisplay) =>
-  fit && !fit.fellBackBecause ? `your own records (${showWhole(fit.failures, display)} beds that failed)` : 'the trade’s first guesses'
+  fit && !fit.fellBackBecause ? `your own records (${showWhole(fit.failures, display)} beds that failed)` : 'industry rules of thumb'
 
 function Drivers({ forecast }: { forecast: StoredForecast }) {
-  if (forecast.drivers.length === 0)
-    return forecast.refusal ? null : <p className="mt-4">Age alone drives it: its water takes and gives no years worth naming.</p>
+  if (forecast.drivers.length === 0) return forecast.refusal ? null : <p className="mt-4">Age decides; its water matters little.</p>
   return (
     <>
       <h3 className="mt-5 mb-1 font-semibold">What drives it</h3>

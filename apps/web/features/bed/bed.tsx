@@ -89,7 +89,7 @@ export function Bed({ bedId }: { bedId: string }) {
         {ended ? null : (
           <div className="mt-8 min-w-0 lg:col-start-2 lg:row-span-2 lg:row-start-2">
             <BedForecastPart bed={bed} mayChange={mayChange} onEdit={() => open('facts')} onInspect={() => open('inspection')} />
-            <Section title="To be done">
+            <Section title="Open jobs">
               <JobLines jobs={bed.openJobs} none="No job is open for this bed." />
             </Section>
           </div>

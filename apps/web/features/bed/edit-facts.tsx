@@ -74,7 +74,7 @@ export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void 
   return (
     <FormDialog
       title="Change facts"
-      lead="A changed fact moves the forecast within seconds. Emptying a field means: not known."
+      lead="A changed fact updates the forecast within seconds. Leave blank if unknown."
       onClose={onClose}
       onSubmit={() => send(start.bed)}
       onKeepMine={() => send(bed)}

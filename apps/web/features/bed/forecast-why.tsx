@@ -17,8 +17,8 @@ const DOUBTS: Record<QuestionKey, string> = {
 }
 /** Where the life model's figures came from, in words. */
 function fitWords(fit: Extract<BedExplanation, { ok: true }>['value']['fit'], display: NumberDisplay): string {
-  if (!fit) return 'the trade’s first guesses; your own records have not been fitted yet'
-  if (fit.fellBackBecause) return `the trade’s first guesses. ${fit.fellBackBecause}`
+  if (!fit) return 'industry rules of thumb; your own records have not been fitted yet'
+  if (fit.fellBackBecause) return `industry rules of thumb. ${fit.fellBackBecause}`
   return `${showWhole(fit.failures, display)} failures among ${showWhole(fit.records, display)} of your own beds, learned ${formatDay(fit.asOfDay, display)} (${fit.version})`
 }
 

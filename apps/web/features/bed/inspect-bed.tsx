@@ -43,7 +43,7 @@ export function InspectBed({ bed, onClose }: { bed: BedPage; onClose: () => void
     })
   }
   return (
-    <FormDialog title="Note an inspection" onClose={onClose} onSubmit={submit} busy={inspect.isPending} error={inspect.error}>
+    <FormDialog title="Record an inspection" onClose={onClose} onSubmit={submit} busy={inspect.isPending} error={inspect.error}>
       <DayInput label="Day" required max={on.today} {...on.field} />
       <Checkbox
         label="The softener gave soft water that day"

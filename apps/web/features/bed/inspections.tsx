@@ -11,7 +11,7 @@ export function Inspections({ bed }: { bed: BedPage }) {
   const display = useDisplay()
   const { me } = useSession()
   if (bed.inspections.length === 0)
-    return <p className="text-soft">Nothing was seen or measured of this bed yet. A bead in the hand says more than its age.</p>
+    return <p className="text-soft">No inspections yet. A look at the beads says more than the bed’s age.</p>
   return (
     <ul className="border-t border-line">
       {bed.inspections.map((one) => (

@@ -20,7 +20,7 @@ export function Sharpen({ forecast, explained, act }: Props) {
   if (!key) return null
   return (
     <Notice action={act ? <Answer question={key} {...act} /> : undefined}>
-      What would sharpen this most: {questionWords[key]}
+      Best way to narrow these dates: {questionWords[key]}
       {sharpest && sharpest.years >= 0.25 ? ` It would take about ${doubt(sharpest.years, display)} from the doubt about these dates.` : ''}
     </Notice>
   )

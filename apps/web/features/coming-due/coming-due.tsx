@@ -35,7 +35,7 @@ export function ComingDue() {
                 When to act
               </LinkButton>
               <LinkButton href="/track-record" link={Link}>
-                How good were we
+                Track record
               </LinkButton>
             </>
           ) : undefined

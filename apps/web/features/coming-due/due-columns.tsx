@@ -65,7 +65,7 @@ export function dueColumns(today: string, { company }: Pick<Me, 'company'>, figu
     },
     {
       key: 'due',
-      head: 'Due: early, middle, late',
+      head: 'Due window',
       phoneHead: 'Due',
       sortable: true,
       width: '24%',
@@ -73,7 +73,7 @@ export function dueColumns(today: string, { company }: Pick<Me, 'company'>, figu
     },
     {
       key: 'chance',
-      head: 'Chance in 12 months',
+      head: 'Chance of failing in 12 months',
       align: 'right',
       sortable: true,
       cell: (bed) => (

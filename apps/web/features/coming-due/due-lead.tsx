@@ -19,7 +19,7 @@ export function DueLead({ picture }: { picture: DueMonths }) {
           inputs: [
             { name: 'Beds watched', value: showWhole(beds, display), from: 'beds in service, not archived' },
             { name: 'As of', value: asOfDay, from: 'the last forecast run' },
-            { name: 'Learned from', value: learned ? fit.version : 'the trade’s first guesses', from: 'the fit of the last night' },
+            { name: 'Learned from', value: learned ? fit.version : 'industry rules of thumb', from: 'the fit of the last night' },
             { name: 'Crews can do', value: `${rebedsPerMonth} rebeds a month`, from: 'company settings' },
           ],
           formula:

@@ -39,7 +39,7 @@ export function DuePicture({ picture, plan, filters, change }: Props) {
         />
         {filters.supply ? null : (
           <FilterSelect
-            label="Told apart by"
+            label="Group by"
             value={filters.by ?? ''}
             onChange={(event) => change({ by: BY.find((one) => one.value === event.target.value)?.by })}
             choices={BY}
@@ -59,7 +59,7 @@ export function DuePicture({ picture, plan, filters, change }: Props) {
               (one, i) =>
                 `${i ? ', ' : ''}${showWhole(one.mean, display)} from ${formatMonth(`${one.from}-01`, display)} (${showWhole(one.low, display)} to ${showWhole(one.high, display)})`,
             )}
-            . Each bed is counted once: its successor is not.
+            . Each bed is counted once; replacements aren’t counted.
           </p>
         </>
       ) : (

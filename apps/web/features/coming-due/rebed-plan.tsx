@@ -16,7 +16,7 @@ const gapWords = (gap: number | null, display: NumberDisplay) =>
     ? ''
     : `; no plan within these hours has fewer failures by more than ${formatPercent(Math.max(gap, 0.001), display, 1)}, which is proven`
 
-/** Rebeds spread over the months against what the crews can do, with the materials and hours that follow. */
+/** Rebeds by month against crew capacity, with the materials and hours that follow. */
 export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
   const display = useDisplay()
   const { me } = useSession()
@@ -26,7 +26,7 @@ export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
   const over = plan.months.filter((one) => one.overtimeHours >= plan.hoursEach / 2)
   const limit = formatPercent(plan.riskLimit, display)
   return (
-    <Section title="Rebeds spread over the months">
+    <Section title="Rebeds by month">
       {plan.refusal ? <Notice kind="mind">{plan.refusal}</Notice> : null}
       {plan.months.length > 0 ? (
         <>
@@ -34,7 +34,7 @@ export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
             So that no bed waits until its chance of having failed passes {limit},{' '}
             <Why
               explanation={{
-                title: 'Rebeds spread over the months',
+                title: 'Rebeds by month',
                 summary: `${total} beds reach the limit within ${plan.months.length} months; each has one month, none later than that and none before one in ten such beds has failed.`,
                 inputs: [
                   { name: 'Largest chance accepted', value: limit, from: 'the firm’s figures' },

@@ -21,7 +21,7 @@ export function WriteAway({ of: { of, subjectId, name }, onClose }: { of: AwayOf
   const add = useCommand(api.crews.addAbsence.mutationOptions(), { onDone: onClose })
   return (
     <FormDialog
-      title={of === 'person' ? `Days off: ${name}` : `Off the road: ${name}`}
+      title={of === 'person' ? `Days off: ${name}` : `Out of service: ${name}`}
       lead="Day sheets that stand in those days stay as they are and say so; plans leave them out."
       onClose={onClose}
       onSubmit={() => add.send({ of, subjectId, fromDay: first.day, untilDay: open ? null : last.day, word: values.word.trim() || null })}
@@ -32,7 +32,7 @@ export function WriteAway({ of: { of, subjectId, name }, onClose }: { of: AwayOf
       {open ? null : <DayInput label="Last day" required min={first.day} {...last.field} />}
       <Checkbox label="Until further notice" checked={open} onChange={(event) => setOpen(event.target.checked)} />
       <TextInput
-        label="A word for it"
+        label="Reason (optional)"
         hint={of === 'person' ? 'Holiday, training. Everyone who plans reads it.' : 'Brakes, inspection'}
         maxLength={60}
         {...field('word')}

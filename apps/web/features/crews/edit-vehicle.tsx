@@ -13,7 +13,7 @@ import { useFields } from '@/client/use-fields'
 import { useLocale } from '@/client/use-locale'
 import { roomTexts } from './room-words.ts'
 
-const NAMES = { name: 'Name', volumeFt3: 'Room', weightLb: 'Payload', left: 'Given up' }
+const NAMES = { name: 'Name', volumeFt3: 'Room', weightLb: 'Payload', left: 'Retired' }
 
 /** Adds or changes a vehicle: what it is called and what it carries. */
 export function EditVehicle({ vehicle, onClose }: { vehicle: CrewVehicle | null; onClose: () => void }) {
@@ -56,7 +56,7 @@ export function EditVehicle({ vehicle, onClose }: { vehicle: CrewVehicle | null;
       />
       {seen ? (
         <Checkbox
-          label="Given up"
+          label="Retired"
           hint="No longer offered for day sheets; what it did stays on record"
           checked={left}
           onChange={(event) => setLeft(event.target.checked)}

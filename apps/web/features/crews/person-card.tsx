@@ -25,7 +25,7 @@ function PersonFacts({ person }: { person: CrewPerson }) {
   const { figures } = useSession()
   const money = useMoney()
   const usual = [
-    person.doesAll ? 'does all the firm does' : '',
+    person.doesAll ? 'all work' : '',
     person.shifts.length === 0 ? 'works the firm’s hours' : '',
     person.startsAtHome ? '' : 'starts at the yard',
   ].filter(Boolean)

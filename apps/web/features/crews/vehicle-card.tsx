@@ -14,11 +14,11 @@ export function VehicleCard({ vehicle, onEdit, onAway }: Props) {
   const facts = [
     { name: 'Carries', value: roomWords(vehicle, me.company) },
     ...(vehicle.absences.length > 0
-      ? [{ name: 'Off the road', value: <Absences name={vehicle.name} absences={vehicle.absences} />, key: 'off' }]
+      ? [{ name: 'Out of service', value: <Absences name={vehicle.name} absences={vehicle.absences} />, key: 'off' }]
       : []),
   ]
   return (
-    <CrewCard name={vehicle.name} left={vehicle.left ? 'given up' : null} awayLabel="Off the road" onEdit={onEdit} onAway={onAway}>
+    <CrewCard name={vehicle.name} left={vehicle.left ? 'retired' : null} awayLabel="Out of service" onEdit={onEdit} onAway={onAway}>
       <DefinitionList facts={facts} />
     </CrewCard>
   )

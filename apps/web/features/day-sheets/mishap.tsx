@@ -45,13 +45,13 @@ export function Mishap({ sheet, sheets, onClose }: Props) {
         <>
           <Button onClick={onClose}>Leave it</Button>
           <Button kind="ink" busy={busy} disabled={choice === 'some' && missing.size === 0} onClick={submit}>
-            Look for a way round
+            Find another plan
           </Button>
         </>
       }
     >
       <ChoiceGroup
-        label="What is left of this crew?"
+        label="Who can work?"
         choices={[
           { value: 'off', label: 'Nobody', hint: 'All its visits of the day need another place.' },
           ...(sheet.members.length > 1

@@ -55,7 +55,7 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
         </Button>
         {onMishap ? (
           <Button kind="quiet" onClick={onMishap}>
-            Someone is missing
+            Crew or vehicle problem
           </Button>
         ) : null}
         <Button kind="quiet" onClick={() => window.print()}>

@@ -28,7 +28,7 @@ export function StartPlan({ day }: { day: string }) {
   return (
     <>
       <Button kind="ink" busy={busy} onClick={() => begin({ kind: 'week' })}>
-        Propose a plan for a week
+        Plan the week
       </Button>
       {failure ? <Problem happened={readFailure(failure).message} /> : null}
     </>

@@ -59,7 +59,7 @@ function Figure({ line, onChange, onPutBack }: Props) {
         </span>
         {last ? (
           <span className="block text-small text-soft">
-            {last.to === null ? 'Put back to usual' : 'Changed'} by {last.who ?? 'someone no longer here'},{' '}
+            {last.to === null ? 'Reset to default' : 'Changed'} by {last.who ?? 'someone no longer here'},{' '}
             {formatDay(dayIn(timeZone, last.at), display)}
             {last.note ? `: “${last.note}”` : ''}
           </span>
@@ -68,8 +68,8 @@ function Figure({ line, onChange, onPutBack }: Props) {
       {onChange ? (
         <span className="flex flex-wrap items-start gap-2 sm:justify-end">
           {own ? (
-            <Button onClick={onPutBack} aria-label={`Put back to usual: ${name}`}>
-              {usual === null && key.startsWith('valve:') ? 'Take out' : 'Put back to usual'}
+            <Button onClick={onPutBack} aria-label={`Reset to default: ${name}`}>
+              {usual === null && key.startsWith('valve:') ? 'Take out' : 'Reset to default'}
             </Button>
           ) : null}
           <Button onClick={onChange} aria-label={`Change: ${name}`}>

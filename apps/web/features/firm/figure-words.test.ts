@@ -13,6 +13,6 @@ describe('a dialog that sets a figure is titled by what it edits', () => {
     ['price:water-per-gal', null, 'Price of water'],
     ['price:salt-per-lb', 12, 'Price of salt'],
     ['bags', null, 'Bags in stock'],
-    ['reserve', null, 'Kept in hand at a regeneration'],
+    ['reserve', null, 'Reserve capacity'],
   ])('%s, set to %j: %s', (key, value, title) => expect(dialogTitle(key, value, US)).toBe(title))
 })

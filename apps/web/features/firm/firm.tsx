@@ -48,7 +48,7 @@ export function Firm() {
   return (
     <>
       <PageHead
-        title="The firm’s figures"
+        title="Company settings"
         lead="What the app computes with. Where the trade has no agreed figure, yours counts: a change takes effect at once, in every kit, drawing and plan."
       />
       {owner ? null : <Notice kind="mind">You can read these here. Only the owner changes them.</Notice>}

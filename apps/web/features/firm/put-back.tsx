@@ -29,7 +29,7 @@ export function PutBack({ line, row, onClose }: { line: FigureLine; row: FigureR
       onKeepMine={() => send(row.version)}
       busy={reset.isPending}
       error={reset.error}
-      saveLabel={line.usual === null ? 'Take out' : 'Put back to usual'}
+      saveLabel={line.usual === null ? 'Take out' : 'Reset to default'}
       names={{ value: 'Figure' }}
       show={(_, shown) => (shown === null ? 'the usual figure' : figureWords(line.key, shown, display))}
     >

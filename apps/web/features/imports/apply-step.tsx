@@ -44,7 +44,7 @@ export function ApplyStep({ batch }: { batch: ImportBatchPage }) {
           kind="mind"
           action={
             <Button busy={again.isPending} onClick={() => again.send({ batchId: batch.id, version: batch.version })}>
-              Hand it over again
+              Retry
             </Button>
           }
         >

@@ -18,7 +18,7 @@ async function upload(file: File): Promise<{ batchId: string } | { message: stri
 }
 
 /** Chooses a file and sends it; its columns follow on the draft's own page. */
-export function BringIn({ label = 'Bring in a file' }: { label?: string }) {
+export function BringIn({ label = 'Import a file' }: { label?: string }) {
   const router = useRouter()
   const input = useRef<HTMLInputElement>(null)
   const [busy, setBusy] = useState(false)

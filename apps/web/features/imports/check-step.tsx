@@ -29,8 +29,8 @@ export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: (
       from: `${plural(counts.customers, 'customer', 'customers', display)}, ${plural(counts.sites, 'site', 'sites', display)}, ${plural(counts.softeners, 'softener', 'softeners', display)}`,
     },
     { name: 'Updated', value: showWhole(counts.updated, display), from: 'what you edited since the last import stays' },
-    { name: 'Unchanged', value: showWhole(counts.unchanged, display), from: 'known already, word for word' },
-    { name: 'To mend', value: showWhole(counts.problem, display), from: counts.problem > 0 ? 'left out until mended' : 'none' },
+    { name: 'Unchanged', value: showWhole(counts.unchanged, display), from: 'already on record' },
+    { name: 'To fix', value: showWhole(counts.problem, display), from: counts.problem > 0 ? 'left out until fixed' : 'none' },
   ]
   return (
     <>
@@ -47,7 +47,7 @@ export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: (
             disabled={goesIn === 0}
             onClick={() => apply.send({ batchId: batch.id, version: batch.version })}
           >
-            {goesIn === 0 ? 'No row to write' : `Write ${plural(goesIn, 'row', 'rows', display)}`}
+            {goesIn === 0 ? 'No rows to import' : `Import ${plural(goesIn, 'row', 'rows', display)}`}
           </Button>
           <Button onClick={onBack}>Back to the columns</Button>
           <span className="text-small text-soft">Nothing is written before you press this; all of it can be undone afterwards.</span>

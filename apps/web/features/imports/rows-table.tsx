@@ -45,7 +45,7 @@ const PROBLEM = [
 
 const NOTED = [
   line,
-  { key: 'notes', head: 'Taken for granted, or kept', cell: (row: ImportRowView) => <span>{each(row.notes)}</span> },
+  { key: 'notes', head: 'Assumed or kept', cell: (row: ImportRowView) => <span>{each(row.notes)}</span> },
   {
     key: 'site',
     head: <span className="sr-only">Site</span>,

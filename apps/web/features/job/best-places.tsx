@@ -72,7 +72,7 @@ export function BestPlaces({ job }: { job: JobPage }) {
       </ul>
       {reasons.size > 0 ? (
         <details className="mt-3 text-small text-soft">
-          <summary className="min-h-6">Where it does not go, and why</summary>
+          <summary className="min-h-6">Sheets it doesn’t fit, and why</summary>
           <ul className="py-2">
             {[...reasons].map(([reason, all]) => (
               <li key={reason}>

@@ -96,7 +96,7 @@ export function ChooseTimes({ job, onClose }: { job: JobPage; onClose: () => voi
       {failure ? <Problem happened={readFailure(failure).message} /> : null}
       <div className="flex gap-3">
         <Button kind="ink" type="submit" busy={offer.isPending} disabled={chosen.size === 0}>
-          Hold these and make the link
+          Hold and create link
         </Button>
         <Button kind="quiet" onClick={onClose}>
           Leave it

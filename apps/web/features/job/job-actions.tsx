@@ -34,7 +34,7 @@ export function JobActions({ job }: { job: JobPage }) {
       {open || job.state === 'held' ? <Button onClick={() => setAsking('call-off')}>Call off</Button> : null}
       {job.state === 'held' || job.state === 'called-off' ? (
         <Button kind="ink" busy={resume.isPending} onClick={() => resume.send({ jobId: job.id, version: job.version })}>
-          Take up again
+          Take off hold
         </Button>
       ) : null}
       {failure && !asking ? <Problem happened={readFailure(failure).message} /> : null}

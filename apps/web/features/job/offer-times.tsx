@@ -85,7 +85,7 @@ function OpenOffer({ offer }: { offer: WindowOffer }) {
         </div>
         <Button onClick={copy}>Copy the link</Button>
         <Button kind="quiet" busy={withdraw.isPending} onClick={() => withdraw.send({ offerId: offer.id, version: offer.version })}>
-          Take the offer back
+          Withdraw offer
         </Button>
       </div>
       {copied ? <Notice kind="done">Copied. Send it to the customer as you usually write to them.</Notice> : null}

@@ -39,7 +39,7 @@ export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; b
   const [notes, setNotes] = useState('')
   const choices = useQuery(api.jobs.choices.queryOptions({ input: { siteId }, enabled: siteId !== '' }))
   const propose = useCommand(api.jobs.proposeOne.mutationOptions(), { onDone: ({ jobId }) => router.push(`/jobs/${jobId}`) })
-  if (siteId === '') return <Problem happened="No site was chosen for this job." todo="Open the site and choose “Propose a job” there." />
+  if (siteId === '') return <Problem happened="No site was chosen for this job." todo="Open the site and choose “Add a job” there." />
   const beds = (choices.data?.softeners ?? []).flatMap((softener) => softener.beds.map((one) => ({ softener, one })))
   const chosen = beds.find(({ one }) => one.bedId === bed) ?? (beds.length === 1 ? beds[0] : undefined)
   const submit = (event: FormEvent) => {
@@ -58,7 +58,7 @@ export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; b
   return (
     <>
       <PageHead
-        title={after ? 'Propose a visit that follows' : 'Propose a job'}
+        title={after ? 'Propose a visit that follows' : 'Add a job'}
         above={
           <TextLink href={`/sites/${siteId}`} link={Link}>
             {choices.data?.siteLabel ?? 'Site'}

@@ -145,7 +145,7 @@ export function Jobs() {
             {
               key: 'risk',
               head: 'Risk of a week’s wait',
-              phoneHead: 'A week’s wait',
+              phoneHead: 'Risk of waiting a week',
               cell: (row) => <span className="text-soft">{weekRisk(row.kind, row.chance3Months, display) ?? ''}</span>,
             },
           ]}

@@ -26,7 +26,7 @@ export function PlanChanges({ page }: { page: PlanPage }) {
   const days = Map.groupBy(page.differences, (one) => one.day)
   const crewOnly = page.differences.length === 0
   const crewWords = CREW_WORDS[page.asked.kind]
-  if (crewOnly && !crewWords) return <p className="mt-6">There is nothing to change: the sheets stand well as they are.</p>
+  if (crewOnly && !crewWords) return <p className="mt-6">No changes needed.</p>
   const tick = (ids: readonly string[], on: boolean) => {
     const next = new Set(left)
     for (const id of ids) {

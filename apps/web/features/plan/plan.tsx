@@ -20,7 +20,7 @@ import { PlanTotalsTable } from './plan-totals.tsx'
 
 const TITLES: Record<PlanPage['asked']['kind'], string> = {
   week: 'A plan for the days ahead',
-  'sheet-off': 'When a crew’s day falls away',
+  'sheet-off': 'Crew out',
   'fewer-people': 'When people are missing',
   'other-vehicle': 'When the vehicle is broken',
 }
@@ -70,7 +70,7 @@ export function Plan() {
       {page?.state === 'stopped' ? <p>This plan was stopped. Nothing was changed; start another from the day sheets.</p> : null}
       {page?.state === 'failed' ? <Problem happened={page.failure ?? 'This plan could not be made. Nothing was changed.'} /> : null}
       {page?.state === 'accepted' ? (
-        <Notice kind="done">What was chosen of this plan stands on the day sheets, and the crews see it.</Notice>
+        <Notice kind="done">The changes you chose are on the day sheets, and the crews see them.</Notice>
       ) : null}
       {page && (page.state === 'ready' || page.state === 'accepted') ? <Outcome page={page} /> : null}
     </>

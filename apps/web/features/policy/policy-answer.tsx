@@ -42,7 +42,7 @@ function Savings({
         caption="What each rule costs"
         heads={[
           'Rule',
-          'A year and bed',
+          'Per bed per year',
           `A year, ${showWhole(bedsWatched, display)} beds`,
           answer.best ? 'The window saves a year' : 'Waiting saves a year',
         ]}
@@ -89,9 +89,7 @@ export function PolicyAnswer({ policy, fixedAge, money }: Props) {
               { name: 'Water', value: policy.water, from: 'the supply as it is now' },
               {
                 name: 'Learned from',
-                value: learned
-                  ? `${fit.failures} failures among ${fit.records} of your beds (${fit.version})`
-                  : 'the trade’s first guesses',
+                value: learned ? `${fit.failures} failures among ${fit.records} of your beds (${fit.version})` : 'industry rules of thumb',
               },
             ],
             formula:

@@ -44,8 +44,8 @@ const WEIGHTS = {
 } as const
 const WEIGHT_WORDS = { firm: 'for the firm', ask: 'ask first', mind: 'mind' } as const
 const VERDICTS = {
-  firm: 'This is work for the firm.',
-  'ask-first': 'Not to be said yet: ask what stands below before anyone is told to do it alone.',
+  firm: 'Leave this to our crew.',
+  'ask-first': 'Can’t say yet. Ask these first, before anyone does it alone.',
   'owner-with-helper': 'An owner can do it with a helper, keeping to what stands below.',
 } as const
 

@@ -32,7 +32,7 @@ export function RebedChoice({ bedId }: { bedId: string }) {
   return (
     <>
       <PageHead
-        title={`Which resin, which way, who: ${place}`}
+        title={`Rebed options, who: ${place}`}
         lead={[tankWords(plan.bed, display), resinWords(plan.bed, display), plan.site?.town].filter(Boolean).join(', ')}
         above={
           <TextLink href={`/beds/${bedId}`} link={Link}>
@@ -46,7 +46,7 @@ export function RebedChoice({ bedId }: { bedId: string }) {
           label="A planned rebed with 8% costs"
           hint={
             choice.plannedRebedMinor === null
-              ? 'The firm has not set it: the owner enters it under The firm’s figures. A figure typed here holds on this page alone.'
+              ? 'The firm has not set it: the owner enters it under Company settings. A figure typed here holds on this page alone.'
               : `The firm’s figure is ${formatWholeMoney(choice.plannedRebedMinor, me.company)}; another one typed here holds on this page alone.`
           }
           {...prices.rebed.field}

@@ -112,7 +112,7 @@ export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' 
               ),
             },
             { key: 'window', head: 'Due window', cell: (row) => windowWords(row, display) },
-            { key: 'reason', head: 'Why it stands here', cell: (row) => <span className="text-soft">{row.stateReason ?? ''}</span> },
+            { key: 'reason', head: 'Reason', cell: (row) => <span className="text-soft">{row.stateReason ?? ''}</span> },
           ]}
           empty={
             <Empty title="Nothing here">

@@ -15,7 +15,7 @@ const VIEWS = ['waiting', 'held', 'outbox', 'dropped'] as const
 type View = (typeof VIEWS)[number]
 
 const LEADS: Record<View, string> = {
-  waiting: 'Customers who should hear that their bed comes due. Nothing leaves before you release it.',
+  waiting: 'Customers whose bed comes due. Nothing is sent until you approve it.',
   held: 'Kept back until you free or release them.',
   outbox: 'Released and ready to go. Delivery by mail is set up separately; until then copy or print from here.',
   dropped: 'No longer needed: a job is open, or the bed has ended.',

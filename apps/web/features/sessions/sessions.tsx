@@ -22,7 +22,7 @@ export function Sessions() {
   return (
     <>
       <PageHead
-        title="Where you are signed in"
+        title="Signed-in devices"
         lead="A session that you end here can do nothing more, at once. Lost a tablet? End its session."
       />
       {failed ? <Problem happened={readFailure(failed).message} onRetry={() => void sessions.refetch()} /> : null}

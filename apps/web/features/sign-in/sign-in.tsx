@@ -5,7 +5,7 @@ import { TextInput } from '@almanac/ui/text-input'
 import { type FormEvent, useState } from 'react'
 
 const WORDS: Record<number, string> = {
-  401: 'The e-mail and password do not belong together.',
+  401: 'Wrong email or password.',
   403: 'This page was opened under another address than the one the server answers to.',
 }
 

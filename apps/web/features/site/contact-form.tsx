@@ -59,7 +59,7 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
       />
       {contact ? (
         <Button kind="quiet" onClick={() => archive.send({ contactId: contact.id, version: seen })} busy={archive.isPending}>
-          Put this contact away
+          Archive contact
         </Button>
       ) : (
         <Checkbox

@@ -24,7 +24,7 @@ const NAMES = {
   notes: 'Notes',
   waterSupplyId: 'Water supply',
   place: 'Coordinates',
-  visitHours: 'Takes visits only',
+  visitHours: 'Visiting hours',
 }
 
 /** Changes a site's own facts. Another supply means other water on its beds. */

@@ -60,7 +60,7 @@ export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; on
       names={NAMES}
     >
       <TextInput label={NAMES.label} required maxLength={120} {...field('label')} />
-      <TextInput label={NAMES.location} hint="Cellar, garage, outside under a lid" maxLength={120} {...field('location')} />
+      <TextInput label={NAMES.location} hint="Basement, garage, outdoors" maxLength={120} {...field('location')} />
       <Select label={NAMES.arrangement} choices={choicesOf(arrangements, arrangementWords)} {...field('arrangement')} />
       <AmountField label={NAMES.peopleServed} hint="More people, more water through the bed" {...amounts.field('peopleServed')} />
       <Select

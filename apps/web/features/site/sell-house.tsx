@@ -30,7 +30,7 @@ export function SellHouse({ siteId, tenure, onClose }: { siteId: string; tenure:
       onKeepMine={() => send(tenure?.version ?? null)}
       busy={change.isPending}
       error={change.error}
-      saveLabel={tenure ? 'Hand the site over' : 'Save'}
+      saveLabel={tenure ? 'Transfer site' : 'Save'}
     >
       <DayInput label="Held by the new customer from" required {...from.field} />
       <HolderFields form={holder} />

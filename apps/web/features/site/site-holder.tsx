@@ -22,8 +22,8 @@ export function SiteHolder({ site, mayChange }: { site: SitePage; mayChange: boo
   const close = () => setOpen(null)
   return (
     <Section
-      title={present ? present.customer.name : 'Held by nobody'}
-      actions={mayChange ? <Button onClick={() => setOpen({ form: 'sold' })}>{present ? 'House sold' : 'Say who holds it'}</Button> : null}
+      title={present ? present.customer.name : 'No customer'}
+      actions={mayChange ? <Button onClick={() => setOpen({ form: 'sold' })}>{present ? 'House sold' : 'Set customer'}</Button> : null}
     >
       {present ? (
         <p className="flex flex-wrap items-baseline justify-between gap-x-4 text-small text-soft">

@@ -63,7 +63,7 @@ export function Site({ siteId }: { siteId: string }) {
             ) : null}
             {mayPropose ? (
               <LinkButton href={`/jobs/new?site=${site.id}`} kind="ink" link={Link}>
-                Propose a job
+                Add a job
               </LinkButton>
             ) : null}
           </>
@@ -76,7 +76,7 @@ export function Site({ siteId }: { siteId: string }) {
             actions={mayChange ? <Button onClick={() => setForm('softener')}>Add a softener</Button> : null}
           >
             {site.softeners.length === 0 ? (
-              <p className="text-soft">No softener is taken down yet. Add it, and its bed is forecast within seconds.</p>
+              <p className="text-soft">No softener entered yet. Add it, and its bed is forecast within seconds.</p>
             ) : null}
             {site.softeners.map((softener) => (
               <SoftenerPart key={softener.id} softener={softener} mayChange={mayChange} />
@@ -85,16 +85,16 @@ export function Site({ siteId }: { siteId: string }) {
           <Section title="Water tests">
             <WaterTests siteId={site.id} mayChange={mayTest} />
           </Section>
-          <Section title="What has happened">
+          <Section title="History">
             <SiteHistory siteId={site.id} />
           </Section>
         </div>
         <div className="min-w-0 max-lg:mt-8">
           <SiteHolder site={site} mayChange={mayChange} />
-          <Section title="To be done">
+          <Section title="Open jobs">
             <JobLines jobs={site.openJobs} none="Nothing is open at this site." />
           </Section>
-          <Section title="The place" actions={mayChange ? <Button onClick={() => setForm('site')}>Change the site</Button> : null}>
+          <Section title="Address and access" actions={mayChange ? <Button onClick={() => setForm('site')}>Change the site</Button> : null}>
             <DefinitionList
               facts={[
                 { name: 'Address', value: address },

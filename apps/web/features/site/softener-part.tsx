@@ -50,7 +50,7 @@ export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; 
           {mayChange ? (
             <>
               <Button kind="quiet" onClick={() => setForm('pre-treatment')}>
-                Add what stands ahead
+                Add pre-treatment
               </Button>
               <Button kind="quiet" onClick={() => setForm('softener')}>
                 Change
@@ -131,7 +131,7 @@ function BedInService({ bed, axis }: { bed: BedLine; axis: ReturnType<typeof rib
     <>
       <p className="text-small text-soft">
         {began ? `Went in ${began}` : 'When it went in is not known'}
-        {bed.lastSeenDay ? `, last seen working ${formatDay(bed.lastSeenDay, display)}` : ', never noted as seen working'}
+        {bed.lastSeenDay ? `, last seen working ${formatDay(bed.lastSeenDay, display)}` : ', no record of it working'}
       </p>
       {bed.due10Day && bed.due50Day ? (
         <div className="mt-1 grid max-w-xl grid-cols-[minmax(0,1fr)_auto] items-center gap-4">

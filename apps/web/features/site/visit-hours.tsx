@@ -15,7 +15,7 @@ export function VisitHoursFields({ hours, onChange }: { hours: Hours; onChange: 
     onChange({ ...hours, weekdays: on ? [...hours.weekdays, weekday].sort() : hours.weekdays.filter((one) => one !== weekday) })
   return (
     <fieldset className="flex flex-col gap-2">
-      <legend className="font-semibold">Takes visits only</legend>
+      <legend className="font-semibold">Visiting hours</legend>
       <p className="text-small text-soft">A visit must begin and end in these times. Nothing ticked: on any day; no time: at any hour.</p>
       <div className="flex flex-wrap gap-x-5">
         {WEEKDAYS.map((weekday) => (

@@ -49,7 +49,7 @@ export function AddSite() {
             Sites
           </TextLink>
         }
-        lead="Take down what you are told and leave the rest empty: what is missing turns up under “Ask at the next call”."
+        lead="Enter what you know and leave the rest blank. What’s missing turns up under “Ask at the next call”."
       />
       <form onSubmit={submit}>
         <div className="grid gap-x-12 lg:grid-cols-3">

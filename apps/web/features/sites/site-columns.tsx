@@ -36,7 +36,7 @@ export function siteColumns(today: string, { company }: Pick<Me, 'company'>, fig
     },
     {
       key: 'customer',
-      head: 'Held by',
+      head: 'Customer',
       width: '15%',
       cell: (site) => site.customerName ?? <span className="text-soft italic">nobody at present</span>,
     },
@@ -62,7 +62,7 @@ export function siteColumns(today: string, { company }: Pick<Me, 'company'>, fig
     },
     {
       key: 'month',
-      head: 'Due, middle',
+      head: 'Due about',
       width: '6.5rem',
       cell: ({ beds: [bed] }) =>
         bed?.due50Day ? (

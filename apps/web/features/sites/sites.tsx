@@ -36,7 +36,7 @@ export function Sites() {
     <>
       <PageHead
         title="Sites"
-        lead="Where softeners stand, who holds the place, and which bed there comes due first."
+        lead="Every site, its customer, and its next due bed."
         actions={
           mayChange ? (
             <>

@@ -34,7 +34,7 @@ export function ChangeStock({ change, onClose }: { change: StockChange; onClose:
   return (
     <Dialog open onClose={onClose} title={what === 'receive' ? `Receive ${item.name}` : `Count ${item.name}`}>
       <form onSubmit={submit} className="flex flex-col gap-4">
-        <p className="text-soft">The books say {formatAmount(item.onHand, item.unit, me.company)}.</p>
+        <p className="text-soft">On record: {formatAmount(item.onHand, item.unit, me.company)}.</p>
         <AmountField label={what === 'receive' ? 'Received' : 'Counted on the shelf'} {...field('quantity')} />
         {failure ? <Problem happened={readFailure(failure).message} /> : null}
         <Button kind="ink" type="submit" busy={receive.isPending || count.isPending} busyLabel="Saving">

@@ -44,7 +44,7 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
           { key: 'hand', head: 'On hand', align: 'right', cell: (line) => formatAmount(line.onHand, line.unit, me.company, 1) },
           {
             key: 'reserved',
-            head: 'Spoken for',
+            head: 'Reserved',
             align: 'right',
             cell: (line) => (line.reserved > 0 ? showNumber(line.reserved, 1, me.company) : '–'),
           },

@@ -33,9 +33,9 @@ export function TrackRecordPage() {
   return (
     <>
       <PageHead
-        title="How good were we"
+        title="Track record"
         above={<Link href="/coming-due">Coming due</Link>}
-        lead="We stand on past new year’s days, forecast with only what the firm knew then, and hold that against what came."
+        lead="We re-ran the forecast as of each January 1, with only what your company knew then, and compared it with what happened."
         actions={
           <Button onClick={() => again.send({})} disabled={again.isPending}>
             Look back again
@@ -77,7 +77,7 @@ function Findings({ checked, result }: { checked: Checked; result: Result }) {
         {last.slice(0, 4)}; looked back on {formatDay(checked.asOfDay, display)}. A bed in service on several of them counts on each.
         {result.notes.length > 0 ? ` ${result.notes.join(' ')}` : ''}
       </p>
-      <Section title="Where what came fell in what we said">
+      <Section title="Were we early or late?">
         <p className="max-w-[75ch] text-soft">
           Cut each forecast into ten parts that are equally likely. If the forecasts are honest, every bar is a tenth high. High bars at the
           left: beds failed earlier than said; at the right: later; at both ends: we were too sure.
@@ -97,10 +97,10 @@ function Findings({ checked, result }: { checked: Checked; result: Result }) {
         </Section>
       ) : null}
       {result.reliability.length > 0 ? (
-        <Section title="What we said, and what came">
+        <Section title="Forecast and actual">
           <p className="mb-2 max-w-[75ch] text-soft">
-            The same forecasts in ten heaps, from the beds we thought safest to those we thought worst. Honest chances come true as often as
-            they say.
+            The same forecasts in ten groups, from the beds we thought safest to those we thought worst. Honest chances come true as often
+            as they say.
           </p>
           <SaidTable reliability={result.reliability} />
         </Section>

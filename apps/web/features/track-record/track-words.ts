@@ -42,7 +42,7 @@ export function together(counts: Result['counts'], display: NumberDisplay): stri
   const gap = came === 0 ? 0 : Math.round((expected / came - 1) * 100)
   const lean =
     gap >= 10
-      ? ` We expected too many, by ${formatPercent(gap / 100, display)}: where numbers matter, such as resin to buy, take ours with a pinch of salt.`
+      ? ` We expected too many, by ${formatPercent(gap / 100, display)}: where numbers matter, such as resin to buy, treat our counts as high.`
       : gap <= -10
         ? ` We expected too few, by ${formatPercent(-gap / 100, display)}: keep more resin and hours in hand than we say.`
         : ' The numbers agree to within a tenth.'

@@ -46,7 +46,7 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
         actions={
           mayChange ? (
             <Button kind="ink" onClick={() => setAdding(true)}>
-              Write a change
+              Record a change
             </Button>
           ) : undefined
         }
@@ -60,7 +60,7 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
       {supply.isPending ? <Skeleton lines={8} label="Reading the supply" /> : null}
       {page ? (
         <>
-          <Section title="What it delivers, newest first">
+          <Section title="Water quality, newest first">
             <DataTable
               caption="Dated history of the supply"
               rows={page.periods}
@@ -85,7 +85,7 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
               ]}
               empty={
                 <p className="text-soft">
-                  Nothing is written yet: its beds are forecast with usual water and say so. Write what the supplier’s yearly report states.
+                  No data yet; typical water is assumed, and the beds say so. Enter what the supplier’s yearly report states.
                 </p>
               }
             />

@@ -62,7 +62,7 @@ export function AdvicePart({ advice, proposeHref }: { advice: Advice; proposeHre
       {proposeHref && advice.jobKind && advice.urgency !== 'today' ? (
         <p className="mt-3">
           <LinkButton href={proposeHref} kind={advice.urgency === 'now' ? 'ink' : 'line'} link={Link}>
-            Propose a job
+            Add a job
           </LinkButton>
         </p>
       ) : null}

@@ -27,7 +27,7 @@ export function EmergencyPanel({ emergency, proposeHref }: { emergency: Emergenc
       {proposeHref ? (
         <p className="mt-4">
           <LinkButton href={proposeHref} kind="danger" link={Link}>
-            Propose the emergency
+            Add emergency job
           </LinkButton>
         </p>
       ) : null}

@@ -53,7 +53,7 @@ export function WhatsWrong() {
       <PageHead
         title="What is wrong?"
         lead="Answer what is known, in any order. The check worth most comes first."
-        actions={answered > 0 ? <Button onClick={begin}>Begin anew</Button> : undefined}
+        actions={answered > 0 ? <Button onClick={begin}>Start over</Button> : undefined}
       />
       {bedId ? <BedLine query={bed} /> : null}
       {emergency ? <EmergencyPanel emergency={emergency} proposeHref={proposeHref} /> : null}
@@ -71,7 +71,7 @@ export function WhatsWrong() {
               onSkip={() => setSkipped([...skipped, next.check.id])}
             />
           ) : answered > 0 && !emergency ? (
-            <Notice kind="done">No further check is worth its time: what there is to know is known.</Notice>
+            <Notice kind="done">No more checks would help.</Notice>
           ) : null}
         </div>
         <div className="min-w-0 max-lg:mt-8 lg:row-span-2">

@@ -9,7 +9,7 @@ import { FIELD_OF_ASK } from './size-words.ts'
 type Props = { texts: ClueTexts; read: ReadClues; identity: TankIdentity; change: (change: Partial<ClueTexts>) => void }
 
 const LENGTHS: readonly [LengthField, string, string][] = [
-  ['round', 'Round the tank', 'Tape or string at half its height, level, under the sleeve if there is one.'],
+  ['round', 'Around the tank', 'Tape or string at half its height, level, under the sleeve if there is one.'],
   ['rim', 'Floor to the rim, without the valve', 'Straight up to where the tank ends and the valve begins.'],
   ['top', 'Floor to the top of the valve', 'If the rim cannot be seen.'],
 ]

@@ -14,7 +14,7 @@ export function HowSure({ found, clues }: { found: Ok<TankIdentity>; clues: Tank
   const { candidates, kitsDiffer, next, usedClues } = found.value
   const ask = next[0]
   const matters =
-    candidates.length < 2 ? '' : kitsDiffer ? 'It matters which: they take different kits.' : 'Whichever it is, kit and crew are the same.'
+    candidates.length < 2 ? '' : kitsDiffer ? 'They take different kits: measure once more.' : 'Whichever it is, kit and crew are the same.'
   return (
     <p className="mb-3">
       {matters}{' '}

@@ -2,7 +2,7 @@ import type { TankIdentity } from '@almanac/softener/identify/identify-tank'
 
 /** How sure, in words. */
 export function sureWords(chance: number): string {
-  if (chance >= 0.95) return 'sure enough to order by'
+  if (chance >= 0.95) return 'almost certain'
   if (chance >= 0.75) return 'likely'
   return chance >= 0.5 ? 'more likely than not' : 'still open'
 }

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { Firm } from '@/features/firm/firm'
 
-export const metadata: Metadata = { title: 'The firm’s figures' }
+export const metadata: Metadata = { title: 'Company settings' }
 
 export default function FirmPage() {
   return <Firm />

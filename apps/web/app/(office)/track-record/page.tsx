@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { TrackRecordPage } from '@/features/track-record/track-record'
 
-export const metadata: Metadata = { title: 'How good were we' }
+export const metadata: Metadata = { title: 'Track record' }
 
 export default function Page() {
   return <TrackRecordPage />

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { ProposeJob } from '@/features/job/propose-job'
 
-export const metadata: Metadata = { title: 'Propose a job' }
+export const metadata: Metadata = { title: 'Add a job' }
 
 export default async function NewJobPage({
   searchParams,

@@ -3,7 +3,7 @@ import { Suspense } from 'react'
 import { RebedChoice } from '@/features/rebed-choice/rebed-choice'
 import { recordId } from '@/server/record-page'
 
-export const metadata: Metadata = { title: 'Which resin, which way, who' }
+export const metadata: Metadata = { title: 'Rebed options, who' }
 
 export default async function RebedChoicePage({ params }: { params: Promise<{ bedId: string }> }) {
   const bedId = await recordId('bed', (await params).bedId)
