@@ -20,7 +20,7 @@ test.describe('on a telephone', () => {
 
   test('a technician is led from check to check to a repair, and asks why', async ({ page }) => {
     await enter(page, 'technician')
-    await page.getByRole('link', { name: 'What is wrong?' }).click()
+    await page.getByRole('link', { name: 'What’s wrong?' }).click()
     await expect(next(page)).toContainText('Are there beads at the taps?')
     await next(page).getByRole('button', { name: 'None' }).click()
     await expect(next(page)).toContainText('Does the salt go down?')
