@@ -17,13 +17,13 @@ const SENTENCES: Record<string, string> = {
 const AWAY_CODES = ['P1001', 'P1002', 'P1008', 'P1017', 'P2024', 'P2037']
 /** PostgreSQL's classes 08 (connection), 53 but for a full disk (too few resources) and 57P (server stopped, starting or crashed), wherever Prisma put them. */
 const AWAY_STATES = /(?:[cC]ode"?:"|[Cc]ode: `)(08\w{3}|53[023]00|57P0[1-5])\b/
-/** What driver and network say of a lost connection. */
+/** What Prisma's driver (its kinds, where it hands them out bare), the driver beneath and the network say of a lost connection. */
 const AWAY_WORDS =
-  /Connection terminated|connection is closed|timeout exceeded when trying to connect|ECONNREFUSED|ECONNRESET|EPIPE|ETIMEDOUT|EAI_AGAIN|ENOTFOUND|EHOSTUNREACH|ENETUNREACH|closed the connection|reach database server|not queryable|terminating connection/
+  /ConnectionClosed|DatabaseNotReachable|SocketTimeout|TooManyConnections|Connection terminated|connection is closed|timeout exceeded when trying to connect|ECONNREFUSED|ECONNRESET|EPIPE|ETIMEDOUT|EAI_AGAIN|ENOTFOUND|EHOSTUNREACH|ENETUNREACH|closed the connection|reach database server|not queryable|terminating connection/
 const DISK_FULL = /(?:[cC]ode"?:"|[Cc]ode: `)53100\b|No space left on device/
 const DEEPEST = 8
 
-type Raw = { code?: string; message?: string; meta?: unknown; originalCode?: string; originalMessage?: string; cause?: unknown }
+type Raw = { code?: string; message?: string; meta?: unknown; originalCode?: string; originalMessage?: string; kind?: string; cause?: unknown }
 
 /** An error and what lies behind it: a library between us and the database may say no more than that something failed. */
 function withCauses(error: Error): Raw[] {
@@ -41,8 +41,8 @@ export function asAppError(error: unknown): unknown {
   if (ours) return ours
   const text = chain
     .map(
-      ({ message, code, meta, originalCode, originalMessage }) =>
-        `${message} ${JSON.stringify({ code, meta, originalCode, originalMessage })}`,
+      ({ message, code, meta, originalCode, originalMessage, kind }) =>
+        `${message} ${JSON.stringify({ code, meta, originalCode, originalMessage, kind })}`,
     )
     .join(' ')
   const has = (...codes: string[]) => chain.some(({ code = '' }) => codes.includes(code))

@@ -9,8 +9,9 @@ export const QUEUE_SCHEMA = 'queue'
 /**
  * A worker says every few seconds that it is still at a task (see work-on.ts). A task whose worker has been silent for `heartbeatSeconds` is tried again, which
  * the others look for every `LOOK_EVERY_SECONDS`, and a new one at once: taken up anew within half a minute, whereas long tasks may take their quarter of an hour.
+ * Each kill counts as a try: with five of them, half an hour of kills gave up what had been promised.
  */
-const PATIENCE = { retryLimit: 5, retryDelay: 1, retryBackoff: true, expireInSeconds: 900, heartbeatSeconds: 12 }
+const PATIENCE = { retryLimit: 60, retryDelay: 1, retryDelayMax: 60, retryBackoff: true, expireInSeconds: 900, heartbeatSeconds: 12 }
 const LOOK_EVERY_SECONDS = 4
 
 /** Runs on when the wall clock is set back: the library's own would wait with every poll and timer until the old time comes again. */

@@ -86,6 +86,12 @@ test('an address at which nobody listens: 503; a start waits for it, and goes on
   expect(begun).toBe(true)
 })
 
+test('a lost connection that the driver hands out bare, by its kind alone: 503', () => {
+  // As it came out of a transaction whose database was killed.
+  const bare = Object.assign(new Error(), { name: 'DriverAdapterError', cause: { kind: 'ConnectionClosed' } })
+  expect(asAppError(bare)).toMatchObject(AWAY)
+})
+
 test('a full disk is said to be one, and nothing was saved', async () => {
   const full = appClient().$executeRawUnsafe(`do $$ begin raise exception 'could not extend file' using errcode = '53100'; end $$`)
   await expect(full.catch((error) => Promise.reject(asAppError(error)))).rejects.toMatchObject({
