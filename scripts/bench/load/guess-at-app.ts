@@ -8,6 +8,8 @@ import { quantile, round } from './timing.ts'
 
 const PASSWORD = 'resin beads in a brine tank'
 const OTHERS_EVERY_MS = 250
+/** The guesses all come over one connection's address, whatever they say: its requests are limited, and the owner's come from elsewhere. */
+const OWNER_FROM = '127.0.0.2'
 
 async function addFirm(db: pg.Client, name: string, email: string): Promise<void> {
   const id = newId()
@@ -35,14 +37,20 @@ export async function guessAtApp(
     'content-type': 'application/json',
     'x-csrf-token': 'orpc',
   }
-  const post = (path: string, body: object, headers: Record<string, string> = {}, agent?: http.Agent) =>
+  const post = (path: string, body: object, headers: Record<string, string> = {}, agent?: http.Agent, from?: string) =>
     rawRequest(
       port,
-      { method: 'POST', path, headers: { ...common, ...headers }, body: { head: JSON.stringify(body), repeat: '', times: 0, tail: '' } },
+      {
+        method: 'POST',
+        path,
+        headers: { ...common, ...headers },
+        body: { head: JSON.stringify(body), repeat: '', times: 0, tail: '' },
+        from,
+      },
       agent,
     )
-  const signIn = (email: string, password: string, headers: Record<string, string> = {}, agent?: http.Agent) =>
-    post('/api/auth/sign-in/email', { email, password }, headers, agent)
+  const signIn = (email: string, password: string, headers: Record<string, string> = {}, agent?: http.Agent, from?: string) =>
+    post('/api/auth/sign-in/email', { email, password }, headers, agent, from)
   const cookieOf = (answer: RawAnswer) => (answer.headers['set-cookie'] ?? []).map((one) => one.split(';')[0]).join('; ')
   const owner = await signIn('owner@guessed.example.com', PASSWORD)
   const beside = await signIn('owner@beside.example.com', PASSWORD)
@@ -76,7 +84,8 @@ export async function guessAtApp(
     while (running) {
       health.push((await rawRequest(port, { method: 'GET', path: '/healthz', headers: { host: common.host } })).ms)
       others.push(await post('/api/rpc/sites/list', { json: { limit: 50 } }, { cookie: cookieOf(beside) }))
-      if (others.length % 8 === 1) owners.push(await signIn('owner@guessed.example.com', PASSWORD, { cookie: cookieOf(owner) }))
+      if (others.length % 8 === 1)
+        owners.push(await signIn('owner@guessed.example.com', PASSWORD, { cookie: cookieOf(owner) }, undefined, OWNER_FROM))
       await new Promise((next) => setTimeout(next, OTHERS_EVERY_MS))
     }
   }
@@ -115,6 +124,7 @@ export async function guessAtApp(
     passwordsChecked: rows[0]?.failed ?? 0,
     ownerSignIns: owners.length,
     ownerRefused: failedOf(owners),
+    ownerStatuses: owners.map(({ status }) => status).join(' '),
     otherFirmRequests: others.length,
     otherFirmFailed: failedOf(others),
     otherFirmP95Ms: p95(others.map(({ ms }) => ms)),

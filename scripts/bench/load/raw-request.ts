@@ -15,11 +15,11 @@ function* piecesOf({ head, repeat, times, tail }: Body): Generator<Buffer> {
 
 /**
  * Sends one request to 127.0.0.1 as it is given, however odd its path, and answers what came back: status 0 where the connection ended without an answer. `chunked`
- * leaves the length unsaid.
+ * leaves the length unsaid; `from` is another address of this machine, such as 127.0.0.2.
  */
 export function rawRequest(
   port: number,
-  request: { method: string; path: string; headers: Record<string, string>; body?: Body; chunked?: boolean },
+  request: { method: string; path: string; headers: Record<string, string>; body?: Body; chunked?: boolean; from?: string },
   agent?: http.Agent,
 ): Promise<RawAnswer> {
   const begun = performance.now()
@@ -31,6 +31,7 @@ export function rawRequest(
       {
         host: '127.0.0.1',
         port,
+        localAddress: request.from,
         method: request.method,
         path: request.path,
         headers: { ...request.headers, ...length },
