@@ -23,7 +23,15 @@ const AWAY_WORDS =
 const DISK_FULL = /(?:[cC]ode"?:"|[Cc]ode: `)53100\b|No space left on device/
 const DEEPEST = 8
 
-type Raw = { code?: string; message?: string; meta?: unknown; originalCode?: string; originalMessage?: string; kind?: string; cause?: unknown }
+type Raw = {
+  code?: string
+  message?: string
+  meta?: unknown
+  originalCode?: string
+  originalMessage?: string
+  kind?: string
+  cause?: unknown
+}
 
 /** An error and what lies behind it: a library between us and the database may say no more than that something failed. */
 function withCauses(error: Error): Raw[] {
