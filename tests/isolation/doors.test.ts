@@ -139,19 +139,25 @@ describe('a body', () => {
     expect(filesLeft()).toEqual([])
   })
 
-  test('that is a file is kept waiting for nobody: a fifth at one time is told to come back', async () => {
-    const waiting: (() => void)[] = []
+  test('that is a file is kept waiting for nobody: a firm’s second at one time is told to come back', async () => {
+    let end = () => {}
     const slow = () => {
-      const body = new ReadableStream<Uint8Array>({ start: (controller) => void waiting.push(() => controller.close()) })
+      const body = new ReadableStream<Uint8Array>({
+        start: (controller) => {
+          end = () => controller.close()
+        },
+      })
       return ask('imports', 'POST', { headers: owner.headers, body })
     }
-    const four = [slow(), slow(), slow(), slow()]
-    await vi.waitFor(() => expect(filesLeft()).toHaveLength(4), { timeout: 20_000 })
-    const fifth = await slow()
-    expect([fifth.status, fifth.headers.get('retry-after')]).toEqual([503, '5'])
-    for (const end of waiting) end()
-    // Empty files: each is refused, or told to wait for the ones of its own company that are being read.
-    for (const answer of await Promise.all(four)) expect([400, 429]).toContain(answer.status)
+    const first = slow()
+    await vi.waitFor(() => expect(filesLeft()).toHaveLength(1), { timeout: 20_000 })
+    const endFirst = end
+    const second = await slow()
+    expect([second.status, await second.text()]).toEqual([429, expect.stringContaining('Try again in a minute')])
+    endFirst()
+    // An empty file.
+    expect((await first).status).toBe(400)
+    expect(filesLeft()).toEqual([])
   })
 })
 

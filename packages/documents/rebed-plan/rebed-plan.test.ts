@@ -110,14 +110,14 @@ describe('the rebed plan, read back', () => {
 
   it.each(
     TANK_SIZES.flatMap((tank) =>
-      (['us', 'metric'] as const).flatMap((unitSystem) =>
-        (
-          [
-            ['en-US', 'Take away the old bed'],
-            ['es-US', 'Llévese el lecho viejo'],
-          ] as const
-        ).map(([locale, last]) => ({ tank, unitSystem, locale, last })),
-      ),
+      // Spanish runs longer; a letter sheet is the shorter one.
+      (
+        [
+          ['us', 'en-US', 'Take away the old bed'],
+          ['metric', 'en-US', 'Take away the old bed'],
+          ['us', 'es-US', 'Llévese el lecho viejo'],
+        ] as const
+      ).map(([unitSystem, locale, last]) => ({ tank, unitSystem, locale, last })),
     ),
   )('exactly two sheets for $tank.diameterIn × $tank.heightIn in, $unitSystem, $locale', async ({ tank, unitSystem, locale, last }) => {
     const { diameterIn, heightIn } = tank

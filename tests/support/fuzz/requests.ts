@@ -164,7 +164,7 @@ export function eachRoute({ bedId, batchId, arrivalTokens, calendarTokens }: Kno
     get(`/api/calendar/${calendarTokens[0]}`),
     post(`/api/arrival/${arrivalTokens[0]}`, 'window=', 'application/x-www-form-urlencoded'),
     post('/api/imports?name=list.csv', 'Name,Street,Tank\nHanna Vale,Weir Road 8,10x54\n', 'text/csv'),
-    post('/api/rpc/session/me', '{}', 'application/json'),
+    post('/api/rpc/session/list', '{}', 'application/json'),
   ]
 }
 
