@@ -33,7 +33,7 @@ test('a dispatcher has a week planned, takes one change of it by keyboard, and f
   const accept = page.getByRole('button', { name: `Accept 1 of ${count}` })
   await accept.focus()
   await page.keyboard.press('Enter')
-  await expect(page.getByText('stands on the day sheets')).toBeVisible()
+  await expect(page.getByText('are on the day sheets')).toBeVisible()
 
   const office = await browser.newContext()
   const colleague = await office.newPage()
@@ -65,7 +65,7 @@ test('a dispatcher says who of a crew is missing; once the plan is accepted the 
   await expect(page.getByRole('heading', { name: 'When people are missing' })).toBeVisible()
   await expect(page.getByText('Whoever is missing is taken off the sheet')).toBeVisible({ timeout: 30_000 })
   await page.getByRole('button', { name: 'Accept', exact: true }).click()
-  await expect(page.getByText('stands on the day sheets')).toBeVisible()
+  await expect(page.getByText('are on the day sheets')).toBeVisible()
   await page.goBack() // to the sheet as it was left, open
   await expect(page.getByText('Tomas Reyes', { exact: true })).toBeVisible()
   await expect(page.getByText('Ines Calder')).toHaveCount(0)

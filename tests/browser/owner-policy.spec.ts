@@ -5,8 +5,8 @@ test('the owner learns when to act, sees that costs are examples, types his own,
   page,
 }) => {
   await signIn(page, 'owner')
-  await page.getByRole('link', { name: 'When to act' }).click()
-  await expect(page.getByRole('heading', { level: 1, name: 'When to act' })).toBeVisible()
+  await page.getByRole('link', { name: 'Best age to rebed' }).click()
+  await expect(page.getByRole('heading', { level: 1, name: 'Best age to rebed' })).toBeVisible()
   await expect(page.getByText(/Rebed between [\d.]+ and .* of age: about \$/)).toBeVisible()
   const planned = page.getByLabel('A planned rebed')
   await planned.fill('400')
@@ -48,7 +48,7 @@ test('what it costs is no dispatcher’s business', async ({ page }) => {
   await signIn(page, 'dispatcher')
   await page.goto('/coming-due')
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible()
-  await expect(page.getByRole('link', { name: 'When to act' })).toHaveCount(0)
+  await expect(page.getByRole('link', { name: 'Best age to rebed' })).toHaveCount(0)
   await page.goto('/policy')
   await expect(page.getByRole('alert').first()).toBeVisible()
   await expect(page.getByText(/Rebed between/)).toHaveCount(0)

@@ -122,7 +122,7 @@ test('a house is sold: the softener stays, the holder changes; a weak record is 
   await page.goto('/ask-next')
   const first = page.getByRole('row').nth(1)
   await expect(first).toBeVisible()
-  await first.getByRole('link', { name: /Note the answer|Record the test/ }).click()
+  await first.getByRole('link', { name: /Enter answer|Record the test/ }).click()
   await expect(page).toHaveURL(/form=facts|water\/tests\/new/)
 })
 
@@ -131,7 +131,7 @@ test('a technician reads sites but is offered no change', async ({ page }) => {
   await page.goto('/sites')
   await expect(page.getByRole('link', { name: 'Add a site' })).toBeHidden()
   await page.getByRole('table', { name: 'Sites' }).getByRole('link').first().click()
-  await expect(page.getByRole('heading', { name: 'What has happened' })).toBeVisible()
+  await expect(page.getByRole('heading', { name: 'History' })).toBeVisible()
   await expect(page.getByRole('button', { name: 'Change the site' })).toBeHidden()
 })
 

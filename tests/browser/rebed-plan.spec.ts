@@ -74,7 +74,7 @@ test('which resin, which way, who: prices typed here give an answer with its dou
   await page.getByRole('button', { name: 'Show as table' }).last().click()
   await expect(page.getByRole('row', { name: /Replace the unit/ })).toBeVisible()
 
-  await expect(page.getByText('Not to be said yet')).toBeVisible()
+  await expect(page.getByText('Can’t say yet')).toBeVisible()
   await page.getByLabel('How is the softener reached?').selectOption('Over stairs')
   await expect(page.getByText('Leave this to our crew.')).toBeVisible()
 })

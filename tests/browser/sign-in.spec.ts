@@ -10,7 +10,7 @@ test('a wrong password says so, keeps the e-mail, and opens nothing', async ({ p
   await page.getByLabel('E-mail').fill('owner@larkmoor.example.com')
   await page.getByLabel('Password').fill('not the password')
   await page.getByRole('button', { name: 'Sign in' }).click()
-  await expect(page.getByRole('alert').filter({ hasText: 'do not belong together' })).toBeVisible()
+  await expect(page.getByRole('alert').filter({ hasText: 'Wrong email or password' })).toBeVisible()
   await expect(page.getByLabel('E-mail')).toHaveValue('owner@larkmoor.example.com')
 })
 

@@ -94,7 +94,7 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   const received = exactly(dialog, 'Received')
   await drive(received, { ...NO_NUMBER, '99999': /99,999 .+ is unusual/ })
   await received.fill('1,5')
-  await save(dialog, 'Take in')
+  await save(dialog, 'Add to stock')
   await expect(dialog).toHaveCount(0)
   await page.reload()
   // Counted 1 1/2, then 1,5 taken in.

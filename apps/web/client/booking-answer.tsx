@@ -5,7 +5,7 @@ import { DefinitionList } from '@almanac/ui/definition-list'
 import { Dialog } from '@almanac/ui/dialog'
 import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
-import { formatClock } from '@almanac/units/format-clock'
+import { formatClock, formatClockTime } from '@almanac/units/format-clock'
 import { versionNow } from './failure.ts'
 import type { BookingDesk } from './use-booking.ts'
 
@@ -61,7 +61,7 @@ function TwoVersions({ desk }: { desk: BookingDesk }) {
   const current = (failure?.detail.current ?? {}) as Current
   const version = failure ? versionNow(failure) : 0
   const now = current.startsAt ? `${current.state}, ${formatClock(current.startsAt, display)}` : (current.state ?? 'changed')
-  const wanted = asked && 'at' in asked.body ? asked.body.at : 'off the sheet'
+  const wanted = asked && 'at' in asked.body ? formatClockTime(asked.body.at, display) : 'off the sheet'
   const mayOverrule = asked?.what === 'move' && current.state === 'booked'
   return (
     <Dialog
@@ -70,7 +70,7 @@ function TwoVersions({ desk }: { desk: BookingDesk }) {
       title="Changed by someone else meanwhile"
       actions={
         <>
-          <Button onClick={close}>Leave it as it stands</Button>
+          <Button onClick={close}>Use theirs</Button>
           {mayOverrule ? (
             <Button kind="ink" onClick={() => overrule(version)} busy={busy}>
               Use mine

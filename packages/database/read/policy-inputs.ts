@@ -2,7 +2,7 @@ import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import { IN_SERVICE } from './in-service.ts'
 
-/** What the page "When to act" is worked out from: costs as set, supplies, one supply's history, how often beads were lost, how many beds are watched. */
+/** What the page "Best age to rebed" is worked out from: costs as set, supplies, one supply's history, how often beads were lost, how many beds are watched. */
 export async function readPolicyInputs(tx: Tx, companyId: string, asked: string | null) {
   const settings = await tx.companySettings.findFirst({
     where: { companyId },

@@ -32,7 +32,7 @@ export function ComingDue() {
           mayJudge ? (
             <>
               <LinkButton href="/policy" link={Link}>
-                When to act
+                Best age to rebed
               </LinkButton>
               <LinkButton href="/track-record" link={Link}>
                 Track record

@@ -48,7 +48,7 @@ export function DueFilterBar({ picture, plan, filters, change, selectedCount, ch
         choices={[{ value: '', label: 'any' }, ...AGES.map((years) => ({ value: String(years), label: `${years} years or more` }))]}
       />
       <FilterSelect
-        label="Chance in 12 months"
+        label="Chance of failing in 12 months"
         value={String(filters.chance ?? '')}
         onChange={(event) => change({ chance: readNumber(event.target.value) ?? undefined })}
         choices={[

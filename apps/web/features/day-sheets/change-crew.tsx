@@ -80,7 +80,7 @@ function Versions({ sheet, sent, said, onMine, onTheirs }: VersionsProps) {
         ]}
       />
       <div className="mt-3 flex flex-wrap gap-3">
-        <Button onClick={onTheirs}>Leave it as it stands</Button>
+        <Button onClick={onTheirs}>Use theirs</Button>
         <Button onClick={onMine}>Use mine</Button>
       </div>
     </div>

@@ -33,7 +33,7 @@ export function WhenToAct() {
   return (
     <>
       <PageHead
-        title="When to act"
+        title="Best age to rebed"
         above={<Link href="/coming-due">Coming due</Link>}
         lead="Rebed too early and good resin goes to waste; too late and a failure costs more than a rebed. Between the two lies the cheapest age."
       />

@@ -38,7 +38,7 @@ export function ChangeStock({ change, onClose }: { change: StockChange; onClose:
         <AmountField label={what === 'receive' ? 'Received' : 'Counted on the shelf'} {...field('quantity')} />
         {failure ? <Problem happened={readFailure(failure).message} /> : null}
         <Button kind="ink" type="submit" busy={receive.isPending || count.isPending} busyLabel="Saving">
-          {what === 'receive' ? 'Take in' : 'Save the count'}
+          {what === 'receive' ? 'Add to stock' : 'Save the count'}
         </Button>
       </form>
     </Dialog>
