@@ -27,7 +27,7 @@ test('the owner brings in a messy workbook, and sees a bed of it forecast', asyn
   await page.getByRole('link', { name: 'Download them to mend' }).click()
   expect((await download).suggestedFilename()).toBe('messy-customers - rows to mend.csv')
 
-  await page.getByRole('button', { name: /^Write \d+ rows$/ }).click()
+  await page.getByRole('button', { name: /^Import \d+ rows$/ }).click()
   await expect(page.getByRole('heading', { name: 'Brought in' })).toBeVisible({ timeout: 90_000 })
 
   await page.getByRole('link', { name: 'See the sites' }).click()

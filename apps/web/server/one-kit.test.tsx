@@ -26,6 +26,7 @@ import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
 import { drawingOf, kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { formatCutLengthIn, formatWeightLb } from '@almanac/units/format'
 import type { UnitSystem } from '@almanac/units/unit-system'
+import { messagesOf } from '@almanac/words/messages-of'
 import type { ReactNode } from 'react'
 import { renderToStaticMarkup } from 'react-dom/server'
 import { extractText, getDocumentProxy } from 'unpdf'
@@ -35,7 +36,6 @@ import { ENGLISH } from '../../../tests/support/procedure-words.ts'
 import { testDatabase } from '../../../tests/support/test-database.ts'
 import { inspector } from '../../../tests/support/two-firms.ts'
 import { Providers } from '../client/providers.tsx'
-import { loadWords } from '../client/words-provider.tsx'
 import { BedKit } from '../features/bed/bed-kit.tsx'
 import { sheetLoad } from '../features/day-sheets/sheet-load.ts'
 import { procedureOf } from '../features/visit/procedure-of.ts'
@@ -50,7 +50,6 @@ type Company = { id: string; name: string; unitSystem: UnitSystem; currency: str
 let companies: Company[]
 
 beforeAll(async () => {
-  await loadWords('office', 'en')
   await loadDemo({ ...(await testDatabase()), anchorDay: '2026-11-25', log: () => {} })
   const db = await inspector()
   const { rows } = await db.query(
@@ -108,7 +107,7 @@ function screen({ company }: Firm, part: ReactNode): string {
   const person = { id: newId(), name: 'Someone', email: 'someone@example.com', language: null }
   const me: Me = { person, company, role: 'owner', permissions: [], companies: [], today: DAY, figures: [] }
   return renderToStaticMarkup(
-    <Providers me={me} part="office">
+    <Providers me={me} messages={messagesOf('office', 'en-US')}>
       {part}
     </Providers>,
   )

@@ -1,3 +1,4 @@
+import { messagesOf } from '@almanac/words/messages-of'
 import type { ReactNode } from 'react'
 import { Providers } from '@/client/providers'
 import { meOf } from '@/server/procedures/session'
@@ -7,8 +8,9 @@ export const dynamic = 'force-dynamic'
 
 /** The tablet's screens bring their own frame: its title is the visit being worked on. */
 export default async function FieldLayout({ children }: { children: ReactNode }) {
+  const me = await meOf(await signedIn())
   return (
-    <Providers me={await meOf(await signedIn())} part="field">
+    <Providers me={me} messages={messagesOf('field', me.company.locale)}>
       {children}
     </Providers>
   )
