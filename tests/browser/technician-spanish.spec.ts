@@ -23,7 +23,7 @@ test('a technician chooses Spanish: the day, the visit, its steps and its paper 
   await signIn(page, 'technician')
   await choose(page, 'Language', 'es')
   await expect(page.locator('html')).toHaveAttribute('lang', 'es')
-  await expect(page.getByText(today.title)).toBeVisible()
+  await expect(page.getByText(today.title, { exact: true })).toBeVisible()
   await page
     .getByRole('link', { name: /Visita anual|Cambio de lecho/ })
     .last()
