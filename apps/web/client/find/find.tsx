@@ -3,7 +3,7 @@ import { FindInput } from '@almanac/ui/find-input'
 import { CloseMark, FindMark } from '@almanac/ui/marks'
 import { useCombobox } from 'downshift'
 import { useRouter } from 'next/navigation'
-import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
+import { type ChangeEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react'
 import { FindAnswers } from './find-answers.tsx'
 import type { FindOption } from './find-options.ts'
 import { useOnSlash, useSlashKey } from './slash-key.ts'
@@ -54,9 +54,9 @@ export function Find({ fold = 'phone' }: { fold?: Fold }) {
     selectedItem: null,
     itemToString: () => '',
     defaultHighlightedIndex: 0,
+    // What is typed is taken where it is typed: by way of this call, which comes after the letters, fast ones were lost.
     onInputValueChange: ({ inputValue, type }) => {
-      opensFirst.current = false
-      if (type !== useCombobox.stateChangeTypes.InputBlur) setText(inputValue)
+      if (type === useCombobox.stateChangeTypes.InputKeyDownEscape) setText(inputValue)
     },
     onSelectedItemChange: ({ selectedItem, type }) => {
       if (selectedItem && type !== useCombobox.stateChangeTypes.InputBlur) open(selectedItem)
@@ -86,6 +86,10 @@ export function Find({ fold = 'phone' }: { fold?: Fold }) {
       lens.current?.focus()
     }
   }
+  const onChange = (event: ChangeEvent<HTMLInputElement>) => {
+    opensFirst.current = false
+    setText(event.target.value)
+  }
   const classes = folds[fold]
   return (
     <search className="flex min-w-0 grow justify-end">
@@ -103,7 +107,7 @@ export function Find({ fold = 'phone' }: { fold?: Fold }) {
         <FindInput
           label="Search"
           labelProps={box.getLabelProps()}
-          inputProps={box.getInputProps({ ref: input, onKeyDown })}
+          inputProps={box.getInputProps({ ref: input, onKeyDown, onChange })}
           placeholder="Name, street, phone or tank"
           keyHint={slash.on && fold === 'phone' ? '/' : undefined}
         />
