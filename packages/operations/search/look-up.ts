@@ -94,7 +94,10 @@ async function findingsOf(tx: Tx, companyId: string, reading: QueryReading): Pro
   )
   const first = (findings: Finding[]) => findings.slice(0, MOST_OF_A_KIND)
   if (kinds.length > 0) return first(jobs)
-  return [...people.map(personOf), ...addresses.map(addressOf), ...first(tanks), ...first(jobs)]
+  // Whoever types a whole address means it, though a customer number begins with its digits.
+  const nearest = (found: Ranked[]) => found[0]?.rank.score ?? Number.POSITIVE_INFINITY
+  const byName = [people.map(personOf), addresses.map(addressOf)]
+  return [...(nearest(addresses) < nearest(people) ? byName.reverse() : byName).flat(), ...first(tanks), ...first(jobs)]
 }
 
 const placeOf = (site: FoundSite) => ({ siteLabel: site.label, town: site.town })
