@@ -165,7 +165,7 @@ const ACTS: [DemoRole, Act[]][] = [
       {
         what: 'an address',
         go: async (page, hand) => {
-          const { label, customer, siteId } = await someCustomer(page)
+          const { label, siteId } = await someCustomer(page)
           await hand.find(withSlip(label), option(page, label))
           await expect(page).toHaveURL(new RegExp(siteId))
         },
@@ -227,7 +227,7 @@ test('the search says what it found and what it did not, waits with Enter for it
   await page.keyboard.press('Escape')
   await expect(field(page)).toHaveValue('')
 
-  const { label, siteId } = await someCustomer(page)
+  const { label, customer, siteId } = await someCustomer(page)
   // The answer takes longer than the fingers: Enter must not open what the text before found.
   await page.route('**/api/rpc/find/look', async (route) => {
     await new Promise((next) => setTimeout(next, 800))
