@@ -18,7 +18,7 @@ test.describe('on a telephone', () => {
     page,
   }) => {
     await enter(page, 'technician')
-    await page.getByRole('link', { name: 'Which tank is it?' }).click()
+    await page.getByRole('link', { name: 'Which tank?' }).click()
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Which tank is it?')
     await expect(answer(page)).toContainText('Nothing is known of it yet')
     await expect(page.getByText(/Next: measure the circumference/)).toBeVisible()
