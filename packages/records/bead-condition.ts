@@ -11,7 +11,7 @@ export const beadConditionWords: Readonly<Record<BeadCondition, string>> = {
   'some-soft': 'Some soft',
   mushy: 'Mushy: most crush between the fingers',
   broken: 'Broken or cracked, many fines',
-  'iron-fouled': 'Rust-coloured',
+  'iron-fouled': 'Rust-colored',
   'resin-missing': 'Much resin missing',
 }
 

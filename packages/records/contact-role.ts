@@ -4,7 +4,7 @@ export type ContactRole = (typeof contactRoles)[number]
 
 export const contactRoleWords: Readonly<Record<ContactRole, string>> = {
   payer: 'Payer',
-  occupier: 'Occupier',
+  occupier: 'Occupant',
   landlord: 'Landlord',
   'key-holder': 'Key-holder',
 }

@@ -8,6 +8,6 @@ export const endCauseWords: Readonly<Record<EndCause, string>> = {
   'beads-lost': 'Beads lost (broken distributor)',
   oxidised: 'Damaged by oxidant (soft, swollen beads)',
   'tank-cracked': 'Tank frozen or cracked',
-  'removed-for-convenience': 'Removed for convenience',
+  'removed-for-convenience': 'Removed early',
   unknown: 'Not known',
 }

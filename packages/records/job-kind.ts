@@ -20,6 +20,6 @@ export const jobKindWords: Readonly<Record<JobKind, string>> = {
   repair: 'Repair',
   installation: 'Installation',
   delivery: 'Delivery',
-  'warranty-return': 'Warranty return',
+  'warranty-return': 'Warranty visit',
   emergency: 'Emergency',
 }

@@ -4,8 +4,8 @@ export type VisitOutcome = (typeof visitOutcomes)[number]
 
 export const visitOutcomeWords: Readonly<Record<VisitOutcome, string>> = {
   done: 'Done',
-  'made-safe': 'Made safe in bypass, to return',
+  'made-safe': 'Made safe in bypass, return needed',
   'no-access': 'No access',
-  'bed-not-at-fault': 'The bed was not the fault',
+  'bed-not-at-fault': 'Bed not at fault',
   condemned: 'Condemned',
 }

@@ -6,8 +6,6 @@ import type { JobEvent } from './job-states.ts'
 export type BedEffect = 'ends-and-new-begins' | 'ends-without-successor' | 'new-begins' | 'seen-in-service' | 'nothing-known'
 
 export interface OutcomeFacts {
-  /** What it means, for the person choosing it. */
-  meaning: string
   /** What happens to the job. */
   jobEvent: Extract<JobEvent, 'close' | 'return'>
   /** True where the technician must say in words what was found. */
@@ -16,27 +14,22 @@ export interface OutcomeFacts {
 
 export const outcomeFacts: Record<VisitOutcome, OutcomeFacts> = {
   done: {
-    meaning: 'The work was finished and the softener is back in service.',
     jobEvent: 'close',
     needsReason: false,
   },
   'made-safe': {
-    meaning: 'The house has water through the bypass; the work is not finished and needs another visit.',
     jobEvent: 'return',
     needsReason: true,
   },
   'no-access': {
-    meaning: 'Nobody could get to the softener; nothing was touched and another visit is needed.',
     jobEvent: 'return',
     needsReason: true,
   },
   'bed-not-at-fault': {
-    meaning: 'The trouble lay elsewhere; the bed stays in service and counts as seen alive today.',
     jobEvent: 'close',
     needsReason: true,
   },
   condemned: {
-    meaning: 'The tank must not be used again; its bed ends without a new one and the softener stays in bypass.',
     jobEvent: 'close',
     needsReason: true,
   },

@@ -1,7 +1,4 @@
-/** What a contact is to a site: a key for each value of `contactRoles`. */
-export const contactRole = {
-  payer: 'Payer',
-  occupier: 'Occupant',
-  landlord: 'Landlord',
-  'key-holder': 'Key-holder',
-} as const
+import { contactRoleWords } from '@almanac/records/contact-role'
+
+/** The record's own words: other languages follow them. */
+export const contactRole = contactRoleWords

@@ -1,12 +1,4 @@
-/** What can have to be done at a site: a key for each value of `jobKinds`. */
-export const jobKind = {
-  rebed: 'Rebed',
-  'annual-visit': 'Annual visit',
-  cleaning: 'Cleaning',
-  inspection: 'Inspection',
-  repair: 'Repair',
-  installation: 'Installation',
-  delivery: 'Delivery',
-  'warranty-return': 'Warranty visit',
-  emergency: 'Emergency',
-} as const
+import { jobKindWords } from '@almanac/records/job-kind'
+
+/** The record's own words: other languages follow them. */
+export const jobKind = jobKindWords

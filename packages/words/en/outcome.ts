@@ -1,8 +1,4 @@
-/** How a visit ended: a key for each value of `visitOutcomes`, and `value/meaning` for what it says. */
-export const outcome = {
-  done: 'Done',
-  'made-safe': 'Made safe in bypass, return needed',
-  'no-access': 'No access',
-  'bed-not-at-fault': 'Bed not at fault',
-  condemned: 'Condemned',
-} as const
+import { visitOutcomeWords } from '@almanac/records/visit-outcome'
+
+/** The record's own words: other languages follow them. */
+export const outcome = visitOutcomeWords

@@ -1,7 +1,4 @@
-/** Resins: a key for each value of `recordedResinKinds`. */
-export const resinKind = {
-  'gel-8': '8% crosslink',
-  'gel-10': '10% crosslink',
-  'fine-mesh': 'fine mesh',
-  unknown: 'not known',
-} as const
+import { resinKindWords } from '@almanac/records/resin-kind'
+
+/** The record's own words: other languages follow them. */
+export const resinKind = resinKindWords
