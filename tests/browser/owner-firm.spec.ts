@@ -1,25 +1,8 @@
 import { expect, type Page, test } from '@playwright/test'
+import { figureLine, resetFigure } from '../support/firm-figures-page.ts'
 import { signIn } from '../support/sign-in.ts'
 
 test.describe.configure({ mode: 'serial', timeout: 180_000 })
-
-/** The line of a figure on the page. */
-const line = (page: Page, name: string) =>
-  page
-    .getByRole('listitem')
-    .filter({ has: page.getByText(name, { exact: true }) })
-    .first()
-
-/** Puts a figure back where an earlier run left the firm's own. */
-async function usual(page: Page, name: string): Promise<void> {
-  await page.goto('/firm')
-  await expect(line(page, name)).toBeVisible()
-  const back = page.getByRole('button', { name: `Reset to default: ${name}` })
-  if ((await back.count()) === 0) return
-  await back.click()
-  await page.getByRole('dialog').getByRole('button', { name: 'Reset to default' }).click()
-  await expect(back).toHaveCount(0)
-}
 
 async function setBags(page: Page, sizes: string, why: string): Promise<void> {
   await page.getByRole('button', { name: 'Change: Bags in stock' }).click()
@@ -31,7 +14,7 @@ async function setBags(page: Page, sizes: string, why: string): Promise<void> {
 
 test('bags the owner sets change the kit of a bed at once, and the history says who, when and why', async ({ page }) => {
   await signIn(page, 'owner')
-  await usual(page, 'Bags in stock')
+  await resetFigure(page, 'Bags in stock')
   await page.goto('/coming-due')
   const bed = page.locator('a[href^="/beds/"]').first()
   const href = (await bed.getAttribute('href')) ?? ''
@@ -41,7 +24,7 @@ test('bags the owner sets change the kit of a bed at once, and the history says 
 
   await page.goto('/firm')
   await setBags(page, '2, 0.75', 'our supplier went over to sacks')
-  const bags = line(page, 'Bags in stock')
+  const bags = figureLine(page, 'Bags in stock')
   await expect(bags).toContainText('Your own figure. Usual: 1 ft³, ½ ft³, ¼ ft³ (common practice, no source).')
   await expect(bags).toContainText(/Changed by .+: “our supplier went over to sacks”/)
   await expect(page.getByRole('list', { name: 'Changes of figures' })).toContainText('our supplier went over to sacks')
@@ -49,8 +32,8 @@ test('bags the owner sets change the kit of a bed at once, and the history says 
   await page.goto(href)
   await expect(kit.getByText(/× (2 ft³ bag|¾ ft³ bag)/).first()).toBeVisible()
   await expect(kit.getByText(/× (1 ft³ bag|½ ft³ part bag)/)).toHaveCount(0)
-  await usual(page, 'Bags in stock')
-  await expect(line(page, 'Bags in stock')).toContainText('Reset to default by')
+  await resetFigure(page, 'Bags in stock')
+  await expect(figureLine(page, 'Bags in stock')).toContainText('Reset to default by')
 })
 
 test('a figure that cannot stand is refused with a sentence, and what was typed is kept', async ({ page }) => {
@@ -62,13 +45,13 @@ test('a figure that cannot stand is refused with a sentence, and what was typed 
   await dialog.getByRole('button', { name: 'Save' }).click()
   await expect(dialog.getByText(/this much resin and gravel do not go in/)).toBeVisible()
   await expect(dialog.getByLabel('Usual resin')).toHaveValue('3')
-  await expect(line(page, '10 × 54 in tank')).toContainText('1½ ft³')
+  await expect(figureLine(page, '10 × 54 in tank')).toContainText('1½ ft³')
 })
 
 test('of two owners who change a figure at once the second sees both values and chooses', async ({ browser }) => {
   const [first, second] = [await browser.newPage(), await browser.newPage()]
   await signIn(first, 'owner')
-  await usual(first, 'Iron allowance')
+  await resetFigure(first, 'Iron allowance')
   await signIn(second, 'owner')
   await second.goto('/firm')
   await second.getByRole('button', { name: 'Change: Iron allowance' }).click()
@@ -77,7 +60,7 @@ test('of two owners who change a figure at once the second sees both values and 
   await first.getByRole('button', { name: 'Change: Iron allowance' }).click()
   await first.getByRole('dialog').getByLabel('Added for each mg/L').fill('5')
   await first.getByRole('dialog').getByRole('button', { name: 'Save' }).click()
-  await expect(line(first, 'Iron allowance')).toContainText('5 gpg per mg/L')
+  await expect(figureLine(first, 'Iron allowance')).toContainText('5 gpg per mg/L')
 
   const dialog = second.getByRole('dialog')
   await dialog.getByRole('button', { name: 'Save' }).click()
@@ -87,8 +70,8 @@ test('of two owners who change a figure at once the second sees both values and 
   await dialog.getByRole('button', { name: 'Keep mine' }).click()
   await expect(dialog).toHaveCount(0)
   // The other's page follows by itself.
-  await expect(line(first, 'Iron allowance')).toContainText('3 gpg per mg/L', { timeout: 15_000 })
-  await usual(first, 'Iron allowance')
+  await expect(figureLine(first, 'Iron allowance')).toContainText('3 gpg per mg/L', { timeout: 15_000 })
+  await resetFigure(first, 'Iron allowance')
   await first.close()
   await second.close()
 })
@@ -101,7 +84,7 @@ test('a dispatcher reads the figures and cannot change them', async ({ page }) =
   await expect(navigation.getByRole('link', { name: 'Company' })).toHaveCount(0)
   await page.goto('/firm')
   await expect(page.getByText('Only the owner changes them.')).toBeVisible()
-  await expect(line(page, '10 × 54 in tank')).toBeVisible()
+  await expect(figureLine(page, '10 × 54 in tank')).toBeVisible()
   await expect(page.getByRole('button', { name: /^(Change|Add)/ })).toHaveCount(0)
   const answer = await page.evaluate(async () => {
     const json = { key: 'allowance:iron', version: 0, value: 9, note: null, commandId: '0197b3a2-6c00-7000-8000-000000000001' }

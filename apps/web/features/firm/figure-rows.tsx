@@ -7,7 +7,7 @@ import { useSession } from '@/client/providers'
 import { EditFigure } from './edit-figure.tsx'
 import { figureName, figureWords } from './figure-words.ts'
 import { PutBack } from './put-back.tsx'
-import { type FigureLine, useFigureLines } from './use-figures.ts'
+import { type FigureLine, putBackWord, useFigureLines } from './use-figures.ts'
 
 /** Figures of one kind, each with its source, the firm's own where it set one, and who changed it last and why. */
 export function FigureRows({ keys, owner }: { keys: readonly string[]; owner: boolean }) {
@@ -68,8 +68,8 @@ function Figure({ line, onChange, onPutBack }: Props) {
       {onChange ? (
         <span className="flex flex-wrap items-start gap-2 sm:justify-end">
           {own ? (
-            <Button onClick={onPutBack} aria-label={`Reset to default: ${name}`}>
-              {usual === null && key.startsWith('valve:') ? 'Take out' : 'Reset to default'}
+            <Button onClick={onPutBack} aria-label={`${putBackWord(line)}: ${name}`}>
+              {putBackWord(line)}
             </Button>
           ) : null}
           <Button onClick={onChange} aria-label={`Change: ${name}`}>

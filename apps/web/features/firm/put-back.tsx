@@ -6,7 +6,7 @@ import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { figureName, figureWords } from './figure-words.ts'
-import type { FigureLine } from './use-figures.ts'
+import { type FigureLine, putBackWord } from './use-figures.ts'
 
 /** Puts a figure back to the usual one; the firm's own stays in the history. */
 export function PutBack({ line, row, onClose }: { line: FigureLine; row: FigureRow; onClose: () => void }) {
@@ -29,7 +29,7 @@ export function PutBack({ line, row, onClose }: { line: FigureLine; row: FigureR
       onKeepMine={() => send(row.version)}
       busy={reset.isPending}
       error={reset.error}
-      saveLabel={line.usual === null ? 'Take out' : 'Reset to default'}
+      saveLabel={putBackWord(line)}
       names={{ value: 'Figure' }}
       show={(_, shown) => (shown === null ? 'the usual figure' : figureWords(line.key, shown, display))}
     >

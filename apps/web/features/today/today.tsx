@@ -67,16 +67,19 @@ export function Today() {
           </ul>
         </>
       ) : null}
-      <p className="mt-8 flex flex-wrap gap-x-6 border-t border-line pt-3">
-        {[
-          ['/which-tank', words('whichTank')],
-          ['/whats-wrong', words('whatsWrong')],
-        ].map(([href = '', label]) => (
-          <Link key={href} href={href} className="inline-flex min-h-control items-center underline underline-offset-4">
-            {label}
-          </Link>
-        ))}
-      </p>
+      {/* Not before the list: it would push them away from under a finger. */}
+      {work.isPending ? null : (
+        <p className="mt-8 flex flex-wrap gap-x-6 border-t border-line pt-3">
+          {[
+            ['/which-tank', words('whichTank')],
+            ['/whats-wrong', words('whatsWrong')],
+          ].map(([href = '', label]) => (
+            <Link key={href} href={href} className="inline-flex min-h-control items-center underline underline-offset-4">
+              {label}
+            </Link>
+          ))}
+        </p>
+      )}
     </FieldFrame>
   )
 }
