@@ -11,6 +11,7 @@ const BED = {
   volumeFt3: true,
   beganEarliest: true,
   beganLatest: true,
+  firstSeenDay: true,
   lastSeenDay: true,
   endedEarliest: true,
   endedLatest: true,
@@ -50,6 +51,7 @@ export async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[]
         ...bed,
         beganEarliest: dayOf(bed.beganEarliest),
         beganLatest: dayOf(bed.beganLatest),
+        firstSeenDay: dayOf(bed.firstSeenDay),
         lastSeenDay: dayOf(bed.lastSeenDay),
         endedEarliest: dayOf(bed.endedEarliest),
         endedLatest: dayOf(bed.endedLatest),
@@ -67,7 +69,10 @@ export async function readBedInputs(tx: Tx, companyId: string, bedIds: string[])
   return withWater(tx, companyId, await readPlacedBeds(tx, companyId, bedIds))
 }
 
-/** Placed beds with the water that reached them and what was found at inspections. */
+/** Work that leaves a softener running: a bed looked after on such a day was working. */
+const WORKING_KINDS = ['annual-visit', 'cleaning', 'inspection', 'repair']
+
+/** Placed beds with the water that reached them, what was found at inspections, the days they were seen and the beds before them. */
 export async function withWater(tx: Tx, companyId: string, placed: Awaited<ReturnType<typeof readPlacedBeds>>) {
   const siteIds = [...new Set(placed.map((bed) => bed.siteId))]
   const supplyIds = [...new Set(placed.flatMap((bed) => bed.waterSupplyId ?? []))]
@@ -108,6 +113,22 @@ export async function withWater(tx: Tx, companyId: string, placed: Awaited<Retur
     select: { bedId: true, day: true, capacityShare: true, pressureDropPsi: true, moistureShare: true, beadCondition: true },
     orderBy: { day: 'asc' },
   })
+  const others = await tx.bed.findMany({
+    where: { companyId, tankId: { in: [...new Set(placed.map((bed) => bed.tankId))] }, archivedAt: null, endedLatest: { not: null } },
+    select: { id: true, tankId: true, endedEarliest: true, endedLatest: true },
+  })
+  const jobs = await tx.job.findMany({
+    where: {
+      companyId,
+      bedId: { in: placed.map((bed) => bed.id) },
+      kind: { in: WORKING_KINDS },
+      state: 'closed',
+      closedDay: { not: null },
+    },
+    select: { bedId: true, closedDay: true },
+  })
+  const endsOf = Map.groupBy(others, (one) => one.tankId)
+  const jobsOf = Map.groupBy(jobs, (one) => one.bedId)
   const inspectionsOf = Map.groupBy(inspections, (one) => one.bedId)
   const testsOf = Map.groupBy(tests, (test) => test.siteId)
   const periodsOf = Map.groupBy(periods, (period) => period.waterSupplyId)
@@ -123,6 +144,12 @@ export async function withWater(tx: Tx, companyId: string, placed: Awaited<Retur
     tests: (testsOf.get(bed.siteId) ?? [])
       .filter((test) => test.softenerId === null || test.softenerId === softenerId)
       .map((test) => ({ ...test, day: dayOf(test.day) })),
+    /** Between which days other beds of the same tank came out. */
+    otherEnds: (endsOf.get(bed.tankId) ?? [])
+      .filter((one) => one.id !== bed.id)
+      .map((one) => ({ earliest: dayOf(one.endedEarliest), latest: dayOf(one.endedLatest) ?? '' })),
+    /** Days of finished work that left it running. */
+    workDays: (jobsOf.get(bed.id) ?? []).map((job) => dayOf(job.closedDay) ?? ''),
     periods: (periodsOf.get(bed.waterSupplyId ?? '') ?? []).map((period) => ({ ...period, fromDay: dayOf(period.fromDay) })),
   }))
 }

@@ -1,39 +1,20 @@
 import type { Tx } from '../client.ts'
-import { dayOf } from '../days.ts'
 import { readPlacedBeds, withWater } from './bed-inputs.ts'
 
 /** A bed, in service or ended, with its water and all that dates what was known of it and when. Days are 'YYYY-MM-DD'. */
 export type BedHistory = Awaited<ReturnType<typeof readBedHistories>>[number]
 
-/** Work that leaves a softener running: a bed looked after on such a day was working. */
-const WORKING_KINDS = ['annual-visit', 'cleaning', 'inspection', 'repair']
-
 /** Beds of a company after `afterId` in id order, ended ones too, each with the days it was seen and how it ended. Tanks at the workshop are left out. */
 async function readBedHistories(tx: Tx, companyId: string, bedIds: string[]) {
   const placed = await readPlacedBeds(tx, companyId, bedIds, 'all')
   const beds = await withWater(tx, companyId, placed)
-  const tankIds = [...new Set(beds.map((bed) => bed.tankId))]
-  const others = await tx.bed.findMany({
-    where: { companyId, tankId: { in: tankIds }, archivedAt: null, endedLatest: { not: null } },
-    select: { id: true, tankId: true, endedLatest: true },
-  })
-  const jobs = await tx.job.findMany({
-    where: { companyId, bedId: { in: bedIds }, state: 'closed', closedDay: { not: null } },
-    select: { bedId: true, kind: true, closedDay: true },
-  })
   const endings = await tx.visit.findMany({
     where: { companyId, id: { in: placed.flatMap((bed) => bed.endedVisitId ?? []) } },
     select: { id: true, job: { select: { kind: true } } },
   })
-  const endsOf = Map.groupBy(others, (one) => one.tankId)
-  const jobsOf = Map.groupBy(jobs, (one) => one.bedId)
   const kindOf = new Map(endings.map((visit) => [visit.id, visit.job.kind]))
   return beds.map((bed) => ({
     ...bed,
-    /** Days on which earlier beds of the same tank came out. */
-    earlierEnds: (endsOf.get(bed.tankId) ?? []).filter((one) => one.id !== bed.id).map((one) => dayOf(one.endedLatest) ?? ''),
-    /** Days of finished work that left it running. */
-    workDays: (jobsOf.get(bed.id) ?? []).filter((job) => WORKING_KINDS.includes(job.kind)).map((job) => dayOf(job.closedDay) ?? ''),
     /** Kind of the job on which it came out, where a visit is on record. */
     endedOnJob: bed.endedVisitId === null ? null : (kindOf.get(bed.endedVisitId) ?? null),
   }))

@@ -112,12 +112,12 @@ export function bedClock(bed: ReadBed, doubt: BedDoubt, node: LifeNode, readings
   return clock
 }
 
-const worn = new Float64Array(64)
 const logs = new Float64Array(KNOTS.length)
 
 /** Each component's chances after the inspections: the readings' likelihood at lives through the whole of what is left. */
 function tilts(clock: Omit<BedClock, 'weight' | 'tilts'>, readings: Readings): Tilt[] {
-  const days = readings.days.slice(-worn.length)
+  const { days } = readings
+  const worn = new Float64Array(days.length)
   const out: Tilt[] = []
   for (let i = 0; i < clock.hazardSeen.length; i++) {
     const beganAt = clock.beganAt[Math.floor(i / clock.strength.length)] as number

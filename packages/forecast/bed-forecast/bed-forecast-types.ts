@@ -27,6 +27,10 @@ export interface BedForecastInput {
   /** The day the forecast speaks from; nothing measured after it is used. */
   readonly asOfDay: IsoDay
   readonly beginning: BedBeginning
+  /** The first day somebody knew the bed to be there: it cannot have gone in later. Null or absent: lastSeenDay. */
+  readonly firstSeenDay?: IsoDay | null
+  /** The earliest day on which the bed before it in the tank may have come out; it cannot have gone in before. Null or absent: none on record. */
+  readonly earlierBedEndedDay?: IsoDay | null
   /** The last day somebody knew the bed to be working; null when never since it went in. */
   readonly lastSeenDay: IsoDay | null
   readonly crosslinkPercent: number | null

@@ -48,7 +48,13 @@ const knotValue = new Float64Array(KNOTS + 1)
 const knotSlope = new Float64Array(KNOTS + 1)
 const pair = new Float64Array(2)
 
-/** Survival at each edge by cubic Hermite interpolation in clean years, where it is smooth even when the water changes between two edges. */
+/** A fall between two knots from which on the cubic is no longer good to 1e-4, and the edges between them are reckoned one by one. */
+const STEEP = 0.05
+
+/**
+ * Survival at each edge by cubic Hermite interpolation in clean years, where it is smooth even when the water changes between two edges; edge by edge where it falls
+ * steeply, or where the cubic would not fall all the way (Fritsch and Carlson 1980: slopes beyond three times the chord's).
+ */
 function survivalAtEdges(clock: BedClock, edges: readonly number[], out: Float64Array): void {
   const first = cleanYearsAt(clock, edges[0] as number)
   const step = (cleanYearsAt(clock, edges[edges.length - 1] as number) - first) / KNOTS
@@ -62,6 +68,12 @@ function survivalAtEdges(clock: BedClock, edges: readonly number[], out: Float64
     const n = Math.min(KNOTS - 1, Math.max(0, Math.floor(place)))
     const x = place - n
     const y = 1 - x
+    const fall = (knotValue[n] as number) - (knotValue[n + 1] as number)
+    if (fall > STEEP || Math.min(knotSlope[n] as number, knotSlope[n + 1] as number) < -3 * fall) {
+      survivalAtWear(clock, cleanYearsAt(clock, edges[e] as number), pair)
+      out[e] = pair[0] as number
+      continue
+    }
     const start = (knotValue[n] as number) * (1 + 2 * x) + (knotSlope[n] as number) * x
     const end = (knotValue[n + 1] as number) * (1 + 2 * y) - (knotSlope[n + 1] as number) * y
     out[e] = start * y * y + end * x * x

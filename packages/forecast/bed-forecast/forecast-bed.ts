@@ -1,5 +1,5 @@
 import { DAYS_PER_YEAR, isoDay } from '@almanac/units/calendar/day-number'
-import { ok, type Result } from '@almanac/units/result'
+import { ok, type Result, refuse } from '@almanac/units/result'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import { centralValues, parameterNodes } from '../priors/parameter-nodes.ts'
 import { bedClock, bedDoubt } from './bed-clock.ts'
@@ -30,6 +30,7 @@ export function forecastBed(input: BedForecastInput, parameters: ForecastParamet
   const nodes = parameterNodes(parameters)
   const clocks = nodes.map((node) => bedClock(bed, doubt, node, readings))
   const table = monthTable(clocks, bed.asOf)
+  if (!areChances(table.nodeChances) || !areChances(table.survival)) return refuse(NO_NUMBER)
   const survivalAsOf = table.survival[0] ?? 1
   const due50 = dueDay(clocks, table, bed.lastSeen, 0.5)
 
@@ -83,6 +84,14 @@ export function forecastBed(input: BedForecastInput, parameters: ForecastParamet
     missing: [...bed.missing],
     sources: [...parameters.sources],
   })
+}
+
+const NO_NUMBER =
+  'This bed’s chances could not be worked out from its record, so it has no forecast; the other beds have theirs. Check its days, its water tests and its inspections.'
+
+/** Rounding may leave a chance a hair above 1, nothing more. */
+function areChances(values: Float64Array): boolean {
+  return values.every((value) => value >= 0 && value <= 1 + 1e-9)
 }
 
 /** Years of normal spread between the 10 and the 90% point. */

@@ -98,15 +98,24 @@ function readBeginning(
       `The bed was last seen on ${isoDay(seen)} but went in only on ${isoDay(from)}. One of the two dates must be wrong; correct it.`,
     )
   }
-  const bound = seen ?? asOf
+  const first = readDay(input.firstSeenDay ?? null)
+  const before = readDay(input.earlierBedEndedDay ?? null)
+  if (first === undefined || before === undefined)
+    return refuse('The day the bed was first seen, or the bed before it came out, is no real date. Correct it.')
+  // What was seen before this bed can have gone in was the bed before it.
+  const seenFirst = first !== null && first <= asOf && (from === null || first >= from) ? Math.min(first, seen ?? first) : seen
+  const bound = seenFirst ?? asOf
   const latest = Math.min(to ?? bound, bound)
-  const earliest = from ?? Math.round(latest - UNKNOWN_BEGINNING_YEARS * DAYS_PER_YEAR)
-  if (from === null)
+  const predecessor = before !== null && before <= latest ? before : null
+  const earliest = Math.max(from ?? Math.round(latest - UNKNOWN_BEGINNING_YEARS * DAYS_PER_YEAR), predecessor ?? Number.NEGATIVE_INFINITY)
+  if (from === null && predecessor !== null)
+    assumptions.push(`The bed went in after the one before it came out, on ${isoDay(predecessor)} at the earliest.`)
+  else if (from === null)
     assumptions.push(`The bed is taken to have gone in between ${isoDay(earliest)} and ${isoDay(latest)}, each day as likely as the other.`)
   if (to !== null && to > bound)
     assumptions.push(`The bed cannot have gone in after ${isoDay(bound)}; that is taken as the last possible day.`)
   const width = (latest - earliest) / DAYS_PER_YEAR
-  if (from === null && to === null) missing.push('The day the bed went in is unknown.')
+  if (from === null && to === null && predecessor === null) missing.push('The day the bed went in is unknown.')
   else if (width > 1 / 12)
     missing.push(`The day the bed went in is uncertain by ${width < 1.5 ? 'about a year or less' : `${Math.round(width)} years`}.`)
   return { ok: true, earliest, latest }

@@ -9,13 +9,19 @@ export const CHANCE_PARTS = 65_535
 /** Length of a bed's stored chances, node by node; those of an earlier release are of another length and wait for the bed's next forecast. */
 export const STORED_LENGTH = PARAMETER_NODES * STORED_MONTHS
 
-/** The first STORED_MONTHS months at each node, row by row, in CHANCE_PARTS. */
-export function packMonths(nodeMonthChances: Float64Array, months: number): Uint16Array {
+/** The first STORED_MONTHS months at each node, row by row, in CHANCE_PARTS. Null where one is no chance, or a node's add up to more than 1: nothing of it is kept. */
+export function packMonths(nodeMonthChances: Float64Array, months: number): Uint16Array | null {
   const nodes = nodeMonthChances.length / months
   const out = new Uint16Array(nodes * STORED_MONTHS)
-  for (let node = 0; node < nodes; node++)
-    for (let month = 0; month < STORED_MONTHS; month++)
-      out[node * STORED_MONTHS + month] = Math.round((nodeMonthChances[node * months + month] ?? 0) * CHANCE_PARTS)
+  for (let node = 0; node < nodes; node++) {
+    let sum = 0
+    for (let month = 0; month < STORED_MONTHS; month++) {
+      const chance = nodeMonthChances[node * months + month] ?? 0
+      sum += chance
+      if (!(chance >= 0 && sum <= 1 + 1e-9)) return null
+      out[node * STORED_MONTHS + month] = Math.round(Math.min(1, chance) * CHANCE_PARTS)
+    }
+  }
   return out
 }
 

@@ -3,7 +3,7 @@ import type { BedRecord, LifeEnd } from '@almanac/forecast/fit/bed-record'
 import type { EndCause } from '@almanac/records/end-cause'
 import { lifeEvidence } from '@almanac/service-rules/close-out/life-evidence'
 import { addDays } from '@almanac/units/calendar/calendar-day'
-import { forecastInput } from './forecast-input.ts'
+import { forecastInput, sightings } from './forecast-input.ts'
 
 /**
  * A bed that fails gives hard water, which a household notices within months; a bed rebedded as worn had failed at most so long before. Common
@@ -21,8 +21,6 @@ function causeOf(bed: BedHistory): LifeEnd {
 
 const latest = (days: readonly string[]): string | null =>
   days.reduce<string | null>((max, day) => (max === null || day > max ? day : max), null)
-const earliest = (days: readonly string[]): string | null =>
-  days.reduce<string | null>((min, day) => (min === null || day < min ? day : min), null)
 
 /**
  * A bed's history as the fit takes it. The day it came under the firm's eyes is its beginning where the firm put it in (its visit, or the bed before it in
@@ -33,19 +31,16 @@ export function bedRecord(bed: BedHistory): BedRecord | null {
   const { asOfDay: _day, ...input } = forecastInput(bed, '9999-12-31')
   const ended = bed.endedLatest
   const began = bed.beganLatest ?? bed.beganEarliest
-  const visitDays = [...new Set([...bed.workDays, ...bed.inspections.filter(working).map((one) => one.day)])]
-    .filter((day) => (ended === null || day < ended) && (bed.beganEarliest === null || day >= bed.beganEarliest))
-    .sort()
-  const own = bed.beganVisitId !== null || (began !== null && bed.earlierEnds.some((day) => day <= began))
-  const seen = bed.lastSeenDay !== null && (ended === null || bed.lastSeenDay < ended) ? [...visitDays, bed.lastSeenDay] : visitDays
-  const firstSeenDay = own ? null : earliest(seen)
+  const seen = sightings(bed, '9999-12-31').filter((day) => ended === null || day < ended)
+  const own = bed.beganVisitId !== null || (began !== null && bed.otherEnds.some((end) => end.latest <= began))
+  const firstSeenDay = own ? null : (seen[0] ?? null)
   if (!own && firstSeenDay === null && ended !== null) return null
-  const lastSeenDay = latest(seen)
+  const lastSeenDay = seen.at(-1) ?? null
   return {
     ...input,
     firstSeenDay,
     lastSeenDay,
-    visitDays,
+    visitDays: seen,
     end: ended === null ? null : { earliestDay: failedFrom(bed, ended, lastSeenDay), latestDay: ended, cause: causeOf(bed) },
   }
 }
@@ -56,5 +51,3 @@ function failedFrom(bed: BedHistory, ended: string, lastSeenDay: string | null):
   if (causeOf(bed) !== 'failed') return ended
   return latest([addDays(ended, -NOTICED_WITHIN_DAYS), ...[lastSeenDay, bed.beganLatest].filter((day) => day !== null)]) ?? ended
 }
-
-const working = (one: BedHistory['inspections'][number]) => one.beadCondition !== 'mushy' && one.beadCondition !== 'broken'

@@ -24,12 +24,40 @@ export function supplyPeriods(periods: readonly Pick<Periods[number], Exclude<ke
   }))
 }
 
+/** Days up to `asOfDay` on which the bed was known to be working, the first first: work that left it running, inspections, and what was noted beside it. */
+export function sightings(bed: BedInputs, asOfDay: string): string[] {
+  const noted = [bed.firstSeenDay, bed.lastSeenDay, ...bed.workDays, ...bed.inspections.filter(foundWorking).map((one) => one.day)]
+  const days = noted.filter((day) => day !== null && day <= asOfDay && (bed.beganEarliest === null || day >= bed.beganEarliest))
+  return [...new Set(days as string[])].sort()
+}
+
+const foundWorking = (one: BedInputs['inspections'][number]) => one.beadCondition !== 'mushy' && one.beadCondition !== 'broken'
+
+const contradicts = (bed: BedInputs) => bed.beganEarliest !== null && bed.lastSeenDay !== null && bed.lastSeenDay < bed.beganEarliest
+
+const laterOf = (a: string | null, b: string | null) => (a === null || (b !== null && b > a) ? b : a)
+
+/** The earliest day on which the bed before this one may have come out of the tank. */
+function earlierBedEnded(bed: BedInputs, firstSeenDay: string | null, asOfDay: string): string | null {
+  const bound = [bed.beganLatest, firstSeenDay, asOfDay].reduce<string>(
+    (least, day) => (day !== null && day < least ? day : least),
+    asOfDay,
+  )
+  const before = bed.otherEnds.filter((end) => end.latest <= bound).sort((a, b) => (a.latest < b.latest ? -1 : 1))
+  const last = before.at(-1)
+  return last ? (last.earliest ?? last.latest) : null
+}
+
 /** A bed's record as the forecast model takes it. Nothing later than `asOfDay` is passed on. */
 export function forecastInput(bed: BedInputs, asOfDay: string): BedForecastInput {
+  const seen = sightings(bed, asOfDay)
   return {
     asOfDay,
     beginning: { earliestDay: bed.beganEarliest, latestDay: bed.beganLatest },
-    lastSeenDay: bed.lastSeenDay,
+    firstSeenDay: seen[0] ?? null,
+    earlierBedEndedDay: earlierBedEnded(bed, seen[0] ?? null, asOfDay),
+    // A noted day before the bed went in is handed on, for the model to refuse with a sentence.
+    lastSeenDay: contradicts(bed) ? bed.lastSeenDay : laterOf(bed.lastSeenDay, seen.at(-1) ?? null),
     crosslinkPercent: crosslinkOf(bed.resinKind),
     resinVolumeFt3: bed.volumeFt3,
     supply: bed.waterSupplyId,

@@ -17,26 +17,10 @@ function middleDay(earliest: string, latest: string): string {
 export function forecastRow(bed: BedInputs, asOfDay: string, parameters: ForecastParameters): ForecastRow {
   const place = { bedId: bed.id, siteId: bed.siteId, waterSupplyId: bed.waterSupplyId }
   const result = forecastBed(forecastInput(bed, asOfDay), parameters, 'figures')
-  if (!result.ok)
-    return {
-      ...place,
-      due10Day: null,
-      due50Day: null,
-      due90Day: null,
-      chance3Months: null,
-      chance12Months: null,
-      chance24Months: null,
-      chanceAlreadyFailed: null,
-      beganMiddleDay: null,
-      weakness: WEAKEST,
-      questionKey: null,
-      monthChances: new Uint16Array(0),
-      drivers: [],
-      assumptions: [],
-      missing: [],
-      refusal: result.reason,
-    }
+  if (!result.ok) return refusedRow(place, result.reason)
   const { value } = result
+  const monthChances = packMonths(value.nodeMonthChances, value.monthChances.length)
+  if (monthChances === null) return refusedRow(place, NO_CHANCE)
   return {
     ...place,
     due10Day: value.due10Day,
@@ -49,10 +33,35 @@ export function forecastRow(bed: BedInputs, asOfDay: string, parameters: Forecas
     beganMiddleDay: middleDay(value.beginning.earliestDay, value.beginning.latestDay),
     weakness: value.weakness.years,
     questionKey: value.weakness.question,
-    monthChances: packMonths(value.nodeMonthChances, value.monthChances.length),
+    monthChances,
     drivers: value.drivers,
     assumptions: result.assumptions,
     missing: result.missing,
     refusal: null,
+  }
+}
+
+const NO_CHANCE =
+  'A chance of this bed came out below 0 or above 1, so no forecast of it was kept; the others are as usual. Please tell support.'
+
+/** A row that says why there is no forecast. */
+function refusedRow(place: Pick<ForecastRow, 'bedId' | 'siteId' | 'waterSupplyId'>, refusal: string): ForecastRow {
+  return {
+    ...place,
+    due10Day: null,
+    due50Day: null,
+    due90Day: null,
+    chance3Months: null,
+    chance12Months: null,
+    chance24Months: null,
+    chanceAlreadyFailed: null,
+    beganMiddleDay: null,
+    weakness: WEAKEST,
+    questionKey: null,
+    monthChances: new Uint16Array(0),
+    drivers: [],
+    assumptions: [],
+    missing: [],
+    refusal,
   }
 }

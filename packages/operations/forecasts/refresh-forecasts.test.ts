@@ -73,6 +73,31 @@ describe('refreshing forecasts', () => {
     expect(after?.chanceAlreadyFailed ?? 1).toBeLessThan(before?.chanceAlreadyFailed ?? 0)
   })
 
+  test('a bed of unknown beginning keeps the first day it was seen, and gets no younger when it is seen again', async () => {
+    const began = async () => dayOf((await forecastOf(firm.bedId))?.beganMiddleDay ?? null)
+    await changeBed({ beganEarliest: null, beganLatest: null, lastSeenDay: dateOf('2008-05-01') })
+    await all()
+    const before = await began()
+    await changeBed({ lastSeenDay: dateOf('2026-12-01') })
+    await all()
+    expect(await began()).toBe(before)
+    const bed = await inCompany(firm, (tx) => tx.bed.findFirst({ where: { id: firm.bedId } }))
+    expect([bed?.firstSeenDay, bed?.lastSeenDay]).toEqual([dateOf('2008-05-01'), dateOf('2026-12-01')])
+    await changeBed({ lastSeenDay: null })
+    expect((await inCompany(firm, (tx) => tx.bed.findFirst({ where: { id: firm.bedId } })))?.firstSeenDay).toBeNull()
+  })
+
+  test('a bed looked at on eighty days has its forecast, and the others theirs', async () => {
+    const data = Array.from({ length: 80 }, (_, i) => ({
+      ...{ companyId: firm.companyId, id: newId(), bedId: firm.bedId, day: dateOf(`2026-0${1 + (i % 9)}-${10 + (i % 18)}`) },
+      ...{ capacityShare: 0.9, source: 'measured' },
+    }))
+    await inCompany(firm, (tx) => tx.inspection.createMany({ data }))
+    await all()
+    expect(await forecastOf(firm.bedId)).toMatchObject({ refusal: null, due50Day: expect.any(Date) })
+    expect(await forecastOf(firm.rebedBedId)).toMatchObject({ refusal: null, due50Day: expect.any(Date) })
+  })
+
   test('a contradiction in the record gives the sentence that says so, and no days', async () => {
     await changeBed({ lastSeenDay: dateOf('2010-05-01') })
     await all()
