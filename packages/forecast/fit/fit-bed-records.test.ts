@@ -143,9 +143,9 @@ describe('a fit to a firm’s records', () => {
     expect(result.parameters.logMean).toEqual(fit(beds).parameters.logMean)
   })
 
-  it('refuses a firm without failures and keeps the first guesses', () => {
+  it('takes a firm without failures: its survivors are on record as well', () => {
     const running = records(firm(60, 15)).map((record) => ({ ...record, end: null }))
-    expect(fitBedRecords(running, PRIOR, AS_OF, 'x')).toMatchObject({ ok: false, reason: expect.stringContaining('first guesses') })
+    expect(fitBedRecords(running, PRIOR, AS_OF, 'x')).toMatchObject({ ok: true, value: { failures: 0, used: running.length } })
   })
 
   it('is unchanged by another firm: a fit is a function of its own records alone', () => {

@@ -41,7 +41,7 @@ const LEAST_SHARE = 0.03
  * The firm's own parameters: penalised maximum likelihood of its bed records under cumulative exposure with late entry, intervals and uncertain beginnings;
  * the penalty is the published prior, so few failures stay near it and many follow the data. Distributions of life and the model of age alone are averaged, supplies
  * share effects, and the posterior's mean and covariance are used, not its mode. Only what was known on `asOfDay` is used. Deterministic. Refuses, with the prior to
- * stay in use, when nothing failed or no fit settles.
+ * stay in use, when there is no record to learn from or no fit settles.
  */
 export function fitBedRecords(
   records: readonly BedRecord[],
@@ -60,8 +60,8 @@ export function fitBedRecords(
     } else leftOut.set(one.reason, (leftOut.get(one.reason) ?? 0) + 1)
   }
   const table = wearTable(read, supplies)
-  if (table.failures === 0)
-    return refuse('No bed has failed on record yet, so there is nothing to learn from. The trade’s first guesses stay in use.')
+  // Survivors alone teach as well: that nothing has failed yet is news about beds that are old.
+  if (table.count === 0) return refuse('No bed on record can be learned from yet. The trade’s first guesses stay in use.')
   const notes: string[] = []
   const models = chooseModels(table, prior, notes)
   const first = models[0]
@@ -86,7 +86,7 @@ export function fitBedRecords(
     ...(main.supplies === null ? {} : { supplies: main.supplies }),
     assumedWater: prior.assumedWater,
     sources: [
-      `Fitted to ${table.failures} failures among ${table.count} beds known on ${asOfDay}, starting from ${prior.version}.`,
+      `Fitted to ${table.failures === 0 ? 'no failure' : table.failures === 1 ? '1 failure' : `${table.failures} failures`} among ${table.count} beds known on ${asOfDay}, starting from ${prior.version}.`,
       ...prior.sources,
     ],
   }
