@@ -4,12 +4,15 @@ import { checkAtStart, whenThere } from '@almanac/database/start-check'
 import { resumeForecasts } from '@almanac/operations/forecasts/resume-forecasts'
 import { AppError } from '@almanac/runtime/errors'
 import { log } from '@almanac/runtime/log'
-import { closeTaskQueue, mendQueueTimes, taskQueue } from '@almanac/runtime/task-queue'
+import type { QueueName } from '@almanac/runtime/queues'
+import { closeTaskQueue, mendQueueTimes, scheduleTask, taskQueue } from '@almanac/runtime/task-queue'
 import type { PgBoss } from 'pg-boss'
+import { GIVE_UP } from './give-up.ts'
 import { HANDLERS } from './handlers.ts'
 import { workOn } from './work-on.ts'
 
-const MEND_EVERY_MS = 20_000
+/** Until they are mended nobody looks for what a dead worker left behind: with its silence and their round it is to stay within half a minute. */
+const MEND_EVERY_MS = 5000
 const GRACE_MS = 3000
 const LAST_MS = 1500
 
@@ -28,9 +31,10 @@ async function start(): Promise<void> {
 
 async function workOnAll(boss: PgBoss): Promise<void> {
   await mendQueueTimes(boss)
-  for (const [queue, handle] of Object.entries(HANDLERS)) await workOn(boss, queue, handle as (payload: unknown) => Promise<void>)
+  const begin = <Q extends QueueName>(queue: Q) => workOn(boss, queue, HANDLERS[queue], GIVE_UP[queue])
+  for (const queue of Object.keys(HANDLERS) as QueueName[]) await begin(queue)
   await boss.supervise() // what a worker left behind that died is not to wait for a round of looks
-  await boss.schedule('nightly', '15 2 * * *', {}, { tz: 'UTC' })
+  await scheduleTask(boss, 'nightly', '15 2 * * *', {})
   await resumeForecasts()
 }
 

@@ -9,9 +9,13 @@ export const QUEUE_SCHEMA = 'queue'
 /**
  * A worker says every few seconds that it is still at a task (see work-on.ts). A task whose worker has been silent for `heartbeatSeconds` is tried again, which
  * the others look for every `LOOK_EVERY_SECONDS`, and a new one at once: taken up anew within half a minute, whereas long tasks may take their quarter of an hour.
- * Each kill counts as a try: with five of them, half an hour of kills gave up what had been promised.
+ *
+ * A kill, a stop, a lost database say nothing against a task: it is tried again after `retryDelay`, and only one that ends its worker each time is given up,
+ * hours later. What is the task's own error costs it a tenth of its tries and a longer wait: see `countOwnError`.
  */
-const PATIENCE = { retryLimit: 60, retryDelay: 1, retryDelayMax: 60, retryBackoff: true, expireInSeconds: 900, heartbeatSeconds: 12 }
+const PATIENCE = { retryLimit: 1000, retryDelay: 2, retryBackoff: false, expireInSeconds: 900, heartbeatSeconds: 12 }
+const OWN_ERROR_COSTS = 100
+const LONGEST_WAIT_SECONDS = 60
 const LOOK_EVERY_SECONDS = 4
 
 /** Runs on when the wall clock is set back: the library's own would wait with every poll and timer until the old time comes again. */
@@ -71,6 +75,29 @@ export async function sendTask<Q extends QueueName>(
 export async function sendTaskAlone<Q extends QueueName>(queue: Q, payload: TaskPayloads[Q], singletonKey?: string): Promise<void> {
   const boss = await taskQueue()
   await boss.send(queue, payload, { ...PATIENCE, singletonKey })
+}
+
+/** Asks for a task by the clock: `cron` in UTC. */
+export async function scheduleTask<Q extends QueueName>(boss: PgBoss, queue: Q, cron: string, payload: TaskPayloads[Q]): Promise<void> {
+  await boss.schedule(queue, cron, payload, { ...PATIENCE, tz: 'UTC' })
+}
+
+type Claimed = { id: string; retryCount: number }
+
+/** Whether a task that has just failed by an error of its own was at its last try. */
+export async function isLastTry(boss: PgBoss, { id, retryCount }: Claimed): Promise<boolean> {
+  const { rows } = await boss.getDb().executeSql(`select retry_limit as "limit" from ${QUEUE_SCHEMA}.job where id = $1`, [id])
+  return rows.length > 0 && rows[0].limit - OWN_ERROR_COSTS <= retryCount
+}
+
+/** Makes a task that failed by an error of its own wait twice as long before its next try, and have fewer of them; none when it is given up. */
+export async function countOwnError(boss: PgBoss, { id, retryCount }: Claimed, givenUp: boolean): Promise<void> {
+  await boss.getDb().executeSql(
+    `update ${QUEUE_SCHEMA}.job set retry_delay = least(${LONGEST_WAIT_SECONDS}, retry_delay * 2),
+      retry_limit = case when $3 then retry_count else retry_limit - ${OWN_ERROR_COSTS} end
+      where id = $1 and state = 'active' and retry_count = $2`,
+    [id, retryCount, givenUp],
+  )
 }
 
 /**

@@ -84,11 +84,14 @@ export async function applyImport({ companyId, batchId }: TaskPayloads['apply-im
       },
       PATIENCE,
     )
-  } catch (error) {
+  } finally {
     await progress.stop()
-    await progress.fail(
-      error instanceof AppError ? error.message : 'The import broke off. Nothing of it was written; it is tried again by itself.',
-    )
-    throw error
   }
+}
+
+/** Marks an import that an error of its own ended, with a sentence for whoever looks at it. Until then it is still running, whatever broke its tries off. */
+export async function giveUpImport({ companyId, batchId }: TaskPayloads['apply-import'], error: unknown): Promise<void> {
+  const sentence =
+    'Something went wrong on our side, several times in a row. Nothing of it was written. Hand it over again, or bring in a part of the list.'
+  await progressOf(companyId, batchId).fail(error instanceof AppError ? error.message : sentence)
 }

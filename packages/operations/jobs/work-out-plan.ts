@@ -4,6 +4,7 @@ import { dayOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
 import { commandTools } from '@almanac/database/run-command'
 import { now } from '@almanac/runtime/clock'
+import { AppError } from '@almanac/runtime/errors'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import { runAside } from '@almanac/runtime/run-aside'
 import { withDrives } from './drive-table.ts'
@@ -24,6 +25,17 @@ async function capacityOf(tx: Tx, companyId: string, asked: PlanAsked): Promise<
   if (asked.kind !== 'other-vehicle' || !asked.vehicleId) return { ft3: 0, lb: 0 }
   const vehicle = await tx.vehicle.findUnique({ where: { companyId_id: { companyId, id: asked.vehicleId } } })
   return { ft3: vehicle?.volumeFt3 ?? 0, lb: vehicle?.weightLb ?? 0 }
+}
+
+/** Stores what became of a plan; one that was stopped meanwhile stays as it is. */
+async function endPlan(companyId: string, planId: string, data: { state: string; failure?: string; board?: object; proposal?: object }) {
+  await inCompany({ companyId }, async (tx) => {
+    const { count } = await tx.planProposal.updateMany({
+      where: { companyId, id: planId, state: 'running' },
+      data: { ...data, version: { increment: 1 } },
+    })
+    if (count > 0) await commandTools(tx, { companyId, personId: null }, 'jobs.work-out-plan', null).announce('plan', planId)
+  })
 }
 
 /** Works a plan out in a process of its own and stores it in one piece. A plan that was stopped meanwhile, or is there already, is left as it is. */
@@ -49,15 +61,15 @@ export async function workOutPlan({ companyId, planId }: TaskPayloads['work-out-
   }
   const answer = await runAside<PlanAnswer>({ ...ASIDE, companyId }, input)
   const plain = JSON.parse(JSON.stringify(answer)) as PlanAnswer
-  await inCompany({ companyId }, async (tx) => {
-    const data =
-      'faults' in plain
-        ? { state: 'failed', failure: plain.faults.join(' ') }
-        : { state: 'ready', board: plain.board as object, proposal: plain.proposal as object }
-    const { count } = await tx.planProposal.updateMany({
-      where: { companyId, id: planId, state: 'running' },
-      data: { ...data, version: { increment: 1 } },
-    })
-    if (count > 0) await commandTools(tx, { companyId, personId: null }, 'jobs.work-out-plan', null).announce('plan', planId)
-  })
+  const data =
+    'faults' in plain
+      ? { state: 'failed', failure: plain.faults.join(' ') }
+      : { state: 'ready', board: plain.board as object, proposal: plain.proposal as object }
+  await endPlan(companyId, planId, data)
+}
+
+/** Ends a plan that could not be worked out, with a sentence for whoever waits for it. */
+export async function giveUpPlan({ companyId, planId }: TaskPayloads['work-out-plan'], error: unknown): Promise<void> {
+  const sentence = 'Something went wrong on our side, several times in a row. Nothing was changed. Start another plan from the day sheets.'
+  await endPlan(companyId, planId, { state: 'failed', failure: error instanceof AppError ? error.message : sentence })
 }
