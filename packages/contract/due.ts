@@ -1,4 +1,5 @@
 import { dueGroupings } from '@almanac/records/forecast-run'
+import { jobStates } from '@almanac/records/job-state'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
@@ -32,7 +33,7 @@ export const DueBed = z.object({
   chanceAlreadyFailed: z.number(),
   /** The month that the levelled plan gives it, among which it chose; null where there is no plan, or it may wait longer, or wants a call first. */
   planned: z.object({ month: Month, earliestMonth: Month, latestMonth: Month }).nullable(),
-  job: z.object({ id: Id, state: z.string() }).nullable(),
+  job: z.object({ id: Id, state: z.enum(jobStates) }).nullable(),
 })
 export type DueBed = z.infer<typeof DueBed>
 

@@ -1,3 +1,4 @@
+import { useWords } from '@almanac/words/use-words'
 import type { ReactNode } from 'react'
 import { FoldOut } from './fold-out.tsx'
 import type { LinkLike } from './link-like.ts'
@@ -40,18 +41,19 @@ export function AppFrame({
   link: Link = 'a',
   children,
 }: AppFrameProps) {
+  const words = useWords('common')
   const behind = more.find((item) => item.current)
   const current = behind ?? nav.find((item) => item.current)
   return (
     <div className="flex min-h-dvh flex-col bg-paper text-ink">
       <a href="#main" className="absolute -top-20 left-4 z-30 border border-ink bg-sheet px-4 py-2 focus:top-2">
-        Skip to the page
+        {words('skip')}
       </a>
       <header className="relative flex min-h-14 items-stretch gap-x-2 border-b border-ink px-4 sm:gap-x-4 sm:px-9 xl:gap-x-6 print:hidden">
         <Link href={homeHref} className="mr-1 flex items-center text-lead font-semibold whitespace-nowrap">
           {product}
         </Link>
-        <nav aria-label="Main" className="flex items-stretch gap-x-4 max-lg:hidden xl:gap-x-5">
+        <nav aria-label={words('main')} className="flex items-stretch gap-x-4 max-lg:hidden xl:gap-x-5">
           {nav.map((item) => (
             <Link key={item.href} href={item.href} aria-current={item.current ? 'page' : undefined} className={entry(item.current)}>
               {item.label}
@@ -61,8 +63,8 @@ export function AppFrame({
             <FoldOut
               label={
                 <>
-                  More
-                  {behind ? <span className="sr-only">, now {behind.label}</span> : null}
+                  {words('more')}
+                  {behind ? <span className="sr-only">, {words('now', { page: behind.label })}</span> : null}
                   <MoreMark />
                 </>
               }
@@ -92,11 +94,11 @@ export function AppFrame({
         <div className="-mr-2 flex lg:hidden">
           <FoldOut
             place="across"
-            name={current ? `Menu, now ${current.label}` : 'Menu'}
+            name={current ? `${words('menu')}, ${words('now', { page: current.label })}` : words('menu')}
             label={<MenuMark />}
             className="flex w-11 items-center justify-center hover:bg-wash"
           >
-            <nav aria-label="Main">
+            <nav aria-label={words('main')}>
               <NavList items={[...nav, ...more]} link={Link} columns />
             </nav>
             <div className="mt-2 border-t border-line pt-2">

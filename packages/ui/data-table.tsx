@@ -1,4 +1,5 @@
 'use client'
+import { useWords } from '@almanac/words/use-words'
 import type { ReactNode } from 'react'
 import { Checkbox } from './checkbox.tsx'
 import type { LinkLike } from './link-like.ts'
@@ -49,6 +50,7 @@ const role = (name: string) => ({ role: name })
 /** A semantic table that sorts, selects, links to its rows, and turns into stacked rows on a phone. */
 export function DataTable<Row>(props: DataTableProps<Row>) {
   const { caption, columns, rows, rowKey, rowName, rowHref, link: Link = 'a', sort, onSort, selected, onSelect, empty, busy } = props
+  const words = useWords('common')
   if (rows.length === 0 && empty) return <>{empty}</>
   const titleKey = (columns.find((c) => c.phone === 'title') ?? columns[0])?.key
   const keys = rows.map(rowKey)
@@ -75,7 +77,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
   return (
     <div aria-busy={busy || undefined} className={busy ? 'shadow-[0_-2px_0_var(--water)]' : ''}>
       <div className="flex flex-wrap items-center justify-between gap-3 pb-2 md:hidden">
-        {onSelect ? allBox('Select all on this page', false) : null}
+        {onSelect ? allBox(words('selectAll'), false) : null}
         {onSort ? <SortPicker columns={columns} sort={sort} onSort={onSort} /> : null}
       </div>
       <table {...role('table')} className="w-full border-collapse text-left max-md:block">
@@ -84,7 +86,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
           <tr {...role('row')} className="border-b border-ink text-small text-soft">
             {onSelect ? (
               <th {...role('columnheader')} scope="col" className="w-9 py-1 pr-2">
-                {allBox('Select all on this page', true)}
+                {allBox(words('selectAll'), true)}
               </th>
             ) : null}
             {columns.map((c) => (
@@ -107,7 +109,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
                 {onSelect ? (
                   <td {...role('cell')} className="py-2 pr-2 max-md:absolute max-md:top-2.5 max-md:left-0 max-md:p-0">
                     <Checkbox
-                      label={`Select ${rowName?.(row) ?? `row ${i + 1}`}`}
+                      label={words('select', { row: rowName?.(row) ?? words('rowNumber', { number: String(i + 1) }) })}
                       hideLabel
                       checked={on}
                       onChange={(event) => toggle([key], event.target.checked)}

@@ -1,4 +1,5 @@
 'use client'
+import { useWords } from '@almanac/words/use-words'
 import { type ReactNode, useEffect, useId, useRef } from 'react'
 import { createPortal } from 'react-dom'
 import { CloseMark } from './marks.tsx'
@@ -24,6 +25,7 @@ const places = {
 /** A modal dialog on the native element: focus stays inside, Escape closes, and focus returns to where it was. */
 export function Dialog({ open, onClose, title, children, actions, place = 'middle' }: DialogProps) {
   const ref = useRef<HTMLDialogElement>(null)
+  const words = useWords('common')
   const id = useId()
   const opener = useRef<Element | null>(null)
   useEffect(() => {
@@ -64,7 +66,7 @@ export function Dialog({ open, onClose, title, children, actions, place = 'middl
           <button
             type="button"
             onClick={onClose}
-            aria-label="Close"
+            aria-label={words('close')}
             className="-mr-2 flex size-10 shrink-0 in-[.field]:size-13 items-center justify-center hover:bg-wash"
           >
             <CloseMark />

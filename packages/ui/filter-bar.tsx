@@ -1,4 +1,5 @@
 'use client'
+import { useWords } from '@almanac/words/use-words'
 import type { ReactNode } from 'react'
 import { Button } from './button.tsx'
 
@@ -16,6 +17,7 @@ export type FilterBarProps = {
 
 /** Filters on the left, what can be done with the ticked rows on the right. */
 export function FilterBar({ label, children, onClear, selectedCount, actions }: FilterBarProps) {
+  const words = useWords('common')
   return (
     <div className="my-4 flex flex-wrap items-center gap-x-5 gap-y-3">
       <fieldset className="flex min-w-0 flex-wrap items-center gap-x-5 gap-y-2">
@@ -23,13 +25,15 @@ export function FilterBar({ label, children, onClear, selectedCount, actions }: 
         {children}
         {onClear ? (
           <Button kind="quiet" onClick={onClear}>
-            Show all
+            {words('showAll')}
           </Button>
         ) : null}
       </fieldset>
       {actions ? (
         <div className="flex flex-wrap items-center gap-3 md:ml-auto">
-          {selectedCount === undefined ? null : <output className="text-small text-soft">{selectedCount} selected</output>}
+          {selectedCount === undefined ? null : (
+            <output className="text-small text-soft">{words('selected', { count: String(selectedCount) })}</output>
+          )}
           {actions}
         </div>
       ) : null}

@@ -6,17 +6,19 @@ import { Shape, type ShapeName } from './shape.tsx'
 /** What happened: each kind has its own shape. */
 export type HistoryKind = 'bed' | 'visit' | 'test' | 'water' | 'message' | 'note'
 
-const looks: Record<HistoryKind, { shape: ShapeName; text: string; word: string }> = {
-  bed: { shape: 'square', text: 'text-bead', word: 'bed' },
-  visit: { shape: 'dot', text: 'text-ink', word: 'visit' },
-  test: { shape: 'triangle', text: 'text-water', word: 'water test' },
-  water: { shape: 'diamond', text: 'text-water', word: 'water supply' },
-  message: { shape: 'hollow', text: 'text-soft', word: 'message' },
-  note: { shape: 'dashed', text: 'text-soft', word: 'note' },
+const looks: Record<HistoryKind, { shape: ShapeName; text: string }> = {
+  bed: { shape: 'square', text: 'text-bead' },
+  visit: { shape: 'dot', text: 'text-ink' },
+  test: { shape: 'triangle', text: 'text-water' },
+  water: { shape: 'diamond', text: 'text-water' },
+  message: { shape: 'hollow', text: 'text-soft' },
+  note: { shape: 'dashed', text: 'text-soft' },
 }
 
 export type HistoryEntry = {
   key: string
+  /** The kind in a word: "water test". */
+  kindWord: string
   /** 'YYYY-MM-DD', 'YYYY-MM', 'YYYY', or with `dayWords` anything one can say. */
   day: string
   /** Instead of the formatted day, where it is not exact: "before 2011". */
@@ -33,7 +35,7 @@ function when(entry: HistoryEntry, display: DayDisplay): string {
 }
 
 /** The history of a site, newest first as given: dated entries on one line, their kind told by shape and word. */
-export function HistoryLine({ entries, label = 'History' }: { entries: readonly HistoryEntry[]; label?: string }) {
+export function HistoryLine({ entries, label }: { entries: readonly HistoryEntry[]; label?: string }) {
   const display = useDisplay()
   return (
     <ol aria-label={label} className="flex flex-col">
@@ -48,7 +50,7 @@ export function HistoryLine({ entries, label = 'History' }: { entries: readonly 
             </span>
             <div className="min-w-0 pt-0.5 pb-4">
               <span className="font-medium">{entry.title}</span>
-              <span className="ml-2 text-small whitespace-nowrap text-soft">{look.word}</span>
+              <span className="ml-2 text-small whitespace-nowrap text-soft">{entry.kindWord}</span>
               {entry.children ? <div className="text-soft">{entry.children}</div> : null}
             </div>
           </li>

@@ -1,3 +1,4 @@
+import { useWords } from '@almanac/words/use-words'
 import type { InputHTMLAttributes } from 'react'
 import { controlClass } from './control-class.ts'
 import { Field, type FieldWords } from './field.tsx'
@@ -17,6 +18,7 @@ export type NumberInputProps = FieldWords &
  * typed must not change under the hand.
  */
 export function NumberInput({ label, hint, error, required, hideLabel, id, unit, chosenUnit, onUnit, ...rest }: NumberInputProps) {
+  const words = useWords('common')
   return (
     <Field {...{ label, hint, error, required, hideLabel, id }}>
       {(wired) => (
@@ -33,7 +35,7 @@ export function NumberInput({ label, hint, error, required, hideLabel, id, unit,
             <span className="flex min-w-14 shrink-0 items-center rounded-r-sheet border border-edge bg-wash px-2.5 text-soft">{unit}</span>
           ) : (
             <select
-              aria-label={`Unit of ${typeof label === 'string' ? label : 'this value'}`}
+              aria-label={typeof label === 'string' ? words('unitOf', { label }) : words('unitOfThis')}
               value={chosenUnit ?? unit[0]}
               onChange={(event) => onUnit?.(event.target.value)}
               className="min-h-control rounded-r-sheet border border-edge bg-wash px-2 text-ink"

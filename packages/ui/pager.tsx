@@ -1,4 +1,5 @@
 'use client'
+import { useWords } from '@almanac/words/use-words'
 import type { ReactNode } from 'react'
 import { Button } from './button.tsx'
 import { LinkButton } from './link-button.tsx'
@@ -19,6 +20,7 @@ export type PagerProps = {
 
 /** Previous and next by cursor; nothing is shown when there is only one page and no summary. */
 export function Pager({ summary, previousHref, nextHref, onPrevious, onNext, busy, link }: PagerProps) {
+  const words = useWords('common')
   const back = previousHref ?? onPrevious
   const on = nextHref ?? onNext
   if (!back && !on && !summary) return null
@@ -33,11 +35,11 @@ export function Pager({ summary, previousHref, nextHref, onPrevious, onNext, bus
       </Button>
     ) : null
   return (
-    <nav aria-label="Pages" className="flex flex-wrap items-center justify-between gap-4 py-4">
+    <nav aria-label={words('pages')} className="flex flex-wrap items-center justify-between gap-4 py-4">
       <span className="text-small text-soft">{summary}</span>
       <span className="flex gap-3">
-        {step('← Previous', previousHref, onPrevious)}
-        {step('Next →', nextHref, onNext)}
+        {step(words('previous'), previousHref, onPrevious)}
+        {step(words('next'), nextHref, onNext)}
       </span>
     </nav>
   )

@@ -1,4 +1,5 @@
 'use client'
+import { useWords } from '@almanac/words/use-words'
 import type { ReactNode } from 'react'
 import { Button } from './button.tsx'
 
@@ -17,6 +18,7 @@ export type ProblemProps = {
 
 /** An error, told so that a person can act: what happened, what was kept, what to do. Spoken at once. */
 export function Problem({ happened, kept, todo, onRetry, retrying, reference }: ProblemProps) {
+  const words = useWords('common')
   return (
     <div role="alert" className="my-4 max-w-[75ch] border-l-4 border-danger bg-wash px-4 py-3">
       <p className="flex items-baseline gap-2 font-semibold text-danger">
@@ -36,11 +38,11 @@ export function Problem({ happened, kept, todo, onRetry, retrying, reference }: 
       {onRetry || reference ? (
         <div className="mt-3 flex flex-wrap items-center gap-4">
           {onRetry ? (
-            <Button onClick={onRetry} busy={retrying} busyLabel="Trying again">
-              Try again
+            <Button onClick={onRetry} busy={retrying} busyLabel={words('tryingAgain')}>
+              {words('tryAgain')}
             </Button>
           ) : null}
-          {reference ? <span className="text-small text-soft">Reference {reference}</span> : null}
+          {reference ? <span className="text-small text-soft">{words('reference', { id: reference })}</span> : null}
         </div>
       ) : null}
     </div>

@@ -1,5 +1,6 @@
 'use client'
 import { formatPercent } from '@almanac/units/format-number'
+import { useWords } from '@almanac/words/use-words'
 import { type ReactNode, useId } from 'react'
 import { Button } from './button.tsx'
 import { useDisplay } from './display.tsx'
@@ -17,8 +18,9 @@ export type ProgressLineProps = {
 }
 
 /** The progress of long work, which can be stopped. */
-export function ProgressLine({ label, value, max = 1, detail, onStop, stopLabel = 'Stop' }: ProgressLineProps) {
+export function ProgressLine({ label, value, max = 1, detail, onStop, stopLabel }: ProgressLineProps) {
   const display = useDisplay()
+  const words = useWords('common')
   const id = useId()
   const share = value === undefined ? undefined : Math.min(1, Math.max(0, max > 0 ? value / max : 0))
   return (
@@ -38,7 +40,7 @@ export function ProgressLine({ label, value, max = 1, detail, onStop, stopLabel 
           />
         </div>
       </div>
-      {onStop ? <Button onClick={onStop}>{stopLabel}</Button> : null}
+      {onStop ? <Button onClick={onStop}>{stopLabel ?? words('stop')}</Button> : null}
     </div>
   )
 }

@@ -1,3 +1,4 @@
+import { useWords } from '@almanac/words/use-words'
 import { type FormHTMLAttributes, type InputHTMLAttributes, useId } from 'react'
 import { buttonClass } from './button-class.ts'
 import { controlClass } from './control-class.ts'
@@ -16,6 +17,7 @@ export type SearchBoxProps = {
 /** A search that works as a plain form and as a controlled box. */
 export function SearchBox({ label, placeholder, name = 'q', action, onSubmit, ...input }: SearchBoxProps) {
   const id = useId()
+  const words = useWords('common')
   return (
     <search>
       <form action={action} onSubmit={onSubmit} className="flex max-w-xl">
@@ -32,7 +34,7 @@ export function SearchBox({ label, placeholder, name = 'q', action, onSubmit, ..
           className={`${controlClass} min-w-0 grow not-focus-visible:border-r-0`}
         />
         <button type="submit" className={buttonClass('line')}>
-          Search
+          {words('search')}
         </button>
       </form>
     </search>

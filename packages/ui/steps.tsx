@@ -1,3 +1,4 @@
+import { useWords } from '@almanac/words/use-words'
 export type StepsProps = {
   /** Number of the present step, from 1. */
   current: number
@@ -9,15 +10,14 @@ export type StepsProps = {
 }
 
 /** How far a wizard or a procedure has come: done, now and to come, told in words and drawn as segments. */
-export function Steps({ current, total, names, label = 'Progress' }: StepsProps) {
+export function Steps({ current, total, names, label }: StepsProps) {
+  const words = useWords('common')
   const states = Array.from({ length: total }, (_, i) => (i + 1 < current ? 'done' : i + 1 === current ? 'now' : 'to come'))
   const bar = { done: 'bg-done h-2', now: 'bg-ink h-3', 'to come': 'bg-line h-2' } as const
   if (!names)
     return (
       <div className="mb-5">
-        <p className="mb-2 text-small text-soft">
-          Step {current} of {total}
-        </p>
+        <p className="mb-2 text-small text-soft">{words('stepOf', { current: String(current), total: String(total) })}</p>
         <div aria-hidden="true" className="flex items-end gap-1">
           {states.map((s, i) => (
             <span key={i} className={`min-w-0 flex-1 ${bar[s as keyof typeof bar]}`} />
@@ -35,7 +35,7 @@ export function Steps({ current, total, names, label = 'Progress' }: StepsProps)
               <span
                 className={`truncate pb-1.5 text-small max-sm:sr-only ${s === 'now' ? 'font-semibold text-ink max-sm:not-sr-only' : 'text-soft'}`}
               >
-                {s === 'done' ? <span className="sr-only">done: </span> : null}
+                {s === 'done' ? <span className="sr-only">{words('done')} </span> : null}
                 {name}
               </span>
               <span aria-hidden="true" className="flex h-3 items-end">

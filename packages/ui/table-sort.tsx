@@ -1,4 +1,5 @@
 'use client'
+import { useWords } from '@almanac/words/use-words'
 import { type ReactNode, useId } from 'react'
 
 /** By which column the rows stand, and which way. */
@@ -59,12 +60,13 @@ export function SortPicker({
   onSort: (sort: TableSort) => void
 }) {
   const id = useId()
+  const words = useWords('common')
   const choices = columns.filter((c) => c.sortable && typeof c.head === 'string')
   if (choices.length === 0) return null
   return (
     <div className="flex items-center gap-2">
       <label htmlFor={id} className="text-small text-soft">
-        Sorted by
+        {words('sortedBy')}
       </label>
       <select
         id={id}
@@ -75,10 +77,14 @@ export function SortPicker({
         }}
         className="min-h-9 rounded-sheet border border-edge bg-sheet px-2"
       >
-        {sort ? null : <option value="">as they come</option>}
+        {sort ? null : <option value="">{words('asTheyCome')}</option>}
         {choices.flatMap((c) => [
-          <option key={`${c.key}-up`} value={`${c.key} ascending`}>{`${c.head}, rising`}</option>,
-          <option key={`${c.key}-down`} value={`${c.key} descending`}>{`${c.head}, falling`}</option>,
+          <option key={`${c.key}-up`} value={`${c.key} ascending`}>
+            {words('rising', { column: String(c.head) })}
+          </option>,
+          <option key={`${c.key}-down`} value={`${c.key} descending`}>
+            {words('falling', { column: String(c.head) })}
+          </option>,
         ])}
       </select>
     </div>

@@ -1,4 +1,5 @@
 'use client'
+import { useWords } from '@almanac/words/use-words'
 import { createContext, type ReactNode, useCallback, useContext, useMemo, useRef, useState } from 'react'
 import { Shape } from './shape.tsx'
 
@@ -18,6 +19,7 @@ const shownMs = 8000
 export function ToastProvider({ children }: { children: ReactNode }) {
   const [kept, setKept] = useState<readonly Kept[]>([])
   const nextId = useRef(1)
+  const words = useWords('common')
   const close = useCallback((id: number) => setKept((all) => all.filter((t) => t.id !== id)), [])
   const say = useCallback(
     (said: Said) => {
@@ -43,15 +45,20 @@ export function ToastProvider({ children }: { children: ReactNode }) {
                 close(t.id)
               }}
             >
-              Undo
+              {words('undo')}
             </button>
           ) : null}
-          <button type="button" aria-label="Close message" className="size-9 outline-paper in-[.field]:size-12" onClick={() => close(t.id)}>
+          <button
+            type="button"
+            aria-label={words('closeMessage')}
+            className="size-9 outline-paper in-[.field]:size-12"
+            onClick={() => close(t.id)}
+          >
             <Shape name="cross" />
           </button>
         </div>
       )),
-    [kept, close],
+    [kept, close, words],
   )
   return (
     <ToastContext value={say}>

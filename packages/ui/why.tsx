@@ -1,4 +1,5 @@
 'use client'
+import { useWords } from '@almanac/words/use-words'
 import { type ReactNode, useState } from 'react'
 import { DefinitionList, type Fact } from './definition-list.tsx'
 import { Dialog } from './dialog.tsx'
@@ -23,6 +24,7 @@ export type Explanation = {
 /** A number or phrase one can ask "why": dotted underline, one press opens the reasons along the margin. */
 export function Why({ children, explanation }: { children: ReactNode; explanation: Explanation }) {
   const [open, setOpen] = useState(false)
+  const words = useWords('common')
   return (
     <>
       <button
@@ -32,7 +34,7 @@ export function Why({ children, explanation }: { children: ReactNode; explanatio
         className="min-h-6 underline decoration-soft decoration-dotted decoration-2 underline-offset-4 hover:decoration-ink hover:decoration-solid in-[.field]:min-h-control"
       >
         {children}
-        <span className="sr-only"> (why?)</span>
+        <span className="sr-only"> ({words('why')})</span>
       </button>
       <Dialog open={open} onClose={() => setOpen(false)} title={explanation.title} place="margin">
         <WhyNote explanation={explanation} />
@@ -43,27 +45,28 @@ export function Why({ children, explanation }: { children: ReactNode; explanatio
 
 /** The reasons by themselves, for pages that show them in full. */
 function WhyNote({ explanation: e }: { explanation: Explanation }) {
+  const words = useWords('common')
   return (
     <div className="flex flex-col gap-5">
       {e.summary ? <p>{e.summary}</p> : null}
       {e.inputs?.length ? (
-        <Part title="What went into it">
+        <Part title={words('wentInto')}>
           <DefinitionList facts={e.inputs} />
         </Part>
       ) : null}
-      {e.formula ? <Part title="How it’s calculated">{e.formula}</Part> : null}
+      {e.formula ? <Part title={words('howCalculated')}>{e.formula}</Part> : null}
       {e.assumptions?.length ? (
-        <Part title="Assumed">
+        <Part title={words('assumed')}>
           <Points of={e.assumptions} />
         </Part>
       ) : null}
       {e.missing?.length ? (
-        <Part title="Not known">
+        <Part title={words('notKnown')}>
           <Points of={e.missing} />
         </Part>
       ) : null}
       {e.source ? (
-        <Part title="Source">
+        <Part title={words('source')}>
           <span className="text-soft">{e.source}</span>
         </Part>
       ) : null}

@@ -1,10 +1,13 @@
 import { beadConditions } from '@almanac/records/bead-condition'
+import { cautionKinds } from '@almanac/records/caution-kind'
 import { contactRoles } from '@almanac/records/contact-role'
 import { endCauses } from '@almanac/records/end-cause'
 import { jobKinds } from '@almanac/records/job-kind'
+import { jobStates } from '@almanac/records/job-state'
 import { languages } from '@almanac/records/language'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
+import { visitStates } from '@almanac/records/visit-state'
 import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser'
 import { expect, test } from 'vitest'
 import { en } from './en/all.ts'
@@ -60,6 +63,8 @@ test.each(languages)('%s: no message is empty, quotes a brace unknowingly, or sh
 
 /** Rooms with a message for each value of an enumeration. */
 const ENUMERATIONS: Record<string, readonly string[]> = {
+  hazard: cautionKinds,
+  jobState: [...new Set([...jobStates, ...visitStates])],
   jobKind: jobKinds,
   beadCondition: beadConditions,
   contactRole: contactRoles,

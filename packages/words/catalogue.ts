@@ -1,5 +1,6 @@
 import type { en } from './en/all.ts'
 import type { field } from './en/field.ts'
+import type { publicPages } from './en/public.ts'
 import type { Translation } from './translation.ts'
 
 /** A room of the house's words: what one screen, paper or record says. */
@@ -11,3 +12,6 @@ export type Catalogue = { readonly [Name in Room]: Translation<(typeof en)[Name]
 
 /** Those of the tablet's pages. */
 export type FieldCatalogue = Pick<Catalogue, FieldRoom>
+
+/** Those of the pages before signing in. */
+export type PublicCatalogue = Pick<Catalogue, keyof typeof publicPages>

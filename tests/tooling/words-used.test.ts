@@ -9,7 +9,10 @@ const root = path.resolve(import.meta.dirname, '../..')
 
 /** Rooms whose keys are values: asked for by a variable, so no file quotes them. Each is held against its enumeration or its rules by a test of its own. */
 const BY_VALUE = [
+  'hazard',
   'jobKind',
+  'jobState',
+  'page',
   'beadCondition',
   'steps',
   'cautions',

@@ -1,5 +1,11 @@
 import type { Failure } from '@almanac/contract/shared'
 
+/** What is said where the server cannot be reached, in the language of the page: said once for it, since failures are read outside of its parts too. */
+let unreachable = ''
+export function sayUnreachable(sentence: string): void {
+  unreachable = sentence
+}
+
 /** What went wrong, for a person and for the screen. A request that never arrived counts as unavailable. */
 export function readFailure(error: unknown): Failure & { message: string } {
   const data = (error as { data?: Partial<Failure> } | null)?.data
@@ -16,7 +22,7 @@ export function readFailure(error: unknown): Failure & { message: string } {
     retryable: true,
     requestId: '',
     detail: {},
-    message: 'Can’t reach the server. What you entered is still here; try again when you have a connection.',
+    message: unreachable,
   }
 }
 

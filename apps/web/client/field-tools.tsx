@@ -2,6 +2,7 @@
 import { FoldOut } from '@almanac/ui/fold-out'
 import { MenuMark } from '@almanac/ui/marks'
 import { NavList } from '@almanac/ui/nav-list'
+import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 import { usePathname } from 'next/navigation'
 import { AccountActions } from './account-menu.tsx'
@@ -12,17 +13,18 @@ import { useSession } from './providers.tsx'
 /** What stands at the right of the tablet's head: the search, the other pages and the account, folded away. */
 export function FieldTools() {
   const { me } = useSession()
-  const { nav, more } = navigationFor(me, usePathname())
+  const words = useWords('common')
+  const { nav, more } = navigationFor(me, usePathname(), useWords('page'))
   return (
     <>
       <Find fold="always" />
       <FoldOut
         place="across"
-        name="Menu"
+        name={words('menu')}
         label={<MenuMark />}
         className="-mr-2 flex min-h-control w-13 items-center justify-center hover:bg-wash"
       >
-        <nav aria-label="Main">
+        <nav aria-label={words('main')}>
           <NavList items={[...nav, ...more]} link={Link} columns />
         </nav>
         <div className="mt-2 border-t border-line pt-2">

@@ -1,7 +1,9 @@
 'use client'
 import type { ChangedEntity } from '@almanac/contract/changes'
+import { useWords } from '@almanac/words/use-words'
 import { useQueryClient } from '@tanstack/react-query'
 import { useEffect } from 'react'
+import { sayUnreachable } from './failure.ts'
 import { fetchChanged } from './fetch-changed.ts'
 
 /**
@@ -10,6 +12,8 @@ import { fetchChanged } from './fetch-changed.ts'
  */
 export function LiveUpdates() {
   const queries = useQueryClient()
+  const words = useWords('failure')
+  useEffect(() => sayUnreachable(words('unreachable')), [words])
   useEffect(() => {
     let waiting: ReturnType<typeof setTimeout> | undefined
     const source = new EventSource('/api/live')

@@ -1,6 +1,7 @@
 'use client'
 import { AppFrame } from '@almanac/ui/app-frame'
 import { ToastProvider } from '@almanac/ui/toast'
+import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 import { usePathname } from 'next/navigation'
 import type { ReactNode } from 'react'
@@ -12,7 +13,7 @@ import { useSession } from './providers.tsx'
 /** The office pages' frame; the navigation shows what the role works in first, and only what it may open. */
 export function OfficeFrame({ children }: { children: ReactNode }) {
   const { me } = useSession()
-  const { nav, more } = navigationFor(me, usePathname())
+  const { nav, more } = navigationFor(me, usePathname(), useWords('page'))
   return (
     <AppFrame
       product="Rebed Almanac"

@@ -1,37 +1,36 @@
 import type { Me } from '@almanac/contract/session'
 import type { Permission } from '@almanac/records/permission'
 import type { Role } from '@almanac/records/role'
+import type { Words } from '@almanac/words/words'
 
-/** A page one can go to by the navigation or the search. */
-export type Page = {
-  href: string
-  label: string
-  permission: Permission | null
-  /** Other words people look for it by. */
-  also: string
-}
+type PageWords = Words<'page'>
 
-const PAGES: readonly Page[] = [
-  { href: '/coming-due', label: 'Coming due', permission: 'read:due', also: 'forecast beds months call' },
-  { href: '/coming-due?view=5-years', label: 'Rebeds by month', permission: 'read:due', also: 'plan year years' },
-  { href: '/day-sheets', label: 'Day sheets', permission: 'book:visit', also: 'today week calendar visits drives' },
-  { href: '/jobs', label: 'Jobs', permission: 'read:job', also: 'to book waiting' },
-  { href: '/sites', label: 'Sites', permission: 'read:site', also: 'customers addresses' },
-  { href: '/sites/new', label: 'Add a site', permission: 'change:site', also: 'new customer' },
-  { href: '/ask-next', label: 'Ask at the next call', permission: 'change:site', also: 'questions missing' },
-  { href: '/whats-wrong', label: 'What is wrong?', permission: 'read:site', also: 'fault diagnosis emergency beads' },
-  { href: '/which-tank', label: 'Which tank?', permission: 'read:site', also: 'size measure tape' },
-  { href: '/water', label: 'Water', permission: 'read:water', also: 'supply well hardness chlorine' },
-  { href: '/reminders', label: 'Reminders', permission: 'read:reminder', also: 'messages mail letters' },
-  { href: '/stores', label: 'Stores', permission: 'read:stores', also: 'stock orders resin parts' },
-  { href: '/crews', label: 'Crews', permission: 'manage:crews', also: 'people vehicles shifts away' },
-  { href: '/policy', label: 'Best age to rebed', permission: 'judge:forecast', also: 'policy costs when to act' },
-  { href: '/track-record', label: 'Track record', permission: 'judge:forecast', also: 'how good accuracy' },
-  { href: '/imports', label: 'Import', permission: 'run:import', also: 'file spreadsheet excel csv list' },
-  { href: '/firm', label: 'Company', permission: 'manage:company', also: 'figures settings prices yard' },
-  { href: '/sessions', label: 'Signed-in devices', permission: null, also: 'devices sessions calendar sign out' },
-]
-const TODAY: Page = { href: '/today', label: "Today's work", permission: 'close:visit', also: 'visits next' }
+const PAGES = [
+  { href: '/coming-due', permission: 'read:due' },
+  { href: '/coming-due?view=5-years', permission: 'read:due' },
+  { href: '/day-sheets', permission: 'book:visit' },
+  { href: '/jobs', permission: 'read:job' },
+  { href: '/sites', permission: 'read:site' },
+  { href: '/sites/new', permission: 'change:site' },
+  { href: '/ask-next', permission: 'change:site' },
+  { href: '/whats-wrong', permission: 'read:site' },
+  { href: '/which-tank', permission: 'read:site' },
+  { href: '/water', permission: 'read:water' },
+  { href: '/reminders', permission: 'read:reminder' },
+  { href: '/stores', permission: 'read:stores' },
+  { href: '/crews', permission: 'manage:crews' },
+  { href: '/policy', permission: 'judge:forecast' },
+  { href: '/track-record', permission: 'judge:forecast' },
+  { href: '/imports', permission: 'run:import' },
+  { href: '/firm', permission: 'manage:company' },
+  { href: '/sessions', permission: null },
+] as const satisfies readonly { href: string; permission: Permission | null }[]
+const TODAY = { href: '/today', permission: 'close:visit' } as const
+
+type Href = (typeof PAGES)[number]['href'] | typeof TODAY.href
+
+/** A page one can go to by the navigation or the search; `also` are other words that people look for it by. */
+export type Page = { href: Href; label: string; also: string }
 
 /** What each role works in most, six at most; the rest stands behind "More". */
 const FIRST: Record<Role, readonly string[]> = {
@@ -43,14 +42,16 @@ const FIRST: Record<Role, readonly string[]> = {
 const ONLY_FOUND = ['/sites/new', '/sessions']
 
 /** The pages a person may open. */
-export function pagesFor({ role, permissions }: Pick<Me, 'role' | 'permissions'>): Page[] {
+export function pagesFor({ role, permissions }: Pick<Me, 'role' | 'permissions'>, words: PageWords): Page[] {
   const all = role === 'technician' ? [TODAY, ...PAGES] : PAGES
-  return all.filter((page) => page.permission === null || permissions.includes(page.permission))
+  return all
+    .filter((page) => page.permission === null || permissions.includes(page.permission))
+    .map(({ href }) => ({ href, label: words(href), also: words(`${href}/also`) }))
 }
 
 /** The navigation of a role: its own pages first, then the others. `path` is the page being shown. */
-export function navigationFor(me: Pick<Me, 'role' | 'permissions'>, path: string) {
-  const pages = pagesFor(me)
+export function navigationFor(me: Pick<Me, 'role' | 'permissions'>, path: string, words: PageWords) {
+  const pages = pagesFor(me, words)
   const item = ({ href, label }: Page) => ({ href, label, current: path === href || path.startsWith(`${href}/`) })
   const first = FIRST[me.role]
   return {

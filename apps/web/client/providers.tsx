@@ -4,7 +4,7 @@ import type { Permission } from '@almanac/records/permission'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { mergeFigures } from '@almanac/softener/firm/merge-figures'
 import { DisplayProvider } from '@almanac/ui/display'
-import type { Catalogue, FieldCatalogue } from '@almanac/words/catalogue'
+import type { Messages } from '@almanac/words/messages-of'
 import { QueryClient, QueryClientProvider, useQuery } from '@tanstack/react-query'
 import { createContext, type ReactNode, useContext, useMemo, useState } from 'react'
 import { type Api, apiFor } from './api.ts'
@@ -57,7 +57,7 @@ function SessionValues({ me, children }: { me: Me; children: ReactNode }) {
 }
 
 /** Wraps every signed-in screen: words, queries, session, live updates. */
-export function Providers({ me, messages, children }: { me: Me; messages: Catalogue | FieldCatalogue; children: ReactNode }) {
+export function Providers({ me, messages, children }: { me: Me; messages: Messages; children: ReactNode }) {
   const [queries] = useState(() => {
     bindPage(me.company.id)
     return newQueryClient()

@@ -1,10 +1,10 @@
 'use client'
 import { languageOf } from '@almanac/records/language'
-import type { Catalogue, FieldCatalogue } from '@almanac/words/catalogue'
+import type { Messages } from '@almanac/words/messages-of'
 import { type ReactNode, useEffect } from 'react'
 import { IntlProvider } from 'use-intl/react'
 
-type Props = { locale: string; timeZone: string; messages: Catalogue | FieldCatalogue; children: ReactNode }
+type Props = { locale: string; timeZone: string; messages: Messages; children: ReactNode }
 
 /** The words of the office's or of the tablet's pages, which came with the page: nothing waits for them, with signal or without. */
 export function WordsProvider({ locale, timeZone, messages, children }: Props) {

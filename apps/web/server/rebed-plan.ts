@@ -7,7 +7,8 @@ import type { PlanFacts } from '@almanac/documents/rebed-plan/plan-facts'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { storesForKit } from '@almanac/softener/kit/stores-for-kit'
 import type { Display } from '@almanac/units/display'
-import { beganWords } from '@/client/bed-facts-words'
+import { wordsIn } from '@almanac/words/words-in'
+import { bedTexts } from '@/client/bed-facts-words'
 
 /** "Hester Vance, (555) 012-7746". */
 const whomWords = ({ customerName, called }: WhomToCall) => [called?.name ?? customerName, called?.phone].filter(Boolean).join(', ') || null
@@ -28,7 +29,7 @@ export function planFacts(plan: BedPlanFacts, company: Company, figures: FirmFig
     softenerLabel: plan.softener?.label ?? null,
     bed: plan.bed,
     bedSign: plan.bed.bedId.slice(-6),
-    bedBegan: beganWords(plan, company),
+    bedBegan: bedTexts(company, wordsIn(company.locale, 'bedFacts'), wordsIn(company.locale, 'resinKind')).began(plan),
     water: {
       ...plan.water,
       disinfectant:

@@ -1,4 +1,5 @@
 import type { DueBed } from '@almanac/contract/due'
+import type { JobState } from '@almanac/records/job-state'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
 import { Prisma } from '../generated/client.ts'
@@ -29,7 +30,7 @@ type Row = Omit<DueBed, 'tank' | 'job' | 'planned'> & {
   earliestMonth: string | null
   latestMonth: string | null
   jobId: string | null
-  jobState: string | null
+  jobState: JobState | null
 }
 
 /** Column, direction and cursor type of each order. Only leakproof comparisons, so that each walks its own index under row security. */

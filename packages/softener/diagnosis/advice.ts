@@ -1,4 +1,4 @@
-import type { CautionKind } from '../procedure/procedure-types.ts'
+import type { CautionKind } from '@almanac/records/caution-kind'
 import { ACTION_LABELS, weighCures } from './actions.ts'
 import type { Chances } from './cause-posterior.ts'
 import { type ActionId, CAUSES } from './causes.ts'

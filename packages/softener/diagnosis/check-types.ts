@@ -1,4 +1,4 @@
-import type { CautionKind } from '../procedure/procedure-types.ts'
+import type { CautionKind } from '@almanac/records/caution-kind'
 import type { CauseId } from './causes.ts'
 
 export type CheckId =

@@ -1,3 +1,4 @@
+import type { CautionKind } from '@almanac/records/caution-kind'
 import type { ProcedureAskId } from '@almanac/records/procedure-ask'
 import type { ProcedureStepId } from '@almanac/records/procedure-step'
 import type { ResinKindId } from '@almanac/records/resin-kind'
@@ -6,7 +7,6 @@ import type { AmountDisplay } from '@almanac/units/display'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { SiteAccess } from '../kit/job-weight.ts'
 
-export type CautionKind = 'pressure' | 'electricity' | 'lifting' | 'chemical' | 'water' | 'slip' | 'refer'
 /** Stands before the step it belongs to, never after. */
 export type Caution = { kind: CautionKind; text: string }
 

@@ -1,7 +1,8 @@
+import type { CautionKind } from '@almanac/records/caution-kind'
 import type { ProcedureAskId } from '@almanac/records/procedure-ask'
 import type { ProcedureStepId } from '@almanac/records/procedure-step'
 import { type AmountKind, ruleOf } from '@almanac/units/amount-kinds'
-import type { Ask, Caution, CautionKind, ProcedureContext, ProcedureStep } from './procedure-types.ts'
+import type { Ask, Caution, ProcedureContext, ProcedureStep } from './procedure-types.ts'
 import type { AskKey, CautionKey, ProcedureWords, Say, StepKey } from './procedure-words.ts'
 
 /** What steps depend on, worked out once from the context. */

@@ -1,5 +1,6 @@
 import { arrival } from './arrival.ts'
 import { field } from './field.ts'
+import { signIn } from './sign-in.ts'
 
 /** Every message in English: the shape that the other languages follow. */
-export const en = { ...field, arrival }
+export const en = { ...field, arrival, signIn }

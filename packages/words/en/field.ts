@@ -1,14 +1,21 @@
 import { account } from './account.ts'
 import { asks } from './asks.ts'
 import { beadCondition } from './bead-condition.ts'
+import { bedFacts } from './bed-facts.ts'
 import { cautions } from './cautions.ts'
 import { closeOut } from './close-out.ts'
+import { common } from './common.ts'
 import { contactRole } from './contact-role.ts'
 import { endCause } from './end-cause.ts'
+import { failure } from './failure.ts'
+import { find } from './find.ts'
+import { hazard } from './hazard.ts'
 import { jobKind } from './job-kind.ts'
+import { jobState } from './job-state.ts'
 import { lacking } from './lacking.ts'
 import { outcome } from './outcome.ts'
 import { outcomeMeaning } from './outcome-meaning.ts'
+import { page } from './page.ts'
 import { resinKind } from './resin-kind.ts'
 import { steps } from './steps.ts'
 import { today } from './today.ts'
@@ -19,14 +26,21 @@ export const field = {
   account,
   asks,
   beadCondition,
+  bedFacts,
   cautions,
   closeOut,
+  common,
   contactRole,
   endCause,
+  failure,
+  find,
+  hazard,
   jobKind,
+  jobState,
   lacking,
   outcome,
   outcomeMeaning,
+  page,
   resinKind,
   steps,
   today,

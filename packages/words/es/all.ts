@@ -1,6 +1,7 @@
 import type { Catalogue } from '../catalogue.ts'
 import { arrival } from './arrival.ts'
 import { field } from './field.ts'
+import { signIn } from './sign-in.ts'
 
 /** Every message in Spanish. */
-export const es: Catalogue = { ...field, arrival }
+export const es: Catalogue = { ...field, arrival, signIn }

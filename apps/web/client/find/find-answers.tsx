@@ -1,3 +1,5 @@
+import { useWords } from '@almanac/words/use-words'
+import type { Words } from '@almanac/words/words'
 import type { UseComboboxReturnValue } from 'downshift'
 import Link from 'next/link'
 import { useId } from 'react'
@@ -16,29 +18,31 @@ type Props = {
   onLeave: () => void
 }
 
-function countWords({ groups, near, settled, shown }: Pick<Props, 'groups' | 'near' | 'settled' | 'shown'>): string {
+function countWords({ groups, near, settled, shown }: Pick<Props, 'groups' | 'near' | 'settled' | 'shown'>, words: Words<'find'>): string {
   if (!shown || !settled) return ''
   const count = groups.reduce((sum, group) => sum + group.options.length, 0)
-  if (count === 0) return 'No results.'
-  const results = count === 1 ? '1 result' : `${count} results`
-  return near ? `No exact match. ${results} close to it.` : `${results}.`
+  return count === 0 ? words('none') : words(near ? 'nearResults' : 'results', { count })
 }
 
 /** What was found, by kind; a sentence and the next useful act where nothing was. */
 export function FindAnswers({ box, shown, text, groups, near, settled, error, onLeave }: Props) {
   const id = useId()
+  const words = useWords('find')
+  const pages = useWords('page')
   const mayAdd = usePermission('change:site')
   const none = groups.length === 0
   let index = 0
   return (
     <>
-      <output className="sr-only">{error && shown ? readFailure(error).message : countWords({ groups, near, settled, shown })}</output>
+      <output className="sr-only">
+        {error && shown ? readFailure(error).message : countWords({ groups, near, settled, shown }, words)}
+      </output>
       <div
         className={`absolute top-full right-0 z-30 mt-px max-h-[min(34rem,calc(100dvh-5rem))] w-[30rem] max-w-full overflow-y-auto border border-ink bg-sheet text-base text-ink max-sm:w-full sm:max-w-[calc(100vw-4rem)] ${
           shown && (settled || !none) ? '' : 'hidden'
         }`}
       >
-        {near && !none ? <p className="border-b border-line px-3 py-2 text-small text-soft">No exact match. Close ones:</p> : null}
+        {near && !none ? <p className="border-b border-line px-3 py-2 text-small text-soft">{words('near')}</p> : null}
         <div {...box.getMenuProps()}>
           {shown
             ? groups.map((group) => (
@@ -77,10 +81,10 @@ export function FindAnswers({ box, shown, text, groups, near, settled, error, on
         {none && error ? <p className="px-3 py-3">{readFailure(error).message}</p> : null}
         {none && !error ? (
           <p className="px-3 py-3">
-            Nothing found for “{text.trim()}”. Try fewer letters, the street, or the last digits of the phone.{' '}
+            {words('nothing', { text: text.trim() })}{' '}
             {mayAdd ? (
               <Link href="/sites/new" onClick={onLeave} className="underline decoration-edge underline-offset-4">
-                Add a site
+                {pages('/sites/new')}
               </Link>
             ) : null}
           </p>

@@ -1,40 +1,44 @@
 import type { Finding } from '@almanac/contract/find'
-import { jobKindWords } from '@almanac/records/job-kind'
 import { nearTerms } from '@almanac/service-rules/search/near-terms'
 import { searchWords } from '@almanac/service-rules/search/search-tokens'
 import type { AmountDisplay } from '@almanac/units/display'
 import { type DayDisplay, formatDay } from '@almanac/units/format-day'
-import { tankWords } from '../bed-facts-words.ts'
+import type { Words } from '@almanac/words/words'
+import type { BedTexts } from '../bed-facts-words.ts'
 import type { Page } from '../pages.ts'
 
 /** One line of the answers: where it leads, what it is, and what tells it from others like it. */
 export type FindOption = { href: string; what: string; beside: string; phone?: string }
 export type FindGroup = { title: string; options: FindOption[] }
 
+/** What the answers are called. */
+export type FindWords = { find: Words<'find'>; kinds: Words<'jobKind'>; states: Words<'jobState'>; bed: BedTexts }
+
 const parts = (...texts: (string | null | undefined)[]) => texts.filter(Boolean).join(', ')
 
-function optionOf(finding: Finding, display: AmountDisplay & DayDisplay): FindOption {
+function optionOf(finding: Finding, display: AmountDisplay & DayDisplay, words: FindWords): FindOption {
   const { siteLabel, town } = finding
   switch (finding.of) {
     case 'person':
       return { href: `/sites/${finding.siteId}`, what: finding.name, beside: parts(siteLabel, town), phone: finding.phone ?? undefined }
     case 'address':
-      return { href: `/sites/${finding.siteId}`, what: parts(siteLabel, town), beside: finding.customerName ?? 'No customer' }
+      return { href: `/sites/${finding.siteId}`, what: parts(siteLabel, town), beside: finding.customerName ?? words.find('noCustomer') }
     case 'tank':
       return {
         href: `/beds/${finding.bedId}`,
-        what: `${tankWords(finding.tank, display)} · ${siteLabel}`,
+        what: `${words.bed.tank(finding.tank)} · ${siteLabel}`,
         beside: parts(finding.softenerLabel, town),
       }
     case 'job': {
       const { kind, state, visitDay } = finding.job
-      const when = visitDay ? `${state.replace('-', ' ')} ${formatDay(visitDay, display)}` : state.replace('-', ' ')
-      return { href: `/jobs/${finding.jobId}`, what: `${jobKindWords[kind]} · ${siteLabel}`, beside: parts(when, town) }
+      const said = words.states(state)
+      const when = visitDay ? words.find('stateOn', { state: said, day: formatDay(visitDay, display) }) : said
+      return { href: `/jobs/${finding.jobId}`, what: `${words.kinds(kind)} · ${siteLabel}`, beside: parts(when, town) }
     }
   }
 }
 
-const TITLES: Record<Finding['of'], string> = { person: 'People', address: 'Addresses', tank: 'Tanks', job: 'Jobs' }
+const TITLES = { person: 'people', address: 'addresses', tank: 'tanks', job: 'jobs' } as const satisfies Record<Finding['of'], string>
 
 /** The answers by kind, in the order they came, and the pages that were meant: first where the name was begun as typed, last otherwise. */
 export function findGroups(
@@ -42,18 +46,19 @@ export function findGroups(
   pages: readonly Page[],
   query: string,
   display: AmountDisplay & DayDisplay,
+  words: FindWords,
 ): FindGroup[] {
   const groups: FindGroup[] = []
   for (const finding of findings) {
-    const title = TITLES[finding.of]
-    const option = optionOf(finding, display)
+    const title = words.find(TITLES[finding.of])
+    const option = optionOf(finding, display, words)
     const group = groups.find((one) => one.title === title)
     if (group) group.options.push(option)
     else groups.push({ title, options: [option] })
   }
   const met = pagesMet(pages, query)
   if (met.length === 0) return groups
-  const pageGroup = { title: 'Pages', options: met.map((page) => ({ href: page.href, what: page.label, beside: '' })) }
+  const pageGroup = { title: words.find('pages'), options: met.map((page) => ({ href: page.href, what: page.label, beside: '' })) }
   const named = met.some((page) => page.label.toLowerCase().startsWith(query.trim().toLowerCase()))
   return named ? [pageGroup, ...groups] : [...groups, pageGroup]
 }

@@ -1,6 +1,7 @@
 'use client'
 import { FindInput } from '@almanac/ui/find-input'
 import { CloseMark, FindMark } from '@almanac/ui/marks'
+import { useWords } from '@almanac/words/use-words'
 import { useCombobox } from 'downshift'
 import { useRouter } from 'next/navigation'
 import { type ChangeEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react'
@@ -28,6 +29,7 @@ const folds: Record<Fold, { lens: string; field: string; unfolded: string; close
  */
 export function Find({ fold = 'phone' }: { fold?: Fold }) {
   const router = useRouter()
+  const words = useWords('find')
   const [text, setText] = useState('')
   const [unfolded, setUnfolded] = useState(false)
   const input = useRef<HTMLInputElement>(null)
@@ -96,7 +98,7 @@ export function Find({ fold = 'phone' }: { fold?: Fold }) {
       <button
         ref={lens}
         type="button"
-        aria-label="Search"
+        aria-label={words('label')}
         aria-expanded={unfolded}
         className={`flex min-h-control w-11 items-center justify-center in-[.field]:w-13 hover:bg-wash ${classes.lens}`}
         onClick={() => setUnfolded(true)}
@@ -105,16 +107,16 @@ export function Find({ fold = 'phone' }: { fold?: Fold }) {
       </button>
       <div className={`items-center gap-2 ${unfolded ? classes.unfolded : classes.field}`}>
         <FindInput
-          label="Search"
+          label={words('label')}
           labelProps={box.getLabelProps()}
           inputProps={box.getInputProps({ ref: input, onKeyDown, onChange })}
-          placeholder="Name, street, phone or tank"
+          placeholder={words('placeholder')}
           keyHint={slash.on && fold === 'phone' ? '/' : undefined}
         />
         {unfolded ? (
           <button
             type="button"
-            aria-label="Close search"
+            aria-label={words('closeSearch')}
             className={`-mr-2 flex min-h-control w-11 shrink-0 items-center justify-center in-[.field]:w-13 hover:bg-wash ${classes.close}`}
             onClick={() => {
               leave()

@@ -1,8 +1,16 @@
+import { useWords } from '@almanac/words/use-words'
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import { useEffect, useMemo, useState } from 'react'
 import { pagesFor } from '../pages.ts'
 import { useSession } from '../providers.tsx'
-import { findGroups } from './find-options.ts'
+import { useBedTexts } from '../use-bed-texts.ts'
+import { type FindWords, findGroups } from './find-options.ts'
+
+/** What the answers are called, in the language of whoever looks. */
+function useFindWords(): FindWords {
+  const [find, kinds, states, bed] = [useWords('find'), useWords('jobKind'), useWords('jobState'), useBedTexts()]
+  return useMemo(() => ({ find, kinds, states, bed }), [find, kinds, states, bed])
+}
 
 /** Long enough that a word typed fast is looked up once, ms. */
 const PAUSE_MS = 120
@@ -14,6 +22,8 @@ const SHORTEST = 2
  */
 export function useFindings(text: string) {
   const { api, me } = useSession()
+  const pageWords = useWords('page')
+  const words = useFindWords()
   const typed = text.trim()
   const [asked, setAsked] = useState('')
   useEffect(() => {
@@ -23,7 +33,10 @@ export function useFindings(text: string) {
   const worth = asked.length >= SHORTEST
   const look = useQuery(api.find.look.queryOptions({ input: { q: asked }, enabled: worth, placeholderData: keepPreviousData }))
   const found = worth ? look.data : undefined
-  const groups = useMemo(() => (asked === '' ? [] : findGroups(found?.findings ?? [], pagesFor(me), asked, me.company)), [found, asked, me])
+  const groups = useMemo(
+    () => (asked === '' ? [] : findGroups(found?.findings ?? [], pagesFor(me, pageWords), asked, me.company, words)),
+    [found, asked, me, pageWords, words],
+  )
   return {
     groups,
     near: found?.near ?? false,

@@ -14,13 +14,15 @@ import { formatMonth } from '@almanac/units/format-day'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { answerLink } from '@/client/answer-place'
-import { tankWords } from '@/client/bed-facts-words'
+import type { BedTexts } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { PhoneLink } from '@/client/phone-link'
 import { useSession } from '@/client/providers'
+import { useBedTexts } from '@/client/use-bed-texts'
 
 /** The records whose data is weakest: one question each, whom to ask, and the form for the answer. */
 export function AskNext() {
+  const texts = useBedTexts()
   const { api, me } = useSession()
   const asks = useInfiniteQuery(
     api.beds.askNext.infiniteOptions({
@@ -48,7 +50,7 @@ export function AskNext() {
       {asks.isSuccess ? (
         <DataTable
           caption="Records to ask about, the weakest first"
-          columns={columns(me.company)}
+          columns={columns(texts, me.company)}
           rows={rows}
           rowKey={(row) => row.bedId}
           rowHref={(row) => `/beds/${row.bedId}`}
@@ -74,7 +76,7 @@ export function AskNext() {
 /** A record that cannot be forecast contradicts itself: what is wrong is set right in its facts. */
 const answerLinkOf = (row: AskRow) => answerLink(row.refusal ? 'beginning' : row.question, row)
 
-function columns(display: AmountDisplay): Column<AskRow>[] {
+function columns(texts: BedTexts, display: AmountDisplay): Column<AskRow>[] {
   return [
     {
       key: 'site',
@@ -84,9 +86,7 @@ function columns(display: AmountDisplay): Column<AskRow>[] {
       cell: (row) => (
         <>
           {row.siteLabel}
-          <span className="block text-small font-normal text-soft">
-            {[row.town, tankWords(row.tank, display)].filter(Boolean).join(', ')}
-          </span>
+          <span className="block text-small font-normal text-soft">{[row.town, texts.tank(row.tank)].filter(Boolean).join(', ')}</span>
         </>
       ),
     },

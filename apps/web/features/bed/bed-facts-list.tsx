@@ -5,12 +5,13 @@ import { DefinitionList } from '@almanac/ui/definition-list'
 import { formatCutLengthIn, formatFlowGpm, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 import { formatDay } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
-import { beganWords, spanWords, tankWords } from '@/client/bed-facts-words'
 import { useSession } from '@/client/providers'
+import { useBedTexts } from '@/client/use-bed-texts'
 import { enteredNow, type QuantityName } from './fact-texts.ts'
 
 /** The bed's facts, each with where it came from. */
 export function BedFactsList({ bed }: { bed: BedPage }) {
+  const texts = useBedTexts()
   const { me } = useSession()
   const display = me.company
   const from = (...facts: string[]) => facts.map((fact) => bed.sources[fact]).find(Boolean) ?? null
@@ -22,8 +23,8 @@ export function BedFactsList({ bed }: { bed: BedPage }) {
   }
   const known = (value: number | null | undefined, fact: QuantityName, show: (value: number) => string) =>
     value === null || value === undefined ? null : typed(fact, value, show(value))
-  const began = beganWords(bed, display)
-  const span = spanWords(bed.beganEarliest, bed.beganLatest, display)
+  const began = texts.began(bed)
+  const span = texts.span(bed.beganEarliest, bed.beganLatest)
   return (
     <DefinitionList
       facts={[
@@ -31,7 +32,7 @@ export function BedFactsList({ bed }: { bed: BedPage }) {
           name: 'Tank',
           value:
             bed.tank.diameterIn || bed.tank.sizeAsWritten || bed.tank.nominalGrains
-              ? [tankWords(bed.tank, display), bed.tank.nominalGrains && `${showWhole(bed.tank.nominalGrains, display)} grain`]
+              ? [texts.tank(bed.tank), bed.tank.nominalGrains && `${showWhole(bed.tank.nominalGrains, display)} grain`]
                   .filter(Boolean)
                   .join(', ')
               : null,
@@ -66,7 +67,7 @@ export function BedFactsList({ bed }: { bed: BedPage }) {
         },
         ...(bed.endedLatest
           ? [
-              { name: 'Came out', value: spanWords(bed.endedEarliest, bed.endedLatest, display) },
+              { name: 'Came out', value: texts.span(bed.endedEarliest, bed.endedLatest) },
               { name: 'Why it ended', value: endCauseWords[(bed.endCause ?? 'unknown') as EndCause] },
             ]
           : []),

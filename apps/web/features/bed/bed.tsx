@@ -9,10 +9,10 @@ import { TextLink } from '@almanac/ui/text-link'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
-import { resinWords, spanWords, tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { JobLines } from '@/client/job-lines'
 import { usePermission, useSession } from '@/client/providers'
+import { useBedTexts } from '@/client/use-bed-texts'
 import { WhomBlock } from '@/client/whom-line'
 import { BedActions, BedActionsOnPhone } from './bed-actions.tsx'
 import { BedDue } from './bed-due.tsx'
@@ -27,7 +27,8 @@ import { OtherBeds } from './other-beds.tsx'
 
 /** A bed: drawn to scale in its tank, its facts with where each came from, what is expected of it and why, and its kit. */
 export function Bed({ bedId }: { bedId: string }) {
-  const { api, me } = useSession()
+  const texts = useBedTexts()
+  const { api } = useSession()
   const mayChange = usePermission('change:site')
   const query = useQuery(api.beds.page.queryOptions({ input: { bedId } }))
   const router = useRouter()
@@ -39,14 +40,13 @@ export function Bed({ bedId }: { bedId: string }) {
     return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
   const bed = query.data
   if (!bed) return <Skeleton lines={14} label="Reading the bed" />
-  const display = me.company
   const place = bed.site?.label ?? 'Tank in the workshop'
   const ended = bed.endedLatest !== null
   return (
     <>
       <PageHead
         title={bed.softener && bed.softener.tankCount > 1 ? `${place}, tank ${bed.tank.position}` : place}
-        lead={[tankWords(bed.tank, display), resinWords(bed, display), bed.site?.town].filter(Boolean).join(', ')}
+        lead={[texts.tank(bed.tank), texts.resin(bed), bed.site?.town].filter(Boolean).join(', ')}
         above={
           <span className="flex flex-wrap gap-x-2">
             <TextLink href="/sites" link={Link}>
@@ -66,8 +66,7 @@ export function Bed({ bedId }: { bedId: string }) {
       />
       {ended ? (
         <Notice kind="mind">
-          This bed came out {spanWords(bed.endedEarliest, bed.endedLatest, display)}. Its record stands; the tank may hold another bed
-          since.
+          This bed came out {texts.span(bed.endedEarliest, bed.endedLatest)}. Its record stands; the tank may hold another bed since.
         </Notice>
       ) : null}
       {/* In the order a phone shows it: when due, whom to call, the drawing. Side by side the drawing stands at the left. */}

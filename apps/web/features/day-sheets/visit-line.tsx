@@ -7,6 +7,7 @@ import { StatusWord } from '@almanac/ui/status-word'
 import { TextLink } from '@almanac/ui/text-link'
 import { minutesBetween } from '@almanac/units/calendar/zone-clock'
 import { formatClock, formatDuration } from '@almanac/units/format-clock'
+import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 import { bedWords } from '@/client/bed-facts-words'
 import { peopleWords } from '@/client/job-words'
@@ -62,9 +63,7 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
             </Button>
           </>
         ) : (
-          <JobStateWord
-            state={visit.outcome && visit.outcome !== 'done' ? visit.outcome.replaceAll('-', ' ') : visit.state.replaceAll('-', ' ')}
-          />
+          <VisitEnd visit={visit} />
         )
       }
     >
@@ -92,4 +91,11 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
       ))}
     </LineRow>
   )
+}
+
+/** How a visit ended where it did not go as planned, else how far it has come. */
+function VisitEnd({ visit }: { visit: Pick<SheetVisit, 'outcome' | 'state'> }) {
+  const outcomes = useWords('outcome')
+  if (!visit.outcome || visit.outcome === 'done') return <JobStateWord state={visit.state} />
+  return <StatusWord shape="hollow">{outcomes(visit.outcome)}</StatusWord>
 }

@@ -24,6 +24,7 @@ export function FigureHistory() {
             key: change.id,
             day: dayIn(timeZone, change.at),
             kind: 'note',
+            kindWord: 'note',
             title: figureName(change.field, display, change.to ?? change.from),
             children: `${words(change.field, change.from)} → ${words(change.field, change.to)}, by ${change.who ?? 'someone no longer here'}${change.note ? `: “${change.note}”` : ''}`,
           }))}

@@ -83,7 +83,7 @@ export function Job({ jobId }: { jobId: string }) {
         title={`${jobKindWords[job.kind]} at ${job.siteLabel}`}
         lead={
           <span className="flex flex-wrap gap-x-4">
-            <JobStateWord state={job.state.replaceAll('-', ' ')} />
+            <JobStateWord state={job.state} />
             <WhomLine whom={job.whom} />
           </span>
         }
@@ -170,7 +170,7 @@ export function Job({ jobId }: { jobId: string }) {
                     {formatNearDay(visit.day, display)} {formatClock(visit.startsAt, display)}
                   </TextLink>
                   <span>{visit.people.join(', ') || visit.crewName}</span>
-                  <JobStateWord state={visit.state.replaceAll('-', ' ')} />
+                  <JobStateWord state={visit.state} />
                   {visit.outcome ? <span className="text-soft">{visitOutcomeWords[visit.outcome].toLowerCase()}</span> : null}
                   {visit.notes ? <span className="basis-full text-small text-soft">{visit.notes}</span> : null}
                 </li>

@@ -8,9 +8,9 @@ import { formatWholeMoney } from '@almanac/units/money'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { AmountField } from '@/client/amount-field'
-import { resinWords, tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useBedTexts } from '@/client/use-bed-texts'
 import { OwnerPart } from './owner-part.tsx'
 import { ResinPart } from './resin-part.tsx'
 import { useWhatIf } from './use-what-if.ts'
@@ -18,6 +18,7 @@ import { WayPart } from './way-part.tsx'
 
 /** Three questions before a rebed: which resin; rebed, clean or replace; owner or firm. Each with its doubt. */
 export function RebedChoice({ bedId }: { bedId: string }) {
+  const texts = useBedTexts()
   const { api, me } = useSession()
   const query = useQuery(api.bedChoice.facts.queryOptions({ input: { bedId } }))
   const prices = useWhatIf()
@@ -26,14 +27,13 @@ export function RebedChoice({ bedId }: { bedId: string }) {
   const choice = query.data
   if (!choice) return <Skeleton lines={14} label="Reading the bed" />
   const { plan } = choice
-  const display = me.company
   const rebedMinor = prices.rebed.minor ?? choice.plannedRebedMinor
   const place = plan.site?.label ?? 'Tank in the workshop'
   return (
     <>
       <PageHead
         title={`Rebed options, who: ${place}`}
-        lead={[tankWords(plan.bed, display), resinWords(plan.bed, display), plan.site?.town].filter(Boolean).join(', ')}
+        lead={[texts.tank(plan.bed), texts.resin(plan.bed), plan.site?.town].filter(Boolean).join(', ')}
         above={
           <TextLink href={`/beds/${bedId}`} link={Link}>
             The bed at {place}

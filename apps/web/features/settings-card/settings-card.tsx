@@ -11,9 +11,9 @@ import { TextLink } from '@almanac/ui/text-link'
 import { formatDay } from '@almanac/units/format-day'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
-import { tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useBedTexts } from '@/client/use-bed-texts'
 import { useToday } from '@/client/use-today'
 import { BackwashPart } from './backwash-part.tsx'
 import { type CardChanges, useCardChanges } from './card-address.ts'
@@ -36,6 +36,7 @@ export function SettingsCard({ softenerId }: { softenerId: string }) {
 type Props = { record: SoftenerSettings; changes: CardChanges; change: (change: Partial<CardChanges>) => void }
 
 function Card({ record, changes, change }: Props) {
+  const texts = useBedTexts()
   const { me, figures } = useSession()
   const today = useToday()
   const display = me.company
@@ -47,7 +48,7 @@ function Card({ record, changes, change }: Props) {
     <>
       <PageHead
         title={`Settings for ${record.label}`}
-        lead={[record.site.label, record.site.town, tank ? tankWords(tank, display) : null].filter(Boolean).join(', ')}
+        lead={[record.site.label, record.site.town, tank ? texts.tank(tank) : null].filter(Boolean).join(', ')}
         above={
           <span className="flex flex-wrap gap-x-2 print:hidden">
             <TextLink href="/sites" link={Link}>

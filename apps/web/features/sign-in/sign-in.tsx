@@ -2,15 +2,15 @@
 import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
 import { TextInput } from '@almanac/ui/text-input'
+import { useWords } from '@almanac/words/use-words'
+import type { Key } from '@almanac/words/words'
 import { type FormEvent, useState } from 'react'
 
-const WORDS: Record<number, string> = {
-  401: 'Wrong email or password.',
-  403: 'This page was opened under another address than the one the server answers to.',
-}
+const REFUSED: Record<number, Key<'signIn'>> = { 401: 'wrong', 403: 'otherAddress' }
 
 /** The way in. */
 export function SignIn() {
+  const words = useWords('signIn')
   const [problem, setProblem] = useState<string>()
   const [busy, setBusy] = useState(false)
 
@@ -29,9 +29,9 @@ export function SignIn() {
       const said = (await answer.json().catch(() => null)) as { code?: string; message?: string } | null
       // A refusal for now says itself how long to wait.
       const saysItself = said?.code === 'DEMO_ELSEWHERE' || answer.status === 429 || answer.status === 503
-      setProblem((saysItself ? said?.message : WORDS[answer.status]) ?? 'The server could not sign you in just now.')
+      setProblem((saysItself ? said?.message : undefined) ?? words(REFUSED[answer.status] ?? 'notNow'))
     } catch {
-      setProblem('The server could not be reached.')
+      setProblem(words('unreachable'))
     }
     setBusy(false)
   }
@@ -39,13 +39,13 @@ export function SignIn() {
   return (
     <main className="mx-auto flex min-h-dvh max-w-md flex-col justify-center px-5 py-10">
       <h1 className="text-h1 font-semibold">Rebed Almanac</h1>
-      <p className="mt-1 mb-6 text-soft">Every softener the firm looks after, what its water does to it, and when its bed will fail.</p>
+      <p className="mt-1 mb-6 text-soft">{words('lead')}</p>
       <form onSubmit={submit} className="flex flex-col gap-4">
-        <TextInput label="E-mail" name="email" type="email" autoComplete="username" required />
-        <TextInput label="Password" name="password" type="password" autoComplete="current-password" required />
-        {problem ? <Problem happened={problem} todo="Your e-mail is still in the form: check both and try again." /> : null}
-        <Button kind="ink" type="submit" busy={busy} busyLabel="Signing in">
-          Sign in
+        <TextInput label={words('email')} name="email" type="email" autoComplete="username" required />
+        <TextInput label={words('password')} name="password" type="password" autoComplete="current-password" required />
+        {problem ? <Problem happened={problem} todo={words('kept')} /> : null}
+        <Button kind="ink" type="submit" busy={busy} busyLabel={words('signingIn')}>
+          {words('signIn')}
         </Button>
       </form>
     </main>

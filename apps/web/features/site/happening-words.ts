@@ -10,7 +10,7 @@ import type { AmountDisplay } from '@almanac/units/display'
 import { formatHardnessGpg, formatPressurePsi, formatVolumeFt3 } from '@almanac/units/format'
 import { formatMonth } from '@almanac/units/format-day'
 import { formatPercent } from '@almanac/units/format-number'
-import { spanWords } from '@/client/bed-facts-words'
+import type { BedTexts } from '@/client/bed-facts-words'
 
 const CAUSES: Record<string, string> = {
   nightly: 'a day older',
@@ -27,7 +27,7 @@ export type Told = { kind: Kind; title: string; detail: string | null; dayWords?
 const joined = (parts: (string | null | false)[]): string | null => parts.filter(Boolean).join(', ') || null
 
 /** One happening in words. */
-export function told(happening: SiteHappening, display: AmountDisplay): Told {
+export function told(happening: SiteHappening, display: AmountDisplay, texts: BedTexts): Told {
   switch (happening.type) {
     case 'bed-began':
       return {
@@ -37,7 +37,7 @@ export function told(happening: SiteHappening, display: AmountDisplay): Told {
           happening.volumeFt3 !== null && formatVolumeFt3(happening.volumeFt3, display),
           happening.resinKind !== 'unknown' && resinKindWords[happening.resinKind],
         ]),
-        dayWords: spanOrNone(happening.earliestDay, happening.day, happening.asWritten, display),
+        dayWords: spanOrNone(happening.earliestDay, happening.day, happening.asWritten, texts),
         href: `/beds/${happening.bedId}`,
       }
     case 'bed-ended':
@@ -45,7 +45,7 @@ export function told(happening: SiteHappening, display: AmountDisplay): Told {
         kind: 'bed',
         title: `Bed ended in the ${happening.tank} tank`,
         detail: endCauseWords[happening.cause].toLowerCase(),
-        dayWords: spanOrNone(happening.earliestDay, happening.day, null, display),
+        dayWords: spanOrNone(happening.earliestDay, happening.day, null, texts),
         href: `/beds/${happening.bedId}`,
       }
     case 'inspection':
@@ -96,9 +96,9 @@ export function told(happening: SiteHappening, display: AmountDisplay): Told {
   }
 }
 
-function spanOrNone(earliest: string | null, latest: string, asWritten: string | null, display: AmountDisplay): string | undefined {
+function spanOrNone(earliest: string | null, latest: string, asWritten: string | null, texts: BedTexts): string | undefined {
   if (earliest === latest && !asWritten) return undefined
-  return spanWords(earliest, latest, display, asWritten) ?? undefined
+  return texts.span(earliest, latest, asWritten) ?? undefined
 }
 
 function testWords(test: Extract<SiteHappening, { type: 'water-test' }>, display: AmountDisplay): string | null {

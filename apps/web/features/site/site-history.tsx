@@ -1,6 +1,6 @@
 'use client'
 import { Button } from '@almanac/ui/button'
-import { HistoryLine } from '@almanac/ui/history-line'
+import { type HistoryKind, HistoryLine } from '@almanac/ui/history-line'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
@@ -9,7 +9,17 @@ import Link from 'next/link'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useBedTexts } from '@/client/use-bed-texts'
 import { told } from './happening-words.ts'
+
+const KINDS: Record<HistoryKind, string> = {
+  bed: 'bed',
+  visit: 'visit',
+  test: 'water test',
+  water: 'water supply',
+  message: 'message',
+  note: 'note',
+}
 
 /** How many are shown at first: about a screen. */
 const AT_FIRST = 20
@@ -17,6 +27,7 @@ const AT_FIRST = 20
 /** Everything dated that happened at the site, newest first, on one line. */
 export function SiteHistory({ siteId }: { siteId: string }) {
   const { api, me } = useSession()
+  const texts = useBedTexts()
   const [all, setAll] = useState(false)
   const history = useQuery(api.sites.history.queryOptions({ input: { siteId } }))
   if (history.error)
@@ -30,12 +41,13 @@ export function SiteHistory({ siteId }: { siteId: string }) {
     <>
       <HistoryLine
         entries={shown.map((one) => {
-          const { kind, title, detail, dayWords, href } = told(one, me.company)
+          const { kind, title, detail, dayWords, href } = told(one, me.company, texts)
           return {
             key: one.key,
             day: one.day,
             dayWords,
             kind,
+            kindWord: KINDS[kind],
             title: href ? (
               <TextLink href={href} link={Link}>
                 {title}

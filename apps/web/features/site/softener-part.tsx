@@ -11,8 +11,9 @@ import { TextLink } from '@almanac/ui/text-link'
 import { formatDay, formatMonth } from '@almanac/units/format-day'
 import Link from 'next/link'
 import { useState } from 'react'
-import { beganWords, resinWords, ribbonAxis, spanWords, tankWords, thumbOfTank } from '@/client/bed-facts-words'
+import { ribbonAxis, thumbOfTank } from '@/client/bed-facts-words'
 import { useSession } from '@/client/providers'
+import { useBedTexts } from '@/client/use-bed-texts'
 import { useToday } from '@/client/use-today'
 import { EditSoftener } from './edit-softener.tsx'
 import { AddPreTreatment, PreTreatments } from './pre-treatments.tsx'
@@ -21,9 +22,10 @@ const ARRANGED: Record<string, string> = { 'twin-alternating': 'twin tanks in tu
 
 /** A softener: its tanks, in each the bed in service, and the beds before it folded away. */
 export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; mayChange: boolean }) {
+  const texts = useBedTexts()
   const display = useDisplay()
   const [form, setForm] = useState<'softener' | 'pre-treatment' | null>(null)
-  const installed = spanWords(softener.installedEarliest, softener.installedLatest, display, softener.installedAsWritten)
+  const installed = texts.span(softener.installedEarliest, softener.installedLatest, softener.installedAsWritten)
   const about = [
     softener.location,
     ARRANGED[softener.arrangement],
@@ -74,6 +76,7 @@ export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; 
 }
 
 function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number]; numbered: boolean }) {
+  const texts = useBedTexts()
   const { me, figures } = useSession()
   const today = useToday()
   const display = me.company
@@ -88,11 +91,11 @@ function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number];
           {numbered ? `Tank ${tank.position}: ` : ''}
           {bed ? (
             <TextLink href={`/beds/${bed.id}`} link={Link} strong>
-              {[tankWords(tank, display), resinWords(bed, display)].filter(Boolean).join(', ')}
+              {[texts.tank(tank), texts.resin(bed)].filter(Boolean).join(', ')}
             </TextLink>
           ) : (
             <span>
-              {tankWords(tank, display)}, <span className="text-soft">no bed in service</span>
+              {texts.tank(tank)}, <span className="text-soft">no bed in service</span>
             </span>
           )}
         </p>
@@ -111,7 +114,7 @@ function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number];
               {ended.map((one) => (
                 <li key={one.id} className="py-0.5">
                   <TextLink href={`/beds/${one.id}`} link={Link}>
-                    {beganWords(one, display) ?? 'beginning not known'} to {spanWords(one.endedEarliest, one.endedLatest, display)}
+                    {texts.began(one) ?? 'beginning not known'} to {texts.span(one.endedEarliest, one.endedLatest)}
                   </TextLink>
                   <span className="text-soft">, {endCauseWords[one.endCause ?? 'unknown'].toLowerCase()}</span>
                 </li>
@@ -125,8 +128,9 @@ function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number];
 }
 
 function BedInService({ bed, axis }: { bed: BedLine; axis: ReturnType<typeof ribbonAxis> }) {
+  const texts = useBedTexts()
   const display = useDisplay()
-  const began = beganWords(bed, display)
+  const began = texts.began(bed)
   return (
     <>
       <p className="text-small text-soft">

@@ -6,9 +6,9 @@ import { BedThumb } from '@almanac/ui/bed-thumb'
 import type { Column } from '@almanac/ui/data-table'
 import { DueAxisHead, DueRibbon } from '@almanac/ui/due-ribbon'
 import { JobStateWord } from '@almanac/ui/job-state-word'
-import type { AmountDisplay } from '@almanac/units/display'
 import { formatDay, formatMonth } from '@almanac/units/format-day'
-import { beganWords, resinWords, ribbonAxis, tankWords, thumbOfTank } from '@/client/bed-facts-words'
+import { ribbonAxis, thumbOfTank } from '@/client/bed-facts-words'
+import { useBedTexts } from '@/client/use-bed-texts'
 
 /** The columns of the list of sites. */
 export function siteColumns(today: string, { company }: Pick<Me, 'company'>, figures: FirmFigures): Column<SiteRow>[] {
@@ -44,7 +44,7 @@ export function siteColumns(today: string, { company }: Pick<Me, 'company'>, fig
       key: 'bed',
       head: 'Tank and bed',
       width: '21%',
-      cell: (site) => <TanksAndBed site={site} display={display} />,
+      cell: (site) => <TanksAndBed site={site} />,
     },
     {
       key: 'due',
@@ -82,7 +82,7 @@ export function siteColumns(today: string, { company }: Pick<Me, 'company'>, fig
           <span>
             {jobKindWords[nextJob.kind]}
             <span className="block text-small">
-              <JobStateWord state={nextJob.state.replace('-', ' ')} />
+              <JobStateWord state={nextJob.state} />
               {nextJob.visitDay ? <span className="text-soft"> {formatDay(nextJob.visitDay, display)}</span> : null}
             </span>
           </span>
@@ -93,19 +93,20 @@ export function siteColumns(today: string, { company }: Pick<Me, 'company'>, fig
   ]
 }
 
-function TanksAndBed({ site, display }: { site: SiteRow; display: AmountDisplay }) {
+function TanksAndBed({ site }: { site: SiteRow }) {
+  const texts = useBedTexts()
   const [tank] = site.tanks
   const [bed] = site.beds
   if (!tank) return <span className="text-soft italic">no softener taken down</span>
-  const sizes = [...new Set(site.tanks.map((one) => tankWords(one, display)))]
+  const sizes = [...new Set(site.tanks.map((one) => texts.tank(one)))]
   const many = site.tanks.length > 1 ? `${site.tanks.length} tanks: ` : ''
-  const began = bed ? beganWords(bed, display) : null
+  const began = bed ? texts.began(bed) : null
   return (
     <span>
       {many}
       {sizes.join(' and ')}
       <span className="block text-small text-soft">
-        {bed ? [resinWords(bed, display), began ? `went in ${began}` : 'age not known'].filter(Boolean).join(', ') : 'no bed in service'}
+        {bed ? [texts.resin(bed), began ? `went in ${began}` : 'age not known'].filter(Boolean).join(', ') : 'no bed in service'}
       </span>
     </span>
   )

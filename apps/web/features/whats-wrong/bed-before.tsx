@@ -7,9 +7,9 @@ import { TextLink } from '@almanac/ui/text-link'
 import { yearsSince } from '@almanac/units/calendar/calendar-day'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
-import { beganWords, resinWords, tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useBedTexts } from '@/client/use-bed-texts'
 
 /** The bed this page was opened for, null where it was opened for none or while it is read. */
 export function useBed(bedId: string | null) {
@@ -28,7 +28,7 @@ export function bedBefore(bed: BedPage | undefined, today: string): BedBefore | 
 
 /** Which bed it is about, in a line. */
 export function BedLine({ query }: { query: ReturnType<typeof useBed> }) {
-  const { me } = useSession()
+  const texts = useBedTexts()
   if (query.error)
     return (
       <Problem
@@ -40,15 +40,14 @@ export function BedLine({ query }: { query: ReturnType<typeof useBed> }) {
     )
   const bed = query.data
   if (!bed) return <Skeleton lines={1} label="Reading the bed" />
-  const display = me.company
-  const began = beganWords(bed, display)
+  const began = texts.began(bed)
   return (
     <p className="mb-4">
       <TextLink href={`/beds/${bed.id}`} link={Link} strong>
         {bed.site?.label ?? 'Tank in the workshop'}
       </TextLink>
       <span className="text-soft">
-        , {[tankWords(bed.tank, display), resinWords(bed, display), began ? `went in ${began}` : null].filter(Boolean).join(', ')}
+        , {[texts.tank(bed.tank), texts.resin(bed), began ? `went in ${began}` : null].filter(Boolean).join(', ')}
       </span>
     </p>
   )

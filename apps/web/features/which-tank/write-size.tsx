@@ -8,15 +8,16 @@ import { TextLink } from '@almanac/ui/text-link'
 import { formatTankSize } from '@almanac/units/format'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
-import { tankWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { usePermission, useSession } from '@/client/providers'
+import { useBedTexts } from '@/client/use-bed-texts'
 import { useCommand } from '@/client/use-command'
 
 type Props = { bedId: string; best: TankCandidate | null; fromLabel: boolean }
 
 /** The tank this page was opened for: what is on record, and one press that writes the size found. */
 export function WriteSize({ bedId, best, fromLabel }: Props) {
+  const texts = useBedTexts()
   const { api, me } = useSession()
   const mayChange = usePermission('change:site')
   const query = useQuery(api.beds.page.queryOptions({ input: { bedId } }))
@@ -42,7 +43,7 @@ export function WriteSize({ bedId, best, fromLabel }: Props) {
         <TextLink href={`/beds/${bed.id}`} link={Link}>
           {bed.site?.label ?? 'the workshop'}
         </TextLink>
-        . On record: <strong>{tankWords(bed.tank, me.company)}</strong>.
+        . On record: <strong>{texts.tank(bed.tank)}</strong>.
       </p>
       {change.error ? (
         <Problem happened={readFailure(change.error).message} kept="The size on record is unchanged; what you typed still stands here." />

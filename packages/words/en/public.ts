@@ -1,0 +1,5 @@
+import { common } from './common.ts'
+import { signIn } from './sign-in.ts'
+
+/** The rooms that the pages before signing in speak from. */
+export const publicPages = { common, signIn }
