@@ -27,7 +27,7 @@ function form(wanted: CrewsWanted, iterations: number): CrewsFormed {
 }
 
 function wanted(people: readonly PersonDay[], jobs: CrewsWanted['jobs']): CrewsWanted {
-  return { locale: 'en-US', days: [{ date: MONDAY, minutesInDay: 1440 }], people, jobs, travel: smallTravel(), prices }
+  return { locale: 'en-US', unitSystem: 'us', days: [{ date: MONDAY, minutesInDay: 1440 }], people, jobs, travel: smallTravel(), prices }
 }
 
 describe('crews formed by the planner', () => {
@@ -79,6 +79,7 @@ describe('crews formed by the planner', () => {
       )
       const week: CrewsWanted = {
         locale: 'en-US',
+        unitSystem: 'us',
         days: board.days,
         people,
         jobs: board.jobs,

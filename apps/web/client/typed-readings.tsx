@@ -10,7 +10,7 @@ type Days = { text: string; today: string; dayOrder: 'month-first' | 'day-first'
 export function BeganReading({ text, today, dayOrder }: Days) {
   const display = useDisplay()
   if (text.trim() === '') return null
-  const reading = readDay(text, { today, dayOrder })
+  const reading = readDay(text, { today, dayOrder, display })
   if (!reading.ok) return <Said>{reading.reason}</Said>
   const { earliestDay, latestDay } = reading.value
   return <Said>Read as {formatDays(earliestDay, latestDay, display)}.</Said>

@@ -1,16 +1,19 @@
 import { isIsoDay } from '@almanac/units/calendar/calendar-day'
 import type { Board } from './board.ts'
+import { sayDay } from './say.ts'
 
 /** What on a board cannot be planned from, one sentence each. Sheets that are full or late are no fault; contradictions are. */
 export function boardFaults(board: Board): string[] {
   const faults: string[] = []
   const { days, sheets, jobs, travel, prices } = board
+  // A day that is none cannot be written otherwise than as it came.
+  const say = (date: string): string => (isIsoDay(date) ? sayDay(date, board) : date)
   days.forEach((day, i) => {
     const before = days[i - 1]
     if (!isIsoDay(day.date)) faults.push(`"${day.date}" is no calendar day.`)
-    if (before !== undefined && before.date >= day.date) faults.push(`${day.date} does not come after ${before.date}.`)
+    if (before !== undefined && before.date >= day.date) faults.push(`${say(day.date)} does not come after ${say(before.date)}.`)
     if (day.minutesInDay !== 1440 - (day.clockChange?.byMinutes ?? 0)) {
-      faults.push(`${day.date} has ${day.minutesInDay} minutes, which its change of clocks does not explain.`)
+      faults.push(`${say(day.date)} has ${day.minutesInDay} minutes, which its change of clocks does not explain.`)
     }
   })
   const places = new Set(travel.ids)
@@ -21,15 +24,15 @@ export function boardFaults(board: Board): string[] {
   const seen = new Map<string, string>()
   for (const sheet of sheets) {
     if (!days.some((day) => day.date === sheet.date))
-      faults.push(`The sheet of ${sheet.label} lies on ${sheet.date}, outside the days looked at.`)
+      faults.push(`The sheet of ${sheet.label} lies on ${say(sheet.date)}, outside the days looked at.`)
     if (!(sheet.shift.from < sheet.shift.to && sheet.latestEnd >= sheet.shift.to))
-      faults.push(`The shift of ${sheet.label} on ${sheet.date} ends before it begins.`)
-    if (!(sheet.people >= 1)) faults.push(`Nobody is on the sheet of ${sheet.label} on ${sheet.date}.`)
+      faults.push(`The shift of ${sheet.label} on ${say(sheet.date)} ends before it begins.`)
+    if (!(sheet.people >= 1)) faults.push(`Nobody is on the sheet of ${sheet.label} on ${say(sheet.date)}.`)
     for (const place of [sheet.startPlace, sheet.endPlace]) {
       if (!places.has(place)) faults.push(`${sheet.label} begins or ends at a place whose drives are not known.`)
     }
     for (const { jobId } of sheet.visits) {
-      if (!jobIds.has(jobId)) faults.push(`${sheet.label}'s sheet of ${sheet.date} lists a job that is not on the board.`)
+      if (!jobIds.has(jobId)) faults.push(`${sheet.label}'s sheet of ${say(sheet.date)} lists a job that is not on the board.`)
       const other = seen.get(jobId)
       if (other !== undefined) faults.push(`A job stands on two sheets: ${other} and ${sheet.label}.`)
       seen.set(jobId, sheet.label)

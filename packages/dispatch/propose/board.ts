@@ -85,7 +85,7 @@ export interface BoardPrices {
   readonly takeOff: number
 }
 
-/** `locale` is how its sentences write days, clocks and numbers (BCP 47). */
+/** `locale` and `unitSystem` are how its sentences write days, clocks, numbers and miles. */
 export interface Board extends Saying {
   readonly days: readonly BoardDay[]
   readonly sheets: readonly Sheet[]

@@ -1,3 +1,4 @@
+import { formatMiles } from '@almanac/units/distance'
 import { formatDuration } from '@almanac/units/format-clock'
 import type { Objective, Plan } from '../problem/plan.ts'
 import type { CrewDay, Visit } from '../problem/problem.ts'
@@ -65,7 +66,7 @@ export function sayChange(before: Breakdown, after: Breakdown, saying: Saying): 
   const count = (n: number): string => String(Math.round(n))
   say('Jobs on the sheets', many, before.planned, after.planned, count)
   say('Driving', one, before.driveMinutes, after.driveMinutes, (minutes) => formatDuration(minutes, saying))
-  say('The way', one, before.miles, after.miles, (miles) => `${Math.round(miles)} mi`)
+  say('The way', one, before.miles, after.miles, (miles) => formatMiles(miles, saying))
   say('Overtime', one, before.overtimeMinutes, after.overtimeMinutes, (minutes) => formatDuration(minutes, saying))
   say('Days after due', many, before.lateDays, after.lateDays, count)
   say('Crews sent out', many, before.sheetsOut, after.sheetsOut, count)

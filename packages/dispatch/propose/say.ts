@@ -1,8 +1,9 @@
+import type { AmountDisplay } from '@almanac/units/display'
 import { formatClocks, formatMinute } from '@almanac/units/format-clock'
 import { formatDayTitle } from '@almanac/units/format-day'
 
-/** How the sentences of a plan write days, clocks and numbers: a BCP 47 tag. */
-export type Saying = { readonly locale: string }
+/** How the sentences of a plan write days, clocks, numbers and miles. */
+export type Saying = AmountDisplay
 
 /** '9:40 AM' of minutes since midnight. */
 export const sayTime = (minute: number, saying: Saying): string => formatMinute(minute, saying)

@@ -1,6 +1,7 @@
 import type { DriverKey } from '@almanac/records/forecast-driver'
 import type { QuestionKey } from '@almanac/records/forecast-question'
 import type { IsoDay } from '@almanac/units/calendar/day-number'
+import type { DayDisplay } from '@almanac/units/format-day'
 import type { ExposureSegment, WaterHistoryInput } from '../exposure/water-types.ts'
 
 /** When a bed went in: both days equal when known exactly; null where that side is unknown ("before 2015": latestDay 2014-12-31, earliestDay null). */
@@ -41,6 +42,8 @@ export interface BedForecastInput {
   readonly supply?: string | null
   /** Those of days after asOfDay are not used. */
   readonly inspections?: readonly Inspection[]
+  /** How the days in its sentences are written; absent where nobody reads them. */
+  readonly display?: DayDisplay
 }
 
 /**

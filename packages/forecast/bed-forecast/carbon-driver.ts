@@ -1,5 +1,6 @@
 import { civilDate, DAYS_PER_YEAR, isoDay } from '@almanac/units/calendar/day-number'
 import { traceWater } from '../exposure/water-history.ts'
+import { dayWriter } from '../exposure/write-day.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import type { LifeNode } from '../priors/parameter-nodes.ts'
 import { bedClock } from './bed-clock.ts'
@@ -25,7 +26,7 @@ export function carbonDriver(
     preTreatments: input.water.preTreatments.filter((treatment) => treatment.kind !== 'carbon'),
     tests: input.water.tests.filter((test) => test.point === 'raw'),
   }
-  const water = traceWater(bare, bed.earliest, bed.asOf, parameters.assumedWater)
+  const water = traceWater(bare, bed.earliest, bed.asOf, parameters.assumedWater, dayWriter(input.display))
   if (!water.ok) return null
   const without = bedClock({ ...bed, segments: water.segments }, { beginnings: [{ x: begin, weight: 1 }], doseLogSd: 0 }, values)
   const given = (medianDay - dayAtCleanYears(without, begin, values.medianCleanYears)) / DAYS_PER_YEAR

@@ -1,4 +1,3 @@
-import { isoDay } from '@almanac/units/calendar/day-number'
 import { percentInSentence } from '@almanac/units/format-number'
 import { REFERENCE } from '../exposure/acceleration.ts'
 import type { ForecastParameters, ParameterValues } from '../priors/forecast-parameters.ts'
@@ -12,13 +11,14 @@ const FORMULA =
 
 /** What went in, the formula in words and where its numbers come from. */
 export function explanation(bed: ReadBed, parameters: ForecastParameters, values: ParameterValues): ForecastExplanation {
-  const began = bed.earliest === bed.latest ? isoDay(bed.earliest) : `between ${isoDay(bed.earliest)} and ${isoDay(bed.latest)}`
+  const [from, to] = [bed.writeDay(bed.earliest), bed.writeDay(bed.latest)]
+  const began = from === to ? from : `between ${from} and ${to}`
   const now = bed.segments.at(-1)
   return {
     formula: FORMULA,
     inputs: [
       { name: 'Resin installed', value: began },
-      { name: 'Last seen working', value: isoDay(bed.lastSeen) },
+      { name: 'Last seen working', value: bed.writeDay(bed.lastSeen) },
       { name: 'Crosslink', value: `${percentInSentence(bed.traits.crosslinkPercent / 100)}${bed.crosslinkKnown ? '' : ' (assumed)'}` },
       { name: 'Water now', value: now?.why ?? '' },
       { name: 'Use', value: `${Math.round(bed.traits.gallonsPerDayPerFt3 ?? REFERENCE.gallonsPerDayPerFt3)} gal/day per ft³` },

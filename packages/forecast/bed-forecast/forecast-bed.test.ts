@@ -173,6 +173,9 @@ describe('doubtful records', () => {
   it('says what it assumed of a bed that nobody saw again', () => {
     const result = forecastBed({ ...BASE, lastSeenDay: null }, PARAMETERS)
     expect(result.ok && result.assumptions.join(' ')).toContain('taken to have worked on 2018-05-01')
+    const british = forecastBed({ ...BASE, lastSeenDay: null, display: { locale: 'en-GB' } }, PARAMETERS)
+    expect(british.ok && british.assumptions.join(' ')).toContain('taken to have worked on 1 May 2018')
+    expect(british.ok && british.value.explanation.inputs.slice(0, 2).map((one) => one.value)).toEqual(['1 May 2018', '1 May 2018'])
     expect(result.ok && result.missing).toContain('Not seen since it went in.')
   })
 })

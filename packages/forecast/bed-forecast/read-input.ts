@@ -3,6 +3,7 @@ import { percentInSentence } from '@almanac/units/format-number'
 import { type Refusal, refuse } from '@almanac/units/result'
 import { type BedTraits, REFERENCE } from '../exposure/acceleration.ts'
 import { type TracedSegment, traceWater } from '../exposure/water-history.ts'
+import { dayWriter } from '../exposure/write-day.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import type { BedForecastInput } from './bed-forecast-types.ts'
 
@@ -23,29 +24,33 @@ export interface ReadBed {
   readonly segments: readonly TracedSegment[]
   readonly assumptions: readonly string[]
   readonly missing: readonly string[]
+  /** A day number as the sentences write it. */
+  readonly writeDay: (day: number) => string
 }
 
 /** Checks the facts against each other; contradictions are refused with a sentence, gaps are filled and named. */
 export function readInput(input: BedForecastInput, parameters: ForecastParameters): ReadBed | Refusal {
   const assumptions: string[] = []
   const missing: string[] = []
+  const write = dayWriter(input.display)
+  const writeDay = (day: number) => write(isoDay(day))
   const asOf = parseDay(input.asOfDay)
-  if (asOf === null) return refuse(`The day of the forecast, “${input.asOfDay}”, is no real date. Give it as YYYY-MM-DD.`)
+  if (asOf === null) return refuse(`The day of the forecast, “${input.asOfDay}”, is no real date. Give a day of the calendar.`)
   const seen = readDay(input.lastSeenDay)
   if (seen === undefined) return refuse(`The day last seen, “${input.lastSeenDay}”, is no real date. Correct it.`)
   if (seen !== null && seen > asOf)
-    return refuse(`The bed was last seen on ${input.lastSeenDay}, which is after ${input.asOfDay}. Correct the day last seen.`)
-  const beginning = readBeginning(input, seen, asOf, assumptions, missing)
+    return refuse(`The bed was last seen on ${writeDay(seen)}, which is after ${writeDay(asOf)}. Correct the day last seen.`)
+  const beginning = readBeginning(input, seen, asOf, { assumptions, missing, writeDay })
   if (!beginning.ok) return beginning
   const { earliest, latest } = beginning
   const lastSeen = seen ?? latest
   if (seen === null) {
     missing.push('Not seen since it went in.')
-    assumptions.push(`The bed is taken to have worked on ${isoDay(lastSeen)} and is uncertain from then on.`)
+    assumptions.push(`The bed is taken to have worked on ${writeDay(lastSeen)} and is uncertain from then on.`)
   }
   const traits = readTraits(input, assumptions, missing)
   if (!traits.ok) return traits
-  const water = traceWater(input.water, earliest, asOf, parameters.assumedWater)
+  const water = traceWater(input.water, earliest, asOf, parameters.assumedWater, write)
   if (!water.ok) return water
   return {
     ok: true,
@@ -60,6 +65,7 @@ export function readInput(input: BedForecastInput, parameters: ForecastParameter
     segments: water.segments,
     assumptions: assumptions.concat(water.assumptions),
     missing: missing.concat(water.missing),
+    writeDay,
   }
 }
 
@@ -79,23 +85,20 @@ function readBeginning(
   input: BedForecastInput,
   seen: number | null,
   asOf: number,
-  assumptions: string[],
-  missing: string[],
+  { assumptions, missing, writeDay }: { assumptions: string[]; missing: string[]; writeDay: ReadBed['writeDay'] },
 ): ReadBeginning | Refusal {
   const from = readDay(input.beginning.earliestDay)
   const to = readDay(input.beginning.latestDay)
   if (from === undefined || to === undefined)
     return refuse('The day the bed went in is no real date. Correct it, or leave it empty if nobody knows.')
   if (from !== null && to !== null && from > to) {
-    return refuse(
-      `The bed went in between ${input.beginning.earliestDay} and ${input.beginning.latestDay}: the first day is the later one. Swap or correct them.`,
-    )
+    return refuse(`The bed went in between ${writeDay(from)} and ${writeDay(to)}: the first day is the later one. Swap or correct them.`)
   }
   if (from !== null && from > asOf)
-    return refuse(`The bed goes in on ${isoDay(from)}, after the day of this forecast. It has no forecast before that day.`)
+    return refuse(`The bed goes in on ${writeDay(from)}, after the day of this forecast. It has no forecast before that day.`)
   if (from !== null && seen !== null && from > seen) {
     return refuse(
-      `The bed was last seen on ${isoDay(seen)} but went in only on ${isoDay(from)}. One of the two dates must be wrong; correct it.`,
+      `The bed was last seen on ${writeDay(seen)} but went in only on ${writeDay(from)}. One of the two dates must be wrong; correct it.`,
     )
   }
   const first = readDay(input.firstSeenDay ?? null)
@@ -109,11 +112,13 @@ function readBeginning(
   const predecessor = before !== null && before <= latest ? before : null
   const earliest = Math.max(from ?? Math.round(latest - UNKNOWN_BEGINNING_YEARS * DAYS_PER_YEAR), predecessor ?? Number.NEGATIVE_INFINITY)
   if (from === null && predecessor !== null)
-    assumptions.push(`The bed went in after the one before it came out, on ${isoDay(predecessor)} at the earliest.`)
+    assumptions.push(`The bed went in after the one before it came out, on ${writeDay(predecessor)} at the earliest.`)
   else if (from === null)
-    assumptions.push(`The bed is taken to have gone in between ${isoDay(earliest)} and ${isoDay(latest)}, each day as likely as the other.`)
+    assumptions.push(
+      `The bed is taken to have gone in between ${writeDay(earliest)} and ${writeDay(latest)}, each day as likely as the other.`,
+    )
   if (to !== null && to > bound)
-    assumptions.push(`The bed cannot have gone in after ${isoDay(bound)}; that is taken as the last possible day.`)
+    assumptions.push(`The bed cannot have gone in after ${writeDay(bound)}; that is taken as the last possible day.`)
   const width = (latest - earliest) / DAYS_PER_YEAR
   if (from === null && to === null && predecessor === null) missing.push('The day the bed went in is unknown.')
   else if (width > 1 / 12)

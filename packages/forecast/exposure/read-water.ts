@@ -2,6 +2,7 @@ import type { Disinfectant } from '@almanac/records/disinfectant'
 import { parseDay } from '@almanac/units/calendar/day-number'
 import { type Refusal, refuse } from '@almanac/units/result'
 import type { WaterHistoryInput, WaterTest } from './water-types.ts'
+import type { WriteDay } from './write-day.ts'
 
 export interface ReadPeriod {
   readonly from: number
@@ -41,27 +42,27 @@ export interface ReadWater {
 const IMPLAUSIBLE_MG_L = 100
 
 /** Checks and sorts water records; tests after `asOf` are left out. A bad day or a negative amount is refused with the sentence to show. */
-export function readWater(input: WaterHistoryInput, asOf: number): ReadWater | Refusal {
+export function readWater(input: WaterHistoryInput, asOf: number, writeDay: WriteDay): ReadWater | Refusal {
   const assumptions: string[] = []
   const periods: ReadPeriod[] = []
   for (const period of input.supplyPeriods) {
     const from = parseDay(period.fromDay)
     if (from === null) return refuse(`The supply period dated “${period.fromDay}” has no real date. Correct the date of that period.`)
     const bad =
-      badAmount('disinfectant', period.disinfectantMgL, period.fromDay) ??
-      badAmount('iron', period.ironMgL, period.fromDay) ??
-      badHardness(period.hardnessGpg, period.fromDay)
+      badAmount('disinfectant', period.disinfectantMgL, period.fromDay, writeDay) ??
+      badAmount('iron', period.ironMgL, period.fromDay, writeDay) ??
+      badHardness(period.hardnessGpg, period.fromDay, writeDay)
     if (bad !== null) return bad
-    if (from > asOf) assumptions.push(`The supply’s change announced for ${period.fromDay} is taken to happen.`)
+    if (from > asOf) assumptions.push(`The supply’s change announced for ${writeDay(period.fromDay)} is taken to happen.`)
     periods.push({ ...period, from, temperatureC: plausibleTemperature(period.temperatureC, assumptions) })
   }
   const tests: ReadTest[] = []
   for (const test of input.tests) {
     const day = parseDay(test.day)
     if (day === null) return refuse(`The water test dated “${test.day}” has no real date. Correct the date of that test.`)
-    const bad = badTest(test)
+    const bad = badTest(test, writeDay)
     if (bad !== null) return bad
-    if (day > asOf) assumptions.push(`The water test of ${test.day} lies after the day of this forecast and is left out.`)
+    if (day > asOf) assumptions.push(`The water test of ${writeDay(test.day)} lies after the day of this forecast and is left out.`)
     else if (test.point !== 'softened') tests.push(readTest(test, day, assumptions))
   }
   const carbon: ReadStay[] = []
@@ -71,8 +72,10 @@ export function readWater(input: WaterHistoryInput, asOf: number): ReadWater | R
     const from = treatment.fromDay === null ? Number.NEGATIVE_INFINITY : parseDay(treatment.fromDay)
     const to = treatment.toDay === null ? Number.POSITIVE_INFINITY : parseDay(treatment.toDay)
     if (from === null || to === null) return refuse('A piece of pre-treatment has a date that is no real day. Correct its dates.')
-    if (to < from)
-      return refuse(`Pre-treatment was removed on ${treatment.toDay}, before it came on ${treatment.fromDay}. Correct one of the dates.`)
+    if (to < from) {
+      const [came, left] = [treatment.fromDay ?? '', treatment.toDay ?? ''].map(writeDay)
+      return refuse(`Pre-treatment was removed on ${left}, before it came on ${came}. Correct one of the dates.`)
+    }
     ;(treatment.kind === 'carbon' ? carbon : ironFilter).push({ from, to })
   }
   return { ok: true, periods: sorted(periods, (p) => p.from), tests: sorted(tests, (t) => t.day), carbon, ironFilter, assumptions }
@@ -90,25 +93,27 @@ function readTest(test: WaterTest, day: number, assumptions: string[]): ReadTest
   }
 }
 
-function badTest(test: WaterTest): Refusal | null {
+function badTest(test: WaterTest, writeDay: WriteDay): Refusal | null {
   return (
-    badAmount('free chlorine', test.freeChlorineMgL, test.day) ??
-    badAmount('total chlorine', test.totalChlorineMgL, test.day) ??
-    badAmount('iron', test.ironMgL, test.day) ??
-    badHardness(test.hardnessGpg, test.day)
+    badAmount('free chlorine', test.freeChlorineMgL, test.day, writeDay) ??
+    badAmount('total chlorine', test.totalChlorineMgL, test.day, writeDay) ??
+    badAmount('iron', test.ironMgL, test.day, writeDay) ??
+    badHardness(test.hardnessGpg, test.day, writeDay)
   )
 }
 
-function badAmount(what: string, value: number | null | undefined, day: string): Refusal | null {
+function badAmount(what: string, value: number | null | undefined, day: string, writeDay: WriteDay): Refusal | null {
   if (value === null || value === undefined || (value >= 0 && value <= IMPLAUSIBLE_MG_L)) return null
   return refuse(
-    `The ${what} of ${day} reads ${value} mg/L; it must lie between 0 and ${IMPLAUSIBLE_MG_L}. Correct that value or leave it empty.`,
+    `The ${what} of ${writeDay(day)} reads ${value} mg/L; it must lie between 0 and ${IMPLAUSIBLE_MG_L}. Correct that value or leave it empty.`,
   )
 }
 
-function badHardness(value: number | null | undefined, day: string): Refusal | null {
+function badHardness(value: number | null | undefined, day: string, writeDay: WriteDay): Refusal | null {
   if (value === null || value === undefined || (value >= 0 && value < 1000)) return null
-  return refuse(`The hardness of ${day} reads ${value} gpg; it must lie between 0 and 1,000. Correct that value or leave it empty.`)
+  return refuse(
+    `The hardness of ${writeDay(day)} reads ${value} gpg; it must lie between 0 and 1,000. Correct that value or leave it empty.`,
+  )
 }
 
 function plausibleTemperature(value: number | null | undefined, assumptions: string[]): number | null {

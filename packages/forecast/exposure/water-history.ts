@@ -1,8 +1,10 @@
 import { type IsoDay, isoDay, parseDay } from '@almanac/units/calendar/day-number'
+import type { DayDisplay } from '@almanac/units/format-day'
 import { ok, type Refusal, type Result, refuse } from '@almanac/units/result'
 import { type ReadWater, readWater } from './read-water.ts'
 import { type AssumedWater, disinfectantAt, periodAt, standsAt } from './reading-at.ts'
 import type { ExposureSegment, ValueOrigin, WaterHistoryInput } from './water-types.ts'
+import { dayWriter, type WriteDay } from './write-day.ts'
 
 /** An exposure segment with its day numbers; to is Infinity for the one that goes on. */
 export interface TracedSegment extends ExposureSegment {
@@ -26,11 +28,12 @@ export function waterHistory(
   beginDay: IsoDay,
   asOfDay: IsoDay,
   assumed: AssumedWater,
+  display?: DayDisplay,
 ): Result<readonly ExposureSegment[]> {
   const begin = parseDay(beginDay)
   const asOf = parseDay(asOfDay)
-  if (begin === null || asOf === null) return refuse('The first day and the day of the forecast must be real dates (YYYY-MM-DD).')
-  const traced = traceWater(input, begin, asOf, assumed)
+  if (begin === null || asOf === null) return refuse('The first day and the day of the forecast must be real dates.')
+  const traced = traceWater(input, begin, asOf, assumed, dayWriter(display))
   if (!traced.ok) return traced
   return ok(
     traced.segments.map(({ from: _from, to: _to, ...segment }) => segment),
@@ -39,8 +42,14 @@ export function waterHistory(
 }
 
 /** The same on day numbers, for the forecast's inner work. */
-export function traceWater(input: WaterHistoryInput, begin: number, asOf: number, assumed: AssumedWater): TracedWater | Refusal {
-  const water = readWater(input, asOf)
+export function traceWater(
+  input: WaterHistoryInput,
+  begin: number,
+  asOf: number,
+  assumed: AssumedWater,
+  writeDay: WriteDay,
+): TracedWater | Refusal {
+  const water = readWater(input, asOf, writeDay)
   if (!water.ok) return water
   const segments: TracedSegment[] = []
   const starts = changeDays(water, begin)
@@ -51,7 +60,7 @@ export function traceWater(input: WaterHistoryInput, begin: number, asOf: number
     if (last !== undefined && sameWater(last, next)) segments[segments.length - 1] = { ...last, to: next.to, toDay: next.toDay }
     else segments.push(next)
   }
-  return { ok: true, segments, ...notes(water, segments) }
+  return { ok: true, segments, ...notes(water, segments, writeDay) }
 }
 
 function changeDays(water: ReadWater, begin: number): number[] {
@@ -130,14 +139,14 @@ function sameWater(a: TracedSegment, b: TracedSegment): boolean {
   )
 }
 
-function notes(water: ReadWater, segments: readonly TracedSegment[]): { assumptions: string[]; missing: string[] } {
+function notes(water: ReadWater, segments: readonly TracedSegment[], writeDay: WriteDay): { assumptions: string[]; missing: string[] } {
   const assumptions = [...water.assumptions]
   const missing: string[] = []
   if (water.tests.length === 0) missing.push('Water never tested ahead of the softener.')
   if (water.periods.length === 0) missing.push('No water supply recorded.')
   const guess = segments.find((s) => s.disinfectantOrigin === 'assumed')
   if (guess !== undefined) {
-    assumptions.push(`Disinfectant, from ${guess.fromDay}: ${guess.why.split(';')[0]}.`)
+    assumptions.push(`Disinfectant, from ${writeDay(guess.fromDay)}: ${guess.why.split(';')[0]}.`)
     missing.push('Disinfectant not known for the whole time.')
   }
   if (segments.some((s) => s.ironOrigin === 'assumed')) assumptions.push('Iron is taken as nil, since none was recorded.')

@@ -86,7 +86,7 @@ export function fitBedRecords(
     ...(main.supplies === null ? {} : { supplies: main.supplies }),
     assumedWater: prior.assumedWater,
     sources: [
-      `Fitted to ${table.failures === 0 ? 'no failure' : table.failures === 1 ? '1 failure' : `${table.failures} failures`} among ${table.count} beds known on ${asOfDay}, starting from ${prior.version}.`,
+      `Fitted to ${table.failures === 0 ? 'no failure' : table.failures === 1 ? '1 failure' : `${table.failures} failures`} among ${table.count} beds on record, starting from ${prior.version}.`,
       ...prior.sources,
     ],
   }

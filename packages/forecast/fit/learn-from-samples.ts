@@ -1,4 +1,4 @@
-import { type IsoDay, parseDay } from '@almanac/units/calendar/day-number'
+import { type IsoDay, isoDay, parseDay } from '@almanac/units/calendar/day-number'
 import { bedClock } from '../bed-forecast/bed-clock.ts'
 import { readInspections } from '../bed-forecast/inspection-model.ts'
 import { hermiteNodes } from '../numeric/gauss-hermite.ts'
@@ -113,6 +113,7 @@ function evidence(
       crosslinkKnown: true,
       traits: bed.traits,
       supply: null,
+      writeDay: isoDay,
       segments: bed.segments,
       assumptions: [],
       missing: [],

@@ -47,7 +47,8 @@ export function readRecord(record: BedRecord, asOfDay: IsoDay, parameters: Forec
   const seen = lastKnownWorking(record, end, asOf)
   if (seen === undefined) return refuse('The day last seen is no real date.')
   const bed = readInput({ ...record, asOfDay, lastSeenDay: seen }, parameters)
-  if (!bed.ok) return bed
+  // Reasons are counted: one that named the days of its record would be a reason of its own for each.
+  if (!bed.ok) return refuse('Its record contradicts itself, or holds a value that cannot be right.')
   const failed = end !== null && record.end?.cause === 'failed'
   const upper = failed ? end.latest : Number.POSITIVE_INFINITY
   const known = upper - bed.lastSeen <= KNOWN_WITHIN_DAYS

@@ -4,14 +4,19 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
+import { formatDay } from '@almanac/units/format-day'
+import { companyFacts } from '../shared/company-facts.ts'
 
 /** Writes down days off of a person, or that a vehicle is off the road. Sheets that stand in those days stay, with a warning. */
 export async function addAbsence(scope: Scope & { personId: string }, input: AddAbsence): Promise<{ id: string; version: number }> {
   const { of, subjectId, fromDay, untilDay, word } = input
-  if (untilDay !== null && untilDay < fromDay)
-    throw new AppError('invalid', `The days cannot run from ${fromDay} to ${untilDay}. Nothing was saved; turn the days round.`)
   return runCommand(scope, 'crews.add-absence', input, async (tx, command) => {
     const { companyId } = scope
+    if (untilDay !== null && untilDay < fromDay) {
+      const company = await companyFacts(tx, companyId)
+      const [from, until] = [formatDay(fromDay, company), formatDay(untilDay, company)]
+      throw new AppError('invalid', `The days cannot run from ${from} to ${until}. Nothing was saved; turn the days round.`)
+    }
     const [colleagueId, vehicleId] = of === 'person' ? [subjectId, null] : [null, subjectId]
     const found = colleagueId
       ? await tx.colleague.count({ where: { companyId, id: colleagueId, archivedAt: null } })

@@ -82,6 +82,7 @@ describe('days away', () => {
     })
     await expect(addAbsence(firm, { ...command(), ...away, fromDay: DAY, untilDay: '2026-12-01' })).rejects.toMatchObject({
       code: 'invalid',
+      message: expect.stringMatching(/cannot run from Dec \d, 2026 to Dec 1, 2026/),
     })
     await expect(addAbsence(firm, { ...command(), ...away, of: 'person', fromDay: DAY, untilDay: null })).rejects.toMatchObject({
       code: 'not-found',

@@ -5,20 +5,16 @@ import { settingsIn } from '@almanac/database/read/firm-settings'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
+import { minuteOfClock } from '@almanac/units/calendar/zone-clock'
 import { isLocale } from '@almanac/units/display'
-
-function minuteOf(clock: string): number {
-  const [hours = 0, minutes = 0] = clock.split(':').map(Number)
-  return hours * 60 + minutes
-}
+import { formatClockTime } from '@almanac/units/format-clock'
+import { companyFacts } from '../shared/company-facts.ts'
 
 /** Changes how the firm works and what its work costs: reminder lead, rebeds a month, the day's hours, costs, risk limit, locale. One audit line a value. */
 export async function changeSettings(scope: Scope & { personId: string }, input: ChangeSettingsInput): Promise<{ version: number }> {
   const { commandId: _, version, note: typed, ...sent } = input
   const note = typed || null
   const { dayStart, dayEnd, locale, telephone, ...plain } = sent
-  if (minuteOf(dayEnd) <= minuteOf(dayStart))
-    throw new AppError('invalid', `The day cannot end at ${dayEnd} when it begins at ${dayStart}. Nothing was saved; turn the times round.`)
   if (locale !== undefined && !isLocale(locale))
     throw new AppError(
       'invalid',
@@ -26,12 +22,17 @@ export async function changeSettings(scope: Scope & { personId: string }, input:
     )
   return runCommand(scope, 'firm.change-settings', input, async (tx, command) => {
     const { companyId } = scope
+    if (minuteOfClock(dayEnd) <= minuteOfClock(dayStart)) {
+      const company = await companyFacts(tx, companyId)
+      const [begins, ends] = [formatClockTime(dayStart, company), formatClockTime(dayEnd, company)]
+      throw new AppError('invalid', `The day cannot end at ${ends} when it begins at ${begins}. Nothing was saved; turn the times round.`)
+    }
     // A firm without a row works by the usual ones; both of two who change them at once then find the same row.
     await tx.companySettings.createMany({ data: [{ companyId, id: newId() }], skipDuplicates: true })
     const before = await settingsIn(tx, companyId)
     const { count } = await tx.companySettings.updateMany({
       where: { companyId, version: Math.max(1, version) },
-      data: { ...plain, dayStartMinute: minuteOf(dayStart), dayEndMinute: minuteOf(dayEnd), version: { increment: 1 } },
+      data: { ...plain, dayStartMinute: minuteOfClock(dayStart), dayEndMinute: minuteOfClock(dayEnd), version: { increment: 1 } },
     })
     await expectChanged(count, 'setting', version, sent, () => settingsIn(tx, companyId))
     // Left out, each stays as it is.

@@ -86,7 +86,7 @@ describe('settings', () => {
   test('that would end the day before it begins are refused, and nothing is written', async () => {
     await expect(change({ dayStart: '17:00', dayEnd: '09:00' })).rejects.toMatchObject({
       code: 'invalid',
-      message: expect.stringContaining('cannot end at 09:00'),
+      message: expect.stringMatching(/cannot end at 9:00\sAM/),
     })
     expect(await inCompany(firm, (tx) => tx.companySettings.count())).toBe(0)
     await change({ dayStart: '09:00', dayEnd: '17:00' })

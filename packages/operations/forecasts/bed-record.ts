@@ -28,7 +28,7 @@ const latest = (days: readonly string[]): string | null =>
  * failed before. Null for a bed met only when it had failed, which says nothing at all.
  */
 export function bedRecord(bed: BedHistory): BedRecord | null {
-  const { asOfDay: _day, ...input } = forecastInput(bed, '9999-12-31')
+  const { asOfDay: _day, ...input } = forecastInput(bed, '9999-12-31', null)
   const ended = bed.endedLatest
   const began = bed.beganLatest ?? bed.beganEarliest
   const seen = sightings(bed, '9999-12-31').filter((day) => ended === null || day < ended)

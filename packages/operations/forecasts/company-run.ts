@@ -8,6 +8,7 @@ import { lockRows } from '@almanac/database/sql/lock-rows'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { companyFacts } from '../shared/company-facts.ts'
 import { backtestDue } from './backtest-company.ts'
 import { fitCompany } from './fit-company.ts'
 import { forecastRow } from './forecast-row.ts'
@@ -81,7 +82,8 @@ async function draftChunk(companyId: string, runId: string): Promise<boolean> {
     const { parameters } = await parametersOfFit(tx, companyId, run.fitId, run.asOfDay)
     const beds = await readBedInputs(tx, companyId, ids)
     const alive = new Set(beds.map((bed) => bed.id))
-    const rows = beds.map((bed) => forecastRow(bed, run.asOfDay, parameters))
+    const company = await companyFacts(tx, companyId)
+    const rows = beds.map((bed) => forecastRow(bed, run.asOfDay, parameters, company))
     await storeDrafts(
       tx,
       run,

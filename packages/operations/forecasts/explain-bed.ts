@@ -4,10 +4,9 @@ import { readBedInputs } from '@almanac/database/read/bed-inputs'
 import { readShownFit } from '@almanac/database/read/shown-fit'
 import type { BedForecast } from '@almanac/forecast/bed-forecast/bed-forecast-types'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
-import { now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
-import { dayIn } from '@almanac/units/calendar/zone-clock'
 import type { Result } from '@almanac/units/result'
+import { companyFacts } from '../shared/company-facts.ts'
 import { forecastInput } from './forecast-input.ts'
 import { parametersOf } from './parameters.ts'
 
@@ -18,19 +17,18 @@ export type BedExplanation = Result<Omit<BedForecast, 'nodeMonthChances'> & { fi
  * millisecond), by the same function and parameters as the stored figures. Not found for a bed that has ended or is another company's.
  */
 export async function explainBed(scope: Pick<Scope, 'companyId'>, bedId: string): Promise<BedExplanation> {
-  const { bed, today, used, fit } = await inCompany(scope, async (tx) => {
-    const company = await tx.company.findUniqueOrThrow({ where: { id: scope.companyId }, select: { timeZone: true } })
+  const { bed, company, used, fit } = await inCompany(scope, async (tx) => {
+    const company = await companyFacts(tx, scope.companyId)
     const [found] = await readBedInputs(tx, scope.companyId, [bedId])
-    const today = dayIn(company.timeZone, now())
     return {
       bed: found,
-      today,
-      used: await parametersOf(tx, scope.companyId, today),
+      company,
+      used: await parametersOf(tx, scope.companyId, company.today),
       fit: await readShownFit(tx, scope.companyId),
     }
   })
   if (!bed) throw notFound('bed in service')
-  const result = forecastBed(forecastInput(bed, today), used.parameters)
+  const result = forecastBed(forecastInput(bed, company.today, company), used.parameters)
   if (!result.ok) return result
   const { nodeMonthChances: _nodes, ...value } = result.value
   return { ...result, value: { ...value, fit } }

@@ -5,6 +5,7 @@ import { oneOf } from '@almanac/records/choices'
 import { disinfectants } from '@almanac/records/disinfectant'
 import { measuringPoints } from '@almanac/records/measuring-point'
 import { crosslinkOf } from '@almanac/records/resin-kind'
+import type { DayDisplay } from '@almanac/units/format-day'
 
 /** Indoor use a person and day, gallons: trade sizing rules use 60 to 80. Common practice, no source. */
 const GALLONS_PER_PERSON_DAY = 60
@@ -48,11 +49,12 @@ function earlierBedEnded(bed: BedInputs, firstSeenDay: string | null, asOfDay: s
   return last ? (last.earliest ?? last.latest) : null
 }
 
-/** A bed's record as the forecast model takes it. Nothing later than `asOfDay` is passed on. */
-export function forecastInput(bed: BedInputs, asOfDay: string): BedForecastInput {
+/** A bed's record as the forecast model takes it. Nothing later than `asOfDay` is passed on. `display` is how its sentences write days; null where nobody reads them. */
+export function forecastInput(bed: BedInputs, asOfDay: string, display: DayDisplay | null): BedForecastInput {
   const seen = sightings(bed, asOfDay)
   return {
     asOfDay,
+    ...(display ? { display } : {}),
     beginning: { earliestDay: bed.beganEarliest, latestDay: bed.beganLatest },
     firstSeenDay: seen[0] ?? null,
     earlierBedEndedDay: earlierBedEnded(bed, seen[0] ?? null, asOfDay),

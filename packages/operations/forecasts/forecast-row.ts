@@ -3,6 +3,7 @@ import type { ForecastRow } from '@almanac/database/sql/store-forecasts'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
 import { isoDay, parseDay } from '@almanac/units/calendar/day-number'
+import type { DayDisplay } from '@almanac/units/format-day'
 import { packMonths } from './bed-months.ts'
 import { forecastInput } from './forecast-input.ts'
 
@@ -14,9 +15,9 @@ function middleDay(earliest: string, latest: string): string {
 }
 
 /** Forecasts one bed into the row that is stored; a contradiction in the record gives a row with the sentence that says so. */
-export function forecastRow(bed: BedInputs, asOfDay: string, parameters: ForecastParameters): ForecastRow {
+export function forecastRow(bed: BedInputs, asOfDay: string, parameters: ForecastParameters, display: DayDisplay): ForecastRow {
   const place = { bedId: bed.id, siteId: bed.siteId, waterSupplyId: bed.waterSupplyId }
-  const result = forecastBed(forecastInput(bed, asOfDay), parameters, 'figures')
+  const result = forecastBed(forecastInput(bed, asOfDay, display), parameters, 'figures')
   if (!result.ok) return refusedRow(place, result.reason)
   const { value } = result
   const monthChances = packMonths(value.nodeMonthChances, value.monthChances.length)

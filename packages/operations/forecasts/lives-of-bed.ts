@@ -4,10 +4,9 @@ import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
 import { newBedSurvival } from '@almanac/forecast/policy/new-bed-survival'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
 import { parameterNodes } from '@almanac/forecast/priors/parameter-nodes'
-import { now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
-import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { ok, type Result, refuse } from '@almanac/units/result'
+import { companyFacts } from '../shared/company-facts.ts'
 import { forecastInput } from './forecast-input.ts'
 import { parametersOf } from './parameters.ts'
 import { yearsBySurvival } from './years-by-survival.ts'
@@ -23,14 +22,13 @@ const REFERENCE_CROSSLINK = 8
 
 /** What the forecast model says of a new bed in the place of this one: on the water that reaches it now. Not found for a bed that is out or another company's. */
 export async function livesOfBed(scope: Pick<Scope, 'companyId'>, bedId: string): Promise<Result<BedLives>> {
-  const { bed, today, parameters } = await inCompany(scope, async (tx) => {
-    const company = await tx.company.findUniqueOrThrow({ where: { id: scope.companyId }, select: { timeZone: true } })
+  const { bed, company, parameters } = await inCompany(scope, async (tx) => {
+    const company = await companyFacts(tx, scope.companyId)
     const [found] = await readBedInputs(tx, scope.companyId, [bedId])
-    const today = dayIn(company.timeZone, now())
-    return { bed: found, today, parameters: (await parametersOf(tx, scope.companyId, today)).parameters }
+    return { bed: found, company, parameters: (await parametersOf(tx, scope.companyId, company.today)).parameters }
   })
   if (!bed) throw notFound('bed in service at a site')
-  return livesOnItsWater(forecastInput(bed, today), parameters)
+  return livesOnItsWater(forecastInput(bed, company.today, company), parameters)
 }
 
 /** The same from the model's input. Refuses a record that contradicts itself, with the sentence that says so. */

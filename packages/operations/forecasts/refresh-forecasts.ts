@@ -7,7 +7,7 @@ import { storeForecasts } from '@almanac/database/sql/store-forecasts'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
-import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { companyFacts } from '../shared/company-facts.ts'
 import { carryOn, openCompanyRun } from './company-run.ts'
 import { forecastRow } from './forecast-row.ts'
 import { parametersOf } from './parameters.ts'
@@ -19,8 +19,8 @@ import { enoughNewRecords } from './refit-due.ts'
  */
 export async function refreshBeds({ companyId, bedIds, cause }: TaskPayloads['forecast-beds']): Promise<void> {
   await inCompany({ companyId }, async (tx) => {
-    const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
-    const asOfDay = dayIn(timeZone, now())
+    const company = await companyFacts(tx, companyId)
+    const asOfDay = company.today
     const { fitId, parameters, samples } = await parametersOf(tx, companyId, asOfDay)
     const run = { companyId, runId: newId(), asOfDay, at: now(), cause }
     const data = {
@@ -42,7 +42,7 @@ export async function refreshBeds({ companyId, bedIds, cause }: TaskPayloads['fo
     await storeForecasts(
       tx,
       run,
-      beds.map((bed) => forecastRow(bed, run.asOfDay, parameters)),
+      beds.map((bed) => forecastRow(bed, run.asOfDay, parameters, company)),
     )
     const tools = commandTools(tx, { companyId, personId: null }, 'forecasts.refresh', null)
     // The sample of a bed taken out speaks for the other beds of its supply: they follow at once.

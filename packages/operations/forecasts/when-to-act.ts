@@ -7,9 +7,8 @@ import { waterHistory } from '@almanac/forecast/exposure/water-history'
 import { whenToReplace } from '@almanac/forecast/policy/when-to-replace'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
 import { crosslinkPercent } from '@almanac/records/resin-kind'
-import { now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
-import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { type CompanyFacts, companyFacts } from '../shared/company-facts.ts'
 import { supplyPeriods } from './forecast-input.ts'
 import { parametersOf } from './parameters.ts'
 
@@ -38,9 +37,13 @@ function costsOf(input: PolicyInput, { settings, endedBeds, beadsLost }: Facts) 
 }
 
 /** The water of a supply as it is now; without one, what is assumed where nobody knows. */
-function waterNow(facts: Facts, today: string, parameters: ForecastParameters): { water: InletWater; words: string } | { reason: string } {
+function waterNow(
+  facts: Facts,
+  company: CompanyFacts,
+  parameters: ForecastParameters,
+): { water: InletWater; words: string } | { reason: string } {
   const input = { supplyPeriods: supplyPeriods(facts.periods), tests: [], preTreatments: [] }
-  const history = waterHistory(input, today, today, parameters.assumedWater)
+  const history = waterHistory(input, company.today, company.today, parameters.assumedWater, company)
   if (!history.ok) return { reason: history.reason }
   const now = history.value.at(-1)
   return now ? { water: now, words: now.why } : { reason: 'The water of this supply is not on record. Enter it on the page Water.' }
@@ -55,15 +58,14 @@ const answerOf = (found: ReturnType<typeof whenToReplace>): Policy['answer'] =>
  */
 export async function whenToAct(scope: Pick<Scope, 'companyId'>, input: PolicyInput): Promise<Policy> {
   const { companyId } = scope
-  const { facts, fit, today, used } = await inCompany(scope, async (tx) => {
-    const company = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
-    const today = dayIn(company.timeZone, now())
+  const { facts, fit, company, used } = await inCompany(scope, async (tx) => {
+    const company = await companyFacts(tx, companyId)
     const facts = await readPolicyInputs(tx, companyId, input.waterSupplyId ?? null)
-    return { facts, fit: await readShownFit(tx, companyId), today, used: await parametersOf(tx, companyId, today) }
+    return { facts, fit: await readShownFit(tx, companyId), company, used: await parametersOf(tx, companyId, company.today) }
   })
   if (input.waterSupplyId && facts.supplyName === null) throw notFound('water supply')
   const { costs, costSources } = costsOf(input, facts)
-  const water = waterNow(facts, today, used.parameters)
+  const water = waterNow(facts, company, used.parameters)
   const replacement = { planned: costs.plannedMinor, failure: costs.failureMinor, beads: costs.beadsMinor, beadsShare: costs.beadsShare }
   const traits = { crosslinkPercent: crosslinkPercent[input.resinKind], gallonsPerDayPerFt3: null }
   return {

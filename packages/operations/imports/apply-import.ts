@@ -50,17 +50,21 @@ export async function applyImport({ companyId, batchId }: TaskPayloads['apply-im
         await lockImports(tx, companyId)
         const batch = await readBatch(tx, companyId, batchId)
         if (batch.state === 'applied' || batch.state === 'undone') return
-        const { today } = await companyFacts(tx, companyId)
+        const company = await companyFacts(tx, companyId)
         const rows = await readBatchRows(tx, companyId, batchId)
         const share = (part: number) => progress.show(Math.floor(rows.length * part))
         const mapping = mappingOf(batch.header, batch.mapping.columns)
         // A share that could not be shown stops nothing: where the database is away, this transaction notices by itself.
         const onRead = (read: number) => void share((read / rows.length) * READ).catch(() => {})
-        const input = { rows: rows.map(({ line, cells }) => ({ line, cells })), mapping, today }
+        const input = {
+          rows: rows.map(({ line, cells }) => ({ line, cells })),
+          mapping,
+          options: { today: company.today, display: company },
+        }
         const reading = await readRowsApart(companyId, input, { onRead, seconds: READ_SECONDS })
         const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading })
         const onProgress = (written: number) => share(READ + written * (WRITTEN - READ))
-        await writePlan(tx, plan, { companyId, batchId, fileName: batch.fileName, today, onProgress })
+        await writePlan(tx, plan, { companyId, batchId, fileName: batch.fileName, today: company.today, onProgress })
         const siteIds = [...new Set([...plan.siteIds, ...(await sitesOf(tx, companyId, plan))])]
         for (let start = 0; start < siteIds.length; start += TOKEN_CHUNK) {
           await rewriteSiteTokens(tx, companyId, siteIds.slice(start, start + TOKEN_CHUNK))

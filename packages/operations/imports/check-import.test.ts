@@ -60,15 +60,17 @@ Ann Poe,1 Elm St,12x52,2012,20 gpg,Town,chlorine,rebed quoted 2019
 Cy Roe,,48000 grain,March 2015,310 mg/L,well,none,"gate code 2016; new resin 3/2018"
 `
 
+const OPTIONS = { today: '2026-05-04', display: { locale: 'en-US' } }
+
 describe('a list is checked in a process of its own', () => {
   test('and an ordinary one is understood as in this process', async () => {
     const firm = await makeFirm()
     const { batchId, mapping, check } = await upload(firm, ORDINARY)
     const rows = await rowsOf(firm, batchId)
     const here = emptyReading()
-    for (const row of rows) addRow(here, readOneRow(row, mapping, '2026-05-04'))
+    for (const row of rows) addRow(here, readOneRow(row, mapping, OPTIONS))
     expect([here.wants.rowKeys.size, here.problems.size, here.wants.supplies.size]).toEqual([3, 1, 2])
-    expect(await readRowsApart(firm.companyId, { rows, mapping, today: '2026-05-04' })).toEqual(here)
+    expect(await readRowsApart(firm.companyId, { rows, mapping, options: OPTIONS })).toEqual(here)
     // By hand: three rows are understood, "banana" is no date; the third makes nothing of its own, it speaks of the first one's softener.
     expect(await check()).toMatchObject({ problem: 1 })
     expect((await rowsOf(firm, batchId)).map((row) => row.status)).toEqual(['created', 'problem', 'unchanged', 'created'])
@@ -97,7 +99,7 @@ describe('a list is checked in a process of its own', () => {
   test('which is stopped with a sentence when it takes too much, and nothing was checked', async () => {
     const firm = await makeFirm()
     const { batchId, mapping } = await upload(firm, ORDINARY)
-    const input = { rows: await rowsOf(firm, batchId), mapping, today: '2026-05-04' }
+    const input = { rows: await rowsOf(firm, batchId), mapping, options: OPTIONS }
     await expect(readRowsApart(firm.companyId, input, { seconds: 0.01 })).rejects.toMatchObject({
       code: 'invalid',
       message: expect.stringMatching(/too much time or memory to check\. It is kept as it came, and nothing was brought in\./),
@@ -107,7 +109,7 @@ describe('a list is checked in a process of its own', () => {
   test('one list of a firm at a time, with one waiting; a third is told to try again', async () => {
     const firm = await makeFirm()
     const { batchId, mapping } = await upload(firm, ORDINARY)
-    const input = { rows: await rowsOf(firm, batchId), mapping, today: '2026-05-04' }
+    const input = { rows: await rowsOf(firm, batchId), mapping, options: OPTIONS }
     const told = await Promise.allSettled([1, 2, 3].map(() => readRowsApart(firm.companyId, input)))
     expect(told.map((one) => one.status)).toEqual(['fulfilled', 'fulfilled', 'rejected'])
     expect(told[2]).toMatchObject({ reason: { code: 'rate-limited', message: expect.stringMatching(/Try again in a minute/) } })

@@ -19,15 +19,16 @@ const OPEN = new Set(['draft', 'failed'])
 
 /** What the rows say by the choices made. Read before the command: its turn may be long in coming, and no transaction waits for it. Rows never change. */
 async function readByChoices({ companyId }: Scope, { batchId, columns }: CheckImportInput) {
-  const { mapping, rows, today } = await inCompany({ companyId }, async (tx) => {
+  const { mapping, rows, company } = await inCompany({ companyId }, async (tx) => {
     const batch = await readBatch(tx, companyId, batchId)
     const mapping = mappingOf(batch.header, columns)
     const problems = mappingProblems(mapping)
     if (problems.length > 0) throw new AppError('invalid', `${problems.join(' ')} Nothing was checked yet.`, { problems })
     const rows = await readBatchRows(tx, companyId, batchId)
-    return { mapping, rows, ...(await companyFacts(tx, companyId)) }
+    return { mapping, rows, company: await companyFacts(tx, companyId) }
   })
-  const reading = await readRowsApart(companyId, { rows: rows.map(({ line, cells }) => ({ line, cells })), mapping, today })
+  const options = { today: company.today, display: company }
+  const reading = await readRowsApart(companyId, { rows: rows.map(({ line, cells }) => ({ line, cells })), mapping, options })
   return { rows: rows.map(({ id, line }) => ({ id, line })), reading }
 }
 

@@ -1,4 +1,4 @@
-import type { ColumnMapping } from '@almanac/service-rules/import/import-types'
+import type { ColumnMapping, RowOptions } from '@almanac/service-rules/import/import-types'
 import { readRow } from '@almanac/service-rules/import/read-row'
 import { emptyWants, type FileWants, gatherRow } from './gather-wanted.ts'
 import type { Problem } from './plan-types.ts'
@@ -17,8 +17,8 @@ export function emptyReading(): FileReading {
 }
 
 /** Reads one row by the firm's choices. */
-export function readOneRow({ line, cells }: Omit<StoredRow, 'id'>, mapping: ColumnMapping, today: string): RowRead {
-  const result = readRow(cells, mapping, { today })
+export function readOneRow({ line, cells }: Omit<StoredRow, 'id'>, mapping: ColumnMapping, options: RowOptions): RowRead {
+  const result = readRow(cells, mapping, options)
   if (!result.ok) return { line, problems: result.problems }
   return { line, wants: wantedFromRecord(result.record, line), assumptions: result.assumptions.map((one) => one.sentence) }
 }

@@ -58,7 +58,7 @@ export async function showRows(
   for (const row of page.rows) {
     // The costliest row an upload may hold takes some milliseconds; others get their turn between two.
     await setImmediate()
-    const reading = readRow(row.cells, mapping, { today: display.today })
+    const reading = readRow(row.cells, mapping, { today: display.today, display })
     rows.push({
       id: row.id,
       line: row.line,

@@ -2,6 +2,7 @@ import type { CloseOutInput } from '@almanac/contract/visits'
 import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
 import type { Command } from '@almanac/database/run-command'
+import { sourceOn } from '@almanac/records/fact-source'
 import type { JobKind } from '@almanac/records/job-kind'
 import { AppError } from '@almanac/runtime/errors'
 import { bedEffectOf } from '@almanac/service-rules/jobs/visit-outcomes'
@@ -38,7 +39,7 @@ function newBedOf({ newBed, workDay }: CloseOutInput): NewBed | null {
     gravel: why?.gravel ? { value: gravelLb, unit: 'lb' } : null,
     tubeCut: why?.tubeCut && tubeCutIn !== null ? { value: tubeCutIn, unit: 'in' } : null,
   }
-  return { resinKind, volumeFt3, gravelLb, tubeCutIn, entered: enteredOf(insisted, why), from: `close-out ${workDay}` }
+  return { resinKind, volumeFt3, gravelLb, tubeCutIn, entered: enteredOf(insisted, why), from: sourceOn('close-out', workDay) }
 }
 
 /** Does to the beds what the outcome says: ends one and begins the next, ends one without a successor, or notes that it was seen at work. */

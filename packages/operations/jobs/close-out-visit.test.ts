@@ -149,7 +149,7 @@ describe('a rebed that is done', () => {
     // A bed cannot end before it began, however long the job has been known.
     await inCompany(firm, (tx) => tx.job.updateMany({ data: { createdAt: new Date('2010-01-01T16:00:00Z') } }))
     const known = await state()
-    await expect(close(rebed({ workDay: '2013-05-01' }))).rejects.toThrow('cannot have ended on 2013-05-01')
+    await expect(close(rebed({ workDay: '2013-05-01' }))).rejects.toThrow('cannot have ended on May 1, 2013')
     expect(await state()).toEqual(known)
   })
 

@@ -66,8 +66,8 @@ function busySentences(busy: Busy[], display: ClockDisplay, day: string): string
       const names = group.map((one) => one.who)
       const who = names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)} are` : `${names[0]} is`
       const on = dayIn(display.timeZone, first.startsAt)
-      const otherDay = on === day ? '' : ` on ${formatNearDay(on, display)}`
-      return `${who} at ${first.site}${otherDay} from ${formatClock(first.startsAt, display)} to ${formatClock(first.endsAt, display)}.`
+      const at = on === day ? first.site : `${first.site} on ${formatNearDay(on, display)}`
+      return `${who} at ${at} from ${formatClock(first.startsAt, display)} to ${formatClock(first.endsAt, display)}.`
     })
     .join(' ')
 }

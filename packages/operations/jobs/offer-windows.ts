@@ -1,9 +1,10 @@
 import type { OfferWindows } from '@almanac/contract/windows'
-import { dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
+import { formatInstant } from '@almanac/units/format-clock'
+import { companyFacts } from '../shared/company-facts.ts'
 import { endOf } from './end-of-visit.ts'
 import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
 import { holdPlace, takePlace } from './hold-place.ts'
@@ -38,7 +39,7 @@ export async function offerWindows(scope: Scope & { personId: string }, input: O
       if (place.startsAt <= expiresAt)
         throw new AppError(
           'conflict',
-          `${dayOf(sheet.day)} ${at} comes before the customer's time to choose is over. Nothing was held; hold it for a shorter time or choose a later day.`,
+          `${formatInstant(place.startsAt, await companyFacts(tx, companyId))} comes before the customer's time to choose is over. Nothing was held; hold it for a shorter time or choose a later day.`,
         )
       await holdPlace(tx, place)
       const { startsAt, endsAt } = place

@@ -76,8 +76,8 @@ export function refuseBrokenPromise(
 ): void {
   const { arriveFrom, arriveUntil } = visit
   if (!arriveFrom || !arriveUntil || confirmed.includes('promise') || (startsAt >= arriveFrom && startsAt <= arriveUntil)) return
-  const day = formatNearDay(dayIn(display.timeZone, arriveFrom), display)
-  const told = `${day} between ${formatClock(arriveFrom, display)} and ${formatClock(arriveUntil, display)}`
+  const when = formatNearDay(dayIn(display.timeZone, arriveFrom), display)
+  const told = `${when} between ${formatClock(arriveFrom, display)} and ${formatClock(arriveUntil, display)}`
   throw unusual('promise', `The customer was promised ${told}. Nothing was changed. Move anyway? Call them first.`)
 }
 

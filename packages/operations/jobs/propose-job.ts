@@ -7,6 +7,7 @@ import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { formatDay } from '@almanac/units/format-day'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { planForBed } from './plan-for-bed.ts'
@@ -50,16 +51,15 @@ export async function proposeJob(scope: Scope & { personId: string }, input: Pro
       throw new AppError('invalid', 'A rebed is for one bed. Nothing was added; choose the bed, or propose an inspection first.')
     if (input.kind === 'rebed' && bed && (bed.endedLatest !== null || bed.archivedAt !== null))
       throw new AppError('conflict', 'This bed is no longer in service. Nothing was added; open the tank to see the present one.')
-    const { timeZone } = await companyFacts(tx, companyId)
     const display = await companyFacts(tx, companyId)
     const forecast = input.kind === 'rebed' ? bed?.forecast : null
-    const today = input.kind === 'emergency' ? dayIn(timeZone, command.at) : null
+    const today = input.kind === 'emergency' ? dayIn(display.timeZone, command.at) : null
     const dueEarliest = input.dueEarliest ?? today ?? dayOf(forecast?.due10Day ?? null)
     const dueLatest = input.dueLatest ?? today ?? dayOf(forecast?.due90Day ?? null)
     if (dueEarliest && dueLatest && dueEarliest > dueLatest)
       throw new AppError(
         'invalid',
-        `The job cannot be due from ${dueEarliest} and by ${dueLatest}. Nothing was added; turn the days round.`,
+        `The job cannot be due from ${formatDay(dueEarliest, display)} and by ${formatDay(dueLatest, display)}. Nothing was added; turn the days round.`,
       )
     const plan = planForBed(
       input.kind,

@@ -182,6 +182,7 @@ export async function readBoard(
   ]
   const board = {
     locale: firm.display.locale,
+    unitSystem: firm.display.unitSystem,
     days: span,
     sheets: kept.map((one) => one.sheet),
     jobs: [...placed, ...waiting],

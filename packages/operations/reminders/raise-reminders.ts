@@ -10,7 +10,7 @@ import type { TaskPayloads } from '@almanac/runtime/queues'
 import type { ReminderContact } from '@almanac/service-rules/reminders/choose-contact'
 import { type ReminderSettings, reminderFor } from '@almanac/service-rules/reminders/eligibility'
 import { addDays } from '@almanac/units/calendar/calendar-day'
-import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { type CompanyFacts, companyFacts } from '../shared/company-facts.ts'
 
 const NOTICE = 'due-window'
 const CHUNK = 500
@@ -18,13 +18,14 @@ const CHUNK = 500
 /** Until the firm chooses otherwise: the quickest to answer first. */
 const CHANNELS: ReminderSettings['channels'] = ['email', 'text', 'phone', 'letter']
 
-function decide(candidate: ReminderCandidate, settings: ReminderSettings, today: string) {
+function decide(candidate: ReminderCandidate, settings: ReminderSettings, company: CompanyFacts) {
   return reminderFor(
     { bedId: candidate.bedId, inService: true, dueWindow: { earlyDay: candidate.earlyDay, lateDay: candidate.lateDay } },
     candidate.jobState ? { state: candidate.jobState as JobState } : null,
     candidate.contacts as ReminderContact[],
     settings,
-    today,
+    company.today,
+    company,
   )
 }
 
@@ -37,13 +38,12 @@ export async function raiseReminders({ companyId }: TaskPayloads['raise-reminder
   let changed = await inCompany({ companyId }, (tx) => settleReminders(tx, companyId))
   for (;;) {
     const found: ReminderCandidate[] = await inCompany({ companyId }, async (tx) => {
-      const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
+      const company = await companyFacts(tx, companyId)
       const stored = await tx.companySettings.findFirst({ where: { companyId }, select: { reminderLeadDays: true } })
       const settings: ReminderSettings = { leadDays: stored?.reminderLeadDays ?? 60, channels: CHANNELS }
-      const today = dayIn(timeZone, now())
-      const candidates = await readReminderCandidates(tx, companyId, NOTICE, addDays(today, settings.leadDays), after, CHUNK)
+      const candidates = await readReminderCandidates(tx, companyId, NOTICE, addDays(company.today, settings.leadDays), after, CHUNK)
       const data = candidates.flatMap((candidate) => {
-        const decision = decide(candidate, settings, today)
+        const decision = decide(candidate, settings, company)
         if (!decision.due) return []
         const { bedId, siteId, earlyDay, lateDay } = candidate
         const window = { dueEarliest: dateOf(earlyDay), dueLatest: dateOf(lateDay) }

@@ -6,6 +6,8 @@ import type { EndCause } from '@almanac/records/end-cause'
 import type { RecordedResinKind } from '@almanac/records/resin-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
+import { formatDay } from '@almanac/units/format-day'
+import { companyFacts } from './company-facts.ts'
 
 /** A bed going into a tank. `from` says where its facts come from, as "close-out 2026-03-04". */
 export type NewBed = {
@@ -54,11 +56,14 @@ type OldBed = { id: string; version: number; beganEarliest: Date | null; lastSee
 
 async function endBed(tx: Tx, command: Command, old: OldBed, input: EndAndBeginBed): Promise<string> {
   const began = dayOf(old.beganEarliest)
-  if (began !== null && input.endedLatest < began)
+  if (began !== null && input.endedLatest < began) {
+    const company = await companyFacts(tx, command.companyId)
+    const [from, until] = [formatDay(began, company), formatDay(input.endedLatest, company)]
     throw new AppError(
       'invalid',
-      `The bed in this tank began on ${began}, so it cannot have ended on ${input.endedLatest}. Nothing was saved; check the day.`,
+      `The bed in this tank began on ${from}, so it cannot have ended on ${until}. Nothing was saved; check the day.`,
     )
+  }
   await tx.bed.update({
     where: { companyId_id: { companyId: command.companyId, id: old.id } },
     data: {

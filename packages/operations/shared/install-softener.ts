@@ -25,7 +25,7 @@ export async function installSoftener(
 ): Promise<{ softenerId: string; bedIds: string[] }> {
   const tank = readTankSize(input.tankSize)
   const began = readBegan(input.began, company)
-  checkBedDays({ beganEarliest: began?.earliestDay ?? null, lastSeenDay: input.lastSeenDay, endedLatest: null, today: company.today })
+  checkBedDays({ beganEarliest: began?.earliestDay ?? null, lastSeenDay: input.lastSeenDay, endedLatest: null, company })
   const { volume, volumeWhy } = input
   const room = tank && tankRoom(tank.diameterIn, tank.heightIn, company)
   const judge = room ? (value: number, unit: string) => judgeInTank('resin', value, unit, room) : undefined

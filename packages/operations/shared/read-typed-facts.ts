@@ -1,20 +1,25 @@
-import { type FactSource, factSourceNotes } from '@almanac/records/fact-source'
+import { type FactSource, factSourceNotes, sourceOn } from '@almanac/records/fact-source'
 import { AppError } from '@almanac/runtime/errors'
 import { readDay } from '@almanac/service-rules/import/read-day'
 import { readTank } from '@almanac/service-rules/import/read-tank'
+import { formatDay } from '@almanac/units/format-day'
 import type { CompanyFacts } from './company-facts.ts'
 
 /** What stands beside a fact: "told at a call, 2026-03-04". */
 export function sourceWords(source: FactSource, day: string): string {
-  return `${factSourceNotes[source]}, ${day}`
+  return sourceOn(`${factSourceNotes[source]},`, day)
 }
 
 export type Began = { earliestDay: string; latestDay: string; asWritten: string } | null
 
 /** When a bed went in, as people say it: "2014", "before 2015"; blank is not known. Dates like 03/04/2015 are read as the company's country writes them. */
-export function readBegan(text: string, company: Pick<CompanyFacts, 'today' | 'unitSystem'>): Began {
+export function readBegan(text: string, company: Pick<CompanyFacts, 'today' | 'unitSystem' | 'locale'>): Began {
   if (text === '') return null
-  const reading = readDay(text, { today: company.today, dayOrder: company.unitSystem === 'us' ? 'month-first' : 'day-first' })
+  const reading = readDay(text, {
+    today: company.today,
+    dayOrder: company.unitSystem === 'us' ? 'month-first' : 'day-first',
+    display: company,
+  })
   if (!reading.ok) throw new AppError('invalid', `When the bed went in: ${reading.reason} Nothing was saved.`, { field: 'began' })
   return { earliestDay: reading.value.earliestDay, latestDay: reading.value.latestDay, asWritten: text }
 }
@@ -32,18 +37,19 @@ export function checkBedDays(days: {
   beganEarliest: string | null
   lastSeenDay: string | null
   endedLatest: string | null
-  today: string
+  company: Pick<CompanyFacts, 'today' | 'locale'>
 }): void {
-  const { beganEarliest, lastSeenDay, endedLatest, today } = days
+  const { beganEarliest, lastSeenDay, endedLatest, company } = days
+  const write = (day: string) => formatDay(day, company)
   const wrong =
-    lastSeenDay !== null && lastSeenDay > today
+    lastSeenDay !== null && lastSeenDay > company.today
       ? 'The day it was last seen lies in the future.'
       : beganEarliest !== null && lastSeenDay !== null && lastSeenDay < beganEarliest
-        ? `The bed cannot have been seen on ${lastSeenDay}, for it went in on ${beganEarliest} at the earliest.`
+        ? `The bed cannot have been seen on ${write(lastSeenDay)}, for it went in on ${write(beganEarliest)} at the earliest.`
         : beganEarliest !== null && endedLatest !== null && endedLatest < beganEarliest
-          ? `The bed came out on ${endedLatest}, so it cannot have gone in after that.`
+          ? `The bed came out on ${write(endedLatest)}, so it cannot have gone in after that.`
           : endedLatest !== null && lastSeenDay !== null && lastSeenDay > endedLatest
-            ? `The bed came out on ${endedLatest}, so it cannot have been seen working after that.`
+            ? `The bed came out on ${write(endedLatest)}, so it cannot have been seen working after that.`
             : null
   if (wrong) throw new AppError('invalid', `${wrong} Nothing was saved; check the days.`, { field: 'lastSeenDay' })
 }

@@ -2,6 +2,7 @@ import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
 import type { Command } from '@almanac/database/run-command'
 import type { BeadCondition } from '@almanac/records/bead-condition'
+import { sourceOn } from '@almanac/records/fact-source'
 import type { MeasurementKind } from '@almanac/records/measurement-kind'
 import type { MeasuringPoint } from '@almanac/records/measuring-point'
 import { newId } from '@almanac/runtime/ids'
@@ -45,7 +46,7 @@ async function recordTests(tx: Tx, command: Command, place: VisitPlace, measured
         point,
         ...values,
         entered,
-        source: `visit ${place.day}`,
+        source: sourceOn('visit', place.day),
       },
     })
 }
@@ -76,7 +77,7 @@ export async function recordFindings(
       pressureDropPsi,
       moistureShare: moisturePercent === null ? null : moisturePercent / 100,
       beadCondition,
-      source: `visit ${place.day}`,
+      source: sourceOn('visit', place.day),
     },
   })
 }

@@ -1,6 +1,7 @@
 import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
 import type { Command } from '@almanac/database/run-command'
+import { sourceOn } from '@almanac/records/fact-source'
 
 /**
  * A crew saw these open beds at work on `day`: the day last seen moves forward, never back, and their forecasts are asked for again. Answers
@@ -16,7 +17,7 @@ export async function seeBedsAlive(tx: Tx, command: Command, of: { tankId?: stri
   const seen = dateOf(day)
   for (const bed of beds) {
     if (bed.lastSeenDay && bed.lastSeenDay >= seen) continue
-    const factSources = { ...(bed.factSources as Record<string, string>), lastSeenDay: `visit ${day}` }
+    const factSources = { ...(bed.factSources as Record<string, string>), lastSeenDay: sourceOn('visit', day) }
     await tx.bed.update({
       where: { companyId_id: { companyId, id: bed.id } },
       data: { lastSeenDay: seen, factSources, version: { increment: 1 } },

@@ -77,7 +77,7 @@ export function bedChanges(bed: StoredBed, facts: BedFactChanges, { company, fro
     beganEarliest: dayOf(data.beganEarliest === undefined ? bed.beganEarliest : data.beganEarliest),
     lastSeenDay: dayOf(data.lastSeenDay === undefined ? bed.lastSeenDay : data.lastSeenDay),
     endedLatest: dayOf(bed.endedLatest),
-    today: company.today,
+    company,
   })
   return { ...data, factSources: sources, entered }
 }

@@ -4,6 +4,8 @@ import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
+import { formatDay } from '@almanac/units/format-day'
+import { companyFacts } from '../shared/company-facts.ts'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
 
 /** Notes that a pre-treatment was taken out on a day; what it kept from the beds until then stays in their history. */
@@ -17,10 +19,13 @@ export async function endPreTreatment(
     const before = await tx.preTreatment.findFirst({ where: { companyId, id, archivedAt: null } })
     if (!before) throw notFound('pre-treatment')
     const fromDay = dayOf(before.fromDay)
-    if (fromDay !== null && toDay < fromDay)
-      throw new AppError('invalid', `It was put in on ${fromDay}, so it cannot have come out on ${toDay}. Nothing was saved.`, {
+    if (fromDay !== null && toDay < fromDay) {
+      const company = await companyFacts(tx, companyId)
+      const [came, left] = [formatDay(fromDay, company), formatDay(toDay, company)]
+      throw new AppError('invalid', `It was put in on ${came}, so it cannot have come out on ${left}. Nothing was saved.`, {
         field: 'toDay',
       })
+    }
     const { count } = await tx.preTreatment.updateMany({
       where: { companyId, id, version },
       data: { toDay: dateOf(toDay), version: { increment: 1 } },

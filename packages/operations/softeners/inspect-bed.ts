@@ -27,8 +27,8 @@ export async function inspectBed(scope: Scope & { personId: string }, input: Ins
     const { bedId, day } = input
     const bed = await tx.bed.findFirst({ where: { companyId, id: bedId, archivedAt: null } })
     if (!bed) throw notFound('bed')
-    const { today } = await companyFacts(tx, companyId)
-    if (day > today)
+    const company = await companyFacts(tx, companyId)
+    if (day > company.today)
       throw new AppError('invalid', 'The day of the inspection lies in the future. Nothing was saved; check the day.', { field: 'day' })
     const from = sourceWords('measured', day)
     const inspectionId = newId()
@@ -49,7 +49,7 @@ export async function inspectBed(scope: Scope & { personId: string }, input: Ins
     const seen = dayOf(bed.lastSeenDay)
     const seenLater = input.working && (seen === null || seen < day)
     if (seenLater) {
-      checkBedDays({ beganEarliest: dayOf(bed.beganEarliest), lastSeenDay: day, endedLatest: dayOf(bed.endedLatest), today })
+      checkBedDays({ beganEarliest: dayOf(bed.beganEarliest), lastSeenDay: day, endedLatest: dayOf(bed.endedLatest), company })
       await tx.bed.update({
         where: { companyId_id: { companyId, id: bedId } },
         data: {

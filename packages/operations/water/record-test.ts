@@ -5,15 +5,18 @@ import { runCommand } from '@almanac/database/run-command'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { type DayDisplay, formatDay } from '@almanac/units/format-day'
 import { enteredOf } from '../shared/check-amounts.ts'
+import { companyFacts } from '../shared/company-facts.ts'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
 import { checkWater, hardnessGpg, inMgL } from './canonical-values.ts'
 
-function checkValues(input: RecordTestInput, today: string): void {
+function checkValues(input: RecordTestInput, today: string, display: DayDisplay): void {
   const { hardness, freeChlorine, totalChlorine, iron, manganese, ph } = input
   if (![hardness, freeChlorine, totalChlorine, iron, manganese, ph].some((value) => value !== undefined))
     throw new AppError('invalid', 'No value was given, so nothing was saved. Enter at least one.')
-  if (input.day > today) throw new AppError('invalid', `The day ${input.day} has not come yet. Nothing was saved; correct the day.`)
+  if (input.day > today)
+    throw new AppError('invalid', `${formatDay(input.day, display)} has not come yet. Nothing was saved; correct the day.`)
   checkWater(input)
   const free = inMgL(freeChlorine)
   const total = inMgL(totalChlorine)
@@ -28,8 +31,8 @@ function checkValues(input: RecordTestInput, today: string): void {
 export async function recordTest(scope: Scope & { personId: string }, input: RecordTestInput): Promise<{ testId: string }> {
   const { companyId } = scope
   return runCommand(scope, 'water.record-test', input, async (tx, command) => {
-    const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
-    checkValues(input, dayIn(timeZone, command.at))
+    const company = await companyFacts(tx, companyId)
+    checkValues(input, dayIn(company.timeZone, command.at), company)
     const site = await tx.site.findFirst({ where: { companyId, id: input.siteId, archivedAt: null }, select: { id: true } })
     if (!site) throw notFound('site')
     if (input.softenerId) {

@@ -190,7 +190,7 @@ describe('a water test', () => {
 
   test.each([
     [{}, 'No value was given'],
-    [{ hardness: mgL(100), day: '2026-12-03' }, 'The day 2026-12-03 has not come yet'],
+    [{ hardness: mgL(100), day: '2026-12-03' }, 'Dec 3, 2026 has not come yet'],
     [{ freeChlorine: mgL(1.2), totalChlorine: mgL(1) }, 'Free chlorine (1.2 mg/L) cannot exceed total chlorine (1 mg/L)'],
     [{ hardness: { value: 250, unit: 'gpg' } }, 'A hardness of 250 gpg can’t be right'],
     [{ hardness: { value: 99, unit: 'gpg' } }, '99 gpg is unusual'],

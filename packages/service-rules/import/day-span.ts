@@ -1,14 +1,18 @@
 import { addDays, isoDayOf } from '@almanac/units/calendar/calendar-day'
 import { daysInMonth, type IsoDay, isoDay } from '@almanac/units/calendar/day-number'
+import { type DayDisplay, formatDay, formatMonth } from '@almanac/units/format-day'
 import type { DayOrder, DayPrecision } from './import-types.ts'
 import { monthOf, monthPattern } from './month-names.ts'
+
+/** A sentence that names days, once it is known how they are written. */
+export type SayDays = (display: DayDisplay) => string
 
 /** A stretch of days a plain date text names, before words such as "before" or "about" are applied. */
 export interface DaySpan {
   earliestDay: IsoDay
   latestDay: IsoDay
   precision: DayPrecision
-  assumption?: string
+  assumption?: SayDays
 }
 
 export type SpanReading = DaySpan | { reason: string } | null
@@ -24,11 +28,11 @@ function monthSpan(year: number, month: number): DaySpan | null {
   return first && last ? { earliestDay: first, latestDay: last, precision: 'month' } : null
 }
 
-function daySpan(year: number, month: number, day: number): SpanReading {
-  const one = isoDayOf(year, month, day)
+function daySpan(year: number, month: number, dayOfMonth: number): SpanReading {
+  const one = isoDayOf(year, month, dayOfMonth)
   return one
     ? { earliestDay: one, latestDay: one, precision: 'day' }
-    : { reason: month < 1 || month > 12 ? `There is no month ${month}.` : `Month ${month} of ${year} has no day ${day}.` }
+    : { reason: month < 1 || month > 12 ? `There is no month ${month}.` : `Month ${month} of ${year} has no day ${dayOfMonth}.` }
 }
 
 /** A two-digit year is the latest such year that is not in the future. */
@@ -86,20 +90,21 @@ function numericSpan(first: number, second: number, yearNumber: number, order: D
   }
   if (second > 12) return daySpan(yearNumber, first, second)
   if (order === 'month-first') return daySpan(yearNumber, first, second)
-  return { reason: 'It could put the day or the month first. Choose the order for this column, or type it as 2015-03-04.' }
+  return { reason: 'It could put the day or the month first. Choose the order for this column, or type it as 4 Mar 2015.' }
 }
 
 /** Excel counts days from 1899-12-30 (its 1900 system, right from March 1900 on). */
 function serialSpan(serial: number): SpanReading {
   if (serial < 18_264 || serial > 73_050) return null
   const day = isoDay(serial - 25_569)
-  return { earliestDay: day, latestDay: day, precision: 'day', assumption: `${serial} was read as a spreadsheet's day number, ${day}.` }
+  const assumption: SayDays = (display) => `${serial} was read as a spreadsheet's day number: ${formatDay(day, display)}.`
+  return { earliestDay: day, latestDay: day, precision: 'day', assumption }
 }
 
 function monthNumberSpan(text: string, month: number, yearText: string, today: IsoDay): SpanReading {
   const span = monthSpan(fullYear(yearText, today), month)
-  if (!span) return { reason: 'It is not a month and a year. Type it as 2015-03 or 14 Mar 2015.' }
-  return yearText.length === 2 ? { ...span, assumption: `"${text}" was read as month and year, ${span.earliestDay.slice(0, 7)}.` } : span
+  if (!span) return { reason: 'It is not a month and a year. Type it as Mar 2015 or 14 Mar 2015.' }
+  return yearText.length === 2 ? { ...span, assumption: asMonth(text, span) } : span
 }
 
 /** "May-18" is how spreadsheets show a month and year; "May 18" might as well be a day without a year. */
@@ -109,8 +114,13 @@ function namedMonthSpan(text: string, match: RegExpExecArray, today: IsoDay): Sp
   if (!span || yearText.length !== 2) return span
   if (!/[-/]/.test(match[2] ?? '') && Number(yearText) <= 31)
     return { reason: 'It may be a day without a year. Type the year with four digits.' }
-  return { ...span, assumption: `"${text}" was read as month and year, ${span.earliestDay.slice(0, 7)}.` }
+  return { ...span, assumption: asMonth(text, span) }
 }
+
+const asMonth =
+  (text: string, { earliestDay }: DaySpan): SayDays =>
+  (display) =>
+    `"${text}" was read as a month and a year: ${formatMonth(earliestDay, display)}.`
 
 function seasonSpan(name: string, yearNumber: number): DaySpan {
   const months: Record<string, [string, string, string]> = {
@@ -119,7 +129,7 @@ function seasonSpan(name: string, yearNumber: number): DaySpan {
     winter: [`${yearNumber - 1}-12-01`, addDays(`${yearNumber + 1}-03-01`, -1), 'December before it to the February after it'],
   }
   const [earliestDay, latestDay, words] = months[name] ?? [`${yearNumber}-09-01`, `${yearNumber}-11-30`, 'September to November']
-  return { earliestDay, latestDay, precision: 'season', assumption: `${name} ${yearNumber} was read as ${words}.` }
+  return { earliestDay, latestDay, precision: 'season', assumption: () => `${name} ${yearNumber} was read as ${words}.` }
 }
 
 function quarterSpan(quarter: number, yearNumber: number): SpanReading {

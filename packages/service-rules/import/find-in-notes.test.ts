@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { findInNotes } from './find-in-notes.ts'
 
-const options = { today: '2026-05-04', dayOrder: 'undecided' } as const
+const options = { today: '2026-05-04', dayOrder: 'undecided', display: { locale: 'en-US' } } as const
 const found = (notes: string) => findInNotes(notes, options).facts.map(({ kind, day }) => `${kind} ${day.earliestDay} ${day.latestDay}`)
 const year = (kind: string, number: number) => `${kind} ${number}-01-01 ${number}-12-31`
 

@@ -1,7 +1,7 @@
-import type { IsoDay } from '@almanac/units/calendar/day-number'
-import type { DayOrder, DayReading } from './import-types.ts'
+import { formatDays } from '@almanac/units/format-day'
+import type { DayReading } from './import-types.ts'
 import { dateInText, eventPattern, type NoteFactKind, noDateNear, notDone, otherThing } from './notes-words.ts'
-import { readDay } from './read-day.ts'
+import { type DayOptions, readDay } from './read-day.ts'
 
 /** A dated event found in notes. `quote` is the piece of text it was taken from, for the screen. */
 export interface NoteFact {
@@ -33,7 +33,7 @@ const firstDate = new RegExp(dateInText.source, 'i')
  * Dated events in a notes column: "rebed 2016", "new resin 3/14", "resin changed May 2018", "2009 install". Quotes, plans, denials, phone numbers and other things being
  * installed are passed over. A date that could put day or month first covers both days unless the order is known.
  */
-export function findInNotes(notes: string, options: { today: IsoDay; dayOrder: DayOrder }): NoteFindings {
+export function findInNotes(notes: string, options: DayOptions): NoteFindings {
   const findings: NoteFindings = { facts: [], passedOver: [] }
   for (const clause of clausesOf(notes)) readClause(clause, options, findings)
   return findings
@@ -68,7 +68,7 @@ interface Place {
 }
 
 /** Weighs no stretch of the clause more than a few times: its cost grows with its length, not with events times dates. */
-function readClause(clause: string, options: { today: IsoDay; dayOrder: DayOrder }, findings: NoteFindings): void {
+function readClause(clause: string, options: DayOptions, findings: NoteFindings): void {
   const lower = clause.toLowerCase()
   const events = [...lower.matchAll(eventPattern)].map((match) => ({
     kind: (match.groups?.rebedded ? 'rebedded' : 'installed') as NoteFactKind,
@@ -139,13 +139,7 @@ function whyDoubt(kind: NoteFactKind, around: string, ahead: string): string | n
   return thing ? `It seems to speak of something else ("${thing[0].trim()}").` : null
 }
 
-function addFact(
-  kind: NoteFactKind,
-  dateText: string,
-  quote: string,
-  options: { today: IsoDay; dayOrder: DayOrder },
-  findings: NoteFindings,
-): void {
+function addFact(kind: NoteFactKind, dateText: string, quote: string, options: DayOptions, findings: NoteFindings): void {
   const reading = readDay(dateText, options)
   if (reading.ok) {
     findings.facts.push({ kind, day: { ...reading.value, asWritten: quote }, quote, assumptions: reading.assumptions })
@@ -164,6 +158,8 @@ function addFact(
     kind,
     day,
     quote,
-    assumptions: [`"${dateText}" may put the day or the month first: taken as ${day.earliestDay} to ${day.latestDay}.`],
+    assumptions: [
+      `"${dateText}" may put the day or the month first: taken as ${formatDays(day.earliestDay, day.latestDay, options.display)}.`,
+    ],
   })
 }

@@ -2,6 +2,7 @@ import type { Channel } from '@almanac/records/channel'
 import type { Disinfectant } from '@almanac/records/disinfectant'
 import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { ConcentrationUnit } from '@almanac/units/concentration'
+import type { DayDisplay } from '@almanac/units/format-day'
 import type { HardnessUnit } from '@almanac/units/hardness'
 import type { VolumeUnit } from '@almanac/units/volume'
 import type { ImportField } from './fields.ts'
@@ -130,6 +131,8 @@ export interface ColumnMapping {
 export interface RowOptions {
   /** Today in the company's zone, ISO day. Nothing in an import may lie after it. */
   today: string
+  /** How what is said of a row writes its days. */
+  display: DayDisplay
 }
 
 /** One value that could not be read. `column` is the header as the firm wrote it, or "Column C" where there is none. */

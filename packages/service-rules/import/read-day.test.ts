@@ -5,10 +5,11 @@ import { decideDayOrder } from './decide-day-order.ts'
 import { readDay } from './read-day.ts'
 
 const today = '2026-05-04'
-const undecided = { today, dayOrder: 'undecided' } as const
+const display = { locale: 'en-US' }
+const undecided = { today, dayOrder: 'undecided', display } as const
 
 function span(text: string, dayOrder: 'day-first' | 'month-first' | 'undecided' = 'undecided') {
-  const reading = readDay(text, { today, dayOrder })
+  const reading = readDay(text, { today, dayOrder, display })
   return reading.ok ? `${reading.value.earliestDay} ${reading.value.latestDay} ${reading.value.precision}` : reading.reason
 }
 
@@ -97,6 +98,20 @@ describe('dates as firms write them', () => {
   ])('%j is refused', (text, reason) => expect(span(text)).toMatch(reason))
 })
 
+// Months and their order by hand from CLDR 48 (en, en-GB: yMMMd, yMMM and their intervals).
+test.each([
+  ['before 2015', 'en-US', 'Taken as at most 25 years before that: Jan 1, 1989 – Dec 31, 2014.'],
+  ['before 2015', 'en-GB', 'Taken as at most 25 years before that: 1 Jan 1989 – 31 Dec 2014.'],
+  ['since 2024', 'en-US', 'Taken as Jan 1, 2024 to today.'],
+  ['ca. 14 Mar 2015', 'en-GB', '"About" was taken as 11 Feb – 14 Apr 2015.'],
+  ['early 2015', 'en-US', '"early 2015" was read as Jan 1 – Apr 30, 2015.'],
+  ['3/14', 'en-US', '"3/14" was read as a month and a year: Mar 2014.'],
+  // Excel's serial 42077 is 14 March 2015 in its 1900 system.
+  ['42077', 'en-US', "42077 was read as a spreadsheet's day number: Mar 14, 2015."],
+])('what is taken for granted of %s is said in %s', (text, locale, sentence) =>
+  expect(readDay(text, { ...undecided, display: { locale } })).toMatchObject({ ok: true, assumptions: [sentence] }),
+)
+
 describe('the order of a column', () => {
   test.each([
     [['14/03/2015', '03/04/2015'], 'day-first', 1],
@@ -136,7 +151,9 @@ test('earliest is never after latest, both are days of the calendar, and nothing
   const spaced = fc.array(fc.oneof(word, number), { minLength: 1, maxLength: 6 }).map((parts) => parts.join(' '))
   fc.assert(
     fc.property(fc.oneof(ugly, spaced, fc.string()), fc.constantFrom('day-first', 'month-first', 'undecided'), (text, dayOrder) => {
-      const reading = readDay(text, { today, dayOrder: dayOrder as 'day-first' })
+      const reading = readDay(text, { today, dayOrder: dayOrder as 'day-first', display })
+      // No day is said as it is kept, whatever was typed.
+      if (reading.ok && reading.assumptions.some((said) => /\d{4}-\d{2}-\d{2}/.test(said.replaceAll(`"${text}"`, '')))) return false
       if (!reading.ok) return reading.reason.length > 10
       const { earliestDay, latestDay } = reading.value
       return isIsoDay(earliestDay) && isIsoDay(latestDay) && earliestDay <= latestDay && latestDay <= today

@@ -1,13 +1,19 @@
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import type { IsoDay } from '@almanac/units/calendar/day-number'
-import { type DaySpan, readSpan } from './day-span.ts'
+import { type DayDisplay, formatDay, formatDays } from '@almanac/units/format-day'
+import { type DaySpan, readSpan, type SayDays } from './day-span.ts'
 import type { DayOrder, DayPrecision, DayReading } from './import-types.ts'
 import { type Reading, read, unreadable } from './reading.ts'
 
-export interface DayOptions {
+interface Bounds {
   /** ISO day in the company's zone; nothing may lie after it. */
   today: IsoDay
   dayOrder: DayOrder
+}
+
+export interface DayOptions extends Bounds {
+  /** How its sentences write days. */
+  display: DayDisplay
 }
 
 /** Nothing in these records is older; an earlier year is a slip. */
@@ -17,7 +23,7 @@ const OLDEST_DAY = '1950-01-01'
  */
 const LONGEST_LIFE_YEARS = 25
 
-const advice = 'Type it as 2015-03-14, Mar 2015, 2015 or before 2015.'
+const advice = 'Type it as 14 Mar 2015, Mar 2015, 2015 or before 2015.'
 const about =
   /^(?:ca?\.?|circa|approx(?:\.|imately)?|about|around|abt\.?|roughly|~|≈|est\.?|estimated|maybe|probably|prob\.?|poss(?:ibly|\.)?)\s*(?=[\d'’a-z])/i
 const aboutBehind = /\s*(?:\(?\?+\)?|\(?(?:approx|est|circa|about)\.?\)?|-?ish|or so)$/i
@@ -32,28 +38,29 @@ const range =
  * spreadsheet's day number. `earliestDay` is never after `latestDay`, and neither lies after today.
  */
 export function readDay(text: string, options: DayOptions): Reading<DayReading> {
-  const plain = withoutTime(text)
-  const found = qualified(plain, options)
-  if (found === null) return unreadable(`"${text}" is not understood as a date. ${advice}`)
-  if ('reason' in found) return unreadable(`"${text}": ${found.reason}`)
-  const { today } = options
-  if (found.earliestDay > today) return unreadable(`"${text}" lies in the future. Check the year.`)
-  if (found.latestDay < OLDEST_DAY) return unreadable(`"${text}" lies before 1950. Check the year.`)
-  const latestDay = earlierOf(found.latestDay, today)
-  return read(
-    {
-      earliestDay: found.earliestDay < OLDEST_DAY ? OLDEST_DAY : found.earliestDay,
-      latestDay,
-      asWritten: text,
-      precision: found.precision,
-    },
-    ...found.assumptions,
-  )
+  const found = settled(text, options)
+  return 'reason' in found ? unreadable(found.reason) : read(found.day, ...found.assumptions.map((say) => say(options.display)))
 }
 
-type Qualified = { earliestDay: IsoDay; latestDay: IsoDay; precision: DayPrecision; assumptions: string[] } | { reason: string } | null
+/** Whether a text can be read as a date. */
+export const canBeDay = (text: string, options: Bounds): boolean => 'day' in settled(text, options)
 
-function qualified(plain: string, options: DayOptions): Qualified {
+function settled(text: string, options: Bounds): { day: DayReading; assumptions: SayDays[] } | { reason: string } {
+  const plain = withoutTime(text)
+  const found = qualified(plain, options)
+  if (found === null) return { reason: `"${text}" is not understood as a date. ${advice}` }
+  if ('reason' in found) return { reason: `"${text}": ${found.reason}` }
+  const { today } = options
+  if (found.earliestDay > today) return { reason: `"${text}" lies in the future. Check the year.` }
+  if (found.latestDay < OLDEST_DAY) return { reason: `"${text}" lies before 1950. Check the year.` }
+  const latestDay = earlierOf(found.latestDay, today)
+  const earliestDay = found.earliestDay < OLDEST_DAY ? OLDEST_DAY : found.earliestDay
+  return { day: { earliestDay, latestDay, asWritten: text, precision: found.precision }, assumptions: found.assumptions }
+}
+
+type Qualified = { earliestDay: IsoDay; latestDay: IsoDay; precision: DayPrecision; assumptions: SayDays[] } | { reason: string } | null
+
+function qualified(plain: string, options: Bounds): Qualified {
   const beforeMatch = before.exec(plain)
   if (beforeMatch) return openBefore(core(plain.slice(beforeMatch[0].length), options), beforeMatch[1] !== undefined)
   const afterMatch = after.exec(plain)
@@ -67,7 +74,7 @@ function qualified(plain: string, options: DayOptions): Qualified {
 }
 
 /** A plain date, or a third of a year named by "early", "mid" and "late". */
-function core(text: string, options: DayOptions): Qualified {
+function core(text: string, options: Bounds): Qualified {
   const trimmed = text.trim().replace(/[.,;]+$/, '')
   const partMatch = part.exec(trimmed)
   const span = readSpan(partMatch ? trimmed.slice(partMatch[0].length) : trimmed, options.dayOrder, options.today)
@@ -77,8 +84,9 @@ function core(text: string, options: DayOptions): Qualified {
   const which = (partMatch[1] ?? '').toLowerCase()
   const year = span.earliestDay.slice(0, 4)
   const [from, to] = which.startsWith('mid') ? ['05-01', '08-31'] : /^(?:late|end)/.test(which) ? ['09-01', '12-31'] : ['01-01', '04-30']
-  const sentence = `"${trimmed}" was read as ${year}-${from} to ${year}-${to}.`
-  return { earliestDay: `${year}-${from}`, latestDay: `${year}-${to}`, precision: 'season', assumptions: [sentence] }
+  const [earliestDay, latestDay] = [`${year}-${from}`, `${year}-${to}`]
+  const sentence: SayDays = (display) => `"${trimmed}" was read as ${formatDays(earliestDay, latestDay, display)}.`
+  return { earliestDay, latestDay, precision: 'season', assumptions: [sentence] }
 }
 
 function noted(span: DaySpan): Qualified {
@@ -94,7 +102,8 @@ function openBefore(inside: Qualified, excluded: boolean): Qualified {
   if (inside === null || 'reason' in inside) return inside
   const latestDay = excluded ? addDays(inside.earliestDay, -1) : inside.latestDay
   const earliestDay = `${Number(latestDay.slice(0, 4)) - LONGEST_LIFE_YEARS}-01-01`
-  const sentence = `Taken as at most ${LONGEST_LIFE_YEARS} years before that: from ${earliestDay} to ${latestDay}.`
+  const sentence: SayDays = (display) =>
+    `Taken as at most ${LONGEST_LIFE_YEARS} years before that: ${formatDays(earliestDay, latestDay, display)}.`
   return { earliestDay, latestDay, precision: 'before', assumptions: [...inside.assumptions, sentence] }
 }
 
@@ -102,7 +111,8 @@ function openAfter(inside: Qualified, excluded: boolean, today: IsoDay): Qualifi
   if (inside === null || 'reason' in inside) return inside
   const earliestDay = excluded ? addDays(inside.latestDay, 1) : inside.earliestDay
   if (earliestDay > today) return { reason: 'It lies in the future. Check the year.' }
-  return { earliestDay, latestDay: today, precision: 'after', assumptions: [...inside.assumptions, `Taken as ${earliestDay} to today.`] }
+  const sentence: SayDays = (display) => `Taken as ${formatDay(earliestDay, display)} to today.`
+  return { earliestDay, latestDay: today, precision: 'after', assumptions: [...inside.assumptions, sentence] }
 }
 
 function between(from: Qualified, to: Qualified): Qualified {
@@ -122,7 +132,7 @@ function widened(inside: Exclude<Qualified, null | { reason: string }>): Qualifi
     earliestDay,
     latestDay,
     precision: 'about',
-    assumptions: [...inside.assumptions, `"About" was taken as ${earliestDay} to ${latestDay}.`],
+    assumptions: [...inside.assumptions, (display) => `"About" was taken as ${formatDays(earliestDay, latestDay, display)}.`],
   }
 }
 

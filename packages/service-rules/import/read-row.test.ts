@@ -6,7 +6,7 @@ import { matchKeys } from './match-keys.ts'
 import { neutraliseFormula } from './neutralise.ts'
 import { isEmptyRow, readRow } from './read-row.ts'
 
-const options = { today: '2026-05-04' }
+const options = { today: '2026-05-04', display: { locale: 'en-US' } }
 const fieldOrder = [
   'referenceNumber',
   'customerName',

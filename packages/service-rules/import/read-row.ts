@@ -55,7 +55,7 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
     return reading.value
   }
   const day = (field: ImportField): DayReading | null =>
-    value(field, (cell) => readDay(cell.text, { today: options.today, dayOrder: cell.choice.dayOrder ?? 'undecided' }))
+    value(field, (cell) => readDay(cell.text, { ...options, dayOrder: cell.choice.dayOrder ?? 'undecided' }))
 
   const customerName = text('customerName')
   if (!customerName) problems.push(missingName(mapping))
@@ -174,7 +174,7 @@ function presentBed(
   options: RowOptions,
   assumptions: RowAssumption[],
 ): PresentBed {
-  const facts = notes ? findInNotes(notes.text, { today: options.today, dayOrder: notes.choice.dayOrder ?? 'undecided' }).facts : []
+  const facts = notes ? findInNotes(notes.text, { ...options, dayOrder: notes.choice.dayOrder ?? 'undecided' }).facts : []
   const latest = (kind: 'rebedded' | 'installed') =>
     facts
       .filter((fact) => fact.kind === kind)

@@ -1,7 +1,7 @@
 import type { ImportField } from './fields.ts'
 import { readConcentration } from './read-concentration.ts'
 import { readConsent, readEmail, readPhone, readYesNo } from './read-contact.ts'
-import { readDay } from './read-day.ts'
+import { canBeDay } from './read-day.ts'
 import { readDegrees } from './read-degrees.ts'
 import { readDisinfectant } from './read-disinfectant.ts'
 import { hardnessUnitIn, readHardness } from './read-hardness.ts'
@@ -37,7 +37,7 @@ export function tells(field: TellingField, cell: string): boolean {
 
 /** A date in either order, but not a bare number that might be anything. */
 export function looksLikeDay(cell: string, today: string): boolean {
-  return ['day-first', 'month-first'].some((dayOrder) => readDay(cell, { today, dayOrder: dayOrder as 'day-first' | 'month-first' }).ok)
+  return (['day-first', 'month-first'] as const).some((dayOrder) => canBeDay(cell, { today, dayOrder }))
 }
 
 const isDay = (cell: string, today: string) => looksLikeDay(cell, today)

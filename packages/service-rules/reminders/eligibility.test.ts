@@ -29,6 +29,7 @@ const decide = (change: {
     change.contacts ?? [contact('c1')],
     { leadDays: change.leadDays ?? settings.leadDays, channels: change.channels ?? [...settings.channels] },
     change.today ?? '2026-06-10',
+    { locale: 'en-US' },
   )
 
 // 60 days before 1 August 2026 is 2 June 2026.
@@ -40,7 +41,7 @@ test.each([
 ])('on %s it is due: %s', (today, due) => expect(decide({ today }).due).toBe(due))
 
 test('says when it will be due', () =>
-  expect(decide({ today: '2026-06-01' })).toEqual({ due: false, reason: 'Not yet: the reminder is due from 2026-06-02.' }))
+  expect(decide({ today: '2026-06-01' })).toEqual({ due: false, reason: 'Not yet: the reminder is due from Jun 2, 2026.' }))
 
 test('the key stays while the window moves', () => {
   const keys = ['2026-07-01', '2026-07-02', '2026-08-15'].map((earlyDay) => {

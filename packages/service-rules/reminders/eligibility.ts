@@ -1,6 +1,7 @@
 import type { Channel } from '@almanac/records/channel'
 import { isOpenJob, type JobState } from '@almanac/records/job-state'
 import { addDays } from '@almanac/units/calendar/calendar-day'
+import { type DayDisplay, formatDay, formatDays } from '@almanac/units/format-day'
 import { chooseContact, type ReminderContact } from './choose-contact.ts'
 
 export type Notice = 'due-window'
@@ -34,6 +35,7 @@ function reminderKey(bedId: string, notice: Notice): string {
  *
  * @param job the bed's own job or one that would rebed it, open or not; null where there is none
  * @param today ISO day in the company's zone
+ * @param display how its sentences write days
  */
 export function reminderFor(
   bed: ReminderBed,
@@ -41,12 +43,14 @@ export function reminderFor(
   contacts: readonly ReminderContact[],
   settings: ReminderSettings,
   today: string,
+  display: DayDisplay,
 ): ReminderDecision {
   if (!bed.inService) return { due: false, reason: 'This bed is no longer in service.' }
   if (job && isOpenJob(job.state)) return { due: false, reason: jobReason[job.state] }
   if (!bed.dueWindow) return { due: false, reason: 'There is no due window, because no forecast could be made for this bed.' }
   const fromDay = addDays(bed.dueWindow.earlyDay, -settings.leadDays)
-  if (today < fromDay) return { due: false, reason: `Not yet: the reminder is due from ${fromDay}.` }
+  if (today < fromDay) return { due: false, reason: `Not yet: the reminder is due from ${formatDay(fromDay, display)}.` }
+  const { earlyDay, lateDay } = bed.dueWindow
   const chosen = chooseContact(contacts, settings.channels)
   if (!chosen.ok) return { due: false, reason: chosen.reason }
   return {
@@ -55,7 +59,7 @@ export function reminderFor(
     key: reminderKey(bed.bedId, 'due-window'),
     contactId: chosen.contactId,
     channel: chosen.channel,
-    sentence: `The rebed is due between ${bed.dueWindow.earlyDay} and ${bed.dueWindow.lateDay}. ${chosen.sentence}`,
+    sentence: `The rebed is due ${formatDays(earlyDay, lateDay, display)}. ${chosen.sentence}`,
   }
 }
 

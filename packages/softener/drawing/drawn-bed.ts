@@ -1,6 +1,7 @@
 import type { AmountDisplay } from '@almanac/units/display'
 import { quoteNumber } from '@almanac/units/format-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
+import { cToF } from '@almanac/units/temperature'
 import { beadsOf, bedExpansion } from '../hydraulics/bed-expansion.ts'
 import { waterStateF } from '../hydraulics/water-state.ts'
 import { type ResinKind, resinKindOr8 } from '../resin/resin-kinds.ts'
@@ -88,5 +89,5 @@ function expansionOf(
     warnings.push(
       'In backwash the bed would rise to the top of the tank and resin would be lost to the drain: check the backwash flow control.',
     )
-  return { share, topIn, overflows, backwashGpm, temperatureF: (water.value.temperatureC * 9) / 5 + 32 }
+  return { share, topIn, overflows, backwashGpm, temperatureF: cToF(water.value.temperatureC) }
 }

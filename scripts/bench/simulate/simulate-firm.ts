@@ -157,7 +157,7 @@ function wearClock(
   traits: BedTraits,
   parameters: ForecastParameters,
 ): { at: (day: number) => number; dayAt: (years: number) => number } {
-  const traced = traceWater(water, begin, begin + 36_525, parameters.assumedWater)
+  const traced = traceWater(water, begin, begin + 36_525, parameters.assumedWater, (day) => day)
   if (!traced.ok) throw new RangeError(traced.reason)
   const steps = traced.segments.map(({ from, to, ...inlet }) => ({
     from,

@@ -46,6 +46,7 @@ export function board(sheets: readonly Sheet[], jobs: readonly Job[], changes: P
     sheets,
     jobs,
     locale: 'en-US',
+    unitSystem: 'us',
     travel: smallTravel(),
     prices: { perDriveHour: 60, perMile: 0, overtimePerHour: 120, perSheet: 0, perMove: 50, leaveOut: 10_000, takeOff: 50_000 },
     ...changes,

@@ -3,7 +3,7 @@ import { type EndCause, endCauseWords } from '@almanac/records/end-cause'
 import { resinKindWords } from '@almanac/records/resin-kind'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { formatCutLengthIn, formatFlowGpm, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
-import { formatDay } from '@almanac/units/format-day'
+import { formatDay, formatSource } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
 import { useSession } from '@/client/providers'
 import { useBedTexts } from '@/client/use-bed-texts'
@@ -14,7 +14,10 @@ export function BedFactsList({ bed }: { bed: BedPage }) {
   const texts = useBedTexts()
   const { me } = useSession()
   const display = me.company
-  const from = (...facts: string[]) => facts.map((fact) => bed.sources[fact]).find(Boolean) ?? null
+  const from = (...facts: string[]) => {
+    const source = facts.map((fact) => bed.sources[fact]).find(Boolean)
+    return source ? formatSource(source, display) : null
+  }
   const typed = (fact: QuantityName, value: number, shown: string) => {
     const entered = enteredNow(bed, fact, value)
     const written = entered ? `${entered.value} ${entered.unit.replace('ft3', 'ft³')}` : null

@@ -19,9 +19,8 @@ export function factTexts(bed: BedPage): FactTexts {
   return {
     tankSize: tank.sizeAsWritten ?? (tank.diameterIn && tank.heightIn ? `${tank.diameterIn}x${tank.heightIn}` : ''),
     resinKind: bed.resinKind,
-    began:
-      bed.beganAsWritten ??
-      (bed.beganEarliest === bed.beganLatest ? (bed.beganEarliest ?? '') : `${bed.beganEarliest} to ${bed.beganLatest}`),
+    // Read back as it stands here, whatever the company's language: so as days are kept, not as they are shown.
+    began: bed.beganAsWritten ?? [...new Set([bed.beganEarliest, bed.beganLatest])].filter((day) => day !== null).join(' to '),
     lastSeenDay: bed.lastSeenDay ?? '',
   }
 }

@@ -3,7 +3,7 @@ import type { BedExplanation, StoredForecast } from '@almanac/contract/beds'
 import { type QuestionKey, questionWords } from '@almanac/records/forecast-question'
 import { useDisplay } from '@almanac/ui/display'
 import { Why } from '@almanac/ui/why'
-import { formatDay } from '@almanac/units/format-day'
+import { formatDay, formatMonth, formatMonths } from '@almanac/units/format-day'
 import { type NumberDisplay, showWhole, withUnit } from '@almanac/units/format-number'
 
 const DOUBTS: Record<QuestionKey, string> = {
@@ -35,7 +35,7 @@ export function ForecastWhy({ forecast, explained }: Props) {
   const value = explained?.value
   const water = value?.exposure.map((one) => ({
     key: `water-${one.fromDay}`,
-    name: `Water ${one.toDay ? `${one.fromDay.slice(0, 7)} to ${one.toDay.slice(0, 7)}` : `since ${one.fromDay.slice(0, 7)}`}`,
+    name: `Water ${one.toDay ? formatMonths(one.fromDay, one.toDay, display) : `since ${formatMonth(one.fromDay, display)}`}`,
     value: one.why,
   }))
   const doubts = value?.weakness.byCause.map((one) => `${DOUBTS[one.key]}: leaves ${years(one.years, display)} of doubt`)

@@ -7,7 +7,7 @@ import { Button } from '@almanac/ui/button'
 import { DayInput } from '@almanac/ui/day-input'
 import { useDisplay } from '@almanac/ui/display'
 import { Select } from '@almanac/ui/select'
-import { formatDay } from '@almanac/units/format-day'
+import { formatDay, formatSource } from '@almanac/units/format-day'
 import { useState } from 'react'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
@@ -31,7 +31,7 @@ export function PreTreatments({ softener, mayChange }: { softener: SiteSoftener;
                 {preTreatmentKindWords[one.kind]} ahead
                 {one.fromDay ? ` since ${formatDay(one.fromDay, display)}` : ''}
                 {one.toDay ? `, taken out ${formatDay(one.toDay, display)}` : ''}
-                <span className="text-soft"> ({one.source})</span>
+                <span className="text-soft"> ({formatSource(one.source, display)})</span>
               </span>
               {mayChange && !one.toDay ? (
                 <Button kind="quiet" onClick={() => setEnding(one)}>

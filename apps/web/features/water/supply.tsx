@@ -7,6 +7,7 @@ import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
+import { formatDay, formatSource } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
@@ -66,11 +67,16 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
               rows={page.periods}
               rowKey={(row) => row.id}
               columns={[
-                { key: 'from', head: 'From', phone: 'title', cell: (row) => row.fromDay ?? 'as far back as known' },
+                {
+                  key: 'from',
+                  head: 'From',
+                  phone: 'title',
+                  cell: (row) => (row.fromDay ? formatDay(row.fromDay, display) : 'as far back as known'),
+                },
                 { key: 'disinfectant', head: 'Disinfectant', cell: (row) => periodWords(row) },
                 { key: 'hardness', head: 'Hardness', cell: (row) => hardnessWords(row, display) ?? 'not known' },
                 { key: 'iron', head: 'Iron', cell: (row) => mgL(row.ironMgL) ?? 'not known' },
-                { key: 'source', head: 'From whom', cell: (row) => <span className="text-soft">{row.source}</span> },
+                { key: 'source', head: 'From whom', cell: (row) => <span className="text-soft">{formatSource(row.source, display)}</span> },
                 {
                   key: 'withdraw',
                   head: <span className="sr-only">Action</span>,

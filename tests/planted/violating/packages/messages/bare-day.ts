@@ -1,0 +1,1 @@
+export const since = (fromDay: string): string => `Not yet: it is due from ${fromDay}.`
