@@ -139,15 +139,19 @@ export async function startPostgres({ name, volatile = false }) {
   const launchOn = async (port, password) => {
     const child = launch({ postgres, as, data, port, volatile })
     const hasEnded = () => child.exitCode !== null || child.signalCode !== null
+    // One that is not up yet has not written down that it runs: nobody would find it later.
+    const endWithUs = () => child.kill('SIGINT')
+    process.once('exit', endWithUs)
     try {
       await waitUntilUp({ data, port, password, hasEnded: () => hasEnded() || stopping })
     } catch (error) {
-      // One that is not up yet has not written down that it runs: nobody would find it later.
       if (stopping && !hasEnded()) {
         child.kill('SIGINT')
         await once(child, 'exit')
       }
       throw error
+    } finally {
+      process.off('exit', endWithUs)
     }
   }
 
@@ -166,6 +170,14 @@ export async function startPostgres({ name, volatile = false }) {
     return { port: server.port, passwords, release: takeLease(leases) }
   })
 
+  // However this process ends, short of a kill: a second Ctrl-C, or somebody's library that exits at the first one.
+  const letGo = () => {
+    release()
+    const server = countLeases(leases) === 0 && !fs.existsSync(lockFile) && runningServer(data)
+    if (server) process.kill(server.pid, 'SIGINT')
+  }
+  process.once('exit', letGo)
+
   return {
     port,
     data,
@@ -181,6 +193,7 @@ export async function startPostgres({ name, volatile = false }) {
     stop: () => {
       stopping = true
       return withLock(lockFile, async () => {
+        process.off('exit', letGo)
         release()
         if (countLeases(leases) === 0) await stopServer(data)
       })

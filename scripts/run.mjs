@@ -46,8 +46,7 @@ const child = spawn(node, [path.join(root, 'scripts', `${command}.mjs`), ...args
     DO_NOT_TRACK: '1',
   },
 })
-// A Ctrl-C in a terminal reaches the child too: wait until it has stopped what it started. The others are passed on.
-process.on('SIGINT', () => {})
-for (const signal of ['SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal))
+// Whoever sends one may send it to us alone. A Ctrl-C in a terminal reaches the child by itself too, which takes what comes at once for one.
+for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal))
 child.once('error', (error) => fail(`${node} could not be started: ${error.message}`))
 child.once('exit', (code, signal) => process.exit(code ?? (signal ? 130 : 1)))

@@ -66,6 +66,38 @@ test('a server that is just being started again when all is stopped is stopped t
   expect(said).toHaveLength(1)
 })
 
+/** A process that starts the server, or joins it, and ends at a signal without stopping anything, as others' programs do. */
+function hasty(when: 'up' | 'starting') {
+  const script = `process.on('SIGINT', () => process.exit(130))
+    const { startPostgres } = await import(${JSON.stringify(new URL('../../scripts/postgres.mjs', import.meta.url).href)})
+    const up = startPostgres({ name: '${name}', volatile: true })
+    ${when === 'up' ? 'await up' : ''}
+    console.log('ready')
+    setInterval(() => {}, 1000)`
+  return spawn(process.execPath, ['--input-type=module', '-e', script], { stdio: ['ignore', 'pipe', 'inherit'] })
+}
+
+test.each(['up', 'starting'] as const)('a server whose last user ends without stopping it, while it is %s, ends too', async (when) => {
+  if (when === 'starting') await (await startPostgres({ name, volatile: true })).stop() // it is made already: only the start is met
+  const user = hasty(when)
+  await once(user.stdout, 'data')
+  if (when === 'starting') await vi.waitFor(() => expect(running()).not.toEqual([]), { timeout: 10_000, interval: 5 })
+  user.kill('SIGINT')
+  expect(await once(user, 'exit')).toEqual([130, null])
+  await vi.waitFor(() => expect(running()).toEqual([]), { timeout: 10_000 })
+})
+
+test('one that another still uses goes on', async () => {
+  const mine = await startPostgres({ name, volatile: true })
+  const user = hasty('up')
+  await once(user.stdout, 'data')
+  user.kill('SIGINT')
+  await once(user, 'exit')
+  await sleep(1000)
+  expect(isAlive(server())).toBe(true)
+  await mine.stop()
+})
+
 test('what a killed start leaves behind: its processes end by themselves, and the next one takes the database over', async () => {
   const start = spawn(process.execPath, [path.join(import.meta.dirname, 'start-to-kill.mjs'), name], {
     stdio: ['ignore', 'pipe', 'inherit'],
