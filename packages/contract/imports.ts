@@ -51,6 +51,9 @@ export const ImportCounts = z.object({
   unchanged: z.number().int(),
   problem: z.number().int(),
   noted: z.number().int(),
+  /** Rows that go in with a cell left empty, and rows that say something to decide about; batches of an older release counted neither. */
+  leftEmpty: z.number().int().default(0),
+  decide: z.number().int().default(0),
   customers: z.number().int(),
   sites: z.number().int(),
   softeners: z.number().int(),
@@ -95,7 +98,12 @@ export const ImportBatchPage = ImportBatchRow.extend({
 })
 export type ImportBatchPage = z.infer<typeof ImportBatchPage>
 
-const ImportProblem = z.object({ column: z.string(), value: z.string(), reason: z.string() })
+const ImportProblem = z.object({
+  kind: z.enum(['left-out', 'left-empty', 'decide']),
+  column: z.string(),
+  value: z.string(),
+  reason: z.string(),
+})
 
 /** One row as it will be understood, or as it went. */
 export const ImportRowView = z.object({

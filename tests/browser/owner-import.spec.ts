@@ -20,12 +20,12 @@ test('the owner brings in a messy workbook, and sees a bed of it forecast', asyn
   await page.getByRole('button', { name: 'Check the rows' }).click()
 
   await expect(page.getByRole('heading', { name: 'What will happen to the rows' })).toBeVisible({ timeout: 60_000 })
-  await expect(page.getByRole('heading', { name: '6 rows to mend' })).toBeVisible()
+  await expect(page.getByText('5 rows with a cell left empty, 1 row left out.')).toBeVisible()
   await expect(page.getByText('very hard', { exact: true })).toBeVisible()
   await expect(page.getByText('Two rows are the same site when')).toBeVisible()
   const download = page.waitForEvent('download')
-  await page.getByRole('link', { name: 'Download them to mend' }).click()
-  expect((await download).suggestedFilename()).toBe('messy-customers - rows to mend.csv')
+  await page.getByRole('link', { name: 'Download these rows' }).click()
+  expect((await download).suggestedFilename()).toBe('messy-customers - rows to fix.csv')
 
   await page.getByRole('button', { name: /^Import \d+ rows$/ }).click()
   await expect(page.getByRole('heading', { name: 'Brought in' })).toBeVisible({ timeout: 90_000 })

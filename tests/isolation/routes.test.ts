@@ -76,13 +76,13 @@ test.each([
   expect((await ask(route, method, new Headers(), more)).status).toBe(401)
 })
 
-describe('the rows to mend of an import', () => {
+describe('the rows to fix of an import', () => {
   const rows = (headers: Headers, id: string) => ask('api/imports/[id]/problems', 'GET', headers, { params: { id } })
 
   test('are given to the owner of the firm', async () => {
     const answer = await rows(owner.headers, mine.batchId)
     expect(answer.status).toBe(200)
-    expect(answer.headers.get('content-disposition')).toContain('rows to mend')
+    expect(answer.headers.get('content-disposition')).toContain('rows to fix')
   })
   test('of another firm are answered like those of an import that does not exist', async () => {
     const none = newId()

@@ -62,7 +62,7 @@ export async function readImport(scope: Pick<Scope, 'companyId'>, batchId: strin
   }
 }
 
-/** Rows of an import in the order of the file: all, those that cannot be read, or those something is said about. */
+/** Rows of an import in the order of the file: all, those that a person must look at, or those something was assumed in. */
 export async function readImportRows(
   scope: Pick<Scope, 'companyId'>,
   query: { batchId: string; only: 'all' | 'problem' | 'noted'; limit: number; cursor?: string },
@@ -73,7 +73,7 @@ export async function readImportRows(
   return inCompany(scope, async (tx) => {
     const batch = await tx.importBatch.findFirst({ where: { companyId, id: batchId } })
     if (!batch) throw notFound('import')
-    const kind = only === 'problem' ? { status: 'problem' } : only === 'noted' ? { NOT: { notes: { equals: [] } } } : {}
+    const kind = only === 'problem' ? { NOT: { problems: { equals: [] } } } : only === 'noted' ? { NOT: { notes: { equals: [] } } } : {}
     const found = await tx.importRow.findMany({
       where: { companyId, batchId, ...kind, ...(after ? { line: { gt: after.sort } } : {}) },
       select: { id: true, line: true, cells: true, status: true, problems: true, notes: true, siteId: true },

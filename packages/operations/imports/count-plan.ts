@@ -3,10 +3,23 @@ import type { Plan } from './plan-types.ts'
 
 /** How many rows go which way, and how many things are made. */
 export function countPlan(plan: Plan): ImportCounts {
-  const counts: ImportCounts = { created: 0, updated: 0, unchanged: 0, problem: 0, noted: 0, customers: 0, sites: 0, softeners: 0 }
+  const counts: ImportCounts = {
+    created: 0,
+    updated: 0,
+    unchanged: 0,
+    problem: 0,
+    noted: 0,
+    leftEmpty: 0,
+    decide: 0,
+    customers: 0,
+    sites: 0,
+    softeners: 0,
+  }
   for (const row of plan.rows) {
     counts[row.status]++
     if (row.notes.length > 0) counts.noted++
+    if (row.problems.some((one) => one.kind === 'left-empty') && row.status !== 'problem') counts.leftEmpty++
+    if (row.problems.some((one) => one.kind === 'decide')) counts.decide++
   }
   counts.customers = plan.creates.customer.length
   counts.sites = plan.creates.site.length

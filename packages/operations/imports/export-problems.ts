@@ -4,13 +4,13 @@ import Papa from 'papaparse'
 import type { Problem } from './plan-types.ts'
 import { readBatch } from './read-batch.ts'
 
-/** The rows of a batch that could not be read, as a CSV to mend and bring in again: the firm's own cells, then line, column, value and reason. */
+/** The rows of a batch that a person must look at, as a CSV to fix and import again, parted as the firm's file was: its own cells, then line, column, value and reason. */
 export async function exportProblems(scope: Pick<Scope, 'companyId'>, batchId: string): Promise<{ fileName: string; csv: string }> {
   const { companyId } = scope
   return inCompany(scope, async (tx) => {
     const batch = await readBatch(tx, companyId, batchId)
     const rows = await tx.importRow.findMany({
-      where: { companyId, batchId, status: 'problem' },
+      where: { companyId, batchId, NOT: { problems: { equals: [] } } },
       select: { line: true, cells: true, problems: true },
       orderBy: { line: 'asc' },
     })
@@ -18,8 +18,8 @@ export async function exportProblems(scope: Pick<Scope, 'companyId'>, batchId: s
     const sheet = problemRows(batch.header, listed as Parameters<typeof problemRows>[1])
     // The mark tells spreadsheets that the letters are UTF-8.
     return {
-      fileName: `${batch.fileName.replace(/\.[a-z]+$/i, '')} - rows to mend.csv`,
-      csv: `\ufeff${Papa.unparse(sheet, { newline: '\r\n' })}`,
+      fileName: `${batch.fileName.replace(/\.[a-z]+$/i, '')} - rows to fix.csv`,
+      csv: `\ufeff${Papa.unparse(sheet, { newline: '\r\n', delimiter: batch.mapping.delimiter ?? ',' })}`,
     }
   })
 }

@@ -53,9 +53,9 @@ export async function planImport(tx: Tx, input: PlanInput): Promise<Plan> {
 }
 
 function rowOutcome(row: Pick<StoredRow, 'id' | 'line'>, reading: FileReading, outcomes: Outcomes): Plan['rows'][number] {
-  const problems = reading.problems.get(row.line)
-  const base = { id: row.id, line: row.line, problems: [], customerId: null, siteId: null, softenerId: null, notes: [], ledger: [] }
-  if (problems) return { ...base, status: 'problem', problems }
+  const problems = reading.problems.get(row.line) ?? []
+  const base = { id: row.id, line: row.line, problems, customerId: null, siteId: null, softenerId: null, notes: [], ledger: [] }
+  if (reading.leftOut.has(row.line)) return { ...base, status: 'problem' }
   const keys = reading.wants.rowKeys.get(row.line)
   const { created, updated, notes, ledger, idOf } = outcomes
   const idFor = (key: string | undefined) => (key ? (idOf.get(key) ?? null) : null)

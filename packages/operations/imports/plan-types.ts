@@ -1,4 +1,5 @@
 import type { ImportKind } from '@almanac/records/import-facts'
+import type { RowProblemKind } from '@almanac/service-rules/import/import-types'
 import type { EnteredValues, Facts, Value } from './facts.ts'
 import type { LedgerEntry } from './ledger.ts'
 
@@ -34,7 +35,7 @@ export type SupplyPlan = {
   periods: { supplyId: string; disinfectant: string; line: number }[]
 }
 
-export type Problem = { column: string; field: string | null; value: string; reason: string }
+export type Problem = { kind: RowProblemKind; column: string; field: string | null; value: string; reason: string }
 
 export type RowOutcome = {
   id: string

@@ -58,5 +58,5 @@ export function readCsv(bytes: Uint8Array): SheetText {
     )
   const oneColumn = parsed.data.every((row) => row.length <= 1)
   const parted = oneColumn ? 'It has one column.' : `Its columns are parted by ${WORDS[delimiter] ?? `"${delimiter}"`}.`
-  return { rows: parsed.data, sentences: [sentence, parted] }
+  return { rows: parsed.data, sentences: [sentence, parted], delimiter }
 }

@@ -13,7 +13,7 @@ export type ReadFileInput = { file: string; today: string }
 
 /** A row that says something, as it came; `line` as the spreadsheet counts. */
 export type FileRecord = { cells: string[]; line: number }
-export type ReadFileAnswer = FileSuggestion & { sentences: string[] }
+export type ReadFileAnswer = FileSuggestion & { sentences: string[]; delimiter?: string }
 
 const PIECE = 1000
 /** PostgreSQL's text holds no zero byte. */
@@ -31,7 +31,7 @@ async function* readFileAside({ file, today }: ReadFileInput): AsyncGenerator<Fi
     if (records.length === 0) throw refuseFile('The file has a header but no rows below it.')
     if (records.length > MOST_ROWS) throw tooManyRows(records.length)
     for (let start = 0; start < records.length; start += PIECE) yield records.slice(start, start + PIECE)
-    return ok({ ...found, sentences: sheet.sentences })
+    return ok({ ...found, sentences: sheet.sentences, delimiter: sheet.delimiter })
   } catch (error) {
     if (error instanceof AppError) return refuse(error.message)
     throw error

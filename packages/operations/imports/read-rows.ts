@@ -7,28 +7,27 @@ import { type RowWants, wantedFromRecord } from './wanted-from-record.ts'
 export type StoredRow = { id: string; line: number; cells: string[] }
 
 /** What one row wants, or why it could not be understood; plain data. */
-export type RowRead = { line: number; problems: Problem[] } | { line: number; wants: RowWants; assumptions: string[] }
+export type RowRead = { line: number; problems: Problem[]; wants: RowWants | null; assumptions: string[] }
 
-/** What a file wants, and the problems of its rows that could not be understood. */
-export type FileReading = { wants: FileWants; problems: Map<number, Problem[]>; assumptions: Map<number, string[]> }
+/** What a file wants, the rows that were left out, and what a person must look at of these and of the others. */
+export type FileReading = { wants: FileWants; leftOut: Set<number>; problems: Map<number, Problem[]>; assumptions: Map<number, string[]> }
 
 export function emptyReading(): FileReading {
-  return { wants: emptyWants(), problems: new Map(), assumptions: new Map() }
+  return { wants: emptyWants(), leftOut: new Set(), problems: new Map(), assumptions: new Map() }
 }
 
 /** Reads one row by the firm's choices. */
 export function readOneRow({ line, cells }: Omit<StoredRow, 'id'>, mapping: ColumnMapping, options: RowOptions): RowRead {
   const result = readRow(cells, mapping, options)
-  if (!result.ok) return { line, problems: result.problems }
-  return { line, wants: wantedFromRecord(result.record, line), assumptions: result.assumptions.map((one) => one.sentence) }
+  const { problems } = result
+  if (!result.ok) return { line, problems, wants: null, assumptions: [] }
+  return { line, problems, wants: wantedFromRecord(result.record, line), assumptions: result.assumptions.map((one) => one.sentence) }
 }
 
 /** Adds a row, in the order of the file. A bad row stops nothing. */
 export function addRow(reading: FileReading, row: RowRead): void {
-  if ('problems' in row) {
-    reading.problems.set(row.line, row.problems)
-    return
-  }
-  gatherRow(reading.wants, row.wants, row.line)
+  if (row.problems.length > 0) reading.problems.set(row.line, row.problems)
+  if (row.wants) gatherRow(reading.wants, row.wants, row.line)
+  else reading.leftOut.add(row.line)
   if (row.assumptions.length > 0) reading.assumptions.set(row.line, row.assumptions)
 }

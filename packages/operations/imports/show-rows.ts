@@ -64,7 +64,13 @@ export async function showRows(
       line: row.line,
       status: row.status as ImportRowView['status'],
       siteId: row.siteId,
-      problems: (row.problems as unknown as Problem[]).map(({ column, value, reason }) => ({ column, value, reason })),
+      // Those of an older release were all of rows left out.
+      problems: (row.problems as unknown as Problem[]).map(({ kind = 'left-out', column, value, reason }) => ({
+        kind,
+        column,
+        value,
+        reason,
+      })),
       notes: row.notes as string[],
       understood: reading.ok ? understood(reading.record, display) : null,
     })

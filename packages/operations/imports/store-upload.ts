@@ -48,7 +48,12 @@ export async function storeUpload(
     async (tx) => {
       const batchId = newId()
       const tools = commandTools(tx, scope, 'imports.upload', null)
-      const mapping: StoredMapping = { columns: found.columns, sentences: [...found.sentences, found.reason], checked: false }
+      const mapping: StoredMapping = {
+        columns: found.columns,
+        sentences: [...found.sentences, found.reason],
+        checked: false,
+        delimiter: found.delimiter,
+      }
       await tx.importBatch.create({
         data: {
           companyId,

@@ -18,7 +18,7 @@ const LONGEST_CELL = 4_000
 const MOST_TEXT = 40 * 1024 * 1024
 
 /** A file as rows of text, and what was taken while reading it, in sentences. */
-export type SheetText = { rows: string[][]; sentences: string[] }
+export type SheetText = { rows: string[][]; sentences: string[]; delimiter?: string }
 
 /** The refusal of a file: nothing of it was stored. */
 export function refuseFile(why: string): AppError {

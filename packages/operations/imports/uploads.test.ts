@@ -74,23 +74,36 @@ test('a file that would wait behind four others is told to come again, and is re
 })
 
 describe('rows that cannot be read', () => {
-  const bad = 'Name,Street,Tank,Installed\nAl Poe,1 Elm St,10x54,2011\n=HYPERLINK(1),2 Elm St,banana,2012\nCy Dow,3 Elm St,9x48,2041\n'
+  const bad =
+    'Name,Street,Tank,Installed\nAl Poe,1 Elm St,10x54,2011\n=HYPERLINK(1),2 Elm St,banana,2012\nCy Dow,3 Elm St,9x48,2041\n,4 Elm St,9x48,2012\n'
 
   test('stop nothing, come back in a file that runs no formula, and go in once mended', async () => {
     const { batchId, done } = await bringIn(firm, bad, 'bad.csv')
-    expect(done).toMatchObject({ created: 1, problem: 2 })
+    expect(done).toMatchObject({ created: 3, problem: 1, leftEmpty: 2 })
     const { csv, fileName } = await exportProblems(firm, batchId)
-    expect(fileName).toBe('bad - rows to mend.csv')
+    expect(fileName).toBe('bad - rows to fix.csv')
     const lines = csv.replace('\ufeff', '').split('\r\n')
-    expect(lines[0]).toBe('Name,Street,Tank,Installed,Mend: line,Mend: column,Mend: value,Mend: reason')
+    expect(lines[0]).toBe('Name,Street,Tank,Installed,Fix: line,Fix: column,Fix: value,Fix: reason')
     expect(lines[1]).toMatch(/^'=HYPERLINK\(1\),2 Elm St,banana,2012,3,Tank,banana,/)
     expect(lines[2]).toMatch(/^Cy Dow,3 Elm St,9x48,2041,4,Installed,2041,.*future/)
-    const mended = csv.replace('banana,2012', '12x52,2012').replace('9x48,2041', '9x48,2014')
+    expect(lines[3]).toMatch(/^,4 Elm St,9x48,2012,5,Name,,/)
+    const mended = csv.replace('banana,2012', '12x52,2012').replace('9x48,2041', '9x48,2014').replace('\r\n,4 Elm', '\r\nDi Fay,4 Elm')
     const again = await bringIn(firm, mended, fileName)
-    expect(again.done).toMatchObject({ created: 2, problem: 0 })
+    expect(again.done).toMatchObject({ created: 1, updated: 2, problem: 0, leftEmpty: 0 })
     const state = await stateOf(firm)
-    expect(state.customers.map((one) => one.name)).toEqual(['Al Poe', '=HYPERLINK(1)', 'Cy Dow'])
-    expect((await bringIn(firm, mended, fileName)).done).toMatchObject({ unchanged: 2, created: 0 })
+    expect(state.customers.map((one) => one.name)).toEqual(['Al Poe', '=HYPERLINK(1)', 'Cy Dow', 'Di Fay'])
+    expect((await bringIn(firm, mended, fileName)).done).toMatchObject({ unchanged: 3, created: 0 })
+  })
+
+  test('come back parted as the firm’s own file was', async () => {
+    const { batchId } = await bringIn(
+      firm,
+      'Name;Street;Tank;Email\nEd Gow;5 Elm St;10x54;nope\nEd Hill;6 Elm St;10x54;a@example.com\n',
+      'semi.csv',
+    )
+    expect((await exportProblems(firm, batchId)).csv.split('\r\n')[0]).toBe(
+      '\ufeffName;Street;Tank;Email;Fix: line;Fix: column;Fix: value;Fix: reason',
+    )
   })
 
   test('of another firm are not found', async () => {
@@ -105,13 +118,14 @@ describe('the demo’s spreadsheets', () => {
     expect((await bringIn(own, await sheet('tidy-customers.csv'))).done).toMatchObject({ created: 40, problem: 0 })
   })
 
-  test('of the messy workbook six rows come back with line, column, value and reason', async () => {
+  test('of the messy workbook six rows come back, five of which are in, with line, column, value and reason', async () => {
     const own = await makeFirm()
     const { batch, batchId, done } = await bringIn(own, await sheet('messy-customers.xlsx'), 'messy-customers.xlsx')
     expect(batch.mapping.sentences.join(' ')).toContain('"Customers" was read')
     expect(batch.headerLine).toBe(4)
-    expect(done).toMatchObject({ problem: 6, updated: 0 })
-    const problems = (await rowsOf(own, batchId)).filter((row) => row.status === 'problem')
+    // One row has no name; of five a cell is left empty.
+    expect(done).toMatchObject({ problem: 1, leftEmpty: 5, updated: 0 })
+    const problems = (await rowsOf(own, batchId)).filter((row) => (row.problems as unknown[]).length > 0)
     expect(problems.map((row) => (row.problems as { column: string }[])[0]?.column)).toEqual([
       'Instaled',
       'Hard.',

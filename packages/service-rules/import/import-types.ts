@@ -135,8 +135,16 @@ export interface RowOptions {
   display: DayDisplay
 }
 
-/** One value that could not be read. `column` is the header as the firm wrote it, or "Column C" where there is none. */
+/**
+ * What became of a row because of a value: the row was left out, the row goes in and its cell was left empty, or the row goes in as it stands and says something that a
+ * person decides about ("deceased", "unit removed").
+ */
+export const rowProblemKinds = ['left-out', 'left-empty', 'decide'] as const
+export type RowProblemKind = (typeof rowProblemKinds)[number]
+
+/** One value that a person must look at. `column` is the header as the firm wrote it, or "Column C" where there is none. */
 export interface RowProblem {
+  kind: RowProblemKind
   column: string
   field: ImportField | null
   value: string
@@ -150,4 +158,7 @@ export interface RowAssumption {
   sentence: string
 }
 
-export type RowReading = { ok: true; record: ImportedRecord; assumptions: RowAssumption[] } | { ok: false; problems: RowProblem[] }
+/** An understood row may hold cells that were left empty, or say something to decide about: they are its problems, and it goes in all the same. */
+export type RowReading =
+  | { ok: true; record: ImportedRecord; assumptions: RowAssumption[]; problems: RowProblem[] }
+  | { ok: false; problems: RowProblem[] }

@@ -23,6 +23,9 @@ export interface ColumnJudgement {
 /** Below this share of fitting cells a header is not believed. Firms' columns are messy, so a third of slips passes. */
 const FITTING_SHARE = 0.35
 const TELLING_SHARE = 0.6
+/** Fields that take any text are named by a header that means something else as often ("Softener" over tank sizes): contents of a form of their own outrank it. */
+const LOOSE: ReadonlySet<ImportField> = new Set(['softenerLabel', 'tankPosition', 'contactName', 'referenceNumber', 'supplyName'])
+const PLAIN_FORM: ReadonlySet<ImportField> = new Set(['tank', 'phone', 'email'])
 
 /** Judges one column by its header and by the rows sampled. */
 export function judgeColumn(column: number, header: string, rows: readonly (readonly string[])[], today: string): ColumnJudgement {
@@ -64,6 +67,14 @@ function addContents(judgement: ColumnJudgement): void {
     const named = scores.get(field)
     // Names and long texts look alike in several columns, so they count for less than an address or a size.
     const weight = field === 'customerName' || field === 'notes' ? 0.6 : field === 'street' || field === 'postcode' ? 0.75 : 0.85
+    const loose = [...scores].filter(([one]) => LOOSE.has(one))
+    if (PLAIN_FORM.has(field) && loose.length > 0 && loose.every(([, score]) => score > (named ?? 0))) {
+      for (const [one, score] of loose) scores.set(one, score * 0.5)
+      if (loose.some(([, score]) => score >= 0.6)) judgement.contradicted = loose[0]?.[0] ?? null
+      scores.set(field, weight * told)
+      from.set(field, 'contents')
+      continue
+    }
     const byContents = headerSpeaks ? Math.min(weight, 0.5) * told : weight * told
     if (named === undefined || byContents > named) {
       scores.set(field, Math.max(byContents, named ?? 0))

@@ -50,11 +50,11 @@ describe('formulas', () => {
   })
 })
 
-describe('the file to mend', () => {
+describe('the file to fix', () => {
   const header = ['Name', 'Tank', 'Phone']
   const problems = [
-    { column: 'Tank', field: 'tank' as const, value: 'banana', reason: '"banana" is not understood.' },
-    { column: 'Phone', field: 'phone' as const, value: '=x', reason: 'Not a phone number.' },
+    { kind: 'left-empty' as const, column: 'Tank', field: 'tank' as const, value: 'banana', reason: '"banana" is not understood.' },
+    { kind: 'left-empty' as const, column: 'Phone', field: 'phone' as const, value: '=x', reason: 'Not a phone number.' },
   ]
 
   test('has the original cells, then line, column, value and reason, one line a row', () => {

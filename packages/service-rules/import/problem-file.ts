@@ -2,7 +2,7 @@ import type { RowProblem } from './import-types.ts'
 import { neutraliseFormula } from './neutralise.ts'
 
 /** The columns put behind the firm's own; a re-import leaves them out. */
-export const problemHeader = ['Mend: line', 'Mend: column', 'Mend: value', 'Mend: reason'] as const
+export const problemHeader = ['Fix: line', 'Fix: column', 'Fix: value', 'Fix: reason'] as const
 
 export interface ProblemRow {
   /** Line in the firm's file, the first being 1. */
@@ -11,13 +11,13 @@ export interface ProblemRow {
   problems: readonly RowProblem[]
 }
 
-/** True for a column that a problem file added. */
+/** True for a column that a problem file added; an older release called them "Mend". */
 export function isProblemColumn(header: string): boolean {
-  return /^'?mend: (?:line|column|value|reason)$/i.test(header.trim())
+  return /^'?(?:fix|mend): (?:line|column|value|reason)$/i.test(header.trim())
 }
 
 /**
- * The rows of a file to mend and import again: the firm's header and cells as they came, then line, column, value and reason; several problems of
+ * The rows of a file to fix and import again: the firm's header and cells as they came, then line, column, value and reason; several problems of
  * one row stand in the same cells, parted by " | ", since a second row would be imported twice. Every cell is safe to open in a
  * spreadsheet; reading the file back gives the original texts.
  */

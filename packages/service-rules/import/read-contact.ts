@@ -38,6 +38,9 @@ export function readYesNo(text: string): Reading<boolean> {
 /** Nobody said anything. */
 export const silentConsent: ConsentReading = { email: null, phone: null, text: null, letter: null }
 
+/** Asked to be left in peace. */
+export const refusedConsent: ConsentReading = { email: false, phone: false, text: false, letter: false }
+
 const channelWords = {
   email: /\be-?mails?\b/,
   phone: /\b(?:phones?|calls?|ring|tel(?:ephone)?)\b/,

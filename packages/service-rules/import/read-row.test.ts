@@ -75,13 +75,66 @@ describe('a row', () => {
     expect(readRow(cells({ tank: 'banana', hardness: 'soft-ish', installed: '2030' }), mapping, options)).toEqual({
       ok: false,
       problems: [
-        { column: 'Name', field: 'customerName', value: '', reason: 'The customer name is empty. Type a name.' },
-        { column: 'Tank', field: 'tank', value: 'banana', reason: expect.stringContaining('not understood') },
-        { column: 'Installed', field: 'installed', value: '2030', reason: expect.stringContaining('future') },
-        { column: 'Hard', field: 'hardness', value: 'soft-ish', reason: expect.stringContaining('18 gpg') },
+        { kind: 'left-out', column: 'Name', field: 'customerName', value: '', reason: 'The customer name is empty. Type a name.' },
+        { kind: 'left-empty', column: 'Tank', field: 'tank', value: 'banana', reason: expect.stringContaining('not understood') },
+        { kind: 'left-empty', column: 'Installed', field: 'installed', value: '2030', reason: expect.stringContaining('future') },
+        { kind: 'left-empty', column: 'Hard', field: 'hardness', value: 'soft-ish', reason: expect.stringContaining('18 gpg') },
       ],
     })
   })
+
+  test('a value that cannot be read leaves its cell empty, and the customer goes in', () => {
+    const read = readRow(cells({ customerName: 'Al Poe', tank: '10x54', phone: '3,53155E+11', hardness: 'very hard' }), mapping, options)
+    expect(read).toMatchObject({
+      ok: true,
+      record: { customerName: 'Al Poe', contact: { phone: null }, softener: { tank: { diameterIn: 10 } }, water: { hardness: null } },
+      problems: [
+        { kind: 'left-empty', column: 'Phone', value: '3,53155E+11' },
+        { kind: 'left-empty', column: 'Hard', value: 'very hard' },
+      ],
+    })
+  })
+
+  test.each([
+    ['notes', 'Mr Poe deceased, ask for son', /may have died/],
+    ['notes', 'moved out 2023, new owner', /may have moved/],
+    ['customerName', 'Al Poe (house sold)', /may have moved/],
+    ['notes', 'unit removed 2019', /softener may be gone/],
+    ['notes', 'DO NOT CALL', /asked not to be contacted/],
+  ] as const)('%s "%s" goes in, and is put before a person', (field, text, reason) => {
+    const read = readRow(cells({ customerName: 'Al Poe', [field]: text }), mapping, options)
+    expect(read.ok).toBe(true)
+    expect(read.problems).toMatchObject([{ kind: 'decide', reason: expect.stringMatching(reason) }])
+  })
+
+  test.each(['sold 4 bags of salt', 'old motor died, replaced', 'removed the bypass handle', 'customer called'])(
+    '"%s" is nothing to decide',
+    (notes) => expect(readRow(cells({ customerName: 'Al Poe', notes }), mapping, options).problems).toEqual([]),
+  )
+
+  test('"do not call" is a no, whatever another column says', () => {
+    expect(record({ notes: 'gate code 12; do not call', consent: 'yes' }).contact.consent).toEqual({
+      ...{ email: false, phone: false, text: false, letter: false },
+    })
+  })
+
+  test.each([
+    [{ customerName: 'TOTAL', tank: '38 units' }, /looks like a total/],
+    [{ customerName: 'Sub-total', hardness: '12' }, /looks like a total/],
+    [{ customerName: 'SALTGATE' }, /looks like a title/],
+    [{ customerName: 'North side:' }, /looks like a title/],
+    [{ customerName: 'Name', tank: 'Tank', installed: 'Installed' }, /repeats the headings/],
+  ])('%o is no customer', (row, reason) => {
+    expect(readRow(cells(row), mapping, options)).toMatchObject({
+      ok: false,
+      problems: [{ kind: 'left-out', reason: expect.stringMatching(reason) }],
+    })
+  })
+
+  test.each([
+    { customerName: 'Al Poe' },
+    { customerName: 'TOTAL HOME CARE', phone: '555 201 3344', tank: '10x54', installed: '2012', hardness: '12', notes: 'x' },
+  ])('%o is one', (row) => expect(readRow(cells(row), mapping, options).ok).toBe(true))
 
   test.each(['n/a', 'N/A', '-', '?', 'unknown', ' ', '—', '#N/A', 'TBD', '\u00a0'])('%j in a cell says nothing', (text) =>
     expect(record({ tank: text, installed: text, hardness: text }).softener.tank).toBeNull(),
@@ -102,7 +155,7 @@ describe('a row', () => {
       ok: false,
       problems: [
         {
-          ...{ column: 'Notes 1', field: 'notes', value: `${'x'.repeat(100)}…` },
+          ...{ kind: 'left-out', column: 'Notes 1', field: 'notes', value: `${'x'.repeat(100)}…` },
           // Three times 3,990 and two joints of two signs.
           reason:
             'The columns chosen as "Notes" hold 11,974 characters together; at most 8,000 are read. Shorten them, or choose fewer of them.',

@@ -1,6 +1,7 @@
 import { countInSentence } from '@almanac/units/format-number'
 import { cleanCell, isSilent } from './clean-cell.ts'
 import { describeField, type ImportField } from './fields.ts'
+import { asksForSilence, findDecisions } from './find-decisions.ts'
 import { findInNotes } from './find-in-notes.ts'
 import { columnName, type GatheredCell, gatherCells } from './gather-cells.ts'
 import type {
@@ -15,7 +16,7 @@ import type {
   RowReading,
 } from './import-types.ts'
 import { readConcentration } from './read-concentration.ts'
-import { readConsent, readEmail, readPhone, readYesNo, silentConsent } from './read-contact.ts'
+import { readConsent, readEmail, readPhone, readYesNo, refusedConsent, silentConsent } from './read-contact.ts'
 import { readDay } from './read-day.ts'
 import { readDegrees } from './read-degrees.ts'
 import { readDisinfectant } from './read-disinfectant.ts'
@@ -24,13 +25,14 @@ import { readNumber } from './read-number.ts'
 import { readResinKind, readResinVolume } from './read-resin.ts'
 import { readTank } from './read-tank.ts'
 import { type Reading, read, unreadable } from './reading.ts'
+import { whyNobody } from './why-nobody.ts'
 
 /** Characters that one field's columns may hold together: two of the longest cells of an upload. */
 const LONGEST_JOINED = 8_000
 
 /**
- * One row of a firm's file, understood or with everything that is wrong with it. A value that cannot be read makes the row a problem even where it is
- * optional: dropping it would lose what the firm knows without anyone noticing.
+ * One row of a firm's file, understood or with everything that is wrong with it. A value that cannot be read leaves its cell empty and is listed, so that the customer is
+ * not lost for it; a row without a name, or that is no customer's (a total, a title), is left out and listed.
  *
  * @param cells the row as text; an XLSX date as an ISO day, a number as its decimal text
  */
@@ -39,6 +41,8 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
   const tooLong = [...gathered].filter(([, { text }]) => text.length > LONGEST_JOINED)
   // Nothing more is weighed of such a row: a list may be two hundred columns wide, and all of them chosen as notes.
   if (tooLong.length > 0) return { ok: false, problems: tooLong.map(([field, cell]) => joinedTooLong(field, cell)) }
+  const nobody = whyNobody(cells, gathered, mapping)
+  if (nobody) return { ok: false, problems: [nobody] }
   const problems: RowProblem[] = []
   const assumptions: RowAssumption[] = []
 
@@ -48,7 +52,7 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
     if (!cell) return null
     const reading = reader(cell)
     if (!reading.ok) {
-      problems.push({ column: cell.column, field, value: cell.text, reason: reading.reason })
+      problems.push({ kind: 'left-empty', column: cell.column, field, value: cell.text, reason: reading.reason })
       return null
     }
     for (const sentence of reading.assumptions) assumptions.push({ column: cell.column, field, sentence })
@@ -73,7 +77,7 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
       name: text('contactName'),
       phone: value('phone', (cell) => readPhone(cell.text)),
       email: value('email', (cell) => readEmail(cell.text)),
-      consent: consentOf(value),
+      consent: asksForSilence(gathered) ? refusedConsent : consentOf(value),
     },
     site: {
       street: text('street'),
@@ -107,7 +111,8 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
     },
     notes: text('notes'),
   }
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, record, assumptions }
+  if (!customerName) return { ok: false, problems }
+  return { ok: true, record, assumptions, problems: [...problems, ...findDecisions(gathered)] }
 }
 
 /** True for a row in which no cell says anything: such a row is skipped, it is no problem. */
@@ -117,14 +122,14 @@ export function isEmptyRow(cells: readonly string[]): boolean {
 
 function joinedTooLong(field: ImportField, { column, text }: GatheredCell): RowProblem {
   const reason = `The columns chosen as "${describeField(field).title}" hold ${countInSentence(text.length)} characters together; at most ${countInSentence(LONGEST_JOINED)} are read. Shorten them, or choose fewer of them.`
-  return { column, field, value: `${text.slice(0, 100)}…`, reason }
+  return { kind: 'left-out', column, field, value: `${text.slice(0, 100)}…`, reason }
 }
 
 function missingName(mapping: ColumnMapping): RowProblem {
   const column = mapping.columns.find((choice) => choice.field === 'customerName')?.column
   const reason =
     column === undefined ? 'No column is chosen for the customer name. Choose one.' : 'The customer name is empty. Type a name.'
-  return { column: column === undefined ? '' : columnName(mapping, column), field: 'customerName', value: '', reason }
+  return { kind: 'left-out', column: column === undefined ? '' : columnName(mapping, column), field: 'customerName', value: '', reason }
 }
 
 function readTankCount(text: string): Reading<number> {

@@ -6,7 +6,7 @@ export function read<T>(value: T, ...assumptions: string[]): Reading<T> {
   return { ok: true, value, assumptions }
 }
 
-/** A value that could not be read, with the sentence a person needs to mend it. */
+/** A value that could not be read, with the sentence a person needs to fix it. */
 export function unreadable(reason: string): { ok: false; reason: string } {
   return { ok: false, reason }
 }

@@ -30,7 +30,7 @@ function confidenceOf(field: ImportField | null, score: number): Confidence {
 }
 
 function reasonFor(judgement: ColumnJudgement, field: ImportField | null): string {
-  if (judgement.isProblemColumn) return 'Added by the list of rows to mend; left out.'
+  if (judgement.isProblemColumn) return 'Added by the list of rows to fix; left out.'
   if (field === null) {
     if (judgement.values.length === 0) return 'The column is empty.'
     if (judgement.looksLikeDays) return 'It holds dates, but nothing says of what. Choose a field or leave it out.'

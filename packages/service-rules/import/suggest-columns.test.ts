@@ -41,6 +41,17 @@ describe('a header by its words', () => {
     ['Resin type', 'resinKind'],
     ['X-link crosslink', 'resinKind'],
     ['Instaled', 'installed'],
+    ['Put in', 'installed'],
+    ['Fitted', 'installed'],
+    ['Date fitted', 'installed'],
+    ['Einbau', 'installed'],
+    ['Eingebaut am', 'installed'],
+    ['Fecha de instalación', 'installed'],
+    ['Harzwechsel', 'bedBegan'],
+    ['Letzte Wartung', 'lastSeen'],
+    ['Straße', 'street'],
+    ['Wasserhärte °dH', 'hardness'],
+    ['Teléfono', 'phone'],
     ['Date of install', 'installed'],
     ['Instalation date', 'installed'],
     ['Last rebed', 'bedBegan'],
@@ -146,7 +157,7 @@ describe('a whole file', () => {
   test('the columns of a mended file are left out', () => {
     expect(
       fields([
-        ['Name', 'Mend: line', 'Mend: reason'],
+        ['Name', 'Fix: line', 'Mend: reason'],
         ['Al Poe', '3', 'The phone is wrong and needs to be typed again'],
       ]),
     ).toEqual(['customerName', null, null])

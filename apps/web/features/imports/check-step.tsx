@@ -11,6 +11,7 @@ import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { plural } from './import-words.tsx'
+import { MissingColumns } from './missing-columns.tsx'
 import { ProblemSection } from './problem-section.tsx'
 import { RowsTable } from './rows-table.tsx'
 
@@ -30,10 +31,11 @@ export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: (
     },
     { name: 'Updated', value: showWhole(counts.updated, display), from: 'what you edited since the last import stays' },
     { name: 'Unchanged', value: showWhole(counts.unchanged, display), from: 'already on record' },
-    { name: 'To fix', value: showWhole(counts.problem, display), from: counts.problem > 0 ? 'left out until fixed' : 'none' },
+    { name: 'Left out', value: showWhole(counts.problem, display), from: counts.problem > 0 ? 'listed below with the reason' : 'none' },
   ]
   return (
     <>
+      <MissingColumns columns={batch.columns} />
       <Section title="What will happen to the rows">
         <div className="max-w-3xl">
           <DefinitionList facts={facts} />
@@ -56,7 +58,7 @@ export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: (
       <Section title="The first rows, as they are understood">
         <RowsTable batchId={batch.id} only="all" first={8} />
       </Section>
-      <ProblemSection batchId={batch.id} problems={counts.problem} noted={counts.noted} />
+      <ProblemSection batchId={batch.id} counts={counts} />
       <Section title="What counts as the same">
         <DefinitionList facts={matchDefinition.map(({ thing, sentence }) => ({ name: thing, value: sentence }))} />
       </Section>

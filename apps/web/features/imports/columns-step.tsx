@@ -13,6 +13,7 @@ import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { ColumnDetail } from './column-detail.tsx'
+import { MissingColumns } from './missing-columns.tsx'
 
 const CONFIDENCE = { sure: 'Sure', likely: 'Likely', guess: 'A guess', none: 'Left out' } as const
 const FIELD_CHOICES = [{ value: '', label: 'leave out' }, ...importFields.map(({ field, title }) => ({ value: field, label: title }))]
@@ -41,6 +42,7 @@ export function ColumnsStep({ batch, onChecked }: { batch: ImportBatchPage; onCh
     })
   return (
     <Section title="What each column holds">
+      <MissingColumns columns={columns} />
       <DataTable
         caption="Columns of the file"
         rows={columns}

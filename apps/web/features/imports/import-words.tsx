@@ -36,7 +36,7 @@ export function countWords(counts: ImportCounts, display: NumberDisplay): string
     counts.created > 0 ? `${showWhole(counts.created, display)} new` : null,
     counts.updated > 0 ? `${showWhole(counts.updated, display)} updated` : null,
     counts.unchanged > 0 ? `${showWhole(counts.unchanged, display)} unchanged` : null,
-    counts.problem > 0 ? `${showWhole(counts.problem, display)} to mend` : null,
+    counts.problem > 0 ? `${showWhole(counts.problem, display)} left out` : null,
   ]
   return parts.filter(Boolean).join(', ') || 'no rows'
 }

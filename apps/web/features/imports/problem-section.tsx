@@ -1,28 +1,32 @@
+import type { ImportCounts } from '@almanac/contract/imports'
 import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Section } from '@almanac/ui/section'
 import { plural } from './import-words.tsx'
 import { RowsTable } from './rows-table.tsx'
 
-/** The rows that could not be read, with the file to mend; and those something was taken for granted in. */
-export function ProblemSection({ batchId, problems, noted }: { batchId: string; problems: number; noted: number }) {
+/** What a person must look at: rows left out, cells left empty, notes to decide about, with the file to fix; and the rows something was assumed in. */
+export function ProblemSection({ batchId, counts }: { batchId: string; counts: ImportCounts }) {
   const display = useDisplay()
+  const rows = (count: number) => plural(count, 'row', 'rows', display)
+  const said = [
+    counts.decide > 0 ? `${rows(counts.decide)} to decide about` : null,
+    counts.leftEmpty > 0 ? `${rows(counts.leftEmpty)} with a cell left empty` : null,
+    counts.problem > 0 ? `${rows(counts.problem)} left out` : null,
+  ].filter(Boolean)
   return (
     <>
-      {problems > 0 ? (
-        <Section
-          title={`${plural(problems, 'row', 'rows', display)} to mend`}
-          actions={<LinkButton href={`/api/imports/${batchId}/problems`}>Download them to mend</LinkButton>}
-        >
+      {said.length > 0 ? (
+        <Section title="To look at" actions={<LinkButton href={`/api/imports/${batchId}/problems`}>Download these rows</LinkButton>}>
           <p className="mb-3 max-w-[70ch] text-soft">
-            These rows are left out; all others go in. Mend them in the downloaded file and bring that in: the columns added to it are
-            passed over.
+            {said.join(', ')}. Fix them in the downloaded file and import that: what was fixed is added, and the columns put behind yours
+            are ignored.
           </p>
           <RowsTable batchId={batchId} only="problem" />
         </Section>
       ) : null}
-      {noted > 0 ? (
-        <Section title={`${plural(noted, 'row', 'rows', display)} with a note`}>
+      {counts.noted > 0 ? (
+        <Section title={`${rows(counts.noted)} with a note`}>
           <RowsTable batchId={batchId} only="noted" />
         </Section>
       ) : null}

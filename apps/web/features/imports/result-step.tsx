@@ -17,7 +17,7 @@ import { useCommand } from '@/client/use-command'
 import { countWords, plural } from './import-words.tsx'
 import { ProblemSection } from './problem-section.tsx'
 
-/** Step 4: what was written, the rows left to mend, and the way back. */
+/** Step 4: what was written, the rows to look at, and the way back. */
 export function ResultStep({ batch }: { batch: ImportBatchPage }) {
   const display = useDisplay()
   const { api } = useSession()
@@ -48,7 +48,7 @@ export function ResultStep({ batch }: { batch: ImportBatchPage }) {
         </Section>
       ) : null}
       {undo.error && !asking ? <Problem happened={readFailure(undo.error).message} /> : null}
-      {counts ? <ProblemSection batchId={batch.id} problems={counts.problem} noted={counts.noted} /> : null}
+      {counts ? <ProblemSection batchId={batch.id} counts={counts} /> : null}
       <Dialog
         open={asking}
         onClose={() => setAsking(false)}

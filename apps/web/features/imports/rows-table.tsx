@@ -36,11 +36,19 @@ const each = (texts: readonly string[]) =>
     </span>
   ))
 
+const BECAME = { 'left-out': 'row left out', 'left-empty': 'cell left empty', decide: 'decide' } as const
+
 const PROBLEM = [
   line,
+  { key: 'customer', head: 'Customer', cell: (row: ImportRowView) => row.understood?.customer ?? dim(undefined) },
+  {
+    key: 'became',
+    head: 'What happens',
+    cell: (row: ImportRowView) => <span>{each([...new Set(row.problems.map((one) => BECAME[one.kind]))])}</span>,
+  },
   { key: 'column', head: 'Column', cell: (row: ImportRowView) => <span>{each(row.problems.map((one) => one.column))}</span> },
   { key: 'value', head: 'Value', cell: (row: ImportRowView) => <span>{each(row.problems.map((one) => one.value))}</span> },
-  { key: 'reason', head: 'Reason', width: '55%', cell: (row: ImportRowView) => <span>{each(row.problems.map((one) => one.reason))}</span> },
+  { key: 'reason', head: 'Reason', width: '40%', cell: (row: ImportRowView) => <span>{each(row.problems.map((one) => one.reason))}</span> },
 ]
 
 const NOTED = [
@@ -58,7 +66,7 @@ const NOTED = [
   },
 ]
 
-/** Rows of an import: as they are understood, those to mend with the reason, or those something was taken for granted in. */
+/** Rows of an import: as they are understood, those to look at with the reason, or those something was assumed in. */
 export function RowsTable({ batchId, only, first = 10 }: { batchId: string; only: 'all' | 'problem' | 'noted'; first?: number }) {
   const { api } = useSession()
   const rows = useInfiniteQuery(
@@ -73,7 +81,7 @@ export function RowsTable({ batchId, only, first = 10 }: { batchId: string; only
   return (
     <>
       <DataTable
-        caption={only === 'all' ? 'Rows as understood' : only === 'problem' ? 'Rows to mend' : 'Rows with notes'}
+        caption={only === 'all' ? 'Rows as understood' : only === 'problem' ? 'Rows to look at' : 'Rows with notes'}
         rows={rows.data.pages.flatMap((one) => one.rows)}
         rowKey={(row) => row.id}
         columns={only === 'all' ? UNDERSTOOD : only === 'problem' ? PROBLEM : NOTED}

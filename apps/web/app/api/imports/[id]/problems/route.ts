@@ -6,7 +6,7 @@ export const dynamic = 'force-dynamic'
 
 const UUID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i
 
-/** The rows of an import to mend, as a CSV file. */
+/** The rows of an import to look at, as a CSV file. */
 export function GET(request: Request, { params }: { params: Promise<{ id: string }> }) {
   return asMember(request, 'run:import', async ({ scope }) => {
     const { id } = await params
