@@ -11,17 +11,39 @@ export type Look = { trusted: net.BlockList; https: boolean; development: boolea
 const LINGER_MS = 5_000
 
 /**
- * Ends a body that goes on after its answer. What still comes is taken and thrown away: it stands in the connection before the next request, which would wait
- * for it. A body that goes on for longer is cut off, once the other side has had time to read the answer (RFC 9112, section 9.6).
+ * Says, where an answer begins before its body has come whole, that it is the connection's last: another request must not stand in line behind that body. What
+ * still comes is taken and thrown away, so that the other side can read the answer; then, or after a while, the connection ends (RFC 9112, section 9.6).
  */
-function endBody(request: IncomingMessage): void {
-  if (request.complete) return
-  const take = () => {
-    while (request.read() !== null);
+function endAfterAnswer(request: IncomingMessage, response: ServerResponse): void {
+  const { headers, socket } = request
+  if (headers['transfer-encoding'] === undefined && Number(headers['content-length'] ?? 0) === 0) return
+  const writeHead = response.writeHead as (...given: unknown[]) => ServerResponse
+  response.writeHead = (...given: unknown[]) => {
+    if (!request.complete) {
+      response.setHeader('connection', 'close')
+      endWithBody(request, socket)
+    }
+    return writeHead.apply(response, given)
   }
-  request.on('readable', take)
-  take()
-  setTimeout(() => request.complete || request.socket.destroy(), LINGER_MS).unref()
+}
+
+/** Puts off what the server does when a connection's last answer is written: with a body still coming, the answer would be lost with the connection. */
+function endWithBody(request: IncomingMessage, socket: net.Socket): void {
+  const destroySoon = socket.destroySoon.bind(socket)
+  socket.destroySoon = () => {
+    const late = setTimeout(() => socket.destroy(), LINGER_MS).unref()
+    const end = () => {
+      clearTimeout(late)
+      destroySoon()
+    }
+    if (request.complete) return end()
+    const take = () => {
+      while (request.read() !== null);
+    }
+    request.on('readable', take)
+    request.once('end', end)
+    take()
+  }
 }
 
 /** The path with its escapes read; null where they are none. */
@@ -58,7 +80,7 @@ export function firstLook(request: IncomingMessage, response: ServerResponse, lo
   // The framework takes the nonce for its own scripts from here.
   headers['content-security-policy'] = answered['Content-Security-Policy']
 
-  response.once('finish', () => endBody(request))
+  endAfterAnswer(request, response)
   if (path === null || path.includes('\u0000'))
     return refuse(response, 400, 'This address cannot be read, so nothing was done. Check it, or go to the first page and begin there.')
   const takesBody = path.startsWith('/api/')

@@ -18,6 +18,9 @@ function routeOf({ what, path }: FuzzRequest): string {
 const sumOf = (counts: ReadonlyMap<number, number>, counted: (status: number) => boolean) =>
   [...counts].reduce((sum, [status, count]) => (counted(status) ? sum + count : sum), 0)
 
+/** How often a kind of request was sent, and with how large a body. */
+type Kind = { requests: number; over100kB: number; over1MB: number; over10MB: number; bytes: number }
+
 type Route = { answers: number; slow: number; cut: number; slowestMs: number }
 
 /** What a run of random requests met: every answer is counted, the slowest are kept. */
@@ -25,12 +28,14 @@ export class FuzzNotes {
   readonly wrong: string[] = []
   readonly statuses = new Map<number, number>()
   private readonly routes = new Map<string, Route>()
+  private readonly kinds = new Map<string, Kind>()
   private slowest: Noted[] = []
   private readonly cut: Noted[] = []
   private stacks = 0
 
   add(one: Noted): void {
     const { turn, request, status, text, ms } = one
+    this.count(request.what.split(' /')[0]?.replace(/^procedure .*/, 'procedure') ?? '', one.bytes)
     this.statuses.set(status, (this.statuses.get(status) ?? 0) + 1)
     const route = this.routeOf(request)
     route.answers++
@@ -50,6 +55,16 @@ export class FuzzNotes {
     this.slowest = [...this.slowest, one].sort((a, b) => b.ms - a.ms).slice(0, SHOWN)
   }
 
+  private count(name: string, bytes: number): void {
+    const kind = this.kinds.get(name) ?? { requests: 0, over100kB: 0, over1MB: 0, over10MB: 0, bytes: 0 }
+    this.kinds.set(name, kind)
+    kind.requests++
+    kind.bytes += bytes
+    if (bytes > 1e5) kind.over100kB++
+    if (bytes > 1e6) kind.over1MB++
+    if (bytes > 1e7) kind.over10MB++
+  }
+
   private routeOf(request: FuzzRequest): Route {
     const name = routeOf(request)
     const route = this.routes.get(name) ?? { answers: 0, slow: 0, cut: 0, slowestMs: 0 }
@@ -65,6 +80,13 @@ export class FuzzNotes {
     const header = ['turn', 'ms', 'status', 'what', 'as', 'MB', 'length', 'path, begin of body, begin of answer']
     const odd = [...this.routes].filter(([, one]) => one.slow + one.cut > 0)
     return [
+      table(
+        'What was asked',
+        ['kind', 'requests', 'over 100 kB', 'over 1 MB', 'over 10 MB', 'MB in all'],
+        [...this.kinds]
+          .sort((a, b) => b[1].requests - a[1].requests)
+          .map(([name, one]) => [name, one.requests, one.over100kB, one.over1MB, one.over10MB, round(one.bytes / 1e6, 1)]),
+      ),
       table('Slowest', header, this.slowest.map(row)),
       ...(this.cut.length ? [table('Connections that ended without an answer', header, this.cut.map(row))] : []),
       ...(odd.length

@@ -20,10 +20,27 @@ const KINDS: [head: string, repeat: string, tail: string][] = [
   ['window=x', '&window=x', ''],
 ]
 
-/** A body of up to `most` bytes, each order of magnitude as often as the next. */
+/** Between the two, each order of magnitude as often as the next. */
+const between = (chance: Chance, least: number, most: number) => least * (most / least) ** chance.next()
+
+const SMALL_BYTES = 100_000
+/** Of the bodies: with the six in a hundred requests that bring one, one request in two thousand brings one of the largest. */
+const LARGEST_OF_BODIES = 1 / 120
+const MIDDLE_OF_BODIES = 1 / 6
+/** Of the files, of which three in a hundred requests bring one: one request in two hundred brings a large one. */
+const LARGE_OF_FILES = 1 / 6
+
+/** A body of up to `most` bytes: mostly small, so that a run has time for many of every kind; some about the limits, few of the largest. */
 export function hostileBody(chance: Chance, most: number): Body {
   const [head, repeat, tail] = chance.one(KINDS)
-  const bytes = 10 ** (2 + chance.next() * (Math.log10(most) - 2))
+  const [small, large] = [Math.min(SMALL_BYTES, most), Math.max(SMALL_BYTES, most / 10)]
+  const which = chance.next()
+  const bytes =
+    which < LARGEST_OF_BODIES
+      ? between(chance, Math.min(large, most), most)
+      : which < LARGEST_OF_BODIES + MIDDLE_OF_BODIES
+        ? between(chance, small, Math.min(large, most))
+        : between(chance, 100, small)
   return { head, repeat, times: Math.max(1, Math.floor(bytes / Buffer.byteLength(repeat))), tail }
 }
 
@@ -41,9 +58,9 @@ const FILES: [head: string, repeat: string, tail: string][] = [
   ['\ufeff', 'Ä;Ö\t', '\n'],
 ]
 
-/** A file that is hard to read, of up to `most` bytes. */
+/** A file that is hard to read, of up to `most` bytes; large ones are few. */
 export function hostileFile(chance: Chance, most: number): Body {
   const [head, repeat, tail] = chance.one(FILES)
-  const bytes = 10 ** (2 + chance.next() * (Math.log10(most) - 2))
+  const bytes = chance.happens(LARGE_OF_FILES) ? between(chance, most / 100, most) : between(chance, 100, Math.max(100, most / 100))
   return { head, repeat, times: Math.max(1, Math.floor(bytes / Buffer.byteLength(repeat))), tail }
 }
