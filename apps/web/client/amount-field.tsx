@@ -4,7 +4,7 @@ import { TextInput } from '@almanac/ui/text-input'
 import { type AmountKind, type AmountRule, ruleOf } from '@almanac/units/amount-kinds'
 import { type ReadAmountOptions, readAmount } from '@almanac/units/read-amount'
 import { useState } from 'react'
-import type { AmountText } from './amounts.ts'
+import { type AmountText, isReason } from './amounts.ts'
 import { useLocale } from './use-locale.ts'
 
 export type AmountFieldProps = {
@@ -57,7 +57,7 @@ export function AmountField(props: AmountFieldProps) {
   const reading = readAmount(kind, value.text, { unit: value.unit, locale, judge })
   const said = (left || tried) && !disabled
   const odd = askOdd && reading.state === 'read' && said ? reading.odd : null
-  const kept = value.why.trim().length >= 3
+  const kept = isReason(value.why)
   const wrong =
     reading.state === 'refused' && said
       ? reading.sentence

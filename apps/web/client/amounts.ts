@@ -6,12 +6,15 @@ export type AmountText = { text: string; unit: string; why: string }
 /** An amount that may be sent: in the unit it is kept in, and as it was typed. */
 export type Amount = { value: number; entered: { value: number; unit: string }; why: string | null }
 
+/** Whether a reason says anything: what is unusual stands with one. */
+export const isReason = (why: string): boolean => why.trim().length >= 3
+
 /** What a reading is good for: an amount, null for an empty field, undefined for what cannot be sent yet, because it was refused or asked back. */
 export function settled(reading: AmountReading, why: string): Amount | null | undefined {
   if (reading.state === 'empty') return null
   if (reading.state === 'refused') return undefined
   const reason = why.trim()
-  if (reading.odd !== null && reason.length < 3) return undefined
+  if (reading.odd !== null && !isReason(reason)) return undefined
   const { value, unit } = reading.entered
   return { value: reading.value, entered: { value, unit }, why: reading.odd === null ? null : reason }
 }

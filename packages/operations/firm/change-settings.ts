@@ -6,9 +6,22 @@ import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { minuteOfClock } from '@almanac/units/calendar/zone-clock'
+import { costRule, isCost } from '@almanac/units/cost-rules'
 import { isLocale } from '@almanac/units/display'
 import { formatClockTime } from '@almanac/units/format-clock'
+import { minorPer } from '@almanac/units/money'
+import { checkAmounts } from '../shared/check-amounts.ts'
 import { companyFacts } from '../shared/company-facts.ts'
+
+/** Refuses a cost that is new and cannot be, or is unusual without a reason. */
+function checkCosts(sent: Record<string, unknown>, before: Record<string, unknown>, currency: string, note: string | null): void {
+  for (const [name, to] of Object.entries(sent))
+    if (isCost(name) && typeof to === 'number' && to !== before[name])
+      checkAmounts(
+        { [name]: { kind: costRule(name, currency), value: to / minorPer(currency), unit: currency } },
+        note ? { [name]: note } : undefined,
+      )
+}
 
 /** Changes how the firm works and what its work costs: reminder lead, rebeds a month, the day's hours, costs, risk limit, locale. One audit line a value. */
 export async function changeSettings(scope: Scope & { personId: string }, input: ChangeSettingsInput): Promise<{ version: number }> {
@@ -35,6 +48,7 @@ export async function changeSettings(scope: Scope & { personId: string }, input:
       data: { ...plain, dayStartMinute: minuteOfClock(dayStart), dayEndMinute: minuteOfClock(dayEnd), version: { increment: 1 } },
     })
     await expectChanged(count, 'setting', version, sent, () => settingsIn(tx, companyId))
+    checkCosts(sent, before, (await companyFacts(tx, companyId)).currency, note)
     // Left out, each stays as it is.
     await tx.company.updateMany({ where: { id: companyId }, data: { locale, telephone } })
     const row = await tx.companySettings.findUniqueOrThrow({ where: { companyId }, select: { id: true, version: true } })

@@ -61,6 +61,20 @@ describe('a figure of the firm’s own', () => {
     expect((await history()).rows).toHaveLength(1)
   })
 
+  test('that is a price: an unusual one is asked back by its usual pack, and stands with a reason; an impossible one never', async () => {
+    // $99,999 for 1,000 gallons, in cents a gallon; $0.50 for a 40 lb bag, in cents a pound. Bounds: common practice, no source.
+    await expect(set('price:water-per-gal', 9999.9)).rejects.toMatchObject({ code: 'invalid', detail: { impossible: true } })
+    const dear = set('price:water-per-gal', 25)
+    await expect(dear).rejects.toMatchObject({
+      message: expect.stringContaining('250 USD is unusual'),
+      detail: { field: 'value', odd: true },
+    })
+    await expect(set('price:salt-per-lb', 1.25)).rejects.toMatchObject({ detail: { odd: true } })
+    await set('price:water-per-gal', 25, 0, 'brought by truck')
+    await set('price:salt-per-lb', 15)
+    expect(await inForce()).toMatchObject({ waterPriceMinorPerGal: 25, saltPriceMinorPerLb: 15 })
+  })
+
   test('changed by two who saw the same version: the second is told both values', async () => {
     await set('reserve', { kind: 'days', days: 2 })
     await set('reserve', { kind: 'share', share: 0.25 }, 1)

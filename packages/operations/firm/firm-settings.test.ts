@@ -49,6 +49,19 @@ describe('settings', () => {
     ])
   })
 
+  test('cost what is plausible: what is unusual is asked back, and stands with a reason; what stood before is not asked again', async () => {
+    // $3 and $4,000,000 for a rebed, $9,000 an hour of overtime: slips of the decimal point. Bounds: common practice, no source.
+    for (const part of [{ plannedRebedMinor: 300 }, { plannedRebedMinor: 400_000_000 }, { overtimeMinorPerHour: 900_000 }])
+      await expect(change(part)).rejects.toMatchObject({
+        code: 'invalid',
+        message: expect.stringContaining('unusual'),
+        detail: { odd: true },
+      })
+    await change({ plannedRebedMinor: 300, note: 'our own people, our own resin' })
+    await change({ rebedsPerMonth: 21 })
+    expect(await readSettings(firm)).toMatchObject({ plannedRebedMinor: 300, rebedsPerMonth: 21 })
+  })
+
   test('seen before someone changed them are refused with both values', async () => {
     const before = await readSettings(firm)
     await change({ rebedsPerMonth: 14 })

@@ -26,7 +26,7 @@ export function EditFigure({ figureKey, value, row, onClose }: Props) {
   const change = useCommand(api.firm.changeFigure.mutationOptions(), { onDone: onClose })
   const read = (): FigureValue | null => {
     try {
-      return form.read(texts)
+      return form.read(texts, note)
     } catch (error) {
       if (!(error instanceof Unreadable)) throw error
       setErrors({ [error.field]: error.message })

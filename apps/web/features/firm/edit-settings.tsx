@@ -31,7 +31,7 @@ export function EditSettings({ settings, names, onClose }: Props) {
     },
   })
   const send = (over: Settings) => {
-    const { values, errors: wrong } = readSettingTexts(over, names, texts, { currency, locale })
+    const { values, errors: wrong } = readSettingTexts(over, names, texts, { currency, locale, why: note })
     setErrors(wrong)
     if (Object.keys(wrong).length === 0) change.send({ version: over.version, ...values, note: note.trim() || null })
   }

@@ -16,6 +16,7 @@ export function FigureField({ field, text, error, onText }: Props) {
     return (
       <AmountField
         {...{ label, hint, error, required, kind: rule }}
+        askOdd={false} // by the form, whose reason counts for all of it
         unitWords={unit}
         value={{ text, unit: rule.dimension.units[0] ?? '', why: '' }}
         onChange={(next) => onText(next.text)}

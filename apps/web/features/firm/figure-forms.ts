@@ -1,11 +1,12 @@
 import type { FigureValue } from '@almanac/contract/firm'
 import type { AmountRule } from '@almanac/units/amount-kinds'
-import { minorPer } from '@almanac/units/money'
+import { packOf } from '@almanac/units/price-packs'
+import { readAmount } from '@almanac/units/read-amount'
 import { numberText, readNumber } from '@almanac/units/read-number'
 import type { UnitSystem } from '@almanac/units/unit-system'
+import { isReason } from '@/client/amounts'
 import { firstUnit, needed, perStored, readList, readOne, shownIn, type Texts, Unreadable } from './figure-amounts.ts'
 import { G_L_PER_KGR_FT3, G_L_PER_LB_FT3, M_H_PER_GPM_FT2, type Valve } from './figure-words.ts'
-import { saltPack, waterPack } from './price-packs.ts'
 
 /** One thing to type or choose. `unit` stands beside it. */
 export type FormField = {
@@ -21,9 +22,9 @@ export type FormField = {
 }
 /** How a company reads and types its figures. */
 export type Reader = { system: UnitSystem; currency: string; locale: string }
-type Read = (texts: Texts) => FigureValue
+type Read = (texts: Texts, why: string) => FigureValue
 
-/** How a figure is typed: its fields, its texts as they stand, and the value they make. Reading throws a sentence for what is no number. */
+/** How a figure is typed: its fields, its texts as they stand, and the value they make. Reading throws a sentence for what is no number, and asks back what is unusual and has no reason. */
 export type FigureForm = { fields: FormField[]; texts: Texts; read: Read }
 
 /** One number in one unit. `scale` is what is stored for one of what is typed. */
@@ -38,6 +39,21 @@ function numberForm(
     fields: [{ name: 'value', label, unit, hint, required: true }],
     texts: { value: value === null ? '' : numberText(value / scale, locale) },
     read: (texts) => needed(texts, 'value', { stored: '', unit: '', locale }) * scale,
+  }
+}
+
+function priceForm(pack: NonNullable<ReturnType<typeof packOf>>, value: number | null, { currency, locale }: Reader): FigureForm {
+  const kept = pack.keptPer(currency)
+  return {
+    fields: [{ name: 'value', label: `Price for ${pack.label}`, unit: currency, required: true }],
+    texts: { value: value === null ? '' : numberText(value / kept, locale) },
+    read: (texts, why) => {
+      const reading = readAmount(pack.rule(currency), texts.value ?? '', { locale })
+      if (reading.state === 'empty') throw new Unreadable('value', 'Type a number here.')
+      if (reading.state === 'refused') throw new Unreadable('value', reading.sentence)
+      if (reading.odd !== null && !isReason(why)) throw new Unreadable('value', reading.odd)
+      return reading.value * kept
+    },
   }
 }
 
@@ -206,7 +222,7 @@ function reserveForm(value: unknown, { locale }: Reader): FigureForm {
 
 /** The form of a figure by its key; `value` is what stands now, null for a new tank or valve. */
 export function formOf(key: string, value: unknown, reader: Reader): FigureForm {
-  const { system, currency, locale } = reader
+  const { system, locale } = reader
   const plain = value as number | null
   if (key.startsWith('tank:')) return tankForm(value, reader)
   if (key.startsWith('valve:')) return valveForm(value, reader)
@@ -223,8 +239,8 @@ export function formOf(key: string, value: unknown, reader: Reader): FigureForm 
       hint: 'At or above it a close-out asks for the reason.',
     })
   }
-  const pack = key === 'price:salt-per-lb' ? saltPack(system) : key === 'price:water-per-gal' ? waterPack(system) : null
-  if (pack) return numberForm(`Price for ${pack.label}`, currency, plain, minorPer(currency) / pack.size, { locale })
+  const pack = packOf(key, system)
+  if (pack) return priceForm(pack, plain, reader)
   const unit = firstUnit('ft3', system)
   return numberForm('From this much resin up', unit, plain, 1 / perStored('ft3', unit), {
     locale,

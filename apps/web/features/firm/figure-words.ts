@@ -8,9 +8,9 @@ import { formatDay } from '@almanac/units/format-day'
 import { formatPercent, type NumberDisplay, showNumber } from '@almanac/units/format-number'
 import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
 import { formatMoney } from '@almanac/units/money'
+import { packOf } from '@almanac/units/price-packs'
 import { readNumber } from '@almanac/units/read-number'
 import { LITRES_PER_FT3 } from '@almanac/units/volume'
-import { saltPack, waterPack } from './price-packs.ts'
 
 /** How a firm reads its figures. */
 export type FirmDisplay = Omit<Display, 'timeZone'>
@@ -137,8 +137,6 @@ const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = 
     if (reserve.kind === 'share') return `${percent(reserve.share, display)} of the capacity`
     return reserve.days === 1 ? 'one day’s use' : `${number(reserve.days ?? 0, display)} days’ use`
   },
-  'price:salt-per-lb': (value, display) => saltPack(display.unitSystem).words(value as number, display),
-  'price:water-per-gal': (value, display) => waterPack(display.unitSystem).words(value as number, display),
   riskLimit: percent,
   poolFits: (value) => (value ? 'on' : 'off'),
   locale: (value) => localeWords(value as string),
@@ -148,6 +146,8 @@ const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = 
 /** A figure's or setting's value as a person reads it. */
 export function figureWords(key: string, value: unknown, display: FirmDisplay): string {
   if (value === null || value === undefined) return 'not said'
+  const pack = packOf(key, display.unitSystem)
+  if (pack) return pack.words(value as number, display)
   const words = WORDS[key]
   if (words) return words(value, display)
   if (key.startsWith('curve:')) return curveWords(value as [number, number][], display)

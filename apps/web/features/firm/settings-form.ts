@@ -1,8 +1,10 @@
 import type { Settings, SettingsValues } from '@almanac/contract/firm'
-import { type AmountKind, type AmountRule, moneyRule, ruleOf } from '@almanac/units/amount-kinds'
-import { minorDigits, minorPer } from '@almanac/units/money'
+import { type AmountKind, type AmountRule, ruleOf } from '@almanac/units/amount-kinds'
+import { costRule, isCost } from '@almanac/units/cost-rules'
+import { minorPer } from '@almanac/units/money'
 import { readAmount } from '@almanac/units/read-amount'
 import { numberText } from '@almanac/units/read-number'
+import { isReason } from '@/client/amounts'
 import type { Texts } from './figure-amounts.ts'
 import type { FormField } from './figure-forms.ts'
 import { localeWords } from './figure-words.ts'
@@ -33,7 +35,6 @@ const HINTS: Partial<Record<SettingName, string>> = {
   reminderLeadDays: 'Before the early date of a bed’s due window',
 }
 
-const isMoney = (name: SettingName) => /Minor/.test(name)
 const KINDS: Partial<Record<SettingName, AmountKind>> = {
   riskLimit: 'riskShare',
   reminderLeadDays: 'reminderDays',
@@ -45,7 +46,7 @@ const MAY_BE_EMPTY = new Set<SettingName>(['telephone', 'yardLatitude', 'yardLon
 
 /** What a setting that is an amount may be; undefined for a time or a choice. */
 function ruleOfSetting(name: SettingName, currency: string): AmountRule | undefined {
-  if (isMoney(name)) return moneyRule(currency, minorDigits(currency), 2_000_000_000 / minorPer(currency))
+  if (isCost(name)) return costRule(name, currency)
   const kind = KINDS[name]
   return kind && ruleOf(kind)
 }
@@ -63,7 +64,7 @@ export function settingFields(
     choices: name === 'locale' ? localeChoices(now) : undefined,
     hint: HINTS[name],
     rule: ruleOfSetting(name, currency),
-    required: !isMoney(name) && !MAY_BE_EMPTY.has(name),
+    required: !isCost(name) && !MAY_BE_EMPTY.has(name),
   }))
 }
 
@@ -73,17 +74,17 @@ export function settingTexts(settings: Settings, names: readonly SettingName[], 
       const value = settings[name]
       if (value === null) return [name, '']
       if (typeof value !== 'number') return [name, String(value)]
-      return [name, numberText(isMoney(name) ? value / minorPer(currency) : name === 'riskLimit' ? value * 100 : value, locale)]
+      return [name, numberText(isCost(name) ? value / minorPer(currency) : name === 'riskLimit' ? value * 100 : value, locale)]
     }),
   )
 }
 
-/** The settings with what was typed, or what is wrong with it, by field. */
+/** The settings with what was typed, or what is wrong with it, by field. What is unusual and was not so before is asked back where `why` is no reason. */
 export function readSettingTexts(
   settings: Settings,
   names: readonly SettingName[],
   texts: Texts,
-  { currency, locale }: { currency: string; locale: string },
+  { currency, locale, why }: { currency: string; locale: string; why: string },
 ): { values: SettingsValues; errors: Texts } {
   const { version: _version, ...values } = settings
   const errors: Texts = {}
@@ -94,13 +95,14 @@ export function readSettingTexts(
     const reading = rule && readAmount(rule, text, { locale })
     if (!reading) changed[name] = text === '' && MAY_BE_EMPTY.has(name) ? null : text
     else if (reading.state === 'refused') errors[name] = reading.sentence
-    else if (reading.state === 'read')
-      changed[name] = isMoney(name)
+    else if (reading.state === 'read') {
+      changed[name] = isCost(name)
         ? Math.round(reading.value * minorPer(currency))
         : name === 'riskLimit'
           ? reading.value / 100
           : reading.value
-    else if (isMoney(name) || MAY_BE_EMPTY.has(name)) changed[name] = null
+      if (reading.odd !== null && changed[name] !== settings[name] && !isReason(why)) errors[name] = reading.odd
+    } else if (isCost(name) || MAY_BE_EMPTY.has(name)) changed[name] = null
     else errors[name] = 'Type a number here.'
   }
   return { values: { ...values, ...changed } as SettingsValues, errors }
