@@ -1,6 +1,7 @@
 import { drawBed } from '@almanac/softener/drawing/bed-drawing'
 import type { BedDrawing } from '@almanac/softener/drawing/drawing-types'
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../../tests/support/speaking.ts'
 import { layoutBed } from './bed-layout.ts'
 import { wrapWords } from './wrap-words.ts'
 
@@ -9,7 +10,7 @@ function draw(
   heightIn: number,
   more: { resinVolumeFt3?: number; gravelLb?: number; backwashGpm?: number },
 ): BedDrawing {
-  const drawn = drawBed({ diameterIn, heightIn, waterTemperatureF: 52, display: { locale: 'en-US', unitSystem: 'us' }, ...more })
+  const drawn = drawBed({ diameterIn, heightIn, waterTemperatureF: 52, ...SPEAKING, ...more })
   if (!drawn.ok) throw new Error(drawn.reason)
   return drawn.value
 }

@@ -52,6 +52,14 @@ test.each(others)('%s is given what English is given', (language) => {
   for (const { at, text } of messages(language)) expect({ at, given: given(text) }).toEqual({ at, given: english.get(at) })
 })
 
+test.each(others)('%s says nothing of three words or more as English does', (language) => {
+  const english = new Map(messages('en').map(({ at, text }) => [at, text]))
+  const same = messages(language).filter(
+    ({ at, text }) => text === english.get(at) && (text.replace(/\{[^}]*\}/g, '').match(/\p{L}{2,}/gu) ?? []).length >= 3,
+  )
+  expect(same.map((one) => one.at)).toEqual([])
+})
+
 test.each(languages)('%s: no message is empty, quotes a brace unknowingly, or shouts', (language) => {
   for (const { at, text } of messages(language)) {
     expect(text.trim(), at).not.toBe('')

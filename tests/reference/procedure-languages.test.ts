@@ -24,7 +24,10 @@ function listening() {
     }
     return Object.assign(heard, { has: (key: string) => speak.has(key) }) as unknown as (typeof ENGLISH)[Room]
   }
-  return { said, words: { steps: hear('steps'), cautions: hear('cautions'), asks: hear('asks'), beadCondition: hear('beadCondition') } }
+  return {
+    said,
+    words: { steps: hear('steps'), cautions: hear('cautions'), asks: hear('asks'), beadCondition: hear('beadCondition'), kit: ENGLISH.kit },
+  }
 }
 
 describe.each(languages)('%s', (language) => {

@@ -7,6 +7,7 @@ import { seasonTemperatures } from '@almanac/softener/site/site-water'
 import { bedLevels } from '@almanac/softener/tanks/bed-levels'
 import { tankShell } from '@almanac/softener/tanks/tank-geometry'
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../support/speaking.ts'
 
 const beads = beadsOf(RESIN_KINDS['gel-8'])
 const off = (actual: number, expected: number) => Math.abs(actual - expected)
@@ -120,7 +121,7 @@ describe('a full 10 × 54', () => {
   it('weighs about 200 lb: 76.5 resin, 18 gravel, 21 tank, 8 valve, 76 water', () => {
     // A trade estimate of about 83 lb of water (205 lb in all) fills the whole tank less the beads themselves, 2.26 − 0.62 × 1.5 ft³ at 62.4 lb, and
     // leaves the gravel's own solids out; taking them off too, 0.6 × 0.18 ft³ or 6.7 lb, gives 76.
-    const weight = jobWeight({ diameterIn: 10, heightIn: 54, resinFt3: 1.5, gravelLb: 18 })
+    const weight = jobWeight({ ...SPEAKING, diameterIn: 10, heightIn: 54, resinFt3: 1.5, gravelLb: 18 })
     if (!weight.ok) throw new Error(weight.reason)
     expect(off(weight.value.waterLb, (2.26 - 0.62 * 1.5 - 0.6 * 0.18) * 62.3)).toBeLessThan(0.5)
     expect(off(weight.value.waterLb + 0.6 * 0.18 * 62.3, 83)).toBeLessThan(0.5)

@@ -7,13 +7,14 @@ import { type ListedPrice, priceKit } from '@almanac/softener/kit/price-kit'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
 import { type StoresItem, storesForKit } from '@almanac/softener/kit/stores-for-kit'
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../support/speaking.ts'
 
 function kit(change: Partial<RebedKitInput> = {}): RebedKit {
   const result = rebedKit({
     diameterIn: 10,
     heightIn: 54,
     oldTubeLengthIn: 52.5,
-    display: { locale: 'en-US', unitSystem: 'us' },
+    ...SPEAKING,
     ...change,
   })
   if (!result.ok) throw new Error(result.reason)
@@ -41,8 +42,8 @@ describe('bags from the shelf', () => {
   })
   it('do not change the kit: what was booked is what is loaded', () => {
     const shelf = [bag(0.5, 3)]
-    const compared = compareKits({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } }, LIST, shelf)
-    const kitOfIts = rebedKit({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' }, resinKind: 'gel-8' })
+    const compared = compareKits({ diameterIn: 10, heightIn: 54, ...SPEAKING }, LIST, shelf)
+    const kitOfIts = rebedKit({ diameterIn: 10, heightIn: 54, ...SPEAKING, resinKind: 'gel-8' })
     if (!compared.ok || !kitOfIts.ok) throw new Error('no kit')
     expect(compared.value[0]?.kit).toEqual(kitOfIts.value)
     expect(compared.value[0]?.bagsFromShelf).toBe(1)
@@ -57,7 +58,7 @@ describe('tube by valve and flow', () => {
     expect(tubeSpeedFtS(10, 3)).toBeNull()
   })
   it('8 ft/s is the limit (common practice, no source): 13 gpm go through 1.05 in, 14 want 1.9 in', () => {
-    const chosen = (flowGpm: number) => chooseTube({ flowGpm, diameterIn: 13, display: { locale: 'en-US', unitSystem: 'us' } })
+    const chosen = (flowGpm: number) => chooseTube({ flowGpm, diameterIn: 13, ...SPEAKING })
     expect(chosen(13)).toMatchObject({ outsideDiameterIn: 1.05, basis: 'flow', warning: null })
     expect(chosen(14)).toMatchObject({ outsideDiameterIn: 1.9, basis: 'flow', warning: null })
     expect(chosen(100).warning).toMatch(/ft\/s/)
@@ -126,9 +127,7 @@ describe('prices (invented)', () => {
 
 describe('kits side by side', () => {
   it('10% weighs 3 lb more over 1½ ft³ (53 against 51 lb/ft³, typical data sheets) and costs 75 more by the list', () => {
-    const result = compareKits({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } }, LIST, [
-      bag(1, 2, 'gel-10'),
-    ])
+    const result = compareKits({ diameterIn: 10, heightIn: 54, ...SPEAKING }, LIST, [bag(1, 2, 'gel-10')])
     if (!result.ok) throw new Error(result.reason)
     const [eight, ten, fine] = result.value
     expect(eight).toMatchObject({ kind: 'gel-8', moreMinor: 0, moreWeightLb: 0, bagsFromShelf: 0 })
@@ -139,7 +138,7 @@ describe('kits side by side', () => {
     expect(fine?.kit.warnings.join()).toMatch(/slots fine enough/)
   })
   it('refuses as the kit does', () => {
-    expect(compareKits({ diameterIn: null, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } }, LIST)).toMatchObject({
+    expect(compareKits({ diameterIn: null, heightIn: 54, ...SPEAKING }, LIST)).toMatchObject({
       ok: false,
     })
   })

@@ -6,6 +6,7 @@ import { settingsCard } from '@almanac/softener/setting/settings-card'
 import { kitFigures } from '@almanac/softener/site/kit-figures'
 import { describe, expect, it } from 'vitest'
 import { evaluatedHouse, HOUSE, US_WORDS as US } from '../support/house-site.ts'
+import { SPEAKING } from '../support/speaking.ts'
 
 const found = evaluatedHouse(USUAL_FIGURES)
 const { setting, hardness } = found
@@ -51,7 +52,7 @@ describe('the kit’s weight', () => {
     const { shell, fill, kind } = found.filled
     if (!shell) throw new Error('no tank')
     const load = (gravelLb: number) => {
-      const kit = kitFigures(HOUSE, shell, { ...fill, gravelLb }, kind, { ...USUAL_FIGURES, gravelFromFt3: 0 })
+      const kit = kitFigures(HOUSE, shell, { ...fill, gravelLb }, kind, { ...USUAL_FIGURES, gravelFromFt3: 0 }, SPEAKING)
       if ('reason' in kit) throw new Error(kit.reason)
       return [kit.loadWeightLb, kit.gravelLb] as const
     }

@@ -5,9 +5,10 @@ import type { SizeHypothesis, TankClues } from '@almanac/softener/identify/clue-
 import { identifyTank } from '@almanac/softener/identify/identify-tank'
 import { sizeHypotheses } from '@almanac/softener/identify/size-hypotheses'
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../support/speaking.ts'
 
 const identify = (clues: TankClues) => {
-  const found = identifyTank({ clues, figures: USUAL_FIGURES, display: { locale: 'en-US', unitSystem: 'us' } })
+  const found = identifyTank({ clues, figures: USUAL_FIGURES, ...SPEAKING })
   if (!found.ok) throw new Error(found.reason)
   return found.value
 }

@@ -8,6 +8,7 @@ import { supplyLines } from '@almanac/softener/kit/kit-supply-lines'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
 import { TUBE_OUTSIDE_DIAMETERS_IN } from '@almanac/softener/tanks/distributor-tube'
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../support/speaking.ts'
 
 describe('where the kit changes its mind (our own choices)', () => {
   it('plans up to four hundred of the largest bag and six sizes', () => {
@@ -21,7 +22,7 @@ describe('where the kit changes its mind (our own choices)', () => {
 
   it('sends a fourth person where a plant’s heaviest lift is above 100 lb (common practice, no source)', () => {
     const crew = (heaviestBagLb: number) => {
-      const made = jobWeight({ diameterIn: 21, heightIn: 40, resinFt3: 3, gravelLb: 0, heaviestBagLb })
+      const made = jobWeight({ ...SPEAKING, diameterIn: 21, heightIn: 40, resinFt3: 3, gravelLb: 0, heaviestBagLb })
       return made.ok && made.value.crewSize
     }
     expect([crew(100), crew(101)]).toEqual([3, 4])
@@ -29,14 +30,12 @@ describe('where the kit changes its mind (our own choices)', () => {
 
   it('lays gravel in two layers from 4 lb and 14 in, and brings none below half a pound', () => {
     const gravel = (newLb: number) => ({ newLb, takenOutLb: 0, presentLb: newLb, why: '', assumptions: [] })
-    expect([0.49, 0.5, 3.9, 4].map((lb) => gravelLines(gravel(lb), 14, { locale: 'en-US', unitSystem: 'us' }).length)).toEqual([0, 1, 1, 2])
+    expect([0.49, 0.5, 3.9, 4].map((lb) => gravelLines(gravel(lb), 14, SPEAKING).length)).toEqual([0, 1, 1, 2])
   })
 
   it('believes bleach of 1 to 15%, and measures out at least 0.1 fl oz', () => {
     const line = (bleachPercent: number, resinFt3 = 1) =>
-      supplyLines({ resinFt3, gravelOutLb: 0, bleachPercent, display: { locale: 'en-US', unitSystem: 'us' } }).find(
-        (one) => one.item === 'sanitiser',
-      )
+      supplyLines({ resinFt3, gravelOutLb: 0, bleachPercent, ...SPEAKING }).find((one) => one.item === 'sanitiser')
     expect(line(15)?.label).toContain('15%')
     expect(line(15.1)?.label).toContain('8.25%')
     expect(line(1)?.label).toContain('1%')
@@ -50,8 +49,8 @@ describe('where the kit changes its mind (our own choices)', () => {
         diameterIn: 12,
         heightIn: 52,
         resinVolumeFt3,
-        bagSizes: [{ label: 'bag', volumeFt3: 2 }],
-        display: { locale: 'en-US', unitSystem: 'us' },
+        bagSizes: [{ volumeFt3: 2 }],
+        ...SPEAKING,
       })
       return kit.ok && kit.value.warnings.some((words) => words.includes('ft³ over'))
     }
@@ -74,7 +73,7 @@ describe('distributor tubes in a kit', () => {
   })
   it('are cut to an eighth, and 13/16 in is written with three decimals', () => {
     expect(TUBE_CUT_TOLERANCE_IN).toBe(0.125)
-    const kit = rebedKit({ diameterIn: 10, heightIn: 54, tubeOutsideDiameterIn: 13 / 16, display: { locale: 'en-US', unitSystem: 'us' } })
+    const kit = rebedKit({ diameterIn: 10, heightIn: 54, tubeOutsideDiameterIn: 13 / 16, ...SPEAKING })
     expect(kit.ok && kit.value.lines.find((line) => line.item === 'distributor-tube')?.label).toContain('0.813 in')
   })
 })

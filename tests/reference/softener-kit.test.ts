@@ -3,9 +3,10 @@ import { sanitiserDoseFlOz } from '@almanac/softener/kit/kit-supply-lines'
 import type { RebedKit, RebedKitInput } from '@almanac/softener/kit/kit-types'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../support/speaking.ts'
 
 function kit(change: Partial<RebedKitInput>): RebedKit {
-  const result = rebedKit({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' }, ...change })
+  const result = rebedKit({ diameterIn: 10, heightIn: 54, ...SPEAKING, ...change })
   if (!result.ok) throw new Error(result.reason)
   return result.value
 }
@@ -43,7 +44,7 @@ describe('bags: whole ft³ with part bags of ½ and ¼, elsewhere 25 L (common p
   it('gives no plan for nonsense', () => {
     for (const need of [0, -1, Number.NaN, 1e9]) expect(planBags(need)).toBeNull()
     expect(planBags(1, [])).toBeNull()
-    expect(planBags(1, [{ label: 'empty', volumeFt3: 0 }])).toBeNull()
+    expect(planBags(1, [{ volumeFt3: 0 }])).toBeNull()
   })
 })
 
@@ -99,10 +100,10 @@ describe('kit of one rebed', () => {
     expect(value.warnings.join()).toMatch(/ft³ over/)
   })
   it('says what it assumed and what is missing, and refuses without a tank size', () => {
-    const result = rebedKit({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } })
+    const result = rebedKit({ diameterIn: 10, heightIn: 54, ...SPEAKING })
     expect(result.ok && result.assumptions.length).toBeGreaterThan(3)
     expect(result.ok && result.missing).toContain('length of the old distributor tube')
-    expect(rebedKit({ diameterIn: null, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } })).toMatchObject({
+    expect(rebedKit({ diameterIn: null, heightIn: 54, ...SPEAKING })).toMatchObject({
       ok: false,
       reason: expect.stringContaining('measure'),
     })

@@ -1,6 +1,7 @@
 import { emptyTankLb, jobWeight } from '@almanac/softener/kit/job-weight'
 import { type Lift, nioshLifting } from '@almanac/softener/kit/niosh-lifting'
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../support/speaking.ts'
 
 const lift = (change: Partial<Lift>) => {
   const result = nioshLifting({
@@ -67,7 +68,7 @@ describe('NIOSH 94-110, revised lifting equation', () => {
 })
 
 describe('weights of a rebed', () => {
-  const full = jobWeight({ diameterIn: 10, heightIn: 54, resinFt3: 1.5, gravelLb: 18 })
+  const full = jobWeight({ ...SPEAKING, diameterIn: 10, heightIn: 54, resinFt3: 1.5, gravelLb: 18 })
   it('a full 10 × 54, derived: resin about 78, gravel 18, tank 21 and valve 8 (from memory), water about 83: about 205 lb', () => {
     if (!full.ok) throw new Error(full.reason)
     // Resin at 51 to 53 lb/ft³ (typical data sheets); the water depends on voids assumed here as 0.38, so a tenth is allowed on it.
@@ -85,17 +86,17 @@ describe('weights of a rebed', () => {
     expect(full.value.waterLb).toBeCloseTo(62.3 * (free + 0.38 * 1.5 + 0.4 * 0.18), 6)
   })
   it('commercial tanks, from 21 in, take more than two people (common practice, no source)', () => {
-    const big = jobWeight({ diameterIn: 21, heightIn: 62, resinFt3: 7, gravelLb: 113 })
+    const big = jobWeight({ ...SPEAKING, diameterIn: 21, heightIn: 62, resinFt3: 7, gravelLb: 113 })
     expect(big.ok && big.value.crewSize).toBeGreaterThan(2)
-    expect(jobWeight({ diameterIn: 20, heightIn: 62, resinFt3: 6, gravelLb: 100 })).toMatchObject({ value: { crewSize: 2 } })
-    expect(jobWeight({ diameterIn: 13, heightIn: 54, resinFt3: 2.5, gravelLb: 30, access: 'stairs' })).toMatchObject({
+    expect(jobWeight({ ...SPEAKING, diameterIn: 20, heightIn: 62, resinFt3: 6, gravelLb: 100 })).toMatchObject({ value: { crewSize: 2 } })
+    expect(jobWeight({ ...SPEAKING, diameterIn: 13, heightIn: 54, resinFt3: 2.5, gravelLb: 30, access: 'stairs' })).toMatchObject({
       value: { crewSize: 3 },
     })
   })
   it('measured weights replace estimates, and sizes that cannot be are refused', () => {
-    const known = jobWeight({ diameterIn: 10, heightIn: 54, resinFt3: 1.5, gravelLb: 18, tankLb: 19, valveLb: 12 })
+    const known = jobWeight({ ...SPEAKING, diameterIn: 10, heightIn: 54, resinFt3: 1.5, gravelLb: 18, tankLb: 19, valveLb: 12 })
     expect(known).toMatchObject({ value: { tankLb: 19, valveLb: 12 }, assumptions: [] })
-    expect(jobWeight({ diameterIn: 0, heightIn: 54, resinFt3: 1.5, gravelLb: 18 }).ok).toBe(false)
+    expect(jobWeight({ ...SPEAKING, diameterIn: 0, heightIn: 54, resinFt3: 1.5, gravelLb: 18 }).ok).toBe(false)
     expect(emptyTankLb(24, 72)).toBeGreaterThan(emptyTankLb(10, 54))
   })
 })

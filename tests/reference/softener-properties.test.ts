@@ -12,6 +12,7 @@ import { CAPACITY_CURVES } from '@almanac/softener/water/capacity-curves'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { ENGLISH } from '../support/procedure-words.ts'
+import { SPEAKING } from '../support/speaking.ts'
 
 const seed = Number(process.env.FC_SEED ?? 20_260_102)
 console.info(`softener properties: fast-check seed ${seed} (set FC_SEED to change it)`)
@@ -146,12 +147,12 @@ describe('any input gives a sound result or a sentence', () => {
   it('drawing, kit and procedure', () => {
     fc.assert(
       fc.property(input, (some) => {
-        const drawing = drawBed(some)
+        const drawing = drawBed({ ...some, words: SPEAKING.words })
         if (drawing.ok) {
           expectSound(drawing)
           for (const shape of drawing.value.shapes) expect(svgPath(shape.path)).not.toMatch(/NaN|undefined/)
         } else expect(drawing.reason).toMatch(/\.$/)
-        const kit = rebedKit(some)
+        const kit = rebedKit({ ...some, words: SPEAKING.words })
         if (kit.ok) {
           expectSound(kit)
           for (const line of kit.value.lines) expect(line.quantity).toBeGreaterThan(0)

@@ -1,6 +1,7 @@
 import type { ResinKindId } from '@almanac/records/resin-kind'
 import { RESIN_KINDS, resinKindOr8 } from '@almanac/softener/resin/resin-kinds'
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../support/speaking.ts'
 
 type Row = [
   id: ResinKindId,
@@ -38,7 +39,8 @@ describe('resin kinds', () => {
     for (const one of [...values, kind.packedVoidage]) expect(one.source).not.toBe('')
   })
   it('an unrecorded kind is taken as 8%, and that is said', () => {
-    expect(resinKindOr8(null)).toMatchObject({ kind: { id: 'gel-8' }, assumption: expect.stringContaining('not recorded') })
-    expect(resinKindOr8('gel-10').assumption).toBeNull()
+    expect(resinKindOr8(null)).toMatchObject({ kind: { id: 'gel-8' }, assumed: true })
+    expect(SPEAKING.words('resinAssumed')).toContain('not recorded')
+    expect(resinKindOr8('gel-10').assumed).toBe(false)
   })
 })

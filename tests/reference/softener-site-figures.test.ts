@@ -16,6 +16,7 @@ import { formatMiles } from '@almanac/units/distance'
 import { fToC } from '@almanac/units/temperature'
 import { describe, expect, it } from 'vitest'
 import { evaluatedHouse, HOUSE, US_WORDS as US } from '../support/house-site.ts'
+import { SPEAKING } from '../support/speaking.ts'
 
 const evaluated = () => evaluatedHouse(USUAL_FIGURES)
 
@@ -87,12 +88,12 @@ describe('words', () => {
 })
 
 describe('kit', () => {
-  const made = rebedKit({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } })
+  const made = rebedKit({ diameterIn: 10, heightIn: 54, ...SPEAKING })
   if (!made.ok) throw new Error(made.reason)
   const kit = made.value
   it('an offset of the tube of up to 3 in counts, more is a slip', () => {
     const length = (tubeOffsetIn: number) => {
-      const found = rebedKit({ diameterIn: 10, heightIn: 54, tubeOffsetIn, display: { locale: 'en-US', unitSystem: 'us' } })
+      const found = rebedKit({ diameterIn: 10, heightIn: 54, tubeOffsetIn, ...SPEAKING })
       return found.ok ? found.value.tubeLengthIn - kit.tubeLengthIn : Number.NaN
     }
     expect([3, 3.1, -3, -3.1].map(length)).toEqual([3, 0, -3, 0].map((one) => expect.closeTo(one, 6)))

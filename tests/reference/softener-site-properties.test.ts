@@ -8,6 +8,7 @@ import type { SiteInput } from '@almanac/softener/site/site-input'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { evaluatedHouse, US_WORDS as US } from '../support/house-site.ts'
+import { SPEAKING } from '../support/speaking.ts'
 
 const seed = Number(process.env.FC_SEED ?? 20_260_103)
 console.info(`site properties: fast-check seed ${seed} (set FC_SEED to change it)`)
@@ -63,7 +64,7 @@ describe('any input gives sound figures and words, or a sentence', () => {
     let whole = 0
     fc.assert(
       fc.property(anySite, fc.constantFrom('us' as const, 'metric' as const), (site, unitSystem) => {
-        const found = evaluateSite(site, figures)
+        const found = evaluateSite(site, figures, SPEAKING)
         expectSound(found, 'evaluation')
         if ('reason' in found) {
           expect(found.reason).toMatch(/\.$/)
@@ -152,8 +153,8 @@ describe('the kit in figures says what the kit in words says', () => {
   it('for any tank', () => {
     fc.assert(
       fc.property(anySite, (site) => {
-        const found = evaluateSite(site, figures)
-        const said = rebedKit({ ...site, resinVolumeFt3: site.resinFt3, figures, display: { locale: 'en-US', unitSystem: 'us' } })
+        const found = evaluateSite(site, figures, SPEAKING)
+        const said = rebedKit({ ...site, resinVolumeFt3: site.resinFt3, figures, ...SPEAKING })
         if ('reason' in found || 'reason' in found.kit) {
           expect(said.ok).toBe(false)
           return

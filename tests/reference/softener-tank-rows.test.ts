@@ -4,6 +4,7 @@ import { fillForTank, USUAL_FILL_SHARE } from '@almanac/softener/tanks/fill-for-
 import { checkTankSize, levelOfVolumeIn, tankShell, volumeBelowFt3 } from '@almanac/softener/tanks/tank-geometry'
 import { findTankSize, TANK_SIZES } from '@almanac/softener/tanks/tank-sizes'
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../support/speaking.ts'
 
 type Row = [d: number, h: number, resin: [number, number, number], gravel: [number, number, number], openings: number[]]
 
@@ -40,7 +41,7 @@ describe('rows of the usual fills (common practice, no source)', () => {
 })
 
 const fill = (input: Parameters<typeof fillForTank>[0]) => {
-  const made = fillForTank(input)
+  const made = fillForTank(input, SPEAKING)
   if (!made.ok) throw new Error(made.reason)
   return made.value
 }
@@ -70,7 +71,7 @@ describe('a size that is not listed', () => {
 })
 
 describe('limits of entry (our own: beyond them a figure is a slip)', () => {
-  const stands = (input: Parameters<typeof fillForTank>[0]) => fillForTank(input).ok
+  const stands = (input: Parameters<typeof fillForTank>[0]) => fillForTank(input, SPEAKING).ok
   it('resin and gravel', () => {
     expect([0.01, 499.9].map((resinFt3) => stands({ resinFt3 }))).toEqual([true, true])
     expect([0.0099, 500].map((resinFt3) => stands({ resinFt3 }))).toEqual([false, false])
@@ -79,14 +80,14 @@ describe('limits of entry (our own: beyond them a figure is a slip)', () => {
   })
 
   it('tank sizes', () => {
-    expect([checkTankSize(4, 10), checkTankSize(72, 144)]).toEqual([null, null])
+    expect([checkTankSize(4, 10, SPEAKING.words), checkTankSize(72, 144, SPEAKING.words)]).toEqual([null, null])
     for (const [d, h] of [
       [3.99, 20],
       [72.01, 100],
       [8, 9.99],
       [20, 144.01],
     ] as const)
-      expect(checkTankSize(d, h)?.ok).toBe(false)
+      expect(checkTankSize(d, h, SPEAKING.words)?.ok).toBe(false)
   })
 
   it('a fill that is doubtful for its tank: over 95%, over three quarters, under 35% of it', () => {
@@ -116,7 +117,7 @@ describe('distributor tubes (from memory, unverified)', () => {
   })
 
   it('an old length is believed where it could stand in the tank', () => {
-    const basis = (length: number) => tubeLength(tankShell(10, 54), length).basis
+    const basis = (length: number) => tubeLength(tankShell(10, 54), length, SPEAKING.words).basis
     expect([27.1, 59.9].map(basis)).toEqual(['old tube', 'old tube'])
     expect([26.9, 60.1].map(basis)).toEqual(['estimate', 'estimate'])
   })
@@ -142,7 +143,7 @@ describe('the dished ends', () => {
 describe('gravel', () => {
   it('is left out below 1½ ft³ where nothing is recorded (common practice, no source)', () => {
     const decide = (resinFt3: number) =>
-      decideGravel({}, { resinFt3, resinBasis: 'label', gravelLb: 18, gravelBasis: 'table', warnings: [] }).newLb
+      decideGravel(SPEAKING, { resinFt3, resinBasis: 'label', gravelLb: 18, gravelBasis: 'table', warnings: [] }).newLb
     expect([1.49, 1.5].map(decide)).toEqual([0, 18])
   })
 })

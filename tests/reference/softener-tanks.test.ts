@@ -11,6 +11,7 @@ import {
 import { TANK_SIZES } from '@almanac/softener/tanks/tank-sizes'
 import { resinFt3ForGrains } from '@almanac/units/nominal-grains'
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../support/speaking.ts'
 
 // Common practice, no source: the table of usual fills. Area and volume are derived (volume 0.92 of the cylinder, an assumption).
 const TABLE: readonly (readonly [
@@ -46,7 +47,7 @@ describe('usual tanks (common practice, no source; geometry derived)', () => {
     expect(Math.abs(tankAreaFt2(d) - (d * d) / 183.35)).toBeLessThan(1e-4 * area)
     expect(Math.abs(tankShell(d, h).volumeFt3 / volume - 1)).toBeLessThanOrEqual(0.006)
     expect(Math.abs(tankAreaFt2(d) * 5 - flow5)).toBeLessThanOrEqual(0.055)
-    const fill = fillForTank({ diameterIn: d, heightIn: h })
+    const fill = fillForTank({ diameterIn: d, heightIn: h }, SPEAKING)
     if (!fill.ok) throw new Error(fill.reason)
     expect(fill.value.resinFt3).toBe(resin)
     expect(Math.abs(depthInStraightIn(resin, tankAreaFt2(d)) - depth)).toBeLessThanOrEqual(0.06)
@@ -99,7 +100,7 @@ describe('geometry of dished tanks (derived from the ellipsoid)', () => {
 describe('what is known best comes first', () => {
   it('record before label before table before geometry', () => {
     const pick = (input: Parameters<typeof fillForTank>[0]) => {
-      const fill = fillForTank(input)
+      const fill = fillForTank(input, SPEAKING)
       return fill.ok ? [fill.value.resinFt3, fill.value.resinBasis] : [fill.reason]
     }
     expect(pick({ diameterIn: 10, heightIn: 54, resinFt3: 1.25, nominalGrains: 48_000 })).toEqual([1.25, 'recorded'])
@@ -110,15 +111,18 @@ describe('what is known best comes first', () => {
     expect(pick({ diameterIn: 11, heightIn: 48 })).toEqual([1.25, 'geometry'])
   })
   it('refuses in a sentence what no tank can be', () => {
-    expect(checkTankSize(54, 10)).toMatchObject({ ok: false })
-    expect(fillForTank({ diameterIn: Number.NaN, heightIn: 54 })).toMatchObject({ ok: false, reason: expect.stringContaining('measure') })
-    expect(fillForTank({})).toMatchObject({ ok: false, reason: expect.stringContaining('needed') })
-    expect(fillForTank({ resinFt3: -1 })).toMatchObject({ ok: false })
-    expect(fillForTank({ resinFt3: 1, gravelLb: -3 })).toMatchObject({ ok: false })
+    expect(checkTankSize(54, 10, SPEAKING.words)).toMatchObject({ ok: false })
+    expect(fillForTank({ diameterIn: Number.NaN, heightIn: 54 }, SPEAKING)).toMatchObject({
+      ok: false,
+      reason: expect.stringContaining('measure'),
+    })
+    expect(fillForTank({}, SPEAKING)).toMatchObject({ ok: false, reason: expect.stringContaining('needed') })
+    expect(fillForTank({ resinFt3: -1 }, SPEAKING)).toMatchObject({ ok: false })
+    expect(fillForTank({ resinFt3: 1, gravelLb: -3 }, SPEAKING)).toMatchObject({ ok: false })
   })
   it('warns of a tank filled to the top, too full, or short', () => {
     const warn = (resinFt3: number) => {
-      const fill = fillForTank({ diameterIn: 10, heightIn: 54, resinFt3, gravelLb: 18 })
+      const fill = fillForTank({ diameterIn: 10, heightIn: 54, resinFt3, gravelLb: 18 }, SPEAKING)
       return fill.ok ? fill.value.warnings.length : -1
     }
     expect([warn(2.2), warn(1.8), warn(1.5), warn(0.7)]).toEqual([1, 1, 0, 1])

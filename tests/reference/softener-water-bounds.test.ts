@@ -13,6 +13,7 @@ import {
 import { compensatedHardness, MOST_IRON_MG_L } from '@almanac/softener/water/compensated-hardness'
 import { SODIUM_ADVISORY_MG_L } from '@almanac/softener/water/regeneration'
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../support/speaking.ts'
 
 describe('capacity by temperature', () => {
   // Michaud, Water Conditioning & Purification: about 5% more from 60 to 80 °F, steep loss below 50 °F. The slope below, 1.5% a degree, from memory.
@@ -83,9 +84,9 @@ describe('regeneration', () => {
 describe('water and beads', () => {
   it('takes 60 °F where nothing is measured (common practice, no source), and refuses ice and steam', () => {
     expect(ASSUMED_WATER_F).toBe(60)
-    const made = waterStateF(null)
+    const made = waterStateF(null, SPEAKING)
     expect(made.ok && made.value.temperatureC).toBeCloseTo(15.5556, 4)
-    expect([31.9, 32, 140, 140.1].map((f) => waterStateF(f).ok)).toEqual([false, true, true, false])
+    expect([31.9, 32, 140, 140.1].map((f) => waterStateF(f, SPEAKING).ok)).toEqual([false, true, true, false])
   })
   // IAPWS-95 at 0.1 MPa, kg/m³ (from memory); Kell 1975 agrees to 0.02.
   it.each([

@@ -7,6 +7,7 @@ export const procedureWords = (locale: string): ProcedureWords => ({
   cautions: wordsIn(locale, 'cautions'),
   asks: wordsIn(locale, 'asks'),
   beadCondition: wordsIn(locale, 'beadCondition'),
+  kit: wordsIn(locale, 'kit'),
 })
 
 export const ENGLISH = procedureWords('en-US')

@@ -1,5 +1,8 @@
 import fs from 'node:fs'
 import path from 'node:path'
+import { disinfectants } from '@almanac/records/disinfectant'
+import { resinKinds } from '@almanac/records/resin-kind'
+import { supplyKinds } from '@almanac/records/supply-kind'
 import { checkSteps } from '@almanac/service-rules/close-out/check-steps'
 import { en } from '@almanac/words/en/all'
 import { field } from '@almanac/words/en/field'
@@ -24,8 +27,18 @@ const BY_VALUE = [
   'resinKind',
 ]
 
-/** Keys of other rooms that are values: what a close-out must have checked. */
-const VALUES: Record<string, readonly string[]> = { lacking: checkSteps }
+/** Keys of other rooms that are values: what a close-out must have checked, resins, where a figure is from, waters. */
+const VALUES: Record<string, readonly string[]> = {
+  lacking: checkSteps,
+  kit: [
+    ...resinKinds.flatMap((kind) => [kind, `${kind}/short`]),
+    ...['recorded', 'label', 'table', 'geometry'].map((basis) => `basis/${basis}`),
+  ],
+  plan: [...supplyKinds.map((kind) => `source/${kind}`), ...disinfectants.map((one) => `disinfectant/${one}`)],
+}
+
+/** Rooms whose words travel inside something that has a name of its own. */
+const CARRIED: Record<string, RegExp> = { kit: /[sS]peaking|RebedFirm/, plan: /\bPlan\b/ }
 
 const sources = ['apps/web', 'apps/worker', 'packages']
   .flatMap((folder) =>
@@ -39,7 +52,10 @@ const sources = ['apps/web', 'apps/worker', 'packages']
 
 /** Files that ask for a room: by the hook, by `wordsIn`, or by the type of its words. */
 const asking = (room: string) =>
-  sources.filter(({ text }) => new RegExp(`useWords\\('${room}'\\)|wordsIn\\([^)]*'${room}'\\)|Words<'${room}'>`).test(text))
+  sources.filter(
+    ({ text }) =>
+      new RegExp(`useWords\\('${room}'\\)|wordsIn\\([^)]*'${room}'\\)|Words<'${room}'>`).test(text) || CARRIED[room]?.test(text),
+  )
 
 test('every message is said somewhere', () => {
   const unsaid = Object.entries(en)

@@ -143,7 +143,9 @@ async function disagreements(firm: Firm, bedId: string): Promise<string[]> {
   await inCompany(scope, (tx) => tx.visit.update({ where: { companyId_id: { companyId, id: visitId } }, data: { state: 'called-off' } }))
   const inOrder = demand.beds.find((one) => one.bed.bedId === bedId)
   if (!plan.kit.ok)
-    return [page, job, visit].every((one) => !kitOf('facts' in one ? one.facts : (one.bed as BedFacts), { figures, display: company }).ok)
+    return [page, job, visit].every(
+      (one) => !kitOf('facts' in one ? one.facts : (one.bed as BedFacts), { figures, display: company, words: ENGLISH.kit }).ok,
+    )
       ? []
       : ['kit']
   const expected = plan.kit.value
@@ -151,7 +153,7 @@ async function disagreements(firm: Firm, bedId: string): Promise<string[]> {
   const same = (path: string, got: unknown, wanted: unknown) => {
     if (JSON.stringify(got) !== JSON.stringify(wanted)) wrong.push(`${path}: ${JSON.stringify(got)}, on the plan ${JSON.stringify(wanted)}`)
   }
-  const jobKit = job.bed && kitOf(job.bed, { figures, display: company })
+  const jobKit = job.bed && kitOf(job.bed, { figures, display: company, words: ENGLISH.kit })
   same('job page', jobKit?.ok && signature(jobKit.value), signature(expected))
   const onPage = screen(firm, <BedKit bed={page as BedPage} />)
   const onTablet = screen(firm, <VisitKit visit={visit} />)
@@ -168,9 +170,10 @@ async function disagreements(firm: Firm, bedId: string): Promise<string[]> {
   ])
     if (!onPage.includes(text)) wrong.push(`bed page: no "${text}" in ${onPage}`)
   same('steps', procedureOf(visit, company, figures, ENGLISH).steps, plan.procedure.steps)
-  const drawn = visit.bed && drawingOf(visit.bed, visit.water, { figures, display: company })
+  const drawn = visit.bed && drawingOf(visit.bed, visit.water, { figures, display: company, words: ENGLISH.kit })
   same('drawing', drawn?.ok && drawn.value, plan.drawing.ok && plan.drawing.value)
-  const load = sheet && sheetLoad({ visits: sheet.visits.filter((one) => one.id === visitId) }, company, figures)
+  const load =
+    sheet && sheetLoad({ visits: sheet.visits.filter((one) => one.id === visitId) }, { figures, display: company, words: ENGLISH.kit })
   same('load', load && [load.volumeFt3, load.weightLb], [expected.loadVolumeFt3, expected.loadWeightLb])
   const taken = takeFromStores(expected, demand.items).taken
   const sorted = (list: (readonly [string, number])[]) => [...list].sort(([a], [b]) => (a < b ? -1 : 1))
@@ -244,7 +247,7 @@ describe('one bed, one kit', () => {
       expect(picked.length).toBeGreaterThan(2)
       for (const { id } of picked) {
         const facts = planFacts(await readBedPlan({ companyId: company.id }, id), company, figures, DAY)
-        const kit = kitOf(facts.bed, { figures, display: company })
+        const kit = kitOf(facts.bed, { figures, display: company, words: ENGLISH.kit })
         if (!kit.ok) continue
         const { text } = await extractText(await getDocumentProxy(await renderRebedPlan(facts)), { mergePages: true })
         // The paper writes fractions in plain figures, 52 1/8, and "about" before a length that is an estimate.

@@ -1,4 +1,5 @@
-import { disinfectantLines } from '@almanac/records/disinfectant'
+import { oneOf } from '@almanac/records/choices'
+import { disinfectants } from '@almanac/records/disinfectant'
 import { formatDay } from '@almanac/units/format-day'
 import 'server-only'
 import type { BedPlanFacts } from '@almanac/contract/bed-choice'
@@ -25,16 +26,12 @@ export function planFacts(plan: BedPlanFacts, company: Company, figures: FirmFig
     figures,
     site: plan.site
       ? { ...plan.site, whom: whomWords(plan.site.whom) }
-      : { label: 'Tank in the workshop', street: null, town: null, accessNotes: null, whom: null },
+      : { label: wordsIn(company.locale, 'plan')('workshop'), street: null, town: null, accessNotes: null, whom: null },
     softenerLabel: plan.softener?.label ?? null,
     bed: plan.bed,
     bedSign: plan.bed.bedId.slice(-6),
     bedBegan: bedTexts(company, wordsIn(company.locale, 'bedFacts'), wordsIn(company.locale, 'resinKind')).began(plan),
-    water: {
-      ...plan.water,
-      disinfectant:
-        plan.water.disinfectant === null || plan.water.disinfectant === 'unknown' ? null : disinfectantLines[plan.water.disinfectant],
-    },
+    water: { ...plan.water, disinfectant: oneOf(disinfectants, plan.water.disinfectant) },
     prices: { currency: company.currency, prices },
     shelf,
   }

@@ -1,3 +1,4 @@
+import { showWhole } from '@almanac/units/format-number'
 import { Page, View } from '@react-pdf/renderer'
 import { Printed, SOFT, sheet } from '../print/printed.tsx'
 import { TitleBlock } from '../print/title-block.tsx'
@@ -11,13 +12,13 @@ const MOST_NOTES = 5
 
 /** Sheet 1: the tank to scale, where it stands, the crew and the kit. */
 export function FirstPage({ plan }: { plan: Plan }) {
-  const { facts, drawing, notes } = plan
+  const { facts, drawing, notes, words } = plan
   const shown = notes.slice(0, MOST_NOTES)
   const more = notes.length - shown.length
   return (
-    <Page size={facts.display.unitSystem === 'us' ? 'LETTER' : 'A4'} style={sheet.page}>
+    <Page size={plan.paper} style={sheet.page}>
       <Printed style={{ fontSize: 17, fontFamily: 'Helvetica-Bold' }} lines={1}>
-        {`Rebed plan: ${facts.site.label}`}
+        {words('title', { site: facts.site.label })}
       </Printed>
       <View style={{ flexDirection: 'row', marginTop: 4 }}>
         <View style={{ width: FIGURE.width, height: FIGURE.height }}>
@@ -30,14 +31,16 @@ export function FirstPage({ plan }: { plan: Plan }) {
           )}
         </View>
         <View style={{ flexGrow: 1, flexBasis: 0, paddingLeft: 10 }}>
-          <SiteFacts facts={facts} />
+          <SiteFacts plan={plan} />
           <CrewFacts plan={plan} />
         </View>
       </View>
       <KitTable plan={plan} />
       {shown.length > 0 ? (
         <Printed style={{ fontSize: 7.5, color: SOFT, marginTop: 4 }} lines={5}>
-          {`Mind, and assumed: ${shown.join(' ')}${more > 0 ? ` And ${more} more, on the bed’s page.` : ''}`}
+          {more > 0
+            ? words('mindMore', { notes: shown.join(' '), count: showWhole(more, facts.display) })
+            : words('mind', { notes: shown.join(' ') })}
         </Printed>
       ) : null}
       <TitleBlock cells={titleCells(plan, 1)} />
@@ -46,13 +49,13 @@ export function FirstPage({ plan }: { plan: Plan }) {
 }
 
 /** The title block of a sheet. */
-export function titleCells({ facts, drawing }: Plan, number: 1 | 2) {
-  const scale = drawing.ok ? `1 : ${scaleOf(drawing.value).n}` : 'none'
+export function titleCells({ facts, drawing, words }: Plan, number: 1 | 2) {
+  const scale = drawing.ok ? `1 : ${scaleOf(drawing.value).n}` : words('noScale')
   return [
-    { name: 'Firm', value: facts.firmName, grow: 3 },
-    { name: 'Of', value: `${facts.site.label}, bed ${facts.bedSign}`, grow: 3.4 },
-    number === 1 ? { name: 'Scale on full-size paper', value: scale, grow: 1.6 } : { name: 'Done by, on', value: ' ', grow: 2.2 },
-    { name: 'Printed', value: facts.printed, grow: 1.8 },
-    { name: 'Sheet', value: `${number} of 2`, grow: 0.9 },
+    { name: words('firm'), value: facts.firmName, grow: 3 },
+    { name: words('of'), value: words('bedOf', { site: facts.site.label, sign: facts.bedSign }), grow: 3.4 },
+    number === 1 ? { name: words('scale'), value: scale, grow: 1.6 } : { name: words('doneBy'), value: ' ', grow: 2.2 },
+    { name: words('printed'), value: facts.printed, grow: 1.8 },
+    { name: words('sheet'), value: words('sheetOf', { number: `${number}` }), grow: 0.9 },
   ]
 }

@@ -5,11 +5,17 @@ import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { rebedBriefs } from '@almanac/softener/procedure/rebed-briefs'
 import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
 import { drawingOf, kitOf, procedureContextOf } from '@almanac/softener/rebed/rebed-of-record'
+import { paperSize } from '@almanac/units/paper-size'
+import type { Words } from '@almanac/words/words'
 import { wordsIn } from '@almanac/words/words-in'
 import type { PlanFacts } from './plan-facts.ts'
 
 /** Everything the two sheets show, worked out. Where the tank's size is not known, drawing and kit hold the sentence that says so. */
 export type Plan = {
+  /** What the sheets say, in the language of the display. */
+  words: Words<'plan'>
+  hazards: Words<'hazard'>
+  paper: 'LETTER' | 'A4'
   facts: PlanFacts
   drawing: { ok: true; value: BedDrawing } | { ok: false; reason: string }
   kit: { ok: true; value: RebedKit; priced: PricedKit } | { ok: false; reason: string }
@@ -23,19 +29,23 @@ export type Plan = {
 /** Works out drawing, kit with prices, and steps. Never refuses: a crew needs its steps whatever is known. */
 export function makePlan(facts: PlanFacts): Plan {
   const { bed, water, figures, display } = facts
-  const firm = { figures, display }
-  const kit = kitOf(bed, firm)
-  const drawing = drawingOf(bed, water, firm)
   const words = {
     steps: wordsIn(display.locale, 'steps'),
     cautions: wordsIn(display.locale, 'cautions'),
     asks: wordsIn(display.locale, 'asks'),
     beadCondition: wordsIn(display.locale, 'beadCondition'),
+    kit: wordsIn(display.locale, 'kit'),
   }
+  const firm = { figures, display, words: words.kit }
+  const kit = kitOf(bed, firm)
+  const drawing = drawingOf(bed, water, firm)
   const context = procedureContextOf(bed, water, firm)
   const procedure = rebedProcedure(context, words)
   const assumed = [...(kit.ok ? [...kit.value.warnings, ...kit.assumptions] : []), ...procedure.assumptions]
   return {
+    words: wordsIn(display.locale, 'plan'),
+    hazards: wordsIn(display.locale, 'hazard'),
+    paper: paperSize(display),
     facts,
     drawing: drawing.ok ? { ok: true, value: drawing.value } : drawing,
     kit: kit.ok ? { ok: true, value: kit.value, priced: priceKit(kit.value, facts.prices) } : kit,

@@ -1,4 +1,5 @@
 import type { BedFacts } from '@almanac/records/bed-facts'
+import type { Disinfectant } from '@almanac/records/disinfectant'
 import type { SupplyKind } from '@almanac/records/supply-kind'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { ShelfBag } from '@almanac/softener/kit/bags-on-shelf'
@@ -24,7 +25,8 @@ export type PlanFacts = {
     hardnessGpg: number | null
     ironMgL: number | null
     temperatureC: number | null
-    disinfectant: string | null
+    /** Null where it is not known. */
+    disinfectant: Disinfectant | null
   }
   prices: PriceList
   shelf: readonly ShelfBag[]

@@ -3,6 +3,7 @@ import { mergeFigures } from '@almanac/softener/firm/merge-figures'
 import { TANK_SIZES } from '@almanac/softener/tanks/tank-sizes'
 import { extractText, getDocumentProxy } from 'unpdf'
 import { describe, expect, it } from 'vitest'
+import { englishLeft } from '../../../tests/support/english-left.ts'
 import type { PlanFacts } from './plan-facts.ts'
 import { planFileName, renderRebedPlan } from './render-rebed-plan.ts'
 
@@ -38,7 +39,7 @@ function facts(change: Partial<PlanFacts> = {}): PlanFacts {
     bed: BED,
     bedSign: '7f3a2c',
     bedBegan: '2014',
-    water: { source: 'town', hardnessGpg: 18, ironMgL: 0.2, temperatureC: 11, disinfectant: 'chloramine since 2019' },
+    water: { source: 'town', hardnessGpg: 18, ironMgL: 0.2, temperatureC: 11, disinfectant: 'chloramine' },
     prices: {
       currency: 'USD',
       prices: [
@@ -113,26 +114,51 @@ describe('the rebed plan, read back', () => {
       // Spanish runs longer; a letter sheet is the shorter one.
       (
         [
-          ['us', 'en-US', 'Take away the old bed'],
-          ['metric', 'en-US', 'Take away the old bed'],
-          ['us', 'es-US', 'Llévese el lecho viejo'],
+          ['us', 'en-US', 'of 8% crosslink softening resin', 'Take away the old bed'],
+          ['metric', 'de-DE', 'of 8% crosslink softening resin', 'Take away the old bed'],
+          ['us', 'es-US', 'resina ablandadora, 8 % de entrecruzamiento', 'Llévese el lecho viejo'],
         ] as const
-      ).map(([unitSystem, locale, last]) => ({ tank, unitSystem, locale, last })),
+      ).map(([unitSystem, locale, resin, last]) => ({ tank, unitSystem, locale, resin, last })),
     ),
-  )('exactly two sheets for $tank.diameterIn × $tank.heightIn in, $unitSystem, $locale', async ({ tank, unitSystem, locale, last }) => {
-    const { diameterIn, heightIn } = tank
-    const pages = await read({
-      display: { locale, unitSystem, currency: 'USD' },
-      bed: { ...UNKNOWN, diameterIn, heightIn },
-      ...{ bedBegan: null, softenerLabel: null },
-      water: { source: 'private-well', hardnessGpg: null, ironMgL: null, temperatureC: null, disinfectant: null },
-      shelf: [],
-    })
-    expect(pages).toHaveLength(2)
-    expect(pages[0]).toContain('of 8% crosslink softening resin')
-    // The last step and the title block are there: nothing ran off the sheet.
-    expect(pages[1]).toContain(last)
-    expect(pages[1]).toContain('2 of 2')
+  )(
+    'exactly two sheets for $tank.diameterIn × $tank.heightIn in, $unitSystem, $locale',
+    async ({ tank, unitSystem, locale, resin, last }) => {
+      const { diameterIn, heightIn } = tank
+      const pages = await read({
+        display: { locale, unitSystem, currency: 'USD' },
+        bed: { ...UNKNOWN, diameterIn, heightIn },
+        ...{ bedBegan: null, softenerLabel: null },
+        water: { source: 'private-well', hardnessGpg: null, ironMgL: null, temperatureC: null, disinfectant: null },
+        shelf: [],
+      })
+      expect(pages).toHaveLength(2)
+      expect(pages[0]).toContain(resin)
+      // The last step and the title block are there: nothing ran off the sheet.
+      expect(pages[1]).toContain(last)
+      expect(pages[1]).toMatch(/2 (of|de) 2/)
+    },
+  )
+
+  it('speaks Spanish throughout, with an American company’s inches, dollars and paper', async () => {
+    const pages = await read({ display: { locale: 'es-US', unitSystem: 'us', currency: 'USD' } })
+    const named = [
+      'Orchard Lane 14',
+      'Weir Hollow',
+      'Cellar door behind the house; dog.',
+      'Softener in the cellar',
+      figures.valves[0]?.label ?? '',
+    ]
+    expect(englishLeft(pages.join(' '), named)).toEqual([])
+    expect(pages[0]).toContain('corte el tubo aquí, 52 1/8 in')
+    expect(pages[0]).toContain('$140.00')
+    const sheets = async (locale: string, unitSystem: 'us' | 'metric') => {
+      const pdf = await getDocumentProxy(await renderRebedPlan(facts({ display: { locale, unitSystem, currency: 'USD' } })))
+      return (await pdf.getPage(1)).view.slice(2)
+    }
+    // US letter is 8½ × 11 in of 72 points; A4 is 210 × 297 mm (ISO 216).
+    expect(await sheets('es-US', 'us')).toEqual([612, 792])
+    expect(await sheets('es-US', 'metric')).toEqual([612, 792])
+    expect((await sheets('es-ES', 'metric')).map(Math.round)).toEqual([595, 842])
   })
 
   it('exactly two sheets with the longest texts a record may hold, and without a tank size', async () => {

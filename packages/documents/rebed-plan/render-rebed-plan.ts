@@ -1,3 +1,4 @@
+import { languageOf } from '@almanac/records/language'
 import { Document, renderToBuffer } from '@react-pdf/renderer'
 import { createElement } from 'react'
 import { printable } from '../print/printable-text.ts'
@@ -6,12 +7,14 @@ import { makePlan } from './make-plan.ts'
 import type { PlanFacts } from './plan-facts.ts'
 import { SecondPage } from './second-page.tsx'
 
-/** The rebed plan as a PDF of two sheets, US letter or A4 by the units: drawing, facts and kit; then the steps. Black on white, for any printer. */
+/** The rebed plan as a PDF of two sheets, US letter or A4 by the company's region: drawing, facts and kit; then the steps. Black on white, for any printer. */
 export async function renderRebedPlan(facts: PlanFacts): Promise<Uint8Array<ArrayBuffer>> {
   const plan = makePlan(facts)
-  const title = printable(`Rebed plan: ${facts.site.label}`)
+  const title = printable(plan.words('title', { site: facts.site.label }))
   const sheets = [createElement(FirstPage, { key: 1, plan }), createElement(SecondPage, { key: 2, plan })]
-  const buffer = await renderToBuffer(createElement(Document, { title, author: printable(facts.firmName), language: 'en' }, ...sheets))
+  const buffer = await renderToBuffer(
+    createElement(Document, { title, author: printable(facts.firmName), language: languageOf(facts.display.locale) }, ...sheets),
+  )
   return new Uint8Array(buffer)
 }
 

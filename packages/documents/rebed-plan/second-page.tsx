@@ -1,4 +1,6 @@
 import type { ProcedureStep } from '@almanac/softener/procedure/procedure-types'
+import { showWhole } from '@almanac/units/format-number'
+import type { Words } from '@almanac/words/words'
 import { Page, Text, View } from '@react-pdf/renderer'
 import { Fragment } from 'react'
 import { printable } from '../print/printable-text.ts'
@@ -10,35 +12,34 @@ import type { Plan } from './make-plan.ts'
 import { bodyText, type PaperStep, paperSteps, STEP, setColumns } from './step-columns.ts'
 
 /** Widths of the two columns and what they may hold as estimated, points; A4 is narrower and higher than US letter. Tests count the sheets. */
-const COLUMN = { us: { width: 272, height: 630 }, metric: { width: 263, height: 685 } } as const
-
-const DEFERRAL =
-  'The local plumbing code and a licensed person come before anything on this sheet. Order, cautions and times: common practice.'
+const COLUMN = { LETTER: { width: 272, height: 630 }, A4: { width: 263, height: 685 } } as const
 
 /** Sheet 2: reasons to stop, then every step with its cautions before it and a box to tick. */
 export function SecondPage({ plan }: { plan: Plan }) {
-  const { facts, procedure, briefs } = plan
-  const steps = paperSteps(procedure.steps, briefs, facts.display)
-  const column = COLUMN[facts.display.unitSystem]
+  const { facts, procedure, briefs, words, paper, hazards } = plan
+  const steps = paperSteps(procedure.steps, briefs, facts.display, hazards)
+  const column = COLUMN[paper]
   const [first, ...others] = steps
   const { fontSize, splitAt } = setColumns(others, column.width, column.height)
   return (
-    <Page size={facts.display.unitSystem === 'us' ? 'LETTER' : 'A4'} style={sheet.page}>
+    <Page size={paper} style={sheet.page}>
       <View style={{ flexDirection: 'row', justifyContent: 'space-between', alignItems: 'flex-end' }}>
-        <Printed style={{ fontSize: 14, fontFamily: BOLD }}>Steps, in this order</Printed>
-        <Printed style={{ color: SOFT }}>{`${steps.length} steps, about ${procedure.minutes} minutes for the crew`}</Printed>
+        <Printed style={{ fontSize: 14, fontFamily: BOLD }}>{words('stepsTitle')}</Printed>
+        <Printed style={{ color: SOFT }}>
+          {words('stepsLead', { count: showWhole(steps.length, facts.display), minutes: showWhole(procedure.minutes, facts.display) })}
+        </Printed>
       </View>
-      {first ? <StopBox step={first} cases={stopCases(procedure.steps[0])} /> : null}
+      {first ? <StopBox step={first} cases={stopCases(procedure.steps[0])} words={words} /> : null}
       <View style={{ flexDirection: 'row', justifyContent: 'space-between' }}>
         {[others.slice(0, splitAt), others.slice(splitAt)].map((part) => (
           <View key={part[0]?.number ?? 0} style={{ width: column.width }}>
             {part.map((step) => (
-              <Step key={step.number} step={step} fontSize={fontSize} />
+              <Step key={step.number} step={step} fontSize={fontSize} words={words} />
             ))}
           </View>
         ))}
       </View>
-      <Printed style={{ fontSize: 8.4, fontFamily: BOLD, marginTop: 'auto', marginBottom: 3 }}>{DEFERRAL}</Printed>
+      <Printed style={{ fontSize: 8.4, fontFamily: BOLD, marginTop: 'auto', marginBottom: 3 }}>{words('deferral')}</Printed>
       <View>
         <TitleBlock cells={titleCells(plan, 2)} />
       </View>
@@ -53,14 +54,12 @@ function stopCases(step: ProcedureStep | undefined): string[] {
 }
 
 /** The first step, which comes before unloading: each reason to stop with its own box, and what else to look at on the way in. */
-function StopBox({ step, cases }: { step: PaperStep; cases: readonly string[] }) {
+function StopBox({ step, cases, words }: { step: PaperStep; cases: readonly string[]; words: Words<'plan'> }) {
   return (
     <View style={{ borderWidth: 1.4, borderColor: INK, paddingVertical: 3, paddingHorizontal: 6, marginTop: 2, marginBottom: 4 }}>
       <View style={{ flexDirection: 'row', justifyContent: 'space-between' }}>
-        <Printed style={{ fontFamily: BOLD, fontSize: 9 }}>
-          {`${step.number}  ${step.title} Stop, make safe and refer the job when you find:`}
-        </Printed>
-        <Printed style={{ fontSize: 7.5, color: SOFT }}>{`${step.minutes} min`}</Printed>
+        <Printed style={{ fontFamily: BOLD, fontSize: 9 }}>{`${step.number}  ${words('stopWhen', { step: step.title })}`}</Printed>
+        <Printed style={{ fontSize: 7.5, color: SOFT }}>{words('minutes', { minutes: `${step.minutes}` })}</Printed>
       </View>
       <View style={{ flexDirection: 'row', flexWrap: 'wrap' }}>
         {cases.map((one) => (
@@ -77,7 +76,7 @@ function StopBox({ step, cases }: { step: PaperStep; cases: readonly string[] })
   )
 }
 
-function Step({ step, fontSize }: { step: PaperStep; fontSize: number }) {
+function Step({ step, fontSize, words }: { step: PaperStep; fontSize: number; words: Words<'plan'> }) {
   return (
     <View
       style={{ flexDirection: 'row', borderTopWidth: STEP.rule, borderColor: LINE, paddingTop: STEP.above, paddingBottom: STEP.below }}
@@ -89,7 +88,9 @@ function Step({ step, fontSize }: { step: PaperStep; fontSize: number }) {
           <View style={{ flexGrow: 1, flexBasis: 0 }}>
             <Printed style={{ fontSize, fontFamily: BOLD }}>{`${step.number}  ${step.title}`}</Printed>
           </View>
-          <Printed style={{ fontSize: fontSize - 1, color: SOFT, flexShrink: 0 }}>{`${step.minutes} min`}</Printed>
+          <Printed style={{ fontSize: fontSize - 1, color: SOFT, flexShrink: 0 }}>
+            {words('minutes', { minutes: `${step.minutes}` })}
+          </Printed>
         </View>
         {step.cautions.length > 0 ? (
           <View style={{ borderLeftWidth: 2, borderColor: INK, paddingLeft: STEP.bar - 2 }}>

@@ -1,5 +1,4 @@
 import { knownResinKind } from '@almanac/records/resin-kind'
-import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
 import {
   formatFlowGpm,
   formatHardnessGpg,
@@ -9,80 +8,86 @@ import {
   formatWeightLb,
 } from '@almanac/units/format'
 import { formatDuration } from '@almanac/units/format-clock'
+import { showWhole, withUnit } from '@almanac/units/format-number'
 import { cToF } from '@almanac/units/temperature'
+import { wordsIn } from '@almanac/words/words-in'
 import { View } from '@react-pdf/renderer'
 import { LINE, Printed, SOFT, sheet } from '../print/printed.tsx'
 import type { Plan } from './make-plan.ts'
-import type { PlanFacts } from './plan-facts.ts'
 
 type Row = { name: string; value: string; lines?: number }
 
 /** Where it stands, what is in it, which water reaches it. */
-export function SiteFacts({ facts }: { facts: PlanFacts }) {
+export function SiteFacts({ plan }: { plan: Plan }) {
+  const { facts, words } = plan
   return (
     <>
       <Facts
-        title="Site"
+        title={words('site')}
         rows={[
-          { name: 'Where', value: [facts.site.street, facts.site.town].filter(Boolean).join(', ') || 'address not known', lines: 2 },
-          ...(facts.site.whom ? [{ name: 'Call', value: facts.site.whom, lines: 2 }] : []),
-          { name: 'Access', value: facts.site.accessNotes ?? 'nothing noted: ask before setting out', lines: 5 },
-          ...(facts.softenerLabel ? [{ name: 'Softener', value: facts.softenerLabel, lines: 1 }] : []),
+          { name: words('where'), value: [facts.site.street, facts.site.town].filter(Boolean).join(', ') || words('noAddress'), lines: 2 },
+          ...(facts.site.whom ? [{ name: words('call'), value: facts.site.whom, lines: 2 }] : []),
+          { name: words('access'), value: facts.site.accessNotes ?? words('noAccess'), lines: 5 },
+          ...(facts.softenerLabel ? [{ name: words('softener'), value: facts.softenerLabel, lines: 1 }] : []),
         ]}
       />
-      <Facts title="Bed as found" rows={bedRows(facts)} />
-      <Facts title="Water" rows={waterRows(facts)} />
+      <Facts title={words('bed')} rows={bedRows(plan)} />
+      <Facts title={words('water')} rows={waterRows(plan)} />
     </>
   )
 }
 
-function bedRows({ bed, bedBegan, figures, display }: PlanFacts): Row[] {
+function bedRows({ facts: { bed, bedBegan, figures, display }, words }: Plan): Row[] {
   const { diameterIn, heightIn, volumeFt3, gravelLb, backwashGpm } = bed
   const size = diameterIn !== null && heightIn !== null ? formatTankSize(diameterIn, heightIn, display) : null
   const resinKind = knownResinKind(bed.resinKind)
   const valve = figures.valves.find((card) => card.id === bed.valveCardId)
   const resin = [
     volumeFt3 === null ? null : formatVolumeFt3(volumeFt3, display),
-    resinKind === null ? 'kind not known' : RESIN_KINDS[resinKind].shortLabel,
+    resinKind === null ? words('kindUnknown') : wordsIn(display.locale, 'kit')(`${resinKind}/short`),
   ]
   return [
-    { name: 'Tank', value: size ?? bed.sizeAsWritten ?? 'size not known: measure it', lines: 1 },
-    { name: 'Resin', value: resin.filter(Boolean).join(', ') },
-    { name: 'Gravel', value: gravelLb === null ? 'not known' : gravelLb === 0 ? 'none' : formatWeightLb(gravelLb, display) },
-    { name: 'Resin installed', value: bedBegan ?? 'not known', lines: 1 },
-    { name: 'Valve', value: valve?.label ?? 'kind not known', lines: 1 },
-    { name: 'Backwash', value: backwashGpm === null ? 'rate not known' : formatFlowGpm(backwashGpm, display) },
+    { name: words('tank'), value: size ?? bed.sizeAsWritten ?? words('sizeUnknown'), lines: 1 },
+    { name: words('resin'), value: resin.filter(Boolean).join(', ') },
+    {
+      name: words('gravel'),
+      value: gravelLb === null ? words('notKnown') : gravelLb === 0 ? words('noGravel') : formatWeightLb(gravelLb, display),
+    },
+    { name: words('installed'), value: bedBegan ?? words('notKnown'), lines: 1 },
+    { name: words('valve'), value: valve?.label ?? words('kindUnknown'), lines: 1 },
+    { name: words('backwash'), value: backwashGpm === null ? words('rateUnknown') : formatFlowGpm(backwashGpm, display) },
   ]
 }
 
-function waterRows({ water, display }: PlanFacts): Row[] {
-  const source = water.source === 'private-well' ? 'private well' : water.source === 'town' ? 'town' : 'not known'
+function waterRows({ facts: { water, display }, words }: Plan): Row[] {
+  const source = water.source === null ? words('notKnown') : words(`source/${water.source}`)
+  const disinfectant = water.disinfectant === null ? null : words(`disinfectant/${water.disinfectant}`)
   const temperatureF = water.temperatureC === null ? null : cToF(water.temperatureC)
   return [
-    { name: 'Supply', value: [source, water.disinfectant].filter(Boolean).join(', '), lines: 1 },
-    { name: 'Hardness', value: formatHardnessGpg(water.hardnessGpg, display) },
-    { name: 'Iron', value: water.ironMgL === null ? 'not known' : `${water.ironMgL} mg/L` },
-    ...(temperatureF === null ? [] : [{ name: 'Temperature', value: formatTemperatureF(temperatureF, display) }]),
+    { name: words('supply'), value: [source, disinfectant].filter(Boolean).join(', '), lines: 1 },
+    { name: words('hardness'), value: water.hardnessGpg === null ? words('notKnown') : formatHardnessGpg(water.hardnessGpg, display) },
+    { name: words('iron'), value: water.ironMgL === null ? words('notKnown') : withUnit(water.ironMgL, 2, 'mg/L', display) },
+    ...(temperatureF === null ? [] : [{ name: words('temperature'), value: formatTemperatureF(temperatureF, display) }]),
   ]
 }
 
 /** How many people, how long, what is heavy. */
 export function CrewFacts({ plan }: { plan: Plan }) {
-  const { kit, procedure, facts } = plan
-  const time = `about ${formatDuration(procedure.minutes, facts.display)} on site`
+  const { kit, procedure, facts, words } = plan
+  const time = formatDuration(procedure.minutes, facts.display)
   const rows: Row[] = kit.ok
     ? [
-        { name: 'Crew', value: `${kit.value.crewSize} people, ${time}` },
-        { name: 'Why', value: kit.value.crewWhy, lines: 2 },
+        { name: words('crewName'), value: words('crewTime', { count: showWhole(kit.value.crewSize, facts.display), time }) },
+        { name: words('why'), value: kit.value.crewWhy, lines: 2 },
         {
-          name: 'Heaviest lift',
-          value: `${kit.value.heaviestLift}, ${formatWeightLb(kit.value.heaviestLiftLb, facts.display)}`,
+          name: words('heaviest'),
+          value: words('lift', { what: kit.value.heaviestLift, weight: formatWeightLb(kit.value.heaviestLiftLb, facts.display) }),
         },
-        { name: 'Full tank', value: `${formatWeightLb(kit.value.fullTankLb, facts.display)}: never tipped by one person` },
-        { name: 'Old resin out', value: formatVolumeFt3(kit.value.spentResinFt3, facts.display) },
+        { name: words('fullTank'), value: words('neverAlone', { weight: formatWeightLb(kit.value.fullTankLb, facts.display) }) },
+        { name: words('resinOut'), value: formatVolumeFt3(kit.value.spentResinFt3, facts.display) },
       ]
-    : [{ name: 'Crew', value: `two people or more, ${time}` }]
-  return <Facts title="Crew and weights" rows={rows} />
+    : [{ name: words('crewName'), value: words('crewTimeUnknown', { time }) }]
+  return <Facts title={words('crew')} rows={rows} />
 }
 
 function Facts({ title, rows }: { title: string; rows: readonly Row[] }) {

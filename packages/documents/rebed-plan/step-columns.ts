@@ -1,5 +1,6 @@
 import type { Ask, ProcedureStep } from '@almanac/softener/procedure/procedure-types'
 import type { AmountDisplay } from '@almanac/units/display'
+import type { Words } from '@almanac/words/words'
 import { LEADING } from '../print/printed.tsx'
 import { textLines } from '../print/text-lines.ts'
 
@@ -14,16 +15,6 @@ export type PaperStep = {
   blanks: string[]
 }
 
-const WORDS: Readonly<Record<ProcedureStep['cautions'][number]['kind'], string>> = {
-  pressure: 'Pressure',
-  electricity: 'Electricity',
-  lifting: 'Lifting',
-  chemical: 'Chemical',
-  water: 'Water',
-  slip: 'Slipping',
-  refer: 'Refer',
-}
-
 const METRIC: Readonly<Record<string, string>> = { gpg: 'mg/L', in: 'mm', ft3: 'L', lb: 'kg', psi: 'bar' }
 const US: Readonly<Record<string, string>> = { ft3: 'ft³' }
 
@@ -33,7 +24,12 @@ function blankOf(ask: Ask, display: AmountDisplay): string {
 }
 
 /** Steps as paper shows them: the brief text, every caution, and a blank for each number that must be recorded. */
-export function paperSteps(steps: readonly ProcedureStep[], briefs: Readonly<Record<string, string>>, display: AmountDisplay): PaperStep[] {
+export function paperSteps(
+  steps: readonly ProcedureStep[],
+  briefs: Readonly<Record<string, string>>,
+  display: AmountDisplay,
+  hazards: Words<'hazard'>,
+): PaperStep[] {
   return steps.map((step, i) => ({
     number: i + 1,
     title: step.title,
@@ -42,7 +38,7 @@ export function paperSteps(steps: readonly ProcedureStep[], briefs: Readonly<Rec
     // What to stop at stands in its own box above all steps.
     cautions: step.cautions
       .filter((caution) => !(step.id === 'stop-and-refer' && caution.kind === 'refer'))
-      .map((caution) => ({ word: WORDS[caution.kind], text: caution.text })),
+      .map((caution) => ({ word: hazards(caution.kind), text: caution.text })),
     blanks: step.asks.filter((ask) => ask.kind === 'number' && ask.required).map((ask) => blankOf(ask, display)),
   }))
 }

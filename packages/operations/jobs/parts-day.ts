@@ -8,6 +8,7 @@ import { formatAmount } from '@almanac/units/amount-words'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import type { AmountDisplay } from '@almanac/units/display'
 import { formatNearDay } from '@almanac/units/format-day'
+import { rebedFirm } from '../shared/rebed-firm.ts'
 
 /** The first day a job's kit can be in the stores, and what it waits for; null where all of it is on the shelf. */
 export type PartsDay = { day: string; because: string } | null
@@ -30,7 +31,7 @@ export function partsDesk(items: Awaited<ReturnType<typeof readFreeStock>>, toda
   const free = new Map(items.map((item) => [item.id, item.free]))
   return {
     dayOf: ({ kind, bed }) => {
-      const kit = kind === 'rebed' && bed ? kitOf(bed, firm) : null
+      const kit = kind === 'rebed' && bed ? kitOf(bed, rebedFirm(firm.figures, firm.display)) : null
       if (!kit?.ok) return null
       const short = takeFromStores(kit.value, items).taken.flatMap(({ item, quantity }) => {
         const left = free.get(item.id) ?? 0

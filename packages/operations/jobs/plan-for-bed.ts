@@ -5,6 +5,7 @@ import type { Duration } from '@almanac/service-rules/jobs/learn-durations'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { AmountDisplay } from '@almanac/units/display'
+import { rebedFirm } from '../shared/rebed-firm.ts'
 
 /**
  * Minutes on site and people to plan a job with. The length is the middle of what such visits take this firm, by kind and for a rebed by the
@@ -20,6 +21,6 @@ export function planForBed(
   const usual = jobKindFacts[kind]
   const minutes = lengthOf(kind, bed?.diameterIn ?? null).middle
   if (kind !== 'rebed' || !bed) return { minutes, crewSize: usual.usualCrew }
-  const kit = kitOf(bed, { figures, display })
+  const kit = kitOf(bed, rebedFirm(figures, display))
   return { minutes, crewSize: kit.ok ? kit.value.crewSize : usual.usualCrew }
 }

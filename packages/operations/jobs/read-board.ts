@@ -13,6 +13,7 @@ import type { AmountDisplay } from '@almanac/units/display'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { placeOfSite } from '../shared/place-of-site.ts'
+import { rebedFirm } from '../shared/rebed-firm.ts'
 import { boardDays, wallMinute } from './board-times.ts'
 import { type CrewOnDay, crewOnDay, readCrewBook } from './crew-on-day.ts'
 import { skillsOfCrew, skillsOfJob } from './job-skills.ts'
@@ -40,7 +41,7 @@ type Firm = { figures: FirmFigures; display: AmountDisplay }
 
 function loadOf(kind: string, bed: Row['visits'][number]['bed'], firm: Firm): { out: Load; back: Load } {
   const nothing = { ft3: 0, lb: 0 }
-  const kit = kind === 'rebed' && bed ? kitOf(bed, firm) : null
+  const kit = kind === 'rebed' && bed ? kitOf(bed, rebedFirm(firm.figures, firm.display)) : null
   if (!kit?.ok) return { out: nothing, back: nothing }
   const { loadVolumeFt3, loadWeightLb, spentResinFt3 } = kit.value
   return { out: { ft3: loadVolumeFt3, lb: loadWeightLb }, back: { ft3: spentResinFt3, lb: spentResinFt3 * SPENT_LB_PER_FT3 } }

@@ -6,6 +6,7 @@ import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { companyFacts } from './company-facts.ts'
 import { firmFigures } from './firm-figures.ts'
+import { rebedFirm } from './rebed-firm.ts'
 
 /** The kit of a bed's rebed from what is on record; null where it cannot be made up. */
 async function kitOfBed(tx: Tx, companyId: string, bedId: string) {
@@ -13,7 +14,7 @@ async function kitOfBed(tx: Tx, companyId: string, bedId: string) {
   if (!bed) return null
   const display = await companyFacts(tx, companyId)
   const figures = await firmFigures(tx, companyId)
-  const kit = kitOf(bedFacts(bed), { figures, display })
+  const kit = kitOf(bedFacts(bed), rebedFirm(figures, display))
   return kit.ok ? kit.value : null
 }
 

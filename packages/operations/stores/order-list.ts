@@ -7,6 +7,7 @@ import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { addDays, daysBetween } from '@almanac/units/calendar/calendar-day'
 import type { AmountDisplay } from '@almanac/units/display'
+import { rebedFirm } from '../shared/rebed-firm.ts'
 
 const HORIZON_DAYS = 120
 
@@ -17,7 +18,7 @@ export function usualTake({ beds, items }: Pick<StoreDemand, 'beds' | 'items'>, 
   const sums = new Map<string, number>()
   let weights = 0
   for (const { weight, bed } of beds) {
-    const kit = kitOf(bed, firm)
+    const kit = kitOf(bed, rebedFirm(firm.figures, firm.display))
     if (!kit.ok) continue
     weights += weight
     for (const { item, quantity } of takeFromStores(kit.value, items).taken) sums.set(item.id, (sums.get(item.id) ?? 0) + weight * quantity)

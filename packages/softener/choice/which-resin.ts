@@ -1,6 +1,5 @@
-import { type ResinKindId, resinKinds } from '@almanac/records/resin-kind'
+import { type ResinKindId, resinKinds, shortResinKindWords } from '@almanac/records/resin-kind'
 import { ok, type Result, refuse } from '@almanac/units/result'
-import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import { type CostOption, cheapestOf, judgeCosts } from './cheapest.ts'
 import { type Spread, spreadOf, thinned, usableMinor, usableYears } from './spread.ts'
 import { type Running, type RunningInput, yearlyRunning } from './yearly-running.ts'
@@ -21,7 +20,7 @@ export type ResinOption = CostOption<ResinKindId> & { livesYears: Spread; runnin
 export type WhichResin = { options: ResinOption[]; cheapest: ResinKindId | null }
 
 export const NO_REBED_PRICE = 'the cost of a planned rebed (enter it under Company settings)'
-const noResinPrice = (kind: ResinKindId) => `the price of ${RESIN_KINDS[kind].shortLabel} in these bags (enter it in the stores)`
+const noResinPrice = (kind: ResinKindId) => `the price of ${shortResinKindWords[kind]} in these bags (enter it in the stores)`
 const MOST_WORLDS_A_SIDE = 24
 
 /**

@@ -7,13 +7,15 @@ import {
   formatWeightLb,
 } from '@almanac/units/format'
 import { formatPercent } from '@almanac/units/format-number'
+import type { Words } from '@almanac/words/words'
 import { cutHeightIn } from './bed-shapes.ts'
 import type { Callout, Dimension, DimensionRole } from './drawing-types.ts'
 import type { DrawnBed } from './drawn-bed.ts'
 
 /** Dimension lines and the note on cutting the tube; labels carry value and unit in the reader's system. */
 export function bedDimensions(bed: DrawnBed): { dimensions: Dimension[]; callouts: Callout[] } {
-  const { shell, display } = bed
+  const { shell, speaking } = bed
+  const { display, words } = speaking
   const half = shell.diameterIn / 2
   const height = vertical(
     'tank-height',
@@ -21,8 +23,8 @@ export function bedDimensions(bed: DrawnBed): { dimensions: Dimension[]; callout
     -half,
     0,
     shell.heightIn,
-    `tank ${formatLengthIn(shell.heightIn, display)}`,
-    'without the valve',
+    words('draw/height', { length: formatLengthIn(shell.heightIn, display) }),
+    words('draw/noValve'),
   )
   const diameter: Dimension = {
     role: 'tank-diameter',
@@ -37,7 +39,8 @@ export function bedDimensions(bed: DrawnBed): { dimensions: Dimension[]; callout
 }
 
 function rightSide(bed: DrawnBed): Dimension[] {
-  const { shell, levels, expansion, display } = bed
+  const { shell, levels, expansion, speaking } = bed
+  const { display, words } = speaking
   const x = shell.diameterIn / 2
   const lines: Dimension[] = []
   if (levels.gravelTopIn > shell.bottomIn) {
@@ -48,8 +51,8 @@ function rightSide(bed: DrawnBed): Dimension[] {
         x,
         shell.bottomIn,
         levels.gravelTopIn,
-        `gravel ${formatWeightLb(bed.gravelLb, display)}`,
-        assumed(bed.gravelBasis),
+        words('draw/gravel', { weight: formatWeightLb(bed.gravelLb, display) }),
+        assumed(bed.gravelBasis, words),
       ),
     )
   }
@@ -60,7 +63,7 @@ function rightSide(bed: DrawnBed): Dimension[] {
       x,
       levels.gravelTopIn,
       levels.bedTopIn,
-      `bed ${formatLengthIn(levels.bedTopIn - levels.gravelTopIn, display)}`,
+      words('draw/bed', { depth: formatLengthIn(levels.bedTopIn - levels.gravelTopIn, display) }),
       bedDetail(bed),
     ),
   )
@@ -73,46 +76,51 @@ function rightSide(bed: DrawnBed): Dimension[] {
         x,
         levels.bedTopIn,
         risesTo,
-        expansion.overflows ? 'rises to the top in backwash' : 'rises to here in backwash',
+        words(expansion.overflows ? 'draw/toTop' : 'draw/rises'),
         expansionDetail(bed),
       ),
     )
   }
   if (shell.crownIn > risesTo + 0.05) {
-    const label = `${formatLengthIn(shell.crownIn - risesTo, display)} ${expansion ? 'to spare' : 'free'}`
-    lines.push(vertical('spare', 'right', x, risesTo, shell.crownIn, label, expansion ? null : 'backwash rate not recorded'))
+    const label = words(expansion ? 'draw/spare' : 'draw/free', { length: formatLengthIn(shell.crownIn - risesTo, display) })
+    lines.push(vertical('spare', 'right', x, risesTo, shell.crownIn, label, expansion ? null : words('draw/noRate')))
   }
   return lines
 }
 
-function bedDetail({ resinFt3, resinBasis, kind, display }: DrawnBed): string {
+function bedDetail({ resinFt3, resinBasis, kind, speaking: { display, words } }: DrawnBed): string {
   const parts = [
     formatVolumeFt3(resinFt3, display),
-    kind.shortLabel,
-    `${formatWeightLb(resinFt3 * kind.wetWeightLbFt3.value, display)} wet`,
+    words(`${kind.id}/short`),
+    words('draw/wet', { weight: formatWeightLb(resinFt3 * kind.wetWeightLbFt3.value, display) }),
   ]
-  const doubt = assumed(resinBasis)
+  const doubt = assumed(resinBasis, words)
   return doubt === null ? parts.join(', ') : `${parts.join(', ')}; ${doubt}`
 }
 
-function assumed(basis: DrawnBed['resinBasis']): string | null {
+function assumed(basis: DrawnBed['resinBasis'], words: Words<'kit'>): string | null {
   if (basis === 'recorded') return null
-  return basis === 'label' ? 'from the label' : 'assumed, as usual for this tank'
+  return words(basis === 'label' ? 'draw/fromLabel' : 'draw/assumed')
 }
 
-function expansionDetail({ expansion, display }: DrawnBed): string | null {
+function expansionDetail({ expansion, speaking: { display, words } }: DrawnBed): string | null {
   if (!expansion) return null
-  return `${formatPercent(expansion.share, display)} at ${formatTemperatureF(expansion.temperatureF, display)}, ${formatFlowGpm(expansion.backwashGpm, display)}`
+  return words('draw/grows', {
+    share: formatPercent(expansion.share, display),
+    temperature: formatTemperatureF(expansion.temperatureF, display),
+    flow: formatFlowGpm(expansion.backwashGpm, display),
+  })
 }
 
 function cutCallout(bed: DrawnBed): Callout {
-  const length = formatCutLengthIn(bed.tube.lengthIn, bed.display)
+  const { words, display } = bed.speaking
+  const length = formatCutLengthIn(bed.tube.lengthIn, display)
   const measured = bed.tube.basis === 'old tube'
   return {
     role: 'tube',
     at: { x: -bed.tubeOutsideDiameterIn / 2, y: cutHeightIn(bed) },
-    label: measured ? `cut tube here, ${length}` : `cut tube here, about ${length}`,
-    detail: measured ? 'as the old tube, with its basket' : 'match the old tube',
+    label: words(measured ? 'draw/cut' : 'draw/cutAbout', { length }),
+    detail: words(measured ? 'draw/asOld' : 'draw/match'),
   }
 }
 

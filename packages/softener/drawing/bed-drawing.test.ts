@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../../../tests/support/speaking.ts'
 import { drawBed, drawBedThumb } from './bed-drawing.ts'
 import type { BedDrawing, BedDrawingInput, DimensionRole } from './drawing-types.ts'
 import { svgPath } from './svg-path.ts'
@@ -12,7 +13,7 @@ function draw(change: Partial<BedDrawingInput> = {}): BedDrawing {
     waterTemperatureF: 52,
     oldTubeLengthIn: 52.125,
   } as const
-  const result = drawBed({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' }, ...known, ...change })
+  const result = drawBed({ diameterIn: 10, heightIn: 54, ...SPEAKING, ...known, ...change })
   if (!result.ok) throw new Error(result.reason)
   return result.value
 }
@@ -60,7 +61,7 @@ describe('what is not known or not there', () => {
     expect(line(drawing, 'gravel')).toBeUndefined()
   })
   it('unknown fill is drawn as usual and says so', () => {
-    const result = drawBed({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } })
+    const result = drawBed({ diameterIn: 10, heightIn: 54, ...SPEAKING })
     if (!result.ok) throw new Error(result.reason)
     expect(line(result.value, 'bed')?.detail).toMatch(/assumed, as usual for this tank/)
     expect(line(result.value, 'spare')?.detail).toBe('backwash rate not recorded')
@@ -72,11 +73,11 @@ describe('what is not known or not there', () => {
     expect(draw().warnings).toEqual([])
   })
   it('refuses in a sentence without a size', () => {
-    expect(drawBed({ diameterIn: null, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' } })).toMatchObject({
+    expect(drawBed({ diameterIn: null, heightIn: 54, ...SPEAKING })).toMatchObject({
       ok: false,
       reason: expect.stringContaining('measure'),
     })
-    expect(drawBed({ diameterIn: 10, heightIn: 54, backwashGpm: -1, display: { locale: 'en-US', unitSystem: 'us' } })).toMatchObject({
+    expect(drawBed({ diameterIn: 10, heightIn: 54, backwashGpm: -1, ...SPEAKING })).toMatchObject({
       ok: false,
     })
   })
@@ -90,7 +91,7 @@ describe('for lists', () => {
       resinVolumeFt3: 1.5,
       gravelLb: 18,
       backwashGpm: 2.4,
-      display: { locale: 'en-US', unitSystem: 'us' },
+      ...SPEAKING,
     })
     if (!thumb.ok) throw new Error(thumb.reason)
     const roles = thumb.value.shapes.map((shape) => shape.role)

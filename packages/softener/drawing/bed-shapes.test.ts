@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest'
+import { SPEAKING } from '../../../tests/support/speaking.ts'
 import { drawBed } from './bed-drawing.ts'
 import { bedShapes, boundsOf, tankShapes, tubeShapes } from './bed-shapes.ts'
 import type { BedDrawingInput } from './drawing-types.ts'
 import { drawnBed } from './drawn-bed.ts'
 
 const bedOf = (change: Partial<BedDrawingInput> = {}) => {
-  const made = drawnBed({ diameterIn: 10, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' }, ...change })
+  const made = drawnBed({ diameterIn: 10, heightIn: 54, ...SPEAKING, ...change })
   if (!made.ok) throw new Error(made.reason)
   return made.value
 }
@@ -52,7 +53,7 @@ test('labels that would stand on each other are moved 7% of the height apart (ou
     resinVolumeFt3: 2,
     gravelLb: 4,
     backwashGpm: 1,
-    display: { locale: 'en-US', unitSystem: 'us' },
+    ...SPEAKING,
   })
   const at = (role: string) => (made.ok && made.value.dimensions.find((one) => one.role === role)?.labelAtIn) || 0
   expect(at('spare') - at('expansion')).toBeCloseTo(0.07 * 54, 9)
@@ -60,9 +61,5 @@ test('labels that would stand on each other are moved 7% of the height apart (ou
 
 test('tells the water’s temperature in °F, and refuses a backwash that no pipe carries', () => {
   expect(bedOf({ backwashGpm: 2.4, waterTemperatureF: 52 }).expansion?.temperatureF).toBeCloseTo(52, 9)
-  expect(
-    [999, 1000].map(
-      (backwashGpm) => drawnBed({ diameterIn: 10, heightIn: 54, backwashGpm, display: { locale: 'en-US', unitSystem: 'us' } }).ok,
-    ),
-  ).toEqual([true, false])
+  expect([999, 1000].map((backwashGpm) => drawnBed({ diameterIn: 10, heightIn: 54, backwashGpm, ...SPEAKING }).ok)).toEqual([true, false])
 })

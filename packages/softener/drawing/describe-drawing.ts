@@ -4,13 +4,21 @@ import type { DrawnBed } from './drawn-bed.ts'
 
 /** The drawing in words, for people who do not see it. */
 export function describeDrawing(bed: DrawnBed): string {
-  const { shell, levels, expansion, display } = bed
-  const size = formatTankSize(shell.diameterIn, shell.heightIn, display)
-  const gravel = bed.gravelLb > 0 ? `over ${formatWeightLb(bed.gravelLb, display)} of gravel` : 'without gravel'
-  const filled = `${formatVolumeFt3(bed.resinFt3, display)} of ${bed.kind.label}, ${formatLengthIn(levels.bedTopIn - levels.gravelTopIn, display)} deep, ${gravel}`
-  const free = `${formatLengthIn(levels.freeboardIn, display)} free above the bed`
-  const backwash = expansion
-    ? ` In backwash at ${formatFlowGpm(expansion.backwashGpm, display)} and ${formatTemperatureF(expansion.temperatureF, display)} the bed grows by ${formatPercent(expansion.share, display)}${expansion.overflows ? ' and reaches the top' : ''}.`
-    : ''
-  return `Tank ${size} with ${filled}; ${free}.${backwash}`
+  const { shell, levels, expansion, gravelLb, kind, resinFt3 } = bed
+  const { display, words } = bed.speaking
+  const filled = words('draw/words', {
+    size: formatTankSize(shell.diameterIn, shell.heightIn, display),
+    volume: formatVolumeFt3(resinFt3, display),
+    resin: words(kind.id),
+    depth: formatLengthIn(levels.bedTopIn - levels.gravelTopIn, display),
+    gravel: gravelLb > 0 ? words('draw/gravelIn', { weight: formatWeightLb(gravelLb, display) }) : words('draw/gravelOut'),
+    free: formatLengthIn(levels.freeboardIn, display),
+  })
+  if (!expansion) return filled
+  const backwash = words(expansion.overflows ? 'draw/backwashTop' : 'draw/backwash', {
+    flow: formatFlowGpm(expansion.backwashGpm, display),
+    temperature: formatTemperatureF(expansion.temperatureF, display),
+    share: formatPercent(expansion.share, display),
+  })
+  return `${filled} ${backwash}`
 }

@@ -1,7 +1,7 @@
 import type { ResinKindId } from '@almanac/records/resin-kind'
-import type { AmountDisplay } from '@almanac/units/display'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { ExpansionModel } from '../hydraulics/bed-expansion.ts'
+import type { Speaking } from '../kit/speaking.ts'
 
 /**
  * Coordinates are inches, true to scale: x = 0 on the tank's axis, y = 0 on the floor the tank stands on, y upwards. A renderer flips y
@@ -64,7 +64,7 @@ export type BedDrawing = {
 }
 
 /** What is known of a tank and its bed; null or left out where it is not. A gravel weight of 0 means that there is none. */
-export type BedDrawingInput = {
+export type BedDrawingInput = Speaking & {
   diameterIn: number | null
   heightIn: number | null
   resinVolumeFt3?: number | null
@@ -78,5 +78,4 @@ export type BedDrawingInput = {
   expansionModel?: ExpansionModel
   /** The firm's own tank table; the usual one where not given. */
   figures?: Pick<FirmFigures, 'tanks'> | null
-  display: AmountDisplay
 }

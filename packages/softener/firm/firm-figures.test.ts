@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { ENGLISH } from '../../../tests/support/procedure-words.ts'
+import { SPEAKING } from '../../../tests/support/speaking.ts'
+import { bagName } from '../kit/bag-plan.ts'
 import { rebedKit } from '../kit/rebed-kit.ts'
 import { rebedProcedure } from '../procedure/rebed-procedure.ts'
 import { fillForTank } from '../tanks/fill-for-tank.ts'
@@ -170,7 +172,7 @@ describe('a firm’s figures', () => {
         expect(JSON.stringify(figures)).toBe(
           JSON.stringify(figures, (_, value) => (typeof value === 'number' && !Number.isFinite(value) ? 'broken' : value)),
         )
-        expect(rebedKit({ diameterIn: 10, heightIn: 54, figures, display: { locale: 'en-US', unitSystem: 'us' } }).ok).toBe(true)
+        expect(rebedKit({ diameterIn: 10, heightIn: 54, figures, ...SPEAKING }).ok).toBe(true)
       }),
       { seed, numRuns: 400 },
     )
@@ -194,7 +196,7 @@ describe('what is computed follows them', () => {
       diameterIn: 10,
       heightIn: 54,
       figures: mergeFigures(overrides).figures,
-      display: { locale: 'en-US', unitSystem: 'us' },
+      ...SPEAKING,
       ...more,
     })
     if (!made.ok) throw new Error(made.reason)
@@ -209,7 +211,7 @@ describe('what is computed follows them', () => {
     // The record outranks the table, the firm's too.
     expect(kit([{ key: 'tank:10x54', value: tank(1.25, 16) }], { resinVolumeFt3: 1 }).value.resinFt3).toBe(1)
     expect(
-      fillForTank({ diameterIn: 10, heightIn: 54 }, mergeFigures([{ key: 'tank:10x54', value: tank(1.25, 16) }]).figures.tanks),
+      fillForTank({ diameterIn: 10, heightIn: 54 }, SPEAKING, mergeFigures([{ key: 'tank:10x54', value: tank(1.25, 16) }]).figures.tanks),
     ).toMatchObject({
       value: { resinFt3: 1.25, gravelLb: 16 },
       sources: ['the firm’s own figure'],
@@ -233,19 +235,19 @@ describe('what is computed follows them', () => {
       [1, 1],
       [1, 0.5],
     ])
-    expect(kit([{ key: 'bags', value: [0.75] }]).value.bagPlan.bags).toMatchObject([{ label: '¾ ft³ bag', count: 2 }])
+    const named = (sizes: readonly { volumeFt3: number }[] | null) => sizes?.map((bag) => bagName(bag.volumeFt3, SPEAKING.words))
+    expect(kit([{ key: 'bags', value: [0.75] }]).value.bagPlan.bags).toMatchObject([{ volumeFt3: 0.75, count: 2 }])
+    expect(named([{ volumeFt3: 1 }, { volumeFt3: 0.5 }, { volumeFt3: 0.75 }])).toEqual(['1 ft³ bag', '½ ft³ part bag', '¾ ft³ bag'])
     const litres = mergeFigures([{ key: 'bags', value: [10 / 28.316846592] }]).figures.bagSizes
-    expect(litres).toMatchObject([{ label: '10 L bag' }])
+    expect(named(litres)).toEqual(['10 L bag'])
     // 0.7234 ft³ is neither whole litres (20.48) nor eighths.
-    expect(mergeFigures([{ key: 'bags', value: [0.72345] }]).figures.bagSizes).toMatchObject([{ label: '0.723 ft³ bag' }])
+    expect(named(mergeFigures([{ key: 'bags', value: [0.72345] }]).figures.bagSizes)).toEqual(['0.723 ft³ bag'])
   })
 
   test('the steps of the job', () => {
     const figures = mergeFigures([{ key: 'tank:10x54', value: tank(1.25, 16) }]).figures
     const words = (own: typeof figures | null) =>
-      JSON.stringify(
-        rebedProcedure({ diameterIn: 10, heightIn: 54, figures: own, display: { locale: 'en-US', unitSystem: 'us' } }, ENGLISH),
-      )
+      JSON.stringify(rebedProcedure({ diameterIn: 10, heightIn: 54, figures: own, ...SPEAKING }, ENGLISH))
     expect(words(figures)).toContain('1¼ ft³ assumed')
     expect(words(null)).toContain('1½ ft³ assumed')
   })

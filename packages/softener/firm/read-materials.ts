@@ -1,8 +1,6 @@
 import type { ResinKindId } from '@almanac/records/resin-kind'
 import { eqLToKgrFt3 } from '@almanac/units/concentration'
-import { nameEighths } from '@almanac/units/format-number'
-import { LITRES_PER_FT3 } from '@almanac/units/volume'
-import { type BagSize, CUBIC_FOOT_BAGS, LITRE_BAGS } from '../kit/bag-plan.ts'
+import type { BagSize } from '../kit/bag-plan.ts'
 import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import { stoichiometricGrPerLb } from '../water/capacity.ts'
 import type { CapacityCurve } from '../water/capacity-curves.ts'
@@ -12,24 +10,13 @@ import { readList, readNumber, WrongFigure } from './read-value.ts'
 /** Bags closer than this are the same size, ft³. */
 const SAME_FT3 = 1e-6
 
-/** A bag by its volume, named as the trade names it where it does. */
-function bagOf(volumeFt3: number): BagSize {
-  const known = [...CUBIC_FOOT_BAGS, ...LITRE_BAGS].find((bag) => Math.abs(bag.volumeFt3 - volumeFt3) < SAME_FT3)
-  if (known) return { label: known.label, volumeFt3 }
-  const litres = volumeFt3 * LITRES_PER_FT3
-  const wholeLitres = Math.abs(litres - Math.round(litres)) < 1e-3
-  const eighths = Math.abs(volumeFt3 * 8 - Math.round(volumeFt3 * 8)) < SAME_FT3
-  const ft3 = eighths ? nameEighths(volumeFt3) : Number(volumeFt3.toFixed(3))
-  return { label: wholeLitres ? `${Math.round(litres)} L bag` : `${ft3} ft³ bag`, volumeFt3 }
-}
-
 /** Bag sizes, ft³, largest first. Throws `WrongFigure`. */
 export function readBags(value: unknown): BagSize[] {
   const sizes = readList(value, 'Bag sizes', 1, 6).map((size) => readNumber(size, 'A bag', { least: 0.05, most: 50, unit: 'ft³' }))
   sizes.sort((a, b) => b - a)
   if (sizes.some((size, at) => at > 0 && (sizes[at - 1] ?? 0) - size < SAME_FT3))
     throw new WrongFigure('The same bag size stands there twice.')
-  return sizes.map(bagOf)
+  return sizes.map((volumeFt3) => ({ volumeFt3 }))
 }
 
 /**

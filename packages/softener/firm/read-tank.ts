@@ -1,5 +1,5 @@
 import { GRAVEL_BULK_LB_FT3 } from '../tanks/bed-levels.ts'
-import { checkTankSize, TANK_LIMITS, tankShell } from '../tanks/tank-geometry.ts'
+import { TANK_LIMITS, tankShell } from '../tanks/tank-geometry.ts'
 import type { TankSize, UsualRange } from '../tanks/tank-sizes.ts'
 import { readFields, readList, readNumber, WrongFigure } from './read-value.ts'
 
@@ -28,8 +28,8 @@ export function readTank(key: string, value: unknown): TankSize {
   const { minDiameterIn, maxDiameterIn, minHeightIn, maxHeightIn } = TANK_LIMITS
   const diameterIn = readNumber(fields.diameterIn, 'A tank diameter', { least: minDiameterIn, most: maxDiameterIn, unit: 'in' })
   const heightIn = readNumber(fields.heightIn, 'A tank height', { least: minHeightIn, most: maxHeightIn, unit: 'in' })
-  const wrong = checkTankSize(diameterIn, heightIn)
-  if (wrong) throw new WrongFigure(wrong.reason)
+  if (heightIn < diameterIn)
+    throw new WrongFigure(`The tank would be wider (${diameterIn} in) than high (${heightIn} in); check which is which.`)
   if (tankKey({ diameterIn, heightIn }) !== key) throw new WrongFigure('The tank’s size does not agree with the row it is kept under.')
   const { volumeFt3 } = tankShell(diameterIn, heightIn)
   const resinFt3 = readRange(fields.resinFt3, 'Resin', 500, 0.01, 'ft³')

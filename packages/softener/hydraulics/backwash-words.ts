@@ -1,3 +1,4 @@
+import { resinKindWords } from '@almanac/records/resin-kind'
 import type { AmountDisplay } from '@almanac/units/display'
 import { formatFlowGpm, formatLengthIn, formatTemperatureF } from '@almanac/units/format'
 import { formatPercent, showNumber } from '@almanac/units/format-number'
@@ -152,7 +153,7 @@ function whyFor(
         value: filled.shell ? `${filled.shell.diameterIn} × ${filled.shell.heightIn} in` : 'not known',
         from: sources.diameterIn,
       },
-      { name: 'Resin', value: `${showNumber(fill.resinFt3, 2, display)} ft³, ${kind.label}`, from: sources.resinFt3 },
+      { name: 'Resin', value: `${showNumber(fill.resinFt3, 2, display)} ft³, ${resinKindWords[kind.id]}`, from: sources.resinFt3 },
       { name: 'Gravel', value: `${showNumber(fill.gravelLb, 0, display)} lb`, from: sources.gravelLb },
       {
         name: 'Beads',

@@ -1,6 +1,8 @@
+import { formatTemperatureF } from '@almanac/units/format'
 import { quoteNumber } from '@almanac/units/format-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { fToC } from '@almanac/units/temperature'
+import type { Speaking } from '../kit/speaking.ts'
 import { waterDensityKgM3 } from './water-density.ts'
 import { waterViscosityPaS } from './water-viscosity.ts'
 
@@ -15,16 +17,16 @@ export function waterAt(temperatureC: number): WaterState {
 }
 
 /** Water as it runs through the softener; 60 °F where no temperature is recorded. Refuses what is no cold-water supply. */
-export function waterStateF(temperatureF: number | null | undefined): Result<WaterState> {
+export function waterStateF(temperatureF: number | null | undefined, { words, display }: Speaking): Result<WaterState> {
   if (temperatureF === null || temperatureF === undefined) {
     return ok(waterAt(fToC(ASSUMED_WATER_F)), {
-      assumptions: [`Water temperature not measured: ${ASSUMED_WATER_F} °F assumed.`],
-      missing: ['water temperature'],
+      assumptions: [words('temperatureAssumed', { temperature: formatTemperatureF(ASSUMED_WATER_F, display) })],
+      missing: [words('missing/temperature')],
       sources: WATER_SOURCES,
     })
   }
   if (!(temperatureF >= 32 && temperatureF <= 140)) {
-    return refuse(`A water temperature of ${quoteNumber(temperatureF)} °F is outside 32 to 140 °F; measure it again at the softener.`)
+    return refuse(words('badTemperature', { value: quoteNumber(temperatureF) }))
   }
   return ok(waterAt(fToC(temperatureF)), { sources: WATER_SOURCES })
 }

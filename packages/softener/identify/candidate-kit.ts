@@ -1,8 +1,10 @@
-import type { AmountDisplay } from '@almanac/units/display'
+import { formatList } from '@almanac/units/format-list'
 import type { Result } from '@almanac/units/result'
 import type { FirmFigures } from '../firm/firm-figures.ts'
+import { bagName } from '../kit/bag-plan.ts'
 import type { RebedKit } from '../kit/kit-types.ts'
 import { rebedKit } from '../kit/rebed-kit.ts'
+import type { Speaking } from '../kit/speaking.ts'
 import type { TankClues } from './clue-types.ts'
 
 /** What a size means for a rebed: the few lines of its kit that tell sizes apart. */
@@ -22,16 +24,19 @@ export function candidateKit(
   size: { diameterIn: number; heightIn: number },
   clues: TankClues,
   figures: KitFigures,
-  display: AmountDisplay,
+  speaking: Speaking,
 ): Result<CandidateKit> {
   const { nominalGrains, resinFt3 } = clues
-  const kit = rebedKit({ ...size, nominalGrains, resinVolumeFt3: resinFt3, openingIn: clues.openingIn, figures, display })
-  return kit.ok ? { ...kit, value: inShort(kit.value) } : kit
+  const kit = rebedKit({ ...size, nominalGrains, resinVolumeFt3: resinFt3, openingIn: clues.openingIn, figures, ...speaking })
+  return kit.ok ? { ...kit, value: inShort(kit.value, speaking) } : kit
 }
 
-function inShort(kit: RebedKit): CandidateKit {
+function inShort(kit: RebedKit, { words, display }: Speaking): CandidateKit {
   const { resinFt3, gravelLb, tubeLengthIn, crewSize, fullTankLb } = kit
-  const bags = kit.bagPlan.bags.map((bag) => `${bag.count} × ${bag.label}`).join(' and ')
+  const bags = formatList(
+    kit.bagPlan.bags.map((bag) => `${bag.count} × ${bagName(bag.volumeFt3, words)}`),
+    display,
+  )
   return { resinFt3, bags, gravelLb, tubeLengthIn, crewSize, fullTankLb }
 }
 

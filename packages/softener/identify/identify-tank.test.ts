@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
+import { SPEAKING } from '../../../tests/support/speaking.ts'
 import { USUAL_FIGURES } from '../firm/usual-figures.ts'
 import { checkClues } from './check-clues.ts'
 import type { TankClues } from './clue-types.ts'
 import { identifyTank } from './identify-tank.ts'
 
 const identify = (clues: TankClues, figures = USUAL_FIGURES) => {
-  const found = identifyTank({ clues, figures, display: { locale: 'en-US', unitSystem: 'us' } })
+  const found = identifyTank({ clues, figures, ...SPEAKING })
   if (!found.ok) throw new Error(found.reason)
   return found.value
 }
@@ -88,9 +89,7 @@ describe('clues that cannot be right', () => {
     })
   })
   it('an empty table is refused', () => {
-    expect(
-      identifyTank({ clues: {}, figures: { ...USUAL_FIGURES, tanks: [] }, display: { locale: 'en-US', unitSystem: 'us' } }),
-    ).toMatchObject({
+    expect(identifyTank({ clues: {}, figures: { ...USUAL_FIGURES, tanks: [] }, ...SPEAKING })).toMatchObject({
       ok: false,
       reason: expect.stringMatching(/empty/),
     })

@@ -1,9 +1,9 @@
-import type { AmountDisplay } from '@almanac/units/display'
 import { formatTankSize } from '@almanac/units/format'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE, FROM_MEMORY } from '@almanac/units/sourced'
 import type { FirmFigures } from '../firm/firm-figures.ts'
-import { checkTankSize } from '../tanks/tank-geometry.ts'
+import type { Speaking } from '../kit/speaking.ts'
+import { canBeTank } from '../tanks/tank-geometry.ts'
 import { type CandidateKit, candidateKit, kitsDiffer } from './candidate-kit.ts'
 import { type ClueProblem, checkClues } from './check-clues.ts'
 import { CLUE_ERRORS } from './clue-errors.ts'
@@ -51,23 +51,23 @@ export const NAMED_FROM = 0.02
 /** An unlisted size is told, with its kit, when so much of its chance lies about one size. */
 export const KNOWN_FROM = 0.7
 
-export type IdentifyInput = {
+export type IdentifyInput = Speaking & {
   clues: TankClues
   figures: Pick<FirmFigures, 'tanks' | 'bagSizes' | 'gravelFromFt3'>
-  display: AmountDisplay
 }
 
 /**
  * Which tank it is, from whatever is known of it: every listed size and a grid of unlisted ones weighed by Bayes, with the errors of
  * `CLUE_ERRORS`. Impossible clues are named and left out. Refuses only an empty table.
  */
-export function identifyTank({ clues: given, figures, display }: IdentifyInput): Result<TankIdentity> {
+export function identifyTank({ clues: given, figures, ...speaking }: IdentifyInput): Result<TankIdentity> {
   if (figures.tanks.length === 0) return refuse('The table of tank sizes is empty; put one size in under the firm’s figures.')
+  const { display } = speaking
   const { clues, used, problems } = checkClues(given, display)
   const weighed = weighSizes(sizeHypotheses(figures.tanks), clues)
   const groups = groupSizes(weighed)
   const named = groups.filter((one) => one.chance >= NAMED_FROM)
-  const candidates = named.map((group) => candidateOf(group, clues, figures, display))
+  const candidates = named.map((group) => candidateOf(group, clues, figures, speaking))
   const best = candidates[0]
   const settled = (best?.chance ?? 0) >= SETTLED_FROM && best?.diameterIn !== null
   const kits = candidates.flatMap((one) => (one.kit ? [one.kit] : []))
@@ -84,12 +84,12 @@ export function identifyTank({ clues: given, figures, display }: IdentifyInput):
   return ok(value, { ...notesOf(used), missing: used.length === 0 ? ['any label, measure or note of the tank'] : [] })
 }
 
-function candidateOf(group: SizeGroup, clues: TankClues, figures: IdentifyInput['figures'], display: AmountDisplay): TankCandidate {
+function candidateOf(group: SizeGroup, clues: TankClues, figures: IdentifyInput['figures'], speaking: Speaking): TankCandidate {
   const row = figures.tanks[group.listed]
-  if (row) return named(row, group.chance, true, clues, figures, display)
+  if (row) return named(row, group.chance, true, clues, figures, speaking)
   const size = { diameterIn: Math.round(group.diameterIn * 2) / 2, heightIn: Math.round(group.heightIn) }
-  if (group.nearShare >= KNOWN_FROM && checkTankSize(size.diameterIn, size.heightIn) === null)
-    return named(size, group.chance, false, clues, figures, display)
+  if (group.nearShare >= KNOWN_FROM && canBeTank(size.diameterIn, size.heightIn))
+    return named(size, group.chance, false, clues, figures, speaking)
   return {
     ...{ id: 'unlisted', listed: false, chance: group.chance, diameterIn: null, heightIn: null, kit: null },
     label: 'A size not in the table',
@@ -103,10 +103,10 @@ function named(
   listed: boolean,
   clues: TankClues,
   figures: IdentifyInput['figures'],
-  display: AmountDisplay,
+  speaking: Speaking,
 ): TankCandidate {
-  const kit = candidateKit({ diameterIn, heightIn }, clues, figures, display)
-  const size = formatTankSize(diameterIn, heightIn, display)
+  const kit = candidateKit({ diameterIn, heightIn }, clues, figures, speaking)
+  const size = formatTankSize(diameterIn, heightIn, speaking.display)
   return {
     ...{ id: listed ? `${diameterIn}x${heightIn}` : 'unlisted', listed, chance, diameterIn, heightIn },
     label: listed ? size : `${size}, not in the table`,

@@ -1,16 +1,28 @@
+import { nameEighths } from '@almanac/units/format-number'
+import { LITRES_PER_FT3 } from '@almanac/units/volume'
+import type { Words } from '@almanac/words/words'
+
 /** A bag the firm stocks. */
-export type BagSize = { readonly label: string; readonly volumeFt3: number }
+export type BagSize = { readonly volumeFt3: number }
 
 /** Bags of the trade where resin is sold by the cubic foot: whole, half and quarter (common practice, no source). */
-export const CUBIC_FOOT_BAGS: readonly BagSize[] = [
-  { label: '1 ft³ bag', volumeFt3: 1 },
-  { label: '½ ft³ part bag', volumeFt3: 0.5 },
-  { label: '¼ ft³ part bag', volumeFt3: 0.25 },
-]
+export const CUBIC_FOOT_BAGS: readonly BagSize[] = [{ volumeFt3: 1 }, { volumeFt3: 0.5 }, { volumeFt3: 0.25 }]
 /** The bag of the trade where resin is sold by the litre (common practice, no source). */
-export const LITRE_BAGS: readonly BagSize[] = [{ label: '25 L bag', volumeFt3: 25 / 28.316846592 }]
+export const LITRE_BAGS: readonly BagSize[] = [{ volumeFt3: 25 / LITRES_PER_FT3 }]
+/** Bags that the trade fills in part. */
+const PART_BAGS = [0.5, 0.25]
 
-export type BagCount = { label: string; volumeFt3: number; count: number }
+/** A bag as the trade names it: "1 ft³ bag", "½ ft³ part bag", "25 L bag". */
+export function bagName(volumeFt3: number, words: Words<'kit'>): string {
+  const same = (one: number) => Math.abs(one - volumeFt3) < SAME_FT3
+  const litres = volumeFt3 * LITRES_PER_FT3
+  const wholeLitres = Math.abs(litres - Math.round(litres)) < 1e-3
+  const eighths = Math.abs(volumeFt3 * 8 - Math.round(volumeFt3 * 8)) < SAME_FT3
+  const size = wholeLitres ? `${Math.round(litres)} L` : `${eighths ? nameEighths(volumeFt3) : Number(volumeFt3.toFixed(3))} ft³`
+  return words(PART_BAGS.some(same) ? 'partBag' : 'bag', { size })
+}
+
+export type BagCount = { volumeFt3: number; count: number }
 export type BagPlan = { bags: BagCount[]; bagCount: number; volumeFt3: number; wasteFt3: number }
 
 /** Bags are not filled more exactly than this share, so a plan may fall short of the need by it; common practice, no source. */
@@ -72,7 +84,7 @@ function consider(search: Search, index: number, filled: number, bags: number): 
 function describe(sorted: BagSize[], best: Candidate, needFt3: number): BagPlan {
   const bags = sorted.flatMap((size, at) => {
     const count = best.counts[at] ?? 0
-    return count > 0 ? [{ label: size.label, volumeFt3: size.volumeFt3, count }] : []
+    return count > 0 ? [{ volumeFt3: size.volumeFt3, count }] : []
   })
   const volumeFt3 = bags.reduce((sum, bag) => sum + bag.count * bag.volumeFt3, 0)
   return { bags, bagCount: best.bags, volumeFt3, wasteFt3: Math.max(0, volumeFt3 - needFt3) }

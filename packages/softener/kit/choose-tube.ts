@@ -1,8 +1,8 @@
-import type { AmountDisplay } from '@almanac/units/display'
 import { formatFlowGpm } from '@almanac/units/format'
 import { withUnit } from '@almanac/units/format-number'
 import type { ValveCard } from '../firm/firm-figures.ts'
 import { TUBE_OUTSIDE_DIAMETERS_IN, tubeOutsideDiameter } from '../tanks/distributor-tube.ts'
+import type { Speaking } from './speaking.ts'
 
 /**
  * Bore by outside diameter, in: ¾ and 1½ in pipe, schedule 40 (ASTM D1785: 1.050 less two walls of 0.113, 1.900 less two of 0.145); the 13/16 and 1½ in
@@ -30,13 +30,12 @@ export type TubeChoice = {
   warning: string | null
 }
 
-export type TubeQuestion = {
+export type TubeQuestion = Speaking & {
   recordedOdIn?: number | null
   valve?: Pick<ValveCard, 'label' | 'tubeOdIn'> | null
   /** The flow the softener must carry, gpm. */
   flowGpm?: number | null
   diameterIn: number
-  display: AmountDisplay
 }
 
 /** Speed in a round tube, ft/s: 231 in³ a gallon through πd²/4, derived. Null for an outside diameter that is not listed. */
@@ -47,33 +46,40 @@ export function tubeSpeedFtS(flowGpm: number, outsideDiameterIn: number): number
 }
 
 /** Outside diameter of the distributor tube: as recorded, else by the valve it seals in, else by the flow, else as usual for the tank. Never refuses. */
-export function chooseTube({ recordedOdIn, valve, flowGpm, diameterIn, display }: TubeQuestion): TubeChoice {
+export function chooseTube({ recordedOdIn, valve, flowGpm, diameterIn, display, words }: TubeQuestion): TubeChoice {
+  const speaking = { display, words }
   const flow = flowGpm != null && flowGpm > 0 && Number.isFinite(flowGpm) ? flowGpm : null
   const recorded = tubeOutsideDiameter(recordedOdIn, diameterIn)
   const byValve = tubeOutsideDiameter(valve?.tubeOdIn, diameterIn)
-  if (!recorded.assumed) return judged(recorded.outsideDiameterIn, 'recorded', 'Diameter as recorded.', flow, display)
+  if (!recorded.assumed) return judged(recorded.outsideDiameterIn, 'recorded', words('tubeRecorded'), flow, speaking)
   if (!byValve.assumed && valve)
-    return judged(byValve.outsideDiameterIn, 'valve', `Diameter by the valve: ${valve.label.toLowerCase()}.`, flow, display)
+    return judged(byValve.outsideDiameterIn, 'valve', words('tubeByValve', { valve: valve.label.toLowerCase() }), flow, speaking)
   if (flow !== null) {
     const { domestic, commercial } = TUBE_OUTSIDE_DIAMETERS_IN
     const wide = (tubeSpeedFtS(flow, domestic) ?? 0) > FAST_WATER_FT_S
-    const why = `Diameter by the flow of ${formatFlowGpm(flow, display)}: the narrowest usual tube below ${FAST_WATER_FT_S} ft/s (common practice). The valve decides: look before cutting.`
-    return judged(wide ? commercial : domestic, 'flow', why, flow, display)
+    const why = words('tubeByFlow', { flow: formatFlowGpm(flow, display), speed: speedText(FAST_WATER_FT_S, display) })
+    return judged(wide ? commercial : domestic, 'flow', why, flow, speaking)
   }
-  return judged(recorded.outsideDiameterIn, 'usual', 'Diameter as usual for this tank (from memory): look at the old tube.', null, display)
+  return judged(recorded.outsideDiameterIn, 'usual', words('tubeUsual'), null, speaking)
 }
+
+const speedText = (ftS: number, display: Speaking['display']) => withUnit(ftS, 0, 'ft/s', display)
 
 function judged(
   outsideDiameterIn: number,
   basis: TubeChoice['basis'],
   why: string,
   flow: number | null,
-  display: AmountDisplay,
+  { display, words }: Speaking,
 ): TubeChoice {
   const waterFtS = flow === null ? null : tubeSpeedFtS(flow, outsideDiameterIn)
   const fast = flow !== null && waterFtS !== null && waterFtS > FAST_WATER_FT_S
   const warning = fast
-    ? `At ${formatFlowGpm(flow, display)} the water runs at ${withUnit(waterFtS, 0, 'ft/s', display)} in this tube, above ${FAST_WATER_FT_S} ft/s: a valve with a wider tube would suit this flow.`
+    ? words('tubeFast', {
+        flow: formatFlowGpm(flow, display),
+        speed: speedText(waterFtS, display),
+        most: speedText(FAST_WATER_FT_S, display),
+      })
     : null
   return { outsideDiameterIn, basis, why, waterFtS, warning }
 }

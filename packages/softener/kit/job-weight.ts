@@ -1,11 +1,13 @@
 import type { ResinKindId } from '@almanac/records/resin-kind'
+import { formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { showWhole } from '@almanac/units/format-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
-import { COMMON_PRACTICE, FROM_MEMORY } from '@almanac/units/sourced'
 import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import { GRAVEL_BULK_LB_FT3 } from '../tanks/bed-levels.ts'
 import { checkTankSize, tankShell } from '../tanks/tank-geometry.ts'
+import type { Speaking } from './speaking.ts'
 
-export type JobWeightInput = {
+export type JobWeightInput = Speaking & {
   diameterIn: number
   heightIn: number
   resinFt3: number
@@ -43,15 +45,17 @@ const VALVE_LB = 8
 /** Share of a settled bed and of gravel that is water between the grains and inside the beads' drained weight already (0.38 and 0.4 voids). */
 const BED_VOIDS = 0.38
 const GRAVEL_VOIDS = 0.4
+/** From more resin than this over stairs a third person shares the carrying, ft³; common practice, no source. */
+const MUCH_OVER_STAIRS_FT3 = 2
 /** From this diameter a tank is a commercial job (common practice, no source). */
 export const COMMERCIAL_DIAMETER_IN = 21
 
 /** Weight of the full tank and of the heaviest lift, and the crew it calls for. Pounds. Refuses impossible sizes. */
 export function jobWeight(input: JobWeightInput): Result<JobWeight> {
-  const wrong = checkTankSize(input.diameterIn, input.heightIn)
+  const { words, display } = input
+  const wrong = checkTankSize(input.diameterIn, input.heightIn, input.words)
   if (wrong) return wrong
-  if (!(input.resinFt3 > 0) || !(input.gravelLb >= 0))
-    return refuse('The resin volume or the gravel weight is not a usable number; check both.')
+  if (!(input.resinFt3 > 0) || !(input.gravelLb >= 0)) return refuse(words('badWeights'))
   const shell = tankShell(input.diameterIn, input.heightIn)
   const resinLb = input.resinFt3 * RESIN_KINDS[input.resinKind ?? 'gel-8'].wetWeightLbFt3.value
   const tankLb = input.tankLb ?? emptyTankLb(input.diameterIn, input.heightIn)
@@ -65,10 +69,16 @@ export function jobWeight(input: JobWeightInput): Result<JobWeight> {
   const crew = crewFor(input, lift.weightLb)
   const value = { resinLb, gravelLb: input.gravelLb, tankLb, valveLb, waterLb, fullTankLb, ...crew }
   const assumptions = [
-    ...(input.tankLb == null ? ['Weight of the empty tank estimated from its size (from memory).'] : []),
-    ...(input.valveLb == null ? [`Valve taken as ${VALVE_LB} lb (from memory).`] : []),
+    ...(input.tankLb == null ? [words('tankWeight')] : []),
+    ...(input.valveLb == null ? [words('valveWeight', { weight: formatWeightLb(VALVE_LB, display) })] : []),
   ]
-  return ok({ ...value, heaviestLiftLb: lift.weightLb, heaviestLift: lift.what }, { assumptions, sources: [COMMON_PRACTICE, FROM_MEMORY] })
+  return ok(
+    { ...value, heaviestLiftLb: lift.weightLb, heaviestLift: lift.what },
+    {
+      assumptions,
+      sources: [words('source/practice'), words('source/memory')],
+    },
+  )
 }
 
 /** Weight of an empty glass-fibre tank, lb: in proportion to its surface and, as walls grow with the diameter, to D/10. */
@@ -79,17 +89,17 @@ export function emptyTankLb(diameterIn: number, heightIn: number): number {
 
 function heaviestLift(input: JobWeightInput, tankLb: number): { weightLb: number; what: string } {
   const bagLb = input.heaviestBagLb ?? RESIN_KINDS[input.resinKind ?? 'gel-8'].wetWeightLbFt3.value * Math.min(1, input.resinFt3)
-  return tankLb > bagLb ? { weightLb: tankLb, what: 'the emptied tank' } : { weightLb: bagLb, what: 'a bag of resin' }
+  return tankLb > bagLb ? { weightLb: tankLb, what: input.words('emptiedTank') } : { weightLb: bagLb, what: input.words('bagOfResin') }
 }
 
 function crewFor(input: JobWeightInput, liftLb: number): { crewSize: number; crewWhy: string } {
-  if (input.diameterIn >= COMMERCIAL_DIAMETER_IN) {
+  const { diameterIn, heightIn, access, resinFt3, words, display } = input
+  if (diameterIn >= COMMERCIAL_DIAMETER_IN) {
     const crewSize = liftLb > 100 ? 4 : 3
-    return { crewSize, crewWhy: `A ${input.diameterIn} in tank is commercial work: ${crewSize} people (common practice).` }
+    const size = formatTankSize(diameterIn, heightIn, display)
+    return { crewSize, crewWhy: words('crewCommercial', { size, count: showWhole(crewSize, display) }) }
   }
-  if (input.access === 'stairs' && input.resinFt3 > 2)
-    return { crewSize: 3, crewWhy: 'More than 2 ft³ over stairs: three people share the carrying (common practice).' }
-  if (input.access === 'stairs' || input.access === 'tight')
-    return { crewSize: 2, crewWhy: 'Two people for a rebed; nobody carries alone where access is hard (common practice).' }
-  return { crewSize: 2, crewWhy: 'Two people for a rebed: the full tank is never tipped by one (common practice).' }
+  if (access === 'stairs' && resinFt3 > MUCH_OVER_STAIRS_FT3)
+    return { crewSize: 3, crewWhy: words('crewStairs', { volume: formatVolumeFt3(MUCH_OVER_STAIRS_FT3, display) }) }
+  return { crewSize: 2, crewWhy: words(access === 'stairs' || access === 'tight' ? 'crewHard' : 'crewTwo') }
 }

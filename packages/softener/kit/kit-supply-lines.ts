@@ -1,18 +1,17 @@
-import type { AmountDisplay } from '@almanac/units/display'
 import { formatDoseFlOz, formatLengthIn } from '@almanac/units/format'
-import { formatPercent } from '@almanac/units/format-number'
-import { COMMON_PRACTICE } from '@almanac/units/sourced'
+import { formatPercent, showWhole } from '@almanac/units/format-number'
+import type { Words } from '@almanac/words/words'
 import { GRAVEL_BULK_LB_FT3 } from '../tanks/bed-levels.ts'
 import type { KitLine } from './kit-types.ts'
+import type { Speaking } from './speaking.ts'
 
-export type SupplyInput = {
+export type SupplyInput = Speaking & {
   resinFt3: number
   gravelOutLb: number
   bleachPercent?: number | null
   openingIn?: number | null
   /** What the valve's card says of its seals. */
   valveSeals?: string | null
-  display: AmountDisplay
 }
 
 /** Old resin is swollen and wet: this much more than the new volume; common practice, no source. */
@@ -24,7 +23,6 @@ const BLEACH_FL_OZ_FT3 = 1.2
 const BLEACH_STRENGTH_PERCENT = 5.25
 /** Household bleach sold today, % sodium hypochlorite; common practice, no source. */
 export const USUAL_BLEACH_PERCENT = 8.25
-const TYPICAL_MANUAL = 'typical manual'
 
 /** Volume of old resin to take away, ft³. */
 export function spentResinFt3(resinFt3: number): number {
@@ -38,75 +36,65 @@ export function sanitiserDoseFlOz(resinFt3: number, bleachPercent: number): numb
 
 /** Cap, funnel, seals, grease, sanitiser, containers and strainer. */
 export function supplyLines(input: SupplyInput): KitLine[] {
-  const opening = input.openingIn == null ? '' : ` for the ${formatLengthIn(input.openingIn, input.display)} opening`
+  const { words, display, openingIn, valveSeals } = input
+  const funnel = openingIn == null ? words('funnel') : words('funnelFor', { opening: formatLengthIn(openingIn, display) })
+  const sealsWhy = valveSeals ? words('sealsWhyValve', { seals: valveSeals }) : words('sealsWhy')
   return [
-    piece(
-      'tube-cap',
-      'Cap for the distributor tube',
-      'Keeps every bead out of the tube while filling. Counted in, and counted out before the valve goes on.',
-      true,
-    ),
-    piece('fill-funnel', `Filling funnel${opening}`, 'Fills around the tube without moving it.', true),
-    {
-      ...piece(
-        'seals',
-        'Seals: tank neck, tube and valve O-rings',
-        `Old seals take a set; they are renewed when the valve comes off.${input.valveSeals ? ` This valve: ${input.valveSeals}` : ''}`,
-        false,
-      ),
-      unit: 'set',
-    },
-    piece('silicone-grease', 'Silicone grease for drinking water, small tube', 'Silicone only: petroleum grease swells the seals.', false),
+    piece('tube-cap', words('cap'), words('capWhy'), true, words),
+    piece('fill-funnel', funnel, words('funnelWhy'), true, words),
+    { ...piece('seals', words('seals'), sealsWhy, false, words), unit: 'set' },
+    piece('silicone-grease', words('grease'), words('greaseWhy'), false, words),
     sanitiserLine(input),
     containerLine(input),
-    piece('drain-strainer', 'Strainer for the drain', 'Catches beads in the first flow, so that none reach the drain.', true),
+    piece('drain-strainer', words('strainer'), words('strainerWhy'), true, words),
   ]
 }
 
-function piece(item: KitLine['item'], label: string, why: string, toReturn: boolean): KitLine {
+function piece(item: KitLine['item'], label: string, why: string, toReturn: boolean, words: Words<'kit'>): KitLine {
   return {
     item,
     label,
     quantity: 1,
     unit: 'piece',
-    text: `1 × ${label}`,
+    text: words('piece', { part: label }),
     why,
-    source: COMMON_PRACTICE,
+    source: words('source/practice'),
     weightLb: null,
     volumeFt3: null,
     toReturn,
   }
 }
 
-function sanitiserLine({ resinFt3, bleachPercent, display }: SupplyInput): KitLine {
+function sanitiserLine({ resinFt3, bleachPercent, display, words }: SupplyInput): KitLine {
   const usable = bleachPercent != null && bleachPercent >= 1 && bleachPercent <= 15
-  const percent = usable ? bleachPercent : USUAL_BLEACH_PERCENT
-  const dose = Math.max(0.1, Math.round(sanitiserDoseFlOz(resinFt3, percent) * 10) / 10)
+  const strength = usable ? bleachPercent : USUAL_BLEACH_PERCENT
+  const dose = Math.max(0.1, Math.round(sanitiserDoseFlOz(resinFt3, strength) * 10) / 10)
+  const percent = formatPercent(strength / 100, display, 2)
   return {
     item: 'sanitiser',
-    label: `Plain bleach, ${formatPercent(percent / 100, display, 2)}`,
+    label: words('bleach', { percent }),
     quantity: dose,
     unit: 'fl oz',
-    text: `${formatDoseFlOz(dose, display)} of plain ${formatPercent(percent / 100, display, 2)} bleach`,
-    why: `Sanitises the new bed before the full regeneration${usable ? '' : '; strength assumed, read the bottle'}. Never together with iron cleaner: toxic gas.`,
-    source: TYPICAL_MANUAL,
+    text: words('bleachText', { dose: formatDoseFlOz(dose, display), percent }),
+    why: words(usable ? 'bleachWhy' : 'bleachWhyAssumed'),
+    source: words('source/manual'),
     weightLb: null,
     volumeFt3: null,
     toReturn: false,
   }
 }
 
-function containerLine({ resinFt3, gravelOutLb }: SupplyInput): KitLine {
+function containerLine({ resinFt3, gravelOutLb, display, words }: SupplyInput): KitLine {
   const out = spentResinFt3(resinFt3) + gravelOutLb / GRAVEL_BULK_LB_FT3
   const count = Math.max(1, Math.ceil(out / PAIL_FILL_FT3 - 1e-9))
   return {
     item: 'spent-resin-container',
-    label: 'Pail with lid, 5 gal, for spent resin',
+    label: words('pail'),
     quantity: count,
     unit: 'piece',
-    text: `${count} × pail with lid, 5 gal (19 L)`,
-    why: 'Old resin and gravel, each pail filled little enough for one person to carry. Where they may go is a local rule.',
-    source: COMMON_PRACTICE,
+    text: words('pailText', { count: showWhole(count, display) }),
+    why: words('pailWhy'),
+    source: words('source/practice'),
     weightLb: null,
     volumeFt3: null,
     toReturn: true,

@@ -1,11 +1,11 @@
 import type { ResinKindId } from '@almanac/records/resin-kind'
-import type { AmountDisplay } from '@almanac/units/display'
 import type { FirmFigures, ValveCard } from '../firm/firm-figures.ts'
 import type { BagPlan, BagSize } from './bag-plan.ts'
 import type { SiteAccess } from './job-weight.ts'
+import type { Speaking } from './speaking.ts'
 
 /** What the kit is made for; null or left out where it is not known. A gravel weight of 0 means that the tank has none. */
-export type RebedKitInput = {
+export type RebedKitInput = Speaking & {
   diameterIn: number | null
   heightIn: number | null
   resinVolumeFt3?: number | null
@@ -30,7 +30,6 @@ export type RebedKitInput = {
   bleachPercent?: number | null
   /** The firm's own tank table, bags and gravel rule; the usual ones where not given. */
   figures?: Pick<FirmFigures, 'tanks' | 'bagSizes' | 'gravelFromFt3'> | null
-  display: AmountDisplay
 }
 
 export type KitItem =

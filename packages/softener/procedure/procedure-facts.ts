@@ -18,7 +18,11 @@ const TYPICAL_RESIN_FT3 = 1.5
 export function procedureFacts(context: ProcedureContext, words: ProcedureWords): { facts: Facts; assumptions: string[] } {
   const { diameterIn, heightIn, nominalGrains, resinVolumeFt3: recordedFt3, gravelLb: recordedLb, display } = context
   const say = words.steps
-  const fill = fillForTank({ diameterIn, heightIn, nominalGrains, resinFt3: recordedFt3, gravelLb: recordedLb }, context.figures?.tanks)
+  const fill = fillForTank(
+    { diameterIn, heightIn, nominalGrains, resinFt3: recordedFt3, gravelLb: recordedLb },
+    { words: words.kit, display },
+    context.figures?.tanks,
+  )
   const resinFt3 = fill.ok ? fill.value.resinFt3 : TYPICAL_RESIN_FT3
   const volume = formatVolumeFt3(resinFt3, display)
   const gravelLb = fill.ok ? fill.value.gravelLb : null

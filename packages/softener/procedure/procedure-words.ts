@@ -6,6 +6,7 @@ export type ProcedureWords = {
   cautions: Words<'cautions'>
   asks: Words<'asks'>
   beadCondition: Words<'beadCondition'>
+  kit: Words<'kit'>
 }
 
 export type StepKey = Key<'steps'>

@@ -1,6 +1,5 @@
 import type { BedFacts, BedWater } from '@almanac/records/bed-facts'
 import { knownResinKind } from '@almanac/records/resin-kind'
-import type { AmountDisplay } from '@almanac/units/display'
 import type { Result } from '@almanac/units/result'
 import { cToF } from '@almanac/units/temperature'
 import { drawBed, drawBedThumb } from '../drawing/bed-drawing.ts'
@@ -9,10 +8,11 @@ import type { FirmFigures } from '../firm/firm-figures.ts'
 import { chooseTube } from '../kit/choose-tube.ts'
 import type { RebedKit, RebedKitInput } from '../kit/kit-types.ts'
 import { rebedKit } from '../kit/rebed-kit.ts'
+import type { Speaking } from '../kit/speaking.ts'
 import type { ProcedureContext } from '../procedure/procedure-types.ts'
 
 /** Whose rebed it is: the firm's own tables, and how its people read amounts. */
-export type RebedFirm = { figures: FirmFigures; display: AmountDisplay }
+export type RebedFirm = Speaking & { figures: FirmFigures }
 
 /**
  * A bed's record as the kit takes it: the one place where it is decided what of the record counts. Every screen, paper, reservation and total asks here.
@@ -22,7 +22,7 @@ export type RebedFirm = { figures: FirmFigures; display: AmountDisplay }
  * too short lets beads through. The tube's diameter: as recorded, else by the valve's card, else as usual for the tank (kit/choose-tube.ts). The bags follow
  * from the record and the firm's own bag sizes alone, never from the shelf of the day, so that what was booked is what is loaded.
  */
-export function kitInputOf(bed: BedFacts, { figures, display }: RebedFirm): RebedKitInput {
+export function kitInputOf(bed: BedFacts, { figures, display, words }: RebedFirm): RebedKitInput {
   return {
     diameterIn: bed.diameterIn,
     heightIn: bed.heightIn,
@@ -35,6 +35,7 @@ export function kitInputOf(bed: BedFacts, { figures, display }: RebedFirm): Rebe
     valve: figures.valves.find((card) => card.id === bed.valveCardId) ?? null,
     figures,
     display,
+    words,
   }
 }
 
@@ -44,7 +45,7 @@ export const kitOf = (bed: BedFacts, firm: RebedFirm): Result<RebedKit> => rebed
 /** The tank and its bed to scale, with the tube as the kit brings it; refuses as the kit does. */
 export function drawingOf(bed: BedFacts, water: Pick<BedWater, 'temperatureC'>, firm: RebedFirm): Result<BedDrawing> {
   const { valve, tubeOutsideDiameterIn: recordedOdIn, ...input } = kitInputOf(bed, firm)
-  const tube = bed.diameterIn === null ? null : chooseTube({ recordedOdIn, valve, diameterIn: bed.diameterIn, display: firm.display })
+  const tube = bed.diameterIn === null ? null : chooseTube({ recordedOdIn, valve, diameterIn: bed.diameterIn, ...firm })
   return drawBed({
     ...input,
     // Where nothing decides it, the drawing takes the usual tube as the kit does, and says that it is assumed.
@@ -58,16 +59,17 @@ export function drawingOf(bed: BedFacts, water: Pick<BedWater, 'temperatureC'>, 
 export type ThumbFacts = Pick<BedFacts, 'diameterIn' | 'heightIn' | 'nominalGrains' | 'volumeFt3' | 'gravelLb' | 'resinKind'>
 
 /** The tank and its bed drawn small, for lists; null where the tank's size is not known. */
-export function thumbOf(bed: ThumbFacts, { figures, display }: RebedFirm) {
+export function thumbOf(bed: ThumbFacts, { figures, display, words }: RebedFirm) {
   const { diameterIn, heightIn, nominalGrains, gravelLb, volumeFt3: resinVolumeFt3 } = bed
   const known = { diameterIn, heightIn, nominalGrains, gravelLb, resinVolumeFt3, resinKind: knownResinKind(bed.resinKind) }
-  const drawn = drawBedThumb({ ...known, figures, display })
+  const drawn = drawBedThumb({ ...known, figures, display, words })
   return drawn.ok ? drawn.value : null
 }
 
 /** What the steps of a visit depend on; the tube's length is the kit's. */
 export function procedureContextOf(bed: BedFacts | null, water: BedWater, firm: RebedFirm): ProcedureContext {
-  const site = { waterSource: water.source, ironMgL: water.ironMgL, ...firm }
+  const { figures, display } = firm
+  const site = { waterSource: water.source, ironMgL: water.ironMgL, figures, display }
   if (!bed) return site
   const kit = kitOf(bed, firm)
   return {

@@ -4,8 +4,6 @@ import { COMMON_PRACTICE, DATA_SHEET, FROM_MEMORY, type Sourced } from '@almanac
 /** What a resin's data sheet says, as far as the calculations need it. Sizes are of beads wetted and backwashed. */
 export type ResinKind = {
   readonly id: ResinKindId
-  readonly label: string
-  readonly shortLabel: string
   readonly totalCapacityEqL: Sourced
   readonly wetWeightLbFt3: Sourced
   readonly particleDensityKgM3: Sourced
@@ -23,8 +21,6 @@ const voidage: Sourced = { value: 0.38, unit: '', basis: 'common practice', sour
 export const RESIN_KINDS: Readonly<Record<ResinKindId, ResinKind>> = {
   'gel-8': {
     id: 'gel-8',
-    label: '8% crosslink softening resin',
-    shortLabel: '8%',
     totalCapacityEqL: sheet(2.0, 'eq/L'),
     wetWeightLbFt3: sheet(51, 'lb/ft³'),
     particleDensityKgM3: sheet(1280, 'kg/m³'),
@@ -35,8 +31,6 @@ export const RESIN_KINDS: Readonly<Record<ResinKindId, ResinKind>> = {
   },
   'gel-10': {
     id: 'gel-10',
-    label: '10% crosslink softening resin',
-    shortLabel: '10%',
     totalCapacityEqL: sheet(2.1, 'eq/L'),
     wetWeightLbFt3: sheet(53, 'lb/ft³'),
     particleDensityKgM3: memory(1300, 'kg/m³'),
@@ -47,8 +41,6 @@ export const RESIN_KINDS: Readonly<Record<ResinKindId, ResinKind>> = {
   },
   'fine-mesh': {
     id: 'fine-mesh',
-    label: '8% crosslink fine mesh softening resin',
-    shortLabel: '8% fine mesh',
     totalCapacityEqL: sheet(2.0, 'eq/L'),
     wetWeightLbFt3: sheet(51, 'lb/ft³'),
     particleDensityKgM3: sheet(1280, 'kg/m³'),
@@ -59,8 +51,8 @@ export const RESIN_KINDS: Readonly<Record<ResinKindId, ResinKind>> = {
   },
 }
 
-/** The kind, or 8% gel where none is recorded; `assumption` says so. */
-export function resinKindOr8(id: ResinKindId | null | undefined): { kind: ResinKind; assumption: string | null } {
-  if (id !== null && id !== undefined) return { kind: RESIN_KINDS[id], assumption: null }
-  return { kind: RESIN_KINDS['gel-8'], assumption: 'Resin kind not recorded: 8% crosslink gel assumed (common practice).' }
+/** The kind, or 8% gel where none is recorded; `assumed` says so. */
+export function resinKindOr8(id: ResinKindId | null | undefined): { kind: ResinKind; assumed: boolean } {
+  const assumed = id === null || id === undefined
+  return { kind: RESIN_KINDS[assumed ? 'gel-8' : id], assumed }
 }

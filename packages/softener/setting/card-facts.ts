@@ -1,3 +1,4 @@
+import { resinKindWords } from '@almanac/records/resin-kind'
 import { lbFt3ToGL } from '@almanac/units/concentration'
 import type { AmountDisplay } from '@almanac/units/display'
 import { formatTemperatureF, formatVolumeFt3, formatWaterGal } from '@almanac/units/format'
@@ -60,7 +61,7 @@ export function cardFacts(
     grains: (grains) => grainWords(grains, display),
     capacityInputs: [
       { name: 'Resin', value: `${resinWords}${setting.tanks === 2 ? ' in each of two tanks' : ''}`, from: sources.resinFt3 },
-      { name: 'Kind', value: filled.kind.label, from: sources.resinKind },
+      { name: 'Kind', value: resinKindWords[filled.kind.id], from: sources.resinKind },
       { name: 'Salt', value: `${doseWords(dose.saltLbFt3)} of ${SALT_WORDS[input.salt]}` },
       { name: 'Left of it by age', value: formatPercent(setting.ageShare, display), from: sources.bedAgeYears },
       {

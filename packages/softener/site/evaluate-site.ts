@@ -7,6 +7,7 @@ import { type FlowFigures, flowFigures } from '../flow/flow-figures.ts'
 import { type BackwashFigures, backwashFigures } from '../hydraulics/backwash.ts'
 import { beadsOf } from '../hydraulics/bed-expansion.ts'
 import { waterAt } from '../hydraulics/water-state.ts'
+import type { Speaking } from '../kit/speaking.ts'
 import { type ResinKind, resinKindOr8 } from '../resin/resin-kinds.ts'
 import { type SettingFigures, settingFigures } from '../setting/setting-figures.ts'
 import { type BedLevels, bedLevels } from '../tanks/bed-levels.ts'
@@ -45,8 +46,8 @@ export const ASSUMED_BED_FT = 2.5
  * Fill, backwash, flow, setting and kit of one softener. Numbers first: sentences for people are made by `settingsCard`, `rebedKit` and the
  * screens from what stands here. Refuses as a whole only where not even the resin volume can be told.
  */
-export function evaluateSite(input: SiteInput, figures: FirmFigures): SiteEvaluation | Refusal {
-  const fill = fillForTank(input, figures.tanks)
+export function evaluateSite(input: SiteInput, figures: FirmFigures, speaking: Speaking): SiteEvaluation | Refusal {
+  const fill = fillForTank(input, speaking, figures.tanks)
   if (!fill.ok) return fill
   const { kind } = resinKindOr8(input.resinKind)
   const filled = fillTank(input, fill.value, kind)
@@ -65,7 +66,7 @@ export function evaluateSite(input: SiteInput, figures: FirmFigures): SiteEvalua
     flow: wrong ?? (shell && levels ? flowOf(input, shell, levels, fill.value, kind, season, units) : NO_TANK),
     hardness: hardness.ok ? hardness.value : hardness,
     setting: hardness.ok ? settingOf(input, filled, season, hardness.value, figures) : hardness,
-    kit: shell ? kitFigures(input, shell, fill.value, kind, figures) : NO_TANK,
+    kit: shell ? kitFigures(input, shell, fill.value, kind, figures, speaking) : NO_TANK,
   }
 }
 

@@ -4,6 +4,7 @@ import { type BagPlan, CUBIC_FOOT_BAGS, planBags } from '../kit/bag-plan.ts'
 import { decideGravel } from '../kit/decide-gravel.ts'
 import { jobWeight } from '../kit/job-weight.ts'
 import { PAIL_FILL_FT3, sanitiserDoseFlOz, spentResinFt3, USUAL_BLEACH_PERCENT } from '../kit/kit-supply-lines.ts'
+import type { Speaking } from '../kit/speaking.ts'
 import type { ResinKind } from '../resin/resin-kinds.ts'
 import { GRAVEL_BULK_LB_FT3 } from '../tanks/bed-levels.ts'
 import { tubeLength, tubeOutsideDiameter } from '../tanks/distributor-tube.ts'
@@ -33,13 +34,15 @@ export function kitFigures(
   fill: TankFill,
   kind: ResinKind,
   figures: FirmFigures,
+  speaking: Speaking,
 ): KitFigures | Refusal {
   const bagPlan = planBags(fill.resinFt3, figures.bagSizes ?? CUBIC_FOOT_BAGS)
-  if (bagPlan === null) return refuse('No bag plan covers this resin volume; check the bag sizes in stock and the resin volume.')
-  const gravel = decideGravel({ figures }, fill)
+  if (bagPlan === null) return refuse(speaking.words('noBags'))
+  const gravel = decideGravel({ figures, ...speaking }, fill)
   let heaviestFt3 = 0
   for (const bag of bagPlan.bags) heaviestFt3 = Math.max(heaviestFt3, bag.volumeFt3)
   const weight = jobWeight({
+    ...speaking,
     diameterIn: shell.diameterIn,
     heightIn: shell.heightIn,
     resinFt3: fill.resinFt3,
@@ -54,7 +57,7 @@ export function kitFigures(
   return {
     bagPlan,
     gravelLb: gravel.newLb,
-    tubeLengthIn: tubeLength(shell, input.oldTubeLengthIn).lengthIn,
+    tubeLengthIn: tubeLength(shell, input.oldTubeLengthIn, speaking.words).lengthIn,
     tubeOutsideDiameterIn: tubeOutsideDiameter(input.tubeOutsideDiameterIn, shell.diameterIn).outsideDiameterIn,
     sanitiserFlOz: sanitiserDoseFlOz(fill.resinFt3, USUAL_BLEACH_PERCENT),
     pails: Math.max(1, Math.ceil((spent + gravel.takenOutLb / GRAVEL_BULK_LB_FT3) / PAIL_FILL_FT3 - 1e-9)),

@@ -1,4 +1,5 @@
 import { FROM_MEMORY } from '@almanac/units/sourced'
+import type { Words } from '@almanac/words/words'
 import type { TankShell } from './tank-geometry.ts'
 
 /** Outside diameters of distributor tubes: 13/16 in, 1.05 in (¾ in pipe, 26.7 mm), 1.90 in (1½ in pipe, 48.3 mm); from memory, unverified. */
@@ -29,19 +30,19 @@ export type TubeLength = { lengthIn: number; basis: 'old tube' | 'estimate'; how
  * Length from the bottom of the basket to the cut. The old tube's length decides where it fitted; otherwise the length from the dimple
  * at the bottom to the rim of the opening is only an estimate, to be marked in the tank itself.
  */
-export function tubeLength(shell: TankShell, oldTubeLengthIn: number | null | undefined): TubeLength {
+export function tubeLength(shell: TankShell, oldTubeLengthIn: number | null | undefined, words: Words<'kit'>): TubeLength {
   if (oldTubeLengthIn !== null && oldTubeLengthIn !== undefined && believable(oldTubeLengthIn, shell)) {
     return {
       lengthIn: oldTubeLengthIn,
       basis: 'old tube',
-      how: 'Cut to the length of the old tube with its basket, if that one fitted and the new basket matches.',
+      how: words('tubeOld'),
       source: 'measured',
     }
   }
   return {
     lengthIn: shell.heightIn - shell.bottomIn,
     basis: 'estimate',
-    how: 'Estimate only. Stand the new tube in the dimple at the bottom, mark it flush with the rim of the opening (some valves want an offset: see the valve), cut square and deburr.',
+    how: words('tubeEstimate'),
     source: FROM_MEMORY,
   }
 }

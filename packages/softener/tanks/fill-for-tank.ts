@@ -1,7 +1,10 @@
-import { quoteNumber } from '@almanac/units/format-number'
+import { formatTankSize } from '@almanac/units/format'
+import { quoteNumber, showNumber } from '@almanac/units/format-number'
 import { resinFt3ForGrains } from '@almanac/units/nominal-grains'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
+import type { Words } from '@almanac/words/words'
+import type { Speaking } from '../kit/speaking.ts'
 import { GRAVEL_BULK_LB_FT3 } from './bed-levels.ts'
 import { checkTankSize, tankAreaFt2, tankShell } from './tank-geometry.ts'
 import { findTankSize, TANK_SIZES, type TankSize } from './tank-sizes.ts'
@@ -23,58 +26,67 @@ export type TankFill = { resinFt3: number; resinBasis: FillBasis; gravelLb: numb
  * The usual resin (ft³) and gravel (lb) for a tank. The record comes first, then the nominal grains on the label, then the usual fill
  * of the tank's size, then geometry. Refuses when nothing gives a resin volume.
  */
-export function fillForTank(input: FillInput, table: readonly TankSize[] = TANK_SIZES): Result<TankFill> {
-  const tank = readTank(input, table)
+export function fillForTank(input: FillInput, speaking: Speaking, table: readonly TankSize[] = TANK_SIZES): Result<TankFill> {
+  const { words } = speaking
+  const tank = readTank(input, table, words)
   if ('ok' in tank) return tank
   const assumptions: string[] = []
   const missing: string[] = []
-  const resin = pickResin(input, tank, assumptions, missing)
-  if (resin === null) return refuse('Neither the tank size, the resin volume nor the nominal grains are known; one of them is needed.')
-  if (!(resin.value >= 0.01 && resin.value < 500))
-    return refuse(`A resin volume of ${quoteNumber(resin.value)} ft³ is not possible; check the entry.`)
-  const gravel = pickGravel(input, tank, resin.value, table, assumptions, missing)
-  if (!(gravel.value >= 0 && gravel.value < 20_000))
-    return refuse(`A gravel weight of ${quoteNumber(gravel.value)} lb is not possible; check the entry.`)
-  const warnings = checkFit(tank, resin.value, gravel.value)
+  const resin = pickResin(input, tank, speaking, assumptions, missing)
+  if (resin === null) return refuse(words('noFill'))
+  if (!(resin.value >= 0.01 && resin.value < 500)) return refuse(words('badResin', { value: quoteNumber(resin.value) }))
+  const gravel = pickGravel(input, tank, resin.value, table, words, assumptions, missing)
+  if (!(gravel.value >= 0 && gravel.value < 20_000)) return refuse(words('badGravel', { value: quoteNumber(gravel.value) }))
+  const warnings = checkFit(tank, resin.value, gravel.value, words)
   const value = { resinFt3: resin.value, resinBasis: resin.basis, gravelLb: gravel.value, gravelBasis: gravel.basis, warnings }
-  return ok(value, { assumptions, missing, sources: [sourceOf(resin.basis, tank)] })
+  return ok(value, { assumptions, missing, sources: [sourceOf(resin.basis, tank, words)] })
 }
 
-function sourceOf(basis: FillBasis, { known }: { known: Tank }): string {
-  if (basis === 'recorded') return 'service record'
-  return basis === 'table' ? (known?.listed?.source ?? COMMON_PRACTICE) : COMMON_PRACTICE
+function sourceOf(basis: FillBasis, { known }: { known: Tank }, words: Words<'kit'>): string {
+  if (basis === 'recorded') return words('source/record')
+  const listed = basis === 'table' ? known?.listed?.source : undefined
+  return listed === undefined || listed === COMMON_PRACTICE ? words('source/practice') : listed
 }
 
 /** A row's source as it stands in a sentence. */
-function practice(source: string): string {
-  return source === COMMON_PRACTICE ? 'common practice' : source
+function practice(source: string, words: Words<'kit'>): string {
+  return source === COMMON_PRACTICE ? words('practice') : source
 }
 
 type Tank = { diameterIn: number; heightIn: number; listed: TankSize | null } | null
 type Picked = { value: number; basis: FillBasis }
 
-function readTank(input: FillInput, table: readonly TankSize[]): { known: Tank } | Extract<Result<never>, { ok: false }> {
+function readTank(
+  input: FillInput,
+  table: readonly TankSize[],
+  words: Words<'kit'>,
+): { known: Tank } | Extract<Result<never>, { ok: false }> {
   const { diameterIn, heightIn } = input
   if (diameterIn == null || heightIn == null) return { known: null }
-  const wrong = checkTankSize(diameterIn, heightIn)
+  const wrong = checkTankSize(diameterIn, heightIn, words)
   return wrong ?? { known: { diameterIn, heightIn, listed: findTankSize(diameterIn, heightIn, table) } }
 }
 
-function pickResin(input: FillInput, { known }: { known: Tank }, assumptions: string[], missing: string[]): Picked | null {
+function pickResin(
+  input: FillInput,
+  { known }: { known: Tank },
+  { words, display }: Speaking,
+  assumptions: string[],
+  missing: string[],
+): Picked | null {
   if (input.resinFt3 != null) return { value: input.resinFt3, basis: 'recorded' }
-  missing.push('resin volume, from the label or the last service record')
+  missing.push(words('missing/resin'))
   if (input.nominalGrains != null) {
-    assumptions.push('32,000 nominal grains mean one ft³ of resin (common practice).')
+    assumptions.push(words('grainsAssumed'))
     return { value: resinFt3ForGrains(input.nominalGrains), basis: 'label' }
   }
   if (known === null) return null
   if (known.listed) {
-    assumptions.push(
-      `Resin volume taken as usual for a ${known.listed.diameterIn} × ${known.listed.heightIn} in tank (${practice(known.listed.source)}).`,
-    )
+    const size = formatTankSize(known.listed.diameterIn, known.listed.heightIn, display)
+    assumptions.push(words('fillUsual', { size, source: practice(known.listed.source, words) }))
     return { value: known.listed.resinFt3.usual, basis: 'table' }
   }
-  assumptions.push('Tank size not in the table: resin taken as 0.61 of its volume, as listed tanks are filled on average.')
+  assumptions.push(words('fillShare', { share: showNumber(USUAL_FILL_SHARE, 2, display) ?? '' }))
   return { value: roundToBag(USUAL_FILL_SHARE * tankShell(known.diameterIn, known.heightIn).volumeFt3), basis: 'geometry' }
 }
 
@@ -92,20 +104,21 @@ function pickGravel(
   { known }: { known: Tank },
   resinFt3: number,
   table: readonly TankSize[],
+  words: Words<'kit'>,
   assumptions: string[],
   missing: string[],
 ): Picked {
   if (input.gravelLb != null) return { value: input.gravelLb, basis: 'recorded' }
-  missing.push('whether the tank has gravel, and how much')
+  missing.push(words('missing/gravel'))
   if (known?.listed) {
-    assumptions.push(`Gravel taken as usual for the tank size; practice differs (${practice(known.listed.source)}).`)
+    assumptions.push(words('gravelUsual', { source: practice(known.listed.source, words) }))
     return { value: known.listed.gravelLb.usual, basis: 'table' }
   }
   if (known) {
-    assumptions.push('Gravel worked out from the tank cross-section, as in listed tanks of like diameter (common practice).')
+    assumptions.push(words('gravelGeometry'))
     return { value: gravelFromGeometryLb(known.diameterIn, known.heightIn, table), basis: 'geometry' }
   }
-  assumptions.push('Tank size unknown: about 12 lb of gravel per ft³ of resin assumed (common practice).')
+  assumptions.push(words('gravelPerResin'))
   return { value: Math.round(12 * resinFt3), basis: 'geometry' }
 }
 
@@ -132,14 +145,11 @@ function gravelPerFt2(diameterIn: number, table: readonly TankSize[]): number {
   return below?.y ?? 0
 }
 
-function checkFit({ known }: { known: Tank }, resinFt3: number, gravelLb: number): string[] {
+function checkFit({ known }: { known: Tank }, resinFt3: number, gravelLb: number, words: Words<'kit'>): string[] {
   if (known === null) return []
   const { volumeFt3 } = tankShell(known.diameterIn, known.heightIn)
   const taken = resinFt3 + gravelLb / GRAVEL_BULK_LB_FT3
-  if (taken > 0.95 * volumeFt3) return ['Resin and gravel fill the whole tank: check the resin volume, the label or the tank size.']
-  if (resinFt3 > 0.75 * volumeFt3)
-    return ['The tank is more than three quarters full of resin, so there is little room to backwash: check the figures.']
-  if (resinFt3 < 0.35 * volumeFt3)
-    return ['The tank is little more than a third full of resin: check the figures, or ask whether it was filled short.']
-  return []
+  if (taken > 0.95 * volumeFt3) return [words('overfull')]
+  if (resinFt3 > 0.75 * volumeFt3) return [words('littleRoom')]
+  return resinFt3 < 0.35 * volumeFt3 ? [words('littleResin')] : []
 }

@@ -1,6 +1,7 @@
 import { quoteNumber } from '@almanac/units/format-number'
 import type { Refusal } from '@almanac/units/result'
 import { refuse } from '@almanac/units/result'
+import type { Words } from '@almanac/words/words'
 
 /**
  * A mineral tank as a vertical cylinder with two dished ends. Heights are inches above the floor the tank stands on; the nominal
@@ -37,18 +38,23 @@ export function tankAreaFt2(diameterIn: number): number {
 }
 
 /** Null when a tank of this size can be worked out, else the refusal that says what is wrong. */
-export function checkTankSize(diameterIn: number, heightIn: number): Refusal | null {
+export function checkTankSize(diameterIn: number, heightIn: number, words: Words<'kit'>): Refusal | null {
   const { minDiameterIn, maxDiameterIn, minHeightIn, maxHeightIn } = TANK_LIMITS
   if (!(diameterIn >= minDiameterIn && diameterIn <= maxDiameterIn)) {
-    return refuse(`A tank diameter of ${quoteNumber(diameterIn)} in is outside ${minDiameterIn} to ${maxDiameterIn} in; measure it again.`)
+    return refuse(words('badDiameter', { value: quoteNumber(diameterIn), least: `${minDiameterIn}`, most: `${maxDiameterIn}` }))
   }
   if (!(heightIn >= minHeightIn && heightIn <= maxHeightIn)) {
-    return refuse(
-      `A tank height of ${quoteNumber(heightIn)} in is outside ${minHeightIn} to ${maxHeightIn} in; measure it again, without the valve.`,
-    )
+    return refuse(words('badHeight', { value: quoteNumber(heightIn), least: `${minHeightIn}`, most: `${maxHeightIn}` }))
   }
-  if (heightIn < diameterIn) return refuse(`The tank would be wider (${diameterIn} in) than high (${heightIn} in); check which is which.`)
+  if (heightIn < diameterIn) return refuse(words('widerThanHigh', { diameter: quoteNumber(diameterIn), height: quoteNumber(heightIn) }))
   return null
+}
+
+/** Whether a tank of this size can be worked out. */
+export function canBeTank(diameterIn: number, heightIn: number): boolean {
+  const { minDiameterIn, maxDiameterIn, minHeightIn, maxHeightIn } = TANK_LIMITS
+  const within = diameterIn >= minDiameterIn && diameterIn <= maxDiameterIn && heightIn >= minHeightIn && heightIn <= maxHeightIn
+  return within && heightIn >= diameterIn
 }
 
 /** The shell of a tank of nominal size; sizes must have passed `checkTankSize`. */

@@ -1,6 +1,7 @@
 import { arrival } from './arrival.ts'
 import { field } from './field.ts'
+import { plan } from './plan.ts'
 import { signIn } from './sign-in.ts'
 
 /** Every message in English: the shape that the other languages follow. */
-export const en = { ...field, arrival, signIn }
+export const en = { ...field, arrival, plan, signIn }

@@ -34,5 +34,4 @@ export const closeOut = {
   notUsed: 'Not used',
   addPart: 'Add a part',
   fromStores: 'Choose from the stores',
-  resinBag: 'Resin bag {size}',
 } as const

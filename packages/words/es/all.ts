@@ -1,7 +1,8 @@
 import type { Catalogue } from '../catalogue.ts'
 import { arrival } from './arrival.ts'
 import { field } from './field.ts'
+import { plan } from './plan.ts'
 import { signIn } from './sign-in.ts'
 
 /** Every message in Spanish. */
-export const es: Catalogue = { ...field, arrival, signIn }
+export const es: Catalogue = { ...field, arrival, plan, signIn }

@@ -36,5 +36,4 @@ export const closeOut: Translation<typeof english> = {
   notUsed: 'No se usó',
   addPart: 'Agregar una pieza',
   fromStores: 'Elija del almacén',
-  resinBag: 'Bolsa de resina {size}',
 }

@@ -13,6 +13,7 @@ import { find } from './find.ts'
 import { hazard } from './hazard.ts'
 import { jobKind } from './job-kind.ts'
 import { jobState } from './job-state.ts'
+import { kit } from './kit.ts'
 import { lacking } from './lacking.ts'
 import { outcome } from './outcome.ts'
 import { outcomeMeaning } from './outcome-meaning.ts'
@@ -37,6 +38,7 @@ export const field: FieldCatalogue = {
   hazard,
   jobKind,
   jobState,
+  kit,
   lacking,
   outcome,
   outcomeMeaning,

@@ -4,13 +4,13 @@ import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatCutLengthIn, formatWeightLb } from '@almanac/units/format'
-import { useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 
 /** What a rebed of this tank would need, in short; each line can be asked why. */
 export function BedKit({ bed }: { bed: BedPage }) {
-  const { me, figures } = useSession()
-  const display = me.company
-  const kit = kitOf(bed.facts, { figures, display })
+  const firm = useRebedFirm()
+  const { display } = firm
+  const kit = kitOf(bed.facts, firm)
   if (!kit.ok)
     return (
       <Section title="Kit for a rebed">

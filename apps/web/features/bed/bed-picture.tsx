@@ -5,12 +5,12 @@ import { Notice } from '@almanac/ui/notice'
 import { TextLink } from '@almanac/ui/text-link'
 import { Why } from '@almanac/ui/why'
 import Link from 'next/link'
-import { useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 
 /** The tank and bed to scale; what had to be assumed for it can be asked. */
 export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
-  const { me, figures } = useSession()
-  const drawn = drawingOf(bed.facts, { temperatureC: bed.waterTemperatureC }, { figures, display: me.company })
+  const firm = useRebedFirm()
+  const drawn = drawingOf(bed.facts, { temperatureC: bed.waterTemperatureC }, firm)
   if (!drawn.ok)
     return (
       <Notice

@@ -1,6 +1,6 @@
 import type { DueBed } from '@almanac/contract/due'
 import type { Me } from '@almanac/contract/session'
-import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
+import type { RebedFirm } from '@almanac/softener/rebed/rebed-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import type { Column } from '@almanac/ui/data-table'
 import { useDisplay } from '@almanac/ui/display'
@@ -35,13 +35,13 @@ function AlreadyWords({ chance }: { chance: number }) {
 }
 
 /** The columns of the list of beds coming due. */
-export function dueColumns(today: string, { company }: Pick<Me, 'company'>, figures: FirmFigures): Column<DueBed>[] {
+export function dueColumns(today: string, { company }: Pick<Me, 'company'>, firm: RebedFirm): Column<DueBed>[] {
   const axis = axisFrom(today)
   return [
     {
       key: 'thumb',
       head: <span className="sr-only">Drawing</span>,
-      cell: (bed) => <BedThumb thumb={dueThumb(bed, company, figures)} />,
+      cell: (bed) => <BedThumb thumb={dueThumb(bed, firm)} />,
       width: '44px',
       phone: 'hide',
     },

@@ -15,6 +15,7 @@ import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { FirstRecords } from '@/client/first-records'
 import { usePermission, useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { dueColumns } from './due-columns.tsx'
 import { DueFilterBar } from './due-filter-bar.tsx'
@@ -32,8 +33,9 @@ type Props = { picture: DueMonths; plan: RebedPlan | null; filters: DueFilters; 
 
 /** The beds under the picture: filtered, sorted, ticked, and turned into jobs. */
 export function DueList({ picture, plan, filters, change }: Props) {
+  const firm = useRebedFirm()
   const display = useDisplay()
-  const { api, me, figures } = useSession()
+  const { api, me } = useSession()
   const today = useToday()
   const mayPropose = usePermission('propose:job')
   const [selected, setSelected] = useState<ReadonlySet<string>>(new Set())
@@ -70,7 +72,7 @@ export function DueList({ picture, plan, filters, change }: Props) {
       {beds.isSuccess ? (
         <DataTable
           caption="Beds that come due"
-          columns={dueColumns(today, me, figures)}
+          columns={dueColumns(today, me, firm)}
           rows={rows}
           rowKey={(row) => row.bedId}
           rowName={(row) => row.siteLabel}

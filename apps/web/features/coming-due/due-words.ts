@@ -1,7 +1,6 @@
 import type { DueBed } from '@almanac/contract/due'
 import { shortResinKindWords } from '@almanac/records/resin-kind'
-import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { thumbOf } from '@almanac/softener/rebed/rebed-of-record'
+import { type RebedFirm, thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { AmountDisplay } from '@almanac/units/display'
 import { type DayDisplay, formatLongMonth } from '@almanac/units/format-day'
 import { bedWords } from '@/client/bed-facts-words'
@@ -37,7 +36,7 @@ export function driverWords(bed: DueBed): string {
     : 'age'
 }
 
-export const dueThumb = (bed: DueBed, display: AmountDisplay, figures: FirmFigures) => thumbOf(factsOf(bed), { figures, display })
+export const dueThumb = (bed: DueBed, firm: RebedFirm) => thumbOf(factsOf(bed), firm)
 
 /** Why the levelled plan gave a bed its month: the months it could choose from. */
 export function plannedWhy({ earliestMonth, latestMonth }: NonNullable<DueBed['planned']>, display: DayDisplay): string {

@@ -2,16 +2,17 @@
 import type { DaySheet } from '@almanac/contract/day-sheets'
 import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import { useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { sheetMinutes } from './sheet-lines.ts'
 import { loadWords } from './sheet-load.ts'
 import type { Drag } from './use-drag.ts'
 
 /** One crew's day in a line: who, what is booked and free, what the vehicle carries, where they end. Pressed, it opens. */
 export function FoldedSheet({ sheet, drop, onOpen }: { sheet: DaySheet; drop: ReturnType<Drag['target']>; onOpen: () => void }) {
-  const { me, figures } = useSession()
+  const { me } = useSession()
   const display = me.company
   const { booked, free } = sheetMinutes(sheet)
-  const load = loadWords(sheet, display, figures)
+  const load = loadWords(sheet, useRebedFirm())
   const last = sheet.visits.at(-1)
   return (
     <button

@@ -4,6 +4,7 @@ import { Button } from '@almanac/ui/button'
 import { StatusWord } from '@almanac/ui/status-word'
 import { formatClocks, formatDuration } from '@almanac/units/format-clock'
 import { useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { sheetLines, sheetMinutes } from './sheet-lines.ts'
 import { loadWords } from './sheet-load.ts'
 
@@ -11,9 +12,9 @@ type SheetHeadProps = { sheet: DaySheet; onFold: () => void; onChange: () => voi
 
 /** The head of the open sheet: crew, vehicle, load, hours, and whether all stands within them. */
 export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps) {
-  const { me, figures } = useSession()
+  const { me } = useSession()
   const display = me.company
-  const load = loadWords(sheet, display, figures)
+  const load = loadWords(sheet, useRebedFirm())
   const { booked, free } = sheetMinutes(sheet)
   const outside = sheetLines(sheet, []).some((line) => line.kind === 'visit' && line.outside)
   const people = sheet.members.map((member) => member.name).join(', ')

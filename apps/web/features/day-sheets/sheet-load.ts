@@ -1,19 +1,16 @@
 import type { DaySheet } from '@almanac/contract/day-sheets'
-import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
-import type { AmountDisplay } from '@almanac/units/display'
+import { kitOf, type RebedFirm } from '@almanac/softener/rebed/rebed-of-record'
 import { formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 
 /** What the day's rebeds put on the vehicle: ft³ and lb to carry out in the morning. `unknown` counts rebeds whose kit cannot be made up. */
 export function sheetLoad(
   sheet: { visits: readonly Pick<DaySheet['visits'][number], 'kind' | 'bed'>[] },
-  display: AmountDisplay,
-  figures: FirmFigures,
+  firm: RebedFirm,
 ): { volumeFt3: number; weightLb: number; unknown: number } {
   const load = { volumeFt3: 0, weightLb: 0, unknown: 0 }
   for (const { kind, bed } of sheet.visits) {
     if (kind !== 'rebed') continue
-    const kit = bed ? kitOf(bed, { figures, display }) : null
+    const kit = bed ? kitOf(bed, firm) : null
     if (!kit?.ok) load.unknown += 1
     else {
       load.volumeFt3 += kit.value.loadVolumeFt3
@@ -24,8 +21,9 @@ export function sheetLoad(
 }
 
 /** "load 2½ ft³ of 8 ft³, 131 lb of 900 lb", and whether it is more than the vehicle takes. */
-export function loadWords(sheet: DaySheet, display: AmountDisplay, figures: FirmFigures): { words: string; over: boolean } {
-  const { volumeFt3, weightLb, unknown } = sheetLoad(sheet, display, figures)
+export function loadWords(sheet: DaySheet, firm: RebedFirm): { words: string; over: boolean } {
+  const { display } = firm
+  const { volumeFt3, weightLb, unknown } = sheetLoad(sheet, firm)
   if (!sheet.vehicle) return { words: 'no vehicle', over: false }
   const { vehicle } = sheet
   const nothing = volumeFt3 === 0 && weightLb === 0

@@ -23,6 +23,7 @@ import { bedWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { dueWords, peopleWords, weekRiskWords, windowWords } from '@/client/job-words'
 import { usePermission, useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { WhomLine } from '@/client/whom-line'
 import { BestPlaces } from './best-places.tsx'
@@ -60,7 +61,8 @@ function FollowsLink({ follows }: { follows: NonNullable<JobPage['follows']> }) 
 
 /** One job: what, where, how pressing, the kit in a line, where it could go, and the visits so far. */
 export function Job({ jobId }: { jobId: string }) {
-  const { api, me, figures } = useSession()
+  const firm = useRebedFirm()
+  const { api, me } = useSession()
   const today = useToday()
   const display = me.company
   const mayBook = usePermission('book:visit')
@@ -68,7 +70,7 @@ export function Job({ jobId }: { jobId: string }) {
   const job = query.data
   if (query.error) return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} />
   if (!job) return <Skeleton lines={10} label="Reading the job" />
-  const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, { figures, display }) : null
+  const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, firm) : null
   const risk = weekRiskWords(job.kind, job.forecast?.chance3Months ?? null, display)
   const placed = job.state === 'proposed' || job.state === 'booked'
   const overdue = placed && job.dueLatest !== null && job.dueLatest < today
@@ -107,7 +109,7 @@ export function Job({ jobId }: { jobId: string }) {
                 name: 'Bed',
                 value: job.bed ? (
                   <span className="inline-flex items-center gap-3">
-                    <BedThumb thumb={thumbOf(job.bed, { figures, display })} />
+                    <BedThumb thumb={thumbOf(job.bed, firm)} />
                     <TextLink href={`/beds/${job.bed.bedId}`} link={Link}>
                       {bedWords(job.bed, display) ?? 'size not known'}
                     </TextLink>

@@ -24,6 +24,7 @@ import { bedWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { dueWords, peopleWords, weekRisk } from '@/client/job-words'
 import { usePermission, useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 
 const WORDS: Record<JobState, string> = {
@@ -37,8 +38,9 @@ const WORDS: Record<JobState, string> = {
 
 /** Jobs by state; those that still need a place come first. */
 export function Jobs() {
+  const firm = useRebedFirm()
   const display = useDisplay()
-  const { api, me, figures } = useSession()
+  const { api, me } = useSession()
   const today = useToday()
   const search = useSearchParams()
   const router = useRouter()
@@ -117,7 +119,7 @@ export function Jobs() {
               head: <span className="sr-only">Drawing</span>,
               width: '44px',
               phone: 'hide',
-              cell: (row) => (row.bed ? <BedThumb thumb={thumbOf(row.bed, { figures, display: me.company })} /> : null),
+              cell: (row) => (row.bed ? <BedThumb thumb={thumbOf(row.bed, firm)} /> : null),
             },
             {
               key: 'what',

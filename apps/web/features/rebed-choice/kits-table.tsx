@@ -1,9 +1,10 @@
+import { bagName } from '@almanac/softener/kit/bag-plan'
 import type { KitAlternative } from '@almanac/softener/kit/compare-kits'
-import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
 import { DataTable } from '@almanac/ui/data-table'
 import type { Display } from '@almanac/units/display'
 import { formatWeightLb } from '@almanac/units/format'
 import { formatWholeMoney, type MoneyDisplay } from '@almanac/units/money'
+import { useWords } from '@almanac/words/use-words'
 
 type Props = { kits: readonly KitAlternative[]; display: Omit<Display, 'timeZone'> }
 
@@ -11,14 +12,19 @@ const signed = (value: number, words: string) => (Math.abs(value) < 0.05 ? 'the 
 
 /** The kit with each resin, side by side: bags, what is on the shelf, weight and price against 8%. */
 export function KitsTable({ kits, display }: Props) {
+  const words = useWords('kit')
   return (
     <DataTable
       caption="The kit with each resin"
       rows={kits}
       rowKey={(row) => row.kind}
       columns={[
-        { key: 'resin', head: 'Resin', cell: (row) => RESIN_KINDS[row.kind].shortLabel, phone: 'title' },
-        { key: 'bags', head: 'Bags', cell: (row) => row.kit.bagPlan.bags.map((bag) => `${bag.count} × ${bag.label}`).join(', ') },
+        { key: 'resin', head: 'Resin', cell: (row) => words(`${row.kind}/short`), phone: 'title' },
+        {
+          key: 'bags',
+          head: 'Bags',
+          cell: (row) => row.kit.bagPlan.bags.map((bag) => `${bag.count} × ${bagName(bag.volumeFt3, words)}`).join(', '),
+        },
         { key: 'shelf', head: 'On the shelf', cell: (row) => `${row.bagsFromShelf} of ${row.kit.bagPlan.bagCount}` },
         {
           key: 'weight',

@@ -9,6 +9,7 @@ import { useState } from 'react'
 import { AmountField } from '@/client/amount-field'
 import { useSession } from '@/client/providers'
 import { useAmounts } from '@/client/use-amounts'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 
 type Told = Pick<
   OwnerQuestion,
@@ -51,11 +52,12 @@ const VERDICTS = {
 
 /** Owner or firm: what the answer hangs on, what an owner must never do, and what goes to a licensed person. */
 export function OwnerPart({ choice }: { choice: BedChoice }) {
-  const { me, figures } = useSession()
+  const firm = useRebedFirm()
+  const { me } = useSession()
   const display = me.company
   const [told, setTold] = useState<Told>(NOBODY_ASKED)
   const amounts = useAmounts({ pressure: 'pressure' })
-  const kit = kitOf(choice.plan.bed, { figures, display })
+  const kit = kitOf(choice.plan.bed, firm)
   const bagFt3 = kit.ok ? Math.max(...kit.value.bagPlan.bags.map((bag) => bag.volumeFt3)) : null
   const answer = ownerOrFirm({
     ...told,

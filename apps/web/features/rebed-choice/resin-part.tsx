@@ -1,11 +1,10 @@
 import type { BedChoice } from '@almanac/contract/bed-choice'
-import { eachResinKind } from '@almanac/records/resin-kind'
+import { eachResinKind, shortResinKindWords } from '@almanac/records/resin-kind'
 import { NO_REBED_PRICE, type WhichResin, whichResin } from '@almanac/softener/choice/which-resin'
 import { GALLONS_PER_HOUSEHOLD_DAY, GALLONS_PER_PERSON_DAY } from '@almanac/softener/choice/yearly-running'
 import { compareKits } from '@almanac/softener/kit/compare-kits'
 import { storesForKit } from '@almanac/softener/kit/stores-for-kit'
 import { kitInputOf } from '@almanac/softener/rebed/rebed-of-record'
-import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
 import { CostSpans } from '@almanac/ui/cost-spans'
 import { Notice } from '@almanac/ui/notice'
 import { Section } from '@almanac/ui/section'
@@ -13,6 +12,7 @@ import { Why } from '@almanac/ui/why'
 import { formatWeightLb } from '@almanac/units/format'
 import { formatWholeMoney, type MoneyDisplay } from '@almanac/units/money'
 import { useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { oftenWords, spreadYears } from './choice-words.ts'
 import { KitsTable } from './kits-table.tsx'
 
@@ -20,11 +20,12 @@ type Props = { choice: BedChoice; rebedMinor: number | null }
 
 /** Which resin: the cost a year of each at this water over the lives a bed may have, and the kits side by side. */
 export function ResinPart({ choice, rebedMinor }: Props) {
+  const firm = useRebedFirm()
   const { me, figures } = useSession()
   const { currency } = me.company
   const display = me.company
   const { shelf, prices } = storesForKit(choice.plan.stores)
-  const kits = compareKits(kitInputOf(choice.plan.bed, { figures, display }), { currency, prices }, shelf)
+  const kits = compareKits(kitInputOf(choice.plan.bed, firm), { currency, prices }, shelf)
   const people = choice.plan.softener?.peopleServed ?? null
   const more = (kind: string) => (kits.ok ? (kits.value.find((one) => one.kind === kind)?.moreMinor ?? null) : null)
   const result =
@@ -64,7 +65,7 @@ export function ResinPart({ choice, rebedMinor }: Props) {
                   },
                   { name: 'Rebed with 8%', value: rebedMinor === null ? null : formatWholeMoney(rebedMinor, display) },
                   ...result.value.options.map((one) => ({
-                    name: `Salt a year, ${RESIN_KINDS[one.key].shortLabel}`,
+                    name: `Salt a year, ${shortResinKindWords[one.key]}`,
                     value: one.running ? formatWeightLb(one.running.saltLb, display) : null,
                   })),
                 ],
@@ -81,7 +82,7 @@ export function ResinPart({ choice, rebedMinor }: Props) {
             title="Cost a year by resin"
             money={(minor) => formatWholeMoney(minor, display)}
             rows={result.value.options.map((one) => ({
-              name: RESIN_KINDS[one.key].shortLabel,
+              name: shortResinKindWords[one.key],
               spread: one.perYear,
               cheapest: one.chanceCheapest === null ? '' : oftenWords(one.chanceCheapest),
               missing: one.unpriced,
@@ -102,10 +103,10 @@ function Answer({ found, display }: { found: WhichResin; display: MoneyDisplay }
   if (!best?.perYear) {
     const one = found.options.find((option) => option.perYear !== null)
     if (one?.perYear)
-      return `Only ${RESIN_KINDS[one.key].shortLabel} has a price: about ${formatWholeMoney(one.perYear.middle, display)} a year.`
+      return `Only ${shortResinKindWords[one.key]} has a price: about ${formatWholeMoney(one.perYear.middle, display)} a year.`
     return `No cost a year can be told yet: ${NO_REBED_PRICE} is missing.`
   }
-  const name = RESIN_KINDS[best.key].shortLabel
+  const name = shortResinKindWords[best.key]
   const sure = (best.chanceCheapest ?? 0) >= 0.8
   return `${name} costs least on this water, about ${formatWholeMoney(best.perYear.middle, display)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}${sure ? '' : ', so it is no sure thing'}.`
 }

@@ -8,11 +8,13 @@ import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { Notice } from '@almanac/ui/notice'
 import { useState } from 'react'
 import { useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { CardLines } from './card-lines.tsx'
 import type { CardSite } from './site-of-record.ts'
 
 /** The backwash by season in words, and the bed drawn as it stands in it. */
 export function BackwashPart({ site, evaluation }: { site: CardSite; evaluation: SiteEvaluation }) {
+  const firm = useRebedFirm()
   const { me, figures } = useSession()
   const display = me.company
   const { input, sources } = site
@@ -28,8 +30,7 @@ export function BackwashPart({ site, evaluation }: { site: CardSite; evaluation:
     backwashGpm: input.backwashGpm ?? advised,
     waterTemperatureF: season === 'winter' ? evaluation.season.coldestF : evaluation.season.warmestF,
     expansionModel: input.expansionModel,
-    figures,
-    display,
+    ...firm,
   })
   return (
     <div className="grid gap-x-12 gap-y-6 lg:grid-cols-2">

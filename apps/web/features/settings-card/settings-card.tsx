@@ -14,6 +14,7 @@ import Link from 'next/link'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useBedTexts } from '@/client/use-bed-texts'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { BackwashPart } from './backwash-part.tsx'
 import { type CardChanges, useCardChanges } from './card-address.ts'
@@ -36,13 +37,14 @@ export function SettingsCard({ softenerId }: { softenerId: string }) {
 type Props = { record: SoftenerSettings; changes: CardChanges; change: (change: Partial<CardChanges>) => void }
 
 function Card({ record, changes, change }: Props) {
+  const firm = useRebedFirm()
   const texts = useBedTexts()
   const { me, figures } = useSession()
   const today = useToday()
   const display = me.company
   const site = siteOfRecord(record, changes, figures, today, display)
   const { input, tank } = site
-  const evaluation = evaluateSite(input, figures)
+  const evaluation = evaluateSite(input, figures, firm)
   const several = record.tanks.length > 1
   return (
     <>

@@ -12,8 +12,8 @@ import { formatDay, formatMonth } from '@almanac/units/format-day'
 import Link from 'next/link'
 import { useState } from 'react'
 import { ribbonAxis, thumbOfTank } from '@/client/bed-facts-words'
-import { useSession } from '@/client/providers'
 import { useBedTexts } from '@/client/use-bed-texts'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { EditSoftener } from './edit-softener.tsx'
 import { AddPreTreatment, PreTreatments } from './pre-treatments.tsx'
@@ -76,16 +76,15 @@ export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; 
 }
 
 function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number]; numbered: boolean }) {
+  const firm = useRebedFirm()
   const texts = useBedTexts()
-  const { me, figures } = useSession()
   const today = useToday()
-  const display = me.company
   const bed = tank.beds.find((one) => one.endedLatest === null)
   const ended = tank.beds.filter((one) => one.endedLatest !== null)
   const axis = ribbonAxis(today)
   return (
     <li className="grid grid-cols-[2.5rem_minmax(0,1fr)] gap-x-4">
-      <BedThumb thumb={thumbOfTank(tank, bed ?? ended[0], { figures, display })} height={64} />
+      <BedThumb thumb={thumbOfTank(tank, bed ?? ended[0], firm)} height={64} />
       <div className="min-w-0">
         <p>
           {numbered ? `Tank ${tank.position}: ` : ''}

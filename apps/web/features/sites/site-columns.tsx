@@ -1,7 +1,6 @@
-import type { Me } from '@almanac/contract/session'
 import type { SiteRow } from '@almanac/contract/sites'
 import { jobKindWords } from '@almanac/records/job-kind'
-import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
+import type { RebedFirm } from '@almanac/softener/rebed/rebed-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import type { Column } from '@almanac/ui/data-table'
 import { DueAxisHead, DueRibbon } from '@almanac/ui/due-ribbon'
@@ -11,14 +10,14 @@ import { ribbonAxis, thumbOfTank } from '@/client/bed-facts-words'
 import { useBedTexts } from '@/client/use-bed-texts'
 
 /** The columns of the list of sites. */
-export function siteColumns(today: string, { company }: Pick<Me, 'company'>, figures: FirmFigures): Column<SiteRow>[] {
+export function siteColumns(today: string, firm: RebedFirm): Column<SiteRow>[] {
   const axis = ribbonAxis(today)
-  const display = company
+  const { display } = firm
   return [
     {
       key: 'thumb',
       head: <span className="sr-only">Drawing</span>,
-      cell: ({ tanks: [tank], beds: [bed] }) => <BedThumb thumb={tank ? thumbOfTank(tank, bed, { figures, display }) : null} />,
+      cell: ({ tanks: [tank], beds: [bed] }) => <BedThumb thumb={tank ? thumbOfTank(tank, bed, firm) : null} />,
       width: '44px',
       phone: 'hide',
     },

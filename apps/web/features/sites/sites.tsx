@@ -12,13 +12,15 @@ import Link from 'next/link'
 import { readFailure } from '@/client/failure'
 import { FirstRecords } from '@/client/first-records'
 import { usePermission, useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { siteColumns } from './site-columns.tsx'
 import { useSearch } from './use-search.ts'
 
 /** Every site of the firm, found by any part of a name, street, phone or tank. */
 export function Sites() {
-  const { api, me, figures } = useSession()
+  const firm = useRebedFirm()
+  const { api } = useSession()
   const today = useToday()
   const mayChange = usePermission('change:site')
   const { text, searched, type } = useSearch()
@@ -65,7 +67,7 @@ export function Sites() {
       {sites.isSuccess ? (
         <DataTable
           caption="Sites"
-          columns={siteColumns(today, me, figures)}
+          columns={siteColumns(today, firm)}
           rows={rows}
           rowKey={(row) => row.id}
           rowHref={(row) => `/sites/${row.id}`}

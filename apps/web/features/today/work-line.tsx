@@ -7,10 +7,12 @@ import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 import { bedWords } from '@/client/bed-facts-words'
 import { useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 
 /** One visit as a large target: when, what, where, with whom. */
 export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: boolean; day?: string }) {
-  const { me, figures } = useSession()
+  const firm = useRebedFirm()
+  const { me } = useSession()
   const words = useWords('today')
   const kinds = useWords('jobKind')
   const display = me.company
@@ -36,7 +38,7 @@ export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: bool
           </span>
           {visit.state === 'booked' ? null : <JobStateWord state={visit.state} />}
         </span>
-        {visit.bed ? <BedThumb thumb={thumbOf(visit.bed, { figures, display })} height={56} /> : null}
+        {visit.bed ? <BedThumb thumb={thumbOf(visit.bed, firm)} height={56} /> : null}
       </Link>
     </li>
   )

@@ -25,6 +25,7 @@ import { v7 } from 'uuid'
 import { readFailure } from '@/client/failure'
 import { useFetchChanged } from '@/client/fetch-changed'
 import { useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { NewBedFields, OldBedFields } from './bed-fields.tsx'
 import { type Draft, entered, type ShownDraft } from './draft.ts'
@@ -59,7 +60,8 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const today = useToday()
   const now = new Date().toISOString()
   const draft = shownDraft(handle.draft, me.company.timeZone, now)
-  const guessed = useMemo(() => firstParts(visit, me.company, figures, words), [visit, me.company, figures, words])
+  const firm = useRebedFirm()
+  const guessed = useMemo(() => firstParts(visit, firm), [visit, firm])
   const parts = draft.parts ?? (draft.outcome === 'done' ? guessed : [])
   const [tried, setTried] = useState(false)
   const by: VisitReading = { locale: me.company.locale, units, tank: tankOfVisit(visit, me.company) }

@@ -1,9 +1,7 @@
 import type { VisitPage } from '@almanac/contract/visits'
-import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
+import { bagName } from '@almanac/softener/kit/bag-plan'
 import type { KitLine } from '@almanac/softener/kit/kit-types'
-import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
-import type { AmountDisplay } from '@almanac/units/display'
-import type { Words } from '@almanac/words/words'
+import { kitOf, type RebedFirm } from '@almanac/softener/rebed/rebed-of-record'
 import type { PartLine } from './draft.ts'
 
 type Stock = VisitPage['stock']
@@ -31,15 +29,16 @@ function line(key: string, item: Stock[number] | undefined, name: string, quanti
 const counted = (one: KitLine) => one.item !== 'resin' && !one.toReturn && KINDS[one.item]
 
 /** The parts a rebed is likely to have used: its kit, matched with what the stores hold. The technician corrects it. */
-export function firstParts(visit: VisitPage, display: AmountDisplay, figures: FirmFigures, words: Words<'closeOut'>): PartLine[] {
-  const kit = visit.kind === 'rebed' && visit.bed ? kitOf(visit.bed, { figures, display }) : null
+export function firstParts(visit: VisitPage, firm: RebedFirm): PartLine[] {
+  const { words } = firm
+  const kit = visit.kind === 'rebed' && visit.bed ? kitOf(visit.bed, firm) : null
   if (!kit?.ok) return []
   const resinKind = visit.bed?.resinKind === 'unknown' ? 'gel-8' : (visit.bed?.resinKind ?? 'gel-8')
   const resin = kit.value.bagPlan.bags.map((bag) =>
     line(
       `resin-${bag.volumeFt3}`,
       bagItem(visit.stock, bag.volumeFt3, resinKind),
-      words('resinBag', { size: bag.label }),
+      words('resinLabel', { resin: words(resinKind), bag: bagName(bag.volumeFt3, words) }),
       bag.count,
       'bag',
     ),

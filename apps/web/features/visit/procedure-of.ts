@@ -12,7 +12,7 @@ const SHORT = ['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency'] 
 
 /** The steps of this visit: a rebed's own, or the short ones of its kind. */
 export function procedureOf(visit: VisitPage, display: AmountDisplay, figures: FirmFigures, words: ProcedureWords): Procedure {
-  const context = procedureContextOf(visit.bed, visit.water, { figures, display })
+  const context = procedureContextOf(visit.bed, visit.water, { figures, display, words: words.kit })
   if (visit.kind === 'rebed') return rebedProcedure(context, words)
   return visitProcedure(SHORT.find((kind) => kind === visit.kind) ?? 'other', context, words)
 }
@@ -22,5 +22,11 @@ export const changesBed = (kind: VisitPage['kind']) => kind === 'rebed' || kind 
 
 /** What the procedures say, in the language of whoever looks. */
 export function useProcedureWords(): ProcedureWords {
-  return { steps: useWords('steps'), cautions: useWords('cautions'), asks: useWords('asks'), beadCondition: useWords('beadCondition') }
+  return {
+    steps: useWords('steps'),
+    cautions: useWords('cautions'),
+    asks: useWords('asks'),
+    beadCondition: useWords('beadCondition'),
+    kit: useWords('kit'),
+  }
 }

@@ -3,14 +3,14 @@ import { drawingOf } from '@almanac/softener/rebed/rebed-of-record'
 import { BedDrawing } from '@almanac/ui/bed-drawing'
 import { Section } from '@almanac/ui/section'
 import { useWords } from '@almanac/words/use-words'
-import { useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 
 /** The tank and its bed, to scale, as it is expected to be found. */
 export function VisitDrawing({ visit }: { visit: VisitPage }) {
-  const { me, figures } = useSession()
+  const firm = useRebedFirm()
   const words = useWords('visit')
   if (!visit.bed) return null
-  const drawing = drawingOf(visit.bed, visit.water, { figures, display: me.company })
+  const drawing = drawingOf(visit.bed, visit.water, firm)
   return (
     <Section title={words('drawing')}>
       {drawing.ok ? (

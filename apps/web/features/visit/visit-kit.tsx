@@ -5,12 +5,14 @@ import { Why } from '@almanac/ui/why'
 import { formatWeightLb } from '@almanac/units/format'
 import { useWords } from '@almanac/words/use-words'
 import { useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 
 /** What to carry in, line by line; each line can be asked why. */
 export function VisitKit({ visit }: { visit: VisitPage }) {
-  const { me, figures } = useSession()
+  const firm = useRebedFirm()
+  const { me } = useSession()
   const words = useWords('visit')
-  const kit = visit.bed ? kitOf(visit.bed, { figures, display: me.company }) : null
+  const kit = visit.bed ? kitOf(visit.bed, firm) : null
   if (!kit) return null
   if (!kit.ok)
     return (

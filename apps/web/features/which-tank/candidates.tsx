@@ -4,7 +4,7 @@ import { BedThumb } from '@almanac/ui/bed-thumb'
 import { useDisplay } from '@almanac/ui/display'
 import { formatCutLengthIn, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 import { formatChance } from '@almanac/units/format-number'
-import { useSession } from '@/client/providers'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 
 /** What it may be, likeliest first, each drawn to one scale, with what it would mean for a rebed. */
 export function Candidates({ identity, most }: { identity: TankIdentity; most: number }) {
@@ -24,10 +24,10 @@ export function Candidates({ identity, most }: { identity: TankIdentity; most: n
 }
 
 function Candidate({ one }: { one: TankCandidate }) {
-  const { me, figures } = useSession()
-  const display = me.company
+  const firm = useRebedFirm()
+  const { display } = firm
   const { diameterIn, heightIn, kit } = one
-  const thumb = diameterIn === null ? null : drawBedThumb({ diameterIn, heightIn, resinVolumeFt3: kit?.resinFt3 ?? null, figures, display })
+  const thumb = diameterIn === null ? null : drawBedThumb({ diameterIn, heightIn, resinVolumeFt3: kit?.resinFt3 ?? null, ...firm })
   return (
     <li className="grid grid-cols-[3.5rem_minmax(0,1fr)] gap-x-4 border-b border-line py-3">
       <span className="flex items-end justify-center">

@@ -8,6 +8,7 @@ import { useSearchParams } from 'next/navigation'
 import { useDeferredValue, useMemo, useState } from 'react'
 import { useSession } from '@/client/providers'
 import { useLocale } from '@/client/use-locale'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { AnswerBar } from './answer-bar.tsx'
 import { Candidates } from './candidates.tsx'
 import { ClueFields } from './clue-fields.tsx'
@@ -21,7 +22,8 @@ const FIRST = 4
 
 /** Which tank is it? For a telephone in one hand, while somebody holds the tape: the answer follows as one types. */
 export function WhichTank() {
-  const { me, figures } = useSession()
+  const firm = useRebedFirm()
+  const { me } = useSession()
   const display = me.company
   const bedId = useSearchParams().get('bedId')
   const [texts, change] = useClueTexts(display.unitSystem === 'us' ? 'in' : 'cm')
@@ -29,7 +31,7 @@ export function WhichTank() {
   const locale = useLocale()
   const read = useMemo(() => readClues(texts, locale), [texts, locale])
   const clues = useDeferredValue(read.clues)
-  const found = useMemo(() => identifyTank({ clues, figures, display }), [clues, figures, display])
+  const found = useMemo(() => identifyTank({ clues, ...firm }), [clues, firm])
   if (!found.ok) return <Notice kind="mind">{found.reason}</Notice>
   const identity = found.value
   const known = identity.usedClues.length > 0

@@ -1,0 +1,38 @@
+import { en } from '@almanac/words/en/all'
+import { es } from '@almanac/words/es/all'
+import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser'
+
+/** The literal pieces of a message: what stands between its values. */
+export function piecesOf(message: string): string[] {
+  const pieces: string[] = []
+  const walk = (parts: readonly MessageFormatElement[]) => {
+    for (const part of parts) {
+      if (part.type === TYPE.literal) pieces.push(part.value)
+      if (part.type === TYPE.tag) walk(part.children)
+      if (part.type === TYPE.plural || part.type === TYPE.select) for (const option of Object.values(part.options)) walk(option.value)
+    }
+  }
+  walk(parse(message))
+  return pieces
+}
+
+const even = (text: string) => text.toLowerCase().replace(/[\s\u00a0]+/g, ' ')
+const bare = (piece: string) => even(piece).replace(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, '')
+const messages = (catalogue: object) => Object.values(catalogue).flatMap((room) => Object.values(room as Record<string, string>))
+
+/** Words of units, tools and standards that both languages share. */
+const spanish = new Set(messages(es).flatMap(piecesOf).map(bare))
+const spanishText = messages(es).flatMap(piecesOf).map(even).join(' | ')
+
+/** English pieces of two words or more that Spanish says otherwise. A single word may be a name in somebody's record. */
+const english = [...new Set(messages(en).flatMap(piecesOf).map(bare))].filter(
+  (piece) => /\p{L}{2,} \p{L}{2,}/u.test(piece) && !spanish.has(piece) && !spanishText.includes(piece),
+)
+
+/** What of the English catalogue stands in a text that should be Spanish. `own` is what people wrote themselves: names, notes, the stores' items. */
+export function englishLeft(text: string, own: readonly string[] = []): string[] {
+  let read = even(text)
+  for (const one of [...own].sort((a, b) => b.length - a.length)) if (one.trim()) read = read.replaceAll(even(one), ' · ')
+  const edge = (piece: string) => new RegExp(`(?<![\\p{L}\\p{N}])${piece.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?![\\p{L}\\p{N}])`, 'u')
+  return english.filter((piece) => read.includes(piece) && edge(piece).test(read))
+}

@@ -1,0 +1,5 @@
+import type { Speaking } from '@almanac/softener/kit/speaking'
+import { wordsIn } from '@almanac/words/words-in'
+
+/** How kits and drawings are said to an American company. */
+export const SPEAKING: Speaking = { display: { locale: 'en-US', unitSystem: 'us' }, words: wordsIn('en-US', 'kit') }
