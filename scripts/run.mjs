@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url'
 const begun = Date.now()
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..')
 const [command, ...args] = process.argv.slice(2)
-const commands = ['start', 'test', 'dev', 'bench', 'backup', 'restore', 'roles-sql', 'prisma']
+const commands = ['start', 'test', 'dev', 'bench', 'backup', 'restore', 'set-up-link', 'roles-sql', 'prisma']
 
 function fail(sentence) {
   console.error(sentence)

@@ -8,6 +8,7 @@ import { demoSignIns, loadDemoWhenEmpty, wantsDemo } from './support/load-demo.m
 import { announce, becomeTheOne, stepDown } from './support/only-start.mjs'
 import { PlainError, say, tellError } from './support/say.mjs'
 import { startServers } from './support/servers.mjs'
+import { makeSetUpLink } from './support/set-up-link.mjs'
 import { onStop, stopSignal } from './support/stop-signal.mjs'
 
 const LEFT_BEHIND_MS = 15_000
@@ -56,6 +57,7 @@ async function start() {
   if (wantsDemo(environment) && (await loadDemoWhenEmpty(environment, say))) say('the demo companies are loaded')
   stopSignal.throwIfAborted()
   const signIns = await demoSignIns(environment)
+  const setUp = await makeSetUpLink(environment.env, { onlyWhenEmpty: true })
 
   say('building for production (about a minute, or seconds when nothing changed)')
   const build = await buildWeb(() => say('another command is building: waiting for it'))
@@ -67,6 +69,7 @@ async function start() {
   announce(environment.env.PUBLIC_URL)
   say(`ready: ${environment.env.PUBLIC_URL}`, console.log)
   for (const { role, email, password } of signIns) console.log(`          ${role.padEnd(12)} ${email.padEnd(32)} ${password}`)
+  if (setUp) console.log(`          Set up your company, once, within three days: ${setUp.url}`)
   console.log('          Ctrl-C stops everything; logs are in .data/logs.')
 
   const how = await Promise.race([stopped, servers.died])

@@ -22,6 +22,7 @@ const config: NextConfig = {
     '@almanac/documents',
     '@almanac/forecast',
     '@almanac/identity',
+    '@almanac/messages',
     '@almanac/operations',
     '@almanac/runtime',
     '@almanac/service-rules',
@@ -30,6 +31,15 @@ const config: NextConfig = {
     '@almanac/units',
     '@almanac/words',
   ],
-  serverExternalPackages: ['pg', 'pg-boss', 'pino', '@prisma/client', '@prisma/adapter-pg', '@react-pdf/renderer', ...PASSWORD_LISTS],
+  serverExternalPackages: [
+    'pg',
+    'pg-boss',
+    'pino',
+    '@prisma/client',
+    '@prisma/adapter-pg',
+    '@react-pdf/renderer',
+    'nodemailer',
+    ...PASSWORD_LISTS,
+  ],
 }
 export default config

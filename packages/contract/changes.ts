@@ -18,6 +18,7 @@ export type ChangedEntity =
   | 'import-batch'
   | 'job'
   | 'kit'
+  | 'member'
   | 'plan'
   | 'reminders'
   | 'site'
@@ -59,7 +60,7 @@ export const SHOWS = {
   'beds.explain': [...FORECAST, 'softener', 'site', 'water-supply'],
   'beds.page': [...FORECAST, 'softener', 'site', 'customer', 'contact', 'job', 'visit', 'water-supply'],
   'beds.askNext': [...FORECAST, 'softener', 'site', 'customer', 'contact', 'water-supply'],
-  'crews.list': ['colleague', 'vehicle', 'absence'],
+  'crews.list': ['colleague', 'vehicle', 'absence', 'member'],
   'crews.own': ['colleague', 'absence'],
   'daySheets.day': [...BOARD, 'customer', 'contact', 'bed', 'kit', 'stock-item'],
   'daySheets.fits': [...BOARD, 'bed'],
@@ -81,6 +82,7 @@ export const SHOWS = {
   'jobs.get': [...FORECAST, ...BOARD, 'customer', 'contact', 'softener', 'kit'],
   'jobs.places': [...BOARD],
   'jobs.choices': ['site', 'softener', 'bed', 'job'],
+  'people.list': ['member', 'colleague'],
   'plans.get': ['plan'],
   'reminders.list': ['reminders', 'site', 'contact', 'customer'],
   'reminders.counts': ['reminders'],
@@ -136,6 +138,12 @@ export const CHANGES = {
   'jobs.hold': ['job', 'visit', 'kit'],
   'jobs.callOff': ['job', 'visit', 'kit'],
   'jobs.resume': ['job'],
+  'people.invite': ['member'],
+  'people.withdraw': ['member'],
+  'people.changeRole': ['member'],
+  'people.endAccess': ['member'],
+  'people.endSession': ['member'],
+  'people.passwordLink': [],
   'plans.start': ['plan'],
   'plans.stop': ['plan'],
   'plans.accept': ['plan', 'crew-day', 'job', 'visit', 'kit'],

@@ -8,6 +8,7 @@ import { firm } from './firm.ts'
 import { forecasts } from './forecasts.ts'
 import { imports } from './imports.ts'
 import { jobs } from './jobs.ts'
+import { people } from './people.ts'
 import { plans } from './plans.ts'
 import { reminders } from './reminders.ts'
 import { session } from './session.ts'
@@ -30,6 +31,7 @@ export const contract = {
   forecasts,
   imports,
   jobs,
+  people,
   plans,
   reminders,
   session,

@@ -4,6 +4,7 @@ import { roles } from '@almanac/records/role'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { FigureRow } from './firm.ts'
+import { Device } from './people.ts'
 import { Day, Id, Instant } from './shared.ts'
 
 /** Itself how this person reads what the company shows: see `Display` in units. `locale` is the person's language in the company's region. */
@@ -41,7 +42,7 @@ export const session = {
     .output(z.object({ language: z.enum(languages).nullable() })),
   list: oc
     .route({ method: 'GET', path: '/session/list' })
-    .output(z.array(z.object({ id: Id, startedAt: Instant, device: z.string(), present: z.boolean() }))),
+    .output(z.array(z.object({ id: Id, startedAt: Instant, device: Device, present: z.boolean() }))),
   end: oc
     .route({ method: 'POST', path: '/session/end' })
     .input(z.object({ sessionId: Id }))

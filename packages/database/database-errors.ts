@@ -5,6 +5,7 @@ const SENTENCES: Record<string, string> = {
   assignment_one_place: 'One of these people is already on another visit at that time. Nothing was booked; choose another time or crew.',
   vehicle_use_one_place: 'The vehicle is already out on another visit at that time. Nothing was booked; choose another time or vehicle.',
   visit_one_open: 'This job already has a visit that is still to come. Nothing was booked; look at the job again.',
+  membership_keeps_an_owner: 'A company needs an owner, and this is its last one. Nothing was changed; make someone else an owner first.',
   bed_one_open: 'This tank already has a bed in service. Nothing was changed; open the tank to see it.',
   tenure_one_open: 'This site already has a customer who holds it. Nothing was changed; end that first.',
   job_one_open_rebed: 'A rebed for this bed is already open. Nothing was added; open the bed to see the job.',

@@ -4,7 +4,17 @@
  */
 export const TABLES = {
   global: ['company', 'catalogue_as_migrated'],
-  identity: ['person', 'membership', 'session', 'account', 'verification', 'request_window', 'sign_in_guard', 'identity_event'],
+  identity: [
+    'person',
+    'membership',
+    'session',
+    'account',
+    'verification',
+    'request_window',
+    'sign_in_guard',
+    'identity_event',
+    'one_time_link',
+  ],
   tenant: [
     'absence',
     'applied_command',

@@ -53,13 +53,14 @@ describe('people', () => {
     await addMembership(id, companyId, 'owner')
     await auth().api.signInEmail({ body: { email: mine, password: PASSWORD } })
     const session = await identityClient().session.findFirstOrThrow({ where: { userId: id } })
-    expect(await stillIn(session.id, id, companyId)).toBe(true)
-    expect(await stillIn(session.id, id, newId())).toBe(false)
+    expect(await stillIn(session.id, id, companyId, 'owner')).toBe(true)
+    expect(await stillIn(session.id, id, newId(), 'owner')).toBe(false)
+    expect(await stillIn(session.id, id, companyId, 'dispatcher')).toBe(false)
     await endMembership(id, companyId)
-    expect(await stillIn(session.id, id, companyId)).toBe(false)
+    expect(await stillIn(session.id, id, companyId, 'owner')).toBe(false)
     await addMembership(id, companyId, 'owner')
     await identityClient().session.update({ where: { id: session.id }, data: { expiresAt: new Date('2020-01-01') } })
-    expect(await stillIn(session.id, id, companyId)).toBe(false)
+    expect(await stillIn(session.id, id, companyId, 'owner')).toBe(false)
   })
 
   test('do not sign themselves up', async () => {

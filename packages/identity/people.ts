@@ -1,29 +1,42 @@
-import { identityClient } from '@almanac/database/client'
+import { identityClient, type Tx } from '@almanac/database/client'
 import type { Language } from '@almanac/records/language'
 import type { Role } from '@almanac/records/role'
 import { now } from '@almanac/runtime/clock'
+import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { hashInTurn } from './password-queue.ts'
 import { refuseWeakPassword } from './password-rules.ts'
 
-/** Adds a person with a password, for set-up and the demo. Answers the person's id; an existing e-mail keeps its person. */
-export async function addPerson(input: { name: string; email: string; password: string }): Promise<string> {
+/** Someone who is to sign in here for the first time. The e-mail stands in small letters. */
+export type FreshPerson = { name: string; email: string; password: string }
+type ReadyPerson = { id: string; name: string; email: string; verified: boolean; password: string }
+
+const emailTaken = () =>
+  new AppError('conflict', 'This email already has a sign-in here. Nothing was saved; sign in with it, then open the link again.')
+
+/** Checks and hashes what a new person brings, before any transaction. `verified`: they are known to read mail at that address. */
+export async function freshPerson({ name, email, password }: FreshPerson, verified: boolean): Promise<ReadyPerson> {
+  if (await identityClient().person.findUnique({ where: { email }, select: { id: true } })) throw emailTaken()
+  await refuseWeakPassword(password, [name, email])
+  return { id: newId(), name, email, verified, password: await hashInTurn(password) }
+}
+
+/** Writes a new person who signs in with a password. */
+export async function createPerson(tx: Tx, { id, name, email, verified, password }: ReadyPerson): Promise<void> {
+  if (await tx.person.findUnique({ where: { email }, select: { id: true } })) throw emailTaken()
+  const account = { id: newId(), accountId: id, providerId: 'credential', password }
+  await tx.person.create({ data: { id, name, email, emailVerified: verified, accounts: { create: account } } })
+}
+
+/** Adds a person with a password, for the demo and tests. Answers the person's id; an existing e-mail keeps its person. */
+export async function addPerson(input: FreshPerson): Promise<string> {
   const email = input.email.toLowerCase()
   const existing = await identityClient().person.findUnique({ where: { email } })
   if (existing) return existing.id
-  const id = newId()
   await refuseWeakPassword(input.password)
-  const password = await hashInTurn(input.password)
-  await identityClient().person.create({
-    data: {
-      id,
-      name: input.name,
-      email,
-      emailVerified: true,
-      accounts: { create: { id: newId(), accountId: id, providerId: 'credential', password } },
-    },
-  })
-  return id
+  const person = { id: newId(), name: input.name, email, verified: true, password: await hashInTurn(input.password) }
+  await createPerson(identityClient(), person)
+  return person.id
 }
 
 /** Gives people new passwords, for set-up and the demo; ends the sessions that the old ones opened. */

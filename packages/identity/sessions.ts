@@ -2,9 +2,10 @@ import { identityClient } from '@almanac/database/client'
 import { writeIdentityEvent } from '@almanac/database/sql/identity-events'
 import { now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
+import { type Device, deviceOf } from './device.ts'
 import type { Who } from './who.ts'
 
-export type OpenSession = { id: string; startedAt: string; device: string; present: boolean }
+export type OpenSession = { id: string; startedAt: string; device: Device; present: boolean }
 
 /** The person's sessions that stand, newest first. */
 export async function listSessions(who: Who): Promise<OpenSession[]> {
@@ -15,7 +16,7 @@ export async function listSessions(who: Who): Promise<OpenSession[]> {
   return rows.map((row) => ({
     id: row.id,
     startedAt: row.createdAt.toISOString(),
-    device: row.userAgent ?? 'unknown device',
+    device: deviceOf(row.userAgent),
     present: row.id === who.sessionId,
   }))
 }

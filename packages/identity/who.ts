@@ -18,6 +18,15 @@ export type Who = {
   companies: { id: string; name: string; role: Role }[]
 }
 
+/** Someone who is signed in, whether in a company or in none. */
+export type SignedInPerson = { id: string; name: string; email: string; sessionId: string }
+
+/** Who is signed in, if anyone, without asking for a company. */
+export async function readPerson(headers: Headers): Promise<SignedInPerson | null> {
+  const found = await auth().api.getSession({ headers })
+  return found && { id: found.user.id, name: found.user.name, email: found.user.email, sessionId: found.session.id }
+}
+
 const SIGN_IN = 'You are not signed in, or your session has ended. What you typed is still on this page; sign in again to send it.'
 
 /**
@@ -54,11 +63,11 @@ export async function readWho(headers: Headers): Promise<Who> {
   }
 }
 
-/** Whether this session still stands and its person still is in the company; for streams that stay open. */
-export async function stillIn(sessionId: string, personId: string, companyId: string): Promise<boolean> {
+/** Whether this session still stands and its person still is in the company, in this role; for streams that stay open. */
+export async function stillIn(sessionId: string, personId: string, companyId: string, role: Role): Promise<boolean> {
   const [session, membership] = await Promise.all([
     identityClient().session.findUnique({ where: { id: sessionId }, select: { expiresAt: true } }),
-    identityClient().membership.findFirst({ where: { personId, companyId, endedAt: null }, select: { id: true } }),
+    identityClient().membership.findFirst({ where: { personId, companyId, endedAt: null, role }, select: { id: true } }),
   ])
   return session !== null && session.expiresAt > now() && membership !== null
 }

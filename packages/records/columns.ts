@@ -16,6 +16,8 @@ import { jobStates } from './job-state.ts'
 import { languages } from './language.ts'
 import { measuringPoints } from './measuring-point.ts'
 import { messageStates, reminderStates } from './message-state.ts'
+import { linkPurposes } from './one-time-link.ts'
+import { papers } from './paper.ts'
 import { preTreatmentKinds } from './pre-treatment-kind.ts'
 import { recordedResinKinds, resinKinds } from './resin-kind.ts'
 import { roles } from './role.ts'
@@ -31,6 +33,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'bed.end_cause': endCauses,
   'bed.resin_kind': recordedResinKinds,
   'bed_forecast.question_key': questionKeys,
+  'company.paper': papers,
   'company.unit_system': unitSystems,
   'consent.channel': channels,
   'consent.source': consentSources,
@@ -49,6 +52,8 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'message.channel': channels,
   'message.state': messageStates,
   'movement.reason': movementReasons,
+  'one_time_link.purpose': linkPurposes,
+  'one_time_link.role': roles,
   'person.language': languages,
   'plan_proposal.kind': planKinds,
   'plan_proposal.state': planStates,

@@ -7,5 +7,18 @@ export const identityEventKinds = [
   'company-changed',
   'password-changed',
   'name-changed',
+  'company-founded',
+  'invited',
+  'invitation-withdrawn',
+  'joined',
+  'role-changed',
+  'access-ended',
+  'password-link-made',
+  'password-set',
+  'email-changed',
+  'second-factor-on',
+  'second-factor-off',
+  'passkey-added',
+  'passkey-removed',
 ] as const
 export type IdentityEventKind = (typeof identityEventKinds)[number]

@@ -18,3 +18,9 @@ export const formatMoney = (minor: number, { locale, currency }: MoneyDisplay): 
 /** Minor units as money without decimals, as estimates are told: "$64". */
 export const formatWholeMoney = (minor: number, { locale, currency }: MoneyDisplay): string =>
   plainSpaces(numberFormat(locale, { style: 'currency', currency, maximumFractionDigits: 0 }).format(minor / minorPer(currency)))
+
+/** Every currency that the platform can write (ISO 4217). */
+export const currencyCodes = (): readonly string[] => Intl.supportedValuesOf('currency')
+
+/** A currency's name in English: "US Dollar". */
+export const currencyName = (code: string): string => new Intl.DisplayNames('en', { type: 'currency' }).of(code) ?? code

@@ -8,6 +8,7 @@ import type pg from 'pg'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { NOW } from '../support/records.ts'
 import { fingerprint, inspector, makeFirmRecords } from '../support/two-firms.ts'
+import { makeWaysIn } from '../support/ways-in.ts'
 import { idPaths, isCommand, valueAt, withValue } from './id-fields.ts'
 import type { SampleIds } from './sample-call.ts'
 import { inputOf, SAMPLES } from './sample-calls.ts'
@@ -29,7 +30,7 @@ async function freshFirm(): Promise<SampleIds> {
   const sessionId = newId()
   const session = 'insert into session (id, token, user_id, expires_at, updated_at) values ($1, $2, $3, $4, now())'
   await db.query(session, [sessionId, sessionId, caller.personId, '2030-01-01'])
-  return { ...firm, sessionId }
+  return { ...firm, sessionId, ...(await makeWaysIn(db, firm.companyId)) }
 }
 
 const stateWith = (mine: SampleIds) => fingerprint(db, TABLES.tenant, [mine.companyId, theirs.companyId])
@@ -46,7 +47,8 @@ beforeAll(async () => {
   setClock(() => new Date(NOW))
   caller = await makeCaller()
   const other = await makeCaller()
-  theirs = { ...(await makeFirmRecords(db, other.personId)), sessionId: other.sessionId }
+  const records = await makeFirmRecords(db, other.personId)
+  theirs = { ...records, sessionId: other.sessionId, ...(await makeWaysIn(db, records.companyId)) }
   await addMembership(other.personId, theirs.companyId, 'owner')
 })
 afterAll(async () => {

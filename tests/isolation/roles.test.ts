@@ -37,7 +37,7 @@ beforeAll(async () => {
   process.env.REQUESTS_PER_MINUTE = '100000'
   setClock(() => new Date(NOW))
   const records = await makeFirmRecords(db)
-  firm = { ...records, sessionId: newId() }
+  firm = { ...records, sessionId: newId(), otherPersonId: newId(), otherSessionId: newId(), invitationId: newId() }
   const made = await Promise.all(ROLES.map((role) => makeCaller(firm.companyId, role)))
   callers = Object.fromEntries(ROLES.map((role, index) => [role, made[index]])) as Record<Role, Caller>
 })

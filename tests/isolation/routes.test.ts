@@ -4,7 +4,7 @@ import { closeClients } from '@almanac/database/client'
 import { inCompany } from '@almanac/database/in-company'
 import { commandTools } from '@almanac/database/run-command'
 import { TABLES } from '@almanac/database/tables'
-import { endMembership } from '@almanac/identity/people'
+import { addMembership, endMembership } from '@almanac/identity/people'
 import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import type pg from 'pg'
@@ -20,6 +20,8 @@ const HOME = 'http://localhost:3000'
 
 /** Routes that answer without a session by their nature: sign-in itself, and what an operator's watchdog asks. */
 const OPEN = ['api/auth/[...all]', 'healthz', 'readyz']
+/** Routes for whoever holds a link that works once; packages/identity/set-up.test.ts and members.test.ts. */
+const ONCE = ['api/join/[token]', 'api/new-password/[token]', 'api/set-up/[token]']
 /** Routes for whoever holds a signed link; tests/isolation/public-links. */
 const LINKED = ['api/arrival/[token]', 'api/arrival/[token]/calendar', 'api/calendar/[token]']
 /** Routes behind a session; the procedures' own has its tests beside this file. */
@@ -63,7 +65,7 @@ afterAll(async () => {
 
 test('every route is known here', () => {
   const files = fs.globSync('**/route.ts', { cwd: app }).map((file) => path.dirname(file).replace(/^\([^)]+\)\//, ''))
-  expect(files.sort()).toEqual([...OPEN, ...LINKED, ...CLOSED].sort())
+  expect(files.sort()).toEqual([...OPEN, ...ONCE, ...LINKED, ...CLOSED].sort())
 })
 
 test.each([
@@ -176,11 +178,23 @@ describe('the stream of changes', () => {
     expect(heard).not.toContain(theirs.siteId)
   })
 
-  test('ends soon after the membership has', { timeout: 30_000 }, async () => {
-    const caller = await makeCaller(mine.companyId)
+  /** Milliseconds until an open stream says that it has ended. */
+  async function endsAfter(caller: Caller, change: () => Promise<unknown>): Promise<number> {
     const answer = await ask('api/live', 'GET', caller.headers)
-    await endMembership(caller.personId, mine.companyId)
-    expect(await hear(answer, 'never said')).toContain('event: ended')
-    expect((await ask('api/live', 'GET', caller.headers)).status).toBe(403)
+    const begun = performance.now()
+    await change()
+    expect(await hear(answer, 'event: ended')).toContain('event: ended')
+    return performance.now() - begun
+  }
+
+  // Without the database's own notice it would be asked every five seconds.
+  test.each<[string, (caller: Caller) => Promise<unknown>, number]>([
+    ['the membership has ended', (caller) => endMembership(caller.personId, mine.companyId), 403],
+    ['the role is another', (caller) => addMembership(caller.personId, mine.companyId, 'technician'), 200],
+    ['the session was ended', (caller) => db.query('delete from session where id = $1', [caller.sessionId]), 401],
+  ])('ends within a second when %s, and the next request knows it', { timeout: 30_000 }, async (_, change, status) => {
+    const caller = await makeCaller(mine.companyId, 'dispatcher')
+    expect(await endsAfter(caller, () => change(caller))).toBeLessThan(1000)
+    expect((await ask('api/live', 'GET', caller.headers)).status).toBe(status)
   })
 })

@@ -1,7 +1,10 @@
 import type { Records } from '../support/records.ts'
 
 /** The ids that samples are made of: a firm's records, the firm itself and a session of its person. */
-export type SampleIds = Records & { companyId: string; personId: string; sessionId: string }
+export type SampleIds = Records & { companyId: string; personId: string; sessionId: string } & WaysIn
+
+/** Somebody else of the firm who signs in, a session of theirs, and an invitation. */
+export type WaysIn = { otherPersonId: string; otherSessionId: string; invitationId: string }
 
 /** One request to a procedure: who may send it, and an input in which every id field has a value. */
 export type Sample = {

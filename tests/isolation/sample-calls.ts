@@ -130,6 +130,19 @@ const plans: Record<string, Sample> = {
   },
 }
 
+const people: Record<string, Sample> = {
+  list: { roles: 'o' },
+  invite: {
+    roles: 'o',
+    input: (r) => ({ name: 'Otis Brand', email: null, role: 'technician', colleagueId: r.colleagueId, byMail: false }),
+  },
+  withdraw: { roles: 'o', input: (r) => ({ invitationId: r.invitationId }) },
+  changeRole: { roles: 'o', input: (r) => ({ personId: r.otherPersonId, role: 'dispatcher', seen: 'technician' }) },
+  endAccess: { roles: 'o', input: (r) => ({ personId: r.otherPersonId }) },
+  endSession: { roles: 'o', input: (r) => ({ sessionId: r.otherSessionId }) },
+  passwordLink: { roles: 'o', input: (r) => ({ personId: r.otherPersonId }) },
+}
+
 const session: Record<string, Sample> = {
   list: { roles: 'odt' },
   setLanguage: { roles: 'odt', input: () => ({ language: 'es' }) },
@@ -213,6 +226,7 @@ export const SAMPLES: Record<string, Record<string, Sample>> = {
     forecasts,
     imports,
     jobs,
+    people,
     plans,
     reminders,
     session,

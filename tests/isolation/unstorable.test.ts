@@ -5,6 +5,7 @@ import type pg from 'pg'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { NOW } from '../support/records.ts'
 import { inspector, makeFirmRecords } from '../support/two-firms.ts'
+import { makeWaysIn } from '../support/ways-in.ts'
 import { isCommand } from './id-fields.ts'
 import type { SampleIds } from './sample-call.ts'
 import { inputOf, SAMPLES } from './sample-calls.ts'
@@ -45,7 +46,7 @@ beforeAll(async () => {
   const first = await makeCaller()
   const firm = await makeFirmRecords(db, first.personId)
   owner = await makeCaller(firm.companyId)
-  mine = { ...firm, personId: owner.personId, sessionId: owner.sessionId }
+  mine = { ...firm, personId: owner.personId, sessionId: owner.sessionId, ...(await makeWaysIn(db, firm.companyId)) }
 })
 afterAll(async () => {
   setClock()

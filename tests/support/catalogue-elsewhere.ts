@@ -5,12 +5,14 @@ const SCHEMAS = ['public', 'queue']
 /** The queue library's tables (pg-boss), by what its schema of this version makes; a day's statistics lie in a part of their own. */
 const QUEUE_TABLES = /^(subscription|bam|version|queue|schedule|job|job_common|job_dependency|warning|instance|queue_stats(_\d{8})?)$/
 
-/** The only functions that may look across companies, and the md5 of what they do: whoever replaces one has to say so here. */
+/** The only functions that may look across companies or make one, and the md5 of what they do: whoever replaces one has to say so here. */
 const ACROSS_COMPANIES: Record<string, string> = {
   /** Ids and nothing else. */
   'public.almanac_company_ids': '8d0a2a2efc2d496a38f522707f8443d3',
   /** Removes what happened to people's ways in more than a year ago, and answers nothing. */
   'public.almanac_forget_identity_events': '940912371434d2d6ac4605a91ed5a68f',
+  /** Founds a company by a set-up link that works, once, and answers whether it did. */
+  'public.almanac_found_company': 'b9e7b6caa9e720f10875ea495a1314c4',
   /** The figures of fits between firms that both chose to learn together. */
   'public.almanac_pooled_fits': '5b4c929444ec9311a533145d881d4ab9',
 }

@@ -1,11 +1,13 @@
 import 'server-only'
+import { readLink } from '@almanac/identity/one-time-link'
 import { may } from '@almanac/identity/permissions'
 import { type PublicPurpose, readPublicToken } from '@almanac/identity/public-token'
 import { countRequest } from '@almanac/identity/request-limit'
-import { readWho, type Who } from '@almanac/identity/who'
+import { readPerson, readWho, type Who } from '@almanac/identity/who'
+import type { LinkPurpose } from '@almanac/records/one-time-link'
 import type { Permission } from '@almanac/records/permission'
 import { AppError } from '@almanac/runtime/errors'
-import type { LinkContext, RequestContext, SignedContext } from './context.ts'
+import type { LinkContext, OneTimeContext, RequestContext, SignedContext } from './context.ts'
 import { checkPageCompany } from './page-company.ts'
 import { toWireError } from './wire-error.ts'
 
@@ -13,9 +15,11 @@ import { toWireError } from './wire-error.ts'
 export type MemberDoor = { permission: Permission | 'any-member' }
 /** What whoever holds a link needs: a token made for this purpose. */
 export type LinkDoor = { link: PublicPurpose; token: string }
-export type Door = MemberDoor | LinkDoor
+/** What whoever holds a link that works once needs: its token. */
+export type OneTimeDoor = { once: LinkPurpose; token: string }
+export type Door = MemberDoor | LinkDoor | OneTimeDoor
 
-type Admitted<D extends Door> = D extends LinkDoor ? LinkContext : SignedContext
+type Admitted<D extends Door> = D extends OneTimeDoor ? OneTimeContext : D extends LinkDoor ? LinkContext : SignedContext
 
 export const noSuchLink = () =>
   new AppError('not-found', 'This link is not known, or is no longer in use. Nothing was changed; ask the firm that sent it for a new one.')
@@ -57,6 +61,13 @@ async function passLink(context: RequestContext, { link, token }: LinkDoor): Pro
   return { ...context, record }
 }
 
+/** A link that works once: counted by address, tokens that are none more strictly (`readLink`). Whoever holds it may be signed in besides. */
+async function passOnce(context: RequestContext, { once, token }: OneTimeDoor): Promise<OneTimeContext> {
+  await countRequest(`address ${context.address}`)
+  const link = await readLink(once, token, context.address)
+  return { ...context, link, person: await readPerson(context.headers) }
+}
+
 /**
  * The one door of procedures, file routes, the live stream and public links: session or link, membership read afresh, request limit, company of the page,
  * permission; then the work, and one line in the log. `name` says what is asked for and holds no token. Throws what goes over the wire.
@@ -71,7 +82,8 @@ export async function admit<D extends Door, T>(
   const done = (outcome: string) =>
     context.log.info({ requestId: context.requestId, ...name, outcome, ms: Math.round(performance.now() - begun) }, 'request')
   try {
-    const admitted = 'link' in door ? await passLink(context, door) : await passMember(context, door)
+    const admitted =
+      'once' in door ? await passOnce(context, door) : 'link' in door ? await passLink(context, door) : await passMember(context, door)
     const result = await work(admitted as Admitted<D>)
     done('ok')
     return result

@@ -4,3 +4,6 @@ export const offerPath = (token: string) => `/arrival/${token}`
 export const offerCalendarPath = (token: string) => `/api/arrival/${token}/calendar`
 /** A colleague's calendar, to subscribe to. */
 export const calendarPath = (token: string) => `/api/calendar/${token}`
+/** Where an invited person joins, and where someone with a link for it sets a new password. */
+export const joinPath = (token: string) => `/join/${token}`
+export const newPasswordPath = (token: string) => `/new-password/${token}`

@@ -8,7 +8,7 @@ import type { WireError } from './wire-error.ts'
 import { toWireError } from './wire-error.ts'
 
 /** Another site's page could send a file with the person's cookie: only our own pages may. Browsers say which page asks. */
-function refuseOtherSites(request: Request): void {
+export function refuseOtherSites(request: Request): void {
   const site = request.headers.get('sec-fetch-site')
   const origin = request.headers.get('origin')
   const isOurs = site

@@ -9,6 +9,7 @@ import { firm } from './procedures/firm.ts'
 import { forecasts } from './procedures/forecasts.ts'
 import { imports } from './procedures/imports.ts'
 import { jobs } from './procedures/jobs.ts'
+import { people } from './procedures/people.ts'
 import { plans } from './procedures/plans.ts'
 import { reminders } from './procedures/reminders.ts'
 import { session } from './procedures/session.ts'
@@ -31,6 +32,7 @@ export const router = {
   forecasts,
   imports,
   jobs,
+  people,
   plans,
   reminders,
   session,

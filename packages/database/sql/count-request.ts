@@ -15,3 +15,9 @@ export async function addRequest(key: string): Promise<number> {
     await identityClient().$executeRaw`delete from request_window where starts_at < now() - interval '2 minutes'`
   return row?.count ?? 0
 }
+
+/** Gives one of a key's count of the present minute back. */
+export async function takeBackRequest(key: string): Promise<void> {
+  await identityClient().$executeRaw`
+    update request_window set count = count - 1 where key = ${key} and starts_at = date_trunc('minute', now()) and count > 0`
+}

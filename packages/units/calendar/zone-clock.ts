@@ -57,3 +57,18 @@ export const minuteOfClock = (clock: string): number => Number(clock.slice(0, 2)
 /** 'HH:MM' of minutes since midnight. */
 export const clockOfMinute = (minute: number): string =>
   `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`
+
+/** Every time zone that the platform knows, by its IANA name. */
+export const timeZones = (): readonly string[] => Intl.supportedValuesOf('timeZone')
+
+/** Whether the platform can reckon in a zone. */
+export function isTimeZone(text: string): boolean {
+  try {
+    return dateFormat('en-US', { timeZone: text }) !== undefined
+  } catch {
+    return false
+  }
+}
+
+/** The zone of the machine that asks: in a browser, its owner's. */
+export const zoneHere = (): string => dateFormat('en-US', {}).resolvedOptions().timeZone

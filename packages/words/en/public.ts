@@ -1,5 +1,6 @@
 import { common } from './common.ts'
+import { join } from './join.ts'
 import { signIn } from './sign-in.ts'
 
 /** The rooms that the pages before signing in speak from. */
-export const publicPages = { common, signIn }
+export const publicPages = { common, join, signIn }

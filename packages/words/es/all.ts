@@ -1,8 +1,9 @@
 import type { Catalogue } from '../catalogue.ts'
 import { arrival } from './arrival.ts'
 import { field } from './field.ts'
+import { join } from './join.ts'
 import { plan } from './plan.ts'
 import { signIn } from './sign-in.ts'
 
 /** Every message in Spanish. */
-export const es: Catalogue = { ...field, arrival, plan, signIn }
+export const es: Catalogue = { ...field, arrival, join, plan, signIn }

@@ -13,7 +13,7 @@ import { useSession } from '@/client/providers'
 import { type AwayOf, WriteAway } from './away.tsx'
 import { EditPerson } from './edit-person.tsx'
 import { EditVehicle } from './edit-vehicle.tsx'
-import { PersonCard } from './person-card.tsx'
+import { PeoplePart } from './people-part.tsx'
 import { VehicleCard } from './vehicle-card.tsx'
 
 type Form = { kind: 'person'; id: string | null } | { kind: 'vehicle'; id: string | null } | { kind: 'away'; of: AwayOf }
@@ -31,28 +31,18 @@ export function Crews() {
   return (
     <>
       <PageHead
-        title="Crews"
-        lead="Who goes out, what they may do and when they work, and what the vehicles carry. Plans and proposed times keep to it; a day sheet that does not says so."
+        title="People and vehicles"
+        lead="Who signs in, who goes out and when they work, and what the vehicles carry. Plans and proposed times keep to it."
       />
       {list.error ? <Problem happened={readFailure(list.error).message} onRetry={() => void list.refetch()} /> : null}
       {list.isPending ? <Skeleton lines={8} label="Reading the crews" /> : null}
       {list.data ? (
         <>
-          <Section title="People" actions={<Button onClick={() => setForm({ kind: 'person', id: null })}>Add a person</Button>}>
-            {people.length === 0 ? (
-              <Empty title="Nobody yet">People stand here once they are added; then they can go on day sheets.</Empty>
-            ) : null}
-            <ul className="grid gap-x-10 lg:grid-cols-2">
-              {people.map((person) => (
-                <PersonCard
-                  key={person.id}
-                  person={person}
-                  onEdit={() => setForm({ kind: 'person', id: person.id })}
-                  onAway={() => setForm({ kind: 'away', of: { of: 'person', subjectId: person.id, name: person.name } })}
-                />
-              ))}
-            </ul>
-          </Section>
+          <PeoplePart
+            people={people}
+            onEdit={(id) => setForm({ kind: 'person', id })}
+            onAway={({ id, name }) => setForm({ kind: 'away', of: { of: 'person', subjectId: id, name } })}
+          />
           <Section title="Vehicles" actions={<Button onClick={() => setForm({ kind: 'vehicle', id: null })}>Add a vehicle</Button>}>
             {vehicles.length === 0 ? (
               <Empty title="No vehicle yet">A rebed needs one: it carries the resin out and the spent bed back.</Empty>

@@ -76,7 +76,7 @@ export function EditPerson({ person, members, onClose }: Props) {
   }
   return (
     <FormDialog
-      title={seen ? seen.name : 'A person'}
+      title={seen ? seen.name : 'Add to day sheets'}
       onClose={onClose}
       onSubmit={() => send(seen)}
       onKeepMine={() => send(person)}

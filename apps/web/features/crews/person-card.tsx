@@ -2,18 +2,20 @@
 import type { CrewPerson } from '@almanac/contract/crews'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { useDisplay } from '@almanac/ui/display'
+import type { ReactNode } from 'react'
 import { breakWords, shiftWords, skillList } from '@/client/crew-words'
 import { useSession } from '@/client/providers'
 import { useMoney } from '@/client/use-money'
 import { Absences } from './absences.tsx'
 import { CrewCard } from './crew-card.tsx'
 
-type Props = { person: CrewPerson; onEdit: () => void; onAway: () => void }
+type Props = { person: CrewPerson; signIn?: ReactNode; onEdit: () => void; onAway: () => void }
 
-/** What is down of one person. */
-export function PersonCard({ person, onEdit, onAway }: Props) {
+/** What is down of one person: how they sign in, and what planning knows of them. */
+export function PersonCard({ person, signIn, onEdit, onAway }: Props) {
   return (
     <CrewCard name={person.name} left={person.left ? 'left the firm' : null} awayLabel="Days off" onEdit={onEdit} onAway={onAway}>
+      {signIn}
       <PersonFacts person={person} />
     </CrewCard>
   )

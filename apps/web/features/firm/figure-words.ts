@@ -1,16 +1,15 @@
 import { resinKinds, resinKindWords } from '@almanac/records/resin-kind'
 import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
-import { type AmountDisplay, type Display, localeName } from '@almanac/units/display'
+import type { AmountDisplay, Display } from '@almanac/units/display'
 import { gpmFt2ToMH, gpmToLMin } from '@almanac/units/flow'
 import { formatFlowGpm, formatHardnessGpg, formatLengthIn, formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
-import { formatClockTime } from '@almanac/units/format-clock'
-import { formatDay } from '@almanac/units/format-day'
 import { formatPercent, type NumberDisplay, showNumber } from '@almanac/units/format-number'
 import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
 import { formatMoney } from '@almanac/units/money'
 import { packOf } from '@almanac/units/price-packs'
 import { readNumber } from '@almanac/units/read-number'
 import { LITRES_PER_FT3 } from '@almanac/units/volume'
+import { localeWords } from '@/client/locale-words'
 
 /** How a firm reads its figures. */
 export type FirmDisplay = Omit<Display, 'timeZone'>
@@ -116,13 +115,6 @@ function valveWords({ control, tubeOdIn, backwashGpm, refillGpm }: Valve, displa
 /** Bags a firm without its own would use. */
 export const usualBags = (display: AmountDisplay): number[] =>
   (display.unitSystem === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS).map((bag) => bag.volumeFt3)
-
-/** A locale by its name and by how it writes: "American English: 1,234.5 · Dec 3, 2026 · 2:30 PM". */
-export function localeWords(locale: string): string {
-  const name = localeName(locale)
-  const display = { locale, timeZone: 'UTC' }
-  return `${name}: ${showNumber(1234.5, 1, display)} · ${formatDay('2026-12-03', display)} · ${formatClockTime('14:30', display)}`
-}
 
 const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = {
   bags: (value, display) => (value as number[]).map((size) => formatVolumeFt3(size, display)).join(', '),

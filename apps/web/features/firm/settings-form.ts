@@ -1,13 +1,14 @@
 import type { Settings, SettingsValues } from '@almanac/contract/firm'
+import { offeredLocales } from '@almanac/records/country'
 import { type AmountKind, type AmountRule, ruleOf } from '@almanac/units/amount-kinds'
 import { costRule, isCost } from '@almanac/units/cost-rules'
 import { minorPer } from '@almanac/units/money'
 import { readAmount } from '@almanac/units/read-amount'
 import { numberText } from '@almanac/units/read-number'
 import { isReason } from '@/client/amounts'
+import { localeWords } from '@/client/locale-words'
 import type { Texts } from './figure-amounts.ts'
 import type { FormField } from './figure-forms.ts'
-import { localeWords } from './figure-words.ts'
 
 export type SettingName = keyof SettingsValues
 
@@ -17,12 +18,8 @@ export const DAYS: readonly SettingName[] = ['reminderLeadDays', 'rebedsPerMonth
 /** What customers read: where to call, and how numbers, money, days and clocks are written. */
 export const WRITING: readonly SettingName[] = ['telephone', 'locale']
 
-/** Offered because the words are English, Spanish or of a neighbour; each is shown by what it does. */
-const LOCALES = ['en-US', 'en-GB', 'en-IE', 'en-CA', 'en-AU', 'en-NZ', 'es-US', 'es-MX', 'fr-CA', 'fr-FR', 'de-DE', 'nl-NL']
-
 /** The locales to choose from, with the one that holds now. */
-const localeChoices = (now: string) =>
-  (LOCALES.includes(now) ? LOCALES : [now, ...LOCALES]).map((value) => ({ value, label: localeWords(value) }))
+const localeChoices = (now: string) => [...new Set([now, ...offeredLocales])].sort().map((value) => ({ value, label: localeWords(value) }))
 
 const HINTS: Partial<Record<SettingName, string>> = {
   telephone: 'On customers’ pages and papers, as (630) 555-0142',

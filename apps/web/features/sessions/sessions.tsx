@@ -3,16 +3,18 @@ import { Button } from '@almanac/ui/button'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
-import { formatInstant } from '@almanac/units/format-clock'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
+import { deviceWords, sinceWords } from '@/client/device-words'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useToday } from '@/client/use-today'
 import { CalendarAddresses } from './calendar-addresses.tsx'
 import { OwnWork } from './own-work.tsx'
 
 /** The person's open sessions; a lost tablet is signed out from here. */
 export function Sessions() {
   const { api, me } = useSession()
+  const today = useToday()
   const queries = useQueryClient()
   const sessions = useQuery(api.session.list.queryOptions())
   const end = useMutation(
@@ -31,8 +33,8 @@ export function Sessions() {
         {sessions.data?.map((one) => (
           <li key={one.id} className="flex flex-wrap items-center justify-between gap-4 border-b border-line py-3">
             <span>
-              {one.device}
-              <span className="block text-small text-soft">since {formatInstant(one.startedAt, me.company)}</span>
+              {deviceWords(one.device)}
+              <span className="block text-small text-soft">signed in {sinceWords(one.startedAt, today, me.company)}</span>
             </span>
             {one.present ? (
               <span className="text-soft">this one</span>

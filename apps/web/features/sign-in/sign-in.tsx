@@ -8,6 +8,15 @@ import { type FormEvent, useState } from 'react'
 
 const REFUSED: Record<number, Key<'signIn'>> = { 401: 'wrong', 403: 'otherAddress' }
 
+/** Where a link that works once sent its holder to sign in first; nowhere else. */
+const THEN = /^\/(join|set-up)\/[\w-]{43}$/
+
+/** Where signing in leads to. */
+function whereTo(): string {
+  const then = new URLSearchParams(location.search).get('then') ?? ''
+  return THEN.test(then) ? then : '/'
+}
+
 /** The way in. */
 export function SignIn() {
   const words = useWords('signIn')
@@ -25,7 +34,7 @@ export function SignIn() {
         headers: { 'content-type': 'application/json' },
         body: JSON.stringify({ email: form.get('email'), password: form.get('password') }),
       })
-      if (answer.ok) return location.assign('/')
+      if (answer.ok) return location.assign(whereTo())
       const said = (await answer.json().catch(() => null)) as { code?: string; message?: string } | null
       // A refusal for now says itself how long to wait.
       const saysItself = said?.code === 'DEMO_ELSEWHERE' || answer.status === 429 || answer.status === 503

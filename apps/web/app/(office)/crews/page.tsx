@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { Crews } from '@/features/crews/crews'
 
-export const metadata: Metadata = { title: 'Crews' }
+export const metadata: Metadata = { title: 'People and vehicles' }
 
 export default function CrewsPage() {
   return <Crews />

@@ -9,10 +9,11 @@ const CHECK_EVERY_MS = 5_000
 
 /**
  * Server-sent events: which records of the company changed. Says ids and nothing more; readers fetch under their own rights. The session
- * and the membership are read again every few seconds, and the stream closes when either has ended.
+ * and the membership are read again at once when something of theirs changed (the database tells), and every few seconds; the stream closes when either has
+ * ended, or the role is another.
  */
 export function GET(request: Request) {
-  return asMember(request, 'any-member', async ({ who: { sessionId, person, company } }) => {
+  return asMember(request, 'any-member', async ({ who: { sessionId, person, company, role } }) => {
     const giveBack = takeStream(person.id)
     const live = liveChanges()
     await live.start().catch((error: unknown) => {
@@ -30,17 +31,19 @@ export function GET(request: Request) {
             close()
           }
         }
-        const leave = live.subscribe(company.id, ({ entity, id, version }: Change) =>
-          send(`data: ${JSON.stringify({ entity, id, version })}\n\n`),
-        )
-        const timer = setInterval(async () => {
-          const stays = await stillIn(sessionId, person.id, company.id).catch(() => true)
+        const look = async () => {
+          const stays = await stillIn(sessionId, person.id, company.id, role).catch(() => true)
           if (stays) send(': still here\n\n')
           else {
             send('event: ended\ndata: {}\n\n')
             close()
           }
-        }, CHECK_EVERY_MS)
+        }
+        const leave = live.subscribe(company.id, ({ entity, id, version }: Change) => {
+          if (entity === 'member' && id === person.id) void look()
+          send(`data: ${JSON.stringify({ entity, id, version })}\n\n`)
+        })
+        const timer = setInterval(look, CHECK_EVERY_MS)
         close = () => {
           clearInterval(timer)
           leave()

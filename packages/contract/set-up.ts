@@ -1,0 +1,42 @@
+import { papers } from '@almanac/records/paper'
+import * as z from 'zod'
+import { SettingsValues } from './firm.ts'
+
+/** A name people go by: one line. */
+export const PersonName = z
+  .string()
+  .trim()
+  .min(1, 'Enter a name.')
+  .max(80, 'A name has at most 80 characters.')
+  .regex(/^[^\p{Cc}<>]+$/u, 'A name is one line without < and >.')
+/** An address to sign in with; kept in small letters. */
+export const SignInEmail = z
+  .string()
+  .trim()
+  .toLowerCase()
+  .max(254)
+  .regex(/^[\x21-\x3f\x41-\x7e]+@[\x21-\x3f\x41-\x7e]+\.[\x21-\x3f\x41-\x7e]+$/, 'An email looks like name@company.com.')
+/** Length is told by whoever checks the whole password. */
+export const NewPassword = z.string().max(1000)
+
+/** A company as it is founded. Zone, currency and locale are checked against what the platform knows. */
+export const NewCompany = z.object({
+  name: z.string().trim().min(1, 'Enter the company’s name.').max(120),
+  telephone: SettingsValues.shape.telephone,
+  locale: SettingsValues.shape.locale,
+  unitSystem: z.enum(['us', 'metric']),
+  timeZone: z.string().max(64),
+  currency: z.string().length(3),
+  paper: z.enum(papers),
+  dayStart: SettingsValues.shape.dayStart,
+  dayEnd: SettingsValues.shape.dayEnd,
+})
+export type NewCompany = z.infer<typeof NewCompany>
+
+/** Someone who signs in here for the first time. */
+export const NewPerson = z.object({ name: PersonName, email: SignInEmail, password: NewPassword })
+export type NewPerson = z.infer<typeof NewPerson>
+
+/** What the set-up page sends; `owner` is null for whoever is signed in already. */
+export const SetUp = z.object({ company: NewCompany, owner: NewPerson.nullable() })
+export type SetUp = z.infer<typeof SetUp>
