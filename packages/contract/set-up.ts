@@ -17,7 +17,7 @@ export const SignInEmail = z
   .max(254)
   .regex(/^[\x21-\x3f\x41-\x7e]+@[\x21-\x3f\x41-\x7e]+\.[\x21-\x3f\x41-\x7e]+$/, 'An email looks like name@company.com.')
 /** Length is told by whoever checks the whole password. */
-export const NewPassword = z.string().max(1000)
+const NewPassword = z.string().max(1000)
 
 /** A company as it is founded. Zone, currency and locale are checked against what the platform knows. */
 export const NewCompany = z.object({
@@ -34,8 +34,7 @@ export const NewCompany = z.object({
 export type NewCompany = z.infer<typeof NewCompany>
 
 /** Someone who signs in here for the first time. */
-export const NewPerson = z.object({ name: PersonName, email: SignInEmail, password: NewPassword })
-export type NewPerson = z.infer<typeof NewPerson>
+const NewPerson = z.object({ name: PersonName, email: SignInEmail, password: NewPassword })
 
 /** What the set-up page sends; `owner` is null for whoever is signed in already. */
 export const SetUp = z.object({ company: NewCompany, owner: NewPerson.nullable() })

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process'
-import { expect, type Page, test } from '@playwright/test'
+import { type Browser, expect, type Page, test } from '@playwright/test'
 
 /** What whoever runs the server does for one more company: the command prints the link. */
 function setUpLink(): string {
@@ -16,6 +16,122 @@ async function typeAndGoOn(page: Page, text: string) {
   await page.keyboard.type(text)
   await page.keyboard.press('Tab')
 }
+
+/** Chooses a button by its name, by keyboard. */
+async function press(page: Page, name: string | RegExp) {
+  await page.getByRole('button', { name }).focus()
+  await page.keyboard.press('Enter')
+}
+
+/** Invites someone from the people's page by keyboard; answers the link to hand over. */
+async function invite(page: Page, name: string, role: 'dispatcher' | 'technician'): Promise<string> {
+  await press(page, 'Invite someone')
+  const form = page.getByRole('dialog', { name: 'Invite someone' })
+  await form.getByLabel('Name', { exact: true }).focus()
+  await page.keyboard.type(name)
+  await form.getByRole('radio', { name: new RegExp(`^${role}`, 'i') }).focus()
+  await page.keyboard.press('Space')
+  await press(page, 'Make the link')
+  const link = await page
+    .getByRole('dialog', { name: `Invitation for ${name}` })
+    .getByLabel('Link')
+    .inputValue()
+  await press(page, 'Close')
+  return link
+}
+
+/** Joins by a link on a browser of one's own. */
+async function join(browser: Browser, link: string, email: string): Promise<Page> {
+  const page = await (await browser.newContext()).newPage()
+  await page.goto(link)
+  await expect(page.getByRole('heading', { name: 'Join Weir Road Water' })).toBeVisible()
+  await page.getByLabel('Email').focus()
+  await typeAndGoOn(page, email)
+  await page.keyboard.type(PASSWORD)
+  await page.keyboard.press('Enter')
+  await expect(page).not.toHaveURL(/join/, { timeout: 30_000 })
+  return page
+}
+
+test('two people join on browsers of their own; the owner demotes one, whose open page ends within a second, and ends the other’s access', async ({
+  page,
+  browser,
+}) => {
+  test.slow()
+  await page.goto(setUpLink())
+  await page.getByLabel('Company name').fill('Weir Road Water')
+  await page.getByLabel('Your name').fill('Maeve Weir')
+  await page.getByLabel('Email').fill('maeve@weirroad.example')
+  await page.getByLabel('Password').fill(PASSWORD)
+  await page.keyboard.press('Enter')
+  await expect(page).toHaveURL(/coming-due/, { timeout: 30_000 })
+  await page.goto('/crews')
+  await expect(page.getByRole('heading', { level: 1, name: 'People and vehicles' })).toBeVisible()
+  const [toDell, toTomas] = [await invite(page, 'Dell Brook', 'dispatcher'), await invite(page, 'Tomas Lund', 'technician')]
+  await expect(page.getByText('Invited: Dell Brook, dispatcher')).toBeVisible()
+  const dell = await join(browser, toDell, 'dell@weirroad.example')
+  const tomas = await join(browser, toTomas, 'tomas@weirroad.example')
+  await expect(dell).toHaveURL(/day-sheets/)
+  await expect(tomas).toHaveURL(/today/)
+  // The owner's page shows both without being loaded again, with a device in words.
+  await expect(page.getByText('dell@weirroad.example')).toBeVisible()
+  await expect(page.getByText('Invited:')).toHaveCount(0)
+  await expect(page.getByText(/Signed in: Computer, Chrome/).first()).toBeVisible()
+  await tomas.goto(toDell)
+  await expect(tomas.getByRole('heading', { name: 'This link doesn’t work' })).toBeVisible()
+  await tomas.goto('/today')
+  await expect(tomas.getByRole('heading', { level: 1 })).toBeVisible()
+
+  await dell.goto('/crews')
+  await expect(dell.getByRole('button', { name: 'Add to day sheets' })).toBeVisible()
+  await expect(dell.getByRole('button', { name: 'Invite someone' })).toHaveCount(0)
+  await press(page, 'Sign-in of Dell Brook')
+  await page.getByRole('radio', { name: /^technician/i }).focus()
+  await page.keyboard.press('Space')
+  // Loading again is what ends the open page: when that began, by the browser's own clock.
+  const reloaded = dell.waitForRequest((request) => request.isNavigationRequest() && request.url().endsWith('/crews'), { timeout: 20_000 })
+  const saved = page.waitForResponse((response) => response.url().includes('/people/changeRole'))
+  await press(page, 'Save')
+  await saved
+  const begun = performance.now()
+  await reloaded
+  expect(performance.now() - begun).toBeLessThan(1000)
+  await expect(dell.getByRole('button', { name: 'Add to day sheets' })).toHaveCount(0)
+
+  await press(page, 'Sign-in of Tomas Lund')
+  await press(page, 'End access')
+  await press(page, 'End access')
+  await expect(tomas).toHaveURL(/sign-in/, { timeout: 10_000 })
+  await tomas.goto('/today')
+  await expect(tomas).toHaveURL(/sign-in/)
+  // Nor does the last owner leave.
+  await press(page, 'Sign-in of Maeve Weir')
+  await press(page, 'End access')
+  await press(page, 'End access')
+  await expect(page.getByRole('alert').filter({ hasText: 'needs an owner' })).toBeVisible()
+  for (const [name, size] of [
+    ['1440', 1440],
+    ['1024', 1024],
+    ['390', 390],
+  ] as const) {
+    await page.setViewportSize({ width: size, height: 900 })
+    for (const scheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme: scheme })
+      if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/sign-in-${name}-${scheme}.png` })
+    }
+  }
+  await page.keyboard.press('Escape')
+  for (const [name, size] of [
+    ['1440', 1440],
+    ['390', 390],
+  ] as const) {
+    await page.setViewportSize({ width: size, height: 900 })
+    for (const scheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme: scheme })
+      if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/people-${name}-${scheme}.png`, fullPage: true })
+    }
+  }
+})
 
 test('a company is set up by the host’s link, by keyboard, and its owner is at the way to bring the list in', async ({ page }) => {
   const link = setUpLink()

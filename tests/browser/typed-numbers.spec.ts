@@ -64,7 +64,7 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   await page.reload()
   await expect(page.getByText('1½ ft³, 1,200 lb')).toBeVisible()
 
-  await page.getByRole('button', { name: 'Add a person' }).click()
+  await page.getByRole('button', { name: 'Add to day sheets' }).click()
   await drive(exactly(dialog, 'Overtime, if it differs from the firm’s'), NO_NUMBER)
   await dialog.getByRole('button', { name: 'Add a break' }).click()
   const lasts = exactly(dialog, 'Lasts')

@@ -134,7 +134,7 @@ const people: Record<string, Sample> = {
   list: { roles: 'o' },
   invite: {
     roles: 'o',
-    input: (r) => ({ name: 'Otis Brand', email: null, role: 'technician', colleagueId: r.colleagueId, byMail: false }),
+    input: (r) => ({ name: 'Otis Brand', email: null, role: 'technician', colleagueId: r.otherColleagueId, byMail: false }),
   },
   withdraw: { roles: 'o', input: (r) => ({ invitationId: r.invitationId }) },
   changeRole: { roles: 'o', input: (r) => ({ personId: r.otherPersonId, role: 'dispatcher', seen: 'technician' }) },

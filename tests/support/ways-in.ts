@@ -11,8 +11,8 @@ export async function makeWaysIn(db: pg.Client, companyId: string) {
     `${otherPersonId}@firm.example`,
   ])
   await addMembership(otherPersonId, companyId, 'technician')
-  const session = 'insert into session (id, token, user_id, expires_at, updated_at) values ($1, $1::text, $2, $3, now())'
-  await db.query(session, [otherSessionId, otherPersonId, '2030-01-01'])
+  const session = 'insert into session (id, token, user_id, expires_at, updated_at) values ($1, $4, $2, $3, now())'
+  await db.query(session, [otherSessionId, otherPersonId, '2030-01-01', otherSessionId])
   const { id: invitationId } = await makeLink({ purpose: 'invitation', companyId, role: 'technician', name: 'Otis Brand' })
   return { otherPersonId, otherSessionId, invitationId }
 }

@@ -1,0 +1,72 @@
+import { config, forgetConfig } from '@almanac/runtime/config'
+import { log } from '@almanac/runtime/log'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { mailServer } from '../../tests/support/mail-server.ts'
+import { acceptedMail, mailWorks, sendMail } from './send-mail.ts'
+import { invitationMail } from './ways-in-mail.ts'
+
+const NEEDED = {
+  DATABASE_URL: 'postgresql://127.0.0.1/none',
+  IDENTITY_DATABASE_URL: 'postgresql://127.0.0.1/none',
+  AUTH_SECRET: 'a secret that only tests use, and know',
+}
+function serveWith(settings: Record<string, string | undefined>) {
+  for (const [name, value] of Object.entries({ ...NEEDED, ...settings })) vi.stubEnv(name, value)
+  forgetConfig()
+}
+beforeEach(() => serveWith({ LOG_LEVEL: 'silent' }))
+afterEach(() => {
+  vi.unstubAllEnvs()
+  forgetConfig()
+})
+
+const url = 'https://almanac.firm.example/join/token'
+const mail = { to: 'otis@firm.example', ...invitationMail({ name: 'Otis', by: 'Ada Roe', company: 'Weir Road Water', url }) }
+
+describe('a mail', () => {
+  test('arrives at the mail server, once, with its link whole', async () => {
+    const server = await mailServer()
+    serveWith({ SMTP_URL: server.url, MAIL_FROM: 'Rebed Almanac <almanac@firm.example>' })
+    expect(mailWorks()).toBe(true)
+    await sendMail(mail)
+    await server.close()
+    expect(server.taken).toHaveLength(1)
+    expect(server.taken[0]?.to).toEqual(['otis@firm.example'])
+    for (const words of ['From: Rebed Almanac <almanac@firm.example>', 'Subject: Ada Roe invites you to Weir Road Water', url])
+      expect(server.taken[0]?.text).toContain(words)
+  })
+
+  test('that the server refuses, or that meets no server, is said not to have gone', async () => {
+    const server = await mailServer({ refuse: true })
+    serveWith({ SMTP_URL: server.url, MAIL_FROM: 'almanac@firm.example' })
+    expect(await acceptedMail(mail, log())).toBe(false)
+    await server.close()
+    expect(await acceptedMail(mail, log())).toBe(false)
+  })
+
+  test('brings no line of somebody’s name into its head', async () => {
+    const server = await mailServer()
+    serveWith({ SMTP_URL: server.url, MAIL_FROM: 'almanac@firm.example' })
+    const by = 'Ada\r\nBcc: everyone@elsewhere.example'
+    await sendMail({ to: mail.to, ...invitationMail({ name: 'Otis', by, company: 'Weir', url }) })
+    await server.close()
+    expect(server.taken[0]?.to).toEqual(['otis@firm.example'])
+    const [head] = (server.taken[0]?.text ?? '').split('\r\n\r\n')
+    expect(head).toContain('Subject: Ada')
+    expect(head).not.toMatch(/^Bcc:/m)
+  })
+})
+
+describe('the settings', () => {
+  test.each([
+    [{ SMTP_URL: 'smtp://mail.example' }, 'SMTP_URL and MAIL_FROM go together'],
+    [{ MAIL_FROM: 'almanac@firm.example' }, 'SMTP_URL and MAIL_FROM go together'],
+    [{ SMTP_URL: 'mail.example', MAIL_FROM: 'almanac@firm.example' }, 'must begin with smtp://'],
+  ])('%j are refused with a sentence', (settings, sentence) => {
+    serveWith(settings as Record<string, string>)
+    expect(() => config()).toThrow(sentence)
+  })
+  test('without mail are whole', () => {
+    expect(mailWorks()).toBe(false)
+  })
+})
