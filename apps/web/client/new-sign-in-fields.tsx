@@ -27,7 +27,14 @@ export function NewSignInFields({ form: { field }, fixedEmail }: Props) {
 }
 
 /** A new password, with the rules that the page can tell beforehand; the server judges the rest. */
-export function NewPasswordField({ label, ...field }: { label: string; value: string; onChange: (event: { target: { value: string } }) => void }) {
+export function NewPasswordField({
+  label,
+  ...field
+}: {
+  label: string
+  value: string
+  onChange: (event: { target: { value: string } }) => void
+}) {
   const words = useWords('join')
   return (
     <TextInput

@@ -34,11 +34,7 @@ function JoinForm({ page: { token, company, role, name, email, signedIn } }: { p
   return (
     <PublicPage title={words('join', { company })} lead={words('invited', { role })}>
       <form onSubmit={submit} className="flex flex-col gap-4">
-        {signedIn ? (
-          <p>{words('signedInAs', { ...signedIn, company })}</p>
-        ) : (
-          <NewSignInFields form={form} fixedEmail={email !== null} />
-        )}
+        {signedIn ? <p>{words('signedInAs', { ...signedIn, company })}</p> : <NewSignInFields form={form} fixedEmail={email !== null} />}
         {problem ? <Problem happened={problem} /> : null}
         <div>
           <Button kind="ink" type="submit" busy={busy} busyLabel={words('joining')}>
