@@ -1,7 +1,7 @@
 // `npm start`: sets up what is missing, then serves web and worker in production until it is stopped.
 import { setTimeout as sleep } from 'node:timers/promises'
 import { prepareDatabase } from './prepare-database.mjs'
-import { buildWeb, generateClient } from './support/build.mjs'
+import { buildWeb, generateClient, hasBuild } from './support/build.mjs'
 import { openEnvironment, readSettings } from './support/environment.mjs'
 import { portInUse } from './support/free-port.mjs'
 import { demoSignIns, loadDemoWhenEmpty, wantsDemo } from './support/load-demo.mjs'
@@ -50,6 +50,11 @@ async function start() {
   later(environment.stop)
   say(environment.embedded ? 'PostgreSQL is up' : 'using the PostgreSQL in DATABASE_URL')
   await generateClient()
+  // Where a build is there already, looking whether it is of the present sources goes on beside the database's part; a first one takes a minute of both cores.
+  const beginBuild = () => buildWeb(() => say('another command is building: waiting for it'))
+  let building = hasBuild() ? beginBuild() : undefined
+  building?.catch(() => {}) // told where it is waited for
+  later(async () => (await building?.catch(() => undefined))?.release())
   await refuseBypassingLogins(environment.env)
   const applied = await prepareDatabase(environment.urls.MIGRATION_DATABASE_URL)
   say(applied.length ? `migrations applied: ${applied.join(', ')}` : 'the database is at the present version')
@@ -60,8 +65,8 @@ async function start() {
   const setUp = await makeSetUpLink(environment.env, { onlyWhenEmpty: true })
 
   say('building for production (about a minute, or seconds when nothing changed)')
-  const build = await buildWeb(() => say('another command is building: waiting for it'))
-  later(build.release)
+  building ??= beginBuild()
+  const build = await building
   say('starting web and worker')
   const servers = await startServers({ server: build.server, env: environment.env, port, host })
   later(servers.stop)

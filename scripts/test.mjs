@@ -12,8 +12,6 @@ import { closingLine, countPlaywright, countVitest } from './support/test-counts
 
 const [only, ...filters] = process.argv.slice(2)
 const results = path.join(root, 'test-results')
-// Each test file that speaks with the database starts a process that loads the same libraries: compiled once, they are read from here.
-process.env.NODE_COMPILE_CACHE ??= path.join(root, 'node_modules/.cache/node-compile')
 // What the demo's loader sets for itself in this process is not for the tests beside it.
 const own = { ...process.env }
 const counts = []

@@ -1,3 +1,4 @@
+import { flushCompileCache } from 'node:module'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { closeClients } from '@almanac/database/client'
 import { checkAtStart, whenThere } from '@almanac/database/start-check'
@@ -27,6 +28,7 @@ async function start(): Promise<void> {
     }
   })
   log().info('worker is ready')
+  flushCompileCache() // for the next start, should this one be killed
 }
 
 async function workOnAll(boss: PgBoss): Promise<void> {

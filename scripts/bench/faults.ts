@@ -150,6 +150,7 @@ export default async function faults({ args, say, later }: Bench) {
       acknowledged: until + work.done.acknowledged - acknowledged,
     }
     say(`fault ${done + 1}: ${kind}, back after ${seconds?.toFixed(1) ?? `more than ${PATIENCE_S}`} s`)
+    if (kind === 'start') say(`  it did, by its own seconds: ${stack.phases}`)
   }
   await work.end()
   const { lost, twice, broken } = await findBroken(stack.superUrl, work.done)

@@ -91,6 +91,9 @@ function copyBuild() {
   return { server: path.join(target, 'apps/web/server.js'), release }
 }
 
+/** Whether a build is there, be it of the present sources or of older ones. */
+export const hasBuild = () => fs.existsSync(path.join(root, 'apps/web/.next/BUILD_ID'))
+
 /**
  * Builds web for production; skipped when no input changed. One build at a time, also between commands.
  * Resolves to { server, release }: the server's file in a folder that stays as it is until `release` is called.

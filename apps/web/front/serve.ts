@@ -1,7 +1,7 @@
 // The web server: an HTTP server of our own in front of the framework's handler. `serve.ts FOLDER` serves the standalone build in FOLDER; without one it develops.
 import fs from 'node:fs'
 import http from 'node:http'
-import { createRequire } from 'node:module'
+import { createRequire, flushCompileCache } from 'node:module'
 import path from 'node:path'
 import { config } from '@almanac/runtime/config'
 import { AppError } from '@almanac/runtime/errors'
@@ -46,6 +46,7 @@ async function serve(built: string | undefined): Promise<void> {
   handle = app.getRequestHandler()
   await new Promise<void>((resolve, reject) => server.once('error', reject).listen(port, hostname, resolve))
   log().info({ port, hostname }, 'web is ready')
+  flushCompileCache() // for the next start, should this one be killed
 
   const stop = () => {
     server.close(() => process.exit(0))

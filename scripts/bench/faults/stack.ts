@@ -64,7 +64,15 @@ export class Stack {
       FAKETIME_DONT_FAKE_MONOTONIC: '1',
       DONT_FAKE_MONOTONIC: '1',
     }
-    const { DATABASE_URL: _, IDENTITY_DATABASE_URL: __, MIGRATION_DATABASE_URL: ___, HOST: ____, PUBLIC_URL: _____, ...env } = process.env
+    const {
+      DATABASE_URL: _,
+      IDENTITY_DATABASE_URL: __,
+      MIGRATION_DATABASE_URL: ___,
+      HOST: ____,
+      PUBLIC_URL: _____,
+      ALMANAC_BEGUN: ______,
+      ...env
+    } = process.env
     const limits = { SIGN_IN_TRIES_PER_MINUTE: '1000', REQUESTS_PER_MINUTE: '1000000' }
     this.#said = ''
     const child = spawn(process.execPath, [path.join(root, 'scripts/start.mjs')], {
@@ -81,6 +89,11 @@ export class Stack {
       if (child.exitCode !== null || child.signalCode !== null) throw new Error(`npm start ended:\n${this.#said.slice(-2000)}`)
       if (performance.now() > end) throw new Error(`npm start was not ready within a quarter of an hour:\n${this.#said.slice(-2000)}`)
     }
+  }
+
+  /** What `npm start` did when, since it was started last: its own lines with their seconds. */
+  get phases(): string {
+    return [...this.#said.matchAll(/^\[ *([\d.]+) s\] (.{1,28})/gm)].map(([, seconds, what]) => `${what} ${seconds}`).join(' | ')
   }
 
   /** What `npm start` has said since it was started last. */
