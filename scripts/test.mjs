@@ -1,5 +1,5 @@
-// `npm test`: everything but the faults. `npm test unit [files]` runs vitest alone, `npm test browser [files]` the browser tests alone, `npm test
-// faults` ten faults.
+// `npm test`: everything. `npm test unit [files]` runs vitest alone, `npm test browser [files]` the browser tests alone, `npm test faults` the ten
+// faults.
 import fs from 'node:fs'
 import path from 'node:path'
 import { ensureBrowser } from './browser.mjs'
@@ -107,6 +107,7 @@ async function faultTests() {
 void onStop()
 const wants = (stage) => only === undefined || only === stage
 let opening
+const closeApp = async () => (await opening?.catch(() => undefined))?.close()
 try {
   if (only && !['unit', 'browser', 'faults'].includes(only))
     throw new PlainError('Say npm test, npm test unit [files], npm test browser [files], or npm test faults.')
@@ -117,14 +118,16 @@ try {
   opening?.catch(() => {}) // told where it is waited for
   if (wants('lint')) await lintAndTypes()
   await Promise.all([wants('unit') && unitTests({ beside: wants('browser') }), wants('browser') && browserTests(opening)])
-  // Only when asked for: an import that met a kill may wait longer for its next try than the bench does, and so the step is not green yet.
-  if (only === 'faults') await faultTests()
+  if (wants('faults')) {
+    // By itself: it measures how soon everything is up again.
+    await closeApp()
+    await faultTests()
+  }
 } catch (error) {
   if (!stopSignal.aborted) console.error(plainSentence(error) ?? error)
   counts.push({ passed: 0, failed: 1, skipped: 0 })
 } finally {
-  const app = await opening?.catch(() => undefined)
-  await app?.close()
+  await closeApp()
 }
 if (stopSignal.aborted) say('stopped before the end')
 sayTimes()

@@ -10,8 +10,12 @@ type Bench = { args: string[]; say: (line: string) => void; later: (close: () =>
 const KINDS = ['web', 'worker', 'postgres', 'backend', 'start', 'disk', 'clock'] as const
 type Kind = (typeof KINDS)[number]
 
-/** All has to be up again by itself within so long; so has a task whose worker died. */
+/** All has to be up again by itself within so long; so has a task whose worker died, counted from the last fault: the next one may hit its next worker. */
 const PATIENCE_S = 30
+/** After so many faults there is a rest until every task of a dead worker was taken up. */
+const REST_AFTER = 10
+/** A worker at work says so every three seconds. */
+const AT_WORK_S = 6
 const CLOCK_DAYS = 13 // a session lasts fourteen
 
 function option(args: string[], name: string, usual: string): string {
@@ -100,6 +104,15 @@ async function untilBack(stack: Stack, work: Work, since: number): Promise<numbe
   return undefined
 }
 
+/** Waits until nothing stands still at a worker that is no more; answers what does so in spite of the patience. */
+async function untilTakenUp(stack: Stack): Promise<string | undefined> {
+  for (const begun = performance.now(); ; await sleep(250)) {
+    const { silent, silentS } = await tasksAtWork(stack.superUrl)
+    if (silentS < AT_WORK_S) return undefined
+    if (performance.now() - begun > PATIENCE_S * 1000) return `${silent} has stood still for ${Math.round(silentS)} s`
+  }
+}
+
 /**
  * Breaks a running `npm start` at random while people import, plan, refit and close out: kill -9 of web, worker, PostgreSQL, one of its backends, start; a full
  * disk; a clock that jumps by 13 days and back. `--count 200 --seed 1 --minutes 60 --kinds web,worker,…`. Fails when something was not up again within 30
@@ -139,10 +152,9 @@ export default async function faults({ args, say, later }: Bench) {
     // What it takes to fill a disk, to turn a clock or to start everything is not the app's time to come back.
     const seconds = await untilBack(stack, work, ['disk', 'clock'].includes(kind) ? performance.now() : before)
     if (seconds === undefined) problems.push(`fault ${done + 1} (${kind}): not back within ${PATIENCE_S} s`)
-    const tasks = await tasksAtWork(stack.superUrl)
-    silentS = Math.max(silentS, tasks.silentS)
-    if (tasks.silentS > PATIENCE_S)
-      problems.push(`fault ${done + 1} (${kind}): ${tasks.silent} has stood still for ${Math.round(tasks.silentS)} s`)
+    silentS = Math.max(silentS, (await tasksAtWork(stack.superUrl)).silentS)
+    const stands = (done + 1) % REST_AFTER === 0 ? await untilTakenUp(stack) : undefined
+    if (stands) problems.push(`fault ${done + 1} (${kind}): ${stands}`)
     const { times, longestS, acknowledged: until } = found[kind] ?? { times: 0, longestS: 0, acknowledged: 0 }
     found[kind] = {
       times: times + 1,
@@ -153,7 +165,7 @@ export default async function faults({ args, say, later }: Bench) {
     if (kind === 'start') say(`  it did, by its own seconds: ${stack.phases}`)
   }
   await work.end()
-  const { lost, twice, broken } = await findBroken(stack.superUrl, work.done)
+  const { lost, twice, broken, importsS } = await findBroken(stack.superUrl, work.done)
   problems.push(...lost, ...twice, ...broken, ...[...new Set(work.done.strange)].map((one) => `answered ${one}`))
   const stop = await stack.stop()
   if (stop.left) problems.push(`${stop.left} processes were left behind when npm start had stopped`)
@@ -171,6 +183,6 @@ export default async function faults({ args, say, later }: Bench) {
   return {
     ...{ seed, faults: done, found, during, acknowledged, lost: lost.length, twice: twice.length, broken: broken.length },
     ...{ imports: imports.length, closedOut: closed.length, plansAccepted: accepted.length, refits, refused: refused.length },
-    ...{ silentS: Math.round(silentS), stopS: Number(stop.seconds.toFixed(1)), statuses, problems },
+    ...{ silentS: Math.round(silentS), importsS: Math.round(importsS), stopS: Number(stop.seconds.toFixed(1)), statuses, problems },
   }
 }

@@ -1,7 +1,7 @@
 import pg from 'pg'
 import type { Done } from './work.ts'
 
-const IMPORT_PATIENCE_MS = 90_000
+const IMPORT_PATIENCE_MS = 60_000
 
 /** What holds of every row, whatever broke: each query answers what breaks it, and has to answer nothing. */
 const NOTHING: Record<string, string> = {
@@ -14,8 +14,8 @@ const NOTHING: Record<string, string> = {
   'rows of no company': `select id from site where company_id not in (select id from company)`,
 }
 
-/** What was lost of what was acknowledged, what was done twice, and what else does not hold: a sentence each. */
-export type Broken = { lost: string[]; twice: string[]; broken: string[] }
+/** What was lost of what was acknowledged, what was done twice, and what else does not hold: a sentence each; and how long the last imports took. */
+export type Broken = { lost: string[]; twice: string[]; broken: string[]; importsS: number }
 
 /** Waits until what was asked for is done, then looks for what was lost, done twice or left half. */
 export async function findBroken(superUrl: string, done: Done): Promise<Broken> {
@@ -24,8 +24,12 @@ export async function findBroken(superUrl: string, done: Done): Promise<Broken> 
   const rows = async <R extends pg.QueryResultRow>(sql: string, values: unknown[] = []) => (await db.query<R>(sql, values)).rows
   try {
     const batchIds = done.imports.filter((one) => one.acknowledged).map((one) => one.batchId)
-    for (const end = performance.now() + IMPORT_PATIENCE_MS; performance.now() < end; await new Promise((next) => setTimeout(next, 500)))
+    const begun = performance.now()
+    while (performance.now() - begun < IMPORT_PATIENCE_MS) {
       if ((await rows(`select from import_batch where id = any($1) and state <> 'applied'`, [batchIds])).length === 0) break
+      await new Promise((next) => setTimeout(next, 500))
+    }
+    const importsS = (performance.now() - begun) / 1000
 
     const [lost, twice, broken]: [string[], string[], string[]] = [[], [], []]
     const names = new Map(
@@ -60,7 +64,7 @@ export async function findBroken(superUrl: string, done: Done): Promise<Broken> 
       const found = await rows(sql)
       if (found.length) (what.includes('twice') ? twice : broken).push(`${what}: ${found.length} times`)
     }
-    return { lost, twice, broken }
+    return { lost, twice, broken, importsS }
   } finally {
     await db.end()
   }
