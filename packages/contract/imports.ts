@@ -1,7 +1,7 @@
 import { importRowStatuses, importStates } from '@almanac/records/import-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { command, Id, Instant, page, pageOf, Version } from './shared.ts'
+import { command, Day, Id, Instant, page, pageOf, Version } from './shared.ts'
 
 /** Everything a column can fill; the reading rules hold the same list with titles. */
 const ImportFieldName = z.enum([
@@ -54,6 +54,8 @@ export const ImportCounts = z.object({
   /** Rows that go in with a cell left empty, and rows that say something to decide about; batches of an older release counted neither. */
   leftEmpty: z.number().int().default(0),
   decide: z.number().int().default(0),
+  /** New beds of which nothing says when they last worked. */
+  unseen: z.number().int().default(0),
   customers: z.number().int(),
   sites: z.number().int(),
   softeners: z.number().int(),
@@ -93,6 +95,7 @@ export const ImportBatchPage = ImportBatchRow.extend({
   columns: z.array(ImportColumn),
   /** True once the columns were confirmed and all rows checked. */
   checked: z.boolean(),
+  listRightOn: Day.nullable(),
   failure: z.string().nullable(),
   undone: ImportUndone.nullable(),
 })
@@ -127,7 +130,13 @@ export const ImportRowView = z.object({
 })
 export type ImportRowView = z.infer<typeof ImportRowView>
 
-export const CheckImportInput = command({ batchId: Id, version: Version, columns: z.array(ImportColumnChoice).min(1).max(500) })
+export const CheckImportInput = command({
+  batchId: Id,
+  version: Version,
+  columns: z.array(ImportColumnChoice).min(1).max(500),
+  /** The day on which the list was last right and its softeners worked; null: nobody knows. */
+  listRightOn: Day.nullable().default(null),
+})
 export type CheckImportInput = z.infer<typeof CheckImportInput>
 export const BatchCommandInput = command({ batchId: Id, version: Version })
 export type BatchCommandInput = z.infer<typeof BatchCommandInput>

@@ -50,13 +50,19 @@ export async function readImport(scope: Pick<Scope, 'companyId'>, batchId: strin
   const { companyId } = scope
   const found = await inCompany(scope, (tx) => tx.importBatch.findFirst({ where: { companyId, id: batchId } }))
   if (!found) throw notFound('import')
-  const mapping = found.mapping as unknown as { columns: ImportColumn[]; sentences: string[]; checked: boolean }
+  const mapping = found.mapping as unknown as {
+    columns: ImportColumn[]
+    sentences: string[]
+    checked: boolean
+    listRightOn?: string | null
+  }
   return {
     ...batchRow(found),
     headerLine: found.headerLine,
     sentences: mapping.sentences,
     columns: mapping.columns,
     checked: mapping.checked,
+    listRightOn: mapping.listRightOn ?? null,
     failure: found.failure,
     undone: (found.counts as StoredCounts).undone ?? null,
   }

@@ -59,7 +59,7 @@ export async function applyImport({ companyId, batchId }: TaskPayloads['apply-im
         const input = {
           rows: rows.map(({ line, cells }) => ({ line, cells })),
           mapping,
-          options: { today: company.today, display: company },
+          options: { today: company.today, display: company, listRightOn: batch.mapping.listRightOn },
         }
         const reading = await readRowsApart(companyId, input, { onRead, seconds: READ_SECONDS })
         const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading })

@@ -1,8 +1,14 @@
 import type { ImportColumn, ImportColumnChoice } from '@almanac/contract/imports'
 import type { ColumnMapping } from '@almanac/service-rules/import/import-types'
 
-/** What import_batch.mapping holds: each column with the suggestion and the choice, and how the file was read; the delimiter of a text file since it is kept. */
-export type StoredMapping = { columns: ImportColumn[]; sentences: string[]; checked: boolean; delimiter?: string }
+/** What import_batch.mapping holds: each column with the suggestion and the choice, and how the file was read; the delimiter of a text file since it is kept; the day somebody said the list was right. */
+export type StoredMapping = {
+  columns: ImportColumn[]
+  sentences: string[]
+  checked: boolean
+  delimiter?: string
+  listRightOn?: string | null
+}
 
 /** The choices of a batch, as the reading rules take them. */
 export function mappingOf(header: string[], columns: readonly ImportColumnChoice[]): ColumnMapping {

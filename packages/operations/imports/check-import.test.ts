@@ -33,7 +33,7 @@ async function upload(firm: Firm, list: string) {
   const { batchId } = await storeUpload(firm, { fileName: 'list.csv', file })
   const { header, mapping } = await batchOf(firm, batchId)
   const columns = mapping.columns.map(({ header: _h, confidence: _c, reason: _r, ask: _a, examples: _e, ...choice }) => choice)
-  const check = () => checkImport(firm, { commandId: newId(), batchId, version: 1, columns })
+  const check = () => checkImport(firm, { commandId: newId(), batchId, version: 1, columns, listRightOn: null })
   return { batchId, mapping: mappingOf(header, columns), check }
 }
 

@@ -18,7 +18,7 @@ const CHUNK = 2000
 const OPEN = new Set(['draft', 'failed'])
 
 /** What the rows say by the choices made. Read before the command: its turn may be long in coming, and no transaction waits for it. Rows never change. */
-async function readByChoices({ companyId }: Scope, { batchId, columns }: CheckImportInput) {
+async function readByChoices({ companyId }: Scope, { batchId, columns, listRightOn }: CheckImportInput) {
   const { mapping, rows, company } = await inCompany({ companyId }, async (tx) => {
     const batch = await readBatch(tx, companyId, batchId)
     const mapping = mappingOf(batch.header, columns)
@@ -27,7 +27,12 @@ async function readByChoices({ companyId }: Scope, { batchId, columns }: CheckIm
     const rows = await readBatchRows(tx, companyId, batchId)
     return { mapping, rows, company: await companyFacts(tx, companyId) }
   })
-  const options = { today: company.today, display: company }
+  if (listRightOn !== null && listRightOn > company.today)
+    throw new AppError(
+      'invalid',
+      'The day on which the list was last right lies in the future. Nothing was checked; choose today or an earlier day.',
+    )
+  const options = { today: company.today, display: company, listRightOn }
   const reading = await readRowsApart(companyId, { rows: rows.map(({ line, cells }) => ({ line, cells })), mapping, options })
   return { rows: rows.map(({ id, line }) => ({ id, line })), reading }
 }
@@ -57,6 +62,7 @@ export async function checkImport(
     const stored: StoredMapping = {
       ...batch.mapping,
       checked: true,
+      listRightOn: input.listRightOn,
       columns: batch.mapping.columns.map(({ column, header, confidence, reason, ask, examples }) => ({
         ...{ header, confidence, reason, ask, examples },
         ...(chosen.get(column) ?? { column, field: null }),

@@ -11,6 +11,7 @@ export function countPlan(plan: Plan): ImportCounts {
     noted: 0,
     leftEmpty: 0,
     decide: 0,
+    unseen: 0,
     customers: 0,
     sites: 0,
     softeners: 0,
@@ -21,6 +22,7 @@ export function countPlan(plan: Plan): ImportCounts {
     if (row.problems.some((one) => one.kind === 'left-empty') && row.status !== 'problem') counts.leftEmpty++
     if (row.problems.some((one) => one.kind === 'decide')) counts.decide++
   }
+  counts.unseen = plan.creates.bed.filter(({ facts }) => !facts.lastSeenDay && !facts.ended).length
   counts.customers = plan.creates.customer.length
   counts.sites = plan.creates.site.length
   counts.softeners = plan.creates.softener.length

@@ -21,7 +21,12 @@ export function readOneRow({ line, cells }: Omit<StoredRow, 'id'>, mapping: Colu
   const result = readRow(cells, mapping, options)
   const { problems } = result
   if (!result.ok) return { line, problems, wants: null, assumptions: [] }
-  return { line, problems, wants: wantedFromRecord(result.record, line), assumptions: result.assumptions.map((one) => one.sentence) }
+  return {
+    line,
+    problems,
+    wants: wantedFromRecord(result.record, line, options.listRightOn),
+    assumptions: result.assumptions.map((one) => one.sentence),
+  }
 }
 
 /** Adds a row, in the order of the file. A bad row stops nothing. */

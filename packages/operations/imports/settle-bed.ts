@@ -1,6 +1,6 @@
 import type { PresentTank, PresentThing } from '@almanac/database/read/import-present'
 import { columnsOf, type Fact, type Facts, factsOf, sameFact } from './facts.ts'
-import type { Settling } from './settling.ts'
+import { type Settling, withoutOlderDay } from './settling.ts'
 import type { Wanted } from './wanted-from-record.ts'
 
 /** The end of a filling that the beginning of the next one tells; the cause nobody wrote down. */
@@ -77,7 +77,7 @@ export function settleBed(settling: Settling, thing: Wanted, tank: PresentTank |
   const wrote = settling.ledger.wrote.get(open.id) ?? {}
   if (isNewFilling(thing, factsOf('bed', open.row), wrote)) replaceBed(settling, thing, open, tank)
   else {
-    settling.change(thing, open, (open.row.factSources ?? {}) as Record<string, string>)
+    settling.change(withoutOlderDay(thing, open, 'lastSeenDay'), open, (open.row.factSources ?? {}) as Record<string, string>)
     settling.outcomes.idOf.set(thing.key, open.id)
   }
 }

@@ -1,4 +1,5 @@
 import type { PresentTank, PresentThing } from '@almanac/database/read/import-present'
+import { sourceOn } from '@almanac/records/fact-source'
 import { factWords, type ImportKind } from '@almanac/records/import-facts'
 import { newId } from '@almanac/runtime/ids'
 import { decideFacts } from './decide-facts.ts'
@@ -7,7 +8,7 @@ import type { FileWants } from './gather-wanted.ts'
 import type { Ledger } from './ledger.ts'
 import type { Plan } from './plan-types.ts'
 import { settleBed } from './settle-bed.ts'
-import type { Outcomes, Settling, Standing } from './settling.ts'
+import { type Outcomes, type Settling, type Standing, withoutOlderDay } from './settling.ts'
 import type { Wanted } from './wanted-from-record.ts'
 
 const push = <T>(map: Map<number, T[]>, line: number, value: T) => void map.set(line, [...(map.get(line) ?? []), value])
@@ -15,7 +16,10 @@ const SOURCED: ReadonlySet<ImportKind> = new Set(['tank', 'bed'])
 
 function begin(plan: Plan, ledger: Ledger, fileName: string): Settling {
   const outcomes: Outcomes = { created: new Set(), updated: new Set(), notes: new Map(), ledger: new Map(), idOf: new Map() }
-  const from = (line: number) => `import ${fileName} line ${line}`
+  const from = (thing: Wanted, fact: string) =>
+    fact === 'lastSeenDay' && thing.byList
+      ? sourceOn(`import ${fileName}, last right`, thing.byList)
+      : `import ${fileName} line ${thing.lines[fact] ?? thing.line}`
   const idOf = (key: string) => outcomes.idOf.get(key) ?? ''
   const settling: Settling = {
     plan,
@@ -33,7 +37,7 @@ function begin(plan: Plan, ledger: Ledger, fileName: string): Settling {
         ...{ kind: thing.kind, id, key, line: thing.line, position: thing.position, facts },
         parents: { customer: idOf(customer), site: idOf(site), softener: idOf(softener), tank },
         tankCount: settling.tankCount.get(softener) ?? 1,
-        sources: Object.fromEntries(Object.keys(facts).map((fact) => [fact, from(thing.lines[fact] ?? thing.line)])),
+        sources: Object.fromEntries(Object.keys(facts).map((fact) => [fact, from(thing, fact)])),
         entered: thing.entered,
       })
       outcomes.created.add(thing.line)
@@ -54,7 +58,7 @@ function begin(plan: Plan, ledger: Ledger, fileName: string): Settling {
         settling.enter(thing.line, { kind: thing.kind, id: present.id, key: thing.key, was, wrote, sources })
         plan.patches[thing.kind].push({
           ...{ id: present.id, version: present.version, columns: { ...columnsOf(stands), ...columnsOf(decision.changed) } },
-          sources: SOURCED.has(thing.kind) ? Object.fromEntries(changed.map((fact) => [fact, from(thing.lines[fact] ?? thing.line)])) : {},
+          sources: SOURCED.has(thing.kind) ? Object.fromEntries(changed.map((fact) => [fact, from(thing, fact)])) : {},
           entered: thing.entered,
         })
         for (const fact of changed) outcomes.updated.add(thing.lines[fact] ?? thing.line)
@@ -128,8 +132,10 @@ export function settleThings(plan: Plan, wants: FileWants, standing: Standing, f
     else if (thing.kind === 'site') settle(thing, sites.live.get(thing.key))
     else if (thing.kind === 'softener') settle(thing, softeners.live.get(thing.key))
     else if (thing.kind === 'tank') settle(thing, tankOf(thing), tankOf(thing)?.sources)
-    else if (thing.kind === 'test') settle(thing, softeners.live.get(softener)?.test)
-    else settleBed(settling, thing, tankOf(thing))
+    else if (thing.kind === 'test') {
+      const stands = softeners.live.get(softener)?.test
+      settle(stands ? withoutOlderDay(thing, stands, 'day') : thing, stands)
+    } else settleBed(settling, thing, tankOf(thing))
   }
   touched(plan, standing, wants, outcomes)
   return outcomes

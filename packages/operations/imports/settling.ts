@@ -1,5 +1,5 @@
 import type { PresentCustomer, PresentSite, PresentSoftener, PresentThing } from '@almanac/database/read/import-present'
-import type { Facts } from './facts.ts'
+import { columnsOf, type Facts, factsOf } from './facts.ts'
 import type { Ledger, LedgerEntry } from './ledger.ts'
 import type { Plan } from './plan-types.ts'
 import type { Wanted } from './wanted-from-record.ts'
@@ -32,4 +32,12 @@ export type Settling = {
   make: (thing: Wanted, facts?: Facts, key?: string) => string
   change: (thing: Wanted, present: PresentThing, sources?: Record<string, string>) => void
   enter: (line: number, entry: LedgerEntry) => void
+}
+
+/** The day a list was right says nothing of what is known by a later day. */
+export function withoutOlderDay(thing: Wanted, { row }: PresentThing, fact: 'lastSeenDay' | 'day'): Wanted {
+  const known = columnsOf(factsOf(thing.kind, row))[fact]
+  if (!thing.byList || typeof known !== 'string' || known < thing.byList) return thing
+  const { [fact]: _, ...facts } = thing.facts
+  return { ...thing, facts }
 }

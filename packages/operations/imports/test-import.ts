@@ -34,7 +34,12 @@ export const rowsOf = (firm: Firm, batchId: string) =>
   inCompany(firm, (tx) => tx.importRow.findMany({ where: { companyId: firm.companyId, batchId }, orderBy: { line: 'asc' } }))
 
 /** Uploads, confirms the columns as suggested, and queues; answers the batch's id. */
-export async function prepare(firm: Firm, file: string | Uint8Array, fileName = 'list.csv'): Promise<string> {
+export async function prepare(
+  firm: Firm,
+  file: string | Uint8Array,
+  fileName = 'list.csv',
+  listRightOn: string | null = null,
+): Promise<string> {
   const folder = await mkdtemp(path.join(os.tmpdir(), 'almanac-test-'))
   const onDisk = path.join(folder, 'upload')
   await writeFile(onDisk, file)
@@ -42,14 +47,14 @@ export async function prepare(firm: Firm, file: string | Uint8Array, fileName = 
   await rm(folder, { recursive: true })
   const { mapping } = await batchOf(firm, batchId)
   const columns = mapping.columns.map(({ header: _h, confidence: _c, reason: _r, ask: _a, examples: _e, ...choice }) => choice)
-  const checked = await checkImport(firm, { commandId: newId(), batchId, version: 1, columns })
+  const checked = await checkImport(firm, { commandId: newId(), batchId, version: 1, columns, listRightOn })
   await queueImport(firm, { commandId: newId(), batchId, version: checked.version })
   return batchId
 }
 
 /** The whole way of a file; answers its batch with the counts of what was done. */
-export async function bringIn(firm: Firm, file: string | Uint8Array, fileName = 'list.csv') {
-  const batchId = await prepare(firm, file, fileName)
+export async function bringIn(firm: Firm, file: string | Uint8Array, fileName = 'list.csv', listRightOn: string | null = null) {
+  const batchId = await prepare(firm, file, fileName, listRightOn)
   await applyImport({ companyId: firm.companyId, batchId })
   const batch = await batchOf(firm, batchId)
   return { batchId, batch, done: (batch.counts as { done: Record<string, number> }).done }

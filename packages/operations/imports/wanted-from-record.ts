@@ -18,6 +18,8 @@ export type Wanted = {
   /** For a bed: an earlier filling that the row tells of, and whether the beginning is that of a rebed. */
   earlier: DayReading | null
   isRebed: boolean
+  /** For a bed that counts as seen, or a reading that counts as taken, on the day the list was right, not on one that its own row tells. */
+  byList: string | null
 }
 
 /** The name of the water supply a row speaks of and what is in its water, beside its things. */
@@ -34,6 +36,12 @@ function seenDay(record: ImportedRecord): string | null {
   const { lastSeen, began } = record.bed
   if (!lastSeen) return null
   return began && lastSeen.earliestDay < began.earliestDay ? began.earliestDay : lastSeen.earliestDay
+}
+
+/** The day the list was right counts for a bed that no cell of the row was seen by, unless it went in later. */
+function seenByList({ bed }: ImportedRecord, listRightOn: string | null): string | null {
+  if (bed.lastSeen || !listRightOn) return null
+  return bed.began && bed.began.earliestDay > listRightOn ? null : listRightOn
 }
 
 /** The filling before the present one, where the softener is older than a dated rebed. */
@@ -55,11 +63,15 @@ function coordinatesOf({ latitude, longitude }: ImportedRecord['site']): Fact | 
   return latitude === null || longitude === null ? null : { latitude, longitude }
 }
 
-/** The chlorine of a list is free chlorine, except on chloramine, where a kit shows the total. Common practice, no source. */
-function testFacts(record: ImportedRecord): { facts: Record<string, Fact | null>; entered: EnteredValues } {
+/**
+ * A list's reading is as old as the list: of the last visit, else of the day the list was right, else of when the softener or its resin went in.
+ *
+ * The chlorine of a list is free chlorine, except on chloramine, where a kit shows the total. Common practice, no source. */
+function testFacts(record: ImportedRecord, listRightOn: string | null): { facts: Record<string, Fact | null>; entered: EnteredValues } {
   const { hardness, iron, chlorine, disinfectant } = record.water
   const chlorineFact = disinfectant === 'chloramine' ? 'totalChlorine' : 'freeChlorine'
-  const seen = record.bed.lastSeen?.latestDay ?? null
+  const { bed, softener } = record
+  const seen = bed.lastSeen?.latestDay ?? listRightOn ?? bed.began?.latestDay ?? softener.installed?.latestDay ?? null
   const readings = { hardness, iron, [chlorineFact]: chlorine }
   const entered = Object.entries(readings).flatMap(([fact, reading]) =>
     reading ? [[fact, { value: reading.enteredValue, unit: reading.enteredUnit }] as const] : [],
@@ -77,7 +89,7 @@ function testFacts(record: ImportedRecord): { facts: Record<string, Fact | null>
 }
 
 /** What one understood row wants: its customer, contact, site, softener, tanks, beds and water test. Silent cells want nothing. */
-export function wantedFromRecord(record: ImportedRecord, line: number): RowWants {
+export function wantedFromRecord(record: ImportedRecord, line: number, listRightOn: string | null = null): RowWants {
   const keys = matchKeys(record)
   const { contact, site, softener, bed, water } = record
   const things: Wanted[] = []
@@ -85,7 +97,7 @@ export function wantedFromRecord(record: ImportedRecord, line: number): RowWants
     const facts = Object.fromEntries(Object.entries(wanted).filter((entry): entry is [string, Fact] => entry[1] !== null))
     const parents = { customer: keys.customerKey, site: keys.siteKey, softener: keys.softenerKey }
     const lines = Object.fromEntries(Object.keys(facts).map((fact) => [fact, line]))
-    things.push({ kind, key, parents, line, lines, facts, entered: {}, position: 1, earlier: null, isRebed: false, ...more })
+    things.push({ kind, key, parents, line, lines, facts, entered: {}, position: 1, earlier: null, isRebed: false, byList: null, ...more })
   }
   want('customer', keys.customerKey, { name: one('name', record.customerName), reference: one('reference', record.referenceNumber) })
   const { consent } = contact
@@ -120,17 +132,19 @@ export function wantedFromRecord(record: ImportedRecord, line: number): RowWants
     : {}
   for (let position = 1; position <= softener.tankCount; position++) {
     want('tank', `${keys.softenerKey}|tank:${position}`, { tankSize: tankFact(record) }, { position })
+    const byList = seenByList(record, listRightOn)
     const filling = {
       resinKind: one('resinKind', bed.resinKind),
       volumeFt3: one('volumeFt3', volumeFt3),
       began: span('began', bed.began),
-      lastSeenDay: one('lastSeenDay', seenDay(record)),
+      lastSeenDay: one('lastSeenDay', seenDay(record) ?? byList),
     }
     const isRebed = bed.beganFrom === 'notes-rebed' || bed.beganFrom === 'resin-column'
-    want('bed', `${keys.softenerKey}|bed:${position}`, filling, { position, entered, earlier: earlierFilling(record), isRebed })
+    want('bed', `${keys.softenerKey}|bed:${position}`, filling, { position, entered, earlier: earlierFilling(record), isRebed, byList })
   }
-  const test = testFacts(record)
-  if (Object.keys(test.facts).length > 0) want('test', `${keys.softenerKey}|test`, test.facts, { entered: test.entered })
+  const test = testFacts(record, listRightOn)
+  if (Object.keys(test.facts).length > 0)
+    want('test', `${keys.softenerKey}|test`, test.facts, { entered: test.entered, byList: bed.lastSeen ? null : listRightOn })
   const notes: string[] = []
   if (!site.street) notes.push('The row names no street, so the site is called after the customer.')
   if (water.disinfectant && !water.supplyName && water.disinfectant !== 'none')

@@ -131,6 +131,8 @@ export interface ColumnMapping {
 export interface RowOptions {
   /** Today in the company's zone, ISO day. Nothing in an import may lie after it. */
   today: string
+  /** The day on which the list was last right and its softeners worked, if somebody said so; ISO day. */
+  listRightOn?: string | null
   /** How what is said of a row writes its days. */
   display: DayDisplay
 }

@@ -11,6 +11,7 @@ import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { plural } from './import-words.tsx'
+import { ListRight } from './list-right.tsx'
 import { MissingColumns } from './missing-columns.tsx'
 import { ProblemSection } from './problem-section.tsx'
 import { RowsTable } from './rows-table.tsx'
@@ -36,6 +37,7 @@ export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: (
   return (
     <>
       <MissingColumns columns={batch.columns} />
+      <ListRight key={batch.version} batch={batch} />
       <Section title="What will happen to the rows">
         <div className="max-w-3xl">
           <DefinitionList facts={facts} />

@@ -12,6 +12,7 @@ import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { choiceOf } from './choice-of.ts'
 import { ColumnDetail } from './column-detail.tsx'
 import { MissingColumns } from './missing-columns.tsx'
 
@@ -38,7 +39,8 @@ export function ColumnsStep({ batch, onChecked }: { batch: ImportBatchPage; onCh
     check.send({
       batchId: batch.id,
       version: batch.version,
-      columns: columns.map(({ header: _h, confidence: _c, reason: _r, ask: _a, examples: _e, ...choice }) => choice),
+      listRightOn: batch.listRightOn,
+      columns: columns.map(choiceOf),
     })
   return (
     <Section title="What each column holds">
