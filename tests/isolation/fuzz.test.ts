@@ -35,6 +35,9 @@ const ROUTES: [RegExp, string, string][] = [
   [/^\/api\/arrival\/([^/]+)\/calendar/, 'api/arrival/[token]/calendar', 'token'],
   [/^\/api\/arrival\/([^/]+)$/, 'api/arrival/[token]', 'token'],
   [/^\/api\/calendar\/([^/]+)$/, 'api/calendar/[token]', 'token'],
+  [/^\/api\/join\/([^/]+)$/, 'api/join/[token]', 'token'],
+  [/^\/api\/new-password\/([^/]+)$/, 'api/new-password/[token]', 'token'],
+  [/^\/api\/set-up\/([^/]+)$/, 'api/set-up/[token]', 'token'],
   [/^\/healthz$()/, 'healthz', ''],
   [/^\/readyz$()/, 'readyz', ''],
 ]

@@ -1,4 +1,6 @@
 import { contract } from '@almanac/contract/contract'
+import { Join, SetPassword } from '@almanac/contract/people'
+import { SetUp } from '@almanac/contract/set-up'
 import type * as z from 'zod'
 import { type Body, hostileBody, hostileFile } from './hostile-bodies.ts'
 import type { Chance } from './random.ts'
@@ -81,6 +83,9 @@ const AUTH = [
   '%ff',
 ]
 
+/** Doors that open once, with what they take: nobody has a key to them here, whose making is in the tests of each. */
+const ONCE = { join: Join, 'new-password': SetPassword, 'set-up': SetUp }
+
 const plain = (text: string): Body => ({ head: text, repeat: '', times: 0, tail: '' })
 const JSON_TYPE = { 'content-type': 'application/json' }
 
@@ -100,6 +105,7 @@ export function nextRequest(chance: Chance, known: Known): FuzzRequest {
     return { what: 'route', method: 'GET', path, as, headers: { 'sec-fetch-site': 'same-origin' } }
   }
   if (kind < 0.88) {
+    if (chance.happens(0.25)) return onceCall(chance, known, piece())
     const arrival = chance.happens(0.6)
     const token = chance.happens(0.5)
       ? chance.one(arrival ? known.arrivalTokens : known.calendarTokens)
@@ -134,6 +140,14 @@ export function nextRequest(chance: Chance, known: Known): FuzzRequest {
   const call = procedureCall(chance, known, as)
   const type = chance.one(['application/json', 'text/plain', 'multipart/form-data; boundary=x', 'application/octet-stream', ''])
   return { ...call, what: 'large body', headers: { ...call.headers, 'content-type': type }, body: hostileBody(chance, known.mostBytes) }
+}
+
+function onceCall(chance: Chance, known: Known, token: string): FuzzRequest {
+  const [door, schema] = chance.one(Object.entries(ONCE))
+  const value = chance.happens(0.3) ? oddValue(chance) : valueFor(schema, chance, { ids: known.ids, fair: chance.happens(0.5) })
+  const body = chance.happens(0.7) ? plain(JSON.stringify(value) ?? '') : hostileBody(chance, known.mostBytes)
+  const headers = { 'content-type': chance.one(['application/json', 'text/plain', '']), 'sec-fetch-site': 'same-origin' }
+  return { what: 'link', method: 'POST', path: `/api/${door}/${token}`, as: chance.one(['nobody', 'technician']), headers, body }
 }
 
 /** Half of the inputs are what the schema takes: the rest mostly ends before the handler. */
