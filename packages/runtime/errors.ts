@@ -19,16 +19,22 @@ export type ErrorCode = keyof typeof ERROR_CODES
 /** What a person may see beside the message: ids, versions, values of their own company. Never a stack. */
 export type ErrorDetail = Record<string, unknown>
 
-/** The one base error. `message` is for a person: what happened, what was kept, what to do. */
+/** A sentence that can be said in the language of a locale (BCP 47). */
+export type Spoken = (locale: string) => string
+
+/** The one base error. `message` is for a person, in English: what happened, what was kept, what to do. */
 export class AppError extends Error {
   readonly code: ErrorCode
   readonly detail: ErrorDetail
+  /** The same sentence in other languages, where it has them. */
+  readonly spoken: Spoken | null
 
-  constructor(code: ErrorCode, message: string, detail: ErrorDetail = {}, cause?: unknown) {
-    super(message, cause === undefined ? undefined : { cause })
+  constructor(code: ErrorCode, said: string | Spoken, detail: ErrorDetail = {}, cause?: unknown) {
+    super(typeof said === 'string' ? said : said('en'), cause === undefined ? undefined : { cause })
     this.name = 'AppError'
     this.code = code
     this.detail = detail
+    this.spoken = typeof said === 'string' ? null : said
   }
 
   get status(): number {

@@ -3,6 +3,7 @@ import path from 'node:path'
 import { disinfectants } from '@almanac/records/disinfectant'
 import { resinKinds } from '@almanac/records/resin-kind'
 import { supplyKinds } from '@almanac/records/supply-kind'
+import { ERROR_CODES } from '@almanac/runtime/errors'
 import { checkSteps } from '@almanac/service-rules/close-out/check-steps'
 import { en } from '@almanac/words/en/all'
 import { field } from '@almanac/words/en/field'
@@ -34,6 +35,7 @@ const VALUES: Record<string, readonly string[]> = {
     ...resinKinds.flatMap((kind) => [kind, `${kind}/short`]),
     ...['recorded', 'label', 'table', 'geometry'].map((basis) => `basis/${basis}`),
   ],
+  refusal: Object.keys(ERROR_CODES).map((code) => `code/${code}`),
   plan: [...supplyKinds.map((kind) => `source/${kind}`), ...disinfectants.map((one) => `disinfectant/${one}`)],
 }
 
@@ -54,7 +56,7 @@ const sources = ['apps/web', 'apps/worker', 'packages']
 const asking = (room: string) =>
   sources.filter(
     ({ text }) =>
-      new RegExp(`useWords\\('${room}'\\)|wordsIn\\([^)]*'${room}'\\)|Words<'${room}'>`).test(text) || CARRIED[room]?.test(text),
+      new RegExp(`useWords\\('${room}'\\)|wordsIn\\(.{0,80}'${room}'\\)|Words<'${room}'>`).test(text) || CARRIED[room]?.test(text),
   )
 
 test('every message is said somewhere', () => {

@@ -29,25 +29,32 @@ async function lockOpenVisit(tx: Tx, companyId: string, visitId: string): Promis
   if (!named) throw notFound('visit')
   const job = await lockJob(tx, companyId, named.jobId)
   const { state, startsAt } = await tx.visit.findUniqueOrThrow({ where, select: { state: true, startsAt: true } })
-  if (state === 'closed')
-    throw new AppError('conflict', 'This visit was closed out already. Nothing was changed; your entries are still on this tablet.', {
-      state,
-    })
-  if (state === 'called-off')
-    throw new AppError(
-      'conflict',
-      'The office called this visit off. Nothing was changed; your entries are still on this tablet. Call the office: once they book it again, the new visit offers them.',
-      { state },
-    )
+  if (state === 'closed') throw new AppError('conflict', (locale) => wordsIn(locale, 'refusal')('closedAlready'), { state })
+  if (state === 'called-off') throw new AppError('conflict', (locale) => wordsIn(locale, 'refusal')('calledOff'), { state })
   return { job, startsAt }
 }
 
-function checkRecord(record: CloseOutInput, job: LockedJob, context: CloseOutContext): void {
+type Judged = Omit<CloseOutContext, 'words' | 'outcomes'>
+
+/** What a record lacks, in the language of a locale; amounts and days stay those of its region. */
+function missingIn(record: CloseOutInput, job: LockedJob, judged: Judged, locale: string): string[] {
+  const spoken = { words: wordsIn(locale, 'lacking'), outcomes: wordsIn(locale, 'outcome') }
+  const display = { ...judged.display, locale }
+  return missingForCloseOut({ ...record, jobKind: job.kind as JobKind }, { ...judged, ...spoken, display })
+}
+
+function checkRecord(record: CloseOutInput, job: LockedJob, judged: Judged): void {
   if (record.jobKind !== job.kind)
-    throw new AppError('invalid', `This visit is for another kind of job (${job.kind}). Nothing was saved; open the visit again.`)
-  const missing = missingForCloseOut({ ...record, jobKind: job.kind as JobKind }, context)
+    throw new AppError('invalid', (locale) =>
+      wordsIn(locale, 'refusal')('otherKind', { kind: wordsIn(locale, 'jobKind')(job.kind as JobKind) }),
+    )
+  const missing = missingIn(record, job, judged, judged.display.locale)
   if (missing.length > 0)
-    throw new AppError('invalid', `The close-out is not complete, so nothing was saved. ${missing.join(' ')}`, { missing })
+    throw new AppError(
+      'invalid',
+      (locale) => wordsIn(locale, 'refusal')('incomplete', { missing: missingIn(record, job, judged, locale).join(' ') }),
+      { missing },
+    )
 }
 
 async function closeRows(tx: Tx, command: Command, job: LockedJob, record: CloseOutInput): Promise<string> {
@@ -92,8 +99,6 @@ export async function closeOutVisit(scope: Scope & { personId: string }, input: 
     checkRecord(record, job, {
       outletLimitGpg: (await firmFigures(tx, companyId)).outletLimitGpg,
       display,
-      words: wordsIn(display.locale, 'lacking'),
-      outcomes: wordsIn(display.locale, 'outcome'),
       today: dayIn(timeZone, command.at),
       notBefore: dayIn(timeZone, known),
       tank: await roomOfTank(tx, { companyId, bedId: job.bedId, softenerId: job.softenerId }, display),

@@ -1,7 +1,9 @@
 import type { StartVisitInput } from '@almanac/contract/visits'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
+import type { VisitState } from '@almanac/records/visit-state'
 import { AppError } from '@almanac/runtime/errors'
+import { wordsIn } from '@almanac/words/words-in'
 import { changeState } from './change-state.ts'
 import { lockVisitAt, stepOf } from './lock-job.ts'
 
@@ -14,9 +16,11 @@ export async function startVisit(
     const { companyId } = scope
     const { visit, job } = await lockVisitAt(tx, companyId, input.visitId, input.version, {})
     if (visit.state !== 'booked')
-      throw new AppError('conflict', `This visit is ${visit.state.replace('-', ' ')}, so it cannot be started. Nothing was changed.`, {
-        state: visit.state,
-      })
+      throw new AppError(
+        'conflict',
+        (locale) => wordsIn(locale, 'refusal')('notBooked', { state: wordsIn(locale, 'jobState')(visit.state as VisitState) }),
+        { state: visit.state },
+      )
     await changeState(tx, command, job, { state: stepOf(job, 'start'), stateReason: null })
     const changed = await tx.visit.update({
       where: { companyId_id: { companyId, id: visit.id } },

@@ -2,7 +2,8 @@ import { arrival } from './arrival.ts'
 import { field } from './field.ts'
 import { join } from './join.ts'
 import { plan } from './plan.ts'
+import { refusal } from './refusal.ts'
 import { signIn } from './sign-in.ts'
 
 /** Every message in English: the shape that the other languages follow. */
-export const en = { ...field, arrival, join, plan, signIn }
+export const en = { ...field, arrival, join, plan, refusal, signIn }

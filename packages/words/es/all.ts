@@ -3,7 +3,8 @@ import { arrival } from './arrival.ts'
 import { field } from './field.ts'
 import { join } from './join.ts'
 import { plan } from './plan.ts'
+import { refusal } from './refusal.ts'
 import { signIn } from './sign-in.ts'
 
 /** Every message in Spanish. */
-export const es: Catalogue = { ...field, arrival, join, plan, signIn }
+export const es: Catalogue = { ...field, arrival, join, plan, refusal, signIn }
