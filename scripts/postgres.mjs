@@ -62,6 +62,8 @@ function launch({ postgres, as, data, port, volatile }) {
     max_connections: 200,
     timezone: 'UTC',
     log_timezone: 'UTC',
+    // What a killed process held is not held until its statement ends, which may take minutes; only there can the server notice.
+    ...(process.platform === 'linux' && { client_connection_check_interval: '2s' }),
     ...(volatile && safety),
   }
   const log = openLogFile(path.join(path.dirname(data), `${path.basename(data)}.log`))
