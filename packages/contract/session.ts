@@ -19,7 +19,7 @@ const Company = z.object({
 
 /** Who is signed in, in which company, and what the screens may offer. `today` is the day in the company's zone. */
 const Me = z.object({
-  person: z.object({ id: Id, name: z.string(), email: z.string(), language: z.enum(languages).nullable() }),
+  person: z.object({ id: Id, name: z.string(), email: z.string(), language: z.enum(languages).nullable(), secondStep: z.boolean() }),
   company: Company,
   role: z.enum(roles),
   permissions: z.array(z.enum(permissions)),

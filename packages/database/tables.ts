@@ -14,6 +14,7 @@ export const TABLES = {
     'sign_in_guard',
     'identity_event',
     'one_time_link',
+    'two_factor',
   ],
   tenant: [
     'absence',

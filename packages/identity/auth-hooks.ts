@@ -13,7 +13,10 @@ import { accountMark, countPasswordChange, countSignIn, type Try } from './sign-
 type Context = Parameters<Parameters<typeof createAuthMiddleware>[0]>[0]
 
 /** The paths of the sign-in library that are served; the others stay shut. */
-export const AUTH_PATHS: readonly string[] = ['/sign-in/email', '/sign-out', '/get-session', '/change-password', '/update-user']
+export const AUTH_PATHS: readonly string[] = [
+  ...['/sign-in/email', '/sign-out', '/get-session', '/change-password', '/update-user'],
+  ...['/two-factor/enable', '/two-factor/disable', '/two-factor/verify-totp', '/two-factor/verify-backup-code'],
+]
 
 const LONGEST_NAME = 80
 const LONGEST_EMAIL = 320
@@ -22,6 +25,8 @@ const DEVICE_DAYS = 400
 /** What the first hook found out, for the last hook of the same request. */
 const tries = new WeakMap<Headers, Try>()
 const changes = new WeakMap<Headers, { key: string; personId: string; companyId?: string | null }>()
+/** Who was signed in already when a code came. */
+const already = new WeakMap<Headers, string>()
 
 /** Refusals of ours in the shape of the library's. */
 async function asLibrary<T>(work: () => Promise<T>): Promise<T> {
@@ -53,8 +58,16 @@ async function afterSignIn(ctx: Context, headers: Headers): Promise<void> {
   const tried = tries.get(headers)
   if (!tried) return
   const signedIn = ctx.context.newSession
-  if (!signedIn) return writeIdentityEvent('sign-in-failed', { personId: tried.personId })
+  // The password alone signs nobody in who has a second step: the library has taken that session away again, or will.
+  const half = (ctx.context.returned as { twoFactorRedirect?: boolean } | undefined)?.twoFactorRedirect === true
+  if (!signedIn && !half) return writeIdentityEvent('sign-in-failed', { personId: tried.personId })
   await forgetTries(tried.key)
+  if (!signedIn || half || (signedIn.user as { twoFactorEnabled?: boolean }).twoFactorEnabled) return
+  await noteSignIn(ctx, signedIn)
+}
+
+/** Writes down that somebody is in, and marks the device as one of theirs. */
+async function noteSignIn(ctx: Context, signedIn: NonNullable<Context['context']['newSession']>): Promise<void> {
   await writeIdentityEvent('signed-in', { personId: signedIn.user.id, sessionId: signedIn.session.id })
   const mark = accountMark(signedIn.user.email)
   await ctx.setSignedCookie(deviceCookie(mark), `${mark}.${newId()}`, ctx.context.secret, {
@@ -75,6 +88,28 @@ async function beforePasswordChange(ctx: Context, headers: Headers) {
   const { activeCompanyId } = session.session as { activeCompanyId?: string | null }
   changes.set(headers, { key: await countPasswordChange(session.user.id), personId: session.user.id, companyId: activeCompanyId })
   return { context: { body: { ...body, revokeOtherSessions: true } } }
+}
+
+/** The present password is not guessed at by turning the second step on or off. */
+async function beforeSecondFactorChange(ctx: Context, headers: Headers): Promise<void> {
+  const session = await getSessionFromCtx(ctx)
+  if (session) changes.set(headers, { key: await countPasswordChange(session.user.id), personId: session.user.id })
+}
+
+/** A code and nothing else: no device is let in without one afterwards. */
+async function beforeSecondStep(ctx: Context, headers: Headers) {
+  const session = await getSessionFromCtx(ctx)
+  if (session) already.set(headers, session.user.id)
+  const { code, ...more } = (ctx.body ?? {}) as { code?: unknown }
+  if (Object.keys(more).length > 0) throw new AppError('invalid', 'A code is sent alone. Nothing was changed; enter it again.')
+  return { context: { body: { code: typeof code === 'string' ? code.replaceAll(/\s/g, '').slice(0, 40) : '' } } }
+}
+
+/** What followed from a code: a sign-in; or, of whoever was signed in, the second step is on from now. */
+async function afterSecondStep(ctx: Context, headers: Headers): Promise<void> {
+  const personId = already.get(headers)
+  if (personId) return writeIdentityEvent('second-factor-on', { personId })
+  if (ctx.context.newSession) await noteSignIn(ctx, ctx.context.newSession)
 }
 
 /** A name is one short line, and the only thing people change of themselves. */
@@ -104,6 +139,8 @@ export const beforeAuth = createAuthMiddleware((ctx) =>
     if (ctx.path === '/sign-in/email') return void (await beforeSignIn(ctx, headers))
     if (ctx.path === '/change-password') return beforePasswordChange(ctx, headers)
     if (ctx.path === '/update-user') return beforeNameChange(ctx)
+    if (ctx.path === '/two-factor/enable' || ctx.path === '/two-factor/disable') return void (await beforeSecondFactorChange(ctx, headers))
+    if (ctx.path.startsWith('/two-factor/verify-')) return beforeSecondStep(ctx, headers)
     if (ctx.path === '/sign-out') return void (await beforeSignOut(ctx))
     return undefined
   }),
@@ -114,6 +151,7 @@ export const afterAuth = createAuthMiddleware(async (ctx) => {
   const { headers } = ctx
   if (!ctx.request || !headers) return
   const failed = ctx.context.returned instanceof Error
+  if (ctx.path.startsWith('/two-factor/verify-') && !failed) await afterSecondStep(ctx, headers)
   if (ctx.path === '/sign-in/email') await afterSignIn(ctx, headers)
   const change = changes.get(headers)
   if (change && !failed) {
@@ -121,7 +159,8 @@ export const afterAuth = createAuthMiddleware(async (ctx) => {
     const begun = ctx.context.newSession?.session.id
     if (begun && change.companyId)
       await identityClient().session.update({ where: { id: begun }, data: { activeCompanyId: change.companyId } })
-    await writeIdentityEvent('password-changed', { personId: change.personId })
+    if (ctx.path === '/change-password') await writeIdentityEvent('password-changed', { personId: change.personId })
+    if (ctx.path === '/two-factor/disable') await writeIdentityEvent('second-factor-off', { personId: change.personId })
   }
   if (ctx.path === '/update-user' && !failed) {
     const session = await getSessionFromCtx(ctx)

@@ -4,6 +4,7 @@ import { newId } from '@almanac/runtime/ids'
 import { log } from '@almanac/runtime/log'
 import { betterAuth } from 'better-auth'
 import { prismaAdapter } from 'better-auth/adapters/prisma'
+import { twoFactor } from 'better-auth/plugins'
 import { afterAuth, beforeAuth } from './auth-hooks.ts'
 import { ADDRESS_HEADER } from './client-address.ts'
 import { noting } from './lost-database.ts'
@@ -38,6 +39,8 @@ function build() {
       cookieCache: { enabled: false },
       additionalFields: { activeCompanyId: { type: 'string', required: false, input: false } },
     },
+    appName: 'Rebed Almanac',
+    plugins: [twoFactor()],
     // The library counts by address alone, and reads before it writes. Ours count by account and device too, in one statement (sign-in-limits).
     rateLimit: { enabled: false },
     hooks: { before: beforeAuth, after: afterAuth },

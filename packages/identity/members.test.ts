@@ -31,7 +31,7 @@ async function owner(role: Role = 'owner'): Promise<Who> {
   const companyId = await makeCompany(db, 'Weir Road Water')
   await addMembership(id, companyId, role)
   const company = { id: companyId, name: 'Weir Road Water' } as Who['company']
-  return { sessionId: newId(), person: { id, name: 'Ada Roe', email, language: null }, company, role, companies: [] }
+  return { sessionId: newId(), person: { id, name: 'Ada Roe', email, language: null, secondStep: false }, company, role, companies: [] }
 }
 /** One more person in an owner's company. */
 async function colleague(who: Who, role: Role) {

@@ -23,6 +23,12 @@ export async function setPasswordByLink(link: OneTimeLink, password: string): Pr
     await spendLink(tx, link.id, personId)
     await tx.account.updateMany({ where: { userId: personId, providerId: 'credential' }, data: { password: hash } })
     await tx.session.deleteMany({ where: { userId: personId } })
+    // Whoever lost the device with their codes too is let in again by an owner; mail alone does not vouch for that.
+    if (link.company && person.twoFactorEnabled) {
+      await tx.twoFactor.deleteMany({ where: { userId: personId } })
+      await tx.person.update({ where: { id: personId }, data: { twoFactorEnabled: false } })
+      await writeIdentityEvent('second-factor-off', { personId, companyId: link.company.id }, tx)
+    }
     await writeIdentityEvent('password-set', { personId, companyId: link.company?.id }, tx)
   })
   return person.email

@@ -12,7 +12,7 @@ export type CompanyCard = { id: string; name: string; timeZone: string; unitSyst
 export type Who = {
   sessionId: string
   /** `language` is null for whoever reads the company's own. */
-  person: { id: string; name: string; email: string; language: Language | null }
+  person: { id: string; name: string; email: string; language: Language | null; secondStep: boolean }
   company: CompanyCard
   role: Role
   companies: { id: string; name: string; role: Role }[]
@@ -38,7 +38,7 @@ export async function readWho(headers: Headers): Promise<Who> {
   if (!found) throw new AppError('unauthenticated', SIGN_IN)
   const memberships = await identityClient().membership.findMany({
     where: { personId: found.user.id, endedAt: null },
-    include: { company: true, person: { select: { language: true } } },
+    include: { company: true, person: { select: { language: true, twoFactorEnabled: true } } },
     orderBy: { createdAt: 'asc' },
   })
   const wanted = (found.session as { activeCompanyId?: string | null }).activeCompanyId
@@ -49,7 +49,7 @@ export async function readWho(headers: Headers): Promise<Who> {
   const language = active.person.language as Language | null
   return {
     sessionId: found.session.id,
-    person: { id: found.user.id, name: found.user.name, email: found.user.email, language },
+    person: { id: found.user.id, name: found.user.name, email: found.user.email, language, secondStep: active.person.twoFactorEnabled },
     company: {
       id: company.id,
       name: company.name,

@@ -36,7 +36,7 @@ async function invite(page: Page, name: string, role: 'dispatcher' | 'technician
     .getByRole('dialog', { name: `Invitation for ${name}` })
     .getByLabel('Link')
     .inputValue()
-  await press(page, 'Close')
+  await press(page, 'Finish')
   return link
 }
 

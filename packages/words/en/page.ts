@@ -36,6 +36,6 @@ export const page = {
   '/imports/also': 'file spreadsheet excel csv list',
   '/firm': 'Company',
   '/firm/also': 'figures settings prices yard',
-  '/sessions': 'Signed-in devices',
-  '/sessions/also': 'devices sessions calendar sign out',
+  '/sessions': 'Your account',
+  '/sessions/also': 'signed-in devices sessions password second step calendar sign out',
 } as const

@@ -38,6 +38,6 @@ export const page: Translation<typeof english> = {
   '/imports/also': 'archivo hoja excel csv lista',
   '/firm': 'Empresa',
   '/firm/also': 'cifras ajustes precios',
-  '/sessions': 'Dispositivos abiertos',
-  '/sessions/also': 'dispositivos sesiones calendario salir',
+  '/sessions': 'Su cuenta',
+  '/sessions/also': 'dispositivos abiertos sesiones contraseña segundo paso calendario salir',
 }

@@ -30,7 +30,7 @@ export function HandOver({ made, title, what, onClose }: Props) {
         <>
           {url ? <Button onClick={() => void copy()}>{copied ? 'Copied' : 'Copy the link'}</Button> : null}
           <Button kind="ink" onClick={onClose}>
-            Close
+            Finish
           </Button>
         </>
       }

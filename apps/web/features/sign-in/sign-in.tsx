@@ -5,6 +5,7 @@ import { TextInput } from '@almanac/ui/text-input'
 import { useWords } from '@almanac/words/use-words'
 import type { Key } from '@almanac/words/words'
 import { type FormEvent, useState } from 'react'
+import { SecondStep } from './second-step.tsx'
 
 const REFUSED: Record<number, Key<'signIn'>> = { 401: 'wrong', 403: 'otherAddress' }
 
@@ -22,6 +23,7 @@ export function SignIn() {
   const words = useWords('signIn')
   const [problem, setProblem] = useState<string>()
   const [busy, setBusy] = useState(false)
+  const [asksCode, setAsksCode] = useState(false)
 
   async function submit(event: FormEvent<HTMLFormElement>) {
     event.preventDefault()
@@ -34,8 +36,9 @@ export function SignIn() {
         headers: { 'content-type': 'application/json' },
         body: JSON.stringify({ email: form.get('email'), password: form.get('password') }),
       })
+      const said = (await answer.json().catch(() => null)) as { code?: string; message?: string; twoFactorRedirect?: boolean } | null
+      if (answer.ok && said?.twoFactorRedirect) return setAsksCode(true)
       if (answer.ok) return location.assign(whereTo())
-      const said = (await answer.json().catch(() => null)) as { code?: string; message?: string } | null
       // A refusal for now says itself how long to wait.
       const saysItself = said?.code === 'DEMO_ELSEWHERE' || answer.status === 429 || answer.status === 503
       setProblem((saysItself ? said?.message : undefined) ?? words(REFUSED[answer.status] ?? 'notNow'))
@@ -45,6 +48,7 @@ export function SignIn() {
     setBusy(false)
   }
 
+  if (asksCode) return <SecondStep onDone={() => location.assign(whereTo())} />
   return (
     <main className="mx-auto flex min-h-dvh max-w-md flex-col justify-center px-5 py-10">
       <h1 className="text-h1 font-semibold">Rebed Almanac</h1>

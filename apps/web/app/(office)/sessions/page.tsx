@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { Sessions } from '@/features/sessions/sessions'
 
-export const metadata: Metadata = { title: 'Signed-in devices' }
+export const metadata: Metadata = { title: 'Your account' }
 
 export default function SessionsPage() {
   return <Sessions />
