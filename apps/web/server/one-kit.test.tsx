@@ -104,7 +104,7 @@ type Firm = {
 
 /** A screen as the browser first shows it, as text. */
 function screen({ company }: Firm, part: ReactNode): string {
-  const person = { id: newId(), name: 'Someone', email: 'someone@example.com', language: null }
+  const person = { id: newId(), name: 'Someone', email: 'someone@example.com', language: null, secondStep: false }
   const me: Me = { person, company, role: 'owner', permissions: [], companies: [], today: DAY, figures: [] }
   return renderToStaticMarkup(
     <Providers me={me} messages={messagesOf('office', 'en-US')}>
