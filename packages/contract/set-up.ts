@@ -39,3 +39,7 @@ const NewPerson = z.object({ name: PersonName, email: SignInEmail, password: New
 /** What the set-up page sends; `owner` is null for whoever is signed in already. */
 export const SetUp = z.object({ company: NewCompany, owner: NewPerson.nullable() })
 export type SetUp = z.infer<typeof SetUp>
+
+/** Somebody who is not signed in asks for a link by mail. */
+export const AskMail = z.object({ purpose: z.enum(['password', 'set-up']), email: SignInEmail })
+export type AskMail = z.infer<typeof AskMail>

@@ -59,6 +59,8 @@ describe('a mail', () => {
 
 describe('the settings', () => {
   test.each([
+    [{ FOUNDING: 'open' }, 'FOUNDING "open" needs SMTP_URL and MAIL_FROM'],
+    [{ FOUNDING: 'everyone' }, 'FOUNDING'],
     [{ SMTP_URL: 'smtp://mail.example' }, 'SMTP_URL and MAIL_FROM go together'],
     [{ MAIL_FROM: 'almanac@firm.example' }, 'SMTP_URL and MAIL_FROM go together'],
     [{ SMTP_URL: 'mail.example', MAIL_FROM: 'almanac@firm.example' }, 'must begin with smtp://'],
@@ -66,7 +68,8 @@ describe('the settings', () => {
     serveWith(settings as Record<string, string>)
     expect(() => config()).toThrow(sentence)
   })
-  test('without mail are whole', () => {
+  test('without mail are whole, and strangers found nothing', () => {
+    expect(config()).toMatchObject({ FOUNDING: 'by-link' })
     expect(mailWorks()).toBe(false)
   })
 })

@@ -12,3 +12,29 @@ ${of.url}
 The link works once, for seven days. If you don't know ${of.company}, ignore this message.
 `,
 })
+
+/** To someone who forgot their password. */
+export const passwordMail = (of: { name: string; url: string }): Words => ({
+  subject: 'Set a new password',
+  text: `Hello ${of.name},
+
+Open this link to set a new password for Rebed Almanac:
+
+${of.url}
+
+The link works once, for 24 hours. If you didn't ask for it, ignore this message: your password stays as it is.
+`,
+})
+
+/** To someone who wants to set up a company. */
+export const setUpMail = (of: { url: string }): Words => ({
+  subject: 'Set up your company',
+  text: `Hello,
+
+Open this link to set up your company in Rebed Almanac:
+
+${of.url}
+
+The link works once, for three days. If you didn't ask for it, ignore this message.
+`,
+})

@@ -41,16 +41,23 @@ const schema = z.object({
     .optional(),
   /** Whom mails come from, as Rebed Almanac <almanac@firm.example>. */
   MAIL_FROM: z.string().regex(/@/, 'must hold an address').optional(),
+  /** Whether strangers may found a company, by a link that is mailed to them. */
+  FOUNDING: z.enum(['by-link', 'open']).default('by-link'),
   REQUESTS_PER_MINUTE: z.coerce.number().int().min(1).default(600),
   /** A server with the open table-of-durations API, as http://roads.example:5000; without it drives are estimated. */
   TRAVEL_TABLE_URL: z.url().optional(),
 })
 
 /** Settings that need each other, as sentences. */
-const together = schema.refine(({ SMTP_URL, MAIL_FROM }) => (SMTP_URL === undefined) === (MAIL_FROM === undefined), {
-  path: ['SMTP_URL'],
-  message: 'and MAIL_FROM go together: give both or neither',
-})
+const together = schema
+  .refine(({ SMTP_URL, MAIL_FROM }) => (SMTP_URL === undefined) === (MAIL_FROM === undefined), {
+    path: ['SMTP_URL'],
+    message: 'and MAIL_FROM go together: give both or neither',
+  })
+  .refine(({ FOUNDING, SMTP_URL }) => FOUNDING === 'by-link' || SMTP_URL !== undefined, {
+    path: ['FOUNDING'],
+    message: '"open" needs SMTP_URL and MAIL_FROM, since a new company is confirmed by mail',
+  })
 
 export type Config = z.infer<typeof schema>
 

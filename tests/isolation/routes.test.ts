@@ -18,8 +18,8 @@ vi.mock('server-only', () => ({}))
 const app = path.resolve(import.meta.dirname, '../../apps/web/app')
 const HOME = 'http://localhost:3000'
 
-/** Routes that answer without a session by their nature: sign-in itself, and what an operator's watchdog asks. */
-const OPEN = ['api/auth/[...all]', 'healthz', 'readyz']
+/** Routes that answer without a session by their nature: sign-in itself, a forgotten password, and what an operator's watchdog asks. */
+const OPEN = ['api/auth/[...all]', 'api/mail-link', 'healthz', 'readyz']
 /** Routes for whoever holds a link that works once; packages/identity/set-up.test.ts and members.test.ts. */
 const ONCE = ['api/join/[token]', 'api/new-password/[token]', 'api/set-up/[token]']
 /** Routes for whoever holds a signed link; tests/isolation/public-links. */

@@ -17,9 +17,17 @@ export type MemberDoor = { permission: Permission | 'any-member' }
 export type LinkDoor = { link: PublicPurpose; token: string }
 /** What whoever holds a link that works once needs: its token. */
 export type OneTimeDoor = { once: LinkPurpose; token: string }
-export type Door = MemberDoor | LinkDoor | OneTimeDoor
+/** What a stranger may ask for without any link: a mail. */
+export type StrangerDoor = { stranger: 'mail' }
+export type Door = MemberDoor | LinkDoor | OneTimeDoor | StrangerDoor
 
-type Admitted<D extends Door> = D extends OneTimeDoor ? OneTimeContext : D extends LinkDoor ? LinkContext : SignedContext
+type Admitted<D extends Door> = D extends StrangerDoor
+  ? RequestContext
+  : D extends OneTimeDoor
+    ? OneTimeContext
+    : D extends LinkDoor
+      ? LinkContext
+      : SignedContext
 
 export const noSuchLink = () =>
   new AppError('not-found', 'This link is not known, or is no longer in use. Nothing was changed; ask the firm that sent it for a new one.')
@@ -68,6 +76,19 @@ async function passOnce(context: RequestContext, { once, token }: OneTimeDoor): 
   return { ...context, link, person: await readPerson(context.headers) }
 }
 
+/** Somebody whom nobody knows: counted by address. */
+async function passStranger(context: RequestContext): Promise<RequestContext> {
+  await countRequest(`address ${context.address}`)
+  return context
+}
+
+/** Whoever comes to a door, as what stands behind it sees them. */
+function pass(context: RequestContext, door: Door) {
+  if ('stranger' in door) return passStranger(context)
+  if ('once' in door) return passOnce(context, door)
+  return 'link' in door ? passLink(context, door) : passMember(context, door)
+}
+
 /**
  * The one door of procedures, file routes, the live stream and public links: session or link, membership read afresh, request limit, company of the page,
  * permission; then the work, and one line in the log. `name` says what is asked for and holds no token. Throws what goes over the wire.
@@ -82,8 +103,7 @@ export async function admit<D extends Door, T>(
   const done = (outcome: string) =>
     context.log.info({ requestId: context.requestId, ...name, outcome, ms: Math.round(performance.now() - begun) }, 'request')
   try {
-    const admitted =
-      'once' in door ? await passOnce(context, door) : 'link' in door ? await passLink(context, door) : await passMember(context, door)
+    const admitted = await pass(context, door)
     const result = await work(admitted as Admitted<D>)
     done('ok')
     return result

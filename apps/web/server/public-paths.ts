@@ -4,6 +4,7 @@ export const offerPath = (token: string) => `/arrival/${token}`
 export const offerCalendarPath = (token: string) => `/api/arrival/${token}/calendar`
 /** A colleague's calendar, to subscribe to. */
 export const calendarPath = (token: string) => `/api/calendar/${token}`
-/** Where an invited person joins, and where someone with a link for it sets a new password. */
+/** Where a company is founded, where an invited person joins, and where someone with a link for it sets a new password. */
+export const setUpPath = (token: string) => `/set-up/${token}`
 export const joinPath = (token: string) => `/join/${token}`
 export const newPasswordPath = (token: string) => `/new-password/${token}`

@@ -10,6 +10,7 @@ export const signIn = {
   codeHint: 'The six digits of your authenticator app, or one of your spare codes',
   codeLead: 'One more step: your code.',
   wrongCode: 'This code is not right, or is no longer valid.',
+  forgotten: 'Forgot your password?',
   wrong: 'Wrong email or password.',
   otherAddress: 'This page was opened under another address than the one the server answers to.',
   notNow: 'The server could not sign you in just now.',

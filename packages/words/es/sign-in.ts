@@ -12,6 +12,7 @@ export const signIn: Translation<typeof english> = {
   codeHint: 'Los seis dígitos de su aplicación, o uno de sus códigos de reserva',
   codeLead: 'Un paso más: su código.',
   wrongCode: 'Este código no es correcto o ya no vale.',
+  forgotten: '¿Olvidó su contraseña?',
   wrong: 'Correo o contraseña incorrectos.',
   otherAddress: 'Esta página se abrió con una dirección distinta de la que atiende el servidor.',
   notNow: 'El servidor no pudo iniciar su sesión en este momento.',

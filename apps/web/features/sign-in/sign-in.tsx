@@ -60,6 +60,9 @@ export function SignIn() {
         <Button kind="ink" type="submit" busy={busy} busyLabel={words('signingIn')}>
           {words('signIn')}
         </Button>
+        <a href="/forgot-password" className="self-start underline underline-offset-4">
+          {words('forgotten')}
+        </a>
       </form>
     </main>
   )
