@@ -1,3 +1,4 @@
+import { papers } from '@almanac/records/paper'
 import { valveControls } from '@almanac/records/valve-control'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
@@ -100,6 +101,10 @@ export const SettingsValues = z.object({
     .max(40)
     .regex(/^[+()\d\s./x-]+$/i, 'A telephone number is digits, as (630) 555-0142.')
     .nullable(),
+  /** The company's own name, as its customers know it. */
+  name: z.string().trim().min(1, 'Enter the company’s name.').max(120),
+  /** What its papers are printed on. */
+  paper: z.enum(papers),
   /** How numbers, money, days and clocks are written: a BCP 47 tag. */
   locale: z
     .string()
@@ -118,6 +123,8 @@ export const ChangeSettingsInput = command({
   poolFits: z.boolean().optional(),
   locale: SettingsValues.shape.locale.optional(),
   telephone: SettingsValues.shape.telephone.optional(),
+  name: SettingsValues.shape.name.optional(),
+  paper: SettingsValues.shape.paper.optional(),
   note: z.string().trim().max(300).nullable(),
 })
 export type ChangeSettingsInput = z.infer<typeof ChangeSettingsInput>

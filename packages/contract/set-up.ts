@@ -1,4 +1,3 @@
-import { papers } from '@almanac/records/paper'
 import * as z from 'zod'
 import { SettingsValues } from './firm.ts'
 
@@ -21,13 +20,13 @@ const NewPassword = z.string().max(1000)
 
 /** A company as it is founded. Zone, currency and locale are checked against what the platform knows. */
 export const NewCompany = z.object({
-  name: z.string().trim().min(1, 'Enter the company’s name.').max(120),
+  name: SettingsValues.shape.name,
   telephone: SettingsValues.shape.telephone,
   locale: SettingsValues.shape.locale,
   unitSystem: z.enum(['us', 'metric']),
   timeZone: z.string().max(64),
   currency: z.string().length(3),
-  paper: z.enum(papers),
+  paper: SettingsValues.shape.paper,
   dayStart: SettingsValues.shape.dayStart,
   dayEnd: SettingsValues.shape.dayEnd,
 })

@@ -1,12 +1,21 @@
 import { identityClient } from '@almanac/database/client'
 import { type Language, localeFor } from '@almanac/records/language'
+import type { Paper } from '@almanac/records/paper'
 import type { Role } from '@almanac/records/role'
 import { now } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import { auth } from './auth.ts'
 
 /** `locale` is that in which this person reads it: their own language, else the company's. */
-export type CompanyCard = { id: string; name: string; timeZone: string; unitSystem: 'us' | 'metric'; currency: string; locale: string }
+export type CompanyCard = {
+  id: string
+  name: string
+  timeZone: string
+  unitSystem: 'us' | 'metric'
+  currency: string
+  locale: string
+  paper: Paper
+}
 
 /** Who is asking, in which company, in which role; read from the database on every request. */
 export type Who = {
@@ -56,6 +65,7 @@ export async function readWho(headers: Headers): Promise<Who> {
       timeZone: company.timeZone,
       unitSystem: company.unitSystem as 'us' | 'metric',
       currency: company.currency,
+      paper: company.paper as Paper,
       locale: localeFor(language, company.locale),
     },
     role: active.role as Role,

@@ -22,8 +22,17 @@ async function openCompanies(
     for (const { id, plan, members } of firms) {
       await db.query(`select set_config('app.company_id', $1, true)`, [id])
       await db.query(
-        'insert into company (id, name, time_zone, unit_system, currency, locale, telephone) values ($1, $2, $3, $4, $5, $6, $7)',
-        [id, plan.name, plan.timeZone, plan.unitSystem, plan.currency, plan.locale, plan.telephone],
+        'insert into company (id, name, time_zone, unit_system, currency, locale, telephone, paper) values ($1, $2, $3, $4, $5, $6, $7, $8)',
+        [
+          id,
+          plan.name,
+          plan.timeZone,
+          plan.unitSystem,
+          plan.currency,
+          plan.locale,
+          plan.telephone,
+          plan.unitSystem === 'us' ? 'letter' : 'a4',
+        ],
       )
       await db.query(
         'insert into company_settings (company_id, id, rebeds_per_month, yard_latitude, yard_longitude) values ($1, $2, $3, $4, $5)',

@@ -29,7 +29,7 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   await save(dialog)
   await expect(dialog).toHaveCount(0)
 
-  await page.getByRole('button', { name: 'Change: reminders, days and the yard' }).click()
+  await page.getByRole('button', { name: 'Change: hours, yard and lead times' }).click()
   await drive(exactly(dialog, 'Reminder, days before the due window'), {
     ...NO_NUMBER,
     ...halves(/whole number/),

@@ -136,7 +136,7 @@ async function grantFindings(db: pg.Client, known: KnownTables): Promise<string[
       .filter((t) => has('almanac_app_login', t).length)
       .map((t) => say(t, 'app', has('almanac_app_login', t))),
     ...known.global
-      // Of the companies one column changes; the isolation tests say which.
+      // Of the companies a few columns change; the settings' own tests say which.
       .filter((table) => differ(has('almanac_app_login', table), table === 'company' ? ['SELECT', 'UPDATE'] : ['SELECT']))
       .map((t) => say(t, 'app', has('almanac_app_login', t))),
   ]

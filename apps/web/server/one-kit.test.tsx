@@ -18,6 +18,7 @@ import { reserveKit } from '@almanac/operations/shared/reserve-kit'
 import { usualTake } from '@almanac/operations/stores/order-list'
 import type { BedFacts } from '@almanac/records/bed-facts'
 import { openJobStates } from '@almanac/records/job-state'
+import type { Paper } from '@almanac/records/paper'
 import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
@@ -46,14 +47,14 @@ import { planFacts } from './rebed-plan.ts'
 vi.mock('server-only', () => ({}))
 
 const DAY = '2027-02-01'
-type Company = { id: string; name: string; unitSystem: UnitSystem; currency: string; locale: string; timeZone: string }
+type Company = { id: string; name: string; unitSystem: UnitSystem; currency: string; locale: string; timeZone: string; paper: Paper }
 let companies: Company[]
 
 beforeAll(async () => {
   await loadDemo({ ...(await testDatabase()), anchorDay: '2026-11-25', log: () => {} })
   const db = await inspector()
   const { rows } = await db.query(
-    `select id, name, unit_system as "unitSystem", currency, locale, time_zone as "timeZone" from company order by name`,
+    `select id, name, unit_system as "unitSystem", currency, locale, paper, time_zone as "timeZone" from company order by name`,
   )
   companies = rows
   await db.end()

@@ -5,6 +5,7 @@ import 'server-only'
 import type { BedPlanFacts } from '@almanac/contract/bed-choice'
 import type { WhomToCall } from '@almanac/contract/site-facts'
 import type { PlanFacts } from '@almanac/documents/rebed-plan/plan-facts'
+import type { Paper } from '@almanac/records/paper'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { storesForKit } from '@almanac/softener/kit/stores-for-kit'
 import type { Display } from '@almanac/units/display'
@@ -14,7 +15,7 @@ import { bedTexts } from '@/client/bed-facts-words'
 /** "Hester Vance, (555) 012-7746". */
 const whomWords = ({ customerName, called }: WhomToCall) => [called?.name ?? customerName, called?.phone].filter(Boolean).join(', ') || null
 
-type Company = Display & { name: string }
+type Company = Display & { name: string; paper: Paper }
 
 /** A bed's record as the rebed plan takes it. `today` is the day in the company's zone. */
 export function planFacts(plan: BedPlanFacts, company: Company, figures: FirmFigures, today: string): PlanFacts {
@@ -23,6 +24,7 @@ export function planFacts(plan: BedPlanFacts, company: Company, figures: FirmFig
     firmName: company.name,
     printed: formatDay(today, company),
     display: company,
+    paper: company.paper,
     figures,
     site: plan.site
       ? { ...plan.site, whom: whomWords(plan.site.whom) }

@@ -1,9 +1,10 @@
 import type { Settings } from '@almanac/contract/firm'
+import type { Paper } from '@almanac/records/paper'
 import type { Tx } from '../client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 
 /** What holds for a firm that has not said: the columns' own defaults. */
-const USUAL_SETTINGS: Omit<Settings, 'locale' | 'telephone'> = {
+const USUAL_SETTINGS: Omit<Settings, 'locale' | 'telephone' | 'name' | 'paper'> = {
   version: 0,
   reminderLeadDays: 60,
   rebedsPerMonth: 10,
@@ -23,7 +24,11 @@ const clockTime = (minute: number) => `${String(Math.floor(minute / 60)).padStar
 
 /** The firm's settings inside a transaction; version 0 with the usual ones where it has no row yet. */
 export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
-  const written = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { locale: true, telephone: true } })
+  const { paper, ...texts } = await tx.company.findUniqueOrThrow({
+    where: { id: companyId },
+    select: { name: true, locale: true, telephone: true, paper: true },
+  })
+  const written = { ...texts, paper: paper as Paper }
   const row = await tx.companySettings.findUnique({ where: { companyId } })
   if (!row) return { ...USUAL_SETTINGS, ...written }
   const {

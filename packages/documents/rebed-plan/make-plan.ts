@@ -5,7 +5,6 @@ import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { rebedBriefs } from '@almanac/softener/procedure/rebed-briefs'
 import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
 import { drawingOf, kitOf, procedureContextOf } from '@almanac/softener/rebed/rebed-of-record'
-import { paperSize } from '@almanac/units/paper-size'
 import type { Words } from '@almanac/words/words'
 import { wordsIn } from '@almanac/words/words-in'
 import type { PlanFacts } from './plan-facts.ts'
@@ -45,7 +44,7 @@ export function makePlan(facts: PlanFacts): Plan {
   return {
     words: wordsIn(display.locale, 'plan'),
     hazards: wordsIn(display.locale, 'hazard'),
-    paper: paperSize(display),
+    paper: facts.paper === 'a4' ? 'A4' : 'LETTER',
     facts,
     drawing: drawing.ok ? { ok: true, value: drawing.value } : drawing,
     kit: kit.ok ? { ok: true, value: kit.value, priced: priceKit(kit.value, facts.prices) } : kit,

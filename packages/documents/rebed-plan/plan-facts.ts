@@ -1,5 +1,6 @@
 import type { BedFacts } from '@almanac/records/bed-facts'
 import type { Disinfectant } from '@almanac/records/disinfectant'
+import type { Paper } from '@almanac/records/paper'
 import type { SupplyKind } from '@almanac/records/supply-kind'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { ShelfBag } from '@almanac/softener/kit/bags-on-shelf'
@@ -12,6 +13,8 @@ export type PlanFacts = {
   /** The day it is printed, in words. */
   printed: string
   display: Omit<Display, 'timeZone'>
+  /** What the company prints on. */
+  paper: Paper
   figures: FirmFigures
   site: { label: string; street: string | null; town: string | null; accessNotes: string | null; whom: string | null }
   softenerLabel: string | null

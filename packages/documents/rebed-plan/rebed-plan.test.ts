@@ -27,6 +27,7 @@ function facts(change: Partial<PlanFacts> = {}): PlanFacts {
     firmName: 'Fern & Lark Water',
     printed: '25 Nov 2026',
     display: { locale: 'en-US', unitSystem: 'us', currency: 'USD' },
+    paper: 'letter',
     figures,
     site: {
       label: 'Orchard Lane 14',
@@ -151,14 +152,15 @@ describe('the rebed plan, read back', () => {
     expect(englishLeft(pages.join(' '), named)).toEqual([])
     expect(pages[0]).toContain('corte el tubo aquí, 52 1/8 in')
     expect(pages[0]).toContain('$140.00')
-    const sheets = async (locale: string, unitSystem: 'us' | 'metric') => {
-      const pdf = await getDocumentProxy(await renderRebedPlan(facts({ display: { locale, unitSystem, currency: 'USD' } })))
+    const sheets = async (paper: 'letter' | 'a4', locale: string, unitSystem: 'us' | 'metric') => {
+      const pdf = await getDocumentProxy(await renderRebedPlan(facts({ paper, display: { locale, unitSystem, currency: 'USD' } })))
       return (await pdf.getPage(1)).view.slice(2)
     }
     // US letter is 8½ × 11 in of 72 points; A4 is 210 × 297 mm (ISO 216).
-    expect(await sheets('es-US', 'us')).toEqual([612, 792])
-    expect(await sheets('es-US', 'metric')).toEqual([612, 792])
-    expect((await sheets('es-ES', 'metric')).map(Math.round)).toEqual([595, 842])
+    // The company says which: a metric one in Canada prints on letter.
+    expect(await sheets('letter', 'es-US', 'us')).toEqual([612, 792])
+    expect(await sheets('letter', 'en-CA', 'metric')).toEqual([612, 792])
+    expect((await sheets('a4', 'es-ES', 'metric')).map(Math.round)).toEqual([595, 842])
   })
 
   it('exactly two sheets with the longest texts a record may hold, and without a tank size', async () => {

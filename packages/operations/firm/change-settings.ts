@@ -27,7 +27,7 @@ function checkCosts(sent: Record<string, unknown>, before: Record<string, unknow
 export async function changeSettings(scope: Scope & { personId: string }, input: ChangeSettingsInput): Promise<{ version: number }> {
   const { commandId: _, version, note: typed, ...sent } = input
   const note = typed || null
-  const { dayStart, dayEnd, locale, telephone, ...plain } = sent
+  const { dayStart, dayEnd, locale, telephone, name, paper, ...plain } = sent
   if (locale !== undefined && !isLocale(locale))
     throw new AppError(
       'invalid',
@@ -50,7 +50,7 @@ export async function changeSettings(scope: Scope & { personId: string }, input:
     await expectChanged(count, 'setting', version, sent, () => settingsIn(tx, companyId))
     checkCosts(sent, before, (await companyFacts(tx, companyId)).currency, note)
     // Left out, each stays as it is.
-    await tx.company.updateMany({ where: { id: companyId }, data: { locale, telephone } })
+    await tx.company.updateMany({ where: { id: companyId }, data: { locale, telephone, name, paper } })
     const row = await tx.companySettings.findUniqueOrThrow({ where: { companyId }, select: { id: true, version: true } })
     for (const [field, to] of Object.entries(sent)) {
       const from = before[field as keyof typeof sent]

@@ -28,6 +28,15 @@ afterAll(async () => {
   await closeClients()
 })
 
+describe('the company itself', () => {
+  test('is renamed and prints on another paper, in the history like everything else, and what is left out stays', async () => {
+    await change({ name: 'Quarry Road Water', paper: 'a4' })
+    await change({ name: undefined, paper: undefined, telephone: '(630) 555-0142' })
+    expect(await readSettings(firm)).toMatchObject({ name: 'Quarry Road Water', paper: 'a4', telephone: '(630) 555-0142' })
+    expect((await changes()).map(({ field }) => field).sort()).toEqual(['name', 'paper', 'telephone'])
+  })
+})
+
 describe('settings', () => {
   test('of a firm that never said are the usual ones, the same as the table’s own', async () => {
     const { version: none, ...usual } = await readSettings(firm)

@@ -10,7 +10,7 @@ import { useCommand } from '@/client/use-command'
 import type { Texts } from './figure-amounts.ts'
 import { FigureField } from './figure-field.tsx'
 import { figureName, figureWords } from './figure-words.ts'
-import { COSTS, DAYS, readSettingTexts, type SettingName, settingFields, settingTexts, WRITING } from './settings-form.ts'
+import { COSTS, DAYS, DETAILS, readSettingTexts, type SettingName, settingFields, settingTexts } from './settings-form.ts'
 
 type Props = { settings: Settings; names: readonly SettingName[]; onClose: () => void }
 
@@ -27,7 +27,7 @@ export function EditSettings({ settings, names, onClose }: Props) {
     onDone: () => {
       onClose()
       // What the page was loaded with says how it writes; the layout reads it again.
-      if (names === WRITING) router.refresh()
+      if (names === DETAILS) router.refresh()
     },
   })
   const send = (over: Settings) => {
@@ -38,13 +38,13 @@ export function EditSettings({ settings, names, onClose }: Props) {
   const set = (name: string) => (text: string) => setTexts((now) => ({ ...now, [name]: text }))
   return (
     <FormDialog
-      title={names === COSTS ? 'Prices and costs' : names === DAYS ? 'Reminders, days and the yard' : 'How amounts and days are written'}
+      title={names === COSTS ? 'Prices and costs' : names === DAYS ? 'Hours, yard and lead times' : 'Company details'}
       onClose={onClose}
       onSubmit={() => send(seen)}
       onKeepMine={() => send(settings)}
       busy={change.isPending}
       error={change.error}
-      names={Object.fromEntries([...COSTS, ...DAYS, ...WRITING].map((name) => [name, figureName(name, me.company)]))}
+      names={Object.fromEntries([...COSTS, ...DAYS, ...DETAILS].map((name) => [name, figureName(name, me.company)]))}
       show={(name, value) => figureWords(name, value, me.company)}
     >
       {settingFields(names, (name) => figureName(name, me.company), currency, seen.locale).map((field) =>

@@ -1,3 +1,4 @@
+import { type Paper, paperWords } from '@almanac/records/paper'
 import { resinKinds, resinKindWords } from '@almanac/records/resin-kind'
 import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
 import type { AmountDisplay, Display } from '@almanac/units/display'
@@ -59,7 +60,9 @@ const FIXED: Record<string, string> = {
   poolFits: 'Learning together with other firms',
   yardLatitude: 'Yard, latitude',
   yardLongitude: 'Yard, longitude',
+  name: 'Company name',
   telephone: 'Telephone for customers',
+  paper: 'Paper',
   locale: 'Numbers, money, days and clocks',
 }
 
@@ -132,7 +135,9 @@ const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = 
   riskLimit: percent,
   poolFits: (value) => (value ? 'on' : 'off'),
   locale: (value) => localeWords(value as string),
+  name: String,
   telephone: String,
+  paper: (value) => paperWords[value as Paper],
 }
 
 /** A figure's or setting's value as a person reads it. */

@@ -49,9 +49,13 @@ export function Firm() {
     <>
       <PageHead
         title="Company settings"
-        lead="What the app computes with. Where the trade has no agreed figure, yours counts: a change takes effect at once, in every kit, drawing and plan."
+        lead="Your company, its hours and prices; below them the figures that the app computes with. A change takes effect at once."
       />
       {owner ? null : <Notice kind="mind">You can read these here. Only the owner changes them.</Notice>}
+      {owner ? <SettingsPart /> : null}
+      <p className="mt-10 max-w-[75ch] text-soft">
+        Calculation figures: where the trade has no agreed figure, yours counts, in every kit, drawing and plan.
+      </p>
       <Section title="Tanks and usual fills" actions={add('tank', 'Add a tank')}>
         <p className="mb-3 max-w-[75ch] text-soft">Taken where neither the label nor the last service record says what is in a tank.</p>
         <FigureRows keys={figures.tanks.map(tankKey)} owner={owner} />
@@ -68,7 +72,6 @@ export function Firm() {
           <FigureRows keys={part.keys} owner={owner} />
         </Section>
       ))}
-      {owner ? <SettingsPart /> : null}
       {owner ? <FigureHistory /> : null}
       {adding ? <EditFigure figureKey={adding} value={null} row={undefined} onClose={() => setAdding(null)} /> : null}
     </>

@@ -1,5 +1,7 @@
 import type { Settings, SettingsValues } from '@almanac/contract/firm'
+import { choicesOf } from '@almanac/records/choices'
 import { offeredLocales } from '@almanac/records/country'
+import { papers, paperWords } from '@almanac/records/paper'
 import { type AmountKind, type AmountRule, ruleOf } from '@almanac/units/amount-kinds'
 import { costRule, isCost } from '@almanac/units/cost-rules'
 import { minorPer } from '@almanac/units/money'
@@ -15,8 +17,8 @@ export type SettingName = keyof SettingsValues
 export const COSTS: readonly SettingName[] = ['plannedRebedMinor', 'failureMinor', 'beadsMinor', 'overtimeMinorPerHour', 'riskLimit']
 export const DAYS: readonly SettingName[] = ['reminderLeadDays', 'rebedsPerMonth', 'dayStart', 'dayEnd', 'yardLatitude', 'yardLongitude']
 
-/** What customers read: where to call, and how numbers, money, days and clocks are written. */
-export const WRITING: readonly SettingName[] = ['telephone', 'locale']
+/** What customers read: the company's name, where to call, and how numbers, money, days and clocks are written; and on what it prints. */
+export const DETAILS: readonly SettingName[] = ['name', 'telephone', 'locale', 'paper']
 
 /** The locales to choose from, with the one that holds now. */
 const localeChoices = (now: string) => [...new Set([now, ...offeredLocales])].sort().map((value) => ({ value, label: localeWords(value) }))
@@ -58,7 +60,7 @@ export function settingFields(
   return names.map((name) => ({
     name,
     label: nameOf(name),
-    choices: name === 'locale' ? localeChoices(now) : undefined,
+    choices: name === 'locale' ? localeChoices(now) : name === 'paper' ? choicesOf(papers, paperWords) : undefined,
     hint: HINTS[name],
     rule: ruleOfSetting(name, currency),
     required: !isCost(name) && !MAY_BE_EMPTY.has(name),

@@ -14,14 +14,14 @@ import { useSession } from '@/client/providers'
 import { EditSettings } from './edit-settings.tsx'
 import { figureName, figureWords } from './figure-words.ts'
 import { PoolPart } from './pool-part.tsx'
-import { COSTS, DAYS, type SettingName, WRITING } from './settings-form.ts'
+import { COSTS, DAYS, DETAILS, type SettingName } from './settings-form.ts'
 import { useChanges } from './use-figures.ts'
 
-const PARTS = { costs: COSTS, days: DAYS, writing: WRITING }
+const PARTS = { costs: COSTS, days: DAYS, details: DETAILS }
 
-/** Costs, reminders and days: how the firm works and what its work costs. */
+/** The company's details, its hours and lead times, and what its work costs. */
 export function SettingsPart() {
-  const { api } = useSession()
+  const { api, me } = useSession()
   const { data, error, refetch } = useQuery(api.firm.settings.queryOptions())
   const [editing, setEditing] = useState<keyof typeof PARTS | null>(null)
   if (error) return <Problem happened={readFailure(error).message} onRetry={() => void refetch()} />
@@ -31,19 +31,26 @@ export function SettingsPart() {
       Change
     </Button>
   )
+  // Whatever is on record is kept in these: they were chosen when the company was set up.
+  const fixed = [
+    { name: 'Units', value: me.company.unitSystem === 'us' ? 'US' : 'Metric', from: 'chosen at set-up' },
+    { name: 'Currency', value: me.company.currency, from: 'chosen at set-up' },
+    { name: 'Time zone', value: me.company.timeZone.replaceAll('_', ' '), from: 'chosen at set-up' },
+  ]
   return (
     <>
+      <Section title="Company details" actions={change('details', 'Change: company details')}>
+        <Values settings={data} names={DETAILS} />
+        <DefinitionList facts={fixed} />
+      </Section>
+      <Section title="Hours, yard and lead times" actions={change('days', 'Change: hours, yard and lead times')}>
+        <Values settings={data} names={DAYS} />
+      </Section>
       <Section title="Prices and costs" actions={change('costs', 'Change: prices and costs')}>
         <p className="mb-3 max-w-[75ch] text-soft">
           When it is cheapest to rebed, and whether a plan may run into overtime, is worked out with these.
         </p>
         <Values settings={data} names={COSTS} />
-      </Section>
-      <Section title="Reminders, days and the yard" actions={change('days', 'Change: reminders, days and the yard')}>
-        <Values settings={data} names={DAYS} />
-      </Section>
-      <Section title="How amounts and days are written" actions={change('writing', 'Change: how amounts and days are written')}>
-        <Values settings={data} names={WRITING} />
       </Section>
       <PoolPart settings={data} />
       {editing ? <EditSettings settings={data} names={PARTS[editing]} onClose={() => setEditing(null)} /> : null}
