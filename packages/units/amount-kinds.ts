@@ -1,3 +1,4 @@
+import type { AmountName } from './amount-names.ts'
 import {
   CONCENTRATION,
   type Dimension,
@@ -18,8 +19,8 @@ import { COMMON_PRACTICE } from './sourced.ts'
  * with a reason. `source` says where the bounds come from.
  */
 export type AmountRule = {
-  /** As a sentence begins: "A hardness". */
-  name: string
+  /** What it is called in sentences. */
+  name: AmountName
   dimension: Dimension
   least: number
   most: number
@@ -37,7 +38,7 @@ export type AmountRule = {
 
 const PERCENT = oneUnit('%')
 const rule = (
-  name: string,
+  name: AmountName,
   dimension: Dimension,
   [least, most]: readonly [number, number],
   usual: readonly [number, number] | undefined,
@@ -46,7 +47,7 @@ const rule = (
 ): AmountRule => ({ name, dimension, least, most, usual, example, source })
 
 const count = (
-  name: string,
+  name: AmountName,
   unit: string,
   bounds: readonly [number, number],
   example: string,
@@ -59,7 +60,7 @@ const count = (
 /** Every kind of amount that people type, but money and what the stores count, whose units are the company's own. */
 export const AMOUNT_KINDS = {
   hardness: rule(
-    'A hardness',
+    'hardness',
     HARDNESS,
     [0, 200],
     [0, 60],
@@ -67,18 +68,18 @@ export const AMOUNT_KINDS = {
     `impossible: ${COMMON_PRACTICE}; usual: numbers above 60 are mostly mg/L, ${COMMON_PRACTICE}`,
   ),
   chlorine: rule(
-    'A chlorine content',
+    'chlorine',
     CONCENTRATION,
     [0, 20],
     [0, 4],
     '1.2',
     '40 CFR 141.65: at most 4.0 mg/L as a yearly average of free chlorine or chloramine',
   ),
-  iron: rule('An iron content', CONCENTRATION, [0, 100], [0, 15], '0.3'),
-  manganese: rule('A manganese content', CONCENTRATION, [0, 50], [0, 5], '0.05'),
-  ph: rule('A pH', oneUnit(''), [0, 14], [5, 10], '7.4', `the scale of pH; usual: ${COMMON_PRACTICE}`),
+  iron: rule('iron', CONCENTRATION, [0, 100], [0, 15], '0.3'),
+  manganese: rule('manganese', CONCENTRATION, [0, 50], [0, 5], '0.05'),
+  ph: rule('ph', oneUnit(''), [0, 14], [5, 10], '7.4', `the scale of pH; usual: ${COMMON_PRACTICE}`),
   pressure: rule(
-    'A water pressure',
+    'pressure',
     PRESSURE,
     [0, 300],
     [20, 80],
@@ -86,70 +87,70 @@ export const AMOUNT_KINDS = {
     'above 80 psi the model plumbing codes want a regulator; the rest common practice, no source',
   ),
   pressureDrop: rule(
-    'A pressure drop',
+    'pressureDrop',
     PRESSURE,
     [0, 150],
     [0, 25],
     '8',
     'NSF/ANSI 44: at most 15 psi at the rated service flow, of a new bed; the rest common practice, no source',
   ),
-  resin: { ...rule('A volume of resin', VOLUME, [0, 100], [0.25, 20], '1.5'), above: true },
-  gravel: rule('A weight of gravel', MASS, [0, 5000], [0, 400], '18'),
-  tube: { ...rule('A tube', LENGTH, [4, 160], [12, 110], '54') },
-  depth: rule('A depth', LENGTH, [0, 160], [0, 100], '30'),
-  backwash: { ...rule('A backwash flow', FLOW, [0.1, 500], [0.5, 60], '2.4') },
-  saltDose: rule('A salt setting', MASS, [0, 1000], [1, 100], '9'),
-  fluidOunces: rule('An amount of cleaner', oneUnit('fl oz'), [0, 2000], [0, 128], '8'),
-  pails: count('A number of pails', 'pails', [0, 500], '3', [0, 40]),
-  people: count('A number of people', 'people', [1, 100_000], '4', [1, 500]),
+  resin: { ...rule('resin', VOLUME, [0, 100], [0.25, 20], '1.5'), above: true },
+  gravel: rule('gravel', MASS, [0, 5000], [0, 400], '18'),
+  tube: { ...rule('tube', LENGTH, [4, 160], [12, 110], '54') },
+  depth: rule('depth', LENGTH, [0, 160], [0, 100], '30'),
+  backwash: { ...rule('backwash', FLOW, [0.1, 500], [0.5, 60], '2.4') },
+  saltDose: rule('saltDose', MASS, [0, 1000], [1, 100], '9'),
+  fluidOunces: rule('cleaner', oneUnit('fl oz'), [0, 2000], [0, 128], '8'),
+  pails: count('pails', 'pails', [0, 500], '3', [0, 40]),
+  people: count('people', 'people', [1, 100_000], '4', [1, 500]),
   waterTemperature: rule(
-    'A water temperature',
+    'temperature',
     TEMPERATURE,
     [32, 110],
     undefined,
     '55',
     'liquid water, and at most what a household resin bears: common practice, no source',
   ),
-  capacityShare: rule('A capacity', PERCENT, [0, 150], [0, 110], '60'),
+  capacityShare: rule('capacity', PERCENT, [0, 150], [0, 110], '60'),
   moistureShare: rule(
-    'A moisture',
+    'moisture',
     PERCENT,
     [0, 100],
     [30, 80],
     '48',
     'new resin 44 to 48%: typical data sheets; the rest common practice, no source',
   ),
-  share: rule('A share', PERCENT, [0, 100], undefined, '60'),
-  saltShare: rule('A share', PERCENT, [0, 1000], undefined, '60'),
-  riskShare: rule('A risk', PERCENT, [1, 100], undefined, '10'),
-  leadDays: count('A lead time', 'days', [0, 365], '14'),
-  reminderDays: count('A lead time', 'days', [0, 730], '40'),
-  rebedsPerMonth: count('A number of rebeds', 'rebeds', [0, 100_000], '40'),
-  breakMinutes: count('A break', 'min', [5, 240], '30'),
-  latitude: rule('A latitude', oneUnit('°'), [-90, 90], undefined, '41.7106', 'definition of latitude'),
-  longitude: rule('A longitude', oneUnit('°'), [-180, 180], undefined, '-88.4215', 'definition of longitude'),
-  vehicleRoom: rule('Room for material', VOLUME, [0, 2000], [0, 400], '40'),
-  payload: rule('A payload', MASS, [0, 40_000], [0, 10_000], '1,200'),
+  share: rule('share', PERCENT, [0, 100], undefined, '60'),
+  saltShare: rule('share', PERCENT, [0, 1000], undefined, '60'),
+  riskShare: rule('risk', PERCENT, [1, 100], undefined, '10'),
+  leadDays: count('leadTime', 'days', [0, 365], '14'),
+  reminderDays: count('leadTime', 'days', [0, 730], '40'),
+  rebedsPerMonth: count('rebeds', 'rebeds', [0, 100_000], '40'),
+  breakMinutes: count('break', 'min', [5, 240], '30'),
+  latitude: rule('latitude', oneUnit('°'), [-90, 90], undefined, '41.7106', 'definition of latitude'),
+  longitude: rule('longitude', oneUnit('°'), [-180, 180], undefined, '-88.4215', 'definition of longitude'),
+  vehicleRoom: rule('room', VOLUME, [0, 2000], [0, 400], '40'),
+  payload: rule('payload', MASS, [0, 40_000], [0, 10_000], '1,200'),
   // What a clue to a tank may be is decided, clue by clue, where the tank is told from them.
-  tankMeasure: rule('A measure', { ...LENGTH, units: ['in', 'cm', 'mm', 'ft', 'm'] }, [0, 100_000], undefined, '31½'),
-  figureLength: rule('A length', LENGTH, [0, 400], undefined, '10'),
-  figureDiameter: rule('A diameter', SMALL_LENGTH, [0, 100], undefined, '1.05'),
-  figureVolume: rule('A volume', VOLUME, [0, 500], undefined, '1.5'),
-  figureMass: rule('A weight', MASS, [0, 20_000], undefined, '18'),
-  figureFlow: rule('A flow', FLOW, [0, 500], undefined, '2.4'),
-  fixtures: count('A number', '', [0, 200], '2'),
+  tankMeasure: rule('measure', { ...LENGTH, units: ['in', 'cm', 'mm', 'ft', 'm'] }, [0, 100_000], undefined, '31½'),
+  figureLength: rule('length', LENGTH, [0, 400], undefined, '10'),
+  figureDiameter: rule('diameter', SMALL_LENGTH, [0, 100], undefined, '1.05'),
+  figureVolume: rule('volume', VOLUME, [0, 500], undefined, '1.5'),
+  figureMass: rule('weight', MASS, [0, 20_000], undefined, '18'),
+  figureFlow: rule('flow', FLOW, [0, 500], undefined, '2.4'),
+  fixtures: count('number', '', [0, 200], '2'),
 } satisfies Record<string, AmountRule>
 
 export type AmountKind = keyof typeof AMOUNT_KINDS
 
 /** What the stores count, in the unit of the item: bags, feet, pieces. */
 export const stockRule = (unit: string): AmountRule => ({
-  ...rule('A quantity', oneUnit(unit), [0, 1_000_000], [0, 5000], '4'),
+  ...rule('quantity', oneUnit(unit), [0, 1_000_000], [0, 5000], '4'),
 })
 
 /** Money in the currency's own unit, with the decimals that it has (ISO 4217). */
 export const moneyRule = (currency: string, decimals: number, most = 20_000_000): AmountRule => ({
-  ...rule('An amount', oneUnit(currency), [0, most], undefined, decimals === 0 ? '1,200' : '1,200.50'),
+  ...rule('money', oneUnit(currency), [0, most], undefined, decimals === 0 ? '1,200' : '1,200.50'),
   decimals,
 })
 

@@ -1,4 +1,5 @@
 import { type AmountRule, moneyRule } from './amount-kinds.ts'
+import type { AmountName } from './amount-names.ts'
 import { minorDigits, minorPer } from './money.ts'
 
 /** How many of a currency buy about what a dollar, a euro or a pound does: to one figure, only to tell a slip from a price. */
@@ -6,17 +7,17 @@ const TO_THE_DOLLAR: Readonly<Record<string, number>> = { MXN: 20 }
 const WITHOUT_MINOR_UNITS = 100
 const MOST_MINOR = 2_000_000_000
 
-type Cost = { name: string; usual: readonly [number, number]; most?: number }
+type Cost = { name: AmountName; usual: readonly [number, number]; most?: number }
 
 /** What prices and costs mostly are, in dollars: common practice, no source. What lies outside is asked back, and stands with a reason. */
 const COSTS = {
-  saltBag: { name: 'A bag of salt', usual: [2, 80], most: 10_000 },
-  waterThousandGal: { name: 'A thousand gallons of water', usual: [0.5, 100], most: 10_000 },
-  waterCubicMetre: { name: 'A cubic metre of water', usual: [0.1, 30], most: 3000 },
-  plannedRebedMinor: { name: 'A planned rebed', usual: [100, 20_000] },
-  failureMinor: { name: 'A bed that fails', usual: [20, 50_000] },
-  beadsMinor: { name: 'Resin in the house', usual: [20, 50_000] },
-  overtimeMinorPerHour: { name: 'An hour of overtime', usual: [5, 500] },
+  saltBag: { name: 'saltBag', usual: [2, 80], most: 10_000 },
+  waterThousandGal: { name: 'waterThousandGal', usual: [0.5, 100], most: 10_000 },
+  waterCubicMetre: { name: 'waterCubicMetre', usual: [0.1, 30], most: 3000 },
+  plannedRebedMinor: { name: 'plannedRebed', usual: [100, 20_000] },
+  failureMinor: { name: 'failedBed', usual: [20, 50_000] },
+  beadsMinor: { name: 'beads', usual: [20, 50_000] },
+  overtimeMinorPerHour: { name: 'overtime', usual: [5, 500] },
 } satisfies Record<string, Cost>
 
 export type CostKind = keyof typeof COSTS

@@ -1,16 +1,20 @@
+import { sayAmount } from '@almanac/service-rules/amounts/say-amount'
+import { wordsIn } from '@almanac/words/words-in'
 import { describe, expect, it } from 'vitest'
 import { AMOUNT_KINDS, type AmountKind, type AmountRule, moneyRule, stockRule } from './amount-kinds.ts'
 import { judgeAmount } from './judge-amount.ts'
 import { readAmount } from './read-amount.ts'
 
 // Expected values are what each text means to the person who types it, worked out by hand; units by their exact definitions.
+const WORDS = { words: wordsIn('en-US', 'amount'), names: wordsIn('en-US', 'amountName') }
 const value = (kind: AmountKind | AmountRule, text: string, options = {}) => {
   const found = readAmount(kind, text, options)
   return found.state === 'read' ? found.value : found.state
 }
 const sentence = (kind: AmountKind | AmountRule, text: string, options = {}) => {
   const found = readAmount(kind, text, options)
-  return found.state === 'refused' ? found.sentence : found.state === 'read' ? found.odd : null
+  const said = found.state === 'refused' ? found.said : found.state === 'read' ? found.odd : null
+  return said && sayAmount(said, { ...WORDS, locale: 'en-US' })
 }
 
 describe('the same texts in every kind of amount', () => {
@@ -156,8 +160,8 @@ describe('what is likely', () => {
     expect(sentence('people', '2.5')).toMatch(/whole number/)
   })
   it('lets a judge that knows the tank speak first', () => {
-    const judge = () => ({ state: 'odd', sentence: 'too much for this tank' }) as const
-    expect(readAmount('resin', '3', { judge })).toMatchObject({ state: 'read', odd: 'too much for this tank' })
+    const judge = () => ({ state: 'odd', said: { key: 'gravelMuch', texts: { tank: '10 × 54 in' } } }) as const
+    expect(readAmount('resin', '3', { judge })).toMatchObject({ state: 'read', odd: { key: 'gravelMuch' } })
   })
   it('gives every kind bounds in order, an example that is usual, and a source', () => {
     for (const [kind, rule] of Object.entries(AMOUNT_KINDS) as [AmountKind, AmountRule][]) {

@@ -1,4 +1,5 @@
 import { type AmountKind, type AmountRule, ruleOf } from './amount-kinds.ts'
+import type { AmountSaid } from './amount-said.ts'
 import { type Judgement, judgeAmount } from './judge-amount.ts'
 import { findUnit } from './quantity-units.ts'
 import { plainSigns, readLeadingNumber, USUAL_LOCALE } from './read-number.ts'
@@ -12,13 +13,13 @@ export type EnteredAmount = { value: number; unit: string; text: string }
  */
 export type AmountReading =
   | { state: 'empty' }
-  | { state: 'read'; value: number; entered: EnteredAmount; odd: string | null }
-  | { state: 'refused'; sentence: string }
+  | { state: 'read'; value: number; entered: EnteredAmount; odd: AmountSaid | null }
+  | { state: 'refused'; said: AmountSaid }
 
 /** `unit` stands beside the field; `locale` is the company's; `judge` knows more than the kind does, as what fits a tank. */
 export type ReadAmountOptions = { unit?: string; locale?: string; judge?: (value: number, unit: string) => Judgement }
 
-const refused = (sentence: string): AmountReading => ({ state: 'refused', sentence })
+const refused = (said: AmountSaid): AmountReading => ({ state: 'refused', said })
 
 /**
  * The one reader of typed amounts: "1 1/2", "1½", "1,200", "2,5", "1 200", "18 gpg", "$1,200". A unit typed behind the number counts before the one
@@ -30,17 +31,17 @@ export function readAmount(kind: AmountKind | AmountRule, text: string, options:
   if (written === '') return { state: 'empty' }
   const beside = options.unit ?? rule.dimension.units[0] ?? ''
   const found = withUnit(rule, written, beside, options.locale ?? USUAL_LOCALE)
-  if (typeof found === 'string') return refused(found)
+  if ('key' in found) return refused(found)
   const { value, unit } = found
   const general = judgeAmount(rule, value, unit)
   const judged = general.state === 'impossible' ? general : worse(general, options.judge?.(value, unit))
-  if (judged.state === 'impossible') return refused(judged.sentence)
+  if (judged.state === 'impossible') return refused(judged.said)
   const kept = rule.dimension.convert(value, unit, rule.dimension.units[0] ?? '')
   return {
     state: 'read',
     value: kept,
     entered: { value, unit, text: text.trim() },
-    odd: judged.state === 'odd' ? judged.sentence : null,
+    odd: judged.state === 'odd' ? judged.said : null,
   }
 }
 
@@ -51,7 +52,7 @@ function worse(general: Judgement, special: Judgement | undefined): Judgement {
 
 type Found = { value: number; unit: string }
 
-function withUnit(rule: AmountRule, written: string, beside: string, locale: string): Found | string {
+function withUnit(rule: AmountRule, written: string, beside: string, locale: string): Found | AmountSaid {
   const { units } = rule.dimension
   const feet = units.includes('in') ? feetAndInches(written, locale) : null
   if (feet !== null) return { value: rule.dimension.convert(feet, 'in', beside), unit: beside }
@@ -59,14 +60,13 @@ function withUnit(rule: AmountRule, written: string, beside: string, locale: str
   if (minutes !== null) return { value: minutes, unit: 'min' }
   const bare = withoutCurrency(rule, written)
   const number = readLeadingNumber(bare, locale)
-  if (number === null) return `“${written}” is not a number. Type one such as ${rule.example}.`
+  if (number === null) return { key: 'notNumber', texts: { text: written, example: rule.example } }
   const rest = number.rest.trim()
   if (rest === '') return tooFine(rule, bare, number.value) ?? { value: number.value, unit: beside }
   const unit = unitNamed(rest, units)
   if (unit !== null) return { value: number.value, unit }
-  if (/^\s*[\d.,']/.test(number.rest))
-    return `“${written}” can be read in two ways. Write it without separators, such as ${rule.example.replace(',', '')}.`
-  return `“${rest}” is no unit here. Type the number alone${units[0] ? `, or with ${units.join(', ')}` : ''}.`
+  if (/^\s*[\d.,']/.test(number.rest)) return { key: 'twoWays', texts: { text: written, example: rule.example.replace(',', '') } }
+  return units[0] ? { key: 'noUnitBut', texts: { text: rest, units: units.join(', ') } } : { key: 'noUnit', texts: { text: rest } }
 }
 
 /** The unit of a list that a text names, in any of its spellings; a counted thing also by its plural. */
@@ -101,13 +101,13 @@ function withoutCurrency(rule: AmountRule, written: string): string {
  * Where a unit has so many decimals and no more, as money, what has more is asked again and not rounded in silence: "12.345" may as well be
  * 12,345.
  */
-function tooFine({ decimals, example }: AmountRule, written: string, value: number): string | null {
+function tooFine({ decimals, example }: AmountRule, written: string, value: number): AmountSaid | null {
   if (decimals === undefined) return null
   const behind = /[.,](\d+)$/.exec(written)?.[1]
   const parted = behind !== undefined && Number(written.replace(/[^\d]/g, '')) !== Math.abs(value)
   const minor = value * 10 ** decimals
   if (Math.abs(minor - Math.round(minor)) < 1e-6 && !(parted && behind.length > decimals)) return null
-  return `“${written}” has more decimals than money has here, or its thousands are parted in another way. Type it such as ${example}.`
+  return { key: 'tooFine', texts: { text: written, example } }
 }
 
 /** A time as long as 1 h 30, 1:30, 1.5 h or 90 min, in minutes. */

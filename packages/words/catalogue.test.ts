@@ -8,6 +8,7 @@ import { languages } from '@almanac/records/language'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStates } from '@almanac/records/visit-state'
+import { amountNames } from '@almanac/units/amount-names'
 import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser'
 import { expect, test } from 'vitest'
 import { en } from './en/all.ts'
@@ -72,6 +73,7 @@ test.each(languages)('%s: no message is empty, quotes a brace unknowingly, or sh
 /** Rooms with a message for each value of an enumeration. */
 const ENUMERATIONS: Record<string, readonly string[]> = {
   hazard: cautionKinds,
+  amountName: amountNames,
   jobState: [...new Set([...jobStates, ...visitStates])],
   jobKind: jobKinds,
   beadCondition: beadConditions,

@@ -62,7 +62,7 @@ describe('reading what people write', () => {
       fc.property(fc.string({ unit: 'grapheme', maxLength: 30 }), kinds, locales, (text, kind, locale) => {
         const read = readAmount(kind, text, { locale })
         if (read.state === 'read') expect(Number.isFinite(read.value)).toBe(true)
-        else if (read.state === 'refused') expect(read.sentence.length).toBeGreaterThan(10)
+        else if (read.state === 'refused') expect(read.said.key).not.toBe('')
         else expect(text.trim()).toBe('')
       }),
       { seed, numRuns: 500 },

@@ -13,6 +13,7 @@ const root = path.resolve(import.meta.dirname, '../..')
 
 /** Rooms whose keys are values: asked for by a variable, so no file quotes them. Each is held against its enumeration or its rules by a test of its own. */
 const BY_VALUE = [
+  'amountName',
   'hazard',
   'jobKind',
   'jobState',
@@ -40,7 +41,7 @@ const VALUES: Record<string, readonly string[]> = {
 }
 
 /** Rooms whose words travel inside something that has a name of its own. */
-const CARRIED: Record<string, RegExp> = { kit: /[sS]peaking|RebedFirm/, plan: /\bPlan\b/ }
+const CARRIED: Record<string, RegExp> = { kit: /[sS]peaking|RebedFirm/, amount: /AmountSaid|Judgement/, plan: /\bPlan\b/ }
 
 const sources = ['apps/web', 'apps/worker', 'packages']
   .flatMap((folder) =>

@@ -3,9 +3,11 @@ import { NumberInput } from '@almanac/ui/number-input'
 import { TextInput } from '@almanac/ui/text-input'
 import { type AmountKind, type AmountRule, ruleOf } from '@almanac/units/amount-kinds'
 import { type ReadAmountOptions, readAmount } from '@almanac/units/read-amount'
+import { useWords } from '@almanac/words/use-words'
 import { useState } from 'react'
 import { type AmountText, isReason } from './amounts.ts'
 import { useLocale } from './use-locale.ts'
+import { useSayAmount } from './use-say-amount.ts'
 
 export type AmountFieldProps = {
   id?: string
@@ -45,24 +47,26 @@ export function AmountField(props: AmountFieldProps) {
     onChange,
     tried = false,
     error,
-    lacking = 'Type a number here.',
+    lacking,
     unitWords,
     judge,
     askOdd = true,
     disabled = false,
   } = props
   const locale = useLocale()
+  const words = useWords('amount')
+  const say = useSayAmount()
   const [left, setLeft] = useState(false)
   const { units } = ruleOf(kind).dimension
   const reading = readAmount(kind, value.text, { unit: value.unit, locale, judge })
   const said = (left || tried) && !disabled
-  const odd = askOdd && reading.state === 'read' && said ? reading.odd : null
+  const odd = askOdd && reading.state === 'read' && said && reading.odd !== null ? say(reading.odd) : null
   const kept = isReason(value.why)
   const wrong =
     reading.state === 'refused' && said
-      ? reading.sentence
+      ? say(reading.said)
       : reading.state === 'empty' && required && tried
-        ? lacking
+        ? (lacking ?? words('typeNumber'))
         : odd !== null && !kept
           ? odd
           : error
@@ -83,8 +87,8 @@ export function AmountField(props: AmountFieldProps) {
       />
       {odd === null ? null : (
         <TextInput
-          label={`Why it is so: ${label}`}
-          hint={kept ? odd : 'Kept with the value'}
+          label={words('whyLabel', { label })}
+          hint={kept ? odd : words('keptWith')}
           maxLength={200}
           value={value.why}
           onChange={(event) => onChange({ ...value, why: event.target.value })}

@@ -5,6 +5,7 @@ import type { Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import type { JobKind } from '@almanac/records/job-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
+import type { CloseOutWords } from '@almanac/service-rules/close-out/close-out-words'
 import { type CloseOutContext, missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
@@ -34,11 +35,16 @@ async function lockOpenVisit(tx: Tx, companyId: string, visitId: string): Promis
   return { job, startsAt }
 }
 
-type Judged = Omit<CloseOutContext, 'words' | 'outcomes'>
+type Judged = Omit<CloseOutContext, keyof CloseOutWords>
 
 /** What a record lacks, in the language of a locale; amounts and days stay those of its region. */
 function missingIn(record: CloseOutInput, job: LockedJob, judged: Judged, locale: string): string[] {
-  const spoken = { words: wordsIn(locale, 'lacking'), outcomes: wordsIn(locale, 'outcome') }
+  const spoken = {
+    words: wordsIn(locale, 'lacking'),
+    outcomes: wordsIn(locale, 'outcome'),
+    amounts: wordsIn(locale, 'amount'),
+    amountNames: wordsIn(locale, 'amountName'),
+  }
   const display = { ...judged.display, locale }
   return missingForCloseOut({ ...record, jobKind: job.kind as JobKind }, { ...judged, ...spoken, display })
 }

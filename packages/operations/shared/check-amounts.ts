@@ -1,6 +1,8 @@
 import { AppError } from '@almanac/runtime/errors'
+import { sayAmount } from '@almanac/service-rules/amounts/say-amount'
 import type { AmountKind, AmountRule } from '@almanac/units/amount-kinds'
 import { type Judgement, judgeAmount } from '@almanac/units/judge-amount'
+import { wordsIn } from '@almanac/words/words-in'
 
 /** An amount as a command brings it. `judge` knows more than its kind does, as what fits a tank. */
 export type SentAmount = { kind: AmountKind | AmountRule; value: number; unit?: string; judge?: (value: number, unit: string) => Judgement }
@@ -17,7 +19,15 @@ export function checkAmounts(sent: Record<string, SentAmount | null | undefined>
     const special = general.state === 'impossible' ? undefined : amount.judge?.(amount.value, unit)
     const judged = special && special.state !== 'usual' ? special : general
     if (judged.state === 'usual' || (judged.state === 'odd' && why?.[field])) continue
-    throw new AppError('invalid', `${judged.sentence} Nothing was saved.`, { field, [judged.state]: true })
+    const { said } = judged
+    throw new AppError(
+      'invalid',
+      (locale) => {
+        const amounts = { words: wordsIn(locale, 'amount'), names: wordsIn(locale, 'amountName'), locale }
+        return wordsIn(locale, 'refusal')('amount', { sentence: sayAmount(said, amounts) })
+      },
+      { field, [judged.state]: true },
+    )
   }
 }
 

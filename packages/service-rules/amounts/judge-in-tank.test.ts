@@ -1,6 +1,9 @@
+import { wordsIn } from '@almanac/words/words-in'
 import { expect, test } from 'vitest'
 import { judgeInTank, type TankRoom } from './judge-in-tank.ts'
+import { sayAmount } from './say-amount.ts'
 
+const WORDS = { words: wordsIn('en-US', 'amount'), names: wordsIn('en-US', 'amountName'), locale: 'en-US' }
 // A 10 × 54 in tank holds 0.92 × π/4 × 10² × 54 in³ = 3,902 in³ = 2.258 ft³ (the trade's rule of 0.92 of the plain cylinder).
 const tank: TankRoom = { words: '10 × 54 in', volumeFt3: 2.258, heightIn: 54 }
 
@@ -29,6 +32,6 @@ test.each([
     [judgeInTank(kind, value, unit, tank, { onSite: true }), onSite],
   ] as const) {
     expect(judged.state).toBe(state)
-    if (judged.state !== 'usual') expect(judged.sentence).toMatch(/^[A-Z].*\.$/)
+    if (judged.state !== 'usual') expect(sayAmount(judged.said, WORDS)).toMatch(/^[A-Z].*\.$/)
   }
 })

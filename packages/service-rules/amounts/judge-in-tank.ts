@@ -1,3 +1,4 @@
+import type { AmountSaid } from '@almanac/units/amount-said'
 import { impossible, type Judgement, odd, USUAL } from '@almanac/units/judge-amount'
 import { convertLength, type LengthUnit } from '@almanac/units/length'
 import { convertMass, type MassUnit } from '@almanac/units/mass'
@@ -29,30 +30,28 @@ export function judgeInTank(kind: string, value: number, unit: string, room: Tan
   return USUAL
 }
 
-function cannot(what: string, onSite: boolean): Judgement {
-  return onSite
-    ? odd(`${what} Or the tank is another one than recorded.`)
-    : impossible(`${what} Check the amount, or the size of the tank.`)
+function cannot(said: AmountSaid, onSite: boolean): Judgement {
+  return onSite ? odd({ ...said, after: 'otherTank' }) : impossible({ ...said, after: 'checkTank' })
 }
 
-function judgeResin(resinFt3: number, { words, volumeFt3 }: TankRoom, onSite: boolean): Judgement {
+function judgeResin(resinFt3: number, { words: tank, volumeFt3 }: TankRoom, onSite: boolean): Judgement {
   const share = resinFt3 / volumeFt3
-  if (share > 0.95) return cannot(`So much resin does not go into a ${words} tank.`, onSite && share <= NEXT_SIZES)
-  if (share > USUAL_FILL.most) return odd(`That leaves a ${words} tank little room to backwash: resin usually fills about 0.6 of it.`)
-  if (share < USUAL_FILL.least) return odd(`That is little resin for a ${words} tank: it usually fills about 0.6 of it.`)
-  return USUAL
+  const texts = { tank }
+  if (share > 0.95) return cannot({ key: 'resinTooMuch', texts }, onSite && share <= NEXT_SIZES)
+  if (share > USUAL_FILL.most) return odd({ key: 'resinMuch', texts })
+  return share < USUAL_FILL.least ? odd({ key: 'resinLittle', texts }) : USUAL
 }
 
-function judgeGravel(gravelLb: number, { words, volumeFt3 }: TankRoom, onSite: boolean): Judgement {
+function judgeGravel(gravelLb: number, { words: tank, volumeFt3 }: TankRoom, onSite: boolean): Judgement {
   const share = gravelLb / GRAVEL.lbFt3 / volumeFt3
-  if (share > GRAVEL.mostShare)
-    return cannot(`So much gravel does not go under the resin of a ${words} tank.`, onSite && share <= GRAVEL.mostShare * NEXT_SIZES)
-  return share > GRAVEL.usualShare ? odd(`That is much gravel for a ${words} tank.`) : USUAL
+  const texts = { tank }
+  if (share > GRAVEL.mostShare) return cannot({ key: 'gravelTooMuch', texts }, onSite && share <= GRAVEL.mostShare * NEXT_SIZES)
+  return share > GRAVEL.usualShare ? odd({ key: 'gravelMuch', texts }) : USUAL
 }
 
-function judgeTube(tubeIn: number, { words, heightIn }: TankRoom, onSite: boolean): Judgement {
-  if (tubeIn > heightIn + TUBE.impossible) return cannot(`So long a tube stands out of a ${words} tank and cracks the valve.`, onSite)
-  if (tubeIn > heightIn + TUBE.above)
-    return odd(`That tube would stand above the rim of a ${words} tank, and too long a tube cracks the valve.`)
-  return tubeIn < heightIn - TUBE.below ? odd(`That tube is short for a ${words} tank: it would end well under the rim.`) : USUAL
+function judgeTube(tubeIn: number, { words: tank, heightIn }: TankRoom, onSite: boolean): Judgement {
+  const texts = { tank }
+  if (tubeIn > heightIn + TUBE.impossible) return cannot({ key: 'tubeTooLong', texts }, onSite)
+  if (tubeIn > heightIn + TUBE.above) return odd({ key: 'tubeLong', texts })
+  return tubeIn < heightIn - TUBE.below ? odd({ key: 'tubeShort', texts }) : USUAL
 }

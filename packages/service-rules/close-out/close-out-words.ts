@@ -1,4 +1,9 @@
 import type { Words } from '@almanac/words/words'
 
 /** What the sentences about a close-out are said in. */
-export type CloseOutWords = { words: Words<'lacking'>; outcomes: Words<'outcome'> }
+export type CloseOutWords = {
+  words: Words<'lacking'>
+  outcomes: Words<'outcome'>
+  amounts: Words<'amount'>
+  amountNames: Words<'amountName'>
+}

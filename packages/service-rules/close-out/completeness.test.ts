@@ -9,6 +9,8 @@ const usual: CloseOutContext = {
   display: { locale: 'en-US', unitSystem: 'us' },
   words: wordsIn('en-US', 'lacking'),
   outcomes: wordsIn('en-US', 'outcome'),
+  amounts: wordsIn('en-US', 'amount'),
+  amountNames: wordsIn('en-US', 'amountName'),
 }
 const ticked = (...stepIds: string[]) => stepIds.map((stepId) => ({ stepId, confirmed: true }))
 const outlet = (value: number) => [{ kind: 'outletHardnessGpg' as const, value, enteredValue: value, enteredUnit: 'gpg' }]

@@ -30,6 +30,7 @@ export interface CloseOutContext extends CloseOutWords {
  */
 export function missingForCloseOut(record: CloseOutRecord, context: CloseOutContext): string[] {
   const { words, outcomes } = context
+  const amountWords = { words: context.amounts, names: context.amountNames, locale: context.display.locale }
   if (record.outcome === null) return [words('outcome')]
   const missing = [...missingDay(record, context), ...missingTimes(record, words)]
   const bedOpened = isBedOpened(record)
@@ -39,7 +40,7 @@ export function missingForCloseOut(record: CloseOutRecord, context: CloseOutCont
   }
   missing.push(...missingBedFacts(record, context))
   if (record.outcome === 'done' && bedOpened) missing.push(...missingOutletHardness(record, context))
-  missing.push(...badNumbers(record, words), ...unlikelyAmounts(record, context.tank ?? null))
+  missing.push(...badNumbers(record, words), ...unlikelyAmounts(record, context.tank ?? null, amountWords))
   if (outcomeFacts[record.outcome].needsReason && record.reason.trim().length < 3) {
     missing.push(words('reason', { outcome: outcomes(record.outcome) }))
   }

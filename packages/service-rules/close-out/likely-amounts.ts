@@ -1,7 +1,9 @@
 import type { MeasurementKind } from '@almanac/records/measurement-kind'
 import { type AmountKind, stockRule } from '@almanac/units/amount-kinds'
+import type { AmountSaid } from '@almanac/units/amount-said'
 import { type Judgement, judgeAmount, odd } from '@almanac/units/judge-amount'
 import { judgeInTank, type TankRoom } from '../amounts/judge-in-tank.ts'
+import { type AmountWords, sayAmount } from '../amounts/say-amount.ts'
 import type { CloseOutRecord, NewBedFacts } from './close-out-form.ts'
 
 /** What is measured, as an amount in the unit it is kept in. */
@@ -25,27 +27,29 @@ export type NewBedAmount = 'volume' | 'gravel' | 'tubeCut'
  * What in a record cannot be, and what is unusual and comes without a reason, in sentences. `tank` is the tank as recorded: the crew stands before the
  * real one, so that what does not go into it is asked back and not refused out of hand.
  */
-export function unlikelyAmounts(record: CloseOutRecord, tank: TankRoom | null): string[] {
+export function unlikelyAmounts(record: CloseOutRecord, tank: TankRoom | null, amounts: AmountWords): string[] {
+  const say = (found: readonly AmountSaid[]) => found.map((one) => sayAmount(one, amounts))
   const measured = record.measurements.flatMap(({ kind, value, why }) => {
     const { kind: amount, unit, times = 1 } = MEASURED_AS[kind]
     return value >= 0 ? said(judgeAmount(amount, value * times, unit), why) : []
   })
   const parts = record.partsUsed.flatMap(({ name, quantity, unit, why }) =>
-    quantity > 0 ? said(judgeAmount(stockRule(unit), quantity, unit), why).map((sentence) => `${name}: ${sentence}`) : [],
+    quantity > 0 ? say(said(judgeAmount(stockRule(unit), quantity, unit), why)).map((sentence) => `${name}: ${sentence}`) : [],
   )
-  return [...measured, ...harderThanRaw(record), ...(record.newBed ? unlikelyBed(record.newBed, tank) : []), ...parts]
+  const found = [...measured, ...harderThanRaw(record), ...(record.newBed ? unlikelyBed(record.newBed, tank) : [])]
+  return [...say(found), ...parts]
 }
 
 /** What leaves a softener is not harder than what goes in: the two were swapped, or one of them is in another unit. */
-function harderThanRaw({ measurements }: CloseOutRecord): string[] {
+function harderThanRaw({ measurements }: CloseOutRecord): AmountSaid[] {
   const last = (kind: MeasurementKind) => measurements.filter((one) => one.kind === kind).at(-1)
   const [raw, outlet] = [last('rawHardnessGpg'), last('outletHardnessGpg')]
   if (!raw || !outlet || !(outlet.value > raw.value * 1.1 + 1)) return []
-  return said(odd('The water at the outlet would be harder than before the softener.'), outlet.why ?? raw.why)
+  return said(odd({ key: 'harderThanRaw' }), outlet.why ?? raw.why)
 }
 
 // What is missing altogether, or below zero, is named by the rules of completeness.
-function unlikelyBed({ volumeFt3, gravelLb, tubeCutIn, why = {} }: NewBedFacts, tank: TankRoom | null): string[] {
+function unlikelyBed({ volumeFt3, gravelLb, tubeCutIn, why = {} }: NewBedFacts, tank: TankRoom | null): AmountSaid[] {
   const judge = (name: NewBedAmount, kind: 'resin' | 'gravel' | 'tube', value: number | null, unit: string) => {
     if (value === null || !(value > 0)) return []
     const general = judgeAmount(kind, value, unit)
@@ -59,7 +63,7 @@ function unlikelyBed({ volumeFt3, gravelLb, tubeCutIn, why = {} }: NewBedFacts, 
   ]
 }
 
-function said(judged: Judgement, why: string | undefined): string[] {
+function said(judged: Judgement, why: string | undefined): AmountSaid[] {
   if (judged.state === 'usual' || (judged.state === 'odd' && (why ?? '').trim().length >= 3)) return []
-  return [judged.sentence]
+  return [judged.said]
 }

@@ -1,4 +1,6 @@
 import { account } from './account.ts'
+import { amount } from './amount.ts'
+import { amountName } from './amount-name.ts'
 import { asks } from './asks.ts'
 import { beadCondition } from './bead-condition.ts'
 import { bedFacts } from './bed-facts.ts'
@@ -25,6 +27,8 @@ import { visit } from './visit.ts'
 /** The rooms that the tablet's pages speak from: all that is loaded there, with signal or without. */
 export const field = {
   account,
+  amount,
+  amountName,
   asks,
   beadCondition,
   bedFacts,

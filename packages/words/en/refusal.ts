@@ -5,6 +5,7 @@ export const refusal = {
     'The office called this visit off. Nothing was changed; your entries are still on this tablet. Call the office: once they book it again, the new visit offers them.',
   otherKind: 'This visit is for another kind of job ({kind}). Nothing was saved; open the visit again.',
   incomplete: 'The close-out is not complete, so nothing was saved. {missing}',
+  amount: '{sentence} Nothing was saved.',
   notBooked: 'This visit is {state}, so it cannot be started. Nothing was changed.',
   'code/invalid': 'This could not be read, so nothing was saved.',
   'code/conflict': 'This does not go together with what is on record, so nothing was changed.',

@@ -1,5 +1,7 @@
 import type { FieldCatalogue } from '../catalogue.ts'
 import { account } from './account.ts'
+import { amount } from './amount.ts'
+import { amountName } from './amount-name.ts'
 import { asks } from './asks.ts'
 import { beadCondition } from './bead-condition.ts'
 import { bedFacts } from './bed-facts.ts'
@@ -25,6 +27,8 @@ import { visit } from './visit.ts'
 
 export const field: FieldCatalogue = {
   account,
+  amount,
+  amountName,
   asks,
   beadCondition,
   bedFacts,

@@ -7,6 +7,7 @@ export const refusal: Translation<typeof english> = {
     'La oficina canceló esta visita. No se cambió nada; lo que escribió sigue en esta tableta. Llame a la oficina: cuando la programe otra vez, la nueva visita se lo ofrece.',
   otherKind: 'Esta visita es de otro tipo de trabajo ({kind}). No se guardó nada; abra la visita otra vez.',
   incomplete: 'Al cierre le faltan datos, así que no se guardó nada. {missing}',
+  amount: '{sentence} No se guardó nada.',
   notBooked: 'Esta visita está en otro estado ({state}), así que no se puede empezar. No se cambió nada.',
   'code/invalid': 'Esto no se pudo leer, así que no se guardó nada.',
   'code/conflict': 'Esto no concuerda con lo registrado, así que no se cambió nada.',

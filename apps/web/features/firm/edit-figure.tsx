@@ -6,6 +6,7 @@ import { useState } from 'react'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { useSayAmount } from '@/client/use-say-amount'
 import { type Texts, Unreadable } from './figure-amounts.ts'
 import { FigureField } from './figure-field.tsx'
 import { formOf } from './figure-forms.ts'
@@ -21,6 +22,7 @@ export function EditFigure({ figureKey, value, row, onClose }: Props) {
   const [form] = useState(() => formOf(figureKey, value, reader))
   const [seen] = useState(row?.version ?? 0)
   const [texts, setTexts] = useState<Texts>(form.texts)
+  const say = useSayAmount()
   const [note, setNote] = useState('')
   const [errors, setErrors] = useState<Texts>({})
   const change = useCommand(api.firm.changeFigure.mutationOptions(), { onDone: onClose })
@@ -29,7 +31,7 @@ export function EditFigure({ figureKey, value, row, onClose }: Props) {
       return form.read(texts, note)
     } catch (error) {
       if (!(error instanceof Unreadable)) throw error
-      setErrors({ [error.field]: error.message })
+      setErrors({ [error.field]: error.said ? say(error.said) : error.message })
       return null
     }
   }

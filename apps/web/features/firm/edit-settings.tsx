@@ -7,6 +7,7 @@ import { useState } from 'react'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { useSayAmount } from '@/client/use-say-amount'
 import type { Texts } from './figure-amounts.ts'
 import { FigureField } from './figure-field.tsx'
 import { figureName, figureWords } from './figure-words.ts'
@@ -22,6 +23,7 @@ export function EditSettings({ settings, names, onClose }: Props) {
   const [seen] = useState(settings)
   const [texts, setTexts] = useState<Texts>(() => settingTexts(settings, names, currency, locale))
   const [errors, setErrors] = useState<Texts>({})
+  const say = useSayAmount()
   const [note, setNote] = useState('')
   const change = useCommand(api.firm.changeSettings.mutationOptions(), {
     onDone: () => {
@@ -31,7 +33,7 @@ export function EditSettings({ settings, names, onClose }: Props) {
     },
   })
   const send = (over: Settings) => {
-    const { values, errors: wrong } = readSettingTexts(over, names, texts, { currency, locale, why: note })
+    const { values, errors: wrong } = readSettingTexts(over, names, texts, { currency, locale, why: note, say })
     setErrors(wrong)
     if (Object.keys(wrong).length === 0) change.send({ version: over.version, ...values, note: note.trim() || null })
   }

@@ -1,4 +1,5 @@
 import { AMOUNT_KINDS, type AmountKind, type AmountRule } from '@almanac/units/amount-kinds'
+import type { AmountSaid } from '@almanac/units/amount-said'
 import { oneUnit, firstUnit as unitOf } from '@almanac/units/dimensions'
 import { readAmount } from '@almanac/units/read-amount'
 import { numberText } from '@almanac/units/read-number'
@@ -11,9 +12,12 @@ export type Texts = Record<string, string>
 /** What a form throws where a text cannot be read; `field` names it. */
 export class Unreadable extends Error {
   readonly field: string
-  constructor(field: string, sentence: string) {
-    super(sentence)
+  /** What is wrong, where it is an amount. */
+  readonly said: AmountSaid | null
+  constructor(field: string, wrong: string | AmountSaid) {
+    super(typeof wrong === 'string' ? wrong : wrong.key)
     this.field = field
+    this.said = typeof wrong === 'string' ? null : wrong
   }
 }
 
@@ -21,7 +25,7 @@ export class Unreadable extends Error {
 const KINDS: Record<string, AmountKind> = { in: 'figureLength', ft3: 'figureVolume', lb: 'figureMass', gpm: 'figureFlow', gpg: 'hardness' }
 
 const plainRule = (unit: string): AmountRule => ({
-  ...{ name: 'A figure', dimension: oneUnit(unit), least: 0, most: 1e9 },
+  ...{ name: 'figure', dimension: oneUnit(unit), least: 0, most: 1e9 },
   ...{ example: '2.5', source: COMMON_PRACTICE },
 })
 
@@ -47,7 +51,7 @@ export function readOne(
   { stored, unit, locale }: { stored: string; unit: string; locale: string },
 ): number | null {
   const reading = readAmount(figureRule(stored), texts[name] ?? '', { unit, locale })
-  if (reading.state === 'refused') throw new Unreadable(name, reading.sentence)
+  if (reading.state === 'refused') throw new Unreadable(name, reading.said)
   return reading.state === 'read' ? reading.value : null
 }
 

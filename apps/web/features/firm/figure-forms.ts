@@ -50,7 +50,7 @@ function priceForm(pack: NonNullable<ReturnType<typeof packOf>>, value: number |
     read: (texts, why) => {
       const reading = readAmount(pack.rule(currency), texts.value ?? '', { locale })
       if (reading.state === 'empty') throw new Unreadable('value', 'Type a number here.')
-      if (reading.state === 'refused') throw new Unreadable('value', reading.sentence)
+      if (reading.state === 'refused') throw new Unreadable('value', reading.said)
       if (reading.odd !== null && !isReason(why)) throw new Unreadable('value', reading.odd)
       return reading.value * kept
     },

@@ -3,6 +3,7 @@ import { choicesOf } from '@almanac/records/choices'
 import { offeredLocales } from '@almanac/records/country'
 import { papers, paperWords } from '@almanac/records/paper'
 import { type AmountKind, type AmountRule, ruleOf } from '@almanac/units/amount-kinds'
+import type { AmountSaid } from '@almanac/units/amount-said'
 import { costRule, isCost } from '@almanac/units/cost-rules'
 import { minorPer } from '@almanac/units/money'
 import { readAmount } from '@almanac/units/read-amount'
@@ -83,7 +84,7 @@ export function readSettingTexts(
   settings: Settings,
   names: readonly SettingName[],
   texts: Texts,
-  { currency, locale, why }: { currency: string; locale: string; why: string },
+  { currency, locale, why, say }: { currency: string; locale: string; why: string; say: (said: AmountSaid) => string },
 ): { values: SettingsValues; errors: Texts } {
   const { version: _version, ...values } = settings
   const errors: Texts = {}
@@ -93,14 +94,14 @@ export function readSettingTexts(
     const rule = ruleOfSetting(name, currency)
     const reading = rule && readAmount(rule, text, { locale })
     if (!reading) changed[name] = text === '' && MAY_BE_EMPTY.has(name) ? null : text
-    else if (reading.state === 'refused') errors[name] = reading.sentence
+    else if (reading.state === 'refused') errors[name] = say(reading.said)
     else if (reading.state === 'read') {
       changed[name] = isCost(name)
         ? Math.round(reading.value * minorPer(currency))
         : name === 'riskLimit'
           ? reading.value / 100
           : reading.value
-      if (reading.odd !== null && changed[name] !== settings[name] && !isReason(why)) errors[name] = reading.odd
+      if (reading.odd !== null && changed[name] !== settings[name] && !isReason(why)) errors[name] = say(reading.odd)
     } else if (isCost(name) || MAY_BE_EMPTY.has(name)) changed[name] = null
     else errors[name] = 'Type a number here.'
   }

@@ -61,6 +61,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const now = new Date().toISOString()
   const draft = shownDraft(handle.draft, me.company.timeZone, now)
   const firm = useRebedFirm()
+  const [amounts, amountNames] = [useWords('amount'), useWords('amountName')]
   const guessed = useMemo(() => firstParts(visit, firm), [visit, firm])
   const parts = draft.parts ?? (draft.outcome === 'done' ? guessed : [])
   const [tried, setTried] = useState(false)
@@ -73,6 +74,8 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
     tank: by.tank,
     words: lacking,
     outcomes,
+    amounts,
+    amountNames,
   })
   const send = useMutation(
     api.visits.closeOut.mutationOptions({

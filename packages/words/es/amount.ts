@@ -1,0 +1,32 @@
+import type { amount as english } from '../en/amount.ts'
+import type { Translation } from '../translation.ts'
+
+export const amount: Translation<typeof english> = {
+  notNumber: '«{text}» no es un número. Escriba uno como {example}.',
+  twoWays: '«{text}» se puede leer de dos maneras. Escríbalo sin separadores, como {example}.',
+  noUnit: '«{text}» no es una unidad aquí. Escriba solo el número.',
+  noUnitBut: '«{text}» no es una unidad aquí. Escriba solo el número, o con {units}.',
+  tooFine: '«{text}» tiene más decimales que el dinero aquí, o separa los miles de otra manera. Escríbalo como {example}.',
+  mustBeNumber: '{name} debe ser un número.',
+  tooMuch: '{name} de {amount} no puede ser: lo más es {bound}. Revise el número y su unidad.',
+  belowZero: '{name} no puede ser menos de cero, y {amount} lo es. Revise el signo.',
+  tooLittle: '{name} de {amount} no puede ser: lo menos es {bound}. Revise el número y su unidad.',
+  moreThan: '{name} debe ser más de {bound}.',
+  whole: '{name} es un número entero, como {example}.',
+  unusual: '{amount} no es usual: casi siempre es de {from} a {until}.',
+  resinTooMuch: 'Tanta resina no cabe en un tanque de {tank}.',
+  resinMuch: 'Así queda poco espacio de retrolavado en un tanque de {tank}: la resina suele llenar unos 0.6 de él.',
+  resinLittle: 'Es poca resina para un tanque de {tank}: suele llenar unos 0.6 de él.',
+  gravelTooMuch: 'Tanta grava no cabe debajo de la resina en un tanque de {tank}.',
+  gravelMuch: 'Es mucha grava para un tanque de {tank}.',
+  tubeTooLong: 'Un tubo tan largo sale de un tanque de {tank} y agrieta la válvula.',
+  tubeLong: 'Ese tubo quedaría arriba del borde de un tanque de {tank}, y un tubo demasiado largo agrieta la válvula.',
+  tubeShort: 'Ese tubo es corto para un tanque de {tank}: quedaría muy por debajo del borde.',
+  harderThanRaw: 'El agua a la salida sería más dura que antes del ablandador.',
+  otherTank: 'O el tanque no es el registrado.',
+  checkTank: 'Revise la cantidad, o el tamaño del tanque.',
+  ask: '¿Es correcto? Corríjalo, o diga por qué es así.',
+  typeNumber: 'Escriba un número aquí.',
+  whyLabel: 'Por qué es así: {label}',
+  keptWith: 'Se guarda con el valor',
+}
