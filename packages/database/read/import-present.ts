@@ -30,6 +30,9 @@ export type PresentSoftener = PresentThing & {
   test: PresentThing | null
 }
 
+/** What the values asked for are: match keys of an import, or ids. */
+type FoundBy = 'matchKey' | 'id'
+
 const CONSENT_COLUMN: Record<string, string> = {
   email: 'consentEmail',
   phone: 'consentPhone',
@@ -38,8 +41,13 @@ const CONSENT_COLUMN: Record<string, string> = {
 }
 
 /** Customers that carry one of these match keys, removed ones too, each with the contact its import made. */
-export async function readPresentCustomers(tx: Tx, companyId: string, keys: readonly string[]): Promise<PresentCustomer[]> {
-  const found = await inChunks(keys, (chunk) => tx.customer.findMany({ where: { companyId, matchKey: { in: chunk } } }))
+export async function readPresentCustomers(
+  tx: Tx,
+  companyId: string,
+  keys: readonly string[],
+  by: FoundBy = 'matchKey',
+): Promise<PresentCustomer[]> {
+  const found = await inChunks(keys, (chunk) => tx.customer.findMany({ where: { companyId, [by]: { in: chunk } } }))
   const contacts = await inChunks(
     found.map((one) => one.id),
     (chunk) =>
@@ -65,8 +73,13 @@ export async function readPresentCustomers(tx: Tx, companyId: string, keys: read
 }
 
 /** Sites that carry one of these match keys, removed ones too. */
-export async function readPresentSites(tx: Tx, companyId: string, keys: readonly string[]): Promise<PresentSite[]> {
-  const found = await inChunks(keys, (chunk) => tx.site.findMany({ where: { companyId, matchKey: { in: chunk } } }))
+export async function readPresentSites(
+  tx: Tx,
+  companyId: string,
+  keys: readonly string[],
+  by: FoundBy = 'matchKey',
+): Promise<PresentSite[]> {
+  const found = await inChunks(keys, (chunk) => tx.site.findMany({ where: { companyId, [by]: { in: chunk } } }))
   return found.map((one) => ({
     ...asPlain(one),
     matchKey: one.matchKey ?? '',
@@ -77,10 +90,15 @@ export async function readPresentSites(tx: Tx, companyId: string, keys: readonly
 }
 
 /** Softeners that carry one of these match keys, with tanks, open beds, and the water test an import took down. */
-export async function readPresentSofteners(tx: Tx, companyId: string, keys: readonly string[]): Promise<PresentSoftener[]> {
+export async function readPresentSofteners(
+  tx: Tx,
+  companyId: string,
+  keys: readonly string[],
+  by: FoundBy = 'matchKey',
+): Promise<PresentSoftener[]> {
   const found = await inChunks(keys, (chunk) =>
     tx.softener.findMany({
-      where: { companyId, matchKey: { in: chunk } },
+      where: { companyId, [by]: { in: chunk } },
       include: { tanks: { where: { archivedAt: null }, include: { beds: { where: { archivedAt: null, endedLatest: null } } } } },
     }),
   )

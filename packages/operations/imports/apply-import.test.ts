@@ -60,7 +60,7 @@ describe('an import', () => {
     expect(dayOf(anna.find((bed) => bed.endedLatest === null)?.lastSeenDay ?? null)).toBe('2024-05-03')
     expect(state.tests.map((one) => [dayOf(one.day), one.hardnessGpg, one.entered])).toEqual([
       ['2024-05-03', 18, { hardness: { value: 18, unit: 'gpg' } }],
-      ['2026-12-02', 22, { hardness: { value: 22, unit: 'gpg' } }],
+      ['2015-06-02', 22, { hardness: { value: 22, unit: 'gpg' } }],
     ])
     expect(state.supplies.map((one) => one.name)).toEqual(['Larkmoor town'])
     expect(new Set(state.sites.map((one) => one.waterSupplyId))).toEqual(new Set([state.supplies[0]?.id]))

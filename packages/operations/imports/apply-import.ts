@@ -62,7 +62,7 @@ export async function applyImport({ companyId, batchId }: TaskPayloads['apply-im
           options: { today: company.today, display: company, listRightOn: batch.mapping.listRightOn },
         }
         const reading = await readRowsApart(companyId, input, { onRead, seconds: READ_SECONDS })
-        const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading })
+        const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading, display: company })
         const onProgress = (written: number) => share(READ + written * (WRITTEN - READ))
         await writePlan(tx, plan, { companyId, batchId, fileName: batch.fileName, today: company.today, onProgress })
         const siteIds = [...new Set([...plan.siteIds, ...(await sitesOf(tx, companyId, plan))])]

@@ -34,7 +34,7 @@ async function readByChoices({ companyId }: Scope, { batchId, columns, listRight
     )
   const options = { today: company.today, display: company, listRightOn }
   const reading = await readRowsApart(companyId, { rows: rows.map(({ line, cells }) => ({ line, cells })), mapping, options })
-  return { rows: rows.map(({ id, line }) => ({ id, line })), reading }
+  return { rows: rows.map(({ id, line }) => ({ id, line })), reading, company }
 }
 
 /**
@@ -48,12 +48,12 @@ export async function checkImport(
   const { companyId } = scope
   const before = await answeredBefore<ImportCounts & { version: number }>(scope, OPERATION, input)
   if (before) return before
-  const { rows, reading } = await readByChoices(scope, input)
+  const { rows, reading, company } = await readByChoices(scope, input)
   const work = async (tx: Tx, command: Command) => {
     const batch = await readBatch(tx, companyId, input.batchId)
     if (!OPEN.has(batch.state))
       throw new AppError('conflict', 'This import is under way or done already, so its columns stand. Nothing was changed.')
-    const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading })
+    const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading, display: company })
     // What would happen is kept as notes and problems only: nothing has been made yet, so no row points anywhere.
     const outcomes = plan.rows.map(({ ledger: _, ...row }) => ({ ...row, customerId: null, siteId: null, softenerId: null, before: null }))
     for (let start = 0; start < outcomes.length; start += CHUNK) await saveRowOutcomes(tx, companyId, outcomes.slice(start, start + CHUNK))

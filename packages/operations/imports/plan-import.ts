@@ -1,8 +1,10 @@
 import type { Tx } from '@almanac/database/client'
 import { readImportLedger, readUndoneBatches } from '@almanac/database/read/import-ledger'
 import { readPresentCustomers, readPresentSites, readPresentSofteners } from '@almanac/database/read/import-present'
+import type { Display } from '@almanac/units/display'
+import { findSame, type SameFound } from './find-same.ts'
 import { foldLedger, type LedgerEntry } from './ledger.ts'
-import { emptyPlan, type Plan } from './plan-types.ts'
+import { emptyPlan, type Plan, type Problem } from './plan-types.ts'
 import type { FileReading, StoredRow } from './read-rows.ts'
 import { settleSupplies } from './settle-supplies.ts'
 import { settleThings } from './settle-things.ts'
@@ -12,6 +14,8 @@ export type PlanInput = {
   companyId: string
   fileName: string
   rows: readonly Pick<StoredRow, 'id' | 'line'>[]
+  /** How what is said of a row is written. */
+  display: Display
   /** What was read in them. */
   reading: FileReading
 }
@@ -19,24 +23,35 @@ export type PlanInput = {
 const keysOf = (reading: FileReading, kind: string) =>
   [...reading.wants.things.values()].filter((one) => one.kind === kind).map((one) => one.key)
 
+/** What carries the file's own keys. */
+async function readKnown(tx: Tx, companyId: string, reading: FileReading) {
+  const customers = await readPresentCustomers(tx, companyId, keysOf(reading, 'customer'))
+  if (customers.length === 0) return { customers, sites: [], softeners: [] }
+  const sites = await readPresentSites(tx, companyId, keysOf(reading, 'site'))
+  const softeners = await readPresentSofteners(tx, companyId, keysOf(reading, 'softener'))
+  return { customers, sites, softeners }
+}
+
+const readLedgerOf = (tx: Tx, companyId: string, customers: readonly { id: string }[]) =>
+  customers.length === 0
+    ? []
+    : readImportLedger(
+        tx,
+        companyId,
+        customers.map((one) => one.id),
+      )
+
 /**
  * Works out everything a file would do, and writes nothing: the check before an import and the import itself are this one function. Stored things are
  * looked up by their match keys in bulk.
  */
 export async function planImport(tx: Tx, input: PlanInput): Promise<Plan> {
   const { companyId, rows, reading } = input
-  const customers = await readPresentCustomers(tx, companyId, keysOf(reading, 'customer'))
-  const isFresh = customers.length === 0
-  const sites = isFresh ? [] : await readPresentSites(tx, companyId, keysOf(reading, 'site'))
-  const softeners = isFresh ? [] : await readPresentSofteners(tx, companyId, keysOf(reading, 'softener'))
-  const undone = isFresh ? new Set<string>() : await readUndoneBatches(tx, companyId)
-  const entries = isFresh
-    ? []
-    : await readImportLedger(
-        tx,
-        companyId,
-        customers.map((one) => one.id),
-      )
+  const known = await readKnown(tx, companyId, reading)
+  const same = await findSame(tx, companyId, [...reading.wants.things.values()], known, input.display)
+  const customers = [...known.customers, ...same.customers]
+  const undone = customers.length === 0 ? new Set<string>() : await readUndoneBatches(tx, companyId)
+  const entries = await readLedgerOf(tx, companyId, customers)
   const plan = emptyPlan()
   const supplyIds = await settleSupplies(tx, companyId, reading.wants, plan.supplies)
   for (const [siteKey, { supply, line }] of reading.wants.supplyOfSite) {
@@ -46,14 +61,23 @@ export async function planImport(tx: Tx, input: PlanInput): Promise<Plan> {
     site.facts.supply = { waterSupplyId }
     site.lines.supply = line
   }
+  const sites = [...known.sites, ...same.sites]
+  const softeners = [...known.softeners, ...same.softeners]
   const standing = { customers, sites, softeners, undone, ledger: foldLedger(entries as LedgerEntry[]) }
   const outcomes = settleThings(plan, reading.wants, standing, input.fileName)
-  for (const row of rows) plan.rows.push(rowOutcome(row, reading, outcomes))
+  for (const row of rows) plan.rows.push(rowOutcome(row, reading, outcomes, same))
   return plan
 }
 
-function rowOutcome(row: Pick<StoredRow, 'id' | 'line'>, reading: FileReading, outcomes: Outcomes): Plan['rows'][number] {
-  const problems = reading.problems.get(row.line) ?? []
+function rowOutcome(
+  row: Pick<StoredRow, 'id' | 'line'>,
+  reading: FileReading,
+  outcomes: Outcomes,
+  same: Pick<SameFound, 'notes' | 'mayBe'>,
+): Plan['rows'][number] {
+  const mayBe = same.mayBe.get(row.line)
+  const alike: Problem[] = mayBe ? [{ kind: 'decide', column: '', field: 'customerName', value: mayBe.name, reason: mayBe.reason }] : []
+  const problems = [...(reading.problems.get(row.line) ?? []), ...alike]
   const base = { id: row.id, line: row.line, problems, customerId: null, siteId: null, softenerId: null, notes: [], ledger: [] }
   if (reading.leftOut.has(row.line)) return { ...base, status: 'problem' }
   const keys = reading.wants.rowKeys.get(row.line)
@@ -62,7 +86,12 @@ function rowOutcome(row: Pick<StoredRow, 'id' | 'line'>, reading: FileReading, o
   return {
     ...base,
     status: created.has(row.line) ? 'created' : updated.has(row.line) ? 'updated' : 'unchanged',
-    notes: [...(notes.get(row.line) ?? []), ...(reading.wants.notes.get(row.line) ?? []), ...(reading.assumptions.get(row.line) ?? [])],
+    notes: [
+      ...[same.notes.get(row.line) ?? []].flat(),
+      ...(notes.get(row.line) ?? []),
+      ...(reading.wants.notes.get(row.line) ?? []),
+      ...(reading.assumptions.get(row.line) ?? []),
+    ],
     customerId: idFor(keys?.customer),
     siteId: idFor(keys?.site),
     softenerId: idFor(keys?.softener),

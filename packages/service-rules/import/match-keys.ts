@@ -32,7 +32,7 @@ export const matchDefinition: readonly { thing: string; sentence: string }[] = [
  * so the same row gives the same keys whatever was edited since.
  */
 export function matchKeys(record: ImportedRecord): MatchKeys {
-  const place = placeKey(record)
+  const place = placeKey(record.site)
   const customerKey = customerKeyOf(record, place)
   const siteKey = `${customerKey}|site:${place}`
   const { tankPosition, label } = record.softener
@@ -48,7 +48,16 @@ function customerKeyOf(record: ImportedRecord, place: string): string {
   return `${name}|at:${place}`
 }
 
-function placeKey(record: ImportedRecord): string {
-  const { street, postcode, town } = record.site
+type Place = { street: string | null; postcode: string | null; town: string | null }
+
+/** A street with its postcode, or with its town where it has none. */
+function placeKey({ street, postcode, town }: Place): string {
   return `${normaliseStreet(street ?? '')}/${postcode ? normalisePostcode(postcode) : normaliseText(town ?? '')}`
+}
+
+/** All ways to name a place: with its postcode and with its town, so that a list that has only one of them finds it. A place without a street is none. */
+export function placeKeys({ street, postcode, town }: Place): string[] {
+  if (!street || normaliseStreet(street) === '') return []
+  const ways = [postcode ? placeKey({ street, postcode, town: null }) : null, town ? placeKey({ street, postcode: null, town }) : null]
+  return ways.filter((way) => way !== null)
 }

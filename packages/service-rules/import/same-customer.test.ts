@@ -1,0 +1,41 @@
+import { describe, expect, test } from 'vitest'
+import { likeness, type Person } from './same-customer.ts'
+
+const person = (part: Partial<Person>): Person => ({ name: 'Ann Poe', reference: null, phones: [], emails: [], places: [], ...part })
+const at = (street: string, postcode: string | null, town: string | null) => ({ street, postcode, town })
+
+describe('two customers', () => {
+  test.each<[string, Partial<Person>, Partial<Person>, ReturnType<typeof likeness>]>([
+    [
+      'name and phone, written otherwise',
+      { name: 'Poe, Ann', phones: ['(555) 201-3344'] },
+      { phones: ['555 201 3344'] },
+      { surely: true, by: ['name', 'phone'] },
+    ],
+    [
+      'a number that only one has',
+      { reference: '17', emails: ['A@x.org'] },
+      { emails: ['a@x.org'] },
+      { surely: true, by: ['name', 'email'] },
+    ],
+    [
+      'the address by postcode and town',
+      { places: [at('1 Elm St', '84001', 'Lark')] },
+      { places: [at('1 Elm Street', null, 'Lark')] },
+      { surely: true, by: ['name', 'address'] },
+    ],
+    [
+      'another name at the phone',
+      { name: 'Bo Dow', phones: ['555 201 3344'] },
+      { phones: ['555 201 3344'] },
+      { surely: false, by: ['phone'] },
+    ],
+    ['two numbers', { reference: '17', phones: ['555 201 3344'] }, { reference: '18', phones: ['555 201 3344'] }, null],
+    ['a name alone', {}, {}, null],
+    ['no street is no address', { places: [at('', '84001', 'Lark')] }, { places: [at('', '84001', 'Lark')] }, null],
+    ['streets of two towns', { places: [at('1 Elm St', null, 'Lark')] }, { places: [at('1 Elm St', null, 'Brack')] }, null],
+  ])('%s', (_, one, other, expected) => {
+    expect(likeness(person(one), person(other))).toEqual(expected)
+    expect(likeness(person(other), person(one))).toEqual(expected)
+  })
+})
