@@ -1,7 +1,7 @@
 // `npm start`: sets up what is missing, then serves web and worker in production until it is stopped.
 import { setTimeout as sleep } from 'node:timers/promises'
 import { prepareDatabase } from './prepare-database.mjs'
-import { buildWeb, generateClient, hasBuild } from './support/build.mjs'
+import { buildWeb, generateClient, presentBuild } from './support/build.mjs'
 import { openEnvironment, readSettings } from './support/environment.mjs'
 import { portInUse } from './support/free-port.mjs'
 import { demoSignIns, loadDemoWhenEmpty, wantsDemo } from './support/load-demo.mjs'
@@ -49,13 +49,13 @@ async function start() {
   const environment = await openEnvironment(settings)
   later(environment.stop)
   say(environment.embedded ? 'PostgreSQL is up' : 'using the PostgreSQL in DATABASE_URL')
-  await generateClient()
-  // Where a build is there already, looking whether it is of the present sources goes on beside the database's part; a first one takes a minute of both cores.
-  const beginBuild = () => buildWeb(() => say('another command is building: waiting for it'))
-  let building = hasBuild() ? beginBuild() : undefined
-  building?.catch(() => {}) // told where it is waited for
-  later(async () => (await building?.catch(() => undefined))?.release())
-  await refuseBypassingLogins(environment.env)
+  // After a kill or a restart nothing has changed: then nothing is looked at twice. Web and worker ask for themselves what the login and the catalogue are.
+  let build = presentBuild()
+  if (build) later(build.release)
+  else {
+    await generateClient()
+    await refuseBypassingLogins(environment.env)
+  }
   const applied = await prepareDatabase(environment.urls.MIGRATION_DATABASE_URL)
   say(applied.length ? `migrations applied: ${applied.join(', ')}` : 'the database is at the present version')
   stopSignal.throwIfAborted()
@@ -64,9 +64,11 @@ async function start() {
   const signIns = await demoSignIns(environment)
   const setUp = await makeSetUpLink(environment.env, { onlyWhenEmpty: true })
 
-  say('building for production (about a minute, or seconds when nothing changed)')
-  building ??= beginBuild()
-  const build = await building
+  if (!build) {
+    say('building for production (about a minute, or seconds when nothing changed)')
+    build = await buildWeb(() => say('another command is building: waiting for it'))
+    later(build.release)
+  }
   say('starting web and worker')
   const servers = await startServers({ server: build.server, env: environment.env, port, host })
   later(servers.stop)

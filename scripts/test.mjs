@@ -45,10 +45,10 @@ async function step(name, work) {
 
 const color = { FORCE_COLOR: process.stdout.isTTY ? '1' : '0' }
 
-/** Runs a tool whose words are printed whole when it ends: others run beside it. */
-async function mustPass(tool, args) {
-  const { status, words } = await runTool(tool, args, { base: own, env: color })
-  if (words.trim()) console.log(words.trim())
+/** Runs a tool whose words are printed whole when it ends, for others run beside it; or as they come, with `show`. */
+async function mustPass(tool, args, { show = false } = {}) {
+  const { status, words } = await runTool(tool, args, { base: own, env: color, show })
+  if (words.trim() && !show) console.log(words.trim())
   if (status !== 0) throw new PlainError(`${tool} found problems; they stand above`)
 }
 
@@ -101,7 +101,9 @@ function sayTimes() {
 /** Breaks a whole `npm start` of its own ten times, and looks for what was lost: `scripts/bench/faults.ts`, which finds processes as Linux shows them. */
 async function faultTests() {
   if (process.platform !== 'linux') return say('ten faults: left out, for they need Linux')
-  await step('ten faults', () => mustPass('node', ['scripts/bench.mjs', 'faults', '--count', '10', '--minutes', '3', '--seed', '1']))
+  await step('ten faults', () =>
+    mustPass('node', ['scripts/bench.mjs', 'faults', '--count', '10', '--minutes', '3', '--seed', '1'], { show: true }),
+  )
 }
 
 void onStop()

@@ -7,6 +7,7 @@ import { withLock } from './file-lock.mjs'
 import { countLeases, takeLease } from './leases.mjs'
 import { cloneDir, root } from './paths.mjs'
 import { PlainError } from './say.mjs'
+import { buildOf, noteBuild, sourcesMark } from './sources.mjs'
 import { stopSignal } from './stop-signal.mjs'
 
 const serveDir = path.join(cloneDir, 'serve')
@@ -79,20 +80,30 @@ function removeOldBuilds(keep) {
 function copyBuild() {
   const next = path.join(root, 'apps/web/.next')
   const id = fs.readFileSync(path.join(next, 'BUILD_ID'), 'utf8').trim()
-  const target = path.join(serveDir, id)
+  const target = folderOf(id)
   if (!fs.existsSync(target)) {
     const half = `${target}.half`
     fs.rmSync(half, { recursive: true, force: true })
     fs.cpSync(path.join(next, 'standalone'), half, { recursive: true, verbatimSymlinks: true })
     fs.renameSync(half, target)
   }
-  const release = takeLease(leasesOf(id))
+  const build = served(id)
   removeOldBuilds(id)
-  return { server: path.join(target, 'apps/web/server.js'), release }
+  return { id, ...build }
 }
 
-/** Whether a build is there, be it of the present sources or of older ones. */
-export const hasBuild = () => fs.existsSync(path.join(root, 'apps/web/.next/BUILD_ID'))
+const folderOf = (id) => path.join(serveDir, id)
+const served = (id) => ({ server: path.join(folderOf(id), 'apps/web/server.js'), release: takeLease(leasesOf(id)) })
+
+/** The build of the present sources, when the last command that built left it, and the database client that it was made with; undefined otherwise. */
+export function presentBuild() {
+  const id = buildOf(sourcesMark())
+  if (id === undefined) return undefined
+  const build = served(id) // first: from now on nobody removes it
+  if (fs.existsSync(build.server) && fs.existsSync(path.join(root, 'packages/database/generated/client.ts'))) return build
+  build.release()
+  return undefined
+}
 
 /**
  * Builds web for production; skipped when no input changed. One build at a time, also between commands.
@@ -101,9 +112,12 @@ export const hasBuild = () => fs.existsSync(path.join(root, 'apps/web/.next/BUIL
 export function buildWeb(onWait) {
   const build = async () => {
     needDiskSpace(root, 700, 'the production build')
+    const mark = sourcesMark()
     await runTurbo(['build'], 'The production build failed: the lines above say where.')
     fs.mkdirSync(serveDir, { recursive: true })
-    return copyBuild()
+    const { id, ...build } = copyBuild()
+    noteBuild(mark, id)
+    return build
   }
   return withLock(path.join(cloneDir, 'build.lock'), build, onWait)
 }
