@@ -27,7 +27,7 @@ const ImportFieldName = z.enum([
 export const ImportColumnChoice = z.object({
   column: z.number().int().min(0).max(500),
   field: ImportFieldName.nullable(),
-  hardnessUnit: z.enum(['gpg', 'mg/L', 'dH', 'fH', 'mmol/L']).optional(),
+  hardnessUnit: z.enum(['gpg', 'mg/L', 'dH', 'fH', 'mmol/L', 'each-by-size']).optional(),
   concentrationUnit: z.enum(['mg/L', 'ug/L', 'g/L']).optional(),
   volumeUnit: z.enum(['ft3', 'L']).optional(),
   dayOrder: z.enum(['day-first', 'month-first', 'undecided']).optional(),

@@ -6,6 +6,7 @@ import type { DayDisplay } from '@almanac/units/format-day'
 import type { HardnessUnit } from '@almanac/units/hardness'
 import type { VolumeUnit } from '@almanac/units/volume'
 import type { ImportField } from './fields.ts'
+import type { ColumnHardnessUnit } from './read-hardness.ts'
 
 /** How sharply a written date fixes the day. `before` and `after` are open at one side and closed by a stated assumption. */
 export type DayPrecision = 'day' | 'month' | 'season' | 'year' | 'about' | 'between' | 'before' | 'after'
@@ -113,7 +114,7 @@ export interface ColumnChoice {
   column: number
   field: ImportField | null
   /** Only for `hardness`: the unit of a number without one. */
-  hardnessUnit?: HardnessUnit
+  hardnessUnit?: ColumnHardnessUnit
   /** Only for `iron` and `chlorine`. */
   concentrationUnit?: ConcentrationUnit
   /** Only for `resinVolume`, and for a bare number in `tank`. */

@@ -6,6 +6,12 @@ import { type Reading, read, unreadable } from './reading.ts'
 /** Harder than this is brine or a slip of the unit. Common practice, no source. */
 const HARDEST_GPG = 150
 
+/** The most a bare number is read as grains where a column holds both: 60 mg/L is soft water, whose house needs no softener. Common practice, no source. */
+export const MOST_BARE_GRAINS = 60
+
+/** What a bare number of a column is in: one unit for all, or whichever is plausible for each. */
+export type ColumnHardnessUnit = HardnessUnit | 'each-by-size'
+
 const units: readonly [RegExp, HardnessUnit][] = [
   [/^(?:gpg|gr\.?|grs\.?|grains?(?:\s*(?:per|\/)\s*(?:us\s*)?gal(?:lon)?)?|gr\s*\/\s*gal|g\s*\/\s*gal|gr\s*\/\s*g)$/, 'gpg'],
   [/^(?:mg\s*\/\s*l|mgl|mg|ppm|p\.p\.m\.?)(?:\s*(?:as\s*)?\(?caco3\)?)?$/, 'mg/L'],
@@ -21,10 +27,10 @@ export function hardnessUnitIn(text: string): HardnessUnit | null {
 }
 
 /**
- * Hardness with its unit, "18 gpg", "310 mg/L", "17 °dH", or a bare number in the unit chosen for its column. A range "18-20 gpg" gives its middle.
+ * Hardness with its unit, "18 gpg", "310 mg/L", "17 °dH", or a bare number in the unit chosen for its column, which may be whichever fits its size. A range "18-20 gpg" gives its middle.
  * Zero is allowed, since a softened tap reads so.
  */
-export function readHardness(text: string, columnUnit: HardnessUnit | null): Reading<HardnessReading> {
+export function readHardness(text: string, columnUnit: ColumnHardnessUnit | null): Reading<HardnessReading> {
   const match = /^(?:~|≈|c(?:irc)?a\.?|about|approx\.?)?\s*([\d.,\s]*\d)(?:\s*(?:-|–|to)\s*([\d.,]*\d))?\s*\+?\s*([^\d].*)?$/i.exec(
     text.trim(),
   )
@@ -34,13 +40,17 @@ export function readHardness(text: string, columnUnit: HardnessUnit | null): Rea
   if (high < low) return unreadable(`In "${text}" the second number is smaller than the first. Type one number, such as 18 gpg.`)
   const named = match[3] ? hardnessUnitIn(match[3]) : null
   if (match[3] && !named) return unreadable(`"${match[3].trim()}" is no unit of hardness. Use gpg, mg/L, ppm, °dH, °fH or mmol/L.`)
-  const unit = named ?? columnUnit
+  const bySize = named === null && columnUnit === 'each-by-size'
+  const unit = named ?? (columnUnit === 'each-by-size' ? (high <= MOST_BARE_GRAINS ? 'gpg' : 'mg/L') : columnUnit)
   if (!unit) return unreadable(`"${text}" has no unit. Choose the unit for this column, or type it beside the number, such as ${text} gpg.`)
   const value = (low + high) / 2
   const hardnessGpg = convertHardness(value, unit, 'gpg')
   if (hardnessGpg > HARDEST_GPG) {
     return unreadable(`${value} ${unit} is harder than any tap or well water. Check the unit; numbers above 60 are usually mg/L.`)
   }
-  const assumptions = low === high ? [] : [`"${text}" was read as its middle, ${value} ${unit}.`]
+  const assumptions = [
+    ...(low === high ? [] : [`"${text}" was read as its middle, ${value} ${unit}.`]),
+    ...(bySize ? [`"${text}" has no unit and was read as ${unit === 'gpg' ? 'grains per gallon' : 'mg/L'}, which fits its size.`] : []),
+  ]
   return read({ hardnessGpg, enteredValue: value, enteredUnit: unit, asWritten: text }, ...assumptions)
 }

@@ -58,6 +58,16 @@ describe('hardness', () => {
   })
 
   test('a bare number takes the unit of its column and is refused without one', () => {
+    // 320 mg/L as CaCO3 / 17.118 (WQA glossary: 1 gpg = 17.1 mg/L) = 18.69 gpg.
+    expect(readHardness('320', 'each-by-size')).toMatchObject({
+      ...{ ok: true, value: { enteredUnit: 'mg/L', hardnessGpg: expect.closeTo(18.69, 2) } },
+      assumptions: [expect.stringMatching(/read as mg\/L/)],
+    })
+    expect(readHardness('19', 'each-by-size')).toMatchObject({
+      ...{ ok: true, value: { enteredUnit: 'gpg', hardnessGpg: 19 } },
+      assumptions: [expect.stringMatching(/read as grains/)],
+    })
+    expect(readHardness('19 ppm', 'each-by-size')).toMatchObject({ value: { enteredUnit: 'mg/L' }, assumptions: [] })
     expect(readHardness('18', 'gpg')).toMatchObject({ ok: true, value: { hardnessGpg: 18, enteredUnit: 'gpg', enteredValue: 18 } })
     expect(readHardness('18', null)).toEqual({
       ok: false,

@@ -2,7 +2,7 @@ import { decideDayOrder } from './decide-day-order.ts'
 import { describeField, type ImportField } from './fields.ts'
 import type { ColumnJudgement } from './judge-column.ts'
 import { concentrationUnitIn } from './read-concentration.ts'
-import { hardnessUnitIn } from './read-hardness.ts'
+import { hardnessUnitIn, MOST_BARE_GRAINS } from './read-hardness.ts'
 import { readNumber } from './read-number.ts'
 import { resinVolumeUnitIn } from './read-resin.ts'
 import { headerWords } from './score-header.ts'
@@ -80,14 +80,19 @@ function dayOrderOf(field: ImportField, judgement: ColumnJudgement): Partial<Col
   return { dayOrder: finding.order, ask }
 }
 
-/** Bare numbers up to 60 with none above look like grains, numbers above 60 can only be mg/L; either is confirmed by a person. */
+/** Bare numbers up to 60 look like grains, numbers above 60 can only be mg/L, and a column may hold both; a person confirms it. */
 function hardnessUnitOf(judgement: ColumnJudgement): Partial<ColumnSuggestion> {
   const unit = unitInHeader(judgement.header, hardnessUnitIn)
   if (unit) return { hardnessUnit: unit }
   const bare = bareNumbers(judgement.values).sort((a, b) => a - b)
   if (bare.length === 0) return {}
-  const high = bare[Math.floor(bare.length * 0.9)] ?? 0
-  if (high > 60) return { hardnessUnit: 'mg/L', ask: 'Numbers without a unit look like mg/L (ppm). Is that right?' }
+  const small = bare.filter((value) => value <= MOST_BARE_GRAINS).length
+  if (small > 0 && small < bare.length)
+    return {
+      hardnessUnit: 'each-by-size',
+      ask: `Some numbers without a unit look like grains per gallon (up to ${MOST_BARE_GRAINS}), others like mg/L. Each is read as what fits its size. Is that right?`,
+    }
+  if (small === 0) return { hardnessUnit: 'mg/L', ask: 'Numbers without a unit look like mg/L (ppm). Is that right?' }
   return { hardnessUnit: 'gpg', ask: 'Numbers without a unit look like grains per gallon. Is that right?' }
 }
 

@@ -135,6 +135,11 @@ describe('a whole file', () => {
       suggestColumns([['Name', title], ...values.map((value) => ['Al Poe', value])], today).columns[1]
     expect(rows('Hardness', ['18', '22'])).toMatchObject({ hardnessUnit: 'gpg', ask: expect.stringMatching(/grains per gallon/) })
     expect(rows('Hardness', ['310', '280'])).toMatchObject({ hardnessUnit: 'mg/L', ask: expect.stringMatching(/mg\/L/) })
+    // One list of 3,000 rows: "18" beside a "320" is no soft water, and 320 gpg is no water at all.
+    expect(rows('Hardness', ['18', '19', '320', '22'])).toMatchObject({
+      hardnessUnit: 'each-by-size',
+      ask: expect.stringMatching(/fits its size/),
+    })
     expect(rows('Hardness (mg/L)', ['18', '22'])).toMatchObject({ hardnessUnit: 'mg/L', ask: null })
   })
 
