@@ -1,3 +1,4 @@
+import { factColumns, type ImportKind } from '@almanac/records/import-facts'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 
@@ -9,19 +10,20 @@ async function inChunks<T>(keys: readonly string[], read: (chunk: string[]) => P
   return found
 }
 
-/** Row with its days as text, for comparing. */
-function plainDays<R extends object>(row: R): Record<string, unknown> {
-  return Object.fromEntries(
-    Object.entries(row).map(([key, value]) => [key, value instanceof Date && key !== 'archivedAt' ? dayOf(value) : value]),
-  )
+/** What an import compares of a thing: the columns of its facts and no others, days as text. */
+export type PresentThing = { id: string; version: number; row: Record<string, unknown> }
+
+function asPlain(kind: ImportKind, row: { id: string; version: number } & Record<string, unknown>): PresentThing {
+  const columns = Object.values(factColumns[kind]).flat()
+  const facts = columns.map((column) => [column, row[column] instanceof Date ? dayOf(row[column]) : row[column]])
+  return { id: row.id, version: row.version, row: Object.fromEntries(facts) }
 }
 
-const asPlain = <R extends { id: string; version: number }>(row: R) => ({ id: row.id, version: row.version, row: plainDays(row) })
-export type PresentThing = ReturnType<typeof asPlain>
+type Sources = Record<string, string>
 
 export type PresentCustomer = PresentThing & { matchKey: string; archived: boolean; batchId: string | null; contact: PresentThing | null }
 export type PresentSite = PresentThing & { matchKey: string; archived: boolean; batchId: string | null; hasSupply: boolean }
-export type PresentTank = PresentThing & { position: number; openBed: PresentThing | null; sources: Record<string, string> }
+export type PresentTank = PresentThing & { position: number; openBed: (PresentThing & { sources: Sources }) | null; sources: Sources }
 export type PresentSoftener = PresentThing & {
   matchKey: string
   archived: boolean
@@ -61,10 +63,10 @@ export async function readPresentCustomers(
   for (const { consents, ...contact } of contacts) {
     if (first.has(contact.customerId)) continue
     const asked = Object.fromEntries(consents.map((one) => [CONSENT_COLUMN[one.channel] ?? one.channel, one.granted]))
-    first.set(contact.customerId, asPlain({ ...contact, ...asked }))
+    first.set(contact.customerId, asPlain('contact', { ...contact, ...asked }))
   }
   return found.map((one) => ({
-    ...asPlain(one),
+    ...asPlain('customer', one),
     matchKey: one.matchKey ?? '',
     archived: one.archivedAt !== null,
     batchId: one.batchId,
@@ -81,7 +83,7 @@ export async function readPresentSites(
 ): Promise<PresentSite[]> {
   const found = await inChunks(keys, (chunk) => tx.site.findMany({ where: { companyId, [by]: { in: chunk } } }))
   return found.map((one) => ({
-    ...asPlain(one),
+    ...asPlain('site', one),
     matchKey: one.matchKey ?? '',
     archived: one.archivedAt !== null,
     batchId: one.batchId,
@@ -110,17 +112,17 @@ export async function readPresentSofteners(
         orderBy: { id: 'asc' },
       }),
   )
-  const testOf = new Map(tests.map((test) => [test.softenerId, asPlain(test)]))
+  const testOf = new Map(tests.map((test) => [test.softenerId, asPlain('test', test)]))
   return found.map(({ tanks, ...one }) => ({
-    ...asPlain(one),
+    ...asPlain('softener', one),
     matchKey: one.matchKey ?? '',
     archived: one.archivedAt !== null,
     batchId: one.batchId,
     tanks: tanks.map(({ beds, ...tank }) => ({
-      ...asPlain(tank),
+      ...asPlain('tank', tank),
       position: tank.position,
-      openBed: beds[0] ? asPlain(beds[0]) : null,
-      sources: tank.factSources as Record<string, string>,
+      openBed: beds[0] ? { ...asPlain('bed', beds[0]), sources: beds[0].factSources as Sources } : null,
+      sources: tank.factSources as Sources,
     })),
     test: testOf.get(one.id) ?? null,
   }))

@@ -77,7 +77,7 @@ export function settleBed(settling: Settling, thing: Wanted, tank: PresentTank |
   const wrote = settling.ledger.wrote.get(open.id) ?? {}
   if (isNewFilling(thing, factsOf('bed', open.row), wrote)) replaceBed(settling, thing, open, tank)
   else {
-    settling.change(withoutOlderDay(thing, open, 'lastSeenDay'), open, (open.row.factSources ?? {}) as Record<string, string>)
+    settling.change(withoutOlderDay(thing, open, 'lastSeenDay'), open, open.sources)
     settling.outcomes.idOf.set(thing.key, open.id)
   }
 }
