@@ -61,15 +61,15 @@ describe('a task', () => {
   })
 })
 
-/** How each task ends whose company is no more: those that begin with the company's own facts fail, Prisma's P2025 for a record that is not there; the others find no rows. */
+/** How each task ends whose company is no more: those that begin with the company's own facts fail, with a sentence or with Prisma's P2025 for a record that is not there; the others find no rows. */
 const WITHOUT_COMPANY: Record<Exclude<QueueName, 'nightly'>, string> = {
-  'forecast-beds': 'fails: P2025',
+  'forecast-beds': 'fails: unexpected',
   'forecast-company': 'fails: P2025',
   'refit-company': 'fails: P2025',
   'backtest-company': 'fails: P2025',
   'plan-rebeds': 'finds nothing to do',
   'forecast-months': 'finds nothing to do',
-  'raise-reminders': 'fails: P2025',
+  'raise-reminders': 'fails: unexpected',
   'apply-import': 'fails: not-found',
   'lapse-offers': 'finds nothing to do',
   'work-out-plan': 'finds nothing to do',

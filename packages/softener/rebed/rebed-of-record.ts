@@ -10,6 +10,10 @@ import type { RebedKit, RebedKitInput } from '../kit/kit-types.ts'
 import { rebedKit } from '../kit/rebed-kit.ts'
 import type { Speaking } from '../kit/speaking.ts'
 import type { ProcedureContext } from '../procedure/procedure-types.ts'
+import type { SiteInput } from '../site/site-input.ts'
+
+/** What of a bed's record goes into anything. */
+export type KitFacts = Omit<BedFacts, 'bedId' | 'sizeAsWritten'>
 
 /** Whose rebed it is: the firm's own tables, and how its people read amounts. */
 export type RebedFirm = Speaking & { figures: FirmFigures }
@@ -22,7 +26,7 @@ export type RebedFirm = Speaking & { figures: FirmFigures }
  * too short lets beads through. The tube's diameter: as recorded, else by the valve's card, else as usual for the tank (kit/choose-tube.ts). The bags follow
  * from the record and the firm's own bag sizes alone, never from the shelf of the day, so that what was booked is what is loaded.
  */
-export function kitInputOf(bed: BedFacts, { figures, display, words }: RebedFirm): RebedKitInput {
+export function kitInputOf(bed: KitFacts, { figures, display, words }: RebedFirm): RebedKitInput {
   return {
     diameterIn: bed.diameterIn,
     heightIn: bed.heightIn,
@@ -42,14 +46,27 @@ export function kitInputOf(bed: BedFacts, { figures, display, words }: RebedFirm
 /** The kit of the bed's rebed; refuses where the tank's size is not known or not possible. */
 export const kitOf = (bed: BedFacts, firm: RebedFirm): Result<RebedKit> => rebedKit(kitInputOf(bed, firm))
 
+/** The tube's diameter as the kit brings it, where record or valve decide it; null where nothing does: the usual tube is then taken, and said to be assumed. */
+function decidedTubeOdIn(bed: KitFacts, firm: RebedFirm): number | null {
+  const { valve, tubeOutsideDiameterIn: recordedOdIn, diameterIn } = kitInputOf(bed, firm)
+  const tube = diameterIn === null ? null : chooseTube({ recordedOdIn, valve, diameterIn, ...firm })
+  return tube === null || tube.basis === 'usual' ? null : tube.outsideDiameterIn
+}
+
+/** A bed's record as a softener's setting takes it: of tank, filling and tube what the kit takes. */
+export function siteBedOf(bed: KitFacts, firm: RebedFirm) {
+  const { diameterIn, heightIn, nominalGrains, resinVolumeFt3, resinKind, gravelLb, oldTubeLengthIn } = kitInputOf(bed, firm)
+  const tank = { diameterIn, heightIn, nominalGrains: nominalGrains ?? null, resinFt3: resinVolumeFt3 ?? null, gravelLb: gravelLb ?? null }
+  const tube = { oldTubeLengthIn: oldTubeLengthIn ?? null, tubeOutsideDiameterIn: decidedTubeOdIn(bed, firm) }
+  return { ...tank, ...tube, resinKind: resinKind ?? null, backwashGpm: bed.backwashGpm } satisfies Partial<SiteInput>
+}
+
 /** The tank and its bed to scale, with the tube as the kit brings it; refuses as the kit does. */
 export function drawingOf(bed: BedFacts, water: Pick<BedWater, 'temperatureC'>, firm: RebedFirm): Result<BedDrawing> {
-  const { valve, tubeOutsideDiameterIn: recordedOdIn, ...input } = kitInputOf(bed, firm)
-  const tube = bed.diameterIn === null ? null : chooseTube({ recordedOdIn, valve, diameterIn: bed.diameterIn, ...firm })
+  const { valve: _valve, ...input } = kitInputOf(bed, firm)
   return drawBed({
     ...input,
-    // Where nothing decides it, the drawing takes the usual tube as the kit does, and says that it is assumed.
-    tubeOutsideDiameterIn: tube === null || tube.basis === 'usual' ? null : tube.outsideDiameterIn,
+    tubeOutsideDiameterIn: decidedTubeOdIn(bed, firm),
     backwashGpm: bed.backwashGpm,
     waterTemperatureF: water.temperatureC === null ? null : cToF(water.temperatureC),
   })

@@ -42,7 +42,7 @@ function Card({ record, changes, change }: Props) {
   const { me, figures } = useSession()
   const today = useToday()
   const display = me.company
-  const site = siteOfRecord(record, changes, figures, today, display)
+  const site = siteOfRecord(record, changes, firm, today)
   const { input, tank } = site
   const evaluation = evaluateSite(input, figures, firm)
   const several = record.tanks.length > 1

@@ -1,7 +1,7 @@
 import type { SettingsTank, SoftenerSettings, WaterFact } from '@almanac/contract/softeners'
-import { knownResinKind } from '@almanac/records/resin-kind'
 import type { FirmFigures, ValveCard } from '@almanac/softener/firm/firm-figures'
 import { fixtureUnits } from '@almanac/softener/flow/fixture-units'
+import { type KitFacts, type RebedFirm, siteBedOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { SiteSources } from '@almanac/softener/setting/card-types'
 import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
 import { yearsSince } from '@almanac/units/calendar/calendar-day'
@@ -14,13 +14,8 @@ export type CardSite = { input: SiteInput; sources: SiteSources; tank: SettingsT
 const HERE = 'entered on this page'
 
 /** What the calculation takes: the record of the softener with what was changed on the page, and where each value is from. */
-export function siteOfRecord(
-  record: SoftenerSettings,
-  changes: CardChanges,
-  figures: FirmFigures,
-  today: string,
-  display: DayDisplay,
-): CardSite {
+export function siteOfRecord(record: SoftenerSettings, changes: CardChanges, firm: RebedFirm, today: string): CardSite {
+  const { figures, display } = firm
   const tank =
     record.tanks.find((one) => one.bed && one.diameterIn !== null) ?? record.tanks.find((one) => one.bed) ?? record.tanks[0] ?? null
   const bed = tank?.bed ?? null
@@ -30,16 +25,9 @@ export function siteOfRecord(
   const season = temperatures(record, changes, display)
   const input: SiteInput = {
     ...UNKNOWN_SITE,
-    diameterIn: tank?.diameterIn ?? null,
-    heightIn: tank?.heightIn ?? null,
-    nominalGrains: tank?.nominalGrains ?? null,
-    resinFt3: bed?.volumeFt3 ?? null,
-    gravelLb: bed?.gravelLb ?? null,
-    resinKind: knownResinKind(bed?.resinKind ?? 'unknown'),
+    ...siteBedOf(factsOf(tank), firm),
     arrangement: record.arrangement,
     bedAgeYears: bed ? yearsSince(bed.beganEarliest, bed.beganLatest, today) : null,
-    oldTubeLengthIn: bed?.tubeCutIn ?? null,
-    tubeOutsideDiameterIn: tank?.valve?.tubeOdIn ?? null,
     hardnessGpg: changes.hardnessGpg ?? water.hardnessGpg?.value ?? null,
     ironMgL: water.ironMgL?.value ?? null,
     manganeseMgL: water.manganeseMgL?.value ?? null,
@@ -49,7 +37,6 @@ export function siteOfRecord(
     fixtureUnits: changes.fixtures ? fixtureUnits(changes.fixtures) || null : null,
     demandCurve: changes.curve,
     expansionModel: changes.model,
-    backwashGpm: tank?.valve?.backwashGpm ?? null,
     controlsGpm: valve?.backwashGpm ?? [],
     control,
     refillGpm: valve?.refillGpm ?? null,
@@ -74,6 +61,14 @@ export function siteOfRecord(
   }
   return { input, sources, tank, valve }
 }
+
+/** What is on record of a tank, its bed and its valve, in the shape that everything of a bed is made from. */
+const factsOf = (tank: SettingsTank | null): KitFacts => ({
+  ...{ diameterIn: tank?.diameterIn ?? null, heightIn: tank?.heightIn ?? null, nominalGrains: tank?.nominalGrains ?? null },
+  ...{ resinKind: tank?.bed?.resinKind ?? 'unknown', volumeFt3: tank?.bed?.volumeFt3 ?? null, gravelLb: tank?.bed?.gravelLb ?? null },
+  ...{ tubeCutIn: tank?.bed?.tubeCutIn ?? null, tubeOdIn: tank?.valve?.tubeOdIn ?? null, valveCardId: tank?.valve?.cardId ?? null },
+  backwashGpm: tank?.valve?.backwashGpm ?? null,
+})
 
 /** The card that the valve goes by; else the usual one for how it is run. */
 function valveCard(tank: SettingsTank | null, control: 'meter' | 'timer' | null, { valves }: FirmFigures): ValveCard | null {
