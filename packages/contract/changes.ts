@@ -148,6 +148,7 @@ export const CHANGES = {
   'plans.stop': ['plan'],
   'plans.accept': ['plan', 'crew-day', 'job', 'visit', 'kit'],
   'reminders.decide': ['reminders'],
+  'session.changeEmail': [],
   'session.setLanguage': [],
   'session.switchCompany': [],
   'session.end': [],

@@ -5,6 +5,7 @@ import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { FigureRow } from './firm.ts'
 import { Device } from './people.ts'
+import { SignInEmail } from './set-up.ts'
 import { Day, Id, Instant } from './shared.ts'
 
 /** Itself how this person reads what the company shows: see `Display` in units. `locale` is the person's language in the company's region. */
@@ -40,6 +41,11 @@ export const session = {
     .route({ method: 'POST', path: '/session/language' })
     .input(z.object({ language: z.enum(languages).nullable() }))
     .output(z.object({ language: z.enum(languages).nullable() })),
+  /** The email that the person signs in with. `sentTo`: a link went there, which does it; null where it is done. */
+  changeEmail: oc
+    .route({ method: 'POST', path: '/session/email' })
+    .input(z.object({ email: SignInEmail, password: z.string().max(1000) }))
+    .output(z.object({ sentTo: z.string().nullable() })),
   list: oc
     .route({ method: 'GET', path: '/session/list' })
     .output(z.array(z.object({ id: Id, startedAt: Instant, device: Device, present: z.boolean() }))),

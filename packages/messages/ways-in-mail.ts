@@ -38,3 +38,25 @@ ${of.url}
 The link works once, for three days. If you didn't ask for it, ignore this message.
 `,
 })
+
+/** To the new address of someone who changes theirs. */
+export const newEmailMail = (of: { name: string; url: string }): Words => ({
+  subject: 'Confirm your new email',
+  text: `Hello ${of.name},
+
+Open this link to sign in to Rebed Almanac with this address from now on:
+
+${of.url}
+
+The link works once, for 24 hours. If you didn't ask for it, ignore this message.
+`,
+})
+
+/** To the old address, once it is changed. */
+export const emailChangedMail = (): Words => ({
+  subject: 'Your email was changed',
+  text: `Hello,
+
+From now on another address signs in to your account in Rebed Almanac. If that wasn't you, tell an owner of your company at once.
+`,
+})

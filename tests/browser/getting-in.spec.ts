@@ -1,5 +1,6 @@
 import { execFileSync } from 'node:child_process'
 import { type Browser, expect, type Page, test } from '@playwright/test'
+import { totpCode } from '../support/totp.ts'
 
 /** What whoever runs the server does for one more company: the command prints the link. */
 function setUpLink(): string {
@@ -109,28 +110,41 @@ test('two people join on browsers of their own; the owner demotes one, whose ope
   await press(page, 'End access')
   await press(page, 'End access')
   await expect(page.getByRole('alert').filter({ hasText: 'needs an owner' })).toBeVisible()
-  for (const [name, size] of [
-    ['1440', 1440],
-    ['1024', 1024],
-    ['390', 390],
-  ] as const) {
-    await page.setViewportSize({ width: size, height: 900 })
-    for (const scheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme: scheme })
-      if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/sign-in-${name}-${scheme}.png` })
-    }
-  }
-  await page.keyboard.press('Escape')
-  for (const [name, size] of [
-    ['1440', 1440],
-    ['390', 390],
-  ] as const) {
-    await page.setViewportSize({ width: size, height: 900 })
-    for (const scheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme: scheme })
-      if (process.env.SHOTS) await page.screenshot({ path: `${process.env.SHOTS}/people-${name}-${scheme}.png`, fullPage: true })
-    }
-  }
+})
+
+test('a second step is turned on with an app’s code, and asked for at the next sign-in, by keyboard', async ({ page, browser }) => {
+  test.slow()
+  await page.goto(setUpLink())
+  await page.getByLabel('Company name').fill('Lantern Road Water')
+  await page.getByLabel('Your name').fill('Ada Lantern')
+  await page.getByLabel('Email').fill('ada@lanternroad.example')
+  await page.getByLabel('Password').fill(PASSWORD)
+  await page.keyboard.press('Enter')
+  await expect(page).toHaveURL(/coming-due/, { timeout: 30_000 })
+  await page.goto('/firm')
+  await expect(page.getByRole('heading', { level: 2 }).first()).toHaveText('Company details')
+  await page.goto('/sessions')
+  await page.getByLabel('Your password').focus()
+  await page.keyboard.type(PASSWORD)
+  await page.keyboard.press('Enter')
+  const key = (await page.locator('[data-secret]').textContent()) ?? ''
+  await expect(page.getByRole('img', { name: /QR code/ })).toBeVisible()
+  await page.getByLabel(/code that your app shows/).focus()
+  await page.keyboard.type(totpCode(key, Date.now()))
+  await page.keyboard.press('Enter')
+  await expect(page.getByText('After your password you enter the code')).toBeVisible({ timeout: 20_000 })
+  const elsewhere = await (await browser.newContext()).newPage()
+  await elsewhere.goto('/sign-in')
+  await elsewhere.getByLabel('E-mail').fill('ada@lanternroad.example')
+  await elsewhere.getByLabel('Password').fill(PASSWORD)
+  await elsewhere.keyboard.press('Enter')
+  await elsewhere.getByLabel('Code').focus()
+  await elsewhere.keyboard.type('000000')
+  await elsewhere.keyboard.press('Enter')
+  await expect(elsewhere.getByRole('alert').filter({ hasText: 'not right' })).toBeVisible()
+  await elsewhere.getByLabel('Code').fill(totpCode(key, Date.now()))
+  await elsewhere.keyboard.press('Enter')
+  await expect(elsewhere).toHaveURL(/coming-due/, { timeout: 30_000 })
 })
 
 test('a company is set up by the host’s link, by keyboard, and its owner is at the way to bring the list in', async ({ page }) => {

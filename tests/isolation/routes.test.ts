@@ -21,7 +21,7 @@ const HOME = 'http://localhost:3000'
 /** Routes that answer without a session by their nature: sign-in itself, a forgotten password, and what an operator's watchdog asks. */
 const OPEN = ['api/auth/[...all]', 'api/mail-link', 'healthz', 'readyz']
 /** Routes for whoever holds a link that works once; packages/identity/set-up.test.ts and members.test.ts. */
-const ONCE = ['api/join/[token]', 'api/new-password/[token]', 'api/set-up/[token]']
+const ONCE = ['api/join/[token]', 'api/new-email/[token]', 'api/new-password/[token]', 'api/set-up/[token]']
 /** Routes for whoever holds a signed link; tests/isolation/public-links. */
 const LINKED = ['api/arrival/[token]', 'api/arrival/[token]/calendar', 'api/calendar/[token]']
 /** Routes behind a session; the procedures' own has its tests beside this file. */

@@ -2,6 +2,7 @@ import { newId } from '@almanac/runtime/ids'
 import { DAY } from '../support/records.ts'
 import { page, type Sample, type SampleIds, version } from './sample-call.ts'
 import { bedChoice, beds, reminders, sites, softeners, water } from './sample-calls-sites.ts'
+import { PASSWORD } from './signed-in-call.ts'
 
 const crew = (r: SampleIds) => ({
   colleagueIds: [r.colleagueId, r.otherColleagueId],
@@ -146,6 +147,7 @@ const people: Record<string, Sample> = {
 const session: Record<string, Sample> = {
   list: { roles: 'odt' },
   setLanguage: { roles: 'odt', input: () => ({ language: 'es' }) },
+  changeEmail: { roles: 'odt', input: () => ({ email: `${newId()}@firm.example`, password: PASSWORD }) },
   switchCompany: { roles: 'odt', input: (r) => ({ companyId: r.companyId }) },
   end: { roles: 'odt', input: (r) => ({ sessionId: r.sessionId }) },
 }

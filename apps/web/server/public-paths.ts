@@ -8,3 +8,5 @@ export const calendarPath = (token: string) => `/api/calendar/${token}`
 export const setUpPath = (token: string) => `/set-up/${token}`
 export const joinPath = (token: string) => `/join/${token}`
 export const newPasswordPath = (token: string) => `/new-password/${token}`
+/** Where a new email is confirmed. */
+export const newEmailPath = (token: string) => `/new-email/${token}`

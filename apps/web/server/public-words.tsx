@@ -18,7 +18,7 @@ export async function PublicWords({ in: given, children }: { in?: Language; chil
 }
 
 /** The title of a link's page, which no search engine shall know, nor the next page's server. */
-export async function linkMetadata(title: 'setPassword' | 'joinCompany' | 'forgotten' | 'found') {
+export async function linkMetadata(title: 'setPassword' | 'joinCompany' | 'forgotten' | 'found' | 'newEmail') {
   const words = wordsIn(browserLanguage(await headers()), 'join')
   return { title: words(title), robots: { index: false }, referrer: 'no-referrer' as const }
 }

@@ -10,6 +10,7 @@ import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { CalendarAddresses } from './calendar-addresses.tsx'
+import { OwnEmail } from './own-email.tsx'
 import { OwnPassword } from './own-password.tsx'
 import { OwnWork } from './own-work.tsx'
 import { SecondStepPart } from './second-step-part.tsx'
@@ -47,6 +48,7 @@ export function Sessions() {
           ))}
         </ul>
       </Section>
+      <OwnEmail />
       <OwnPassword />
       <SecondStepPart />
       <OwnWork />

@@ -2,12 +2,18 @@ import { now } from '@almanac/runtime/clock'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import 'server-only'
 import { readFirmFigures } from '@almanac/database/read/firm-figures'
+import { askNewEmail } from '@almanac/identity/change-email'
 import { setLanguage } from '@almanac/identity/people'
 import { permissionsOf } from '@almanac/identity/permissions'
 import { endSession, listSessions } from '@almanac/identity/sessions'
 import { switchCompany } from '@almanac/identity/switch-company'
 import type { Who } from '@almanac/identity/who'
+import { acceptedMail, mailWorks } from '@almanac/messages/send-mail'
+import { newEmailMail } from '@almanac/messages/ways-in-mail'
+import { config } from '@almanac/runtime/config'
+import { AppError } from '@almanac/runtime/errors'
 import { anyMember } from '../procedure.ts'
+import { newEmailPath } from '../public-paths.ts'
 
 /** What the screens know of the signed-in person. */
 export async function meOf(who: Who) {
@@ -30,6 +36,13 @@ export const session = {
   setLanguage: anyMember().session.setLanguage.handler(async ({ context, input }) => {
     await setLanguage(context.who.person.id, input.language)
     return input
+  }),
+  changeEmail: anyMember().session.changeEmail.handler(async ({ context: { who, log }, input }) => {
+    const link = await askNewEmail(who, input, mailWorks())
+    if (!link) return { sentTo: null }
+    const mail = newEmailMail({ name: who.person.name, url: `${config().PUBLIC_URL}${newEmailPath(link.token)}` })
+    if (await acceptedMail({ to: input.email, ...mail }, log)) return { sentTo: input.email }
+    throw new AppError('unavailable', 'The mail server did not take the message, so nothing was changed. Try again in a few minutes.')
   }),
   list: anyMember().session.list.handler(({ context }) => listSessions(context.who)),
   end: anyMember().session.end.handler(async ({ context, input }) => {

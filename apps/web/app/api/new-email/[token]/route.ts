@@ -1,0 +1,16 @@
+import { setEmailByLink } from '@almanac/identity/change-email'
+import { acceptedMail } from '@almanac/messages/send-mail'
+import { emailChangedMail } from '@almanac/messages/ways-in-mail'
+import * as z from 'zod'
+import { asOnce } from '@/server/one-time-route'
+
+export const dynamic = 'force-dynamic'
+
+/** Takes a new email by the link that went to it, and tells whoever reads at the old one. */
+export async function POST(request: Request, { params }: { params: Promise<{ token: string }> }) {
+  return asOnce(request, 'email', (await params).token, z.object({}), async ({ link, log }) => {
+    const before = await setEmailByLink(link)
+    void acceptedMail({ to: before, ...emailChangedMail() }, log)
+    return null
+  })
+}
