@@ -21,7 +21,7 @@ export function SignInLine({ member, name, onChange, onInvite }: Props) {
   return (
     <p className="flex flex-wrap items-baseline justify-between gap-x-4 border-t border-line py-2">
       <span className="min-w-0 break-words">
-        <strong className="font-semibold first-letter:capitalize">{roleWords[member.role]}</strong>, {member.email}
+        <strong className="inline-block font-semibold first-letter:uppercase">{roleWords[member.role]}</strong>, {member.email}
         <span className="block text-small text-soft">{devices.length > 0 ? `Signed in: ${devices.join(' · ')}` : 'Not signed in'}</span>
       </span>
       <Button kind="quiet" onClick={onChange} aria-label={`Sign-in of ${member.name}`}>
