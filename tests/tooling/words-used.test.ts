@@ -27,6 +27,7 @@ const BY_VALUE = [
   'outcome',
   'outcomeMeaning',
   'resinKind',
+  'unitWord',
 ]
 
 /** Keys of other rooms that are values: what a close-out must have checked, resins, where a figure is from, waters. */

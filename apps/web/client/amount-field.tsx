@@ -4,6 +4,7 @@ import { TextInput } from '@almanac/ui/text-input'
 import { type AmountKind, type AmountRule, ruleOf } from '@almanac/units/amount-kinds'
 import { type ReadAmountOptions, readAmount } from '@almanac/units/read-amount'
 import { useWords } from '@almanac/words/use-words'
+import type { Key } from '@almanac/words/words'
 import { useState } from 'react'
 import { type AmountText, isReason } from './amounts.ts'
 import { useLocale } from './use-locale.ts'
@@ -56,6 +57,8 @@ export function AmountField(props: AmountFieldProps) {
   const locale = useLocale()
   const words = useWords('amount')
   const say = useSayAmount()
+  const unitNames = useWords('unitWord')
+  const unitNamed = (unit: string) => (unitNames.has(unit as Key<'unitWord'>) ? unitNames(unit as Key<'unitWord'>) : unit)
   const [left, setLeft] = useState(false)
   const { units } = ruleOf(kind).dimension
   const reading = readAmount(kind, value.text, { unit: value.unit, locale, judge })
@@ -75,7 +78,7 @@ export function AmountField(props: AmountFieldProps) {
       <NumberInput
         {...{ id, label, hint, required, disabled }}
         error={wrong}
-        unit={unitWords ?? (units.length > 1 ? units : (units[0] ?? ''))}
+        unit={unitWords ?? (units.length > 1 ? units : unitNamed(units[0] ?? ''))}
         chosenUnit={value.unit}
         onUnit={(unit) => onChange({ ...value, unit })}
         value={value.text}

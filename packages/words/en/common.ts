@@ -14,6 +14,7 @@ export const common = {
   assumed: 'Assumed',
   notKnown: 'Not known',
   source: 'Source',
+  valueUnknown: 'not known',
   stepOf: 'Step {current} of {total}',
   done: 'done:',
   unitOf: 'Unit of {label}',

@@ -22,6 +22,7 @@ import { page } from './page.ts'
 import { resinKind } from './resin-kind.ts'
 import { steps } from './steps.ts'
 import { today } from './today.ts'
+import { unitWord } from './unit-word.ts'
 import { visit } from './visit.ts'
 
 /** The rooms that the tablet's pages speak from: all that is loaded there, with signal or without. */
@@ -50,5 +51,6 @@ export const field = {
   resinKind,
   steps,
   today,
+  unitWord,
   visit,
 }

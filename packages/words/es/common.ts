@@ -16,6 +16,7 @@ export const common: Translation<typeof english> = {
   assumed: 'Supuesto',
   notKnown: 'No se sabe',
   source: 'Fuente',
+  valueUnknown: 'no se sabe',
   stepOf: 'Paso {current} de {total}',
   done: 'hecho:',
   unitOf: 'Unidad de {label}',

@@ -23,6 +23,7 @@ import { page } from './page.ts'
 import { resinKind } from './resin-kind.ts'
 import { steps } from './steps.ts'
 import { today } from './today.ts'
+import { unitWord } from './unit-word.ts'
 import { visit } from './visit.ts'
 
 export const field: FieldCatalogue = {
@@ -50,5 +51,6 @@ export const field: FieldCatalogue = {
   resinKind,
   steps,
   today,
+  unitWord,
   visit,
 }

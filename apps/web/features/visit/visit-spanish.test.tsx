@@ -1,0 +1,164 @@
+import type { Me } from '@almanac/contract/session'
+import type { VisitPage } from '@almanac/contract/visits'
+import { jobKinds } from '@almanac/records/job-kind'
+import { visitOutcomes } from '@almanac/records/visit-outcome'
+import { missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
+import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
+import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
+import { messagesOf } from '@almanac/words/messages-of'
+import { wordsIn } from '@almanac/words/words-in'
+import type { ReactNode } from 'react'
+import { renderToStaticMarkup } from 'react-dom/server'
+import { describe, expect, it } from 'vitest'
+import { englishLeft } from '../../../../tests/support/english-left.ts'
+import { procedureWords } from '../../../../tests/support/procedure-words.ts'
+import { Providers } from '../../client/providers.tsx'
+import { CloseOutForm } from './close-out-form.tsx'
+import { type Draft, emptyDraft, entered } from './draft.ts'
+import { shownDraft } from './prefilled.ts'
+import { procedureOf } from './procedure-of.ts'
+import { ProcedureSteps } from './procedure-steps.tsx'
+import { recordOf } from './record-of-draft.ts'
+import { VisitBrief } from './visit-brief.tsx'
+import { VisitClosed } from './visit-closed.tsx'
+
+const LOCALE = 'es-US'
+const company = { id: 'c', name: 'Larkmoor', unitSystem: 'us', currency: 'USD', locale: LOCALE, timeZone: 'America/Chicago' } as const
+const person = { id: 'p', name: 'Otis', email: 'otis@larkmoor.example.com', language: 'es', secondStep: false } as const
+const me = {
+  person,
+  company,
+  role: 'technician',
+  permissions: ['close:visit'],
+  companies: [],
+  today: '2026-11-29',
+  figures: [],
+} as unknown as Me
+
+const BED = {
+  ...{ bedId: 'b', resinKind: 'unknown', volumeFt3: null, gravelLb: null, tubeCutIn: null, diameterIn: 10, heightIn: 54 },
+  ...{ nominalGrains: null, sizeAsWritten: null, tubeOdIn: null, valveCardId: null, backwashGpm: 2.4 },
+}
+
+const visitOf = (kind: VisitPage['kind'], bed: Partial<typeof BED> = {}) =>
+  ({
+    ...{
+      visitId: 'v',
+      version: 1,
+      state: 'booked',
+      startsAt: '2026-11-29T15:00:00Z',
+      endsAt: '2026-11-29T17:00:00Z',
+      day: '2026-11-29',
+      kind,
+    },
+    ...{
+      siteLabel: 'Quarry Close 2',
+      street: null,
+      town: null,
+      crewName: 'A',
+      people: ['Otis'],
+      bed: { ...BED, ...bed },
+      jobId: 'j',
+      siteId: 's',
+    },
+    ...{ accessNotes: null, jobNotes: null, softenerLabel: null, stock: [], outcome: null, closedAt: null },
+    contacts: [{ name: null, role: 'payer', phone: '555 0134' }],
+    water: { source: 'private-well', ironMgL: 0.4, temperatureC: null },
+  }) as unknown as VisitPage
+
+/** A screen as the browser first shows it, with what is read to those who do not see it. */
+function screen(part: ReactNode): string {
+  const html = renderToStaticMarkup(
+    <Providers me={me} messages={messagesOf('field', LOCALE)}>
+      {part}
+    </Providers>,
+  )
+  const said = [...html.matchAll(/(?:aria-label|placeholder)="([^"]*)"/g)].map(([, text]) => text).join(' · ')
+  return `${html.replace(/<[^>]+>/g, ' · ')} · ${said}`
+    .replace(/&#x27;/g, "'")
+    .replace(/&amp;/g, '&')
+    .replace(/\s+/g, ' ')
+}
+
+const handle = (draft: Partial<Draft>) => ({
+  ...{ draft: { ...emptyDraft, startedAt: '2026-11-29T15:00:00Z', ...draft }, ready: true, kept: true },
+  ...{ change: () => {}, clear: () => {}, leftFor: () => null, takeOver: () => {} },
+})
+const procedure = (visit: VisitPage) => procedureOf(visit, company, USUAL_FIGURES, procedureWords(LOCALE))
+
+describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
+  const visit = visitOf(kind)
+  const { steps } = procedure(visit)
+
+  it('brief, kit and drawing have no English', () => {
+    expect(englishLeft(screen(<VisitBrief visit={visit} procedure={procedure(visit)} onStarted={() => {}} />))).toEqual([])
+  })
+  it('no step has, answered, unanswered or with an amount that is asked back', () => {
+    steps.forEach((step, at) => {
+      const odd = Object.fromEntries(step.asks.map((ask) => [ask.id, { text: '99', unit: null, value: null, at: '2026-11-29T15:00:00Z' }]))
+      for (const answers of [{}, odd])
+        expect(
+          englishLeft(screen(<ProcedureSteps procedure={procedure(visit)} handle={handle({ step: at, answers })} visit={visit} />)),
+          step.id,
+        ).toEqual([])
+    })
+  })
+  it.each(visitOutcomes)('nor the close-out as %s, nor what it lacks', (outcome) => {
+    expect(
+      englishLeft(screen(<CloseOutForm visit={visit} procedure={procedure(visit)} handle={handle({ outcome, step: steps.length })} />)),
+    ).toEqual([])
+    const typed = { volume: entered('900'), gravel: entered('2000'), tube: entered('400'), takenOut: entered(true), resinKind: 'gel-8' }
+    const draft = shownDraft({ ...emptyDraft, ...typed, outcome }, company.timeZone, '2026-11-29T17:00:00Z')
+    const by = { locale: LOCALE, units: 'us', tank: { words: '10 × 54 in', volumeFt3: 2.258, heightIn: 54 } } as const
+    const record = recordOf(visit, draft, [], '2026-11-29T17:00:00Z', by)
+    const spoken = {
+      ...{ words: wordsIn(LOCALE, 'lacking'), outcomes: wordsIn(LOCALE, 'outcome') },
+      ...{ amounts: wordsIn(LOCALE, 'amount'), amountNames: wordsIn(LOCALE, 'amountName') },
+    }
+    const missing = missingForCloseOut(record, { ...spoken, outletLimitGpg: 1, display: company, tank: by.tank })
+    expect(missing.length).toBeGreaterThan(0)
+    expect(englishLeft(missing.join(' · '))).toEqual([])
+  })
+  it('nor the closed visit', () => {
+    for (const outcome of visitOutcomes)
+      expect(englishLeft(screen(<VisitClosed visit={{ ...visit, state: 'closed', outcome }} />))).toEqual([])
+  })
+})
+
+it('what is counted is named in Spanish too', () => {
+  const visit = visitOf('rebed')
+  const at = procedure(visit).steps.findIndex((step) => step.asks.some((ask) => ask.id === 'spent-containers'))
+  const shown = screen(<ProcedureSteps procedure={procedure(visit)} handle={handle({ step: at })} visit={visit} />)
+  expect(shown).toContain('baldes')
+  expect(shown).not.toContain('pails')
+})
+
+describe('why each line of a kit is in it', () => {
+  it.each([
+    ['unknown', {}],
+    ['recorded', { resinKind: 'fine-mesh', volumeFt3: 1.4, gravelLb: 18, tubeCutIn: 53, tubeOdIn: 1.05 }],
+    ['commercial', { diameterIn: 24, heightIn: 72 }],
+    ['too full', { volumeFt3: 3 }],
+    ['nearly empty', { volumeFt3: 0.3, gravelLb: 0 }],
+    ['of a size that is no tank', { diameterIn: 60, heightIn: 20 }],
+    ['of no known size', { diameterIn: null, heightIn: null }],
+  ] as const)('%s', (_, bed) => {
+    const kit = kitOf({ ...BED, ...bed } as Parameters<typeof kitOf>[0], {
+      figures: USUAL_FIGURES,
+      display: company,
+      words: wordsIn(LOCALE, 'kit'),
+    })
+    const said = kit.ok
+      ? [
+          ...kit.value.lines.flatMap(({ label, text, why, source }) => [label, text, why, source]),
+          ...kit.assumptions,
+          ...kit.missing,
+          ...kit.sources,
+          ...kit.value.warnings,
+          kit.value.crewWhy,
+          kit.value.heaviestLift,
+        ]
+      : [kit.reason]
+    expect(englishLeft(said.join(' · '))).toEqual([])
+  })
+})
