@@ -6,7 +6,6 @@ import type { DayDisplay } from '@almanac/units/format-day'
 import type { HardnessUnit } from '@almanac/units/hardness'
 import type { VolumeUnit } from '@almanac/units/volume'
 import type { ImportField } from './fields.ts'
-import type { ColumnHardnessUnit } from './read-hardness.ts'
 
 /** How sharply a written date fixes the day. `before` and `after` are open at one side and closed by a stated assumption. */
 export type DayPrecision = 'day' | 'month' | 'season' | 'year' | 'about' | 'between' | 'before' | 'after'
@@ -23,6 +22,9 @@ export interface DayReading {
 export type DayOrder = 'day-first' | 'month-first' | 'undecided'
 
 export type ResinVolumeUnit = Extract<VolumeUnit, 'ft3' | 'L'>
+
+/** What a bare number of a column is in: one unit for all, or whichever is plausible for each. */
+export type ColumnHardnessUnit = HardnessUnit | 'each-by-size'
 
 /** Hardness as CaCO₃ in grains per US gallon, beside what was written. */
 export interface HardnessReading {

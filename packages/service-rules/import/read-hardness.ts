@@ -1,5 +1,5 @@
 import { convertHardness, type HardnessUnit } from '@almanac/units/hardness'
-import type { HardnessReading } from './import-types.ts'
+import type { ColumnHardnessUnit, HardnessReading } from './import-types.ts'
 import { readNumber } from './read-number.ts'
 import { type Reading, read, unreadable } from './reading.ts'
 
@@ -8,9 +8,6 @@ const HARDEST_GPG = 150
 
 /** The most a bare number is read as grains where a column holds both: 60 mg/L is soft water, whose house needs no softener. Common practice, no source. */
 export const MOST_BARE_GRAINS = 60
-
-/** What a bare number of a column is in: one unit for all, or whichever is plausible for each. */
-export type ColumnHardnessUnit = HardnessUnit | 'each-by-size'
 
 const units: readonly [RegExp, HardnessUnit][] = [
   [/^(?:gpg|gr\.?|grs\.?|grains?(?:\s*(?:per|\/)\s*(?:us\s*)?gal(?:lon)?)?|gr\s*\/\s*gal|g\s*\/\s*gal|gr\s*\/\s*g)$/, 'gpg'],
