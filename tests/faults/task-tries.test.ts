@@ -10,7 +10,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, test, vi } from 'vi
 import { GIVE_UP } from '../../apps/worker/give-up.ts'
 import { workOn } from '../../apps/worker/work-on.ts'
 import { testDatabase } from '../support/test-database.ts'
-import { inspector } from '../support/two-firms.ts'
+import { inspector, makeFirmRecords } from '../support/two-firms.ts'
 
 const LIST = 'Customer no.,Name,Street,Town,Tank,Installed\n17,Anna Böhm,14 Orchard Ln,Weirbrook,10x54,2015-05-12\n'
 /** Tries that the machine cost: kills, starts, a database that went away. */
@@ -22,6 +22,7 @@ let firm: Firm
 let batchId: string
 
 beforeAll(async () => {
+  process.env.LOG_LEVEL = 'silent' // what fails here fails on purpose
   await testDatabase()
   db = await inspector()
   boss = await taskQueue(true)
@@ -129,4 +130,16 @@ test('an error of its own that nobody foresaw is tried again later and later, th
   expect(failure).toContain('Nothing of it was written')
   expect(failure).not.toContain('mistake of ours')
   expect(await inCompany(firm, (tx) => tx.customer.count())).toBe(0)
+})
+
+test('a plan that was given up says so to whoever waits for it, and one that was stopped before stays stopped', async () => {
+  const { companyId, planId } = await makeFirmRecords(db)
+  const plan = async () => (await db.query('select state, failure from plan_proposal where id = $1', [planId])).rows[0]
+  const stands = (state: string) => db.query('update plan_proposal set state = $2, failure = null where id = $1', [planId, state])
+  await stands('stopped')
+  await GIVE_UP['work-out-plan']?.({ companyId, planId }, new TypeError('a mistake of ours'))
+  expect(await plan()).toEqual({ state: 'stopped', failure: null })
+  await stands('running')
+  await GIVE_UP['work-out-plan']?.({ companyId, planId }, new TypeError('a mistake of ours'))
+  expect(await plan()).toEqual({ state: 'failed', failure: expect.stringContaining('Nothing was changed') })
 })
