@@ -52,7 +52,7 @@ export function AccountActions() {
       {(change.error ?? read.error) ? <p role="alert">{(change.error ?? read.error)?.message}</p> : null}
       <Checkbox label={words('slashKey')} checked={slash.on} onChange={(event) => slash.set(event.target.checked)} />
       <TextLink href="/sessions" link={Link}>
-        {words('signedInDevices')}
+        {words('yourAccount')}
       </TextLink>
       <button type="button" className="min-h-control text-left hover:underline" onClick={() => void signOut()}>
         {words('signOut')}

@@ -6,6 +6,6 @@ export const account = {
   companyLanguage: 'Your company’s',
   unreviewed: '{language} (not yet checked by a technician)',
   slashKey: 'Press / to search',
-  signedInDevices: 'Signed-in devices',
+  yourAccount: 'Your account',
   signOut: 'Sign out',
 } as const

@@ -8,6 +8,6 @@ export const account: Translation<typeof english> = {
   companyLanguage: 'El de su empresa',
   unreviewed: '{language} (aún no revisado por un técnico)',
   slashKey: 'La tecla / abre la búsqueda',
-  signedInDevices: 'Dispositivos con sesión abierta',
+  yourAccount: 'Su cuenta',
   signOut: 'Cerrar sesión',
 }

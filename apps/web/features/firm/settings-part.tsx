@@ -25,7 +25,7 @@ export function SettingsPart() {
   const { data, error, refetch } = useQuery(api.firm.settings.queryOptions())
   const [editing, setEditing] = useState<keyof typeof PARTS | null>(null)
   if (error) return <Problem happened={readFailure(error).message} onRetry={() => void refetch()} />
-  if (!data) return <Skeleton lines={6} label="Reading costs and days" />
+  if (!data) return <Skeleton lines={6} label="Reading the settings" />
   const change = (part: keyof typeof PARTS, words: string) => (
     <Button onClick={() => setEditing(part)} aria-label={words}>
       Change
