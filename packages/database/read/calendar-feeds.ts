@@ -31,7 +31,10 @@ export async function readFeedVisits({ companyId, feedId }: { companyId: string;
       select: { colleagueId: true, colleague: { select: { name: true } } },
     })
     if (!feed) return null
-    const { name, timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { name: true, timeZone: true } })
+    const { name, timeZone, locale } = await tx.company.findUniqueOrThrow({
+      where: { id: companyId },
+      select: { name: true, timeZone: true, locale: true },
+    })
     const today = dayIn(timeZone, now())
     const visits = await tx.visit.findMany({
       where: {
@@ -48,6 +51,6 @@ export async function readFeedVisits({ companyId, feedId }: { companyId: string;
       orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
       take: 1000,
     })
-    return { companyName: name, timeZone, colleagueName: feed.colleague.name, visits }
+    return { companyName: name, timeZone, locale, colleagueName: feed.colleague.name, visits }
   })
 }

@@ -1,11 +1,12 @@
 import { readFeedVisits } from '@almanac/database/read/calendar-feeds'
 import { readPublicOffer } from '@almanac/database/read/window-offers'
 import { calendarFile } from '@almanac/messages/calendar-file'
-import { type JobKind, jobKindWords } from '@almanac/records/job-kind'
+import type { JobKind } from '@almanac/records/job-kind'
 import { now } from '@almanac/runtime/clock'
 import { formatClock } from '@almanac/units/format-clock'
+import { wordsIn } from '@almanac/words/words-in'
 
-const title = (kind: string) => jobKindWords[kind as JobKind]
+const title = (kind: string, locale: string) => wordsIn(locale, 'jobKind')(kind as JobKind)
 const REFRESH_MINUTES = 15
 
 /** A colleague's visits as a calendar; null once the address has ended. Places yes, names and telephones of customers no. */
@@ -19,7 +20,7 @@ export async function writeFeedCalendar(feed: { companyId: string; feedId: strin
       revision: visit.version,
       startsAt: visit.startsAt,
       endsAt: visit.endsAt,
-      title: `${title(kind)}, ${site.label}`,
+      title: `${title(kind, found.locale)}, ${site.label}`,
       place: [site.street ?? site.label, site.town].filter(Boolean).join(', '),
       words: visit.crewDay.name,
     }
@@ -31,16 +32,16 @@ export async function writeFeedCalendar(feed: { companyId: string; feedId: strin
 export async function writeCustomerCalendar(offer: { companyId: string; offerId: string }): Promise<string | null> {
   const found = await readPublicOffer(offer, now())
   if (!found?.chosen) return null
-  const { chosen, companyName, place, kind } = found
+  const { chosen, companyName, place, kind, locale } = found
   const [from, until] = [new Date(chosen.from), new Date(chosen.until)]
   const appointment = {
     uid: `${chosen.visitId}@rebed-almanac`,
     revision: 1,
     startsAt: from,
     endsAt: until,
-    title: `${companyName}: ${title(kind)}`,
+    title: `${companyName}: ${title(kind, locale)}`,
     place,
-    words: `The crew arrives between ${formatClock(from, found)} and ${formatClock(until, found)}. Please keep the way to the softener clear.`,
+    words: wordsIn(locale, 'letter')('appointment', { from: formatClock(from, found), until: formatClock(until, found) }),
   }
   return calendarFile({ name: companyName, appointments: [appointment] }, now())
 }

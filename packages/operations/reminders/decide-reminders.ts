@@ -3,6 +3,8 @@ import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
+import { oneOf } from '@almanac/records/choices'
+import { languages, localeFor } from '@almanac/records/language'
 import { newId } from '@almanac/runtime/ids'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { reminderText } from './reminder-text.ts'
@@ -43,12 +45,14 @@ async function writeMessage(tx: Tx, command: Command, reminderId: string): Promi
   const company = await tx.company.findUniqueOrThrow({ where: { id: companyId } })
   const facts = {
     companyName: company.name,
+    telephone: company.telephone,
     contactName: contact.name,
     siteLabel: site.label,
     dueEarliest: dayOf(found.dueEarliest),
     dueLatest: dayOf(found.dueLatest),
   }
-  const text = reminderText(facts, dayIn(company.timeZone, command.at), company)
+  const locale = localeFor(oneOf(languages, contact.language), company.locale)
+  const text = reminderText(facts, dayIn(company.timeZone, command.at), { locale })
   await tx.message.create({
     data: { companyId, id: newId(), reminderId, contactId: contact.id, channel, address, ...text, state: 'outbox', createdAt: command.at },
   })

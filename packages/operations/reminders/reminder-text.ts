@@ -1,32 +1,35 @@
 import { type DayDisplay, formatLongMonth } from '@almanac/units/format-day'
+import { wordsIn } from '@almanac/words/words-in'
 
 export type ReminderFacts = {
   companyName: string
+  telephone: string | null
   contactName: string | null
   siteLabel: string
   dueEarliest: string | null
   dueLatest: string | null
 }
 
-function windowWords({ dueEarliest, dueLatest }: ReminderFacts, today: string, display: DayDisplay): string {
+function dueSentence({ siteLabel: site, dueEarliest, dueLatest }: ReminderFacts, today: string, display: DayDisplay): string {
+  const words = wordsIn(display.locale, 'letter')
   const from = dueEarliest && dueEarliest > today ? formatLongMonth(dueEarliest, display) : null
   const until = dueLatest && dueLatest > today ? formatLongMonth(dueLatest, display) : null
-  if (from && until && from !== until) return `between ${from} and ${until}`
-  if (until) return `before ${until}`
-  return 'soon'
+  if (from && until && from !== until) return words('dueBetween', { site, from, until })
+  return until ? words('dueBefore', { site, until }) : words('dueSoon', { site })
 }
 
-/** What the customer reads: what is due and why, when, and how to answer. Nothing is promised and nothing is pressed. */
+/** What the customer reads, in the language of the display's locale: what is due and why, when, and how to answer. Nothing is promised and nothing is pressed. */
 export function reminderText(facts: ReminderFacts, today: string, display: DayDisplay): { subject: string; body: string } {
-  const greeting = facts.contactName ? `Dear ${facts.contactName},` : 'Hello,'
+  const words = wordsIn(display.locale, 'letter')
+  const { contactName: name, telephone: phone, siteLabel: site, companyName } = facts
   return {
-    subject: `The resin of your water softener at ${facts.siteLabel}`,
+    subject: words('subject', { site }),
     body: [
-      greeting,
-      `the resin in your water softener at ${facts.siteLabel} is getting old. By our records it should be replaced ${windowWords(facts, today, display)}. Resin that has worn out lets hard water through and can break up.`,
-      'This is a forecast from its age and your water, not a measurement. If something has changed, or the softener was worked on by others, please tell us.',
-      'Answer this message or ring us to choose a day. If you would rather not hear from us about this, say so and we will stop.',
-      facts.companyName,
+      name ? words('dear', { name }) : words('hello'),
+      dueSentence(facts, today, display),
+      words('forecast'),
+      phone ? words('answer', { phone }) : words('answerUs'),
+      companyName,
     ].join('\n\n'),
   }
 }

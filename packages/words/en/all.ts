@@ -1,9 +1,10 @@
 import { arrival } from './arrival.ts'
 import { field } from './field.ts'
 import { join } from './join.ts'
+import { letter } from './letter.ts'
 import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
 import { signIn } from './sign-in.ts'
 
 /** Every message in English: the shape that the other languages follow. */
-export const en = { ...field, arrival, join, plan, refusal, signIn }
+export const en = { ...field, arrival, join, letter, plan, refusal, signIn }
