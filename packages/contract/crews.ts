@@ -18,8 +18,8 @@ const Skill = z
 const Place = z.object({ latitude: z.number().min(-90).max(90), longitude: z.number().min(-180).max(180) })
 
 const personShape = {
-  name: z.string().trim().min(1, 'give the person a name').max(80),
-  /** Does all the firm does; otherwise only what `skills` names. */
+  name: z.string().trim().min(1, 'enter a name for the person').max(80),
+  /** Does all work; otherwise only what `skills` names. */
   doesAll: z.boolean(),
   skills: z.array(Skill).max(60),
   /** Takes the vehicle home: crews with this person start and end there. */
@@ -34,7 +34,7 @@ const personShape = {
 /** Who signs in as this person; null for nobody. */
 const signsIn = { personId: Id.nullable() }
 const vehicleShape = {
-  name: z.string().trim().min(1, 'give the vehicle a name').max(80),
+  name: z.string().trim().min(1, 'enter a name for the vehicle').max(80),
   volumeFt3: z.number(),
   weightLb: z.number(),
 }

@@ -98,14 +98,14 @@ const SheetPlaced = z.object({ crewDayId: Id, version: Version })
 const people = { colleagueIds: z.array(Id).min(1, 'choose at least one person').max(6), vehicleId: Id.nullable() }
 const hours = { from: ClockTime, until: ClockTime }
 
-export const OpenDaySheet = command({ day: Day, name: z.string().trim().min(1, 'give the crew a name').max(80), ...people, ...hours })
+export const OpenDaySheet = command({ day: Day, name: z.string().trim().min(1, 'enter a name for the crew').max(80), ...people, ...hours })
 export type OpenDaySheet = z.infer<typeof OpenDaySheet>
 export const CopyDaySheets = command({ day: Day })
 export type CopyDaySheets = z.infer<typeof CopyDaySheets>
 export const ChangeDaySheet = command({
   crewDayId: Id,
   version: Version,
-  name: z.string().trim().min(1, 'give the crew a name').max(80),
+  name: z.string().trim().min(1, 'enter a name for the crew').max(80),
   ...people,
   ...hours,
   notes: z.string().max(2000).nullable(),

@@ -62,7 +62,7 @@ export const DueMonths = z.object({
       key: z.string().nullable(),
       name: z.string().nullable(),
       beds: z.number().int(),
-      /** Beds expected to have failed already, unseen. */
+      /** Beds expected to have probably failed already. */
       failedAlready: z.number(),
       months: z.array(Band),
       years: z.array(Band),

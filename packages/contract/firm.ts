@@ -49,7 +49,7 @@ export type FigureValue = z.infer<typeof FigureValue>
 const FigureKey = z
   .string()
   .max(80)
-  .regex(/^[a-z][a-z0-9-]*(?::[A-Za-z0-9.-]+)?$/, 'A figure is named like tank:10x54 or gravel-from-ft3.')
+  .regex(/^[a-z][a-z0-9-]*(?::[A-Za-z0-9.-]+)?$/, 'A value is named like tank:10x54 or gravel-from-ft3.')
 
 /** A figure the firm has or had of its own; one put back to usual keeps its row, so that its version goes on. */
 export const FigureRow = z.object({
@@ -97,9 +97,9 @@ export const SettingsValues = z.object({
   telephone: z
     .string()
     .trim()
-    .min(3, 'A telephone number has at least three digits.')
+    .min(3, 'A phone number has at least three digits.')
     .max(40)
-    .regex(/^[+()\d\s./x-]+$/i, 'A telephone number is digits, as (630) 555-0142.')
+    .regex(/^[+()\d\s./x-]+$/i, 'Type a phone number, such as (630) 555-0142.')
     .nullable(),
   /** The company's own name, as its customers know it. */
   name: z.string().trim().min(1, 'Enter the company’s name.').max(120),

@@ -42,10 +42,7 @@ const Clock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/)
 /** When a site takes visits: weekdays from 1, Monday, none for any; times between which a visit begins and ends, null for no bound. */
 const VisitHours = z
   .object({ weekdays: z.array(z.number().int().min(1).max(7)).max(7), from: Clock.nullable(), until: Clock.nullable() })
-  .refine(
-    ({ from, until }) => from === null || until === null || from < until,
-    'Visits must be taken until later than they are taken from.',
-  )
+  .refine(({ from, until }) => from === null || until === null || from < until, 'Visiting hours must end after they start.')
 
 const address = {
   label: line(120),

@@ -8,13 +8,17 @@ export type Scope = { companyId: string; personId: string | null }
 const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/i
 
 /** How long a transaction may take. Imports ask for more. */
-export type Patience = { timeoutMs?: number }
+export type TransactionOptions = { timeoutMs?: number }
 
 /**
  * Runs `work` in one transaction that sees and writes the rows of one company only. The scope ends with the transaction. Fails closed:
  * without a proper company id nothing runs. Do not run queries of one transaction at the same time, and make no network call inside.
  */
-export async function inCompany<T>(scope: Pick<Scope, 'companyId'>, work: (tx: Tx) => Promise<T>, patience: Patience = {}): Promise<T> {
+export async function inCompany<T>(
+  scope: Pick<Scope, 'companyId'>,
+  work: (tx: Tx) => Promise<T>,
+  patience: TransactionOptions = {},
+): Promise<T> {
   if (!UUID.test(scope.companyId)) throw new AppError('unexpected', 'No company is in scope, so nothing was read or changed.')
   try {
     return await appClient().$transaction(

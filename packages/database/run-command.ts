@@ -7,7 +7,7 @@ import { CHANNEL } from '@almanac/runtime/live'
 import type { QueueName, TaskPayloads } from '@almanac/runtime/queues'
 import type { Tx } from './client.ts'
 import { enqueueIn } from './enqueue.ts'
-import { inCompany, type Patience, type Scope } from './in-company.ts'
+import { inCompany, type Scope, type TransactionOptions } from './in-company.ts'
 
 /** What an operation leaves behind beside its rows. */
 export type Command = {
@@ -108,7 +108,7 @@ export async function runCommand<I extends { commandId: string }, A extends obje
   operation: string,
   input: I,
   work: (tx: Tx, command: Command) => Promise<A>,
-  patience: Patience = {},
+  patience: TransactionOptions = {},
 ): Promise<A> {
   const { commandId } = input
   return inCompany(

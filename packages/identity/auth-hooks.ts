@@ -117,10 +117,7 @@ function beforeNameChange(ctx: Context) {
   const { name, ...more } = (ctx.body ?? {}) as { name?: unknown }
   const plain = typeof name === 'string' ? name.trim() : ''
   if (Object.keys(more).length > 0 || !plain || plain.length > LONGEST_NAME || !plain.isWellFormed() || /[\p{Cc}<>]/u.test(plain))
-    throw new AppError(
-      'invalid',
-      `A name is one line of 1 to ${LONGEST_NAME} characters, and nothing else is changed here. The old one was kept; enter it again.`,
-    )
+    throw new AppError('invalid', `A name is one line of 1 to ${LONGEST_NAME} characters. The old one was kept; enter it again.`)
   return { context: { body: { name: plain } } }
 }
 

@@ -60,7 +60,7 @@ const alive = () => ({ usedAt: null, endedAt: null, expiresAt: { gt: now() } })
 
 /**
  * The link of a token, while it works. Whoever tries tokens that are none is held up by address, over all processes: each try is counted before it is looked
- * up, and a right one is given back.
+ * up, and a right one is restored.
  */
 export async function readLink(purpose: LinkPurpose, token: string, address: string): Promise<OneTimeLink> {
   const key = `one-time link ${address}`

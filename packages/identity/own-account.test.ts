@@ -38,7 +38,7 @@ describe('what people change of themselves', () => {
       const answer = await change(cookie, weak)
       expect([answer.status, ((await answer.json()) as { message: string }).message]).toEqual([
         400,
-        expect.stringContaining('The old one still counts'),
+        expect.stringContaining('The old one still works'),
       ])
       expect((await signIn(email, PASSWORD, `10.1.0.${weak.length}-${weak}`)).status).toBe(200)
     },

@@ -17,7 +17,10 @@ async function inTurn<T>(work: () => Promise<T>): Promise<T> {
     if (line.length >= MOST_WAITING)
       throw new APIError(
         'SERVICE_UNAVAILABLE',
-        { message: 'Many passwords are being checked at present. Nothing was changed; try again in a few seconds.', code: 'unavailable' },
+        {
+          message: 'Too many passwords are being checked right now. Nothing was changed; try again in a few seconds.',
+          code: 'unavailable',
+        },
         { 'retry-after': '5' },
       )
     await new Promise<void>((go) => line.push(go))

@@ -26,13 +26,13 @@ export async function refuseWeakPassword(password: string, known: string[] = [])
   if (password.length < SHORTEST_PASSWORD || password.length > LONGEST_PASSWORD)
     throw new AppError(
       'invalid',
-      `A password has ${SHORTEST_PASSWORD} to ${LONGEST_PASSWORD} characters. The old one still counts; choose another.`,
+      `A password has ${SHORTEST_PASSWORD} to ${LONGEST_PASSWORD} characters. The old one still works; choose another.`,
     )
   const parts = known.flatMap((one) => [one, ...one.split(/[^\p{L}\p{N}]+/u)]).filter((one) => one.length > 2)
   judge ??= loadJudge()
   if ((await judge).check(password.slice(0, JUDGED), parts).score < LEAST_SCORE)
     throw new AppError(
       'invalid',
-      'This password is easy to guess: it is a common one, repeats itself, or is made of your name or email. The old one still counts; choose three or four unrelated words.',
+      'This password is easy to guess: it’s common, repeats itself, or uses your name or email. The old one still works; choose three or four unrelated words.',
     )
 }

@@ -9,6 +9,6 @@ export async function countRequest(by: string): Promise<void> {
   if (count > limit)
     throw new AppError(
       'rate-limited',
-      `More than ${limit} requests in a minute came from you. Nothing was changed by this one; wait a minute and try again.`,
+      `More than ${limit} requests came from you in a minute. This one changed nothing; wait a minute and try again.`,
     )
 }

@@ -27,7 +27,7 @@ export async function countSignIn(given: { email: string; address: string; devic
   if (!known) {
     const each = config().SIGN_IN_TRIES_PER_MINUTE
     if ((await addRequest(`sign-in ${given.address}`)) > each)
-      throw wait('Too many tries came from here. Nothing was changed; wait a minute, then try again.', 60)
+      throw wait('Too many tries from here. Nothing was changed; wait a minute, then try again.', 60)
     if ((await addRequest('sign-in of all')) > each * ALL_FOR_ONE)
       throw wait(
         'Too many people are trying to sign in. Nothing was changed; wait a minute, or use a device where you signed in before.',
@@ -47,7 +47,7 @@ export async function countSignIn(given: { email: string; address: string; devic
 export async function countPasswordChange(personId: string): Promise<string> {
   const key = hashed(`change ${personId}`)
   const seconds = await countTry(key)
-  if (seconds > 0) throw wait(`Too many wrong passwords. The old one still counts; wait ${seconds} s, then try again.`, seconds)
+  if (seconds > 0) throw wait(`Too many wrong passwords. The old one still works; wait ${seconds} s, then try again.`, seconds)
   return key
 }
 

@@ -36,7 +36,7 @@ export async function readPerson(headers: Headers): Promise<SignedInPerson | nul
   return found && { id: found.user.id, name: found.user.name, email: found.user.email, sessionId: found.session.id }
 }
 
-const SIGN_IN = 'You are not signed in, or your session has ended. What you typed is still on this page; sign in again to send it.'
+const SIGN_IN = 'You’re not signed in, or your session has ended. What you typed is still on this page; sign in again to send it.'
 
 /**
  * Reads the session and the membership afresh. Throws `unauthenticated` without a session, `forbidden` for a person who is in no company
@@ -53,7 +53,7 @@ export async function readWho(headers: Headers): Promise<Who> {
   const wanted = (found.session as { activeCompanyId?: string | null }).activeCompanyId
   const active = memberships.find((one) => one.companyId === wanted) ?? memberships[0]
   if (!active)
-    throw new AppError('forbidden', 'You are not a member of any company at present. Ask the owner of your firm to add you again.')
+    throw new AppError('forbidden', 'You’re not a member of any company right now. Ask the owner of your company to add you again.')
   const { company } = active
   const language = active.person.language as Language | null
   return {

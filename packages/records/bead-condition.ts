@@ -1,6 +1,6 @@
 /**
  * How the beads of a bed look in the hand: the one set of words for the steps of a visit, an inspection and a close-out. `some-soft`: here and there one
- * crushes between the fingers; `mushy`: most do; `broken`: cracked or in pieces, many fines; `iron-fouled`: rust-coloured; `resin-missing`: the
+ * crushes between the fingers; `mushy`: most do; `broken`: cracked or in pieces, many fines; `iron-fouled`: rust-colored; `resin-missing`: the
  * beads that are left look sound, but much of the bed is gone.
  */
 export const beadConditions = ['firm', 'some-soft', 'mushy', 'broken', 'iron-fouled', 'resin-missing'] as const
@@ -21,6 +21,6 @@ export const beadConditionLines: Readonly<Record<BeadCondition, string>> = {
   'some-soft': 'some beads soft',
   mushy: 'beads mushy',
   broken: 'beads broken',
-  'iron-fouled': 'beads rust-coloured',
+  'iron-fouled': 'beads rust-colored',
   'resin-missing': 'much resin missing',
 }

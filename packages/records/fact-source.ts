@@ -6,7 +6,7 @@ export const factSourceWords: Readonly<Record<FactSource, string>> = {
   call: 'The customer said so',
   label: 'Read off the unit',
   measured: 'Measured',
-  papers: 'From our papers',
+  papers: 'From our records',
 }
 
 /** A source as it is kept beside a fact, its day last: "visit 2026-03-04". Screens write that day by `formatSource`. */
@@ -14,8 +14,8 @@ export const sourceOn = (what: string, day: string): string => [what, day].join(
 
 /** What is kept beside the fact, before its day: "told at a call". */
 export const factSourceNotes: Readonly<Record<FactSource, string>> = {
-  call: 'told at a call',
+  call: 'said on a call',
   label: 'read off the unit',
   measured: 'measured',
-  papers: "from the firm's papers",
+  papers: 'from company records',
 }

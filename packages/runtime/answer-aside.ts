@@ -45,7 +45,7 @@ async function answer<I>(work: (input: I) => unknown, input: I): Promise<void> {
 }
 
 /**
- * Makes a module the program of a process aside: `runAside` starts it, hands over its input, and takes what `work` returns. An async generator's yields are
+ * Makes a module the program of a process aside: `runInWorkerThread` starts it, hands over its input, and takes what `work` returns. An async generator's yields are
  * handed over piece by piece, so that a long answer holds up neither process. Imported by anything else it does nothing.
  */
 export function answerAside<I>(work: (input: I) => unknown): void {

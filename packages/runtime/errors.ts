@@ -48,5 +48,5 @@ export class AppError extends Error {
 
 /** The answer for a record that does not exist, or belongs to another company: the same for both. */
 export function notFound(what: string): AppError {
-  return new AppError('not-found', `There is no such ${what} in this company. Nothing was changed; go back and open it from the list.`)
+  return new AppError('not-found', `There’s no such ${what} in this company. Nothing was changed; go back and open it from the list.`)
 }

@@ -53,7 +53,7 @@ export function CalibrationPlot({ title, tenths }: CalibrationPlotProps) {
       }
     >
       <div ref={ref}>
-        <PlotReader label="Read the picture from tenth to tenth" at={tenths.map((_, i) => x(i) + slot / 2)} words={words} height={height}>
+        <PlotReader label="Read the chart tenth by tenth" at={tenths.map((_, i) => x(i) + slot / 2)} words={words} height={height}>
           {(index) => (
             <svg aria-hidden="true" width={width} height={height} className="block max-w-full text-small">
               {y.ticks(4).map((v) => (

@@ -77,7 +77,7 @@ export function CostCurve({ title, points, window, bestAge, runToFailure, money 
     >
       <div ref={ref}>
         <PlotReader
-          label="Read the cost from age to age"
+          label="Read the cost by age"
           at={points.map(at)}
           words={(i) => words(points[i] ?? first)}
           first={Math.max(0, start)}

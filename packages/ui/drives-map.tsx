@@ -27,7 +27,7 @@ const R = 11
 export function DrivesMap({ title, stops, yard, display, unknown }: DrivesMapProps) {
   const [ref, width, fontSize] = useWidth<HTMLDivElement>(720)
   const places = [...stops.map((stop) => stop.place), ...(yard ? [yard] : [])]
-  if (stops.length === 0) return <p className="text-soft">No stop of this day has a known place.</p>
+  if (stops.length === 0) return <p className="text-soft">No stop on this day has a known place.</p>
   const map = fitMap(places, width, { least: 220, most: 460 }, MARGIN)
   const home = yard ? map.at(yard) : null
   const points = stops.map((stop) => map.at(stop.place))

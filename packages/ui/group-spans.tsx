@@ -35,7 +35,7 @@ export function GroupSpans({ title, rows, table }: GroupSpansProps) {
       <LegendItem sign={<path d="M11 0 V12" className="stroke-water" strokeWidth="3" />}>expected</LegendItem>
       {rows.length > SHOWN ? (
         <span>
-          the {SHOWN} largest; the other {rows.length - SHOWN} stand in the table
+          the {SHOWN} largest; the other {rows.length - SHOWN} are in the table
         </span>
       ) : null}
     </>

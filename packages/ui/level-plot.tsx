@@ -13,7 +13,7 @@ export type LevelMonth = { month: string; rebeds: number; hours: number; overtim
 export type LevelPlotProps = {
   title: string
   months: readonly LevelMonth[]
-  /** Rebeds the crews can do in a month. */
+  /** Rebeds your crews can do in a month. */
   capacity: number
   units: { resin: string; gravel: string }
 }
@@ -41,7 +41,7 @@ export function LevelPlot({ title, months, capacity, units }: LevelPlotProps) {
     <PlotFrame
       title={title}
       table={{
-        heads: ['Month', 'Rebeds', 'Crew hours', 'Hours too many', `Resin, ${units.resin}`, `Gravel, ${units.gravel}`],
+        heads: ['Month', 'Rebeds', 'Crew hours', 'Hours over capacity', `Resin, ${units.resin}`, `Gravel, ${units.gravel}`],
         rows: months.map((m) => [
           formatLongMonth(m.month, display),
           String(m.rebeds),

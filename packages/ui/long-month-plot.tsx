@@ -15,7 +15,7 @@ export type LongMonthPlotProps = {
   title: string
   /** Months in order, 'YYYY-MM'; at least two. */
   months: readonly LongMonth[]
-  /** Rebeds the crews can do in a month. */
+  /** Rebeds your crews can do in a month. */
   capacity: number
 }
 
@@ -84,12 +84,7 @@ export function LongMonthPlot({ title, months, capacity }: LongMonthPlotProps) {
       }
     >
       <div ref={ref}>
-        <PlotReader
-          label="Read the picture month by month"
-          at={at.map((m) => m.x)}
-          words={(i) => words(months[i] ?? first)}
-          height={height}
-        >
+        <PlotReader label="Read the chart month by month" at={at.map((m) => m.x)} words={(i) => words(months[i] ?? first)} height={height}>
           {(index) => (
             <svg aria-hidden="true" width={width} height={height} className="block max-w-full text-small">
               {y

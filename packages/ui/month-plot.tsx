@@ -13,7 +13,7 @@ export type MonthPlotProps = {
   title: string
   /** Months in order, `month` as 'YYYY-MM'. */
   months: readonly PlotMonth[]
-  /** Rebeds the crews can do in a month: one figure, or one a month in the same order. */
+  /** Rebeds your crews can do in a month: one figure, or one a month in the same order. */
   capacity?: number | readonly number[]
   /** The chosen month, 'YYYY-MM'. Pressing it again chooses none. */
   selected?: string | null

@@ -36,7 +36,7 @@ export function PinMap({ name, pin, yard, landmarks, display, onMove }: PinMapPr
   const [first] = useState(pin)
   const near = [...landmarks.slice(0, FITTED).map((one) => one.place), ...(first ? [first] : [])]
   const known = near.length > 0 || !yard ? near : [yard]
-  if (known.length === 0) return <p className="text-soft">No place of the firm is known yet to go by: type the first coordinates.</p>
+  if (known.length === 0) return <p className="text-soft">No place is on record yet to start from. Type the first coordinates.</p>
   const map = fitMap(known, width, HEIGHTS, MARGIN)
   const middle = { x: width / 2, y: map.height / 2 }
   const at = pin ? map.at(pin) : middle

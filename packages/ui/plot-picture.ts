@@ -34,7 +34,7 @@ function load(url: string): Promise<HTMLImageElement> {
   return new Promise((resolve, reject) => {
     const image = new Image()
     image.onload = () => resolve(image)
-    image.onerror = () => reject(new Error('The picture could not be drawn.'))
+    image.onerror = () => reject(new Error('The chart could not be drawn.'))
     image.src = url
   })
 }
@@ -48,7 +48,7 @@ export async function savePicture(svg: SVGSVGElement, title: string): Promise<Bl
   canvas.width = (width + 2 * MARGIN) * SCALE
   canvas.height = (height + 2 * MARGIN + HEAD) * SCALE
   const pen = canvas.getContext('2d')
-  if (!pen) throw new Error('This browser cannot draw pictures to save.')
+  if (!pen) throw new Error('This browser can’t save charts.')
   pen.scale(SCALE, SCALE)
   pen.fillStyle = '#f7f6f2'
   pen.fillRect(0, 0, canvas.width, canvas.height)
@@ -57,6 +57,6 @@ export async function savePicture(svg: SVGSVGElement, title: string): Promise<Bl
   pen.fillText(title, MARGIN, MARGIN + 14)
   pen.drawImage(image, MARGIN, MARGIN + HEAD, width, height)
   return new Promise((resolve, reject) =>
-    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('The picture could not be saved.'))), 'image/png'),
+    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('The chart could not be saved.'))), 'image/png'),
   )
 }

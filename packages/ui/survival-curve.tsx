@@ -35,8 +35,7 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
   const [ref, width] = useWidth<HTMLDivElement>(760)
   const first = points[0]
   const last = points.at(-1)
-  if (!first || !last || first.day >= last.day)
-    return <p className="text-soft">There is no curve to draw yet: the forecast has not been made.</p>
+  if (!first || !last || first.day >= last.day) return <p className="text-soft">There’s no curve yet: the forecast hasn’t been made.</p>
 
   const x = scaleLinear([dayNumber(first.day), dayNumber(last.day)], [left, width - right])
   const y = scaleLinear([0, 1], [bottom, top])
@@ -93,7 +92,7 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
     >
       <div ref={ref}>
         <PlotReader
-          label="Read the curve from day to day"
+          label="Read the curve day by day"
           at={points.map((p) => at(p.day))}
           words={(i) => words(points[i] ?? first)}
           first={Math.max(0, start)}

@@ -4,13 +4,13 @@ import { createContext, type ReactNode, useCallback, useContext, useMemo, useRef
 import { Shape } from './shape.tsx'
 
 /** A short message after something was done. With `undo` it stays until closed, for undo must not run away. */
-export type Said = { text: ReactNode; undo?: () => void; kind?: 'done' | 'failed' }
+export type ToastMessage = { text: ReactNode; undo?: () => void; kind?: 'done' | 'failed' }
 
-type Kept = Said & { id: number }
+type Kept = ToastMessage & { id: number }
 
-const ToastContext = createContext<(said: Said) => void>(() => {})
+const ToastContext = createContext<(said: ToastMessage) => void>(() => {})
 
-/** Says a short message at the foot of the page: `const say = useToast(); say({ text: 'Placed at 10:25', undo })`. */
+/** Says a short message at the foot of the page: `const showToast = useToast(); showToast({ text: 'Placed at 10:25', undo })`. */
 export const useToast = () => useContext(ToastContext)
 
 const shownMs = 8000
@@ -21,8 +21,8 @@ export function ToastProvider({ children }: { children: ReactNode }) {
   const nextId = useRef(1)
   const words = useWords('common')
   const close = useCallback((id: number) => setKept((all) => all.filter((t) => t.id !== id)), [])
-  const say = useCallback(
-    (said: Said) => {
+  const showToast = useCallback(
+    (said: ToastMessage) => {
       const id = nextId.current++
       // Three at most: older ones have been read or will not be.
       setKept((all) => [...all.slice(-2), { ...said, id }])
@@ -61,7 +61,7 @@ export function ToastProvider({ children }: { children: ReactNode }) {
     [kept, close, words],
   )
   return (
-    <ToastContext value={say}>
+    <ToastContext value={showToast}>
       {children}
       <output
         aria-live="polite"

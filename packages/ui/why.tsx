@@ -8,8 +8,8 @@ import { Dialog } from './dialog.tsx'
 export type Explanation = {
   /** What the number is: "Chance of failure in 12 months". */
   title: ReactNode
-  /** The answer in a sentence or two. */
-  summary?: ReactNode
+  /** The answer, or the idea behind it, in a plain sentence: methods and their names come below. Undefined only while it is being read. */
+  summary: ReactNode
   /** What went into it, each with where it came from. */
   inputs?: readonly Fact[]
   assumptions?: readonly ReactNode[]

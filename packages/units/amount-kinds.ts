@@ -84,7 +84,7 @@ export const AMOUNT_KINDS = {
     [0, 300],
     [20, 80],
     '60',
-    'above 80 psi the model plumbing codes want a regulator; the rest common practice, no source',
+    'above 80 psi the model plumbing codes require a regulator; the rest common practice, no source',
   ),
   pressureDrop: rule(
     'pressureDrop',

@@ -21,7 +21,7 @@ const saltPack = (system: UnitSystem) =>
   system === 'us' ? pack('saltBag', 40, 'a 40 lb bag') : pack('saltBag', 25_000 / GRAMS_PER_LB, 'a 25 kg bag')
 /** Water: 1,000 gallons or a cubic metre. */
 const waterPack = (system: UnitSystem) =>
-  system === 'us' ? pack('waterThousandGal', 1000, '1,000 gallons') : pack('waterCubicMetre', 1000 / LITRES_PER_GALLON, 'a cubic metre')
+  system === 'us' ? pack('waterThousandGal', 1000, '1,000 gallons') : pack('waterCubicMetre', 1000 / LITRES_PER_GALLON, 'a cubic meter')
 
 /** The pack that a figure of the firm's is typed for; null for a figure that is no price. */
 export const packOf = (key: string, system: UnitSystem) =>

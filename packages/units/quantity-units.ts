@@ -83,7 +83,7 @@ const UNIT_WORDS: readonly UnitWords[] = [
   { unit: 'F', kind: 'temperature', words: ['f', '°f', 'deg f', '° f', 'degf', 'fahrenheit'] },
   { unit: 'C', kind: 'temperature', words: ['c', '°c', 'deg c', '° c', 'degc', 'celsius'] },
   { unit: 'gpm', kind: 'flow', words: ['gpm', 'gal/min', 'gallons per minute'] },
-  { unit: 'L/min', kind: 'flow', words: ['l/min', 'lpm', 'l/m', 'litres per minute', 'liters per minute'] },
+  { unit: 'L/min', kind: 'flow', words: ['l/min', 'lpm', 'l/m', 'liters per minute', 'liters per minute'] },
   { unit: 'm3/h', kind: 'flow', words: ['m3/h', 'm³/h', 'm3/hr', 'm³/hr'] },
   { unit: 'psi', kind: 'pressure', words: ['psi', 'psig', 'lb/in2'] },
   { unit: 'kPa', kind: 'pressure', words: ['kpa'] },

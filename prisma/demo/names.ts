@@ -36,9 +36,9 @@ export const ACCESS = [
   'cellar, narrow stairs',
   'utility room, level',
   'garage, side door',
-  'crawl space: ring before coming',
+  'crawl space: call before coming',
   'parking at the back',
-  'dog in the yard, ring first',
+  'dog in the yard, call first',
   'key with the neighbour at number 12',
   'plant room, ask at the desk',
 ]

@@ -1,7 +1,7 @@
 import { buildProblem } from '../../packages/dispatch/propose/build-problem.ts'
+import { explainNoFit } from '../../packages/dispatch/slots/explain-no-fit.ts'
 import { rankSlots } from '../../packages/dispatch/slots/rank-slots.ts'
-import { type Mishap, whatIf } from '../../packages/dispatch/slots/what-if.ts'
-import { whyNot } from '../../packages/dispatch/slots/why-not.ts'
+import { type CrewDisruption, whatIf } from '../../packages/dispatch/slots/what-if.ts'
 import { inventedBoard } from '../../tests/support/dispatch/invented-board.ts'
 
 type Bench = { args: string[]; say: (line: string) => void }
@@ -41,10 +41,10 @@ export default async function slots({ args, say }: Bench) {
   const heavy = { ...(waiting[0] as (typeof waiting)[number]), people: 3 }
   const hopeless = buildProblem({ ...board, jobs: board.jobs.map((job) => (job.id === heavy.id ? heavy : job)) }, { planUnknown: true })
   if ('faults' in hopeless) throw new Error(hopeless.faults.join(' '))
-  const why = timed(() => whyNot(hopeless, heavy.id))
+  const why = timed(() => explainNoFit(hopeless, heavy.id))
   say(`Why not: ${why.wall.toFixed(1)} ms. ${why.result}`)
   const sheet = board.sheets[0] as (typeof board.sheets)[number]
-  const mishaps: [string, Mishap][] = [
+  const mishaps: [string, CrewDisruption][] = [
     ['crew off', { kind: 'sheet-off', sheetId: sheet.id }],
     ['one sick', { kind: 'fewer-people', sheetId: sheet.id, people: 1, skills: [] }],
     ['small van', { kind: 'other-vehicle', sheetId: sheet.id, capacity: { ft3: 5, lb: 400 } }],

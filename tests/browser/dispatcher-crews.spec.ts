@@ -24,7 +24,7 @@ test('days off are written down, another’s page shows them by itself, and they
   await page.getByRole('button', { name: 'Save', exact: true }).click()
   await expect(page.getByRole('dialog')).toBeHidden()
 
-  const taken = new RegExp(`^Take back: ${name}, rope course`)
+  const taken = new RegExp(`^Remove: ${name}, rope course`)
   await expect(page.getByRole('button', { name: taken })).toBeVisible()
   await expect(owner.getByRole('button', { name: taken })).toBeVisible({ timeout: 4_000 })
   await owner.getByRole('button', { name: taken }).press('Enter')
@@ -45,7 +45,7 @@ test('two people change the same person: the second sees both values and chooses
       .click()
     await expect(one.getByRole('dialog')).toBeVisible()
   }
-  const overtime = (of: typeof page) => of.getByLabel('Overtime, if it differs from the firm’s')
+  const overtime = (of: typeof page) => of.getByLabel('Overtime, if different from the company’s')
   const before = await overtime(page).inputValue()
   await overtime(page).fill('61')
   await page.getByRole('button', { name: 'Save', exact: true }).click()

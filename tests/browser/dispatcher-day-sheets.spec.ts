@@ -26,9 +26,9 @@ test('a dispatcher takes a job from inside the sheet; a second dispatcher’s pa
   await signIn(page, 'dispatcher')
   await expect(page).toHaveURL(/day-sheets/)
   await toWorkingDay(page, 2)
-  const place = page.getByRole('button', { name: /^Place / }).first()
+  const place = page.getByRole('button', { name: /^Book / }).first()
   await expect(place).toBeVisible()
-  const label = ((await place.getAttribute('aria-label')) ?? '').replace(/^Place /, '').replace(/ at \d{1,2}:\d\d\s[AP]M$/, '')
+  const label = ((await place.getAttribute('aria-label')) ?? '').replace(/^Book /, '').replace(/ at \d{1,2}:\d\d\s[AP]M$/, '')
 
   const office = await browser.newContext()
   const second = await office.newPage()

@@ -20,9 +20,9 @@ test('a dispatcher has a week planned, takes one change of it by keyboard, and f
   await expect(page.getByRole('row', { name: /Driving/ })).toBeVisible()
 
   const changes = page.getByRole('checkbox')
-  const place = page.getByRole('checkbox', { name: /^Place / }).first()
+  const place = page.getByRole('checkbox', { name: /^Book / }).first()
   const sentence = (await place.getAttribute('aria-label')) ?? (await place.evaluate((box) => box.closest('label')?.textContent ?? ''))
-  const [, site = '', crew = ''] = /^Place (.+?): (.+?), /.exec(sentence) ?? []
+  const [, site = '', crew = ''] = /^Book (.+?): (.+?), /.exec(sentence) ?? []
   const count = await changes.count()
   for (let n = 0; n < count; n++) {
     const box = changes.nth(n)
@@ -63,7 +63,7 @@ test('a dispatcher says who of a crew is missing; once the plan is accepted the 
   await dialog.getByLabel('Ines Calder').check()
   await dialog.getByRole('button', { name: 'Find another plan' }).click()
   await expect(page.getByRole('heading', { name: 'When people are missing' })).toBeVisible()
-  await expect(page.getByText('Whoever is missing is taken off the sheet')).toBeVisible({ timeout: 30_000 })
+  await expect(page.getByText('The missing people come off the sheet')).toBeVisible({ timeout: 30_000 })
   await page.getByRole('button', { name: 'Accept', exact: true }).click()
   await expect(page.getByText('are on the day sheets')).toBeVisible()
   await page.goBack() // to the sheet as it was left, open

@@ -36,7 +36,7 @@ test('the owner sees what comes due and why, proposes jobs, and the dispatcherâ€
 
   await signIn(page, 'owner')
   await expect(page).toHaveURL(/coming-due/)
-  await expect(page.getByText(/beds watched. In the next 12 months expect/)).toBeVisible()
+  await expect(page.getByText(/beds in service. In the next 12 months expect about/)).toBeVisible()
   await page.getByRole('button', { name: /to fail \(why/ }).click()
   await expect(page.getByRole('dialog')).toContainText('Poisson-binomial')
   await page.keyboard.press('Escape')
@@ -85,7 +85,7 @@ test('five years ahead with the plan: rebeds, hours and materials, by keyboard a
   await signIn(page, 'owner')
   await page.getByLabel('Look ahead').selectOption('5-years')
   await expect(page).toHaveURL(/view=5-years/)
-  await page.getByRole('slider', { name: 'Read the picture month by month' }).focus()
+  await page.getByRole('slider', { name: 'Read the chart month by month' }).focus()
   await page.keyboard.press('End')
   await expect(page.getByText(/expected to fail, .* four times out of five/).first()).toBeVisible()
   // Right after the demo is loaded the worker is still at the plan; the page changes by itself.

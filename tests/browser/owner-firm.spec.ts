@@ -5,7 +5,7 @@ import { signIn } from '../support/sign-in.ts'
 test.describe.configure({ mode: 'serial', timeout: 180_000 })
 
 async function setBags(page: Page, sizes: string, why: string): Promise<void> {
-  await page.getByRole('button', { name: 'Change: Bags in stock' }).click()
+  await page.getByRole('button', { name: 'Edit: Bags in stock' }).click()
   const dialog = page.getByRole('dialog')
   await dialog.getByLabel('Bag sizes').fill(sizes)
   await dialog.getByLabel('Why').fill(why)
@@ -25,9 +25,9 @@ test('bags the owner sets change the kit of a bed at once, and the history says 
   await page.goto('/firm')
   await setBags(page, '2, 0.75', 'our supplier went over to sacks')
   const bags = figureLine(page, 'Bags in stock')
-  await expect(bags).toContainText('Your own figure. Usual: 1 ft³, ½ ft³, ¼ ft³ (common practice, no source).')
+  await expect(bags).toContainText('Your own value. Usual: 1 ft³, ½ ft³, ¼ ft³ (common practice, no source).')
   await expect(bags).toContainText(/Changed by .+: “our supplier went over to sacks”/)
-  await expect(page.getByRole('list', { name: 'Changes of figures' })).toContainText('our supplier went over to sacks')
+  await expect(page.getByRole('list', { name: 'Changes to company settings' })).toContainText('our supplier went over to sacks')
 
   await page.goto(href)
   await expect(kit.getByText(/× (2 ft³ bag|¾ ft³ bag)/).first()).toBeVisible()
@@ -39,7 +39,7 @@ test('bags the owner sets change the kit of a bed at once, and the history says 
 test('a figure that cannot stand is refused with a sentence, and what was typed is kept', async ({ page }) => {
   await signIn(page, 'owner')
   await page.goto('/firm')
-  await page.getByRole('button', { name: 'Change: 10 × 54 in tank' }).click()
+  await page.getByRole('button', { name: 'Edit: 10 × 54 in tank' }).click()
   const dialog = page.getByRole('dialog')
   await dialog.getByLabel('Usual resin').fill('3')
   await dialog.getByRole('button', { name: 'Save' }).click()
@@ -54,10 +54,10 @@ test('of two owners who change a figure at once the second sees both values and 
   await resetFigure(first, 'Iron allowance')
   await signIn(second, 'owner')
   await second.goto('/firm')
-  await second.getByRole('button', { name: 'Change: Iron allowance' }).click()
+  await second.getByRole('button', { name: 'Edit: Iron allowance' }).click()
   await second.getByRole('dialog').getByLabel('Added for each mg/L').fill('3')
 
-  await first.getByRole('button', { name: 'Change: Iron allowance' }).click()
+  await first.getByRole('button', { name: 'Edit: Iron allowance' }).click()
   await first.getByRole('dialog').getByLabel('Added for each mg/L').fill('5')
   await first.getByRole('dialog').getByRole('button', { name: 'Save' }).click()
   await expect(figureLine(first, 'Iron allowance')).toContainText('5 gpg per mg/L')
@@ -85,7 +85,7 @@ test('a dispatcher reads the figures and cannot change them', async ({ page }) =
   await page.goto('/firm')
   await expect(page.getByText('Only the owner changes them.')).toBeVisible()
   await expect(figureLine(page, '10 × 54 in tank')).toBeVisible()
-  await expect(page.getByRole('button', { name: /^(Change|Add)/ })).toHaveCount(0)
+  await expect(page.getByRole('button', { name: /^(Edit|Add)/ })).toHaveCount(0)
   const answer = await page.evaluate(async () => {
     const json = { key: 'allowance:iron', version: 0, value: 9, note: null, commandId: '0197b3a2-6c00-7000-8000-000000000001' }
     const sent = await fetch('/api/rpc/firm/changeFigure', {
@@ -95,6 +95,6 @@ test('a dispatcher reads the figures and cannot change them', async ({ page }) =
     })
     return { status: sent.status, said: await sent.text() }
   })
-  expect(answer.said).toContain('may not do this')
+  expect(answer.said).toContain('can’t do this')
   expect(answer.status).toBe(403)
 })

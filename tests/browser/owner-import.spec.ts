@@ -9,7 +9,7 @@ test('the owner brings in a messy workbook, and sees a bed of it forecast', asyn
   test.setTimeout(180_000)
   await signIn(page, 'owner')
   await page.goto('/imports')
-  await page.getByLabel('Spreadsheet to bring in').setInputFiles(path.join(SHEETS, 'messy-customers.xlsx'))
+  await page.getByLabel('Spreadsheet to import').setInputFiles(path.join(SHEETS, 'messy-customers.xlsx'))
   await expect(page.getByRole('heading', { name: 'What each column holds' })).toBeVisible({ timeout: 60_000 })
   await expect(page.getByText('The sheet "Customers" was read')).toBeVisible()
 
@@ -28,7 +28,7 @@ test('the owner brings in a messy workbook, and sees a bed of it forecast', asyn
   expect((await download).suggestedFilename()).toBe('messy-customers - rows to fix.csv')
 
   await page.getByRole('button', { name: /^Import \d+ rows$/ }).click()
-  await expect(page.getByRole('heading', { name: 'Brought in' })).toBeVisible({ timeout: 90_000 })
+  await expect(page.getByRole('heading', { name: 'Imported' })).toBeVisible({ timeout: 90_000 })
 
   await page.getByRole('link', { name: 'See the sites' }).click()
   await page.getByRole('searchbox').fill('Bakehouse')
@@ -47,7 +47,7 @@ test('a file that no list is gets a sentence, and the page goes on', async ({ pa
   await signIn(page, 'owner')
   await page.goto('/imports')
   const bring = (name: string, bytes: Uint8Array) =>
-    page.getByLabel('Spreadsheet to bring in').setInputFiles({ name, mimeType: 'application/octet-stream', buffer: Buffer.from(bytes) })
+    page.getByLabel('Spreadsheet to import').setInputFiles({ name, mimeType: 'application/octet-stream', buffer: Buffer.from(bytes) })
   const row = (at: string, line: number) => `<row r="${line}"><c r="${at}" t="inlineStr"><is><t>Ann Poe</t></is></c></row>`
   await bring('stray.xlsx', workbook(row('A1', 1) + row('XFD1048576', 1_048_576)))
   await expect(page.getByText('The list reaches to cell XFD1048576.')).toBeVisible({ timeout: 30_000 })

@@ -10,8 +10,8 @@ test('the owner learns when to act, sees that costs are examples, types his own,
   await expect(page.getByText(/Rebed between [\d.]+ and .* of age: about \$/)).toBeVisible()
   const planned = page.getByLabel('A planned rebed')
   await planned.fill('400')
-  await page.getByLabel('A rebed after a failure, all in').fill('1600')
-  await page.getByRole('button', { name: 'Work it out' }).click()
+  await page.getByLabel('A rebed after a failure, everything').fill('1600')
+  await page.getByRole('button', { name: 'Recalculate' }).click()
   await expect(page).toHaveURL(/planned=400.*failure=1600/)
   await expect(page.getByText('as you typed it here')).toHaveCount(2)
   // A failure that costs four times as much: the window ends earlier than half of the beds last.
@@ -19,16 +19,16 @@ test('the owner learns when to act, sees that costs are examples, types his own,
   await page.reload()
   await expect(page.getByText(/Rebed between/)).toHaveText(answer ?? '')
   // A failure that costs no more than a rebed is worth waiting for.
-  await page.getByLabel('A rebed after a failure, all in').fill('400')
-  await page.getByLabel('Beads in the plumbing, on top').fill('0')
-  await page.getByRole('button', { name: 'Work it out' }).click()
+  await page.getByLabel('A rebed after a failure, everything').fill('400')
+  await page.getByLabel('Beads in the plumbing, extra').fill('0')
+  await page.getByRole('button', { name: 'Recalculate' }).click()
   await expect(page.getByText(/cheapest to wait until a bed fails/)).toBeVisible()
 })
 
 test('the cost picture is read by keyboard, as a table, and taken away as figures and as a picture', async ({ page }) => {
   await signIn(page, 'owner')
   await page.goto('/policy')
-  const reader = page.getByRole('slider', { name: 'Read the cost from age to age' })
+  const reader = page.getByRole('slider', { name: 'Read the cost by age' })
   await reader.focus()
   const before = await reader.getAttribute('aria-valuetext')
   await page.keyboard.press('ArrowRight')

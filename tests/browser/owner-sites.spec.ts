@@ -47,16 +47,16 @@ test('the owner adds a site, finds it by tank and street, tells when its resin w
   await expect(page.getByRole('heading', { name: /Due about|No forecast/ })).toBeVisible({ timeout: 30_000 })
   await expect(page.getByRole('img', { name: new RegExp(`Bed at ${name}`) })).toBeVisible()
   await expect(page.getByText(/^1½ ft³/).first()).toBeVisible()
-  const before = await page.getByText(/Of ten such beds/).textContent()
+  const before = await page.getByText(/Of 10 beds like this one/).textContent()
 
-  await page.getByRole('button', { name: 'Change facts' }).last().click()
+  await page.getByRole('button', { name: 'Edit facts' }).last().click()
   await page.getByRole('textbox', { name: 'When it went in' }).fill('2021')
   // Yesterday: at night this clock's day may be one that has not begun where the firm is.
   await page.getByLabel('Last seen working').fill(new Date(Date.now() - 86_400_000).toISOString().slice(0, 10))
   await page.getByRole('button', { name: 'Save and forecast again' }).click()
   await expect(page.getByRole('dialog')).toBeHidden()
   await expect(page.getByText(/told at a call/).first()).toBeVisible()
-  await expect(page.getByText(/Of ten such beds/)).not.toHaveText(before ?? '', { timeout: 30_000 })
+  await expect(page.getByText(/Of 10 beds like this one/)).not.toHaveText(before ?? '', { timeout: 30_000 })
   await page.getByRole('button', { name: 'Why these dates (why?)' }).click()
   await expect(page.getByRole('heading', { name: 'How it’s calculated' })).toBeVisible()
 })
@@ -89,7 +89,7 @@ test('two people change the same site: the second sees both values and chooses',
   await signIn(second, 'dispatcher')
   await second.goto(page.url())
   for (const one of [page, second]) {
-    await one.getByRole('button', { name: 'Change the site' }).click()
+    await one.getByRole('button', { name: 'Edit site' }).click()
     await expect(one.getByRole('textbox', { name: 'Access' })).toBeVisible()
   }
   await page.getByRole('textbox', { name: 'Access' }).fill('key at number 12')
@@ -115,7 +115,7 @@ test('a house is sold: the softener stays, the holder changes; a weak record is 
   await page.getByRole('textbox', { name: 'Customer', exact: true }).fill(`New ${name}`)
   await page.getByRole('button', { name: 'Transfer site' }).click()
   await expect(page.getByRole('heading', { level: 2, name: `New ${name}` })).toBeVisible()
-  await page.getByText('Held before by one other').click()
+  await page.getByText('Previous customer: one other').click()
   await expect(page.getByRole('listitem').filter({ hasText: new RegExp(`^${name}, until`) })).toBeVisible()
   await expect(page.getByRole('link', { name: /10 × 54 in/ })).toBeVisible()
 
@@ -132,7 +132,7 @@ test('a technician reads sites but is offered no change', async ({ page }) => {
   await expect(page.getByRole('link', { name: 'Add a site' })).toBeHidden()
   await page.getByRole('table', { name: 'Sites' }).getByRole('link').first().click()
   await expect(page.getByRole('heading', { name: 'History' })).toBeVisible()
-  await expect(page.getByRole('button', { name: 'Change the site' })).toBeHidden()
+  await expect(page.getByRole('button', { name: 'Edit site' })).toBeHidden()
 })
 
 test('a page of a record that is not there answers 404', async ({ page }) => {

@@ -7,8 +7,8 @@ test('the owner reads how good past forecasts were, and follows the worst of the
   await signIn(page, 'owner')
   await page.getByRole('link', { name: 'Track record' }).click()
   await expect(page.getByRole('heading', { level: 1, name: 'Track record' })).toBeVisible()
-  await expect(page.getByText(/Of 100 due windows we would have given, \d+ held what came/)).toBeVisible({ timeout: 330_000 })
-  await expect(page.getByRole('table', { name: 'How far each rule was off' }).getByRole('row')).toHaveCount(5)
+  await expect(page.getByText(/Of 100 due windows we would have given, \d+ turned out right/)).toBeVisible({ timeout: 330_000 })
+  await expect(page.getByRole('table', { name: 'How far off each rule was' }).getByRole('row')).toHaveCount(5)
   await expect(page.getByText(/Your own records: [\d,]+ beds that failed among/)).toBeVisible()
 
   await page.getByRole('button', { name: 'Show as table' }).click()

@@ -68,7 +68,7 @@ test('which resin, which way, who: prices typed here give an answer with its dou
   await expect(page.getByRole('heading', { name: 'Which resin?' })).toBeVisible({ timeout: 30_000 })
   await page.getByRole('textbox', { name: /A planned rebed with 8% costs/ }).fill('620')
   await page.getByRole('textbox', { name: 'A cleaning costs' }).fill('250')
-  await page.getByRole('textbox', { name: 'A new unit, put in, costs' }).fill('2400')
+  await page.getByRole('textbox', { name: 'A new unit, installed, costs' }).fill('2400')
   await expect(page).toHaveURL(/rebed=620&clean=250&unit=2400/)
   await expect(page.getByRole('img', { name: /^Cost a year of each way: Rebed \$\d+ to \$\d+ a year, middle \$\d+/ })).toBeVisible()
   await page.getByRole('button', { name: 'Show as table' }).last().click()

@@ -29,7 +29,7 @@ test('a technician reads what to enter at the valve, asks why, and changes peopl
 
   await card.getByRole('button', { name: /lb|kg/ }).first().click()
   const why = page.getByRole('dialog')
-  await expect(why.getByText(/one that costs least is taken/)).toBeVisible()
+  await expect(why.getByText(/we use the one that costs least/)).toBeVisible()
   await expect(why.getByRole('heading', { name: 'Source' })).toBeVisible()
   await page.keyboard.press('Escape')
 
@@ -74,7 +74,7 @@ test('backwash and flow are told for this tank, and the card prints without what
   await expect(page.getByText(/Right for winter, 38 °F/)).toBeVisible()
   await page.getByText('summer', { exact: true }).click()
   await expect(page.getByRole('img', { name: /in summer backwash/ })).toBeVisible()
-  const peak = page.getByText('House, at its peak').locator('xpath=..').getByRole('button')
+  const peak = page.getByText('Home, at its peak').locator('xpath=..').getByRole('button')
   const ipc = await peak.textContent()
   await page.getByLabel('Peak demand by').selectOption('nspc')
   await expect(peak).not.toHaveText(ipc ?? '')

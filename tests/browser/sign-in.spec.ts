@@ -7,11 +7,11 @@ const [, inTwoFirms, , inNoOtherTest] = DEMO_PEOPLE
 test('a wrong password says so, keeps the e-mail, and opens nothing', async ({ page }) => {
   await page.goto('/coming-due')
   await expect(page).toHaveURL(/sign-in/)
-  await page.getByLabel('E-mail').fill('owner@larkmoor.example.com')
+  await page.getByLabel('Email').fill('owner@larkmoor.example.com')
   await page.getByLabel('Password').fill('not the password')
   await page.getByRole('button', { name: 'Sign in' }).click()
   await expect(page.getByRole('alert').filter({ hasText: 'Wrong email or password' })).toBeVisible()
-  await expect(page.getByLabel('E-mail')).toHaveValue('owner@larkmoor.example.com')
+  await expect(page.getByLabel('Email')).toHaveValue('owner@larkmoor.example.com')
 })
 
 test('a person in two firms goes from one to the other, and sees the one only', async ({ page }) => {

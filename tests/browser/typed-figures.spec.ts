@@ -10,10 +10,10 @@ import { saidOf } from '../support/typed-texts.ts'
 const FIGURES: readonly [figure: string, field: string, far: [text: string, says: RegExp] | null, meant: string, shown: RegExp][] = [
   ['Iron allowance', 'Added for each mg/L', ['99999', /99999 is outside 0 to 20/], '1 1/2', /1\.5 gpg per mg\/L/],
   ['Manganese allowance', 'Added for each mg/L', ['1,200', /1200 is outside 0 to 20/], '1,5', /1\.5 gpg per mg\/L/],
-  ['Use gravel from this volume', 'From this much resin up', null, '1½', /1½ ft³/],
+  ['Use gravel from this volume', 'From this resin volume', null, '1½', /1½ ft³/],
   ['Reserve capacity', 'How much', ['1 200', /1200 is outside 0 to 7/], '1.5', /1\.5 days’ use/],
   ['Backwash flow', 'Least', ['99999', /99999 is outside 0\.5 to 30/], '1 1/2', /5 gpm\/ft² \(1\.5 gpm\/ft² to 8/],
-  ['Expansion wanted in backwash', 'Expansion wanted', ['1 1/2', /0\.015 is outside 0\.1 to 1\.5/], '50', /50%/],
+  ['Backwash expansion', 'Expansion wanted', ['1 1/2', /0\.015 is outside 0\.1 to 1\.5/], '50', /50%/],
   ['Bags in stock', 'Bag sizes', ['99999', /can’t be right|the most is/], '1 1/2; 0,5', /1½ ft³, ½ ft³/],
   ['10 × 54 in tank', 'Usual resin', ['99999', /can’t be right|the most is/], '1 1/2', /1½ ft³ of resin/],
   ['Metered house valve', 'Refill flow', ['99999', /can’t be right|the most is/], '1 1/2', /refill 1\.5 gpm/],
@@ -23,13 +23,13 @@ const FIGURES: readonly [figure: string, field: string, far: [text: string, says
 
 test.describe.configure({ timeout: 120_000 })
 
-test('the firm’s own figures take what was meant, and say why another number is none', async ({ page }) => {
+test('your company’s own values take what was meant, and say why another number is none', async ({ page }) => {
   await signIn(page, 'owner')
   await page.goto('/firm')
   const dialog = page.getByRole('dialog')
   const save = dialog.getByRole('button', { name: 'Save' })
   for (const [figure, label, far, meant, shown] of FIGURES) {
-    await page.getByRole('button', { name: `Change: ${figure}`, exact: true }).click()
+    await page.getByRole('button', { name: `Edit: ${figure}`, exact: true }).click()
     const field = dialog.getByLabel(label, { exact: true })
     for (const [text, says] of [
       ['abc', /“abc” is not a number/],

@@ -11,7 +11,7 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   await signIn(page, 'owner')
   const dialog = page.getByRole('dialog')
   await page.goto('/firm')
-  await page.getByRole('button', { name: 'Change: prices and costs' }).click()
+  await page.getByRole('button', { name: 'Edit: prices and costs' }).click()
   const cost = exactly(dialog, 'A planned rebed costs')
   const before = await cost.inputValue()
   await drive(cost, NO_NUMBER)
@@ -20,7 +20,7 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   await expect(dialog).toHaveCount(0)
   await page.reload()
   await expect(page.getByText('$1,200.00').first()).toBeVisible()
-  await page.getByRole('button', { name: 'Change: prices and costs' }).click()
+  await page.getByRole('button', { name: 'Edit: prices and costs' }).click()
   await expect(cost).toHaveValue('1200')
   await cost.fill('12.345')
   await save(dialog)
@@ -29,7 +29,7 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   await save(dialog)
   await expect(dialog).toHaveCount(0)
 
-  await page.getByRole('button', { name: 'Change: hours, yard and lead times' }).click()
+  await page.getByRole('button', { name: 'Edit: hours, yard and lead times' }).click()
   await drive(exactly(dialog, 'Reminder, days before the due window'), {
     ...NO_NUMBER,
     ...halves(/whole number/),
@@ -43,7 +43,7 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   const planned = exactly(page, 'A planned rebed')
   await drive(planned, { ...NO_NUMBER })
   await planned.fill('1,200')
-  await page.getByRole('button', { name: 'Work it out' }).click()
+  await page.getByRole('button', { name: 'Recalculate' }).click()
   await expect(page).toHaveURL(/planned=1%2C200/)
   await expect(planned).toHaveValue('1200')
 
@@ -65,7 +65,7 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   await expect(page.getByText('1½ ft³, 1,200 lb')).toBeVisible()
 
   await page.getByRole('button', { name: 'Add to day sheets' }).click()
-  await drive(exactly(dialog, 'Overtime, if it differs from the firm’s'), NO_NUMBER)
+  await drive(exactly(dialog, 'Overtime, if different from the company’s'), NO_NUMBER)
   await dialog.getByRole('button', { name: 'Add a break' }).click()
   const lasts = exactly(dialog, 'Lasts')
   await drive(lasts, {
@@ -156,7 +156,7 @@ test('sites: water, beds, softeners and supplies take what was meant, and ask ba
   await expect(page).toHaveURL(site)
   await expect(page.getByText(/hardness 99 gpg, iron 1\.5 mg\/L/).first()).toBeVisible()
 
-  await page.getByRole('button', { name: 'Change', exact: true }).first().click()
+  await page.getByRole('button', { name: 'Edit', exact: true }).first().click()
   const people = exactly(dialog, 'People served')
   await drive(people, {
     abc: NO_NUMBER.abc,
@@ -169,7 +169,7 @@ test('sites: water, beds, softeners and supplies take what was meant, and ask ba
 
   await page.locator('a[href^="/beds/"]').first().click()
   const facts = page.locator('section').filter({ has: page.getByRole('heading', { name: 'Facts' }) })
-  await facts.getByRole('button', { name: 'Change facts' }).click()
+  await facts.getByRole('button', { name: 'Edit facts' }).click()
   const volume = exactly(dialog, 'Resin volume')
   const cannot = /does not go into a 10 × 54 in tank/
   await drive(volume, RESIN)
@@ -179,7 +179,7 @@ test('sites: water, beds, softeners and supplies take what was meant, and ask ba
   const tube = exactly(dialog, 'Distributor tube, length')
   await tube.fill('62')
   await tube.blur()
-  await expect.poll(() => saidOf(tube)).toMatch(/stands out of a 10 × 54 in tank and cracks the valve/)
+  await expect.poll(() => saidOf(tube)).toMatch(/sticks out of a 10 × 54 in tank and cracks the valve/)
   await tube.fill('52 5/8')
   await volume.fill('1 1/2')
   await save(dialog, 'Save and forecast again')
@@ -188,7 +188,7 @@ test('sites: water, beds, softeners and supplies take what was meant, and ask ba
   await expect(facts.getByText(/^1½ ft³/)).toBeVisible()
   await expect(facts.getByText(/^52⅝ in/)).toBeVisible()
   await page.getByRole('button', { name: 'Record an inspection' }).click()
-  await drive(exactly(dialog, 'Capacity, of a new bed'), {
+  await drive(exactly(dialog, 'Capacity, share of a new bed'), {
     ...NO_NUMBER,
     ...twelveHundred(/the most is 150%/),
     '99999': /the most is 150%/,

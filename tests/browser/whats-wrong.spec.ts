@@ -35,7 +35,7 @@ test.describe('on a telephone', () => {
     await first(page).getByRole('button').click()
     const why = page.getByRole('dialog')
     await expect(why).toContainText('Before any check')
-    await expect(why).toContainText(/Dark, or wrong time: speaks for it, × \d/)
+    await expect(why).toContainText(/Dark, or wrong time: points to it, × \d/)
     await expect(why).toContainText('from memory, unverified')
     await page.keyboard.press('Escape')
     expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(1)
@@ -84,7 +84,7 @@ test('from a bed: its record is the prior, measurements go before answers, and t
   await page.getByLabel('At the cold tap').fill('15')
   // Soft at the outlet, hard at the tap: water goes past.
   await expect(first(page)).toContainText('In bypass, or bypass leaking')
-  await expect(todo(page)).toContainText('Close the bypass')
+  await expect(todo(page)).toContainText('Put the softener in service')
   await page.getByLabel('At the cold tap').fill('many')
   await expect(page.getByText(/“many” is not a number/)).toBeVisible()
   await page.getByLabel('At the cold tap').fill('15')
@@ -105,7 +105,7 @@ test('by keyboard alone, the next check takes the focus of the one answered', as
   await page.keyboard.press('Enter') // as always
   await expect(page).toHaveURL(/salt=usual/)
   await expect(next(page).getByRole('heading', { level: 3 })).toBeFocused()
-  await next(page).getByRole('button', { name: 'Not known, ask another' }).focus()
+  await next(page).getByRole('button', { name: 'Don’t know, ask another' }).focus()
   const skipped = await next(page).getByRole('heading', { level: 3 }).textContent()
   await page.keyboard.press('Enter')
   await expect(page.getByRole('heading', { level: 3, name: skipped ?? '' })).toHaveCount(0)

@@ -20,7 +20,7 @@ test.describe('on a telephone', () => {
     await enter(page, 'technician')
     await page.getByRole('link', { name: 'Which tank?' }).click()
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Which tank is it?')
-    await expect(answer(page)).toContainText('Nothing is known of it yet')
+    await expect(answer(page)).toContainText('Nothing known yet')
     await expect(page.getByText(/Next: measure the circumference/)).toBeVisible()
 
     // π × 10 in round: both lengths of a 10 in tank are left, and a height tells them apart.

@@ -20,7 +20,7 @@ const SEED = 20_261_129
 const REQUESTS = 500
 const SLOW_MS = 3_000
 /** How an input is answered that the schema does not take. */
-const NOT_TAKEN = 'This could not be read, so nothing was saved.'
+const NOT_TAKEN = 'We couldn’t read this, so nothing was saved.'
 const HOME = 'http://localhost:3000'
 const app = path.resolve(import.meta.dirname, '../../apps/web/app')
 

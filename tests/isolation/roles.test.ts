@@ -28,7 +28,7 @@ const found = (name: string) => {
   return one.procedure
 }
 /** What any member may ask. */
-const asMember = (headers: Headers) => send(found('session.list'), headers, undefined)
+const withMember = (headers: Headers) => send(found('session.list'), headers, undefined)
 /** The ids of the sites that the caller's present company has. */
 const sitesOf = async (headers: Headers) => (await send(found('sites.list'), headers, { limit: 50 })).said
 
@@ -78,11 +78,11 @@ test('a request that a role may not send is refused before it is read', async ()
 describe('a session', () => {
   test('is refused with its next request once the membership has ended, and goes on when it begins again', async () => {
     const { personId, headers } = await makeCaller(firm.companyId, 'dispatcher')
-    expect(await asMember(headers)).toMatchObject({ ok: true })
+    expect(await withMember(headers)).toMatchObject({ ok: true })
     await endMembership(personId, firm.companyId)
-    expect(await asMember(headers)).toMatchObject({ code: 'forbidden', status: 403 })
+    expect(await withMember(headers)).toMatchObject({ code: 'forbidden', status: 403 })
     await addMembership(personId, firm.companyId, 'technician')
-    expect(await asMember(headers)).toMatchObject({ ok: true })
+    expect(await withMember(headers)).toMatchObject({ ok: true })
     // A dispatcher reads the crews, a technician does not.
     expect(await send(found('crews.list'), headers, {})).toMatchObject({ code: 'forbidden' })
   })
@@ -91,11 +91,11 @@ describe('a session', () => {
     const caller = await makeCaller(firm.companyId)
     const second = await signInAs(caller.email)
     expect(await send(found('session.end'), caller.headers, { sessionId: second.sessionId })).toMatchObject({ ok: true })
-    expect(await asMember(second.headers)).toMatchObject({ code: 'unauthenticated', status: 401 })
-    expect(await asMember(caller.headers)).toMatchObject({ ok: true })
+    expect(await withMember(second.headers)).toMatchObject({ code: 'unauthenticated', status: 401 })
+    expect(await withMember(caller.headers)).toMatchObject({ ok: true })
     const stranger = await makeCaller(firm.companyId)
     expect(await send(found('session.end'), stranger.headers, { sessionId: caller.sessionId })).toMatchObject({ status: 404 })
-    expect(await asMember(caller.headers)).toMatchObject({ ok: true })
+    expect(await withMember(caller.headers)).toMatchObject({ ok: true })
   })
 
   test('goes to another company of the person, and to none that they are not in or have left', async () => {
@@ -133,7 +133,7 @@ describe('a session', () => {
   test('made up is none', async () => {
     const { headers } = await makeCaller(firm.companyId)
     const cookie = headers.get('cookie') ?? ''
-    expect(await asMember(new Headers({ cookie: cookie.replace(/=(.)/, (_, first) => `=${first === 'x' ? 'y' : 'x'}`) }))).toMatchObject({
+    expect(await withMember(new Headers({ cookie: cookie.replace(/=(.)/, (_, first) => `=${first === 'x' ? 'y' : 'x'}`) }))).toMatchObject({
       status: 401,
     })
   })
@@ -146,10 +146,10 @@ test('more requests in a minute than allowed are refused, for that person only',
   try {
     // Two windows at most when the minute turns meanwhile, so seven cannot all pass.
     const answers = []
-    for (let turn = 0; turn < 7; turn++) answers.push(await asMember(busy.headers))
+    for (let turn = 0; turn < 7; turn++) answers.push(await withMember(busy.headers))
     expect(answers.slice(0, 3).every((one) => one.ok)).toBe(true)
     expect(answers.find((one) => !one.ok)).toMatchObject({ code: 'rate-limited', status: 429 })
-    expect(await asMember(calm.headers)).toMatchObject({ ok: true })
+    expect(await withMember(calm.headers)).toMatchObject({ ok: true })
   } finally {
     process.env.REQUESTS_PER_MINUTE = '100000'
     forgetConfig()

@@ -1,5 +1,5 @@
 import type { Board } from '@almanac/dispatch/propose/board'
-import { type Mishap, type WhatIf, whatIf } from '@almanac/dispatch/slots/what-if'
+import { type CrewDisruption, type WhatIf, whatIf } from '@almanac/dispatch/slots/what-if'
 import { describe, expect, it } from 'vitest'
 import { apply, idsOf, propose, small } from '../support/dispatch/proposing.ts'
 import { board, job, sheet } from '../support/dispatch/two-towns.ts'
@@ -7,7 +7,7 @@ import { board, job, sheet } from '../support/dispatch/two-towns.ts'
 const MONDAY = '2026-04-06'
 
 describe('a day that breaks', () => {
-  const ask = (of: Board, mishap: Mishap, iterations = 30): WhatIf => {
+  const ask = (of: Board, mishap: CrewDisruption, iterations = 30): WhatIf => {
     const answer = whatIf(of, mishap, { seed: 1, iterations })
     if ('faults' in answer) throw new Error(answer.faults.join(' '))
     return answer

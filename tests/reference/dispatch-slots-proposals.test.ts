@@ -146,7 +146,7 @@ describe('taking a proposal, all or some', () => {
 
   it('refuses a change that is not in the proposal', () => {
     const of = small(1)
-    expect(applyDifferences(of, propose(of, 2), ['nothing'])).toMatchObject({ faults: [expect.stringMatching(/made anew/)] })
+    expect(applyDifferences(of, propose(of, 2), ['nothing'])).toMatchObject({ faults: [expect.stringMatching(/made again/)] })
   })
 })
 

@@ -2,9 +2,9 @@ import { checkPlan } from '@almanac/dispatch/checker/check-plan'
 import type { Board } from '@almanac/dispatch/propose/board'
 import { type Built, buildProblem } from '@almanac/dispatch/propose/build-problem'
 import { timetable } from '@almanac/dispatch/search/timetable'
+import { explainNoFit } from '@almanac/dispatch/slots/explain-no-fit'
 import { rankSlots } from '@almanac/dispatch/slots/rank-slots'
 import type { Slot } from '@almanac/dispatch/slots/slot'
-import { whyNot } from '@almanac/dispatch/slots/why-not'
 import { describe, expect, it } from 'vitest'
 import { placesForVisit, withVisit } from '../../scripts/bench/dispatch/insert-visit.ts'
 import { inventedBoard } from '../support/dispatch/invented-board.ts'
@@ -103,7 +103,7 @@ describe('the slots of one job', () => {
     for (let seed = 20; seed < 40; seed++) {
       const all = built(inventedBoard(seed, { crews: 2, days: 2, perSheet: 6, waiting: 8 }))
       for (const waiting of all.board.jobs.slice(-8)) {
-        const reason = whyNot(all, waiting.id)
+        const reason = explainNoFit(all, waiting.id)
         expect(reason === null, `seed ${seed} ${waiting.id}: ${reason}`).toBe(slotsOf(all, waiting.id).length > 0)
         if (reason === null) continue
         without++
@@ -124,7 +124,7 @@ describe('the slots of one job', () => {
       [job('x', 'mill'), y, job('new', 'lake')],
     )
     expect(slotsOf(full, 'new')).toEqual([])
-    expect(whyNot(full, 'new', { sheetId: 'A' })).toMatch(/^Crew A has no 1 h free for new .*, and comes late already; /)
+    expect(explainNoFit(full, 'new', { sheetId: 'A' })).toMatch(/^Crew A has no 1 h free for new .*, and comes late already; /)
   })
 
   it('say that a drive is unknown, and give no number for it', () => {
@@ -138,8 +138,8 @@ describe('the slots of one job', () => {
 
   it('refuse a board that contradicts itself with a sentence', () => {
     const twice = board([sheet('A', MONDAY, ['x']), sheet('B', MONDAY, ['x'])], [job('x', 'mill')])
-    expect(rankSlots(twice, 'x')).toEqual({ faults: ['A job stands on two sheets: Crew A and Crew B.'] })
-    expect(rankSlots(board([sheet('A', MONDAY, [])], []), 'gone')).toEqual({ faults: ['That job is not on the board.'] })
+    expect(rankSlots(twice, 'x')).toEqual({ faults: ['A job is on two sheets: Crew A and Crew B.'] })
+    expect(rankSlots(board([sheet('A', MONDAY, [])], []), 'gone')).toEqual({ faults: ['That job is outside the days planned.'] })
     const never = board([sheet('A', MONDAY, [])], [job('x', 'mill', { due: '2026-02-31' })])
     expect(rankSlots(never, 'x')).toEqual({ faults: [expect.stringContaining('"2026-02-31" is no calendar day.')] })
   })
@@ -151,7 +151,7 @@ describe('why a job cannot be placed', () => {
 
   it('names the crew of two that is not free, and what would free it', () => {
     const bakery = job('Mill bakery', 'mill', { people: 2, minutes: 180 })
-    const reason = whyNot(board([sheet('A', MONDAY, full), sheet('B', MONDAY, [], { people: 1 })], [...busy, bakery]), 'Mill bakery')
+    const reason = explainNoFit(board([sheet('A', MONDAY, full), sheet('B', MONDAY, [], { people: 1 })], [...busy, bakery]), 'Mill bakery')
     expect(reason).toBe(
       'No crew of two that can do Mill bakery is free for 3 h in its windows on Monday, April 6; adding a person to Crew B on Monday, April 6 would free 8:10\u00a0AM, or letting Crew A work until 6:20\u00a0PM on Monday, April 6 would make room.',
     )
@@ -160,11 +160,13 @@ describe('why a job cannot be placed', () => {
   it('tells the truth about what would free it', () => {
     const big = job('big', 'farm', { people: 2, minutes: 120 })
     const sheets = [sheet('A', MONDAY, full, { latestEnd: 960 }), sheet('B', TUESDAY, [], { people: 1 })]
-    expect(whyNot(board(sheets, [...busy, big]), 'big')).toContain('adding a person to Crew B on Tuesday, April 7 would free 8:20\u00a0AM')
+    expect(explainNoFit(board(sheets, [...busy, big]), 'big')).toContain(
+      'adding a person to Crew B on Tuesday, April 7 would free 8:20\u00a0AM',
+    )
     const [slot] = slotsOf(board([sheets[0] as (typeof sheets)[number], sheet('B', TUESDAY, [])], [...busy, big]), 'big')
     expect(slot?.startMinute).toBe(500)
     const short = job('short', 'mill', { minutes: 60 })
-    expect(whyNot(board([sheet('A', MONDAY, full, { latestEnd: 960 })], [...busy, short]), 'short')).toContain(
+    expect(explainNoFit(board([sheet('A', MONDAY, full, { latestEnd: 960 })], [...busy, short]), 'short')).toContain(
       'moving a off Crew A on Monday, April 6 would free 8:10\u00a0AM',
     )
     expect(slotsOf(board([sheet('A', MONDAY, full.slice(1), { latestEnd: 960 })], [...busy, short]), 'short').length).toBeGreaterThan(0)
@@ -181,13 +183,13 @@ describe('why a job cannot be placed', () => {
     ['early', job('x', 'mill', { earliest: TUESDAY }), /x may not be done before Tuesday, April 7; having it ready by Monday/],
     ['people', job('x', 'mill', { people: 3 }), /No crew of 3, which x needs, is out on Monday.*adding a person/],
   ])('names the %s', (_, one, words) => {
-    expect(whyNot(board([sheet('A', MONDAY, [])], [one]), 'x')).toMatch(words)
+    expect(explainNoFit(board([sheet('A', MONDAY, [])], [one]), 'x')).toMatch(words)
   })
 
   it('answers for a day without sheets, and nothing where there is a place', () => {
     const one = board([sheet('A', MONDAY, [])], [job('x', 'mill')])
-    expect(whyNot(one, 'x', { date: TUESDAY })).toBe('No crew has a day sheet on Tuesday, April 7: open one, or choose another day.')
-    expect(whyNot(one, 'x')).toBeNull()
+    expect(explainNoFit(one, 'x', { date: TUESDAY })).toBe('No crew has a day sheet on Tuesday, April 7: open one, or choose another day.')
+    expect(explainNoFit(one, 'x')).toBeNull()
   })
 })
 

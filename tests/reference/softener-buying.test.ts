@@ -121,7 +121,7 @@ describe('prices (invented)', () => {
     expect(priceKit(kit(), { currency: 'USD', prices: odd }).unknown).toContain('Seals: tank neck, tube and valve O-rings')
     const two = [1200, 1500].map((priceMinor) => ({ item: 'seals' as const, unit: 'set' as const, priceMinor }))
     const line = priceKit(kit(), { currency: 'USD', prices: two }).lines.find((one) => one.line.item === 'seals')
-    expect(line).toMatchObject({ priceMinor: 1500, note: expect.stringContaining('dearest') })
+    expect(line).toMatchObject({ priceMinor: 1500, note: expect.stringContaining('most expensive') })
   })
 })
 

@@ -146,11 +146,11 @@ describe('borders', () => {
   })
   it('a factor in words', () => {
     expect([0.9, 0.91, 1.1, 1.11].map(factorWords)).toEqual([
-      ...['speaks against it, × 0.9', 'says little either way', 'says little either way', 'speaks for it, × 1.1'],
+      ...['points away from it, × 0.9', 'says little either way', 'says little either way', 'points to it, × 1.1'],
     ])
     expect([9.96, 10.4, 0.096, 0.094, 0.005, 0.0049].map(factorWords)).toEqual([
-      ...['speaks for it, × 10.0', 'speaks for it, × 10', 'speaks against it, × 0.1', 'speaks against it, × 0.09'],
-      ...['speaks against it, × 0.01', 'speaks against it, × less than 0.01'],
+      ...['points to it, × 10.0', 'points to it, × 10', 'points away from it, × 0.1', 'points away from it, × 0.09'],
+      ...['points away from it, × 0.01', 'points away from it, × less than 0.01'],
     ])
   })
 })

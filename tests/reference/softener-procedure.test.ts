@@ -20,7 +20,7 @@ const cautions = (procedure: Procedure, id: string) =>
     .join(' ')
 
 // 1 gpg is 17.118 mg/L as CaCO3: 64.79891 mg a grain over 3.785411784 L a gallon.
-describe('the limit at the valve outlet is the firm’s own figure, in its own unit', () => {
+describe('the limit at the valve outlet is your company’s own value, in its own unit', () => {
   it.each([
     ['us', 1, 'Below 1 gpg'],
     ['us', 2.5, 'Below 2.5 gpg'],

@@ -207,6 +207,9 @@ describe('refusals', () => {
       ok: false,
       reason: expect.stringMatching(/no hardness/),
     })
-    expect(settingFigures({ ...QUESTION, ageYears: 34 }, priced)).toMatchObject({ ok: false, reason: expect.stringMatching(/rebed/) })
+    expect(settingFigures({ ...QUESTION, ageYears: 34 }, priced)).toMatchObject({
+      ok: false,
+      reason: expect.stringMatching(/Rebed before/),
+    })
   })
 })

@@ -51,10 +51,10 @@ describe('the settings card', () => {
     expect(line(card({ wantedLbFt3: 10 }), 'efficiency')?.hint).toMatch(/below 3,350/)
   })
   it('warns of a softener too small, an old bed, iron, an unknown valve', () => {
-    expect(card({ people: 60 }).warnings.join()).toMatch(/does not last a day/)
+    expect(card({ people: 60 }).warnings.join()).toMatch(/doesn’t last a day/)
     expect(card({ bedAgeYears: 9 }).warnings.join()).toMatch(/lost a quarter/)
     expect(card({ ironMgL: 3 }).warnings.join()).toMatch(/fouls/)
-    expect(card({ control: null }).warnings.join()).toMatch(/not recorded/)
+    expect(card({ control: null }).warnings.join()).toMatch(/runs by meter or timer/)
     expect(card().warnings).toEqual([])
   })
   it('each line says how and from where', () => {

@@ -101,7 +101,7 @@ describe('limits of entry (our own: beyond them a figure is a slip)', () => {
       '',
       'The tank is ',
     ])
-    expect(warn(0.34)).toContain('little more than a third')
+    expect(warn(0.34)).toContain('only about a third')
     expect(warn(0.76)).toContain('three quarters')
   })
 })

@@ -10,7 +10,7 @@ export const DEMO_PEOPLE = JSON.parse(process.env.DEMO_SIGN_INS ?? '[]') as [Per
 /** Signs in through the form, as a person would: a session of one's own, which a test may end. */
 export async function signInByForm(page: Page, person: Pick<Person, 'email' | 'password'>): Promise<void> {
   await page.goto('/sign-in')
-  await page.getByLabel('E-mail').fill(person.email)
+  await page.getByLabel('Email').fill(person.email)
   await page.getByLabel('Password').fill(person.password)
   await page.getByRole('button', { name: 'Sign in' }).click()
   await expect(page).not.toHaveURL(/sign-in/, { timeout: 30_000 }) // the first one wakes the server

@@ -7,7 +7,7 @@ import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
 import { formatClock, formatClockTime } from '@almanac/units/format-clock'
 import { versionNow } from './failure.ts'
-import type { BookingDesk } from './use-booking.ts'
+import type { BookingActions } from './use-booking.ts'
 
 const ASKED: Record<Unusual, string> = {
   past: 'That time has passed',
@@ -20,7 +20,7 @@ const ASKED: Record<Unusual, string> = {
 }
 
 /** What a booking still asks of the person: to confirm something unusual, to choose between two versions, or to read what went wrong. */
-export function BookingAnswer({ desk }: { desk: BookingDesk }) {
+export function BookingAnswer({ desk }: { desk: BookingActions }) {
   const { failure, asked, confirm, close, busy } = desk
   if (!failure || !asked) return null
   if (confirm)
@@ -31,9 +31,9 @@ export function BookingAnswer({ desk }: { desk: BookingDesk }) {
         title={ASKED[failure.detail.confirm as Unusual]}
         actions={
           <>
-            <Button onClick={close}>Leave it</Button>
+            <Button onClick={close}>Cancel</Button>
             <Button kind="ink" onClick={confirm} busy={busy}>
-              {asked.what === 'move' ? 'Move' : 'Book'} all the same
+              {asked.what === 'move' ? 'Move' : 'Book'} anyway
             </Button>
           </>
         }
@@ -55,7 +55,7 @@ export function BookingAnswer({ desk }: { desk: BookingDesk }) {
 type Current = { version?: number; state?: string; startsAt?: string }
 
 /** A colleague was faster: what stands now beside what one wanted. */
-function TwoVersions({ desk }: { desk: BookingDesk }) {
+function TwoVersions({ desk }: { desk: BookingActions }) {
   const display = useDisplay()
   const { failure, asked, close, overrule, busy } = desk
   const current = (failure?.detail.current ?? {}) as Current
@@ -82,7 +82,7 @@ function TwoVersions({ desk }: { desk: BookingDesk }) {
       <p className="mb-3">{failure?.message}</p>
       <DefinitionList
         facts={[
-          { name: 'Stands now', value: now },
+          { name: 'Theirs', value: now },
           { name: 'Yours', value: wanted },
         ]}
       />

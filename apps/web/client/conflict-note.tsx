@@ -55,7 +55,7 @@ export function ConflictNote({ error, names, show = plain, onKeepMine, onTakeThe
                 Fact
               </th>
               <th scope="col" className="py-1 pr-3 font-normal">
-                Stands now
+                Theirs
               </th>
               <th scope="col" className="py-1 font-normal">
                 Yours

@@ -9,7 +9,7 @@ export const WEEKDAYS = [1, 2, 3, 4, 5, 6, 7] as const
 /** "Mon–Fri, 8:00 AM – 4:30 PM; Sat, 9:00 AM – 12:00 PM". */
 export function shiftWords(shifts: CrewPerson['shifts'], display: DayDisplay): string {
   const short = (weekday: number) => formatWeekday(weekday, display, true)
-  if (shifts.length === 0) return 'the firm’s hours'
+  if (shifts.length === 0) return 'company hours'
   const runs: { first: number; last: number; from: string; until: string }[] = []
   for (const { weekday, from, until } of shifts) {
     const run = runs.at(-1)
@@ -27,7 +27,7 @@ export function shiftWords(shifts: CrewPerson['shifts'], display: DayDisplay): s
 /** "30 min between 11:30 AM and 1:00 PM". */
 export const breakWords = (breaks: CrewPerson['breaks'], display: DayDisplay) =>
   breaks.length === 0
-    ? 'none written down'
+    ? 'none set'
     : breaks
         .map(
           ({ minutes, from, until }) =>
@@ -40,10 +40,10 @@ export function skillList(
   { doesAll, skills }: Pick<CrewPerson, 'doesAll' | 'skills'>,
   valves: readonly { id: string; label: string }[],
 ): string {
-  if (doesAll) return 'all the firm does'
-  const valveName = (id: string) => valves.find((one) => one.id === id)?.label ?? 'a valve no longer on the cards'
+  if (doesAll) return 'all work'
+  const valveName = (id: string) => valves.find((one) => one.id === id)?.label ?? 'a valve no longer on the list'
   const words = skills.map((skill) =>
-    skill === LIFTING ? 'heavy lifting' : skill === PLUMBING_LICENCE ? 'plumbing licence' : valveName(skill.slice('valve:'.length)),
+    skill === LIFTING ? 'heavy lifting' : skill === PLUMBING_LICENCE ? 'plumbing license' : valveName(skill.slice('valve:'.length)),
   )
   return words.length === 0 ? 'light work, no valves' : words.join(', ')
 }

@@ -47,7 +47,7 @@ export function FormDialog({
       place="margin"
       actions={
         <>
-          <Button onClick={onClose}>Leave</Button>
+          <Button onClick={onClose}>Cancel</Button>
           <Button kind="ink" type="submit" form={id} busy={busy} busyLabel="Saving">
             {saveLabel}
           </Button>

@@ -27,11 +27,11 @@ export const emptyHolder = (): HolderTexts => ({
 const CONSENTS = [
   { key: 'consentPhone', channel: 'phone', label: 'by phone' },
   { key: 'consentText', channel: 'text', label: 'by text message' },
-  { key: 'consentEmail', channel: 'email', label: 'by e-mail' },
+  { key: 'consentEmail', channel: 'email', label: 'by email' },
   { key: 'consentLetter', channel: 'letter', label: 'by letter' },
 ] as const
 
-/** Who takes the site, as the command wants it. */
+/** Who is the new customer, as the command wants it. */
 export function holderOf(texts: HolderTexts): Holder {
   if (texts.customerId) return { kind: 'known', customerId: texts.customerId }
   const consents = CONSENTS.filter((one) => texts[one.key] === 'yes').map((one) => one.channel)
@@ -48,7 +48,7 @@ export function HolderFields({ form }: { form: ReturnType<typeof useFields<Holde
     return (
       <p className="flex flex-wrap items-center gap-3">
         <span>
-          {values.name}, <span className="text-soft">a customer already</span>
+          {values.name}, <span className="text-soft">an existing customer</span>
         </span>
         <Button kind="quiet" onClick={() => set({ customerId: '' })}>
           Someone else
@@ -59,11 +59,11 @@ export function HolderFields({ form }: { form: ReturnType<typeof useFields<Holde
     <>
       <TextInput label="Customer" hint="Who pays" required maxLength={160} {...field('name')} />
       {known.data && known.data.length > 0 ? (
-        <ul aria-label="Customers with such a name" className="-mt-2 border-l-2 border-line pl-3">
+        <ul aria-label="Customers with a name like this" className="-mt-2 border-l-2 border-line pl-3">
           {known.data.slice(0, 5).map((one) => (
             <li key={one.id}>
               <Button kind="quiet" onClick={() => set({ customerId: one.id, name: one.name })}>
-                It is {one.name}
+                Choose {one.name}
                 {one.reference ? `, ${one.reference}` : ''}, {one.sites === 1 ? 'one site' : `${one.sites} sites`}
               </Button>
             </li>
@@ -71,7 +71,7 @@ export function HolderFields({ form }: { form: ReturnType<typeof useFields<Holde
         </ul>
       ) : null}
       <TextInput label="Phone" type="tel" maxLength={40} {...field('phone')} />
-      <TextInput label="E-mail" type="email" maxLength={160} {...field('email')} />
+      <TextInput label="Email" type="email" maxLength={160} {...field('email')} />
       <fieldset className="flex flex-col">
         <legend className="mb-1 font-medium">OK to contact by</legend>
         {CONSENTS.map((one) => (
@@ -82,7 +82,7 @@ export function HolderFields({ form }: { form: ReturnType<typeof useFields<Holde
             onChange={(event) => set({ [one.key]: event.target.checked ? 'yes' : '' })}
           />
         ))}
-        <span className="text-small text-soft">Unticked means not asked: no reminder goes out that way.</span>
+        <span className="text-small text-soft">Unchecked means not asked, so no reminder goes out that way.</span>
       </fieldset>
     </>
   )

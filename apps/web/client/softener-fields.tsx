@@ -74,14 +74,14 @@ export function SoftenerFields({ softener, today, dayOrder }: Props) {
     <>
       <TextInput label="Tank" hint="As on the label: 10x54, 48,000 grain, 42 L, twin 14x65" {...field('tankSize')} />
       <TankReading text={values.tankSize} />
-      <TextInput label="When the resin went in" hint="As they say it: 2014, before 2015, Mar 2012, 3/14/2018" {...field('began')} />
+      <TextInput label="When the resin went in" hint="In their words: 2014, before 2015, Mar 2012, 3/14/2018" {...field('began')} />
       <BeganReading text={values.began} today={today} dayOrder={dayOrder} />
       <Select label="Resin" choices={choicesOf(recordedResinKinds, resinKindWords)} {...field('resinKind')} />
       <AmountField label="Resin volume" {...softener.amounts.field('volume')} />
-      <DayInput label="Last known to work" hint="Today, if they have soft water now" max={today} {...field('lastSeenDay')} />
+      <DayInput label="Last known working" hint="Today, if they have soft water now" max={today} {...field('lastSeenDay')} />
       <Select label="Tanks" choices={choicesOf(arrangements, arrangementWords)} {...field('arrangement')} />
-      <TextInput label="Where it stands" hint="Basement, garage, outdoors" {...field('location')} />
-      <Select label="Where these facts are from" choices={choicesOf(factSources, factSourceWords)} {...field('source')} />
+      <TextInput label="Where it is" hint="Basement, garage, outdoors" {...field('location')} />
+      <Select label="How you know" choices={choicesOf(factSources, factSourceWords)} {...field('source')} />
     </>
   )
 }

@@ -11,9 +11,9 @@ export function BeganReading({ text, today, dayOrder }: Days) {
   const display = useDisplay()
   if (text.trim() === '') return null
   const reading = readDay(text, { today, dayOrder, display })
-  if (!reading.ok) return <Said>{reading.reason}</Said>
+  if (!reading.ok) return <ReadAs>{reading.reason}</ReadAs>
   const { earliestDay, latestDay } = reading.value
-  return <Said>Read as {formatDays(earliestDay, latestDay, display)}.</Said>
+  return <ReadAs>Read as {formatDays(earliestDay, latestDay, display)}.</ReadAs>
 }
 
 /** How a written tank is understood. */
@@ -21,7 +21,7 @@ export function TankReading({ text }: { text: string }) {
   const display = useDisplay()
   if (text.trim() === '') return null
   const reading = readTank(text)
-  if (!reading.ok) return <Said>{reading.reason}</Said>
+  if (!reading.ok) return <ReadAs>{reading.reason}</ReadAs>
   const { diameterIn, heightIn, nominalGrains, resinVolumeFt3, tankCount } = reading.value
   const parts = [
     diameterIn && heightIn ? `${diameterIn} in across, ${heightIn} in high` : null,
@@ -29,9 +29,9 @@ export function TankReading({ text }: { text: string }) {
     resinVolumeFt3 ? `${Math.round(resinVolumeFt3 * 100) / 100} ft³ of resin` : null,
     tankCount > 1 ? `${tankCount} tanks` : null,
   ]
-  return <Said>Read as {parts.filter(Boolean).join(', ')}.</Said>
+  return <ReadAs>Read as {parts.filter(Boolean).join(', ')}.</ReadAs>
 }
 
-function Said({ children }: { children: React.ReactNode }) {
+function ReadAs({ children }: { children: React.ReactNode }) {
   return <output className="-mt-3 block text-small text-soft">{children}</output>
 }

@@ -13,12 +13,12 @@ export type Moving = Omit<z.input<typeof MoveVisit>, 'commandId'>
 type CallingOff = Omit<z.input<typeof CallOffVisit>, 'commandId'>
 
 /** Where a visit stood, to put it back. */
-export type Stood = { crewDayId: string; at: string }
+export type OriginalSlot = { crewDayId: string; at: string }
 
-type Asked =
+type PendingBooking =
   | { what: 'book'; body: Booking; label: string; undone?: boolean }
-  | { what: 'move'; body: Moving; label: string; stood: Stood; undone?: boolean }
-  | { what: 'call-off'; body: CallingOff; label: string; stood: Stood; undone?: boolean }
+  | { what: 'move'; body: Moving; label: string; stood: OriginalSlot; undone?: boolean }
+  | { what: 'call-off'; body: CallingOff; label: string; stood: OriginalSlot; undone?: boolean }
 
 /**
  * Books, moves and calls off visits. Each answer is said at the foot of the page with its undo; what is unusual is asked first, and what
@@ -26,13 +26,13 @@ type Asked =
  */
 export function useBooking() {
   const { api } = useSession()
-  const say = useToast()
-  const asked = useRef<Asked | null>(null)
-  const [open, setOpen] = useState<Asked | null>(null)
+  const showToast = useToast()
+  const asked = useRef<PendingBooking | null>(null)
+  const [open, setOpen] = useState<PendingBooking | null>(null)
   const done = (text: string, undo: () => void) => {
     const undone = asked.current?.undone
     setOpen(null)
-    say({ text: undone ? `Undone: ${text}` : text, undo: undone ? undefined : undo })
+    showToast({ text: undone ? `Undone: ${text}` : text, undo: undone ? undefined : undo })
   }
   const book = useCommand(api.jobs.book.mutationOptions(), {
     onDone: ({ visitId, version }) => {
@@ -59,7 +59,7 @@ export function useBooking() {
       done(`${was.label} is off the sheet.`, () => ask({ what: 'book', body, label: was.label, undone: true }))
     },
   })
-  const ask = (next: Asked) => {
+  const ask = (next: PendingBooking) => {
     asked.current = next
     setOpen(next)
     for (const one of [book, move, callOff]) one.reset()
@@ -77,12 +77,12 @@ export function useBooking() {
   const confirm = failure?.detail.confirm as Unusual | undefined
   return {
     book: (body: Booking, label: string) => ask({ what: 'book', body, label }),
-    move: (body: Moving, label: string, stood: Stood) => ask({ what: 'move', body, label, stood }),
-    callOff: (body: CallingOff, label: string, stood: Stood) => ask({ what: 'call-off', body, label, stood }),
+    move: (body: Moving, label: string, stood: OriginalSlot) => ask({ what: 'move', body, label, stood }),
+    callOff: (body: CallingOff, label: string, stood: OriginalSlot) => ask({ what: 'call-off', body, label, stood }),
     /** Sends the same again with the unusual thing confirmed. */
     confirm:
       open && confirm && open.what !== 'call-off'
-        ? () => ask({ ...open, body: { ...open.body, confirmed: [...confirmed, confirm] } } as Asked)
+        ? () => ask({ ...open, body: { ...open.body, confirmed: [...confirmed, confirm] } } as PendingBooking)
         : null,
     /** Puts one's own value over the one that stands meanwhile. */
     overrule: (version: number) => {
@@ -96,4 +96,4 @@ export function useBooking() {
   }
 }
 
-export type BookingDesk = ReturnType<typeof useBooking>
+export type BookingActions = ReturnType<typeof useBooking>

@@ -35,7 +35,7 @@ export function WhomBlock({ whom }: { whom: WhomToCall }) {
           </LinkButton>
         </p>
       ) : (
-        <p className="text-soft">{customerName ? 'No phone number recorded.' : 'Nobody holds this site now.'}</p>
+        <p className="text-soft">{customerName ? 'No phone number recorded.' : 'No customer at this site now.'}</p>
       )}
       {called?.mayCall === false ? <p className="mt-1 text-small">Asked not to be called.</p> : null}
     </div>

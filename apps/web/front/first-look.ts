@@ -82,7 +82,7 @@ export function firstLook(request: IncomingMessage, response: ServerResponse, lo
 
   endAfterAnswer(request, response)
   if (path === null || path.includes('\u0000'))
-    return refuse(response, 400, 'This address cannot be read, so nothing was done. Check it, or go to the first page and begin there.')
+    return refuse(response, 400, 'This address can’t be read, so nothing was done. Check it, or start from the first page.')
   const takesBody = path.startsWith('/api/')
   if (!takesBody && !['GET', 'HEAD', 'OPTIONS'].includes(request.method ?? ''))
     return refuse(response, 405, 'A page can only be read, so nothing was done.', { allow: 'GET, HEAD' })

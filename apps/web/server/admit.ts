@@ -30,7 +30,7 @@ type Admitted<D extends Door> = D extends StrangerDoor
       : SignedContext
 
 export const noSuchLink = () =>
-  new AppError('not-found', 'This link is not known, or is no longer in use. Nothing was changed; ask the firm that sent it for a new one.')
+  new AppError('not-found', 'This link no longer works. Nothing was changed; ask the company that sent it for a new one.')
 
 /**
  * Who asks: session and membership read afresh, and counted, the person's requests by person, those without a session by address. Reads no body, so that
@@ -56,7 +56,7 @@ async function passMember(context: RequestContext, { permission }: MemberDoor): 
     if (!may(who.role, permission))
       throw new AppError(
         'forbidden',
-        `Your role (${who.role}) may not do this. Nothing was changed; ask the owner of your firm if you should.`,
+        `Your role (${who.role}) can’t do this. Nothing was changed; ask the owner of your company if you should.`,
       )
   }
   return { ...context, who, scope: { companyId: who.company.id, personId: who.person.id } }

@@ -19,7 +19,7 @@ const MOST_VALUES = 50_000
 const tooLarge = (most: number) =>
   new AppError(
     'too-large',
-    `More than ${countInSentence(most / 1024)} kB were sent, which is more than is read here. Nothing was saved; send less at a time.`,
+    `More than ${countInSentence(most / 1024)} kB were sent, more than we can read. Nothing was saved; send less at a time.`,
   )
 
 /**
@@ -39,7 +39,7 @@ export async function* piecesWithin(request: Request, most: number, refusal = to
     }
   } catch (error) {
     if (error instanceof AppError) throw error
-    throw new AppError('invalid', 'The request ended before all of it had come. Nothing was saved; send it again.', {}, error)
+    throw new AppError('invalid', 'The request was cut off. Nothing was saved; send it again.', {}, error)
   }
   // Not cancelled after a refusal: that would end the connection before the answer. The server's front cuts off what still comes.
 }
@@ -68,10 +68,7 @@ function checkShape(text: string): void {
       values++
     } else if (sign === 93 || sign === 125) depth--
     if (depth > MOST_DEPTH || values > MOST_VALUES)
-      throw new AppError(
-        'too-large',
-        'What was sent holds more values, or more in one another, than is read here. Nothing was saved; send less at a time.',
-      )
+      throw new AppError('too-large', 'The request holds too many values, or is nested too deep. Nothing was saved; send less at a time.')
   }
 }
 
@@ -81,11 +78,11 @@ export async function jsonWithin(request: Request, most: number): Promise<unknow
   const text = (await bodyWithin(request, most)).toString('utf8')
   if (text === '') return undefined
   if (!type?.toLowerCase().startsWith('application/json'))
-    throw new AppError('invalid', 'What was sent is no JSON by its content type. Nothing was saved; send application/json.')
+    throw new AppError('invalid', 'The content type isn’t JSON. Nothing was saved; send application/json.')
   checkShape(text)
   try {
     return JSON.parse(text)
   } catch {
-    throw new AppError('invalid', 'What was sent is no whole JSON text. Nothing was saved; send it again.')
+    throw new AppError('invalid', 'The JSON is not complete. Nothing was saved; send it again.')
   }
 }

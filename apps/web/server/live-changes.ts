@@ -37,7 +37,7 @@ export function takeStream(personId: string): () => void {
   if (count >= MOST_STREAMS)
     throw new AppError(
       'rate-limited',
-      `You have ${MOST_STREAMS} pages open already, and no more are kept up to date. Close some; this page shows what was true when it was loaded.`,
+      `You have ${MOST_STREAMS} pages open, and we can’t keep more up to date. Close some. This page shows what was true when it loaded.`,
     )
   counts.set(personId, count + 1)
   let given = false

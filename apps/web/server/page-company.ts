@@ -12,7 +12,7 @@ export function checkPageCompany(headers: Headers, who: Who): void {
   if (page !== null && page !== who.company.id)
     throw new AppError(
       'conflict',
-      `This page belongs to another company than the one you now work in, ${who.company.name}. Nothing was done; load the page again, or change the company back.`,
+      `This page belongs to a different company than the one you’re in now, ${who.company.name}. Nothing was done; reload the page, or switch the company back.`,
       { otherCompany: true },
     )
 }

@@ -14,8 +14,7 @@ const behind = (permission: Permission | 'any-member') =>
   base.use(({ context, next, path }, input) =>
     admit(context, { permission }, { procedure: path.join('.') }, async ({ who, scope }) => {
       const field = unstorableText(input)
-      if (field !== null)
-        throw new AppError('invalid', `${field}: a character in this text cannot be stored. Nothing was saved; type the text again.`)
+      if (field !== null) throw new AppError('invalid', `${field}: one character can’t be stored. Nothing was saved; type the text again.`)
       return next({ context: { who, scope } })
     }),
   )

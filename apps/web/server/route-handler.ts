@@ -17,7 +17,7 @@ export function refuseOtherSites(request: Request): void {
   if (!isOurs)
     throw new AppError(
       'forbidden',
-      'This request did not come from a page of this app, so nothing was done. Open the page here and send it again.',
+      'This request didn’t come from a page of this app, so nothing was done. Open the page here and send it again.',
     )
 }
 
@@ -25,7 +25,7 @@ export function refuseOtherSites(request: Request): void {
 const again = (wire: WireError): Record<string, string> => (wire.data.retryable ? { 'retry-after': '5' } : {})
 
 /** Runs a route handler for a signed-in member, behind the door that procedures have. Failures answer as they do there, as JSON. */
-export async function asMember(
+export async function withMember(
   request: Request,
   permission: MemberDoor['permission'],
   work: (context: SignedContext) => Promise<Response>,
@@ -47,7 +47,7 @@ export async function asMember(
 const QUIET = { 'cache-control': 'no-store', 'referrer-policy': 'no-referrer', 'x-robots-tag': 'noindex' }
 
 /** Runs a route that works without signing in, for whoever holds the link. The token itself is never logged. */
-export async function asHolder(
+export async function withPublicLink(
   request: Request,
   purpose: PublicPurpose,
   token: string,

@@ -14,7 +14,7 @@ const MOST_AT_ONCE = 32
 const present = new Set<string>()
 
 const noRoom = () =>
-  new AppError('unavailable', 'The server has no room for the file right now. Nothing was brought in. Try again in a minute.')
+  new AppError('unavailable', 'The server has no room for the file right now. Nothing was imported. Try again in a minute.')
 
 function refuseCrowd(companyId: string): void {
   const why = present.has(companyId)
@@ -22,7 +22,7 @@ function refuseCrowd(companyId: string): void {
     : present.size >= MOST_AT_ONCE
       ? 'Many files are being read right now.'
       : null
-  if (why) throw new AppError('rate-limited', `${why} Nothing was brought in. Try again in a minute.`)
+  if (why) throw new AppError('rate-limited', `${why} Nothing was imported. Try again in a minute.`)
 }
 
 /**

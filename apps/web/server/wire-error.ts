@@ -15,7 +15,7 @@ export type WireError = ORPCError<string, Failure>
 function invalidInput(error: ORPCError<string, unknown>): AppError {
   const issues = (error.data as { issues?: { path?: PropertyKey[]; message: string }[] } | undefined)?.issues ?? []
   const words = issues.map((issue) => `${issue.path?.map(String).join('.') || 'input'}: ${issue.message}`)
-  return new AppError('invalid', `This could not be read, so nothing was saved. ${words.join('; ')}`, { issues: words })
+  return new AppError('invalid', `We couldn’t read this, so nothing was saved. ${words.join('; ')}`, { issues: words })
 }
 
 /**

@@ -15,7 +15,7 @@ export async function readFirmFigures(scope: Pick<Scope, 'companyId'>): Promise<
 type Query = { limit: number; cursor?: string; key?: string }
 type Detail = { field?: string; from?: FigureChange['from']; to?: FigureChange['to']; note?: string | null }
 
-/** Changes of figures and settings from the audit trail, newest first; `nameOf` tells who a person is. One figure's own where `key` is given. */
+/** Changes to company settings and settings from the audit trail, newest first; `nameOf` tells who a person is. One figure's own where `key` is given. */
 export async function readFigureHistory(
   scope: Pick<Scope, 'companyId'>,
   query: Query,

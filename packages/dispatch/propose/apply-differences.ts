@@ -2,9 +2,9 @@ import { timetable } from '../search/timetable.ts'
 import type { Board, SheetVisit } from './board.ts'
 import { buildProblem } from './build-problem.ts'
 import { spotsOf } from './differences.ts'
-import { onTheFives } from './on-the-fives.ts'
 import { newFaults, type PlanFault, planFaults } from './plan-faults.ts'
 import { type Proposal, presentSpots } from './propose-plan.ts'
+import { roundToFiveMinutes } from './round-to-five-minutes.ts'
 
 /** A board with some of a proposal's differences taken, and what the checker says against it. */
 export interface Applied {
@@ -27,7 +27,7 @@ export function applyDifferences(
   const wanted = new Set(chosen)
   const taken = proposal.differences.filter((difference) => wanted.has(difference.id))
   if (taken.length < wanted.size)
-    return { faults: ['Some of the changes chosen are not in this proposal; it may have been made anew meanwhile. Look at it again.'] }
+    return { faults: ['Some of the changes chosen are not in this plan any more; it may have been made again. Look at it again.'] }
   const spots = presentSpots(built)
   const changed = new Map(taken.map((difference) => [difference.id, difference]))
   for (const difference of taken) {
@@ -59,7 +59,7 @@ export function applyDifferences(
 function timed(board: Board, before: readonly PlanFault[]): Applied | { faults: string[] } {
   const built = buildProblem(board)
   if ('faults' in built) return built
-  const plan = onTheFives(built, timetable(built.problem, built.present).plan)
+  const plan = roundToFiveMinutes(built, timetable(built.problem, built.present).plan)
   const spots = spotsOf(built, plan)
   const sheets = board.sheets.map((sheet) => ({
     ...sheet,

@@ -34,7 +34,7 @@ export function boardFaults(board: Board): string[] {
     for (const { jobId } of sheet.visits) {
       if (!jobIds.has(jobId)) faults.push(`${sheet.label}'s sheet of ${say(sheet.date)} lists a job that is not on the board.`)
       const other = seen.get(jobId)
-      if (other !== undefined) faults.push(`A job stands on two sheets: ${other} and ${sheet.label}.`)
+      if (other !== undefined) faults.push(`A job is on two sheets: ${other} and ${sheet.label}.`)
       seen.set(jobId, sheet.label)
     }
   }

@@ -54,16 +54,16 @@ export function differencesOf(board: Board, before: ReadonlyMap<string, Spot>, a
     const at = (spot: Spot): string => {
       const sheet = sheets.get(spot.sheetId)
       return sheet === undefined
-        ? 'a sheet that is gone'
+        ? 'a sheet that’s gone'
         : `${sheet.label}, ${sayDay(sheet.date, board)}, ${sayTime(spot.startMinute, board)}`
     }
-    if (was === undefined && is !== undefined) return [{ ...base, kind: 'place', sentence: `Place ${job.label}: ${at(is)}.` }]
+    if (was === undefined && is !== undefined) return [{ ...base, kind: 'place', sentence: `Book ${job.label}: ${at(is)}.` }]
     if (was !== undefined && is === undefined) return [{ ...base, kind: 'take-off', sentence: `Take ${job.label} off: ${at(was)}.` }]
     if (was === undefined || is === undefined) return []
     if (was.sheetId !== is.sheetId) return [{ ...base, kind: 'move', sentence: `Move ${job.label} from ${at(was)} to ${at(is)}.` }]
     if (was.startMinute === is.startMinute) return []
     const words = `${sayTime(is.startMinute, board)} instead of ${sayTime(was.startMinute, board)}`
-    return [{ ...base, kind: 'time', sentence: `${job.label} begins at ${words} with ${sheets.get(is.sheetId)?.label ?? 'its crew'}.` }]
+    return [{ ...base, kind: 'time', sentence: `${job.label} starts at ${words} with ${sheets.get(is.sheetId)?.label ?? 'its crew'}.` }]
   })
   const day = (difference: Difference): string => sheets.get(difference.toSheetId ?? difference.fromSheetId ?? '')?.date ?? ''
   return found.sort((a, b) => day(a).localeCompare(day(b)) || (a.startMinute ?? 0) - (b.startMinute ?? 0) || a.id.localeCompare(b.id))

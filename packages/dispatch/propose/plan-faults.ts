@@ -28,7 +28,7 @@ export function planFaults(built: Built, plan: Plan): PlanFault[] {
     worded.push({
       key: `left/${built.jobs[v]?.id}`,
       amount: 0,
-      sentence: `${built.jobs[v]?.label} has been promised and stands on no sheet.`,
+      sentence: `${built.jobs[v]?.label} has been promised and is on no sheet.`,
     })
   }
   for (const { crewDay } of checked.filter(({ kind }) => kind === 'pause')) {

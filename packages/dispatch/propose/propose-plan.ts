@@ -1,13 +1,13 @@
 import type { Plan, Sequences } from '../problem/plan.ts'
 import { startPlanning } from '../search/planner.ts'
 import { timetable } from '../search/timetable.ts'
-import { whyNot } from '../slots/why-not.ts'
+import { explainNoFit } from '../slots/explain-no-fit.ts'
 import type { Board } from './board.ts'
 import { type Breakdown, breakDown, sayChange } from './breakdown.ts'
 import { type Built, buildProblem } from './build-problem.ts'
 import { type Difference, differencesOf, type Spot, spotsOf } from './differences.ts'
-import { onTheFives } from './on-the-fives.ts'
 import { newFaults, planFaults } from './plan-faults.ts'
+import { roundToFiveMinutes } from './round-to-five-minutes.ts'
 
 /** A plan proposed, as what it changes. */
 export interface Proposal {
@@ -46,8 +46,8 @@ export function startProposal(board: Board, how: { seed: number }): Proposing | 
     improve: (iterations, shouldStop) => planner.improve(iterations, shouldStop),
     proposal: () => {
       // Both are told on the five minutes; what that costs must not make the plan worse than what stands.
-      const stands = onTheFives(built, timetable(built.problem, built.present).plan)
-      const found = onTheFives(built, planner.best())
+      const stands = roundToFiveMinutes(built, timetable(built.problem, built.present).plan)
+      const found = roundToFiveMinutes(built, planner.best())
       const better = found.objective.total <= stands.objective.total ? found : stands
       return toProposal(built, presentSpots(built), breakDown(built, stands), better)
     },
@@ -86,7 +86,7 @@ export function toProposal(
     sentences: sayChange(before, after, built.board),
     waiting: stays.map((job) => ({
       jobId: job.id,
-      why: whyNot(planned, job.id) ?? `${job.label} could be placed, but costs more now than it would gain.`,
+      why: explainNoFit(planned, job.id) ?? `${job.label} could be placed, but costs more now than it gains.`,
     })),
     spots,
     violations: newFaults(standing, planFaults(built, plan)),

@@ -1,5 +1,5 @@
 import type { CrewDay, Problem, Span, Visit } from '../problem/problem.ts'
-import { asItStands } from './as-it-stands.ts'
+import { currentSheet } from './current-sheet.ts'
 import { type TimedSheet, timeSheet, withVisitIn } from './time-sheet.ts'
 
 /** Why a visit cannot go on a sheet, the first reason that holds in this order. */
@@ -29,7 +29,7 @@ function windowsOn(crew: CrewDay, visit: Visit): readonly Span[] {
 
 /** Every gap of a sheet that takes the visit with all others in their order, and none of the sheet's present faults made worse. */
 export function gapsFor(problem: Problem, crew: CrewDay, others: readonly Visit[], visit: Visit): Gap[] {
-  const standing = asItStands(problem, crew, others)
+  const standing = currentSheet(problem, crew, others)
   // The visit itself has no claim to the time that others are late.
   const mayEnd = standing.broken ? withinDay(crew, visit) : visit
   return withVisitIn(standing.visits, mayEnd).flatMap((order, position) => {
@@ -48,7 +48,7 @@ export function obstacleOrGaps(problem: Problem, crew: CrewDay, r: number, other
   if (plain !== null) return plain
   const gaps = gapsFor(problem, crew, others, visit)
   if (gaps.length > 0) return gaps
-  const standing = asItStands(problem, crew, others)
+  const standing = currentSheet(problem, crew, others)
   return withVisitIn(standing.visits, visit).some((order) => timeSheet(problem, standing.crew, order).inTime) ? 'load' : 'time'
 }
 

@@ -11,7 +11,7 @@ import { type TimedSheet, timeSheet } from './time-sheet.ts'
 const WAIT_PRICE = 1
 
 /**
- * Every place where a job can go with all others in their order, cheapest first; empty when there is none (`whyNot` says why). A job that stands on a sheet is
+ * Every place where a job can go with all others in their order, cheapest first; empty when there is none (`explainNoFit` says why). A job that stands on a sheet is
  * tried everywhere as if it stood nowhere. `most` cuts the list, `onePerSheet` keeps each sheet's best. Answers faults of the board as sentences.
  */
 export function rankSlots(
@@ -22,7 +22,7 @@ export function rankSlots(
   const built = 'problem' in given ? given : buildProblem(given, { planUnknown: true })
   if ('faults' in built) return built
   const v = built.visitOf.get(jobId)
-  if (v === undefined) return { faults: ['That job is not on the board.'] }
+  if (v === undefined) return { faults: ['That job is outside the days planned.'] }
   const visit = built.problem.visits[v] as Visit
   const slots = built.board.sheets.flatMap((sheet, r) => sheetSlots(built, sheet, r, v, visit, how.onePerSheet === true))
   slots.sort((a, b) => rank(a) - rank(b) || a.date.localeCompare(b.date) || a.startMinute - b.startMinute)

@@ -7,7 +7,7 @@ import type { Slot } from './slot.ts'
 export function saySlot(slot: Omit<Slot, 'sentence'>, label: string, saying: Saying): string {
   const facts: string[] = []
   if (slot.addedDriveMinutes === null) facts.push('drive unknown')
-  else if (Math.round(slot.addedDriveMinutes) <= 0) facts.push('no more driving')
+  else if (Math.round(slot.addedDriveMinutes) <= 0) facts.push('no extra driving')
   else facts.push(`${formatDuration(slot.addedDriveMinutes, saying)} more driving`)
   if (slot.addedOvertimeMinutes >= 1) facts.push(`${formatDuration(slot.addedOvertimeMinutes, saying)} overtime`)
   if (slot.addedWaitMinutes >= 10) facts.push(`${formatDuration(slot.addedWaitMinutes, saying)} waiting`)

@@ -3,8 +3,8 @@ import type { Problem, Visit } from '../problem/problem.ts'
 import type { Board, Job, Sheet } from '../propose/board.ts'
 import { breakDown } from '../propose/breakdown.ts'
 import { type Built, buildProblem } from '../propose/build-problem.ts'
-import { onTheFives } from '../propose/on-the-fives.ts'
 import { type Proposal, presentSpots, toProposal } from '../propose/propose-plan.ts'
+import { roundToFiveMinutes } from '../propose/round-to-five-minutes.ts'
 import { type Saying, sayDay } from '../propose/say.ts'
 import { startPlanning } from '../search/planner.ts'
 import { timetable } from '../search/timetable.ts'
@@ -12,7 +12,7 @@ import { gapsFor, plainObstacle } from './obstacle.ts'
 import { fullestShare, timeSheet } from './time-sheet.ts'
 
 /** What happened: a crew's whole day falls away, people of it do, or its vehicle can carry less. */
-export type Mishap =
+export type CrewDisruption =
   | { readonly kind: 'sheet-off'; readonly sheetId: string }
   | { readonly kind: 'fewer-people'; readonly sheetId: string; readonly people: number; readonly skills: readonly string[] }
   | { readonly kind: 'other-vehicle'; readonly sheetId: string; readonly capacity: { readonly ft3: number; readonly lb: number } }
@@ -31,13 +31,13 @@ export interface WhatIf {
  */
 export function whatIf(
   board: Board,
-  mishap: Mishap,
+  mishap: CrewDisruption,
   how: { seed: number; iterations: number; shouldStop?: () => boolean },
 ): WhatIf | { faults: string[] } {
   const original = buildProblem(board, { planUnknown: true })
   if ('faults' in original) return original
   const sheet = board.sheets.find((one) => one.id === mishap.sheetId)
-  if (sheet === undefined) return { faults: ['That day sheet is not on the board.'] }
+  if (sheet === undefined) return { faults: ['That day sheet is outside the days planned.'] }
   const { board: broken, stranded } = strand(original, sheet, mishap)
   const closed = mishap.kind === 'sheet-off' ? sheet.id : null
   const built = buildClosed(broken, closed)
@@ -49,7 +49,7 @@ export function whatIf(
   const orders = homeless.length === 0 ? reinserted : makeRoom(built, closed, reinserted, homeless, how)
   const { plan } = timetable(built.problem, orders)
   const before = breakDown(original, timetable(original.problem, original.present).plan)
-  const proposal = toProposal(built, presentSpots(original), before, onTheFives(built, plan), new Set(stranded))
+  const proposal = toProposal(built, presentSpots(original), before, roundToFiveMinutes(built, plan), new Set(stranded))
   return { proposal, board: broken, sentence: sayOutcome(built.board, sheet, stranded.length, proposal, new Set(stranded)) }
 }
 
@@ -108,7 +108,7 @@ function buildClosed(board: Board, closed: string | null, disturbance = false): 
 }
 
 /** Takes off the sheet what it can no longer do, first from its end; a promise becomes a window that any crew may keep. */
-function strand(built: Built, sheet: Sheet, mishap: Mishap): { board: Board; stranded: string[] } {
+function strand(built: Built, sheet: Sheet, mishap: CrewDisruption): { board: Board; stranded: string[] } {
   const { board } = built
   const r = built.sheetOf.get(sheet.id) as number
   const changed: Sheet =

@@ -69,11 +69,11 @@ export function calibrate(observations: readonly DriveObservation[]): Calibratio
 }
 
 function sayResult(factor: number, used: number, setAside: number): string {
-  if (used === 0) return 'No recorded drives to learn from yet: the usual speeds are used.'
+  if (used === 0) return 'No recorded drives yet, so we use usual speeds.'
   const percent = Math.round(Math.abs(factor - 1) * 100)
   const compared =
     percent === 0 ? 'as long as usual' : `${percentInSentence(percent / 100)} ${factor > 1 ? 'longer' : 'shorter'} than usual`
-  return `From ${used} recorded drives: they take ${compared}.${setAside > 0 ? ` ${setAside} were set aside.` : ''}`
+  return `From ${used} recorded drives: they take ${compared}.${setAside > 0 ? ` ${setAside} were left out.` : ''}`
 }
 
 /** Median drawn towards `prior` as if that were `PRIOR_DRIVES` drives. */

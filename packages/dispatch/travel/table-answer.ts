@@ -38,10 +38,10 @@ export function readTableAnswer(
   sources: readonly Point[],
   destinations: readonly Point[],
 ): { legs: Map<string, ServerLeg>; missing: number } | { fault: string } {
-  if (typeof answer !== 'object' || answer === null) return { fault: 'The travel server answered no table; drives stay estimated.' }
+  if (typeof answer !== 'object' || answer === null) return { fault: 'The routing server sent no drive times, so drives stay estimated.' }
   const { code, message, durations, distances } = answer as Record<string, unknown>
   if (code !== undefined && code !== 'Ok') {
-    return { fault: `The travel server refused: ${String(message ?? code).slice(0, 120)}. Drives stay estimated.` }
+    return { fault: `The routing server refused: ${String(message ?? code).slice(0, 120)}. Drives stay estimated.` }
   }
   const isTable = (table: unknown): table is unknown[][] =>
     Array.isArray(table) &&
@@ -49,7 +49,7 @@ export function readTableAnswer(
     table.every((row) => Array.isArray(row) && row.length === destinations.length)
   if (!isTable(durations)) {
     return {
-      fault: `The travel server answered a table of another size than ${sources.length} × ${destinations.length}; drives stay estimated.`,
+      fault: `The routing server sent drive times for a different number of places than ${sources.length} × ${destinations.length}; drives stay estimated.`,
     }
   }
   const metres = isTable(distances) ? distances : null

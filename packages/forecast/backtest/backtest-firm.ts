@@ -48,7 +48,7 @@ export function backtestFirm(
 ): Result<FirmBacktest> {
   const originDays = options.origins ?? originsOf(records, asOfDay)
   if (originDays.length === 0)
-    return refuse('Too few beds have failed on record to look back: it takes five before a new year’s day and five after it.')
+    return refuse('Too few beds have failed on record to look back: we need five before a January 1 and five after it.')
   const mostBeds = options.mostBedsPerOrigin ?? MOST_BEDS
   const result = backtest(records, prior, originDays, seeded(seed), { mostBeds })
   if (!result.ok) return result
@@ -87,8 +87,8 @@ function originsOf(records: readonly BedRecord[], asOfDay: IsoDay): IsoDay[] {
 function notesOf(value: Backtest, originDays: readonly IsoDay[], records: number, mostBeds: number): string[] {
   const notes: string[] = []
   if (value.counts.some(({ beds }) => beds >= mostBeds))
-    notes.push(`On each day at most ${mostBeds} of the beds in service were forecast, taken at random.`)
-  if (originDays.length < 3) notes.push('The records reach back over few years, so that one odd year weighs heavily in these figures.')
+    notes.push(`On each date, at most ${mostBeds} of the beds in service were forecast, picked at random.`)
+  if (originDays.length < 3) notes.push('The records cover only a few years, so one odd year counts for a lot here.')
   if (records < 100) notes.push('With fewer than a hundred beds these figures are mostly chance.')
   return notes
 }

@@ -81,7 +81,7 @@ export function backtest(
   let bedsScored = 0
   for (const originDay of origins) {
     const origin = parseDay(originDay)
-    if (origin === null) return refuse(`The origin “${originDay}” is no real date. Give it as YYYY-MM-DD.`)
+    if (origin === null) return refuse(`The origin “${originDay}” isn’t a real date. Type it as YYYY-MM-DD.`)
     const parameters = options.known ?? fittedOn(records, prior, originDay)
     const beds = bedsOnOrigin(records, parameters, originDay, origin, options.mostBeds ?? Number.POSITIVE_INFINITY, random)
     const lives = knownLives(records, originDay, prior)
@@ -128,8 +128,8 @@ export function backtest(
     reliability.push(...pairsOf(beds, watch, origin))
   }
   if (![...totals.values()].some((sums) => sums.some(({ weight }) => weight > 0)) && bedsScored > 0)
-    return refuse('Too few beds were watched for half a year after the days stood on, so there is nothing to hold the forecast against.')
-  if (bedsScored === 0) return refuse('No bed was in service on any of the origin days, so there is nothing to hold the forecast against.')
+    return refuse('Too few beds were seen for half a year after these dates, so there’s nothing to compare the forecast with.')
+  if (bedsScored === 0) return refuse('No bed was in service on any of these dates, so there’s nothing to compare the forecast with.')
   return ok({
     scores: [...totals].map(([method, sums]) => ({
       method,

@@ -92,8 +92,8 @@ function causeWords(key: DriverKey, bed: ReadBed): string {
       return (bed.traits.gallonsPerDayPerFt3 ?? 0) > REFERENCE.gallonsPerDayPerFt3 ? 'busy for its size' : 'little water for its size'
     case 'supply':
       return (bed.traits.supplyLog ?? 0) < 0
-        ? 'beds on this supply last less than its water explains'
-        : 'beds on this supply last longer than its water explains'
+        ? 'beds on this supply fail sooner than water alone explains'
+        : 'beds on this supply last longer than water alone explains'
     default:
       return 'water temperature'
   }

@@ -6,7 +6,7 @@ import type { ReadBed } from './read-input.ts'
 
 const FORMULA =
   'A bed ages faster than on clean water by (1 + free chlorine + weight × chloramine)^exponent × (1 + iron)^exponent, slower with 10% crosslink. ' +
-  'Its wear is that rate added up over the dated water history, in clean years. Lives in clean years follow a distribution with this median and shape (Weibull, lognormal or log-logistic, averaged by what the records favour). ' +
+  'Its wear is that rate added up over the dated water history, in clean years. Lives in clean years follow a distribution with this median and shape (Weibull, lognormal or log-logistic, averaged by what the records favor). ' +
   'The due dates are its 10, 50 and 90% points given that the bed worked when last seen and what inspections found, averaged over what is uncertain: the parameters, the day it went in, water nobody measured.'
 
 /** What went in, the formula in words and where its numbers come from. */

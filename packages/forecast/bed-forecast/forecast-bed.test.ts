@@ -128,9 +128,9 @@ describe('doubtful records', () => {
   it.each([
     [{ lastSeenDay: '2017-01-01' }, /went in only on 2018-05-01/],
     [{ lastSeenDay: '2027-01-01' }, /after 2026-06-15/],
-    [{ beginning: { earliestDay: '2020-01-01', latestDay: '2019-01-01' } }, /later one/],
+    [{ beginning: { earliestDay: '2020-01-01', latestDay: '2019-01-01' } }, /later than the second/],
     [{ beginning: { earliestDay: '2027-01-01', latestDay: '2027-01-01' }, lastSeenDay: null }, /after the day of this forecast/],
-    [{ beginning: { earliestDay: '2018-02-30', latestDay: null } }, /no real date/],
+    [{ beginning: { earliestDay: '2018-02-30', latestDay: null } }, /isn’t a real date/],
     [{ water: town('free-chlorine', -2) }, /-2 mg\/L/],
     [{ crosslinkPercent: 80 }, /80%/],
     [{ resinVolumeFt3: 0 }, /0 ft³/],
@@ -172,9 +172,9 @@ describe('doubtful records', () => {
 
   it('says what it assumed of a bed that nobody saw again', () => {
     const result = forecastBed({ ...BASE, lastSeenDay: null }, PARAMETERS)
-    expect(result.ok && result.assumptions.join(' ')).toContain('taken to have worked on 2018-05-01')
+    expect(result.ok && result.assumptions.join(' ')).toContain('We assume the bed worked on 2018-05-01')
     const british = forecastBed({ ...BASE, lastSeenDay: null, display: { locale: 'en-GB' } }, PARAMETERS)
-    expect(british.ok && british.assumptions.join(' ')).toContain('taken to have worked on 1 May 2018')
+    expect(british.ok && british.assumptions.join(' ')).toContain('We assume the bed worked on 1 May 2018')
     expect(british.ok && british.value.explanation.inputs.slice(0, 2).map((one) => one.value)).toEqual(['1 May 2018', '1 May 2018'])
     expect(result.ok && result.missing).toContain('Not seen since it went in.')
   })

@@ -25,7 +25,7 @@ export function inspectionDriver(readings: Readings, plain: readonly BedClock[],
 
 /** The sentence that goes with every forecast that used inspections. */
 export const INSPECTION_ASSUMPTION =
-  'Readings of the bed are held against wear by a rule of thumb: a quarter of the capacity lost, beads half as wet again and twice the pressure drop when a bed is done.'
+  'Readings of the bed are compared with wear by a rule of thumb: a worn-out bed has lost a quarter of its capacity, its beads are half as wet again, and its pressure drop has doubled.'
 
 /**
  * What measuring the capacity today would take from the doubt about the remaining life, for the life's spread `remainingSd` in years: the reading's variance

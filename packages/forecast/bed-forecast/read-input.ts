@@ -37,7 +37,7 @@ export function readInput(input: BedForecastInput, parameters: ForecastParameter
   const asOf = parseDay(input.asOfDay)
   if (asOf === null) return refuse(`The day of the forecast, “${input.asOfDay}”, is no real date. Give a day of the calendar.`)
   const seen = readDay(input.lastSeenDay)
-  if (seen === undefined) return refuse(`The day last seen, “${input.lastSeenDay}”, is no real date. Correct it.`)
+  if (seen === undefined) return refuse(`The day last seen, “${input.lastSeenDay}”, isn’t a real date. Correct it.`)
   if (seen !== null && seen > asOf)
     return refuse(`The bed was last seen on ${writeDay(seen)}, which is after ${writeDay(asOf)}. Correct the day last seen.`)
   const beginning = readBeginning(input, seen, asOf, { assumptions, missing, writeDay })
@@ -46,7 +46,7 @@ export function readInput(input: BedForecastInput, parameters: ForecastParameter
   const lastSeen = seen ?? latest
   if (seen === null) {
     missing.push('Not seen since it went in.')
-    assumptions.push(`The bed is taken to have worked on ${writeDay(lastSeen)} and is uncertain from then on.`)
+    assumptions.push(`We assume the bed worked on ${writeDay(lastSeen)} and is uncertain from then on.`)
   }
   const traits = readTraits(input, assumptions, missing)
   if (!traits.ok) return traits
@@ -90,21 +90,23 @@ function readBeginning(
   const from = readDay(input.beginning.earliestDay)
   const to = readDay(input.beginning.latestDay)
   if (from === undefined || to === undefined)
-    return refuse('The day the bed went in is no real date. Correct it, or leave it empty if nobody knows.')
+    return refuse('The install date isn’t a real date. Correct it, or leave it blank if nobody knows.')
   if (from !== null && to !== null && from > to) {
-    return refuse(`The bed went in between ${writeDay(from)} and ${writeDay(to)}: the first day is the later one. Swap or correct them.`)
+    return refuse(
+      `The bed went in between ${writeDay(from)} and ${writeDay(to)}: the first date is later than the second. Swap or correct them.`,
+    )
   }
   if (from !== null && from > asOf)
-    return refuse(`The bed goes in on ${writeDay(from)}, after the day of this forecast. It has no forecast before that day.`)
+    return refuse(`The resin is installed on ${writeDay(from)}, after the day of this forecast. It has no forecast before that day.`)
   if (from !== null && seen !== null && from > seen) {
     return refuse(
-      `The bed was last seen on ${writeDay(seen)} but went in only on ${writeDay(from)}. One of the two dates must be wrong; correct it.`,
+      `The bed was last seen on ${writeDay(seen)} but went in only on ${writeDay(from)}. One of the two dates must be wrong. Correct it.`,
     )
   }
   const first = readDay(input.firstSeenDay ?? null)
   const before = readDay(input.earlierBedEndedDay ?? null)
   if (first === undefined || before === undefined)
-    return refuse('The day the bed was first seen, or the bed before it came out, is no real date. Correct it.')
+    return refuse('The day the bed was first seen, or the bed before it came out, isn’t a real date. Correct it.')
   // What was seen before this bed can have gone in was the bed before it.
   const seenFirst = first !== null && first <= asOf && (from === null || first >= from) ? Math.min(first, seen ?? first) : seen
   const bound = seenFirst ?? asOf
@@ -114,15 +116,13 @@ function readBeginning(
   if (from === null && predecessor !== null)
     assumptions.push(`The bed went in after the one before it came out, on ${writeDay(predecessor)} at the earliest.`)
   else if (from === null)
-    assumptions.push(
-      `The bed is taken to have gone in between ${writeDay(earliest)} and ${writeDay(latest)}, each day as likely as the other.`,
-    )
+    assumptions.push(`We assume the resin was installed between ${writeDay(earliest)} and ${writeDay(latest)}, each day equally likely.`)
   if (to !== null && to > bound)
-    assumptions.push(`The bed cannot have gone in after ${writeDay(bound)}; that is taken as the last possible day.`)
+    assumptions.push(`The resin can’t have been installed after ${writeDay(bound)}; so that’s the last possible day.`)
   const width = (latest - earliest) / DAYS_PER_YEAR
-  if (from === null && to === null && predecessor === null) missing.push('The day the bed went in is unknown.')
+  if (from === null && to === null && predecessor === null) missing.push('The install date is unknown.')
   else if (width > 1 / 12)
-    missing.push(`The day the bed went in is uncertain by ${width < 1.5 ? 'about a year or less' : `${Math.round(width)} years`}.`)
+    missing.push(`The install date is known only within ${width < 1.5 ? 'about a year or less' : `${Math.round(width)} years`}.`)
   return { ok: true, earliest, latest }
 }
 
@@ -130,20 +130,20 @@ function readTraits(input: BedForecastInput, assumptions: string[], missing: str
   let crosslinkPercent = input.crosslinkPercent
   if (crosslinkPercent === null) {
     crosslinkPercent = REFERENCE.crosslinkPercent
-    assumptions.push('The resin is taken as 8% crosslink.')
-    missing.push('Crosslink of the resin not recorded.')
+    assumptions.push('We assume the resin is 8% crosslink.')
+    missing.push('Resin crosslink not recorded.')
   } else if (!(crosslinkPercent >= 2 && crosslinkPercent <= 20)) {
     return refuse(
-      `A crosslink of ${percentInSentence(crosslinkPercent / 100, 1)} cannot be right; softener resin has 8 or 10%. Correct it or leave it empty.`,
+      `A crosslink of ${percentInSentence(crosslinkPercent / 100, 1)} can’t be right; softener resin has 8 or 10%. Correct it or leave it blank.`,
     )
   }
   const { gallonsPerDay, resinVolumeFt3 } = input
   if (resinVolumeFt3 !== null && !(resinVolumeFt3 > 0))
-    return refuse(`A resin volume of ${resinVolumeFt3} ft³ cannot be right. Correct it or leave it empty.`)
+    return refuse(`A resin volume of ${resinVolumeFt3} ft³ can’t be right. Correct it or leave it blank.`)
   if (gallonsPerDay !== null && !(gallonsPerDay >= 0))
-    return refuse(`A water use of ${gallonsPerDay} gal/day cannot be right. Correct it or leave it empty.`)
+    return refuse(`A water use of ${gallonsPerDay} gal/day can’t be right. Correct it or leave it blank.`)
   if (gallonsPerDay === null || resinVolumeFt3 === null) {
-    assumptions.push(`Water use is taken as usual for a household: ${REFERENCE.gallonsPerDayPerFt3} gal/day per ft³ of resin.`)
+    assumptions.push(`We assume usual household water use: ${REFERENCE.gallonsPerDayPerFt3} gal/day per ft³ of resin.`)
     return { ok: true, traits: { crosslinkPercent, gallonsPerDayPerFt3: null } }
   }
   // An idle house still ages its bed; a tenth to ten times the usual use is as far as the power law is trusted.

@@ -47,13 +47,13 @@ export function readWater(input: WaterHistoryInput, asOf: number, writeDay: Writ
   const periods: ReadPeriod[] = []
   for (const period of input.supplyPeriods) {
     const from = parseDay(period.fromDay)
-    if (from === null) return refuse(`The supply period dated “${period.fromDay}” has no real date. Correct the date of that period.`)
+    if (from === null) return refuse(`The supply period dated “${period.fromDay}” has no real date. Correct its date.`)
     const bad =
       badAmount('disinfectant', period.disinfectantMgL, period.fromDay, writeDay) ??
       badAmount('iron', period.ironMgL, period.fromDay, writeDay) ??
       badHardness(period.hardnessGpg, period.fromDay, writeDay)
     if (bad !== null) return bad
-    if (from > asOf) assumptions.push(`The supply’s change announced for ${writeDay(period.fromDay)} is taken to happen.`)
+    if (from > asOf) assumptions.push(`We assume the supply’s change announced for ${writeDay(period.fromDay)} will happen.`)
     periods.push({ ...period, from, temperatureC: plausibleTemperature(period.temperatureC, assumptions) })
   }
   const tests: ReadTest[] = []
@@ -62,7 +62,7 @@ export function readWater(input: WaterHistoryInput, asOf: number, writeDay: Writ
     if (day === null) return refuse(`The water test dated “${test.day}” has no real date. Correct the date of that test.`)
     const bad = badTest(test, writeDay)
     if (bad !== null) return bad
-    if (day > asOf) assumptions.push(`The water test of ${writeDay(test.day)} lies after the day of this forecast and is left out.`)
+    if (day > asOf) assumptions.push(`The water test of ${writeDay(test.day)} is after the date of this forecast and is left out.`)
     else if (test.point !== 'softened') tests.push(readTest(test, day, assumptions))
   }
   const carbon: ReadStay[] = []
@@ -71,7 +71,7 @@ export function readWater(input: WaterHistoryInput, asOf: number, writeDay: Writ
     if (treatment.kind === 'other') continue
     const from = treatment.fromDay === null ? Number.NEGATIVE_INFINITY : parseDay(treatment.fromDay)
     const to = treatment.toDay === null ? Number.POSITIVE_INFINITY : parseDay(treatment.toDay)
-    if (from === null || to === null) return refuse('A piece of pre-treatment has a date that is no real day. Correct its dates.')
+    if (from === null || to === null) return refuse('A pre-treatment unit has a date that isn’t real. Correct its dates.')
     if (to < from) {
       const [came, left] = [treatment.fromDay ?? '', treatment.toDay ?? ''].map(writeDay)
       return refuse(`Pre-treatment was removed on ${left}, before it came on ${came}. Correct one of the dates.`)
@@ -105,21 +105,21 @@ function badTest(test: WaterTest, writeDay: WriteDay): Refusal | null {
 function badAmount(what: string, value: number | null | undefined, day: string, writeDay: WriteDay): Refusal | null {
   if (value === null || value === undefined || (value >= 0 && value <= IMPLAUSIBLE_MG_L)) return null
   return refuse(
-    `The ${what} of ${writeDay(day)} reads ${value} mg/L; it must lie between 0 and ${IMPLAUSIBLE_MG_L}. Correct that value or leave it empty.`,
+    `The ${what} of ${writeDay(day)} reads ${value} mg/L; it must be between 0 and ${IMPLAUSIBLE_MG_L}. Correct that value or leave it blank.`,
   )
 }
 
 function badHardness(value: number | null | undefined, day: string, writeDay: WriteDay): Refusal | null {
   if (value === null || value === undefined || (value >= 0 && value < 1000)) return null
   return refuse(
-    `The hardness of ${writeDay(day)} reads ${value} gpg; it must lie between 0 and 1,000. Correct that value or leave it empty.`,
+    `The hardness of ${writeDay(day)} reads ${value} gpg; it must be between 0 and 1,000. Correct that value or leave it blank.`,
   )
 }
 
 function plausibleTemperature(value: number | null | undefined, assumptions: string[]): number | null {
   if (value === null || value === undefined) return null
   if (value >= 0 && value <= 60) return value
-  assumptions.push(`A water temperature of ${value} °C cannot be right and is left out.`)
+  assumptions.push(`A water temperature of ${value} °C can’t be right and is left out.`)
   return null
 }
 

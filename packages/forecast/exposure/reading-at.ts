@@ -80,8 +80,8 @@ function fromTest(water: ReadWater, test: ReadTest, assumed: AssumedWater, where
   }
   const all = total ?? 0
   return supply.chloramineMgL > 0
-    ? measured(0, all, `measured ${where}: total chlorine ${all} mg/L, taken as chloramine`)
-    : measured(all, 0, `measured ${where}: total chlorine ${all} mg/L, taken as free`)
+    ? measured(0, all, `measured ${where}: total chlorine ${all} mg/L, counted as chloramine`)
+    : measured(all, 0, `measured ${where}: total chlorine ${all} mg/L, counted as free`)
 }
 
 function measured(freeMgL: number, chloramineMgL: number, why: string): DisinfectantReading {

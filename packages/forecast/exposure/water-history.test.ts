@@ -84,7 +84,7 @@ describe('water history', () => {
   it('names what is missing when nothing is known', () => {
     const result = steps({})
     expect(result.segments[0]?.freeChlorineMgL).toBe(0.7)
-    expect(result.missing).toContain('Water never tested ahead of the softener.')
+    expect(result.missing).toContain('Water at the softener never tested.')
     expect(result.assumptions.join(' ')).toContain('assumed')
   })
 

@@ -142,14 +142,14 @@ function sameWater(a: TracedSegment, b: TracedSegment): boolean {
 function notes(water: ReadWater, segments: readonly TracedSegment[], writeDay: WriteDay): { assumptions: string[]; missing: string[] } {
   const assumptions = [...water.assumptions]
   const missing: string[] = []
-  if (water.tests.length === 0) missing.push('Water never tested ahead of the softener.')
+  if (water.tests.length === 0) missing.push('Water at the softener never tested.')
   if (water.periods.length === 0) missing.push('No water supply recorded.')
   const guess = segments.find((s) => s.disinfectantOrigin === 'assumed')
   if (guess !== undefined) {
     assumptions.push(`Disinfectant, from ${writeDay(guess.fromDay)}: ${guess.why.split(';')[0]}.`)
     missing.push('Disinfectant not known for the whole time.')
   }
-  if (segments.some((s) => s.ironOrigin === 'assumed')) assumptions.push('Iron is taken as nil, since none was recorded.')
-  if (segments.some((s) => s.carbonAhead)) assumptions.push('Carbon ahead is taken to remove all disinfectant while it stands there.')
+  if (segments.some((s) => s.ironOrigin === 'assumed')) assumptions.push('We assume no iron, since none was recorded.')
+  if (segments.some((s) => s.carbonAhead)) assumptions.push('We assume carbon ahead removes all disinfectant while it’s there.')
   return { assumptions, missing }
 }

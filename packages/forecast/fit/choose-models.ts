@@ -51,7 +51,7 @@ export function chooseModels(table: WearTable, prior: ForecastParameters, notes:
   const found: { posterior: Posterior; prior: LogNormal; noEffect: boolean; belief: number }[] = []
   for (const family of Object.keys(FAMILY_BELIEF) as LifeFamilyName[]) {
     const posterior = posteriorOf(table, family, prior, found[0]?.posterior.logMean.slice(0, SIZE))
-    if (posterior === null) notes.push(`The ${family} distribution did not settle on these records and is left out.`)
+    if (posterior === null) notes.push(`The ${family} distribution didn’t fit these records and is left out.`)
     else found.push({ posterior, prior, noEffect: false, belief: (1 - NO_EFFECT_BELIEF) * FAMILY_BELIEF[family] })
   }
   const first = found.reduce<(typeof found)[number] | null>(
@@ -61,7 +61,7 @@ export function chooseModels(table: WearTable, prior: ForecastParameters, notes:
   if (first === null) return []
   const idlePrior = ageAlone(prior)
   const idle = posteriorOf(table, first.posterior.family, idlePrior, undefined)
-  if (idle === null) notes.push('The model of age alone did not settle on these records and is left out.')
+  if (idle === null) notes.push('The age-only model didn’t fit these records and is left out.')
   else found.push({ posterior: idle, prior: idlePrior, noEffect: true, belief: NO_EFFECT_BELIEF * FAMILY_BELIEF[first.posterior.family] })
   const most = Math.max(...found.map(logScore))
   const total = found.reduce((sum, one) => sum + Math.exp(logScore(one) - most), 0)
@@ -109,14 +109,14 @@ export function settleModel(table: WearTable, model: WeighedModel, corrects: boo
   const correct = (found: Posterior, own: LogNormal) => (corrects ? correctedPosterior(table, found, own) : found)
   const without = () => ({ posterior: correct(posterior, prior), supplies: null })
   if (named.length > 0 && named.length < LEAST_SUPPLIES)
-    notes.push('Supplies are not told apart yet: it takes beds on record on three of them.')
+    notes.push('Supplies are not compared yet: we need beds on record on three of them.')
   if (named.length < LEAST_SUPPLIES) return without()
   const wide = withSpread(prior)
   const isWide = posterior.logMean.length > SIZE
   if (!isWide && !groups) return without()
   const grouped = isWide ? posterior : lifePosterior(table, posterior.family, wide, [...posterior.logMean, SPREAD_PRIOR.logMean])
   if (grouped === null) {
-    notes.push('The effects of the supplies could not be told from chance; the fit without them is used.')
+    notes.push('Supplies show no difference beyond chance, so we use the forecast without them.')
     return without()
   }
   const corrected = correct(grouped, wide)

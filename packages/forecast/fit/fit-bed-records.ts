@@ -65,7 +65,7 @@ export function fitBedRecords(
   const notes: string[] = []
   const models = chooseModels(table, prior, notes)
   const first = models[0]
-  if (first === undefined) return refuse('The fit to the firm’s records did not settle. The former parameters stay in use.')
+  if (first === undefined) return refuse('We couldn’t learn from your records this time, so the earlier numbers stay in use.')
   const main = settleModel(table, first, true, true, notes)
   const others = models.slice(1).filter(({ share }) => share > LEAST_SHARE)
   const kept = first.share + others.reduce((sum, { share }) => sum + share, 0)

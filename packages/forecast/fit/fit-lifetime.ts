@@ -32,11 +32,11 @@ export function fitLifetime(records: readonly LifeRecord[], family: LifeFamilyNa
   let events = 0
   for (const [i, record] of records.entries()) {
     const fault = recordFault(record)
-    if (fault !== null) return refuse(`Record ${i + 1} cannot be used: ${fault}. Correct it or leave it out; nothing was fitted.`)
+    if (fault !== null) return refuse(`Record ${i + 1} can’t be used: ${fault}. Correct it or leave it out; nothing was learned.`)
     if (record.upper !== Number.POSITIVE_INFINITY) events += record.weight ?? 1
   }
   if (events === 0 && prior === undefined)
-    return refuse('No failure is on record yet, so no life can be fitted. The trade’s first guesses stay in use.')
+    return refuse('No failure is on record yet, so there’s nothing to learn from. We still use industry rules of thumb.')
   return fitTable(lifeTable(records, covariates), family, events, prior)
 }
 

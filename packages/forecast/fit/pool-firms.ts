@@ -46,7 +46,7 @@ export function pooledPrior(prior: ForecastParameters, { optedIn, others }: Pool
     version: `${prior.version}+pooled-${used}`,
     logMean: Array.from(times(covariance, pull)),
     logCovariance: Array.from(covariance, (value, i) => value + (within[i] as number)),
-    sources: [...prior.sources, `Sharpened by the fits of ${used} other ${used === 1 ? 'firm' : 'firms'} that share theirs.`],
+    sources: [...prior.sources, `Narrowed with ${used} other ${used === 1 ? 'firm' : 'firms'} that share what they learned.`],
   }
 }
 

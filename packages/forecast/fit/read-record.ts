@@ -37,15 +37,15 @@ const KNOWN_WITHIN_DAYS = 31
  */
 export function readRecord(record: BedRecord, asOfDay: IsoDay, parameters: ForecastParameters): ReadRecord | Refusal {
   const asOf = parseDay(asOfDay)
-  if (asOf === null) return refuse('The day of the fit is no real date.')
+  if (asOf === null) return refuse('The date of this calculation isn’t real.')
   const first = record.firstSeenDay === null ? null : parseDay(record.firstSeenDay)
-  if (record.firstSeenDay !== null && first === null) return refuse('The day first seen is no real date.')
-  if (first !== null && first > asOf) return refuse('The firm had not met the bed by the day of the fit.')
+  if (record.firstSeenDay !== null && first === null) return refuse('The first-seen date isn’t real.')
+  if (first !== null && first > asOf) return refuse('Your company hadn’t seen the bed by then.')
   const end = endKnownBy(record, asOf)
-  if (end === undefined) return refuse('The end of the bed has no real date.')
-  if (end !== null && record.end?.cause === 'workmanship') return refuse('An early call-back for workmanship says nothing about resin.')
+  if (end === undefined) return refuse('The end of the bed isn’t a real date.')
+  if (end !== null && record.end?.cause === 'workmanship') return refuse('An early return for workmanship says nothing about resin.')
   const seen = lastKnownWorking(record, end, asOf)
-  if (seen === undefined) return refuse('The day last seen is no real date.')
+  if (seen === undefined) return refuse('The last-seen date isn’t real.')
   const bed = readInput({ ...record, asOfDay, lastSeenDay: seen }, parameters)
   // Reasons are counted: one that named the days of its record would be a reason of its own for each.
   if (!bed.ok) return refuse('Its record contradicts itself, or holds a value that cannot be right.')

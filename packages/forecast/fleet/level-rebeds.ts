@@ -48,7 +48,7 @@ const ALL_AT_ONCE = 60
 /** What a bed cut into fractions falls short of. */
 const WHOLE = 1 - 1e-6
 
-const NOT_LEVELLED = 'The months could not be levelled with these hours. Check the crew hours and try again.'
+const NOT_LEVELLED = 'We couldn’t spread the rebeds with these hours. Check the crew hours and try again.'
 
 /**
  * Spreads rebeds over months: each bed that reaches the risk limit within them gets one month no later than that, hours stay within capacity where at all
@@ -58,8 +58,8 @@ const NOT_LEVELLED = 'The months could not be levelled with these hours. Check t
 export async function levelRebeds(beds: readonly LevelledBed[], limits: LevelLimits): Promise<Result<LevelPlan>> {
   const count = limits.capacityHours.length
   if (count === 0 || !limits.capacityHours.every((hours) => hours >= 0))
-    return refuse('Give the hours the crews have in each month, none below nought.')
-  if (!(limits.riskLimit > 0 && limits.riskLimit <= 1)) return refuse('The risk limit must lie between 0 and 100%.')
+    return refuse('Enter the crew hours for each month, none below zero.')
+  if (!(limits.riskLimit > 0 && limits.riskLimit <= 1)) return refuse('The risk limit must be between 0 and 100%.')
   const due: DueBed[] = []
   const months = new Map<string, number | null>()
   let gap = 0

@@ -30,7 +30,7 @@ export function materialNeeds(beds: Iterable<NeedingBed>, months: number): Month
   for (const { chances, kit } of beds) {
     for (const amount of [kit.resinFt3, kit.gravelLb, kit.crewHours])
       if (!(amount >= 0 && amount < Number.POSITIVE_INFINITY))
-        throw new RangeError(`A kit of ${amount} cannot be added up; amounts are nought or more.`)
+        throw new RangeError(`A kit of ${amount} can’t be added up; amounts are zero or more.`)
     for (let m = 0; m < months; m++) {
       const chance = chances[m] ?? 0
       const sum = sums[m] as (typeof sums)[number]

@@ -31,7 +31,7 @@ export function countTable(size: number): CountTable {
   return {
     parts: { sums, small, large },
     add(place, chance) {
-      if (!(chance >= 0 && chance <= 1)) throw new RangeError(`A chance of ${chance} cannot be counted; it must lie between 0 and 1.`)
+      if (!(chance >= 0 && chance <= 1)) throw new RangeError(`A chance of ${chance} cannot be counted; it must be between 0 and 1.`)
       if (!usablePowerSum(chance)) {
         large[place] = withBed(large[place] as CountDistribution, chance)
         return

@@ -51,7 +51,7 @@ export function ageReplacement(
     const step = 1 / STEPS_PER_YEAR
     const end = survival(i * step)
     const middle = survival((i - 0.5) * step)
-    if (!(end >= 0 && end <= 1)) return refuse('The survival curve holds a value that is no chance; no policy was worked out.')
+    if (!(end >= 0 && end <= 1)) return refuse('The survival curve has a value that isn’t a chance, so nothing was calculated.')
     lived.push((lived[i - 1] as number) + (step * ((alive[i - 1] as number) + 4 * middle + end)) / 6)
     alive.push(end)
     points.push({ ageYears: i * step, costPerYear: (costs.planned * end + failure * (1 - end)) / (lived[i] as number) })
@@ -87,8 +87,8 @@ export function ageReplacement(
 
 function costFault({ planned, failure, beadsShare, beads }: ReplacementCosts): string | null {
   if (!(planned > 0) || !(failure >= 0) || !(beads >= 0))
-    return 'The costs of a planned rebed and of a failure must be amounts above nought. Enter them and try again.'
-  if (!(beadsShare >= 0 && beadsShare <= 1)) return 'The share of failures with beads in the plumbing must lie between 0 and 100%.'
+    return 'The cost of a planned rebed and of a failure must be above zero. Enter them and try again.'
+  if (!(beadsShare >= 0 && beadsShare <= 1)) return 'The share of failures with beads in the plumbing must be between 0 and 100%.'
   return null
 }
 

@@ -15,7 +15,7 @@ export async function addAbsence(scope: Scope & { personId: string }, input: Add
     if (untilDay !== null && untilDay < fromDay) {
       const company = await companyFacts(tx, companyId)
       const [from, until] = [formatDay(fromDay, company), formatDay(untilDay, company)]
-      throw new AppError('invalid', `The days cannot run from ${from} to ${until}. Nothing was saved; turn the days round.`)
+      throw new AppError('invalid', `The days cannot run from ${from} to ${until}. Nothing was saved; swap the days.`)
     }
     const [colleagueId, vehicleId] = of === 'person' ? [subjectId, null] : [null, subjectId]
     const found = colleagueId

@@ -7,7 +7,7 @@ import { notFound } from '@almanac/runtime/errors'
 import { refuseInUse } from './refuse-in-use.ts'
 import { personAudit, personColumns } from './write-person.ts'
 
-/** Changes what a person may do, when they work and where they start; or that they left the firm, or came back. */
+/** Changes what a person may do, when they work and where they start; or that they left the company, or came back. */
 export async function changePerson(scope: Scope & { personId: string }, input: ChangePerson): Promise<{ id: string; version: number }> {
   const { commandId: _, colleagueId: id, version, left, personId, ...values } = input
   return runCommand(scope, 'crews.change-person', input, async (tx, command) => {

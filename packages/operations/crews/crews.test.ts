@@ -58,7 +58,7 @@ describe('people', () => {
       await tx.crewDayMember.create({ data: { companyId, id: newId(), crewDayId: sheet, colleagueId: id } })
     })
     const leave = { ...RUTH, colleagueId: id, version: 1, left: true, personId: null }
-    await expect(changePerson(firm, { ...command(), ...leave })).rejects.toThrow('Ruth Ames still stands on a day sheet')
+    await expect(changePerson(firm, { ...command(), ...leave })).rejects.toThrow('Ruth Ames is still on a day sheet')
     await inCompany(firm, (tx) => tx.crewDayMember.deleteMany({ where: { companyId, colleagueId: id } }))
     await changePerson(firm, { ...command(), ...leave })
     expect((await readCrews(firm, DAY)).people).toMatchObject([{ left: true }])

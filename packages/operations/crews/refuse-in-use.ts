@@ -13,6 +13,6 @@ export async function refuseInUse(tx: Tx, companyId: string, at: Date, what: str
   if (sheets > 0)
     throw new AppError(
       'conflict',
-      `${what} still stands on ${sheets === 1 ? 'a day sheet' : `${sheets} day sheets`} from today on. Nothing was saved; change the sheets first.`,
+      `${what} is still on ${sheets === 1 ? 'a day sheet' : `${sheets} day sheets`} from today on. Nothing was saved; change the sheets first.`,
     )
 }

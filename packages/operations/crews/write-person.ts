@@ -8,11 +8,10 @@ export function personColumns({ home, skills, shifts, breaks, ...plain }: Person
   if (plain.startsAtHome && !home)
     throw new AppError(
       'invalid',
-      'Someone who starts at home needs the place of it. Nothing was saved; type its coordinates, or let them start at the yard.',
+      'Starting at home needs a home address on the map. Nothing was saved; type its coordinates, or let them start at the yard.',
     )
   const weekdays = new Set(shifts.map((shift) => shift.weekday))
-  if (weekdays.size < shifts.length)
-    throw new AppError('invalid', 'A weekday stands there twice. Nothing was saved; give each day one shift.')
+  if (weekdays.size < shifts.length) throw new AppError('invalid', 'A weekday is listed twice. Nothing was saved; give each day one shift.')
   return {
     ...plain,
     skills: [...new Set(skills)].sort(),

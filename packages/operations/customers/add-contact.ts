@@ -15,7 +15,7 @@ export async function addContact(scope: Scope & { personId: string }, input: Add
     })
     if (!site) throw notFound('site')
     const customerId = site.tenures[0]?.customerId
-    if (!customerId) throw new AppError('conflict', 'Nobody holds this site at present. Nothing was added; say first who holds it.')
+    if (!customerId) throw new AppError('conflict', 'This site has no customer right now. Nothing was added; set the customer first.')
     const id = newId()
     await tx.contact.create({
       data: {

@@ -27,8 +27,7 @@ export async function changeHolder(
     const { today } = await companyFacts(tx, companyId)
     const left = await endTenure(tx, companyId, input, command.at)
     const customerId = await takeHolder(tx, command, input.holder, today)
-    if (customerId === left)
-      throw new AppError('conflict', 'This customer holds the site already. Nothing was changed; choose another one.')
+    if (customerId === left) throw new AppError('conflict', 'This is already the site’s customer. Nothing was changed; choose another one.')
     const tenureId = newId()
     await tx.tenure.create({ data: { companyId, id: tenureId, siteId, customerId, fromDay: dateOf(fromDay) } })
     await rewriteSiteTokens(tx, companyId, [siteId])
@@ -47,7 +46,7 @@ async function endTenure(tx: Tx, companyId: string, input: ChangeHolder, at: Dat
   const toDay = addDays(fromDay, -1)
   const since = dayOf(open?.fromDay ?? null)
   if (since !== null && since > toDay)
-    throw new AppError('invalid', `The present holder has had this site since ${since}. Nothing was changed; choose a later day.`, {
+    throw new AppError('invalid', `The present customer has had this site since ${since}. Nothing was changed; choose a later day.`, {
       field: 'fromDay',
     })
   const { count } = await tx.tenure.updateMany({

@@ -31,14 +31,14 @@ export async function changeSettings(scope: Scope & { personId: string }, input:
   if (locale !== undefined && !isLocale(locale))
     throw new AppError(
       'invalid',
-      `"${locale}" is no language and region that dates can be written in. Nothing was saved; choose one such as en-US.`,
+      `"${locale}" isn’t a language and region we can write dates in. Nothing was saved; choose one such as en-US.`,
     )
   return runCommand(scope, 'firm.change-settings', input, async (tx, command) => {
     const { companyId } = scope
     if (minuteOfClock(dayEnd) <= minuteOfClock(dayStart)) {
       const company = await companyFacts(tx, companyId)
       const [begins, ends] = [formatClockTime(dayStart, company), formatClockTime(dayEnd, company)]
-      throw new AppError('invalid', `The day cannot end at ${ends} when it begins at ${begins}. Nothing was saved; turn the times round.`)
+      throw new AppError('invalid', `The day cannot end at ${ends} when it begins at ${begins}. Nothing was saved; swap the times.`)
     }
     // A firm without a row works by the usual ones; both of two who change them at once then find the same row.
     await tx.companySettings.createMany({ data: [{ companyId, id: newId() }], skipDuplicates: true })

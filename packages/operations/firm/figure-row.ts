@@ -30,5 +30,5 @@ export async function updateFigure(
 
 /** Refuses a value with the sentence of the calculation that would use it. */
 export function refuseFigure(reason: string): never {
-  throw new AppError('invalid', `${reason} Nothing was saved; the figure holds as it was.`, { field: 'value' })
+  throw new AppError('invalid', `${reason} Nothing was saved; the value is unchanged.`, { field: 'value' })
 }

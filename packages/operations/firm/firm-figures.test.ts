@@ -53,7 +53,7 @@ describe('a figure of the firm’s own', () => {
     await set('allowance:iron', 5)
     await expect(set('allowance:iron', 900, 1)).rejects.toMatchObject({
       code: 'invalid',
-      message: 'An iron allowance of 900 is outside 0 to 20 gpg per mg/L. Nothing was saved; the figure holds as it was.',
+      message: 'An iron allowance of 900 is outside 0 to 20 gpg per mg/L. Nothing was saved; the value is unchanged.',
     })
     await expect(set('iron', 3)).rejects.toMatchObject({ code: 'invalid' })
     await expect(set('bags', { kind: 'days', days: 1 })).rejects.toMatchObject({ code: 'invalid' })
@@ -102,7 +102,7 @@ describe('a figure of the firm’s own', () => {
     await set('bags', [2, 1])
     await reset('bags', 1)
     expect((await inForce()).bagSizes).toBeNull()
-    await expect(reset('bags', 2)).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('usual one already') })
+    await expect(reset('bags', 2)).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('already the default') })
     await expect(reset('bags', 1)).rejects.toMatchObject({ code: 'version-conflict', detail: { current: { value: null } } })
     await expect(set('bags', [1])).rejects.toMatchObject({ code: 'version-conflict' })
     await set('bags', [1], 2)

@@ -11,9 +11,9 @@ export async function resetFigure(scope: Scope & { personId: string }, input: Re
   const note = input.note || null
   return runCommand(scope, 'firm.reset-figure', input, async (tx, command) => {
     const before = await figureRow(tx, companyId, key)
-    if (!before) throw notFound('figure of the firm’s own')
+    if (!before) throw notFound('figure of your company’s own')
     await updateFigure(tx, { companyId, key, version }, { note, archivedAt: command.at }, { value: null, note })
-    if (before.archivedAt) throw new AppError('conflict', 'This figure is the usual one already. Nothing was changed.')
+    if (before.archivedAt) throw new AppError('conflict', 'This value is already the default. Nothing was changed.')
     await command.audit('put back to usual', 'firm-figure', before.id, { field: key, from: before.value, to: null, note })
     await command.announce('firm-figure', before.id, version + 1)
     return { id: before.id, key, version: version + 1 }

@@ -8,7 +8,7 @@ import { tradePriors } from '@almanac/forecast/priors/trade-priors'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
-import { runAside } from '@almanac/runtime/run-aside'
+import { runInWorkerThread } from '@almanac/runtime/run-in-worker-thread'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import type { Result } from '@almanac/units/result'
 import type { BacktestInput } from './backtest-aside.ts'
@@ -44,7 +44,7 @@ export async function backtestCompany({ companyId }: TaskPayloads['backtest-comp
   const data = await readCompanyRecords(companyId)
   const seed = Number.parseInt(data.dataHash.slice(0, 8), 16)
   const input: BacktestInput = { records: data.records, prior: tradePriors(), asOfDay: today, seed }
-  const found = await runAside<Result<FirmBacktest>>({ ...ASIDE, companyId }, input)
+  const found = await runInWorkerThread<Result<FirmBacktest>>({ ...ASIDE, companyId }, input)
   await inCompany({ companyId }, async (tx) => {
     await tx.forecastBacktest.create({
       data: {

@@ -5,7 +5,7 @@ import type { ForecastParameters } from '@almanac/forecast/priors/forecast-param
 import { tradePriors } from '@almanac/forecast/priors/trade-priors'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
-import { runAside } from '@almanac/runtime/run-aside'
+import { runInWorkerThread } from '@almanac/runtime/run-in-worker-thread'
 import { type CompanyRecords, readCompanyRecords } from './company-records.ts'
 import type { FitAnswer, FitInput } from './fit-aside.ts'
 import { type Pool, readPool, sharedFigures } from './pool.ts'
@@ -50,7 +50,7 @@ type Made = { id: string; version: string; startedAt: Date; dataHash: string }
 
 async function storeFit(run: Run, made: Made, data: CompanyRecords, pool: Pool, { fit, own }: FitAnswer) {
   const former = fit.ok ? null : await formerParameters(run.companyId, pool)
-  const tooLate = { reason: 'It was met only when it had failed.', count: data.metTooLate }
+  const tooLate = { reason: 'We first saw it after it had failed.', count: data.metTooLate }
   const leftOut = [...(fit.ok ? fit.value.leftOut : []), ...(data.metTooLate > 0 ? [tooLate] : [])]
   const { learned = {}, noEffectShare = null, logLikelihood = null, families = [], supplies = [], notes = [] } = fit.ok ? fit.value : {}
   await inCompany(run, (tx) =>
@@ -89,7 +89,7 @@ export async function fitCompany(run: Run): Promise<string> {
   if (before) return before
   const version = `fit-${run.asOfDay}-${id.slice(-6)}`
   const input: FitInput = { records: data.records, prior: tradePriors(), others: pool?.others ?? null, asOfDay: run.asOfDay, version }
-  const answer = await runAside<FitAnswer>({ ...ASIDE, companyId: run.companyId }, input)
+  const answer = await runInWorkerThread<FitAnswer>({ ...ASIDE, companyId: run.companyId }, input)
   await storeFit(run, { id, version, startedAt, dataHash }, data, pool, answer)
   return id
 }

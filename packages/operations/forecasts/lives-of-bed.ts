@@ -36,7 +36,7 @@ export function livesOnItsWater(input: ReturnType<typeof forecastInput>, paramet
   const forecast = forecastBed(input, parameters)
   if (!forecast.ok) return forecast
   const water = forecast.value.exposure.at(-1)
-  if (!water) return refuse('The water that reaches this bed is not known; enter its supply or a test.')
+  if (!water) return refuse('We don’t know the water at this bed. Enter its supply or a test.')
   const use = input.gallonsPerDay !== null && input.resinVolumeFt3 !== null ? input.gallonsPerDay / input.resinVolumeFt3 : null
   const traits = { crosslinkPercent: REFERENCE_CROSSLINK, gallonsPerDayPerFt3: use }
   const newBedYears = yearsBySurvival(newBedSurvival(traits, water, parameters, input.supply))

@@ -10,7 +10,7 @@ import { materialNeeds } from '@almanac/forecast/fleet/material-needs'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
-import { runAside } from '@almanac/runtime/run-aside'
+import { runInWorkerThread } from '@almanac/runtime/run-in-worker-thread'
 import { jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
 import { learnDurations } from '@almanac/service-rules/jobs/learn-durations'
 import type { Result } from '@almanac/units/result'
@@ -122,7 +122,7 @@ export async function planRebeds({ companyId }: TaskPayloads['plan-rebeds']): Pr
     beds: released.map((bed) => ({ ...bed, firstMonth: Math.max(0, bed.firstMonth) })),
     limits: { capacityHours, riskLimit: settings.riskLimit },
   }
-  const plan = await runAside<Result<LevelPlan>>({ ...ASIDE, companyId }, input)
+  const plan = await runInWorkerThread<Result<LevelPlan>>({ ...ASIDE, companyId }, input)
   const limits = { ...settings, months: count, hoursEach, pastLimit: beds.length - planned.length, gap: plan.ok ? plan.value.gap : null }
   const planId = newId()
   const result = plan.ok ? { months: asMonths(plan.value, planned, run.asOfDay, count) } : { refusal: plan.reason }

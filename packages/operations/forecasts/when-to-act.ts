@@ -46,7 +46,7 @@ function waterNow(
   const history = waterHistory(input, company.today, company.today, parameters.assumedWater, company)
   if (!history.ok) return { reason: history.reason }
   const now = history.value.at(-1)
-  return now ? { water: now, words: now.why } : { reason: 'The water of this supply is not on record. Enter it on the page Water.' }
+  return now ? { water: now, words: now.why } : { reason: 'This supply’s water quality is not on record. Enter it on the Water page.' }
 }
 
 const answerOf = (found: ReturnType<typeof whenToReplace>): Policy['answer'] =>

@@ -102,7 +102,7 @@ describe('a list is checked in a process of its own', () => {
     const input = { rows: await rowsOf(firm, batchId), mapping, options: OPTIONS }
     await expect(readRowsApart(firm.companyId, input, { seconds: 0.01 })).rejects.toMatchObject({
       code: 'invalid',
-      message: expect.stringMatching(/too much time or memory to check\. It is kept as it came, and nothing was brought in\./),
+      message: expect.stringMatching(/too much time or memory to check\. It’s kept as it came, and nothing was imported\./),
     })
   })
 

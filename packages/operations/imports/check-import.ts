@@ -52,7 +52,7 @@ export async function checkImport(
   const work = async (tx: Tx, command: Command) => {
     const batch = await readBatch(tx, companyId, input.batchId)
     if (!OPEN.has(batch.state))
-      throw new AppError('conflict', 'This import is under way or done already, so its columns stand. Nothing was changed.')
+      throw new AppError('conflict', 'This import is already under way or done, so its columns can’t change. Nothing was changed.')
     const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading, display: company })
     // What would happen is kept as notes and problems only: nothing has been made yet, so no row points anywhere.
     const outcomes = plan.rows.map(({ ledger: _, ...row }) => ({ ...row, customerId: null, siteId: null, softenerId: null, before: null }))

@@ -18,18 +18,15 @@ function zeroShares(bytes: Uint8Array): [number, number] {
 
 /** Reads a text file's letters: by its mark, else as UTF-8 where every byte fits, else as Windows-1252, as older spreadsheets write. */
 export function decodeText(bytes: Uint8Array): { text: string; sentence: string } {
-  if (starts(bytes, 0xef, 0xbb, 0xbf))
-    return { text: new TextDecoder('utf-8').decode(bytes), sentence: 'Its letters were read as UTF-8, as its mark says.' }
-  if (starts(bytes, 0xff, 0xfe))
-    return { text: new TextDecoder('utf-16le').decode(bytes), sentence: 'Its letters were read as UTF-16, as its mark says.' }
-  if (starts(bytes, 0xfe, 0xff))
-    return { text: new TextDecoder('utf-16be').decode(bytes), sentence: 'Its letters were read as UTF-16, as its mark says.' }
+  if (starts(bytes, 0xef, 0xbb, 0xbf)) return { text: new TextDecoder('utf-8').decode(bytes), sentence: 'Read as UTF-8, as the file says.' }
+  if (starts(bytes, 0xff, 0xfe)) return { text: new TextDecoder('utf-16le').decode(bytes), sentence: 'Read as UTF-16, as the file says.' }
+  if (starts(bytes, 0xfe, 0xff)) return { text: new TextDecoder('utf-16be').decode(bytes), sentence: 'Read as UTF-16, as the file says.' }
   const [even, odd] = zeroShares(bytes)
-  if (odd > 0.4 && even < 0.1) return { text: new TextDecoder('utf-16le').decode(bytes), sentence: 'Its letters were read as UTF-16.' }
-  if (even > 0.4 && odd < 0.1) return { text: new TextDecoder('utf-16be').decode(bytes), sentence: 'Its letters were read as UTF-16.' }
-  if (even + odd > 0) throw refuseFile('This is not a spreadsheet that can be read here. Save it as .xlsx or as CSV and bring that in.')
+  if (odd > 0.4 && even < 0.1) return { text: new TextDecoder('utf-16le').decode(bytes), sentence: 'Read as UTF-16.' }
+  if (even > 0.4 && odd < 0.1) return { text: new TextDecoder('utf-16be').decode(bytes), sentence: 'Read as UTF-16.' }
+  if (even + odd > 0) throw refuseFile('We can’t read this kind of file. Save it as .xlsx or CSV and import that.')
   try {
-    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), sentence: 'Its letters were read as UTF-8.' }
+    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), sentence: 'Read as UTF-8.' }
   } catch {
     return {
       text: new TextDecoder('windows-1252').decode(bytes),

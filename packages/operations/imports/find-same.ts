@@ -6,11 +6,11 @@ import { normaliseText } from '@almanac/service-rules/import/normalise'
 import { likeness, likenessKeys, type Person } from '@almanac/service-rules/import/same-customer'
 import type { Display } from '@almanac/units/display'
 import { formatList } from '@almanac/units/format-list'
+import type { DesiredEntity } from './entities-from-record.ts'
 import { columnsOf, type Value } from './facts.ts'
-import type { Standing } from './settling.ts'
-import type { Wanted } from './wanted-from-record.ts'
+import type { ExistingRecords } from './import-plan-context.ts'
 
-type Found = Pick<Standing, 'customers' | 'sites' | 'softeners'>
+type Found = Pick<ExistingRecords, 'customers' | 'sites' | 'softeners'>
 /** What is found beside the match keys, under the keys of the list; what to say of a line; and who may be meant, for a person to decide. */
 export type SameFound = Found & { notes: Map<number, string>; mayBe: Map<number, { name: string; reason: string }> }
 
@@ -19,11 +19,11 @@ const texts = (...values: (Value | undefined)[]) => values.flatMap((value) => te
 
 /** The customers of the list that no key found, each with the contact and places the list gives. */
 function peopleOf(
-  things: readonly Wanted[],
+  things: readonly DesiredEntity[],
   isKnown: (key: string) => boolean,
-): Map<Wanted, Person & { sites: Wanted[]; softeners: Wanted[] }> {
+): Map<DesiredEntity, Person & { sites: DesiredEntity[]; softeners: DesiredEntity[] }> {
   const own = Map.groupBy(things, (thing) => thing.parents.customer)
-  const people = new Map<Wanted, Person & { sites: Wanted[]; softeners: Wanted[] }>()
+  const people = new Map<DesiredEntity, Person & { sites: DesiredEntity[]; softeners: DesiredEntity[] }>()
   for (const customer of things) {
     if (customer.kind !== 'customer' || isKnown(customer.key)) continue
     const rest = own.get(customer.key) ?? []
@@ -39,13 +39,13 @@ function peopleOf(
   return people
 }
 
-function placeOf(site: Wanted) {
+function placeOf(site: DesiredEntity) {
   const { street, postcode, town } = columnsOf(site.facts)
   return { street: text(street), postcode: text(postcode), town: text(town) }
 }
 
 /** The one softener at a place, or the one of the same position or label. */
-function softenerAt(wanted: Wanted, all: readonly Wanted[], there: CustomerOnRecord['sites'][number]): string | null {
+function softenerAt(wanted: DesiredEntity, all: readonly DesiredEntity[], there: CustomerOnRecord['sites'][number]): string | null {
   const [only] = there.softeners
   if (only && there.softeners.length === 1 && all.length === 1) return only.id
   const { location, label } = columnsOf(wanted.facts)
@@ -58,7 +58,13 @@ function softenerAt(wanted: Wanted, all: readonly Wanted[], there: CustomerOnRec
  * Looks on record for the customers of a list that none of its keys found: one typed in by hand, or brought in by a list that had no customer numbers, or no phones.
  * Without this the same firm would stand there twice. Each on record is taken for one of the list at most.
  */
-export async function findSame(tx: Tx, companyId: string, things: readonly Wanted[], known: Found, display: Display): Promise<SameFound> {
+export async function findSame(
+  tx: Tx,
+  companyId: string,
+  things: readonly DesiredEntity[],
+  known: Found,
+  display: Display,
+): Promise<SameFound> {
   const result: SameFound = { customers: [], sites: [], softeners: [], notes: new Map(), mayBe: new Map() }
   const knownKeys = new Set(known.customers.map((one) => one.matchKey))
   const people = peopleOf(things, (key) => knownKeys.has(key))
@@ -84,7 +90,7 @@ export async function findSame(tx: Tx, companyId: string, things: readonly Wante
     }
     taken.add(first.one.id)
     ids.customer.set(first.one.id, customer.key)
-    result.notes.set(customer.line, `Taken as ${nameWords(first.one)} on record: the same ${formatList(first.by, display)}.`)
+    result.notes.set(customer.line, `Read as ${nameWords(first.one)} on record: the same ${formatList(first.by, display)}.`)
     for (const site of person.sites) {
       const keys = placeKeys(placeOf(site))
       const there = first.one.sites.find((one) => !ids.site.has(one.id) && placeKeys(one).some((key) => keys.includes(key)))

@@ -1,8 +1,8 @@
 import type { Disinfectant } from '@almanac/records/disinfectant'
 import { factWords } from '@almanac/records/import-facts'
 import { normaliseText } from '@almanac/service-rules/import/normalise'
+import type { DesiredEntity, RowWants } from './entities-from-record.ts'
 import { sameFact } from './facts.ts'
-import type { RowWants, Wanted } from './wanted-from-record.ts'
 
 const KIND_WORDS = {
   customer: 'customer',
@@ -18,7 +18,7 @@ export type WantedSupply = { key: string; name: string; isWell: boolean; line: n
 
 /** Everything a whole file wants, each thing once however many rows speak of it. */
 export type FileWants = {
-  things: Map<string, Wanted>
+  things: Map<string, DesiredEntity>
   supplies: Map<string, WantedSupply>
   /** Key of the supply of each site that names one, with its line. */
   supplyOfSite: Map<string, { supply: string; line: number }>

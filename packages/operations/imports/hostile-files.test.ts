@@ -47,7 +47,7 @@ test.each(HOSTILE_FILES)('%s is refused with a sentence, and holds up nobody', {
     })
   })
   expect(told).toMatchObject({ code: 'invalid', message: expect.stringMatching(words) })
-  expect(String(told)).toMatch(/Nothing was brought in\.$/)
+  expect(String(told)).toMatch(/Nothing was imported\.$/)
   // Read in this process, each of these files held up everything for seconds to minutes.
   expect(waited).toBeLessThan(1000)
   expect(await inCompany(firm, (tx) => tx.importBatch.count({ where: { companyId: firm.companyId } }))).toBe(0)

@@ -3,12 +3,12 @@ import { readImportLedger, readUndoneBatches } from '@almanac/database/read/impo
 import { readPresentCustomers, readPresentSites, readPresentSofteners } from '@almanac/database/read/import-present'
 import type { Display } from '@almanac/units/display'
 import { findSame, type SameFound } from './find-same.ts'
+import type { Outcomes } from './import-plan-context.ts'
 import { foldLedger, type LedgerEntry } from './ledger.ts'
 import { emptyPlan, type Plan, type Problem } from './plan-types.ts'
 import type { FileReading, StoredRow } from './read-rows.ts'
 import { settleSupplies } from './settle-supplies.ts'
 import { settleThings } from './settle-things.ts'
-import type { Outcomes } from './settling.ts'
 
 export type PlanInput = {
   companyId: string

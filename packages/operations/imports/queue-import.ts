@@ -14,12 +14,9 @@ export async function queueImport(
   return runCommand(scope, 'imports.apply', input, async (tx, command) => {
     const batch = await readBatch(tx, companyId, input.batchId)
     if (batch.state === 'applied' || batch.state === 'undone')
-      throw new AppError(
-        'conflict',
-        `This import was ${batch.state} already. Nothing was changed; bring the file in again to apply it anew.`,
-      )
+      throw new AppError('conflict', `This import was ${batch.state} already. Nothing was changed; import the file again to redo it.`)
     if (!batch.mapping.checked)
-      throw new AppError('conflict', 'The columns of this file were not confirmed yet. Nothing was written; check the rows first.')
+      throw new AppError('conflict', 'This file’s columns are not confirmed yet. Nothing was imported; check the rows first.')
     const { count } = await tx.importBatch.updateMany({
       where: { companyId, id: batch.id, version: input.version },
       data: { state: 'queued', doneRows: 0, failure: null, version: { increment: 1 } },

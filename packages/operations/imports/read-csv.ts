@@ -54,9 +54,9 @@ export function readCsv(bytes: Uint8Array): SheetText {
   const unclosed = parsed.errors.find((error) => error.type === 'Quotes')
   if (unclosed)
     throw refuseFile(
-      `A quotation mark near line ${(unclosed.row ?? 0) + 1} is never closed, so the rows behind it cannot be told apart. Fix that line, or save the file as .xlsx.`,
+      `A quotation mark near line ${(unclosed.row ?? 0) + 1} is never closed, so we can’t tell the rows after it apart. Fix that line, or save the file as .xlsx.`,
     )
   const oneColumn = parsed.data.every((row) => row.length <= 1)
-  const parted = oneColumn ? 'It has one column.' : `Its columns are parted by ${WORDS[delimiter] ?? `"${delimiter}"`}.`
+  const parted = oneColumn ? 'It has one column.' : `Its columns are separated by ${WORDS[delimiter] ?? `"${delimiter}"`}.`
   return { rows: parsed.data, sentences: [sentence, parted], delimiter }
 }

@@ -1,6 +1,6 @@
 import { inLane } from '@almanac/runtime/aside-turns'
 import { AppError } from '@almanac/runtime/errors'
-import { AsideOverrun, runAside } from '@almanac/runtime/run-aside'
+import { AsideOverrun, runInWorkerThread } from '@almanac/runtime/run-in-worker-thread'
 import { addRow, emptyReading, type FileReading, type RowRead } from './read-rows.ts'
 import type { ReadRowsInput } from './read-rows-aside.ts'
 
@@ -29,11 +29,11 @@ export async function readRowsApart(
     read += (piece as RowRead[]).length
     onRead?.(read)
   }
-  await runAside<number>({ ...ASIDE, seconds, companyId }, input, onPiece).catch((error: unknown) => {
+  await runInWorkerThread<number>({ ...ASIDE, seconds, companyId }, input, onPiece).catch((error: unknown) => {
     if (!(error instanceof AsideOverrun)) throw error
     throw new AppError(
       'invalid',
-      'This list takes too much time or memory to check. It is kept as it came, and nothing was brought in. Leave out columns with long texts, or split the list.',
+      'This list takes too much time or memory to check. It’s kept as it came, and nothing was imported. Leave out columns with long texts, or split the list.',
     )
   })
   return reading

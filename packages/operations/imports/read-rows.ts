@@ -1,8 +1,8 @@
 import type { ColumnMapping, RowOptions } from '@almanac/service-rules/import/import-types'
 import { readRow } from '@almanac/service-rules/import/read-row'
+import { entitiesFromRecord, type RowWants } from './entities-from-record.ts'
 import { emptyWants, type FileWants, gatherRow } from './gather-wanted.ts'
 import type { Problem } from './plan-types.ts'
-import { type RowWants, wantedFromRecord } from './wanted-from-record.ts'
 
 export type StoredRow = { id: string; line: number; cells: string[] }
 
@@ -24,7 +24,7 @@ export function readOneRow({ line, cells }: Omit<StoredRow, 'id'>, mapping: Colu
   return {
     line,
     problems,
-    wants: wantedFromRecord(result.record, line, options.listRightOn),
+    wants: entitiesFromRecord(result.record, line, options.listRightOn),
     assumptions: result.assumptions.map((one) => one.sentence),
   }
 }

@@ -33,7 +33,7 @@ export async function readXlsx(bytes: Uint8Array): Promise<SheetText> {
   }
   const filled = sheets.filter((one) => hasText(one.data))
   const first = filled[0]
-  if (!first) throw refuseFile('No sheet of this file holds anything.')
+  if (!first) throw refuseFile('Every sheet in this file is empty.')
   const rows = first.data.map((row) => row.map(cellText))
   const others = sheets.filter((one) => one !== first).map((one) => `"${one.sheet}"`)
   const sentences =

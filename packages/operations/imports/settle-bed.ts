@@ -1,7 +1,7 @@
 import type { PresentTank, PresentThing } from '@almanac/database/read/import-present'
+import type { DesiredEntity } from './entities-from-record.ts'
 import { columnsOf, type Fact, type Facts, factsOf, sameFact } from './facts.ts'
-import { type Settling, withoutOlderDay } from './settling.ts'
-import type { Wanted } from './wanted-from-record.ts'
+import { type ImportPlanContext, withoutOlderDay } from './import-plan-context.ts'
 
 /** The end of a filling that the beginning of the next one tells; the cause nobody wrote down. */
 function endedBy(began: Fact, lastSeenDay: string | null): Fact {
@@ -14,7 +14,7 @@ function endedBy(began: Fact, lastSeenDay: string | null): Fact {
 }
 
 /** A new filling with, where the row tells of one, the filling before it. */
-function makeBeds(settling: Settling, thing: Wanted): void {
+function makeBeds(settling: ImportPlanContext, thing: DesiredEntity): void {
   const { earlier } = thing
   const began = thing.facts.began
   if (earlier && began) {
@@ -28,7 +28,7 @@ function makeBeds(settling: Settling, thing: Wanted): void {
 }
 
 /** True where the file now tells of a later rebed than the one it told of: another filling, no correction of the old one's beginning. */
-function isNewFilling(thing: Wanted, stands: Facts, wrote: Facts): boolean {
+function isNewFilling(thing: DesiredEntity, stands: Facts, wrote: Facts): boolean {
   const [before, after] = [columnsOf(stands), thing.facts.began]
   if (!thing.isRebed || !after || !sameFact(stands.began, wrote.began)) return false
   const latest = before.beganLatest
@@ -37,7 +37,7 @@ function isNewFilling(thing: Wanted, stands: Facts, wrote: Facts): boolean {
   return isLater && (typeof seen !== 'string' || seen <= String(after.beganLatest))
 }
 
-function replaceBed(settling: Settling, thing: Wanted, present: PresentThing, tank: PresentTank): void {
+function replaceBed(settling: ImportPlanContext, thing: DesiredEntity, present: PresentThing, tank: PresentTank): void {
   const stands = factsOf('bed', present.row)
   const seen = columnsOf(stands).lastSeenDay
   const ended = endedBy(thing.facts.began ?? {}, typeof seen === 'string' ? seen : null)
@@ -53,11 +53,11 @@ function replaceBed(settling: Settling, thing: Wanted, present: PresentThing, ta
   settling.plan.bedIds.add(present.id)
   settling.outcomes.idOf.set(`${thing.parents.softener}|tank:${thing.position}`, tank.id)
   settling.outcomes.idOf.set(thing.key, settling.make({ ...thing, earlier: null }))
-  settling.note(thing.line, 'The file now tells of a later rebed, so the bed before it was ended and a new one begun.')
+  settling.note(thing.line, 'The file shows a later rebed, so the earlier bed was ended and a new one started.')
 }
 
 /** Settles the filling of one tank: made, replaced by a later rebed, changed field by field, or left where a visit replaced it since. */
-export function settleBed(settling: Settling, thing: Wanted, tank: PresentTank | undefined): void {
+export function settleBed(settling: ImportPlanContext, thing: DesiredEntity, tank: PresentTank | undefined): void {
   if (!tank) {
     makeBeds(settling, thing)
     return
@@ -67,7 +67,7 @@ export function settleBed(settling: Settling, thing: Wanted, tank: PresentTank |
   if (imported && open?.id !== imported) {
     const wrote = settling.ledger.wrote.get(imported) ?? {}
     const isNews = Object.entries(thing.facts).some(([fact, value]) => !sameFact(wrote[fact], value))
-    if (isNews) settling.note(thing.line, 'The bed of this row was replaced since it was imported, so what the file says of it was left.')
+    if (isNews) settling.note(thing.line, 'The bed in this row was replaced after the import, so the file’s data for it was not used.')
     return
   }
   if (!open) {

@@ -3,25 +3,25 @@ import { sourceOn } from '@almanac/records/fact-source'
 import { factWords, type ImportKind } from '@almanac/records/import-facts'
 import { newId } from '@almanac/runtime/ids'
 import { decideFacts } from './decide-facts.ts'
+import type { DesiredEntity } from './entities-from-record.ts'
 import { columnsOf, type Facts, factsOf } from './facts.ts'
 import type { FileWants } from './gather-wanted.ts'
+import { type ExistingRecords, type ImportPlanContext, type Outcomes, withoutOlderDay } from './import-plan-context.ts'
 import type { Ledger } from './ledger.ts'
 import type { Plan } from './plan-types.ts'
 import { settleBed } from './settle-bed.ts'
-import { type Outcomes, type Settling, type Standing, withoutOlderDay } from './settling.ts'
-import type { Wanted } from './wanted-from-record.ts'
 
 const push = <T>(map: Map<number, T[]>, line: number, value: T) => void map.set(line, [...(map.get(line) ?? []), value])
 const SOURCED: ReadonlySet<ImportKind> = new Set(['tank', 'bed'])
 
-function begin(plan: Plan, ledger: Ledger, fileName: string): Settling {
+function begin(plan: Plan, ledger: Ledger, fileName: string): ImportPlanContext {
   const outcomes: Outcomes = { created: new Set(), updated: new Set(), notes: new Map(), ledger: new Map(), idOf: new Map() }
-  const from = (thing: Wanted, fact: string) =>
+  const from = (thing: DesiredEntity, fact: string) =>
     fact === 'lastSeenDay' && thing.byList
       ? sourceOn(`import ${fileName}, last right`, thing.byList)
       : `import ${fileName} line ${thing.lines[fact] ?? thing.line}`
   const idOf = (key: string) => outcomes.idOf.get(key) ?? ''
-  const settling: Settling = {
+  const settling: ImportPlanContext = {
     plan,
     outcomes,
     ledger,
@@ -97,7 +97,7 @@ function byKey<T extends { matchKey: string; archived: boolean; batchId: string 
 }
 
 /** Decides for each thing of the file whether it is made, changed or left, parents before what hangs on them. */
-export function settleThings(plan: Plan, wants: FileWants, standing: Standing, fileName: string): Outcomes {
+export function settleThings(plan: Plan, wants: FileWants, standing: ExistingRecords, fileName: string): Outcomes {
   const settling = begin(plan, standing.ledger, fileName)
   const { outcomes, tankCount } = settling
   const customers = byKey(standing.customers, standing.undone)
@@ -106,13 +106,13 @@ export function settleThings(plan: Plan, wants: FileWants, standing: Standing, f
   const removed = new Set([...customers.removed, ...sites.removed, ...softeners.removed])
   for (const thing of wants.things.values())
     if (thing.kind === 'tank') tankCount.set(thing.parents.softener, (tankCount.get(thing.parents.softener) ?? 0) + 1)
-  const settle = (thing: Wanted, present: PresentThing | null | undefined, sources?: Record<string, string>) => {
+  const settle = (thing: DesiredEntity, present: PresentThing | null | undefined, sources?: Record<string, string>) => {
     if (present) settling.change(thing, present, sources)
     const id = present?.id ?? settling.make(thing)
     outcomes.idOf.set(thing.key, id)
     return id
   }
-  const tankOf = (thing: Wanted): PresentTank | undefined =>
+  const tankOf = (thing: DesiredEntity): PresentTank | undefined =>
     softeners.live.get(thing.parents.softener)?.tanks.find((tank) => tank.position === thing.position)
   for (const thing of wants.things.values()) {
     const { customer, site, softener } = thing.parents
@@ -123,8 +123,7 @@ export function settleThings(plan: Plan, wants: FileWants, standing: Standing, f
           ? [customer, site]
           : [customer, site, softener]
     if (above.some((key) => removed.has(key))) {
-      if (thing.kind === 'softener')
-        settling.note(thing.line, 'Left out: what this row speaks of was removed by hand since it was imported.')
+      if (thing.kind === 'softener') settling.note(thing.line, 'Left out: somebody removed this by hand after the import.')
       continue
     }
     if (thing.kind === 'customer') settle(thing, customers.live.get(thing.key))
@@ -142,7 +141,7 @@ export function settleThings(plan: Plan, wants: FileWants, standing: Standing, f
 }
 
 /** Which sites' words and which stored beds' forecasts the plan may change. */
-function touched(plan: Plan, standing: Standing, wants: FileWants, outcomes: Outcomes): void {
+function touched(plan: Plan, standing: ExistingRecords, wants: FileWants, outcomes: Outcomes): void {
   const changed = new Set([...Object.values(plan.creates).flat(), ...Object.values(plan.patches).flat()].map((one) => one.id))
   const bedsOf = new Map(standing.softeners.map((one) => [one.matchKey, one.tanks.flatMap((tank) => tank.openBed?.id ?? [])]))
   for (const thing of wants.things.values()) {

@@ -4,7 +4,7 @@ import { insertImported } from '@almanac/database/sql/import-inserts'
 import { inLane } from '@almanac/runtime/aside-turns'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import { AsideOverrun, runAside } from '@almanac/runtime/run-aside'
+import { AsideOverrun, runInWorkerThread } from '@almanac/runtime/run-in-worker-thread'
 import type { Result } from '@almanac/units/result'
 import { companyFacts } from '../shared/company-facts.ts'
 import type { StoredMapping } from './batch-mapping.ts'
@@ -21,10 +21,10 @@ const storable = (text: string) => text.replaceAll('\u0000', '')
 /** The file's rows and what its columns seem to hold, read in a process of its own: a file may have been made to do harm. */
 async function readAside(companyId: string, input: ReadFileInput): Promise<ReadFileAnswer & { pieces: FileRecord[][] }> {
   if (inLane(ASIDE.module) >= MOST_IN_LINE)
-    throw new AppError('rate-limited', 'Many files are being read right now. Nothing was brought in. Try again in a minute.')
+    throw new AppError('rate-limited', 'Many files are being read right now. Nothing was imported. Try again in a minute.')
   const pieces: FileRecord[][] = []
   const onPiece = (piece: unknown) => pieces.push(piece as FileRecord[])
-  const answer = await runAside<Result<ReadFileAnswer>>({ ...ASIDE, companyId }, input, onPiece).catch((error: unknown) => {
+  const answer = await runInWorkerThread<Result<ReadFileAnswer>>({ ...ASIDE, companyId }, input, onPiece).catch((error: unknown) => {
     throw error instanceof AsideOverrun ? refuseFile(TAKES_TOO_MUCH) : error
   })
   if (!answer.ok) throw new AppError('invalid', answer.reason)

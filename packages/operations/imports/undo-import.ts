@@ -46,7 +46,7 @@ async function takeBack(tx: Tx, companyId: string, plan: UndoPlan, at: Date, tod
   for (const kind of KINDS) {
     const changed = await updateImported(tx, companyId, TABLE_OF[kind], plan.patches[kind])
     if (changed !== plan.patches[kind].length)
-      throw new AppError('conflict', 'Someone changed one of these records at that moment. Nothing was undone; try again.', { busy: true })
+      throw new AppError('conflict', 'Someone changed one of these records just now. Nothing was undone; try again.', { busy: true })
   }
   await writeConsents(tx, companyId, plan.consents, today)
 }
@@ -96,7 +96,7 @@ export async function undoImport(
     if (later && plan.summary.kept > 0)
       plan.summary.keptExamples.unshift({
         ...{ kind: 'import', siteId: null },
-        why: `A later import (${later.fileName}, ${formatDay(dayIn(company.timeZone, later.appliedAt ?? command.at), company)}) changed some of it; undo that one first to take back more.`,
+        why: `A later import (${later.fileName}, ${formatDay(dayIn(company.timeZone, later.appliedAt ?? command.at), company)}) changed some of it; undo that one first to undo more.`,
       })
     // In id order, as whoever writes forecasts locks them: neither waits for the other in a circle.
     await lockRows(tx, companyId, 'bed', [...plan.bedIds])

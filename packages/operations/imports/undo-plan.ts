@@ -21,22 +21,22 @@ export type UndoPlan = {
 }
 
 /** Why a made thing must stay: what hangs on it, or what became of what it hangs on. */
-type Standing = TouchedBy | 'edited' | 'site-has-job' | 'softener-stays' | 'site-stays'
-const STANDING: Readonly<Record<Standing, string>> = {
+type StayReason = TouchedBy | 'edited' | 'site-has-job' | 'softener-stays' | 'site-stays'
+const STANDING: Readonly<Record<StayReason, string>> = {
   job: 'it has a job',
   valve: 'a valve was added',
   'pre-treatment': 'pre-treatment was added',
   'water-test': 'a water test was added',
   tank: 'a tank was added',
-  bed: 'a bed began since',
+  bed: 'a newer bed is in it',
   inspection: 'its bed was inspected',
   reminder: 'a reminder was sent',
-  softener: 'another softener stands there',
+  softener: 'another softener is there',
   contact: 'a contact was added',
   'changed-contact': 'a contact was changed or added',
-  tenure: 'it changed hands',
-  site: 'the customer holds another site',
-  edited: 'it was edited since',
+  tenure: 'it has a new customer',
+  site: 'the customer has another site',
+  edited: 'it was edited later',
   'site-has-job': 'its site has a job',
   'softener-stays': 'a softener there stays',
   'site-stays': 'a site stays',
@@ -82,7 +82,7 @@ export async function planUndo(tx: Tx, companyId: string, batchId: string, rows:
     const why = standing.get(entry.id)
     if (!why) plan.archive[entry.kind].push(entry.id)
     else if (entry.kind === 'softener' || entry.kind === 'site' || entry.kind === 'customer')
-      keep({ kind: entry.kind, siteId: entry.unit.siteId, why: `The ${entry.kind} stays, for ${STANDING[why]}.` })
+      keep({ kind: entry.kind, siteId: entry.unit.siteId, why: `The ${entry.kind} stays, because ${STANDING[why]}.` })
     if (!why && entry.kind === 'bed') plan.bedIds.add(entry.id)
     if (!why && entry.unit.siteId) plan.siteIds.add(entry.unit.siteId)
   }
@@ -96,10 +96,10 @@ function whyStanding(
   made: readonly Entry[],
   present: ReadonlyMap<string, { version: number }>,
   touched: Awaited<ReturnType<typeof readTouched>>,
-): Map<string, Standing> {
-  const units = new Map<string, Standing>(touched.softeners)
-  const sites = new Map<string, Standing>(touched.sites)
-  const customers = new Map<string, Standing>(touched.customers)
+): Map<string, StayReason> {
+  const units = new Map<string, StayReason>(touched.softeners)
+  const sites = new Map<string, StayReason>(touched.sites)
+  const customers = new Map<string, StayReason>(touched.customers)
   const parts = new Set(made.filter((entry) => ofUnit(entry.kind)).map((entry) => entry.unit.softenerId))
   for (const entry of made) {
     const row = present.get(entry.id)
@@ -119,7 +119,7 @@ function whyStanding(
   for (const { unit } of made)
     if (unit.siteId && sites.has(unit.siteId) && unit.customerId && !customers.has(unit.customerId))
       customers.set(unit.customerId, 'site-stays')
-  const standing = new Map<string, Standing>()
+  const standing = new Map<string, StayReason>()
   for (const { id, kind, unit } of made) {
     const why = ofUnit(kind) ? units.get(unit.softenerId ?? '') : kind === 'site' ? sites.get(id) : customers.get(unit.customerId ?? '')
     if (why) standing.set(id, why)
@@ -140,7 +140,7 @@ function restore(
   const back: Facts = {}
   for (const [fact, before] of Object.entries(was)) {
     if (sameFact(stands[fact], entry.wrote[fact])) back[fact] = before
-    else keep({ kind: entry.kind, siteId, why: `The ${factWords[fact] ?? fact} stays, for it was edited since.` })
+    else keep({ kind: entry.kind, siteId, why: `The ${factWords[fact] ?? fact} stays, because it was edited later.` })
   }
   if (Object.keys(back).length === 0) return
   plan.summary.restored += Object.keys(back).length

@@ -22,7 +22,7 @@ export type SheetText = { rows: string[][]; sentences: string[]; delimiter?: str
 
 /** The refusal of a file: nothing of it was stored. */
 export function refuseFile(why: string): AppError {
-  return new AppError('invalid', `${why} Nothing was brought in.`)
+  return new AppError('invalid', `${why} Nothing was imported.`)
 }
 
 /** The refusal of a file of more than 20 MB, from whoever notices first. */
@@ -33,7 +33,7 @@ export const TAKES_TOO_MUCH = 'This file takes too much time or memory to read. 
 /** The refusal of a list that is too long. */
 export function tooManyRows(rows: number): AppError {
   return refuseFile(
-    `The file holds ${countInSentence(rows)} rows. At most ${countInSentence(MOST_ROWS)} are read at one time. Split the list.`,
+    `The file has ${countInSentence(rows)} rows. At most ${countInSentence(MOST_ROWS)} are read at one time. Split the list.`,
   )
 }
 

@@ -46,14 +46,14 @@ describe('a file as it comes', () => {
     ['a PDF', bytesOf('%PDF-1.7 and so on'), 'PDF'],
     ['a picture', new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0, 0]), 'picture'],
     ['an old workbook', new Uint8Array([0xd0, 0xcf, 0x11, 0xe0, 0, 0]), '.xls'],
-    ['something binary', new Uint8Array([1, 0, 2, 3, 0, 0, 7, 7, 7, 0, 1, 2]), 'not a spreadsheet'],
+    ['something binary', new Uint8Array([1, 0, 2, 3, 0, 0, 7, 7, 7, 0, 1, 2]), 'can’t read this kind of file'],
     ['a damaged workbook', new Uint8Array([0x50, 0x4b, 3, 4, 9, 9, 9]), 'damaged'],
     ['too many rows', bytesOf('Name\n'.repeat(50_100)), '50,000'],
     ['an open quotation mark', bytesOf('Name,Town\n"Al,Here\nBo,There\n'), 'never closed'],
     ['more than 20 MB', new Uint8Array(20 * 1024 * 1024 + 1), '20 MB'],
   ])('that is %s is refused with a sentence', async (_name, bytes, words) => {
     await expect(readUpload(bytes)).rejects.toMatchObject({ code: 'invalid', message: expect.stringContaining(words) })
-    await expect(readUpload(bytes)).rejects.toThrow('Nothing was brought in.')
+    await expect(readUpload(bytes)).rejects.toThrow('Nothing was imported.')
   })
 })
 
@@ -66,7 +66,7 @@ test('a file that would wait behind four others is told to come again, and is re
   const list = 'Name,Street\nAl Poe,1 Elm St\n'
   await expect(prepare(firm, list)).rejects.toMatchObject({
     code: 'rate-limited',
-    message: 'Many files are being read right now. Nothing was brought in. Try again in a minute.',
+    message: 'Many files are being read right now. Nothing was imported. Try again in a minute.',
   })
   letGo()
   await Promise.all(others)

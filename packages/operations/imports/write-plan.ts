@@ -67,13 +67,9 @@ async function writePatches(tx: Tx, plan: Plan, { companyId, today }: WriteConte
     if (patches.length === 0) continue
     const changed = await updateImported(tx, companyId, TABLE_OF[kind], patches)
     if (changed !== patches.length)
-      throw new AppError(
-        'conflict',
-        'Someone changed one of these records at that moment. Nothing was written; the import is tried again.',
-        {
-          busy: true,
-        },
-      )
+      throw new AppError('conflict', 'Someone changed one of these records just now. Nothing was imported; we’re trying again.', {
+        busy: true,
+      })
   }
   const consents = plan.patches.contact.flatMap(({ id, columns }) =>
     Object.entries(CONSENTS).flatMap(([column, channel]) => {

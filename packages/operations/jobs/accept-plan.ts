@@ -22,7 +22,7 @@ import { type PlannedPlace, writePlaces } from './write-places.ts'
 const stale = () =>
   new AppError(
     'conflict',
-    'The day sheets have changed since this plan was made. Nothing was changed; have the plan made anew, it takes a few seconds.',
+    'The day sheets have changed since this plan was made. Nothing was changed; make the plan again. It takes a few seconds.',
   )
 
 /** What of a board a plan leans on: sheets with their hours, people, room and visits. If any of it differs, the plan is of another day. */
@@ -70,7 +70,7 @@ export async function acceptPlan(scope: Scope & { personId: string }, input: Acc
     await expectChanged(unchanged ? 1 : 0, 'plan', input.version, { state: 'accepted' }, async () => ({ id, version, state }))
     const asked = askedOf(plan.asked)
     if (input.differenceIds.length === 0 && !changesCrew(asked))
-      throw new AppError('conflict', 'None of the changes was chosen, so nothing was changed.')
+      throw new AppError('conflict', 'No change was chosen, so nothing was changed.')
     const proposal = plan.proposal as unknown as StoredProposal
     const chosen = chosenOf(proposal, input.differenceIds)
     const { differences, sheetIds } = chosen

@@ -8,7 +8,7 @@ import { AppError } from '@almanac/runtime/errors'
 import { bedEffectOf } from '@almanac/service-rules/jobs/visit-outcomes'
 import { enteredOf } from '../shared/check-amounts.ts'
 import { endAndBeginBed, type NewBed } from '../shared/end-and-begin-bed.ts'
-import { seeBedsAlive } from '../shared/see-beds-alive.ts'
+import { markBedsWorking } from '../shared/mark-beds-working.ts'
 import type { LockedJob } from './lock-job.ts'
 
 type Beds = { endedBedId: string | null; newBedId: string | null }
@@ -27,7 +27,7 @@ async function tankOf(tx: Tx, companyId: string, job: LockedJob): Promise<string
   if (only && others.length === 0) return only.id
   throw new AppError(
     'invalid',
-    'This job does not say which tank it is about, so the beds could not be written down. Nothing was saved; ask the office to add the bed to the job, then send again.',
+    'This job doesn’t say which tank it’s for, so we couldn’t record the beds. Nothing was saved; ask the office to add the bed to the job, then send again.',
   )
 }
 
@@ -49,7 +49,7 @@ export async function applyBedEffect(tx: Tx, command: Command, job: LockedJob, r
   const effect = bedEffectOf(outcome, job.kind as JobKind, oldBed?.takenOut === true, newBed !== null)
   if (effect === 'nothing-known') return NONE
   if (effect === 'seen-in-service') {
-    await seeBedsAlive(
+    await markBedsWorking(
       tx,
       command,
       job.bedId ? { tankId: await tankOf(tx, companyId, job) } : { softenerId: job.softenerId ?? undefined },

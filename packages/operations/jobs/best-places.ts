@@ -2,9 +2,9 @@ import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { buildProblem } from '@almanac/dispatch/propose/build-problem'
+import { explainNoFit } from '@almanac/dispatch/slots/explain-no-fit'
 import { rankSlots } from '@almanac/dispatch/slots/rank-slots'
 import type { Slot } from '@almanac/dispatch/slots/slot'
-import { whyNot } from '@almanac/dispatch/slots/why-not'
 import type { JobKind } from '@almanac/records/job-kind'
 import { now } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
@@ -112,10 +112,10 @@ export async function bestPlaces(scope: Pick<Scope, 'companyId'>, jobId: string)
   return { fromDay: today, untilDay, places, unfit }
 }
 
-function reasonOn(built: Parameters<typeof whyNot>[0], jobId: string, sheetId: string): string {
+function reasonOn(built: Parameters<typeof explainNoFit>[0], jobId: string, sheetId: string): string {
   const known = 'board' in built ? built.board.sheets : built.sheets
   if (!known.some((sheet) => sheet.id === sheetId)) return 'Its day is over, or nobody is on it.'
-  return whyNot(built, jobId, { sheetId }) ?? 'Would fit, at a higher price than the places above.'
+  return explainNoFit(built, jobId, { sheetId }) ?? 'Would fit, but costs more than the places above.'
 }
 
 /** What a place costs beyond its driving, in a few words; null where it costs nothing. */

@@ -4,8 +4,8 @@ import { runCommand } from '@almanac/database/run-command'
 import { newId } from '@almanac/runtime/ids'
 import { reserveKit } from '../shared/reserve-kit.ts'
 import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
-import { holdPlace, takePlace } from './hold-place.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
+import { claimSlot, lockSlot } from './lock-slot.ts'
 import { lockSheet, placeWanted } from './place-on-sheet.ts'
 import { refreshReminders } from './refresh-reminders.ts'
 
@@ -24,11 +24,11 @@ export async function bookVisit(scope: Scope & { personId: string }, input: Book
     const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed, now: command.at })
     await lapseOffers(tx, command)
     await withdrawOffersOf(tx, command, jobId)
-    await holdPlace(tx, place)
+    await lockSlot(tx, place)
     const { startsAt, endsAt } = place
     const visitId = newId()
     await tx.visit.create({ data: { companyId, id: visitId, jobId, crewDayId, startsAt, endsAt, state: 'booked' } })
-    await takePlace(tx, place, visitId)
+    await claimSlot(tx, place, visitId)
     await reserveKit(tx, command, visitId, job)
     const changed = await tx.job.update({
       where: { companyId_id: { companyId, id: jobId } },

@@ -146,7 +146,7 @@ describe('booking a job', () => {
     expect(await spoken()).toBe(1)
     await expect(book(jobId, '13:00', { jobVersion: first.jobVersion })).rejects.toMatchObject({
       code: 'conflict',
-      message: 'This job has a visit on a day sheet already. Move that visit, or call it off first. Nothing was changed.',
+      message: 'This job already has a visit on a day sheet. Move that visit, or take it off first. Nothing was changed.',
     })
     expect(await everythingOf(firm)).toEqual(before)
     expect(await spoken()).toBe(1)
@@ -233,6 +233,6 @@ describe('moving and calling off a visit', () => {
     const off = await callOffVisit(firm, { ...id(), visitId: first.visitId, version: 1 })
     expect(off).toMatchObject({ state: 'proposed', jobVersion: 3 })
     await expect(book(await rebedAt('Alder Rise 3'), '08:00')).resolves.toBeTruthy()
-    await expect(callOffVisit(firm, { ...id(), visitId: first.visitId, version: 2 })).rejects.toThrow('Only a visit that has not begun')
+    await expect(callOffVisit(firm, { ...id(), visitId: first.visitId, version: 2 })).rejects.toThrow('Only a visit that hasn’t started')
   })
 })

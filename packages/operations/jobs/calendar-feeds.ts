@@ -13,7 +13,7 @@ const self = (scope: Self) => ({ companyId: scope.companyId, personId: scope.per
 export async function beginFeed(scope: Self, input: BeginFeed) {
   return runCommand(scope, 'jobs.begin-feed', input, async (tx, command) => {
     const colleague = await tx.colleague.findFirst({ where: self(scope), select: { id: true } })
-    if (!colleague) throw new AppError('conflict', 'You stand on no day sheets in this company, so there is no calendar to give you.')
+    if (!colleague) throw new AppError('conflict', 'You’re not on any day sheets in this company, so there’s no calendar for you.')
     const feedId = newId()
     const data = { companyId: scope.companyId, id: feedId, colleagueId: colleague.id, createdAt: command.at }
     await tx.calendarFeed.create({ data })

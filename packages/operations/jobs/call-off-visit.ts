@@ -11,7 +11,10 @@ export async function callOffVisit(scope: Scope & { personId: string }, input: C
   return runCommand(scope, 'jobs.call-off-visit', input, async (tx, command) => {
     const { visit, job } = await lockVisitAt(tx, scope.companyId, input.visitId, input.version, { state: 'called-off' })
     if (visit.state !== 'booked')
-      throw new AppError('conflict', 'Only a visit that has not begun can be called off. Nothing was changed; look at the sheet again.')
+      throw new AppError(
+        'conflict',
+        'Only a visit that hasn’t started can come off the sheet. Nothing was changed; look at the sheet again.',
+      )
     const version = await takeOffSheet(tx, command, visit.id)
     const after = await changeState(tx, command, job, { state: stepOf(job, 'unbook'), stateReason: null })
     return { visitId: visit.id, version, jobId: job.id, jobVersion: after.version, state: after.state }

@@ -12,7 +12,7 @@ import { clockIn, instantAt } from '@almanac/units/calendar/zone-clock'
 import type { ClockDisplay } from '@almanac/units/format-clock'
 import { companyFacts } from '../shared/company-facts.ts'
 import { type CrewWanted, refuseClash } from './check-crew.ts'
-import { holdPlace, releasePlace, takePlace } from './hold-place.ts'
+import { claimSlot, lockSlot, releasePlace } from './lock-slot.ts'
 import { addMembers } from './write-sheet.ts'
 
 /** The sheet as the screen shows it, for a conflict that shows both values. */
@@ -46,8 +46,8 @@ export async function handOver(tx: Tx, companyId: string, crewDayId: string, cre
   }
   for (const { id, startsAt, endsAt } of visits) {
     const place = { companyId, display, colleagueIds: crew.colleagueIds, vehicleId: crew.vehicleId, startsAt, endsAt }
-    await holdPlace(tx, place)
-    await takePlace(tx, place, id)
+    await lockSlot(tx, place)
+    await claimSlot(tx, place, id)
   }
 }
 

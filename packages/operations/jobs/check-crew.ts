@@ -40,7 +40,7 @@ export async function crewClash(tx: Tx, companyId: string, crew: CrewWanted, exc
   })
   for (const other of others) {
     if (other.name.toLowerCase() === crew.name.toLowerCase())
-      return { reason: 'name', words: `There is a sheet named ${other.name} on that day already.` }
+      return { reason: 'name', words: `There’s already a sheet named ${other.name} on that day.` }
     if (other.startsAt >= crew.endsAt || other.endsAt <= crew.startsAt) continue
     const at = `is on the sheet ${other.name} at those hours.`
     const shared = other.members.find((member) => crew.colleagueIds.includes(member.colleagueId))

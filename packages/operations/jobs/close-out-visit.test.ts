@@ -51,7 +51,7 @@ describe('amounts that cannot be, or are unusual', () => {
       /So much resin does not go into a 10 × 54 in tank/,
     ],
     ['1.9 ft³ in a 10 × 54', () => bed({ volumeFt3: 1.9 }), /little room to backwash/],
-    ['a tube of 62 in', () => bed({ tubeCutIn: 62 }), /So long a tube stands out of a 10 × 54 in tank/],
+    ['a tube of 62 in', () => bed({ tubeCutIn: 62 }), /A tube this long sticks out of a 10 × 54 in tank/],
     ['99,999 gpg', () => measured(99_999, 'insisted'), /99,999 gpg can’t be right/],
     ['99 gpg', () => measured(99), /99 gpg is unusual/],
     [
@@ -86,7 +86,7 @@ describe('amounts that cannot be, or are unusual', () => {
   })
 })
 
-test('what the outlet may still hold is the firm’s own figure', async () => {
+test('what the outlet may still hold is your company’s own value', async () => {
   const at = (value: number) =>
     rebed({ measurements: [{ kind: 'outletHardnessGpg', value, enteredValue: value, enteredUnit: 'gpg' }], hardnessReason: '' })
   await expect(close(at(1.5))).rejects.toMatchObject({ message: expect.stringContaining('it should be below 1 gpg') })
@@ -149,7 +149,7 @@ describe('a rebed that is done', () => {
     // A bed cannot end before it began, however long the job has been known.
     await inCompany(firm, (tx) => tx.job.updateMany({ data: { createdAt: new Date('2010-01-01T16:00:00Z') } }))
     const known = await state()
-    await expect(close(rebed({ workDay: '2013-05-01' }))).rejects.toThrow('cannot have ended on May 1, 2013')
+    await expect(close(rebed({ workDay: '2013-05-01' }))).rejects.toThrow('can’t have ended on May 1, 2013')
     expect(await state()).toEqual(known)
   })
 

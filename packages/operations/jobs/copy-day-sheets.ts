@@ -16,8 +16,7 @@ async function lastSheets(tx: Tx, companyId: string, day: string) {
     orderBy: { day: 'desc' },
     select: { day: true },
   })
-  if (!last)
-    throw new AppError('conflict', 'There is no earlier day with sheets to copy from. Nothing was added; open the first sheet by hand.')
+  if (!last) throw new AppError('conflict', 'There’s no earlier day with sheets to copy. Nothing was added; open the first sheet by hand.')
   const sheets = await tx.crewDay.findMany({
     where: { companyId, day: last.day },
     include: { members: { where: { colleague: { archivedAt: null } }, select: { colleagueId: true } }, vehicle: true },

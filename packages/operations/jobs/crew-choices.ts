@@ -17,7 +17,7 @@ export async function crewChoices(scope: Pick<Scope, 'companyId'>, day: string) 
       .filter((one) => !one.left)
       .map(({ id, name, volumeFt3, weightLb, absences }) => {
         const away = awayOn(absences, day)
-        return { id, name, volumeFt3, weightLb, away: away && `is off the road: ${awayWords(away, display)}` }
+        return { id, name, volumeFt3, weightLb, away: away && `is out of service: ${awayWords(away, display)}` }
       }),
   }
 }

@@ -76,7 +76,7 @@ describe('people and vehicles on the board', () => {
     expect((await boardOf(firm)).sheets).toMatchObject([{ capacity: { ft3: 8, lb: 900 } }])
     await away(firm, { vehicleId })
     expect((await boardOf(firm)).sheets).toMatchObject([{ capacity: { ft3: 0, lb: 0 } }])
-    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.warnings).toEqual(['van 2 is off the road: works from home, until Thu, Dec 3.'])
+    expect((await sheetsOfDay(firm, DAY)).sheets[0]?.warnings).toEqual(['van 2 is out of service: works from home, until Thu, Dec 3.'])
   })
 
   test('shifts, breaks, homes and prices of overtime reach the planner', async () => {
@@ -109,7 +109,7 @@ describe('people and vehicles on the board', () => {
     await write(firm, (tx, companyId) =>
       tx.colleague.update({ where: { companyId_id: { companyId, id } }, data: { doesAll: false, skills: [] } }),
     )
-    expect((await jobsThatFit(firm, crewDayId)).left).toEqual([{ reason: 'This crew is not down for heavy lifting by two.', jobs: 1 }])
+    expect((await jobsThatFit(firm, crewDayId)).left).toEqual([{ reason: 'This crew isn’t cleared for heavy lifting by two.', jobs: 1 }])
   })
 })
 
@@ -178,7 +178,7 @@ describe('a site’s own hours', () => {
     const best = await bestPlaces(firm, job.jobId)
     expect(best.places.map(({ day, at }) => [day, at])).toEqual([[NEXT, '11:00']])
     expect(best.unfit[0]?.reason).toMatch(/windows/)
-    const takes = 'The site takes visits only Fri, from 11:00\u00a0AM.'
+    const takes = 'Visiting hours are Fri, from 11:00\u00a0AM.'
     expect((await jobsThatFit(firm, crewDayId)).left).toEqual([{ reason: takes, jobs: 1 }])
     const book = { ...command(), ...job, crewDayId, at: '12:00' }
     await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: 'site-hours' } })

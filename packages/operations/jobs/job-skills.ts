@@ -6,7 +6,7 @@ type JobRow = { kind: string; crewSize: number; valveCardIds: readonly string[] 
 
 /** The label of a valve's card. */
 export const valveNameOf = (figures: FirmFigures) => (cardId: string) =>
-  figures.valves.find((one) => one.id === cardId)?.label ?? 'no longer on the cards'
+  figures.valves.find((one) => one.id === cardId)?.label ?? 'no longer on the list'
 
 /** What a job asks of its crew, by the rules and in the words that stand in a sentence: the planner compares and names them by these. */
 export function skillsOfJob(job: JobRow, figures: FirmFigures): string[] {

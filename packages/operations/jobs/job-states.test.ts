@@ -110,7 +110,7 @@ describe('holding, calling off and bringing back', () => {
     expect(visits).toMatchObject([{ state: 'called-off' }])
     expect([...assignments, ...uses].every((one) => one.released)).toBe(true)
     await expect(bookVisit(firm, { ...id(), jobId, jobVersion: 3, crewDayId: pair, at: '08:00', confirmed: [] })).rejects.toThrow(
-      'This job is held. Release it first. Nothing was changed.',
+      'This job is on hold. Take it off hold first. Nothing was changed.',
     )
     expect(await resumeJob(firm, { ...id(), jobId, version: 3 })).toEqual({ jobId, version: 4, state: 'proposed' })
     await expect(resumeJob(firm, { ...id(), jobId, version: 4 })).rejects.toMatchObject({ code: 'conflict' })
@@ -173,6 +173,6 @@ describe('places', () => {
     await proposeJob(firm, { ...id(), siteId, kind: 'annual-visit', dueEarliest: '2026-12-04', dueLatest: '2026-12-05' })
     const { fits, left } = await jobsThatFit(firm, pair)
     expect(fits.map((one) => one.dueLatest)).toEqual(['2026-12-10', '2026-12-12', '2026-12-15'])
-    expect(left).toEqual([{ reason: 'Would fit too, but Also fits, less urgent.', jobs: 3 }])
+    expect(left).toEqual([{ reason: 'Also fits, less urgent.', jobs: 3 }])
   })
 })

@@ -85,10 +85,10 @@ export async function jobsThatFit(scope: Pick<Scope, 'companyId'>, crewDayId: st
           ? { fits: false as const, reason }
           : within
             ? placesOnSheet(job, within, notBeforeMs)
-            : { fits: false as const, reason: `The site takes visits only ${siteHoursWords(job.siteHours, display)}.` }
+            : { fits: false as const, reason: `Visiting hours are ${siteHoursWords(job.siteHours, display)}.` }
       const place = answer.fits ? answer.places.find((one) => (inStretch.get(one.gapEndMs) ?? 0) < MOST_IN_A_STRETCH) : null
       if (!place) {
-        const reason = answer.fits ? 'Would fit too, but Also fits, less urgent.' : answer.reason
+        const reason = answer.fits ? 'Also fits, less urgent.' : answer.reason
         left.set(reason, (left.get(reason) ?? 0) + 1)
         continue
       }

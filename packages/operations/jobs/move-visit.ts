@@ -3,8 +3,8 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { lapseOffers } from './end-offer.ts'
-import { holdPlace, releasePlace, takePlace } from './hold-place.ts'
 import { lockVisitAt, stepOf } from './lock-job.ts'
+import { claimSlot, lockSlot, releasePlace } from './lock-slot.ts'
 import { lockSheet, placeWanted, refuseBrokenPromise } from './place-on-sheet.ts'
 
 /**
@@ -17,7 +17,7 @@ export async function moveVisit(scope: Scope & { personId: string }, input: Move
     const { visitId, version, at, confirmed } = input
     const { visit, job } = await lockVisitAt(tx, companyId, visitId, version, { crewDayId: input.crewDayId, at })
     if (visit.state !== 'booked')
-      throw new AppError('conflict', 'Only a visit that has not begun can be moved. Nothing was changed; look at the sheet again.')
+      throw new AppError('conflict', 'Only a visit that hasn’t started can be moved. Nothing was changed; look at the sheet again.')
     stepOf(job, 'move')
     const crewDayId = input.crewDayId ?? visit.crewDayId
     const sheet = await lockSheet(tx, companyId, crewDayId, visit.crewDayId)
@@ -25,9 +25,9 @@ export async function moveVisit(scope: Scope & { personId: string }, input: Move
     refuseBrokenPromise(visit, place.startsAt, confirmed, place.display)
     await lapseOffers(tx, command)
     await releasePlace(tx, companyId, visitId)
-    await holdPlace(tx, place)
+    await lockSlot(tx, place)
     const { startsAt, endsAt } = place
-    await takePlace(tx, place, visitId)
+    await claimSlot(tx, place, visitId)
     const changed = await tx.visit.update({
       where: { companyId_id: { companyId, id: visitId } },
       data: { crewDayId, startsAt, endsAt, version: { increment: 1 } },

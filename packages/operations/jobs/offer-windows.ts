@@ -7,8 +7,8 @@ import { formatInstant } from '@almanac/units/format-clock'
 import { companyFacts } from '../shared/company-facts.ts'
 import { endOf } from './end-of-visit.ts'
 import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
-import { holdPlace, takePlace } from './hold-place.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
+import { claimSlot, lockSlot } from './lock-slot.ts'
 import { lockSheet, placeWanted } from './place-on-sheet.ts'
 
 const HOUR_MS = 3_600_000
@@ -24,7 +24,7 @@ export async function offerWindows(scope: Scope & { personId: string }, input: O
     const { jobId, jobVersion, windowMinutes, holdHours } = input
     const job = await lockJobAt(tx, companyId, jobId, jobVersion, { places: input.places })
     if (job.state !== 'proposed')
-      throw new AppError('conflict', 'Times can be offered for a job that has no visit yet. Nothing was held; look at the job again.')
+      throw new AppError('conflict', 'You can only offer times for a job with no visit yet. Nothing was held; look at the job again.')
     stepOf(job, 'book')
     const sheets = []
     for (const { crewDayId, at } of [...input.places].sort((a, b) => (a.crewDayId < b.crewDayId ? -1 : 1)))
@@ -39,15 +39,15 @@ export async function offerWindows(scope: Scope & { personId: string }, input: O
       if (place.startsAt <= expiresAt)
         throw new AppError(
           'conflict',
-          `${formatInstant(place.startsAt, await companyFacts(tx, companyId))} comes before the customer's time to choose is over. Nothing was held; hold it for a shorter time or choose a later day.`,
+          `${formatInstant(place.startsAt, await companyFacts(tx, companyId))} comes before the customer’s time to choose ends. Nothing was held; hold it for a shorter time or choose a later day.`,
         )
-      await holdPlace(tx, place)
+      await lockSlot(tx, place)
       const { startsAt, endsAt } = place
       const visitId = newId()
       const arrival = { arriveFrom: startsAt, arriveUntil: endOf(startsAt, windowMinutes) }
       const data = { companyId, id: visitId, jobId, crewDayId: sheet.id, startsAt, endsAt, offerId, state: 'offered', ...arrival }
       await tx.visit.create({ data })
-      await takePlace(tx, place, visitId)
+      await claimSlot(tx, place, visitId)
       await command.announce('visit', visitId, 1)
     }
     await command.audit('offered', 'window-offer', offerId, { jobId, windows: sheets.length, expiresAt: expiresAt.toISOString() })

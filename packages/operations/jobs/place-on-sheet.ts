@@ -10,7 +10,7 @@ import { type ClockDisplay, formatClock, formatClockTime } from '@almanac/units/
 import { formatNearDay } from '@almanac/units/format-day'
 import { companyFacts } from '../shared/company-facts.ts'
 import { endOf } from './end-of-visit.ts'
-import type { PlaceWanted } from './hold-place.ts'
+import type { PlaceWanted } from './lock-slot.ts'
 import { type Following, planningWarnings } from './planning-warnings.ts'
 
 /** Locks day sheets against a change of their people, in id order, and reads one of them. */
@@ -47,23 +47,23 @@ export async function placeWanted(tx: Tx, companyId: string, { job, sheet, at, c
   const colleagueIds = sheet.members.map((member) => member.colleagueId)
   const wants = { kind: job.kind as JobKind, minutes: job.minutes, crewSize: job.crewSize }
   const lacks = crewLacks(wants, { people: colleagueIds.length, hasVehicle: sheet.vehicleId !== null })
-  if (lacks) throw new AppError('conflict', `${lacks} Nothing was changed; choose another sheet or change this one's crew.`, { lacks })
+  if (lacks) throw new AppError('conflict', `${lacks} Nothing was changed; choose another sheet or change this one’s crew.`, { lacks })
   const startsAt = instantAt(timeZone, dayOf(sheet.day), at)
   const endsAt = endOf(startsAt, job.minutes)
   const clock = (instant: Date) => formatClock(instant, display)
   if (startsAt < now && !confirmed.includes('past'))
     throw unusual(
       'past',
-      `${formatNearDay(dayOf(sheet.day), display)}, ${formatClockTime(at, display)} has passed already. Nothing was changed; confirm if it should stand there all the same.`,
+      `${formatNearDay(dayOf(sheet.day), display)}, ${formatClockTime(at, display)} has already passed. Nothing was changed. Book it there anyway?`,
     )
   if ((startsAt < sheet.startsAt || endsAt > sheet.endsAt) && !confirmed.includes('outside-hours'))
     throw unusual(
       'outside-hours',
-      `The visit would last from ${clock(startsAt)} to ${clock(endsAt)}, but this crew works from ${clock(sheet.startsAt)} to ${clock(sheet.endsAt)}. Nothing was changed; confirm if it should stand all the same.`,
+      `The visit would last from ${clock(startsAt)} to ${clock(endsAt)}, but this crew works from ${clock(sheet.startsAt)} to ${clock(sheet.endsAt)}. Nothing was changed. Book it there anyway?`,
     )
   const wish = { job, sheet, timeZone, today: dayIn(timeZone, now), visitId, startsAt, endsAt }
   for (const { confirm, words } of await planningWarnings(tx, companyId, wish))
-    if (!confirmed.includes(confirm)) throw unusual(confirm, `${words} Nothing was changed; confirm if it should stand there all the same.`)
+    if (!confirmed.includes(confirm)) throw unusual(confirm, `${words} Nothing was changed. Book it there anyway?`)
   return { companyId, display, colleagueIds, vehicleId: sheet.vehicleId, startsAt, endsAt }
 }
 

@@ -1,7 +1,7 @@
 import type { PlanAsked } from '@almanac/contract/plans'
 import type { Board } from '@almanac/dispatch/propose/board'
 import { type Proposal, startProposal } from '@almanac/dispatch/propose/propose-plan'
-import { type Mishap, whatIf } from '@almanac/dispatch/slots/what-if'
+import { type CrewDisruption, whatIf } from '@almanac/dispatch/slots/what-if'
 import { answerAside } from '@almanac/runtime/answer-aside'
 import type { CrewLeft } from './read-board.ts'
 
@@ -42,7 +42,7 @@ function planAside({ board, asked, capacity, left, seed, seconds }: PlanInput): 
 }
 
 /** What happened, as the planner takes it. */
-function mishapOn(asked: Exclude<PlanAsked, { kind: 'week' }>, capacity: PlanInput['capacity'], left: CrewLeft): Mishap {
+function mishapOn(asked: Exclude<PlanAsked, { kind: 'week' }>, capacity: PlanInput['capacity'], left: CrewLeft): CrewDisruption {
   const sheetId = asked.crewDayId
   if (asked.kind === 'other-vehicle') return { kind: 'other-vehicle', sheetId, capacity }
   if (asked.kind === 'sheet-off' || left.people === 0) return { kind: 'sheet-off', sheetId }

@@ -60,7 +60,7 @@ export async function planningWarnings(
   return [
     ...(crew.length > 0 ? [{ confirm: 'crew' as const, words: crew.join(' ') }] : []),
     ...(late && late.day > day
-      ? [{ confirm: 'parts' as const, words: `Its parts are not all in the stores by then: ${late.because}.` }]
+      ? [{ confirm: 'parts' as const, words: `Some parts won’t be in the stores by then: ${late.because}.` }]
       : []),
     ...(early ? [{ confirm: 'order' as const, words: early }] : []),
     ...(shut ? [{ confirm: 'site-hours' as const, words: shut }] : []),

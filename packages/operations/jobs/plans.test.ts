@@ -68,7 +68,7 @@ describe('a plan for the days ahead', { timeout: 60_000 }, () => {
     expect(plan).toMatchObject({ state: 'ready', waiting: [], before: { planned: 0, waiting: 3 }, after: { planned: 3, waiting: 0 } })
     expect(plan.differences.map((one) => one.id).sort()).toEqual([...jobs].sort())
     // Names are put in when it is read; the stored plan has none.
-    expect(plan.differences.some((one) => one.sentence.includes('Place Far: Ruth & Callum'))).toBe(true)
+    expect(plan.differences.some((one) => one.sentence.includes('Book Far: Ruth & Callum'))).toBe(true)
     const stored = await inCompany(firm, (tx) => tx.planProposal.findMany({ where: { companyId: firm.companyId } }))
     expect(JSON.stringify(stored)).not.toContain('Ruth')
     expect((await everythingOf(firm)).visits).toEqual(before.visits)
@@ -152,7 +152,7 @@ describe('when people or the vehicle are missing', { timeout: 60_000 }, () => {
   test('it matters who is missing: what only one of them may do goes, too', async () => {
     const ruth = await memberNamed('Ruth')
     const callum = await memberNamed('Callum')
-    // Callum lifts and does light work; an installation asks for a plumbing licence.
+    // Callum lifts and does light work; an installation asks for a plumbing license.
     await inCompany(firm, (tx) =>
       tx.colleague.update({
         where: { companyId_id: { companyId: firm.companyId, id: callum } },

@@ -35,7 +35,7 @@ async function beforeOf(tx: Tx, companyId: string, { siteId, after }: ProposeJob
   const before = await tx.job.findUnique({ where: { companyId_id: { companyId, id: after.jobId } }, select: { siteId: true } })
   if (!before) throw notFound('job')
   if (before.siteId !== siteId)
-    throw new AppError('invalid', 'The visit it follows is at another site. Nothing was added; choose one of this site.')
+    throw new AppError('invalid', 'The visit it follows is at another site. Nothing was added; choose one at this site.')
   return { afterJobId: after.jobId, afterLeastDays: after.leastDays }
 }
 
@@ -48,7 +48,7 @@ export async function proposeJob(scope: Scope & { personId: string }, input: Pro
     const { companyId } = scope
     const { softenerId, bed } = await partsOf(tx, companyId, input)
     if (input.kind === 'rebed' && !bed)
-      throw new AppError('invalid', 'A rebed is for one bed. Nothing was added; choose the bed, or propose an inspection first.')
+      throw new AppError('invalid', 'A rebed is for one bed. Nothing was added; choose the bed, or add an inspection first.')
     if (input.kind === 'rebed' && bed && (bed.endedLatest !== null || bed.archivedAt !== null))
       throw new AppError('conflict', 'This bed is no longer in service. Nothing was added; open the tank to see the present one.')
     const display = await companyFacts(tx, companyId)
@@ -59,7 +59,7 @@ export async function proposeJob(scope: Scope & { personId: string }, input: Pro
     if (dueEarliest && dueLatest && dueEarliest > dueLatest)
       throw new AppError(
         'invalid',
-        `The job cannot be due from ${formatDay(dueEarliest, display)} and by ${formatDay(dueLatest, display)}. Nothing was added; turn the days round.`,
+        `The job can’t be due from ${formatDay(dueEarliest, display)} and by ${formatDay(dueLatest, display)}. Nothing was added; swap the days.`,
       )
     const plan = planForBed(
       input.kind,

@@ -21,7 +21,7 @@ export async function proposePlanned(scope: Scope & { personId: string }, input:
     })
     if (newest?.id !== input.planId) {
       if (!(await tx.forecastPlan.count({ where: { companyId, id: input.planId } }))) throw notFound('plan')
-      throw new AppError('conflict', 'The plan was worked out again since you saw it. Nothing was proposed; look at the month again.')
+      throw new AppError('conflict', 'The plan changed since you saw it. Nothing was proposed; look at the month again.')
     }
     const first = `${input.month}-01`
     const month = dateOf(first)

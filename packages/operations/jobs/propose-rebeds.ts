@@ -50,8 +50,7 @@ async function proposeRebed(
   const [open] = bed.jobs
   if (open) return refused(bed.id, 'A rebed for this bed is already open.', open.id)
   if (bed.endedLatest !== null || bed.archivedAt !== null) return refused(bed.id, 'This bed is no longer in service.')
-  if (!bed.tank.softener || !bed.tank.softenerId)
-    return refused(bed.id, 'This tank stands in the workshop; there is no site to send a crew to.')
+  if (!bed.tank.softener || !bed.tank.softenerId) return refused(bed.id, 'This tank is in the workshop; there’s no site to send a crew to.')
   const jobId = newId()
   await tx.job.create({
     data: {

@@ -40,7 +40,7 @@ function visitWarnings(
     .filter((one) => one.visitId === visit.id)
     .map(
       ({ item, wanted }) =>
-        `Parts: ${formatAmount(item.onHand, item.unit, display)} of ${item.name} in the stores, ${showNumber(wanted, 2, display)} spoken for by that day.`,
+        `Parts: ${formatAmount(item.onHand, item.unit, display)} of ${item.name} in the stores, ${showNumber(wanted, 2, display)} reserved by that day.`,
     )
   return [...(lacking ? [lacking] : []), ...parts]
 }

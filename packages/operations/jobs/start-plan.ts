@@ -28,9 +28,9 @@ export async function startPlan(scope: Scope & { personId: string }, input: Star
       if (asked.kind === 'fewer-people') {
         const on = sheet.members.map((one) => one.colleagueId)
         if (asked.missingIds.some((id) => !on.includes(id))) throw notFound('person')
-        if (asked.missingIds.length === 0) throw new AppError('invalid', 'Say who of the crew is missing. Nothing was planned.')
+        if (asked.missingIds.length === 0) throw new AppError('invalid', 'Say who is missing from the crew. Nothing was planned.')
         if (on.every((id) => asked.missingIds.includes(id)))
-          throw new AppError('conflict', 'Nobody would be left on that sheet. Say that all of it falls away; nothing was planned.')
+          throw new AppError('conflict', 'Nobody would be left on that sheet. Choose “Nobody”; nothing was planned.')
       }
       if (asked.kind === 'other-vehicle' && asked.vehicleId) {
         const vehicles = await tx.vehicle.count({ where: { companyId, id: asked.vehicleId, archivedAt: null } })

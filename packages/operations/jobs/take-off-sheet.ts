@@ -1,7 +1,7 @@
 import type { Tx } from '@almanac/database/client'
 import type { Command } from '@almanac/database/run-command'
 import { endReservation } from '../shared/reserve-kit.ts'
-import { releasePlace } from './hold-place.ts'
+import { releasePlace } from './lock-slot.ts'
 
 /** Calls off one booked visit whose job is locked: people and vehicle are free again, the row stays as history. Answers its new version. */
 export async function takeOffSheet(tx: Tx, command: Command, visitId: string): Promise<number> {

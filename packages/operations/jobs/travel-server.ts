@@ -25,9 +25,9 @@ async function ask(base: string, points: readonly Point[]): Promise<ServerLegs |
     const answer = await fetch(url, { signal: AbortSignal.timeout(PATIENCE_MS) })
     const read = readTableAnswer(await answer.json(), points, points)
     if ('legs' in read) return read.legs
-    log().warn({ status: answer.status, fault: read.fault }, 'the travel server gave no table')
+    log().warn({ status: answer.status, fault: read.fault }, 'the routing server sent no drive times')
   } catch (error) {
-    log().warn({ error: error instanceof Error ? error.name : 'unknown' }, 'the travel server did not answer; drives are estimated')
+    log().warn({ error: error instanceof Error ? error.name : 'unknown' }, 'the routing server didn’t answer; drives are estimated')
   }
   restsUntil = Date.now() + REST_MS
   return null

@@ -112,7 +112,7 @@ describe('a travel server', () => {
   test.each([
     ['an error', { status: 500, body: { code: 'InternalError' } }],
     ['nonsense', { status: 200, body: 'hello' }],
-    ['a table of another size', { status: 200, body: { code: 'Ok', durations: [[0]] } }],
+    ['drive times for a different number of places', { status: 200, body: { code: 'Ok', durations: [[0]] } }],
   ])('that answers %s is left alone for a while, and drives are estimated', async (_, answer) => {
     const server = await roads(() => answer)
     await visitAt('North farm', '10:00', { latitude: 41.82, longitude: -88.44 })

@@ -6,7 +6,7 @@ import { commandTools } from '@almanac/database/run-command'
 import { now } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import type { TaskPayloads } from '@almanac/runtime/queues'
-import { runAside } from '@almanac/runtime/run-aside'
+import { runInWorkerThread } from '@almanac/runtime/run-in-worker-thread'
 import { withDrives } from './drive-table.ts'
 import { askedOf, mishapOf } from './mishap-of.ts'
 import type { PlanAnswer, PlanInput } from './plan-aside.ts'
@@ -59,7 +59,7 @@ export async function workOutPlan({ companyId, planId }: TaskPayloads['work-out-
     seed: SEED,
     seconds: asked.kind === 'week' ? WEEK_SECONDS : MISHAP_SECONDS,
   }
-  const answer = await runAside<PlanAnswer>({ ...ASIDE, companyId }, input)
+  const answer = await runInWorkerThread<PlanAnswer>({ ...ASIDE, companyId }, input)
   const plain = JSON.parse(JSON.stringify(answer)) as PlanAnswer
   const data =
     'faults' in plain

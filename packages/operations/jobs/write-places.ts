@@ -10,8 +10,8 @@ import { reserveKit } from '../shared/reserve-kit.ts'
 import { changeState } from './change-state.ts'
 import { endOf } from './end-of-visit.ts'
 import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
-import { holdPlace, type PlaceWanted, releasePlace, takePlace } from './hold-place.ts'
 import { lockJob, stepOf } from './lock-job.ts'
+import { claimSlot, lockSlot, type PlaceWanted, releasePlace } from './lock-slot.ts'
 import { takeOffSheet } from './take-off-sheet.ts'
 
 /** Where a visit (by its id) or a waiting job (by its own) shall stand; a null sheet takes it off. Minutes since midnight of the sheet's day. */
@@ -33,7 +33,7 @@ async function find(tx: Tx, companyId: string, places: readonly PlannedPlace[]):
 
 /** When a place begins and ends, and whom and what it takes. */
 async function wantedAt(tx: Tx, companyId: string, display: ClockDisplay, place: PlannedPlace, minutes: number): Promise<PlaceWanted> {
-  if (place.crewDayId === null) throw new AppError('unexpected', 'A place without a sheet cannot be written. Nothing was changed.')
+  if (place.crewDayId === null) throw new AppError('unexpected', 'A visit needs a sheet. Nothing was changed.')
   const sheet = await tx.crewDay.findUniqueOrThrow({
     where: { companyId_id: { companyId, id: place.crewDayId } },
     include: { members: { select: { colleagueId: true } } },
@@ -68,7 +68,7 @@ export async function writePlaces(tx: Tx, command: Command, places: readonly Pla
     const { place, visit } = one
     const job = await lockJob(tx, companyId, one.jobId)
     if (place.crewDayId === null) {
-      if (visit?.state !== 'booked') throw new AppError('conflict', `${job.site.label}: its visit has begun. Nothing was changed.`)
+      if (visit?.state !== 'booked') throw new AppError('conflict', `${job.site.label}: its visit has started. Nothing was changed.`)
       await takeOffSheet(tx, command, visit.id)
       await changeState(tx, command, job, { state: stepOf(job, 'unbook'), stateReason: null })
       changed++
@@ -85,10 +85,10 @@ export async function writePlaces(tx: Tx, command: Command, places: readonly Pla
   for (const { one, wanted, job } of moves) {
     const { place, visit } = one
     const crewDayId = place.crewDayId as string
-    await holdPlace(tx, wanted)
+    await lockSlot(tx, wanted)
     const { startsAt, endsAt } = wanted
     if (visit) {
-      await takePlace(tx, wanted, visit.id)
+      await claimSlot(tx, wanted, visit.id)
       const where = { companyId_id: { companyId, id: visit.id } }
       const { version } = await tx.visit.update({ where, data: { crewDayId, startsAt, endsAt, version: { increment: 1 } } })
       const from = { crewDayId: visit.crewDayId, startsAt: visit.startsAt.toISOString() }
@@ -99,7 +99,7 @@ export async function writePlaces(tx: Tx, command: Command, places: readonly Pla
       await withdrawOffersOf(tx, command, job.id)
       const visitId = newId()
       await tx.visit.create({ data: { companyId, id: visitId, jobId: job.id, crewDayId, startsAt, endsAt, state: 'booked' } })
-      await takePlace(tx, wanted, visitId)
+      await claimSlot(tx, wanted, visitId)
       await reserveKit(tx, command, visitId, job)
       await command.audit('booked', 'visit', visitId, { jobId: job.id, crewDayId, startsAt: startsAt.toISOString() })
       await command.announce('visit', visitId, 1)

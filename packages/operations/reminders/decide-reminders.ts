@@ -19,10 +19,10 @@ const STEPS = {
 } as const
 
 const NOT_NOW: Record<string, string> = {
-  released: 'It was released already.',
-  dropped: 'It was dropped, because a job is open or the bed has ended.',
-  held: 'It is held.',
-  waiting: 'It is not held.',
+  released: 'It was already approved.',
+  dropped: 'It was canceled, because a job is open or the bed has ended.',
+  held: 'It’s on hold.',
+  waiting: 'It’s not on hold.',
 }
 
 async function writeMessage(tx: Tx, command: Command, reminderId: string): Promise<string | null> {
@@ -34,14 +34,14 @@ async function writeMessage(tx: Tx, command: Command, reminderId: string): Promi
   const { contact, site, channel } = found
   // Consent is read again at the last moment: it may have been withdrawn since the reminder was raised.
   const granted = contact.archivedAt === null && contact.consents.some((consent) => consent.channel === channel && consent.granted)
-  if (!granted) return 'The contact no longer consents on this channel. Nothing was sent; ask at the next call.'
+  if (!granted) return 'The contact no longer agrees to be reached this way. Nothing was sent; ask at the next call.'
   const address =
     channel === 'email'
       ? contact.email
       : channel === 'letter'
         ? [site.street, site.town, site.postcode].filter(Boolean).join(', ')
         : contact.phone
-  if (!address) return 'The contact has no address on this channel any more. Nothing was sent; add one at the site.'
+  if (!address) return 'The contact has no address or number for this any more. Nothing was sent; add one at the site.'
   const company = await tx.company.findUniqueOrThrow({ where: { id: companyId } })
   const facts = {
     companyName: company.name,
@@ -68,14 +68,14 @@ async function decideOne(
   const { companyId } = command
   const step = STEPS[decision]
   const row = await tx.reminder.findUnique({ where: { companyId_id: { companyId, id: one.id } }, select: { state: true, version: true } })
-  if (!row) return { id: one.id, done: false, reason: 'There is no such reminder in this company.' }
+  if (!row) return { id: one.id, done: false, reason: 'That reminder isn’t in this company.' }
   if (!(step.from as readonly string[]).includes(row.state))
-    return { id: one.id, done: false, reason: NOT_NOW[row.state] ?? 'It has moved on.' }
+    return { id: one.id, done: false, reason: NOT_NOW[row.state] ?? 'Its state changed.' }
   const { count } = await tx.reminder.updateMany({
     where: { companyId, id: one.id, version: one.version },
     data: { state: step.to, version: { increment: 1 } },
   })
-  if (count === 0) return { id: one.id, done: false, reason: 'It changed since you opened the list; look at it again.' }
+  if (count === 0) return { id: one.id, done: false, reason: 'It changed after you opened the list. Look at it again.' }
   const refused = decision === 'release' ? await writeMessage(tx, command, one.id) : null
   if (refused) {
     await tx.reminder.updateMany({

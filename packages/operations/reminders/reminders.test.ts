@@ -129,7 +129,7 @@ describe('the owner', () => {
     expect(message?.body).toContain('Dear Hanna Vale')
     expect(message?.body).toContain('between December 2026 and January 2030')
     expect(message?.body).toContain('Quarry Road Soft Water')
-    expect((await decide('release')).results).toMatchObject([{ done: false, reason: 'It was released already.' }])
+    expect((await decide('release')).results).toMatchObject([{ done: false, reason: 'It was already approved.' }])
     await raise()
     expect(await messages()).toHaveLength(1)
     expect(await reminders()).toMatchObject([{ state: 'released' }])
@@ -142,7 +142,7 @@ describe('the owner', () => {
     await raise()
     expect(await reminders()).toMatchObject([{ state: 'held', dueEarliest: dateOf('2026-12-24') }])
     expect((await decide('unhold')).results).toMatchObject([{ done: true }])
-    expect((await decide('unhold')).results).toMatchObject([{ done: false, reason: 'It is not held.' }])
+    expect((await decide('unhold')).results).toMatchObject([{ done: false, reason: 'It’s not on hold.' }])
     await decide('hold')
     expect((await decide('release')).results).toMatchObject([{ done: true }])
   })
@@ -151,7 +151,7 @@ describe('the owner', () => {
     await raise()
     await withdrawConsent()
     const { results } = await decide('release')
-    expect(results).toMatchObject([{ done: false, reason: expect.stringContaining('no longer consents') }])
+    expect(results).toMatchObject([{ done: false, reason: expect.stringContaining('no longer agrees') }])
     expect(await messages()).toEqual([])
     expect(await reminders()).toMatchObject([{ state: 'waiting' }])
   })
@@ -159,7 +159,7 @@ describe('the owner', () => {
   test('is told when it changed since the list was opened, and one that is not there does not stop the others', async () => {
     await raise()
     expect((await decide('release', { version: 9 })).results).toMatchObject([
-      { done: false, reason: expect.stringContaining('changed since') },
+      { done: false, reason: expect.stringContaining('changed after') },
     ])
     const [one] = await reminders()
     const missing = newId()

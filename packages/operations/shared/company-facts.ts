@@ -12,7 +12,7 @@ export async function companyFacts(tx: Tx, companyId: string): Promise<CompanyFa
     where: { id: companyId },
     select: { timeZone: true, unitSystem: true, currency: true, locale: true },
   })
-  if (!company) throw new AppError('unexpected', 'The company in scope could not be read. Nothing was changed; try again.')
+  if (!company) throw new AppError('unexpected', 'We couldn’t load your company. Nothing was changed; try again.')
   const { timeZone, currency, locale } = company
   return { today: dayIn(timeZone, now()), timeZone, currency, locale, unitSystem: company.unitSystem === 'metric' ? 'metric' : 'us' }
 }

@@ -61,7 +61,7 @@ async function endBed(tx: Tx, command: Command, old: OldBed, input: EndAndBeginB
     const [from, until] = [formatDay(began, company), formatDay(input.endedLatest, company)]
     throw new AppError(
       'invalid',
-      `The bed in this tank began on ${from}, so it cannot have ended on ${until}. Nothing was saved; check the day.`,
+      `The bed in this tank was installed on ${from}, so it can’t have ended on ${until}. Nothing was saved; check the day.`,
     )
   }
   await tx.bed.update({

@@ -43,13 +43,13 @@ export function checkBedDays(days: {
   const write = (day: string) => formatDay(day, company)
   const wrong =
     lastSeenDay !== null && lastSeenDay > company.today
-      ? 'The day it was last seen lies in the future.'
+      ? 'The last-seen date is in the future.'
       : beganEarliest !== null && lastSeenDay !== null && lastSeenDay < beganEarliest
-        ? `The bed cannot have been seen on ${write(lastSeenDay)}, for it went in on ${write(beganEarliest)} at the earliest.`
+        ? `The bed can’t have been seen on ${write(lastSeenDay)}, because it was installed on ${write(beganEarliest)} at the earliest.`
         : beganEarliest !== null && endedLatest !== null && endedLatest < beganEarliest
-          ? `The bed came out on ${write(endedLatest)}, so it cannot have gone in after that.`
+          ? `The bed ended on ${write(endedLatest)}, so it can’t have been installed after that.`
           : endedLatest !== null && lastSeenDay !== null && lastSeenDay > endedLatest
-            ? `The bed came out on ${write(endedLatest)}, so it cannot have been seen working after that.`
+            ? `The bed ended on ${write(endedLatest)}, so it can’t have been seen working after that.`
             : null
   if (wrong) throw new AppError('invalid', `${wrong} Nothing was saved; check the days.`, { field: 'lastSeenDay' })
 }

@@ -22,7 +22,7 @@ export async function endPreTreatment(
     if (fromDay !== null && toDay < fromDay) {
       const company = await companyFacts(tx, companyId)
       const [came, left] = [formatDay(fromDay, company), formatDay(toDay, company)]
-      throw new AppError('invalid', `It was put in on ${came}, so it cannot have come out on ${left}. Nothing was saved.`, {
+      throw new AppError('invalid', `It was put in on ${came}, so it can’t have been taken out on ${left}. Nothing was saved.`, {
         field: 'toDay',
       })
     }

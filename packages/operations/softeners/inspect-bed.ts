@@ -29,7 +29,7 @@ export async function inspectBed(scope: Scope & { personId: string }, input: Ins
     if (!bed) throw notFound('bed')
     const company = await companyFacts(tx, companyId)
     if (day > company.today)
-      throw new AppError('invalid', 'The day of the inspection lies in the future. Nothing was saved; check the day.', { field: 'day' })
+      throw new AppError('invalid', 'The inspection date is in the future. Nothing was saved; check the day.', { field: 'day' })
     const from = sourceWords('measured', day)
     const inspectionId = newId()
     await tx.inspection.create({

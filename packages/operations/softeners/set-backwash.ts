@@ -16,7 +16,7 @@ export async function setBackwash(
 ): Promise<void> {
   const { companyId, tank } = change.bed
   if (!tank.softener)
-    throw new AppError('conflict', 'This tank stands in the workshop, so it has no valve. Nothing was saved; leave the backwash rate out.')
+    throw new AppError('conflict', 'This tank is in the workshop, so it has no valve. Nothing was saved; leave the backwash rate blank.')
   const backwashGpm = change.backwash && convertFlow(change.backwash.value, change.backwash.unit, 'gpm')
   const valves = await tx.valve.findMany({
     where: { companyId, softenerId: tank.softener.id, archivedAt: null, OR: [{ tankId: tank.id }, { tankId: null }] },

@@ -38,18 +38,18 @@ async function before(tx: Tx, companyId: string, { waterSupplyId, fromDay, disin
 function checkTold(input: AddPeriodInput, disinfectant: string, residual: number | null): void {
   const { hardness, iron } = input
   if ([input.disinfectant, input.residual, hardness, iron].every((told) => told === undefined))
-    throw new AppError('invalid', 'No value was given, so nothing was saved. Enter what changed; what is left empty stays as before.')
+    throw new AppError('invalid', 'You entered no value, so nothing was saved. Enter what changed; blanks stay as before.')
   if (disinfectant === 'none' && (residual ?? 0) > 0)
     throw new AppError(
       'invalid',
-      'A residual is given, but no disinfectant. Nothing was saved; say which disinfectant it is, or leave the residual empty.',
+      'You entered a residual but no disinfectant. Nothing was saved; choose the disinfectant, or leave the residual blank.',
     )
 }
 
 /**
  * Writes what a supply delivers from a day on, as when a town goes from chlorine to chloramine. What the change leaves out is as before, and is not known
  * only where it says so (null). Every bed on the supply is forecast again in the background; the moves are then shown on the supply's page and in each
- * bed's history. 400 where a value cannot be right or nothing is told, 409 where an entry starts on that day already.
+ * bed's history. 400 where a value cannot be right or nothing is told, 409 where an entry starts on that day.
  */
 export async function addPeriod(
   scope: Scope & { personId: string },

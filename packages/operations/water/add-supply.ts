@@ -9,7 +9,7 @@ export async function addSupply(scope: Scope & { personId: string }, input: AddS
   return runCommand(scope, 'water.add-supply', input, async (tx, command) => {
     const same = await tx.waterSupply.findFirst({ where: { companyId: scope.companyId, name: input.name }, select: { id: true } })
     if (same)
-      throw new AppError('conflict', `There is a supply called “${input.name}” already. Nothing was added; open that one.`, {
+      throw new AppError('conflict', `There’s already a supply called “${input.name}”. Nothing was added; open that one.`, {
         waterSupplyId: same.id,
       })
     const id = newId()

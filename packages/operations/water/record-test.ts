@@ -14,16 +14,16 @@ import { checkWater, hardnessGpg, inMgL } from './canonical-values.ts'
 function checkValues(input: RecordTestInput, today: string, display: DayDisplay): void {
   const { hardness, freeChlorine, totalChlorine, iron, manganese, ph } = input
   if (![hardness, freeChlorine, totalChlorine, iron, manganese, ph].some((value) => value !== undefined))
-    throw new AppError('invalid', 'No value was given, so nothing was saved. Enter at least one.')
+    throw new AppError('invalid', 'You entered no value, so nothing was saved. Enter at least one.')
   if (input.day > today)
-    throw new AppError('invalid', `${formatDay(input.day, display)} has not come yet. Nothing was saved; correct the day.`)
+    throw new AppError('invalid', `${formatDay(input.day, display)} is in the future. Nothing was saved; correct the day.`)
   checkWater(input)
   const free = inMgL(freeChlorine)
   const total = inMgL(totalChlorine)
   if (free !== null && total !== null && free > total)
     throw new AppError(
       'invalid',
-      `Free chlorine (${free} mg/L) cannot exceed total chlorine (${total} mg/L). Nothing was saved; check both readings.`,
+      `Free chlorine (${free} mg/L) can’t be more than total chlorine (${total} mg/L). Nothing was saved; check both readings.`,
     )
 }
 

@@ -94,7 +94,7 @@ describe('a town that goes from chlorine to chloramine', () => {
     await change()
     expect(await taken('forecast-company')).toEqual([{ companyId: firm.companyId, waterSupplyId: firm.waterSupplyId, cause: 'supply' }])
     await expect(change()).rejects.toThrow('already has an entry that starts on that day')
-    await expect(change({ fromDay: '2019-01-01', disinfectant: 'none' })).rejects.toThrow('A residual is given, but no disinfectant')
+    await expect(change({ fromDay: '2019-01-01', disinfectant: 'none' })).rejects.toThrow('You entered a residual but no disinfectant')
     await expect(change({ fromDay: '2019-01-01', residual: mgL(21) })).rejects.toThrow('21 mg/L can’t be right')
     expect(await taken('forecast-company')).toEqual([])
   })
@@ -148,8 +148,8 @@ describe('what a change leaves out', () => {
   })
 
   test('may not be everything', async () => {
-    await expect(bare({})).rejects.toThrow('No value was given, so nothing was saved.')
-    await expect(bare({ disinfectant: 'none', residual: mgL(1) })).rejects.toThrow('A residual is given, but no disinfectant')
+    await expect(bare({})).rejects.toThrow('You entered no value, so nothing was saved.')
+    await expect(bare({ disinfectant: 'none', residual: mgL(1) })).rejects.toThrow('You entered a residual but no disinfectant')
     await expect(bare({ fromDay: null, hardness: gpg(12), residual: mgL(1) })).resolves.toBeTruthy()
   })
 })
@@ -189,9 +189,9 @@ describe('a water test', () => {
   })
 
   test.each([
-    [{}, 'No value was given'],
-    [{ hardness: mgL(100), day: '2026-12-03' }, 'Dec 3, 2026 has not come yet'],
-    [{ freeChlorine: mgL(1.2), totalChlorine: mgL(1) }, 'Free chlorine (1.2 mg/L) cannot exceed total chlorine (1 mg/L)'],
+    [{}, 'You entered no value'],
+    [{ hardness: mgL(100), day: '2026-12-03' }, 'Dec 3, 2026 is in the future'],
+    [{ freeChlorine: mgL(1.2), totalChlorine: mgL(1) }, 'Free chlorine (1.2 mg/L) can’t be more than total chlorine (1 mg/L)'],
     [{ hardness: { value: 250, unit: 'gpg' } }, 'A hardness of 250 gpg can’t be right'],
     [{ hardness: { value: 99, unit: 'gpg' } }, '99 gpg is unusual'],
     [{ ph: 15 }, 'A pH of 15 can’t be right'],
@@ -205,7 +205,7 @@ describe('a water test', () => {
 
   test('today in the company’s zone is no future, though it is tomorrow in UTC', async () => {
     setClock(() => new Date('2026-12-02T23:30:00-07:00'))
-    await expect(reading({ ph: 7, day: '2026-12-03' })).rejects.toThrow('has not come yet')
+    await expect(reading({ ph: 7, day: '2026-12-03' })).rejects.toThrow('is in the future')
     await expect(reading({ ph: 7, day: '2026-12-02' })).resolves.toBeTruthy()
     setClock(() => new Date(NOW))
   })

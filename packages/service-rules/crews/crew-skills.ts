@@ -40,7 +40,7 @@ export function crewHas(people: readonly Abilities[], skill: string): boolean {
 export function skillWords(skill: string, valveName: (cardId: string) => string): string {
   if (skill === LIFTING) return 'heavy lifting'
   if (skill === LIFTING_BY_TWO) return 'heavy lifting by two'
-  if (skill === PLUMBING_LICENCE) return 'work that asks for a plumbing licence'
+  if (skill === PLUMBING_LICENCE) return 'work that asks for a plumbing license'
   return skill.startsWith(VALVE) ? `work on the valve “${valveName(skill.slice(VALVE.length))}”` : skill
 }
 
@@ -51,5 +51,5 @@ export function skillsLacking(
   valveName: (cardId: string) => string,
 ): string | null {
   const lacking = needed.filter((skill) => !crewHas(people, skill)).map((skill) => skillWords(skill, valveName))
-  return lacking.length === 0 ? null : `This crew is not down for ${lacking.join(' and ')}.`
+  return lacking.length === 0 ? null : `This crew isn’t cleared for ${lacking.join(' and ')}.`
 }

@@ -14,7 +14,7 @@ describe('what a job asks of its crew', () => {
     expect(needed).toEqual(['lifting:2', 'valve:usual-meter'])
     expect(crewHas([all, light], 'lifting:2')).toBe(false)
     expect(crewHas([all, all], 'lifting:2')).toBe(true)
-    expect(skillsLacking(needed, [all, light], valveName)).toBe('This crew is not down for heavy lifting by two.')
+    expect(skillsLacking(needed, [all, light], valveName)).toBe('This crew isn’t cleared for heavy lifting by two.')
     expect(skillsLacking(needed, [all, all], valveName)).toBeNull()
   })
   test('an annual visit asks for nothing, an installation for a licence', () => {
@@ -43,7 +43,7 @@ describe('a crew’s day', () => {
     const away = [{ fromDay: '2026-12-01', untilDay: '2026-12-03', word: 'holiday' }]
     expect(crewWarnings({ ...sheet, people: [{ ...ruth, away }] }, US)).toEqual(['Ruth Ames is off: holiday, until Thu, Dec 3.'])
     const van = { name: 'van 2', away: [{ fromDay: '2026-12-03', untilDay: null, word: null }] }
-    expect(crewWarnings({ ...sheet, people: [], vehicle: van }, US)).toEqual(['van 2 is off the road: until further notice.'])
+    expect(crewWarnings({ ...sheet, people: [], vehicle: van }, US)).toEqual(['van 2 is out of service: until further notice.'])
   })
   test('has no hours of its own where none are written down', () => expect(hoursOn({ shifts: [] }, '2026-12-03')).toBeNull())
 })

@@ -51,7 +51,7 @@ export function offWarnings({ day, people, vehicle }: Pick<CrewDayPlanned, 'day'
     return words ? [`${person.name} ${words}.`] : []
   })
   const away = vehicle && awayOn(vehicle.away, day)
-  return away ? [...off, `${vehicle.name} is off the road: ${awayWords(away, display)}.`] : off
+  return away ? [...off, `${vehicle.name} is out of service: ${awayWords(away, display)}.`] : off
 }
 
 /** Whose shift does not cover the sheet's hours, of those who work that day, a sentence each. */

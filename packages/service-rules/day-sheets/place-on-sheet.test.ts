@@ -47,7 +47,7 @@ describe('places of a job', () => {
     if (!answer.fits) throw new Error(answer.reason)
     expect(answer.places.map((p) => clock(p.startMs))).toEqual(['14:05'])
     expect(placesOnSheet(rebed, sheet, at('14:31'))).toEqual({ fits: false, reason: 'Needs 150 min; the longest free time is 145 min.' })
-    expect(placesOnSheet(rebed, sheet, at('18:00'))).toMatchObject({ fits: false, reason: 'Full: no time is left on this sheet.' })
+    expect(placesOnSheet(rebed, sheet, at('18:00'))).toMatchObject({ fits: false, reason: 'Full: this sheet has no time left.' })
   })
   test('a sheet with one person, or without a vehicle, says so', () => {
     expect(crewLacks(rebed, { people: 1, hasVehicle: true })).toBe('Needs 2 people; this sheet has one person.')

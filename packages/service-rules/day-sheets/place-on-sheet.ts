@@ -52,7 +52,7 @@ export function placesOnSheet(job: JobToPlace, sheet: SheetToPlaceOn, notBeforeM
     if (endMs <= gap.endMs) places.push({ startMs, endMs, gapEndMs: gap.endMs })
   }
   if (places.length > 0) return { fits: true, places }
-  if (longest <= 0) return { fits: false, reason: 'Full: no time is left on this sheet.' }
+  if (longest <= 0) return { fits: false, reason: 'Full: this sheet has no time left.' }
   const minutes = Math.floor(longest / MINUTE_MS)
   return { fits: false, reason: `Needs ${job.minutes} min; the longest free time is ${minutes} min.` }
 }

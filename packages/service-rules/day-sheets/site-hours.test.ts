@@ -22,7 +22,7 @@ describe('when a site takes visits', () => {
       [869, 1000],
       [900, 1081],
     ] as const)
-      expect(outsideSiteHours(KITCHEN, MONDAY, start, end, US)).toBe('The site takes visits only Mon, Tue, 2:30 – 6:00\u00a0PM.')
+      expect(outsideSiteHours(KITCHEN, MONDAY, start, end, US)).toBe('Visiting hours are Mon, Tue, 2:30 – 6:00\u00a0PM.')
     expect(outsideSiteHours(KITCHEN, WEDNESDAY, 900, 1000, US)).not.toBeNull()
   })
   it('one bound alone', () => {

@@ -41,5 +41,5 @@ export function outsideSiteHours(
   display: DayDisplay,
 ): string | null {
   const on = siteHoursOn(hours, day)
-  return on && startMinute >= on.from && endMinute <= on.until ? null : `The site takes visits only ${siteHoursWords(hours, display)}.`
+  return on && startMinute >= on.from && endMinute <= on.until ? null : `Visiting hours are ${siteHoursWords(hours, display)}.`
 }

@@ -113,7 +113,7 @@ function namedMonthSpan(text: string, match: RegExpExecArray, today: IsoDay): Sp
   const span = monthSpan(fullYear(yearText, today), monthOf(match[1] ?? '') ?? 0)
   if (!span || yearText.length !== 2) return span
   if (!/[-/]/.test(match[2] ?? '') && Number(yearText) <= 31)
-    return { reason: 'It may be a day without a year. Type the year with four digits.' }
+    return { reason: 'This may be a day without a year. Type the year with four digits.' }
   return { ...span, assumption: asMonth(text, span) }
 }
 

@@ -22,7 +22,7 @@ export function decideDayOrder(values: readonly string[]): DayOrderFinding {
     else if (first !== second && first <= 12 && second <= 12) ambiguousCount++
   }
   if (dayFirst && monthFirst) {
-    return { order: 'undecided', ambiguousCount, reason: `Both orders occur: ${dayFirst} puts the day first, ${monthFirst} the month.` }
+    return { order: 'undecided', ambiguousCount, reason: `Both orders appear: ${dayFirst} puts the day first, ${monthFirst} the month.` }
   }
   if (dayFirst) return { order: 'day-first', ambiguousCount, reason: `The day comes first, as ${dayFirst} shows.` }
   if (monthFirst) return { order: 'month-first', ambiguousCount, reason: `The month comes first, as ${monthFirst} shows.` }

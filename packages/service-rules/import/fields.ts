@@ -44,12 +44,12 @@ export interface FieldDescription {
 
 /** The fields in the order in which a screen lists them. */
 export const importFields: readonly FieldDescription[] = [
-  { field: 'referenceNumber', title: 'Your customer number', accepts: 'any text that is the same each time', joinWith: null },
-  { field: 'customerName', title: 'Customer name', accepts: 'a person or a firm; first and last name may be two columns', joinWith: ' ' },
+  { field: 'referenceNumber', title: 'Your customer number', accepts: 'any text that stays the same', joinWith: null },
+  { field: 'customerName', title: 'Customer name', accepts: 'a person or company; first and last name may be two columns', joinWith: ' ' },
   { field: 'contactName', title: 'Contact name', accepts: 'who to ask for', joinWith: ' ' },
   { field: 'phone', title: 'Phone', accepts: '7 to 15 digits', joinWith: null },
-  { field: 'email', title: 'E-mail', accepts: 'one address', joinWith: null },
-  { field: 'street', title: 'Street and number', accepts: 'any text; several columns are put together', joinWith: ', ' },
+  { field: 'email', title: 'Email', accepts: 'one address', joinWith: null },
+  { field: 'street', title: 'Street and number', accepts: 'any text; several columns are joined', joinWith: ', ' },
   { field: 'town', title: 'Town', accepts: 'any text', joinWith: null },
   { field: 'postcode', title: 'Postcode', accepts: 'any text', joinWith: null },
   { field: 'region', title: 'State or region', accepts: 'any text', joinWith: null },
@@ -71,8 +71,8 @@ export const importFields: readonly FieldDescription[] = [
   { field: 'iron', title: 'Iron', accepts: '0.3 mg/L, 300 µg/L, trace', joinWith: null },
   { field: 'chlorine', title: 'Chlorine', accepts: '0.8 mg/L, <0.1, none', joinWith: null },
   { field: 'notes', title: 'Notes', accepts: 'any text; "rebed 2016" is found in it', joinWith: '; ' },
-  { field: 'consent', title: 'May we contact them', accepts: 'yes, no, e-mail only, phone and letter', joinWith: null },
-  { field: 'mayEmail', title: 'May we e-mail', accepts: 'yes or no', joinWith: null },
+  { field: 'consent', title: 'May we contact them', accepts: 'yes, no, email only, phone and letter', joinWith: null },
+  { field: 'mayEmail', title: 'May we email', accepts: 'yes or no', joinWith: null },
   { field: 'mayPhone', title: 'May we phone', accepts: 'yes or no', joinWith: null },
   { field: 'mayWrite', title: 'May we write a letter', accepts: 'yes or no', joinWith: null },
 ]

@@ -25,7 +25,7 @@ export function findHeader(rows: readonly (readonly string[])[]): HeaderFinding 
   }
   if (bestScore >= 1.6) return { headerRow: best, firstRecordRow: best + 1, reason: `Line ${best + 1} names the columns.` }
   const first = rows.findIndex((row) => row.filter((cell) => !isSilent(cleanCell(cell))).length > 1)
-  return { headerRow: null, firstRecordRow: Math.max(0, first), reason: 'No line names the columns; they were judged by what they hold.' }
+  return { headerRow: null, firstRecordRow: Math.max(0, first), reason: 'No line names the columns, so we judged them by what’s in them.' }
 }
 
 function headerLikeness(row: readonly string[]): number {

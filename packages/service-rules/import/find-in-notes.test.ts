@@ -69,7 +69,7 @@ describe('what did not', () => {
 
   test('a dated event that was not believed is shown with its reason', () => {
     expect(findInNotes('rebed quoted 2019', options).passedOver).toEqual([
-      { quote: 'rebed quoted 2019', reason: '"quoted" says that it was not done, or not then.' },
+      { quote: 'rebed quoted 2019', reason: '"quoted" says it was not done, or not then.' },
     ])
     expect(findInNotes('Rebed May 18', options).passedOver[0]?.reason).toMatch(/four digits/)
   })

@@ -134,9 +134,9 @@ function furtherDates(clause: string, first: Place, dates: readonly Place[], fro
 
 function whyDoubt(kind: NoteFactKind, around: string, ahead: string): string | null {
   const word = notDone.exec(around.replace(/\bno\.\s*\d/g, ' '))
-  if (word) return `"${word[0]}" says that it was not done, or not then.`
+  if (word) return `"${word[0]}" says it was not done, or not then.`
   const thing = kind === 'installed' ? otherThing.exec(around) : /\b(?:flower|garden|guest|river|creek|twin|king|queen)\s*$/.exec(ahead)
-  return thing ? `It seems to speak of something else ("${thing[0].trim()}").` : null
+  return thing ? `It seems to be about something else ("${thing[0].trim()}").` : null
 }
 
 function addFact(kind: NoteFactKind, dateText: string, quote: string, options: DayOptions, findings: NoteFindings): void {

@@ -37,7 +37,7 @@ export function mappingProblems(mapping: ColumnMapping): string[] {
   for (const choice of mapping.columns) {
     if (choice.field !== null) byField.set(choice.field, [...(byField.get(choice.field) ?? []), choice.column])
   }
-  if (!byField.has('customerName')) problems.push('Choose the column that holds the customer name.')
+  if (!byField.has('customerName')) problems.push('Choose the column with the customer name.')
   for (const [field, columns] of byField) {
     const { title, joinWith } = describeField(field)
     if (columns.length > 1 && joinWith === null) {

@@ -13,16 +13,16 @@ export const matchDefinition: readonly { thing: string; sentence: string }[] = [
   {
     thing: 'Same customer',
     sentence:
-      'Two rows are the same customer when they carry the same customer number. Without a number: when name and phone agree; without a phone, name and e-mail; without either, name and address.',
+      'Two rows are the same customer when they have the same customer number. Without a number, name and phone must match; without a phone, name and email; without either, name and address.',
   },
   {
     thing: 'Same site',
-    sentence: 'Two rows are the same site when customer, street and postcode agree; without a postcode, customer, street and town.',
+    sentence: 'Two rows are the same site when customer, street and postcode match; without a postcode, customer, street and town.',
   },
   {
     thing: 'Same softener',
     sentence:
-      'Two rows are the same softener when the site and the tank position agree; without a position, the site and the label; without either, the site has one.',
+      'Two rows are the same softener when the site and the tank position match; without a position, the site and the label; without either, the site has one.',
   },
 ]
 

@@ -42,12 +42,12 @@ export function readConcentration(text: string, substance: Substance, columnUnit
     return unreadable(`Type the ${substance} as a number with its unit, such as 0.3 mg/L, or "none".`)
   }
   const named = match[4] ? concentrationUnitIn(match[4]) : null
-  if (match[4] && !named) return unreadable(`"${match[4].trim()}" is no unit for ${substance}. Use mg/L, ppm, µg/L or ppb.`)
+  if (match[4] && !named) return unreadable(`"${match[4].trim()}" isn’t a unit for ${substance}. Use mg/L, ppm, µg/L or ppb.`)
   const unit = named ?? columnUnit ?? 'mg/L'
   const value = (low + high) / 2
   const mgL = convertConcentration(value, unit, 'mg/L')
   if (mgL > highestMgL[substance]) {
-    return unreadable(`${value} ${unit} of ${substance} is more than water holds. Check the unit; large numbers are usually µg/L.`)
+    return unreadable(`${value} ${unit} of ${substance} is more than water can hold. Check the unit; large numbers are usually µg/L.`)
   }
   const assumptions: string[] = []
   if (!named && !columnUnit && mgL > 0) assumptions.push(`"${text}" was read in mg/L.`)

@@ -11,7 +11,7 @@ export function readPhone(text: string): Reading<string> {
     .replace(/\s*\((?:[a-z ]+)\)\s*$|\s+(?:cell|mobile|mob|home|work|office)$/i, '')
   const digits = phoneDigits(number)
   if (digits.length < 7 || digits.length > 15 || !/^[+(\d][\d\s().\-–/+]*(?:(?:ext?|extension|x|#)\.?\s*\d+)?$/i.test(number)) {
-    return unreadable(`"${text}" is not a phone number. Type 7 to 15 digits, such as 01632 960123, or leave it empty.`)
+    return unreadable(`"${text}" is not a phone number. Type 7 to 15 digits, such as 01632 960123, or leave it blank.`)
   }
   return first.length < text.trim().length ? read(number, `Only the first number of "${text}" was kept.`) : read(number)
 }
@@ -22,7 +22,7 @@ export function readEmail(text: string): Reading<string> {
   const parts = plain.split(/[\s,;]+/).filter((part) => part !== '')
   const first = (parts.find((part) => part.includes('@')) ?? plain).replace(/^<|>$/g, '')
   if (first.length > 254 || !/^[^\s@<>"(),:;[\]\\]+@[^\s@.<>"(),:;[\]\\]+(?:\.[^\s@.<>"(),:;[\]\\]+)+$/.test(first)) {
-    return unreadable(`"${text}" is not an e-mail address. Type one like name@example.com, or leave it empty.`)
+    return unreadable(`"${text}" is not an email address. Type one like name@example.com, or leave it blank.`)
   }
   return parts.length > 1 ? read(first, `Only ${first} of "${text}" was kept.`) : read(first)
 }
@@ -32,7 +32,7 @@ export function readYesNo(text: string): Reading<boolean> {
   const plain = text.toLowerCase().replace(/[.!]+$/, '')
   if (/^(?:y|yes|yep|true|t|1|x|✓|✔|ok|okay|opt(?:ed)?[\s-]?in|agreed?|allowed|consent(?:ed)?)$/.test(plain)) return read(true)
   if (/^(?:n|no|nope|false|f|0|never|opt(?:ed)?[\s-]?out|declined|refused|do not|don't|stop)$/.test(plain)) return read(false)
-  return unreadable(`"${text}" is neither yes nor no. Type yes or no, or leave it empty.`)
+  return unreadable(`"${text}" is neither yes nor no. Type yes or no, or leave it blank.`)
 }
 
 /** Nobody said anything. */
@@ -71,7 +71,7 @@ export function readConsent(text: string): Reading<ConsentReading> {
     } else if (only) consent[channel] = refusing ? null : false
   }
   if (named === 0 || (refusing && /\b(?:but|yes|ok|only)\b/.test(plain))) {
-    return unreadable(`"${text}" is not understood as consent. Type yes, no, or the channels, such as "e-mail only".`)
+    return unreadable(`"${text}" is not understood as consent. Type yes, no, or the channels, such as "email only".`)
   }
   return read(consent)
 }

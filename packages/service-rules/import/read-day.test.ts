@@ -100,10 +100,10 @@ describe('dates as firms write them', () => {
 
 // Months and their order by hand from CLDR 48 (en, en-GB: yMMMd, yMMM and their intervals).
 test.each([
-  ['before 2015', 'en-US', 'Taken as at most 25 years before that: Jan 1, 1989 – Dec 31, 2014.'],
-  ['before 2015', 'en-GB', 'Taken as at most 25 years before that: 1 Jan 1989 – 31 Dec 2014.'],
-  ['since 2024', 'en-US', 'Taken as Jan 1, 2024 to today.'],
-  ['ca. 14 Mar 2015', 'en-GB', '"About" was taken as 11 Feb – 14 Apr 2015.'],
+  ['before 2015', 'en-US', 'Read as at most 25 years before that: Jan 1, 1989 – Dec 31, 2014.'],
+  ['before 2015', 'en-GB', 'Read as at most 25 years before that: 1 Jan 1989 – 31 Dec 2014.'],
+  ['since 2024', 'en-US', 'Read as Jan 1, 2024 to today.'],
+  ['ca. 14 Mar 2015', 'en-GB', '"About" was read as 11 Feb – 14 Apr 2015.'],
   ['early 2015', 'en-US', '"early 2015" was read as Jan 1 – Apr 30, 2015.'],
   ['3/14', 'en-US', '"3/14" was read as a month and a year: Mar 2014.'],
   // Excel's serial 42077 is 14 March 2015 in its 1900 system.

@@ -51,8 +51,8 @@ function settled(text: string, options: Bounds): { day: DayReading; assumptions:
   if (found === null) return { reason: `"${text}" is not understood as a date. ${advice}` }
   if ('reason' in found) return { reason: `"${text}": ${found.reason}` }
   const { today } = options
-  if (found.earliestDay > today) return { reason: `"${text}" lies in the future. Check the year.` }
-  if (found.latestDay < OLDEST_DAY) return { reason: `"${text}" lies before 1950. Check the year.` }
+  if (found.earliestDay > today) return { reason: `"${text}" is in the future. Check the year.` }
+  if (found.latestDay < OLDEST_DAY) return { reason: `"${text}" is before 1950. Check the year.` }
   const latestDay = earlierOf(found.latestDay, today)
   const earliestDay = found.earliestDay < OLDEST_DAY ? OLDEST_DAY : found.earliestDay
   return { day: { earliestDay, latestDay, asWritten: text, precision: found.precision }, assumptions: found.assumptions }
@@ -103,22 +103,22 @@ function openBefore(inside: Qualified, excluded: boolean): Qualified {
   const latestDay = excluded ? addDays(inside.earliestDay, -1) : inside.latestDay
   const earliestDay = `${Number(latestDay.slice(0, 4)) - LONGEST_LIFE_YEARS}-01-01`
   const sentence: SayDays = (display) =>
-    `Taken as at most ${LONGEST_LIFE_YEARS} years before that: ${formatDays(earliestDay, latestDay, display)}.`
+    `Read as at most ${LONGEST_LIFE_YEARS} years before that: ${formatDays(earliestDay, latestDay, display)}.`
   return { earliestDay, latestDay, precision: 'before', assumptions: [...inside.assumptions, sentence] }
 }
 
 function openAfter(inside: Qualified, excluded: boolean, today: IsoDay): Qualified {
   if (inside === null || 'reason' in inside) return inside
   const earliestDay = excluded ? addDays(inside.latestDay, 1) : inside.earliestDay
-  if (earliestDay > today) return { reason: 'It lies in the future. Check the year.' }
-  const sentence: SayDays = (display) => `Taken as ${formatDay(earliestDay, display)} to today.`
+  if (earliestDay > today) return { reason: 'It is in the future. Check the year.' }
+  const sentence: SayDays = (display) => `Read as ${formatDay(earliestDay, display)} to today.`
   return { earliestDay, latestDay: today, precision: 'after', assumptions: [...inside.assumptions, sentence] }
 }
 
 function between(from: Qualified, to: Qualified): Qualified {
   if (from === null || 'reason' in from) return from
   if (to === null || 'reason' in to) return to
-  if (from.earliestDay > to.latestDay) return { reason: 'The second date lies before the first. Type the earlier one first.' }
+  if (from.earliestDay > to.latestDay) return { reason: 'The second date is before the first. Type the earlier one first.' }
   const assumptions = [...from.assumptions, ...to.assumptions]
   return { earliestDay: from.earliestDay, latestDay: to.latestDay, precision: 'between', assumptions }
 }
@@ -132,7 +132,7 @@ function widened(inside: Exclude<Qualified, null | { reason: string }>): Qualifi
     earliestDay,
     latestDay,
     precision: 'about',
-    assumptions: [...inside.assumptions, (display) => `"About" was taken as ${formatDays(earliestDay, latestDay, display)}.`],
+    assumptions: [...inside.assumptions, (display) => `"About" was read as ${formatDays(earliestDay, latestDay, display)}.`],
   }
 }
 

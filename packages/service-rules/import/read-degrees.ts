@@ -13,6 +13,6 @@ export function readDegrees(text: string, which: 'latitude' | 'longitude'): Read
   const fits =
     degrees !== null && Math.abs(degrees) <= LIMIT[which] && (side === undefined || side === plus || (side === minus && degrees >= 0))
   if (!fits)
-    return unreadable(`"${text}" is no ${which} in degrees. Type a number from -${LIMIT[which]} to ${LIMIT[which]}, or leave it empty.`)
+    return unreadable(`"${text}" is no ${which} in degrees. Type a number from -${LIMIT[which]} to ${LIMIT[which]}, or leave it blank.`)
   return read(side === minus ? -degrees : degrees)
 }

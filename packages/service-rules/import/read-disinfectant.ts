@@ -10,7 +10,7 @@ export function readDisinfectant(text: string): Reading<Disinfectant> {
   if (/^(?:uv|u\.v\.|ultra-?violet|ozone)\b/.test(plain))
     return read('none', `"${text}" leaves no disinfectant in the water: read as none.`)
   if (/\bchlorine dioxide\b|\bclo2\b/.test(plain))
-    return unreadable(`"${text}" is not among chlorine, chloramine and none. Leave it empty and write it in the notes.`)
+    return unreadable(`"${text}" isn’t chlorine, chloramine or none. Leave it blank and put it in the notes.`)
   if (/\bchlorin|^(?:free |total )?(?:chlor|cl2?)\.?$|hypochlor|\bbleach/.test(plain)) return read('free-chlorine')
-  return unreadable(`"${text}" is no disinfectant known here. Type chlorine, chloramine or none, or leave it empty.`)
+  return unreadable(`"${text}" isn’t a disinfectant we know. Type chlorine, chloramine or none, or leave it blank.`)
 }

@@ -36,7 +36,7 @@ export function readHardness(text: string, columnUnit: ColumnHardnessUnit | null
   if (!match || low === null || high === null) return unreadable('Type the hardness as a number with its unit, such as 18 gpg or 310 mg/L.')
   if (high < low) return unreadable(`In "${text}" the second number is smaller than the first. Type one number, such as 18 gpg.`)
   const named = match[3] ? hardnessUnitIn(match[3]) : null
-  if (match[3] && !named) return unreadable(`"${match[3].trim()}" is no unit of hardness. Use gpg, mg/L, ppm, °dH, °fH or mmol/L.`)
+  if (match[3] && !named) return unreadable(`"${match[3].trim()}" isn’t a unit of hardness. Use gpg, mg/L, ppm, °dH, °fH or mmol/L.`)
   const bySize = named === null && columnUnit === 'each-by-size'
   const unit = named ?? (columnUnit === 'each-by-size' ? (high <= MOST_BARE_GRAINS ? 'gpg' : 'mg/L') : columnUnit)
   if (!unit) return unreadable(`"${text}" has no unit. Choose the unit for this column, or type it beside the number, such as ${text} gpg.`)

@@ -28,7 +28,7 @@ export function readResinVolume(text: string, columnUnit: ResinVolumeUnit | null
   if (!match || value === null) return unreadable('Type the resin volume as a number with its unit, such as 1.5 cu ft or 42 L.')
   const words = (match[2] ?? '').replace(/\b(?:of\s+)?resin\b/i, '').trim()
   const named = words ? resinVolumeUnitIn(words) : null
-  if (words && !named) return unreadable(`"${words}" is no unit of resin volume. Use cu ft or L.`)
+  if (words && !named) return unreadable(`"${words}" isn’t a unit of resin volume. Use cu ft or L.`)
   const unit = named ?? columnUnit
   if (!unit)
     return unreadable(`"${text}" has no unit. Choose the unit for this column, or type it beside the number, such as ${text} cu ft.`)
@@ -50,5 +50,5 @@ export function readResinKind(text: string): Reading<ResinKindId> {
   if (eight && !ten) return read('gel-8')
   if (/^(?:std\.?|standard|regular|normal|gel)(?:\s+(?:resin|mesh|gel|cation))*$/.test(plain))
     return read('gel-8', `"${text}" was read as 8% resin.`)
-  return unreadable(`"${text}" is no kind of resin known here. Type 8%, 10% or fine mesh, or leave it empty.`)
+  return unreadable(`"${text}" isn’t a resin we know. Type 8%, 10% or fine mesh, or leave it blank.`)
 }

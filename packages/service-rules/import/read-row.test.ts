@@ -224,7 +224,7 @@ describe('a mapping', () => {
       { column: 2, field: null },
     ]
     expect(mappingProblems({ header: ['Tel', ''], columns })).toEqual([
-      'Choose the column that holds the customer name.',
+      'Choose the column with the customer name.',
       '"Phone" is filled by Tel and Column B. Choose one of them.',
     ])
     expect(mappingProblems(mapping)).toEqual([])

@@ -136,7 +136,7 @@ function readTankCount(text: string): Reading<number> {
   const words: Record<string, number> = { single: 1, simplex: 1, twin: 2, duplex: 2, dual: 2, double: 2, triplex: 3, triple: 3 }
   const count = words[text.toLowerCase()] ?? readNumber(text.replace(/\s*tanks?$/i, ''))
   if (count === null || !Number.isInteger(count) || count < 1 || count > 8)
-    return unreadable(`"${text}" is no number of tanks. Type 1 to 8, or leave it empty.`)
+    return unreadable(`"${text}" isn’t a number of tanks. Type 1 to 8, or leave it blank.`)
   return read(count)
 }
 
@@ -159,7 +159,7 @@ function sinceBegan(
   assumptions: RowAssumption[],
 ): DayReading | null {
   if (!lastSeen || !began || !cell || lastSeen.latestDay >= began.earliestDay) return lastSeen
-  const sentence = `Last seen (${cell.text}) lies before the present bed began, so the bed counts as last seen when it began.`
+  const sentence = `Last seen (${cell.text}) is before the present bed was installed, so the bed counts as last seen then.`
   assumptions.push({ column: cell.column, field: 'lastSeen', sentence })
   return { ...began, asWritten: lastSeen.asWritten }
 }

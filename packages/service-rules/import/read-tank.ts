@@ -33,7 +33,7 @@ export function readTank(text: string, bareUnit: ResinVolumeUnit | null = null):
     if (!reading.ok) return reading
     resinVolumeFt3 = reading.value.resinVolumeFt3
     rest = without(rest, volumeMatch)
-    if (resinVolumeUnitIn(volumeMatch[2] ?? '') === 'L') assumptions.push('Litres were read as the volume of resin.')
+    if (resinVolumeUnitIn(volumeMatch[2] ?? '') === 'L') assumptions.push('Liters were read as the volume of resin.')
   }
 
   let nominalGrains: number | null = null
@@ -51,7 +51,7 @@ export function readTank(text: string, bareUnit: ResinVolumeUnit | null = null):
   if (!sized.size && resinVolumeFt3 === null && nominalGrains === null) return readBare(text, rest, bareUnit, counted.count)
   if (resinVolumeFt3 === null && nominalGrains !== null && !sized.size) {
     resinVolumeFt3 = resinFt3ForGrains(nominalGrains)
-    assumptions.push(`The resin volume was taken from the nominal rating, 32,000 grains a cubic foot: ${round(resinVolumeFt3)} cu ft.`)
+    assumptions.push(`The resin volume was taken from the nominal rating, 32,000 grains per cubic foot: ${round(resinVolumeFt3)} cu ft.`)
   }
   const left = rest
     .replace(noise, ' ')

@@ -33,13 +33,13 @@ function reasonFor(judgement: ColumnJudgement, field: ImportField | null): strin
   if (judgement.isProblemColumn) return 'Added by the list of rows to fix; left out.'
   if (field === null) {
     if (judgement.values.length === 0) return 'The column is empty.'
-    if (judgement.looksLikeDays) return 'It holds dates, but nothing says of what. Choose a field or leave it out.'
+    if (judgement.looksLikeDays) return 'It has dates, but nothing says what for. Choose a field or leave it out.'
     const wanted = [...judgement.scores].sort((a, b) => b[1] - a[1])[0]
     if (wanted && wanted[1] >= 0.6)
       return `Another column fits ${describeField(wanted[0]).title.toLowerCase()} better. Choose a field or leave it out.`
     return judgement.header
-      ? `"${judgement.header}" names no field known here, and the contents do not show one.`
-      : 'The contents do not show what it is.'
+      ? `"${judgement.header}" isn’t a field we know, and the contents don’t show one.`
+      : 'The contents don’t show what it is.'
   }
   const { title } = describeField(field)
   const from = judgement.from.get(field)
@@ -68,7 +68,7 @@ function particulars(field: ImportField, judgement: ColumnJudgement): Partial<Co
   const guess = bare.every((value) => value <= 10) ? ('ft3' as const) : bare.every((value) => value >= 10) ? ('L' as const) : null
   return guess
     ? { volumeUnit: guess, ask: `Numbers without a unit look like ${guess === 'ft3' ? 'cubic feet' : 'litres'} of resin. Is that right?` }
-    : { ask: 'Are numbers without a unit cubic feet or litres of resin?' }
+    : { ask: 'Are numbers without a unit cubic feet or liters of resin?' }
 }
 
 function dayOrderOf(field: ImportField, judgement: ColumnJudgement): Partial<ColumnSuggestion> {

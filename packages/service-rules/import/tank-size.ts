@@ -29,7 +29,7 @@ export function takeTankSize(text: string): TakenSize {
   if (!isPlausible(size)) return { ok: false, reason: `no tank measures ${size.diameterIn} by ${size.heightIn} in.` }
   const notes: string[] = []
   if (unit) notes.push(`${unit} were turned into inches.`)
-  if (swapped) notes.push(`The height stood first: read as ${size.diameterIn} x ${size.heightIn} in.`)
+  if (swapped) notes.push(`The height came first: read as ${size.diameterIn} x ${size.heightIn} in.`)
   return { ok: true, size, rest: left, assumption: notes.join(' ') || null }
 }
 

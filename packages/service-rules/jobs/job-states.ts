@@ -14,12 +14,12 @@ const to = (state: JobState): JobStep => ({ ok: true, state })
 const no = (reason: string): JobStep => ({ ok: false, reason })
 
 const notBooked = 'This job has no visit on a day sheet. Book one first.'
-const hasVisit = 'This job has a visit on a day sheet already. Move that visit, or call it off first.'
-const notHeld = 'This job is not held, so there is nothing to release.'
-const notCalledOff = 'Only a job that was called off can be brought back; this one was not.'
+const hasVisit = 'This job already has a visit on a day sheet. Move that visit, or take it off first.'
+const notHeld = 'This job isn’t on hold.'
+const notCalledOff = 'Only a job that was called off can be reopened. This one wasn’t.'
 const crewAtWork = 'A crew is working on this job. Close out the visit first.'
-const held = 'This job is held. Release it first.'
-const closed = 'This job is closed and its record stands. Propose a new job for what is still to do.'
+const held = 'This job is on hold. Take it off hold first.'
+const closed = 'This job is closed and its record is kept. Add a new job for what’s left to do.'
 const calledOff = 'This job was called off. Reopen it first.'
 
 /**
@@ -71,7 +71,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     start: no(held),
     close: no(held),
     return: no(held),
-    hold: no('This job is already held.'),
+    hold: no('This job is already on hold.'),
     release: to('proposed'),
     'call-off': to('called-off'),
     revive: no(notCalledOff),

@@ -14,7 +14,7 @@ export function firstDayInTurn({ leastDays, day }: InTurn): string | null {
 /** Why a job may not be done on a day, in a sentence; null when it may. */
 export function outOfTurn(turn: InTurn, day: string, display: DayDisplay): string | null {
   const first = firstDayInTurn(turn)
-  if (first === null) return 'It follows another visit, which has no day yet.'
+  if (first === null) return 'The visit before it has no day yet.'
   if (turn.day === null || day >= first) return null
   const of = formatDay(turn.day, display)
   return turn.leastDays === 0

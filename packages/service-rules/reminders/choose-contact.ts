@@ -18,9 +18,9 @@ export type ContactChoice = { ok: true; contactId: string; channel: Channel; sen
 /** Who decides about the expense hears first; a key-holder is never reminded, because it is not theirs to decide. */
 const rolesInOrder: readonly ContactRole[] = ['payer', 'landlord', 'occupier']
 
-const channelWords: Record<Channel, string> = { email: 'e-mail', phone: 'phone', text: 'text message', letter: 'letter' }
+const channelWords: Record<Channel, string> = { email: 'email', phone: 'phone', text: 'text message', letter: 'letter' }
 const addressWords: Record<Channel, string> = {
-  email: 'e-mail address',
+  email: 'email address',
   phone: 'phone number',
   text: 'phone number',
   letter: 'postal address',
@@ -31,9 +31,9 @@ const addressWords: Record<Channel, string> = {
  * channel that the contact consents to and that has an address. A person further down is asked only when nobody above can be reached.
  */
 export function chooseContact(contacts: readonly ReminderContact[], channels: readonly Channel[]): ContactChoice {
-  if (channels.length === 0) return { ok: false, reason: 'No channel is chosen in the settings. Choose at least one.' }
+  if (channels.length === 0) return { ok: false, reason: 'No way to reach customers is set. Choose at least one.' }
   const asked = contacts.filter((contact) => contact.role !== 'key-holder')
-  if (asked.length === 0) return { ok: false, reason: 'There is no payer, landlord or occupier to write to. Add a contact.' }
+  if (asked.length === 0) return { ok: false, reason: 'There’s no payer, landlord or occupant to write to. Add a contact.' }
   for (const role of rolesInOrder) {
     for (const contact of inOrder(asked.filter((one) => one.role === role))) {
       const channel = channels.find((one) => consentsTo(contact, one) && hasAddress(contact, one))
@@ -42,9 +42,9 @@ export function chooseContact(contacts: readonly ReminderContact[], channels: re
   }
   const unreachable = channels.find((channel) => asked.some((contact) => consentsTo(contact, channel)))
   if (unreachable) {
-    return { ok: false, reason: `A contact consents to ${channelWords[unreachable]}, but no ${addressWords[unreachable]} is recorded.` }
+    return { ok: false, reason: `A contact agreed to ${channelWords[unreachable]}, but no ${addressWords[unreachable]} is recorded.` }
   }
-  return { ok: false, reason: `Nobody consents to ${channels.map((channel) => channelWords[channel]).join(' or ')}. Ask at the next call.` }
+  return { ok: false, reason: `Nobody agreed to ${channels.map((channel) => channelWords[channel]).join(' or ')}. Ask at the next call.` }
 }
 
 /** Input order must not decide who is written to: the same contacts always give the same choice. */

@@ -57,18 +57,14 @@ describe('nothing is due', () => {
   )
   test('for a bed that has ended', () => expect(decide({ bed: { inService: false } })).toMatchObject({ due: false }))
   test('without a forecast', () =>
-    expect(decide({ bed: { dueWindow: null } })).toMatchObject({ due: false, reason: expect.stringMatching(/no forecast/) }))
+    expect(decide({ bed: { dueWindow: null } })).toMatchObject({ due: false, reason: expect.stringMatching(/couldn’t forecast this bed/) }))
   test.each([
     ['nobody', [], /Add a contact/],
     ['only a key-holder', [contact('c1', { role: 'key-holder' })], /Add a contact/],
-    ['nobody who consents', [contact('c1', { consents: [] })], /Nobody consents to e-mail or phone/],
-    ['a refusal', [contact('c1', { consents: [{ channel: 'email', granted: false }] })], /Nobody consents/],
-    ['consent without an address', [contact('c1', { email: null })], /no e-mail address is recorded/],
-    [
-      'consent on a channel the firm does not use',
-      [contact('c1', { consents: [{ channel: 'letter', granted: true }] })],
-      /Nobody consents/,
-    ],
+    ['nobody who consents', [contact('c1', { consents: [] })], /Nobody agreed to email or phone/],
+    ['a refusal', [contact('c1', { consents: [{ channel: 'email', granted: false }] })], /Nobody agreed/],
+    ['consent without an address', [contact('c1', { email: null })], /no email address is recorded/],
+    ['consent on a channel the firm does not use', [contact('c1', { consents: [{ channel: 'letter', granted: true }] })], /Nobody agreed/],
   ])('to %s', (_, contacts, reason) => expect(decide({ contacts })).toEqual({ due: false, reason: expect.stringMatching(reason) }))
   test('without a channel', () =>
     expect(decide({ channels: [] })).toMatchObject({ due: false, reason: expect.stringMatching(/Choose at least one/) }))

@@ -47,7 +47,7 @@ export function reminderFor(
 ): ReminderDecision {
   if (!bed.inService) return { due: false, reason: 'This bed is no longer in service.' }
   if (job && isOpenJob(job.state)) return { due: false, reason: jobReason[job.state] }
-  if (!bed.dueWindow) return { due: false, reason: 'There is no due window, because no forecast could be made for this bed.' }
+  if (!bed.dueWindow) return { due: false, reason: 'There’s no due window, because we couldn’t forecast this bed.' }
   const fromDay = addDays(bed.dueWindow.earlyDay, -settings.leadDays)
   if (today < fromDay) return { due: false, reason: `Not yet: the reminder is due from ${formatDay(fromDay, display)}.` }
   const { earlyDay, lateDay } = bed.dueWindow
@@ -64,10 +64,10 @@ export function reminderFor(
 }
 
 const jobReason: Record<JobState, string> = {
-  proposed: 'A job for this bed is already proposed.',
+  proposed: 'There’s already a proposed job for this bed.',
   booked: 'The job for this bed is already booked.',
   'under-way': 'A crew is working on this bed.',
-  held: 'The job for this bed is held; release it or call it off first.',
+  held: 'The job for this bed is on hold. Take it off hold or call it off first.',
   closed: 'The job for this bed is closed.',
   'called-off': 'The job for this bed was called off.',
 }

@@ -50,11 +50,11 @@ const NEVER: readonly string[] = [
 
 /** What goes to a licensed person whoever does the rest. Common practice, no source; local law decides. */
 const REFER: readonly string[] = [
-  'Work on the pipes that needs a permit or a licence where the house stands.',
+  'Pipe work that needs a permit or license where the house is.',
   'A lead service line, asbestos, a crawl space, a boil-water notice.',
   'Pressure above 80 psi (5.5 bar): a regulator, and expansion control where flow is checked.',
   'A bypass or stop valve that does not hold.',
-  'Where the spent resin may go: the local waste rule.',
+  'Where the old resin may go: the local waste rule.',
 ]
 
 /** Whether an owner can do the rebed alone. What is not known is asked, never taken as harmless: the answer is `ask-first` until it is. */
@@ -77,9 +77,9 @@ const ground = (topic: Topic, weight: Ground['weight'], words: string): Ground =
 
 function law({ lawAllows, stopCase }: OwnerQuestion): Ground[] {
   const grounds: Ground[] = []
-  if (lawAllows === false) grounds.push(ground('law', 'firm', 'Local law wants a licensed person for this work.'))
+  if (lawAllows === false) grounds.push(ground('law', 'firm', 'Local law requires a licensed person for this work.'))
   if (lawAllows === null)
-    grounds.push(ground('law', 'ask', 'Ask the local authority whether an owner may open the water pipe without a licence.'))
+    grounds.push(ground('law', 'ask', 'Ask the local authority if an owner may open the water pipe without a license.'))
   if (stopCase === true)
     grounds.push(
       ground('stop', 'firm', 'There is a reason to stop and refer: lead, asbestos, a crawl space, a boil-water notice or a cracked tank.'),
@@ -141,7 +141,7 @@ function site(question: OwnerQuestion): Ground[] {
       ground(
         'pressure',
         'firm',
-        `The pressure of ${formatPressurePsi(pressurePsi, display)} wants a regulator first, by a licensed person.`,
+        `The pressure of ${formatPressurePsi(pressurePsi, display)} needs a regulator first, by a licensed person.`,
       ),
     )
   if (valveNeedsPower !== false)

@@ -43,9 +43,7 @@ const A_SIDE = 10
 export function rebedCleanReplace(input: WayInput): Result<WayChoice> {
   const lives = usableYears(input.livesYears)
   if (lives === null)
-    return refuse(
-      'How long a new bed lasts on this water is not known, so its cost a year cannot be reckoned; mend the bed’s record first.',
-    )
+    return refuse('How long a new bed lasts on this water is not known, so we can’t calculate its yearly cost. Fix the bed’s record first.')
   const { rebedMinor: rebed, cleanMinor: clean, unitMinor: unit, unitAgeYears: age } = input
   const wrong = [rebed, clean, unit].find((price) => price !== null && !usableMinor(price))
   if (wrong !== undefined) return refuse('A price must be an amount of zero or more; check what was entered.')
@@ -68,7 +66,7 @@ export function rebedCleanReplace(input: WayInput): Result<WayChoice> {
   const unpriced = {
     rebed: noRebed,
     clean: [...noRebed, ...(clean === null ? ['the price of a cleaning (enter it above)'] : [])],
-    replace: [...noRebed, ...(unit === null ? ['the price of a new unit, put in (enter it above)'] : [])],
+    replace: [...noRebed, ...(unit === null ? ['the price of a new unit, installed (enter it above)'] : [])],
   }
   const options = judgeCosts(WAYS, unpriced, costs)
   return ok(
@@ -77,9 +75,9 @@ export function rebedCleanReplace(input: WayInput): Result<WayChoice> {
       assumptions: [
         'A unit lasts 8 to 26 years, half of them 17 (from memory).',
         ironMayBeTheFault
-          ? 'A cleaning wins nothing to four years where iron has fouled the bed (from memory).'
-          : 'A cleaning wins hardly anything here: nothing shows that iron is the fault, and what chlorine has cut is not washed out (from memory).',
-        ...(age === null ? ['The age of the unit is not known: half its life is taken as over.'] : []),
+          ? 'A cleaning gains nothing to four years where iron has fouled the bed (from memory).'
+          : 'A cleaning gains hardly anything here: nothing points to iron, and cleaning can’t repair chlorine damage (from memory).',
+        ...(age === null ? ['The unit’s age isn’t known, so we assume half its life is over.'] : []),
       ],
       missing: [...(age === null ? ['when the unit was installed'] : []), ...(input.ironMgL === null ? ['iron in the raw water'] : [])],
       sources: [FROM_MEMORY],

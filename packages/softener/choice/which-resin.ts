@@ -31,9 +31,7 @@ export function whichResin(input: WhichResinInput): Result<WhichResin> {
   const lives = usableYears(input.livesYears)
   const longer = usableYears(input.longerTen)
   if (lives === null || longer === null)
-    return refuse(
-      'How long a new bed lasts on this water is not known, so its cost a year cannot be reckoned; mend the bed’s record first.',
-    )
+    return refuse('How long a new bed lasts on this water is not known, so we can’t calculate its yearly cost. Fix the bed’s record first.')
   if (input.rebedMinor !== null && !usableMinor(input.rebedMinor))
     return refuse('The cost of a planned rebed must be an amount of zero or more; check Company settings.')
   const { saltPriceMinorPerLb: salt, waterPriceMinorPerGal: water } = input.figures
@@ -46,7 +44,7 @@ export function whichResin(input: WhichResinInput): Result<WhichResin> {
     notes.sources.push(...result.sources)
     return result.value
   })
-  if (running.includes(null)) notes.missing.push('hardness of the raw water: salt and water are left out')
+  if (running.includes(null)) notes.missing.push('raw water hardness: salt and water are left out')
   if (salt === null) notes.missing.push('price of salt: enter it under Company settings')
   if (water === null) notes.missing.push('price of water: enter it under Company settings')
   const rebeds = resinKinds.map((kind) => sum(input.rebedMinor, kind === 'gel-8' ? 0 : input.kitMoreMinor[kind]))

@@ -6,7 +6,7 @@ export const ACTION_LABELS: Readonly<Record<ActionId, string>> = {
   clean: 'Clean the bed',
   repair: 'Repair',
   replace: 'Replace the unit',
-  nothing: 'Nothing to mend',
+  nothing: 'Nothing to fix',
 }
 
 /** Hours of one person that each cure takes, materials counted in. For weighing one against another only; common practice, no source. */

@@ -32,7 +32,7 @@ const CLEANING_CAUTIONS: Advice['cautions'] = [
 export function adviceFor(chances: Chances, beads: boolean, checkWorthIt: boolean): Advice {
   const weighed = weighCures(chances)
   const best = weighed.find((one) => !beads || one.cause.id === 'broken-distributor') ?? weighed[0]
-  if (best === undefined) throw new Error('There is nothing to weigh.')
+  if (best === undefined) throw new Error('There’s nothing to compare.')
   const action = best.cause.cure
   const other = weighed.find((one) => one.cause.cure !== action)
   return {

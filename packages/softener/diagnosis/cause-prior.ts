@@ -18,7 +18,7 @@ export function causePrior(bed: BedBefore | null | undefined): Prior {
     return {
       chances: withWorn(usual, chance),
       basis: 'forecast',
-      assumption: `The forecast gives ${percentInSentence(chance)} that this bed has failed; that is its share before any check.`,
+      assumption: `The forecast gives ${percentInSentence(chance)} that this bed has failed; that’s its chance before any check.`,
     }
   const age = bed?.ageYears
   if (age != null && age >= 0 && age <= 100) {
@@ -26,13 +26,13 @@ export function causePrior(bed: BedBefore | null | undefined): Prior {
     return {
       chances: withWorn(usual, failed),
       basis: 'age',
-      assumption: `A bed ${age.toFixed(0)} years old has failed in about ${percentInSentence(failed)} of cases (common practice); that is its share before any check.`,
+      assumption: `A bed ${age.toFixed(0)} years old has failed in about ${percentInSentence(failed)} of cases (common practice); that’s its chance before any check.`,
     }
   }
   return {
     chances: usual,
     basis: 'usual',
-    assumption: 'Nothing is known of the bed’s age: it is taken as the cause as often as in any complaint (from memory).',
+    assumption: 'The bed’s age isn’t known, so we start from how often beds cause this complaint (from memory).',
   }
 }
 

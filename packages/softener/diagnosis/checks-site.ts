@@ -11,7 +11,7 @@ export const SITE_CHECKS: readonly Check[] = [
     title: 'Is pressure lost, and where?',
     how: 'Open two taps with the softener in service, then in bypass. Weak in both is the house; weak in service only is the bed.',
     ...{ place: 'telephone', minutes: 5, reliability: 0.88, source: COMMON_PRACTICE },
-    cautions: [{ kind: 'pressure', text: 'Turn the bypass slowly. Above 80 psi (5.5 bar) the house wants a pressure regulator.' }],
+    cautions: [{ kind: 'pressure', text: 'Turn the bypass slowly. Above 80 psi (5.5 bar) the house needs a pressure regulator.' }],
     reason: 'Soft and broken beads and iron clog the bed; what remains weak in bypass is not the softener.',
     answers: answersFrom([
       ['none', 'No pressure lost', [52, 60, 60, 58, 92, 93, 93, 76, 88, 84]],
@@ -38,7 +38,7 @@ export const SITE_CHECKS: readonly Check[] = [
     title: 'Hardness at the valve outlet and at a cold tap',
     how: 'Run the water two minutes. Test at the valve’s own outlet first, then at a cold tap, with the same kit. Not at a hot tap.',
     ...{ place: 'site', minutes: 10, reliability: 0.95, cautions: [], source: COMMON_PRACTICE },
-    reason: 'Soft at the outlet and hard at the tap means water that goes past: a bypass, or a tap on the raw side.',
+    reason: 'Soft at the outlet but hard at the tap means water goes around: a bypass, or a tap on the raw side.',
     answers: answersFrom([
       ['both-soft', 'Both soft', [13, 30, 10, 14, 5, 8, 2, 30, 22, 90]],
       ['tap-hard', 'Outlet soft, tap hard', [2, 2, 2, 2, 2, 2, 88, 3, 2, 4]],
@@ -54,11 +54,11 @@ export const SITE_CHECKS: readonly Check[] = [
       { kind: 'water', text: 'Water runs to the drain: see that standpipe or sump take it before you start.' },
       { kind: 'electricity', text: 'Leave the valve’s cover on while it is plugged in.' },
     ],
-    reason: 'A level that stands still is an injector, a line that sucks air, or a blocked drain.',
+    reason: 'If the level doesn’t move, it’s the injector, a line sucking air, or a blocked drain.',
     answers: answersFrom([
       ['yes', 'It falls', [97, 94, 95, 93, 14, 92, 97, 97, 97, 98]],
       ['slow', 'Slowly', [2, 4, 4, 5, 24, 4, 2, 2, 2, 1]],
-      ['no', 'It stands still', [1, 2, 1, 2, 62, 4, 1, 1, 1, 1]],
+      ['no', 'It doesn’t move', [1, 2, 1, 2, 62, 4, 1, 1, 1, 1]],
     ]),
   },
   {
@@ -67,7 +67,7 @@ export const SITE_CHECKS: readonly Check[] = [
     how: 'Note the meter after a full regeneration and again when the outlet turns hard; divide by what it should be.',
     ...{ place: 'site', minutes: 30, reliability: 0.93, cautions: [], source: FROM_MEMORY },
     reason:
-      'What a good regeneration gives back is the bed’s own strength; below three quarters, and not mended by cleaning, is a worn bed (UFC 3-240-13FN).',
+      'What a good regeneration gives back shows the bed’s own strength; below three quarters, and not fixed by cleaning, is a worn bed (UFC 3-240-13FN).',
     answers: answersFrom([
       ['full', 'All of it', [3, 20, 5, 6, 8, 70, 45, 72, 22, 92]],
       ['down', 'Some is missing', [27, 35, 40, 40, 27, 20, 40, 20, 48, 7]],
@@ -84,12 +84,12 @@ export const SITE_CHECKS: readonly Check[] = [
       { kind: 'electricity', text: 'Unplug only after the pressure is gone: without power the valve cannot let it out.' },
       { kind: 'slip', text: 'Wet beads roll underfoot: a sheet on the floor, and sweep before you walk.' },
     ],
-    reason: 'Oxidants cut the crosslinks: beads swell, soften and break. Firm beads are good beads, whatever their colour.',
+    reason: 'Oxidants cut the crosslinks: beads swell, soften and break. Firm beads are good beads, whatever their color.',
     answers: answersFrom([
       ['firm', 'Firm and whole', [8, 70, 72, 24, 88, 88, 88, 86, 78, 93]],
       ['some-soft', 'Some soft', [32, 18, 18, 14, 9, 9, 9, 10, 16, 6]],
       ['mushy', 'Mushy or broken', [58, 9, 4, 4, 2, 2, 2, 3, 4, 1]],
-      ['rusty', 'Rust-coloured, firm', [2, 3, 6, 58, 1, 1, 1, 1, 2, 0]],
+      ['rusty', 'Rust-colored, firm', [2, 3, 6, 58, 1, 1, 1, 1, 2, 0]],
     ]),
   },
 ]

@@ -20,9 +20,9 @@ export const TELEPHONE_CHECKS: readonly Check[] = [
   {
     id: 'tap-water',
     title: 'How is the water at the cold kitchen tap?',
-    how: 'Soap lathers in soft water; hard water leaves spots and scale. Make sure that this tap is softened at all.',
+    how: 'Soap lathers in soft water; hard water leaves spots and scale. Make sure this tap gets softened water.',
     ...{ place: 'telephone', minutes: 2, reliability: 0.85, cautions: [], source: FROM_MEMORY },
-    reason: 'A bed with less capacity goes hard towards the end of its run; no brine or no regeneration leaves it hard always.',
+    reason: 'A bed with less capacity goes hard toward the end of its run. With no brine or no regeneration it’s always hard.',
     answers: answersFrom([
       ['soft', 'Soft', [10, 30, 8, 12, 5, 8, 8, 12, 20, 75]],
       ['at-times', 'Hard at times', [50, 30, 50, 50, 20, 32, 32, 68, 40, 20]],
@@ -34,7 +34,7 @@ export const TELEPHONE_CHECKS: readonly Check[] = [
     title: 'Which position is the bypass in?',
     how: 'Levers or knobs behind the valve: in service they point along the pipes; a push bar is pushed in or out.',
     ...{ place: 'telephone', minutes: 3, reliability: 0.96, cautions: [], source: COMMON_PRACTICE },
-    reason: 'An open bypass is seen; one that leaks stands right and is found by testing at the valve outlet.',
+    reason: 'You can see if it’s in bypass. A leaking bypass looks right; test at the valve outlet to find it.',
     answers: answersFrom([
       ['service', 'In service', [98, 98, 98, 98, 98, 98, 42, 98, 98, 98]],
       ['open', 'In bypass, or half', [2, 2, 2, 2, 2, 2, 58, 2, 2, 2]],
@@ -43,20 +43,20 @@ export const TELEPHONE_CHECKS: readonly Check[] = [
   {
     id: 'salt',
     title: 'Does the salt go down?',
-    how: 'Compare with how often salt was filled up a year ago.',
+    how: 'Compare with how often they added salt a year ago.',
     ...{ place: 'telephone', minutes: 2, reliability: 0.88, cautions: [], source: FROM_MEMORY },
-    reason: 'Salt that stays means no brine drawn or no regeneration. Salt used and hard water all the same points to the bed.',
+    reason: 'Salt that stays means no brine drawn or no regeneration. Salt used but hard water points to the bed.',
     answers: answersFrom([
       ['none', 'Not at all', [2, 2, 2, 2, 55, 52, 3, 1, 2, 3]],
       ['less', 'Less than it did', [5, 5, 5, 5, 25, 28, 6, 2, 4, 6]],
-      ['usual', 'As always', [78, 80, 80, 76, 13, 14, 82, 62, 76, 86]],
+      ['usual', 'As usual', [78, 80, 80, 76, 13, 14, 82, 62, 76, 86]],
       ['more', 'More than it did', [15, 13, 13, 17, 7, 6, 9, 35, 18, 5]],
     ]),
   },
   {
     id: 'brine',
-    title: 'How high does the water stand in the brine tank?',
-    how: 'Lift the lid. Usual is below the salt, a hand’s breadth to half-way up. Tap the salt with a broom handle: hollow means a bridge.',
+    title: 'How high is the water in the brine tank?',
+    how: 'Lift the lid. Usually it’s below the salt, a hand’s width to halfway up. Tap the salt with a broom handle: hollow means a bridge.',
     ...{ place: 'telephone', minutes: 3, reliability: 0.88, source: FROM_MEMORY },
     cautions: [
       {
@@ -64,7 +64,7 @@ export const TELEPHONE_CHECKS: readonly Check[] = [
         text: 'Keep the overflow free: a brine tank that goes on filling floods the floor. If it rises, put the softener in bypass.',
       },
     ],
-    reason: 'Brine that is not drawn stands high; a refill that fails, or a bridge of salt, leaves it dry.',
+    reason: 'If brine isn’t drawn, the level is high. A failed refill or a salt bridge leaves it dry.',
     answers: answersFrom([
       ['usual', 'Usual', [92, 92, 92, 90, 28, 70, 92, 92, 92, 95]],
       ['high', 'High', [4, 4, 4, 6, 50, 14, 4, 3, 4, 3]],
@@ -77,7 +77,7 @@ export const TELEPHONE_CHECKS: readonly Check[] = [
     how: 'Is the display lit, the time of day right, and does the gallons counter move while a tap runs?',
     ...{ place: 'telephone', minutes: 4, reliability: 0.9, source: FROM_MEMORY },
     cautions: [{ kind: 'electricity', text: 'Look only: no cover off, and nothing touched with wet hands or on a wet floor.' }],
-    reason: 'A dead display, a wrong clock or a counter that stands still is the fault itself.',
+    reason: 'A dead display, a wrong clock or a stuck counter is the fault itself.',
     answers: answersFrom([
       ['right', 'All right', [94, 94, 94, 94, 91, 22, 94, 93, 94, 95]],
       ['wrong', 'Dark, or wrong time', [5, 5, 5, 5, 7, 48, 5, 5, 5, 4]],
@@ -86,15 +86,15 @@ export const TELEPHONE_CHECKS: readonly Check[] = [
   },
   {
     id: 'change',
-    title: 'Did anything change of late?',
+    title: 'Has anything changed lately?',
     how: 'New supply, well or pump, water-works, disinfectant, more people, a new bath or sprinkler on soft water.',
     ...{ place: 'telephone', minutes: 2, reliability: 0.85, cautions: [], source: FROM_MEMORY },
-    reason: 'A changed water or household is what the softener was not set for.',
+    reason: 'The softener wasn’t set for different water or more people.',
     answers: answersFrom([
       ['none', 'Nothing', [84, 86, 84, 78, 83, 82, 76, 45, 19, 84]],
       ['water', 'The water', [9, 7, 8, 16, 7, 7, 6, 7, 75, 9]],
       ['people', 'More use', [5, 5, 6, 4, 5, 5, 4, 46, 4, 5]],
-      ['work', 'Somebody worked on it', [2, 2, 2, 2, 5, 6, 14, 2, 2, 2]],
+      ['work', 'Someone worked on it', [2, 2, 2, 2, 5, 6, 14, 2, 2, 2]],
     ]),
   },
 ]

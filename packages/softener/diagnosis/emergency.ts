@@ -12,7 +12,7 @@ export const BEADS_AT_TAPS: Emergency = {
     'Switch off the washing machine, the dishwasher and the ice-maker, and close their taps.',
     'Do not unscrew aerators or shower heads yet: they hold the beads back. Sweep up beads on the floor, they roll.',
     'The beads are not poisonous, but do not drink the water until it has run clear.',
-    'If the bypass does not hold, close the main stop valve: ask where it is. Somebody comes today.',
+    'If the bypass does not hold, close the main stop valve: ask where it is. Someone comes today.',
   ],
   onSite: [
     'Bypass, proven to hold. Heater’s cold inlet closed.',

@@ -15,10 +15,10 @@ export function contributionsTo(cause: Cause, moves: readonly Moved[]): Contribu
     .sort((a, b) => Math.abs(Math.log(b.factor)) - Math.abs(Math.log(a.factor)))
 }
 
-/** "speaks for it, × 3.2", "speaks against it, × 0.1", "says nothing either way". */
+/** "points to it, × 3.2", "points away from it, × 0.1", "says nothing either way". */
 export function factorWords(factor: number): string {
   if (factor > 0.9 && factor < 1.11) return 'says little either way'
   const shown = factor >= 10 ? factor.toFixed(0) : factor >= 0.095 ? factor.toFixed(1) : factor.toFixed(2)
-  if (factor > 1) return `speaks for it, × ${shown}`
-  return `speaks against it, × ${factor < 0.005 ? 'less than 0.01' : shown}`
+  if (factor > 1) return `points to it, × ${shown}`
+  return `points away from it, × ${factor < 0.005 ? 'less than 0.01' : shown}`
 }

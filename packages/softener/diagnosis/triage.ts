@@ -57,9 +57,9 @@ export function triage(input: TriageInput): Result<Triage> & { ok: true } {
   return ok(value, {
     assumptions: [
       prior.assumption,
-      'One cause is at work, not two at once.',
-      'Each answer is taken by itself: that two of them go together within a cause is left out.',
-      'Hours of each action are relative, for weighing one against another.',
+      'We assume one cause, not two at once.',
+      'Each answer counts on its own, even if two of them go together.',
+      'Hours are relative, only to compare actions.',
     ],
     missing: checks.filter((one) => one.worthHours >= WORTH_ASKING_HOURS).map((one) => one.check.title),
     sources: ['Bayes’ rule', COMMON_PRACTICE, FROM_MEMORY, 'UFC 3-240-13FN §2-2.5.1.4: a quarter of the capacity lost'],

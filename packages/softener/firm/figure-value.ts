@@ -42,5 +42,5 @@ export function usualSource(usual: FirmFigures, key: string): string {
   if (key === 'allowance:iron') return IRON_ALLOWANCE.source
   if (key === 'allowance:manganese') return MANGANESE_ALLOWANCE.source
   if (key === 'backwash:gpm-ft2') return `houses 4 to 5: ${COMMON_PRACTICE}; 6 to 8: Ten States Standards §4.4.2`
-  return kind === 'price' ? 'there is no usual price' : COMMON_PRACTICE
+  return kind === 'price' ? 'no default price' : COMMON_PRACTICE
 }

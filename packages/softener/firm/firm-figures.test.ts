@@ -40,20 +40,20 @@ describe('a firm’s figures', () => {
     expect(refused).toEqual([])
     expect(figures.tanks).toHaveLength(USUAL_FIGURES.tanks.length + 1)
     expect(figures.tanks.map(tankKey).slice(3, 7)).toEqual(['tank:10x44', 'tank:10x54', 'tank:11x50', 'tank:12x52'])
-    expect(figures.tanks[4]).toMatchObject({ resinFt3: { min: 1.25, usual: 1.25, max: 1.25 }, source: 'the firm’s own figure' })
+    expect(figures.tanks[4]).toMatchObject({ resinFt3: { min: 1.25, usual: 1.25, max: 1.25 }, source: 'your company’s own value' })
     expect(figures.valves.at(-1)).toMatchObject({ id: '0197b3a2', label: 'Old dial valve', control: 'timer', backwashGpm: [1.5, 2] })
   })
 
   test.each([
     ['allowance:iron', Number.NaN, 'An iron allowance of something that is no number is outside 0 to 20 gpg per mg/L.'],
     ['allowance:iron', '4', 'An iron allowance must be a number, 0 to 20 gpg per mg/L.'],
-    ['gravel-from-ft3', -1, 'The resin from which gravel is brought of -1 is outside 0 to 500 ft³.'],
-    ['tank:10x54', tank(2.5, 18), 'A 10 × 54 in tank holds 2.26 ft³: this much resin and gravel do not go in.'],
+    ['gravel-from-ft3', -1, 'The resin volume for gravel of -1 is outside 0 to 500 ft³.'],
+    ['tank:10x54', tank(2.5, 18), 'A 10 × 54 in tank holds 2.26 ft³: this much resin and gravel don’t fit.'],
     ['tank:10x54', tank(0.0099, 18), 'Resin of 0.0099 is outside 0.01 to 500 ft³.'],
     ['tank:10x54', tank(501, 18), 'Resin of 501 is outside 0.01 to 500 ft³.'],
     ['tank:10x54', tank(1, 20_001), 'Gravel of 20001 is outside 0 to 20000 lb.'],
-    ['tank:12x52', tank(1, 18), 'The tank’s size does not agree with the row it is kept under.'],
-    ['bags', [1, 1], 'The same bag size stands there twice.'],
+    ['tank:12x52', tank(1, 18), 'The tank’s size doesn’t match its row.'],
+    ['bags', [1, 1], 'The same bag size is listed twice.'],
     ['bags', [], 'Bag sizes must be a list of 1 to 6.'],
     [
       'curve:gel-8',
@@ -71,17 +71,17 @@ describe('a firm’s figures', () => {
       ],
       '2 lb of salt cannot give 12 kgr: by charge it is at most 12.0 kgr.',
     ],
-    ['backwash:gpm-ft2', { min: 5, usual: 4, max: 8 }, 'The usual backwash must lie between the least and the most.'],
-    ['reserve', { kind: 'weeks', days: 1 }, 'The reserve is either so many days or a share of the capacity; say which.'],
+    ['backwash:gpm-ft2', { min: 5, usual: 4, max: 8 }, 'The usual backwash must be between the lowest and the highest.'],
+    ['reserve', { kind: 'weeks', days: 1 }, 'The reserve is a number of days or a share of the capacity. Say which.'],
     ['valve:x', { label: 'Dial' }, 'Words on the label must be a list of 0 to 20.'],
-    ['nonsense', 1, 'There is no figure called “nonsense”.'],
-    ['x'.repeat(70), 1, `There is no figure called “${'x'.repeat(60)}”.`],
+    ['nonsense', 1, 'There’s no value called “nonsense”.'],
+    ['x'.repeat(70), 1, `There’s no value called “${'x'.repeat(60)}”.`],
     ['tank:10x54', { ...tank(1, 18), resinFt3: { min: 1.2, usual: 1, max: 2 } }, 'Resin: the usual 1 ft³ must lie between 1.2 and 2.'],
   ])('%s of %j is refused with a sentence', (key, value, sentence) => {
     expect(reason(key, value)).toBe(sentence)
     const { figures, refused } = mergeFigures([{ key, value }])
     expect(figures).toEqual(USUAL_FIGURES)
-    expect(refused).toEqual([{ key, reason: `${sentence} The usual figure holds.` }])
+    expect(refused).toEqual([{ key, reason: `${sentence} The default counts.` }])
   })
 
   /** Each bound of an entry by itself: the value at the bound stands, the one beyond it does not. */
@@ -207,14 +207,14 @@ describe('what is computed follows them', () => {
     expect(kit([]).value).toMatchObject({ resinFt3: 1.5, gravelLb: 18 })
     const own = kit([{ key: 'tank:10x54', value: tank(1.25, 16) }])
     expect(own.value).toMatchObject({ resinFt3: 1.25 })
-    expect(own.assumptions.join(' ')).toContain('Resin volume taken as usual for a 10 × 54 in tank (the firm’s own figure).')
+    expect(own.assumptions.join(' ')).toContain('Usual resin volume assumed for a 10 × 54 in tank (your company’s own value).')
     // The record outranks the table, the firm's too.
     expect(kit([{ key: 'tank:10x54', value: tank(1.25, 16) }], { resinVolumeFt3: 1 }).value.resinFt3).toBe(1)
     expect(
       fillForTank({ diameterIn: 10, heightIn: 54 }, SPEAKING, mergeFigures([{ key: 'tank:10x54', value: tank(1.25, 16) }]).figures.tanks),
     ).toMatchObject({
       value: { resinFt3: 1.25, gravelLb: 16 },
-      sources: ['the firm’s own figure'],
+      sources: ['your company’s own value'],
     })
   })
 

@@ -41,10 +41,10 @@ export type FirmFigures = {
   readonly gravelFromFt3: number
   /** Hardness at the valve outlet after a rebed, gpg: below it little bypasses. */
   readonly outletLimitGpg: number
-  /** Expansion wanted in backwash as a share of the settled depth, and the flows the firm sets, gpm per ft² of tank. */
+  /** Backwash expansion as a share of the settled depth, and the flows the firm sets, gpm per ft² of tank. */
   readonly backwash: { readonly wantedExpansion: number; readonly gpmFt2: UsualRange }
   readonly reserve: Reserve
-  /** Prices in the currency's minor units; null where the firm has not said: there is no usual price. */
+  /** Prices in the currency's minor units; null where the firm has not said: no default price. */
   readonly saltPriceMinorPerLb: number | null
   readonly waterPriceMinorPerGal: number | null
 }

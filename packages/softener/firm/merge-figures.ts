@@ -14,7 +14,7 @@ export function mergeFigures(overrides: readonly FigureOverride[]): MergedFigure
   for (const { key, value } of overrides) {
     const set = setFigure(figures, key, value)
     if (set.ok) figures = set.figures
-    else refused.push({ key, reason: `${set.reason} The usual figure holds.` })
+    else refused.push({ key, reason: `${set.reason} The default counts.` })
   }
   return { figures, refused }
 }

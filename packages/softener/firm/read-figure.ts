@@ -47,7 +47,7 @@ const READERS: Readonly<Record<PlainKey, Reader>> = {
     return (figures) => ({ ...figures, allowance: { ...figures.allowance, manganeseGpgPerMgL } })
   },
   'gravel-from-ft3': (value) => {
-    const gravelFromFt3 = readNumber(value, 'The resin from which gravel is brought', { least: 0, most: 500, unit: 'ft³' })
+    const gravelFromFt3 = readNumber(value, 'The resin volume for gravel', { least: 0, most: 500, unit: 'ft³' })
     return (figures) => ({ ...figures, gravelFromFt3 })
   },
   'outlet-limit-gpg': (value) => {
@@ -63,7 +63,7 @@ const READERS: Readonly<Record<PlainKey, Reader>> = {
     const bounds = { least: 0.5, most: 30, unit: 'gpm/ft²' }
     const [min, usual, max] = (['min', 'usual', 'max'] as const).map((name) => readNumber(fields[name], 'A backwash flow', bounds))
     if (min === undefined || usual === undefined || max === undefined || min > usual || usual > max)
-      throw new WrongFigure('The usual backwash must lie between the least and the most.')
+      throw new WrongFigure('The usual backwash must be between the lowest and the highest.')
     return (figures) => ({ ...figures, backwash: { ...figures.backwash, gpmFt2: { min, usual, max } } })
   },
   reserve: (value) => {
@@ -72,7 +72,7 @@ const READERS: Readonly<Record<PlainKey, Reader>> = {
       const reserve = { kind, days: readNumber(days, 'The reserve', { least: 0, most: 7, unit: 'days' }) } as const
       return (figures) => ({ ...figures, reserve })
     }
-    if (kind !== 'share') throw new WrongFigure('The reserve is either so many days or a share of the capacity; say which.')
+    if (kind !== 'share') throw new WrongFigure('The reserve is a number of days or a share of the capacity. Say which.')
     const reserve = { kind, share: readNumber(share, 'The reserve', { least: 0, most: 0.8, unit: 'of the capacity' }) } as const
     return (figures) => ({ ...figures, reserve })
   },
@@ -98,7 +98,7 @@ function changeFor(key: string, value: unknown): Change {
     const card = readValve(key.slice('valve:'.length), value)
     return (figures) => ({ ...figures, valves: withValve(figures.valves, card) })
   }
-  throw new WrongFigure(`There is no figure called “${key.slice(0, 60)}”.`)
+  throw new WrongFigure(`There’s no value called “${key.slice(0, 60)}”.`)
 }
 
 /** The figures with one of them set, or the sentence that says why it cannot stand. Never throws for any value. */

@@ -15,7 +15,7 @@ export function readBags(value: unknown): BagSize[] {
   const sizes = readList(value, 'Bag sizes', 1, 6).map((size) => readNumber(size, 'A bag', { least: 0.05, most: 50, unit: 'ft³' }))
   sizes.sort((a, b) => b - a)
   if (sizes.some((size, at) => at > 0 && (sizes[at - 1] ?? 0) - size < SAME_FT3))
-    throw new WrongFigure('The same bag size stands there twice.')
+    throw new WrongFigure('The same bag size is listed twice.')
   return sizes.map((volumeFt3) => ({ volumeFt3 }))
 }
 
@@ -38,5 +38,5 @@ export function readCurve(kind: ResinKindId, usual: CapacityCurve, value: unknow
     before = [saltLbFt3, capacityKgrFt3]
     return before
   })
-  return { ...usual, label: 'The firm’s own curve', points, source: FIRM_SOURCE }
+  return { ...usual, label: 'Your company’s own curve', points, source: FIRM_SOURCE }
 }

@@ -4,7 +4,7 @@ import type { TankSize, UsualRange } from '../tanks/tank-sizes.ts'
 import { readFields, readList, readNumber, WrongFigure } from './read-value.ts'
 
 /** What a firm's own figure says of its source. */
-export const FIRM_SOURCE = 'the firm’s own figure'
+export const FIRM_SOURCE = 'your company’s own value'
 
 /** The key of a tank's row: `tank:10x54`. */
 export function tankKey(tank: { diameterIn: number; heightIn: number }): string {
@@ -30,14 +30,12 @@ export function readTank(key: string, value: unknown): TankSize {
   const heightIn = readNumber(fields.heightIn, 'A tank height', { least: minHeightIn, most: maxHeightIn, unit: 'in' })
   if (heightIn < diameterIn)
     throw new WrongFigure(`The tank would be wider (${diameterIn} in) than high (${heightIn} in); check which is which.`)
-  if (tankKey({ diameterIn, heightIn }) !== key) throw new WrongFigure('The tank’s size does not agree with the row it is kept under.')
+  if (tankKey({ diameterIn, heightIn }) !== key) throw new WrongFigure('The tank’s size doesn’t match its row.')
   const { volumeFt3 } = tankShell(diameterIn, heightIn)
   const resinFt3 = readRange(fields.resinFt3, 'Resin', 500, 0.01, 'ft³')
   const gravelLb = readRange(fields.gravelLb, 'Gravel', 20_000, 0, 'lb')
   if (resinFt3.max + gravelLb.max / GRAVEL_BULK_LB_FT3 > volumeFt3)
-    throw new WrongFigure(
-      `A ${diameterIn} × ${heightIn} in tank holds ${volumeFt3.toFixed(2)} ft³: this much resin and gravel do not go in.`,
-    )
+    throw new WrongFigure(`A ${diameterIn} × ${heightIn} in tank holds ${volumeFt3.toFixed(2)} ft³: this much resin and gravel don’t fit.`)
   const openings = readList(fields.openingsIn, 'Openings', 1, 4)
   const openingsIn = openings.map((opening) => readNumber(opening, 'An opening', { least: 1, most: 12, unit: 'in' }))
   return { diameterIn, heightIn, resinFt3, gravelLb, openingsIn, source: FIRM_SOURCE }

@@ -28,7 +28,6 @@ export function readList(value: unknown, what: string, least: number, most: numb
 }
 
 export function readFields(value: unknown, what: string): Readonly<Record<string, unknown>> {
-  if (typeof value !== 'object' || value === null || Array.isArray(value))
-    throw new WrongFigure(`${what} is not in a form that can be read.`)
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) throw new WrongFigure(`${what} can’t be read.`)
   return value as Record<string, unknown>
 }

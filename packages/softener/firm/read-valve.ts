@@ -8,7 +8,7 @@ export function readValve(id: string, value: unknown): ValveCard {
   const label = readText(fields.label, 'The valve’s name', 80)
   const words = readList(fields.labelWords, 'Words on the label', 0, 20)
   const control = fields.control
-  if (control !== 'meter' && control !== 'timer') throw new WrongFigure('A valve is run by a meter or by a timer; say which.')
+  if (control !== 'meter' && control !== 'timer') throw new WrongFigure('A valve runs by meter or by timer. Say which.')
   const flows = readList(fields.backwashGpm, 'Backwash flows', 0, 20)
   const backwashGpm = flows.map((flow) => readNumber(flow, 'A backwash flow', { least: 0.2, most: 200, unit: 'gpm' })).sort((a, b) => a - b)
   return {

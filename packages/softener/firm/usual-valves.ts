@@ -27,7 +27,7 @@ export const USUAL_VALVES: readonly ValveCard[] = [
     control: 'meter',
     ...HOUSE,
     tubeOdIn: TUBE_OUTSIDE_DIAMETERS_IN.small,
-    tubeRule: 'Stands below or above the rim by the maker’s figure: measure the old tube before it comes out.',
+    tubeRule: 'Below or above the rim by the maker’s number: measure the old tube before it comes out.',
   },
   {
     id: 'usual-commercial',

@@ -35,7 +35,7 @@ export function flowWords(
     {
       name: 'Fixture units',
       value: `${showNumber(evaluation.fixtureUnits, 1, display)} wsfu`,
-      from: input.fixtureUnits === null ? 'taken as usual for so many people' : sources.fixtureUnits,
+      from: input.fixtureUnits === null ? 'usual for this many people' : sources.fixtureUnits,
     },
     { name: 'Curve', value: curve.label },
   ]
@@ -44,14 +44,15 @@ export function flowWords(
     label: string,
     value: string,
     hint: string | undefined,
-    why: Pick<WhyWords, 'formula' | 'source'> & Partial<WhyWords>,
+    why: Pick<WhyWords, 'summary' | 'formula' | 'source'> & Partial<WhyWords>,
   ): CardLine => ({
     ...{ id, label, value, hint },
     why: { title: label, inputs: beds, assumptions: evaluation.fillAssumptions.slice(), missing: [], ...why },
   })
   const ergun = {
-    formula: `Ergun: ΔP/L = 150 µu(1−ε)²/(ε³d²) + 1.75 ρu²(1−ε)/(ε³d), in the bed alone; valve and pipes come on top. An aged bed is taken with beads ${formatPercent(1 - AGED_DIAMETER_SHARE, display)} smaller and voids ${AGED_VOIDAGE_LOSS} less.`,
-    source: 'Ergun 1952; viscosity IAPWS R12-08; the aged bed is an assumption, no source: a measured drop outranks it',
+    summary: 'Water loses some pressure on its way through the bed; old, broken beads cost more.',
+    formula: `Ergun: ΔP/L = 150 µu(1−ε)²/(ε³d²) + 1.75 ρu²(1−ε)/(ε³d), in the bed alone; valve and pipes come on top. An aged bed is assumed to have beads ${formatPercent(1 - AGED_DIAMETER_SHARE, display)} smaller and voids ${AGED_VOIDAGE_LOSS} less.`,
+    source: 'Ergun 1952; viscosity IAPWS R12-08; the aged bed is an assumption, no source: a measured drop counts first',
     inputs: [...beds, ...demand],
   }
   const { dropAtDemand, dropAtCarried, at15Psi } = flow
@@ -59,22 +60,24 @@ export function flowWords(
     summary: SUMMARY[flow.verdict](gpm(flow.demandGpm), gpm(flow.carriesGpm)),
     tone: flow.verdict === 'far-short' ? 'mind' : 'good',
     lines: [
-      line('demand', 'House, at its peak', gpm(flow.demandGpm), each.slice(2) || undefined, {
-        formula: 'Fixture units of all that draws water, then the peak likely to run at the same time by the code’s curve.',
-        source: `IPC 2018 Table E103.3(2); ${curve.source}. Codes differ for small houses: by the two curves here 10 units mean 14.6 or 8 gpm.`,
+      line('demand', 'Home, at its peak', gpm(flow.demandGpm), each.slice(2) || undefined, {
+        summary: 'This is the most water the home is likely to use at one moment.',
+        formula: 'Fixture units of everything that uses water, then the peak likely to run at the same time by the code’s curve.',
+        source: `IPC 2018 Table E103.3(2); ${curve.source}. Codes differ for small homes: by the two curves here 10 units mean 14.6 or 8 gpm.`,
         inputs: demand,
         assumptions:
           input.fixtureUnits === null
             ? ['Fixtures not counted: a bathroom for every two people, kitchen sink, dishwasher and clothes washer.']
             : [],
-        missing: input.fixtureUnits === null ? ['what draws water in the house'] : [],
+        missing: input.fixtureUnits === null ? ['what uses water in the home'] : [],
       }),
       line(
         'carries',
         'Softener carries',
         gpm(flow.carriesGpm),
-        `at least ${gpm(flow.leastGpm)}, or water finds its own way through the bed`,
+        `at least ${gpm(flow.leastGpm)}, or water takes a shortcut through the bed`,
         {
+          summary: 'This is the most water the bed can soften well at one moment.',
           formula: '40 bed volumes an hour (5 gpm/ft³) of resin at work; 8 at the least (1 gpm/ft³).',
           source: 'Davis, Water and Wastewater Engineering, 2010, Table 8-2',
         },
@@ -85,6 +88,7 @@ export function flowWords(
         flow.contactSeconds === null ? 'no flow' : `${showNumber(flow.contactSeconds, 0, display)} s`,
         `${showNumber(flow.bedVolumesH, 0, display)} bed volumes an hour at the peak`,
         {
+          summary: 'The longer water stays in the bed, the softer it comes out.',
           formula: 'Empty-bed contact time = volume of resin ÷ flow: 448.8 s at 1 gpm/ft³, 89.8 s at 5.',
           source: 'derived; limits Davis 2010',
           inputs: [...beds, ...demand],
@@ -111,10 +115,12 @@ export function flowWords(
         'the most for a whole unit at rated flow',
         {
           ...ergun,
+          summary: 'At this flow the bed alone costs as much pressure as a whole unit may.',
           source: `${ergun.source}; at most 15 psi at rated service flow: NSF/ANSI 44`,
         },
       ),
-      line('public-works', 'By the rules of public works', publicWords(flow.withinPublicWorks), 'stricter than a house needs', {
+      line('public-works', 'By public works rules', publicWords(flow.withinPublicWorks), 'stricter than a home needs', {
+        summary: 'Rules for town water plants keep the water slow and the bed deep.',
         formula: `At most ${PUBLIC_WORKS_GPM_FT2} gpm/ft² (here ${showNumber(flow.gpmFt2, 1, display)}) through a bed of at least ${PUBLIC_WORKS_BED_IN / 12} ft (here ${showNumber((filled.levels?.bedDepthIn ?? 0) / 12, 1, display)}).`,
         source: 'Ten States Standards §4.4.2; Virginia 12 VAC 5-590-900',
       }),
@@ -129,12 +135,11 @@ const ARRANGED = {
 } as const
 
 const SUMMARY = {
-  carries: (demand: string, carries: string) =>
-    `The softener carries ${carries}; the house draws ${demand} at its peak. It is large enough.`,
+  carries: (demand: string, carries: string) => `The softener carries ${carries}; the home uses ${demand} at its peak. It’s large enough.`,
   short: (demand: string, carries: string) =>
-    `At a peak the house may draw ${demand}, the softener carries ${carries} for long: in those minutes some hardness can pass.`,
+    `At a peak the home may use ${demand}, but the softener carries ${carries} for long. In those minutes some hardness can get through.`,
   'far-short': (demand: string, carries: string) =>
-    `The house may draw ${demand} at its peak, far more than the ${carries} the softener carries: hard water passes and pressure falls then. Look at the other curve, count what draws water, or think of a larger unit.`,
+    `The home may use ${demand} at its peak, far more than the ${carries} the softener carries. Then hard water gets through and pressure drops. Try the other curve, count what uses water, or consider a larger unit.`,
 }
 
 function publicWords({ flux, depth }: { flux: boolean; depth: boolean }): string {

@@ -44,17 +44,19 @@ export function backwashWords(
       hint: `expands the bed ${formatPercent(Math.min(backwash.wantedExpansion, backwash.safeExpansion), display)}; most ${gpm(at.mostGpm)}`,
       why: why(
         `Right backwash in ${name}`,
-        'The flow at which the bed expands as wanted, or up to the margin under the top of the tank where that is less.',
+        'This flow lifts the bed enough to clean it without washing resin out.',
+        'The flow at which the bed expands as wanted, or as far as the margin under the top of the tank, whichever is less.',
       ),
     },
     ...(at.installed
       ? [
           {
             id: `${id}-installed`,
-            label: `What is fitted does, in ${name}`,
+            label: `With the fitted flow control, in ${name}`,
             value: effectWords(at.installed, display),
             why: why(
               `The fitted backwash in ${name}`,
+              'This is how far the flow control in the valve lifts the bed.',
               'Expansion = (1 − voids packed) ÷ (1 − voids in the flow) − 1, at the flow over the tank’s cross-section.',
             ),
           },
@@ -71,7 +73,8 @@ export function backwashWords(
         hint: 'from the top of the settled bed to the highest point inside',
         why: why(
           'Freeboard',
-          'Height from the settled bed to the highest point inside the tank, under the neck. The share is what the tank still holds above gravel and resin, over the volume of the resin: by so much the bed can grow, the dished top counted.',
+          'Freeboard is the empty space above the bed; the bed rises into it in backwash.',
+          'Height from the settled bed to the highest point inside the tank, under the neck. The share is the space above gravel and resin, divided by the resin volume: the bed can grow by that much, dished top included.',
         ),
       },
       ...season('winter', 'winter', backwash.winter),
@@ -83,18 +86,19 @@ export function backwashWords(
         hint: `winter ${effectWords(backwash.advisedWinter, display)}, summer ${effectWords(backwash.advisedSummer, display)}`,
         why: why(
           'One flow for the whole year',
-          `What summer wants (${gpm(backwash.summer.rightGpm)}), held to what winter allows (${gpm(backwash.winter.mostGpm)}) and to the firm’s ${figures.backwash.gpmFt2.min} to ${figures.backwash.gpmFt2.max} gpm/ft²; then the largest flow control of this valve up to it.`,
+          'This flow cleans the bed in summer and loses no resin in winter.',
+          `What summer needs (${gpm(backwash.summer.rightGpm)}), limited to what winter allows (${gpm(backwash.winter.mostGpm)}) and to your company’s ${figures.backwash.gpmFt2.min} to ${figures.backwash.gpmFt2.max} gpm/ft²; then the largest flow control of this valve up to it.`,
         ),
       },
     ],
     notes: [
       ...(backwash.wantedExpansion > backwash.safeExpansion
         ? [
-            `This tank has not the room for the ${formatPercent(backwash.wantedExpansion, display)} expansion usually wanted (common practice): ${formatPercent(backwash.safeExpansion, display)} is the most. Backwash longer instead of harder.`,
+            `This tank has no room for the ${formatPercent(backwash.wantedExpansion, display)} expansion usually wanted (common practice): ${formatPercent(backwash.safeExpansion, display)} is the most. Backwash longer instead of harder.`,
           ]
         : []),
       ...(input.backwashGpm !== null && input.backwashGpm >= backwash.finesCarriedGpm
-        ? [`In winter beads of the smallest size go to the drain from ${gpm(backwash.finesCarriedGpm)} up, whatever the freeboard.`]
+        ? [`In winter the smallest beads go to the drain from ${gpm(backwash.finesCarriedGpm)} up, whatever the freeboard.`]
         : []),
     ],
   }
@@ -134,7 +138,7 @@ function verdictWords(
     case 'right':
       return { summary: `${fitted} suits this tank: ${cold} in winter, ${warm} in summer.`, tone: 'good' }
     default:
-      return { summary: `Which flow control is in the valve is not recorded. About ${better} would suit this tank.`, tone: 'mind' }
+      return { summary: `The flow control in the valve is not recorded. About ${better} would suit this tank.`, tone: 'mind' }
   }
 }
 
@@ -143,7 +147,7 @@ function whyFor(
   input: SiteInput,
   figures: FirmFigures,
   { display, sources }: Pick<CardWords, 'display' | 'sources'>,
-): (title: string, formula: string) => WhyWords {
+): (title: string, summary: string, formula: string) => WhyWords {
   const { season, filled } = evaluation
   const { kind, fill } = filled
   const shared = {
@@ -169,9 +173,9 @@ function whyFor(
       ...(season.assumed === 'none'
         ? []
         : [
-            `Winter and summer are not both known: taken ${SEASON_SWING_F} °F below and above the usual temperature, 60 °F where none is known (from memory).`,
+            `Winter and summer temperatures are not both known: assumed ${SEASON_SWING_F} °F below and above the usual temperature, 60 °F if none is known (from memory).`,
           ]),
-      `A margin of ${formatPercent(1 - SAFE_SHARE_OF_FREEBOARD, display)} of the room is kept under the top: fine beads hang above the mean, and correlations differ by some points.`,
+      `A margin of ${formatPercent(1 - SAFE_SHARE_OF_FREEBOARD, display)} of the room is kept under the top: fine beads rise higher than average, and formulas differ by a few points.`,
       'The distributor’s upper basket is left out.',
     ],
     missing: [
@@ -180,5 +184,5 @@ function whyFor(
     ],
     source: `${MODEL_WORDS[input.expansionModel]}; drag by Schiller and Naumann 1935; viscosity IAPWS R12-08; expansion wanted and flows: ${COMMON_PRACTICE}, 6 to 8 gpm/ft² Ten States Standards §4.4.2`,
   }
-  return (title, formula) => ({ title, formula, ...shared })
+  return (title, summary, formula) => ({ title, summary, formula, ...shared })
 }

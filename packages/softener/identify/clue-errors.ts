@@ -19,15 +19,15 @@ const error = (sd: number, slipShare: number, spread: number, why: string, sourc
  * cellar, and the slips are digits swapped, a wrong end of the tape, a label of another unit.
  */
 export const CLUE_ERRORS: Readonly<Record<Exclude<ClueId, 'jacket' | 'writtenHeightIn'>, ClueError>> = {
-  circumferenceIn: error(0.7, 0.02, 120, 'A tape round the tank is read to half an inch, and walls differ by a few tenths across.'),
-  diameterIn: error(0.45, 0.03, 40, 'Across a round tank the tape is held by eye: about half an inch.'),
+  circumferenceIn: error(0.7, 0.02, 120, 'A tape around the tank is read to half an inch, and walls differ by a few tenths across.'),
+  diameterIn: error(0.45, 0.03, 40, 'Across a round tank you hold the tape by eye: about half an inch.'),
   heightIn: error(0.75, 0.03, 90, 'The rim hides under the valve and feet differ: about three quarters of an inch.'),
-  heightWithValveIn: error(0.5, 0.03, 90, 'Valves stand 5 to 10 in above the rim.', FROM_MEMORY),
+  heightWithValveIn: error(0.5, 0.03, 90, 'Valves are 5 to 10 in above the rim.', FROM_MEMORY),
   writtenDiameterIn: error(0.3, 0.03, 30, 'A size on the tank is nearly always right; one in notes may be of the tank before.'),
   nominalGrains: error(0.1, 0.08, 4, 'Ratings are rounded, and a few labels count a grain differently.', COMMON_PRACTICE, true),
-  resinFt3: error(0.08, 0.04, 4, 'A filling is given to a quarter of a cubic foot.', COMMON_PRACTICE, true),
-  bedDepthIn: error(2.5, 0.05, 60, 'The top of the bed is seldom level, and resin is lost over the years.'),
-  openingIn: error(0.2, 0.02, 5, 'Threads come in 2½ and 4 in; another size is a slip.'),
+  resinFt3: error(0.08, 0.04, 4, 'Resin is given to a quarter of a cubic foot.', COMMON_PRACTICE, true),
+  bedDepthIn: error(2.5, 0.05, 60, 'The top of the bed is rarely level, and resin is lost over the years.'),
+  openingIn: error(0.2, 0.02, 5, 'Threads come in 2½ and 4 in; any other size is a slip.'),
 }
 
 /** The height of a written size is as sure as its diameter, in inches of height. */

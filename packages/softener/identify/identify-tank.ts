@@ -61,7 +61,7 @@ export type IdentifyInput = Speaking & {
  * `CLUE_ERRORS`. Impossible clues are named and left out. Refuses only an empty table.
  */
 export function identifyTank({ clues: given, figures, ...speaking }: IdentifyInput): Result<TankIdentity> {
-  if (figures.tanks.length === 0) return refuse('The table of tank sizes is empty; put one size in under the firm’s figures.')
+  if (figures.tanks.length === 0) return refuse('The table of tank sizes is empty. Add a size under Company settings.')
   const { display } = speaking
   const { clues, used, problems } = checkClues(given, display)
   const weighed = weighSizes(sizeHypotheses(figures.tanks), clues)
@@ -93,7 +93,7 @@ function candidateOf(group: SizeGroup, clues: TankClues, figures: IdentifyInput[
   return {
     ...{ id: 'unlisted', listed: false, chance: group.chance, diameterIn: null, heightIn: null, kit: null },
     label: 'A size not in the table',
-    kitReason: 'Its kit can be worked out once circumference and height are measured.',
+    kitReason: 'Measure its circumference and height to get a kit.',
   }
 }
 
@@ -120,8 +120,8 @@ function notesOf(used: readonly ClueId[]) {
   return {
     assumptions: [
       ...errors.map((error) => error.why),
-      'Each clue is weighed by itself, as if one did not depend on another.',
-      'How often each size is met is from memory; about one tank in twelve stands in no table.',
+      'Each clue counts on its own, as if one did not depend on another.',
+      'How common each size is comes from memory; about 1 tank in 12 is in no table.',
     ],
     sources: ['Bayes’ rule', COMMON_PRACTICE, FROM_MEMORY],
   }

@@ -26,7 +26,7 @@ export function compareKits(
 ): Result<KitAlternative[]> {
   const made = resinKinds.map((kind) => ({ kind, kit: rebedKit({ ...input, resinKind: kind }) }))
   const base = made.find((one) => one.kind === against)?.kit
-  if (!base?.ok) return base ?? { ok: false, reason: 'There is no such resin to compare against; choose 8%, 10% or fine mesh.' }
+  if (!base?.ok) return base ?? { ok: false, reason: 'There’s no such resin to compare; choose 8%, 10% or fine mesh.' }
   const basePrice = priceKit(base.value, list)
   const value: KitAlternative[] = []
   for (const { kind, kit } of made) {

@@ -50,7 +50,7 @@ export function nioshLifting(lift: Lift): Result<LiftingIndex> {
   const perMinute = lift.liftsPerMinute ?? 0.2
   if (!(weightLb > 0)) return refuse('The weight to lift is not known, so no lifting index can be given.')
   if (!(horizontalIn >= 0 && verticalIn >= 0 && travelIn >= 0 && asymmetryDeg >= 0 && perMinute >= 0)) {
-    return refuse('Distances, twist and lifts a minute must be zero or more; check the figures of this lift.')
+    return refuse('Distances, twist and lifts a minute must be zero or more; check the numbers for this lift.')
   }
   const frequency = frequencyMultiplier(perMinute)
   if (frequency === null) return refuse('More than 5 lifts a minute is outside the frequencies kept here; slow the work down.')

@@ -48,7 +48,7 @@ function priced(line: KitLine, kit: RebedKit, list: PriceList): PricedLine {
     line,
     charged: true,
     priceMinor: Math.round(dearest * line.quantity),
-    note: several ? 'several in the stores: the dearest is taken' : null,
+    note: several ? 'several in the stores: the most expensive one counts' : null,
   }
 }
 

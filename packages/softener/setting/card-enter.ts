@@ -20,12 +20,13 @@ export function enterLines(facts: CardFacts): CardLine[] {
       label: 'When it regenerates',
       value:
         setting.reserve.kind === 'days' && setting.reserve.days === 0 && metered
-          ? 'at once, the other tank takes over'
+          ? 'right away; the other tank takes over'
           : 'at night, 2 a.m.',
       why: {
         title: 'When it regenerates',
+        summary: 'It regenerates when hardly anyone uses water.',
         inputs: [],
-        formula: 'While it regenerates, a single softener lets hard water through: at night hardly anyone draws any.',
+        formula: 'While it regenerates, a single softener lets hard water through, so it does it at night.',
         assumptions: [],
         missing: [],
         source: COMMON_PRACTICE,
@@ -45,7 +46,7 @@ function hardnessLine({ hardness, figures, display, sources, input }: CardFacts)
     hint: compensatedHint(hardness),
     why: {
       title: 'Hardness to set for',
-      summary: 'The hardness of the raw water with an allowance for metals that sit on the resin, rounded up.',
+      summary: 'This is the raw water’s hardness plus an allowance for iron and manganese, rounded up.',
       inputs: [
         { name: 'Hardness', value: formatHardnessGpg(hardness.hardnessGpg, display), from: sources.hardnessGpg },
         { name: 'Iron', value: metal(input.ironMgL, display), from: sources.ironMgL },
@@ -55,8 +56,8 @@ function hardnessLine({ hardness, figures, display, sources, input }: CardFacts)
       ],
       formula: 'Hardness + allowance × iron + allowance × manganese.',
       assumptions: [
-        ...(input.ironMgL === null ? ['Iron not measured: taken as none.'] : []),
-        ...(input.manganeseMgL === null ? ['Manganese not measured: taken as none.'] : []),
+        ...(input.ironMgL === null ? ['Iron not measured: none assumed.'] : []),
+        ...(input.manganeseMgL === null ? ['Manganese not measured: none assumed.'] : []),
       ],
       missing: [...(input.ironMgL === null ? ['iron'] : []), ...(input.manganeseMgL === null ? ['manganese'] : [])],
       source: `Allowances: ${COMMON_PRACTICE}; by charge alone iron would take 0.105 gpg per mg/L (derived).`,
@@ -81,11 +82,12 @@ function gallonsLine(facts: CardFacts): CardLine {
     id: 'gallons',
     label: 'Water between regenerations',
     value: formatWaterGal(Math.max(0, roundedDown(setting.gallonsBetween, display)), display),
-    hint: 'only where the valve asks for it; else it works it out from capacity and hardness',
+    hint: 'only if the valve asks for it; others work it out from capacity and hardness',
     why: {
       title: 'Water between regenerations',
+      summary: 'This much water can be softened before the bed needs salt again, with the reserve kept back.',
       inputs: [...facts.capacityInputs, { name: 'Reserve capacity', value: facts.grains(setting.reserveGr) }],
-      formula: `(Capacity ${facts.grains(facts.dose.capacityGr)} − kept back ${facts.grains(setting.reserveGr)}) ÷ hardness ${showNumber(hardness.compensatedGpg, 1, display)} gpg, rounded down.`,
+      formula: `(Capacity ${facts.grains(facts.dose.capacityGr)} − reserve ${facts.grains(setting.reserveGr)}) ÷ hardness ${showNumber(hardness.compensatedGpg, 1, display)} gpg, rounded down.`,
       assumptions: facts.capacityAssumptions,
       missing: facts.capacityMissing,
       source: facts.capacitySource,
@@ -105,13 +107,14 @@ function reserveLine(facts: CardFacts): CardLine {
   const none = setting.reserveGr <= 0
   return {
     id: 'reserve',
-    label: 'Kept back',
+    label: 'Reserve',
     value: none ? 'none' : formatWaterGal(setting.reserveGr / hardness.compensatedGpg, display),
     hint: none ? 'two tanks in turn need none' : rule,
     why: {
-      title: 'What is kept back',
-      inputs: [{ name: 'Rule', value: none ? 'none: the other tank takes over at once' : rule }, ...facts.useInputs],
-      formula: 'Water that may still be wanted between the moment the meter runs out and the night.',
+      title: 'Reserve',
+      summary: 'The softener holds some capacity back so soft water lasts until the night.',
+      inputs: [{ name: 'Rule', value: none ? 'none: the other tank takes over right away' : rule }, ...facts.useInputs],
+      formula: 'Water people may still use between the moment the meter runs out and the night.',
       assumptions: [],
       missing: [],
       source: COMMON_PRACTICE,
@@ -127,13 +130,13 @@ function overrideLine({ setting, input, display }: CardFacts): CardLine {
     value: `${setting.mostDays} days`,
     hint: metals ? 'iron or manganese must not settle' : undefined,
     why: {
-      title: 'At the latest after so many days',
+      title: 'Day override',
+      summary: 'It regenerates after this many days even if little water was used.',
       inputs: [
         { name: 'Iron', value: metal(input.ironMgL, display) },
         { name: 'Manganese', value: metal(input.manganeseMgL, display) },
       ],
-      formula:
-        'A bed left standing packs and goes stale: it regenerates after 14 days even if little water was used, after 7 where iron and manganese together reach 0.3 mg/L.',
+      formula: 'A bed left standing packs and goes stale: at most 14 days, 7 where iron and manganese together reach 0.3 mg/L.',
       assumptions: [],
       missing: [],
       source: COMMON_PRACTICE,
@@ -148,11 +151,12 @@ function daysLine(facts: CardFacts): CardLine {
     id: 'days',
     label: 'Regenerate every',
     value: whole === 1 ? 'day' : `${whole} days`,
-    hint: 'a timer does not know how much was used',
+    hint: 'a timer doesn’t know how much water was used',
     why: {
       title: 'Days between regenerations',
+      summary: 'This is how many days the bed lasts on this home’s water before it needs salt again.',
       inputs: [...facts.capacityInputs, ...facts.useInputs, { name: 'Reserve capacity', value: facts.grains(setting.reserveGr) }],
-      formula: `(Capacity ${facts.grains(dose.capacityGr)} − kept back ${facts.grains(setting.reserveGr)}) ÷ ${facts.grains(setting.dailyGr)} a day = ${showNumber(dose.days, 1, display)} days; whole days, at most ${setting.mostDays}.`,
+      formula: `(Capacity ${facts.grains(dose.capacityGr)} − reserve ${facts.grains(setting.reserveGr)}) ÷ ${facts.grains(setting.dailyGr)} a day = ${showNumber(dose.days, 1, display)} days; whole days, at most ${setting.mostDays}.`,
       assumptions: facts.capacityAssumptions,
       missing: facts.capacityMissing,
       source: facts.capacitySource,
@@ -176,7 +180,7 @@ function saltLine(facts: CardFacts, dose: DoseFigures): CardLine {
         { name: 'Resin', value: facts.resinWords },
       ],
       formula:
-        'Dose × resin. Each dose from 4 to 15 lb/ft³ of sodium chloride, or its equal in potassium chloride, is worked out for a year; of those that let little enough hardness through and last at least a day, the one that costs least is taken.',
+        'Dose × resin. Each dose from 4 to 15 lb/ft³ of sodium chloride, or its equal in potassium chloride, is worked out for a year; of those that let little enough hardness through and last at least a day, we use the one that costs least.',
       assumptions: facts.capacityAssumptions,
       missing: facts.priceMissing,
       source: facts.capacitySource,

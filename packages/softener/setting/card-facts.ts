@@ -76,7 +76,7 @@ export function cardFacts(
       ...(input.bedAgeYears === null ? [`When the bed went in is not known: ${ASSUMED_AGE_YEARS} years assumed.`] : []),
       'Capacity falls by 3% a year, the middle of 1 to 5% (UFC 3-240-13FN).',
       ...(season.assumed === 'none' ? [] : [SEASON_WORDS[season.assumed]]),
-      ...(input.dissolvedSolidsMgL === null ? ['Dissolved solids not measured: taken as up to 500 mg/L.'] : []),
+      ...(input.dissolvedSolidsMgL === null ? ['Dissolved solids not measured: up to 500 mg/L assumed.'] : []),
     ],
     capacityMissing: [
       ...(input.bedAgeYears === null ? ['when the bed went in'] : []),
@@ -89,7 +89,7 @@ export function cardFacts(
       { name: 'Hardness', value: `${showNumber(hardness.compensatedGpg, 1, display)} gpg`, from: 'with the allowance for metals' },
     ],
     priceMissing: [
-      ...(figures.saltPriceMinorPerLb === null ? ['the firm’s price of salt'] : []),
+      ...(figures.saltPriceMinorPerLb === null ? ['your company’s price of salt'] : []),
       ...(figures.waterPriceMinorPerGal === null ? ['the price of water'] : []),
     ],
     doseHint: `${doseWords(dose.saltLbFt3)}, ${reason.hint}`,
@@ -100,7 +100,7 @@ export function cardFacts(
 const SALT_WORDS = { NaCl: 'sodium chloride', KCl: 'potassium chloride' } as const
 
 const SEASON_WORDS = {
-  swing: 'Winter and summer are not both known: taken 10 °F below and above the usual temperature (from memory).',
+  swing: 'Winter and summer temperatures are not both known: 10 °F below and above the usual one assumed (from memory).',
   all: 'Water temperature not measured: 60 °F assumed, 10 °F less in winter and more in summer (common practice; from memory).',
 } as const
 
@@ -111,15 +111,15 @@ const USE_WORDS = {
 } as const
 
 const REASONS = {
-  cost: { hint: 'costs least', words: 'Of the doses that will do, this one costs least in salt and water a year.' },
+  cost: { hint: 'costs least', words: 'Of the doses that work, this one costs least in salt and water a year.' },
   salt: {
     hint: 'uses least salt',
-    words: 'The firm has set no price of salt, so the dose that uses least salt a year is taken; with prices it may be a larger one.',
+    words: 'No salt price is set, so we chose the dose that uses the least salt a year. With prices it may be a larger one.',
   },
   none: {
     hint: 'the most there is',
     words:
-      'No dose will do: each lets too much hardness through or does not last a day. The largest is shown; the softener is too small for this water.',
+      'No dose works: each lets too much hardness through or doesn’t last a day. The largest is shown; the softener is too small for this water.',
   },
   wanted: { hint: 'chosen by hand', words: 'This dose was chosen by hand; the table of doses shows the one that costs least.' },
 } as const

@@ -8,8 +8,16 @@ import { CALIFORNIA_LEAST_GR_PER_LB, NSF_LEAST_GR_PER_LB, NSF_MOST_GAL_PER_1000_
 /** What the setting means for the house over a year, and against the published limits. */
 export function followLines(facts: CardFacts): CardLine[] {
   const { dose, setting, display, input } = facts
-  const why = (title: string, formula: string, source: string, more: Partial<WhyWords> = {}): WhyWords => ({
-    ...{ title, formula, source, inputs: facts.capacityInputs, assumptions: facts.capacityAssumptions, missing: facts.capacityMissing },
+  const why = (title: string, summary: string, formula: string, source: string, more: Partial<WhyWords> = {}): WhyWords => ({
+    ...{
+      title,
+      summary,
+      formula,
+      source,
+      inputs: facts.capacityInputs,
+      assumptions: facts.capacityAssumptions,
+      missing: facts.capacityMissing,
+    },
     ...more,
   })
   const year = { inputs: [...facts.capacityInputs, ...facts.useInputs] }
@@ -24,6 +32,7 @@ export function followLines(facts: CardFacts): CardLine[] {
           : undefined,
       why: why(
         'Days between regenerations',
+        'This is how many days the bed lasts on this home’s water before it needs salt again.',
         `(V·K(S)·f − reserve) ÷ (gallons a day × hardness) = (${facts.grains(dose.capacityGr)} − ${facts.grains(setting.reserveGr)}) ÷ ${facts.grains(setting.dailyGr)}.`,
         facts.capacitySource,
         year,
@@ -35,6 +44,7 @@ export function followLines(facts: CardFacts): CardLine[] {
       value: formatWeightLb(dose.saltLbYear, display),
       why: why(
         'Salt a year',
+        'This is how much salt the home uses in a year at this setting.',
         `${showNumber(dose.regenerationsYear, 0, display)} regenerations × ${formatWeightLb(dose.saltLb, display)}.`,
         facts.capacitySource,
         year,
@@ -47,24 +57,31 @@ export function followLines(facts: CardFacts): CardLine[] {
       hint: `${formatWaterGal(dose.waterGal, display)} each time`,
       why: why(
         'Water for regenerating',
+        'This is the water that goes down the drain in a year of regenerations.',
         'Backwash flow × minutes, brine at about 10%, 10 gal/ft³ of slow rinse and 1.75 gpm/ft³ of fast rinse, for each regeneration.',
         'Davis 2010; UFC 3-240-13FN; Ten States Standards §4.4.2',
         {
-          assumptions: input.backwashGpm === null ? ['Backwash flow not known: the firm’s usual flow for this tank taken.'] : [],
+          assumptions: input.backwashGpm === null ? ['Backwash flow not known: your company’s usual flow for this tank is used.'] : [],
           missing: [],
         },
       ),
     },
     {
       id: 'efficiency',
-      label: 'Hardness out for each pound of salt',
+      label: 'Hardness removed per pound of salt',
       value: `${showNumber(dose.grPerLb, 0, display)} gr/lb`,
       hint: efficiencyWords(facts),
       why: why(
         'Salt efficiency',
+        'The more hardness each pound of salt removes, the less salt is wasted.',
         `Capacity ÷ salt, counted as sodium chloride. At most 5,994 gr per lb by charge, so this is ${formatPercent(dose.grPerLb / 5994, display)}.`,
         'NSF/ANSI 44 (as described by trade press and PNNL): 3,350 gr/lb, 5 gal per 1,000 gr, regenerated on demand; California Health and Safety Code 116785: 4,000 gr/lb',
-        { summary: 'The limits are for new units as tested; an older bed in cold water gives less, so this says how it stands now.' },
+        {
+          assumptions: [
+            ...facts.capacityAssumptions,
+            'The limits are for new units as tested; an older bed in cold water gives less, so this shows how it is now.',
+          ],
+        },
       ),
     },
     {
@@ -74,6 +91,7 @@ export function followLines(facts: CardFacts): CardLine[] {
       hint: dose.galPer1000Gr <= NSF_MOST_GAL_PER_1000_GR ? 'within 5 gal of NSF/ANSI 44' : 'above 5 gal of NSF/ANSI 44',
       why: why(
         'Regeneration water',
+        'This is how much water it takes to win back 1,000 grains of capacity.',
         'Water of one regeneration ÷ capacity in thousands of grains.',
         'NSF/ANSI 44 (as described by trade press and PNNL)',
       ),
@@ -82,9 +100,10 @@ export function followLines(facts: CardFacts): CardLine[] {
       id: 'leakage',
       label: 'Hardness leakage',
       value: `about ${showNumber(dose.leakageMgL, 1, display)} mg/L`,
-      hint: dose.fault === 'leaks' ? 'more than is wanted' : undefined,
+      hint: dose.fault === 'leaks' ? 'too much' : undefined,
       why: why(
         'Hardness leakage',
+        'A little hardness gets through even a good bed; more salt lets less through.',
         'About 5 mg/L at 8 lb/ft³, less with more salt in proportion; above 1,000 mg/L of dissolved solids more, by their square.',
         'Michaud, Water Conditioning & Purification; dose and solids from memory, unverified',
         { inputs: [{ name: 'Dose', value: facts.doseWords(dose.saltLbFt3) }], assumptions: [], missing: [] },
@@ -115,9 +134,10 @@ function sodiumLine({ setting, input, hardness, display }: CardFacts): CardLine 
     hint: potassium ? 'potassium instead' : `${showNumber(sodiumPerGlassMg(setting.sodiumMgL), 0, display)} mg in a glass of 8 fl oz`,
     why: {
       title: 'Sodium added',
-      inputs: [{ name: 'Hardness taken out', value: `${showNumber(hardness.hardnessGpg, 1, display)} gpg` }],
+      summary: 'Softening swaps hardness for sodium, so harder water ends up with more sodium.',
+      inputs: [{ name: 'Hardness removed', value: `${showNumber(hardness.hardnessGpg, 1, display)} gpg` }],
       formula:
-        'Each calcium is exchanged for two sodium: 7.864 mg/L of sodium for each gpg, 0.4594 mg for each mg of hardness. What the raw water brings comes on top.',
+        'Each calcium is exchanged for two sodium: 7.864 mg/L of sodium for each gpg, 0.4594 mg for each mg of hardness. Sodium in the raw water is extra.',
       assumptions: [],
       missing: ['sodium of the raw water'],
       source: 'derived from atomic weights; EPA drinking-water advisory for sodium',
@@ -133,6 +153,6 @@ export function drinkingCautions({ setting, input, hardness, display }: CardFact
     ]
   if (setting.sodiumMgL < SODIUM_ADVISORY_MG_L) return []
   return [
-    `Softening adds about ${showNumber(setting.sodiumMgL, 0, display)} mg/L of sodium. For people on a diet of at most 500 mg of sodium a day the EPA advises no more than ${SODIUM_ADVISORY_MG_L} mg/L in drinking water: tell the house, and leave a tap unsoftened for drinking and cooking.`,
+    `Softening adds about ${showNumber(setting.sodiumMgL, 0, display)} mg/L of sodium. For people on a diet of at most 500 mg of sodium a day the EPA advises no more than ${SODIUM_ADVISORY_MG_L} mg/L in drinking water: tell the household, and leave one tap unsoftened for drinking and cooking.`,
   ]
 }

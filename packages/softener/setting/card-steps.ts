@@ -8,8 +8,8 @@ import type { CardLine, WhyWords } from './card-types.ts'
 export function stepLines(facts: CardFacts): CardLine[] {
   const { setting, dose, display, input } = facts
   const { minutes } = setting
-  const why = (title: string, formula: string, source: string, inputs: WhyWords['inputs'] = []): WhyWords => ({
-    ...{ title, inputs, formula, source },
+  const why = (title: string, summary: string, formula: string, source: string, inputs: WhyWords['inputs'] = []): WhyWords => ({
+    ...{ title, summary, inputs, formula, source },
     assumptions: [],
     missing: [],
   })
@@ -23,6 +23,7 @@ export function stepLines(facts: CardFacts): CardLine[] {
       hint: flow === null ? 'flow control in the valve not known' : `flow control ${formatFlowGpm(flow, display)}`,
       why: why(
         'Backwash',
+        'Water runs up through the bed and washes out dirt.',
         'Long enough to lift out what has settled: 5 to 15 minutes. Longer where iron is high.',
         'Ten States Standards §4.4.2',
       ),
@@ -34,6 +35,7 @@ export function stepLines(facts: CardFacts): CardLine[] {
       hint: 'until the brine tank is drawn down and rinsed through',
       why: why(
         'Brine and slow rinse',
+        'Salt water soaks the bed, then slowly rinses through it.',
         '(Salt ÷ 0.894 lb a gallon of 10% brine + 10 gal/ft³ of rinse) ÷ 0.35 gpm/ft³. The valve’s injector sets the true rate: see that all brine is drawn.',
         'Davis, Water and Wastewater Engineering, 2010: 8 to 12%, 0.25 to 0.62 gpm/ft³; rinse 7.5 to 22.5 gal/ft³ (also UFC 3-240-13FN)',
         [salt, { name: 'Resin', value: facts.resinWords }],
@@ -45,6 +47,7 @@ export function stepLines(facts: CardFacts): CardLine[] {
       value: `${minutes.fastRinse} minutes`,
       why: why(
         'Fast rinse',
+        'A quick rinse packs the bed and washes out the last brine.',
         'Packs the bed and takes the last brine out: 5 to 15 minutes at 1.5 to 2 gpm/ft³.',
         'UFC 3-240-13FN; Davis 2010',
       ),
@@ -60,6 +63,7 @@ export function stepLines(facts: CardFacts): CardLine[] {
       why: {
         ...why(
           'Brine refill',
+          'The valve adds just enough water to dissolve the salt for the next regeneration.',
           `Salt ÷ ${REFILL_LB_PER_GAL[input.salt]} lb that one gallon of refill water dissolves; then by the refill flow of the valve. A gallon of ready brine holds less (2.65 lb of sodium chloride): mixing the two up is a 13% error.`,
           input.salt === 'NaCl'
             ? 'the 3 lb a gallon rule; 2.99 derived from 26.4% brine'
@@ -73,7 +77,12 @@ export function stepLines(facts: CardFacts): CardLine[] {
       id: 'brine-level',
       label: 'Salt in the brine tank',
       value: 'always above the water',
-      why: why('Salt in the brine tank', 'The brine is saturated only while salt is left to dissolve.', COMMON_PRACTICE),
+      why: why(
+        'Salt in the brine tank',
+        'Brine is full strength only while there’s salt left to dissolve.',
+        'Salt above the water means that the brine is saturated.',
+        COMMON_PRACTICE,
+      ),
     },
   ]
 }

@@ -4,7 +4,8 @@ import type { SiteInput } from '../site/site-input.ts'
 /** What one may ask about a number, in sentences. */
 export type WhyWords = {
   title: string
-  summary?: string
+  /** The answer in one plain sentence, before any figure or method. */
+  summary: string
   inputs: { name: string; value: string; from?: string }[]
   formula: string
   assumptions: string[]

@@ -73,7 +73,7 @@ export type SettingFigures = DoseChoice & {
 export function settingFigures(question: SettingQuestion, figures: FirmFigures): SettingFigures | Refusal {
   const { kind, resinFt3, arrangement, salt, compensatedGpg } = question
   if (!(compensatedGpg >= LEAST_HARDNESS_GPG))
-    return refuse('The water has no hardness to take out: there is nothing to set. Test the raw water again.')
+    return refuse('The water has no hardness to remove, so there’s nothing to set. Test the raw water again.')
   const use = waterUse(question.measuredGalDay, question.people)
   const dailyGr = use.gallonsPerDay * compensatedGpg
   const ageYears = question.ageYears ?? ASSUMED_AGE_YEARS
@@ -81,7 +81,7 @@ export function settingFigures(question: SettingQuestion, figures: FirmFigures):
   const temperatureShare = temperatureFactor(question.temperatureF)
   const solidsShare = dissolvedSolidsFactor(question.dissolvedSolidsMgL ?? 0)
   const capacityShare = ageShare * temperatureShare * solidsShare
-  if (!(capacityShare > 0)) return refuse('By its age this bed has no capacity left: it is due for a rebed before anything is set.')
+  if (!(capacityShare > 0)) return refuse('By its age this bed has no capacity left. Rebed before changing any settings.')
   // The other tank is ready when one of two in turn is spent, so that nothing need be kept back.
   const reserve: Reserve = arrangement === 'twin-alternating' ? NO_RESERVE : figures.reserve
   const tanks = arrangement === 'twin-parallel' ? 2 : 1

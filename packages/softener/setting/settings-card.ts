@@ -31,10 +31,10 @@ function settingWarnings({ setting, dose, input }: CardFacts): string[] {
   const warnings: string[] = []
   if (dose.fault === 'too-often')
     warnings.push(
-      'This softener does not last a day on this water: it is too small, or the bed is worn out. It lets hard water through each day.',
+      'This softener doesn’t last a day on this water: it’s too small, or the bed is worn out. It lets hard water through every day.',
     )
-  if (dose.fault === 'leaks') warnings.push('At this dose more hardness passes than is wanted: set more salt.')
-  if (input.control === null) warnings.push('Whether the valve goes by a meter or a timer is not recorded: this card is for a meter.')
+  if (dose.fault === 'leaks') warnings.push('At this dose too much hardness gets through: set more salt.')
+  if (input.control === null) warnings.push('We don’t know if the valve runs by meter or timer. This card is for a meter.')
   if (setting.ageShare <= 0.75)
     warnings.push(
       'By its age this bed has lost a quarter of its capacity or more: measure it before setting by this card (UFC 3-240-13FN: replace at 25%).',

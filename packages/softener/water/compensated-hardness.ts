@@ -39,8 +39,8 @@ export function compensatedHardness(input: CompensatedHardnessInput): Result<Com
     { hardnessGpg, compensatedGpg: hardnessGpg + ironGpg + manganeseGpg, ironGpg, manganeseGpg, warnings },
     {
       assumptions: [
-        ...(ironMgL == null ? ['Iron not measured: taken as none.'] : []),
-        ...(manganeseMgL == null ? ['Manganese not measured: taken as none.'] : []),
+        ...(ironMgL == null ? ['Iron not measured: none assumed.'] : []),
+        ...(manganeseMgL == null ? ['Manganese not measured: none assumed.'] : []),
       ],
       missing: [...(ironMgL == null ? ['iron'] : []), ...(manganeseMgL == null ? ['manganese'] : [])],
       sources: [EXACT, COMMON_PRACTICE],

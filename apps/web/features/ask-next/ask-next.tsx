@@ -46,25 +46,25 @@ export function AskNext() {
       {asks.error ? (
         <Problem happened={readFailure(asks.error).message} onRetry={() => void asks.refetch()} retrying={asks.isFetching} />
       ) : null}
-      {asks.isPending ? <Skeleton lines={12} label="Reading the records" /> : null}
+      {asks.isPending ? <Skeleton lines={12} label="Loading the records" /> : null}
       {asks.isSuccess ? (
         <DataTable
-          caption="Records to ask about, the weakest first"
+          caption="Records to ask about, weakest first"
           columns={columns(texts, me.company)}
           rows={rows}
           rowKey={(row) => row.bedId}
           rowHref={(row) => `/beds/${row.bedId}`}
           link={Link}
           empty={
-            <Empty title="Nothing worth asking">
-              Either no bed is forecast yet, or no answer would move a due date by more than a few months.
+            <Empty title="Nothing to ask">
+              Either there’s no forecast yet, or no answer would move a due date by more than a few months.
             </Empty>
           }
         />
       ) : null}
       {asks.hasNextPage ? (
         <p className="py-4">
-          <Button onClick={() => void asks.fetchNextPage()} busy={asks.isFetchingNextPage} busyLabel="Reading more">
+          <Button onClick={() => void asks.fetchNextPage()} busy={asks.isFetchingNextPage} busyLabel="Loading more">
             Show 50 more
           </Button>
         </p>
@@ -132,7 +132,7 @@ function Whom({ row }: { row: AskRow }) {
   if (!contact)
     return (
       <span>
-        {row.customerName ?? 'nobody holds it'}
+        {row.customerName ?? 'no customer'}
         <span className="block text-small text-soft">no phone number</span>
       </span>
     )

@@ -25,7 +25,7 @@ export function BedDue({ bed, mayChange, onEdit }: { bed: BedPage; mayChange: bo
   if (!forecast)
     return (
       <Section title="Forecast">
-        <p className="text-soft">The forecast is being made; it appears here by itself.</p>
+        <p className="text-soft">The forecast is being made and appears here automatically.</p>
         <Skeleton lines={3} label="Waiting for the forecast" />
       </Section>
     )
@@ -34,7 +34,7 @@ export function BedDue({ bed, mayChange, onEdit }: { bed: BedPage; mayChange: bo
   return (
     <Section title={due50Day ? `Due about ${formatMonth(due50Day, display)}` : 'No forecast'}>
       {forecast.refusal ? (
-        <Notice kind="mind" action={mayChange ? <Button onClick={onEdit}>Change facts</Button> : undefined}>
+        <Notice kind="mind" action={mayChange ? <Button onClick={onEdit}>Edit facts</Button> : undefined}>
           {forecast.refusal}
         </Notice>
       ) : null}
@@ -43,8 +43,8 @@ export function BedDue({ bed, mayChange, onEdit }: { bed: BedPage; mayChange: bo
           <DueAxisHead axis={axis} />
           <DueRibbon early={due10Day} middle={due50Day} late={due90Day} axis={axis} />
           <p className="mt-1">
-            Of ten such beds one fails by {formatMonth(due10Day, display)}, five by {formatMonth(due50Day, display)}
-            {due90Day ? `, nine by ${formatMonth(due90Day, display)}` : ''}.
+            Of 10 beds like this one, 1 fails by {formatMonth(due10Day, display)}, 5 by {formatMonth(due50Day, display)}
+            {due90Day ? `, 9 by ${formatMonth(due90Day, display)}` : ''}.
           </p>
           <Chances forecast={forecast} />
         </>
@@ -74,9 +74,7 @@ function Chances({ forecast }: { forecast: StoredForecast }) {
         )}
       </dl>
       {already !== null && already >= 0.05 ? (
-        <p className="mt-2">
-          It may have failed unnoticed since it was last seen: {formatChance(already, display)}. The chances above hold if it works today.
-        </p>
+        <p className="mt-2">{formatChance(already, display)} chance it has failed already. The chances above count if it works today.</p>
       ) : null}
     </>
   )

@@ -70,8 +70,8 @@ export function BedFactsList({ bed }: { bed: BedPage }) {
         },
         ...(bed.endedLatest
           ? [
-              { name: 'Came out', value: texts.span(bed.endedEarliest, bed.endedLatest) },
-              { name: 'Why it ended', value: endCauseWords[(bed.endCause ?? 'unknown') as EndCause] },
+              { name: 'Ended', value: texts.span(bed.endedEarliest, bed.endedLatest) },
+              { name: 'Reason it ended', value: endCauseWords[(bed.endCause ?? 'unknown') as EndCause] },
             ]
           : []),
       ]}

@@ -40,7 +40,7 @@ export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
         />
       ) : null}
       <p className="text-small text-soft">
-        Reckoned {formatDay(forecast.asOfDay, display)}
+        Calculated {formatDay(forecast.asOfDay, display)}
         {explained ? <> from {fitPhrase(explained.value.fit, display)}</> : null}. <ForecastWhy forecast={forecast} explained={explained} />
       </p>
     </Section>

@@ -25,7 +25,7 @@ export function BedKit({ bed }: { bed: BedPage }) {
         tank weighs {formatWeightLb(value.fullTankLb, display)}.{' '}
         <Why
           explanation={{
-            title: 'How the kit was made up',
+            title: 'How we chose the kit',
             summary: `${value.crewWhy} The heaviest lift is ${value.heaviestLift}, ${formatWeightLb(value.heaviestLiftLb, display)}.`,
             assumptions: kit.assumptions,
             missing: kit.missing,
@@ -48,7 +48,7 @@ export function BedKit({ bed }: { bed: BedPage }) {
       </ul>
       {value.warnings.map((warning) => (
         <p key={warning} className="mt-2 text-bead-ink">
-          Mind: {warning}
+          Note: {warning}
         </p>
       ))}
     </Section>

@@ -32,7 +32,7 @@ export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
         {drawn.assumptions.length > 0 ? (
           <Why
             explanation={{
-              title: 'How the drawing was made',
+              title: 'How we drew it',
               summary: drawn.value.description,
               assumptions: drawn.assumptions,
               missing: drawn.missing,
@@ -46,7 +46,7 @@ export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
         )}{' '}
         {bed.softener ? (
           <TextLink href={`/softeners/${bed.softener.id}/settings`} link={Link}>
-            How this softener should be set
+            How to set this softener
           </TextLink>
         ) : null}{' '}
         <TextLink href={`/which-tank?bedId=${bed.id}`} link={Link}>

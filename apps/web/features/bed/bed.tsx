@@ -39,7 +39,7 @@ export function Bed({ bedId }: { bedId: string }) {
   if (query.error)
     return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
   const bed = query.data
-  if (!bed) return <Skeleton lines={14} label="Reading the bed" />
+  if (!bed) return <Skeleton lines={14} label="Loading the bed" />
   const place = bed.site?.label ?? 'Tank in the workshop'
   const ended = bed.endedLatest !== null
   return (
@@ -66,7 +66,7 @@ export function Bed({ bedId }: { bedId: string }) {
       />
       {ended ? (
         <Notice kind="mind">
-          This bed came out {texts.span(bed.endedEarliest, bed.endedLatest)}. Its record stands; the tank may hold another bed since.
+          This bed ended {texts.span(bed.endedEarliest, bed.endedLatest)}. Its record is kept; the tank may hold a newer bed.
         </Notice>
       ) : null}
       {/* In the order a phone shows it: when due, whom to call, the drawing. Side by side the drawing stands at the left. */}
@@ -94,7 +94,7 @@ export function Bed({ bedId }: { bedId: string }) {
           </div>
         )}
         <div className="mt-8 min-w-0 lg:col-start-1">
-          <Section title="Facts" actions={mayChange ? <Button onClick={() => open('facts')}>Change facts</Button> : null}>
+          <Section title="Facts" actions={mayChange ? <Button onClick={() => open('facts')}>Edit facts</Button> : null}>
             <BedFactsList bed={bed} />
           </Section>
         </div>

@@ -73,7 +73,7 @@ export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void 
   const quantity = (name: QuantityName, hint?: string) => <AmountField label={NAMES[name]} hint={hint} {...amounts.field(name)} />
   return (
     <FormDialog
-      title="Change facts"
+      title="Edit facts"
       lead="A changed fact updates the forecast within seconds. Leave blank if unknown."
       onClose={onClose}
       onSubmit={() => send(start.bed)}
@@ -85,12 +85,12 @@ export function EditFacts({ bed, onClose }: { bed: BedPage; onClose: () => void 
       saveLabel="Save and forecast again"
     >
       <Select
-        label="Where you know it from"
+        label="How you know"
         choices={choicesOf(factSources, factSourceWords)}
         value={source}
         onChange={(event) => setSource(event.target.value)}
       />
-      <TextInput label={NAMES.began} hint="As they say it: 2014, before 2015, Mar 2012, 3/14/2018" maxLength={60} {...field('began')} />
+      <TextInput label={NAMES.began} hint="In their words: 2014, before 2015, Mar 2012, 3/14/2018" maxLength={60} {...field('began')} />
       <BeganReading text={values.began} today={today} dayOrder={us ? 'month-first' : 'day-first'} />
       <DayInput label={NAMES.lastSeenDay} hint="Today, if they have soft water now" max={today} {...field('lastSeenDay')} />
       <TextInput label={NAMES.tankSize} hint="As on the label: 10x54, 48,000 grain, 42 L" maxLength={60} {...field('tankSize')} />

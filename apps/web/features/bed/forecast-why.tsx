@@ -24,8 +24,16 @@ function fitWords(fit: Extract<BedExplanation, { ok: true }>['value']['fit'], di
 
 const years = (value: number, display: NumberDisplay) => withUnit(value, 1, 'years', display)
 
+/** What the dates mean, counted in beds. */
+const tenBeds = ({ chance12Months }: StoredForecast, display: NumberDisplay) =>
+  chance12Months === null
+    ? 'Nobody can say yet when beds like this one fail. '
+    : chance12Months < 0.05
+      ? 'Of ten beds like this one, probably none will fail within a year. '
+      : `Of ten beds like this one, about ${showWhole(Math.max(1, chance12Months * 10), display)} will fail within a year. `
+
 const sharpestWords = ({ key, years: taken }: { key: QuestionKey; years: number }, display: NumberDisplay) =>
-  `Would sharpen it most, by about ${years(taken, display)} of doubt: ${questionWords[key]}`
+  `Best way to narrow it, by about ${years(taken, display)}: ${questionWords[key]}`
 
 type Props = { forecast: StoredForecast; explained: Extract<BedExplanation, { ok: true }> | null }
 
@@ -42,10 +50,10 @@ export function ForecastWhy({ forecast, explained }: Props) {
   return (
     <Why
       explanation={{
-        title: 'Why it is due then',
+        title: 'Why it’s due then',
         summary: value
-          ? `Half of such beds last ${years(value.medianLifeYears, display)} on this water; on clean water it would be ${years(value.medianCleanLifeYears, display)}. This one was last seen working ${formatDay(value.lastSeenDay, display)}.`
-          : undefined,
+          ? `${tenBeds(forecast, display)}Half of beds like this last ${years(value.medianLifeYears, display)} on this water; on clean water, ${years(value.medianCleanLifeYears, display)}. This one was last seen working ${formatDay(value.lastSeenDay, display)}.`
+          : tenBeds(forecast, display),
         inputs: value
           ? [
               { name: 'Learned from', value: fitWords(value.fit, display) },

@@ -52,8 +52,8 @@ export function InspectBed({ bed, onClose }: { bed: BedPage; onClose: () => void
         onChange={(event) => setWorking(event.target.checked)}
       />
       <Select label="Beads" none="not looked at" choices={choicesOf(beadConditions, beadConditionWords)} {...field('beadCondition')} />
-      <AmountField label="Capacity, of a new bed" {...amounts.field('capacityShare')} />
-      <AmountField label="Moisture of the beads" hint="From a laboratory" {...amounts.field('moistureShare')} />
+      <AmountField label="Capacity, share of a new bed" {...amounts.field('capacityShare')} />
+      <AmountField label="Moisture of the beads" hint="From a lab" {...amounts.field('moistureShare')} />
       <AmountField label="Pressure drop in service" {...amounts.field('pressureDrop')} />
       <TextArea label="Notes" maxLength={2000} {...field('notes')} />
     </FormDialog>

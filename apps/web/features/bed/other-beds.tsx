@@ -14,7 +14,7 @@ export function OtherBeds({ bed }: { bed: BedPage }) {
         {bed.otherBeds.map((one) => (
           <li key={one.id} className="flex flex-wrap gap-x-3 border-b border-line py-2">
             <TextLink href={`/beds/${one.id}`} link={Link}>
-              {texts.began(one) ?? 'beginning not known'} to {one.endedLatest ? texts.span(one.endedEarliest, one.endedLatest) : 'now'}
+              {texts.began(one) ?? 'start not known'} to {one.endedLatest ? texts.span(one.endedEarliest, one.endedLatest) : 'now'}
             </TextLink>
             <span className="text-soft">{[texts.resin(one), one.endCause && causeWords(one.endCause)].filter(Boolean).join(', ')}</span>
           </li>

@@ -21,7 +21,7 @@ export function Sharpen({ forecast, explained, act }: Props) {
   return (
     <Notice action={act ? <Answer question={key} {...act} /> : undefined}>
       Best way to narrow these dates: {questionWords[key]}
-      {sharpest && sharpest.years >= 0.25 ? ` It would take about ${doubt(sharpest.years, display)} from the doubt about these dates.` : ''}
+      {sharpest && sharpest.years >= 0.25 ? ` It would narrow these dates by about ${doubt(sharpest.years, display)}.` : ''}
     </Notice>
   )
 }

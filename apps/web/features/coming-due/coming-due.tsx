@@ -49,7 +49,7 @@ export function ComingDue() {
           retrying={months.isFetching}
         />
       ) : null}
-      {months.isPending ? <Skeleton lines={8} label="Reading the month picture" /> : null}
+      {months.isPending ? <Skeleton lines={8} label="Loading the month picture" /> : null}
       {picture && picture.months.length > 0 ? (
         <DuePicture picture={picture} plan={plan.data ?? null} filters={filters} change={change} />
       ) : null}

@@ -16,7 +16,7 @@ type Group = DueMonths['groups'][number]
 
 const REST: Record<DueGrouping, string> = {
   supply: 'Small supplies or not known',
-  area: 'Small towns, and none written down',
+  area: 'Small towns, or no town on record',
   resin: 'Kinds with few beds',
 }
 const KIND: Record<DueGrouping, string> = { supply: 'supply', area: 'town', resin: 'kind of resin' }
@@ -30,7 +30,7 @@ export function DueGroups({ by }: { by: DueGrouping }) {
   const read = useQuery(api.due.months.queryOptions({ input: { by } }))
   if (read.error)
     return <Problem happened={readFailure(read.error).message} onRetry={() => void read.refetch()} retrying={read.isFetching} />
-  if (!read.data) return <Skeleton lines={6} label="Reading the groups" />
+  if (!read.data) return <Skeleton lines={6} label="Loading the groups" />
   if (read.data.groups.length === 0)
     return <p className="my-4 text-soft">The groups are counted with the next forecast, tonight at the latest.</p>
   return <Groups picture={read.data} by={by} />
@@ -42,7 +42,7 @@ function Groups({ picture, by }: { picture: DueMonths; by: DueGrouping }) {
   const { groups, years, months } = picture
   const table = {
     heads: [
-      ...[KIND[by], 'beds', 'failed already, unseen', 'next 12 months', 'low', 'high'],
+      ...[KIND[by], 'beds', 'probably failed already', 'next 12 months', 'low', 'high'],
       ...years.slice(1).map((one) => `12 months from ${formatMonth(`${one.from}-01`, display)}`),
       ...months.slice(0, 12).map((one) => formatMonth(`${one.month}-01`, display)),
     ],

@@ -1,36 +1,37 @@
 import type { DueMonths } from '@almanac/contract/due'
 import { useDisplay } from '@almanac/ui/display'
 import { Why } from '@almanac/ui/why'
-import { showWhole } from '@almanac/units/format-number'
+import { formatDay } from '@almanac/units/format-day'
+import { formatPercent, showWhole } from '@almanac/units/format-number'
 
 /** The picture in two sentences; the figures can be asked why. */
 export function DueLead({ picture }: { picture: DueMonths }) {
   const display = useDisplay()
   const { year, beds, asOfDay, rebedsPerMonth, fit, probablyFailed } = picture
   const learned = fit && !fit.fellBackBecause
-  if (!year || !asOfDay) return <>No forecast has been made yet. It is made by itself soon after softeners are added or imported.</>
+  if (!year || !asOfDay) return <>No forecast yet. It’s made automatically soon after you add or import softeners.</>
   return (
     <>
-      {showWhole(beds, display)} beds watched. In the next 12 months expect{' '}
+      {showWhole(beds, display)} beds in service. In the next 12 months expect about{' '}
       <Why
         explanation={{
           title: 'Beds expected to fail in 12 months',
-          summary: `${showWhole(year.mean, display)} expected; between ${showWhole(year.low, display)} and ${showWhole(year.high, display)} in four years out of five.`,
+          summary: `Of ${showWhole(beds, display)} beds, about ${showWhole(year.mean, display)} will fail in the next 12 months; in 8 years of 10 it would be ${showWhole(year.low, display)} to ${showWhole(year.high, display)}.`,
           inputs: [
-            { name: 'Beds watched', value: showWhole(beds, display), from: 'beds in service, not archived' },
-            { name: 'As of', value: asOfDay, from: 'the last forecast run' },
-            { name: 'Learned from', value: learned ? fit.version : 'industry rules of thumb', from: 'the fit of the last night' },
+            { name: 'Beds', value: showWhole(beds, display), from: 'beds in service, not archived' },
+            { name: 'As of', value: formatDay(asOfDay, display), from: 'the last forecast run' },
+            { name: 'Learned from', value: learned ? fit.version : 'industry rules of thumb', from: 'last night’s update' },
             { name: 'Crews can do', value: `${rebedsPerMonth} rebeds a month`, from: 'company settings' },
           ],
           formula:
-            'Each bed has its own chance of failing in each month, given that it worked when last seen. For one set of life parameters the count of failures is an exact Poisson-binomial; the band mixes it over 24 sets that stand for the doubt about the parameters, which all beds share.',
+            'Each bed has its own chance of failing in each month, given that it worked when last seen. For one set of life parameters the count of failures is an exact Poisson-binomial; the likely range mixes it over 24 sets that stand for the doubt about the parameters, which all beds share.',
           assumptions: [
             'A bed that fails is counted once, in the month it fails; its new bed is not counted again.',
-            'Water stays as it was last known.',
+            'Water stays as last recorded.',
             learned
-              ? `How long beds last was learned from ${showWhole(fit.failures, display)} failures among ${showWhole(fit.records, display)} of your own beds, starting from what the trade says.`
-              : 'How long beds last goes by the trade’s own rules of thumb, kept wide, until enough of your own beds have failed on record.',
-            'A bed that has probably failed already is not expected to fail again: it is left out of the months to come.',
+              ? `How long beds last comes from ${showWhole(fit.failures, display)} failures among ${showWhole(fit.records, display)} of your own beds, starting from industry rules of thumb.`
+              : 'How long beds last comes from industry rules of thumb, with a wide range, until enough of your own beds have failed on record.',
+            'A bed that has probably failed already won’t fail again, so it’s left out of the coming months.',
           ],
           source:
             'Method: exact Poisson-binomial. Parameters: common practice and UFC 3-240-13FN (2005), see docs/decisions/forecast-priors.md.',
@@ -38,9 +39,9 @@ export function DueLead({ picture }: { picture: DueMonths }) {
       >
         {showWhole(year.mean, display)} to fail
       </Why>
-      , between {showWhole(year.low, display)} and {showWhole(year.high, display)} four times out of five. Your crews can do{' '}
+      ; likely range {showWhole(year.low, display)}–{showWhole(year.high, display)} ({formatPercent(0.8, display)}). Your crews can do{' '}
       {rebedsPerMonth} rebeds a month.
-      {probablyFailed > 0 ? ` ${showWhole(probablyFailed, display)} more have probably failed already, unseen: ring and ask.` : ''}
+      {probablyFailed > 0 ? ` ${showWhole(probablyFailed, display)} more have probably failed already. Call those customers.` : ''}
     </>
   )
 }

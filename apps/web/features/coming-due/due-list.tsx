@@ -68,7 +68,7 @@ export function DueList({ picture, plan, filters, change }: Props) {
       {failure ? (
         <Problem happened={failure.message} reference={failure.requestId} onRetry={() => void beds.refetch()} retrying={beds.isFetching} />
       ) : null}
-      {beds.isPending ? <Skeleton lines={12} label="Reading the beds" /> : null}
+      {beds.isPending ? <Skeleton lines={12} label="Loading the beds" /> : null}
       {beds.isSuccess ? (
         <DataTable
           caption="Beds that come due"

@@ -13,7 +13,7 @@ function factsOf({ bedId, tank, volumeFt3, gravelLb, resinKind }: DueBed) {
 
 function beganWords(bed: DueBed): string {
   const written = bed.beganAsWritten ?? bed.beganLatest
-  if (!written) return 'began unknown'
+  if (!written) return 'install date unknown'
   return /^\d{4}-\d\d-\d\d$/.test(written) ? written.slice(0, 4) : written
 }
 

@@ -5,6 +5,7 @@ import { LevelPlot } from '@almanac/ui/level-plot'
 import { Notice } from '@almanac/ui/notice'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
+import { formatDay } from '@almanac/units/format-day'
 import { formatPercent, type NumberDisplay, showWhole, withUnit } from '@almanac/units/format-number'
 import { lbToKg } from '@almanac/units/mass'
 import { ft3ToL } from '@almanac/units/volume'
@@ -14,7 +15,7 @@ import { useSession } from '@/client/providers'
 const gapWords = (gap: number | null, display: NumberDisplay) =>
   gap === null
     ? ''
-    : `; no plan within these hours has fewer failures by more than ${formatPercent(Math.max(gap, 0.001), display, 1)}, which is proven`
+    : `; it’s proven that no plan within these hours has over ${formatPercent(Math.max(gap, 0.001), display, 1)} fewer failures`
 
 /** Rebeds by month against crew capacity, with the materials and hours that follow. */
 export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
@@ -31,26 +32,26 @@ export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
       {plan.months.length > 0 ? (
         <>
           <p className="max-w-[75ch]">
-            So that no bed waits until its chance of having failed passes {limit},{' '}
+            To keep every bed’s chance of having failed under {limit},{' '}
             <Why
               explanation={{
                 title: 'Rebeds by month',
-                summary: `${total} beds reach the limit within ${plan.months.length} months; each has one month, none later than that and none before one in ten such beds has failed.`,
+                summary: `${total} beds reach your limit within ${plan.months.length} months. Each gets a month before it does, but not while 9 of 10 beds like it still work.`,
                 inputs: [
-                  { name: 'Largest chance accepted', value: limit, from: 'the firm’s figures' },
-                  { name: 'Crews can do', value: `${plan.rebedsPerMonth} rebeds a month`, from: 'the firm’s figures' },
+                  { name: 'Highest risk you accept', value: limit, from: 'Company settings' },
+                  { name: 'Crews can do', value: `${plan.rebedsPerMonth} rebeds a month`, from: 'Company settings' },
                   {
                     name: 'A usual rebed',
                     value: withUnit(plan.hoursEach, 1, 'crew hours', display),
                     from: 'by the tank’s diameter, two people',
                   },
-                  { name: 'As of', value: plan.asOfDay, from: 'the last forecast run' },
+                  { name: 'As of', value: formatDay(plan.asOfDay, display), from: 'the last forecast run' },
                 ],
-                formula: `First the least overtime that keeps the limit, spread evenly; then, within those hours, the months with the fewest failures while waiting. Both are solved by HiGHS, a solver for linear and mixed-integer programmes${gapWords(plan.gap, display)}.`,
+                formula: `First the least overtime that keeps the limit, spread evenly; then, within those hours, the months with the fewest failures while waiting. Both are solved by HiGHS, a solver for linear and mixed-integer programs${gapWords(plan.gap, display)}.`,
                 assumptions: [
-                  'Beds past the limit already are left out: they want a call before a crew.',
+                  'Beds already past the limit are left out: call those customers first.',
                   'Beds that reach the limit after these months are not in the plan, so its last months look emptier than they will be.',
-                  'A bed without a recorded volume is taken as the average of the others.',
+                  'A bed with no recorded volume counts as the average of the others.',
                 ],
               }}
             >
@@ -58,15 +59,13 @@ export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
             </Why>{' '}
             for {plan.months.length} months.{' '}
             {over.length > 0
-              ? `Your crews can do ${plan.rebedsPerMonth}: in ${over.length} of these months they would need more hours than they have. A higher limit, or more hours, closes the gap.`
-              : `Your crews can do ${plan.rebedsPerMonth}, so the hours suffice.`}
+              ? `Your crews can do ${plan.rebedsPerMonth}: in ${over.length} of these months they’d need more hours than they have. A higher limit or more hours closes the gap.`
+              : `Your crews can do ${plan.rebedsPerMonth}, so the hours are enough.`}
             {plan.pastLimit > 0
-              ? ` ${plan.pastLimit} beds, unseen for long, are past the limit already and are not in the plan: ring and ask.`
+              ? ` ${plan.pastLimit} beds not seen for a long time are past the limit already and not in the plan. Call those customers.`
               : ''}
           </p>
-          {plan.current ? null : (
-            <p className="text-small text-soft">The plan is of an earlier forecast; the new one is being worked out.</p>
-          )}
+          {plan.current ? null : <p className="text-small text-soft">This plan is from an earlier forecast; the new one is on its way.</p>}
           <LevelPlot
             title="Rebeds planned, by month"
             months={plan.months.map((one) => ({

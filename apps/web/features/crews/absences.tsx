@@ -26,7 +26,7 @@ export function Absences({ name, absences }: { name: string; absences: readonly 
             <Button
               kind="quiet"
               busy={takeBack.isPending}
-              aria-label={`Take back: ${name}, ${absenceWords(one, display)}`}
+              aria-label={`Remove: ${name}, ${absenceWords(one, display)}`}
               onClick={(event) => {
                 named.current = event.currentTarget.closest('[data-crew-card]')?.querySelector('h3') ?? null
                 takeBack.send({ absenceId: one.id, version: one.version })

@@ -22,7 +22,7 @@ export function WriteAway({ of: { of, subjectId, name }, onClose }: { of: AwayOf
   return (
     <FormDialog
       title={of === 'person' ? `Days off: ${name}` : `Out of service: ${name}`}
-      lead="Day sheets that stand in those days stay as they are and say so; plans leave them out."
+      lead="Day sheets on those days stay as they are and show it; plans leave those days out."
       onClose={onClose}
       onSubmit={() => add.send({ of, subjectId, fromDay: first.day, untilDay: open ? null : last.day, word: values.word.trim() || null })}
       busy={add.isPending}

@@ -42,8 +42,15 @@ export function BreakFields({ form }: { form: ReturnType<typeof useBreaks> }) {
       {typed.map((one, n) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a break has nothing else to be known by, and its place does not change while it is typed.
         <div key={n} className="flex flex-wrap items-end gap-2">
-          <AmountField label="Lasts" kind="breakMinutes" required tried={tried} value={one.lasts} onChange={(lasts) => set(n, { lasts })} />
-          <TimeInput label="Begins from" required value={one.from} onChange={(event) => set(n, { from: event.target.value })} />
+          <AmountField
+            label="Length"
+            kind="breakMinutes"
+            required
+            tried={tried}
+            value={one.lasts}
+            onChange={(lasts) => set(n, { lasts })}
+          />
+          <TimeInput label="Starts at the earliest" required value={one.from} onChange={(event) => set(n, { from: event.target.value })} />
           <TimeInput label="at the latest" required value={one.until} onChange={(event) => set(n, { until: event.target.value })} />
           <Button kind="quiet" onClick={() => setTyped((all) => all.filter((_, other) => other !== n))}>
             Leave out

@@ -19,8 +19,8 @@ export function CrewCard({ name, left, awayLabel, onEdit, onAway, children }: Pr
               {awayLabel}
             </Button>
           )}
-          <Button kind="quiet" onClick={onEdit} aria-label={`Change ${name}`}>
-            Change
+          <Button kind="quiet" onClick={onEdit} aria-label={`Edit ${name}`}>
+            Edit
           </Button>
         </span>
       </div>

@@ -35,7 +35,7 @@ export function Crews() {
         lead="Who signs in, who goes out and when they work, and what the vehicles carry. Plans and proposed times keep to it."
       />
       {list.error ? <Problem happened={readFailure(list.error).message} onRetry={() => void list.refetch()} /> : null}
-      {list.isPending ? <Skeleton lines={8} label="Reading the crews" /> : null}
+      {list.isPending ? <Skeleton lines={8} label="Loading the crews" /> : null}
       {list.data ? (
         <>
           <PeoplePart

@@ -18,8 +18,8 @@ import { ShiftFields } from './shift-fields.tsx'
 import { SkillFields } from './skill-fields.tsx'
 
 const NAMES = {
-  ...{ name: 'Name', doesAll: 'Does all the firm does', skills: 'May do', shifts: 'Works', breaks: 'Breaks', personId: 'Signs in as' },
-  ...{ startsAtHome: 'Starts at home', home: 'Home', overtimeMinorPerHour: 'Overtime', left: 'Left the firm' },
+  ...{ name: 'Name', doesAll: 'Does all work', skills: 'Cleared for', shifts: 'Works', breaks: 'Breaks', personId: 'Signs in as' },
+  ...{ startsAtHome: 'Starts at home', home: 'Home', overtimeMinorPerHour: 'Overtime', left: 'Left the company' },
 }
 type Typed = Pick<CrewPerson, 'name' | 'doesAll' | 'skills' | 'startsAtHome' | 'shifts' | 'personId' | 'left'> & {
   place: string
@@ -71,7 +71,7 @@ export function EditPerson({ person, members, onClose }: Props) {
     if (name === 'skills') return skillList({ doesAll: false, skills: (value ?? []) as string[] }, figures.valves)
     if (name === 'home') return placeWords((value ?? null) as CrewPerson['home']) || 'nothing'
     if (name === 'personId') return members.find((one) => one.personId === value)?.name ?? 'nobody'
-    if (name === 'overtimeMinorPerHour') return typeof value === 'number' ? money.words(value) : 'the firm’s price'
+    if (name === 'overtimeMinorPerHour') return typeof value === 'number' ? money.words(value) : 'the company rate'
     return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value ?? 'nothing')
   }
   return (
@@ -90,7 +90,7 @@ export function EditPerson({ person, members, onClose }: Props) {
       <fieldset className="flex flex-col gap-1">
         <legend className="mb-1 font-medium">Works</legend>
         <Checkbox
-          label="The firm’s hours, on every day the firm works"
+          label="Company hours, every working day"
           checked={values.shifts.length === 0}
           onChange={(event) => set({ shifts: event.target.checked ? [] : FULL_WEEK })}
         />
@@ -113,7 +113,11 @@ export function EditPerson({ person, members, onClose }: Props) {
         value={values.place}
         onChange={(event) => set({ place: event.target.value })}
       />
-      <AmountField label="Overtime, if it differs from the firm’s" unitWords={`${money.currency} an hour`} {...amounts.field('overtime')} />
+      <AmountField
+        label="Overtime, if different from the company’s"
+        unitWords={`${money.currency} an hour`}
+        {...amounts.field('overtime')}
+      />
       {seen ? (
         <>
           <Select
@@ -126,7 +130,7 @@ export function EditPerson({ person, members, onClose }: Props) {
           />
           <Checkbox
             label={NAMES.left}
-            hint="No longer offered for day sheets; what they did stays on record"
+            hint="Not offered for day sheets any more; past work stays on record"
             checked={values.left}
             onChange={(event) => set({ left: event.target.checked })}
           />

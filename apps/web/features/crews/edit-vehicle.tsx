@@ -51,13 +51,13 @@ export function EditVehicle({ vehicle, onClose }: { vehicle: CrewVehicle | null;
       <AmountField label="Room for material" {...amounts.field('volume')} />
       <AmountField
         label="Payload for material"
-        hint="Resin out in the morning, wet spent resin back: what the vehicle may carry beside people and tools"
+        hint="New resin out, wet old resin back: what the vehicle may carry besides people and tools"
         {...amounts.field('weight')}
       />
       {seen ? (
         <Checkbox
           label="Retired"
-          hint="No longer offered for day sheets; what it did stays on record"
+          hint="Not offered for day sheets any more; past work stays on record"
           checked={left}
           onChange={(event) => setLeft(event.target.checked)}
         />

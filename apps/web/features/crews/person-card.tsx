@@ -14,7 +14,7 @@ type Props = { person: CrewPerson; signIn?: ReactNode; onEdit: () => void; onAwa
 /** What is down of one person: how they sign in, and what planning knows of them. */
 export function PersonCard({ person, signIn, onEdit, onAway }: Props) {
   return (
-    <CrewCard name={person.name} left={person.left ? 'left the firm' : null} awayLabel="Days off" onEdit={onEdit} onAway={onAway}>
+    <CrewCard name={person.name} left={person.left ? 'left the company' : null} awayLabel="Days off" onEdit={onEdit} onAway={onAway}>
       {signIn}
       <PersonFacts person={person} />
     </CrewCard>
@@ -28,7 +28,7 @@ function PersonFacts({ person }: { person: CrewPerson }) {
   const money = useMoney()
   const usual = [
     person.doesAll ? 'all work' : '',
-    person.shifts.length === 0 ? 'works the firm’s hours' : '',
+    person.shifts.length === 0 ? 'works company hours' : '',
     person.startsAtHome ? '' : 'starts at the yard',
   ].filter(Boolean)
   const facts = [

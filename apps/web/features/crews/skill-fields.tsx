@@ -11,7 +11,7 @@ export function SkillFields({ doesAll, skills, onChange }: Skills & { onChange: 
   const { figures } = useSession()
   const choices = [
     { skill: LIFTING, label: 'Heavy lifting', hint: 'Rebeds, installations, tanks going back' },
-    { skill: PLUMBING_LICENCE, label: 'Plumbing licence', hint: 'Installations' },
+    { skill: PLUMBING_LICENCE, label: 'Plumbing license', hint: 'Installations' },
     ...figures.valves.map((valve) => ({ skill: valveSkill(valve.id), label: `Valve: ${valve.label}`, hint: undefined })),
   ]
   const toggle = (skill: string, on: boolean) =>
@@ -19,7 +19,7 @@ export function SkillFields({ doesAll, skills, onChange }: Skills & { onChange: 
   return (
     <fieldset className="flex flex-col gap-1">
       <legend className="mb-1 font-medium">May do</legend>
-      <Checkbox label="All the firm does" checked={doesAll} onChange={(event) => onChange({ doesAll: event.target.checked, skills })} />
+      <Checkbox label="All work" checked={doesAll} onChange={(event) => onChange({ doesAll: event.target.checked, skills })} />
       {doesAll
         ? null
         : choices.map(({ skill, label, hint }) => (

@@ -17,14 +17,14 @@ import { takenBy } from './taken-by.ts'
 /** Changes a sheet's crew, vehicle, hours or notes; when someone was faster, both values are shown and the person chooses. */
 export function ChangeCrew({ sheet, sheets, onClose }: { sheet: DaySheet; sheets: readonly DaySheet[]; onClose: () => void }) {
   const { api, me } = useSession()
-  const say = useToast()
+  const showToast = useToast()
   const { timeZone } = me.company
   // What the person saw when they opened the form: a change by someone else must not slip in under their hand.
   const [seen] = useState(sheet)
   const [sent, setSent] = useState<SheetValues | null>(null)
   const change = useCommand(api.daySheets.change.mutationOptions(), {
     onDone: () => {
-      say({ text: `The sheet ${sent?.name ?? ''} is changed.` })
+      showToast({ text: `The sheet ${sent?.name ?? ''} is changed.` })
       onClose()
     },
   })
@@ -75,7 +75,7 @@ function Versions({ sheet, sent, said, onMine, onTheirs }: VersionsProps) {
       <p className="mb-2">{said}</p>
       <DefinitionList
         facts={[
-          { name: 'Stands now', value: `${sheet.name}: ${names}; ${sheet.vehicle?.name ?? 'no vehicle'}; ${hours}` },
+          { name: 'Theirs', value: `${sheet.name}: ${names}; ${sheet.vehicle?.name ?? 'no vehicle'}; ${hours}` },
           { name: 'Yours', value: `${sent.name}; ${sent.colleagueIds.length} people; ${sent.from}–${sent.until}` },
         ]}
       />

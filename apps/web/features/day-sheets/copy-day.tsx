@@ -9,7 +9,7 @@ import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 
 const REASONS = {
-  hours: 'its hours do not go',
+  hours: 'its hours don’t work on this day',
   name: 'a sheet of that name is open',
   person: 'one of its people is on another sheet',
   vehicle: 'its vehicle is on another sheet',
@@ -19,12 +19,12 @@ const REASONS = {
 export function CopyDay({ day, copyFrom, main }: { day: string; copyFrom: string | null; main?: boolean }) {
   const display = useDisplay()
   const { api } = useSession()
-  const say = useToast()
+  const showToast = useToast()
   const copy = useCommand(api.daySheets.copy.mutationOptions(), {
     onDone: ({ fromDay, opened, left }) => {
       const why = [...new Set(left.map((one) => REASONS[one.reason]))].join('; ')
       const count = `${opened.length} ${opened.length === 1 ? 'sheet' : 'sheets'} opened as on ${formatDay(fromDay, display)}`
-      say({ text: left.length === 0 ? `${count}.` : `${count}, ${left.length} left out: ${why}.` })
+      showToast({ text: left.length === 0 ? `${count}.` : `${count}, ${left.length} left out: ${why}.` })
     },
   })
   if (!copyFrom) return null

@@ -51,7 +51,7 @@ export function DaySheets() {
             {day === today ? 'Today. ' : ''}One sheet is open; faint lines inside it are jobs that would fit.{' '}
             {needPlace > 0 ? (
               <TextLink href="/jobs" link={Link}>
-                {needPlace === 1 ? 'One job needs' : `${needPlace} jobs need`} a place
+                {needPlace === 1 ? 'One job' : `${needPlace} jobs`} to book
               </TextLink>
             ) : null}
             {needPlace > 0 ? '.' : null}

@@ -30,7 +30,7 @@ export function FoldedSheet({ sheet, drop, onOpen }: { sheet: DaySheet; drop: Re
       <span className="flex flex-wrap gap-x-6 text-soft">
         <span>{sheet.visits.length === 0 ? 'nothing booked' : `${formatDuration(booked, display)} booked`}</span>
         <span>{free === 0 ? 'full' : `${formatDuration(free, display)} free`}</span>
-        <span className={load.over ? 'text-danger' : undefined}>{load.over ? `${load.words}: too much` : load.words}</span>
+        <span className={load.over ? 'text-danger' : undefined}>{load.over ? `${load.words}: over capacity` : load.words}</span>
         {sheet.members.length === 1 ? <span>no rebeds: needs two</span> : null}
         {last ? (
           <span>

@@ -15,7 +15,7 @@ type LineDrag = ReturnType<Drag['source']>
 type LineDrop = ReturnType<Drag['target']>
 
 const driveWords = (minutes: number | null, display: NumberDisplay) =>
-  minutes === null ? 'drive unknown' : minutes === 0 ? 'no more driving' : `+${formatDuration(minutes, display)} driving`
+  minutes === null ? 'drive unknown' : minutes === 0 ? 'no extra driving' : `+${formatDuration(minutes, display)} driving`
 
 /** A free stretch of the sheet. */
 export function FreeLine({ from, until, minutes, drop }: { from: number; until: number; minutes: number; drop: LineDrop }) {
@@ -50,8 +50,8 @@ export function FitLine({ fit, day, busy, drag, onPlace }: FitLineProps) {
       note={<span className="max-lg:hidden">fits {times}</span>}
       length={formatDuration(fit.minutes, display)}
       actions={
-        <Button data-line onClick={onPlace} busy={busy} aria-label={`Place ${name} at ${formatClock(fit.startsAt, display)}`}>
-          Place
+        <Button data-line onClick={onPlace} busy={busy} aria-label={`Book ${name} at ${formatClock(fit.startsAt, display)}`}>
+          Book
         </Button>
       }
     >

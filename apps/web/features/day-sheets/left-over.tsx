@@ -4,9 +4,7 @@ export function LeftOver({ left }: { left: readonly { reason: string; jobs: numb
   if (count === 0) return null
   return (
     <details className="print:hidden border-t border-line px-3 py-2 text-small text-soft sm:px-5">
-      <summary className="min-h-6">
-        {count === 1 ? 'One more job needs' : `${count} more jobs need`} a place but {count === 1 ? 'does' : 'do'} not stand here: why?
-      </summary>
+      <summary className="min-h-6">{count === 1 ? 'One more job doesn’t fit' : `${count} more jobs don’t fit`}: see why</summary>
       <ul className="py-2">
         {left.map((one) => (
           <li key={one.reason}>

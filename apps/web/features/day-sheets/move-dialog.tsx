@@ -49,7 +49,7 @@ export function MoveDialog({ visit, sheet, others, onClose, onMove }: MoveDialog
           choices={[sheet, ...others].map((one) => ({ value: one.id, label: one.name }))}
         />
         <div className="flex justify-end gap-3">
-          <Button onClick={onClose}>Leave it</Button>
+          <Button onClick={onClose}>Cancel</Button>
           <Button kind="ink" type="submit" disabled={same || !at}>
             Move
           </Button>

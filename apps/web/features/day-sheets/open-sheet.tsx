@@ -10,13 +10,13 @@ import { useState } from 'react'
 import { BookingAnswer } from '@/client/booking-answer'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
-import type { BookingDesk } from '@/client/use-booking'
+import type { BookingActions } from '@/client/use-booking'
 import { useToday } from '@/client/use-today'
+import { CrewDisruption } from './crew-disruption.tsx'
 import { DriveLine } from './drive-line.tsx'
 import { FitLine, FreeLine } from './free-line.tsx'
 import { LeftOver } from './left-over.tsx'
 import { LoadList } from './load-list.tsx'
-import { Mishap } from './mishap.tsx'
 import { MoveDialog } from './move-dialog.tsx'
 import { SheetHead } from './sheet-head.tsx'
 import { sheetLines } from './sheet-lines.ts'
@@ -29,7 +29,7 @@ export type OpenSheetProps = {
   sheet: DaySheet
   others: readonly DaySheet[]
   travel: Travel
-  desk: BookingDesk
+  desk: BookingActions
   drag: Drag
   onFold: () => void
   onChange: () => void
@@ -84,7 +84,7 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
       <LoadList crewDayId={sheet.id} />
       <SheetMap sheet={sheet} yard={sheet.home ?? travel.yard} paceWords={travel.paceWords} />
       {over ? null : <LeftOver left={fits.data?.left ?? []} />}
-      {mishap ? <Mishap sheet={sheet} sheets={others} onClose={() => setMishap(false)} /> : null}
+      {mishap ? <CrewDisruption sheet={sheet} sheets={others} onClose={() => setMishap(false)} /> : null}
       {moving ? (
         <MoveDialog
           visit={moving}

@@ -90,7 +90,7 @@ export function SheetForm({ title, sendLabel, start, day, taken, busy, problem, 
           hint={chosenAway ? `${chosenAway.name} ${chosenAway.away}.` : undefined}
           choices={(choices.data?.vehicles ?? []).map(({ id, name, away }) => ({
             value: id,
-            label: `${name}${beside(id)}${away ? ' (off the road)' : ''}`,
+            label: `${name}${beside(id)}${away ? ' (out of service)' : ''}`,
           }))}
         />
         <div className="flex flex-wrap gap-4">
@@ -102,7 +102,7 @@ export function SheetForm({ title, sendLabel, start, day, taken, busy, problem, 
         ) : null}
         <div className="flex flex-wrap items-center justify-end gap-3">
           {lacks ? <span className="text-small text-soft">{lacks}</span> : null}
-          <Button onClick={onClose}>Leave it</Button>
+          <Button onClick={onClose}>Cancel</Button>
           <Button kind="ink" type="submit" busy={busy} disabled={lacks !== null}>
             {sendLabel}
           </Button>

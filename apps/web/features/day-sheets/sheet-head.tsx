@@ -30,7 +30,7 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
           {sheet.vehicle ? <span>{sheet.vehicle.name}</span> : null}
           {load.over ? (
             <StatusWord shape="triangle" tone="danger">
-              {load.words}: more than it takes
+              {load.words}: over capacity
             </StatusWord>
           ) : (
             <span>{load.words}</span>
@@ -45,7 +45,7 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
             </StatusWord>
           ) : (
             <StatusWord shape="tick" tone="done">
-              within hours
+              visits inside hours
             </StatusWord>
           )}
         </span>

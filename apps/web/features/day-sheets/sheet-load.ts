@@ -28,7 +28,7 @@ export function loadWords(sheet: DaySheet, firm: RebedFirm): { words: string; ov
   const { vehicle } = sheet
   const nothing = volumeFt3 === 0 && weightLb === 0
   const carried = nothing
-    ? `nothing to carry, takes ${formatVolumeFt3(vehicle.volumeFt3, display)}`
+    ? `nothing to carry, room for ${formatVolumeFt3(vehicle.volumeFt3, display)}`
     : `load ${formatVolumeFt3(Math.round(volumeFt3 * 10) / 10, display)} of ${formatVolumeFt3(vehicle.volumeFt3, display)}, ${formatWeightLb(weightLb, display)} of ${formatWeightLb(vehicle.weightLb, display)}`
   return {
     words: unknown > 0 ? `${carried}, ${unknown} not known` : carried,

@@ -17,7 +17,9 @@ export function SheetMap({ sheet, yard, paceWords }: { sheet: DaySheet; yard: Ya
   const minutes = known.reduce((sum, drive) => sum + (drive.minutes ?? 0), 0)
   const miles = known.reduce((sum, drive) => sum + (drive.miles ?? 0), 0)
   const missing = sheet.drives.length - known.length
-  const how = sheet.drives.some((drive) => drive.basis === 'server') ? 'By the travel server.' : `Estimated from coordinates. ${paceWords}`
+  const how = sheet.drives.some((drive) => drive.basis === 'server')
+    ? 'From the routing server.'
+    : `Estimated from coordinates. ${paceWords}`
   return (
     <details data-paper className="break-inside-avoid border-t border-line px-3 py-2 sm:px-5">
       <summary className="min-h-6 cursor-pointer">
@@ -45,7 +47,7 @@ export function SheetMap({ sheet, yard, paceWords }: { sheet: DaySheet; yard: Ya
         )}
       />
       <p className="text-small text-soft">
-        {yard ? how : `${how} Where the crews start is not written down: the owner can do that under the firm's figures.`}
+        {yard ? how : `${how} Where crews start isn’t set yet. The owner can set it under Company settings.`}
       </p>
     </details>
   )

@@ -6,7 +6,7 @@ import { useToast } from '@almanac/ui/toast'
 import { clockIn, minutesBetween } from '@almanac/units/calendar/zone-clock'
 import { type DragEvent, useState } from 'react'
 import { useSession } from '@/client/providers'
-import type { BookingDesk } from '@/client/use-booking'
+import type { BookingActions } from '@/client/use-booking'
 
 /** What is being dragged: a job that would fit, or a visit with the sheet it stands on. */
 export type Dragged = { kind: 'fit'; fit: SheetFit } | { kind: 'visit'; visit: SheetVisit; sheet: DaySheet }
@@ -30,10 +30,10 @@ export function firstRoom(sheet: DaySheet, minutes: number, fromMs: number, exce
  * Dragging by hand what can also be done by click or key: a faint line or a visit onto a free stretch, or onto another crew's folded sheet, where it
  * takes the first room there is.
  */
-export function useDrag(desk: BookingDesk) {
+export function useDrag(desk: BookingActions) {
   const { me } = useSession()
   const { timeZone } = me.company
-  const say = useToast()
+  const showToast = useToast()
   const [thing, setThing] = useState<Dragged | null>(null)
   const place = (sheet: DaySheet, atMs: number) => {
     if (!thing) return
@@ -73,7 +73,7 @@ export function useDrag(desk: BookingDesk) {
               event.preventDefault()
               const except = thing.kind === 'visit' ? thing.visit.id : undefined
               const room = firstRoom(sheet, minutesOf(thing), Math.max(fromMs, Date.now()), except)
-              if (room === null) say({ text: `${sheet.name} has no free stretch long enough. Nothing was changed.` })
+              if (room === null) showToast({ text: `${sheet.name} has no free stretch long enough. Nothing was changed.` })
               else place(sheet, room)
             },
           }

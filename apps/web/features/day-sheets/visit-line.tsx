@@ -58,8 +58,8 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
             <Button data-line onClick={onMove} aria-label={`Move ${name}`}>
               Move
             </Button>
-            <Button kind="quiet" onClick={onCallOff} busy={busy} aria-label={`Call off ${name}`}>
-              Call off
+            <Button kind="quiet" onClick={onCallOff} busy={busy} aria-label={`Take off sheet: ${name}`}>
+              Take off sheet
             </Button>
           </>
         ) : (

@@ -54,7 +54,7 @@ export function EditFigure({ figureKey, value, row, onClose }: Props) {
       error={change.error}
       names={{ value: 'Figure', note: 'Why' }}
       show={(field, shown) =>
-        field === 'value' ? (shown === null ? 'the usual figure' : figureWords(figureKey, shown, me.company)) : String(shown ?? 'nothing')
+        field === 'value' ? (shown === null ? 'the default' : figureWords(figureKey, shown, me.company)) : String(shown ?? 'nothing')
       }
     >
       {form.fields.map((field) => (
@@ -68,7 +68,7 @@ export function EditFigure({ figureKey, value, row, onClose }: Props) {
       ))}
       <TextInput
         label="Why"
-        hint="Stands in the history: counted on our own beds, the supplier’s sheet"
+        hint="Kept in the history. For example: counted on our own beds"
         maxLength={300}
         value={note}
         onChange={(event) => setNote(event.target.value)}

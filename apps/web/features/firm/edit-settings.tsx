@@ -62,7 +62,7 @@ export function EditSettings({ settings, names, onClose }: Props) {
           <FigureField key={field.name} field={field} text={texts[field.name] ?? ''} error={errors[field.name]} onText={set(field.name)} />
         ),
       )}
-      <TextInput label="Why" hint="Stands in the history" maxLength={300} value={note} onChange={(event) => setNote(event.target.value)} />
+      <TextInput label="Why" hint="Kept in the history" maxLength={300} value={note} onChange={(event) => setNote(event.target.value)} />
     </FormDialog>
   )
 }

@@ -21,7 +21,7 @@ export type FormField = {
   required?: boolean
 }
 /** How a company reads and types its figures. */
-export type Reader = { system: UnitSystem; currency: string; locale: string }
+export type DisplayUnits = { system: UnitSystem; currency: string; locale: string }
 type Read = (texts: Texts, why: string) => FigureValue
 
 /** How a figure is typed: its fields, its texts as they stand, and the value they make. Reading throws a sentence for what is no number, and asks back what is unusual and has no reason. */
@@ -42,7 +42,7 @@ function numberForm(
   }
 }
 
-function priceForm(pack: NonNullable<ReturnType<typeof packOf>>, value: number | null, { currency, locale }: Reader): FigureForm {
+function priceForm(pack: NonNullable<ReturnType<typeof packOf>>, value: number | null, { currency, locale }: DisplayUnits): FigureForm {
   const kept = pack.keptPer(currency)
   return {
     fields: [{ name: 'value', label: `Price for ${pack.label}`, unit: currency, required: true }],
@@ -57,7 +57,7 @@ function priceForm(pack: NonNullable<ReturnType<typeof packOf>>, value: number |
   }
 }
 
-function tankForm(value: unknown, { system, locale }: Reader): FigureForm {
+function tankForm(value: unknown, { system, locale }: DisplayUnits): FigureForm {
   const [inch, ft3, lb] = ['in', firstUnit('ft3', system), firstUnit('lb', system)]
   const tank = value as {
     diameterIn: number
@@ -95,13 +95,13 @@ function tankForm(value: unknown, { system, locale }: Reader): FigureForm {
   }
 }
 
-function valveForm(value: unknown, { system, locale }: Reader): FigureForm {
+function valveForm(value: unknown, { system, locale }: DisplayUnits): FigureForm {
   const [inch, gpm] = [system === 'us' ? 'in' : 'mm', firstUnit('gpm', system)]
   const valve = value as Valve | null
   return {
     fields: [
       { name: 'label', label: 'What you call it', required: true },
-      { name: 'words', label: 'Words on its label', hint: 'By which a caller would know it: meter, dial, cabinet' },
+      { name: 'words', label: 'Words on its label', hint: 'How a caller would describe it: meter, dial, cabinet' },
       {
         name: 'control',
         label: 'It regenerates by',
@@ -110,10 +110,10 @@ function valveForm(value: unknown, { system, locale }: Reader): FigureForm {
           { value: 'timer', label: 'timer' },
         ],
       },
-      { name: 'tube', label: 'Distributor tube, outside diameter', unit: inch, hint: 'Empty where it differs' },
+      { name: 'tube', label: 'Distributor tube, outside diameter', unit: inch, hint: 'Leave blank where it varies' },
       { name: 'backwash', label: 'Backwash flows it comes with', unit: gpm, hint: 'Several: 1.5, 2, 2.4' },
       { name: 'refill', label: 'Refill flow', unit: gpm },
-      { name: 'tubeRule', label: 'How high the tube stands', lines: 2 },
+      { name: 'tubeRule', label: 'Tube height at the opening', lines: 2 },
       { name: 'seals', label: 'O-rings and seals', lines: 2 },
     ],
     texts: {
@@ -142,7 +142,7 @@ function valveForm(value: unknown, { system, locale }: Reader): FigureForm {
   }
 }
 
-function bagsForm(value: unknown, { system, locale }: Reader): FigureForm {
+function bagsForm(value: unknown, { system, locale }: DisplayUnits): FigureForm {
   const unit = firstUnit('ft3', system)
   const bags = value as number[]
   return {
@@ -152,7 +152,7 @@ function bagsForm(value: unknown, { system, locale }: Reader): FigureForm {
   }
 }
 
-function curveForm(value: unknown, { system, locale }: Reader): FigureForm {
+function curveForm(value: unknown, { system, locale }: DisplayUnits): FigureForm {
   const us = system === 'us'
   const [salt, capacity] = us ? [1, 1] : [G_L_PER_LB_FT3, G_L_PER_KGR_FT3]
   const points = value as [number, number][]
@@ -179,23 +179,23 @@ function curveForm(value: unknown, { system, locale }: Reader): FigureForm {
   }
 }
 
-function backwashForm(value: unknown, { system, locale }: Reader): FigureForm {
+function backwashForm(value: unknown, { system, locale }: DisplayUnits): FigureForm {
   const stored = value as { min: number; usual: number; max: number }
   const [unit, scale] = system === 'us' ? ['gpm/ft²', 1] : ['m/h', M_H_PER_GPM_FT2]
   const typed = (gpmFt2: number) => numberText(gpmFt2 * scale, locale, system === 'us' ? 6 : 2)
   const read = (texts: Texts, name: string) => needed(texts, name, { stored: '', unit: '', locale }) / scale
   return {
     fields: [
-      { name: 'min', label: 'Least', unit, required: true },
+      { name: 'min', label: 'Lowest', unit, required: true },
       { name: 'usual', label: 'Usual', unit, required: true },
-      { name: 'max', label: 'Most', unit, required: true },
+      { name: 'max', label: 'Highest', unit, required: true },
     ],
     texts: { min: typed(stored.min), usual: typed(stored.usual), max: typed(stored.max) },
     read: (texts) => ({ min: read(texts, 'min'), usual: read(texts, 'usual'), max: read(texts, 'max') }),
   }
 }
 
-function reserveForm(value: unknown, { locale }: Reader): FigureForm {
+function reserveForm(value: unknown, { locale }: DisplayUnits): FigureForm {
   const reserve = value as { kind: 'days'; days: number } | { kind: 'share'; share: number }
   return {
     fields: [
@@ -207,7 +207,7 @@ function reserveForm(value: unknown, { locale }: Reader): FigureForm {
           { value: 'share', label: '% of the capacity' },
         ],
       },
-      { name: 'amount', label: 'How much', hint: 'Days, or per cent', required: true },
+      { name: 'amount', label: 'How much', hint: 'Days, or percent', required: true },
     ],
     texts: {
       kind: reserve.kind,
@@ -221,7 +221,7 @@ function reserveForm(value: unknown, { locale }: Reader): FigureForm {
 }
 
 /** The form of a figure by its key; `value` is what stands now, null for a new tank or valve. */
-export function formOf(key: string, value: unknown, reader: Reader): FigureForm {
+export function formOf(key: string, value: unknown, reader: DisplayUnits): FigureForm {
   const { system, locale } = reader
   const plain = value as number | null
   if (key.startsWith('tank:')) return tankForm(value, reader)
@@ -242,8 +242,8 @@ export function formOf(key: string, value: unknown, reader: Reader): FigureForm 
   const pack = packOf(key, system)
   if (pack) return priceForm(pack, plain, reader)
   const unit = firstUnit('ft3', system)
-  return numberForm('From this much resin up', unit, plain, 1 / perStored('ft3', unit), {
+  return numberForm('From this resin volume', unit, plain, 1 / perStored('ft3', unit), {
     locale,
-    hint: 'The record of a unit outranks the rule.',
+    hint: 'A unit’s own record comes before this rule.',
   })
 }

@@ -14,12 +14,12 @@ export function FigureHistory() {
   const changes = useChanges()
   const words = (key: string, value: unknown) => (value === null ? 'usual' : figureWords(key, value, display))
   return (
-    <Section title="What was changed">
+    <Section title="Changes">
       {changes.length === 0 ? (
-        <p className="text-soft">Nothing was changed yet: all figures are the usual ones.</p>
+        <p className="text-soft">No changes yet: every value is the default.</p>
       ) : (
         <HistoryLine
-          label="Changes of figures"
+          label="Changes to company settings"
           entries={changes.map((change) => ({
             key: change.id,
             day: dayIn(timeZone, change.at),

@@ -52,10 +52,10 @@ function Figure({ line, onChange, onPutBack }: Props) {
         {valve ? <span className="block text-small">{[valve.tubeRule, valve.seals].filter(Boolean).join(' ')}</span> : null}
         <span className="block text-small text-soft">
           {own
-            ? `Your own figure. ${usual === null ? 'There is no usual one' : `Usual: ${figureWords(key, usual, display)} (${source})`}.`
+            ? `Your own value. ${usual === null ? 'No default' : `Default: ${figureWords(key, usual, display)} (${source})`}.`
             : usual === null
-              ? 'There is no usual figure; set yours.'
-              : `Usual figure: ${source}.`}
+              ? 'There’s no default; set your own.'
+              : `Default: ${source}.`}
         </span>
         {last ? (
           <span className="block text-small text-soft">
@@ -72,8 +72,8 @@ function Figure({ line, onChange, onPutBack }: Props) {
               {putBackWord(line)}
             </Button>
           ) : null}
-          <Button onClick={onChange} aria-label={`Change: ${name}`}>
-            Change
+          <Button onClick={onChange} aria-label={`Edit: ${name}`}>
+            Edit
           </Button>
         </span>
       ) : null}

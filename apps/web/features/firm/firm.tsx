@@ -16,24 +16,24 @@ import { SettingsPart } from './settings-part.tsx'
 const PARTS = [
   {
     title: 'Resin and salt',
-    lead: 'What a cubic foot softens for so much salt. Sources differ by about a tenth: set your own where your beds tell you better.',
+    lead: 'How much a cubic foot softens at each salt dose. Sources differ by about 10%: set your own if your beds show otherwise.',
     keys: [...CURVE_KEYS, 'reserve', 'backwash:gpm-ft2', 'backwash:expansion'],
   },
   {
     title: 'Water allowances',
-    lead: 'Added to the hardness that a softener is set for, since iron and manganese foul the bed.',
+    lead: 'Added to the hardness a softener is set for, because iron and manganese foul the bed.',
     keys: ['allowance:iron', 'allowance:manganese'],
   },
-  { title: 'Gravel', lead: 'Where the record of a unit does not say whether it has gravel.', keys: ['gravel-from-ft3'] },
+  { title: 'Gravel', lead: 'For units whose record doesn’t say if they have gravel.', keys: ['gravel-from-ft3'] },
   {
     title: 'After a rebed',
     lead: 'What the test at the valve outlet must show before a visit is done.',
     keys: ['outlet-limit-gpg'],
   },
-  { title: 'Bags in stock', lead: 'Kits are made up from these, with the least left over.', keys: ['bags'] },
+  { title: 'Bags in stock', lead: 'Kits use these bags, with as little left over as possible.', keys: ['bags'] },
   {
     title: 'Prices of salt and water',
-    lead: 'What a softener costs to run is worked out with them.',
+    lead: 'Used to work out what a softener costs to run.',
     keys: ['price:salt-per-lb', 'price:water-per-gal'],
   },
 ] as const
@@ -57,12 +57,12 @@ export function Firm() {
         Calculation figures: where the trade has no agreed figure, yours counts, in every kit, drawing and plan.
       </p>
       <Section title="Tanks and usual fills" actions={add('tank', 'Add a tank')}>
-        <p className="mb-3 max-w-[75ch] text-soft">Taken where neither the label nor the last service record says what is in a tank.</p>
+        <p className="mb-3 max-w-[75ch] text-soft">Used when neither the label nor the last service record says what’s in a tank.</p>
         <FigureRows keys={figures.tanks.map(tankKey)} owner={owner} />
       </Section>
       <Section title="Valves" actions={add('valve', 'Add a valve')}>
         <p className="mb-3 max-w-[75ch] text-soft">
-          Sorts of valve you meet. A softener’s valve can be given its card, and takes its tube and backwash from it.
+          The valve types you work on. Link a softener’s valve to its type to get its tube and backwash.
         </p>
         <FigureRows keys={figures.valves.map((card) => `valve:${card.id}`)} owner={owner} />
       </Section>

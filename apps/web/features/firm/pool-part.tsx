@@ -9,22 +9,22 @@ import { useCommand } from '@/client/use-command'
 import { figureName, figureWords } from './figure-words.ts'
 
 const SHARED =
-  'What other firms get is a summary of your fit: eight figures that say how long beds last and what water does to them, and how sure each is. Never a record: no customer, site, bed, water supply or date, and not your name.'
+  'Other companies get a summary: eight numbers for how long beds last and what water does to them, and how sure each is. They never get a record: no customer, site, bed, water supply, date or your name.'
 
-/** Learning together with other firms: off unless the owner switches it on, with what is shared said first. */
+/** Learn together with other companies: off unless the owner switches it on, with what is shared said first. */
 export function PoolPart({ settings }: { settings: Settings }) {
   const [asking, setAsking] = useState(false)
   const on = settings.poolFits
   return (
     <Section
-      title="Learning together with other firms"
+      title="Learn together with other companies"
       actions={<Button onClick={() => setAsking(true)}>{on ? 'Stop learning together' : 'Learn together'}</Button>}
     >
       <p className="max-w-[75ch]">
         <strong>{on ? 'On.' : 'Off.'}</strong>{' '}
         {on
-          ? 'Your fit also starts from the fits of the other firms that chose this, and they start from yours.'
-          : 'Your forecasts learn from your own records alone, and no other firm learns from yours.'}
+          ? 'Your forecasts also learn from the other companies that turned this on, and theirs learn from yours.'
+          : 'Your forecasts learn from your own records only, and no other company learns from yours.'}
       </p>
       <p className="mt-1 max-w-[75ch] text-soft">{SHARED}</p>
       {asking ? <AskPool settings={settings} onClose={() => setAsking(false)} /> : null}
@@ -40,18 +40,18 @@ function AskPool({ settings, onClose }: { settings: Settings; onClose: () => voi
   const send = (over: Settings) => change.send({ ...over, poolFits: !seen.poolFits, note: null })
   return (
     <FormDialog
-      title={seen.poolFits ? 'Stop learning together' : 'Learn together with other firms'}
+      title={seen.poolFits ? 'Stop learning together' : 'Learn together with other companies'}
       lead={
         seen.poolFits
-          ? 'Other firms no longer get the summary of your fit, and theirs no longer counts in yours. Your forecasts are made anew within minutes.'
-          : `${SHARED} In return your fit starts from theirs; the fewer of your own beds have failed, the more that helps. With only one other firm taking part, its summary could be worked back to some degree, and so could yours. You can switch it off at any time.`
+          ? 'Other companies stop getting your summary, and you stop using theirs. Your forecasts are updated within minutes.'
+          : `${SHARED} In return your forecasts learn from theirs. The fewer of your own beds have failed, the more that helps. With only one other company taking part, someone could partly work out its numbers from the summary, and yours too. You can turn it off at any time.`
       }
       onClose={onClose}
       onSubmit={() => send(seen)}
       onKeepMine={() => send(settings)}
       busy={change.isPending}
       error={change.error}
-      saveLabel={seen.poolFits ? 'Stop' : 'Switch it on'}
+      saveLabel={seen.poolFits ? 'Stop' : 'Turn it on'}
       names={{ poolFits: figureName('poolFits', display) }}
       show={(name, value) => figureWords(name, value, display)}
     >

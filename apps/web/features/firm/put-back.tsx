@@ -21,8 +21,8 @@ export function PutBack({ line, row, onClose }: { line: FigureLine; row: FigureR
       title={figureName(line.key, display, line.value)}
       lead={
         line.usual === null
-          ? 'There is no usual figure to take its place. Yours stays in the history.'
-          : `The usual figure takes its place: ${figureWords(line.key, line.usual, display)}. Yours stays in the history.`
+          ? 'There’s no default to replace it. Your value stays in the history.'
+          : `The default replaces it: ${figureWords(line.key, line.usual, display)}. Yours stays in the history.`
       }
       onClose={onClose}
       onSubmit={() => send(seen)}
@@ -31,7 +31,7 @@ export function PutBack({ line, row, onClose }: { line: FigureLine; row: FigureR
       error={reset.error}
       saveLabel={putBackWord(line)}
       names={{ value: 'Figure' }}
-      show={(_, shown) => (shown === null ? 'the usual figure' : figureWords(line.key, shown, display))}
+      show={(_, shown) => (shown === null ? 'the default' : figureWords(line.key, shown, display))}
     >
       <TextInput label="Why" maxLength={300} value={note} onChange={(event) => setNote(event.target.value)} />
     </FormDialog>

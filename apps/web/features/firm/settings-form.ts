@@ -26,13 +26,13 @@ const localeChoices = (now: string) => [...new Set([now, ...offeredLocales])].so
 
 const HINTS: Partial<Record<SettingName, string>> = {
   telephone: 'On customers’ pages and papers, as (630) 555-0142',
-  plannedRebedMinor: 'All in: people, resin, driving',
-  failureMinor: 'The rebed in haste, the extra visit, the customer’s trouble',
+  plannedRebedMinor: 'Everything: people, resin, driving',
+  failureMinor: 'The rush rebed, the extra visit, the customer’s trouble',
   beadsMinor: 'Flushing, screens, heater, an evening call',
-  riskLimit: 'The chance you accept that a bed fails before its rebed',
+  riskLimit: 'The risk you accept that a bed fails before its rebed',
   yardLatitude: 'Degrees north, as 41.7106; drives start and end there',
   yardLongitude: 'Degrees east, as -88.4215',
-  reminderLeadDays: 'Before the early date of a bed’s due window',
+  reminderLeadDays: 'Before a bed’s due window starts',
 }
 
 const KINDS: Partial<Record<SettingName, AmountKind>> = {

@@ -25,10 +25,10 @@ export function SettingsPart() {
   const { data, error, refetch } = useQuery(api.firm.settings.queryOptions())
   const [editing, setEditing] = useState<keyof typeof PARTS | null>(null)
   if (error) return <Problem happened={readFailure(error).message} onRetry={() => void refetch()} />
-  if (!data) return <Skeleton lines={6} label="Reading the settings" />
+  if (!data) return <Skeleton lines={6} label="Loading the settings" />
   const change = (part: keyof typeof PARTS, words: string) => (
     <Button onClick={() => setEditing(part)} aria-label={words}>
-      Change
+      Edit
     </Button>
   )
   // Whatever is on record is kept in these: they were chosen when the company was set up.
@@ -39,17 +39,15 @@ export function SettingsPart() {
   ]
   return (
     <>
-      <Section title="Company details" actions={change('details', 'Change: company details')}>
+      <Section title="Company details" actions={change('details', 'Edit: company details')}>
         <Values settings={data} names={DETAILS} />
         <DefinitionList facts={fixed} />
       </Section>
-      <Section title="Hours, yard and lead times" actions={change('days', 'Change: hours, yard and lead times')}>
+      <Section title="Hours, yard and lead times" actions={change('days', 'Edit: hours, yard and lead times')}>
         <Values settings={data} names={DAYS} />
       </Section>
-      <Section title="Prices and costs" actions={change('costs', 'Change: prices and costs')}>
-        <p className="mb-3 max-w-[75ch] text-soft">
-          When it is cheapest to rebed, and whether a plan may run into overtime, is worked out with these.
-        </p>
+      <Section title="Prices and costs" actions={change('costs', 'Edit: prices and costs')}>
+        <p className="mb-3 max-w-[75ch] text-soft">Used to work out the cheapest age to rebed, and whether a plan may use overtime.</p>
         <Values settings={data} names={COSTS} />
       </Section>
       <PoolPart settings={data} />
@@ -65,7 +63,7 @@ function Values({ settings, names }: { settings: Settings; names: readonly Setti
   const changes = useChanges()
   return (
     <DefinitionList
-      unknown="not said yet"
+      unknown="not set"
       facts={names.map((name) => {
         const last = changes.find((one) => one.field === name)
         return {
@@ -75,7 +73,7 @@ function Values({ settings, names }: { settings: Settings; names: readonly Setti
           from: last
             ? `${last.who ?? 'someone no longer here'}, ${formatDay(dayIn(timeZone, last.at), display)}${last.note ? `: “${last.note}”` : ''}`
             : settings[name] === null
-              ? 'there is no usual figure; set yours'
+              ? 'there’s no default; set your own'
               : 'as it was set up; common practice, no source',
         }
       })}

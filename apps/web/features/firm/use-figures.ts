@@ -18,7 +18,7 @@ export type FigureLine = {
 /** What the firm's own figure is given up with: where there is no usual one, nothing takes its place. */
 export const putBackWord = ({ usual }: Pick<FigureLine, 'usual'>) => (usual === null ? 'Remove' : 'Reset to default')
 
-/** Changes of figures and settings, newest first; nothing for those who may not read them. */
+/** Changes to company settings and settings, newest first; nothing for those who may not read them. */
 export function useChanges(): readonly FigureChange[] {
   const { api } = useSession()
   const owner = usePermission('manage:company')

@@ -28,7 +28,7 @@ export function ApplyStep({ batch }: { batch: ImportBatchPage }) {
     return () => clearTimeout(timer)
   }, [doneRows, state])
   return (
-    <Section title={state === 'queued' ? 'Waiting for its turn' : 'Writing the rows'}>
+    <Section title={state === 'queued' ? 'Waiting for its turn' : 'Importing the rows'}>
       <ProgressLine
         label={state === 'queued' ? 'Waiting' : 'Writing'}
         value={state === 'queued' ? undefined : doneRows}
@@ -36,8 +36,7 @@ export function ApplyStep({ batch }: { batch: ImportBatchPage }) {
         detail={`${showWhole(doneRows, display)} of ${showWhole(totalRows, display)} rows`}
       />
       <p className="max-w-[70ch] text-soft">
-        You can leave this page: the work goes on, and its result stands here. It is written as a whole or not at all, so a breakdown leaves
-        nothing half done.
+        You can leave this page: the import goes on, and the result appears here. All rows go in or none do, so nothing is left half done.
       </p>
       {quiet ? (
         <Notice
@@ -48,8 +47,8 @@ export function ApplyStep({ batch }: { batch: ImportBatchPage }) {
             </Button>
           }
         >
-          Nothing moved for a while. If the background worker stopped, it’s taken up again automatically within half a minute. You can also
-          hand it over again: it’s written only once.
+          No progress for a while. If the background worker stopped, the import restarts automatically within half a minute. You can also
+          press Retry: the rows go in only once.
         </Notice>
       ) : null}
       {again.error ? <Problem happened={readFailure(again.error).message} /> : null}

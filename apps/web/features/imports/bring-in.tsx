@@ -5,7 +5,7 @@ import { useRouter } from 'next/navigation'
 import { type ChangeEvent, useRef, useState } from 'react'
 import { pageHeaders } from '@/client/page-company'
 
-const UNREACHED = 'The office could not be reached, so the file was not sent. Try again when you have a connection.'
+const UNREACHED = 'Can’t reach the server, so the file wasn’t sent. Try again when you have a connection.'
 
 /** Sends a file and answers the draft it became, or why not. */
 async function upload(file: File): Promise<{ batchId: string } | { message: string }> {
@@ -42,7 +42,7 @@ export function BringIn({ label = 'Import a file' }: { label?: string }) {
         ref={input}
         type="file"
         accept=".csv,.tsv,.txt,.xlsx"
-        aria-label="Spreadsheet to bring in"
+        aria-label="Spreadsheet to import"
         className="sr-only"
         tabIndex={-1}
         onChange={(event) => void send(event)}

@@ -47,17 +47,17 @@ export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: (
           <Button
             kind="ink"
             busy={apply.isPending}
-            busyLabel="Handing over"
+            busyLabel="Starting the import"
             disabled={goesIn === 0}
             onClick={() => apply.send({ batchId: batch.id, version: batch.version })}
           >
             {goesIn === 0 ? 'No rows to import' : `Import ${plural(goesIn, 'row', 'rows', display)}`}
           </Button>
           <Button onClick={onBack}>Back to the columns</Button>
-          <span className="text-small text-soft">Nothing is written before you press this; all of it can be undone afterwards.</span>
+          <span className="text-small text-soft">Nothing changes before you press this, and you can undo all of it later.</span>
         </div>
       </Section>
-      <Section title="The first rows, as they are understood">
+      <Section title="The first rows, as we read them">
         <RowsTable batchId={batch.id} only="all" first={8} />
       </Section>
       <ProblemSection batchId={batch.id} counts={counts} />

@@ -22,7 +22,7 @@ const VOLUME = [
   { value: 'L', label: 'litres' },
 ]
 const ORDER = [
-  { value: 'undecided', label: 'ask for each such date' },
+  { value: 'undecided', label: 'ask for each date like this' },
   { value: 'day-first', label: 'the day' },
   { value: 'month-first', label: 'the month' },
 ]

@@ -103,7 +103,7 @@ export function ColumnsStep({ batch, onChecked }: { batch: ImportBatchPage; onCh
         <Button kind="ink" busy={check.isPending} busyLabel="Checking the rows" disabled={problems.length > 0} onClick={submit}>
           Check the rows
         </Button>
-        <span className="text-small text-soft">Nothing is written to your customers yet.</span>
+        <span className="text-small text-soft">Nothing has changed in your records yet.</span>
       </div>
     </Section>
   )

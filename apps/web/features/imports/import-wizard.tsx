@@ -46,13 +46,11 @@ export function ImportWizard({ batchId }: { batchId: string }) {
         lead={batch ? `${showWhole(batch.totalRows, display)} rows. ${batch.sentences.join(' ')}` : undefined}
       />
       {query.error ? <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} /> : null}
-      {query.isPending ? <Skeleton lines={8} label="Reading the import" /> : null}
+      {query.isPending ? <Skeleton lines={8} label="Loading the import" /> : null}
       {batch ? (
         <>
           <Steps current={step} total={4} names={NAMES} label="Steps of the import" />
-          {batch.state === 'failed' ? (
-            <Problem happened={batch.failure ?? 'The import broke off.'} kept="The rows are still here." />
-          ) : null}
+          {batch.state === 'failed' ? <Problem happened={batch.failure ?? 'The import stopped.'} kept="The rows are still here." /> : null}
           {step === 1 ? <ColumnsStep key={batch.version} batch={batch} onChecked={() => setBack(false)} /> : null}
           {step === 2 ? <CheckStep batch={batch} onBack={() => setBack(true)} /> : null}
           {step === 3 ? <ApplyStep batch={batch} /> : null}

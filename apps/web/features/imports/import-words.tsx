@@ -6,12 +6,12 @@ export const plural = (value: number, one: string, many: string, display: Number
   `${showWhole(value, display)} ${value === 1 ? one : many}`
 
 const STATES = {
-  draft: { shape: 'dashed', tone: 'soft', word: 'draft, nothing written' },
+  draft: { shape: 'dashed', tone: 'soft', word: 'draft, nothing imported' },
   queued: { shape: 'hollow', tone: 'water', word: 'waiting' },
-  applying: { shape: 'half', tone: 'water', word: 'being written' },
-  applied: { shape: 'tick', tone: 'done', word: 'brought in' },
+  applying: { shape: 'half', tone: 'water', word: 'importing' },
+  applied: { shape: 'tick', tone: 'done', word: 'imported' },
   undone: { shape: 'cross', tone: 'soft', word: 'undone' },
-  failed: { shape: 'triangle', tone: 'danger', word: 'broke off, nothing written' },
+  failed: { shape: 'triangle', tone: 'danger', word: 'stopped, nothing imported' },
 } as const
 
 /** The state of an import as a word with its shape. */

@@ -31,11 +31,11 @@ export function Imports() {
     <>
       <PageHead
         title="Import"
-        lead="Bring in your customer list as it is, CSV or XLSX. You see how each column and row is understood before anything is written, and can undo the whole of it afterwards."
+        lead="Import your customer list as it is, CSV or XLSX. You see how each column and row was read before anything changes, and you can undo all of it later."
         actions={rows.length > 0 ? <BringIn /> : undefined}
       />
       {imports.error ? <Problem happened={readFailure(imports.error).message} onRetry={() => void imports.refetch()} /> : null}
-      {imports.isPending ? <Skeleton lines={6} label="Reading the imports" /> : null}
+      {imports.isPending ? <Skeleton lines={6} label="Loading the imports" /> : null}
       {imports.isSuccess ? (
         <DataTable
           caption="Imports"
@@ -45,14 +45,14 @@ export function Imports() {
           link={Link}
           columns={[
             { key: 'file', head: 'File', phone: 'title', cell: (row) => row.fileName },
-            { key: 'when', head: 'Brought in', cell: (row) => formatInstant(row.createdAt, display) },
+            { key: 'when', head: 'Imported', cell: (row) => formatInstant(row.createdAt, display) },
             { key: 'rows', head: 'Rows', align: 'right', cell: (row) => showWhole(row.totalRows, display) },
             { key: 'state', head: 'State', cell: (row) => <StateWord state={row.state} /> },
             { key: 'counts', head: 'Rows by outcome', cell: (row) => outcomeWords(row, display) },
           ]}
           empty={
-            <Empty title="No file brought in yet" action={<BringIn />}>
-              Any list of customers with their softeners will do: titles above the header, mixed units and notes are fine. Up to 50,000 rows
+            <Empty title="No file imported yet" action={<BringIn />}>
+              Any list of customers and their softeners works: titles above the header, mixed units and notes are fine. Up to 50,000 rows
               and 20 MB.
             </Empty>
           }

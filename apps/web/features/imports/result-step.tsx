@@ -29,7 +29,7 @@ export function ResultStep({ batch }: { batch: ImportBatchPage }) {
       {batch.undone ? <Undone undone={batch.undone} /> : null}
       {batch.gone ? <Gone gone={batch.gone} /> : null}
       {batch.state === 'applied' && counts ? (
-        <Section title="Brought in">
+        <Section title="Imported">
           <Notice kind="done">
             {countWords(counts, display)}. {plural(counts.sites, 'site', 'sites', display)} and{' '}
             {plural(counts.softeners, 'softener', 'softeners', display)} are new; their beds are being forecast.
@@ -55,7 +55,7 @@ export function ResultStep({ batch }: { batch: ImportBatchPage }) {
         title="Undo this import"
         actions={
           <>
-            <Button onClick={() => setAsking(false)}>Leave it</Button>
+            <Button onClick={() => setAsking(false)}>Cancel</Button>
             <Button
               kind="danger"
               busy={undo.isPending}
@@ -68,8 +68,8 @@ export function ResultStep({ batch }: { batch: ImportBatchPage }) {
         }
       >
         <p>
-          Customers, sites and softeners it made are put away, as far as nobody edited them or booked work there since. Values it changed go
-          back where they still stand as it wrote them. What stays is listed with the reason.
+          Customers, sites and softeners it added are archived, unless somebody edited them or booked work there since. Values it changed
+          are restored, unless somebody edited them since. What stays is listed with the reason.
         </p>
         {undo.error ? <Problem happened={readFailure(undo.error).message} /> : null}
       </Dialog>
@@ -80,9 +80,9 @@ export function ResultStep({ batch }: { batch: ImportBatchPage }) {
 function Gone({ gone: { rows, fileName } }: { gone: NonNullable<ImportBatchPage['gone']> }) {
   const display = useDisplay()
   return (
-    <Section title="Gone with another import">
+    <Section title="Archived with another import">
       <p className="max-w-[70ch]">
-        {plural(rows, 'row is', 'rows are', display)} no longer on record: undoing {fileName} put {rows === 1 ? 'it' : 'them'} away. Import
+        {plural(rows, 'row is', 'rows are', display)} no longer on record: undoing {fileName} archived {rows === 1 ? 'it' : 'them'}. Import
         this file again to bring {rows === 1 ? 'it' : 'them'} back.
       </p>
     </Section>
@@ -95,9 +95,9 @@ function Undone({ undone }: { undone: NonNullable<ImportBatchPage['undone']> }) 
   return (
     <Section title="Undone">
       <p className="max-w-[70ch]">
-        {showWhole(archived, display)} customers, sites and softeners were put away, and{' '}
-        {plural(restored, 'value was', 'values were', display)} given back.{' '}
-        {kept === 0 ? 'Nothing of it stays.' : `${showWhole(kept, display)} stay:`}
+        {showWhole(archived, display)} customers, sites and softeners were archived, and{' '}
+        {plural(restored, 'value was', 'values were', display)} restored.{' '}
+        {kept === 0 ? 'Nothing from it remains.' : `${showWhole(kept, display)} stay:`}
       </p>
       <ul className="mt-2 list-disc pl-5">
         {[...new Map(keptExamples.map((one) => [`${one.kind} ${one.siteId} ${one.why}`, one]))].map(([key, one]) => (

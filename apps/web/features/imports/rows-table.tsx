@@ -11,19 +11,19 @@ import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 
 const line = { key: 'line', head: 'Line', width: '4rem', cell: (row: ImportRowView) => row.line }
-const dim = (text: string | undefined) => (text ? text : <span className="text-soft">not told</span>)
+const dim = (text: string | undefined) => (text ? text : <span className="text-soft">blank</span>)
 
 const UNDERSTOOD = [
   {
     key: 'customer',
     head: 'Customer',
     phone: 'title' as const,
-    cell: (row: ImportRowView) => row.understood?.customer ?? 'cannot be read yet',
+    cell: (row: ImportRowView) => row.understood?.customer ?? 'can’t be read yet',
   },
   line,
   { key: 'site', head: 'Site', cell: (row: ImportRowView) => dim(row.understood?.site) },
   { key: 'tank', head: 'Tank', cell: (row: ImportRowView) => dim(row.understood?.tank) },
-  { key: 'began', head: 'Bed began', cell: (row: ImportRowView) => dim(row.understood?.began) },
+  { key: 'began', head: 'Resin installed', cell: (row: ImportRowView) => dim(row.understood?.began) },
   { key: 'seen', head: 'Last seen', cell: (row: ImportRowView) => dim(row.understood?.lastSeen) },
   { key: 'water', head: 'Water', cell: (row: ImportRowView) => dim(row.understood?.water) },
   { key: 'contact', head: 'Contact', cell: (row: ImportRowView) => dim(row.understood?.contact) },
@@ -76,12 +76,12 @@ export function RowsTable({ batchId, only, first = 10 }: { batchId: string; only
       getNextPageParam: (last) => last.nextCursor ?? undefined,
     }),
   )
-  if (rows.isPending) return <Skeleton lines={4} label="Reading the rows" />
+  if (rows.isPending) return <Skeleton lines={4} label="Loading the rows" />
   if (rows.error) return <Problem happened={readFailure(rows.error).message} onRetry={() => void rows.refetch()} />
   return (
     <>
       <DataTable
-        caption={only === 'all' ? 'Rows as understood' : only === 'problem' ? 'Rows to look at' : 'Rows with notes'}
+        caption={only === 'all' ? 'Rows as read' : only === 'problem' ? 'Rows to look at' : 'Rows with notes'}
         rows={rows.data.pages.flatMap((one) => one.rows)}
         rowKey={(row) => row.id}
         columns={only === 'all' ? UNDERSTOOD : only === 'problem' ? PROBLEM : NOTED}

@@ -19,7 +19,7 @@ import { useBooking } from '@/client/use-booking'
 const SHOWN = 8
 
 const driveWords = (minutes: number | null, display: NumberDisplay) =>
-  minutes === null ? 'drive unknown' : minutes === 0 ? 'no more driving' : `${formatDuration(minutes, display)} more driving`
+  minutes === null ? 'drive unknown' : minutes === 0 ? 'no extra driving' : `${formatDuration(minutes, display)} more driving`
 
 /** Where the job would go over all sheets of the next ten working days, and why it does not go elsewhere. */
 export function BestPlaces({ job }: { job: JobPage }) {
@@ -28,7 +28,7 @@ export function BestPlaces({ job }: { job: JobPage }) {
   const desk = useBooking()
   const places = useQuery(api.jobs.places.queryOptions({ input: { jobId: job.id } }))
   if (places.error) return <Problem happened={readFailure(places.error).message} onRetry={() => void places.refetch()} />
-  if (!places.data) return <Skeleton lines={5} label="Looking for places" />
+  if (!places.data) return <Skeleton lines={5} label="Looking for open times" />
   const { places: found, unfit } = places.data
   const reasons = Map.groupBy(unfit, (one) => one.reason)
   const label = `${jobKindWords[job.kind]} · ${job.siteLabel}`

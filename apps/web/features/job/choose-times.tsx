@@ -73,7 +73,7 @@ export function ChooseTimes({ job, onClose }: { job: JobPage; onClose: () => voi
     <form onSubmit={submit} className="flex flex-col gap-4">
       <fieldset>
         <legend className="mb-1 font-medium">Times to offer, {MOST_OFFERED} at most</legend>
-        {found.length === 0 ? <p className="text-soft">None of the places is that far ahead: hold for a shorter time.</p> : null}
+        {found.length === 0 ? <p className="text-soft">None of these times is that far ahead. Hold them for a shorter time.</p> : null}
         {found.map((place) => (
           <Checkbox
             key={keyOf(place)}

@@ -37,9 +37,9 @@ const usuallyWords = ({ middle, longer, visits, leftOut }: JobPage['usually'], d
   [
     `${formatDuration(middle, display)}, eight of ten no longer than ${formatDuration(longer, display)}`,
     visits === 0
-      ? 'common practice, until visits are closed on the tablet'
+      ? 'common practice, until visits are closed out on the tablet'
       : `from ${visits === 1 ? 'one' : visits} of your visits and common practice`,
-    leftOut > 0 ? `${leftOut === 1 ? 'one' : leftOut} not counted: begin or end is missing or cannot be right` : '',
+    leftOut > 0 ? `${leftOut === 1 ? 'one' : leftOut} not counted: start or end is missing or can’t be right` : '',
   ]
     .filter(Boolean)
     .join('; ')
@@ -91,7 +91,7 @@ export function Job({ jobId }: { jobId: string }) {
         }
         actions={mayBook ? <JobActions job={job} /> : undefined}
       />
-      {job.stateReason ? <p className="mb-4">Because: {job.stateReason}</p> : null}
+      {job.stateReason ? <p className="mb-4">Reason: {job.stateReason}</p> : null}
       <div className="grid gap-x-12 gap-y-8 lg:grid-cols-2">
         <div>
           <DefinitionList
@@ -117,7 +117,7 @@ export function Job({ jobId }: { jobId: string }) {
                 ) : null,
               },
               {
-                name: 'To be done',
+                name: 'Due',
                 value: [
                   windowWords(job.dueEarliest, job.dueLatest, display),
                   overdue ? dueWords(null, job.dueLatest, today, display) : null,
@@ -131,9 +131,9 @@ export function Job({ jobId }: { jobId: string }) {
                   ? `${chanceOrNone(job.forecast.chance3Months, display) ?? '?'} in 3 months, ${chanceOrNone(job.forecast.chance12Months, display) ?? '?'} in 12`
                   : null,
               },
-              ...(risk ? [{ name: 'Waiting costs', value: risk }] : []),
+              ...(risk ? [{ name: 'Risk of waiting', value: risk }] : []),
               { name: 'Needs', value: `${peopleWords(job.crewSize)}, ${formatDuration(job.minutes, display)} on site` },
-              { name: 'Such visits take', value: usuallyWords(job.usually, display) },
+              { name: 'Usually takes', value: usuallyWords(job.usually, display) },
               ...(job.follows ? [{ name: 'Follows', value: <FollowsLink follows={job.follows} /> }] : []),
               ...(job.notes ? [{ name: 'Note', value: job.notes }] : []),
             ]}
@@ -148,7 +148,7 @@ export function Job({ jobId }: { jobId: string }) {
                     ))}
                   </ul>
                   <p className="mt-2 text-soft">
-                    {formatWeightLb(kit.value.loadWeightLb, display)} to carry in. The whole kit stands on the bed’s page and on the tablet.
+                    {formatWeightLb(kit.value.loadWeightLb, display)} to carry in. The full kit is on the bed’s page and on the tablet.
                   </p>
                   {job.bed ? (
                     <p className="mt-3">
@@ -193,7 +193,7 @@ export function Job({ jobId }: { jobId: string }) {
                   href={`/jobs/new?site=${job.siteId}${job.bed ? `&bed=${job.bed.bedId}` : ''}&kind=inspection&after=${job.id}`}
                   link={Link}
                 >
-                  Add a visit that follows
+                  Add a follow-up visit
                 </TextLink>
               </p>
             ) : null}

@@ -23,7 +23,7 @@ export function OfferTimes({ job }: { job: JobPage }) {
   const [choosing, setChoosing] = useState(false)
   const offer = useQuery(api.windows.ofJob.queryOptions({ input: { jobId: job.id } }))
   if (offer.error) return <Problem happened={readFailure(offer.error).message} onRetry={() => void offer.refetch()} />
-  if (!offer.data) return <Skeleton lines={3} label="Reading what is offered" />
+  if (!offer.data) return <Skeleton lines={3} label="Loading what is offered" />
   const open = offer.data.offer
   return (
     <Section
@@ -32,7 +32,7 @@ export function OfferTimes({ job }: { job: JobPage }) {
     >
       {open ? <OpenOffer offer={open} /> : null}
       {!open && choosing ? <ChooseTimes job={job} onClose={() => setChoosing(false)} /> : null}
-      {open || choosing ? null : <p className="text-soft">Nothing is offered. Up to three times can be held while the customer decides.</p>}
+      {open || choosing ? null : <p className="text-soft">No times offered. You can hold up to three while the customer decides.</p>}
     </Section>
   )
 }
@@ -65,9 +65,9 @@ function OpenOffer({ offer }: { offer: WindowOffer }) {
             <Button
               busy={confirm.isPending}
               onClick={() => confirm.send({ offerId: offer.id, version: offer.version, visitId: window.visitId })}
-              aria-label={`The customer takes ${formatNearDay(window.day, display)} ${formatClock(window.from, display)}`}
+              aria-label={`The customer chose ${formatNearDay(window.day, display)} ${formatClock(window.from, display)}`}
             >
-              Customer takes this
+              Customer chose this
             </Button>
           </li>
         ))}

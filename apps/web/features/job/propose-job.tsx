@@ -20,7 +20,7 @@ import { useCommand } from '@/client/use-command'
 import { useToday } from '@/client/use-today'
 
 const GAPS = [
-  { value: '0', label: 'nothing: the same day will do' },
+  { value: '0', label: 'nothing: same day is fine' },
   { value: '1', label: 'a day' },
   { value: '2', label: '2 days' },
   { value: '7', label: 'a week' },
@@ -58,16 +58,16 @@ export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; b
   return (
     <>
       <PageHead
-        title={after ? 'Propose a visit that follows' : 'Add a job'}
+        title={after ? 'Add a follow-up visit' : 'Add a job'}
         above={
           <TextLink href={`/sites/${siteId}`} link={Link}>
             {choices.data?.siteLabel ?? 'Site'}
           </TextLink>
         }
-        lead="It then needs a place on a day sheet. Length and people follow from the kind and the tank."
+        lead="Then book it on a day sheet. Length and people follow from the kind of job and the tank."
       />
       {failure ? <Problem happened={readFailure(failure).message} kept="What you typed is still in the form." /> : null}
-      {choices.isPending ? <Skeleton lines={5} label="Reading the site" /> : null}
+      {choices.isPending ? <Skeleton lines={5} label="Loading the site" /> : null}
       {choices.isSuccess ? (
         <form onSubmit={submit} className="flex max-w-md flex-col gap-4">
           <Select
@@ -90,7 +90,7 @@ export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; b
           ) : null}
           <DayInput
             label="To be done by"
-            hint="Empty leaves it open; a rebed takes the bed’s due window"
+            hint="Leave blank if it’s open; a rebed uses the bed’s due window"
             value={until}
             min={today}
             onChange={(event) => setUntil(event.target.value)}
@@ -105,7 +105,7 @@ export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; b
           ) : null}
           <TextArea label="Note for the crew" value={notes} onChange={(event) => setNotes(event.target.value)} />
           <Button kind="ink" type="submit" busy={propose.isPending} busyLabel="Proposing">
-            Propose the job
+            Add the job
           </Button>
         </form>
       ) : null}

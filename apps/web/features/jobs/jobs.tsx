@@ -28,7 +28,7 @@ import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 
 const WORDS: Record<JobState, string> = {
-  proposed: 'need a place',
+  proposed: 'to book',
   booked: 'booked',
   'under-way': 'under way',
   held: 'held',
@@ -71,7 +71,7 @@ export function Jobs() {
     <>
       <PageHead
         title="Jobs"
-        lead="What has to be done at a site, the most pressing first. Open one to see its best places on the day sheets."
+        lead="Work to do, most urgent first. Open a job to see its best places on the day sheets."
         actions={
           mayBook ? (
             <LinkButton href="/day-sheets" link={Link} kind="ink">
@@ -104,7 +104,7 @@ export function Jobs() {
         />
       </FilterBar>
       {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void list.refetch()} /> : null}
-      {list.isPending ? <Skeleton lines={8} label="Reading the jobs" /> : null}
+      {list.isPending ? <Skeleton lines={8} label="Loading the jobs" /> : null}
       {list.isSuccess ? (
         <DataTable<JobRow>
           caption={`Jobs, ${WORDS[state]}`}

@@ -12,8 +12,8 @@ import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 
 const CREW_WORDS: Partial<Record<PlanPage['asked']['kind'], string>> = {
-  'fewer-people': 'Whoever is missing is taken off the sheet, and the visits that stay on it are theirs who are left.',
-  'other-vehicle': 'The other vehicle goes on the sheet, and the visits that stay on it go with it.',
+  'fewer-people': 'The missing people come off the sheet. The visits that stay go to those who are left.',
+  'other-vehicle': 'The other vehicle goes on the sheet with the visits that stay.',
 }
 
 /** What the plan changes, day by day; all of it is ticked at first. */
@@ -70,7 +70,7 @@ export function PlanChanges({ page }: { page: PlanPage }) {
         </Button>
         {left.size === 0 ? null : (
           <Button kind="quiet" onClick={() => setLeft(new Set())}>
-            Tick all again
+            Check all again
           </Button>
         )}
       </div>

@@ -32,7 +32,7 @@ export function PlanTotalsTable({ before, after }: { before: PlanTotals; after: 
         rowKey={(row) => row.name}
         columns={[
           { key: 'name', head: <span className="sr-only">What</span>, phone: 'title', cell: (row) => row.name },
-          { key: 'now', head: 'As they stand', align: 'right', cell: (row) => row.now },
+          { key: 'now', head: 'Now', align: 'right', cell: (row) => row.now },
           {
             key: 'then',
             head: 'With the plan',

@@ -41,7 +41,7 @@ export function Plan() {
   const stop = useCommand(api.plans.stop.mutationOptions())
   const failure = plan.error ?? stop.error
   const page = plan.data
-  if (planId === '') return <Empty title="No plan is named in the address">Start one from the day sheets.</Empty>
+  if (planId === '') return <Empty title="No plan chosen">Start one from the day sheets.</Empty>
   return (
     <>
       <PageHead
@@ -54,7 +54,7 @@ export function Plan() {
         lead={page ? `${formatDays(page.fromDay, page.untilDay, display)}. Nothing changes until you accept.` : undefined}
       />
       {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void plan.refetch()} /> : null}
-      {!page && !failure ? <Skeleton lines={6} label="Reading the plan" /> : null}
+      {!page && !failure ? <Skeleton lines={6} label="Loading the plan" /> : null}
       {page?.state === 'running' ? (
         <Notice
           action={
@@ -63,8 +63,8 @@ export function Plan() {
             </Button>
           }
         >
-          Working it out. A week takes about ten seconds; you can leave this page and come back. If the background worker stops meanwhile,
-          it’s taken up again automatically within half a minute.
+          Planning. A week takes about ten seconds; you can leave this page and come back. If the background worker stops, planning restarts
+          automatically within half a minute.
         </Notice>
       ) : null}
       {page?.state === 'stopped' ? <p>This plan was stopped. Nothing was changed; start another from the day sheets.</p> : null}
@@ -106,7 +106,7 @@ function Outcome({ page }: { page: PlanPage }) {
       ) : null}
       {page.notes.length > 0 ? (
         <details className="mt-3">
-          <summary className="min-h-6 cursor-pointer">What the plan does not know</summary>
+          <summary className="min-h-6 cursor-pointer">What the plan doesn’t know</summary>
           <ul className="mt-2 max-w-[75ch] text-soft">
             {page.notes.map((note) => (
               <li key={note}>{note}</li>

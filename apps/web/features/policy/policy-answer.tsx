@@ -49,8 +49,8 @@ function Savings({
         rows={rows.map(({ key, cost, more }, i) => ({ key, strong: i === 0, cells: [key, money(cost), money(cost * bedsWatched), more] }))}
       />
       <p className="mt-2 max-w-[75ch] text-small text-soft">
-        In brackets what it would be four times out of five, since how long beds last is not known exactly; below nought where that life
-        would have asked for another age.
+        In brackets: the likely range (80%), since nobody knows exactly how long beds last. Below zero means another age would have been
+        cheaper.
       </p>
     </>
   )
@@ -61,7 +61,7 @@ function lead(answer: Answer, money: Props['money'], display: NumberDisplay): st
   if (!best || !window)
     return 'With these costs it is cheapest to wait until a bed fails: a planned rebed saves too little to be worth good resin.'
   const to = window.toYears > 40 ? 'later' : `${years(window.toYears, display)} years`
-  return `Rebed between ${years(window.fromYears, display)} and ${to} of age: about ${money(best.costPerYear)} a year and bed. Anywhere in that window costs within ${formatPercent(0.05, display)} of the least.`
+  return `Rebed between ${years(window.fromYears, display)} and ${to} of age: about ${money(best.costPerYear)} per bed per year. Anywhere in that window costs within ${formatPercent(0.05, display)} of the cheapest.`
 }
 
 /** The answer first, then what it rests on: curve, doubt, what other rules would cost. */
@@ -72,9 +72,9 @@ export function PolicyAnswer({ policy, fixedAge, money }: Props) {
   const learned = fit && !fit.fellBackBecause
   const doubt =
     answer.bestLow === null || answer.bestHigh === null
-      ? 'Whatever is not known about how long beds last, waiting stays the cheaper.'
-      : `How long beds last is not known exactly: the cheapest age lies between ${years(answer.bestLow, display)} and ${years(answer.bestHigh, display)} years four times out of five${
-          answer.planShare < 0.95 ? `, and ${Math.round((1 - answer.planShare) * 100)} times in a hundred it would be cheaper to wait` : ''
+      ? 'Even with that doubt, waiting stays cheaper.'
+      : `Nobody knows exactly how long beds last. The cheapest age is likely between ${years(answer.bestLow, display)} and ${years(answer.bestHigh, display)} years (80%)${
+          answer.planShare < 0.95 ? `, and ${Math.round((1 - answer.planShare) * 100)} in 100 times it would be cheaper to wait` : ''
         }.`
   return (
     <>
@@ -84,7 +84,7 @@ export function PolicyAnswer({ policy, fixedAge, money }: Props) {
         <Why
           explanation={{
             title: 'How long beds last on this water',
-            summary: `Half of new beds last ${years(answer.medianLifeYears, display)} years here.`,
+            summary: `Half of new beds last ${years(answer.medianLifeYears, display)} years here; the other half last longer.`,
             inputs: [
               { name: 'Water', value: policy.water, from: 'the supply as it is now' },
               {
@@ -93,11 +93,11 @@ export function PolicyAnswer({ policy, fixedAge, money }: Props) {
               },
             ],
             formula:
-              'Cost a year of rebedding at age T or at failure, whichever comes first: (planned × chance of reaching T + failure × chance of not) ÷ mean years in service. Age replacement after Barlow and Hunter (1960).',
+              'Yearly cost of rebedding at age T or at failure, whichever comes first: (planned × chance of reaching T + failure × chance of not) ÷ mean years in service. Age replacement after Barlow and Hunter (1960).',
             assumptions: [
               'A new bed is like the old one; the water stays as it is now.',
-              'A failure costs its rebed and all that comes with it, and beads in the plumbing in the share given.',
-              'The doubt is carried by 24 sets of life parameters that stand for what the records leave open.',
+              'A failure costs its rebed and all that comes with it; beads in the plumbing are extra, in the share you gave.',
+              'The doubt comes from 24 sets of life parameters that cover what the records leave open.',
             ],
           }}
         >
@@ -106,7 +106,7 @@ export function PolicyAnswer({ policy, fixedAge, money }: Props) {
         .
       </p>
       <CostCurve
-        title="Cost a year and bed, by age at rebed"
+        title="Cost per bed per year, by age at rebed"
         points={answer.curve.map(({ ageYears, costPerYear, low, high }) => ({ ageYears, cost: costPerYear, low, high }))}
         window={answer.window}
         bestAge={answer.best?.ageYears ?? null}

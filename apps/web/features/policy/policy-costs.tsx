@@ -12,7 +12,7 @@ type Props = { policy: Policy; currency: string; minor: number; change: (part: P
 
 const FROM: Record<string, string> = {
   asked: 'as you typed it here',
-  settings: 'from your figures',
+  settings: 'from Company settings',
   records: 'from your own records',
   example: 'an example, not yours: type your own',
 }
@@ -25,11 +25,11 @@ export function PolicyCosts({ policy, currency, minor, change }: Props) {
     { key: 'planned', label: 'A planned rebed', value: costs.plannedMinor / minor, from: costSources.plannedMinor },
     {
       key: 'failure',
-      label: 'A rebed after a failure, all in',
+      label: 'A rebed after a failure, everything',
       value: costs.failureMinor / minor,
       from: costSources.failureMinor,
     },
-    { key: 'beads', label: 'Beads in the plumbing, on top', value: costs.beadsMinor / minor, from: costSources.beadsMinor },
+    { key: 'beads', label: 'Beads in the plumbing, extra', value: costs.beadsMinor / minor, from: costSources.beadsMinor },
     { key: 'share', label: 'Failures with beads in the plumbing', value: costs.beadsShare * 100, from: costSources.beadsShare },
   ]
   const start = Object.fromEntries(fields.map(({ key, value }) => [key, { text: numberText(value, locale, 2) }]))
@@ -46,7 +46,7 @@ export function PolicyCosts({ policy, currency, minor, change }: Props) {
       {fields.map(({ key, label, from }) => (
         <AmountField key={key} label={label} hint={FROM[from ?? 'example']} {...field(key)} />
       ))}
-      <Button type="submit">Work it out</Button>
+      <Button type="submit">Recalculate</Button>
     </form>
   )
 }

@@ -35,7 +35,7 @@ export function WhenToAct() {
       <PageHead
         title="Best age to rebed"
         above={<Link href="/coming-due">Coming due</Link>}
-        lead="Rebed too early and good resin goes to waste; too late and a failure costs more than a rebed. Between the two lies the cheapest age."
+        lead="Rebed too early and you waste good resin. Too late, and a failure costs more than a rebed. The cheapest age is in between."
       />
       {failure ? (
         <Problem
@@ -45,7 +45,7 @@ export function WhenToAct() {
           retrying={asked.isFetching}
         />
       ) : null}
-      {asked.isPending ? <Skeleton lines={10} label="Reading what it costs" /> : null}
+      {asked.isPending ? <Skeleton lines={10} label="Loading what it costs" /> : null}
       {policy ? (
         <>
           <div className="mb-4 flex flex-wrap gap-x-6 gap-y-2">
@@ -69,9 +69,7 @@ export function WhenToAct() {
             />
           </div>
           {examples ? (
-            <Notice kind="mind">
-              Some of the costs below are examples, not yours. Type your own, or set them once for good under Figures.
-            </Notice>
+            <Notice kind="mind">Some of the costs below are examples. Type your own, or set them under Company settings.</Notice>
           ) : null}
           <PolicyAnswer policy={policy} fixedAge={input.fixedAgeYears} money={money} />
           <Section title="What it costs you">

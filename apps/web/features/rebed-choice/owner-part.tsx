@@ -11,16 +11,16 @@ import { useSession } from '@/client/providers'
 import { useAmounts } from '@/client/use-amounts'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 
-type Told = Pick<
+type OwnerFacts = Pick<
   OwnerQuestion,
   'access' | 'helper' | 'hasBypass' | 'bypassHolds' | 'valveNeedsPower' | 'metalPipe' | 'lawAllows' | 'stopCase'
 >
-type YesNo = { name: Exclude<keyof Told, 'access'>; label: string }
+type YesNo = { name: Exclude<keyof OwnerFacts, 'access'>; label: string }
 
 const QUESTIONS: readonly YesNo[] = [
   { name: 'helper', label: 'Is a second strong person there?' },
   { name: 'hasBypass', label: 'Is there a bypass?' },
-  { name: 'bypassHolds', label: 'Has it been proved to hold?' },
+  { name: 'bypassHolds', label: 'Has it been proven to hold?' },
   { name: 'lawAllows', label: 'Does local law let an owner open the pipe?' },
   { name: 'stopCase', label: 'Lead, asbestos, crawl space, boil-water notice or crack?' },
   { name: 'metalPipe', label: 'Metal pipe?' },
@@ -34,7 +34,7 @@ const ACCESS = [
   { value: 'stairs', label: 'Over stairs' },
   { value: 'tight', label: 'In a tight place' },
 ] as const
-const NOBODY_ASKED: Told = {
+const NOBODY_ASKED: OwnerFacts = {
   ...{ access: null, helper: null, hasBypass: null, bypassHolds: null },
   ...{ valveNeedsPower: null, metalPipe: null, lawAllows: null, stopCase: null },
 }
@@ -43,11 +43,11 @@ const WEIGHTS = {
   ask: { shape: 'diamond', tone: 'bead' },
   mind: { shape: 'dot', tone: 'soft' },
 } as const
-const WEIGHT_WORDS = { firm: 'for the firm', ask: 'ask first', mind: 'mind' } as const
+const WEIGHT_WORDS = { firm: 'our crew', ask: 'ask first', mind: 'mind' } as const
 const VERDICTS = {
   firm: 'Leave this to our crew.',
   'ask-first': 'Can’t say yet. Ask these first, before anyone does it alone.',
-  'owner-with-helper': 'An owner can do it with a helper, keeping to what stands below.',
+  'owner-with-helper': 'An owner can do it with a helper who follows the points below.',
 } as const
 
 /** Owner or firm: what the answer hangs on, what an owner must never do, and what goes to a licensed person. */
@@ -55,7 +55,7 @@ export function OwnerPart({ choice }: { choice: BedChoice }) {
   const firm = useRebedFirm()
   const { me } = useSession()
   const display = me.company
-  const [told, setTold] = useState<Told>(NOBODY_ASKED)
+  const [told, setTold] = useState<OwnerFacts>(NOBODY_ASKED)
   const amounts = useAmounts({ pressure: 'pressure' })
   const kit = kitOf(choice.plan.bed, firm)
   const bagFt3 = kit.ok ? Math.max(...kit.value.bagPlan.bags.map((bag) => bag.volumeFt3)) : null
@@ -70,7 +70,7 @@ export function OwnerPart({ choice }: { choice: BedChoice }) {
   })
   const yesNo = (value: boolean | null) => (value === null ? '' : value ? 'yes' : 'no')
   return (
-    <Section title="The owner, or the firm?">
+    <Section title="Owner or our crew?">
       <p className="mb-3 text-lead font-semibold">{VERDICTS[answer.verdict]}</p>
       <div className="mb-4 grid gap-x-6 gap-y-3 sm:grid-cols-2 lg:grid-cols-4">
         <Select
@@ -104,7 +104,7 @@ export function OwnerPart({ choice }: { choice: BedChoice }) {
       </ul>
       <div className="mt-5 grid gap-x-12 gap-y-5 lg:grid-cols-2">
         <Points title="Never, whoever does it" of={answer.never} />
-        <Points title="To a licensed person" of={answer.refer} />
+        <Points title="For a licensed person" of={answer.refer} />
       </div>
       <p className="mt-3 max-w-[75ch] text-small text-soft">
         The local plumbing code and a licensed person come before this page. Common practice, no source; lifting by NIOSH 94-110. What is

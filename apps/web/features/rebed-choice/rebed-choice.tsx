@@ -25,7 +25,7 @@ export function RebedChoice({ bedId }: { bedId: string }) {
   if (query.error)
     return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
   const choice = query.data
-  if (!choice) return <Skeleton lines={14} label="Reading the bed" />
+  if (!choice) return <Skeleton lines={14} label="Loading the bed" />
   const { plan } = choice
   const rebedMinor = prices.rebed.minor ?? choice.plannedRebedMinor
   const place = plan.site?.label ?? 'Tank in the workshop'
@@ -46,8 +46,8 @@ export function RebedChoice({ bedId }: { bedId: string }) {
           label="A planned rebed with 8% costs"
           hint={
             choice.plannedRebedMinor === null
-              ? 'The firm has not set it: the owner enters it under Company settings. A figure typed here holds on this page alone.'
-              : `The firm’s figure is ${formatWholeMoney(choice.plannedRebedMinor, me.company)}; another one typed here holds on this page alone.`
+              ? 'Not set yet: the owner sets it under Company settings. A number typed here counts on this page only.'
+              : `Company settings say ${formatWholeMoney(choice.plannedRebedMinor, me.company)}; a number typed here counts on this page only.`
           }
           {...prices.rebed.field}
         />

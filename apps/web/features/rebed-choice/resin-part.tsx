@@ -43,7 +43,7 @@ export function ResinPart({ choice, rebedMinor }: Props) {
         })
   return (
     <Section title="Which resin?">
-      {result === null ? <Notice kind="mind">{choice.refusal ?? 'No life can be told for this bed.'}</Notice> : null}
+      {result === null ? <Notice kind="mind">{choice.refusal ?? 'We can’t say how long this bed lasts.'}</Notice> : null}
       {result && !result.ok ? <Notice kind="mind">{result.reason}</Notice> : null}
       {result?.ok ? (
         <>
@@ -51,9 +51,9 @@ export function ResinPart({ choice, rebedMinor }: Props) {
             <Answer found={result.value} display={display} />{' '}
             <Why
               explanation={{
-                title: 'How the cost a year is reckoned',
+                title: 'How the yearly cost is calculated',
                 summary:
-                  'The cost of a rebed with each resin, shared over every life a new bed may have on this water, and the salt and water of a year. 10% lasts longer; by how much is in doubt, and that doubt is in the bars.',
+                  'This spreads the cost of a rebed over the years its bed may last, and adds a year of salt and water. 10% lasts longer; nobody knows exactly how much, and the bars show that.',
                 inputs: [
                   {
                     name: 'Lives of a new bed, 8%',
@@ -75,7 +75,7 @@ export function ResinPart({ choice, rebedMinor }: Props) {
                 source: [...new Set(result.sources)].join('; '),
               }}
             >
-              How this is reckoned
+              How it’s calculated
             </Why>
           </p>
           <CostSpans
@@ -104,9 +104,9 @@ function Answer({ found, display }: { found: WhichResin; display: MoneyDisplay }
     const one = found.options.find((option) => option.perYear !== null)
     if (one?.perYear)
       return `Only ${shortResinKindWords[one.key]} has a price: about ${formatWholeMoney(one.perYear.middle, display)} a year.`
-    return `No cost a year can be told yet: ${NO_REBED_PRICE} is missing.`
+    return `No yearly cost yet: ${NO_REBED_PRICE} is missing.`
   }
   const name = shortResinKindWords[best.key]
   const sure = (best.chanceCheapest ?? 0) >= 0.8
-  return `${name} costs least on this water, about ${formatWholeMoney(best.perYear.middle, display)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}${sure ? '' : ', so it is no sure thing'}.`
+  return `${name} costs least on this water: about ${formatWholeMoney(best.perYear.middle, display)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}${sure ? '' : ', so it isn’t certain'}.`
 }

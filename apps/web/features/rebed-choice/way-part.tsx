@@ -41,24 +41,24 @@ export function WayPart({ choice, rebedMinor, prices }: Props) {
     <Section title="Rebed, clean, or replace the unit?">
       <div className="mb-3 flex flex-wrap gap-x-6 gap-y-3">
         <AmountField label="A cleaning costs" {...prices.clean.field} />
-        <AmountField label="A new unit, put in, costs" {...prices.unit.field} />
+        <AmountField label="A new unit, installed, costs" {...prices.unit.field} />
       </div>
-      {result === null ? <Notice kind="mind">{choice.refusal ?? 'No life can be told for this bed.'}</Notice> : null}
+      {result === null ? <Notice kind="mind">{choice.refusal ?? 'We can’t say how long this bed lasts.'}</Notice> : null}
       {result && !result.ok ? <Notice kind="mind">{result.reason}</Notice> : null}
       {result?.ok ? (
         <>
           <p className="max-w-[75ch]">
             {best?.perYear
-              ? `${NAMES[best.key]} costs least, about ${formatWholeMoney(best.perYear.middle, display)} a year; it is the cheapest ${oftenWords(best.chanceCheapest ?? 0)}.`
-              : 'They are compared as soon as two of them have a price.'}{' '}
+              ? `${NAMES[best.key]} costs least, about ${formatWholeMoney(best.perYear.middle, display)} a year; and it’s the cheapest ${oftenWords(best.chanceCheapest ?? 0)}.`
+              : 'We compare them once two have a price.'}{' '}
             {result.value.ironMayBeTheFault
-              ? 'Iron may be at fault here, so a cleaning is worth a trial first.'
-              : 'Nothing shows that iron is at fault: a cleaning does not bring back what chlorine has cut.'}{' '}
+              ? 'Iron may be the cause here, so try a cleaning first.'
+              : 'Nothing points to iron, and a cleaning doesn’t repair chlorine damage.'}{' '}
             <Why
               explanation={{
                 title: 'How the three are compared',
                 summary:
-                  'A rebed lasts as long as the new bed or the unit, whichever ends first. A cleaning puts the rebed off by the years it wins. A new unit costs its price and the beds it will need over its life.',
+                  'A rebed lasts as long as the new bed or the unit, whichever ends first. A cleaning delays the rebed by the years it gains. A new unit costs its price and the beds it will need over its life.',
                 inputs: [
                   { name: 'Age of the unit', value: unitAgeYears === null ? null : `${Math.round(unitAgeYears)} years` },
                   { name: 'Iron', value: plan.water.ironMgL === null ? null : `${plan.water.ironMgL} mg/L` },
@@ -70,7 +70,7 @@ export function WayPart({ choice, rebedMinor, prices }: Props) {
                 source: result.sources.join('; '),
               }}
             >
-              How this is reckoned
+              How it’s calculated
             </Why>
           </p>
           <CostSpans
@@ -85,7 +85,7 @@ export function WayPart({ choice, rebedMinor, prices }: Props) {
             }))}
           />
           <p className="max-w-[75ch] text-small text-soft">
-            A cracked tank, or a valve whose parts are no longer made, settles it whatever the cost: replace the unit.
+            A cracked tank, or a valve with no parts available, decides it: replace the unit.
           </p>
         </>
       ) : null}

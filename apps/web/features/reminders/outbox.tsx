@@ -21,8 +21,8 @@ export function Outbox() {
   )
   const rows = messages.data?.pages.flatMap((one) => one.rows) ?? []
   if (messages.error) return <Problem happened={readFailure(messages.error).message} onRetry={() => void messages.refetch()} />
-  if (messages.isPending) return <Skeleton lines={6} label="Reading the outbox" />
-  if (rows.length === 0) return <Empty title="The outbox is empty">Release a waiting reminder and its message stands here.</Empty>
+  if (messages.isPending) return <Skeleton lines={6} label="Loading the outbox" />
+  if (rows.length === 0) return <Empty title="The outbox is empty">Approve a waiting reminder and its message appears here.</Empty>
   return (
     <>
       <ul className="border-t border-line">

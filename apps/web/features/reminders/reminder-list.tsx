@@ -17,7 +17,7 @@ import { readFailure } from '@/client/failure'
 import { usePermission, useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 
-const CHANNELS = { email: 'e-mail', phone: 'phone', text: 'text message', letter: 'letter' }
+const CHANNELS = { email: 'email', phone: 'phone', text: 'text message', letter: 'letter' }
 
 const windowWords = (row: ReminderRow, display: DayDisplay) =>
   row.dueEarliest && row.dueLatest
@@ -54,21 +54,21 @@ export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' 
           actions={
             <>
               <Button disabled={selected.size === 0} busy={decide.isPending} onClick={() => send(state === 'held' ? 'unhold' : 'hold')}>
-                {state === 'held' ? 'Free' : 'Hold'}
+                {state === 'held' ? 'Take off hold' : 'Hold'}
               </Button>
               <Button
                 kind="ink"
                 disabled={selected.size === 0}
                 busy={decide.isPending}
-                busyLabel="Releasing"
+                busyLabel="Approving"
                 onClick={() => send('release')}
               >
-                Release
+                Approve
               </Button>
             </>
           }
         >
-          <span className="text-soft">Tick the ones to decide on.</span>
+          <span className="text-soft">Check the ones to decide on.</span>
         </FilterBar>
       ) : null}
       {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void list.refetch()} /> : null}
@@ -77,7 +77,7 @@ export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' 
           {done} done{reasons.length > 0 ? `; ${results.length - done} not: ${reasons.join(' ')}` : '.'}
         </Notice>
       ) : null}
-      {list.isPending ? <Skeleton lines={8} label="Reading the reminders" /> : null}
+      {list.isPending ? <Skeleton lines={8} label="Loading the reminders" /> : null}
       {list.isSuccess ? (
         <DataTable
           caption={`Reminders, ${state}`}
@@ -117,7 +117,7 @@ export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' 
           empty={
             <Empty title="Nothing here">
               {state === 'waiting'
-                ? 'Reminders appear by themselves when a due window comes near and a contact consents.'
+                ? 'Reminders appear automatically when a due window comes near and a contact consents.'
                 : 'No reminder is in this state.'}
             </Empty>
           }

@@ -16,8 +16,8 @@ type View = (typeof VIEWS)[number]
 
 const LEADS: Record<View, string> = {
   waiting: 'Customers whose bed comes due. Nothing is sent until you approve it.',
-  held: 'Kept back until you free or release them.',
-  outbox: 'Released and ready to go. Delivery by mail is set up separately; until then copy or print from here.',
+  held: 'On hold until you take them off hold or approve them.',
+  outbox: 'Approved and ready to send. Delivery by mail is set up separately; until then, copy or print from here.',
   dropped: 'No longer needed: a job is open, or the bed has ended.',
 }
 
@@ -33,7 +33,7 @@ export function Reminders() {
     <>
       <PageHead
         title="Reminders"
-        lead={`${LEADS[view]}${view === 'waiting' && counts.data ? ` A reminder is raised ${counts.data.leadDays} days before the early date of the due window, when a contact consents.` : ''}`}
+        lead={`${LEADS[view]}${view === 'waiting' && counts.data ? ` A reminder is created ${counts.data.leadDays} days before the due window starts, if a contact consents.` : ''}`}
       />
       <nav aria-label="Reminders by state" className="mb-4 flex flex-wrap gap-x-6 gap-y-2 border-b border-line">
         {VIEWS.map((one) => (

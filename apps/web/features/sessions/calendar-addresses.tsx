@@ -29,8 +29,8 @@ export function CalendarAddresses() {
     >
       {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void feeds.refetch()} /> : null}
       <p className="mb-3 text-soft">
-        Subscribe to the address in the calendar of your telephone; it shows your visits and keeps up with changes. Whoever has the address
-        can read it, so end it when a telephone is lost.
+        Subscribe to the address in your phone’s calendar. It shows your visits and keeps up with changes. Anyone with the address can read
+        it, so end it if a phone is lost.
       </p>
       {feeds.data?.feeds.map((feed) => (
         <div key={feed.id} className="flex flex-wrap items-end gap-3 border-t border-line py-3">

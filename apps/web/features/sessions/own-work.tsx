@@ -17,18 +17,18 @@ export function OwnWork() {
   const own = asked.data?.own
   if (!own) return null
   return (
-    <Section title="What planning knows of you">
-      <p className="mb-3 text-soft">If something here is wrong, tell your dispatcher: days are planned by it.</p>
+    <Section title="What the planner knows about you">
+      <p className="mb-3 text-soft">If something here is wrong, tell your dispatcher. Your days are planned from it.</p>
       <DefinitionList
         facts={[
           { name: 'On day sheets as', value: own.name },
-          { name: 'Does', value: skillList(own, figures.valves) },
-          { name: 'Works', value: shiftWords(own.shifts, display) },
+          { name: 'Cleared for', value: skillList(own, figures.valves) },
+          { name: 'Hours', value: shiftWords(own.shifts, display) },
           { name: 'Breaks', value: breakWords(own.breaks, display) },
           { name: 'Starts', value: own.startsAtHome ? 'at home' : 'at the yard' },
           {
             name: 'Days off',
-            value: own.absences.length > 0 ? own.absences.map((one) => absenceWords(one, display)).join('; ') : 'none to come',
+            value: own.absences.length > 0 ? own.absences.map((one) => absenceWords(one, display)).join('; ') : 'none coming up',
           },
         ]}
       />

@@ -31,7 +31,7 @@ export function Sessions() {
       {failed ? <Problem happened={readFailure(failed).message} onRetry={() => void sessions.refetch()} /> : null}
       {sessions.isPending ? <Skeleton /> : null}
       <Section title="Signed-in devices">
-        <p className="mb-3 text-soft">A session that you end here can do nothing more, at once. Lost a tablet? End its session.</p>
+        <p className="mb-3 text-soft">A session you end here stops at once. Lost a tablet? End its session.</p>
         <ul>
           {sessions.data?.map((one) => (
             <li key={one.id} className="flex flex-wrap items-center justify-between gap-4 border-b border-line py-3">

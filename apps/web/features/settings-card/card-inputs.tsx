@@ -23,9 +23,9 @@ export function CardInputs({ record, site, changes, change }: Props) {
     source ?? `${formatTemperatureF(f, me.company)} taken${sources.usualF ? `, from ${sources.usualF}` : ''}`
   return (
     <details className="mb-6 border-y border-line py-3 print:hidden" open>
-      <summary className="font-semibold">What it is worked out from</summary>
+      <summary className="font-semibold">What it’s based on</summary>
       <p className="mt-1 max-w-[75ch] text-small text-soft">
-        As on record; what you change here holds for this page and its address, nothing is saved.
+        From the record. What you change here counts on this page and its address only; nothing is saved.
       </p>
       <div className="mt-3 grid items-end gap-x-8 gap-y-4 sm:grid-cols-2 lg:grid-cols-4">
         <ValueField
@@ -72,8 +72,8 @@ export function CardInputs({ record, site, changes, change }: Props) {
           value={input.control ?? ''}
           none={input.control === null ? 'not on record' : undefined}
           choices={[
-            { value: 'meter', label: 'Goes by a meter' },
-            { value: 'timer', label: 'Goes by a timer' },
+            { value: 'meter', label: 'By meter' },
+            { value: 'timer', label: 'By timer' },
           ]}
           onChange={(event) =>
             change({ control: event.target.value === 'timer' ? 'timer' : event.target.value === 'meter' ? 'meter' : null })
@@ -84,7 +84,7 @@ export function CardInputs({ record, site, changes, change }: Props) {
           value={changes.model}
           choices={[
             { value: 'richardson-zaki', label: 'Richardson and Zaki' },
-            { value: 'wen-yu', label: 'Wen and Yu, more careful' },
+            { value: 'wen-yu', label: 'Wen and Yu, more cautious' },
           ]}
           onChange={(event) => change({ model: event.target.value === 'wen-yu' ? 'wen-yu' : 'richardson-zaki' })}
         />
@@ -99,7 +99,7 @@ function Fixtures({ counts, people, change }: { counts: FixtureCounts | null; pe
   const put = (id: FixtureId, count: number | null) => change({ fixtures: { ...shown, [id]: count ?? 0 } })
   return (
     <details className="mt-4">
-      <summary className="w-fit">What draws water: {counts ? 'counted' : 'as usual for so many people'}</summary>
+      <summary className="w-fit">What uses water: {counts ? 'counted' : 'as usual for this many people'}</summary>
       <div className="mt-3 grid items-end gap-x-8 gap-y-4 sm:grid-cols-2 lg:grid-cols-4">
         {FIXTURES.map(({ id, label, wsfu }) => (
           <ValueField
@@ -115,7 +115,7 @@ function Fixtures({ counts, people, change }: { counts: FixtureCounts | null; pe
       </div>
       {counts ? (
         <div className="mt-3">
-          <Button onClick={() => change({ fixtures: null })}>Back to the usual house</Button>
+          <Button onClick={() => change({ fixtures: null })}>Back to the usual home</Button>
         </div>
       ) : null}
     </details>

@@ -25,7 +25,7 @@ export function CardPart({ site, evaluation, changes, change }: Props) {
   if ('reason' in card)
     return (
       <Section title="The card">
-        <Notice kind="mind">{card.reason} Backwash and flow below do not depend on it.</Notice>
+        <Notice kind="mind">{card.reason} Backwash and flow below don’t depend on it.</Notice>
       </Section>
     )
   const { setting } = evaluation

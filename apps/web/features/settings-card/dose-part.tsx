@@ -44,7 +44,7 @@ export function DosePart({ setting, doseChanged, change }: Props) {
         }))}
         chosen={chosen}
         best={best}
-        axis={display.unitSystem === 'us' ? 'Salt, lb for each ft³ of resin' : 'Salt, g for each litre of resin'}
+        axis={display.unitSystem === 'us' ? 'Salt, lb for each ft³ of resin' : 'Salt, g for each liter of resin'}
         doseText={bare}
         amountText={amount}
         table={{
@@ -74,13 +74,13 @@ export function DosePart({ setting, doseChanged, change }: Props) {
       </div>
       {priced ? null : (
         <p className="mt-3 max-w-[60ch] text-small text-soft">
-          The firm has set no price of salt, so doses are compared by the salt they take.{' '}
+          No salt price is set, so doses are compared by how much salt they use.{' '}
           {mayPrice ? (
             <TextLink href="/firm" link={Link}>
               Set the price under Figures
             </TextLink>
           ) : (
-            'The owner can set it under Figures.'
+            'The owner can set it under Company settings.'
           )}
         </p>
       )}

@@ -20,7 +20,7 @@ export function FlowPart({ site, evaluation, curve, change }: Props) {
   const { flow } = evaluation
   if ('reason' in words || 'reason' in flow) return <Notice kind="mind">{'reason' in words ? words.reason : ''}</Notice>
   const bars = [
-    { name: 'House at its peak', gpm: flow.demandGpm, className: 'fill-ink' },
+    { name: 'Home at its peak', gpm: flow.demandGpm, className: 'fill-ink' },
     { name: 'Softener carries', gpm: flow.carriesGpm, className: 'fill-water' },
     { name: '15 psi lost, clean bed', gpm: flow.at15Psi.clean, className: 'fill-bead' },
     { name: '15 psi lost, aged bed', gpm: flow.at15Psi.aged, className: 'fill-bead' },
@@ -47,7 +47,7 @@ export function FlowPart({ site, evaluation, curve, change }: Props) {
         </ul>
         <Select
           label="Peak demand by"
-          hint="Codes differ for small houses; choose the one that holds here."
+          hint="Codes differ for small homes; choose the one that applies here."
           value={curve}
           choices={Object.values(DEMAND_CURVES).map(({ id, label }) => ({ value: id, label }))}
           onChange={(event) => change({ curve: event.target.value === 'nspc' ? 'nspc' : 'ipc' })}

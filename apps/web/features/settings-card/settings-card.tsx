@@ -30,7 +30,7 @@ export function SettingsCard({ softenerId }: { softenerId: string }) {
   const [changes, change] = useCardChanges()
   if (query.error)
     return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
-  if (!query.data) return <Skeleton lines={14} label="Reading the softener" />
+  if (!query.data) return <Skeleton lines={14} label="Loading the softener" />
   return <Card record={query.data} changes={changes} change={change} />
 }
 
@@ -87,7 +87,7 @@ function Card({ record, changes, change }: Props) {
           </Section>
           {several ? (
             <p className="mt-6 text-small text-soft">
-              Worked out for tank {tank?.position}; the other is taken as alike. {tank?.bed ? null : 'No bed is noted in it.'}
+              Calculated for tank {tank?.position}; the other is assumed the same. {tank?.bed ? null : 'No bed is recorded in it.'}
             </p>
           ) : null}
         </>

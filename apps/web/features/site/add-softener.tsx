@@ -19,7 +19,7 @@ export function AddSoftener({ siteId, onClose }: { siteId: string; onClose: () =
   return (
     <FormDialog
       title="Add a softener"
-      lead="Leave empty what nobody knows."
+      lead="Leave blank what nobody knows."
       onClose={onClose}
       onSubmit={submit}
       busy={add.isPending}

@@ -40,13 +40,13 @@ export function ConsentForm({ contact, channel, onClose }: Props) {
   return (
     <FormDialog
       title={`${label}: ${contact.name ?? 'this contact'}`}
-      lead="Only a yes lets a reminder go out this way. The earlier answer stays in the records."
+      lead="Only a yes lets a reminder go out this way. The earlier answer stays on record."
       onClose={onClose}
       onSubmit={() => (values.granted ? send(seen) : setMissing('Choose what they answered.'))}
       onKeepMine={() => send(before?.version ?? null)}
       busy={keep.isPending}
       error={keep.error}
-      names={{ granted: 'Answer', source: 'Where from', sinceDay: 'Since' }}
+      names={{ granted: 'Answer', source: 'Source', sinceDay: 'Since' }}
     >
       <ChoiceGroup
         label="They answered"

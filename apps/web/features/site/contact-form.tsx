@@ -39,7 +39,7 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
   }
   return (
     <FormDialog
-      title={contact ? 'Change the contact' : 'Add a contact'}
+      title={contact ? 'Edit contact' : 'Add a contact'}
       onClose={onClose}
       onSubmit={() => send(seen)}
       onKeepMine={() => send(now)}
@@ -63,8 +63,8 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
         </Button>
       ) : (
         <Checkbox
-          label="For this site alone"
-          hint="Otherwise they are reached for every site of this customer"
+          label="For this site only"
+          hint="Otherwise they’re the contact for every site of this customer"
           checked={onlyThisSite}
           onChange={(event) => setOnlyThisSite(event.target.checked)}
         />

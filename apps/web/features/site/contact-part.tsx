@@ -30,7 +30,7 @@ export function ContactPart({ contact, mayChange, onChange }: Props) {
         </span>
         {mayChange ? (
           <Button kind="quiet" onClick={onChange}>
-            Change
+            Edit
           </Button>
         ) : null}
       </div>
@@ -41,7 +41,7 @@ export function ContactPart({ contact, mayChange, onChange }: Props) {
             {contact.email}
           </a>
         ) : null}
-        {contact.phone || contact.email ? null : <span className="text-soft italic">neither phone nor e-mail</span>}
+        {contact.phone || contact.email ? null : <span className="text-soft italic">no phone or email</span>}
       </p>
       <table className="mt-1 w-full text-left text-small">
         <caption className="sr-only">Consent of {contact.name ?? 'this contact'} by channel</caption>

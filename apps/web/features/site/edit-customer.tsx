@@ -19,8 +19,8 @@ export function EditCustomer({ customer, onClose }: { customer: SiteTenure['cust
   const send = (version: number) => change.send({ customerId: customer.id, version, ...values })
   return (
     <FormDialog
-      title="Change the customer"
-      lead={customer.sites > 1 ? `This customer holds ${customer.sites} sites; the change shows on all of them.` : undefined}
+      title="Edit customer"
+      lead={customer.sites > 1 ? `This customer has ${customer.sites} sites; the change shows on all of them.` : undefined}
       onClose={onClose}
       onSubmit={() => send(seen)}
       onKeepMine={() => send(customer.version)}

@@ -57,7 +57,7 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
   const supplyName = (id: unknown) => supplies.data?.find((one) => one.id === id)?.name ?? 'not known'
   return (
     <FormDialog
-      title="Change the site"
+      title="Edit site"
       onClose={onClose}
       onSubmit={() => send(seen)}
       onKeepMine={() => send(site.version)}
@@ -81,7 +81,7 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
       <TextInput label={NAMES.postcode} maxLength={20} {...field('postcode')} />
       <TextInput
         label={NAMES.place}
-        hint="Latitude and longitude, as 41.7106, -88.4215: drives to the site are worked out from them"
+        hint="Latitude and longitude, as 41.7106, -88.4215; used to work out drives"
         error={wrong}
         maxLength={60}
         {...field('place')}
@@ -94,7 +94,7 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
       />
       <Select
         label={NAMES.waterSupplyId}
-        hint="Another supply forecasts the beds here again"
+        hint="A different supply updates the forecasts of the beds here"
         none="not known"
         choices={(supplies.data ?? []).map((one) => ({ value: one.id, label: one.name }))}
         {...field('waterSupplyId')}

@@ -16,7 +16,7 @@ import { useFields } from '@/client/use-fields'
 const NAMES = {
   valveCardId: 'Valve',
   label: 'Name',
-  location: 'Where it stands',
+  location: 'Where it is',
   arrangement: 'Tanks',
   peopleServed: 'People served',
   notes: 'Notes',
@@ -51,7 +51,7 @@ export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; on
   }
   return (
     <FormDialog
-      title="Change the softener"
+      title="Edit softener"
       onClose={onClose}
       onSubmit={() => send(seen)}
       onKeepMine={() => send(softener.version)}
@@ -62,10 +62,10 @@ export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; on
       <TextInput label={NAMES.label} required maxLength={120} {...field('label')} />
       <TextInput label={NAMES.location} hint="Basement, garage, outdoors" maxLength={120} {...field('location')} />
       <Select label={NAMES.arrangement} choices={choicesOf(arrangements, arrangementWords)} {...field('arrangement')} />
-      <AmountField label={NAMES.peopleServed} hint="More people, more water through the bed" {...amounts.field('peopleServed')} />
+      <AmountField label={NAMES.peopleServed} hint="More people use more water" {...amounts.field('peopleServed')} />
       <Select
         label={NAMES.valveCardId}
-        hint="Its tube and backwash follow from it where the unit’s own are not recorded"
+        hint="Sets tube and backwash if the unit’s own are not recorded"
         none="not known"
         choices={figures.valves.map((card) => ({ value: card.id, label: card.label }))}
         {...field('valveCardId')}

@@ -22,17 +22,17 @@ const CAUSES: Record<string, string> = {
 }
 
 type Kind = 'bed' | 'visit' | 'test' | 'water' | 'message' | 'note'
-export type Told = { kind: Kind; title: string; detail: string | null; dayWords?: string; href?: string }
+export type EventText = { kind: Kind; title: string; detail: string | null; dayWords?: string; href?: string }
 
 const joined = (parts: (string | null | false)[]): string | null => parts.filter(Boolean).join(', ') || null
 
 /** One happening in words. */
-export function told(happening: SiteHappening, display: AmountDisplay, texts: BedTexts): Told {
+export function describeEvent(happening: SiteHappening, display: AmountDisplay, texts: BedTexts): EventText {
   switch (happening.type) {
     case 'bed-began':
       return {
         kind: 'bed',
-        title: `Bed begun in the ${happening.tank} tank`,
+        title: `New bed in the ${happening.tank} tank`,
         detail: joined([
           happening.volumeFt3 !== null && formatVolumeFt3(happening.volumeFt3, display),
           happening.resinKind !== 'unknown' && resinKindWords[happening.resinKind],
@@ -80,7 +80,7 @@ export function told(happening: SiteHappening, display: AmountDisplay, texts: Be
         href: `/jobs/${happening.jobId}`,
       }
     case 'forecast':
-      return { kind: 'note', title: forecastWords(happening, display), detail: `moved by ${CAUSES[happening.cause] ?? happening.cause}` }
+      return { kind: 'note', title: forecastWords(happening, display), detail: `after ${CAUSES[happening.cause] ?? happening.cause}` }
     case 'supply':
       return {
         kind: 'water',
@@ -90,7 +90,7 @@ export function told(happening: SiteHappening, display: AmountDisplay, texts: Be
     case 'tenure':
       return {
         kind: 'note',
-        title: happening.began ? `${happening.customerName} takes the site` : `${happening.customerName} leaves`,
+        title: happening.began ? `${happening.customerName} is the new customer` : `${happening.customerName} is no longer the customer`,
         detail: null,
       }
   }

@@ -24,7 +24,7 @@ export function PlacePin({
     <div>
       <PinMap {...{ name, onMove }} pin={place} yard={nearby.data.yard} landmarks={nearby.data.places} display={me.company} />
       <p className="mt-1 text-small text-soft">
-        Press, drag or use the arrow keys to move the pin. Dots are sites whose place is known; no network is needed.
+        Click, drag or use the arrow keys to move the pin. Dots are sites with a known place; no network needed.
       </p>
     </div>
   )

@@ -17,7 +17,7 @@ import { useDayField, useToday } from '@/client/use-today'
 
 type PreTreatment = SiteSoftener['preTreatments'][number]
 
-/** What stands ahead of the softener, and since when; carbon keeps the disinfectant from the beds. */
+/** What’s ahead of the softener, and since when; carbon keeps the disinfectant from the beds. */
 export function PreTreatments({ softener, mayChange }: { softener: SiteSoftener; mayChange: boolean }) {
   const display = useDisplay()
   const [ending, setEnding] = useState<PreTreatment | null>(null)
@@ -61,7 +61,7 @@ export function AddPreTreatment({ softenerId, onClose }: { softenerId: string; o
     })
   return (
     <FormDialog
-      title="What stands ahead of the softener"
+      title="What’s ahead of the softener"
       lead="Carbon removes chlorine and chloramine before they reach the bed, so the bed lasts longer."
       onClose={onClose}
       onSubmit={send}
@@ -69,8 +69,8 @@ export function AddPreTreatment({ softenerId, onClose }: { softenerId: string; o
       error={add.error}
     >
       <Select label="Kind" choices={choicesOf(preTreatmentKinds, preTreatmentKindWords)} {...field('kind')} />
-      <DayInput label="Since" hint="Empty where nobody knows" max={today} {...field('fromDay')} />
-      <Select label="Where you know it from" choices={choicesOf(factSources, factSourceWords)} {...field('source')} />
+      <DayInput label="Since" hint="Leave blank if unknown" max={today} {...field('fromDay')} />
+      <Select label="How you know" choices={choicesOf(factSources, factSourceWords)} {...field('source')} />
     </FormDialog>
   )
 }
@@ -82,7 +82,7 @@ function EndPreTreatment({ one, onClose }: { one: PreTreatment; onClose: () => v
   return (
     <FormDialog
       title="Taken out"
-      lead="What it kept from the bed until then stays in the record."
+      lead="What it removed until then stays on record."
       onClose={onClose}
       onSubmit={() => end.send({ preTreatmentId: one.id, version: one.version, toDay: on.day })}
       busy={end.isPending}

@@ -19,10 +19,10 @@ export function SellHouse({ siteId, tenure, onClose }: { siteId: string; tenure:
   const send = (tenureVersion: number | null) => change.send({ siteId, tenureVersion, fromDay: from.day, holder: holderOf(holder.values) })
   return (
     <FormDialog
-      title={tenure ? 'House sold' : 'Who holds the site'}
+      title={tenure ? 'House sold' : 'Current customer'}
       lead={
         tenure
-          ? `${tenure.customer.name} holds the site until the day before. The softener, its beds and their history stay with the site.`
+          ? `${tenure.customer.name} is the customer until the day before. The softener, its beds and their history stay with the site.`
           : undefined
       }
       onClose={onClose}
@@ -32,7 +32,7 @@ export function SellHouse({ siteId, tenure, onClose }: { siteId: string; tenure:
       error={change.error}
       saveLabel={tenure ? 'Transfer site' : 'Save'}
     >
-      <DayInput label="Held by the new customer from" required {...from.field} />
+      <DayInput label="New customer from" required {...from.field} />
       <HolderFields form={holder} />
     </FormDialog>
   )

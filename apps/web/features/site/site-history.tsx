@@ -10,7 +10,7 @@ import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useBedTexts } from '@/client/use-bed-texts'
-import { told } from './happening-words.ts'
+import { describeEvent } from './happening-words.ts'
 
 const KINDS: Record<HistoryKind, string> = {
   bed: 'bed',
@@ -32,7 +32,7 @@ export function SiteHistory({ siteId }: { siteId: string }) {
   const history = useQuery(api.sites.history.queryOptions({ input: { siteId } }))
   if (history.error)
     return <Problem happened={readFailure(history.error).message} onRetry={() => void history.refetch()} retrying={history.isFetching} />
-  if (!history.data) return <Skeleton lines={6} label="Reading the history" />
+  if (!history.data) return <Skeleton lines={6} label="Loading the history" />
   const { happenings, more } = history.data
   if (happenings.length === 0)
     return <p className="text-soft">Nothing dated yet. Visits, water tests and beds appear here as they are recorded.</p>
@@ -41,7 +41,7 @@ export function SiteHistory({ siteId }: { siteId: string }) {
     <>
       <HistoryLine
         entries={shown.map((one) => {
-          const { kind, title, detail, dayWords, href } = told(one, me.company, texts)
+          const { kind, title, detail, dayWords, href } = describeEvent(one, me.company, texts)
           return {
             key: one.key,
             day: one.day,

@@ -13,7 +13,7 @@ import { SellHouse } from './sell-house.tsx'
 
 type Open = { form: 'contact'; contact: ContactLine | null } | { form: 'customer' } | { form: 'sold' } | null
 
-/** Who holds the site, how each of their contacts may be reached, and who held it before. */
+/** Current customer, how each of their contacts may be reached, and who held it before. */
 export function SiteHolder({ site, mayChange }: { site: SitePage; mayChange: boolean }) {
   const display = useDisplay()
   const [open, setOpen] = useState<Open>(null)
@@ -30,15 +30,15 @@ export function SiteHolder({ site, mayChange }: { site: SitePage; mayChange: boo
           <span>
             {[
               present.customer.reference ? `customer ${present.customer.reference}` : null,
-              present.fromDay ? `holds the site since ${formatDay(present.fromDay, display)}` : null,
+              present.fromDay ? `customer since ${formatDay(present.fromDay, display)}` : null,
               present.customer.sites > 1 ? `${present.customer.sites} sites` : null,
             ]
               .filter(Boolean)
-              .join(', ') || 'holds the site'}
+              .join(', ') || 'customer'}
           </span>
           {mayChange ? (
             <Button kind="quiet" onClick={() => setOpen({ form: 'customer' })}>
-              Change
+              Edit
             </Button>
           ) : null}
         </p>
@@ -49,7 +49,7 @@ export function SiteHolder({ site, mayChange }: { site: SitePage; mayChange: boo
           <ContactPart key={contact.id} contact={contact} mayChange={mayChange} onChange={() => setOpen({ form: 'contact', contact })} />
         ))}
       </ul>
-      {present && site.contacts.length === 0 ? <p className="text-soft">No way to reach them is recorded.</p> : null}
+      {present && site.contacts.length === 0 ? <p className="text-soft">No phone, email or address recorded.</p> : null}
       {present && mayChange ? (
         <p className="mt-3">
           <Button onClick={() => setOpen({ form: 'contact', contact: null })}>Add a contact</Button>
@@ -58,7 +58,7 @@ export function SiteHolder({ site, mayChange }: { site: SitePage; mayChange: boo
       {before.length > 0 ? (
         <details className="mt-3 text-small">
           <summary className="cursor-pointer text-soft">
-            Held before by {before.length === 1 ? 'one other' : `${before.length} others`}
+            Previous customer: {before.length === 1 ? 'one other' : `${before.length} others`}
           </summary>
           <ul className="mt-1 border-l-2 border-line pl-3">
             {before.map((tenure) => (

@@ -34,7 +34,7 @@ export function Site({ siteId }: { siteId: string }) {
   if (query.error)
     return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
   const site = query.data
-  if (!site) return <Skeleton lines={14} label="Reading the site" />
+  if (!site) return <Skeleton lines={14} label="Loading the site" />
   const address = [site.street, site.town, site.region, site.postcode].filter(Boolean).join(', ')
   const { supply } = site
   return (
@@ -92,14 +92,14 @@ export function Site({ siteId }: { siteId: string }) {
         <div className="min-w-0 max-lg:mt-8">
           <SiteHolder site={site} mayChange={mayChange} />
           <Section title="Open jobs">
-            <JobLines jobs={site.openJobs} none="Nothing is open at this site." />
+            <JobLines jobs={site.openJobs} none="No open jobs at this site." />
           </Section>
-          <Section title="Address and access" actions={mayChange ? <Button onClick={() => setForm('site')}>Change the site</Button> : null}>
+          <Section title="Address and access" actions={mayChange ? <Button onClick={() => setForm('site')}>Edit site</Button> : null}>
             <DefinitionList
               facts={[
                 { name: 'Address', value: address },
                 { name: 'Access', value: site.accessNotes },
-                { name: 'Takes visits', value: siteHoursWords(site.visitHours, me.company) },
+                { name: 'Visiting hours', value: siteHoursWords(site.visitHours, me.company) },
                 {
                   name: 'Water',
                   value: supply ? (

@@ -18,7 +18,7 @@ import { useToday } from '@/client/use-today'
 import { EditSoftener } from './edit-softener.tsx'
 import { AddPreTreatment, PreTreatments } from './pre-treatments.tsx'
 
-const ARRANGED: Record<string, string> = { 'twin-alternating': 'twin tanks in turn', 'twin-parallel': 'twin tanks together' }
+const ARRANGED: Record<string, string> = { 'twin-alternating': 'twin tanks, one at a time', 'twin-parallel': 'twin tanks together' }
 
 /** A softener: its tanks, in each the bed in service, and the beds before it folded away. */
 export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; mayChange: boolean }) {
@@ -55,7 +55,7 @@ export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; 
                 Add pre-treatment
               </Button>
               <Button kind="quiet" onClick={() => setForm('softener')}>
-                Change
+                Edit
               </Button>
             </>
           ) : null}
@@ -113,7 +113,7 @@ function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number];
               {ended.map((one) => (
                 <li key={one.id} className="py-0.5">
                   <TextLink href={`/beds/${one.id}`} link={Link}>
-                    {texts.began(one) ?? 'beginning not known'} to {texts.span(one.endedEarliest, one.endedLatest)}
+                    {texts.began(one) ?? 'start not known'} to {texts.span(one.endedEarliest, one.endedLatest)}
                   </TextLink>
                   <span className="text-soft">, {endCauseWords[one.endCause ?? 'unknown'].toLowerCase()}</span>
                 </li>
@@ -133,7 +133,7 @@ function BedInService({ bed, axis }: { bed: BedLine; axis: ReturnType<typeof rib
   return (
     <>
       <p className="text-small text-soft">
-        {began ? `Went in ${began}` : 'When it went in is not known'}
+        {began ? `Installed ${began}` : 'Install date not known'}
         {bed.lastSeenDay ? `, last seen working ${formatDay(bed.lastSeenDay, display)}` : ', no record of it working'}
       </p>
       {bed.due10Day && bed.due50Day ? (

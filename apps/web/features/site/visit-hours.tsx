@@ -16,7 +16,9 @@ export function VisitHoursFields({ hours, onChange }: { hours: Hours; onChange: 
   return (
     <fieldset className="flex flex-col gap-2">
       <legend className="font-semibold">Visiting hours</legend>
-      <p className="text-small text-soft">A visit must begin and end in these times. Nothing ticked: on any day; no time: at any hour.</p>
+      <p className="text-small text-soft">
+        Visits must start and end in these times. No day checked means any day; no time means any hour.
+      </p>
       <div className="flex flex-wrap gap-x-5">
         {WEEKDAYS.map((weekday) => (
           <Checkbox

@@ -58,16 +58,14 @@ export function WaterTests({ siteId, mayChange }: { siteId: string; mayChange: b
   const withdraw = useCommand(api.water.withdrawTest.mutationOptions())
   const failure = water.error ?? withdraw.error
   if (failure) return <Problem happened={readFailure(failure).message} onRetry={() => void water.refetch()} retrying={water.isFetching} />
-  if (!water.data) return <Skeleton lines={6} label="Reading the water tests" />
+  if (!water.data) return <Skeleton lines={6} label="Loading the water tests" />
   const { tests } = water.data
   const display = me.company
   const measured = QUANTITIES.filter((one) => tests.some((test) => test[one.key] !== null))
   const quantity = measured.find((one) => one.value === chosen) ?? measured[0]
   if (!quantity)
     return (
-      <p className="text-soft">
-        No water test of this site yet. A hardness and chlorine test at the softener inlet sharpens its bed's forecast.
-      </p>
+      <p className="text-soft">No water test of this site yet. A hardness and chlorine test at the softener inlet narrows the forecast.</p>
     )
   const unit = quantity.value === 'hardness' && display.unitSystem === 'us' ? 'gpg' : 'mg/L'
   return (

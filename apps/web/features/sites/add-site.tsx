@@ -69,7 +69,7 @@ export function AddSite() {
                 <TextInput label="Postcode" maxLength={20} {...place.field('postcode')} />
                 <TextInput
                   label="What you call it"
-                  hint="Left empty, the street or the customer stands for it"
+                  hint="If blank, the street or customer name is used"
                   maxLength={120}
                   {...place.field('label')}
                 />

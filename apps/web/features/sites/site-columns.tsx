@@ -37,7 +37,7 @@ export function siteColumns(today: string, firm: RebedFirm): Column<SiteRow>[] {
       key: 'customer',
       head: 'Customer',
       width: '15%',
-      cell: (site) => site.customerName ?? <span className="text-soft italic">nobody at present</span>,
+      cell: (site) => site.customerName ?? <span className="text-soft italic">no customer now</span>,
     },
     {
       key: 'bed',
@@ -96,7 +96,7 @@ function TanksAndBed({ site }: { site: SiteRow }) {
   const texts = useBedTexts()
   const [tank] = site.tanks
   const [bed] = site.beds
-  if (!tank) return <span className="text-soft italic">no softener taken down</span>
+  if (!tank) return <span className="text-soft italic">no softener entered</span>
   const sizes = [...new Set(site.tanks.map((one) => texts.tank(one)))]
   const many = site.tanks.length > 1 ? `${site.tanks.length} tanks: ` : ''
   const began = bed ? texts.began(bed) : null
@@ -105,7 +105,7 @@ function TanksAndBed({ site }: { site: SiteRow }) {
       {many}
       {sizes.join(' and ')}
       <span className="block text-small text-soft">
-        {bed ? [texts.resin(bed), began ? `went in ${began}` : 'age not known'].filter(Boolean).join(', ') : 'no bed in service'}
+        {bed ? [texts.resin(bed), began ? `installed ${began}` : 'age not known'].filter(Boolean).join(', ') : 'no bed in service'}
       </span>
     </span>
   )

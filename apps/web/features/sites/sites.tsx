@@ -63,7 +63,7 @@ export function Sites() {
         {sites.isSuccess && searched && !sites.isPlaceholderData ? foundWords(rows.length, sites.hasNextPage, searched) : ''}
       </output>
       {failure ? <Problem happened={failure.message} onRetry={() => void sites.refetch()} retrying={sites.isFetching} /> : null}
-      {sites.isPending ? <Skeleton lines={12} label="Reading the sites" /> : null}
+      {sites.isPending ? <Skeleton lines={12} label="Loading the sites" /> : null}
       {sites.isSuccess ? (
         <DataTable
           caption="Sites"
@@ -78,7 +78,7 @@ export function Sites() {
       ) : null}
       {sites.hasNextPage ? (
         <p className="py-4">
-          <Button onClick={() => void sites.fetchNextPage()} busy={sites.isFetchingNextPage} busyLabel="Reading more">
+          <Button onClick={() => void sites.fetchNextPage()} busy={sites.isFetchingNextPage} busyLabel="Loading more">
             Show 50 more
           </Button>
         </p>

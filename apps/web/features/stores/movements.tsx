@@ -19,8 +19,8 @@ export function Movements() {
     }),
   )
   const rows = movements.data?.pages.flatMap((one) => one.rows) ?? []
-  if (movements.isPending) return <Skeleton lines={4} label="Reading the movements" />
-  if (rows.length === 0) return <p className="text-soft">Nothing has moved yet.</p>
+  if (movements.isPending) return <Skeleton lines={4} label="Loading the movements" />
+  if (rows.length === 0) return <p className="text-soft">No stock changes yet.</p>
   return (
     <>
       <ul className="border-t border-line">

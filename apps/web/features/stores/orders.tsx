@@ -24,16 +24,11 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
   const { untilDay, lines } = orders.data
   const needed = lines.filter((line) => line.orderBy !== null)
   if (needed.length === 0)
-    return (
-      <p className="text-soft">
-        Nothing falls short until {formatDay(untilDay, display)}, by what is booked and what the forecast expects.
-      </p>
-    )
+    return <p className="text-soft">No shortages before {formatDay(untilDay, display)}, counting booked work and the forecast.</p>
   return (
     <>
       <p className="mb-3 max-w-[75ch] text-soft">
-        Until {formatDay(untilDay, display)}: what booked rebeds have spoken for, and beyond them the rebeds the forecast expects, each with
-        the kit that is usual for the beds coming due.
+        Until {formatDay(untilDay, display)}: kits for the booked rebeds, plus the usual kit for each rebed the forecast expects.
       </p>
       <DataTable<OrderLine>
         caption="What to order"
@@ -71,7 +66,7 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
           { key: 'order', head: 'Order', align: 'right', cell: (line) => formatAmount(line.order, line.unit, me.company, 1) },
           {
             key: 'lead',
-            head: 'Takes',
+            head: 'Lead time',
             align: 'right',
             cell: (line) =>
               onLead ? (

@@ -37,14 +37,14 @@ export function Stores() {
     <>
       <PageHead
         title="Stores"
-        lead="What is on hand. A part used on a visit always lands here; where the shelf should have held less, the item asks to be counted."
+        lead="What is on hand. Parts used on a visit always show up here. If the count can’t be right, we ask you to count the item."
       />
       <Section title="What to order">
         <Orders onLead={mayChange ? setLead : null} />
       </Section>
-      <h2 className="mt-8 mb-2 text-h2 font-semibold">What is kept</h2>
+      <h2 className="mt-8 mb-2 text-h2 font-semibold">Stock</h2>
       {items.error ? <Problem happened={readFailure(items.error).message} onRetry={() => void items.refetch()} /> : null}
-      {items.isPending ? <Skeleton lines={8} label="Reading the stores" /> : null}
+      {items.isPending ? <Skeleton lines={8} label="Loading the stores" /> : null}
       {items.isSuccess ? (
         <DataTable<StockRow>
           caption="Stock items"
@@ -82,14 +82,14 @@ export function Stores() {
             },
           ]}
           empty={
-            <Empty title="Nothing is kept yet">
-              Items come in with the firm’s set-up; parts bought on the way are named at the close-out.
+            <Empty title="No stock items yet">
+              Items are added when the company is set up. Parts bought on the way are named at close-out.
             </Empty>
           }
         />
       ) : null}
       {items.hasNextPage ? <Pager onNext={() => void items.fetchNextPage()} busy={items.isFetchingNextPage} /> : null}
-      <Section title="Latest movements">
+      <Section title="Latest stock changes">
         <Movements />
       </Section>
       {lead ? <ChangeLead line={lead} onClose={() => setLead(null)} /> : null}

@@ -7,42 +7,38 @@ import { showWhole } from '@almanac/units/format-number'
 
 const NAMES: Record<string, string> = {
   medianCleanYears: 'How long beds last on clean water',
-  shape: 'How alike their lives are',
-  chlorineExponent: 'What chlorine takes',
+  shape: 'How much their lives vary',
+  chlorineExponent: 'What chlorine costs in years',
   chloramineWeight: 'How chloramine compares with chlorine',
-  ironExponent: 'What iron takes',
-  crosslinkEffect: 'What 10% resin gives over 8%',
-  throughputExponent: 'What heavy use takes',
-  temperatureEffect: 'What warm water takes',
+  ironExponent: 'What iron costs in years',
+  crosslinkEffect: 'What 10% resin adds over 8%',
+  throughputExponent: 'What heavy use costs in years',
+  temperatureEffect: 'What warm water costs in years',
 }
 
 /** How much of the doubt the firm's own records took away, in words an owner can weigh. */
 const learnedWords = (share: number) =>
-  share >= 0.8
-    ? 'mostly from your records'
-    : share >= 0.4
-      ? 'partly from your records, partly the trade’s guess'
-      : 'still the trade’s guess'
+  share >= 0.8 ? 'mostly from your records' : share >= 0.4 ? 'partly from your records, partly rules of thumb' : 'still rules of thumb'
 
 /** What the forecasts in use learned from, and what they could not use. */
 export function LearnedPart({ fit }: { fit: ShownFit | null }) {
   const display = useDisplay()
   if (!fit)
     return (
-      <Section title="What the forecasts go by">
-        <p>The trade’s first guesses. Your own records are fitted every night; the first time within minutes of their coming in.</p>
+      <Section title="What the forecasts are based on">
+        <p>Industry rules of thumb. We learn from your own records every night; the first time within minutes of your import.</p>
       </Section>
     )
   const figures = Object.entries(fit.learned).map(([key, share]) => ({ name: NAMES[key] ?? key, value: learnedWords(share) }))
   return (
-    <Section title="What the forecasts go by">
+    <Section title="What the forecasts are based on">
       {fit.fellBackBecause ? (
         <p className="max-w-[75ch]">{fit.fellBackBecause}</p>
       ) : (
         <p className="max-w-[75ch]">
           Your own records: {showWhole(fit.failures, display)} beds that failed among {showWhole(fit.records, display)}, as known on{' '}
-          {formatDay(fit.asOfDay, display)} ({fit.version}). A rebed whose reason nobody wrote down counts as a worn bed; beds removed
-          early, and call-backs after a job, are kept apart.
+          {formatDay(fit.asOfDay, display)} ({fit.version}). A rebed with no reason on record counts as a worn bed. Beds removed early, and
+          returns after a job, are counted separately.
         </p>
       )}
       {fit.leftOut.length > 0 ? (

@@ -7,7 +7,7 @@ import type { Result } from './track-words.ts'
 /** The forecasts that were most wrong, each with a way to the bed's record. */
 export function Misses({ worst }: { worst: Result['worst'] }) {
   const display = useDisplay()
-  if (worst.length === 0) return <p className="text-soft">No forecast can be called wrong yet.</p>
+  if (worst.length === 0) return <p className="text-soft">No forecast was clearly wrong yet.</p>
   return (
     <ol className="max-w-3xl border-t border-line">
       {worst.map((miss) => (

@@ -10,7 +10,7 @@ export function RulesTable({ result }: { result: Result }) {
     <>
       <FigureTable
         className="max-w-3xl overflow-x-auto"
-        caption="How far each rule was off"
+        caption="How far off each rule was"
         heads={['Rule', 'How far off', 'This forecast is']}
         rows={result.scores.map((score) => ({
           key: score.method,
@@ -24,8 +24,7 @@ export function RulesTable({ result }: { result: Result }) {
       />
       <p className="mt-2 max-w-[75ch] text-small text-soft">
         “How far off” is the mean squared miss of the chances given for 6, 12, 18 and 24 months ahead, in hundredths (Brier score, weighted
-        for beds lost from sight): 0 is a prophet, 25 a tossed coin. All rules learned from the same records, up to each new year’s day and
-        no further.
+        for beds lost from sight): 0 is perfect, 25 is a coin toss. Every rule learned from the same records, up to each January 1 only.
       </p>
     </>
   )

@@ -45,10 +45,10 @@ export function TrackRecordPage() {
       {failure ? (
         <Problem happened={failure.message} reference={failure.requestId} onRetry={() => void read.refetch()} retrying={read.isFetching} />
       ) : null}
-      {asked ? <Notice>Looking back again. It takes about a minute; the page changes by itself.</Notice> : null}
-      {read.isPending ? <Skeleton lines={10} label="Reading past forecasts" /> : null}
+      {asked ? <Notice>Looking back again. It takes about a minute; the page updates automatically.</Notice> : null}
+      {read.isPending ? <Skeleton lines={10} label="Loading past forecasts" /> : null}
       {read.data && !checked ? (
-        <p>We have not looked back yet. It happens by itself within minutes of the first forecast, and then once a week.</p>
+        <p>We haven’t looked back yet. That happens automatically within minutes of the first forecast, then once a week.</p>
       ) : null}
       {checked?.refusal ? <Notice kind="mind">{checked.refusal}</Notice> : null}
       {checked?.result ? <Findings checked={checked} result={checked.result} /> : null}
@@ -67,40 +67,39 @@ function Findings({ checked, result }: { checked: Checked; result: Result }) {
     <>
       <p className="max-w-[75ch] text-lead text-pretty">
         <strong>
-          Of 100 due windows we would have given, {held} held what came{give(result)}.
+          Of 100 due windows we would have given, {held} turned out right{give(result)}.
         </strong>{' '}
         {judge(result)} {lean(result)}
         {gain ? ` Our chances were ${gain} to what came than going by age alone.` : ''}
       </p>
       <p className="mt-1 max-w-[75ch] text-small text-soft">
-        {showWhole(result.bedsScored, display)} forecasts, made as of {checked.origins.length} new year’s days from {first.slice(0, 4)} to{' '}
-        {last.slice(0, 4)}; looked back on {formatDay(checked.asOfDay, display)}. A bed in service on several of them counts on each.
+        {showWhole(result.bedsScored, display)} forecasts, made as of {checked.origins.length} dates (January 1) from {first.slice(0, 4)} to{' '}
+        {last.slice(0, 4)}; looked back on {formatDay(checked.asOfDay, display)}. A bed in service on several of them counts each time.
         {result.notes.length > 0 ? ` ${result.notes.join(' ')}` : ''}
       </p>
       <Section title="Were we early or late?">
         <p className="max-w-[75ch] text-soft">
-          Cut each forecast into ten parts that are equally likely. If the forecasts are honest, every bar is a tenth high. High bars at the
-          left: beds failed earlier than said; at the right: later; at both ends: we were too sure.
+          Each forecast is cut into ten equally likely parts. If the forecasts are honest, every bar is a tenth high. High bars on the left:
+          beds failed earlier than we said. On the right: later. At both ends: we were too sure.
         </p>
         <CalibrationPlot title="Where outcomes fell in their forecasts" tenths={tenthsOf(result.bins)} />
         <p className="max-w-[75ch] text-small text-soft">
-          A bed still working, or one that failed between two visits, is not yet at one place: it is put at a place drawn at random from
-          those it can still be at, which keeps the picture even when the forecasts are honest.
+          A bed that still works, or failed between two visits, has no exact place yet. It’s put at random where it could still be, which
+          keeps the picture fair.
         </p>
       </Section>
-      <Section title="Against simpler rules">
+      <Section title="Compared with simpler rules">
         <RulesTable result={result} />
       </Section>
       {result.counts.length > 0 ? (
-        <Section title="How many a year">
+        <Section title="Failures by year">
           <YearsTable counts={result.counts} />
         </Section>
       ) : null}
       {result.reliability.length > 0 ? (
         <Section title="Forecast and actual">
           <p className="mb-2 max-w-[75ch] text-soft">
-            The same forecasts in ten groups, from the beds we thought safest to those we thought worst. Honest chances come true as often
-            as they say.
+            The same forecasts in ten groups, from the safest beds to the riskiest. Honest chances come true as often as they say.
           </p>
           <SaidTable reliability={result.reliability} />
         </Section>

@@ -12,12 +12,12 @@ export const RULES: Record<string, string> = {
   'fixed age': 'Every bed fails at 12 years',
 }
 
-/** "76 of 100 windows held what came" as a judgement. */
+/** "76 of 100 windows turned out right" as a judgement. */
 export function judge({ coverage80 }: Result): string {
   const held = Math.round(coverage80 * 100)
-  if (held >= 76 && held <= 84) return 'That is as it should be: our windows are meant to hold four in five.'
-  if (held > 84) return 'They are meant to hold four in five: our windows were wider than they need be.'
-  return 'They are meant to hold four in five: our windows were too narrow, so take their ends with a pinch of salt.'
+  if (held >= 76 && held <= 84) return 'As it should be: our windows are meant to hold 80%.'
+  if (held > 84) return 'They’re meant to hold 80%, so our windows were wider than needed.'
+  return 'They’re meant to hold 80%, so our windows were too narrow. Treat their ends with care.'
 }
 
 /** ", give or take 2": twice the standard error, where it is known and worth saying. */
@@ -42,10 +42,10 @@ export function together(counts: Result['counts'], display: NumberDisplay): stri
   const gap = came === 0 ? 0 : Math.round((expected / came - 1) * 100)
   const lean =
     gap >= 10
-      ? ` We expected too many, by ${formatPercent(gap / 100, display)}: where numbers matter, such as resin to buy, treat our counts as high.`
+      ? ` We expected too many, by ${formatPercent(gap / 100, display)}: where numbers matter, such as buying resin, treat our counts as high.`
       : gap <= -10
-        ? ` We expected too few, by ${formatPercent(-gap / 100, display)}: keep more resin and hours in hand than we say.`
-        : ' The numbers agree to within a tenth.'
+        ? ` We expected too few, by ${formatPercent(-gap / 100, display)}: keep more resin and hours in reserve than we say.`
+        : ' The numbers agree to within 10%.'
   return `All years together we expected ${showWhole(expected, display)} beds to fail, and ${showWhole(came, display)} did.${lean}`
 }
 

@@ -11,7 +11,7 @@ export function YearsTable({ counts }: { counts: Result['counts'] }) {
       <p className="mb-2 max-w-[75ch]">{together(counts, display)}</p>
       <FigureTable
         className="max-w-3xl overflow-x-auto"
-        caption="Failures expected and failures that came, year by year"
+        caption="Failures expected and actual, by year"
         heads={['In the year', 'Beds looked at', 'Expected to fail', 'By chance alone', 'Failed']}
         rows={counts.map((one) => ({
           key: one.originDay,
@@ -25,8 +25,8 @@ export function YearsTable({ counts }: { counts: Result['counts'] }) {
         }))}
       />
       <p className="mt-2 max-w-[75ch] text-small text-soft">
-        “By chance alone” holds four years in five if how long beds last were known exactly; it is not, so a year somewhat outside is no
-        wonder. Where a bed was lost from sight, or failed between two visits, “failed” counts the part that falls within the year.
+        “By chance alone” would hold 4 years in 5 if we knew exactly how long beds last. We don’t, so a year slightly outside is no
+        surprise. If nobody saw a bed later, or it failed between two visits, “failed” counts the part that falls in the year.
       </p>
     </>
   )
@@ -38,8 +38,8 @@ export function SaidTable({ reliability }: { reliability: Result['reliability'] 
   return (
     <FigureTable
       className="max-w-3xl overflow-x-auto"
-      caption="Chances given for two years, and the share that failed"
-      heads={['We said, of two years', 'Beds', 'Failed']}
+      caption="Our two-year chances and the share that failed"
+      heads={['We said, for two years', 'Beds', 'Failed']}
       rows={reliability.map((one, i) => ({
         key: String(i),
         cells: [formatPercent(one.chance, display), showWhole(one.beds, display), formatPercent(one.happened, display)],

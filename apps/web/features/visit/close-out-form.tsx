@@ -29,11 +29,11 @@ import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { NewBedFields, OldBedFields } from './bed-fields.tsx'
 import { type Draft, entered, type ShownDraft } from './draft.ts'
-import { firstParts } from './first-parts.ts'
 import { PartsUsed } from './parts-used.tsx'
 import { shownDraft } from './prefilled.ts'
 import { changesBed } from './procedure-of.ts'
 import { recordOf } from './record-of-draft.ts'
+import { suggestedParts } from './suggested-parts.ts'
 import type { DraftHandle } from './use-draft.ts'
 import { tankOfVisit, type VisitReading } from './visit-amounts.ts'
 
@@ -62,7 +62,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const draft = shownDraft(handle.draft, me.company.timeZone, now)
   const firm = useRebedFirm()
   const [amounts, amountNames] = [useWords('amount'), useWords('amountName')]
-  const guessed = useMemo(() => firstParts(visit, firm), [visit, firm])
+  const guessed = useMemo(() => suggestedParts(visit, firm), [visit, firm])
   const parts = draft.parts ?? (draft.outcome === 'done' ? guessed : [])
   const [tried, setTried] = useState(false)
   const by: VisitReading = { locale: me.company.locale, units, tank: tankOfVisit(visit, me.company) }

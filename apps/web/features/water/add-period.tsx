@@ -82,11 +82,11 @@ export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
     </div>
   )
   return (
-    <Dialog open onClose={onClose} title="What the supply delivers from a day on">
+    <Dialog open onClose={onClose} title="Water quality from a date">
       <form onSubmit={submit} className="flex flex-col gap-4">
         <DayInput
           label="From"
-          hint="Empty means as far back as anyone knows"
+          hint="Blank means as far back as anyone knows"
           value={fromDay}
           onChange={(event) => setFromDay(event.target.value)}
         />
@@ -102,7 +102,7 @@ export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
         {quantity('hardness', 'Hardness as CaCO₃', 'Hardness')}
         {quantity('iron', 'Iron', 'Iron')}
         <TextInput
-          label="From whom"
+          label="Source"
           hint="The supplier’s yearly report, a letter, a call"
           value={source}
           onChange={(event) => setSource(event.target.value)}

@@ -69,7 +69,7 @@ export function RecordTest({ siteId }: { siteId: string }) {
             {site.data?.siteLabel ?? 'Site'}
           </TextLink>
         }
-        lead="Measured values outrank what the supply says, from their day on. Fill in what was measured and leave the rest empty."
+        lead="Measured values count before the supply’s, from their date on. Enter what was measured and leave the rest blank."
       />
       {failure ? <Problem happened={readFailure(failure).message} kept="What you typed is still in the form." /> : null}
       <form onSubmit={submit} className="flex max-w-md flex-col gap-4">
@@ -91,7 +91,7 @@ export function RecordTest({ siteId }: { siteId: string }) {
         ) : null}
         <AmountField label="Hardness as CaCO₃" {...field('hardness')} />
         <AmountField label="Free chlorine" {...field('freeChlorine')} />
-        <AmountField label="Total chlorine" hint="Total less free is combined: chloramine" {...field('totalChlorine')} />
+        <AmountField label="Total chlorine" hint="Total minus free is combined chlorine: chloramine" {...field('totalChlorine')} />
         <AmountField label="Iron" {...field('iron')} />
         <AmountField label="Manganese" {...field('manganese')} />
         <AmountField label="pH" {...field('ph')} />

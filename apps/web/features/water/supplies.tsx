@@ -33,11 +33,11 @@ export function Supplies() {
     <>
       <PageHead
         title="Water"
-        lead="What each supply delivers, and since when. A dated change here moves the forecast of every bed on that water."
+        lead="Water quality of each supply, and since when. A dated change here moves the forecast of every bed on that water."
         actions={mayChange ? <Button onClick={() => setAdding(true)}>Add a supply</Button> : undefined}
       />
       {supplies.error ? <Problem happened={readFailure(supplies.error).message} onRetry={() => void supplies.refetch()} /> : null}
-      {supplies.isPending ? <Skeleton lines={8} label="Reading the supplies" /> : null}
+      {supplies.isPending ? <Skeleton lines={8} label="Loading the supplies" /> : null}
       {supplies.isSuccess ? (
         <DataTable
           caption="Water supplies"
@@ -57,7 +57,7 @@ export function Supplies() {
             },
             { key: 'iron', head: 'Iron', cell: (row) => mgL(row.present?.ironMgL ?? null) ?? '–' },
           ]}
-          empty={<Empty title="No water supplies yet">An import brings them in by name, or add the town’s supply here.</Empty>}
+          empty={<Empty title="No water supplies yet">An import adds them by name, or add the town’s supply here.</Empty>}
         />
       ) : null}
       {supplies.hasNextPage ? <Pager onNext={() => void supplies.fetchNextPage()} busy={supplies.isFetchingNextPage} /> : null}

@@ -14,9 +14,9 @@ const inWords = (days: number, display: NumberDisplay) => {
 export function SupplyMoves({ moves }: { moves: SupplyPage['moves'] }) {
   const display = useDisplay()
   return (
-    <Section title="What changes did to the forecasts">
+    <Section title="How changes moved the forecasts">
       {moves.length === 0 ? (
-        <p className="text-soft">No change of this supply has moved a bed by two weeks or more yet.</p>
+        <p className="text-soft">No change to this supply has moved a bed by two weeks or more yet.</p>
       ) : (
         <ul>
           {moves.map((move) => (

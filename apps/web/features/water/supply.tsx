@@ -58,7 +58,7 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
           Saved. {showWhole(waiting, display)} beds are being forecast again; what moved appears below within seconds.
         </Notice>
       ) : null}
-      {supply.isPending ? <Skeleton lines={8} label="Reading the supply" /> : null}
+      {supply.isPending ? <Skeleton lines={8} label="Loading the supply" /> : null}
       {page ? (
         <>
           <Section title="Water quality, newest first">
@@ -76,7 +76,7 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
                 { key: 'disinfectant', head: 'Disinfectant', cell: (row) => periodWords(row) },
                 { key: 'hardness', head: 'Hardness', cell: (row) => hardnessWords(row, display) ?? 'not known' },
                 { key: 'iron', head: 'Iron', cell: (row) => mgL(row.ironMgL) ?? 'not known' },
-                { key: 'source', head: 'From whom', cell: (row) => <span className="text-soft">{formatSource(row.source, display)}</span> },
+                { key: 'source', head: 'Source', cell: (row) => <span className="text-soft">{formatSource(row.source, display)}</span> },
                 {
                   key: 'withdraw',
                   head: <span className="sr-only">Action</span>,

@@ -8,7 +8,7 @@ import Link from 'next/link'
 import { useSession } from '@/client/providers'
 
 const URGENCY = {
-  now: { shape: 'tick', tone: 'done', words: 'enough is known to do it' },
+  now: { shape: 'tick', tone: 'done', words: 'we know enough to do it' },
   'check-first': { shape: 'half', tone: 'bead', words: 'one more check first' },
   today: { shape: 'triangle', tone: 'danger', words: 'today' },
 } as const
@@ -33,11 +33,11 @@ export function AdvicePart({ advice, proposeHref }: { advice: Advice; proposeHre
         </p>
       ))}
       <p className="mt-1 text-soft">
-        Mends it in{' '}
+        Fixes{' '}
         <Why
           explanation={{
-            title: 'How the advice comes about',
-            summary: `Of every action the hours to expect are added up: its own, and where it does not mend the cause, the call-back and the right cure. The one with the fewest is advised.`,
+            title: 'Why this advice',
+            summary: 'We suggest what should take the fewest hours in the end, counting a second trip if it doesn’t fix the cause.',
             inputs: [
               { name: advice.label, value: hours(advice.expectedHours, display) },
               ...(advice.nextBest
@@ -45,8 +45,8 @@ export function AdvicePart({ advice, proposeHref }: { advice: Advice; proposeHre
                 : []),
             ],
             formula:
-              'A further check comes first while it saves more hours on average than it takes; each bit of doubt it removes counts for half an hour.',
-            assumptions: ['Hours are of one person with materials counted in, for weighing one action against another only.'],
+              'The hours of each action: its own, plus the return visit and the right fix where it doesn’t cure the cause. Another check comes first while it saves more hours on average than it takes; each bit of doubt it removes counts as half an hour.',
+            assumptions: ['Hours are for one person with materials included, only to compare actions.'],
             source: 'common practice, no source',
           }}
         >

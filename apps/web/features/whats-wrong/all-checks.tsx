@@ -2,12 +2,12 @@ import type { Check } from '@almanac/softener/diagnosis/check-types'
 import { CHECKS } from '@almanac/softener/diagnosis/checks'
 import { Section } from '@almanac/ui/section'
 import type { ReactNode } from 'react'
-import { NUMBER_FIELDS, type Told } from './answers.ts'
+import { type DiagnosisAnswers, NUMBER_FIELDS } from './answers.ts'
 
-const PLACES = { telephone: 'on the telephone', site: 'at the softener', opened: 'with the valve off' } as const
+const PLACES = { telephone: 'on the phone', site: 'at the softener', opened: 'with the valve off' } as const
 
 /** All checks, each folded to a line with its answer; any of them can be answered or changed. */
-export function AllChecks({ told, render }: { told: Told; render: (id: string) => ReactNode }) {
+export function AllChecks({ told, render }: { told: DiagnosisAnswers; render: (id: string) => ReactNode }) {
   return (
     <Section title="All checks">
       <ul className="border-t border-line">
@@ -32,7 +32,7 @@ export function AllChecks({ told, render }: { told: Told; render: (id: string) =
   )
 }
 
-function Answer({ check, told }: { check: Check; told: Told }) {
+function Answer({ check, told }: { check: Check; told: DiagnosisAnswers }) {
   const typed = NUMBER_FIELDS.flatMap(({ field, check: id }) => (id === check.id && told.numbers[field] ? [told.numbers[field]] : []))
   const chosen = check.answers.find((one) => one.value === told.answers[check.id])?.label
   if (typed.length > 0) return <strong className="font-semibold">measured: {typed.join(', ')}</strong>

@@ -8,7 +8,7 @@ import type { UnitSystem } from '@almanac/units/unit-system'
 
 /** Numbers one may type instead of an answer, as typed. */
 export type NumberField = keyof Measured
-export type Told = { answers: Partial<Record<CheckId, string>>; numbers: Partial<Record<NumberField, string>> }
+export type DiagnosisAnswers = { answers: Partial<Record<CheckId, string>>; numbers: Partial<Record<NumberField, string>> }
 
 export const NUMBER_FIELDS: readonly {
   field: NumberField
@@ -23,13 +23,13 @@ export const NUMBER_FIELDS: readonly {
 ]
 
 /** What the address holds: one key a check, and one a number. */
-export function toldOfSearch(search: URLSearchParams): Told {
-  const answers: Told['answers'] = {}
+export function answersOfSearch(search: URLSearchParams): DiagnosisAnswers {
+  const answers: DiagnosisAnswers['answers'] = {}
   for (const { id, answers: offered } of CHECKS) {
     const value = search.get(id)
     if (value && offered.some((one) => one.value === value)) answers[id] = value
   }
-  const numbers: Told['numbers'] = {}
+  const numbers: DiagnosisAnswers['numbers'] = {}
   for (const { field } of NUMBER_FIELDS) {
     const text = (search.get(field) ?? '').slice(0, 30)
     if (text) numbers[field] = text
@@ -37,7 +37,7 @@ export function toldOfSearch(search: URLSearchParams): Told {
   return { answers, numbers }
 }
 
-export function searchOfTold({ answers, numbers }: Told, search: URLSearchParams): string {
+export function searchOfAnswers({ answers, numbers }: DiagnosisAnswers, search: URLSearchParams): string {
   const next = new URLSearchParams(search)
   const put = (key: string, value: string | undefined) => (value ? next.set(key, value) : next.delete(key))
   for (const { id } of CHECKS) put(id, answers[id])
@@ -46,7 +46,7 @@ export function searchOfTold({ answers, numbers }: Told, search: URLSearchParams
 }
 
 /** Reads the numbers: hardness in the reader's unit unless another stands behind it, shares in per cent. What cannot be read is left out, and its field says so. */
-export function readTold({ answers, numbers }: Told, units: UnitSystem, locale: string): Evidence {
+export function readTold({ answers, numbers }: DiagnosisAnswers, units: UnitSystem, locale: string): Evidence {
   const measured: Measured = {}
   for (const { field, kind } of NUMBER_FIELDS) {
     const reading = readAmount(kind, numbers[field] ?? '', { unit: firstUnit(AMOUNT_KINDS[kind].dimension, units), locale })

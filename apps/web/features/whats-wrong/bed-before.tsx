@@ -33,13 +33,13 @@ export function BedLine({ query }: { query: ReturnType<typeof useBed> }) {
     return (
       <Problem
         happened={readFailure(query.error).message}
-        kept="The checks go on without the bed’s record."
+        kept="The checks continue without the bed’s record."
         onRetry={() => void query.refetch()}
         retrying={query.isFetching}
       />
     )
   const bed = query.data
-  if (!bed) return <Skeleton lines={1} label="Reading the bed" />
+  if (!bed) return <Skeleton lines={1} label="Loading the bed" />
   const began = texts.began(bed)
   return (
     <p className="mb-4">
@@ -47,7 +47,7 @@ export function BedLine({ query }: { query: ReturnType<typeof useBed> }) {
         {bed.site?.label ?? 'Tank in the workshop'}
       </TextLink>
       <span className="text-soft">
-        , {[texts.tank(bed.tank), texts.resin(bed), began ? `went in ${began}` : null].filter(Boolean).join(', ')}
+        , {[texts.tank(bed.tank), texts.resin(bed), began ? `installed ${began}` : null].filter(Boolean).join(', ')}
       </span>
     </p>
   )

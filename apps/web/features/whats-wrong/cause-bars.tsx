@@ -48,7 +48,7 @@ function explain({ cause, chance, priorChance, contributions }: RankedCause, { a
         from: `${one.reason} (${one.source})`,
       })),
     ],
-    formula: `The share before any check, times what each answer speaks for or against, in the order they are asked, so that all causes add up to ${formatPercent(1, display)} (Bayes).`,
+    formula: `The chance before any check, times how far each answer points to or away from it, in the order asked, so that all causes add up to ${formatPercent(1, display)} (Bayes).`,
     assumptions,
     source: sources.join('; '),
   }

@@ -6,13 +6,13 @@ import { firstUnit } from '@almanac/units/dimensions'
 import type { AmountDisplay } from '@almanac/units/display'
 import { useState } from 'react'
 import { AmountField } from '@/client/amount-field'
-import { NUMBER_FIELDS, type Told } from './answers.ts'
+import { type DiagnosisAnswers, NUMBER_FIELDS } from './answers.ts'
 
 type Props = {
   check: Check
-  told: Told
+  told: DiagnosisAnswers
   display: AmountDisplay
-  onTold: (told: Told) => void
+  onTold: (told: DiagnosisAnswers) => void
 }
 
 /** One check: its cautions first, then how it is made, then its answers as large targets, and numbers where something is measured. */
@@ -54,7 +54,7 @@ export function CheckCard({ check, told, display, onTold }: Props) {
             ))}
           </div>
           {measured ? (
-            <p className="mt-2 text-small text-soft">What is measured goes before the answer above. Empty the field to answer instead.</p>
+            <p className="mt-2 text-small text-soft">A measured value counts before the answer above. Clear the field to answer instead.</p>
           ) : null}
         </details>
       ) : null}
@@ -62,6 +62,6 @@ export function CheckCard({ check, told, display, onTold }: Props) {
   )
 }
 
-function withAnswer(told: Told, id: CheckId, value: string): Told {
+function withAnswer(told: DiagnosisAnswers, id: CheckId, value: string): DiagnosisAnswers {
   return { ...told, answers: { ...told.answers, [id]: value || undefined } }
 }

@@ -8,7 +8,7 @@ export function EmergencyPanel({ emergency, proposeHref }: { emergency: Emergenc
     <section role="alert" aria-label="Emergency" className="mb-6 border-2 border-danger bg-sheet p-4 sm:p-5">
       <h2 className="text-h2 font-bold text-danger">{emergency.title}</h2>
       <p className="mt-1">{emergency.why}</p>
-      <h3 className="mt-4 font-semibold">Say on the telephone, in this order</h3>
+      <h3 className="mt-4 font-semibold">Say on the phone, in this order</h3>
       <ol className="mt-1 list-decimal pl-6 marker:font-semibold">
         {emergency.sayNow.map((line) => (
           <li key={line} className="py-1 pl-1">
@@ -16,7 +16,7 @@ export function EmergencyPanel({ emergency, proposeHref }: { emergency: Emergenc
           </li>
         ))}
       </ol>
-      <h3 className="mt-4 font-semibold">Whoever goes there</h3>
+      <h3 className="mt-4 font-semibold">Whoever goes out</h3>
       <ol className="mt-1 list-decimal pl-6">
         {emergency.onSite.map((line) => (
           <li key={line} className="py-1 pl-1">

@@ -50,7 +50,7 @@ export function NextCheck({ check, onAnswer, onSkip }: Props) {
           </Button>
         ) : null}
         <Button kind="quiet" onClick={onSkip}>
-          Not known, ask another
+          Don’t know, ask another
         </Button>
       </div>
       <p className="mt-1 text-small text-soft">{check.reason}</p>

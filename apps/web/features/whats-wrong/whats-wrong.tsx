@@ -19,7 +19,7 @@ import { CauseBars } from './cause-bars.tsx'
 import { CheckCard } from './check-card.tsx'
 import { EmergencyPanel } from './emergency-panel.tsx'
 import { NextCheck } from './next-check.tsx'
-import { useTold } from './use-told.ts'
+import { useDiagnosisAnswers } from './use-diagnosis-answers.ts'
 
 /** What is wrong? Checks answered by a tap, the causes with their shares, the check worth most next, and what to do. */
 export function WhatsWrong() {
@@ -29,7 +29,7 @@ export function WhatsWrong() {
   const display = me.company
   const bedId = useSearchParams().get('bedId')
   const bed = useBed(bedId)
-  const [told, setTold] = useTold()
+  const [told, setTold] = useDiagnosisAnswers()
   const [skipped, setSkipped] = useState<readonly CheckId[]>([])
   const locale = useLocale()
   const evidence = useMemo(() => readTold(told, display.unitSystem, locale), [told, display, locale])
@@ -52,7 +52,7 @@ export function WhatsWrong() {
     <div className="field mx-auto max-w-[1180px] bg-paper">
       <PageHead
         title="What is wrong?"
-        lead="Answer what is known, in any order. The check worth most comes first."
+        lead="Answer what you know, in any order. The most useful check comes first."
         actions={answered > 0 ? <Button onClick={begin}>Start over</Button> : undefined}
       />
       {bedId ? <BedLine query={bed} /> : null}

@@ -27,7 +27,7 @@ export function AnswerBar({ identity, known, onAsk }: Props) {
             </StatusWord>
           </span>
         ) : (
-          <strong className="text-h2 font-semibold">Nothing is known of it yet</strong>
+          <strong className="text-h2 font-semibold">Nothing known yet</strong>
         )}
       </output>
       {next ? (
@@ -45,7 +45,7 @@ export function AnswerBar({ identity, known, onAsk }: Props) {
           </span>
         </a>
       ) : known ? (
-        <p className="mt-1 text-soft">{identity.settled ? 'Nothing more need be measured.' : 'Nothing more can be asked from here.'}</p>
+        <p className="mt-1 text-soft">{identity.settled ? 'No more measuring needed.' : 'Nothing more to ask from here.'}</p>
       ) : null}
     </div>
   )

@@ -9,12 +9,12 @@ import { FIELD_OF_ASK } from './size-words.ts'
 type Props = { texts: ClueTexts; read: ReadClues; identity: TankIdentity; change: (change: Partial<ClueTexts>) => void }
 
 const LENGTHS: readonly [LengthField, string, string][] = [
-  ['round', 'Around the tank', 'Tape or string at half its height, level, under the sleeve if there is one.'],
+  ['round', 'Around the tank', 'Tape or string at half its height, level, under any sleeve.'],
   ['rim', 'Floor to the rim, without the valve', 'Straight up to where the tank ends and the valve begins.'],
-  ['top', 'Floor to the top of the valve', 'If the rim cannot be seen.'],
+  ['top', 'Floor to the top of the valve', 'If you can’t see the rim.'],
 ]
 const MORE: readonly [LengthField, string, string][] = [
-  ['across', 'Across the tank', 'Two books against its sides, and measure between them.'],
+  ['across', 'Across the tank', 'Hold two books against its sides and measure between them.'],
   ['depth', 'Depth of the resin', 'With the valve off: from the top of the bed down to the gravel.'],
   ['hole', 'Opening at the top', 'With the valve off: 2½ or 4 in, about 6 or 10 cm.'],
 ]
@@ -71,7 +71,7 @@ export function ClueFields({ texts, read, identity, change }: Props) {
       <Asked now={asked === 'sleeve'}>
         <div id="sleeve" tabIndex={-1} className="scroll-mt-48 outline-none">
           <ChoiceGroup
-            label="Did the tape go round a sleeve or shell?"
+            label="Did the tape go around a sleeve or shell?"
             inline
             value={texts.sleeve}
             choices={[

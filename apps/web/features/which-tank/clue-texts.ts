@@ -82,6 +82,6 @@ function readLabel(text: string): { clues: TankClues; error?: string; notes: str
   const own = nominalGrains === null || Math.abs((resinVolumeFt3 ?? 0) * NOMINAL_GRAINS_PER_FT3 - nominalGrains) > 500
   return {
     clues: { writtenDiameterIn: diameterIn, writtenHeightIn: heightIn, nominalGrains, resinFt3: own ? resinVolumeFt3 : null },
-    notes: [...read.assumptions, ...(tankCount > 1 ? [`${tankCount} tanks: what stands here holds for each.`] : [])],
+    notes: [...read.assumptions, ...(tankCount > 1 ? [`${tankCount} tanks: this counts for each.`] : [])],
   }
 }

@@ -20,19 +20,19 @@ export function HowSure({ found, clues }: { found: Ok<TankIdentity>; clues: Tank
       {matters}{' '}
       <Why
         explanation={{
-          title: 'How the shares come about',
+          title: 'How we got these chances',
           summary: ask
-            ? `To ${ask.title} tells most: afterwards the likeliest size would have ${formatChance(ask.likeliestAfter, display)} on average. ${ask.how}`
-            : 'No question that can be answered from here would tell more.',
+            ? `Next, ${ask.title}: that should bring the likeliest size to about ${formatChance(ask.likeliestAfter, display)}. ${ask.how}`
+            : 'No other question from here would tell us more.',
           inputs: usedClues.map((clue) => ({ key: clue, name: name(clue), value: shown(clue, clues, display) })),
           formula:
-            'The share of each size among tanks, times how well each clue fits it, over all sizes (Bayes). A clue fits by a normal error, with a few in a hundred taken for slips; sizes outside the table are gone through by the half inch.',
+            'The share of each size among tanks, times how well each clue fits it, over all sizes (Bayes). A clue fits by a normal error, with a few in a hundred taken as slips; sizes outside the table are tried by the half inch.',
           assumptions: found.assumptions,
           missing: found.missing,
           source: found.sources.join('; '),
         }}
       >
-        How the shares come about
+        How we got these chances
       </Why>
     </p>
   )

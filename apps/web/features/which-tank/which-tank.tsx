@@ -46,11 +46,11 @@ export function WhichTank() {
     <div className="field mx-auto max-w-[640px] bg-paper">
       <PageHead
         title="Which tank is it?"
-        lead="Type what the caller reads or measures; the answer follows. One or two measures are mostly enough."
+        lead="Type what the caller reads or measures, and the answer follows. One or two measures are usually enough."
       />
       <AnswerBar identity={identity} known={known} onAsk={focus} />
       <ClueFields texts={texts} read={read} identity={identity} change={change} />
-      <Section title={known ? 'What it may be' : 'What it may be, before anything is measured'}>
+      <Section title={known ? 'What it may be' : 'What it may be, before measuring'}>
         <HowSure found={found} clues={clues} />
         <Candidates identity={identity} most={all ? 99 : FIRST} />
         {identity.candidates.length > FIRST && !all ? (

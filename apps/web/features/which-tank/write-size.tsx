@@ -25,7 +25,7 @@ export function WriteSize({ bedId, best, fromLabel }: Props) {
   if (query.error)
     return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
   const bed = query.data
-  if (!bed) return <Skeleton lines={2} label="Reading the tank" />
+  if (!bed) return <Skeleton lines={2} label="Loading the tank" />
   const size = best?.diameterIn && best.heightIn ? `${best.diameterIn}x${best.heightIn}` : null
   const asRecorded = best?.diameterIn === bed.tank.diameterIn && best?.heightIn === bed.tank.heightIn
   const write = () => {
@@ -46,11 +46,11 @@ export function WriteSize({ bedId, best, fromLabel }: Props) {
         . On record: <strong>{texts.tank(bed.tank)}</strong>.
       </p>
       {change.error ? (
-        <Problem happened={readFailure(change.error).message} kept="The size on record is unchanged; what you typed still stands here." />
+        <Problem happened={readFailure(change.error).message} kept="The size on record is unchanged; what you typed is still here." />
       ) : null}
       {change.isSuccess && asRecorded ? <Notice kind="done">Written to the tank. Its forecast and kit follow.</Notice> : null}
       {!mayChange ? (
-        <p className="mt-1 text-soft">The office writes it to the record: tell them what stands above.</p>
+        <p className="mt-1 text-soft">The office updates the record: tell them the size above.</p>
       ) : size && best && !asRecorded ? (
         <div className="mt-3">
           <Button kind="ink" wide onClick={write} busy={change.isPending} busyLabel="Writing">
@@ -58,7 +58,7 @@ export function WriteSize({ bedId, best, fromLabel }: Props) {
           </Button>
         </div>
       ) : size && !change.isSuccess ? (
-        <p className="mt-1 text-soft">What was found agrees with the record.</p>
+        <p className="mt-1 text-soft">This matches the record.</p>
       ) : null}
     </section>
   )

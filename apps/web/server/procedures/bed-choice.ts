@@ -14,7 +14,7 @@ async function choiceFacts(scope: { companyId: string }, bedId: string): Promise
       plan,
       plannedRebedMinor,
       lives: null,
-      refusal: 'The tank stands in the workshop, so no water reaches it and no life can be told.',
+      refusal: 'The tank is in the workshop with no water, so we can’t say how long its bed lasts.',
     }
   const lives = await livesOfBed(scope, bedId)
   if (!lives.ok) return { plan, plannedRebedMinor, lives: null, refusal: lives.reason }

@@ -1,13 +1,13 @@
 import { storeUpload } from '@almanac/operations/imports/store-upload'
 import { fileTooLarge, MOST_BYTES } from '@almanac/operations/imports/upload-limits'
-import { asMember } from '@/server/route-handler'
+import { withMember } from '@/server/route-handler'
 import { withUploadedFile } from '@/server/uploaded-file'
 
 export const dynamic = 'force-dynamic'
 
 /** Takes a firm's file as the body, its name as ?name=; answers the draft's id. */
 export function POST(request: Request) {
-  return asMember(request, 'run:import', async ({ scope }) => {
+  return withMember(request, 'run:import', async ({ scope }) => {
     const fileName = new URL(request.url).searchParams.get('name') ?? 'unnamed'
     const stored = await withUploadedFile(request, scope.companyId, MOST_BYTES, fileTooLarge(), (file) =>
       storeUpload(scope, { fileName, file }),

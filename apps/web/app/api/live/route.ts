@@ -1,7 +1,7 @@
 import { stillIn } from '@almanac/identity/who'
 import type { Change } from '@almanac/runtime/live'
 import { liveChanges, openStreams, takeStream } from '@/server/live-changes'
-import { asMember } from '@/server/route-handler'
+import { withMember } from '@/server/route-handler'
 
 export const dynamic = 'force-dynamic'
 
@@ -13,7 +13,7 @@ const CHECK_EVERY_MS = 5_000
  * ended, or the role is another.
  */
 export function GET(request: Request) {
-  return asMember(request, 'any-member', async ({ who: { sessionId, person, company, role } }) => {
+  return withMember(request, 'any-member', async ({ who: { sessionId, person, company, role } }) => {
     const giveBack = takeStream(person.id)
     const live = liveChanges()
     await live.start().catch((error: unknown) => {

@@ -4,7 +4,7 @@ import { languages } from '@almanac/records/language'
 import { AppError } from '@almanac/runtime/errors'
 import { BODY_BYTES, bodyWithin } from '@/server/body'
 import { offerPath } from '@/server/public-paths'
-import { asHolder } from '@/server/route-handler'
+import { withPublicLink } from '@/server/route-handler'
 
 export const dynamic = 'force-dynamic'
 
@@ -13,7 +13,7 @@ const UUID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i
 /** Takes the customer's choice from the page's form, and shows the page again; what did not work is said there. Whatever is no such form is no choice. */
 export async function POST(request: Request, { params }: { params: Promise<{ token: string }> }) {
   const { token } = await params
-  return asHolder(request, 'arrival-windows', token, async ({ record: { companyId, id } }) => {
+  return withPublicLink(request, 'arrival-windows', token, async ({ record: { companyId, id } }) => {
     const form = new URLSearchParams((await bodyWithin(request, BODY_BYTES.arrival)).toString('utf8'))
     const visitId = form.get('window') ?? ''
     const language = oneOf(languages, form.get('l'))

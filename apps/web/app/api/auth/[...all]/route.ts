@@ -9,8 +9,7 @@ import { toWireError } from '@/server/wire-error'
 
 export const dynamic = 'force-dynamic'
 
-const nothingHere = () =>
-  new AppError('not-found', 'There is nothing at this address. Nothing was changed; go to the sign-in page and begin there.')
+const nothingHere = () => new AppError('not-found', 'There’s nothing at this address. Nothing was changed; start from the sign-in page.')
 
 /** Hands sign-in's requests to its library, once the body is known to be small. Refusals have the shape of the library's own. */
 async function handle(request: Request): Promise<Response> {

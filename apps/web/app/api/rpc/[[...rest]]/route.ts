@@ -30,7 +30,7 @@ const handler = new RPCHandler<Incoming>(router, {
 async function handle(request: Request) {
   const context = requestContext(request.headers)
   const { response } = await handler.handle(request, { prefix: '/api/rpc', context: { ...context, incoming: request } })
-  const answer = response ?? new Response('There is nothing at this address.', { status: 404 })
+  const answer = response ?? new Response('There’s nothing at this address.', { status: 404 })
   answer.headers.set('x-request-id', context.requestId)
   answer.headers.set('cache-control', 'no-store')
   if (answer.status === 503) answer.headers.set('retry-after', '5')

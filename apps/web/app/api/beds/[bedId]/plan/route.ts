@@ -6,7 +6,7 @@ import { notFound } from '@almanac/runtime/errors'
 import { mergeFigures } from '@almanac/softener/firm/merge-figures'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { planFacts } from '@/server/rebed-plan'
-import { asMember } from '@/server/route-handler'
+import { withMember } from '@/server/route-handler'
 
 export const dynamic = 'force-dynamic'
 
@@ -14,7 +14,7 @@ const UUID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i
 
 /** The rebed plan of a bed in service, as a PDF of two sheets. */
 export function GET(request: Request, { params }: { params: Promise<{ bedId: string }> }) {
-  return asMember(request, 'read:site', async ({ scope, who }) => {
+  return withMember(request, 'read:site', async ({ scope, who }) => {
     const { bedId } = await params
     if (!UUID.test(bedId)) throw notFound('bed in service')
     const bed = await readBedPlan(scope, bedId)

@@ -1,6 +1,6 @@
 import { exportProblems } from '@almanac/operations/imports/export-problems'
 import { notFound } from '@almanac/runtime/errors'
-import { asMember } from '@/server/route-handler'
+import { withMember } from '@/server/route-handler'
 
 export const dynamic = 'force-dynamic'
 
@@ -8,7 +8,7 @@ const UUID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i
 
 /** The rows of an import to look at, as a CSV file. */
 export function GET(request: Request, { params }: { params: Promise<{ id: string }> }) {
-  return asMember(request, 'run:import', async ({ scope }) => {
+  return withMember(request, 'run:import', async ({ scope }) => {
     const { id } = await params
     if (!UUID.test(id)) throw notFound('import')
     const { fileName, csv } = await exportProblems(scope, id)

@@ -29,7 +29,7 @@ function line(key: string, item: Stock[number] | undefined, name: string, quanti
 const counted = (one: KitLine) => one.item !== 'resin' && !one.toReturn && KINDS[one.item]
 
 /** The parts a rebed is likely to have used: its kit, matched with what the stores hold. The technician corrects it. */
-export function firstParts(visit: VisitPage, firm: RebedFirm): PartLine[] {
+export function suggestedParts(visit: VisitPage, firm: RebedFirm): PartLine[] {
   const { words } = firm
   const kit = visit.kind === 'rebed' && visit.bed ? kitOf(visit.bed, firm) : null
   if (!kit?.ok) return []

@@ -7,7 +7,12 @@ import { sourceOn } from '@almanac/records/fact-source'
  * A crew saw these open beds at work on `day`: the day last seen moves forward, never back, and their forecasts are asked for again. Answers
  * the ids of all open beds meant, moved or not.
  */
-export async function seeBedsAlive(tx: Tx, command: Command, of: { tankId?: string; softenerId?: string }, day: string): Promise<string[]> {
+export async function markBedsWorking(
+  tx: Tx,
+  command: Command,
+  of: { tankId?: string; softenerId?: string },
+  day: string,
+): Promise<string[]> {
   const { companyId } = command
   if (!of.tankId && !of.softenerId) return []
   const beds = await tx.bed.findMany({

@@ -13,7 +13,7 @@ const STEP = 300
  * allows. Where a day has no room for it, that day keeps its times. The checker looks at the result: what it would hold against it and not against the plan as it
  * was stays out.
  */
-export function onTheFives(built: Built, plan: Plan): Plan {
+export function roundToFiveMinutes(built: Built, plan: Plan): Plan {
   const orders = plan.days.map((day) => day.visits.map(({ visit }) => visit))
   const standing = planFaults(built, plan)
   const isFine = (candidate: Plan): boolean => newFaults(standing, planFaults(built, candidate)).length === 0

@@ -16,7 +16,7 @@ import { takenBy } from './taken-by.ts'
 type Props = { sheet: DaySheet; sheets: readonly DaySheet[]; onClose: () => void }
 
 /** Someone is ill, the van does not start: has a way round it worked out that disturbs as little as it can. Nothing changes yet. */
-export function Mishap({ sheet, sheets, onClose }: Props) {
+export function CrewDisruption({ sheet, sheets, onClose }: Props) {
   const { api } = useSession()
   const choices = useQuery(api.daySheets.crewChoices.queryOptions({ input: { day: sheet.day } }))
   const [choice, setChoice] = useState('off')
@@ -33,17 +33,17 @@ export function Mishap({ sheet, sheets, onClose }: Props) {
   }
   const broken = {
     value: 'vehicle',
-    label: `Everyone, but ${sheet.vehicle?.name} is broken`,
-    hint: 'What the other vehicle cannot carry needs another place.',
+    label: `Everyone, but ${sheet.vehicle?.name} is out of service`,
+    hint: 'Visits that the other vehicle can’t carry move to another sheet.',
   }
   return (
     <Dialog
       open
       onClose={onClose}
-      title={`${sheet.name} cannot work as planned`}
+      title={`${sheet.name} can’t work as planned`}
       actions={
         <>
-          <Button onClick={onClose}>Leave it</Button>
+          <Button onClick={onClose}>Cancel</Button>
           <Button kind="ink" busy={busy} disabled={choice === 'some' && missing.size === 0} onClick={submit}>
             Find another plan
           </Button>
@@ -53,13 +53,13 @@ export function Mishap({ sheet, sheets, onClose }: Props) {
       <ChoiceGroup
         label="Who can work?"
         choices={[
-          { value: 'off', label: 'Nobody', hint: 'All its visits of the day need another place.' },
+          { value: 'off', label: 'Nobody', hint: 'All its visits that day move to another sheet.' },
           ...(sheet.members.length > 1
             ? [
                 {
                   value: 'some',
                   label: 'Some of its people',
-                  hint: 'Visits that need more, or what only the others may do, need another place.',
+                  hint: 'Visits that need more people, or someone cleared for them, move to another sheet.',
                 },
               ]
             : []),

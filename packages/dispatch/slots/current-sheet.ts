@@ -2,7 +2,7 @@ import type { CrewDay, Problem, Visit } from '../problem/problem.ts'
 import { timeSheet } from './time-sheet.ts'
 
 /** A sheet with its present faults allowed, so that one more visit is refused only where it makes them worse. */
-export interface Standing {
+export interface CurrentSheet {
   readonly crew: CrewDay
   readonly visits: readonly Visit[]
   /** It already comes too late somewhere, or is too full. */
@@ -10,7 +10,7 @@ export interface Standing {
 }
 
 /** Day sheets made by hand come late by some minutes, or by an estimate that changed: who is late now may stay as late, but no later. */
-export function asItStands(problem: Problem, crew: CrewDay, visits: readonly Visit[]): Standing {
+export function currentSheet(problem: Problem, crew: CrewDay, visits: readonly Visit[]): CurrentSheet {
   const timed = timeSheet(problem, crew, visits)
   if (timed.fits) return { crew, visits, broken: false }
   const { day, fullest } = timed

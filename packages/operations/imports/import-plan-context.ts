@@ -1,10 +1,10 @@
 import type { PresentCustomer, PresentSite, PresentSoftener, PresentThing } from '@almanac/database/read/import-present'
+import type { DesiredEntity } from './entities-from-record.ts'
 import { columnsOf, type Facts, factsOf } from './facts.ts'
 import type { Ledger, LedgerEntry } from './ledger.ts'
 import type { Plan } from './plan-types.ts'
-import type { Wanted } from './wanted-from-record.ts'
 
-export type Standing = {
+export type ExistingRecords = {
   customers: readonly PresentCustomer[]
   sites: readonly PresentSite[]
   softeners: readonly PresentSoftener[]
@@ -21,21 +21,21 @@ export type Outcomes = {
   idOf: Map<string, string>
 }
 
-/** The workings of one plan, handed to those who settle single things. */
-export type Settling = {
+/** Shared state while an import plan is built, handed to those who settle single things. */
+export type ImportPlanContext = {
   plan: Plan
   outcomes: Outcomes
   ledger: Ledger
   fileName: string
   tankCount: Map<string, number>
   note: (line: number, sentence: string) => void
-  make: (thing: Wanted, facts?: Facts, key?: string) => string
-  change: (thing: Wanted, present: PresentThing, sources?: Record<string, string>) => void
+  make: (thing: DesiredEntity, facts?: Facts, key?: string) => string
+  change: (thing: DesiredEntity, present: PresentThing, sources?: Record<string, string>) => void
   enter: (line: number, entry: LedgerEntry) => void
 }
 
 /** The day a list was right says nothing of what is known by a later day. */
-export function withoutOlderDay(thing: Wanted, { row }: PresentThing, fact: 'lastSeenDay' | 'day'): Wanted {
+export function withoutOlderDay(thing: DesiredEntity, { row }: PresentThing, fact: 'lastSeenDay' | 'day'): DesiredEntity {
   const known = columnsOf(factsOf(thing.kind, row))[fact]
   if (!thing.byList || typeof known !== 'string' || known < thing.byList) return thing
   const { [fact]: _, ...facts } = thing.facts

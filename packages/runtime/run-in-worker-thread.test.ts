@@ -1,7 +1,7 @@
 import { monitorEventLoopDelay } from 'node:perf_hooks'
 import { describe, expect, test } from 'vitest'
 import { inLane, inTurn } from './aside-turns.ts'
-import { AsideOverrun, runAside } from './run-aside.ts'
+import { AsideOverrun, runInWorkerThread } from './run-in-worker-thread.ts'
 
 const ASIDE = { module: './tests/support/asides/endless-aside.ts', companyId: 'a', seconds: 50, memoryMb: 100 }
 const MODULE = ASIDE.module
@@ -9,7 +9,7 @@ const MODULE = ASIDE.module
 describe('work aside', () => {
   test('answers in pieces and at its end, as plain data', async () => {
     const pieces: unknown[] = []
-    const answer = await runAside(ASIDE, 'pieces', (piece) => pieces.push(piece))
+    const answer = await runInWorkerThread(ASIDE, 'pieces', (piece) => pieces.push(piece))
     expect(answer).toEqual(new Map([['sum', 6]]))
     expect(pieces).toEqual([[1, 2], [3]])
   })
@@ -17,23 +17,23 @@ describe('work aside', () => {
   test('that never ends is stopped at its time, and holds up nobody meanwhile', async () => {
     const delay = monitorEventLoopDelay({ resolution: 5 })
     delay.enable()
-    await expect(runAside({ ...ASIDE, seconds: 2 }, 'for ever')).rejects.toMatchObject({ name: 'AsideOverrun', limit: 'time' })
+    await expect(runInWorkerThread({ ...ASIDE, seconds: 2 }, 'for ever')).rejects.toMatchObject({ name: 'AsideOverrun', limit: 'time' })
     delay.disable()
     expect(delay.max / 1e6).toBeLessThan(1000)
   })
 
   test.each(['heap', 'buffers'])('that fills the memory with %s is stopped at its limit', async (how) => {
-    await expect(runAside(ASIDE, how)).rejects.toEqual(new AsideOverrun('memory', ASIDE))
+    await expect(runInWorkerThread(ASIDE, how)).rejects.toEqual(new AsideOverrun('memory', ASIDE))
   })
 
   test('that fails or ends says so', async () => {
-    await expect(runAside(ASIDE, 'throw')).rejects.toThrow('one and one are three')
-    await expect(runAside(ASIDE, 'die')).rejects.toThrow(`${MODULE} ended without an answer (3)`)
+    await expect(runInWorkerThread(ASIDE, 'throw')).rejects.toThrow('one and one are three')
+    await expect(runInWorkerThread(ASIDE, 'die')).rejects.toThrow(`${MODULE} ended without an answer (3)`)
   })
 
   test('knows no setting of the process that asked', async () => {
     process.env.DATABASE_URL ??= 'postgresql://somewhere'
-    const known = await runAside<string[]>(ASIDE, 'environment')
+    const known = await runInWorkerThread<string[]>(ASIDE, 'environment')
     expect(known).toContain('PATH')
     expect(known.filter((name) => /URL|SECRET|PASSWORD/.test(name))).toEqual([])
   })

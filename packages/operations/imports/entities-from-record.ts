@@ -5,7 +5,7 @@ import { matchKeys } from '@almanac/service-rules/import/match-keys'
 import type { EnteredValues, Fact, Facts } from './facts.ts'
 
 /** What a row wants to be known of one thing. `parents` are the keys of what it hangs on. */
-export type Wanted = {
+export type DesiredEntity = {
   kind: ImportKind
   key: string
   parents: { customer: string; site: string; softener: string }
@@ -23,7 +23,7 @@ export type Wanted = {
 }
 
 /** The name of the water supply a row speaks of and what is in its water, beside its things. */
-export type RowWants = { things: Wanted[]; supplyName: string | null; disinfectant: Disinfectant | null; notes: string[] }
+export type RowWants = { things: DesiredEntity[]; supplyName: string | null; disinfectant: Disinfectant | null; notes: string[] }
 
 const span = (prefix: 'installed' | 'began', day: DayReading | null): Fact | null =>
   day && { [`${prefix}Earliest`]: day.earliestDay, [`${prefix}Latest`]: day.latestDay, [`${prefix}AsWritten`]: day.asWritten }
@@ -89,11 +89,11 @@ function testFacts(record: ImportedRecord, listRightOn: string | null): { facts:
 }
 
 /** What one understood row wants: its customer, contact, site, softener, tanks, beds and water test. Silent cells want nothing. */
-export function wantedFromRecord(record: ImportedRecord, line: number, listRightOn: string | null = null): RowWants {
+export function entitiesFromRecord(record: ImportedRecord, line: number, listRightOn: string | null = null): RowWants {
   const keys = matchKeys(record)
   const { contact, site, softener, bed, water } = record
-  const things: Wanted[] = []
-  const want = (kind: ImportKind, key: string, wanted: Record<string, Fact | null>, more: Partial<Wanted> = {}) => {
+  const things: DesiredEntity[] = []
+  const want = (kind: ImportKind, key: string, wanted: Record<string, Fact | null>, more: Partial<DesiredEntity> = {}) => {
     const facts = Object.fromEntries(Object.entries(wanted).filter((entry): entry is [string, Fact] => entry[1] !== null))
     const parents = { customer: keys.customerKey, site: keys.siteKey, softener: keys.softenerKey }
     const lines = Object.fromEntries(Object.keys(facts).map((fact) => [fact, line]))
@@ -146,8 +146,8 @@ export function wantedFromRecord(record: ImportedRecord, line: number, listRight
   if (Object.keys(test.facts).length > 0)
     want('test', `${keys.softenerKey}|test`, test.facts, { entered: test.entered, byList: bed.lastSeen ? null : listRightOn })
   const notes: string[] = []
-  if (!site.street) notes.push('The row names no street, so the site is called after the customer.')
+  if (!site.street) notes.push('The row has no street, so the site is named after the customer.')
   if (water.disinfectant && !water.supplyName && water.disinfectant !== 'none')
-    notes.push('The disinfectant was not kept, for the row names no water supply. Write it on the supply’s own page.')
+    notes.push('The disinfectant was not kept, because the row names no water supply. Enter it on the supply’s own page.')
   return { things, supplyName: water.supplyName, disinfectant: water.disinfectant, notes }
 }

@@ -76,7 +76,7 @@ function busySentences(busy: Busy[], display: ClockDisplay, day: string): string
  * Makes sure that people and vehicle are free, and keeps it so until the transaction ends. Else 409, saying who is busy where and when.
  * The exclusion constraints have the last word all the same.
  */
-export async function holdPlace(tx: Tx, wanted: PlaceWanted): Promise<void> {
+export async function lockSlot(tx: Tx, wanted: PlaceWanted): Promise<void> {
   await lockInOrder(tx, wanted)
   const busy = await whoIsBusy(tx, wanted)
   if (busy.length === 0) return
@@ -86,8 +86,8 @@ export async function holdPlace(tx: Tx, wanted: PlaceWanted): Promise<void> {
   })
 }
 
-/** Writes who and what a visit takes; `holdPlace` comes before. */
-export async function takePlace(tx: Tx, wanted: PlaceWanted, visitId: string): Promise<void> {
+/** Writes who and what a visit takes; `lockSlot` comes before. */
+export async function claimSlot(tx: Tx, wanted: PlaceWanted, visitId: string): Promise<void> {
   const { companyId, colleagueIds, vehicleId, startsAt, endsAt } = wanted
   const times = { companyId, visitId, startsAt, endsAt }
   await tx.assignment.createMany({ data: [...colleagueIds].sort().map((colleagueId) => ({ ...times, id: newId(), colleagueId })) })

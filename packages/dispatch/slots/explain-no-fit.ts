@@ -3,7 +3,7 @@ import type { CrewDay, Visit } from '../problem/problem.ts'
 import type { Board, Job, Sheet } from '../propose/board.ts'
 import { type Built, buildProblem } from '../propose/build-problem.ts'
 import { type Saying, sayDay, sayList } from '../propose/say.ts'
-import { asItStands } from './as-it-stands.ts'
+import { currentSheet } from './current-sheet.ts'
 import { type Obstacle, obstacleOrGaps } from './obstacle.ts'
 import { type Relief, reliefs } from './relax.ts'
 
@@ -20,12 +20,12 @@ const NEAREST: readonly Obstacle[] = ['time', 'load', 'window', 'skill', 'people
  * Why a job cannot be placed, in one sentence that names what stands against it and what would make room; null when it can be placed. Faults of the board come
  * back as its sentence.
  */
-export function whyNot(given: Board | Built, jobId: string, where: Where = {}): string | null {
+export function explainNoFit(given: Board | Built, jobId: string, where: Where = {}): string | null {
   const built = 'problem' in given ? given : buildProblem(given, { planUnknown: true })
   if ('faults' in built) return built.faults[0] ?? null
   const v = built.visitOf.get(jobId)
   const job = built.board.jobs.find((one) => one.id === jobId)
-  if (job === undefined) return 'That job is not on the board.'
+  if (job === undefined) return 'That job is outside the days planned.'
   if (v === undefined) return `Drive to ${job.label} unknown: set its pin on the map, then it can be planned.`
   const visit = built.problem.visits[v] as Visit
   const sheets = built.board.sheets.flatMap((sheet, r) => (isWhere(sheet, where) ? [{ sheet, r }] : []))
@@ -49,7 +49,7 @@ export function whyNot(given: Board | Built, jobId: string, where: Where = {}): 
 
 function isBroken(built: Built, r: number, v: number): boolean {
   const others = (built.present[r] ?? []).filter((other) => other !== v).map((other) => built.problem.visits[other] as Visit)
-  return asItStands(built.problem, built.problem.crewDays[r] as CrewDay, others).broken
+  return currentSheet(built.problem, built.problem.crewDays[r] as CrewDay, others).broken
 }
 
 function isWhere(sheet: Sheet, { date, sheetId }: Where): boolean {

@@ -42,7 +42,7 @@ function programOf(module: string): string {
  *
  * @throws AsideOverrun at a limit; an error in the work is this call's error
  */
-export function runAside<O>(aside: Aside, input: unknown, onPiece: (piece: unknown) => void = () => {}): Promise<O> {
+export function runInWorkerThread<O>(aside: Aside, input: unknown, onPiece: (piece: unknown) => void = () => {}): Promise<O> {
   return inTurn(aside.module, aside.companyId, () => oneProcess<O>(aside, input, onPiece))
 }
 
