@@ -1,3 +1,5 @@
+import { regionLocale } from './region-locale.ts'
+
 const formatters = new Map<string, Intl.DateTimeFormat>()
 
 /** The platform's formatter of days and clocks for a locale and options, made once: making one takes a hundred times as long as using it. */
@@ -5,7 +7,10 @@ export function dateFormat(locale: string, options: Intl.DateTimeFormatOptions):
   const key = `${locale} ${JSON.stringify(options)}`
   let format = formatters.get(key)
   if (!format) {
-    format = new Intl.DateTimeFormat(locale, options)
+    // Words are the language's, the clock is the region's.
+    const region = options.timeStyle === undefined ? null : regionLocale(locale)
+    const { hourCycle } = new Intl.DateTimeFormat(region ?? locale, { timeStyle: 'short' }).resolvedOptions()
+    format = new Intl.DateTimeFormat(locale, region === null ? options : { ...options, hourCycle })
     formatters.set(key, format)
   }
   return format

@@ -1,4 +1,5 @@
 import type { Display } from './display.ts'
+import { regionLocale } from './region-locale.ts'
 
 /** What a screen shows instead of a number that is missing or not finite. */
 export const NOT_KNOWN = 'not known'
@@ -13,7 +14,7 @@ export function numberFormat(locale: string, options: Intl.NumberFormatOptions):
   const key = `${locale} ${JSON.stringify(options)}`
   let format = formatters.get(key)
   if (!format) {
-    format = new Intl.NumberFormat(locale, options)
+    format = new Intl.NumberFormat(regionLocale(locale) ?? locale, options)
     formatters.set(key, format)
   }
   return format

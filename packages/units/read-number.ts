@@ -1,3 +1,4 @@
+import { regionLocale } from './region-locale.ts'
 /** `rest` is what stands after the number. */
 export type LeadingNumber = { value: number; rest: string }
 
@@ -33,7 +34,8 @@ const decimals = new Map<string, '.' | ','>()
 function decimalSign(locale: string): '.' | ',' {
   const known = decimals.get(locale)
   if (known) return known
-  const sign = isLocale(locale) && /,/.test(new Intl.NumberFormat(locale, { numberingSystem: 'latn' }).format(1.5)) ? ',' : '.'
+  const sign =
+    isLocale(locale) && /,/.test(new Intl.NumberFormat(regionLocale(locale) ?? locale, { numberingSystem: 'latn' }).format(1.5)) ? ',' : '.'
   decimals.set(locale, sign)
   return sign
 }
