@@ -1,4 +1,5 @@
 import { asks } from '@almanac/words/es/asks'
+import { common } from '@almanac/words/es/common'
 import { steps } from '@almanac/words/es/steps'
 import { today } from '@almanac/words/es/today'
 import { visit } from '@almanac/words/es/visit'
@@ -9,7 +10,7 @@ test.use({ viewport: { width: 1024, height: 768 } })
 
 async function choose(page: Page, from: string, language: string): Promise<void> {
   await page.goto('/today')
-  await page.getByRole('button', { name: 'Menu' }).click()
+  await page.getByRole('button', { name: new RegExp(`^(Menu|${common.menu})$`) }).click()
   const loaded = page.waitForEvent('load')
   await page.getByLabel(from).selectOption(language)
   await loaded
