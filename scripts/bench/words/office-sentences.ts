@@ -55,7 +55,7 @@ function elementText(node: Node): string | null {
 }
 
 /** Every text of one source, with the line it begins in. */
-export function sentencesIn(source: string, lang: 'ts' | 'tsx'): { line: number; text: string }[] {
+function sentencesIn(source: string, lang: 'ts' | 'tsx'): { line: number; text: string }[] {
   const found: { line: number; text: string }[] = []
   const take = (node: Node, text: string) => {
     const clean = text.replace(/\s+/g, ' ').trim()
