@@ -207,7 +207,7 @@ describe('what is computed follows them', () => {
     expect(kit([]).value).toMatchObject({ resinFt3: 1.5, gravelLb: 18 })
     const own = kit([{ key: 'tank:10x54', value: tank(1.25, 16) }])
     expect(own.value).toMatchObject({ resinFt3: 1.25 })
-    expect(own.assumptions.join(' ')).toContain('Usual resin volume assumed for a 10 × 54 in tank (your company’s own value).')
+    expect(own.assumptions.join(' ')).toContain('Resin volume taken as usual for a 10 × 54 in tank (your company’s own value).')
     // The record outranks the table, the firm's too.
     expect(kit([{ key: 'tank:10x54', value: tank(1.25, 16) }], { resinVolumeFt3: 1 }).value.resinFt3).toBe(1)
     expect(
