@@ -72,9 +72,11 @@ function Values({ settings, names }: { settings: Settings; names: readonly Setti
           value: settings[name] === null ? null : figureWords(name, settings[name], display),
           from: last
             ? `${last.who ?? 'someone no longer here'}, ${formatDay(dayIn(timeZone, last.at), display)}${last.note ? `: “${last.note}”` : ''}`
-            : settings[name] === null
-              ? 'there’s no default; set your own'
-              : 'as it was set up; common practice, no source',
+            : DETAILS.includes(name)
+              ? 'as it was set up'
+              : settings[name] === null
+                ? 'there’s no default; set your own'
+                : 'as it was set up; common practice, no source',
         }
       })}
     />

@@ -53,7 +53,10 @@ function SetUpForm({ page: { token, person, email, timeZones, currencies } }: { 
     void send({ company: { ...values, telephone: telephone.trim() || null } as NewCompany, owner: person ? null : owner.values })
   }
   return (
-    <PublicPage title="Set up your company" lead="This takes about two minutes. Everything here can be changed later.">
+    <PublicPage
+      title="Set up your company"
+      lead="This takes about two minutes. Units, currency and time zone stay as you choose them here; the rest can be changed later."
+    >
       <form onSubmit={submit} className="flex flex-col gap-8">
         <CompanyFields form={company} onCountry={choose} timeZones={timeZones} currencies={currencies} />
         <OwnerFields form={owner} person={person} fixedEmail={email !== null} />
