@@ -18,6 +18,7 @@ const BED = {
   endCause: true,
   beganVisitId: true,
   endedVisitId: true,
+  batchId: true,
 } as const
 
 /**

@@ -50,7 +50,7 @@ export function backtestFirm(
   if (originDays.length === 0)
     return refuse('Too few beds have failed on record to look back: we need five before a January 1 and five after it.')
   const mostBeds = options.mostBedsPerOrigin ?? MOST_BEDS
-  const result = backtest(records, prior, originDays, seeded(seed), { mostBeds })
+  const result = backtest(records, prior, originDays, seeded(seed), { mostBeds, asOfDay })
   if (!result.ok) return result
   const { value } = result
   const own = value.scores.find(({ method }) => method === 'forecast')?.integratedBrier ?? Number.NaN
@@ -74,7 +74,7 @@ export function backtestFirm(
 function originsOf(records: readonly BedRecord[], asOfDay: IsoDay): IsoDay[] {
   const asOf = parseDay(asOfDay)
   if (asOf === null) return []
-  const failures = records.flatMap(({ end }) => (end?.cause === 'failed' ? [end.latestDay] : [])).sort()
+  const failures = records.flatMap(({ end }) => (end?.cause === 'failed' || end?.cause === 'unknown' ? [end.latestDay] : [])).sort()
   const lastYear = Number(asOfDay.slice(0, 4)) - 1
   const back = records.length > LARGE ? YEARS_BACK_LARGE : YEARS_BACK
   return Array.from({ length: back }, (_, i) => `${lastYear - back + 1 + i}-01-01`).filter((day) => {

@@ -2,6 +2,7 @@ import { DAYS_PER_YEAR, type IsoDay, parseDay } from '@almanac/units/calendar/da
 import { forecastBed } from '../bed-forecast/forecast-bed.ts'
 import type { BedRecord } from '../fit/bed-record.ts'
 import { lastSeenAsOf } from '../fit/read-record.ts'
+import { CALLED_AFTER_DAYS } from '../fit/record-ways.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import { type Outcome, outcomeOf } from './outcome.ts'
 
@@ -16,12 +17,13 @@ export interface ScoredForecast {
   readonly failedBy: readonly number[]
 }
 
-/** Forecasts of the beds in service on an origin day, at most `most` of them, taken evenly by `random` where there are more. */
+/** Forecasts of the beds in service on an origin day with what came by `asOf`, at most `most` of them, taken evenly by `random` where there are more. */
 export function bedsOnOrigin(
   records: readonly BedRecord[],
   parameters: ForecastParameters,
   originDay: IsoDay,
   origin: number,
+  asOf: number,
   most: number,
   random: () => number,
 ): ScoredForecast[] {
@@ -43,8 +45,9 @@ export function bedsOnOrigin(
     return [
       {
         record: index,
-        outcome: outcomeOf(record, origin),
-        seenAge: age(parseDay(value.lastSeenDay) ?? origin),
+        outcome: outcomeOf(record, origin, asOf),
+        // Rules of age alone are told as much: a customer's bed works while nobody called.
+        seenAge: age(Math.max(parseDay(value.lastSeenDay) ?? origin, record.customerCalls === true ? origin - CALLED_AFTER_DAYS : 0)),
         originAge: age(origin),
         failedBy,
       },

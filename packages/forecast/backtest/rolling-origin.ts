@@ -57,6 +57,8 @@ export interface Backtest {
 export interface BacktestOptions {
   /** Most beds forecast on each origin; more are sampled by `random`. Default all. */
   readonly mostBeds?: number
+  /** The day of the records, up to which customers who did not call are taken to have a working bed. Default: the last day on record. */
+  readonly asOfDay?: IsoDay
   /** Parameters known beforehand in place of a fit on each origin: what perfect knowledge would reach in a simulation. */
   readonly known?: ForecastParameters
 }
@@ -79,11 +81,12 @@ export function backtest(
   const counts: OriginCount[] = []
   const reliability: WeighedPair[] = []
   let bedsScored = 0
+  const asOf = (options.asOfDay === undefined ? null : parseDay(options.asOfDay)) ?? lastDayOf(records)
   for (const originDay of origins) {
     const origin = parseDay(originDay)
     if (origin === null) return refuse(`The origin “${originDay}” isn’t a real date. Type it as YYYY-MM-DD.`)
     const parameters = options.known ?? fittedOn(records, prior, originDay)
-    const beds = bedsOnOrigin(records, parameters, originDay, origin, options.mostBeds ?? Number.POSITIVE_INFINITY, random)
+    const beds = bedsOnOrigin(records, parameters, originDay, origin, asOf, options.mostBeds ?? Number.POSITIVE_INFINITY, random)
     const lives = knownLives(records, originDay, prior)
     const rules: [Method, AgeRule | null][] = [
       ['forecast', null],
@@ -145,6 +148,14 @@ export function backtest(
       .map(({ error: _error, ...bed }) => bed),
     bedsScored,
   })
+}
+
+/** The last day on which anything is on record. */
+function lastDayOf(records: readonly BedRecord[]): number {
+  return records.reduce(
+    (most, { end, lastSeenDay }) => Math.max(most, parseDay(end?.latestDay ?? lastSeenDay ?? '') ?? most),
+    Number.NEGATIVE_INFINITY,
+  )
 }
 
 function fittedOn(records: readonly BedRecord[], prior: ForecastParameters, originDay: IsoDay): ForecastParameters {

@@ -13,7 +13,8 @@ import { KNOTS, type Tilt, tilted, tiltFrom } from './tilt.ts'
 
 /**
  * How one bed ages under one set of parameters. A clean year is a year of wear on clean water; cleanYearsAt(day) = ∫ rate dt since the earliest
- * possible beginning. Components stand for what is uncertain about this bed alone: its beginning, and the strength of water nobody measured.
+ * possible beginning. Components stand for what is uncertain about this bed alone: its beginning, whether its household would have called, and the strength of
+ * water nobody measured.
  */
 export interface BedClock {
   readonly curve: LifeCurve
@@ -23,12 +24,12 @@ export interface BedClock {
   readonly from: readonly number[]
   readonly rate: readonly number[]
   readonly reached: readonly number[]
-  /** One entry a possible beginning: clean years reached then. */
+  /** One entry a possible beginning and household: clean years reached then. */
   readonly beganAt: Float64Array
   /** One entry a possible strength of the water: factor on wear, and on a Weibull hazard. */
   readonly strength: Float64Array
   readonly hazardFactor: Float64Array
-  /** One entry a component (beginning, then strength): hazard when last seen, and chance of the component given that it worked then. */
+  /** One entry a component (beginning, household, strength): hazard when last known to work, and chance of the component given that it worked then. */
   readonly hazardSeen: Float64Array
   readonly weight: Float64Array
   /** One entry a component: what inspections make of its chances; null without inspections. */
@@ -83,33 +84,47 @@ export function bedClock(bed: ReadBed, doubt: BedDoubt, node: LifeNode, readings
   }
   const waterLogSd = doubt.doseLogSd * node.chlorineExponent
   const strengths = waterLogSd > 1e-3 ? NORMAL_NODES : [{ x: 0, weight: 1 }]
-  const size = doubt.beginnings.length * strengths.length
+  const households = householdsOf(bed, node)
+  const size = doubt.beginnings.length * households.length * strengths.length
   const clock = {
     curve,
     scale: weibullFromMedian(curve.median, curve.shape).scale,
     from,
     rate,
     reached,
-    beganAt: new Float64Array(doubt.beginnings.length),
+    beganAt: new Float64Array(doubt.beginnings.length * households.length),
     strength: Float64Array.from(strengths, ({ x }) => Math.exp(waterLogSd * x)),
     hazardFactor: Float64Array.from(strengths, ({ x }) => Math.exp(node.shape * waterLogSd * x)),
     hazardSeen: new Float64Array(size),
     weight: new Float64Array(size),
     tilts: null as Tilt[] | null,
   }
-  const seen = cleanYearsAt(clock, bed.lastSeen)
-  doubt.beginnings.forEach((beginning, m) => {
+  const known = households.map(({ knownUntil }) => cleanYearsAt(clock, knownUntil))
+  doubt.beginnings.forEach((beginning, b) => {
     const beganAt = cleanYearsAt(clock, beginning.x)
-    clock.beganAt[m] = beganAt
-    strengths.forEach((strength, j) => {
-      const i = m * strengths.length + j
-      clock.hazardSeen[i] = lifeHazard(curve, Math.max(0, seen - beganAt) * (clock.strength[j] as number))
-      clock.weight[i] = beginning.weight * strength.weight
+    households.forEach((household, h) => {
+      const m = b * households.length + h
+      clock.beganAt[m] = beganAt
+      strengths.forEach((strength, j) => {
+        const i = m * strengths.length + j
+        clock.hazardSeen[i] = lifeHazard(curve, Math.max(0, (known[h] as number) - beganAt) * (clock.strength[j] as number))
+        clock.weight[i] = beginning.weight * household.share * strength.weight
+      })
     })
   })
   if (readings !== null) clock.tilts = tilts(clock, readings)
   conditionOnSeen(clock)
   return clock
+}
+
+/** Kinds of household, with the day up to which the bed works in each: one that would have called, and one of whom nothing is known but the day last seen. */
+function householdsOf({ unheardUntil, lastSeen }: ReadBed, node: LifeNode): { readonly share: number; readonly knownUntil: number }[] {
+  if (unheardUntil === null) return [{ share: 1, knownUntil: lastSeen }]
+  const calls = node.callOdds / (1 + node.callOdds)
+  return [
+    { share: calls, knownUntil: unheardUntil },
+    { share: 1 - calls, knownUntil: lastSeen },
+  ]
 }
 
 const logs = new Float64Array(KNOTS.length)
@@ -180,7 +195,13 @@ export function survivalAtWear(clock: BedClock, cleanYears: number, out: Float64
     const rate = age > 0 ? (shape * hazard) / (age * scale) : 0
     for (let j = 0; j < hazardFactor.length; j++, i++) {
       const factor = hazardFactor[j] as number
-      const part = (weight[i] as number) * Math.exp((hazardSeen[i] as number) - hazard * factor)
+      const since = hazard * factor - (hazardSeen[i] as number)
+      // Before the day up to which it is known to work nothing can have happened.
+      if (since < 0) {
+        sum += weight[i] as number
+        continue
+      }
+      const part = (weight[i] as number) * Math.exp(-since)
       sum += part
       slope -= part * factor * rate
     }
@@ -198,7 +219,7 @@ function survivalInGeneral(clock: BedClock, cleanYears: number, out: Float64Arra
     for (let j = 0; j < strength.length; j++, i++) {
       const age = (cleanYears - (beganAt[m] as number)) * (strength[j] as number)
       const left = Math.min(1, Math.exp((hazardSeen[i] as number) - lifeHazard(curve, age)))
-      const fall = -left * lifeHazardRate(curve, age) * (strength[j] as number)
+      const fall = left < 1 ? -left * lifeHazardRate(curve, age) * (strength[j] as number) : 0
       const tilt = after?.[i]
       if (tilt === undefined) {
         pair[0] = left

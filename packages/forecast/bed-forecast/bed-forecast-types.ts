@@ -34,6 +34,8 @@ export interface BedForecastInput {
   readonly earlierBedEndedDay?: IsoDay | null
   /** The last day somebody knew the bed to be working; null when never since it went in. */
   readonly lastSeenDay: IsoDay | null
+  /** True for a customer of the firm, of whom a share, learned, would have called had the bed failed; absent: only looks count. */
+  readonly customerCalls?: boolean
   readonly crosslinkPercent: number | null
   readonly resinVolumeFt3: number | null
   readonly gallonsPerDay: number | null

@@ -4,6 +4,7 @@ import { type Refusal, refuse } from '@almanac/units/result'
 import { type BedTraits, REFERENCE } from '../exposure/acceleration.ts'
 import { type TracedSegment, traceWater } from '../exposure/water-history.ts'
 import { dayWriter } from '../exposure/write-day.ts'
+import { CALLED_AFTER_DAYS } from '../fit/record-ways.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import type { BedForecastInput } from './bed-forecast-types.ts'
 
@@ -18,6 +19,8 @@ export interface ReadBed {
   readonly latest: number
   readonly lastSeen: number
   readonly lastSeenKnown: boolean
+  /** Day up to which it works if its household is one that calls, for it has not; null where nobody would or the day last seen is later. */
+  readonly unheardUntil: number | null
   readonly crosslinkKnown: boolean
   readonly traits: BedTraits
   readonly supply: string | null
@@ -48,6 +51,8 @@ export function readInput(input: BedForecastInput, parameters: ForecastParameter
     missing.push('Not seen since it went in.')
     assumptions.push(`We assume the bed worked on ${writeDay(lastSeen)} and is uncertain from then on.`)
   }
+  if (input.customerCalls === true && asOf - CALLED_AFTER_DAYS > lastSeen)
+    assumptions.push('Most households call when the water turns hard. This one has not, so the bed probably works.')
   const traits = readTraits(input, assumptions, missing)
   if (!traits.ok) return traits
   const water = traceWater(input.water, earliest, asOf, parameters.assumedWater, write)
@@ -59,6 +64,7 @@ export function readInput(input: BedForecastInput, parameters: ForecastParameter
     latest,
     lastSeen,
     lastSeenKnown: seen !== null,
+    unheardUntil: input.customerCalls === true && asOf - CALLED_AFTER_DAYS > lastSeen ? asOf - CALLED_AFTER_DAYS : null,
     crosslinkKnown: input.crosslinkPercent !== null,
     traits: traits.traits,
     supply: input.supply ?? null,

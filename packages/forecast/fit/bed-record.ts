@@ -5,8 +5,21 @@ import type { WaterHistoryInput } from '../exposure/water-types.ts'
 /**
  * What a bed's end says of its life. failed: worn out, the only cause that counts as the end of its life. removed-early: taken out for convenience while it worked.
  * workmanship: an early call-back that says something about the job and nothing about resin, kept out of the fit. other: tank, valve, house; like removed-early.
+ * unknown: nobody wrote it down; failed or removed, as its age and the firm's other records make it.
  */
-export type LifeEnd = 'failed' | 'removed-early' | 'workmanship' | 'other'
+export type LifeEnd = 'failed' | 'removed-early' | 'workmanship' | 'other' | 'unknown'
+
+/** How a bed ended. */
+export interface RecordedEnd {
+  /** Between the last inspection that found it working and the one that found it failed; both equal when the day is known. */
+  readonly earliestDay: IsoDay
+  readonly latestDay: IsoDay
+  readonly cause: LifeEnd
+  /** First day on which it may have come out; null or absent: latestDay. */
+  readonly outFromDay?: IsoDay | null
+  /** How its failure came to light; null or absent: nobody wrote it down. */
+  readonly found?: 'call' | 'visit' | null
+}
 
 /** One bed as the firm has it on record. */
 export interface BedRecord {
@@ -17,8 +30,15 @@ export interface BedRecord {
   readonly lastSeenDay: IsoDay | null
   /** All days it was seen working, where they are known: a fit or backtest for a past day needs what was known on that day. */
   readonly visitDays?: readonly IsoDay[]
-  /** Between the last inspection that found it working and the one that found it failed; both equal when the day is known. Null: not ended on record. */
-  readonly end: { readonly earliestDay: IsoDay; readonly latestDay: IsoDay; readonly cause: LifeEnd } | null
+  /** Null: not ended on record. */
+  readonly end: RecordedEnd | null
+  /**
+   * True for a customer of the firm: a share of them, learned, calls when the water turns hard, so that silence says something. Absent: only looks count, and the end's
+   * days bound the failure.
+   */
+  readonly customerCalls?: boolean
+  /** The day of the list by which the firm knew of the bed without anybody having seen it work; a bed gone before would not be on it. Null or absent: none. */
+  readonly listedDay?: IsoDay | null
   readonly crosslinkPercent: number | null
   readonly resinVolumeFt3: number | null
   readonly gallonsPerDay: number | null

@@ -36,6 +36,21 @@ function fit(list: BedRecord[], asOf = AS_OF) {
 }
 const at = (logs: readonly number[], key: keyof ParameterValues) => Math.exp(logs[PARAMETER_KEYS.indexOf(key)] ?? Number.NaN)
 
+const SIZE = PARAMETER_KEYS.length
+
+/** A customer's bed in service, called for, found failed, failed nobody knows how, taken out for another reason, and for a reason nobody knows. */
+function asTheyArise(record: BedRecord): BedRecord[] {
+  const end = { earliestDay: '2014-01-01', latestDay: '2018-03-01' }
+  return [
+    { ...record, end: null },
+    { ...record, end: { ...end, cause: 'failed', found: 'call' } },
+    { ...record, end: { ...end, cause: 'failed', found: 'visit' } },
+    { ...record, end: { ...end, cause: 'failed' } },
+    { ...record, end: { ...end, cause: 'removed-early' } },
+    { ...record, end: { ...end, cause: 'unknown' } },
+  ]
+}
+
 describe('the likelihood of a bed record', () => {
   it('has first and second derivatives equal to its differences, for every kind of record and distribution', () => {
     const base = records(firm(1, 3))[0] as BedRecord
@@ -61,6 +76,14 @@ describe('the likelihood of a bed record', () => {
       { ...old, end: end('2016-03-01', '2018-03-01', 'failed') },
       { ...old, end: end('2016-03-01', '2018-03-01', 'removed-early') },
       { ...old, beginning: { earliestDay: '2003-01-01', latestDay: '2009-12-31' }, end: end('2016-03-01', '2018-03-01', 'failed') },
+      ...asTheyArise({ ...old, customerCalls: true, lastSeenDay: '2014-01-01' }),
+      ...asTheyArise({
+        ...old,
+        customerCalls: true,
+        beginning: { earliestDay: '2003-01-01', latestDay: '2009-12-31' },
+        lastSeenDay: '2014-01-01',
+      }),
+      { ...old, customerCalls: true, firstSeenDay: null, lastSeenDay: null, listedDay: '2015-06-01', end: null },
     ]
     for (const kind of kinds) {
       const read = readRecord(kind, AS_OF, PRIOR)
@@ -84,13 +107,13 @@ describe('the likelihood of a bed record', () => {
           return out
         }
         const here = at(0, 0)
-        for (let i = 0; i < 8; i++) {
+        for (let i = 0; i < SIZE; i++) {
           const [up, down] = [at(i, 1e-5), at(i, -1e-5)]
           const name = `${family} ${JSON.stringify(kind.end)} ${PARAMETER_KEYS[i]}`
           expect(here.gradient[i], name).toBeCloseTo((up.value - down.value) / 2e-5, 6)
-          for (let j = 0; j < 8; j++) {
+          for (let j = 0; j < SIZE; j++) {
             const difference = ((up.gradient[j] ?? Number.NaN) - (down.gradient[j] ?? Number.NaN)) / 2e-5
-            expect(here.hessian[i > j ? i * 8 + j : j * 8 + i], `${name} ${PARAMETER_KEYS[j]}`).toBeCloseTo(difference, 5)
+            expect(here.hessian[i > j ? i * SIZE + j : j * SIZE + i], `${name} ${PARAMETER_KEYS[j]}`).toBeCloseTo(difference, 5)
           }
         }
       }

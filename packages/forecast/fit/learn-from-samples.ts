@@ -110,6 +110,7 @@ function evidence(
       latest: last,
       lastSeen: bed.lower,
       lastSeenKnown: true,
+      unheardUntil: null,
       crosslinkKnown: true,
       traits: bed.traits,
       supply: null,

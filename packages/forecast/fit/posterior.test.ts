@@ -4,6 +4,7 @@ import { simulateFirm } from '../../../scripts/bench/simulate/simulate-firm.ts'
 import { LIFE_FAMILIES, type LifeFamilyName } from '../lifetime/life-family.ts'
 import { spreadOf } from '../lifetime/spread.ts'
 import { seeded } from '../numeric/seeded.ts'
+import { PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
 import { centralValues, parameterNodes } from '../priors/parameter-nodes.ts'
 import { tradePriors } from '../priors/trade-priors.ts'
 import type { BedRecord } from './bed-record.ts'
@@ -13,10 +14,13 @@ import { lifeLikelihood, lifeTable } from './life-likelihood.ts'
 import { lifePosterior, logLikelihood } from './life-posterior.ts'
 import { type ReadRecord, readRecord } from './read-record.ts'
 import { supplyValue } from './supply-marginal.ts'
-import { placeTable, shiftTerms } from './table-likelihood.ts'
+import { placeTable } from './table-likelihood.ts'
+import { shiftTerms } from './shift-terms.ts'
 import { type WearTable, wearTable } from './wear-table.ts'
 
 const PRIOR = tradePriors()
+/** From one variance to the next in a covariance laid out row by row. */
+const NEXT = PARAMETER_KEYS.length + 1
 const AS_OF = '2026-01-01'
 const FAMILIES: LifeFamilyName[] = ['weibull', 'lognormal', 'loglogistic']
 
@@ -98,13 +102,13 @@ describe('the posterior in use', () => {
     const table = tableOf(firm(14, 3))
     expect(table.failures).toBeLessThan(12)
     // All but median and shape held: two dimensions can be summed out.
-    const logCovariance = PRIOR.logCovariance.map((value, i) => (i === 0 || i === 9 ? 4 * value : i % 9 === 0 ? 1e-8 : 0))
+    const logCovariance = PRIOR.logCovariance.map((value, i) => (i === 0 || i === NEXT ? 4 * value : i % NEXT === 0 ? 1e-8 : 0))
     const prior = { ...PRIOR, logCovariance }
     const found = lifePosterior(table, 'weibull', prior)
     if (found === null) throw new Error('the fit must settle')
     const corrected = correctedPosterior(table, found, prior)
     const sums = { weight: 0, first: 0, second: 0, twice: 0 }
-    const [sd0, sd1] = [Math.sqrt(logCovariance[0] ?? 0), Math.sqrt(logCovariance[9] ?? 0)]
+    const [sd0, sd1] = [Math.sqrt(logCovariance[0] ?? 0), Math.sqrt(logCovariance[NEXT] ?? 0)]
     for (let i = -60; i <= 60; i++)
       for (let j = -60; j <= 60; j++) {
         const theta = [...PRIOR.logMean]
@@ -121,7 +125,7 @@ describe('the posterior in use', () => {
     const sd = Math.sqrt(sums.twice / sums.weight - mean * mean)
     expect(Math.abs((corrected.logMean[1] ?? 0) - mean) / sd).toBeLessThan(0.03)
     expect(Math.abs((corrected.logMean[0] ?? 0) - sums.first / sums.weight) / sd).toBeLessThan(0.03)
-    expect(Math.sqrt(corrected.logCovariance[9] ?? 0) / sd).toBeCloseTo(1, 1)
+    expect(Math.sqrt(corrected.logCovariance[NEXT] ?? 0) / sd).toBeCloseTo(1, 1)
     // The mode is elsewhere: what the correction is for.
     expect(Math.abs((found.logMean[1] ?? 0) - mean) / sd).toBeGreaterThan(0.06)
   })

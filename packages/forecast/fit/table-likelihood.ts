@@ -4,7 +4,8 @@ import { spreadOf } from '../lifetime/spread.ts'
 import { PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
 import { type Derivatives, derivatives, MixedTerms } from './mixed-terms.ts'
 import { logRate, rateCurve, rateSlope, STRIDE, WATER_KEYS, type WearSums, wearSums } from './wear-sums.ts'
-import { BETWEEN, ENTRY, KNOWN, LOWER, UPPER, type WearTable, WORKING } from './wear-table.ts'
+import { addSort, addStaying } from './sort-terms.ts'
+import { BETWEEN, KNOWN, LOWER, UPPER, type WearTable, WORKING } from './wear-table.ts'
 
 const SIZE = PARAMETER_KEYS.length
 
@@ -30,8 +31,8 @@ export function placeTable(table: WearTable, family: LifeFamilyName, theta: Arra
   const base = new Float64Array(table.firstPiece.length - 1)
   for (let r = 0; r < table.count; r++) {
     const traits = crosslinkPart(table, theta, r) + usePart(table, theta, r) - (theta[0] as number)
-    const last = 3 * (table.firstBeginning[r + 1] as number)
-    for (let sum = 3 * (table.firstBeginning[r] as number); sum < last; sum++)
+    const last = 2 * (table.firstCase[r + 1] as number)
+    for (let sum = 2 * (table.firstCase[r] as number); sum < last; sum++)
       base[sum] = steepness * ((wear.sums[sum * STRIDE] as number) + traits) + middle
   }
   return { table, family: model, theta, wear, steepness, middle, base }
@@ -45,40 +46,48 @@ function usePart(table: WearTable, theta: ArrayLike<number>, r: number): number 
   return Math.exp(theta[6] as number) * (table.use[r] as number)
 }
 
-const numerator = new MixedTerms()
-const entry = new MixedTerms()
+const mixed = new MixedTerms()
 const local = derivatives()
 
 /**
  * ln likelihood of records [from, to) with ln life shifted by `shift`, its gradient and Hessian added to `out`. Failures on a known day bring the density
- * in calendar time, intervals ln(S − S), late entry is divided out; an uncertain beginning is averaged over, numerator and entry apart.
+ * in calendar time, intervals ln(S − S), late entry is divided out; uncertain beginnings, and the ways a record can have come about, are summed over, ends and entries apart.
  */
 export function addRecords(placed: PlacedTable, from: number, to: number, shift: number, out: Derivatives): void {
-  const { table } = placed
+  const { table, theta } = placed
   for (let r = from; r < to; r++) {
-    const first = table.firstBeginning[r] as number
-    const last = table.firstBeginning[r + 1] as number
-    if (last - first === 1) {
-      endTerm(placed, r, first, shift, out)
-      if (table.truncated[r] === 1 && readZ(placed, r, 3 * first + ENTRY, shift, slopeA)) addSurvival(placed, 3 * first + ENTRY, -1, out)
-      continue
+    addStaying(table.yearsAtRisk[r] as number, theta, out)
+    const first = table.firstCase[r] as number
+    const entry = table.firstEntry[r] as number
+    const last = table.firstCase[r + 1] as number
+    if (entry - first === 1) caseTerm(placed, r, first, shift, out)
+    else {
+      mixed.clear()
+      for (let c = first; c < entry; c++) {
+        local.clear()
+        caseTerm(placed, r, c, shift, local)
+        mixed.add(local)
+      }
+      mixed.addTo(out, 1)
     }
-    numerator.clear()
-    entry.clear()
-    for (let b = first; b < last; b++) {
-      local.clear()
-      local.value = table.logWeight[b] as number
-      endTerm(placed, r, b, shift, local)
-      numerator.add(local)
-      if (table.truncated[r] === 0) continue
-      local.clear()
-      local.value = table.logWeight[b] as number
-      if (readZ(placed, r, 3 * b + ENTRY, shift, slopeA)) addSurvival(placed, 3 * b + ENTRY, 1, local)
-      entry.add(local)
+    if (last - entry === 1) {
+      if (readZ(placed, r, 2 * entry + LOWER, shift, slopeA)) addSurvival(placed, 2 * entry + LOWER, -1, out)
+    } else if (last > entry) {
+      mixed.clear()
+      for (let c = entry; c < last; c++) {
+        local.clear()
+        addSort(placed, c, local)
+        if (readZ(placed, r, 2 * c + LOWER, shift, slopeA)) addSurvival(placed, 2 * c + LOWER, 1, local)
+        mixed.add(local)
+      }
+      mixed.addTo(out, -1)
     }
-    numerator.addTo(out, 1)
-    if (table.truncated[r] === 1) entry.addTo(out, -1)
   }
+}
+
+function caseTerm(placed: PlacedTable, r: number, c: number, shift: number, out: Derivatives): void {
+  addSort(placed, c, out)
+  endTerm(placed, r, c, shift, out)
 }
 
 const slopeA = new Float64Array(SIZE)
@@ -130,12 +139,12 @@ function addSurvival(placed: PlacedTable, sum: number, sign: number, out: Deriva
   addCurve(placed, sum, slopeA, first, out)
 }
 
-/** ln of the chance (or density) of how the record ends, given its beginning. */
-function endTerm(placed: PlacedTable, r: number, b: number, shift: number, out: Derivatives): void {
+/** ln of the chance (or density) of how a case ends, given its beginning. */
+function endTerm(placed: PlacedTable, r: number, c: number, shift: number, out: Derivatives): void {
   const { table, wear } = placed
-  const lower = 3 * b + LOWER
+  const lower = 2 * c + LOWER
   readZ(placed, r, lower, shift, slopeA)
-  const kind = table.kind[r]
+  const kind = table.kind[c]
   if (kind === WORKING) {
     addSurvival(placed, lower, 1, out)
     return
@@ -158,7 +167,7 @@ function endTerm(placed: PlacedTable, r: number, b: number, shift: number, out: 
     return
   }
   const zLower = zRead
-  const upper = 3 * b + UPPER
+  const upper = 2 * c + UPPER
   readZ(placed, r, upper, shift, slopeB)
   // An interval too short for its ends to differ is kept apart by a hair.
   intervalTerms(placed.family, zLower, Math.max(zRead, zLower + 1e-9), pair)
@@ -169,71 +178,4 @@ function endTerm(placed: PlacedTable, r: number, b: number, shift: number, out: 
   out.addCross(slopeA, slopeB, gab)
   addCurve(placed, lower, slopeA, ga, out)
   addCurve(placed, upper, slopeB, gb, out)
-}
-
-const shifted = new Float64Array(3)
-
-/** The same by the shift alone: value and its first and second derivative by a shift of ln life; an order of magnitude cheaper. */
-export function shiftTerms(placed: PlacedTable, from: number, to: number, shift: number): Float64Array {
-  const { table, steepness } = placed
-  shifted.fill(0)
-  for (let r = from; r < to; r++) {
-    const first = table.firstBeginning[r] as number
-    const last = table.firstBeginning[r + 1] as number
-    for (let sign = 1; sign >= (table.truncated[r] === 0 ? 1 : -1); sign -= 2) {
-      if (last - first === 1) {
-        shiftTerm(placed, r, first, shift, sign)
-        shifted[0] = (shifted[0] as number) + sign * (term[0] as number)
-        shifted[1] = (shifted[1] as number) - sign * steepness * (term[1] as number)
-        shifted[2] = (shifted[2] as number) + sign * steepness * steepness * (term[2] as number)
-        continue
-      }
-      let [top, sum, one, two] = [Number.NEGATIVE_INFINITY, 0, 0, 0]
-      for (let b = first; b < last; b++) {
-        shiftTerm(placed, r, b, shift, sign)
-        const value = (term[0] as number) + (table.logWeight[b] as number)
-        if (value > top) {
-          const shrink = Math.exp(top - value)
-          sum *= shrink
-          one *= shrink
-          two *= shrink
-          top = value
-        }
-        const share = Math.exp(value - top)
-        // dz/dshift = −steepness.
-        const d = -steepness * (term[1] as number)
-        sum += share
-        one += share * d
-        two += share * (steepness * steepness * (term[2] as number) + d * d)
-      }
-      const mean = one / sum
-      shifted[0] = (shifted[0] as number) + sign * (top + Math.log(sum))
-      shifted[1] = (shifted[1] as number) + sign * mean
-      shifted[2] = (shifted[2] as number) + sign * (two / sum - mean * mean)
-    }
-  }
-  return shifted
-}
-
-/** End (sign 1) or entry (sign −1) term of one beginning by z into `term`. */
-function shiftTerm(placed: PlacedTable, r: number, b: number, shift: number, sign: number): void {
-  const { table, wear, steepness, family, base } = placed
-  const z = (base[3 * b + (sign > 0 ? LOWER : ENTRY)] as number) - steepness * shift
-  if (z === Number.NEGATIVE_INFINITY) {
-    term.fill(0)
-    return
-  }
-  const kind = sign > 0 ? table.kind[r] : WORKING
-  if (kind === WORKING) family.logSurvival(z, term)
-  else if (kind === KNOWN) {
-    family.logDensity(z, term)
-    const water = table.endWater[r] as number
-    term[0] = (term[0] as number) + Math.log(steepness) + logRate(wear.waters, water) - (wear.sums[3 * b * STRIDE] as number)
-  } else if (kind === BETWEEN) {
-    const upper = (base[3 * b + UPPER] as number) - steepness * shift
-    intervalTerms(family, z, Math.max(upper, z + 1e-9), pair)
-    term[0] = pair[0] as number
-    term[1] = (pair[1] as number) + (pair[2] as number)
-    term[2] = (pair[3] as number) + 2 * (pair[4] as number) + (pair[5] as number)
-  }
 }

@@ -1,16 +1,16 @@
 import { type InletWater, REFERENCE } from '../exposure/acceleration.ts'
 import type { TracedSegment } from '../exposure/water-history.ts'
 import type { ReadRecord } from './read-record.ts'
+import type { RecordEntry, RecordWay } from './record-ways.ts'
 
-/** How a record ends: still working, failed on a day as good as known, failed between two days. */
+/** How a case ends: still working, failed on a day as good as known, failed between two days. */
 export const WORKING = 0
 export const KNOWN = 1
 export const BETWEEN = 2
 
-/** The three days of a record up to which wear is summed. */
+/** The two days of a case up to which wear is summed; an entry has the first alone. */
 export const LOWER = 0
 export const UPPER = 1
-export const ENTRY = 2
 
 /**
  * Bed records laid out for the inner loop. Wear up to a day is a sum of days under one water each; beds under the same water share its rate, so that
@@ -23,14 +23,18 @@ export interface WearTable {
   /** By record: ln of the ageing rate is −crosslinkEffect · crosslink + throughputExponent · use. */
   readonly crosslink: Float64Array
   readonly use: Float64Array
-  readonly kind: Uint8Array
-  readonly truncated: Uint8Array
+  /** Years in which the bed could have been taken out for another reason. */
+  readonly yearsAtRisk: Float64Array
   /** Water on the day of failure. */
   readonly endWater: Int32Array
-  /** Beginnings of record r: from firstBeginning[r] to firstBeginning[r + 1]. */
-  readonly firstBeginning: Int32Array
+  /** Cases of record r, a beginning and a way each: from firstCase[r] to firstEntry[r]; its entries from there to firstCase[r + 1]. */
+  readonly firstCase: Int32Array
+  readonly firstEntry: Int32Array
+  /** By case: how it ends, its sort (record-ways.ts) and the weight of its beginning. */
+  readonly kind: Uint8Array
+  readonly sort: Uint8Array
   readonly logWeight: Float64Array
-  /** Pieces of sum 3 · beginning + (LOWER, UPPER or ENTRY). */
+  /** Pieces of sum 2 · case + (LOWER or UPPER). */
   readonly firstPiece: Int32Array
   readonly pieceWater: Int32Array
   readonly pieceDays: Float64Array
@@ -42,7 +46,7 @@ export interface WearTable {
 export function wearTable(records: readonly ReadRecord[], supplies: readonly (string | null)[]): WearTable {
   const order = records.map((_, i) => i).sort((a, b) => compare(supplies[a] ?? null, supplies[b] ?? null) || a - b)
   const count = records.length
-  const beginnings = records.reduce((sum, record) => sum + record.beginnings.length, 0)
+  const cases = records.reduce((sum, record) => sum + record.beginnings.length * (record.ways.length + record.entries.length), 0)
   const places = new Map<string, number>()
   const waters: InletWater[] = []
   const waterOf = (segment: TracedSegment): number => {
@@ -59,19 +63,21 @@ export function wearTable(records: readonly ReadRecord[], supplies: readonly (st
   const pieceDays: number[] = []
   const table = {
     count,
-    failures: records.filter((record) => record.upper !== Number.POSITIVE_INFINITY).length,
+    failures: records.filter((record) => record.ways.some(({ upper }) => upper !== Number.POSITIVE_INFINITY)).length,
     waters,
     crosslink: new Float64Array(count),
     use: new Float64Array(count),
-    kind: new Uint8Array(count),
-    truncated: new Uint8Array(count),
+    yearsAtRisk: Float64Array.from(order, (place) => records[place]?.yearsAtRisk ?? 0),
     endWater: new Int32Array(count),
-    firstBeginning: new Int32Array(count + 1),
-    logWeight: new Float64Array(beginnings),
-    firstPiece: new Int32Array(3 * beginnings + 1),
+    firstCase: new Int32Array(count + 1),
+    firstEntry: new Int32Array(count),
+    kind: new Uint8Array(cases),
+    sort: new Uint8Array(cases),
+    logWeight: new Float64Array(cases),
+    firstPiece: new Int32Array(2 * cases + 1),
   }
   const groups: { supply: string | null; from: number; to: number }[] = []
-  let b = 0
+  let c = 0
   order.forEach((place, r) => {
     const record = records[place] as ReadRecord
     const supply = supplies[place] ?? null
@@ -81,25 +87,34 @@ export function wearTable(records: readonly ReadRecord[], supplies: readonly (st
     table.crosslink[r] = (record.traits.crosslinkPercent - REFERENCE.crosslinkPercent) / 2
     const use = record.traits.gallonsPerDayPerFt3
     table.use[r] = use === null ? 0 : Math.log(use / REFERENCE.gallonsPerDayPerFt3)
-    table.kind[r] = record.upper === Number.POSITIVE_INFINITY ? WORKING : record.upper === record.lower ? KNOWN : BETWEEN
-    table.truncated[r] = record.entry === Number.NEGATIVE_INFINITY ? 0 : 1
     const segments = record.segments.map((segment) => ({ segment, water: waterOf(segment) }))
     table.endWater[r] = segments.findLast(({ segment }) => segment.from <= record.lower)?.water ?? segments[0]?.water ?? 0
-    for (const { x: begin, weight } of record.beginnings) {
-      table.logWeight[b] = Math.log(weight)
-      const days = [record.lower, record.upper, record.entry]
-      for (let e = 0; e < 3; e++) {
-        const day = days[e] as number
-        const needed = Number.isFinite(day) && !(e === UPPER && day === record.lower)
-        if (needed) addPieces(segments, begin, day, e === ENTRY, pieceWater, pieceDays)
-        table.firstPiece[3 * b + e + 1] = pieceWater.length
-      }
-      b++
+    const addCase = (
+      begin: number,
+      logWeight: number,
+      { sort, lower, upper }: Pick<RecordWay, 'sort' | 'lower' | 'upper'>,
+      isEntry: boolean,
+    ) => {
+      table.kind[c] = upper === Number.POSITIVE_INFINITY ? WORKING : upper === lower ? KNOWN : BETWEEN
+      table.sort[c] = sort
+      table.logWeight[c] = logWeight
+      if (Number.isFinite(lower)) addPieces(segments, begin, lower, isEntry, pieceWater, pieceDays)
+      table.firstPiece[2 * c + 1] = pieceWater.length
+      if (table.kind[c] === BETWEEN) addPieces(segments, begin, upper, false, pieceWater, pieceDays)
+      table.firstPiece[2 * c + 2] = pieceWater.length
+      c++
     }
-    table.firstBeginning[r + 1] = b
+    for (const { x: begin, weight } of record.beginnings)
+      for (const way of record.ways) addCase(begin, Math.log(weight) + way.logFactor, way, false)
+    table.firstEntry[r] = c
+    for (const { x: begin, weight } of record.beginnings)
+      for (const one of record.entries) addCase(begin, Math.log(weight), entryCase(one), true)
+    table.firstCase[r + 1] = c
   })
   return { ...table, pieceWater: Int32Array.from(pieceWater), pieceDays: Float64Array.from(pieceDays), supplies: groups }
 }
+
+const entryCase = ({ sort, entry }: RecordEntry) => ({ sort, lower: entry, upper: Number.POSITIVE_INFINITY })
 
 /** Days under each water between two days. A bed that ends on its first day has half a day of wear rather than none: ln 0 is no likelihood. */
 function addPieces(

@@ -1,6 +1,9 @@
 import type { LifeFamilyName } from '../lifetime/life-family.ts'
 
-/** Parameters of the life model, all positive and therefore kept as logarithms. The order fixes rows and columns of the covariance. */
+/**
+ * Parameters of the life model and of how records arise, all positive and therefore kept as logarithms. The order fixes rows and columns of the covariance; new ones are
+ * added at the end, and `asCurrent` fills them in where a stored fit is older.
+ */
 export const PARAMETER_KEYS = [
   'medianCleanYears',
   'shape',
@@ -10,6 +13,8 @@ export const PARAMETER_KEYS = [
   'crosslinkEffect',
   'throughputExponent',
   'temperatureEffect',
+  'callOdds',
+  'removalRate',
 ] as const
 
 export type ParameterKey = (typeof PARAMETER_KEYS)[number]

@@ -25,7 +25,7 @@ const SIZE = PARAMETER_KEYS.length
 const known = new WeakMap<ForecastParameters, readonly LifeNode[]>()
 
 /**
- * PARAMETER_NODES parameter sets: each model has its share of them, with exactly its mean and, from 16 nodes on, covariance. Deterministic: no seed, no noise
+ * PARAMETER_NODES parameter sets: each model has its share of them, with exactly its mean and, where it has two nodes a parameter, covariance. Deterministic: no seed, no noise
  * between runs.
  */
 export function parameterNodes(parameters: ForecastParameters): readonly LifeNode[] {

@@ -63,6 +63,19 @@ export const TRADE_PRIORS: Readonly<Record<ParameterKey, Prior>> = {
     unit: 'log of life per 10 °C',
     source: 'Oxidation runs faster in warm water; 1.35 times per 10 °C is a cautious guess below the chemist’s rule of two. From memory.',
   },
+  callOdds: {
+    median: 4,
+    logSd: 0.8,
+    unit: 'households that call the firm when their water turns hard, for each that does not',
+    source:
+      'Four in five call within half a year, from two in three to nine in ten: hard water shows, but some move, forget or live with it. Common practice, no source.',
+  },
+  removalRate: {
+    median: 0.01,
+    logSd: 1,
+    unit: 'beds taken out while they worked, a bed and year',
+    source: 'One bed in a hundred a year goes for another reason (a new house, a cracked tank). Common practice, no source.',
+  },
 }
 
 /** The trade priors in the shape every forecast takes; independent of each other. */
@@ -73,11 +86,28 @@ export function tradePriors(): ForecastParameters {
     logCovariance[i * size + i] = TRADE_PRIORS[key].logSd ** 2
   })
   return {
-    version: 'trade-priors-1',
+    version: 'trade-priors-2',
     logMean: PARAMETER_KEYS.map((key) => Math.log(TRADE_PRIORS[key].median)),
     logCovariance,
     // Common practice, no source: usual residuals at the tap; the federal maximum for either is 4.0 mg/L as Cl2 (40 CFR 141.65).
     assumedWater: { freeChlorineMgL: 0.8, chloramineMgL: 2, unknownSupplyFreeChlorineMgL: 0.7, ironMgL: 0 },
     sources: PARAMETER_KEYS.map((key) => TRADE_PRIORS[key].source),
   }
+}
+
+/** Parameters stored by an earlier release with those that came since, at the trade's guess; the same object where nothing is lacking. */
+export function asCurrent<T extends Pick<ForecastParameters, 'logMean' | 'logCovariance' | 'alternatives'>>(stored: T): T {
+  const before = stored.logMean.length
+  const size = PARAMETER_KEYS.length
+  if (before >= size) return stored
+  const logCovariance = new Array<number>(size * size).fill(0)
+  for (let i = 0; i < size; i++)
+    for (let j = 0; j < size; j++)
+      if (i < before && j < before) logCovariance[i * size + j] = stored.logCovariance[i * before + j] ?? Number.NaN
+  const added = PARAMETER_KEYS.slice(before)
+  added.forEach((key, n) => {
+    logCovariance[(before + n) * (size + 1)] = TRADE_PRIORS[key].logSd ** 2
+  })
+  const logMean = [...stored.logMean, ...added.map((key) => Math.log(TRADE_PRIORS[key].median))]
+  return { ...stored, logMean, logCovariance, ...(stored.alternatives ? { alternatives: stored.alternatives.map(asCurrent) } : {}) }
 }

@@ -2,20 +2,13 @@ import type { BedHistory } from '@almanac/database/read/bed-records'
 import type { BedRecord, LifeEnd } from '@almanac/forecast/fit/bed-record'
 import type { EndCause } from '@almanac/records/end-cause'
 import { lifeEvidence } from '@almanac/service-rules/close-out/life-evidence'
-import { addDays } from '@almanac/units/calendar/calendar-day'
 import { forecastInput, sightings } from './forecast-input.ts'
-
-/**
- * A bed that fails gives hard water, which a household notices within months; a bed rebedded as worn had failed at most so long before. Common
- * practice, no source.
- */
-const NOTICED_WITHIN_DAYS = 183
 
 function causeOf(bed: BedHistory): LifeEnd {
   if (bed.endedOnJob === 'warranty-return') return 'workmanship'
   const cause = (bed.endCause ?? 'unknown') as EndCause
-  // Nearly every rebed whose reason nobody wrote down was for a worn bed. Common practice, no source; the owner's page says so.
-  if (lifeEvidence[cause] !== 'outlived') return 'failed'
+  if (lifeEvidence[cause] === 'failed') return 'failed'
+  if (lifeEvidence[cause] === 'unclear') return 'unknown'
   return cause === 'removed-for-convenience' ? 'removed-early' : 'other'
 }
 
@@ -25,7 +18,7 @@ const latest = (days: readonly string[]): string | null =>
 /**
  * A bed's history as the fit takes it. The day it came under the firm's eyes is its beginning where the firm put it in (its visit, or the bed before it in
  * the same tank is on record); else the first day anybody of the firm is known to have been there: a bed taken over at ten years says nothing of those that
- * failed before. Null for a bed met only when it had failed, which says nothing at all.
+ * failed before; one that came with a list and was never seen counts from the list's day. Null for a bed met only when it had failed, which says nothing at all.
  */
 export function bedRecord(bed: BedHistory): BedRecord | null {
   const { asOfDay: _day, ...input } = forecastInput(bed, '9999-12-31', null)
@@ -41,13 +34,15 @@ export function bedRecord(bed: BedHistory): BedRecord | null {
     firstSeenDay,
     lastSeenDay,
     visitDays: seen,
-    end: ended === null ? null : { earliestDay: failedFrom(bed, ended, lastSeenDay), latestDay: ended, cause: causeOf(bed) },
+    listedDay: own ? null : bed.importedDay,
+    end: ended === null ? null : { ...endOf(bed, ended, lastSeenDay), latestDay: ended },
   }
 }
 
-/** First day of the stretch in which it failed: as recorded; for a known day of removal the last time seen working, or when the household noticed. */
-function failedFrom(bed: BedHistory, ended: string, lastSeenDay: string | null): string {
-  if (bed.endedEarliest !== null && bed.endedEarliest < ended) return bed.endedEarliest
-  if (causeOf(bed) !== 'failed') return ended
-  return latest([addDays(ended, -NOTICED_WITHIN_DAYS), ...[lastSeenDay, bed.beganLatest].filter((day) => day !== null)]) ?? ended
+/** From the last time it was seen working; a bed taken out for another reason worked until then. */
+function endOf(bed: BedHistory, ended: string, lastSeenDay: string | null): Omit<NonNullable<BedRecord['end']>, 'latestDay'> {
+  const cause = causeOf(bed)
+  const known = [lastSeenDay, bed.beganLatest ?? bed.beganEarliest].filter((day) => day !== null && day <= ended)
+  const worked = cause === 'failed' || cause === 'unknown' ? (latest(known as string[]) ?? ended) : ended
+  return { earliestDay: worked, cause, outFromDay: bed.endedEarliest, found: bed.endedOnJob === 'emergency' ? 'call' : null }
 }

@@ -2,7 +2,7 @@ import { dateOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
 import { pooledPrior } from '@almanac/forecast/fit/pool-firms'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
-import { tradePriors } from '@almanac/forecast/priors/trade-priors'
+import { asCurrent, tradePriors } from '@almanac/forecast/priors/trade-priors'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import { runInWorkerThread } from '@almanac/runtime/run-in-worker-thread'
@@ -42,7 +42,7 @@ async function formerParameters(companyId: string, pool: Pool): Promise<Forecast
       select: { parameters: true },
     }),
   )
-  if (last) return last.parameters as unknown as ForecastParameters
+  if (last) return asCurrent(last.parameters as unknown as ForecastParameters)
   return pooledPrior(tradePriors(), { optedIn: pool !== null, others: pool?.others ?? [] })
 }
 

@@ -60,6 +60,7 @@ export function forecastInput(bed: BedInputs, asOfDay: string, display: DayDispl
     earlierBedEndedDay: earlierBedEnded(bed, seen[0] ?? null, asOfDay),
     // A noted day before the bed went in is handed on, for the model to refuse with a sentence.
     lastSeenDay: contradicts(bed) ? bed.lastSeenDay : laterOf(bed.lastSeenDay, seen.at(-1) ?? null),
+    customerCalls: true,
     crosslinkPercent: crosslinkOf(bed.resinKind),
     resinVolumeFt3: bed.volumeFt3,
     supply: bed.waterSupplyId,

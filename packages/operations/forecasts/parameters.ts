@@ -1,7 +1,7 @@
 import type { Tx } from '@almanac/database/client'
 import { learnFromSamples } from '@almanac/forecast/fit/learn-from-samples'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
-import { tradePriors } from '@almanac/forecast/priors/trade-priors'
+import { asCurrent, tradePriors } from '@almanac/forecast/priors/trade-priors'
 import { type NewSample, newSamples } from './new-samples.ts'
 
 const PRIORS = tradePriors()
@@ -20,7 +20,7 @@ export async function parametersOfFit(tx: Tx, companyId: string, fitId: string |
   const fit = await tx.forecastFit.findUniqueOrThrow({ where: { companyId_id: { companyId, id: fitId } }, select: { parameters: true } })
   const samples = await newSamples(tx, companyId, fitId)
   const records = samples.map((sample) => sample.record)
-  return { fitId, parameters: learnFromSamples(fit.parameters as unknown as ForecastParameters, records, asOfDay), samples }
+  return { fitId, parameters: learnFromSamples(asCurrent(fit.parameters as unknown as ForecastParameters), records, asOfDay), samples }
 }
 
 /** The parameters of what is shown at present: the fit of the last whole run, and no fit whose run is still under way. */

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto'
 import { inCompany } from '@almanac/database/in-company'
 import { readPooledFits } from '@almanac/database/read/pooled-fits'
 import type { ForecastParameters, LifeModel } from '@almanac/forecast/priors/forecast-parameters'
-import { tradePriors } from '@almanac/forecast/priors/trade-priors'
+import { asCurrent, tradePriors } from '@almanac/forecast/priors/trade-priors'
 
 /** The figures of a fit that other firms may start from: means and covariances of its models. */
 export type SharedFigures = Pick<ForecastParameters, 'family' | 'logMean' | 'logCovariance'> & { alternatives: LifeModel[] }
@@ -20,5 +20,5 @@ export async function readPool(companyId: string): Promise<Pool> {
   const { optedIn, others } = await inCompany({ companyId }, (tx) => readPooledFits(tx, companyId))
   if (!optedIn) return null
   const hash = createHash('sha256').update(JSON.stringify(others)).digest('hex').slice(0, 16)
-  return { others: (others as SharedFigures[]).map((one) => ({ ...tradePriors(), ...one, version: 'shared' })), hash }
+  return { others: (others as SharedFigures[]).map((one) => ({ ...tradePriors(), ...asCurrent(one), version: 'shared' })), hash }
 }

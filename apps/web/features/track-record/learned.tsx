@@ -14,6 +14,8 @@ const NAMES: Record<string, string> = {
   crosslinkEffect: 'What 10% resin adds over 8%',
   throughputExponent: 'What heavy use costs in years',
   temperatureEffect: 'What warm water costs in years',
+  callOdds: 'How many households call',
+  removalRate: 'How often working beds come out',
 }
 
 /** How much of the doubt the firm's own records took away, in words an owner can weigh. */
@@ -37,8 +39,8 @@ export function LearnedPart({ fit }: { fit: ShownFit | null }) {
       ) : (
         <p className="max-w-[75ch]">
           Your own records: {showWhole(fit.failures, display)} beds that failed among {showWhole(fit.records, display)}, as known on{' '}
-          {formatDay(fit.asOfDay, display)} ({fit.version}). A rebed with no reason on record counts as a worn bed. Beds removed early, and
-          returns after a job, are counted separately.
+          {formatDay(fit.asOfDay, display)} ({fit.version}). A bed taken out with no reason on record counts partly as worn, by its age. Beds
+          removed early, and returns after a job, are counted separately.
         </p>
       )}
       {fit.leftOut.length > 0 ? (
