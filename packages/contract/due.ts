@@ -50,8 +50,8 @@ export const DueMonths = z.object({
   /** Sixty months. */
   months: z.array(Band.extend({ month: z.string(), booked: z.number().int() })),
   rebedsPerMonth: z.number().int(),
-  /** Beds in the picture that have more likely failed already than not. */
-  probablyFailed: z.number().int(),
+  /** Beds of the picture expected to have failed already, unseen: the sum of their chances, as in the groups. Not among those of the months. */
+  failedAlready: z.number(),
   /** What the forecasts learned from; null while they go by industry rules of thumb. */
   fit: ShownFit.nullable(),
   /** Supplies with enough beds for a picture of their own. */

@@ -5,7 +5,6 @@ import { instantIn } from '@almanac/units/calendar/zone-clock'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
-import { IN_SERVICE } from './in-service.ts'
 import { readShownFit } from './shown-fit.ts'
 
 type Band = { mean: number; low: number; high: number }
@@ -84,9 +83,6 @@ export async function readDueMonths(
     const months = picture?.months ?? []
     const booked =
       months.length > 0 ? await readBooked(tx, companyId, waterSupplyId, from, months.length, timeZone) : new Map<string, number>()
-    const probablyFailed = await tx.bedForecast.count({
-      where: { companyId, chanceAlreadyFailed: { gt: 0.5 }, bed: IN_SERVICE, ...(waterSupplyId ? { waterSupplyId } : {}) },
-    })
     const supplies = await readGroups(tx, companyId, 'supply')
     return {
       asOfDay,
@@ -96,7 +92,9 @@ export async function readDueMonths(
       years: (picture?.years ?? []).map((band, i) => ({ ...band, from: monthLater(from, i * 12) })),
       months: months.map((band, i) => ({ ...band, month: monthLater(from, i), booked: booked.get(monthLater(from, i)) ?? 0 })),
       rebedsPerMonth: settings?.rebedsPerMonth ?? 0,
-      probablyFailed,
+      failedAlready: supplies
+        .filter(({ key }) => waterSupplyId === undefined || key === waterSupplyId)
+        .reduce((sum, group) => sum + group.failedAlready, 0),
       fit: await readShownFit(tx, companyId),
       supplies: supplies.flatMap(({ key, name, beds }) => (key === null ? [] : [{ id: key, name: name ?? '', beds }])),
       groups: by === undefined ? [] : by === 'supply' ? supplies : await readGroups(tx, companyId, by),

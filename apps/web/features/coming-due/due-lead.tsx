@@ -7,7 +7,7 @@ import { formatPercent, showWhole } from '@almanac/units/format-number'
 /** The picture in two sentences; the figures can be asked why. */
 export function DueLead({ picture }: { picture: DueMonths }) {
   const display = useDisplay()
-  const { year, beds, asOfDay, rebedsPerMonth, fit, probablyFailed } = picture
+  const { year, beds, asOfDay, rebedsPerMonth, fit, failedAlready } = picture
   const learned = fit && !fit.fellBackBecause
   if (!year || !asOfDay) return <>No forecast yet. It’s made automatically soon after you add or import softeners.</>
   return (
@@ -41,7 +41,7 @@ export function DueLead({ picture }: { picture: DueMonths }) {
       </Why>
       ; likely range {showWhole(year.low, display)}–{showWhole(year.high, display)} ({formatPercent(0.8, display)}). Your crews can do{' '}
       {rebedsPerMonth} rebeds a month.
-      {probablyFailed > 0 ? ` ${showWhole(probablyFailed, display)} more have probably failed already. Call those customers.` : ''}
+      {failedAlready >= 0.5 ? ` About ${showWhole(failedAlready, display)} more have probably failed already. Call those customers.` : ''}
     </>
   )
 }

@@ -62,7 +62,7 @@ export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
               ? `Your crews can do ${plan.rebedsPerMonth}: in ${over.length} of these months they’d need more hours than they have. A higher limit or more hours closes the gap.`
               : `Your crews can do ${plan.rebedsPerMonth}, so the hours are enough.`}
             {plan.pastLimit > 0
-              ? ` ${plan.pastLimit} beds not seen for a long time are past the limit already and not in the plan. Call those customers.`
+              ? ` For ${plan.pastLimit} beds the chance of having failed already is above ${limit}. They’re not in the plan. Call those customers.`
               : ''}
           </p>
           {plan.current ? null : <p className="text-small text-soft">This plan is from an earlier forecast; the new one is on its way.</p>}
