@@ -22,7 +22,7 @@ export const BacktestResult = z.object({
   coverage80: z.number(),
   coverageStandardError: z.number().nullable(),
   bedsScored: z.number().int(),
-  /** Failures in the twelve months after each day stood on: expected, four times out of five between low and high by chance alone, and what came. */
+  /** Failures in the twelve months after each day stood on: expected, four times out of five between low and high, and what came. */
   counts: list(
     z.object({ originDay: Day, beds: z.number(), expected: z.number(), low: z.number(), high: z.number(), happened: z.number() }),
   ),

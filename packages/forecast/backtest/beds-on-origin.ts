@@ -1,4 +1,5 @@
 import { DAYS_PER_YEAR, type IsoDay, parseDay } from '@almanac/units/calendar/day-number'
+import type { BedForecast } from '../bed-forecast/bed-forecast-types.ts'
 import { forecastBed } from '../bed-forecast/forecast-bed.ts'
 import type { BedRecord } from '../fit/bed-record.ts'
 import { lastSeenAsOf } from '../fit/read-record.ts'
@@ -15,6 +16,8 @@ export interface ScoredForecast {
   readonly originAge: number
   /** Chance of having failed by the end of each month after the origin, from 0 on. */
   readonly failedBy: readonly number[]
+  /** The same after twelve months at each shared parameter node: doubt about how long beds last moves all of them together. */
+  readonly nodeYear: Float64Array
 }
 
 /** Forecasts of the beds in service on an origin day with what came by `asOf`, at most `most` of them, taken evenly by `random` where there are more. */
@@ -50,9 +53,22 @@ export function bedsOnOrigin(
         seenAge: age(Math.max(parseDay(value.lastSeenDay) ?? origin, record.customerCalls === true ? origin - CALLED_AFTER_DAYS : 0)),
         originAge: age(origin),
         failedBy,
+        nodeYear: yearAtNodes(value),
       },
     ]
   })
+}
+
+const YEAR = 12
+
+function yearAtNodes({ chanceAlreadyFailed, monthChances, nodeMonthChances }: BedForecast): Float64Array {
+  const months = monthChances.length
+  return Float64Array.from({ length: nodeMonthChances.length / months }, (_, node) =>
+    Math.min(
+      1,
+      nodeMonthChances.subarray(node * months, node * months + YEAR).reduce((sum, chance) => sum + chance, chanceAlreadyFailed),
+    ),
+  )
 }
 
 /** `most` of the items, each as likely as another, in their order (selection sampling, Knuth). */

@@ -1,15 +1,16 @@
 import { type IsoDay, monthStart } from '@almanac/units/calendar/day-number'
-import { countBeds, countQuantile } from '../fleet/poisson-binomial.ts'
+import { countMonths } from '../fleet/month-counts.ts'
+import { countQuantile } from '../fleet/poisson-binomial.ts'
 import { type SurvivalStep, survivalAt } from '../lifetime/kaplan-meier.ts'
 import type { ScoredForecast } from './beds-on-origin.ts'
 import { failedBy } from './outcome.ts'
 
-/** Failures in the twelve months after an origin among the beds scored there: expected then, with chance's own band, and what came. */
+/** Failures in the twelve months after an origin among the beds scored there: expected then, with the band that the front page would have shown, and what came. */
 export interface OriginCount {
   readonly originDay: IsoDay
   readonly beds: number
   readonly expected: number
-  /** One count in ten lies below and above by chance alone; doubt about the parameters comes on top. */
+  /** One count in ten lies below and above, by chance and by the doubt about how long beds last. */
   readonly low: number
   readonly high: number
   /** Weighted for beds lost from sight; a failure between two visits counts by the share of its interval that lies within. */
@@ -30,17 +31,17 @@ export function countOf(
 ): OriginCount | null {
   const day = monthStart(origin, COUNT_MONTHS)
   if (survivalAt(watch, day - origin - 0.5) < LEAST_WATCHED) return null
-  const counter = countBeds()
+  const counter = countMonths(1)
   let expected = 0
   for (const bed of beds) {
     const chance = Math.min(1, bed.failedBy[COUNT_MONTHS] as number)
-    counter.add(chance)
+    counter.add({ monthChances: [chance], nodeMonthChances: bed.nodeYear })
     expected += chance
   }
   const pairs = pairsOf(beds, watch, origin, COUNT_MONTHS)
   const weight = pairs.reduce((sum, pair) => sum + pair.weight, 0)
   const share = pairs.reduce((sum, pair) => sum + pair.failed * pair.weight, 0) / weight
-  const counts = counter.distribution()
+  const counts = counter.distribution(0)
   return {
     originDay,
     beds: beds.length,

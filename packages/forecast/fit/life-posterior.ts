@@ -3,9 +3,9 @@ import { cholesky } from '../numeric/cholesky.ts'
 import { inverseCurvature, maximise, type Surface } from '../numeric/maximise.ts'
 import { PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
 import { derivatives } from './mixed-terms.ts'
+import { shiftTerms } from './shift-terms.ts'
 import { addSupply, SPREAD, supplyValue, type WideDerivatives } from './supply-marginal.ts'
 import { addRecords, placeTable } from './table-likelihood.ts'
-import { shiftTerms } from './shift-terms.ts'
 import type { WearTable } from './wear-table.ts'
 
 const SIZE = PARAMETER_KEYS.length

@@ -13,9 +13,9 @@ import { fitBedRecords } from './fit-bed-records.ts'
 import { lifeLikelihood, lifeTable } from './life-likelihood.ts'
 import { lifePosterior, logLikelihood } from './life-posterior.ts'
 import { type ReadRecord, readRecord } from './read-record.ts'
+import { shiftTerms } from './shift-terms.ts'
 import { supplyValue } from './supply-marginal.ts'
 import { placeTable } from './table-likelihood.ts'
-import { shiftTerms } from './shift-terms.ts'
 import { type WearTable, wearTable } from './wear-table.ts'
 
 const PRIOR = tradePriors()

@@ -9,6 +9,7 @@ import type { BedRecord } from './bed-record.ts'
 import {
   CALLED_AFTER_DAYS,
   CALLS,
+  looksPerYear,
   PLAIN,
   type RecordEntry,
   type RecordWay,
@@ -16,7 +17,6 @@ import {
   waysFailed,
   waysInService,
   waysRemoved,
-  looksPerYear,
 } from './record-ways.ts'
 
 /** What was known of a bed on a day, for a forecast as of that day; null when it was not yet met, had ended, or its dates are none. */

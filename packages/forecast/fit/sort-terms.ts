@@ -1,7 +1,6 @@
 import { PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
 import type { Derivatives } from './mixed-terms.ts'
 import { CALLS, REMOVED, SILENT } from './record-ways.ts'
-import type { PlacedTable } from './table-likelihood.ts'
 
 /** Places of how records arise among the parameters. */
 const CALL_ODDS = PARAMETER_KEYS.indexOf('callOdds')
@@ -14,11 +13,9 @@ export function sortLog(sort: number, theta: ArrayLike<number>): number {
   return sort === REMOVED ? (theta[REMOVAL_RATE] as number) : 0
 }
 
-/** Adds a case's weight and the chance of its sort. */
-export function addSort(placed: PlacedTable, c: number, out: Derivatives): void {
-  const { table, theta } = placed
-  const sort = table.sort[c] as number
-  out.value += (table.logWeight[c] as number) + sortLog(sort, theta)
+/** Adds the chance of a case's sort. */
+export function addSort(sort: number, theta: ArrayLike<number>, out: Derivatives): void {
+  out.value += sortLog(sort, theta)
   if (sort === REMOVED) out.gradient[REMOVAL_RATE] = (out.gradient[REMOVAL_RATE] as number) + 1
   if (sort !== CALLS && sort !== SILENT) return
   const calls = 1 / (1 + Math.exp(-(theta[CALL_ODDS] as number)))

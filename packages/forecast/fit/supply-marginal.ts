@@ -1,8 +1,8 @@
 import { hermiteNodes } from '../numeric/gauss-hermite.ts'
 import { PARAMETER_KEYS, type SupplyEffect } from '../priors/forecast-parameters.ts'
 import { derivatives } from './mixed-terms.ts'
-import { addRecords, type PlacedTable } from './table-likelihood.ts'
 import { shiftTerms } from './shift-terms.ts'
+import { addRecords, type PlacedTable } from './table-likelihood.ts'
 
 const SIZE = PARAMETER_KEYS.length
 

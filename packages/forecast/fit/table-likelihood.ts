@@ -3,9 +3,9 @@ import { LIFE_FAMILIES, type LifeFamily, type LifeFamilyName } from '../lifetime
 import { spreadOf } from '../lifetime/spread.ts'
 import { PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
 import { type Derivatives, derivatives, MixedTerms } from './mixed-terms.ts'
-import { logRate, rateCurve, rateSlope, STRIDE, WATER_KEYS, type WearSums, wearSums } from './wear-sums.ts'
 import { addSort, addStaying } from './sort-terms.ts'
-import { BETWEEN, KNOWN, LOWER, UPPER, type WearTable, WORKING } from './wear-table.ts'
+import { logRate, rateCurve, rateSlope, STRIDE, WATER_KEYS, type WearSums, wearSums } from './wear-sums.ts'
+import { KNOWN, LOWER, UPPER, type WearTable, WORKING } from './wear-table.ts'
 
 const SIZE = PARAMETER_KEYS.length
 
@@ -76,7 +76,7 @@ export function addRecords(placed: PlacedTable, from: number, to: number, shift:
       mixed.clear()
       for (let c = entry; c < last; c++) {
         local.clear()
-        addSort(placed, c, local)
+        addWeight(placed, c, local)
         if (readZ(placed, r, 2 * c + LOWER, shift, slopeA)) addSurvival(placed, 2 * c + LOWER, 1, local)
         mixed.add(local)
       }
@@ -85,8 +85,14 @@ export function addRecords(placed: PlacedTable, from: number, to: number, shift:
   }
 }
 
+/** The weight of a case's beginning and the chance of its sort. */
+function addWeight({ table, theta }: PlacedTable, c: number, out: Derivatives): void {
+  out.value += table.logWeight[c] as number
+  addSort(table.sort[c] as number, theta, out)
+}
+
 function caseTerm(placed: PlacedTable, r: number, c: number, shift: number, out: Derivatives): void {
-  addSort(placed, c, out)
+  addWeight(placed, c, out)
   endTerm(placed, r, c, shift, out)
 }
 

@@ -26,10 +26,22 @@ export function give({ coverageStandardError }: Result): string {
   return points >= 1 ? `, give or take ${points}` : ''
 }
 
-/** Whether what came lay rather early or late in what was forecast. */
-export function lean({ bins }: Result): string {
+/** By how many per cent all years together expected more than came; 0 where nothing came. */
+function excess(counts: Result['counts']): number {
+  const came = counts.reduce((sum, one) => sum + one.happened, 0)
+  return came === 0 ? 0 : Math.round((counts.reduce((sum, one) => sum + one.expected, 0) / came - 1) * 100)
+}
+
+/** So far off all years together may be before it is said. */
+const AGREES_WITHIN = 10
+
+/** Whether what came lay rather early or late in what was forecast; never at odds with what the counts of all years say. */
+export function lean({ bins, counts }: Pick<Result, 'bins' | 'counts'>): string {
   const total = bins.reduce((sum, n) => sum + n, 0)
   const mean = bins.reduce((sum, n, i) => sum + n * (i + 0.5), 0) / (bins.length * Math.max(1, total))
+  const gap = excess(counts)
+  if (gap >= AGREES_WITHIN) return 'Beds lasted somewhat longer than we said.'
+  if (gap <= -AGREES_WITHIN) return 'Beds failed somewhat earlier than we said.'
   if (mean < 0.46) return 'Beds failed somewhat earlier than we said.'
   if (mean > 0.54) return 'Beds lasted somewhat longer than we said.'
   return 'We were neither too early nor too late on the whole.'
@@ -39,11 +51,11 @@ export function lean({ bins }: Result): string {
 export function together(counts: Result['counts'], display: NumberDisplay): string {
   const sum = (of: (one: Result['counts'][number]) => number) => Math.round(counts.reduce((total, one) => total + of(one), 0))
   const [expected, came] = [sum((one) => one.expected), sum((one) => one.happened)]
-  const gap = came === 0 ? 0 : Math.round((expected / came - 1) * 100)
+  const gap = excess(counts)
   const lean =
-    gap >= 10
+    gap >= AGREES_WITHIN
       ? ` We expected too many, by ${formatPercent(gap / 100, display)}: where numbers matter, such as buying resin, treat our counts as high.`
-      : gap <= -10
+      : gap <= -AGREES_WITHIN
         ? ` We expected too few, by ${formatPercent(-gap / 100, display)}: keep more resin and hours in reserve than we say.`
         : ' The numbers agree to within 10%.'
   return `All years together we expected ${showWhole(expected, display)} beds to fail, and ${showWhole(came, display)} did.${lean}`

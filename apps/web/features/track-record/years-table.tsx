@@ -12,7 +12,7 @@ export function YearsTable({ counts }: { counts: Result['counts'] }) {
       <FigureTable
         className="max-w-3xl overflow-x-auto"
         caption="Failures expected and actual, by year"
-        heads={['In the year', 'Beds looked at', 'Expected to fail', 'By chance alone', 'Failed']}
+        heads={['In the year', 'Beds looked at', 'Expected to fail', 'Likely range', 'Failed']}
         rows={counts.map((one) => ({
           key: one.originDay,
           cells: [
@@ -25,8 +25,8 @@ export function YearsTable({ counts }: { counts: Result['counts'] }) {
         }))}
       />
       <p className="mt-2 max-w-[75ch] text-small text-soft">
-        “By chance alone” would hold 4 years in 5 if we knew exactly how long beds last. We don’t, so a year slightly outside is no
-        surprise. If nobody saw a bed later, or it failed between two visits, “failed” counts the part that falls in the year.
+        “Likely range” should hold the count in 8 years of 10. If nobody saw a bed later, or it failed between two visits, “failed” counts
+        the part that falls in the year.
       </p>
     </>
   )
