@@ -28,6 +28,9 @@ test('the owner sees what comes due and why, proposes jobs, and the dispatcherâ€
   page,
   browser,
 }) => {
+  // Of a demo just loaded the month picture is still to come.
+  const months = () => askDatabase(`select from forecast_month m join company c on c.id = m.company_id where c.name = $1 limit 1`, [FIRM])
+  await expect.poll(async () => (await months()).length, { timeout: 90_000 }).toBe(1)
   const office = await browser.newContext()
   const dispatcher = await office.newPage()
   await signIn(dispatcher, 'dispatcher')
