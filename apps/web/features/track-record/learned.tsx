@@ -39,8 +39,8 @@ export function LearnedPart({ fit }: { fit: ShownFit | null }) {
       ) : (
         <p className="max-w-[75ch]">
           Your own records: {showWhole(fit.failures, display)} beds that failed among {showWhole(fit.records, display)}, as known on{' '}
-          {formatDay(fit.asOfDay, display)} ({fit.version}). A bed taken out with no reason on record counts partly as worn, by its age. Beds
-          removed early, and returns after a job, are counted separately.
+          {formatDay(fit.asOfDay, display)} ({fit.version}). A bed taken out with no reason on record counts partly as worn, by its age.
+          Beds removed early, and returns after a job, are counted separately.
         </p>
       )}
       {fit.leftOut.length > 0 ? (
