@@ -3,7 +3,7 @@ import { es } from '@almanac/words/es/all'
 import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser'
 
 /** The literal pieces of a message: what stands between its values. */
-export function piecesOf(message: string): string[] {
+function piecesOf(message: string): string[] {
   const pieces: string[] = []
   const walk = (parts: readonly MessageFormatElement[]) => {
     for (const part of parts) {

@@ -12,7 +12,7 @@ const YEAR = 365.2425
 const iso = (day: number) => new Date(day * 86_400_000).toISOString().slice(0, 10)
 
 /** The record as the app hands it to the model. */
-export function asRecord(bed: WorldBed): BedRecord {
+function asRecord(bed: WorldBed): BedRecord {
   const last = bed.looks.at(-1) ?? null
   const worked = bed.out?.cause === 'removed' ? bed.out.day : (last ?? bed.begun?.to ?? null)
   return {
