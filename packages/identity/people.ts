@@ -7,7 +7,7 @@ import { newId } from '@almanac/runtime/ids'
 import { hashInTurn } from './password-queue.ts'
 import { refuseWeakPassword } from './password-rules.ts'
 
-/** Someone who is to sign in here for the first time. The e-mail stands in small letters. */
+/** Someone who is to sign in here for the first time. The email stands in small letters. */
 export type FreshPerson = { name: string; email: string; password: string }
 type ReadyPerson = { id: string; name: string; email: string; verified: boolean; password: string }
 
@@ -28,7 +28,7 @@ export async function createPerson(tx: Tx, { id, name, email, verified, password
   await tx.person.create({ data: { id, name, email, emailVerified: verified, accounts: { create: account } } })
 }
 
-/** Adds a person with a password, for the demo and tests. Answers the person's id; an existing e-mail keeps its person. */
+/** Adds a person with a password, for the demo and tests. Answers the person's id; an existing email keeps its person. */
 export async function addPerson(input: FreshPerson): Promise<string> {
   const email = input.email.toLowerCase()
   const existing = await identityClient().person.findUnique({ where: { email } })

@@ -135,7 +135,7 @@ test('a second step is turned on with an app’s code, and asked for at the next
   await expect(page.getByText('After your password you enter the code')).toBeVisible({ timeout: 20_000 })
   const elsewhere = await (await browser.newContext()).newPage()
   await elsewhere.goto('/sign-in')
-  await elsewhere.getByLabel('E-mail').fill('ada@lanternroad.example')
+  await elsewhere.getByLabel('Email').fill('ada@lanternroad.example')
   await elsewhere.getByLabel('Password').fill(PASSWORD)
   await elsewhere.keyboard.press('Enter')
   await elsewhere.getByLabel('Code').focus()

@@ -17,7 +17,7 @@ export async function writeIdentityEvent(kind: IdentityEventKind, of: IdentityEv
     on conflict (person_id, minute) where kind = 'sign-in-failed' do update set count = e.count + 1`
 }
 
-/** The account behind an e-mail, and whether one of its sessions began at this address and still stands. */
+/** The account behind an email, and whether one of its sessions began at this address and still stands. */
 export async function accountAt(email: string, address: string): Promise<{ personId: string | null; knownPlace: boolean }> {
   const [row] = await identityClient().$queryRaw<{ personId: string; knownPlace: boolean }[]>`
     select p.id as "personId",

@@ -29,7 +29,7 @@ export const kit = {
   gravelBrought: 'Whether the tank has gravel is not recorded: brought, since {since}.',
   gravelLeftOut: 'Whether the tank has gravel is not recorded: left out, since {since}.',
   sinceUsual: 'it matters from about {volume} of resin up (common practice)',
-  sinceFirm: 'this firm brings it from {volume} of resin up (the firm’s own figure)',
+  sinceFirm: 'your company uses it from {volume} of resin up (your own value)',
   tube: 'Distributor tube with basket, {across} outside diameter',
   tubeText: '1 distributor tube with basket, {across} outside diameter, cut to {length} (± {tolerance})',
   tubeTextAbout: '1 distributor tube with basket, {across} outside diameter, cut to about {length} (± {tolerance})',

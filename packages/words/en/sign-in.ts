@@ -1,8 +1,8 @@
 /** The way in. */
 export const signIn = {
   title: 'Sign in',
-  lead: 'Every softener the firm looks after, what its water does to it, and when its bed will fail.',
-  email: 'E-mail',
+  lead: 'Every softener your company looks after, what its water does to it, and when its bed will fail.',
+  email: 'Email',
   password: 'Password',
   signIn: 'Sign in',
   signingIn: 'Signing in',
@@ -15,5 +15,5 @@ export const signIn = {
   otherAddress: 'This page was opened under another address than the one the server answers to.',
   notNow: 'The server could not sign you in just now.',
   unreachable: 'Can’t reach the server.',
-  kept: 'Your e-mail is still in the form: check both and try again.',
+  kept: 'Your email is still in the form: check both and try again.',
 } as const
