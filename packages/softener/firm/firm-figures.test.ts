@@ -222,7 +222,7 @@ describe('what is computed follows them', () => {
     expect(kit([{ key: 'gravel-from-ft3', value: 2 }]).value.gravelLb).toBe(0)
     expect(kit([{ key: 'gravel-from-ft3', value: 1.5 }]).value.gravelLb).toBe(18)
     expect(kit([{ key: 'gravel-from-ft3', value: 2 }]).assumptions.join(' ')).toContain(
-      'left out, since this firm brings it from 2 ft³ of resin up',
+      'left out, since your company uses it from 2 ft³ of resin up',
     )
     // A unit that is recorded with gravel keeps it, whatever the rule.
     expect(kit([{ key: 'gravel-from-ft3', value: 2 }], { gravelLb: 15 }).value.gravelLb).toBe(15)
