@@ -35,12 +35,17 @@ export type FirmPlan = {
   supplies: SupplyPlan[]
 }
 
+const LARKMOOR_ZONE = 'America/Chicago'
+
+/** The larger firm on its own day: at midnight in London it is still yesterday there. */
+export const larkmoorToday = (dayIn: (timeZone: string) => string): FirmPlan => larkmoor(dayIn(LARKMOOR_ZONE))
+
 /** The larger firm: three town supplies, one of them switched to chloramine some years ago, and private wells with iron. */
 export function larkmoor(anchorDay: string): FirmPlan {
   const year = (back: number) => addDays(anchorDay, -back * 365)
   return {
     name: 'Larkmoor Soft Water',
-    timeZone: 'America/Chicago',
+    timeZone: LARKMOOR_ZONE,
     unitSystem: 'us',
     currency: 'USD',
     locale: 'en-US',

@@ -1,14 +1,16 @@
 import { randomUUID } from 'node:crypto'
 import { addPerson } from '@almanac/identity/people'
+import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import { sendTask } from '@almanac/runtime/task-queue'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import pg from 'pg'
-import { brackwater, type FirmPlan, larkmoor } from './firms.ts'
+import { brackwater, type FirmPlan, larkmoorToday } from './firms.ts'
 import { loadFirm } from './load-firm.ts'
 import { planFirm } from './plan-firm.ts'
 import { DEMO_SIGN_INS } from './sign-ins.ts'
 
-type Options = { migrationUrl: string; anchorDay: string; log: (words: string) => void; seed?: number }
+type Options = { migrationUrl: string; anchorDay?: string; log: (words: string) => void; seed?: number }
 
 /** Makes the companies, their settings and memberships visible in one transaction: until it commits, there is no demo. */
 async function openCompanies(
@@ -68,7 +70,7 @@ async function whenEmpty(migrationUrl: string, load: () => Promise<void>): Promi
 }
 
 /**
- * Loads two invented firms as of `anchorDay`, the same for the same seed; answers false, and changes nothing, when a company exists. Each firm's records
+ * Loads two invented firms as of `anchorDay`, or else each as of its own day now, the same for the same seed; answers false, and changes nothing, when a company exists. Each firm's records
  * go in one transaction and the companies' rows come last, together with the request for their forecasts: a load that was killed leaves nothing
  * anyone can see, and the next start loads anew. The worker then forecasts every bed and raises the reminders.
  */
@@ -77,7 +79,9 @@ export async function loadDemo({ migrationUrl, anchorDay, log, seed = 20261125 }
     const ids = new Map<string, string>()
     // A password that nobody knows: the set-up gives each its own.
     for (const person of DEMO_SIGN_INS) ids.set(person.name, await addPerson({ ...person, password: randomUUID() }))
-    const firms = [larkmoor(anchorDay), brackwater()].map((plan) => ({
+    const at = now()
+    const anchor = (timeZone: string) => anchorDay ?? dayIn(timeZone, at)
+    const firms = [larkmoorToday(anchor), brackwater()].map((plan) => ({
       id: newId(),
       plan,
       members: DEMO_SIGN_INS.filter(({ company }) => company === plan.name).map(({ name, role }) => ({
@@ -88,7 +92,7 @@ export async function loadDemo({ migrationUrl, anchorDay, log, seed = 20261125 }
     // The dispatcher of the one firm owns the other too: a person in two companies.
     firms[1]?.members.push({ personId: ids.get('Dell Prior') ?? '', role: 'owner' })
     for (const [i, { id, plan }] of firms.entries()) {
-      await loadFirm(id, planFirm(id, plan, seed + i, anchorDay, ids))
+      await loadFirm(id, planFirm(id, plan, seed + i, anchor(plan.timeZone), ids))
       log(`${plan.name}: ${plan.sites} sites`)
     }
     await openCompanies(migrationUrl, firms)

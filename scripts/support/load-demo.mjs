@@ -25,15 +25,15 @@ export function wantsDemo({ embedded }) {
   return DEMO ? DEMO === 'on' : embedded
 }
 
-/** Loads the demo as of today when no company exists. Returns whether it did. */
-export async function loadDemoWhenEmpty(environment, log, anchorDay = new Date().toISOString().slice(0, 10)) {
+/** Loads the demo, each company as of its own day, when no company exists. Returns whether it did. */
+export async function loadDemoWhenEmpty(environment, log) {
   const { MIGRATION_DATABASE_URL } = environment.urls
   if ((await query(MIGRATION_DATABASE_URL, 'SELECT 1 FROM company LIMIT 1')).length) return false
   log('loading the demo companies')
   Object.assign(process.env, environment.env) // the loader uses the project's own packages, which read the environment
   const { loadDemo } = await import(demoFile('load-demo.ts'))
   try {
-    return await loadDemo({ migrationUrl: MIGRATION_DATABASE_URL, anchorDay, log })
+    return await loadDemo({ migrationUrl: MIGRATION_DATABASE_URL, log })
   } finally {
     await closeOwnConnections()
   }

@@ -40,7 +40,7 @@ test('two people change the same person: the second sees both values and chooses
   for (const one of [page, second]) {
     await one.goto('/crews')
     await one
-      .getByRole('button', { name: /^Change / })
+      .getByRole('button', { name: /^Edit / })
       .first()
       .click()
     await expect(one.getByRole('dialog')).toBeVisible()
@@ -57,7 +57,7 @@ test('two people change the same person: the second sees both values and chooses
   await expect(second.getByRole('dialog')).toBeHidden()
   await expect(page.getByText(/63.* an hour/).first()).toBeVisible({ timeout: 4_000 })
   await page
-    .getByRole('button', { name: /^Change / })
+    .getByRole('button', { name: /^Edit / })
     .first()
     .click()
   await overtime(page).fill(before)
