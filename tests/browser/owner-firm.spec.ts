@@ -25,7 +25,7 @@ test('bags the owner sets change the kit of a bed at once, and the history says 
   await page.goto('/firm')
   await setBags(page, '2, 0.75', 'our supplier went over to sacks')
   const bags = figureLine(page, 'Bags in stock')
-  await expect(bags).toContainText('Your own value. Usual: 1 ft³, ½ ft³, ¼ ft³ (common practice, no source).')
+  await expect(bags).toContainText('Your own value. Default: 1 ft³, ½ ft³, ¼ ft³ (common practice, no source).')
   await expect(bags).toContainText(/Changed by .+: “our supplier went over to sacks”/)
   await expect(page.getByRole('list', { name: 'Changes to company settings' })).toContainText('our supplier went over to sacks')
 
