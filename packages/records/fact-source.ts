@@ -12,7 +12,7 @@ export const factSourceWords: Readonly<Record<FactSource, string>> = {
 /** A source as it is kept beside a fact, its day last: "visit 2026-03-04". Screens write that day by `formatSource`. */
 export const sourceOn = (what: string, day: string): string => [what, day].join(' ')
 
-/** What is kept beside the fact, before its day: "told at a call". */
+/** What is kept beside the fact, before its day: "said on a call". */
 export const factSourceNotes: Readonly<Record<FactSource, string>> = {
   call: 'said on a call',
   label: 'read off the unit',

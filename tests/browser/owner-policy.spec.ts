@@ -34,8 +34,8 @@ test('the cost picture is read by keyboard, as a table, and taken away as figure
   await page.keyboard.press('ArrowRight')
   await expect(reader).not.toHaveAttribute('aria-valuetext', before ?? '')
   for (const [button, name] of [
-    [/Save figures/, 'cost-a-year-and-bed-by-age-at-rebed.csv'],
-    [/Save picture/, 'cost-a-year-and-bed-by-age-at-rebed.png'],
+    [/Save figures/, 'cost-per-bed-per-year-by-age-at-rebed.csv'],
+    [/Save picture/, 'cost-per-bed-per-year-by-age-at-rebed.png'],
   ] as const) {
     const [file] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: button }).click()])
     expect(file.suggestedFilename()).toBe(name)

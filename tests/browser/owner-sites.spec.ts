@@ -55,7 +55,7 @@ test('the owner adds a site, finds it by tank and street, tells when its resin w
   await page.getByLabel('Last seen working').fill(new Date(Date.now() - 86_400_000).toISOString().slice(0, 10))
   await page.getByRole('button', { name: 'Save and forecast again' }).click()
   await expect(page.getByRole('dialog')).toBeHidden()
-  await expect(page.getByText(/told at a call/).first()).toBeVisible()
+  await expect(page.getByText(/said on a call/).first()).toBeVisible()
   await expect(page.getByText(/Of 10 beds like this one/)).not.toHaveText(before ?? '', { timeout: 30_000 })
   await page.getByRole('button', { name: 'Why these dates (why?)' }).click()
   await expect(page.getByRole('heading', { name: 'How it’s calculated' })).toBeVisible()
