@@ -118,6 +118,6 @@ test.each(['yesterday', '2026-02-30', '12/03/2026'])('%s is no day to write', (d
 test('a source is shown with its day written, and one without a day as it is kept', () => {
   const display = { locale: 'en-GB' }
   expect(formatSource('visit 2026-03-04', display)).toBe('visit 4 Mar 2026')
-  expect(formatSource('told at a call, 2026-03-04', display)).toBe('told at a call, 4 Mar 2026')
+  expect(formatSource('said on a call, 2026-03-04', display)).toBe('said on a call, 4 Mar 2026')
   for (const kept of ['import 2026-03-04 beds.csv line 3', 'visit 2026-02-30', '']) expect(formatSource(kept, display)).toBe(kept)
 })

@@ -5,7 +5,7 @@ import { readTank } from '@almanac/service-rules/import/read-tank'
 import { formatDay } from '@almanac/units/format-day'
 import type { CompanyFacts } from './company-facts.ts'
 
-/** What stands beside a fact: "told at a call, 2026-03-04". */
+/** What stands beside a fact: "said on a call, 2026-03-04". */
 export function sourceWords(source: FactSource, day: string): string {
   return sourceOn(`${factSourceNotes[source]},`, day)
 }

@@ -69,7 +69,7 @@ describe('the facts of a bed', () => {
       // Written the American way in a US firm.
       ...{ beganEarliest: '2018-03-14', beganLatest: '2018-03-14', volumeFt3: 1.5, resinKind: 'gel-8' },
       entered: { gravel: { value: 10, unit: 'kg' } },
-      sources: { tankSize: 'told at a call, 2026-12-02', began: 'told at a call, 2026-12-02', gravelLb: 'told at a call, 2026-12-02' },
+      sources: { tankSize: 'said on a call, 2026-12-02', began: 'said on a call, 2026-12-02', gravelLb: 'said on a call, 2026-12-02' },
     })
     // 1 lb = 0.45359237 kg and 1 US gal = 3.785411784 L, both exact (NIST SP 811, Appendix B).
     expect(page.gravelLb).toBeCloseTo(10 / 0.45359237, 9)
