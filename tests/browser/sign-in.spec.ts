@@ -69,6 +69,6 @@ test('every page’s scripts carry its nonce, and an address that cannot be read
   expect(refused).toEqual([])
   for (const path of ['/sites/%ff', '/api/rpc/%ff/x']) {
     const said = await request.get(path)
-    expect([said.status(), await said.text()]).toEqual([400, expect.stringContaining('cannot be read')])
+    expect([said.status(), await said.text()]).toEqual([400, expect.stringContaining('can’t be read')])
   }
 })
