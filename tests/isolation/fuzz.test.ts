@@ -36,6 +36,8 @@ const ROUTES: [RegExp, string, string][] = [
   [/^\/api\/arrival\/([^/]+)$/, 'api/arrival/[token]', 'token'],
   [/^\/api\/calendar\/([^/]+)$/, 'api/calendar/[token]', 'token'],
   [/^\/api\/join\/([^/]+)$/, 'api/join/[token]', 'token'],
+  [/^\/api\/mail-link$()/, 'api/mail-link', ''],
+  [/^\/api\/new-email\/([^/]+)$/, 'api/new-email/[token]', 'token'],
   [/^\/api\/new-password\/([^/]+)$/, 'api/new-password/[token]', 'token'],
   [/^\/api\/set-up\/([^/]+)$/, 'api/set-up/[token]', 'token'],
   [/^\/healthz$()/, 'healthz', ''],

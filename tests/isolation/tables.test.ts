@@ -120,15 +120,17 @@ test('a row cannot refer to another company’s record, though the id exists', a
   expect(await at(a.companyId, insert, [a.companyId, a.siteId])).toBe(1)
 })
 
-test('of the companies themselves the app sees the one in scope, and changes nothing but how its numbers and days are written', async () => {
+test('of the companies themselves the app sees the one in scope, and changes nothing but what its owner may set', async () => {
   expect(await at(a.companyId, 'select from company')).toBe(1)
   expect(await at(null, 'select from company')).toBe(0)
-  for (const column of ['name', 'time_zone', 'unit_system', 'currency'])
+  for (const column of ['time_zone', 'unit_system', 'currency'])
     expect([column, await at(a.companyId, `update company set ${column} = ${column}`)]).toEqual([column, REFUSED])
-  const rewrite = `update company set locale = 'en-GB' where id = $1`
-  expect(await at(a.companyId, rewrite, [a.companyId])).toBe(1)
-  expect(await at(a.companyId, rewrite, [b.companyId])).toBe(0)
-  expect(await at(null, rewrite, [a.companyId])).toBe(0)
+  for (const set of ["locale = 'en-GB'", "name = 'Another'"]) {
+    const rewrite = `update company set ${set} where id = $1`
+    expect(await at(a.companyId, rewrite, [a.companyId])).toBe(1)
+    expect(await at(a.companyId, rewrite, [b.companyId])).toBe(0)
+    expect(await at(null, rewrite, [a.companyId])).toBe(0)
+  }
   expect(await at(a.companyId, `update company set locale = 'English'`)).toBe('23514')
 })
 

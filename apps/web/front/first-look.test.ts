@@ -43,7 +43,7 @@ describe('the first look at a request', () => {
     'answers %s with a sentence, not with a failure',
     async (path) => {
       const { status, text } = await ask(path)
-      expect([status, text]).toEqual([400, expect.stringContaining('cannot be read, so nothing was done')])
+      expect([status, text]).toEqual([400, expect.stringContaining('can’t be read, so nothing was done')])
     },
   )
 

@@ -40,8 +40,8 @@ describe('a list that speaks of customers on record by other keys', () => {
     expect(sites.map((one) => one.postcode)).toEqual(['84001', '84001'])
     expect(tanks.map((one) => one.diameterIn).sort()).toEqual([10, 12])
     expect((await rowsOf(firm, batchId)).map((row) => (row.notes as string[])[0])).toEqual([
-      'Taken as Ann Poe on record: the same name, phone, and address.',
-      'Taken as Bo Dow on record: the same name and address.',
+      'Matched to Ann Poe on record: the same name, phone, and address.',
+      'Matched to Bo Dow on record: the same name and address.',
     ])
     // And both lists again change nothing: each finds them by what is on record by then.
     expect((await bringIn(firm, NUMBERED, 'p2.csv')).done).toMatchObject({ created: 0, updated: 0, unchanged: 2 })

@@ -90,7 +90,7 @@ export async function findSame(
     }
     taken.add(first.one.id)
     ids.customer.set(first.one.id, customer.key)
-    result.notes.set(customer.line, `Read as ${nameWords(first.one)} on record: the same ${formatList(first.by, display)}.`)
+    result.notes.set(customer.line, `Matched to ${nameWords(first.one)} on record: the same ${formatList(first.by, display)}.`)
     for (const site of person.sites) {
       const keys = placeKeys(placeOf(site))
       const there = first.one.sites.find((one) => !ids.site.has(one.id) && placeKeys(one).some((key) => keys.includes(key)))

@@ -98,7 +98,7 @@ export const kit = {
   temperatureAssumed: 'Water temperature not measured: {temperature} assumed.',
   overfull: 'Resin and gravel fill the whole tank: check the resin volume, the label or the tank size.',
   littleRoom: 'The tank is more than three quarters full of resin, so there is little room to backwash: check the figures.',
-  littleResin: 'The tank is little more than a third full of resin: check the figures, or ask whether it was filled short.',
+  littleResin: 'The tank is only about a third full of resin: check the figures, or ask whether it was filled short.',
   bedRises: 'In backwash the bed would rise to the top of the tank and resin would be lost to the drain: check the backwash flow control.',
   noSize: 'The kit cannot be made up until the tank diameter and height are known; ask at the next call or measure them.',
   noSizeToDraw: 'The tank cannot be drawn until its diameter and its height without the valve are known; measure them at the next visit.',

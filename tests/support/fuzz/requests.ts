@@ -1,7 +1,7 @@
 import { contract } from '@almanac/contract/contract'
 import { Join, SetPassword } from '@almanac/contract/people'
-import { SetUp } from '@almanac/contract/set-up'
-import type * as z from 'zod'
+import { AskMail, SetUp } from '@almanac/contract/set-up'
+import * as z from 'zod'
 import { type Body, hostileBody, hostileFile } from './hostile-bodies.ts'
 import type { Chance } from './random.ts'
 import { oddValue, valueFor } from './values.ts'
@@ -84,7 +84,7 @@ const AUTH = [
 ]
 
 /** Doors that open once, with what they take: nobody has a key to them here, whose making is in the tests of each. */
-const ONCE = { join: Join, 'new-password': SetPassword, 'set-up': SetUp }
+const ONCE = { join: Join, 'new-password': SetPassword, 'new-email': z.object({}), 'set-up': SetUp, 'mail-link': AskMail }
 
 const plain = (text: string): Body => ({ head: text, repeat: '', times: 0, tail: '' })
 const JSON_TYPE = { 'content-type': 'application/json' }
@@ -147,7 +147,9 @@ function onceCall(chance: Chance, known: Known, token: string): FuzzRequest {
   const value = chance.happens(0.3) ? oddValue(chance) : valueFor(schema, chance, { ids: known.ids, fair: chance.happens(0.5) })
   const body = chance.happens(0.7) ? plain(JSON.stringify(value) ?? '') : hostileBody(chance, known.mostBytes)
   const headers = { 'content-type': chance.one(['application/json', 'text/plain', '']), 'sec-fetch-site': 'same-origin' }
-  return { what: 'link', method: 'POST', path: `/api/${door}/${token}`, as: chance.one(['nobody', 'technician']), headers, body }
+  // A mail is asked for at an address of its own.
+  const path = door === 'mail-link' ? '/api/mail-link' : `/api/${door}/${token}`
+  return { what: 'link', method: 'POST', path, as: chance.one(['nobody', 'technician']), headers, body }
 }
 
 /** Half of the inputs are what the schema takes: the rest mostly ends before the handler. */
