@@ -43,7 +43,7 @@ test('a figure that cannot stand is refused with a sentence, and what was typed 
   const dialog = page.getByRole('dialog')
   await dialog.getByLabel('Usual resin').fill('3')
   await dialog.getByRole('button', { name: 'Save' }).click()
-  await expect(dialog.getByText(/this much resin and gravel do not go in/)).toBeVisible()
+  await expect(dialog.getByText(/this much resin and gravel don’t fit/)).toBeVisible()
   await expect(dialog.getByLabel('Usual resin')).toHaveValue('3')
   await expect(figureLine(page, '10 × 54 in tank')).toContainText('1½ ft³')
 })

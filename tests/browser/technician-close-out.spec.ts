@@ -82,7 +82,7 @@ test('a technician works through a rebed, each caution before its step, and clos
   await page.getByRole('button', { name: 'Finish visit' }).click()
   await expect(page.getByText('Still missing')).toBeVisible()
   await page.getByLabel('Resin', { exact: true }).selectOption('gel-10')
-  await page.getByLabel('Reason it ended').selectOption('worn')
+  await page.getByLabel('Why it ended').selectOption('worn')
   await page.getByLabel('How you could tell').fill('many fines')
 
   // What the steps filled in can be cleared, and stays cleared over a reload.
