@@ -67,7 +67,7 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   await page.getByRole('button', { name: 'Add to day sheets' }).click()
   await drive(exactly(dialog, 'Overtime, if different from the company’s'), NO_NUMBER)
   await dialog.getByRole('button', { name: 'Add a break' }).click()
-  const lasts = exactly(dialog, 'Lasts')
+  const lasts = exactly(dialog, 'Length')
   await drive(lasts, {
     ...NO_NUMBER,
     '−3': /the least is 5 min/,
