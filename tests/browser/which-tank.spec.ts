@@ -74,7 +74,7 @@ test('centimetres, an unlisted size worked out, and why', async ({ page }) => {
   await page.getByLabel('Floor to the rim, without the valve').fill('127')
   await page.getByRole('radio', { name: 'no, bare tank' }).check()
   await expect(answer(page)).toContainText('11 × 50 in, not in the table')
-  await page.getByRole('button', { name: /How the shares come about/ }).click()
+  await page.getByRole('button', { name: /How we got these chances/ }).click()
   await expect(page.getByRole('dialog')).toContainText('common practice, no source')
   await expect(page.getByRole('dialog')).toContainText('34⅝ in')
 })

@@ -141,8 +141,8 @@ export async function runReadmeSteps(say) {
       return untilSaid(app, until)
     }
     const port = await freePort()
-    // As far as the build, which takes minutes and is the same for every database; then one of the two that it would start.
-    const said = await run(settings, /building for production/)
+    // As far as the build, which takes minutes and is the same for every database, or may stand already; then one of the two that it would start.
+    const said = await run(settings, /building for production|starting web and worker/)
     await run(settings.replace('npm start', `${process.execPath} apps/worker/main.ts`), /worker is ready/)
     // Strangers must find no sign-in of ours in an operator's database.
     const people = shell('psql -Atc "select count(*) from person" almanac')
