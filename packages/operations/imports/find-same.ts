@@ -3,7 +3,7 @@ import { type CustomerOnRecord, readCustomersOnRecord } from '@almanac/database/
 import { readPresentCustomers, readPresentSites, readPresentSofteners } from '@almanac/database/read/import-present'
 import { placeKeys } from '@almanac/service-rules/import/match-keys'
 import { normaliseText } from '@almanac/service-rules/import/normalise'
-import { likeness, likenessKeys, type Person } from '@almanac/service-rules/import/same-customer'
+import { findByKeys, keyed, likeness, type Person } from '@almanac/service-rules/import/same-customer'
 import type { Display } from '@almanac/units/display'
 import { formatList } from '@almanac/units/format-list'
 import type { DesiredEntity } from './entities-from-record.ts'
@@ -12,7 +12,7 @@ import type { ExistingRecords } from './import-plan-context.ts'
 
 type Found = Pick<ExistingRecords, 'customers' | 'sites' | 'softeners'>
 /** What is found beside the match keys, under the keys of the list; what to say of a line; and who may be meant, for a person to decide. */
-export type SameFound = Found & { notes: Map<number, string>; mayBe: Map<number, { name: string; reason: string }> }
+export type SameFound = Found & { notes: Map<number, string[]>; mayBe: Map<number, { name: string; reason: string }> }
 
 const text = (value: Value | undefined) => (typeof value === 'string' && value !== '' ? value : null)
 const texts = (...values: (Value | undefined)[]) => values.flatMap((value) => text(value) ?? [])
@@ -71,15 +71,13 @@ export async function findSame(
   if (people.size === 0) return result
   const taken = new Set(known.customers.map((one) => one.id))
   const onRecord = (await readCustomersOnRecord(tx, companyId)).filter((one) => !taken.has(one.id))
-  const byKey = new Map<string, CustomerOnRecord[]>()
-  for (const one of onRecord)
-    for (const key of likenessKeys({ ...one, places: one.sites })) byKey.set(key, [...(byKey.get(key) ?? []), one])
+  const find = findByKeys(onRecord.map((one) => ({ ...one, places: one.sites })))
   const ids = { customer: new Map<string, string>(), site: new Map<string, string>(), softener: new Map<string, string>() }
   for (const [customer, person] of people) {
-    const near = [...new Set(likenessKeys(person).flatMap((key) => byKey.get(key) ?? []))].filter((one) => !taken.has(one.id))
-    const alike = near.flatMap((one) => {
-      const found = likeness(person, { ...one, places: one.sites })
-      return found ? [{ one, ...found }] : []
+    const own = keyed(person)
+    const alike = find(own).flatMap((other) => {
+      const found = taken.has(other.person.id) ? null : likeness(own, other)
+      return found ? [{ one: other.person, ...found }] : []
     })
     const sure = alike.filter((one) => one.surely)
     const [first] = sure
@@ -90,7 +88,7 @@ export async function findSame(
     }
     taken.add(first.one.id)
     ids.customer.set(first.one.id, customer.key)
-    result.notes.set(customer.line, `Matched to ${nameWords(first.one)} on record: the same ${formatList(first.by, display)}.`)
+    result.notes.set(customer.line, [`Matched to ${nameWords(first.one)} on record: the same ${formatList(first.by, display)}.`])
     for (const site of person.sites) {
       const keys = placeKeys(placeOf(site))
       const there = first.one.sites.find((one) => !ids.site.has(one.id) && placeKeys(one).some((key) => keys.includes(key)))

@@ -87,7 +87,7 @@ function rowOutcome(
     ...base,
     status: created.has(row.line) ? 'created' : updated.has(row.line) ? 'updated' : 'unchanged',
     notes: [
-      ...[same.notes.get(row.line) ?? []].flat(),
+      ...(same.notes.get(row.line) ?? []),
       ...(notes.get(row.line) ?? []),
       ...(reading.wants.notes.get(row.line) ?? []),
       ...(reading.assumptions.get(row.line) ?? []),

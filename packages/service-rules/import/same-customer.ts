@@ -13,13 +13,37 @@ export type Person = {
 /** Whether two are one, or may be, and what agrees; null where nothing does. */
 export type Likeness = { surely: boolean; by: string[] } | null
 
-/** Keys under which whoever may be the same is found without comparing each with each. */
-export function likenessKeys({ phones, emails, places }: Person): string[] {
-  return [
-    ...phones.map((phone) => `phone:${normalisePhone(phone)}`),
-    ...emails.map((email) => `email:${email.toLowerCase()}`),
-    ...places.flatMap((place) => placeKeys(place)).map((place) => `at:${place}`),
-  ]
+/** A person with the keys under which whoever may be the same is found, worked out once. */
+export type Keyed<P extends Person> = { person: P; keys: ReadonlySet<string> }
+
+export function keyed<P extends Person>(person: P): Keyed<P> {
+  const { phones, emails, places } = person
+  return {
+    person,
+    keys: new Set([
+      ...phones.map((phone) => `phone:${normalisePhone(phone)}`),
+      ...emails.map((email) => `email:${email.toLowerCase()}`),
+      ...places.flatMap((place) => placeKeys(place)).map((place) => `at:${place}`),
+    ]),
+  }
+}
+
+/** A phone or address that more customers share tells nobody from anybody: an office's own number, "000". Common practice, no source. */
+export const MOST_SHARING = 20
+
+/** Finds who shares a key with somebody, without comparing each with each: a list may give one number to all of its rows. */
+export function findByKeys<P extends Person>(all: readonly P[]): (one: Keyed<Person>) => Keyed<P>[] {
+  const byKey = new Map<string, Keyed<P>[]>()
+  for (const other of all.map(keyed))
+    for (const key of other.keys) {
+      const there = byKey.get(key)
+      if (there) there.push(other)
+      else byKey.set(key, [other])
+    }
+  return ({ keys }) => {
+    const found = [...keys].map((key) => byKey.get(key) ?? []).filter((there) => there.length <= MOST_SHARING)
+    return [...new Set(found.flat())]
+  }
 }
 
 const WORDS: readonly [prefix: string, word: string][] = [
@@ -32,9 +56,8 @@ const WORDS: readonly [prefix: string, word: string][] = [
  * Two with one name are the same where phone, email or address agree, unless both have a customer number and these differ. With different names they may be: a
  * household, a sold house, a number handed on. A person decides that.
  */
-export function likeness(one: Person, other: Person): Likeness {
-  const keys = new Set(likenessKeys(other))
-  const shared = likenessKeys(one).filter((key) => keys.has(key))
+export function likeness({ person: one, keys: own }: Keyed<Person>, { person: other, keys }: Keyed<Person>): Likeness {
+  const shared = [...own].filter((key) => keys.has(key))
   if (shared.length === 0) return null
   const by = WORDS.filter(([prefix]) => shared.some((key) => key.startsWith(prefix))).map(([, word]) => word)
   if (one.reference && other.reference && normaliseText(one.reference) !== normaliseText(other.reference)) return null
