@@ -1,4 +1,4 @@
-import { importRowStatuses, importStates } from '@almanac/records/import-state'
+import { importRowStatuses, importStates, rowProblemKinds } from '@almanac/records/import-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Id, Instant, page, pageOf, Version } from './shared.ts'
@@ -102,7 +102,7 @@ export const ImportBatchPage = ImportBatchRow.extend({
 export type ImportBatchPage = z.infer<typeof ImportBatchPage>
 
 const ImportProblem = z.object({
-  kind: z.enum(['left-out', 'left-empty', 'decide']),
+  kind: z.enum(rowProblemKinds),
   column: z.string(),
   value: z.string(),
   reason: z.string(),

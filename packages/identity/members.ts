@@ -64,9 +64,9 @@ export async function changeRole(who: Who, personId: string, role: Role, seen: R
   await changingPeople(async (tx) => {
     const { count } = await tx.membership.updateMany({ where: { personId, companyId, endedAt: null, role: seen }, data: { role } })
     if (count === 0) {
-      const now = await tx.membership.findFirst({ where: { personId, companyId, endedAt: null }, select: { role: true } })
-      if (!now) throw notFound('person')
-      throw new AppError('conflict', `Someone else made them ${now.role} meanwhile. Nothing was changed by you; look again and retry.`)
+      const present = await tx.membership.findFirst({ where: { personId, companyId, endedAt: null }, select: { role: true } })
+      if (!present) throw notFound('person')
+      throw new AppError('conflict', `Someone else made them ${present.role} meanwhile. Nothing was changed by you; look again and retry.`)
     }
     await writeIdentityEvent('role-changed', { personId, companyId, byPersonId: who.person.id, word: `${seen} to ${role}` }, tx)
   })

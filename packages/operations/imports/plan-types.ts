@@ -1,5 +1,5 @@
 import type { ImportKind } from '@almanac/records/import-facts'
-import type { RowProblemKind } from '@almanac/service-rules/import/import-types'
+import type { RowProblemKind } from '@almanac/records/import-state'
 import type { EnteredValues, Facts, Value } from './facts.ts'
 import type { LedgerEntry } from './ledger.ts'
 

@@ -1,5 +1,6 @@
 import type { Channel } from '@almanac/records/channel'
 import type { Disinfectant } from '@almanac/records/disinfectant'
+import type { RowProblemKind } from '@almanac/records/import-state'
 import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { ConcentrationUnit } from '@almanac/units/concentration'
 import type { DayDisplay } from '@almanac/units/format-day'
@@ -139,13 +140,6 @@ export interface RowOptions {
   /** How what is said of a row writes its days. */
   display: DayDisplay
 }
-
-/**
- * What became of a row because of a value: the row was left out, the row goes in and its cell was left empty, or the row goes in as it stands and says something that a
- * person decides about ("deceased", "unit removed").
- */
-export const rowProblemKinds = ['left-out', 'left-empty', 'decide'] as const
-export type RowProblemKind = (typeof rowProblemKinds)[number]
 
 /** One value that a person must look at. `column` is the header as the firm wrote it, or "Column C" where there is none. */
 export interface RowProblem {

@@ -1,9 +1,8 @@
 'use client'
 import type { Member, ShownOnce } from '@almanac/contract/people'
 import { oneOf } from '@almanac/records/choices'
-import { roleHints, roles, roleWords } from '@almanac/records/role'
+import { roles } from '@almanac/records/role'
 import { Button } from '@almanac/ui/button'
-import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { Problem } from '@almanac/ui/problem'
 import { useMutation } from '@tanstack/react-query'
 import { useState } from 'react'
@@ -14,6 +13,7 @@ import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 import { HandOver } from './hand-over.tsx'
+import { RoleChoice } from './role-choice.tsx'
 
 /** What an owner can do about somebody's sign-in: the role, their devices, a forgotten password, and ending it. */
 export function ChangeSignIn({ member, onClose }: { member: Member; onClose: () => void }) {
@@ -46,18 +46,7 @@ export function ChangeSignIn({ member, onClose }: { member: Member; onClose: () 
       error={null}
     >
       {error ? <Problem happened={readFailure(error).message} /> : null}
-      <ChoiceGroup
-        label="Role"
-        name="role"
-        hint="A change holds at once, on open pages too"
-        choices={roles.map((value) => ({
-          value,
-          label: <span className="inline-block first-letter:uppercase">{roleWords[value]}</span>,
-          hint: roleHints[value],
-        }))}
-        value={role}
-        onChange={setRole}
-      />
+      <RoleChoice hint="A change holds at once, on open pages too" value={role} onChange={setRole} />
       <section>
         <h3 className="font-medium">Devices</h3>
         {member.sessions.length === 0 ? <p className="text-soft">Not signed in anywhere.</p> : null}

@@ -2,9 +2,8 @@
 import type { CrewPerson } from '@almanac/contract/crews'
 import type { ShownOnce } from '@almanac/contract/people'
 import { oneOf } from '@almanac/records/choices'
-import { roleHints, roles, roleWords } from '@almanac/records/role'
+import { roles } from '@almanac/records/role'
 import { Checkbox } from '@almanac/ui/checkbox'
-import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { Problem } from '@almanac/ui/problem'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
@@ -16,6 +15,7 @@ import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useFields } from '@/client/use-fields'
 import { HandOver } from './hand-over.tsx'
+import { RoleChoice } from './role-choice.tsx'
 
 /** `colleagues`: who of the day sheets has no sign-in yet; `as` is the one that the invitation begins with. */
 type Props = { colleagues: readonly CrewPerson[]; as: CrewPerson | null; mail: boolean; onClose: () => void }
@@ -53,18 +53,7 @@ export function Invite({ colleagues, as, mail, onClose }: Props) {
     >
       {invite.error ? <Problem happened={readFailure(invite.error).message} /> : null}
       <TextInput label="Name" required maxLength={80} {...field('name')} />
-      <ChoiceGroup
-        label="Role"
-        name="role"
-        required
-        choices={roles.map((value) => ({
-          value,
-          label: <span className="inline-block first-letter:uppercase">{roleWords[value]}</span>,
-          hint: roleHints[value],
-        }))}
-        value={role}
-        onChange={setRole}
-      />
+      <RoleChoice required value={role} onChange={setRole} />
       <Select
         label="On day sheets as"
         hint="Their own visits then show under Today’s work"

@@ -1,5 +1,6 @@
 'use client'
 import type { ImportRowView } from '@almanac/contract/imports'
+import type { RowProblemKind } from '@almanac/records/import-state'
 import { DataTable } from '@almanac/ui/data-table'
 import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
@@ -18,7 +19,7 @@ const UNDERSTOOD = [
     key: 'customer',
     head: 'Customer',
     phone: 'title' as const,
-    cell: (row: ImportRowView) => row.understood?.customer ?? 'can’t be read yet',
+    cell: (row: ImportRowView) => row.understood?.customer ?? 'left out',
   },
   line,
   { key: 'site', head: 'Site', cell: (row: ImportRowView) => dim(row.understood?.site) },
@@ -36,7 +37,7 @@ const each = (texts: readonly string[]) =>
     </span>
   ))
 
-const BECAME = { 'left-out': 'row left out', 'left-empty': 'cell left empty', decide: 'decide' } as const
+const BECAME: Readonly<Record<RowProblemKind, string>> = { 'left-out': 'row left out', 'left-empty': 'cell left empty', decide: 'decide' }
 
 const PROBLEM = [
   line,
