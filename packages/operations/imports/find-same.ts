@@ -1,9 +1,10 @@
+import { setImmediate } from 'node:timers/promises'
 import type { Tx } from '@almanac/database/client'
 import { type CustomerOnRecord, readCustomersOnRecord } from '@almanac/database/read/import-alike'
 import { readPresentCustomers, readPresentSites, readPresentSofteners } from '@almanac/database/read/import-present'
 import { placeKeys } from '@almanac/service-rules/import/match-keys'
 import { normaliseText } from '@almanac/service-rules/import/normalise'
-import { findByKeys, keyed, likeness, type Person } from '@almanac/service-rules/import/same-customer'
+import { keyed, likeness, type Person, sharersOf } from '@almanac/service-rules/import/same-customer'
 import type { Display } from '@almanac/units/display'
 import { formatList } from '@almanac/units/format-list'
 import type { DesiredEntity } from './entities-from-record.ts'
@@ -14,6 +15,8 @@ type Found = Pick<ExistingRecords, 'customers' | 'sites' | 'softeners'>
 /** What is found beside the match keys, under the keys of the list; what to say of a line; and who may be meant, for a person to decide. */
 export type SameFound = Found & { notes: Map<number, string[]>; mayBe: Map<number, { name: string; reason: string }> }
 
+/** Fifty thousand customers take over a second: the requests of others get their turn between. */
+const breathe = async (at: number) => (at % 500 === 499 ? void (await setImmediate()) : undefined)
 const text = (value: Value | undefined) => (typeof value === 'string' && value !== '' ? value : null)
 const texts = (...values: (Value | undefined)[]) => values.flatMap((value) => text(value) ?? [])
 
@@ -71,11 +74,17 @@ export async function findSame(
   if (people.size === 0) return result
   const taken = new Set(known.customers.map((one) => one.id))
   const onRecord = (await readCustomersOnRecord(tx, companyId)).filter((one) => !taken.has(one.id))
-  const find = findByKeys(onRecord.map((one) => ({ ...one, places: one.sites })))
+  const onRecordBy = sharersOf<CustomerOnRecord & Person>()
+  for (const [at, one] of onRecord.entries()) {
+    await breathe(at)
+    onRecordBy.add({ ...one, places: one.sites })
+  }
   const ids = { customer: new Map<string, string>(), site: new Map<string, string>(), softener: new Map<string, string>() }
+  let looked = 0
   for (const [customer, person] of people) {
+    await breathe(looked++)
     const own = keyed(person)
-    const alike = find(own).flatMap((other) => {
+    const alike = onRecordBy.find(own).flatMap((other) => {
       const found = taken.has(other.person.id) ? null : likeness(own, other)
       return found ? [{ one: other.person, ...found }] : []
     })

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { findByKeys, keyed, likeness, MOST_SHARING, type Person } from './same-customer.ts'
+import { keyed, likeness, MOST_SHARING, type Person, sharersOf } from './same-customer.ts'
 
 const person = (part: Partial<Person>): Person => ({ name: 'Ann Poe', reference: null, phones: [], emails: [], places: [], ...part })
 const at = (street: string, postcode: string | null, town: string | null) => ({ street, postcode, town })
@@ -41,8 +41,13 @@ describe('two customers', () => {
 })
 
 describe('a phone that many share', () => {
-  const sharing = (count: number) => Array.from({ length: count }, (_, at) => person({ name: `Ann ${at}`, phones: ['555 000 0000'] }))
-  const found = (count: number) => findByKeys(sharing(count))(keyed(person({ phones: ['(555) 000-0000'] }))).length
+  const people = (count: number) => Array.from({ length: count }, (_, at) => person({ name: `Ann ${at}`, phones: ['555 000 0000'] }))
+  const among = (all: readonly Person[]) => {
+    const sharers = sharersOf()
+    for (const one of all) sharers.add(one)
+    return sharers
+  }
+  const found = (count: number) => among(people(count)).find(keyed(person({ phones: ['(555) 000-0000'] }))).length
 
   test('finds all who have it, and tells nobody from anybody beyond twenty', () => {
     expect([found(1), found(MOST_SHARING), found(MOST_SHARING + 1)]).toEqual([1, 20, 0])
@@ -50,8 +55,8 @@ describe('a phone that many share', () => {
 
   test('of a whole list asks for no comparison of each with each', () => {
     // 4,000 with 4,000 were 16 million comparisons.
-    const all = sharing(4000)
-    const find = findByKeys(all)
-    expect(all.flatMap((one) => find(keyed(one)))).toEqual([])
+    const all = people(4000)
+    const sharers = among(all)
+    expect(all.flatMap((one) => sharers.find(keyed(one)))).toEqual([])
   })
 })

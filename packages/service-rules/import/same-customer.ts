@@ -31,18 +31,22 @@ export function keyed<P extends Person>(person: P): Keyed<P> {
 /** A phone or address that more customers share tells nobody from anybody: an office's own number, "000". Common practice, no source. */
 export const MOST_SHARING = 20
 
-/** Finds who shares a key with somebody, without comparing each with each: a list may give one number to all of its rows. */
-export function findByKeys<P extends Person>(all: readonly P[]): (one: Keyed<Person>) => Keyed<P>[] {
+/** Finds who shares a key with somebody, without comparing each with each: a list may give one number to all of its rows. Filled one by one, so that others get their turn. */
+export function sharersOf<P extends Person>() {
   const byKey = new Map<string, Keyed<P>[]>()
-  for (const other of all.map(keyed))
-    for (const key of other.keys) {
-      const there = byKey.get(key)
-      if (there) there.push(other)
-      else byKey.set(key, [other])
-    }
-  return ({ keys }) => {
-    const found = [...keys].map((key) => byKey.get(key) ?? []).filter((there) => there.length <= MOST_SHARING)
-    return [...new Set(found.flat())]
+  return {
+    add(person: P): void {
+      const one = keyed(person)
+      for (const key of one.keys) {
+        const there = byKey.get(key)
+        if (there) there.push(one)
+        else byKey.set(key, [one])
+      }
+    },
+    find({ keys }: Keyed<Person>): Keyed<P>[] {
+      const found = [...keys].map((key) => byKey.get(key) ?? []).filter((there) => there.length <= MOST_SHARING)
+      return [...new Set(found.flat())]
+    },
   }
 }
 
