@@ -1,3 +1,4 @@
+import { flushCompileCache } from 'node:module'
 import { isMainThread, Worker } from 'node:worker_threads'
 
 /** What a process aside sends back: pieces of a long answer as they are made, then the answer or what went wrong. */
@@ -54,5 +55,6 @@ export function answerAside<I>(work: (input: I) => unknown): void {
   const { seconds, memoryMb } = JSON.parse(limits) as { seconds: number; memoryMb: number }
   const workerData = { parent: process.ppid, mostBytes: (memoryMb + BESIDE_HEAP_MB) * MB, mostMs: (seconds + 1) * 1000 }
   new Worker(`(${watch.toString()})()`, { eval: true, workerData }).unref()
+  flushCompileCache() // for the next of its kind: this one is killed once it has answered
   process.once('message', (input) => void answer(work, input as I).finally(() => process.disconnect()))
 }

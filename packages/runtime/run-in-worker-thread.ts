@@ -25,8 +25,10 @@ export class AsideOverrun extends Error {
   }
 }
 
-/** A process aside knows no setting and no secret; what it reads may have been made to do harm. */
-const KNOWN = ['PATH', 'SystemRoot', 'TZ', 'LANG', 'LC_ALL', 'NODE_ENV']
+/**
+ * A process aside knows no setting and no secret; what it reads may have been made to do harm. The folder of compiled code spares it most of half a second.
+ */
+const KNOWN = ['PATH', 'SystemRoot', 'TZ', 'LANG', 'LC_ALL', 'NODE_ENV', 'NODE_COMPILE_CACHE']
 const WORDS_KEPT = 2000
 
 /** The built web server brings its processes bundled beside it; everything else runs them from their source. */

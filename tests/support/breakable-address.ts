@@ -19,6 +19,14 @@ export async function breakableAddress(url: string, onOpen: (count: number) => v
   const open = new Set<net.Socket>()
   let behind: Behind = 'database'
   let count = 0
+  let untilCut = 0
+  const cut = () => {
+    for (const socket of open) socket.destroy()
+  }
+  /** Of what goes either way, the last piece before a cut is lost with the connection. */
+  const passing = () => {
+    if (untilCut > 0 && --untilCut === 0) cut()
+  }
   const server = net.createServer((socket) => {
     socket.on('error', () => {})
     if (behind === 'starting') return void socket.once('data', () => socket.end(refusal('57P03', 'the database system is starting up')))
@@ -29,6 +37,7 @@ export async function breakableAddress(url: string, onOpen: (count: number) => v
     ] as const) {
       open.add(one)
       one.on('error', () => {})
+      one.on('data', passing)
       one.on('close', () => {
         open.delete(one)
         other.destroy()
@@ -40,13 +49,16 @@ export async function breakableAddress(url: string, onOpen: (count: number) => v
   server.listen(0, '127.0.0.1')
   await once(server, 'listening')
   const { port } = server.address() as net.AddressInfo
-  const cut = () => {
-    for (const socket of open) socket.destroy()
+  /** Cuts all connections at the nth piece of what goes either way from now on, and answers whether it has come to that. */
+  const cutAt = (pieces: number) => {
+    untilCut = pieces
+    return () => untilCut === 0
   }
   /** The same database, by the address that can be broken. */
   const through = (other: string) => Object.assign(new URL(other), { port: String(port) }).href
   const set = async (next: Behind) => {
     behind = next
+    untilCut = 0
     if (next !== 'database') cut()
     if (next === 'nobody' && server.listening) await new Promise((done) => server.close(done))
     if (next !== 'nobody' && !server.listening) {
@@ -54,5 +66,5 @@ export async function breakableAddress(url: string, onOpen: (count: number) => v
       await once(server, 'listening')
     }
   }
-  return { through, cut, set, close: () => set('nobody') }
+  return { through, cutAt, set, close: () => set('nobody') }
 }
