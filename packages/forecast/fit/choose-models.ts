@@ -2,8 +2,8 @@ import type { LifeFamilyName } from '../lifetime/life-family.ts'
 import { type ForecastParameters, PARAMETER_KEYS, type ParameterKey, type SupplyEffects } from '../priors/forecast-parameters.ts'
 import { correctedPosterior } from './corrected-posterior.ts'
 import { type LogNormal, lifePosterior, type Posterior } from './life-posterior.ts'
+import { placeTable } from './place-table.ts'
 import { SPREAD, supplyEffect } from './supply-marginal.ts'
-import { placeTable } from './table-likelihood.ts'
 import type { WearTable } from './wear-table.ts'
 
 const SIZE = PARAMETER_KEYS.length

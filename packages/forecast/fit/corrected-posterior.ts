@@ -1,7 +1,8 @@
 import { cholesky } from '../numeric/cholesky.ts'
 import { inverseCurvature } from '../numeric/maximise.ts'
 import { normalPoints } from '../numeric/normal-points.ts'
-import { type LogNormal, logLikelihood, type Posterior } from './life-posterior.ts'
+import type { LogNormal, Posterior } from './life-posterior.ts'
+import { likelihoodOf } from './plain-likelihood.ts'
 import type { WearTable } from './wear-table.ts'
 
 /** Beyond so many failures the posterior is as good as normal and its mode its mean. */
@@ -28,6 +29,9 @@ export function correctedPosterior(table: WearTable, found: Posterior, prior: Lo
     size,
   )
   if (table.failures > FAILURES_ENOUGH || lower === null || precision === null) return found
+  const logLikelihood = likelihoodOf(table, found.family)
+  // Asked first at the middle, from where each supply's effect is then looked for.
+  logLikelihood(found.logMean)
   const points = cached(size)
   const thetas: Float64Array[] = []
   const logs: number[] = []
@@ -39,7 +43,7 @@ export function correctedPosterior(table: WearTable, found: Posterior, prior: Lo
     })
     let square = 0
     for (let k = 0; k < size; k++) square += (z[k] as number) ** 2
-    const log = logLikelihood(table, found.family, theta) - 0.5 * quadratic(theta, prior.logMean, precision) + 0.5 * square
+    const log = logLikelihood(theta) - 0.5 * quadratic(theta, prior.logMean, precision) + 0.5 * square
     thetas.push(theta)
     logs.push(Number.isFinite(log) ? log : Number.NEGATIVE_INFINITY)
   }

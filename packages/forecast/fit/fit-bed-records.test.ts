@@ -3,11 +3,12 @@ import { type SimulatedBed, simulateFirm } from '../../../scripts/bench/simulate
 import { PARAMETER_KEYS, type ParameterValues } from '../priors/forecast-parameters.ts'
 import { centralValues } from '../priors/parameter-nodes.ts'
 import { tradePriors } from '../priors/trade-priors.ts'
+import { addRecords } from './add-records.ts'
 import type { BedRecord } from './bed-record.ts'
+import { derivatives } from './derivatives.ts'
 import { fitBedRecords } from './fit-bed-records.ts'
-import { derivatives } from './mixed-terms.ts'
+import { placeTable } from './place-table.ts'
 import { readRecord } from './read-record.ts'
-import { addRecords, placeTable } from './table-likelihood.ts'
 import { wearTable } from './wear-table.ts'
 
 const PRIOR = tradePriors()

@@ -2,10 +2,11 @@ import type { LifeFamilyName } from '../lifetime/life-family.ts'
 import { cholesky } from '../numeric/cholesky.ts'
 import { inverseCurvature, maximise, type Surface } from '../numeric/maximise.ts'
 import { PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
-import { derivatives } from './mixed-terms.ts'
-import { shiftTerms } from './shift-terms.ts'
-import { addSupply, SPREAD, supplyValue, type WideDerivatives } from './supply-marginal.ts'
-import { addRecords, placeTable } from './table-likelihood.ts'
+import { addRecords } from './add-records.ts'
+import { derivatives } from './derivatives.ts'
+import { placeTable } from './place-table.ts'
+import { likelihoodOf } from './plain-likelihood.ts'
+import { addSupply, SPREAD, type WideDerivatives } from './supply-marginal.ts'
 import type { WearTable } from './wear-table.ts'
 
 const SIZE = PARAMETER_KEYS.length
@@ -48,21 +49,9 @@ export function lifePosterior(
     family,
     logMean: Array.from(found.theta),
     logCovariance: Array.from(after),
-    logLikelihood: logLikelihood(table, family, found.theta),
+    logLikelihood: likelihoodOf(table, family)(found.theta),
     logEvidence: found.surface.value + 0.5 * (logDeterminant(after, size) - logDeterminant(prior.logCovariance, size)),
   }
-}
-
-/** ln likelihood alone; with nine parameters, supplies' effects integrated out. */
-export function logLikelihood(table: WearTable, family: LifeFamilyName, theta: ArrayLike<number>): number {
-  const placed = placeTable(table, family, theta)
-  if (theta.length === SIZE) return shiftTerms(placed, 0, table.count, 0)[0] as number
-  const spread = Math.exp(theta[SPREAD] as number)
-  return table.supplies.reduce(
-    (sum, { supply, from, to }) =>
-      sum + (supply === null ? (shiftTerms(placed, from, to, 0)[0] as number) : supplyValue(placed, from, to, spread)),
-    0,
-  )
 }
 
 function logDeterminant(matrix: ArrayLike<number>, size: number): number {

@@ -11,11 +11,12 @@ import type { BedRecord } from './bed-record.ts'
 import { correctedPosterior } from './corrected-posterior.ts'
 import { fitBedRecords } from './fit-bed-records.ts'
 import { lifeLikelihood, lifeTable } from './life-likelihood.ts'
-import { lifePosterior, logLikelihood } from './life-posterior.ts'
+import { lifePosterior } from './life-posterior.ts'
+import { placeTable } from './place-table.ts'
+import { likelihoodOf } from './plain-likelihood.ts'
+import { placePlain, plainSlopes, plainTable, plainValue } from './plain-table.ts'
 import { type ReadRecord, readRecord } from './read-record.ts'
 import { shiftTerms } from './shift-terms.ts'
-import { supplyValue } from './supply-marginal.ts'
-import { placeTable } from './table-likelihood.ts'
 import { type WearTable, wearTable } from './wear-table.ts'
 
 const PRIOR = tradePriors()
@@ -92,7 +93,33 @@ describe('the likelihood of bed records on clean water', () => {
       const scale = spreadOf(family) / Math.exp(PRIOR.logMean[1] ?? 0)
       const location = (PRIOR.logMean[0] ?? 0) - scale * LIFE_FAMILIES[family].quantile(0.5)
       const expected = lifeLikelihood(lifeTable(rounded, 0), LIFE_FAMILIES[family], [location, Math.log(scale)]).value
-      expect(logLikelihood(tableOf(records), family, PRIOR.logMean), family).toBeCloseTo(expected, 8)
+      expect(likelihoodOf(tableOf(records), family)(PRIOR.logMean), family).toBeCloseTo(expected, 8)
+    }
+  })
+})
+
+describe('chances in plain numbers', () => {
+  it('are those in logarithms to rounding, with their slopes, also of a bed that no one would believe', () => {
+    const ancient = (record: BedRecord): BedRecord => ({ ...record, beginning: { earliestDay: '1850-01-01', latestDay: '1850-01-01' } })
+    const usual = firm(80, 12)
+    const records = [
+      ...usual,
+      ...usual
+        .filter(({ end }) => end === null)
+        .slice(0, 3)
+        .map(ancient),
+    ]
+    const table = tableOf(records.map((record, i) => ({ ...record, customerCalls: i % 2 === 0 })))
+    for (const family of FAMILIES) {
+      const plain = plainTable(table, family)
+      placePlain(plain, PRIOR.logMean)
+      for (const shift of [-0.6, 0, 0.4]) {
+        const [value, rise, bend] = shiftTerms(placeTable(table, family, PRIOR.logMean), 0, table.count, shift)
+        expect(plainValue(plain, 0, table.count, shift) / (value ?? 0), `${family} ${shift}`).toBeCloseTo(1, 9)
+        const slopes = plainSlopes(plain, 0, table.count, shift)
+        expect((slopes[0] ?? 0) / (rise ?? 0), `${family} ${shift}`).toBeCloseTo(1, 6)
+        expect((slopes[1] ?? 0) / (bend ?? 0), `${family} ${shift}`).toBeCloseTo(1, 6)
+      }
     }
   })
 })
@@ -107,6 +134,7 @@ describe('the posterior in use', () => {
     const found = lifePosterior(table, 'weibull', prior)
     if (found === null) throw new Error('the fit must settle')
     const corrected = correctedPosterior(table, found, prior)
+    const logLikelihood = likelihoodOf(table, 'weibull')
     const sums = { weight: 0, first: 0, second: 0, twice: 0 }
     const [sd0, sd1] = [Math.sqrt(logCovariance[0] ?? 0), Math.sqrt(logCovariance[NEXT] ?? 0)]
     for (let i = -60; i <= 60; i++)
@@ -115,7 +143,7 @@ describe('the posterior in use', () => {
         const [x, y] = [(i / 60) * 4, (j / 60) * 4]
         theta[0] = (theta[0] ?? 0) + sd0 * x
         theta[1] = (theta[1] ?? 0) + sd1 * y
-        const weight = Math.exp(logLikelihood(table, 'weibull', theta) - found.logLikelihood - (x * x + y * y) / 2)
+        const weight = Math.exp(logLikelihood(theta) - found.logLikelihood - (x * x + y * y) / 2)
         sums.weight += weight
         sums.first += weight * theta[0]
         sums.second += weight * theta[1]
@@ -132,16 +160,19 @@ describe('the posterior in use', () => {
 
   it('integrates a supply’s effect as 4,001 trapezoid points do, also where it is a spike', () => {
     for (const beds of [20, 1500]) {
-      const table = tableOf(firm(beds, 5, 0.2))
+      const table = tableOf(firm(beds, 5, 0.2).filter(({ supply }) => supply === 'supply-1'))
       const placed = placeTable(table, 'weibull', PRIOR.logMean)
-      const { from, to } = table.supplies.find(({ supply }) => supply !== null) ?? { from: 0, to: 0 }
+      expect(table.supplies).toHaveLength(1)
       for (const spread of [0.03, 0.2]) {
         const logs = Array.from({ length: 4001 }, (_, i) => (i - 2000) / 250).map((z) => {
-          return (shiftTerms(placed, from, to, spread * z)[0] ?? 0) - 0.5 * z * z
+          return (shiftTerms(placed, 0, table.count, spread * z)[0] ?? 0) - 0.5 * z * z
         })
         const top = Math.max(...logs)
         const expected = top + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - top), 0) / 250 / Math.sqrt(2 * Math.PI))
-        expect(supplyValue(placed, from, to, spread), `${beds} beds, spread ${spread}`).toBeCloseTo(expected, 4)
+        expect(likelihoodOf(table, 'weibull')([...PRIOR.logMean, Math.log(spread)]), `${beds} beds, spread ${spread}`).toBeCloseTo(
+          expected,
+          4,
+        )
       }
     }
   })

@@ -6,7 +6,7 @@ import { PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
 import { asCurrent, TRADE_PRIORS, tradePriors } from '../priors/trade-priors.ts'
 import type { BedRecord, RecordedEnd } from './bed-record.ts'
 import { fitBedRecords } from './fit-bed-records.ts'
-import { logLikelihood } from './life-posterior.ts'
+import { likelihoodOf } from './plain-likelihood.ts'
 import { readRecord } from './read-record.ts'
 import { wearTable } from './wear-table.ts'
 
@@ -32,7 +32,7 @@ const survival = (beganDay: string, day: number) => Math.exp(-Math.LN2 * ((day -
 function likelihood(record: BedRecord): number {
   const read = readRecord(record, AS_OF_DAY, PRIOR)
   if (!read.ok) throw new Error(read.reason)
-  return Math.exp(logLikelihood(wearTable([read], [null]), 'weibull', PRIOR.logMean))
+  return Math.exp(likelihoodOf(wearTable([read], [null]), 'weibull')(PRIOR.logMean))
 }
 const calls = 0.8
 /** Nobody took it out for another reason: one in a hundred a year. */

@@ -1,6 +1,6 @@
 import { intervalTerms } from '../lifetime/interval-terms.ts'
+import type { PlacedTable } from './place-table.ts'
 import { REMOVAL_RATE, sortLog } from './sort-terms.ts'
-import type { PlacedTable } from './table-likelihood.ts'
 import { logRate, STRIDE } from './wear-sums.ts'
 import { BETWEEN, KNOWN, LOWER, UPPER, WORKING } from './wear-table.ts'
 

@@ -1,8 +1,9 @@
 import { hermiteNodes } from '../numeric/gauss-hermite.ts'
 import { PARAMETER_KEYS, type SupplyEffect } from '../priors/forecast-parameters.ts'
-import { derivatives } from './mixed-terms.ts'
+import { addRecords } from './add-records.ts'
+import { derivatives } from './derivatives.ts'
+import type { PlacedTable } from './place-table.ts'
 import { shiftTerms } from './shift-terms.ts'
-import { addRecords, type PlacedTable } from './table-likelihood.ts'
 
 const SIZE = PARAMETER_KEYS.length
 
@@ -10,7 +11,7 @@ const SIZE = PARAMETER_KEYS.length
 export const SPREAD = SIZE
 
 /** Nodes around each supply's own mode (Pinheiro and Bates 1995). */
-const NODES = 7
+export const NODES = 7
 
 const local = derivatives()
 const WIDE = SIZE + 1
@@ -68,17 +69,6 @@ export function addSupply(placed: PlacedTable, from: number, to: number, spread:
   }
   mean.fill(0)
   square.fill(0)
-}
-
-/** ln of the same integral alone. */
-export function supplyValue(placed: PlacedTable, from: number, to: number, spread: number, count = NODES): number {
-  const { mode, sd } = supplyMode(placed, from, to, spread)
-  const logs = hermiteNodes(count).map(({ x, weight }) => {
-    const u = mode + Math.SQRT2 * sd * x
-    return (shiftTerms(placed, from, to, u)[0] as number) - 0.5 * (u / spread) ** 2 + Math.log(weight)
-  })
-  const top = Math.max(...logs)
-  return top + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - top), 0)) + Math.log(sd / spread) - 0.5 * Math.log(Math.PI)
 }
 
 /** Most likely effect of a supply at given parameters and its spread around it. */

@@ -26,7 +26,8 @@ export function wearSums(table: WearTable, theta: ArrayLike<number>): WearSums {
   return { sums, waters }
 }
 
-function waterRates(list: readonly InletWater[], theta: ArrayLike<number>): Float64Array {
+/** Numbers of each water under one set of log parameters, WATER_STRIDE apart. */
+export function waterRates(list: readonly InletWater[], theta: ArrayLike<number>): Float64Array {
   const [exponent, weight, iron, temperature] = WATER_KEYS.map((key) => Math.exp(theta[key] as number)) as [number, number, number, number]
   const out = new Float64Array(list.length * WATER_STRIDE)
   list.forEach((water, i) => {
@@ -49,6 +50,16 @@ function waterRates(list: readonly InletWater[], theta: ArrayLike<number>): Floa
     )
   })
   return out
+}
+
+/** ln wear of a sum alone; −Infinity where there is none. */
+export function logWear(table: WearTable, waters: Float64Array, sum: number): number {
+  const { pieceDays, pieceWater, firstPiece } = table
+  let total = 0
+  const to = firstPiece[sum + 1] as number
+  for (let p = firstPiece[sum] as number; p < to; p++)
+    total += (pieceDays[p] as number) * (waters[(pieceWater[p] as number) * WATER_STRIDE] as number)
+  return Math.log(total)
 }
 
 const slope = new Float64Array(4)

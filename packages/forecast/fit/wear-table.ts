@@ -30,10 +30,11 @@ export interface WearTable {
   /** Cases of record r, a beginning and a way each: from firstCase[r] to firstEntry[r]; its entries from there to firstCase[r + 1]. */
   readonly firstCase: Int32Array
   readonly firstEntry: Int32Array
-  /** By case: how it ends, its sort (record-ways.ts) and the weight of its beginning. */
+  /** By case: how it ends, its sort (record-ways.ts) and the weight of its beginning, as a logarithm and plain. */
   readonly kind: Uint8Array
   readonly sort: Uint8Array
   readonly logWeight: Float64Array
+  readonly weight: Float64Array
   /** Pieces of sum 2 · case + (LOWER or UPPER). */
   readonly firstPiece: Int32Array
   readonly pieceWater: Int32Array
@@ -111,7 +112,13 @@ export function wearTable(records: readonly ReadRecord[], supplies: readonly (st
       for (const one of record.entries) addCase(begin, Math.log(weight), entryCase(one), true)
     table.firstCase[r + 1] = c
   })
-  return { ...table, pieceWater: Int32Array.from(pieceWater), pieceDays: Float64Array.from(pieceDays), supplies: groups }
+  return {
+    ...table,
+    weight: table.logWeight.map(Math.exp),
+    pieceWater: Int32Array.from(pieceWater),
+    pieceDays: Float64Array.from(pieceDays),
+    supplies: groups,
+  }
 }
 
 const entryCase = ({ sort, entry }: RecordEntry) => ({ sort, lower: entry, upper: Number.POSITIVE_INFINITY })
