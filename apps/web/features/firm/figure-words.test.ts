@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { dialogTitle } from './figure-words.ts'
+import { dialogTitle, figureWords } from './figure-words.ts'
 
 const US = { locale: 'en-US', unitSystem: 'us' } as const
 
@@ -15,4 +15,14 @@ describe('a dialog that sets a figure is titled by what it edits', () => {
     ['bags', null, 'Bags in stock'],
     ['reserve', null, 'Reserve capacity'],
   ])('%s, set to %j: %s', (key, value, title) => expect(dialogTitle(key, value, US)).toBe(title))
+})
+
+describe('hours are written as the company’s locale writes a clock', () => {
+  // CLDR 48, time format "short": h:mm a in en-US, HH:mm in en-GB.
+  it.each([
+    ['dayStart', '08:00', 'en-US', '8:00\u00a0AM'],
+    ['dayEnd', '17:30', 'en-US', '5:30\u00a0PM'],
+    ['dayStart', '08:00', 'en-GB', '08:00'],
+  ])('%s %s in %s: %s', (key, value, locale, words) => expect(figureWords(key, value, { ...US, locale, currency: 'USD' })).toBe(words))
+  it('and a value nobody has given is not set', () => expect(figureWords('dayStart', null, { ...US, currency: 'USD' })).toBe('not set'))
 })

@@ -4,6 +4,7 @@ import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
 import type { AmountDisplay, Display } from '@almanac/units/display'
 import { gpmFt2ToMH, gpmToLMin } from '@almanac/units/flow'
 import { formatFlowGpm, formatHardnessGpg, formatLengthIn, formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { formatClockTime } from '@almanac/units/format-clock'
 import { formatPercent, type NumberDisplay, showNumber } from '@almanac/units/format-number'
 import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
 import { formatMoney } from '@almanac/units/money'
@@ -133,6 +134,8 @@ const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = 
     return reserve.days === 1 ? 'one day’s use' : `${number(reserve.days ?? 0, display)} days’ use`
   },
   riskLimit: percent,
+  dayStart: (value, display) => formatClockTime(value as string, display),
+  dayEnd: (value, display) => formatClockTime(value as string, display),
   poolFits: (value) => (value ? 'on' : 'off'),
   locale: (value) => localeWords(value as string),
   name: String,
@@ -142,7 +145,7 @@ const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = 
 
 /** A figure's or setting's value as a person reads it. */
 export function figureWords(key: string, value: unknown, display: FirmDisplay): string {
-  if (value === null || value === undefined) return 'not said'
+  if (value === null || value === undefined) return 'not set'
   const pack = packOf(key, display.unitSystem)
   if (pack) return pack.words(value as number, display)
   const words = WORDS[key]
