@@ -78,8 +78,7 @@ const ground = (topic: Topic, weight: Ground['weight'], words: string): Ground =
 function law({ lawAllows, stopCase }: OwnerQuestion): Ground[] {
   const grounds: Ground[] = []
   if (lawAllows === false) grounds.push(ground('law', 'firm', 'Local law requires a licensed person for this work.'))
-  if (lawAllows === null)
-    grounds.push(ground('law', 'ask', 'Ask the local authority if an owner may open the water pipe without a license.'))
+  if (lawAllows === null) grounds.push(ground('law', 'ask', 'Ask the local authority: may an owner open the water pipe without a license?'))
   if (stopCase === true)
     grounds.push(
       ground('stop', 'firm', 'There is a reason to stop and refer: lead, asbestos, a crawl space, a boil-water notice or a cracked tank.'),

@@ -115,7 +115,7 @@ export const CAUSES: readonly Cause[] = [
     'Water changed',
     0.06,
     'repair',
-    'The supply, its hardness, iron or disinfectant is different from what the softener was set for.',
+    'The water changed: its hardness, iron or disinfectant is not what the softener was set for.',
     'Test the raw water and set the softener again.',
   ),
   cause(

@@ -1,4 +1,5 @@
 import { formatHardnessGpg, formatWaterGal, formatWeightLb } from '@almanac/units/format'
+import { formatMinute } from '@almanac/units/format-clock'
 import { formatPercent, showNumber } from '@almanac/units/format-number'
 import { gpgToMgL, mgLToGpg } from '@almanac/units/hardness'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
@@ -8,9 +9,12 @@ import type { CardFacts } from './card-facts.ts'
 import type { CardLine } from './card-types.ts'
 import type { DoseFigures } from './dose-figures.ts'
 
+/** Two at night: the hour valves come set to (common practice, no source). */
+const REGENERATES_AT_MINUTE = 120
+
 /** What is entered at the valve: hardness and gallons by a meter, days by a timer; then the salt. */
 export function enterLines(facts: CardFacts): CardLine[] {
-  const { dose, setting, input } = facts
+  const { dose, setting, input, display } = facts
   const metered = input.control !== 'timer'
   return [
     ...(metered ? [hardnessLine(facts), gallonsLine(facts), reserveLine(facts), overrideLine(facts)] : [daysLine(facts)]),
@@ -21,10 +25,10 @@ export function enterLines(facts: CardFacts): CardLine[] {
       value:
         setting.reserve.kind === 'days' && setting.reserve.days === 0 && metered
           ? 'right away; the other tank takes over'
-          : 'at night, 2 a.m.',
+          : `at night, ${formatMinute(REGENERATES_AT_MINUTE, display)}`,
       why: {
         title: 'When it regenerates',
-        summary: 'It regenerates when hardly anyone uses water.',
+        summary: 'It regenerates when few people use water.',
         inputs: [],
         formula: 'While it regenerates, a single softener lets hard water through, so it does it at night.',
         assumptions: [],
@@ -131,7 +135,7 @@ function overrideLine({ setting, input, display }: CardFacts): CardLine {
     hint: metals ? 'iron or manganese must not settle' : undefined,
     why: {
       title: 'Day override',
-      summary: 'It regenerates after this many days even if little water was used.',
+      summary: 'After this many days it regenerates, even if little water was used.',
       inputs: [
         { name: 'Iron', value: metal(input.ironMgL, display) },
         { name: 'Manganese', value: metal(input.manganeseMgL, display) },

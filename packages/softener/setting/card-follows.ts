@@ -131,10 +131,12 @@ function sodiumLine({ setting, input, hardness, display }: CardFacts): CardLine 
     id: 'sodium',
     label: 'Sodium added to the water',
     value: potassium ? 'none' : `${showNumber(setting.sodiumMgL, 0, display)} mg/L`,
-    hint: potassium ? 'potassium instead' : `${showNumber(sodiumPerGlassMg(setting.sodiumMgL), 0, display)} mg in a glass of 8 fl oz`,
+    hint: potassium
+      ? 'potassium instead'
+      : `${showNumber(sodiumPerGlassMg(setting.sodiumMgL), 0, display)} mg in a glass of ${display.unitSystem === 'us' ? '8 fl oz' : '237 mL'}`,
     why: {
       title: 'Sodium added',
-      summary: 'Softening swaps hardness for sodium, so harder water ends up with more sodium.',
+      summary: 'Softening trades hardness for sodium: the harder the water, the more sodium.',
       inputs: [{ name: 'Hardness removed', value: `${showNumber(hardness.hardnessGpg, 1, display)} gpg` }],
       formula:
         'Each calcium is exchanged for two sodium: 7.864 mg/L of sodium for each gpg, 0.4594 mg for each mg of hardness. Sodium in the raw water is extra.',

@@ -117,7 +117,7 @@ export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' 
           empty={
             <Empty title="Nothing here">
               {state === 'waiting'
-                ? 'Reminders appear automatically when a due window comes near and a contact consents.'
+                ? 'When a bed’s due window comes near, a reminder for it appears here, if a contact agreed to hear from you.'
                 : 'No reminder is in this state.'}
             </Empty>
           }

@@ -46,7 +46,7 @@ export function AdvicePart({ advice, proposeHref }: { advice: Advice; proposeHre
             ],
             formula:
               'The hours of each action: its own, plus the return visit and the right fix where it doesn’t cure the cause. Another check comes first while it saves more hours on average than it takes; each bit of doubt it removes counts as half an hour.',
-            assumptions: ['Hours are for one person with materials included, only to compare actions.'],
+            assumptions: ['Hours are one person’s, parts included. Use them only to compare.'],
             source: 'common practice, no source',
           }}
         >
