@@ -108,7 +108,7 @@ export function AppFrame({
           </FoldOut>
         </div>
       </header>
-      <main id="main" tabIndex={-1} className="w-full max-w-[1600px] grow px-4 py-6 outline-none sm:px-9 sm:py-7">
+      <main id="main" tabIndex={-1} className="w-full max-w-[1600px] grow px-4 py-6 outline-none sm:px-9 sm:py-7 print:p-0">
         {children}
       </main>
     </div>

@@ -76,7 +76,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
 
   return (
     <div aria-busy={busy || undefined} className={busy ? 'shadow-[0_-2px_0_var(--water)]' : ''}>
-      <div className="flex flex-wrap items-center justify-between gap-3 pb-2 md:hidden">
+      <div className="flex flex-wrap items-center justify-between gap-3 pb-2 md:hidden print:hidden">
         {onSelect ? allBox(words('selectAll'), false) : null}
         {onSort ? <SortPicker columns={columns} sort={sort} onSort={onSort} /> : null}
       </div>
@@ -85,7 +85,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
         <thead {...role('rowgroup')} className="max-md:hidden">
           <tr {...role('row')} className="border-b border-ink text-small text-soft">
             {onSelect ? (
-              <th {...role('columnheader')} scope="col" className="w-9 py-1 pr-2">
+              <th {...role('columnheader')} scope="col" className="w-9 py-1 pr-2 print:hidden">
                 {allBox(words('selectAll'), true)}
               </th>
             ) : null}
@@ -107,7 +107,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
                 className={`border-b border-line hover:bg-wash max-md:relative max-md:flex max-md:flex-col max-md:gap-1 max-md:py-3 ${on ? 'bg-wash' : ''} ${onSelect ? 'max-md:pl-9' : ''}`}
               >
                 {onSelect ? (
-                  <td {...role('cell')} className="py-2 pr-2 max-md:absolute max-md:top-2.5 max-md:left-0 max-md:p-0">
+                  <td {...role('cell')} className="py-2 pr-2 print:hidden max-md:absolute max-md:top-2.5 max-md:left-0 max-md:p-0">
                     <Checkbox
                       label={words('select', { row: rowName?.(row) ?? words('rowNumber', { number: String(i + 1) }) })}
                       hideLabel
@@ -123,8 +123,8 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
                     <td
                       key={c.key}
                       {...role('cell')}
-                      className={`py-2.5 pr-3 align-middle last:pr-0 max-md:p-0 ${c.align === 'right' ? 'md:text-right' : ''} ${
-                        c.phone === 'hide' ? 'max-md:hidden' : ''
+                      className={`py-2.5 pr-3 align-middle last:pr-0 max-md:p-0 ${c.align === 'right' ? 'md:not-last:pr-6 md:text-right' : ''} ${
+                        c.phone === 'hide' || inner === null || inner === '' ? 'max-md:hidden' : ''
                       } ${title ? 'max-md:order-first' : 'max-md:flex max-md:items-start max-md:gap-3'}`}
                     >
                       {title ? null : (

@@ -30,7 +30,7 @@ export function FilterBar({ label, children, onClear, selectedCount, actions }: 
         ) : null}
       </fieldset>
       {actions ? (
-        <div className="flex flex-wrap items-center gap-3 md:ml-auto">
+        <div className="flex flex-wrap items-center gap-3 md:ml-auto print:hidden">
           {selectedCount === undefined ? null : (
             <output className="text-small text-soft">{words('selected', { count: String(selectedCount) })}</output>
           )}

@@ -17,7 +17,7 @@ export function FilterSelect({ label, choices, ...rest }: FilterSelectProps) {
       <select
         {...rest}
         id={id}
-        className="field-sizing-content min-h-8 max-w-[60vw] rounded-none border-b border-edge bg-transparent font-semibold text-ink hover:border-ink in-[.field]:min-h-control"
+        className="field-sizing-content min-h-8 max-w-[60vw] rounded-none border-b border-edge bg-transparent font-semibold text-ink hover:border-ink in-[.field]:min-h-control print:appearance-none print:border-0"
       >
         {choices.map((c) => (
           <option key={c.value} value={c.value} disabled={c.disabled}>

@@ -6,7 +6,7 @@ import type { PlotTable } from './plot-table.ts'
 import { SpanAxis } from './span-axis.tsx'
 import { useWidth } from './use-width.ts'
 
-/** One group: how many beds it has and what is expected of them, with the band of four outcomes in five. */
+/** One group: how many beds it has and what is expected of them, with the likely range. */
 export type GroupRow = { name: string; beds: number; mean: number; low: number; high: number }
 
 export type GroupSpansProps = {

@@ -74,7 +74,7 @@ export function LongMonthPlot({ title, months, capacity }: LongMonthPlotProps) {
               </>
             }
           >
-            expected to fail if nothing is done, and the band of four outcomes in five
+            expected to fail if nothing is done, and the likely range (80%)
           </LegendItem>
           {planned ? (
             <LegendItem sign={<rect x="7" width="8" height="12" className="fill-bead" opacity=".65" />}>rebeds planned</LegendItem>

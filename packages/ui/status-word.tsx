@@ -18,7 +18,7 @@ export type StatusWordProps = { shape: ShapeName; tone?: Tone; children: ReactNo
 /** A state as a word with a shape before it; colour only underlines what both already say. */
 export function StatusWord({ shape, tone = 'ink', children }: StatusWordProps) {
   return (
-    <span className={`inline-flex items-center gap-1.5 ${tones[tone]}`}>
+    <span className={`inline-flex items-baseline gap-1.5 [&>svg]:self-center ${tones[tone]}`}>
       <Shape name={shape} />
       {children}
     </span>

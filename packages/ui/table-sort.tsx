@@ -14,7 +14,7 @@ function nextSort(sort: TableSort | undefined, key: string): TableSort {
 
 function Arrow({ direction }: { direction?: TableSort['direction'] }) {
   return (
-    <svg aria-hidden="true" width="9" height="12" viewBox="0 0 9 12" className="shrink-0 fill-current">
+    <svg aria-hidden="true" width="9" height="12" viewBox="0 0 9 12" className="shrink-0 fill-current print:hidden">
       <path d="M4.5 0.5 L8.5 5 H0.5 Z" opacity={direction === 'ascending' ? 1 : 0.25} />
       <path d="M4.5 11.5 L8.5 7 H0.5 Z" opacity={direction === 'descending' ? 1 : 0.25} />
     </svg>
@@ -31,7 +31,7 @@ export function SortHead({ column, sort, onSort }: { column: Sortable; sort?: Ta
       scope="col"
       style={width ? { width } : undefined}
       aria-sort={sortable ? (direction ?? 'none') : undefined}
-      className={`py-1 pr-3 align-middle font-medium last:pr-0 ${right ? 'text-right' : ''}`}
+      className={`py-1 align-middle font-medium last:pr-0 ${right ? 'pr-6 text-right' : 'pr-3'}`}
     >
       {sortable && onSort ? (
         <button

@@ -33,12 +33,12 @@ export const streetOf = (random: Random) => random.pick(STREETS)
 /** A business as the firm calls it, "Merrow bakery". */
 export const businessName = (random: Random) => `${random.pick(FAMILY)} ${random.pick(BUSINESS)}`
 export const ACCESS = [
-  'cellar, narrow stairs',
+  'basement, narrow stairs',
   'utility room, level',
   'garage, side door',
   'crawl space: call before coming',
   'parking at the back',
   'dog in the yard, call first',
-  'key with the neighbour at number 12',
+  'key with the neighbor at number 12',
   'plant room, ask at the desk',
 ]

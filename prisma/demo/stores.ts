@@ -2,11 +2,11 @@ import { newId } from '@almanac/runtime/ids'
 import type { Prisma } from '../../packages/database/generated/client.ts'
 
 const ITEMS: { name: string; kind: string; unit: string; bagFt3?: number; resinKind?: string; onHand: number; price: number }[] = [
-  { name: '8 % resin, 1 ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 1, resinKind: 'gel-8', onHand: 24, price: 9800 },
-  { name: '8 % resin, ½ ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 0.5, resinKind: 'gel-8', onHand: 10, price: 5400 },
-  { name: '8 % resin, ¼ ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 0.25, resinKind: 'gel-8', onHand: 3, price: 3000 },
-  { name: '10 % resin, 1 ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 1, resinKind: 'gel-10', onHand: 12, price: 13600 },
-  { name: '10 % resin, ½ ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 0.5, resinKind: 'gel-10', onHand: 4, price: 7400 },
+  { name: '8% resin, 1 ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 1, resinKind: 'gel-8', onHand: 24, price: 9800 },
+  { name: '8% resin, ½ ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 0.5, resinKind: 'gel-8', onHand: 10, price: 5400 },
+  { name: '8% resin, ¼ ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 0.25, resinKind: 'gel-8', onHand: 3, price: 3000 },
+  { name: '10% resin, 1 ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 1, resinKind: 'gel-10', onHand: 12, price: 13600 },
+  { name: '10% resin, ½ ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 0.5, resinKind: 'gel-10', onHand: 4, price: 7400 },
   { name: 'Fine mesh resin, 1 ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 1, resinKind: 'fine-mesh', onHand: 2, price: 14900 },
   { name: 'Quartz gravel', kind: 'gravel', unit: 'lb', onHand: 300, price: 60 },
   { name: 'Distributor tube 1.05 in with basket', kind: 'tube', unit: 'piece', onHand: 9, price: 2200 },

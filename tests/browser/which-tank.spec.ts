@@ -68,7 +68,7 @@ test.describe('on a telephone', () => {
 test('centimetres, an unlisted size worked out, and why', async ({ page }) => {
   await enter(page, 'dispatcher')
   await page.goto('/which-tank')
-  await page.getByRole('radio', { name: 'centimetres' }).check()
+  await page.getByRole('radio', { name: 'cm', exact: true }).check()
   // 88 cm round is 34.6 in, 11 in across; 127 cm is 50 in.
   await page.getByLabel('Around the tank').fill('88')
   await page.getByLabel('Floor to the rim, without the valve').fill('127')

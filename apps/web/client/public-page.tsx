@@ -21,11 +21,19 @@ export function LinkRefused({ refused }: { refused: string }) {
   return (
     <PublicPage title={words('refused')}>
       <Problem happened={refused} />
-      <p>
-        <a href="/sign-in" className="underline underline-offset-4">
-          {words('toSignIn')}
-        </a>
-      </p>
+      <ToSignIn />
     </PublicPage>
+  )
+}
+
+/** The way back for somebody who has a password. */
+export function ToSignIn() {
+  const words = useWords('join')
+  return (
+    <p>
+      <a href="/sign-in" className="underline underline-offset-4">
+        {words('toSignIn')}
+      </a>
+    </p>
   )
 }

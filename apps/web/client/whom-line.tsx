@@ -20,8 +20,8 @@ export function WhomLine({ whom }: { whom: WhomToCall }) {
 export function WhomBlock({ whom }: { whom: WhomToCall }) {
   const { customerName, called } = whom
   return (
-    <div className="print:hidden">
-      <p className="flex flex-wrap items-baseline justify-between gap-x-4">
+    <div>
+      <p className="flex flex-wrap items-baseline justify-between gap-x-4 print:justify-start">
         <span className="text-h2 font-semibold">{called?.name ?? customerName ?? 'No customer'}</span>
         <span className="text-small text-soft">
           {called ? contactRoleWords[called.role].toLowerCase() : ''}
@@ -33,6 +33,7 @@ export function WhomBlock({ whom }: { whom: WhomToCall }) {
           <LinkButton href={telOf(called.phone)} kind="ink" wide>
             Call {called.phone}
           </LinkButton>
+          <span className="hidden print:block">{called.phone}</span>
         </p>
       ) : (
         <p className="text-soft">{customerName ? 'No phone number recorded.' : 'No customer at this site now.'}</p>

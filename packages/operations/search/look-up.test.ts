@@ -22,9 +22,9 @@ const softener = {
 }
 
 /** A house in a company, by the form that a dispatcher fills in. */
-async function house(firm: FirmRecords, street: string, name: string, phone: string, tankSize: string): Promise<string> {
+async function house(firm: FirmRecords, street: string, name: string, phone: string, tankSize: string, label = ''): Promise<string> {
   const holder = { kind: 'new' as const, name, phone, email: '', consents: [] }
-  const place = { label: '', street, town: 'Fordham Mill', region: '', postcode: '60511', accessNotes: '', waterSupplyId: null }
+  const place = { label, street, town: 'Fordham Mill', region: '', postcode: '60511', accessNotes: '', waterSupplyId: null }
   return (await addSite(firm, { ...command(), ...place, holder, softener: { ...softener, tankSize } })).siteId
 }
 
@@ -92,6 +92,15 @@ describe('one slip a word', () => {
   test.each(['12x53', 'sluice 85', 'qqqqqq', 'mroaeu', '!!', '%', '"', "'"])('%j finds nothing', async (query) =>
     expect(await answers(query)).toEqual([]),
   )
+})
+
+test('a site that goes by a name of its own says by which street it was met; one that goes by its street does not say it twice', async () => {
+  await house(mine, '33 Chapel Row', 'Corben Brewery', '(555) 013-1133', '14x65', 'Corben brewery')
+  const streets = async (query: string) =>
+    (await lookUp(mine, query)).findings.flatMap((one) => (one.of === 'person' || one.of === 'address' ? [one.street] : []))
+  expect(await streets('chapel row')).toEqual(['33 Chapel Row'])
+  expect(await streets('chpael')).toEqual(['33 Chapel Row'])
+  expect(await streets('sluice 58')).toEqual([null])
 })
 
 describe('what must not be found', () => {

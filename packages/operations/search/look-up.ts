@@ -101,6 +101,13 @@ async function findingsOf(tx: Tx, companyId: string, reading: QueryReading): Pro
 }
 
 const placeOf = (site: FoundSite) => ({ siteLabel: site.label, town: site.town })
+
+/** The street, where the site goes by another name: a search that met it by its street would not say why. */
+function streetOf({ label, street }: FoundSite): string | null {
+  const named = new Set(searchWords(label))
+  return street && !searchWords(street).every((word) => named.has(word)) ? street : null
+}
+
 const present = (texts: (string | null)[]): string[] => texts.filter((text) => text !== null)
 
 const textsOf = (site: FoundSite) => ({
@@ -113,12 +120,13 @@ const textsOf = (site: FoundSite) => ({
 function personOf({ site, rank }: Ranked): Finding {
   const met = rank.person === null ? site.people[0] : site.people[rank.person]
   const name = met?.name ?? site.customerName ?? site.label
-  return { of: 'person', siteId: site.id, name, phone: met?.phone ?? null, ...placeOf(site) }
+  return { of: 'person', siteId: site.id, name, phone: met?.phone ?? null, street: streetOf(site), ...placeOf(site) }
 }
 
 const addressOf = ({ site }: Ranked): Finding => ({
   of: 'address',
   siteId: site.id,
   customerName: site.customerName,
+  street: streetOf(site),
   ...placeOf(site),
 })

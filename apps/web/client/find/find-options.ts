@@ -20,9 +20,18 @@ function optionOf(finding: Finding, display: AmountDisplay & DayDisplay, words: 
   const { siteLabel, town } = finding
   switch (finding.of) {
     case 'person':
-      return { href: `/sites/${finding.siteId}`, what: finding.name, beside: parts(siteLabel, town), phone: finding.phone ?? undefined }
+      return {
+        href: `/sites/${finding.siteId}`,
+        what: finding.name,
+        beside: parts(siteLabel === finding.name ? null : siteLabel, finding.street, town),
+        phone: finding.phone ?? undefined,
+      }
     case 'address':
-      return { href: `/sites/${finding.siteId}`, what: parts(siteLabel, town), beside: finding.customerName ?? words.find('noCustomer') }
+      return {
+        href: `/sites/${finding.siteId}`,
+        what: parts(siteLabel, town),
+        beside: parts(finding.street, finding.customerName === siteLabel ? null : (finding.customerName ?? words.find('noCustomer'))),
+      }
     case 'tank':
       return {
         href: `/beds/${finding.bedId}`,

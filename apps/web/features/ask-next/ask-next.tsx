@@ -3,7 +3,6 @@ import type { AskRow } from '@almanac/contract/beds'
 import { questionWords } from '@almanac/records/forecast-question'
 import { Button } from '@almanac/ui/button'
 import { type Column, DataTable } from '@almanac/ui/data-table'
-import { Empty } from '@almanac/ui/empty'
 import { LinkButton } from '@almanac/ui/link-button'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
@@ -15,6 +14,7 @@ import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { answerLink } from '@/client/answer-place'
 import type { BedTexts } from '@/client/bed-facts-words'
+import { EmptyOrFirst } from '@/client/empty-or-first'
 import { readFailure } from '@/client/failure'
 import { PhoneLink } from '@/client/phone-link'
 import { useSession } from '@/client/providers'
@@ -56,9 +56,17 @@ export function AskNext() {
           rowHref={(row) => `/beds/${row.bedId}`}
           link={Link}
           empty={
-            <Empty title="Nothing to ask">
-              Either there’s no forecast yet, or no answer would move a due date by more than a few months.
-            </Empty>
+            <EmptyOrFirst
+              first="Nobody to ask yet"
+              title="Nothing to ask"
+              action={
+                <LinkButton href="/coming-due" link={Link}>
+                  See what comes due
+                </LinkButton>
+              }
+            >
+              No answer would move a due date by more than a few months.
+            </EmptyOrFirst>
           }
         />
       ) : null}

@@ -63,7 +63,7 @@ function Chances({ forecast }: { forecast: StoredForecast }) {
   ]
   return (
     <>
-      <dl className="mt-4 flex flex-wrap gap-x-8 gap-y-2">
+      <dl className="mt-4 flex gap-x-8 max-sm:justify-between max-sm:gap-x-2">
         {figures.map(({ name, value }) =>
           value === null ? null : (
             <div key={name} className="flex flex-col-reverse">

@@ -27,8 +27,8 @@ export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
   return (
     <>
       <BedDrawing drawing={drawn.value} title={title} />
-      <p className="text-small text-soft">
-        To scale.{' '}
+      <p className="flex flex-wrap gap-x-4 gap-y-1 text-small text-soft">
+        <span>To scale.</span>
         {drawn.assumptions.length > 0 ? (
           <Why
             explanation={{
@@ -42,13 +42,13 @@ export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
             {drawn.assumptions.length === 1 ? 'One figure is assumed' : `${drawn.assumptions.length} figures are assumed`}
           </Why>
         ) : (
-          'Every figure is from the record.'
-        )}{' '}
+          <span>Every figure is from the record.</span>
+        )}
         {bed.softener ? (
           <TextLink href={`/softeners/${bed.softener.id}/settings`} link={Link}>
             How to set this softener
           </TextLink>
-        ) : null}{' '}
+        ) : null}
         <TextLink href={`/which-tank?bedId=${bed.id}`} link={Link}>
           Check the tank’s size
         </TextLink>

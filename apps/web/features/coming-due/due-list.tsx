@@ -12,8 +12,8 @@ import { showWhole } from '@almanac/units/format-number'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
+import { EmptyOrFirst } from '@/client/empty-or-first'
 import { readFailure } from '@/client/failure'
-import { FirstRecords } from '@/client/first-records'
 import { usePermission, useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
@@ -85,7 +85,9 @@ export function DueList({ picture, plan, filters, change }: Props) {
           busy={beds.isFetching && !beds.isFetchingNextPage}
           empty={
             picture.beds === 0 ? (
-              <FirstRecords title="No beds in service yet" />
+              <EmptyOrFirst first="No beds in service yet" title="The forecast is being made">
+                Your sites are on record. When their beds come due appears here, usually within a minute.
+              </EmptyOrFirst>
             ) : (
               <Empty
                 title="No bed fits these filters"

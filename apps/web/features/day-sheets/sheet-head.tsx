@@ -19,7 +19,7 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
   const outside = sheetLines(sheet, []).some((line) => line.kind === 'visit' && line.outside)
   const people = sheet.members.map((member) => member.name).join(', ')
   return (
-    <div className="grid grid-cols-[1fr_auto] items-start gap-x-4 border-b border-line px-3 py-2.5 sm:px-5">
+    <div className="grid items-start gap-x-4 border-b border-line px-3 py-2.5 sm:grid-cols-[1fr_auto] sm:px-5">
       <div className="flex min-w-0 flex-wrap items-baseline gap-x-6">
         <button type="button" data-line data-open aria-expanded onClick={onFold} className="min-h-control text-left text-h2 font-semibold">
           {sheet.name}
@@ -50,7 +50,7 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
           )}
         </span>
       </div>
-      <span className="flex flex-wrap justify-end gap-x-4 print:hidden">
+      <span className="flex flex-wrap justify-end gap-x-1 max-sm:-mx-3.5 max-sm:justify-start print:hidden">
         <Button kind="quiet" onClick={onChange}>
           Change crew
         </Button>
@@ -64,7 +64,7 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
         </Button>
       </span>
       {sheet.warnings.length > 0 ? (
-        <ul className="col-span-2">
+        <ul className="sm:col-span-2">
           {sheet.warnings.map((words) => (
             <li key={words}>
               <StatusWord shape="triangle" tone="danger">
@@ -74,7 +74,7 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
           ))}
         </ul>
       ) : null}
-      {sheet.notes ? <p className="col-span-2 text-small text-soft">{sheet.notes}</p> : null}
+      {sheet.notes ? <p className="sm:col-span-2 text-small text-soft">{sheet.notes}</p> : null}
     </div>
   )
 }

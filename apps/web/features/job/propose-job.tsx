@@ -15,6 +15,7 @@ import { useRouter } from 'next/navigation'
 import { type FormEvent, useState } from 'react'
 import { bedWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
+import { NoSiteChosen } from '@/client/no-site-chosen'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useToday } from '@/client/use-today'
@@ -39,7 +40,7 @@ export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; b
   const [notes, setNotes] = useState('')
   const choices = useQuery(api.jobs.choices.queryOptions({ input: { siteId }, enabled: siteId !== '' }))
   const propose = useCommand(api.jobs.proposeOne.mutationOptions(), { onDone: ({ jobId }) => router.push(`/jobs/${jobId}`) })
-  if (siteId === '') return <Problem happened="No site was chosen for this job." todo="Open the site and choose “Add a job” there." />
+  if (siteId === '') return <NoSiteChosen button="Add a job" />
   const beds = (choices.data?.softeners ?? []).flatMap((softener) => softener.beds.map((one) => ({ softener, one })))
   const chosen = beds.find(({ one }) => one.bedId === bed) ?? (beds.length === 1 ? beds[0] : undefined)
   const submit = (event: FormEvent) => {

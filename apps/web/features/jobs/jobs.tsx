@@ -6,7 +6,6 @@ import { thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { DataTable } from '@almanac/ui/data-table'
 import { useDisplay } from '@almanac/ui/display'
-import { Empty } from '@almanac/ui/empty'
 import { FilterBar } from '@almanac/ui/filter-bar'
 import { FilterSelect } from '@almanac/ui/filter-select'
 import { LinkButton } from '@almanac/ui/link-button'
@@ -21,6 +20,7 @@ import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 import { bedWords } from '@/client/bed-facts-words'
+import { EmptyOrFirst } from '@/client/empty-or-first'
 import { readFailure } from '@/client/failure'
 import { dueWords, peopleWords, weekRisk } from '@/client/job-words'
 import { usePermission, useSession } from '@/client/providers'
@@ -148,11 +148,15 @@ export function Jobs() {
               key: 'risk',
               head: 'Risk of a week’s wait',
               phoneHead: 'Risk of waiting a week',
-              cell: (row) => <span className="text-soft">{weekRisk(row.kind, row.chance3Months, display) ?? ''}</span>,
+              cell: (row) => {
+                const risk = weekRisk(row.kind, row.chance3Months, display)
+                return risk && <span className="text-soft">{risk}</span>
+              },
             },
           ]}
           empty={
-            <Empty
+            <EmptyOrFirst
+              first="No jobs yet"
               title={`No jobs ${WORDS[state]}`}
               action={
                 state === 'proposed' && mayBook ? (
@@ -163,7 +167,7 @@ export function Jobs() {
               }
             >
               {state === 'proposed' ? 'Add jobs from Coming due, or from a site.' : 'Choose another state above.'}
-            </Empty>
+            </EmptyOrFirst>
           }
         />
       ) : null}

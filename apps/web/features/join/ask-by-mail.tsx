@@ -5,7 +5,7 @@ import { Problem } from '@almanac/ui/problem'
 import { TextInput } from '@almanac/ui/text-input'
 import { useWords } from '@almanac/words/use-words'
 import { type FormEvent, useState } from 'react'
-import { PublicPage } from '@/client/public-page'
+import { PublicPage, ToSignIn } from '@/client/public-page'
 import { useFields } from '@/client/use-fields'
 
 const KEYS = {
@@ -37,7 +37,12 @@ export function AskByMail({ purpose, may }: { purpose: keyof typeof KEYS; may: b
     }
     setState('asking')
   }
-  if (!may) return <PublicPage title={words(keys.title)} lead={words(keys.none)} />
+  if (!may)
+    return (
+      <PublicPage title={words(keys.title)} lead={words(keys.none)}>
+        <ToSignIn />
+      </PublicPage>
+    )
   return (
     <PublicPage title={words(keys.title)} lead={words(keys.lead)}>
       {state === 'sent' ? (
@@ -53,6 +58,9 @@ export function AskByMail({ purpose, may }: { purpose: keyof typeof KEYS; may: b
           </div>
         </form>
       )}
+      <div className="mt-5">
+        <ToSignIn />
+      </div>
     </PublicPage>
   )
 }

@@ -3,6 +3,7 @@ import type { PlanPage } from '@almanac/contract/plans'
 import { Button } from '@almanac/ui/button'
 import { useDisplay } from '@almanac/ui/display'
 import { Empty } from '@almanac/ui/empty'
+import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
@@ -41,7 +42,19 @@ export function Plan() {
   const stop = useCommand(api.plans.stop.mutationOptions())
   const failure = plan.error ?? stop.error
   const page = plan.data
-  if (planId === '') return <Empty title="No plan chosen">Start one from the day sheets.</Empty>
+  if (planId === '')
+    return (
+      <Empty
+        title="No plan chosen"
+        action={
+          <LinkButton href="/day-sheets" kind="ink" link={Link}>
+            Open the day sheets
+          </LinkButton>
+        }
+      >
+        Choose “Plan the week” under the day’s sheets.
+      </Empty>
+    )
   return (
     <>
       <PageHead

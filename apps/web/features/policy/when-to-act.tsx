@@ -7,6 +7,7 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
 import { formatWholeMoney, minorPer } from '@almanac/units/money'
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
@@ -34,7 +35,11 @@ export function WhenToAct() {
     <>
       <PageHead
         title="Best age to rebed"
-        above={<Link href="/coming-due">Coming due</Link>}
+        above={
+          <TextLink href="/coming-due" link={Link}>
+            Coming due
+          </TextLink>
+        }
         lead="Rebed too early and you waste good resin. Too late, and a failure costs more than a rebed. The cheapest age is in between."
       />
       {failure ? (

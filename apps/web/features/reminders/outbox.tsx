@@ -1,11 +1,13 @@
 'use client'
 import { Empty } from '@almanac/ui/empty'
+import { LinkButton } from '@almanac/ui/link-button'
 import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { StatusWord } from '@almanac/ui/status-word'
 import { formatInstant } from '@almanac/units/format-clock'
 import { useInfiniteQuery } from '@tanstack/react-query'
+import Link from 'next/link'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 
@@ -22,7 +24,19 @@ export function Outbox() {
   const rows = messages.data?.pages.flatMap((one) => one.rows) ?? []
   if (messages.error) return <Problem happened={readFailure(messages.error).message} onRetry={() => void messages.refetch()} />
   if (messages.isPending) return <Skeleton lines={6} label="Loading the outbox" />
-  if (rows.length === 0) return <Empty title="The outbox is empty">Approve a waiting reminder and its message appears here.</Empty>
+  if (rows.length === 0)
+    return (
+      <Empty
+        title="The outbox is empty"
+        action={
+          <LinkButton href="/reminders" link={Link}>
+            See what is waiting
+          </LinkButton>
+        }
+      >
+        Approve a waiting reminder and its message appears here.
+      </Empty>
+    )
   return (
     <>
       <ul className="border-t border-line">

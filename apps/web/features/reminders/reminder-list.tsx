@@ -5,6 +5,7 @@ import { DataTable } from '@almanac/ui/data-table'
 import { useDisplay } from '@almanac/ui/display'
 import { Empty } from '@almanac/ui/empty'
 import { FilterBar } from '@almanac/ui/filter-bar'
+import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
@@ -13,6 +14,7 @@ import { type DayDisplay, formatDay, formatDays } from '@almanac/units/format-da
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
+import { EmptyOrFirst } from '@/client/empty-or-first'
 import { readFailure } from '@/client/failure'
 import { usePermission, useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -112,14 +114,31 @@ export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' 
               ),
             },
             { key: 'window', head: 'Due window', cell: (row) => windowWords(row, display) },
-            { key: 'reason', head: 'Reason', cell: (row) => <span className="text-soft">{row.stateReason ?? ''}</span> },
+            { key: 'reason', head: 'Reason', cell: (row) => row.stateReason && <span className="text-soft">{row.stateReason}</span> },
           ]}
           empty={
-            <Empty title="Nothing here">
-              {state === 'waiting'
-                ? 'When a bed’s due window comes near, a reminder for it appears here, if a contact agreed to hear from you.'
-                : 'No reminder is in this state.'}
-            </Empty>
+            state === 'waiting' ? (
+              <EmptyOrFirst
+                first="No reminders yet"
+                title="No reminder is waiting"
+                action={
+                  <LinkButton href="/coming-due" link={Link}>
+                    See what comes due
+                  </LinkButton>
+                }
+              >
+                When a bed’s due window comes near, a reminder for it appears here, if a contact agreed to hear from you.
+              </EmptyOrFirst>
+            ) : (
+              <Empty
+                title={state === 'held' ? 'No reminder is on hold' : 'No reminder was dropped'}
+                action={
+                  <LinkButton href="/reminders" link={Link}>
+                    See what is waiting
+                  </LinkButton>
+                }
+              />
+            )
           }
         />
       ) : null}

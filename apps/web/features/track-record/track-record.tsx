@@ -8,6 +8,7 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { TextLink } from '@almanac/ui/text-link'
 import { formatDay } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
@@ -34,7 +35,11 @@ export function TrackRecordPage() {
     <>
       <PageHead
         title="Track record"
-        above={<Link href="/coming-due">Coming due</Link>}
+        above={
+          <TextLink href="/coming-due" link={Link}>
+            Coming due
+          </TextLink>
+        }
         lead="We re-ran the forecast as of each January 1, with only what your company knew then, and compared it with what happened."
         actions={
           <Button onClick={() => again.send({})} disabled={again.isPending}>

@@ -37,7 +37,7 @@ export function VisitKit({ visit }: { visit: VisitPage }) {
             >
               {line.text}
             </Why>
-            <span className="text-soft">
+            <span className="shrink-0 whitespace-nowrap text-soft">
               {line.weightLb ? formatWeightLb(line.weightLb, me.company) : line.toReturn ? words('bringBack') : ''}
             </span>
           </li>

@@ -14,6 +14,7 @@ import { type FormEvent, useState } from 'react'
 import { AmountField } from '@/client/amount-field'
 import { reasonsOf } from '@/client/amounts'
 import { readFailure } from '@/client/failure'
+import { NoSiteChosen } from '@/client/no-site-chosen'
 import { useSession } from '@/client/providers'
 import { useAmounts } from '@/client/use-amounts'
 import { useCommand } from '@/client/use-command'
@@ -39,8 +40,7 @@ export function RecordTest({ siteId }: { siteId: string }) {
   const [softenerId, setSoftenerId] = useState('')
   const { field, read } = useAmounts(MEASURED)
   const record = useCommand(api.water.recordTest.mutationOptions(), { onDone: () => router.push(`/sites/${siteId}`) })
-  if (siteId === '')
-    return <Problem happened="No site was chosen for this test." todo="Open the site and choose “Record a water test” there." />
+  if (siteId === '') return <NoSiteChosen button="Record a water test" />
   const submit = (event: FormEvent) => {
     event.preventDefault()
     const measured = read()

@@ -63,7 +63,7 @@ export function ClueFields({ texts, read, identity, change }: Props) {
         value={texts.unit}
         choices={[
           { value: 'in', label: 'inches' },
-          { value: 'cm', label: 'centimetres' },
+          { value: 'cm', label: 'cm' },
         ]}
         onChange={(unit) => change({ unit: unit === 'cm' ? 'cm' : 'in' })}
       />
