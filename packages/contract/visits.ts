@@ -46,6 +46,7 @@ export const VisitPage = WorkLine.extend({
       unit: z.string(),
       resinKind: z.string().nullable(),
       bagFt3: z.number().nullable(),
+      onHand: z.number(),
     }),
   ),
   outcome: z.enum(visitOutcomes).nullable(),

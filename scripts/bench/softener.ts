@@ -66,6 +66,7 @@ export default async function softener({ args, say }: Bench) {
   const seed = Number(args.find((arg) => arg.startsWith('--seed='))?.slice(7) ?? 1)
   if (!Number.isInteger(seed)) throw new Error('--seed must be a whole number.')
   const { evaluateSite } = await import('@almanac/softener/site/evaluate-site')
+  const { rebedKit } = await import('@almanac/softener/kit/rebed-kit')
   const { UNKNOWN_SITE } = await import('@almanac/softener/site/site-input')
   const { USUAL_FIGURES } = await import('@almanac/softener/firm/usual-figures')
   const figures = { ...USUAL_FIGURES, saltPriceMinorPerLb: 20, waterPriceMinorPerGal: 1 }
@@ -76,8 +77,8 @@ export default async function softener({ args, say }: Bench) {
     refused = 0
     for (const site of sites) {
       const found = evaluateSite(site, figures, SPEAKING)
-      if ('reason' in found || 'reason' in found.setting || 'reason' in found.flow || 'reason' in found.backwash || 'reason' in found.kit)
-        refused += 1
+      const kit = rebedKit({ ...site, resinVolumeFt3: site.resinFt3, figures, ...SPEAKING })
+      if ('reason' in found || 'reason' in found.setting || 'reason' in found.flow || 'reason' in found.backwash || !kit.ok) refused += 1
     }
     return (SITES / (performance.now() - began)) * 1000
   }

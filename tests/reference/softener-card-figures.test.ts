@@ -3,10 +3,8 @@ import { enterLines } from '@almanac/softener/setting/card-enter'
 import { type CardFacts, cardFacts, grainWords } from '@almanac/softener/setting/card-facts'
 import { followLines } from '@almanac/softener/setting/card-follows'
 import { settingsCard } from '@almanac/softener/setting/settings-card'
-import { kitFigures } from '@almanac/softener/site/kit-figures'
 import { describe, expect, it } from 'vitest'
 import { evaluatedHouse, HOUSE, US_WORDS as US } from '../support/house-site.ts'
-import { SPEAKING } from '../support/speaking.ts'
 
 const found = evaluatedHouse(USUAL_FIGURES)
 const { setting, hardness } = found
@@ -44,22 +42,5 @@ describe('the settings card, in words', () => {
       return made.warnings.some((one) => one.includes('lost a quarter of its capacity'))
     }
     expect([0.75, 0.76].map(warned)).toEqual([true, false])
-  })
-})
-
-describe('the kit’s weight', () => {
-  it('gravel of less than half a pound is none to carry', () => {
-    const { shell, fill, kind } = found.filled
-    if (!shell) throw new Error('no tank')
-    const load = (gravelLb: number) => {
-      const kit = kitFigures(HOUSE, shell, { ...fill, gravelLb }, kind, { ...USUAL_FIGURES, gravelFromFt3: 0 }, SPEAKING)
-      if ('reason' in kit) throw new Error(kit.reason)
-      return [kit.loadWeightLb, kit.gravelLb] as const
-    }
-    const [none] = load(0)
-    const [little, brought] = load(0.52)
-    expect(brought).toBeCloseTo(0.52, 6)
-    expect(little - none).toBeCloseTo(0.52, 6)
-    expect(load(0.48)[0]).toBeCloseTo(none, 6)
   })
 })

@@ -1,7 +1,6 @@
 import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import { flowWords } from '@almanac/softener/flow/flow-words'
 import { backwashWords } from '@almanac/softener/hydraulics/backwash-words'
-import { rebedKit } from '@almanac/softener/kit/rebed-kit'
 import { settingsCard } from '@almanac/softener/setting/settings-card'
 import { evaluateSite } from '@almanac/softener/site/evaluate-site'
 import type { SiteInput } from '@almanac/softener/site/site-input'
@@ -145,38 +144,6 @@ describe('physics and thrift are monotonic', () => {
         expect(cold.flow.dropAtDemand.aged).toBeGreaterThan(cold.flow.dropAtDemand.clean)
       }),
       { seed },
-    )
-  })
-})
-
-describe('the kit in figures says what the kit in words says', () => {
-  it('for any tank', () => {
-    fc.assert(
-      fc.property(anySite, (site) => {
-        const found = evaluateSite(site, figures, SPEAKING)
-        const said = rebedKit({ ...site, resinVolumeFt3: site.resinFt3, figures, ...SPEAKING })
-        if ('reason' in found || 'reason' in found.kit) {
-          expect(said.ok).toBe(false)
-          return
-        }
-        if (!said.ok) throw new Error(said.reason)
-        const { bagPlan, gravelLb, tubeLengthIn, tubeOutsideDiameterIn, spentResinFt3, fullTankLb, heaviestLiftLb, crewSize } = said.value
-        const { loadWeightLb, pails, sanitiserFlOz, ...same } = found.kit
-        expect(same).toEqual({
-          bagPlan,
-          gravelLb,
-          tubeLengthIn,
-          tubeOutsideDiameterIn,
-          spentResinFt3,
-          fullTankLb,
-          heaviestLiftLb,
-          crewSize,
-        })
-        expect(loadWeightLb).toBeCloseTo(said.value.loadWeightLb, 6)
-        expect(pails).toBe(said.value.lines.find((one) => one.item === 'spent-resin-container')?.quantity)
-        expect(Math.abs(sanitiserFlOz - (said.value.lines.find((one) => one.item === 'sanitiser')?.quantity ?? 0))).toBeLessThanOrEqual(0.1)
-      }),
-      { seed, numRuns: 1000 },
     )
   })
 })

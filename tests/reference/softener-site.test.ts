@@ -67,10 +67,10 @@ describe('the settings card', () => {
 })
 
 describe('a part that cannot be worked out says so, and the others stand', () => {
-  it('no hardness: no setting, but backwash, flow and kit', () => {
+  it('no hardness: no setting, but backwash and flow', () => {
     const found = evaluated({ hardnessGpg: null })
     expect(found.setting).toMatchObject({ ok: false, reason: expect.stringMatching(/test it/) })
-    for (const part of [found.backwash, found.flow, found.kit]) expect(part).not.toHaveProperty('reason')
+    for (const part of [found.backwash, found.flow]) expect(part).not.toHaveProperty('reason')
   })
   it('no tank size: a setting by resin and hardness all the same', () => {
     const found = evaluated({ diameterIn: null, heightIn: null })

@@ -16,22 +16,25 @@ import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import type { RebedKit } from '@almanac/softener/kit/kit-types'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
 import { drawingOf, kitOf } from '@almanac/softener/rebed/rebed-of-record'
-import { evaluateSite } from '@almanac/softener/site/evaluate-site'
 import { formatCutLengthIn, formatWeightLb } from '@almanac/units/format'
+import { readNumber } from '@almanac/units/read-number'
 import { messagesOf } from '@almanac/words/messages-of'
 import type { ReactNode } from 'react'
 import { renderToStaticMarkup } from 'react-dom/server'
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import { type BookedFirm, type BookedRebed, bookRebeds, DAY } from '../../../tests/support/one-kit/booked-rebeds.ts'
 import { type DemoFirm, loadDistinctSofteners } from '../../../tests/support/one-kit/demo-softeners.ts'
+import { printedPlans } from '../../../tests/support/one-kit/on-paper.ts'
 import { ENGLISH } from '../../../tests/support/procedure-words.ts'
 import { inspector } from '../../../tests/support/two-firms.ts'
 import { Providers } from '../client/providers.tsx'
 import { BedKit } from '../features/bed/bed-kit.tsx'
 import { sheetLoad } from '../features/day-sheets/sheet-load.ts'
 import type { CardChanges } from '../features/settings-card/card-address.ts'
+import { cardDrawing } from '../features/settings-card/card-drawing.ts'
 import { siteOfRecord } from '../features/settings-card/site-of-record.ts'
 import { procedureOf } from '../features/visit/procedure-of.ts'
+import { suggestedParts } from '../features/visit/suggested-parts.ts'
 import { VisitKit } from '../features/visit/visit-kit.tsx'
 import { planFacts } from './rebed-plan.ts'
 
@@ -121,18 +124,18 @@ async function disagreements(firm: BookedFirm, { bedId, softenerId, jobId, visit
   same('reservation', sorted(reserved.map((one) => [one.stockItemId, one.quantity])), taken)
   const take = usualTake({ beds: inOrder ? [{ ...inOrder, weight: 1 }] : [], items: demand.items }, { figures, display: company })
   same('order list', sorted([...take]), taken)
+  const used = suggestedParts(visit, rebedFirm).flatMap(({ stockItemId, quantity }) =>
+    stockItemId === null ? [] : [[stockItemId, readNumber(quantity, company.locale) ?? Number.NaN] as const],
+  )
+  same('parts used', sorted(used), taken)
   // The card is of the softener's first tank with a bed; the tanks of one softener are alike.
   const record = await readSoftenerSettings(scope, softenerId)
   if (record.tanks.find((one) => one.bed)?.bed?.id === bedId) {
-    const card = evaluateSite(siteOfRecord(record, UNCHANGED, rebedFirm, DAY).input, figures, rebedFirm)
-    const kit = 'kit' in card && 'tubeLengthIn' in card.kit ? card.kit : null
-    const { tubeLengthIn, tubeOutsideDiameterIn, gravelLb, fullTankLb } = expected
-    same('settings card', kit && [kit.tubeLengthIn, kit.tubeOutsideDiameterIn, kit.gravelLb, kit.fullTankLb], [
-      tubeLengthIn,
-      tubeOutsideDiameterIn,
-      gravelLb,
-      fullTankLb,
-    ])
+    const { input } = siteOfRecord(record, UNCHANGED, rebedFirm, DAY)
+    const card = cardDrawing(input, input.backwashGpm, 50, rebedFirm)
+    const parts = (drawing: typeof card | typeof drawn) =>
+      drawing?.ok && [drawing.value.callouts, drawing.value.shapes.filter(({ role }) => /^(shell|gravel|bed|tube)$/.test(role))]
+    same('settings card', parts(card), parts(drawn))
   }
   return wrong
 }
@@ -149,7 +152,7 @@ async function walk(firm: BookedFirm): Promise<string[]> {
   return wrong
 }
 
-describe('one bed, one kit: tube, resin, gravel, dose and weights are the same on bed page, job page, tablet, plan, reservation, load, order list and settings card', () => {
+describe('one bed, one kit: tube, resin, gravel, dose and weights are the same on bed page, job page, tablet, plan, reservation, load, order list, parts used and settings card', () => {
   it('for every record that a softener of the demo has', async () => {
     expect(firms.map((firm) => firm.softeners)).toEqual([1500, 60])
     for (const firm of firms) {
@@ -157,6 +160,17 @@ describe('one bed, one kit: tube, resin, gravel, dose and weights are the same o
       console.info(`${firm.company.name}: ${firm.softeners} softeners, ${firm.records} records`)
       expect(booked.rebeds.length).toBe(firm.records)
       expect(await walk(booked)).toEqual([])
+    }
+  }, 200_000)
+
+  it('on the printed plan too, read back', async () => {
+    for (const firm of firms) {
+      const printed = await printedPlans(firm)
+      expect(printed.length).toBeGreaterThan(2)
+      for (const { said, tube, weight } of printed) {
+        expect(said).toContain(tube)
+        expect(said).toContain(weight)
+      }
     }
   }, 200_000)
 

@@ -30,7 +30,7 @@ export async function readVisit(scope: Pick<Scope, 'companyId'>, visitId: string
     })
     const stock = await tx.stockItem.findMany({
       where: { companyId, archivedAt: null },
-      select: { id: true, name: true, kind: true, unit: true, resinKind: true, bagFt3: true },
+      select: { id: true, name: true, kind: true, unit: true, resinKind: true, bagFt3: true, onHand: true },
       orderBy: [{ kind: 'asc' }, { name: 'asc' }],
       take: 200,
     })

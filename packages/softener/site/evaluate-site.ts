@@ -15,7 +15,6 @@ import { fillForTank, type TankFill } from '../tanks/fill-for-tank.ts'
 import { type TankShell, tankShell } from '../tanks/tank-geometry.ts'
 import { type CompensatedHardness, compensatedHardness } from '../water/compensated-hardness.ts'
 import { checkSite, HYDRAULIC_KEYS, SETTING_KEYS, TEMPERATURE_KEYS } from './check-site.ts'
-import { type KitFigures, kitFigures } from './kit-figures.ts'
 import type { SiteInput } from './site-input.ts'
 import { type SeasonTemperatures, seasonTemperatures } from './site-water.ts'
 
@@ -33,7 +32,6 @@ export type SiteEvaluation = {
   flow: FlowFigures | Refusal
   hardness: CompensatedHardness | Refusal
   setting: SettingFigures | Refusal
-  kit: KitFigures | Refusal
 }
 
 const NO_SEASON = seasonTemperatures(null, null, null)
@@ -43,7 +41,7 @@ const NO_TANK = refuse('The tank’s diameter and height without the valve are n
 export const ASSUMED_BED_FT = 2.5
 
 /**
- * Fill, backwash, flow, setting and kit of one softener. Numbers first: sentences for people are made by `settingsCard`, `rebedKit` and the
+ * Fill, backwash, flow and setting of one softener; its kit is `rebed-of-record`'s. Numbers first: sentences for people are made by `settingsCard` and the
  * screens from what stands here. Refuses as a whole only where not even the resin volume can be told.
  */
 export function evaluateSite(input: SiteInput, figures: FirmFigures, speaking: Speaking): SiteEvaluation | Refusal {
@@ -66,7 +64,6 @@ export function evaluateSite(input: SiteInput, figures: FirmFigures, speaking: S
     flow: wrong ?? (shell && levels ? flowOf(input, shell, levels, fill.value, kind, season, units) : NO_TANK),
     hardness: hardness.ok ? hardness.value : hardness,
     setting: hardness.ok ? settingOf(input, filled, season, hardness.value, figures) : hardness,
-    kit: shell ? kitFigures(input, shell, fill.value, kind, figures, speaking) : NO_TANK,
   }
 }
 

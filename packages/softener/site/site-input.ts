@@ -2,7 +2,6 @@ import type { Arrangement } from '@almanac/records/arrangement'
 import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { DemandCurveId } from '../flow/demand-curves.ts'
 import type { ExpansionModel } from '../hydraulics/bed-expansion.ts'
-import type { SiteAccess } from '../kit/job-weight.ts'
 import type { Salt } from '../water/capacity.ts'
 
 /** One softener at its site as far as it is known; null where it is not. Twin tanks are taken as alike. */
@@ -17,8 +16,6 @@ export type SiteInput = {
   bedAgeYears: number | null
   oldTubeLengthIn: number | null
   tubeOutsideDiameterIn: number | null
-  openingIn: number | null
-  access: SiteAccess | null
   hardnessGpg: number | null
   ironMgL: number | null
   manganeseMgL: number | null
@@ -57,8 +54,6 @@ export const UNKNOWN_SITE: SiteInput = {
   bedAgeYears: null,
   oldTubeLengthIn: null,
   tubeOutsideDiameterIn: null,
-  openingIn: null,
-  access: null,
   hardnessGpg: null,
   ironMgL: null,
   manganeseMgL: null,

@@ -1,5 +1,4 @@
 'use client'
-import { drawBed } from '@almanac/softener/drawing/bed-drawing'
 import { backwashWords } from '@almanac/softener/hydraulics/backwash-words'
 import type { SiteEvaluation } from '@almanac/softener/site/evaluate-site'
 import { BedDrawing } from '@almanac/ui/bed-drawing'
@@ -9,6 +8,7 @@ import { Notice } from '@almanac/ui/notice'
 import { useState } from 'react'
 import { useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
+import { cardDrawing } from './card-drawing.ts'
 import { CardLines } from './card-lines.tsx'
 import type { CardSite } from './site-of-record.ts'
 
@@ -23,15 +23,8 @@ export function BackwashPart({ site, evaluation }: { site: CardSite; evaluation:
   if ('reason' in words) return <Notice kind="mind">{words.reason}</Notice>
   const { backwash } = evaluation
   const advised = 'reason' in backwash ? null : (backwash.controlGpm ?? backwash.yearRoundGpm)
-  const drawn = drawBed({
-    ...{ diameterIn: input.diameterIn, heightIn: input.heightIn, nominalGrains: input.nominalGrains, resinVolumeFt3: input.resinFt3 },
-    ...{ resinKind: input.resinKind, gravelLb: input.gravelLb, oldTubeLengthIn: input.oldTubeLengthIn },
-    tubeOutsideDiameterIn: input.tubeOutsideDiameterIn,
-    backwashGpm: input.backwashGpm ?? advised,
-    waterTemperatureF: season === 'winter' ? evaluation.season.coldestF : evaluation.season.warmestF,
-    expansionModel: input.expansionModel,
-    ...firm,
-  })
+  const waterF = season === 'winter' ? evaluation.season.coldestF : evaluation.season.warmestF
+  const drawn = cardDrawing(input, input.backwashGpm ?? advised, waterF, firm)
   return (
     <div className="grid gap-x-12 gap-y-6 lg:grid-cols-2">
       <div>

@@ -11,10 +11,10 @@ import { readOnSite, type VisitReading } from './visit-amounts.ts'
 
 const NO_NUMBER = Number.NaN
 
-/** What was used of a part; not a number where it is none, which the completeness rules then name. */
+/** What was used of a part; not a number where it is none or was cleared, which the completeness rules then name. */
 function quantityOf({ quantity, unit }: PartLine, locale: string): number {
   const reading = readAmount(stockRule(unit), quantity, { locale })
-  return reading.state === 'read' ? reading.value : reading.state === 'empty' ? 0 : NO_NUMBER
+  return reading.state === 'read' ? reading.value : NO_NUMBER
 }
 
 function newBedOf(draft: ShownDraft, by: VisitReading): NewBedFacts | null {

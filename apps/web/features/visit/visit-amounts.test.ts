@@ -1,10 +1,13 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import { measurementsFrom } from '@almanac/service-rules/close-out/record-from-answers'
+import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import type { Ask } from '@almanac/softener/procedure/procedure-types'
 import { tankRoom } from '@almanac/softener/tanks/tank-room'
+import { wordsIn } from '@almanac/words/words-in'
 import { expect, test } from 'vitest'
 import { emptyDraft, type ShownDraft } from './draft.ts'
 import { recordOf } from './record-of-draft.ts'
+import { suggestedParts } from './suggested-parts.ts'
 import { isOpen, readOnSite, type VisitReading } from './visit-amounts.ts'
 
 const by: VisitReading = { locale: 'en-US', units: 'us', tank: tankRoom(10, 54, { locale: 'en-US', unitSystem: 'us' }) }
@@ -75,5 +78,15 @@ test('“1 1/2” ft³ and “1,300” lb go into the record as they were meant'
     gravelLb: 18,
     tubeCutIn: 52.625,
   })
-  expect(record.partsUsed.map((one) => one.quantity)).toEqual([1300, 0.5, Number.NaN])
+  // A cleared number is asked for: a part that was not used is taken off the list, or zero.
+  expect(record.partsUsed.map((one) => one.quantity)).toEqual([1300, 0.5, Number.NaN, Number.NaN])
+})
+
+test('what a kit takes stands in the closing form as the company writes numbers', () => {
+  const size = { diameterIn: 10, heightIn: 54, nominalGrains: null, sizeAsWritten: null, backwashGpm: null }
+  const filling = { resinKind: 'gel-8', volumeFt3: 1.5, gravelLb: 18, tubeCutIn: null, tubeOdIn: null, valveCardId: null }
+  const visit = { kind: 'rebed', bed: { bedId: 'b', ...size, ...filling }, stock: [] } as unknown as VisitPage
+  const firm = { figures: USUAL_FIGURES, display: { locale: 'de-DE', unitSystem: 'us' }, words: wordsIn('en-US', 'kit') } as const
+  // Typical manual: 1.2 fl oz of 5.25% a ft³, so 1.5 × 1.2 × 5.25 ÷ 8.25 = 1.145 of household bleach, measured to a tenth.
+  expect(suggestedParts(visit, firm).find((part) => part.unit === 'fl oz')?.quantity).toBe('1,1')
 })
