@@ -17,12 +17,12 @@ export type SupplyInput = Speaking & {
 /** Old resin is swollen and wet: this much more than the new volume; common practice, no source. */
 const SPENT_SWELLING = 1.1
 /** What one 5-gallon pail is filled with so that one person can carry it, ft³; common practice, no source. */
-export const PAIL_FILL_FT3 = 0.45
+const PAIL_FILL_FT3 = 0.45
 /** Bleach for polystyrene resin, fl oz of 5.25% sodium hypochlorite per ft³: typical manual. */
 const BLEACH_FL_OZ_FT3 = 1.2
 const BLEACH_STRENGTH_PERCENT = 5.25
 /** Household bleach sold today, % sodium hypochlorite; common practice, no source. */
-export const USUAL_BLEACH_PERCENT = 8.25
+const USUAL_BLEACH_PERCENT = 8.25
 
 /** Volume of old resin to take away, ft³. */
 export function spentResinFt3(resinFt3: number): number {
