@@ -1,11 +1,11 @@
-export type FigureRow = { key: string; cells: readonly string[]; strong?: boolean }
+export type PlotRow = { key: string; cells: readonly string[]; strong?: boolean }
 
 export type FigureTableProps = {
   /** What the table holds; read aloud, not shown. */
   caption: string
   heads: readonly string[]
   /** The first cell names the row, the others are figures. */
-  rows: readonly FigureRow[]
+  rows: readonly PlotRow[]
   /** How wide or high the box may grow before it scrolls by itself. */
   className: string
 }

@@ -10,10 +10,10 @@ import { PlotReader } from './plot-reader.tsx'
 import { useWidth } from './use-width.ts'
 
 /** Where the water was drawn: before everything, at the softener's inlet (after any carbon), or softened. */
-export type MeasuringPoint = 'raw' | 'softener inlet' | 'softened'
+export type PlottedPoint = 'raw' | 'softener inlet' | 'softened'
 
 /** One value of one test. `below` says that the test only found "less than" the value. */
-export type TestPoint = { day: string; value: number; point: MeasuringPoint; below?: boolean }
+export type TestPoint = { day: string; value: number; point: PlottedPoint; below?: boolean }
 
 export type TestsOverTimeProps = {
   /** "Hardness", "Free chlorine". */
@@ -31,7 +31,7 @@ const top = 22
 const bottom = height - 30
 const left = 48
 const right = 16
-const signs: Record<MeasuringPoint, { d: string; className: string }> = {
+const signs: Record<PlottedPoint, { d: string; className: string }> = {
   raw: { d: 'M0 -4.5 a4.5 4.5 0 1 0 0.01 0z', className: 'fill-ink stroke-ink' },
   'softener inlet': { d: 'M-4.2 -4.2 h8.4 v8.4 h-8.4z', className: 'fill-water stroke-water' },
   softened: { d: 'M0 -5 L5 4 H-5z', className: 'fill-paper stroke-ink' },
@@ -53,7 +53,7 @@ export function TestsOverTime({ title, unit, tests, limit, changes = [] }: Tests
   const y = scaleLinear([0, Math.max(limit?.value ?? 0, ...sorted.map((t) => t.value), Number.MIN_VALUE) * 1.1], [bottom, top]).nice(4)
   const at = (day: string) => x(dayNumber(day))
   const figure = (t: TestPoint) => `${t.below ? 'under ' : ''}${t.value} ${unit}`
-  const points = (Object.keys(signs) as MeasuringPoint[]).filter((p) => sorted.some((t) => t.point === p))
+  const points = (Object.keys(signs) as PlottedPoint[]).filter((p) => sorted.some((t) => t.point === p))
 
   return (
     <PlotFrame

@@ -1,4 +1,4 @@
-import { dayIn, type Instant, instantMs, minuteOfClock } from './calendar/zone-clock.ts'
+import { dayIn, instantMs, type Moment, minuteOfClock } from './calendar/zone-clock.ts'
 import { dateFormat, evenSpaces } from './date-format.ts'
 import type { Display } from './display.ts'
 import { type NumberDisplay, showNumber } from './format-number.ts'
@@ -11,11 +11,10 @@ const CLOCK = { timeStyle: 'short' } as const
 const format = ({ locale, timeZone }: ClockDisplay, options: Intl.DateTimeFormatOptions) => dateFormat(locale, { ...options, timeZone })
 
 /** What the clock shows at an instant: "8:10 AM", "08:10". */
-export const formatClock = (instant: Instant, display: ClockDisplay): string =>
-  evenSpaces(format(display, CLOCK).format(instantMs(instant)))
+export const formatClock = (instant: Moment, display: ClockDisplay): string => evenSpaces(format(display, CLOCK).format(instantMs(instant)))
 
 /** From one instant to another of the same day: "8:10 – 10:00 AM"; each with its own half of the day where they lie on two. */
-export function formatClocks(from: Instant, until: Instant, display: ClockDisplay): string {
+export function formatClocks(from: Moment, until: Moment, display: ClockDisplay): string {
   const oneDay = dayIn(display.timeZone, from) === dayIn(display.timeZone, until)
   if (!oneDay || instantMs(until) <= instantMs(from)) return `${formatClock(from, display)} – ${formatClock(until, display)}`
   return evenSpaces(format(display, CLOCK).formatRange(instantMs(from), instantMs(until)))
@@ -33,7 +32,7 @@ export const formatClockTimes = (from: string, until: string, { locale }: Pick<D
   formatClocks(minuteOfClock(from) * 60_000, minuteOfClock(until) * 60_000, { locale, timeZone: 'UTC' })
 
 /** Day and clock of an instant: "Dec 3, 2026, 8:10 AM". */
-export const formatInstant = (instant: Instant, display: ClockDisplay): string =>
+export const formatInstant = (instant: Moment, display: ClockDisplay): string =>
   evenSpaces(format(display, { dateStyle: 'medium', timeStyle: 'short' }).format(instantMs(instant)))
 
 /** How long something takes, in whole minutes: "1 h 35 min", "45 min", "3 h". h and min are the signs of the SI (BIPM brochure, table 8) in every language here. */

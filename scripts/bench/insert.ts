@@ -1,7 +1,7 @@
 import os from 'node:os'
 import { checkPlan } from '@almanac/dispatch/checker/check-plan'
 import type { Sequences } from '@almanac/dispatch/problem/plan'
-import type { Problem } from '@almanac/dispatch/problem/problem'
+import type { RoutingProblem } from '@almanac/dispatch/problem/problem'
 import { startPlanning } from '@almanac/dispatch/search/planner'
 import { timetable } from '@almanac/dispatch/search/timetable'
 import { randomCrewDays } from '../../tests/support/random-crew-days.ts'
@@ -13,7 +13,7 @@ const WEEKS = 5
 const ADDED = 20
 
 /** The week with its last visits not there yet: the first 100 are planned, the others are added one at a time, each to the same finished plan. */
-function finishedWeek(seed: number): { problem: Problem; planned: Problem; orders: number[][] } {
+function finishedWeek(seed: number): { problem: RoutingProblem; planned: RoutingProblem; orders: number[][] } {
   const whole = randomCrewDays(seed, { visits: 100 + ADDED, crews: 6, days: 5, optional: 1 })
   const planned = { ...whole, visits: whole.visits.slice(0, 100) }
   const planner = startPlanning(planned, { seed })
@@ -37,7 +37,7 @@ export default async function insert({ say }: Bench) {
   for (let seed = 1; seed <= WEEKS; seed++) {
     const { problem, planned, orders } = finishedWeek(seed)
     for (let i = 0; i < ADDED; i++) {
-      const week = { ...planned, visits: [...planned.visits, problem.visits[100 + i] as Problem['visits'][number]] }
+      const week = { ...planned, visits: [...planned.visits, problem.visits[100 + i] as RoutingProblem['visits'][number]] }
       const began = performance.now()
       const [place] = placesForVisit(week, orders, 100)
       if (place === undefined) {

@@ -1,7 +1,7 @@
 import { checkPlan } from '@almanac/dispatch/checker/check-plan'
 import type { ViolationKind } from '@almanac/dispatch/checker/violation'
-import type { Plan } from '@almanac/dispatch/problem/plan'
-import type { Problem } from '@almanac/dispatch/problem/problem'
+import type { RoutePlan } from '@almanac/dispatch/problem/plan'
+import type { RoutingProblem } from '@almanac/dispatch/problem/problem'
 import { problemFaults } from '@almanac/dispatch/problem/problem-faults'
 import { timetable } from '@almanac/dispatch/search/timetable'
 import { describe, expect, it } from 'vitest'
@@ -27,7 +27,7 @@ describe('the checker', () => {
     expect(timetable(problem, [[0, 1], [2]])).toEqual({ plan, fits: true })
   })
 
-  const corrupt: [string, ViolationKind, (draft: Draft<Plan>) => unknown][] = [
+  const corrupt: [string, ViolationKind, (draft: Draft<RoutePlan>) => unknown][] = [
     ['a day sheet too few', 'shape', (draft) => draft.days.pop()],
     ['a visit there is not', 'shape', (draft) => draft.leftOut.push(9)],
     ['a time that is no number', 'shape', (draft) => assign(stop(draft, 0), { start: Number.NaN })],
@@ -75,7 +75,7 @@ describe('the checker', () => {
     expect(checkPlan(problem, changedPlan(change)).map((violation) => violation.kind)).toContain(kind)
   })
 
-  const otherwise: [string, ViolationKind, (draft: Draft<Problem>) => unknown][] = [
+  const otherwise: [string, ViolationKind, (draft: Draft<RoutingProblem>) => unknown][] = [
     ['a skill the crew lacks', 'skill', (draft) => given(draft, 1).skills.push('well water')],
     ['people too few', 'people', (draft) => assign(given(draft, 0), { people: 3 })],
     ['a crew-day not allowed', 'not-allowed', (draft) => assign(given(draft, 0), { allowedCrewDays: [1] })],

@@ -1,4 +1,4 @@
-import type { Problem } from '@almanac/dispatch/problem/problem'
+import type { RoutingProblem } from '@almanac/dispatch/problem/problem'
 import { problemFaults } from '@almanac/dispatch/problem/problem-faults'
 import { startPlanning } from '@almanac/dispatch/search/planner'
 import { describe, expect, it } from 'vitest'
@@ -7,7 +7,7 @@ import { changedProblem, type Draft, given, problem, table } from '../support/ha
 const { assign } = Object
 
 describe('a problem that cannot be planned with', () => {
-  const bad: [string, RegExp, (draft: Draft<Problem>) => unknown][] = [
+  const bad: [string, RegExp, (draft: Draft<RoutingProblem>) => unknown][] = [
     ['a table too short', /24 entries; 5 places need 25/, (draft) => assign(draft, { durations: table.slice(1) })],
     [
       'a distance that is no number',
@@ -41,7 +41,7 @@ describe('a problem that cannot be planned with', () => {
       ...problem,
       visits: [...problem.visits, ...Array.from({ length: 8 }, (_, i) => ({ ...problem.visits[1], id: `more ${i}` }))],
     }
-    const planner = startPlanning(crowded as Problem, { seed: 1 })
+    const planner = startPlanning(crowded as RoutingProblem, { seed: 1 })
     planner.improve(30)
     const { days, leftOut } = planner.best()
     expect(leftOut).not.toContain(2)

@@ -1,5 +1,5 @@
 import { checkPlan } from '@almanac/dispatch/checker/check-plan'
-import type { Problem, Visit } from '@almanac/dispatch/problem/problem'
+import type { RoutedVisit, RoutingProblem } from '@almanac/dispatch/problem/problem'
 import { problemFaults } from '@almanac/dispatch/problem/problem-faults'
 import { startPlanning } from '@almanac/dispatch/search/planner'
 import { timetable } from '@almanac/dispatch/search/timetable'
@@ -22,7 +22,7 @@ const tiny = { visits: 5, crews: 2, days: 1, optional: 0.6 }
 const cents = (total: number) => Math.round(100 * total) / 100
 
 /** Ways to make a problem harder; none may make its optimum cheaper. */
-const harder: Record<string, (problem: Problem) => Problem> = {
+const harder: Record<string, (problem: RoutingProblem) => RoutingProblem> = {
   'a narrower window': (problem) =>
     changed(problem, (visit) => ({
       ...visit,
@@ -40,7 +40,7 @@ const harder: Record<string, (problem: Problem) => Problem> = {
 }
 
 /** All visits may be left out at a price, so that a plan there always is; the first visit without a promise is changed. */
-function changed(problem: Problem, change: (visit: Visit) => Visit): Problem {
+function changed(problem: RoutingProblem, change: (visit: RoutedVisit) => RoutedVisit): RoutingProblem {
   const at = problem.visits.findIndex((visit) => visit.promised === undefined)
   return { ...problem, visits: problem.visits.map((visit, v) => (v === at ? change(visit) : visit)) }
 }
@@ -114,7 +114,7 @@ describe('against every plan there is', () => {
     fc.assert(
       fc.property(anySeed, fc.constantFrom(...Object.keys(harder)), (from, name) => {
         const problem = randomCrewDays(from, { ...tiny, visits: 4, optional: 1 })
-        const constrained = (harder[name] as (problem: Problem) => Problem)(problem)
+        const constrained = (harder[name] as (problem: RoutingProblem) => RoutingProblem)(problem)
         const optimum = bestOfAll(problem)?.objective.total ?? Number.POSITIVE_INFINITY
         const after = bestOfAll(constrained)?.objective.total ?? Number.POSITIVE_INFINITY
         expect(after).toBeGreaterThanOrEqual(optimum - 1e-6)

@@ -1,5 +1,5 @@
 import type { Board } from '@almanac/dispatch/propose/board'
-import { type CrewDisruption, type WhatIf, whatIf } from '@almanac/dispatch/slots/what-if'
+import { type CrewDisruption, type SheetWhatIf, whatIf } from '@almanac/dispatch/slots/what-if'
 import { describe, expect, it } from 'vitest'
 import { apply, idsOf, propose, small } from '../support/dispatch/proposing.ts'
 import { board, job, sheet } from '../support/dispatch/two-towns.ts'
@@ -7,12 +7,13 @@ import { board, job, sheet } from '../support/dispatch/two-towns.ts'
 const MONDAY = '2026-04-06'
 
 describe('a day that breaks', () => {
-  const ask = (of: Board, mishap: CrewDisruption, iterations = 30): WhatIf => {
+  const ask = (of: Board, mishap: CrewDisruption, iterations = 30): SheetWhatIf => {
     const answer = whatIf(of, mishap, { seed: 1, iterations })
     if ('faults' in answer) throw new Error(answer.faults.join(' '))
     return answer
   }
-  const moved = ({ proposal }: WhatIf): string[] => proposal.differences.filter(({ kind }) => kind === 'move').map(({ jobId }) => jobId)
+  const moved = ({ proposal }: SheetWhatIf): string[] =>
+    proposal.differences.filter(({ kind }) => kind === 'move').map(({ jobId }) => jobId)
 
   it('moves nobody but the stranded when they fit elsewhere', () => {
     const of = board([sheet('A', MONDAY, ['x', 'y']), sheet('B', MONDAY, ['z'])], [job('x', 'mill'), job('y', 'farm'), job('z', 'lake')])

@@ -1,7 +1,7 @@
 import { seededRandom } from '@almanac/dispatch/search/random'
 import { calibrate, type DriveObservation } from '@almanac/dispatch/travel/calibrate'
 import { estimateLeg, rushFactor, UNCALIBRATED, usualRoadMiles, usualSeconds } from '@almanac/dispatch/travel/estimate-leg'
-import { greatCircleMiles, type Point } from '@almanac/dispatch/travel/point'
+import { greatCircleMiles, type LatLon } from '@almanac/dispatch/travel/point'
 import { legKey, readTableAnswer, tablePath } from '@almanac/dispatch/travel/table-answer'
 import { travelTable } from '@almanac/dispatch/travel/travel-table'
 import { describe, expect, it } from 'vitest'
@@ -59,7 +59,7 @@ describe('the estimate without a server', () => {
 describe('learning from recorded drives', () => {
   const random = seededRandom(42)
   const uniform = (): number => random.below(1_000_000) / 1_000_000
-  const point = (): Point => ({ lat: 41 + uniform() * 0.4, lon: -93 + uniform() * 0.4 })
+  const point = (): LatLon => ({ lat: 41 + uniform() * 0.4, lon: -93 + uniform() * 0.4 })
   const drive = (factor: number): DriveObservation => {
     const from = point()
     const to = point()

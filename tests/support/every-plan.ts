@@ -1,11 +1,11 @@
 import { checkPlan } from '@almanac/dispatch/checker/check-plan'
-import type { Plan } from '@almanac/dispatch/problem/plan'
-import type { Problem } from '@almanac/dispatch/problem/problem'
+import type { RoutePlan } from '@almanac/dispatch/problem/plan'
+import type { RoutingProblem } from '@almanac/dispatch/problem/problem'
 import { timetable } from '@almanac/dispatch/search/timetable'
 
 /** The cheapest plan the checker passes, by trying every order on every crew-day: for a handful of visits only. Null when there is none. */
-export function bestOfAll(problem: Problem): Plan | null {
-  let best: Plan | null = null
+export function bestOfAll(problem: RoutingProblem): RoutePlan | null {
+  let best: RoutePlan | null = null
   const orders: number[][] = problem.crewDays.map(() => [])
   const visit = (v: number): void => {
     if (v === problem.visits.length) {

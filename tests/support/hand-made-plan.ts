@@ -1,9 +1,9 @@
-import type { Plan } from '@almanac/dispatch/problem/plan'
-import type { CrewDay, Problem, Visit } from '@almanac/dispatch/problem/problem'
+import type { RoutePlan } from '@almanac/dispatch/problem/plan'
+import type { CrewDay, RoutedVisit, RoutingProblem } from '@almanac/dispatch/problem/problem'
 
 // A day of two and a morning of one, worked out by hand: ten minutes and ten units of distance between any two places.
 const nothing = { ft3: 0, lb: 0 }
-const visit = (id: string, place: number, serviceTicks: number, more: Partial<Visit>): Visit => {
+const visit = (id: string, place: number, serviceTicks: number, more: Partial<RoutedVisit>): RoutedVisit => {
   return { id, place, serviceTicks, windows: [{ from: 28_800, to: 50_000 }], out: nothing, back: nothing, skills: [], people: 1, ...more }
 }
 const crew = (id: string, day: number, more: Partial<CrewDay>): CrewDay => ({
@@ -28,7 +28,7 @@ const crew = (id: string, day: number, more: Partial<CrewDay>): CrewDay => ({
 const tomorrow = { shift: { from: 115_200, to: 136_800 }, latestEnd: 140_400, pauses: [], people: 1, fairShareTicks: undefined }
 export const table: readonly number[] = Array.from({ length: 25 }, (_, i) => (i % 6 === 0 ? 0 : 1))
 /** Worked out by hand: expected values for the timetable and the checker. */
-export const problem: Problem = {
+export const problem: RoutingProblem = {
   places: 5,
   durations: table.map((n) => 600 * n),
   distances: table.map((n) => 10 * n),
@@ -51,7 +51,7 @@ export const problem: Problem = {
   ],
   crewDays: [crew('Ann and Bo, Monday', 0, {}), crew('Cy, Tuesday', 1, tomorrow)],
 }
-export const plan: Plan = {
+export const plan: RoutePlan = {
   days: [
     {
       start: 28_800,
@@ -80,20 +80,20 @@ export const plan: Plan = {
 }
 
 export type Draft<T> = T extends object ? { -readonly [K in keyof T]: Draft<T[K]> } : T
-export const changedPlan = (change: (draft: Draft<Plan>) => unknown): Plan => {
-  const draft = structuredClone(plan) as Draft<Plan>
+export const changedPlan = (change: (draft: Draft<RoutePlan>) => unknown): RoutePlan => {
+  const draft = structuredClone(plan) as Draft<RoutePlan>
   change(draft)
   return draft
 }
-export const changedProblem = (change: (draft: Draft<Problem>) => unknown): Problem => {
-  const draft = structuredClone(problem) as Draft<Problem>
+export const changedProblem = (change: (draft: Draft<RoutingProblem>) => unknown): RoutingProblem => {
+  const draft = structuredClone(problem) as Draft<RoutingProblem>
   change(draft)
   return draft
 }
-type DraftDay = Draft<Plan>['days'][number]
+type DraftDay = Draft<RoutePlan>['days'][number]
 type DraftVisit = DraftDay['visits'][number]
-export const tuesday = (draft: Draft<Plan>) => draft.days[1] as DraftDay
-export const monday = (draft: Draft<Plan>) => draft.days[0] as DraftDay
-export const stop = (draft: Draft<Plan>, i: number) => monday(draft).visits[i] as DraftVisit
-export const given = (draft: Draft<Problem>, v: number) => draft.visits[v] as Draft<Visit>
-export const mondayCrew = (draft: Draft<Problem>) => draft.crewDays[0] as Draft<CrewDay>
+export const tuesday = (draft: Draft<RoutePlan>) => draft.days[1] as DraftDay
+export const monday = (draft: Draft<RoutePlan>) => draft.days[0] as DraftDay
+export const stop = (draft: Draft<RoutePlan>, i: number) => monday(draft).visits[i] as DraftVisit
+export const given = (draft: Draft<RoutingProblem>, v: number) => draft.visits[v] as Draft<RoutedVisit>
+export const mondayCrew = (draft: Draft<RoutingProblem>) => draft.crewDays[0] as Draft<CrewDay>

@@ -1,4 +1,4 @@
-import type { CrewDay, Problem, Span, Visit } from '@almanac/dispatch/problem/problem'
+import type { CrewDay, RoutedVisit, RoutingProblem, Span } from '@almanac/dispatch/problem/problem'
 import { type Random, seededRandom } from '@almanac/dispatch/search/random'
 
 const HOUR = 3600
@@ -13,7 +13,7 @@ export interface WeekSize {
 }
 
 /** An invented firm's days from a seed: rebeds for two, small jobs for one, windows on several days, pauses, rush hours, loads out and back, promises to keep. */
-export function randomCrewDays(seed: number, size: WeekSize): Problem {
+export function randomCrewDays(seed: number, size: WeekSize): RoutingProblem {
   const random = seededRandom(seed)
   const sites = Array.from({ length: size.visits + 1 }, () => ({ x: random.below(40_000), y: random.below(40_000) }))
   const places = sites.length
@@ -54,7 +54,7 @@ function randomCrewDay(random: Random, crew: number, day: number): CrewDay {
   }
 }
 
-function randomVisit(random: Random, v: number, size: WeekSize, crewDays: readonly CrewDay[]): Visit {
+function randomVisit(random: Random, v: number, size: WeekSize, crewDays: readonly CrewDay[]): RoutedVisit {
   const rebed = random.below(3) === 0
   const windows: Span[] = []
   for (let day = 0; day < size.days; day++) {

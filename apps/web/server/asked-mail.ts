@@ -8,7 +8,7 @@ import { AppError } from '@almanac/runtime/errors'
 import { admit } from './admit.ts'
 import { BODY_BYTES, jsonWithin } from './body.ts'
 import type { RequestContext } from './context.ts'
-import { QUIET, readInput } from './one-time-route.ts'
+import { QUIET, readBody } from './one-time-route.ts'
 import { newPasswordPath, setUpPath } from './public-paths.ts'
 import { requestContext } from './request-context.ts'
 import { refuseOtherSites } from './route-handler.ts'
@@ -40,7 +40,7 @@ export async function asStranger(request: Request): Promise<Response> {
   try {
     refuseOtherSites(request)
     return await admit(context, { stranger: 'mail' }, { link: 'mail', method: request.method }, async (admitted) => {
-      await sendAsked(admitted, readInput(AskMail, await jsonWithin(request, BODY_BYTES.signIn)))
+      await sendAsked(admitted, readBody(AskMail, await jsonWithin(request, BODY_BYTES.signIn)))
       return Response.json({ asked: true }, { headers: QUIET })
     })
   } catch (error) {

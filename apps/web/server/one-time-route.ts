@@ -14,7 +14,7 @@ import { toWireError } from './wire-error.ts'
 export const QUIET = { 'cache-control': 'no-store', 'referrer-policy': 'no-referrer', 'x-robots-tag': 'noindex' }
 
 /** An input by its schema, or the sentences that say what is wrong with it. */
-export function readInput<T>(schema: z.ZodType<T>, body: unknown): T {
+export function readBody<T>(schema: z.ZodType<T>, body: unknown): T {
   const { success, data, error } = schema.safeParse(body)
   if (success) return data
   throw new AppError('invalid', `Nothing was saved. ${[...new Set(error.issues.map((issue) => issue.message))].join(' ')}`)
@@ -38,7 +38,7 @@ export async function asOnce<T>(
   try {
     refuseOtherSites(request)
     return await admit(context, { once: purpose, token }, { link: purpose, method: request.method }, async (admitted) => {
-      const begin = await work(admitted, readInput(schema, await jsonWithin(request, BODY_BYTES.signIn)))
+      const begin = await work(admitted, readBody(schema, await jsonWithin(request, BODY_BYTES.signIn)))
       const session = begin && (await sessionFor(request.headers, begin))
       const answer = Response.json({ signedIn: begin === null || session !== null }, { headers: QUIET })
       for (const cookie of session ?? []) answer.headers.append('set-cookie', cookie)

@@ -1,12 +1,12 @@
 import type { PlannedDay } from '../problem/plan.ts'
-import type { CrewDay, Load, Problem, Visit } from '../problem/problem.ts'
+import type { CrewDay, Load, RoutedVisit, RoutingProblem } from '../problem/problem.ts'
 import type { Violation } from './violation.ts'
 
 const DUST = 1e-6
 
 /** What is on board when the crew leaves and after each visit, volume and weight, against what the vehicle may carry. */
-export function checkLoad(problem: Problem, crew: CrewDay, day: PlannedDay, found: Violation[]): void {
-  const visits = day.visits.map((planned) => problem.visits[planned.visit] as Visit)
+export function checkLoad(problem: RoutingProblem, crew: CrewDay, day: PlannedDay, found: Violation[]): void {
+  const visits = day.visits.map((planned) => problem.visits[planned.visit] as RoutedVisit)
   for (const [unit, words] of [
     ['ft3', 'ft³'],
     ['lb', 'lb'],

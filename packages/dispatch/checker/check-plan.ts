@@ -1,5 +1,5 @@
-import type { Plan, PlannedDay } from '../problem/plan.ts'
-import type { CrewDay, Problem, Visit } from '../problem/problem.ts'
+import type { PlannedDay, RoutePlan } from '../problem/plan.ts'
+import type { CrewDay, RoutedVisit, RoutingProblem } from '../problem/problem.ts'
 import { checkLoad } from './check-load.ts'
 import { checkPrices } from './check-prices.ts'
 import { checkTimes } from './check-times.ts'
@@ -9,7 +9,7 @@ import { type Violation, visitName } from './violation.ts'
  * Everything that is wrong with a plan, as sentences; none when it may be saved. Works from the plan's own times and the problem alone, and shares nothing with the planner but
  * the types.
  */
-export function checkPlan(problem: Problem, plan: Plan): Violation[] {
+export function checkPlan(problem: RoutingProblem, plan: RoutePlan): Violation[] {
   const found: Violation[] = []
   if (plan.days.length !== problem.crewDays.length) {
     const sentence = `The plan has ${plan.days.length} day sheets for ${problem.crewDays.length} crew-days; nothing else of it was checked.`
@@ -28,7 +28,7 @@ export function checkPlan(problem: Problem, plan: Plan): Violation[] {
 }
 
 /** Each visit once on a day sheet or once among those left out; what must be planned or was promised is not left out. */
-function checkEachOnce(problem: Problem, plan: Plan, found: Violation[]): void {
+function checkEachOnce(problem: RoutingProblem, plan: RoutePlan, found: Violation[]): void {
   const times = problem.visits.map(() => 0)
   const count = (v: number): void => {
     if (times[v] === undefined)
@@ -52,9 +52,9 @@ function checkEachOnce(problem: Problem, plan: Plan, found: Violation[]): void {
 }
 
 /** May this crew do these visits on this day at all? */
-function checkFitness(problem: Problem, crew: CrewDay, r: number, day: PlannedDay, found: Violation[]): void {
+function checkFitness(problem: RoutingProblem, crew: CrewDay, r: number, day: PlannedDay, found: Violation[]): void {
   for (const planned of day.visits) {
-    const visit = problem.visits[planned.visit] as Visit
+    const visit = problem.visits[planned.visit] as RoutedVisit
     const name = visitName(problem, planned.visit)
     for (const skill of visit.skills) {
       if (!crew.skills.includes(skill)) found.push({ kind: 'skill', sentence: `${name} needs “${skill}”, which ${crew.id} does not have.` })

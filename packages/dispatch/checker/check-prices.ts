@@ -1,14 +1,14 @@
-import type { Objective, Plan } from '../problem/plan.ts'
-import type { CrewDay, Problem, Visit } from '../problem/problem.ts'
+import type { Objective, RoutePlan } from '../problem/plan.ts'
+import type { CrewDay, RoutedVisit, RoutingProblem } from '../problem/problem.ts'
 import type { Violation } from './violation.ts'
 
 /** The objective worked out again from the plan's own orders and times, against what the plan says it is. */
-export function checkPrices(problem: Problem, plan: Plan, found: Violation[]): void {
+export function checkPrices(problem: RoutingProblem, plan: RoutePlan, found: Violation[]): void {
   const again = { driving: 0, overtime: 0, lateness: 0, fairness: 0, preferences: 0, sending: 0, leftOut: 0 }
   plan.days.forEach((day, r) => {
     if (day.visits.length === 0) return
     const crew = problem.crewDays[r] as CrewDay
-    const route = day.visits.map((planned) => problem.visits[planned.visit] as Visit)
+    const route = day.visits.map((planned) => problem.visits[planned.visit] as RoutedVisit)
     const stops = [crew.startPlace, ...route.map((visit) => visit.place), crew.endPlace]
     const leaving = [day.start, ...day.visits.map((planned) => planned.end)]
     let busy = 0
@@ -44,7 +44,7 @@ export function checkPrices(problem: Problem, plan: Plan, found: Violation[]): v
 }
 
 /** The factor of the drive to the i-th stop: after pauses taken before leaving, if any. */
-function rushFactor(crew: CrewDay, pauses: readonly number[], end: number, i: number, day: Plan['days'][number]): number {
+function rushFactor(crew: CrewDay, pauses: readonly number[], end: number, i: number, day: RoutePlan['days'][number]): number {
   const arrival = day.visits[i - 1]?.arrival ?? day.end
   let leave = end
   pauses.forEach((begin, p) => {
@@ -56,7 +56,7 @@ function rushFactor(crew: CrewDay, pauses: readonly number[], end: number, i: nu
   return factor
 }
 
-function roundedDrives(problem: Problem, plan: Plan): number {
+function roundedDrives(problem: RoutingProblem, plan: RoutePlan): number {
   return plan.days.reduce((sum, day, r) => {
     const crew = problem.crewDays[r] as CrewDay
     return sum + ((crew.rush ?? []).length === 0 ? 0 : (day.visits.length + 1) * (crew.unfairPrice ?? 0))

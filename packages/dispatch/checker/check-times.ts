@@ -1,9 +1,9 @@
 import type { PlannedDay } from '../problem/plan.ts'
-import type { CrewDay, Problem, Visit } from '../problem/problem.ts'
+import type { CrewDay, RoutedVisit, RoutingProblem } from '../problem/problem.ts'
 import { type Violation, visitName } from './violation.ts'
 
 /** Ticks of a drive that begins at `leave`. */
-function driveAt(problem: Problem, crew: CrewDay, from: number, to: number, leave: number): number {
+function driveAt(problem: RoutingProblem, crew: CrewDay, from: number, to: number, leave: number): number {
   let factor = 1
   for (const rush of crew.rush ?? []) if (rush.from <= leave && leave <= rush.to) factor = rush.factor
   const ticks = problem.durations[from * problem.places + to] as number
@@ -11,7 +11,7 @@ function driveAt(problem: Problem, crew: CrewDay, from: number, to: number, leav
 }
 
 /** Windows, drives, work and pauses of one day, from the times the plan states. */
-export function checkTimes(problem: Problem, crew: CrewDay, day: PlannedDay, found: Violation[]): void {
+export function checkTimes(problem: RoutingProblem, crew: CrewDay, day: PlannedDay, found: Violation[]): void {
   const numbers = [day.start, day.end, ...day.pauses, ...day.visits.flatMap((planned) => [planned.arrival, planned.start, planned.end])]
   if (!numbers.every(Number.isFinite)) {
     found.push({ kind: 'shape', sentence: `${crew.id} has a time that is no number; its times were not checked.` })
@@ -35,7 +35,7 @@ export function checkTimes(problem: Problem, crew: CrewDay, day: PlannedDay, fou
     { visit: -1, arrival: day.end, start: day.end, end: day.end, last: true },
   ]
   for (const stop of stops) {
-    const visit = stop.last ? null : (problem.visits[stop.visit] as Visit)
+    const visit = stop.last ? null : (problem.visits[stop.visit] as RoutedVisit)
     const name = visit === null ? `The way back of ${crew.id}` : visitName(problem, stop.visit)
     const to = visit?.place ?? crew.endPlace
     const pausesHere = day.pauses.filter((begin, i) => i >= taken && begin < stop.start).length

@@ -1,4 +1,4 @@
-import type { Problem } from '../problem/problem.ts'
+import type { RoutingProblem } from '../problem/problem.ts'
 
 export type ViolationKind =
   | 'shape'
@@ -26,6 +26,6 @@ export interface Violation {
   readonly crewDay?: string
 }
 
-export function visitName(problem: Problem, v: number): string {
+export function visitName(problem: RoutingProblem, v: number): string {
   return `Visit ${problem.visits[v]?.id ?? v}`
 }

@@ -1,4 +1,4 @@
-import { copyDraft, type Decoder, type Draft, lateAt, openAt, sameFrom, standsAsKept } from './draft.ts'
+import { copyDraft, type Decoder, type LinkedDraft, lateAt, openAt, sameFrom, standsAsKept } from './draft.ts'
 import type { LinkedModel } from './linked-model.ts'
 
 /**
@@ -7,7 +7,7 @@ import type { LinkedModel } from './linked-model.ts'
  * pushes the first's beginning up (`floor`) and the timing is done again; each pass settles at least one such pair, so one pass more than there are pairs shows a
  * plan that can never fit.
  */
-export function decode(d: Decoder, draft: Draft, changed: number, bound: number, keep: boolean): number {
+export function decode(d: Decoder, draft: LinkedDraft, changed: number, bound: number, keep: boolean): number {
   const { model, floor } = d
   floor.fill(Number.NEGATIVE_INFINITY)
   let from = d.restart[changed] as number
@@ -24,7 +24,7 @@ export function decode(d: Decoder, draft: Draft, changed: number, bound: number,
 const FITS = -1
 const NEVER = -2
 
-function onePass(d: Decoder, draft: Draft, from: number, tail: number, bound: number, keep: boolean): number {
+function onePass(d: Decoder, draft: LinkedDraft, from: number, tail: number, bound: number, keep: boolean): number {
   const { model, workFree, workAt, floor } = d
   const { people, durations, distances, firstOp, opCount, mate, isSecond, place, ticks } = model
   const { places, prices, lateness } = model.problem
@@ -131,7 +131,7 @@ function keepRow(d: Decoder, k: number, distance: number, late: number, most: nu
 }
 
 /** Everyone's way home and overtime. */
-function finish(d: Decoder, draft: Draft, bound: number): number {
+function finish(d: Decoder, draft: LinkedDraft, bound: number): number {
   const { people, durations, distances, problem } = d.model
   const { prices } = problem
   let distance = d.lastDistance
@@ -154,7 +154,7 @@ function finish(d: Decoder, draft: Draft, bound: number): number {
 }
 
 /** Times the draft afresh and keeps what later timings begin from; from position `changed` on. */
-export function keepDraft(d: Decoder, draft: Draft, changed: number): void {
+export function keepDraft(d: Decoder, draft: LinkedDraft, changed: number): void {
   const { model } = d
   if (changed === 0) {
     model.problem.people.forEach((person, p) => {
@@ -171,7 +171,7 @@ export function keepDraft(d: Decoder, draft: Draft, changed: number): void {
 }
 
 /** No timing may begin between a first part and its second: the second may have pushed the first up, and without it the first would begin earlier. */
-function markRestarts(d: Decoder, draft: Draft): void {
+function markRestarts(d: Decoder, draft: LinkedDraft): void {
   const { model, restart } = d
   d.mostAfter[draft.length] = 0
   for (let k = draft.length - 1; k >= 0; k--) {

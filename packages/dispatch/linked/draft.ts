@@ -1,7 +1,7 @@
 import type { LinkedModel } from './linked-model.ts'
 
 /** A common order of tokens and who does each op. People's own orders follow from it; so no order can lock two people into waiting for each other. */
-export interface Draft {
+export interface LinkedDraft {
   readonly order: Int32Array
   length: number
   readonly person: Int32Array
@@ -22,7 +22,7 @@ export interface Decoder {
   /** The latest position at or before this one from which timing may begin. */
   readonly restart: Int32Array
   /** The kept draft itself, and the largest lateness from each position on. */
-  readonly kept: Draft
+  readonly kept: LinkedDraft
   readonly mostAfter: Float64Array
   readonly floor: Float64Array
   readonly workFree: Float64Array
@@ -56,7 +56,7 @@ export function newDecoder(model: LinkedModel): Decoder {
   }
 }
 
-export function newDraft(model: LinkedModel): Draft {
+export function newDraft(model: LinkedModel): LinkedDraft {
   return {
     order: new Int32Array(model.tokens),
     length: 0,
@@ -67,7 +67,7 @@ export function newDraft(model: LinkedModel): Draft {
   }
 }
 
-export function copyDraft(from: Draft, to: Draft): void {
+export function copyDraft(from: LinkedDraft, to: LinkedDraft): void {
   to.order.set(from.order)
   to.person.set(from.person)
   to.start.set(from.start)
@@ -89,7 +89,7 @@ export function lateAt(model: LinkedModel, token: number, t: number): number {
 }
 
 /** The first position from which the draft's tokens and people are those of the kept draft to the end; past the end when their lengths differ. */
-export function sameFrom(d: Decoder, draft: Draft, changed: number): number {
+export function sameFrom(d: Decoder, draft: LinkedDraft, changed: number): number {
   const { kept, model } = d
   let k = draft.length
   if (k !== kept.length) return k + 1

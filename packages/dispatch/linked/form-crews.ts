@@ -1,5 +1,5 @@
 import { checkLinkedPlan } from '../checker-linked/check-linked-plan.ts'
-import type { Board, BoardDay, Job, WallSpan } from '../propose/board.ts'
+import type { Board, BoardDay, BoardJob, WallSpan } from '../propose/board.ts'
 import { type BoardClock, boardClock, dayIndex, toTicks, toWall } from '../propose/board-clock.ts'
 import { jobWindows } from '../propose/build-problem.ts'
 import { type Saying, sayDay, sayList, sayTime } from '../propose/say.ts'
@@ -25,7 +25,7 @@ export interface PersonDay {
 export interface CrewsWanted extends Saying {
   readonly days: readonly BoardDay[]
   readonly people: readonly PersonDay[]
-  readonly jobs: readonly Job[]
+  readonly jobs: readonly BoardJob[]
   readonly travel: TravelTable
   readonly prices: Pick<Board['prices'], 'perDriveHour' | 'perMile' | 'overtimePerHour' | 'leaveOut'>
 }
@@ -69,7 +69,7 @@ export function startFormingCrews(wanted: CrewsWanted, how: { seed: number }): F
   )
   if (astray.length > 0) return { faults: astray.map((person) => `${person.label} works on a day or from a place that is not given.`) }
   const home = place.get(wanted.people[0]?.startPlace ?? '') ?? 0
-  const reachable = (job: Job): boolean => {
+  const reachable = (job: BoardJob): boolean => {
     const at = place.get(job.place ?? '')
     return at !== undefined && (wanted.travel.seconds[home * place.size + at] as number) >= 0
   }
@@ -95,7 +95,7 @@ export function startFormingCrews(wanted: CrewsWanted, how: { seed: number }): F
   }
 }
 
-function toProblem(wanted: CrewsWanted, clock: BoardClock, jobs: readonly Job[], place: ReadonlyMap<string, number>): LinkedProblem {
+function toProblem(wanted: CrewsWanted, clock: BoardClock, jobs: readonly BoardJob[], place: ReadonlyMap<string, number>): LinkedProblem {
   const { travel, prices } = wanted
   const known = (amount: number): number => Math.max(0, amount)
   const needs = jobs.map(shareSkills)
@@ -152,7 +152,7 @@ function toProblem(wanted: CrewsWanted, clock: BoardClock, jobs: readonly Job[],
   }
 }
 
-function shareSkills(job: Job): { skill: string | null; ticks: number }[] {
+function shareSkills(job: BoardJob): { skill: string | null; ticks: number }[] {
   return Array.from({ length: job.people }, (_, n) => {
     const mine = n === job.people - 1 ? job.skills.slice(n) : job.skills.slice(n, n + 1)
     return { skill: mine.length === 0 ? null : mine.join(BOTH), ticks: job.minutes * 60 }
@@ -162,7 +162,7 @@ function shareSkills(job: Job): { skill: string | null; ticks: number }[] {
 function toCrews(
   wanted: CrewsWanted,
   clock: BoardClock,
-  jobs: readonly Job[],
+  jobs: readonly BoardJob[],
   problem: LinkedProblem,
   plan: LinkedPlan,
   lost: readonly string[],

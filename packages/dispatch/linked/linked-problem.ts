@@ -24,7 +24,7 @@ export interface LinkedVisit {
 }
 
 /** One person on one day. Several days: one entry a person and day, ticks absolute over the days. */
-export interface Person {
+export interface LinkedPerson {
   readonly id: string
   readonly skills: readonly string[]
   readonly startPlace: number
@@ -42,7 +42,7 @@ export interface Person {
  */
 export interface LinkedProblem {
   readonly visits: readonly LinkedVisit[]
-  readonly people: readonly Person[]
+  readonly people: readonly LinkedPerson[]
   readonly places: number
   /** Row-major `places` × `places`, from the row's place to the column's. */
   readonly durations: ArrayLike<number>

@@ -1,12 +1,12 @@
 import type { Random } from '../search/random.ts'
-import type { Draft } from './draft.ts'
+import type { LinkedDraft } from './draft.ts'
 import type { LinkedModel } from './linked-model.ts'
 
 /** What the moves work on: `draft` is a copy of the current draft, changed in place. */
 export interface MoveBench {
   readonly model: LinkedModel
   readonly random: Random
-  readonly draft: Draft
+  readonly draft: LinkedDraft
   /** Visits in the order and visits left out, kept by `listVisits`. */
   planned: Int32Array
   leftOut: Int32Array
@@ -17,7 +17,7 @@ export interface MoveBench {
 /** Position of the first change, or −1 when the move could not be made. */
 export type Changed = number
 
-export function listVisits(model: LinkedModel, draft: Draft): { planned: Int32Array; leftOut: Int32Array } {
+export function listVisits(model: LinkedModel, draft: LinkedDraft): { planned: Int32Array; leftOut: Int32Array } {
   const inOrder = new Set<number>()
   for (let k = 0; k < draft.length; k++) inOrder.add(visitOf(model, draft.order[k] as number))
   const all = model.problem.visits.map((_, v) => v)
@@ -33,7 +33,7 @@ function pick(list: Int32Array, random: Random): number {
 }
 
 /** Takes a visit's tokens out of the order; answers the position of the first. */
-function takeOut(model: LinkedModel, draft: Draft, visit: number): Changed {
+function takeOut(model: LinkedModel, draft: LinkedDraft, visit: number): Changed {
   let write = 0
   let first = -1
   for (let k = 0; k < draft.length; k++) {
@@ -46,7 +46,7 @@ function takeOut(model: LinkedModel, draft: Draft, visit: number): Changed {
   return first
 }
 
-function insertToken(draft: Draft, position: number, token: number): void {
+function insertToken(draft: LinkedDraft, position: number, token: number): void {
   draft.order.copyWithin(position + 1, position, draft.length)
   draft.order[position] = token
   draft.length++
@@ -96,7 +96,7 @@ function staff(bench: MoveBench, visit: number, keep: boolean, wanted: number): 
 }
 
 /** Whether someone already does another part of the visit: an earlier one, or the one settled first. */
-function taken(draft: Draft, ops: Int32Array, op: number, person: number, settled: number): boolean {
+function taken(draft: LinkedDraft, ops: Int32Array, op: number, person: number, settled: number): boolean {
   for (const other of ops) {
     if (other === op) continue
     if ((other < op || other === settled) && draft.person[other] === person) return true
@@ -152,7 +152,7 @@ export function restaff(bench: MoveBench, visit: number): Changed {
   return firstPosition(model, draft, visit)
 }
 
-function firstPosition(model: LinkedModel, draft: Draft, visit: number): number {
+function firstPosition(model: LinkedModel, draft: LinkedDraft, visit: number): number {
   return draft.order.indexOf((model.visitTokens[visit] as Int32Array)[0] as number)
 }
 
@@ -201,12 +201,12 @@ export function exchange(bench: MoveBench, visit: number): Changed {
   return first
 }
 
-function canSwap(model: LinkedModel, draft: Draft, a: number, b: number): boolean {
+function canSwap(model: LinkedModel, draft: LinkedDraft, a: number, b: number): boolean {
   const { people, can } = model
   return can[a * people + (draft.person[b] as number)] === 1 && can[b * people + (draft.person[a] as number)] === 1
 }
 
-function swapPeople(draft: Draft, a: number, b: number): void {
+function swapPeople(draft: LinkedDraft, a: number, b: number): void {
   const held = draft.person[a] as number
   draft.person[a] = draft.person[b] as number
   draft.person[b] = held
@@ -238,7 +238,7 @@ export function crossTails(bench: MoveBench): Changed {
 }
 
 /** A first part before the cut and its second behind it could now have the same person. */
-function stillDifferent(model: LinkedModel, draft: Draft, from: number): boolean {
+function stillDifferent(model: LinkedModel, draft: LinkedDraft, from: number): boolean {
   for (let k = from; k < draft.length; k++) {
     const token = draft.order[k] as number
     const mate = model.mate[token] as number

@@ -1,6 +1,6 @@
 import { seededRandom } from '../search/random.ts'
 import { decode, keepDraft } from './decode.ts'
-import { copyDraft, type Decoder, type Draft, newDecoder, newDraft } from './draft.ts'
+import { copyDraft, type Decoder, type LinkedDraft, newDecoder, newDraft } from './draft.ts'
 import { buildLinkedModel, type LinkedModel } from './linked-model.ts'
 import type { LinkedPlan, LinkedProblem } from './linked-problem.ts'
 import { type Changed, crossTails, exchange, leave, listVisits, type MoveBench, relocate, restaff, shift } from './moves.ts'
@@ -109,7 +109,7 @@ function move(bench: MoveBench, optional: boolean): Changed {
 }
 
 /** A first plan: visits by the end of their windows, each at the cheapest of some tries. */
-function construct(decoder: Decoder, bench: MoveBench, current: Draft): void {
+function construct(decoder: Decoder, bench: MoveBench, current: LinkedDraft): void {
   const { model, draft: candidate } = bench
   const close = (v: number): number => Math.max(...(model.problem.visits[v]?.windows.map((window) => window.to) ?? []), 0)
   const byClose = model.problem.visits.map((_, v) => v).sort((a, b) => close(a) - close(b) || a - b)

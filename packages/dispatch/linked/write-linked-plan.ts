@@ -1,8 +1,8 @@
-import type { Decoder, Draft } from './draft.ts'
+import type { Decoder, LinkedDraft } from './draft.ts'
 import type { LinkedPart, LinkedPlan } from './linked-problem.ts'
 
 /** The plan of the draft that was kept last. */
-export function writeLinkedPlan(decoder: Decoder, draft: Draft): LinkedPlan {
+export function writeLinkedPlan(decoder: Decoder, draft: LinkedDraft): LinkedPlan {
   const { model } = decoder
   const people: LinkedPart[][] = model.problem.people.map(() => [])
   const planned = new Set<number>()

@@ -28,7 +28,7 @@ export interface Objective {
 }
 
 /** A plan for a problem: one entry a crew-day, in the problem's order. */
-export interface Plan {
+export interface RoutePlan {
   readonly days: readonly PlannedDay[]
   /** Visits not planned, as indexes in rising order: optional ones, and such as must be planned but fit nowhere. */
   readonly leftOut: readonly number[]

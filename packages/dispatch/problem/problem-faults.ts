@@ -1,9 +1,9 @@
-import type { Load, Problem, Span } from './problem.ts'
+import type { Load, RoutingProblem, Span } from './problem.ts'
 
 /**
  * What of a problem cannot be planned with, as sentences; none when it can. A visit that fits nowhere is no fault of the problem: it comes back as left out.
  */
-export function problemFaults(problem: Problem): string[] {
+export function problemFaults(problem: RoutingProblem): string[] {
   const faults: string[] = []
   const { places, durations, distances } = problem
   if (!whole(places) || places < 1) return ['The number of places must be a whole number from 1 up.']

@@ -18,7 +18,7 @@ export interface Promised {
 }
 
 /** One visit to be planned. */
-export interface Visit {
+export interface RoutedVisit {
   readonly id: string
   /** Row of the travel tables. */
   readonly place: number
@@ -84,8 +84,8 @@ export interface CrewDay {
 }
 
 /** Everything the planner is told. Prices are in one unit of the caller's choice (the firm: minor units of money). */
-export interface Problem {
-  readonly visits: readonly Visit[]
+export interface RoutingProblem {
+  readonly visits: readonly RoutedVisit[]
   readonly crewDays: readonly CrewDay[]
   readonly places: number
   /** Row-major `places` × `places`: whole ticks, and any unit of distance; from the row's place to the column's. */

@@ -1,5 +1,5 @@
 import { timetable } from '../search/timetable.ts'
-import type { Board, SheetVisit } from './board.ts'
+import type { Board, BoardVisit } from './board.ts'
 import { buildProblem } from './build-problem.ts'
 import { spotsOf } from './differences.ts'
 import { newFaults, type PlanFault, planFaults } from './plan-faults.ts'
@@ -50,7 +50,7 @@ export function applyDifferences(
     const list = [...(bySheet.get(sheet.id) ?? [])].sort((a, b) => a.time - b.time || a.position - b.position)
     // The times of those that stay are known; a visit keeps its own where the new order lets it.
     const written = new Map(sheet.visits.map((visit) => [visit.jobId, visit]))
-    return { ...sheet, visits: list.map(({ jobId }): SheetVisit => (changed.has(jobId) ? { jobId } : (written.get(jobId) ?? { jobId }))) }
+    return { ...sheet, visits: list.map(({ jobId }): BoardVisit => (changed.has(jobId) ? { jobId } : (written.get(jobId) ?? { jobId }))) }
   })
   return timed({ ...board, sheets }, planFaults(built, timetable(built.problem, built.present).plan))
 }
@@ -63,7 +63,7 @@ function timed(board: Board, before: readonly PlanFault[]): Applied | { faults: 
   const spots = spotsOf(built, plan)
   const sheets = board.sheets.map((sheet) => ({
     ...sheet,
-    visits: sheet.visits.map(({ jobId }): SheetVisit => {
+    visits: sheet.visits.map(({ jobId }): BoardVisit => {
       const spot = spots.get(jobId)
       return spot === undefined ? { jobId } : { jobId, startMinute: spot.startMinute }
     }),

@@ -16,7 +16,7 @@ export interface BoardDay {
   readonly clockChange?: { readonly wallMinute: number; readonly byMinutes: number }
 }
 
-export interface SheetVisit {
+export interface BoardVisit {
   readonly jobId: string
   /** The time written on the sheet, if any. */
   readonly startMinute?: number
@@ -41,11 +41,11 @@ export interface Sheet {
   /** Of one person of this crew; absent: `BoardPrices.overtimePerHour`. */
   readonly overtimePerHour?: number
   /** In the present order. */
-  readonly visits: readonly SheetVisit[]
+  readonly visits: readonly BoardVisit[]
 }
 
 /** A job, waiting or on a sheet. */
-export interface Job {
+export interface BoardJob {
   readonly id: string
   readonly label: string
   /** Id of `Board.travel`; null: no place known. */
@@ -89,7 +89,7 @@ export interface BoardPrices {
 export interface Board extends Saying {
   readonly days: readonly BoardDay[]
   readonly sheets: readonly Sheet[]
-  readonly jobs: readonly Job[]
+  readonly jobs: readonly BoardJob[]
   readonly travel: TravelTable
   readonly prices: BoardPrices
   readonly rush?: readonly RushHour[]

@@ -1,7 +1,7 @@
 import { formatMiles } from '@almanac/units/distance'
 import { formatDuration } from '@almanac/units/format-clock'
-import type { Objective, Plan } from '../problem/plan.ts'
-import type { CrewDay, Visit } from '../problem/problem.ts'
+import type { Objective, RoutePlan } from '../problem/plan.ts'
+import type { CrewDay, RoutedVisit } from '../problem/problem.ts'
 import type { Built } from './build-problem.ts'
 import type { Saying } from './say.ts'
 
@@ -18,7 +18,7 @@ export interface Breakdown {
   readonly price: Objective
 }
 
-export function breakDown(built: Built, plan: Plan): Breakdown {
+export function breakDown(built: Built, plan: RoutePlan): Breakdown {
   const { problem } = built
   let driveTicks = 0
   let miles = 0
@@ -35,7 +35,7 @@ export function breakDown(built: Built, plan: Plan): Breakdown {
       at = to
     }
     for (const { visit: v } of day.visits) {
-      const visit = problem.visits[v] as Visit
+      const visit = problem.visits[v] as RoutedVisit
       drive(visit.place)
       planned++
       if (visit.dueDay !== undefined) lateDays += Math.max(0, crew.day - visit.dueDay)

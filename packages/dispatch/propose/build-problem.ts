@@ -1,8 +1,8 @@
 import { dayNumber } from '@almanac/units/calendar/calendar-day'
 import type { Sequences } from '../problem/plan.ts'
-import type { CrewDay, Problem, Span, Visit } from '../problem/problem.ts'
+import type { CrewDay, RoutedVisit, RoutingProblem, Span } from '../problem/problem.ts'
 import { problemFaults } from '../problem/problem-faults.ts'
-import type { Board, Job, Sheet } from './board.ts'
+import type { Board, BoardJob, Sheet } from './board.ts'
 import { type BoardClock, boardClock, dayIndex, toTicks } from './board-clock.ts'
 import { boardFaults } from './board-faults.ts'
 
@@ -10,9 +10,9 @@ import { boardFaults } from './board-faults.ts'
 export interface Built {
   readonly board: Board
   readonly clock: BoardClock
-  readonly problem: Problem
+  readonly problem: RoutingProblem
   readonly present: Sequences
-  readonly jobs: readonly Job[]
+  readonly jobs: readonly BoardJob[]
   readonly visitOf: ReadonlyMap<string, number>
   readonly sheetOf: ReadonlyMap<string, number>
   /** Jobs whose drives are unknown; the planner leaves the waiting ones among them alone. */
@@ -43,7 +43,7 @@ export function buildProblem(board: Board, how: { disturbance?: boolean; planUnk
   const visits = jobs.map((job) =>
     toVisit(board, clock, job, place.get(job.place ?? '') ?? nowhere, sheetOf, placedOn.get(job.id), how.disturbance === true),
   )
-  const problem: Problem = { visits, crewDays: board.sheets.map((sheet) => toCrewDay(board, clock, sheet, place)), ...tables(board) }
+  const problem: RoutingProblem = { visits, crewDays: board.sheets.map((sheet) => toCrewDay(board, clock, sheet, place)), ...tables(board) }
   // Slots are asked for while someone waits, and the tables are whole by now: boardFaults has seen the rest.
   const problems = how.planUnknown === true ? [] : problemFaults(problem)
   if (problems.length > 0) return { faults: problems }
@@ -52,7 +52,7 @@ export function buildProblem(board: Board, how: { disturbance?: boolean; planUnk
   return { board, clock, problem, present, jobs, visitOf, sheetOf, unknownDrive, notes }
 }
 
-function isReachable(board: Board, place: ReadonlyMap<string, number>, job: Job): boolean {
+function isReachable(board: Board, place: ReadonlyMap<string, number>, job: BoardJob): boolean {
   const at = place.get(job.place ?? '')
   const start = place.get(board.sheets[0]?.startPlace ?? '')
   if (at === undefined) return false
@@ -60,7 +60,7 @@ function isReachable(board: Board, place: ReadonlyMap<string, number>, job: Job)
 }
 
 /** The travel tables in whole seconds with one more place, nowhere, whose drives count nothing. */
-function tables(board: Board): Pick<Problem, 'places' | 'durations' | 'distances'> {
+function tables(board: Board): Pick<RoutingProblem, 'places' | 'durations' | 'distances'> {
   const n = board.travel.ids.length
   const durations = new Int32Array((n + 1) * (n + 1))
   const distances = new Float64Array((n + 1) * (n + 1))
@@ -99,12 +99,12 @@ function toCrewDay(board: Board, clock: BoardClock, sheet: Sheet, place: Readonl
 function toVisit(
   board: Board,
   clock: BoardClock,
-  job: Job,
+  job: BoardJob,
   place: number,
   sheetOf: ReadonlyMap<string, number>,
   placedOn: number | undefined,
   disturbance: boolean,
-): Visit {
+): RoutedVisit {
   const windows = jobWindows(clock, job)
   const promisedOn = job.promised === undefined ? undefined : sheetOf.get(job.promised.sheetId)
   const promisedDay = promisedOn === undefined ? -1 : dayIndex(clock, board.sheets[promisedOn]?.date ?? '')
@@ -137,7 +137,7 @@ function toVisit(
 }
 
 /** When a job may begin, in ticks; windows on days that are not looked at fall away. */
-export function jobWindows(clock: BoardClock, job: Job): Span[] {
+export function jobWindows(clock: BoardClock, job: BoardJob): Span[] {
   if (job.windows.length === 0) return [{ from: 0, to: clock.end }]
   return job.windows.flatMap((window) => {
     const d = dayIndex(clock, window.date)

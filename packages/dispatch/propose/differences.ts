@@ -1,4 +1,4 @@
-import type { Plan } from '../problem/plan.ts'
+import type { RoutePlan } from '../problem/plan.ts'
 import type { Board, Sheet } from './board.ts'
 import { dayIndex, toWall } from './board-clock.ts'
 import type { Built } from './build-problem.ts'
@@ -24,7 +24,7 @@ export interface Spot {
 }
 
 /** Spots of a plan by job id. */
-export function spotsOf(built: Built, plan: Plan): Map<string, Spot> {
+export function spotsOf(built: Built, plan: RoutePlan): Map<string, Spot> {
   const spots = new Map<string, Spot>()
   plan.days.forEach((day, r) => {
     const sheet = built.board.sheets[r] as Sheet

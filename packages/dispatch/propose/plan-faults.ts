@@ -1,7 +1,7 @@
 import { formatPercent } from '@almanac/units/format-number'
 import { checkPlan } from '../checker/check-plan.ts'
-import type { Plan, PlannedDay } from '../problem/plan.ts'
-import type { CrewDay, Visit } from '../problem/problem.ts'
+import type { PlannedDay, RoutePlan } from '../problem/plan.ts'
+import type { CrewDay, RoutedVisit } from '../problem/problem.ts'
 import { timeSheet } from '../slots/time-sheet.ts'
 import type { Sheet } from './board.ts'
 import { dayIndex, toWall } from './board-clock.ts'
@@ -19,7 +19,7 @@ export interface PlanFault {
 const WORDED: ReadonlySet<string> = new Set(['window', 'promise', 'shift', 'load', 'people', 'skill', 'release', 'not-allowed', 'pause'])
 
 /** What the checker holds against a plan, in plain words; empty when it may be saved. The checker decides whether there is anything, this only words it. */
-export function planFaults(built: Built, plan: Plan): PlanFault[] {
+export function planFaults(built: Built, plan: RoutePlan): PlanFault[] {
   const checked = checkPlan(built.problem, plan)
   if (checked.length === 0) return []
   const worded = plan.days.flatMap((day, r) => (day.visits.length === 0 ? [] : sheetFaults(built, day, r)))
@@ -62,7 +62,7 @@ function sheetFaults(built: Built, day: PlannedDay, r: number): PlanFault[] {
   const say = (kind: string, amount: number, words: string): void =>
     void found.push({ key: `${kind}/${sheet.id}`, amount, sentence: `${name(sheet, built.board)}: ${words}.` })
   for (const { visit: v, start } of day.visits) {
-    const visit = problem.visits[v] as Visit
+    const visit = problem.visits[v] as RoutedVisit
     const job = built.jobs[v]
     const about = (kind: string): string => `${kind}/${job?.id}`
     const label = job?.label ?? visit.id
@@ -84,7 +84,7 @@ function sheetFaults(built: Built, day: PlannedDay, r: number): PlanFault[] {
   const { fullest } = timeSheet(
     problem,
     crew,
-    day.visits.map(({ visit }) => problem.visits[visit] as Visit),
+    day.visits.map(({ visit }) => problem.visits[visit] as RoutedVisit),
   )
   const percent = Number.isFinite(fullest)
     ? `its vehicle would be ${formatPercent(fullest, built.board)} full`

@@ -1,4 +1,4 @@
-import type { Plan, Sequences } from '../problem/plan.ts'
+import type { RoutePlan, Sequences } from '../problem/plan.ts'
 import { startPlanning } from '../search/planner.ts'
 import { timetable } from '../search/timetable.ts'
 import { explainNoFit } from '../slots/explain-no-fit.ts'
@@ -71,7 +71,7 @@ export function toProposal(
   built: Built,
   was: ReadonlyMap<string, Spot>,
   before: Breakdown,
-  plan: Plan,
+  plan: RoutePlan,
   about?: ReadonlySet<string>,
 ): Proposal {
   const spots = spotsOf(built, plan)
@@ -95,6 +95,6 @@ export function toProposal(
   }
 }
 
-function sequencesOf(plan: Plan): Sequences {
+function sequencesOf(plan: RoutePlan): Sequences {
   return plan.days.map((day) => day.visits.map((planned) => planned.visit))
 }

@@ -1,5 +1,5 @@
-import type { Plan, Sequences } from '../problem/plan.ts'
-import type { CrewDay, Problem, Span, Visit } from '../problem/problem.ts'
+import type { RoutePlan, Sequences } from '../problem/plan.ts'
+import type { CrewDay, RoutedVisit, RoutingProblem, Span } from '../problem/problem.ts'
 import { timetable } from '../search/timetable.ts'
 import { dayIndex, toTicks } from './board-clock.ts'
 import type { Built } from './build-problem.ts'
@@ -13,10 +13,10 @@ const STEP = 300
  * allows. Where a day has no room for it, that day keeps its times. The checker looks at the result: what it would hold against it and not against the plan as it
  * was stays out.
  */
-export function roundToFiveMinutes(built: Built, plan: Plan): Plan {
+export function roundToFiveMinutes(built: Built, plan: RoutePlan): RoutePlan {
   const orders = plan.days.map((day) => day.visits.map(({ visit }) => visit))
   const standing = planFaults(built, plan)
-  const isFine = (candidate: Plan): boolean => newFaults(standing, planFaults(built, candidate)).length === 0
+  const isFine = (candidate: RoutePlan): boolean => newFaults(standing, planFaults(built, candidate)).length === 0
   const all = onGrid(built, orders, () => true)
   if (isFine(all)) return all
   const fitting = new Set(
@@ -43,20 +43,20 @@ function isDayFine(built: Built, alone: Sequences, r: number): boolean {
 }
 
 /** The timetable of the orders where the crew-days chosen may begin visits at points of the grid only. */
-function onGrid(built: Built, orders: Sequences, isChosen: (crewDay: number) => boolean): Plan {
+function onGrid(built: Built, orders: Sequences, isChosen: (crewDay: number) => boolean): RoutePlan {
   const { problem } = built
   const visits = [...problem.visits]
   orders.forEach((order, r) => {
     if (!isChosen(r)) return
     for (const v of order) {
-      const { promised, ...visit } = problem.visits[v] as Visit
+      const { promised, ...visit } = problem.visits[v] as RoutedVisit
       visits[v] = {
         ...visit,
         windows: points(problem.crewDays[r] as CrewDay, promised ? [promised.start] : visit.windows, writtenStart(built, r, v)),
       }
     }
   })
-  const gridded: Problem = { ...problem, visits }
+  const gridded: RoutingProblem = { ...problem, visits }
   return timetable(gridded, orders).plan
 }
 

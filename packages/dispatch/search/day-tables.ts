@@ -1,4 +1,4 @@
-import type { CrewDay, Problem, Span, Visit } from '../problem/problem.ts'
+import type { CrewDay, RoutedVisit, RoutingProblem, Span } from '../problem/problem.ts'
 
 /** What depends on the crew-day: its drive prices, and which visits it may do in which windows at what price. */
 export interface DayTables {
@@ -17,7 +17,7 @@ export interface DayTables {
   readonly groups: number
 }
 
-export function dayTables(problem: Problem): DayTables {
+export function dayTables(problem: RoutingProblem): DayTables {
   const { visits, crewDays } = problem
   const keys = new Map<string, number>()
   const edges: Float64Array[] = []
@@ -84,7 +84,7 @@ export function dayTables(problem: Problem): DayTables {
 }
 
 /** By a plain loop: with a thousand places this is most of what making a model takes. */
-function priceDrives(problem: Problem, day: CrewDay): Float64Array {
+function priceDrives(problem: RoutingProblem, day: CrewDay): Float64Array {
   const { distances, durations } = problem
   const { distancePrice, drivePrice } = day
   const edge = new Float64Array(distances.length)
@@ -92,14 +92,14 @@ function priceDrives(problem: Problem, day: CrewDay): Float64Array {
   return edge
 }
 
-function mayDo(visit: Visit, day: CrewDay, r: number, skilled: ReadonlySet<string>): boolean {
+function mayDo(visit: RoutedVisit, day: CrewDay, r: number, skilled: ReadonlySet<string>): boolean {
   if (visit.promised !== undefined && visit.promised.crewDay !== r) return false
   if (visit.people > day.people || (visit.releaseDay !== undefined && day.day < visit.releaseDay)) return false
   return visit.skills.every((skill) => skilled.has(skill))
 }
 
 /** Lateness of doing a visit on a crew-day. */
-export function latePrice(visit: Visit, day: CrewDay): number {
+export function latePrice(visit: RoutedVisit, day: CrewDay): number {
   if (visit.dueDay === undefined) return 0
   return Math.max(0, day.day - visit.dueDay) * (visit.latePricePerDay ?? 0)
 }

@@ -1,4 +1,4 @@
-import type { Problem } from '../problem/problem.ts'
+import type { RoutingProblem } from '../problem/problem.ts'
 import { type DayTables, dayTables } from './day-tables.ts'
 
 /**
@@ -7,7 +7,7 @@ import { type DayTables, dayTables } from './day-tables.ts'
  * otherwise a route is walked, with all that a firm's day has.
  */
 export interface Model {
-  readonly problem: Problem
+  readonly problem: RoutingProblem
   readonly visits: number
   readonly days: number
   readonly nodes: number
@@ -31,7 +31,7 @@ export interface Model {
   readonly table: DayTables
 }
 
-export function buildModel(problem: Problem): Model {
+export function buildModel(problem: RoutingProblem): Model {
   const { places } = problem
   const visits = problem.visits.length
   const days = problem.crewDays.length
@@ -85,7 +85,7 @@ export function buildModel(problem: Problem): Model {
 }
 
 /** More than any plan of the others could save. */
-function mustPrice(problem: Problem, table: DayTables): number {
+function mustPrice(problem: RoutingProblem, table: DayTables): number {
   let dearest = 1
   for (const edge of table.edges) for (let i = 0; i < edge.length; i++) dearest = Math.max(dearest, edge[i] as number)
   let sum = dearest * 2
@@ -101,7 +101,7 @@ function mustPrice(problem: Problem, table: DayTables): number {
   return 10 * sum
 }
 
-function isUniform(problem: Problem): boolean {
+function isUniform(problem: RoutingProblem): boolean {
   const first = problem.crewDays[0]
   if (first === undefined) return false
   const alike = problem.crewDays.every(

@@ -1,11 +1,11 @@
-import type { Plan, Sequences } from '../problem/plan.ts'
-import type { Problem } from '../problem/problem.ts'
+import type { RoutePlan, Sequences } from '../problem/plan.ts'
+import type { RoutingProblem } from '../problem/problem.ts'
 import { crossOver } from './crossover.ts'
 import { copyOut, type Individual, putBack } from './individual.ts'
 import { type Descent, descend, newDescent } from './local-search.ts'
 import { buildModel } from './model.ts'
 import { findNeighbours, pricePerTick } from './neighbours.ts'
-import { admit, chooseParents, type Population, type PopulationSizes } from './population.ts'
+import { chooseParents, type Population, type PopulationSizes, takeIn } from './population.ts'
 import { type Random, seededRandom } from './random.ts'
 import type { Penalties, Routes } from './route-types.ts'
 import { clearRoutes, emptyRoutes } from './routes.ts'
@@ -31,7 +31,7 @@ export interface Planner {
   /** Does so many iterations, or fewer when `shouldStop` (asked after each) says so; answers how many. */
   improve(iterations: number, shouldStop?: () => boolean): number
   /** The best plan so far, with its timetable. Asking changes nothing. */
-  best(): Plan
+  best(): RoutePlan
 }
 
 const ADJUST_EVERY = 40
@@ -42,7 +42,7 @@ const REPAIR_BOOST = 12
  * Hybrid genetic search (Vidal 2022) for one problem; check the problem with `problemFaults` first. The same seed and iterations give the same plan. It reads no clock: give
  * `shouldStop` the time.
  */
-export function startPlanning(problem: Problem, options: PlannerOptions): Planner {
+export function startPlanning(problem: RoutingProblem, options: PlannerOptions): Planner {
   const model = buildModel(problem)
   const scale = pricePerTick(model)
   const penalties: Penalties = { warp: 2 * scale, load: firstLoadPenalty(model.edge, model.demand, model.uniform) }
@@ -67,7 +67,7 @@ export function startPlanning(problem: Problem, options: PlannerOptions): Planne
       least = plan.price
       gained = age
     }
-    admit(population, plan, penalties)
+    takeIn(population, plan, penalties)
   }
   if (options.from !== undefined) {
     setSequences(routes, options.from)

@@ -22,7 +22,7 @@ export function pricedWithFaults(plan: Individual, penalties: Penalties): number
 }
 
 /** Takes a plan in; when its half is full, the worst leave it. */
-export function admit(population: Population, plan: Individual, penalties: Penalties): void {
+export function takeIn(population: Population, plan: Individual, penalties: Penalties): void {
   const half = plan.feasible ? population.feasible : population.faulty
   const { least, brood } = population.sizes
   for (const other of half) {

@@ -1,12 +1,12 @@
-import type { Objective, Plan, PlannedDay, PlannedVisit, Sequences } from '../problem/plan.ts'
-import type { CrewDay, Problem, Span, Visit } from '../problem/problem.ts'
+import type { Objective, PlannedDay, PlannedVisit, RoutePlan, Sequences } from '../problem/plan.ts'
+import type { CrewDay, RoutedVisit, RoutingProblem, Span } from '../problem/problem.ts'
 import { latePrice } from './day-tables.ts'
 
 /**
  * Orders as a plan: each crew leaves at the beginning of its shift, works as early as it can and pauses as late as it may (at once, where it would wait anyway).
  * `fits` is false when someone comes too late somewhere; the times are then those of coming too late, which the checker names.
  */
-export function timetable(problem: Problem, sequences: Sequences): { plan: Plan; fits: boolean } {
+export function timetable(problem: RoutingProblem, sequences: Sequences): { plan: RoutePlan; fits: boolean } {
   const planned = new Set<number>()
   const days: PlannedDay[] = []
   const objective = { driving: 0, overtime: 0, lateness: 0, fairness: 0, preferences: 0, sending: 0, leftOut: 0 }
@@ -26,7 +26,7 @@ export function timetable(problem: Problem, sequences: Sequences): { plan: Plan;
     objective.fairness += Math.max(0, day.busy - (crew.fairShareTicks ?? Number.MAX_VALUE)) * (crew.unfairPrice ?? 0)
     objective.sending += crew.sendPrice
     for (const v of sequence) {
-      const visit = problem.visits[v] as Visit
+      const visit = problem.visits[v] as RoutedVisit
       objective.lateness += latePrice(visit, crew)
       for (const dislike of visit.dislikes ?? []) if (dislike.crewDay === r) objective.preferences += dislike.price
     }
@@ -48,7 +48,7 @@ interface TimedDay {
   busy: number
 }
 
-function timeDay(problem: Problem, crew: CrewDay, sequence: readonly number[]): TimedDay {
+function timeDay(problem: RoutingProblem, crew: CrewDay, sequence: readonly number[]): TimedDay {
   const visits: PlannedVisit[] = []
   const pauses: number[] = []
   let t = crew.shift.from
@@ -57,7 +57,7 @@ function timeDay(problem: Problem, crew: CrewDay, sequence: readonly number[]): 
   let driving = 0
   let busy = 0
   for (let i = 0; i <= sequence.length; i++) {
-    const visit = i < sequence.length ? (problem.visits[sequence[i] as number] as Visit) : null
+    const visit = i < sequence.length ? (problem.visits[sequence[i] as number] as RoutedVisit) : null
     const to = visit?.place ?? crew.endPlace
     const ticks = problem.durations[place * problem.places + to] as number
     let drive = driveTicks(crew, t, ticks)
@@ -104,7 +104,7 @@ function driveTicks(crew: CrewDay, t: number, ticks: number): number {
 }
 
 /** A visit's windows that meet the crew-day, in order; the promised one alone when there is one. */
-function windowsOn(visit: Visit, crew: CrewDay): readonly Span[] {
+function windowsOn(visit: RoutedVisit, crew: CrewDay): readonly Span[] {
   const windows = visit.promised ? [visit.promised.start] : visit.windows
   return windows.filter((window) => window.from <= crew.latestEnd && window.to >= crew.shift.from).sort((a, b) => a.from - b.from)
 }

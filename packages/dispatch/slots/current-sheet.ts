@@ -1,16 +1,16 @@
-import type { CrewDay, Problem, Visit } from '../problem/problem.ts'
+import type { CrewDay, RoutedVisit, RoutingProblem } from '../problem/problem.ts'
 import { timeSheet } from './time-sheet.ts'
 
 /** A sheet with its present faults allowed, so that one more visit is refused only where it makes them worse. */
 export interface CurrentSheet {
   readonly crew: CrewDay
-  readonly visits: readonly Visit[]
+  readonly visits: readonly RoutedVisit[]
   /** It already comes too late somewhere, or is too full. */
   readonly broken: boolean
 }
 
 /** Day sheets made by hand come late by some minutes, or by an estimate that changed: who is late now may stay as late, but no later. */
-export function currentSheet(problem: Problem, crew: CrewDay, visits: readonly Visit[]): CurrentSheet {
+export function currentSheet(problem: RoutingProblem, crew: CrewDay, visits: readonly RoutedVisit[]): CurrentSheet {
   const timed = timeSheet(problem, crew, visits)
   if (timed.fits) return { crew, visits, broken: false }
   const { day, fullest } = timed

@@ -1,6 +1,6 @@
 import { formatDuration } from '@almanac/units/format-clock'
-import type { CrewDay, Visit } from '../problem/problem.ts'
-import type { Board, Job, Sheet } from '../propose/board.ts'
+import type { CrewDay, RoutedVisit } from '../problem/problem.ts'
+import type { Board, BoardJob, Sheet } from '../propose/board.ts'
 import { type Built, buildProblem } from '../propose/build-problem.ts'
 import { type Saying, sayDay, sayList } from '../propose/say.ts'
 import { currentSheet } from './current-sheet.ts'
@@ -27,13 +27,13 @@ export function explainNoFit(given: Board | Built, jobId: string, where: Where =
   const job = built.board.jobs.find((one) => one.id === jobId)
   if (job === undefined) return 'That job is outside the days planned.'
   if (v === undefined) return `Drive to ${job.label} unknown: set its pin on the map, then it can be planned.`
-  const visit = built.problem.visits[v] as Visit
+  const visit = built.problem.visits[v] as RoutedVisit
   const sheets = built.board.sheets.flatMap((sheet, r) => (isWhere(sheet, where) ? [{ sheet, r }] : []))
   if (sheets.length === 0)
     return `No crew has a day sheet ${where.date === undefined ? 'in these days' : `on ${sayDay(where.date, built.board)}`}: open one, or choose another day.`
   const against: { sheet: Sheet; r: number; obstacle: Obstacle }[] = []
   for (const { sheet, r } of sheets) {
-    const others = (built.present[r] ?? []).filter((other) => other !== v).map((other) => built.problem.visits[other] as Visit)
+    const others = (built.present[r] ?? []).filter((other) => other !== v).map((other) => built.problem.visits[other] as RoutedVisit)
     const found = obstacleOrGaps(built.problem, built.problem.crewDays[r] as CrewDay, r, others, visit)
     if (typeof found !== 'string') return null
     against.push({ sheet, r, obstacle: found })
@@ -48,7 +48,7 @@ export function explainNoFit(given: Board | Built, jobId: string, where: Where =
 }
 
 function isBroken(built: Built, r: number, v: number): boolean {
-  const others = (built.present[r] ?? []).filter((other) => other !== v).map((other) => built.problem.visits[other] as Visit)
+  const others = (built.present[r] ?? []).filter((other) => other !== v).map((other) => built.problem.visits[other] as RoutedVisit)
   return currentSheet(built.problem, built.problem.crewDays[r] as CrewDay, others).broken
 }
 
@@ -69,7 +69,7 @@ function sayEither(words: readonly string[]): string {
   return words.join(', or ')
 }
 
-function sayConstraint(main: Obstacle, job: Job, sheets: readonly Sheet[], where: Where, saying: Saying): string {
+function sayConstraint(main: Obstacle, job: BoardJob, sheets: readonly Sheet[], where: Where, saying: Saying): string {
   const dates = [...new Set(sheets.map((sheet) => sheet.date))].sort()
   const label = where.sheetId === undefined ? null : (sheets[0]?.label ?? null)
   const when =
@@ -90,11 +90,11 @@ function sayConstraint(main: Obstacle, job: Job, sheets: readonly Sheet[], where
   return `${job.label} has been promised with another crew or day`
 }
 
-function sayEarly({ label, earliest, earliestBecause }: Job, saying: Saying): string {
+function sayEarly({ label, earliest, earliestBecause }: BoardJob, saying: Saying): string {
   return `${label} may not be done before ${sayDay(earliest ?? '', saying)}${earliestBecause === undefined ? '' : `: ${earliestBecause}`}`
 }
 
-function sayLoad(job: Job): string {
+function sayLoad(job: BoardJob): string {
   const ft3 = Math.max(job.out.ft3, job.back.ft3)
   const lb = Math.max(job.out.lb, job.back.lb)
   return sayList([...(ft3 > 0 ? [`${Math.round(ft3 * 10) / 10} ft³`] : []), ...(lb > 0 ? [`${Math.round(lb)} lb`] : [])])

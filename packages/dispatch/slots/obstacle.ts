@@ -1,4 +1,4 @@
-import type { CrewDay, Problem, Span, Visit } from '../problem/problem.ts'
+import type { CrewDay, RoutedVisit, RoutingProblem, Span } from '../problem/problem.ts'
 import { currentSheet } from './current-sheet.ts'
 import { type TimedSheet, timeSheet, withVisitIn } from './time-sheet.ts'
 
@@ -12,7 +12,7 @@ export interface Gap {
 }
 
 /** What stands against a visit before any time is looked at; null: nothing. */
-export function plainObstacle(crew: CrewDay, r: number, visit: Visit): Obstacle | null {
+export function plainObstacle(crew: CrewDay, r: number, visit: RoutedVisit): Obstacle | null {
   if (visit.promised !== undefined && visit.promised.crewDay !== r) return 'promised'
   if (visit.allowedCrewDays !== undefined && !visit.allowedCrewDays.includes(r)) return 'promised'
   if (visit.releaseDay !== undefined && crew.day < visit.releaseDay) return 'early'
@@ -22,13 +22,13 @@ export function plainObstacle(crew: CrewDay, r: number, visit: Visit): Obstacle 
 }
 
 /** A visit's windows within the crew's day. */
-function windowsOn(crew: CrewDay, visit: Visit): readonly Span[] {
+function windowsOn(crew: CrewDay, visit: RoutedVisit): readonly Span[] {
   const windows = visit.promised ? [visit.promised.start] : visit.windows
   return windows.filter((window) => window.from <= crew.latestEnd && window.to >= crew.shift.from)
 }
 
 /** Every gap of a sheet that takes the visit with all others in their order, and none of the sheet's present faults made worse. */
-export function gapsFor(problem: Problem, crew: CrewDay, others: readonly Visit[], visit: Visit): Gap[] {
+export function gapsFor(problem: RoutingProblem, crew: CrewDay, others: readonly RoutedVisit[], visit: RoutedVisit): Gap[] {
   const standing = currentSheet(problem, crew, others)
   // The visit itself has no claim to the time that others are late.
   const mayEnd = standing.broken ? withinDay(crew, visit) : visit
@@ -38,12 +38,18 @@ export function gapsFor(problem: Problem, crew: CrewDay, others: readonly Visit[
   })
 }
 
-function withinDay(crew: CrewDay, visit: Visit): Visit {
+function withinDay(crew: CrewDay, visit: RoutedVisit): RoutedVisit {
   return { ...visit, windows: windowsOn(crew, visit) }
 }
 
 /** The reason that holds, or the gaps. */
-export function obstacleOrGaps(problem: Problem, crew: CrewDay, r: number, others: readonly Visit[], visit: Visit): Obstacle | Gap[] {
+export function obstacleOrGaps(
+  problem: RoutingProblem,
+  crew: CrewDay,
+  r: number,
+  others: readonly RoutedVisit[],
+  visit: RoutedVisit,
+): Obstacle | Gap[] {
   const plain = plainObstacle(crew, r, visit)
   if (plain !== null) return plain
   const gaps = gapsFor(problem, crew, others, visit)

@@ -1,4 +1,4 @@
-import type { Visit } from '../problem/problem.ts'
+import type { RoutedVisit } from '../problem/problem.ts'
 import type { Board, Sheet } from '../propose/board.ts'
 import { dayIndex, toWall } from '../propose/board-clock.ts'
 import { type Built, buildProblem } from '../propose/build-problem.ts'
@@ -23,7 +23,7 @@ export function rankSlots(
   if ('faults' in built) return built
   const v = built.visitOf.get(jobId)
   if (v === undefined) return { faults: ['That job is outside the days planned.'] }
-  const visit = built.problem.visits[v] as Visit
+  const visit = built.problem.visits[v] as RoutedVisit
   const slots = built.board.sheets.flatMap((sheet, r) => sheetSlots(built, sheet, r, v, visit, how.onePerSheet === true))
   slots.sort((a, b) => rank(a) - rank(b) || a.date.localeCompare(b.date) || a.startMinute - b.startMinute)
   return { slots: slots.slice(0, how.most ?? slots.length), notes: built.notes }
@@ -33,11 +33,11 @@ function rank(slot: Slot): number {
   return slot.price + slot.addedWaitMinutes * WAIT_PRICE
 }
 
-function sheetSlots(built: Built, sheet: Sheet, r: number, v: number, visit: Visit, one: boolean): Slot[] {
+function sheetSlots(built: Built, sheet: Sheet, r: number, v: number, visit: RoutedVisit, one: boolean): Slot[] {
   const { problem, present } = built
   const crew = problem.crewDays[r] as Built['problem']['crewDays'][number]
   if (plainObstacle(crew, r, visit) !== null) return []
-  const others = (present[r] ?? []).filter((other) => other !== v).map((other) => problem.visits[other] as Visit)
+  const others = (present[r] ?? []).filter((other) => other !== v).map((other) => problem.visits[other] as RoutedVisit)
   const before = timeSheet(problem, crew, others)
   const gaps = gapsFor(problem, crew, others, visit)
   const slots = gaps.map((gap) => toSlot(built, sheet, r, visit, before, gap, others.length === 0))
@@ -45,7 +45,7 @@ function sheetSlots(built: Built, sheet: Sheet, r: number, v: number, visit: Vis
   return [slots.reduce((best, slot) => (rank(slot) < rank(best) ? slot : best))]
 }
 
-function toSlot(built: Built, sheet: Sheet, r: number, visit: Visit, before: TimedSheet, gap: Gap, wasEmpty: boolean): Slot {
+function toSlot(built: Built, sheet: Sheet, r: number, visit: RoutedVisit, before: TimedSheet, gap: Gap, wasEmpty: boolean): Slot {
   const { clock, problem, unknownDrive } = built
   const crew = problem.crewDays[r] as Built['problem']['crewDays'][number]
   const d = dayIndex(clock, sheet.date)

@@ -1,4 +1,4 @@
-import type { CrewDay, Visit } from '../problem/problem.ts'
+import type { CrewDay, RoutedVisit } from '../problem/problem.ts'
 import type { Sheet } from '../propose/board.ts'
 import { dayIndex, toWall } from '../propose/board-clock.ts'
 import type { Built } from '../propose/build-problem.ts'
@@ -16,16 +16,16 @@ export interface Relief {
 export function reliefs(built: Built, sheet: Sheet, r: number, v: number, obstacle: Obstacle): Relief[] {
   const { problem, clock } = built
   const crew = problem.crewDays[r] as CrewDay
-  const visit = problem.visits[v] as Visit
+  const visit = problem.visits[v] as RoutedVisit
   const others = (built.present[r] ?? []).filter((other) => other !== v)
   const d = dayIndex(clock, sheet.date)
   const on = `${sheet.label} on ${sayDay(sheet.date, built.board)}`
-  const attempt = (tryCrew: CrewDay, tryVisit: Visit, among: readonly number[]): Gap | undefined =>
+  const attempt = (tryCrew: CrewDay, tryVisit: RoutedVisit, among: readonly number[]): Gap | undefined =>
     plainObstacle(tryCrew, r, tryVisit) === null
       ? gapsFor(
           problem,
           tryCrew,
-          among.map((other) => problem.visits[other] as Visit),
+          among.map((other) => problem.visits[other] as RoutedVisit),
           tryVisit,
         )[0]
       : undefined
@@ -71,7 +71,7 @@ export function reliefs(built: Built, sheet: Sheet, r: number, v: number, obstac
   }
   if (obstacle !== 'time') return []
   const moves = others.flatMap((gone) => {
-    const other = problem.visits[gone] as Visit
+    const other = problem.visits[gone] as RoutedVisit
     if (other.promised !== undefined) return []
     const label = built.jobs[gone]?.label ?? other.id
     return one(

@@ -1,5 +1,5 @@
 import type { PlannedDay } from '../problem/plan.ts'
-import type { CrewDay, Problem, Visit } from '../problem/problem.ts'
+import type { CrewDay, RoutedVisit, RoutingProblem } from '../problem/problem.ts'
 import { timetable } from '../search/timetable.ts'
 
 /** A sheet's day in one order of visits. */
@@ -19,8 +19,8 @@ export interface TimedSheet {
 }
 
 /** Times one sheet alone, so that trying a gap costs nothing but that day. */
-export function timeSheet(problem: Problem, crew: CrewDay, visits: readonly Visit[]): TimedSheet {
-  const alone: Problem = { ...problem, visits, crewDays: [crew] }
+export function timeSheet(problem: RoutingProblem, crew: CrewDay, visits: readonly RoutedVisit[]): TimedSheet {
+  const alone: RoutingProblem = { ...problem, visits, crewDays: [crew] }
   const { plan, fits } = timetable(alone, [visits.map((_, v) => v)])
   const day = plan.days[0] as PlannedDay
   let driveTicks = 0
@@ -48,7 +48,7 @@ export function timeSheet(problem: Problem, crew: CrewDay, visits: readonly Visi
 }
 
 /** What goes out is on board until its visit, what comes back from its visit on. Infinity when something is carried by a vehicle that carries nothing. */
-export function fullestShare(crew: CrewDay, visits: readonly Visit[]): number {
+export function fullestShare(crew: CrewDay, visits: readonly RoutedVisit[]): number {
   let ft3 = visits.reduce((sum, visit) => sum + visit.out.ft3, 0)
   let lb = visits.reduce((sum, visit) => sum + visit.out.lb, 0)
   let fullest = Math.max(share(ft3, crew.capacity.ft3), share(lb, crew.capacity.lb))
@@ -65,6 +65,6 @@ function share(amount: number, capacity: number): number {
 }
 
 /** Every order with one visit put into a gap, first gap first. */
-export function withVisitIn(visits: readonly Visit[], visit: Visit): Visit[][] {
+export function withVisitIn(visits: readonly RoutedVisit[], visit: RoutedVisit): RoutedVisit[][] {
   return Array.from({ length: visits.length + 1 }, (_, gap) => visits.toSpliced(gap, 0, visit))
 }

@@ -1,6 +1,6 @@
 import type { Sequences } from '../problem/plan.ts'
-import type { Problem, Visit } from '../problem/problem.ts'
-import type { Board, Job, Sheet } from '../propose/board.ts'
+import type { RoutedVisit, RoutingProblem } from '../problem/problem.ts'
+import type { Board, BoardJob, Sheet } from '../propose/board.ts'
 import { breakDown } from '../propose/breakdown.ts'
 import { type Built, buildProblem } from '../propose/build-problem.ts'
 import { type Proposal, presentSpots, toProposal } from '../propose/propose-plan.ts'
@@ -17,7 +17,7 @@ export type CrewDisruption =
   | { readonly kind: 'fewer-people'; readonly sheetId: string; readonly people: number; readonly skills: readonly string[] }
   | { readonly kind: 'other-vehicle'; readonly sheetId: string; readonly capacity: { readonly ft3: number; readonly lb: number } }
 
-export interface WhatIf {
+export interface SheetWhatIf {
   readonly proposal: Proposal
   readonly sentence: string
   /** The board after the mishap with the stranded jobs off their sheet: what `applyDifferences` takes the proposal to. */
@@ -33,7 +33,7 @@ export function whatIf(
   board: Board,
   mishap: CrewDisruption,
   how: { seed: number; iterations: number; shouldStop?: () => boolean },
-): WhatIf | { faults: string[] } {
+): SheetWhatIf | { faults: string[] } {
   const original = buildProblem(board, { planUnknown: true })
   if ('faults' in original) return original
   const sheet = board.sheets.find((one) => one.id === mishap.sheetId)
@@ -118,18 +118,18 @@ function strand(built: Built, sheet: Sheet, mishap: CrewDisruption): { board: Bo
         ? { ...sheet, capacity: mishap.capacity }
         : sheet
   const crew = {
-    ...(built.problem.crewDays[r] as Problem['crewDays'][number]),
+    ...(built.problem.crewDays[r] as RoutingProblem['crewDays'][number]),
     people: changed.people,
     skills: changed.skills,
     capacity: changed.capacity,
   }
   let kept = (built.present[r] ?? []).filter(
-    (v) => mishap.kind !== 'sheet-off' && plainObstacle(crew, r, built.problem.visits[v] as Visit) === null,
+    (v) => mishap.kind !== 'sheet-off' && plainObstacle(crew, r, built.problem.visits[v] as RoutedVisit) === null,
   )
   const load = (list: readonly number[]): number =>
     fullestShare(
       crew,
-      list.map((v) => built.problem.visits[v] as Visit),
+      list.map((v) => built.problem.visits[v] as RoutedVisit),
     )
   while (kept.length > 0 && load(kept) > 1 + 1e-9) {
     // The one whose going helps most.
@@ -141,14 +141,14 @@ function strand(built: Built, sheet: Sheet, mishap: CrewDisruption): { board: Bo
   const keptIds = new Set(kept.map((v) => built.jobs[v]?.id))
   const stranded = sheet.visits.map(({ jobId }) => jobId).filter((id) => !keptIds.has(id) && built.visitOf.has(id))
   const gone = new Set(stranded)
-  const jobs = board.jobs.map((job): Job => (gone.has(job.id) ? freed(job, sheet, board) : job))
+  const jobs = board.jobs.map((job): BoardJob => (gone.has(job.id) ? freed(job, sheet, board) : job))
   const sheets = board.sheets.map((one) =>
     one.id === sheet.id ? { ...changed, visits: sheet.visits.filter(({ jobId }) => !gone.has(jobId)) } : one,
   )
   return { board: { ...board, jobs, sheets }, stranded }
 }
 
-function freed(job: Job, sheet: Sheet, board: Board): Job {
+function freed(job: BoardJob, sheet: Sheet, board: Board): BoardJob {
   const { promised, ...rest } = job
   return {
     ...rest,
@@ -158,7 +158,7 @@ function freed(job: Job, sheet: Sheet, board: Board): Job {
 }
 
 /** Nobody may be put on a sheet that fell away. */
-function closeSheet(problem: Problem, closed: number): Problem {
+function closeSheet(problem: RoutingProblem, closed: number): RoutingProblem {
   const open = problem.crewDays.map((_, r) => r).filter((r) => r !== closed)
   return { ...problem, visits: problem.visits.map((visit) => (visit.promised === undefined ? { ...visit, allowedCrewDays: open } : visit)) }
 }
@@ -178,16 +178,16 @@ function reinsert(built: Built, stranded: readonly number[]): Sequences {
 }
 
 function cheapest(
-  problem: Problem,
+  problem: RoutingProblem,
   orders: readonly (readonly number[])[],
   v: number,
 ): { r: number; position: number; price: number; places: number } {
-  const visit = problem.visits[v] as Visit
+  const visit = problem.visits[v] as RoutedVisit
   let best = { r: -1, position: -1, price: Number.POSITIVE_INFINITY }
   let places = 0
   problem.crewDays.forEach((crew, r) => {
     if (plainObstacle(crew, r, visit) !== null) return
-    const others = (orders[r] ?? []).map((other) => problem.visits[other] as Visit)
+    const others = (orders[r] ?? []).map((other) => problem.visits[other] as RoutedVisit)
     const before = timeSheet(problem, crew, others)
     const late = visit.dueDay === undefined ? 0 : Math.max(0, crew.day - visit.dueDay) * (visit.latePricePerDay ?? 0)
     for (const { position, timed } of gapsFor(problem, crew, others, visit)) {

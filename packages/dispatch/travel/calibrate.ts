@@ -1,11 +1,11 @@
 import { percentInSentence } from '@almanac/units/format-number'
 import { type Calibration, rushFactor, SHORT_MILES, UNCALIBRATED, usualRoadMiles, usualSeconds } from './estimate-leg.ts'
-import { greatCircleMiles, isPoint, type Point } from './point.ts'
+import { greatCircleMiles, isPoint, type LatLon } from './point.ts'
 
 /** One drive as it was recorded: from a close-out's departure and arrival, miles where the odometer was read. */
 export interface DriveObservation {
-  readonly from: Point | null
-  readonly to: Point | null
+  readonly from: LatLon | null
+  readonly to: LatLon | null
   readonly minutes: number
   readonly miles?: number
   /** Minutes since local midnight at which it began. */

@@ -1,4 +1,4 @@
-import { greatCircleMiles, isPoint, type Point } from './point.ts'
+import { greatCircleMiles, isPoint, type LatLon } from './point.ts'
 
 /** Where a leg's figures come from. */
 export type LegOrigin = 'estimated' | 'server' | 'unknown'
@@ -61,7 +61,7 @@ export function usualSeconds(roadMiles: number): number {
 }
 
 /** A drive between two points, outside rush hours, from their coordinates alone. Without coordinates it is unknown. */
-export function estimateLeg(from: Point | null, to: Point | null, calibration: Calibration): Leg {
+export function estimateLeg(from: LatLon | null, to: LatLon | null, calibration: Calibration): Leg {
   if (!isPoint(from) || !isPoint(to)) return { origin: 'unknown', seconds: null, miles: null }
   const usual = usualRoadMiles(greatCircleMiles(from, to))
   // A smooth change between the firm's two factors, or a mile more could take less time.

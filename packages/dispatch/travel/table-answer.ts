@@ -1,4 +1,4 @@
-import type { Point } from './point.ts'
+import type { LatLon } from './point.ts'
 
 const METRES_PER_MILE = 1609.344
 
@@ -12,17 +12,17 @@ export interface ServerLeg {
 export type ServerLegs = ReadonlyMap<string, ServerLeg>
 
 /** Name of a leg for a cache: coordinates to 4 decimals, about 36 ft, so that a pin moved by a hair asks nobody again. */
-export function legKey(from: Point, to: Point): string {
+export function legKey(from: LatLon, to: LatLon): string {
   return `${rounded(from)};${rounded(to)}`
 }
 
-function rounded({ lat, lon }: Point): string {
+function rounded({ lat, lon }: LatLon): string {
   // `+ 0` turns −0 into 0: the two are one place.
   return `${(Math.round(lat * 1e4) / 1e4 + 0).toFixed(4)},${(Math.round(lon * 1e4) / 1e4 + 0).toFixed(4)}`
 }
 
 /** Path and query of a question to an open routing server's table service (OSRM HTTP API v1): all from `sources` to all `destinations`. */
-export function tablePath(sources: readonly Point[], destinations: readonly Point[], profile = 'driving'): string {
+export function tablePath(sources: readonly LatLon[], destinations: readonly LatLon[], profile = 'driving'): string {
   const coordinates = [...sources, ...destinations].map(({ lat, lon }) => `${lon.toFixed(5)},${lat.toFixed(5)}`).join(';')
   const indexes = (from: number, count: number): string => Array.from({ length: count }, (_, i) => from + i).join(';')
   const which = `sources=${indexes(0, sources.length)}&destinations=${indexes(sources.length, destinations.length)}`
@@ -35,8 +35,8 @@ export function tablePath(sources: readonly Point[], destinations: readonly Poin
  */
 export function readTableAnswer(
   answer: unknown,
-  sources: readonly Point[],
-  destinations: readonly Point[],
+  sources: readonly LatLon[],
+  destinations: readonly LatLon[],
 ): { legs: Map<string, ServerLeg>; missing: number } | { fault: string } {
   if (typeof answer !== 'object' || answer === null) return { fault: 'The routing server sent no drive times, so drives stay estimated.' }
   const { code, message, durations, distances } = answer as Record<string, unknown>

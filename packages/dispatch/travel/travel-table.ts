@@ -1,11 +1,11 @@
 import { type Calibration, estimateLeg } from './estimate-leg.ts'
-import { isPoint, type Point } from './point.ts'
+import { isPoint, type LatLon } from './point.ts'
 import { legKey, type ServerLegs } from './table-answer.ts'
 
 /** A place with or without coordinates. */
 export interface TravelPlace {
   readonly id: string
-  readonly at: Point | null
+  readonly at: LatLon | null
 }
 
 /** All drives between some places, row-major from the row's place to the column's; −1 where unknown. */

@@ -4,14 +4,14 @@ import { Printed, SOFT, sheet } from '../print/printed.tsx'
 import { TitleBlock } from '../print/title-block.tsx'
 import { BedFigure, FIGURE, scaleOf } from './bed-figure.tsx'
 import { KitTable } from './kit-table.tsx'
-import type { Plan } from './make-plan.ts'
+import type { MadePlan } from './make-plan.ts'
 import { CrewFacts, SiteFacts } from './site-facts.tsx'
 
 /** Assumptions that fit at the foot of the first sheet. */
 const MOST_NOTES = 5
 
 /** Sheet 1: the tank to scale, where it stands, the crew and the kit. */
-export function FirstPage({ plan }: { plan: Plan }) {
+export function FirstPage({ plan }: { plan: MadePlan }) {
   const { facts, drawing, notes, words } = plan
   const shown = notes.slice(0, MOST_NOTES)
   const more = notes.length - shown.length
@@ -49,7 +49,7 @@ export function FirstPage({ plan }: { plan: Plan }) {
 }
 
 /** The title block of a sheet. */
-export function titleCells({ facts, drawing, words }: Plan, number: 1 | 2) {
+export function titleCells({ facts, drawing, words }: MadePlan, number: 1 | 2) {
   const scale = drawing.ok ? `1 : ${scaleOf(drawing.value).n}` : words('noScale')
   return [
     { name: words('firm'), value: facts.firmName, grow: 3 },

@@ -6,12 +6,12 @@ import { formatMoney } from '@almanac/units/money'
 import { View } from '@react-pdf/renderer'
 import { BOLD, INK, LINE, Printed, SOFT, sheet } from '../print/printed.tsx'
 import { TickBox } from '../print/tick-box.tsx'
-import type { Plan } from './make-plan.ts'
+import type { MadePlan } from './make-plan.ts'
 
 const WIDTH = { weight: 58, price: 84 } as const
 
 /** What to carry in, each line with a box to tick, its weight and its price; a missing price says so. */
-export function KitTable({ plan }: { plan: Plan }) {
+export function KitTable({ plan }: { plan: MadePlan }) {
   const { kit, facts, words } = plan
   if (!kit.ok)
     return (
@@ -58,7 +58,7 @@ export function KitTable({ plan }: { plan: Plan }) {
 }
 
 /** The line with how many of its bags stand on the shelf. */
-function onShelf({ kit, facts, words }: Plan, { item, text, quantity, volumeFt3 }: KitLine): string {
+function onShelf({ kit, facts, words }: MadePlan, { item, text, quantity, volumeFt3 }: KitLine): string {
   if (!kit.ok || item !== 'resin' || volumeFt3 === null) return text
   const there = bagsFromShelf({ count: quantity, volumeFt3: volumeFt3 / quantity }, facts.shelf, kit.value.resinKind)
   if (there === 0) return text

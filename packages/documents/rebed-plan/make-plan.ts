@@ -10,7 +10,7 @@ import { wordsIn } from '@almanac/words/words-in'
 import type { PlanFacts } from './plan-facts.ts'
 
 /** Everything the two sheets show, worked out. Where the tank's size is not known, drawing and kit hold the sentence that says so. */
-export type Plan = {
+export type MadePlan = {
   /** What the sheets say, in the language of the display. */
   words: Words<'plan'>
   hazards: Words<'hazard'>
@@ -26,7 +26,7 @@ export type Plan = {
 }
 
 /** Works out drawing, kit with prices, and steps. Never refuses: a crew needs its steps whatever is known. */
-export function makePlan(facts: PlanFacts): Plan {
+export function makePlan(facts: PlanFacts): MadePlan {
   const { bed, water, figures, display } = facts
   const words = {
     steps: wordsIn(display.locale, 'steps'),

@@ -8,14 +8,14 @@ import { BOLD, INK, LEADING, LINE, Printed, SOFT, sheet } from '../print/printed
 import { TickBox } from '../print/tick-box.tsx'
 import { TitleBlock } from '../print/title-block.tsx'
 import { titleCells } from './first-page.tsx'
-import type { Plan } from './make-plan.ts'
+import type { MadePlan } from './make-plan.ts'
 import { bodyText, type PaperStep, paperSteps, STEP, setColumns } from './step-columns.ts'
 
 /** Widths of the two columns and what they may hold as estimated, points; A4 is narrower and higher than US letter. Tests count the sheets. */
 const COLUMN = { LETTER: { width: 272, height: 630 }, A4: { width: 263, height: 685 } } as const
 
 /** Sheet 2: reasons to stop, then every step with its cautions before it and a box to tick. */
-export function SecondPage({ plan }: { plan: Plan }) {
+export function SecondPage({ plan }: { plan: MadePlan }) {
   const { facts, procedure, briefs, words, paper, hazards } = plan
   const steps = paperSteps(procedure.steps, briefs, facts.display, hazards)
   const column = COLUMN[paper]

@@ -13,12 +13,12 @@ import { cToF } from '@almanac/units/temperature'
 import { wordsIn } from '@almanac/words/words-in'
 import { View } from '@react-pdf/renderer'
 import { LINE, Printed, SOFT, sheet } from '../print/printed.tsx'
-import type { Plan } from './make-plan.ts'
+import type { MadePlan } from './make-plan.ts'
 
 type Row = { name: string; value: string; lines?: number }
 
 /** Where it stands, what is in it, which water reaches it. */
-export function SiteFacts({ plan }: { plan: Plan }) {
+export function SiteFacts({ plan }: { plan: MadePlan }) {
   const { facts, words } = plan
   return (
     <>
@@ -37,7 +37,7 @@ export function SiteFacts({ plan }: { plan: Plan }) {
   )
 }
 
-function bedRows({ facts: { bed, bedBegan, figures, display }, words }: Plan): Row[] {
+function bedRows({ facts: { bed, bedBegan, figures, display }, words }: MadePlan): Row[] {
   const { diameterIn, heightIn, volumeFt3, gravelLb, backwashGpm } = bed
   const size = diameterIn !== null && heightIn !== null ? formatTankSize(diameterIn, heightIn, display) : null
   const resinKind = knownResinKind(bed.resinKind)
@@ -59,7 +59,7 @@ function bedRows({ facts: { bed, bedBegan, figures, display }, words }: Plan): R
   ]
 }
 
-function waterRows({ facts: { water, display }, words }: Plan): Row[] {
+function waterRows({ facts: { water, display }, words }: MadePlan): Row[] {
   const source = water.source === null ? words('notKnown') : words(`source/${water.source}`)
   const disinfectant = water.disinfectant === null ? null : words(`disinfectant/${water.disinfectant}`)
   const temperatureF = water.temperatureC === null ? null : cToF(water.temperatureC)
@@ -72,7 +72,7 @@ function waterRows({ facts: { water, display }, words }: Plan): Row[] {
 }
 
 /** How many people, how long, what is heavy. */
-export function CrewFacts({ plan }: { plan: Plan }) {
+export function CrewFacts({ plan }: { plan: MadePlan }) {
   const { kit, procedure, facts, words } = plan
   const time = formatDuration(procedure.minutes, facts.display)
   const rows: Row[] = kit.ok

@@ -10,13 +10,13 @@ import { companyFacts } from '../shared/company-facts.ts'
 import { forecastInput } from './forecast-input.ts'
 import { parametersOf } from './parameters.ts'
 
-export type BedExplanation = Result<Omit<BedForecast, 'nodeMonthChances'> & { fit: ShownFit | null }>
+export type ExplainedBed = Result<Omit<BedForecast, 'nodeMonthChances'> & { fit: ShownFit | null }>
 
 /**
  * One bed's forecast with all that stands behind it: curve, drivers, exposure, formula, inputs, sources. Computed afresh from the record (about a
  * millisecond), by the same function and parameters as the stored figures. Not found for a bed that has ended or is another company's.
  */
-export async function explainBed(scope: Pick<Scope, 'companyId'>, bedId: string): Promise<BedExplanation> {
+export async function explainBed(scope: Pick<Scope, 'companyId'>, bedId: string): Promise<ExplainedBed> {
   const { bed, company, used, fit } = await inCompany(scope, async (tx) => {
     const company = await companyFacts(tx, scope.companyId)
     const [found] = await readBedInputs(tx, scope.companyId, [bedId])

@@ -11,7 +11,7 @@ import { mappingOf } from './batch-mapping.ts'
 import { countPlan } from './count-plan.ts'
 import { forecastBeds } from './forecast-beds.ts'
 import { planImport } from './plan-import.ts'
-import type { Plan } from './plan-types.ts'
+import type { ImportPlan } from './plan-types.ts'
 import { progressOf } from './progress.ts'
 import { readBatch, readBatchRows } from './read-batch.ts'
 import { readRowsApart } from './read-rows-apart.ts'
@@ -25,7 +25,7 @@ const TOKEN_CHUNK = 500
 const [READ, WRITTEN] = [0.25, 0.7]
 
 /** Sites of changed customers that the file does not name: their words change as well. */
-async function sitesOf(tx: Tx, companyId: string, plan: Plan): Promise<string[]> {
+async function sitesOf(tx: Tx, companyId: string, plan: ImportPlan): Promise<string[]> {
   const customerIds = plan.patches.customer.map((one) => one.id)
   const contactIds = plan.patches.contact.map((one) => one.id)
   if (customerIds.length + contactIds.length === 0) return []

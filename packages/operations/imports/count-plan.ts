@@ -1,8 +1,8 @@
 import type { ImportCounts } from '@almanac/contract/imports'
-import type { Plan } from './plan-types.ts'
+import type { ImportPlan } from './plan-types.ts'
 
 /** How many rows go which way, and how many things are made. */
-export function countPlan(plan: Plan): ImportCounts {
+export function countPlan(plan: ImportPlan): ImportCounts {
   const counts: ImportCounts = {
     created: 0,
     updated: 0,

@@ -2,7 +2,7 @@ import type { Disinfectant } from '@almanac/records/disinfectant'
 import type { ImportKind } from '@almanac/records/import-facts'
 import type { DayReading, ImportedRecord } from '@almanac/service-rules/import/import-types'
 import { matchKeys } from '@almanac/service-rules/import/match-keys'
-import type { EnteredValues, Fact, Facts } from './facts.ts'
+import type { EnteredValues, ImportedFact, ImportedFacts } from './facts.ts'
 
 /** What a row wants to be known of one thing. `parents` are the keys of what it hangs on. */
 export type DesiredEntity = {
@@ -12,7 +12,7 @@ export type DesiredEntity = {
   /** First line that speaks of it, and the line each fact was taken from. */
   line: number
   lines: Record<string, number>
-  facts: Facts
+  facts: ImportedFacts
   entered: EnteredValues
   position: number
   /** For a bed: an earlier filling that the row tells of, and whether the beginning is that of a rebed. */
@@ -25,10 +25,10 @@ export type DesiredEntity = {
 /** The name of the water supply a row speaks of and what is in its water, beside its things. */
 export type RowWants = { things: DesiredEntity[]; supplyName: string | null; disinfectant: Disinfectant | null; notes: string[] }
 
-const span = (prefix: 'installed' | 'began', day: DayReading | null): Fact | null =>
+const span = (prefix: 'installed' | 'began', day: DayReading | null): ImportedFact | null =>
   day && { [`${prefix}Earliest`]: day.earliestDay, [`${prefix}Latest`]: day.latestDay, [`${prefix}AsWritten`]: day.asWritten }
 
-const one = (column: string, value: string | number | boolean | null): Fact | null =>
+const one = (column: string, value: string | number | boolean | null): ImportedFact | null =>
   value === null || value === '' ? null : { [column]: value }
 
 /** Seen within a span, a bed is only sure to have lived to the span's first day; never before it began. */
@@ -52,14 +52,14 @@ function earlierFilling(record: ImportedRecord): DayReading | null {
   return isRebed && installed && began && installed.latestDay < began.earliestDay ? installed : null
 }
 
-function tankFact(record: ImportedRecord): Fact | null {
+function tankFact(record: ImportedRecord): ImportedFact | null {
   const { tank } = record.softener
   if (!tank) return null
   return { diameterIn: tank.diameterIn, heightIn: tank.heightIn, nominalGrains: tank.nominalGrains, sizeAsWritten: tank.asWritten }
 }
 
 /** One without the other is no place. */
-function coordinatesOf({ latitude, longitude }: ImportedRecord['site']): Fact | null {
+function coordinatesOf({ latitude, longitude }: ImportedRecord['site']): ImportedFact | null {
   return latitude === null || longitude === null ? null : { latitude, longitude }
 }
 
@@ -67,7 +67,10 @@ function coordinatesOf({ latitude, longitude }: ImportedRecord['site']): Fact | 
  * A list's reading is as old as the list: of the last visit, else of the day the list was right, else of when the softener or its resin went in.
  *
  * The chlorine of a list is free chlorine, except on chloramine, where a kit shows the total. Common practice, no source. */
-function testFacts(record: ImportedRecord, listRightOn: string | null): { facts: Record<string, Fact | null>; entered: EnteredValues } {
+function testFacts(
+  record: ImportedRecord,
+  listRightOn: string | null,
+): { facts: Record<string, ImportedFact | null>; entered: EnteredValues } {
   const { hardness, iron, chlorine, disinfectant } = record.water
   const chlorineFact = disinfectant === 'chloramine' ? 'totalChlorine' : 'freeChlorine'
   const { bed, softener } = record
@@ -93,8 +96,8 @@ export function entitiesFromRecord(record: ImportedRecord, line: number, listRig
   const keys = matchKeys(record)
   const { contact, site, softener, bed, water } = record
   const things: DesiredEntity[] = []
-  const want = (kind: ImportKind, key: string, wanted: Record<string, Fact | null>, more: Partial<DesiredEntity> = {}) => {
-    const facts = Object.fromEntries(Object.entries(wanted).filter((entry): entry is [string, Fact] => entry[1] !== null))
+  const want = (kind: ImportKind, key: string, wanted: Record<string, ImportedFact | null>, more: Partial<DesiredEntity> = {}) => {
+    const facts = Object.fromEntries(Object.entries(wanted).filter((entry): entry is [string, ImportedFact] => entry[1] !== null))
     const parents = { customer: keys.customerKey, site: keys.siteKey, softener: keys.softenerKey }
     const lines = Object.fromEntries(Object.keys(facts).map((fact) => [fact, line]))
     things.push({ kind, key, parents, line, lines, facts, entered: {}, position: 1, earlier: null, isRebed: false, byList: null, ...more })

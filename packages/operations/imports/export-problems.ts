@@ -1,7 +1,7 @@
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { problemRows } from '@almanac/service-rules/import/problem-file'
 import Papa from 'papaparse'
-import type { Problem } from './plan-types.ts'
+import type { CellProblem } from './plan-types.ts'
 import { readBatch } from './read-batch.ts'
 
 /** The rows of a batch that a person must look at, as a CSV to fix and import again, parted as the firm's file was: its own cells, then line, column, value and reason. */
@@ -14,7 +14,7 @@ export async function exportProblems(scope: Pick<Scope, 'companyId'>, batchId: s
       select: { line: true, cells: true, problems: true },
       orderBy: { line: 'asc' },
     })
-    const listed = rows.map(({ line, cells, problems }) => ({ line, cells, problems: problems as unknown as Problem[] }))
+    const listed = rows.map(({ line, cells, problems }) => ({ line, cells, problems: problems as unknown as CellProblem[] }))
     const sheet = problemRows(batch.header, listed as Parameters<typeof problemRows>[1])
     // The mark tells spreadsheets that the letters are UTF-8.
     return {

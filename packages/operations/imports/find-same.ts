@@ -4,7 +4,7 @@ import { type CustomerOnRecord, readCustomersOnRecord } from '@almanac/database/
 import { readPresentCustomers, readPresentSites, readPresentSofteners } from '@almanac/database/read/import-present'
 import { placeKeys } from '@almanac/service-rules/import/match-keys'
 import { normaliseText } from '@almanac/service-rules/import/normalise'
-import { keyed, likeness, type Person, sharersOf } from '@almanac/service-rules/import/same-customer'
+import { keyed, type ListedPerson, likeness, sharersOf } from '@almanac/service-rules/import/same-customer'
 import type { Display } from '@almanac/units/display'
 import { formatList } from '@almanac/units/format-list'
 import type { DesiredEntity } from './entities-from-record.ts'
@@ -24,9 +24,9 @@ const texts = (...values: (Value | undefined)[]) => values.flatMap((value) => te
 function peopleOf(
   things: readonly DesiredEntity[],
   isKnown: (key: string) => boolean,
-): Map<DesiredEntity, Person & { sites: DesiredEntity[]; softeners: DesiredEntity[] }> {
+): Map<DesiredEntity, ListedPerson & { sites: DesiredEntity[]; softeners: DesiredEntity[] }> {
   const own = Map.groupBy(things, (thing) => thing.parents.customer)
-  const people = new Map<DesiredEntity, Person & { sites: DesiredEntity[]; softeners: DesiredEntity[] }>()
+  const people = new Map<DesiredEntity, ListedPerson & { sites: DesiredEntity[]; softeners: DesiredEntity[] }>()
   for (const customer of things) {
     if (customer.kind !== 'customer' || isKnown(customer.key)) continue
     const rest = own.get(customer.key) ?? []
@@ -74,7 +74,7 @@ export async function findSame(
   if (people.size === 0) return result
   const taken = new Set(known.customers.map((one) => one.id))
   const onRecord = (await readCustomersOnRecord(tx, companyId)).filter((one) => !taken.has(one.id))
-  const onRecordBy = sharersOf<CustomerOnRecord & Person>()
+  const onRecordBy = sharersOf<CustomerOnRecord & ListedPerson>()
   for (const [at, one] of onRecord.entries()) {
     await breathe(at)
     onRecordBy.add({ ...one, places: one.sites })

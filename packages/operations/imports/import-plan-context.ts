@@ -1,8 +1,8 @@
 import type { PresentCustomer, PresentSite, PresentSoftener, PresentThing } from '@almanac/database/read/import-present'
 import type { DesiredEntity } from './entities-from-record.ts'
-import { columnsOf, type Facts, factsOf } from './facts.ts'
+import { columnsOf, factsOf, type ImportedFacts } from './facts.ts'
 import type { Ledger, LedgerEntry } from './ledger.ts'
-import type { Plan } from './plan-types.ts'
+import type { ImportPlan } from './plan-types.ts'
 
 export type ExistingRecords = {
   customers: readonly PresentCustomer[]
@@ -23,13 +23,13 @@ export type Outcomes = {
 
 /** Shared state while an import plan is built, handed to those who settle single things. */
 export type ImportPlanContext = {
-  plan: Plan
+  plan: ImportPlan
   outcomes: Outcomes
   ledger: Ledger
   fileName: string
   tankCount: Map<string, number>
   note: (line: number, sentence: string) => void
-  make: (thing: DesiredEntity, facts?: Facts, key?: string) => string
+  make: (thing: DesiredEntity, facts?: ImportedFacts, key?: string) => string
   change: (thing: DesiredEntity, present: PresentThing, sources?: Record<string, string>) => void
   enter: (line: number, entry: LedgerEntry) => void
 }

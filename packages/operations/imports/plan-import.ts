@@ -5,12 +5,12 @@ import type { Display } from '@almanac/units/display'
 import { findSame, type SameFound } from './find-same.ts'
 import type { Outcomes } from './import-plan-context.ts'
 import { foldLedger, type LedgerEntry } from './ledger.ts'
-import { emptyPlan, type Plan, type Problem } from './plan-types.ts'
+import { type CellProblem, emptyPlan, type ImportPlan } from './plan-types.ts'
 import type { FileReading, StoredRow } from './read-rows.ts'
 import { settleSupplies } from './settle-supplies.ts'
 import { settleThings } from './settle-things.ts'
 
-export type PlanInput = {
+export type ImportPlanInput = {
   companyId: string
   fileName: string
   rows: readonly Pick<StoredRow, 'id' | 'line'>[]
@@ -45,7 +45,7 @@ const readLedgerOf = (tx: Tx, companyId: string, customers: readonly { id: strin
  * Works out everything a file would do, and writes nothing: the check before an import and the import itself are this one function. Stored things are
  * looked up by their match keys in bulk.
  */
-export async function planImport(tx: Tx, input: PlanInput): Promise<Plan> {
+export async function planImport(tx: Tx, input: ImportPlanInput): Promise<ImportPlan> {
   const { companyId, rows, reading } = input
   const known = await readKnown(tx, companyId, reading)
   const same = await findSame(tx, companyId, [...reading.wants.things.values()], known, input.display)
@@ -74,9 +74,9 @@ function rowOutcome(
   reading: FileReading,
   outcomes: Outcomes,
   same: Pick<SameFound, 'notes' | 'mayBe'>,
-): Plan['rows'][number] {
+): ImportPlan['rows'][number] {
   const mayBe = same.mayBe.get(row.line)
-  const alike: Problem[] = mayBe ? [{ kind: 'decide', column: '', field: 'customerName', value: mayBe.name, reason: mayBe.reason }] : []
+  const alike: CellProblem[] = mayBe ? [{ kind: 'decide', column: '', field: 'customerName', value: mayBe.name, reason: mayBe.reason }] : []
   const problems = [...(reading.problems.get(row.line) ?? []), ...alike]
   const base = { id: row.id, line: row.line, problems, customerId: null, siteId: null, softenerId: null, notes: [], ledger: [] }
   if (reading.leftOut.has(row.line)) return { ...base, status: 'problem' }

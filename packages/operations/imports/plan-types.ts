@@ -1,6 +1,6 @@
 import type { ImportKind } from '@almanac/records/import-facts'
 import type { RowProblemKind } from '@almanac/records/import-state'
-import type { EnteredValues, Facts, Value } from './facts.ts'
+import type { EnteredValues, ImportedFacts, Value } from './facts.ts'
 import type { LedgerEntry } from './ledger.ts'
 
 /** A thing to be made. `parents` are ids. */
@@ -12,7 +12,7 @@ export type Create = {
   parents: { customer: string; site: string; softener: string; tank: string }
   position: number
   tankCount: number
-  facts: Facts
+  facts: ImportedFacts
   sources: Record<string, string>
   entered: EnteredValues
 }
@@ -35,13 +35,13 @@ export type SupplyPlan = {
   periods: { supplyId: string; disinfectant: string; line: number }[]
 }
 
-export type Problem = { kind: RowProblemKind; column: string; field: string | null; value: string; reason: string }
+export type CellProblem = { kind: RowProblemKind; column: string; field: string | null; value: string; reason: string }
 
 export type RowOutcome = {
   id: string
   line: number
   status: 'created' | 'updated' | 'unchanged' | 'problem'
-  problems: Problem[]
+  problems: CellProblem[]
   notes: string[]
   customerId: string | null
   siteId: string | null
@@ -49,7 +49,7 @@ export type RowOutcome = {
   ledger: LedgerEntry[]
 }
 
-export type Plan = {
+export type ImportPlan = {
   creates: Record<ImportKind, Create[]>
   patches: Record<ImportKind, Patch[]>
   consents: ConsentPatch[]
@@ -63,7 +63,7 @@ export type Plan = {
 
 export const KINDS = ['customer', 'contact', 'site', 'softener', 'tank', 'bed', 'test'] as const satisfies readonly ImportKind[]
 
-export function emptyPlan(): Plan {
+export function emptyPlan(): ImportPlan {
   const byKind = <T>() => Object.fromEntries(KINDS.map((kind) => [kind, [] as T[]])) as unknown as Record<ImportKind, T[]>
   return {
     creates: byKind<Create>(),

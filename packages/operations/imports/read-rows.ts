@@ -2,15 +2,20 @@ import type { ColumnMapping, RowOptions } from '@almanac/service-rules/import/im
 import { readRow } from '@almanac/service-rules/import/read-row'
 import { entitiesFromRecord, type RowWants } from './entities-from-record.ts'
 import { emptyWants, type FileWants, gatherRow } from './gather-wanted.ts'
-import type { Problem } from './plan-types.ts'
+import type { CellProblem } from './plan-types.ts'
 
 export type StoredRow = { id: string; line: number; cells: string[] }
 
 /** What one row wants, or why it could not be understood; plain data. */
-export type RowRead = { line: number; problems: Problem[]; wants: RowWants | null; assumptions: string[] }
+export type RowRead = { line: number; problems: CellProblem[]; wants: RowWants | null; assumptions: string[] }
 
 /** What a file wants, the rows that were left out, and what a person must look at of these and of the others. */
-export type FileReading = { wants: FileWants; leftOut: Set<number>; problems: Map<number, Problem[]>; assumptions: Map<number, string[]> }
+export type FileReading = {
+  wants: FileWants
+  leftOut: Set<number>
+  problems: Map<number, CellProblem[]>
+  assumptions: Map<number, string[]>
+}
 
 export function emptyReading(): FileReading {
   return { wants: emptyWants(), leftOut: new Set(), problems: new Map(), assumptions: new Map() }

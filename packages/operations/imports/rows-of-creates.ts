@@ -1,6 +1,6 @@
 import { newId } from '@almanac/runtime/ids'
 import { columnsOf, type Value } from './facts.ts'
-import type { Create, Plan } from './plan-types.ts'
+import type { Create, ImportPlan } from './plan-types.ts'
 import { CONSENTS, consentRows } from './write-consents.ts'
 
 const text = (value: Value | undefined) => (typeof value === 'string' ? value : null)
@@ -11,7 +11,7 @@ function known(create: Create): Record<string, Value> {
 }
 
 /** The rows of everything a plan makes, table by table, ready to be inserted; days as text. */
-export function rowsOf(plan: Plan, context: { companyId: string; batchId: string; fileName: string; today: string }) {
+export function rowsOf(plan: ImportPlan, context: { companyId: string; batchId: string; fileName: string; today: string }) {
   const { companyId, batchId, fileName, today } = context
   const { customer, contact, site, softener, tank, bed, test } = plan.creates
   const base = (create: Create) => ({ ...known(create), companyId, id: create.id, batchId })

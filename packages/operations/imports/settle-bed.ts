@@ -1,10 +1,10 @@
 import type { PresentTank, PresentThing } from '@almanac/database/read/import-present'
 import type { DesiredEntity } from './entities-from-record.ts'
-import { columnsOf, type Fact, type Facts, factsOf, sameFact } from './facts.ts'
+import { columnsOf, factsOf, type ImportedFact, type ImportedFacts, sameFact } from './facts.ts'
 import { type ImportPlanContext, withoutOlderDay } from './import-plan-context.ts'
 
 /** The end of a filling that the beginning of the next one tells; the cause nobody wrote down. */
-function endedBy(began: Fact, lastSeenDay: string | null): Fact {
+function endedBy(began: ImportedFact, lastSeenDay: string | null): ImportedFact {
   const earliest = String(began.beganEarliest)
   return {
     endedEarliest: lastSeenDay && lastSeenDay > earliest ? lastSeenDay : earliest,
@@ -18,7 +18,7 @@ function makeBeds(settling: ImportPlanContext, thing: DesiredEntity): void {
   const { earlier } = thing
   const began = thing.facts.began
   if (earlier && began) {
-    const facts: Facts = {
+    const facts: ImportedFacts = {
       began: { beganEarliest: earlier.earliestDay, beganLatest: earlier.latestDay, beganAsWritten: earlier.asWritten },
       ended: endedBy(began, null),
     }
@@ -28,7 +28,7 @@ function makeBeds(settling: ImportPlanContext, thing: DesiredEntity): void {
 }
 
 /** True where the file now tells of a later rebed than the one it told of: another filling, no correction of the old one's beginning. */
-function isNewFilling(thing: DesiredEntity, stands: Facts, wrote: Facts): boolean {
+function isNewFilling(thing: DesiredEntity, stands: ImportedFacts, wrote: ImportedFacts): boolean {
   const [before, after] = [columnsOf(stands), thing.facts.began]
   if (!thing.isRebed || !after || !sameFact(stands.began, wrote.began)) return false
   const latest = before.beganLatest

@@ -4,17 +4,17 @@ import { factWords, type ImportKind } from '@almanac/records/import-facts'
 import { newId } from '@almanac/runtime/ids'
 import { decideFacts } from './decide-facts.ts'
 import type { DesiredEntity } from './entities-from-record.ts'
-import { columnsOf, type Facts, factsOf } from './facts.ts'
+import { columnsOf, factsOf, type ImportedFacts } from './facts.ts'
 import type { FileWants } from './gather-wanted.ts'
 import { type ExistingRecords, type ImportPlanContext, type Outcomes, withoutOlderDay } from './import-plan-context.ts'
 import type { Ledger } from './ledger.ts'
-import type { Plan } from './plan-types.ts'
+import type { ImportPlan } from './plan-types.ts'
 import { settleBed } from './settle-bed.ts'
 
 const push = <T>(map: Map<number, T[]>, line: number, value: T) => void map.set(line, [...(map.get(line) ?? []), value])
 const SOURCED: ReadonlySet<ImportKind> = new Set(['tank', 'bed'])
 
-function begin(plan: Plan, ledger: Ledger, fileName: string): ImportPlanContext {
+function begin(plan: ImportPlan, ledger: Ledger, fileName: string): ImportPlanContext {
   const outcomes: Outcomes = { created: new Set(), updated: new Set(), notes: new Map(), ledger: new Map(), idOf: new Map() }
   const from = (thing: DesiredEntity, fact: string) =>
     fact === 'lastSeenDay' && thing.byList
@@ -70,7 +70,7 @@ function begin(plan: Plan, ledger: Ledger, fileName: string): ImportPlanContext 
 }
 
 /** A bed is not seen before it began: where file and edits together would say so, neither day moves. */
-function keepDaysInOrder(stands: Facts, decision: ReturnType<typeof decideFacts>): void {
+function keepDaysInOrder(stands: ImportedFacts, decision: ReturnType<typeof decideFacts>): void {
   const after = columnsOf({ ...stands, ...decision.changed })
   const [began, seen] = [after.beganEarliest, after.lastSeenDay]
   if (typeof began !== 'string' || typeof seen !== 'string' || seen >= began) return
@@ -97,7 +97,7 @@ function byKey<T extends { matchKey: string; archived: boolean; batchId: string 
 }
 
 /** Decides for each thing of the file whether it is made, changed or left, parents before what hangs on them. */
-export function settleThings(plan: Plan, wants: FileWants, standing: ExistingRecords, fileName: string): Outcomes {
+export function settleThings(plan: ImportPlan, wants: FileWants, standing: ExistingRecords, fileName: string): Outcomes {
   const settling = begin(plan, standing.ledger, fileName)
   const { outcomes, tankCount } = settling
   const customers = byKey(standing.customers, standing.undone)
@@ -141,7 +141,7 @@ export function settleThings(plan: Plan, wants: FileWants, standing: ExistingRec
 }
 
 /** Which sites' words and which stored beds' forecasts the plan may change. */
-function touched(plan: Plan, standing: ExistingRecords, wants: FileWants, outcomes: Outcomes): void {
+function touched(plan: ImportPlan, standing: ExistingRecords, wants: FileWants, outcomes: Outcomes): void {
   const changed = new Set([...Object.values(plan.creates).flat(), ...Object.values(plan.patches).flat()].map((one) => one.id))
   const bedsOf = new Map(standing.softeners.map((one) => [one.matchKey, one.tanks.flatMap((tank) => tank.openBed?.id ?? [])]))
   for (const thing of wants.things.values()) {

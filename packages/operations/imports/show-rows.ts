@@ -9,7 +9,7 @@ import { type DayDisplay, formatDays } from '@almanac/units/format-day'
 import { type NumberDisplay, showWhole } from '@almanac/units/format-number'
 import { companyFacts } from '../shared/company-facts.ts'
 import { mappingOf, type StoredMapping } from './batch-mapping.ts'
-import type { Problem } from './plan-types.ts'
+import type { CellProblem } from './plan-types.ts'
 
 const joined = (...parts: (string | null | undefined)[]) => parts.filter(Boolean).join(', ')
 
@@ -65,7 +65,7 @@ export async function showRows(
       status: row.status as ImportRowView['status'],
       siteId: row.siteId,
       // Those of an older release were all of rows left out.
-      problems: (row.problems as unknown as Problem[]).map(({ kind = 'left-out', column, value, reason }) => ({
+      problems: (row.problems as unknown as CellProblem[]).map(({ kind = 'left-out', column, value, reason }) => ({
         kind,
         column,
         value,

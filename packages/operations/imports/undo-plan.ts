@@ -3,7 +3,7 @@ import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import { readThings, readTouched, type TouchedBy } from '@almanac/database/read/import-touched'
 import { factWords, type ImportKind } from '@almanac/records/import-facts'
-import { columnsOf, type Facts, factsOf, sameFact } from './facts.ts'
+import { columnsOf, factsOf, type ImportedFacts, sameFact } from './facts.ts'
 import type { LedgerEntry } from './ledger.ts'
 import { type ConsentPatch, KINDS, type Patch } from './plan-types.ts'
 import { CONSENTS } from './write-consents.ts'
@@ -130,14 +130,14 @@ function whyStanding(
 function restore(
   plan: UndoPlan,
   entry: Entry,
-  was: Facts,
+  was: ImportedFacts,
   row: ({ id: string; version: number } & Record<string, unknown>) | undefined,
   keep: (kept: ImportKept) => void,
 ): void {
   const { siteId } = entry.unit
   if (!row || Object.keys(was).length === 0) return
   const stands = factsOf(entry.kind, plain(row))
-  const back: Facts = {}
+  const back: ImportedFacts = {}
   for (const [fact, before] of Object.entries(was)) {
     if (sameFact(stands[fact], entry.wrote[fact])) back[fact] = before
     else keep({ kind: entry.kind, siteId, why: `The ${factWords[fact] ?? fact} stays, because it was edited later.` })

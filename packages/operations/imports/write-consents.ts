@@ -1,7 +1,7 @@
 import type { Tx } from '@almanac/database/client'
 import { upsertConsents } from '@almanac/database/sql/import-consents'
 import { newId } from '@almanac/runtime/ids'
-import type { Fact, Facts } from './facts.ts'
+import type { ImportedFact, ImportedFacts } from './facts.ts'
 import type { ConsentPatch } from './plan-types.ts'
 
 /** The facts of a contact that live in rows of their own, with the channel of each. */
@@ -24,9 +24,9 @@ export async function writeConsents(tx: Tx, companyId: string, consents: readonl
 }
 
 /** The rows of a new contact's answers. A silent file makes none: silence is no yes. */
-export function consentRows(companyId: string, contactId: string, facts: Facts, today: string) {
+export function consentRows(companyId: string, contactId: string, facts: ImportedFacts, today: string) {
   return Object.entries(CONSENTS).flatMap(([column, channel]) => {
-    const granted = (facts[column] as Fact | undefined)?.[column]
+    const granted = (facts[column] as ImportedFact | undefined)?.[column]
     if (typeof granted !== 'boolean') return []
     return [{ companyId, id: newId(), contactId, channel, granted, source: 'import', sinceDay: today }]
   })

@@ -7,7 +7,7 @@ import { lockRows } from '@almanac/database/sql/lock-rows'
 import type { ImportKind } from '@almanac/records/import-facts'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import { KINDS, type Plan } from './plan-types.ts'
+import { type ImportPlan, KINDS } from './plan-types.ts'
 import { rowsOf } from './rows-of-creates.ts'
 import { CONSENTS, writeConsents } from './write-consents.ts'
 
@@ -43,7 +43,7 @@ async function inChunks<T>(
   }
 }
 
-async function writeSupplies(tx: Tx, plan: Plan, { companyId, batchId, fileName }: WriteContext): Promise<void> {
+async function writeSupplies(tx: Tx, plan: ImportPlan, { companyId, batchId, fileName }: WriteContext): Promise<void> {
   const { create, revive, periods } = plan.supplies
   if (create.length > 0)
     await tx.waterSupply.createMany({ data: create.map(({ id, name, kind }) => ({ companyId, id, name, kind, batchId })) })
@@ -61,7 +61,7 @@ async function writeSupplies(tx: Tx, plan: Plan, { companyId, batchId, fileName 
     })
 }
 
-async function writePatches(tx: Tx, plan: Plan, { companyId, today }: WriteContext): Promise<void> {
+async function writePatches(tx: Tx, plan: ImportPlan, { companyId, today }: WriteContext): Promise<void> {
   for (const kind of KINDS) {
     const patches = plan.patches[kind]
     if (patches.length === 0) continue
@@ -81,7 +81,7 @@ async function writePatches(tx: Tx, plan: Plan, { companyId, today }: WriteConte
 }
 
 /** Writes a plan with set-based statements: changes before insertions, since a tank holds one open bed, and what hangs on a thing after it. */
-export async function writePlan(tx: Tx, plan: Plan, context: WriteContext): Promise<void> {
+export async function writePlan(tx: Tx, plan: ImportPlan, context: WriteContext): Promise<void> {
   const { companyId, onProgress } = context
   const rows = rowsOf(plan, context)
   const total = plan.rows.length + Object.values(rows).reduce((sum, list) => sum + list.length, 0)

@@ -1,4 +1,4 @@
-import type { Board, Job } from '@almanac/dispatch/propose/board'
+import type { Board, BoardJob } from '@almanac/dispatch/propose/board'
 import { rushFactor } from '@almanac/dispatch/travel/estimate-leg'
 
 /**
@@ -14,7 +14,7 @@ export function pinVisits(board: Board, exceptJobId: string): Board {
     const seconds = travel.seconds[(index.get(from) ?? 0) * travel.ids.length + (index.get(to ?? '') ?? 0)] ?? 0
     return (Math.max(0, seconds) / 60) * rushFactor(rush, minute)
   }
-  const pinned = new Map<string, Job>()
+  const pinned = new Map<string, BoardJob>()
   for (const sheet of board.sheets) {
     let place = sheet.startPlace
     let free = sheet.shift.from

@@ -2,7 +2,7 @@ import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import { type PlanBoardRows, readPlanBoard } from '@almanac/database/read/plan-board'
 import type { Load } from '@almanac/dispatch/problem/problem'
-import type { Board, BoardDay, Job, Sheet } from '@almanac/dispatch/propose/board'
+import type { Board, BoardDay, BoardJob, Sheet } from '@almanac/dispatch/propose/board'
 import type { TravelPlace } from '@almanac/dispatch/travel/travel-table'
 import { type SiteHours, siteHoursOn, takesAnyTime } from '@almanac/service-rules/day-sheets/site-hours'
 import { firstDayInTurn, outOfTurn } from '@almanac/service-rules/jobs/job-turns'
@@ -78,7 +78,7 @@ function sheetOf(row: Row, crew: CrewOnDay, timeZone: string, at: Date): Omit<Sh
 }
 
 /** When a visit may begin for the site's sake, so that it ends in its hours too; no windows where any time will do. */
-function siteWindows(hours: SiteHours, days: readonly BoardDay[], minutes: number): Job['windows'] {
+function siteWindows(hours: SiteHours, days: readonly BoardDay[], minutes: number): BoardJob['windows'] {
   if (takesAnyTime(hours)) return []
   const open = days.flatMap(({ date }) => {
     const on = siteHoursOn(hours, date)
@@ -92,7 +92,7 @@ function siteWindows(hours: SiteHours, days: readonly BoardDay[], minutes: numbe
  * A visit on a sheet as the planner sees it: fixed where it is only offered, kept within its window where the customer was promised one. Any other may go to
  * another day, but not earlier on its own: somebody knows the time it was booked for, and an earlier one gains nothing.
  */
-function visitJob(visit: Row['visits'][number], row: Row, days: readonly BoardDay[], timeZone: string, firm: Firm): Job {
+function visitJob(visit: Row['visits'][number], row: Row, days: readonly BoardDay[], timeZone: string, firm: Firm): BoardJob {
   const wall = (instant: string) => wallMinute(timeZone, row.day, new Date(instant))
   const start = wall(visit.startsAt)
   const promised =
@@ -119,7 +119,7 @@ function waitingJob(
   days: readonly BoardDay[],
   firm: Firm,
   parts: PartsDesk,
-): Job {
+): BoardJob {
   const due = dayOf(job.dueLatest)
   const wished = dayOf(job.dueEarliest)
   const late = parts.dayOf({ kind: job.kind, bed: job.bed })

@@ -17,7 +17,7 @@ import { placeOfSite } from '../shared/place-of-site.ts'
 import { wallMinute } from './board-times.ts'
 import { crewOnDay, readCrewBook, sheetWarnings } from './crew-on-day.ts'
 import { neededBy, valveNameOf } from './job-skills.ts'
-import { type Drive, type Leg, openTravelDesk, pointOf, workOutDrives } from './travel-desk.ts'
+import { type AskedLeg, type Drive, openTravelDesk, pointOf, workOutDrives } from './travel-desk.ts'
 
 const rounded = ({ basis, minutes, miles }: Drive): DaySheet['drives'][number] => ({
   basis,
@@ -95,7 +95,7 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
     }))
     return { ...sheet, visits, warnings, home: home && { latitude: home.latitude, longitude: home.longitude } }
   })
-  const legs = sheets.map(({ visits, startsAt, home }): Leg[] => {
+  const legs = sheets.map(({ visits, startsAt, home }): AskedLeg[] => {
     const start = home ? pointOf(home) : desk.yard
     const stops = [start, ...visits.map((visit) => visit.place && pointOf(visit.place)), start]
     const leaves = [startsAt, ...visits.map((visit) => visit.endsAt)]

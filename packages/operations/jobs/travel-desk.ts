@@ -3,20 +3,20 @@ import { readSettings } from '@almanac/database/read/firm-settings'
 import { readClosedVisits } from '@almanac/database/read/observed-drives'
 import { type CalibrationResult, calibrate, type DriveObservation } from '@almanac/dispatch/travel/calibrate'
 import { estimateLeg, type LegOrigin, rushFactor } from '@almanac/dispatch/travel/estimate-leg'
-import { isPoint, type Point } from '@almanac/dispatch/travel/point'
+import { isPoint, type LatLon } from '@almanac/dispatch/travel/point'
 import { legKey } from '@almanac/dispatch/travel/table-answer'
 import { now } from '@almanac/runtime/clock'
 import { clockIn } from '@almanac/units/calendar/zone-clock'
 import { serverLegs } from './travel-server.ts'
 
 /** One drive to work out; the instant says whether it falls into a rush hour. */
-export type Leg = { from: Point | null; to: Point | null; at: Date }
+export type AskedLeg = { from: LatLon | null; to: LatLon | null; at: Date }
 
 /** A drive in minutes and road miles, null where a place is not known. */
 export type Drive = { basis: LegOrigin; minutes: number | null; miles: number | null }
 
 /** What is needed to work out a company's drives. */
-export type TravelDesk = CalibrationResult & { timeZone: string; yard: Point | null }
+export type TravelDesk = CalibrationResult & { timeZone: string; yard: LatLon | null }
 
 const DAY_MS = 86_400_000
 const LOOK_BACK_DAYS = 365
@@ -25,7 +25,7 @@ const KEPT_MS = 3_600_000
 const calibrations = new Map<string, { result: CalibrationResult; until: number }>()
 
 /** Coordinates as a point; null where one of them is missing. */
-export const pointOf = ({ latitude, longitude }: { latitude: number | null; longitude: number | null }): Point | null =>
+export const pointOf = ({ latitude, longitude }: { latitude: number | null; longitude: number | null }): LatLon | null =>
   latitude === null || longitude === null ? null : { lat: latitude, lon: longitude }
 
 /** Minutes since midnight on the clock of a zone. */
@@ -62,7 +62,7 @@ export async function openTravelDesk(scope: Pick<Scope, 'companyId'>, timeZone: 
 }
 
 /** Works out some drives: by the travel server where it knows the road, else from coordinates, else unknown. Outside any transaction. */
-export async function workOutDrives(desk: TravelDesk, legs: readonly Leg[]): Promise<Drive[]> {
+export async function workOutDrives(desk: TravelDesk, legs: readonly AskedLeg[]): Promise<Drive[]> {
   const { calibration, timeZone } = desk
   const known = legs.flatMap(({ from, to }) => (isPoint(from) && isPoint(to) ? [{ from, to }] : []))
   const server = await serverLegs(known)

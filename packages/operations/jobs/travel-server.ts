@@ -1,4 +1,4 @@
-import type { Point } from '@almanac/dispatch/travel/point'
+import type { LatLon } from '@almanac/dispatch/travel/point'
 import { legKey, readTableAnswer, type ServerLeg, type ServerLegs, tablePath } from '@almanac/dispatch/travel/table-answer'
 import { config } from '@almanac/runtime/config'
 import { log } from '@almanac/runtime/log'
@@ -19,7 +19,7 @@ function keep(key: string, leg: ServerLeg | null): void {
   if (kept.size > MOST_KEPT) kept.delete(kept.keys().next().value ?? '')
 }
 
-async function ask(base: string, points: readonly Point[]): Promise<ServerLegs | null> {
+async function ask(base: string, points: readonly LatLon[]): Promise<ServerLegs | null> {
   try {
     const url = `${base.replace(/\/$/, '')}${tablePath(points, points)}`
     const answer = await fetch(url, { signal: AbortSignal.timeout(PATIENCE_MS) })
@@ -37,7 +37,7 @@ async function ask(base: string, points: readonly Point[]): Promise<ServerLegs |
  * What the server of TRAVEL_TABLE_URL says of some drives, where one is set and it knows them; what was asked once is kept. Makes a network call: never
  * inside a transaction.
  */
-export async function serverLegs(legs: readonly { from: Point; to: Point }[]): Promise<ServerLegs> {
+export async function serverLegs(legs: readonly { from: LatLon; to: LatLon }[]): Promise<ServerLegs> {
   const base = config().TRAVEL_TABLE_URL
   if (!base) return new Map()
   const missing = legs.filter(({ from, to }) => !kept.has(legKey(from, to)))

@@ -56,7 +56,7 @@ export interface ResinVolumeReading {
  * A tank as a firm wrote it. `kind` says what the text gave: the tank's size in inches, only a nominal grain rating, or only a
  * resin volume. What the text did not give is null, except that a grain rating also gives its nominal resin volume.
  */
-export interface TankReading {
+export interface TankAsRead {
   kind: 'size' | 'nominal-grains' | 'resin-volume'
   diameterIn: number | null
   heightIn: number | null
@@ -90,7 +90,7 @@ export interface ImportedRecord {
   softener: {
     label: string | null
     tankPosition: string | null
-    tank: TankReading | null
+    tank: TankAsRead | null
     /** From the tank count column, else from the tank text ("twin 14x65"), else 1. */
     tankCount: number
     installed: DayReading | null

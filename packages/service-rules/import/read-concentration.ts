@@ -1,6 +1,6 @@
 import { type ConcentrationUnit, convertConcentration } from '@almanac/units/concentration'
 import type { ConcentrationReading } from './import-types.ts'
-import { readNumber } from './read-number.ts'
+import { readPlainNumber } from './read-number.ts'
 import { type Reading, read, unreadable } from './reading.ts'
 
 export type Substance = 'iron' | 'chlorine'
@@ -36,8 +36,8 @@ export function readConcentration(text: string, substance: Substance, columnUnit
     return read(value, `"${text}" was read as at most 0.1 mg/L (common practice).`)
   }
   const match = /^(<=?|≤|under|below|less than|~|≈|ca\.?|about)?\s*([\d.,]*\d)(?:\s*(?:-|–|to)\s*([\d.,]*\d))?\s*([^\d].*)?$/i.exec(plain)
-  const low = match?.[2] === undefined ? null : readNumber(match[2])
-  const high = match?.[3] === undefined ? low : readNumber(match[3])
+  const low = match?.[2] === undefined ? null : readPlainNumber(match[2])
+  const high = match?.[3] === undefined ? low : readPlainNumber(match[3])
   if (!match || low === null || high === null || high < low) {
     return unreadable(`Type the ${substance} as a number with its unit, such as 0.3 mg/L, or "none".`)
   }

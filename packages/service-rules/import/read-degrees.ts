@@ -1,4 +1,4 @@
-import { readNumber } from './read-number.ts'
+import { readPlainNumber } from './read-number.ts'
 import { type Reading, read, unreadable } from './reading.ts'
 
 const LIMIT = { latitude: 90, longitude: 180 }
@@ -9,7 +9,7 @@ export function readDegrees(text: string, which: 'latitude' | 'longitude'): Read
   const match = /^([+-]?[\d.,]+)\s*°?\s*([NSEW])?$/i.exec(text.trim())
   const side = match?.[2]?.toUpperCase()
   const { plus, minus } = SIDES[which]
-  const degrees = match?.[1] ? readNumber(match[1]) : null
+  const degrees = match?.[1] ? readPlainNumber(match[1]) : null
   const fits =
     degrees !== null && Math.abs(degrees) <= LIMIT[which] && (side === undefined || side === plus || (side === minus && degrees >= 0))
   if (!fits)

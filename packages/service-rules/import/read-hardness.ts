@@ -1,6 +1,6 @@
 import { convertHardness, type HardnessUnit } from '@almanac/units/hardness'
 import type { ColumnHardnessUnit, HardnessReading } from './import-types.ts'
-import { readNumber } from './read-number.ts'
+import { readPlainNumber } from './read-number.ts'
 import { type Reading, read, unreadable } from './reading.ts'
 
 /** Harder than this is brine or a slip of the unit. Common practice, no source. */
@@ -31,8 +31,8 @@ export function readHardness(text: string, columnUnit: ColumnHardnessUnit | null
   const match = /^(?:~|≈|c(?:irc)?a\.?|about|approx\.?)?\s*([\d.,\s]*\d)(?:\s*(?:-|–|to)\s*([\d.,]*\d))?\s*\+?\s*([^\d].*)?$/i.exec(
     text.trim(),
   )
-  const low = match?.[1] === undefined ? null : readNumber(match[1])
-  const high = match?.[2] === undefined ? low : readNumber(match[2])
+  const low = match?.[1] === undefined ? null : readPlainNumber(match[1])
+  const high = match?.[2] === undefined ? low : readPlainNumber(match[2])
   if (!match || low === null || high === null) return unreadable('Type the hardness as a number with its unit, such as 18 gpg or 310 mg/L.')
   if (high < low) return unreadable(`In "${text}" the second number is smaller than the first. Type one number, such as 18 gpg.`)
   const named = match[3] ? hardnessUnitIn(match[3]) : null

@@ -9,7 +9,7 @@ const FRACTION = /^(?:\d+(?:\s+|-))?\d{1,2}\/(?:2|3|4|8|16)$|^\d*[\s-]*[¼½¾]$
  * A decimal number as people and spreadsheets write it: "1,234.5", "1 234,5", "0,8", "18"; null where the text is anything else. Read as typed amounts
  * are, by the locale that is usual: a single comma before exactly three digits groups thousands ("48,000").
  */
-export function readNumber(text: string): number | null {
+export function readPlainNumber(text: string): number | null {
   return PLAIN.test(plainSigns(text).trim()) ? readAny(text) : null
 }
 
@@ -18,5 +18,5 @@ export function readFraction(text: string): number | null {
   const written = plainSigns(text)
     .trim()
     .replace(/\s*-\s*(?=\d)/, '-')
-  return FRACTION.test(written) ? readAny(written) : readNumber(text)
+  return FRACTION.test(written) ? readAny(written) : readPlainNumber(text)
 }

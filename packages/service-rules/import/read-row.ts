@@ -21,7 +21,7 @@ import { readDay } from './read-day.ts'
 import { readDegrees } from './read-degrees.ts'
 import { readDisinfectant } from './read-disinfectant.ts'
 import { readHardness } from './read-hardness.ts'
-import { readNumber } from './read-number.ts'
+import { readPlainNumber } from './read-number.ts'
 import { readResinKind, readResinVolume } from './read-resin.ts'
 import { readTank } from './read-tank.ts'
 import { type Reading, read, unreadable } from './reading.ts'
@@ -134,7 +134,7 @@ function missingName(mapping: ColumnMapping): RowProblem {
 
 function readTankCount(text: string): Reading<number> {
   const words: Record<string, number> = { single: 1, simplex: 1, twin: 2, duplex: 2, dual: 2, double: 2, triplex: 3, triple: 3 }
-  const count = words[text.toLowerCase()] ?? readNumber(text.replace(/\s*tanks?$/i, ''))
+  const count = words[text.toLowerCase()] ?? readPlainNumber(text.replace(/\s*tanks?$/i, ''))
   if (count === null || !Number.isInteger(count) || count < 1 || count > 8)
     return unreadable(`"${text}" isn’t a number of tanks. Type 1 to 8, or leave it blank.`)
   return read(count)

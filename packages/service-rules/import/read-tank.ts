@@ -1,10 +1,10 @@
 import { resinFt3ForGrains } from '@almanac/units/nominal-grains'
 import { convertVolume } from '@almanac/units/volume'
-import type { ResinVolumeUnit, TankReading } from './import-types.ts'
+import type { ResinVolumeUnit, TankAsRead } from './import-types.ts'
 import { readResinVolume, resinVolumeUnitIn } from './read-resin.ts'
 import { type Reading, read, unreadable } from './reading.ts'
 import { takeTankCount } from './tank-count.ts'
-import { type TankSize, takeTankSize } from './tank-size.ts'
+import { takeTankSize, type WrittenSize } from './tank-size.ts'
 
 const advice = 'Type it as 10x54, 48,000 grain, 1.5 cu ft or 42 L.'
 const volume =
@@ -18,7 +18,7 @@ const grains =
  *
  * @param bareUnit the unit chosen for a bare number such as "1.5"; null refuses it
  */
-export function readTank(text: string, bareUnit: ResinVolumeUnit | null = null): Reading<TankReading> {
+export function readTank(text: string, bareUnit: ResinVolumeUnit | null = null): Reading<TankAsRead> {
   const assumptions: string[] = []
   const counted = takeTankCount(plainTank(text))
   const sized = takeTankSize(counted.rest)
@@ -80,7 +80,7 @@ function bareGrains(rest: string): RegExpExecArray | null {
   return /^\s*(\d{2,3},?\d{3})\s*$/.exec(rest)
 }
 
-function readBare(text: string, rest: string, unit: ResinVolumeUnit | null, count: number): Reading<TankReading> {
+function readBare(text: string, rest: string, unit: ResinVolumeUnit | null, count: number): Reading<TankAsRead> {
   const bare = readResinVolume(rest.trim(), unit)
   if (bare.ok && unit) {
     const resinVolumeFt3 = convertVolume(bare.value.enteredValue, unit, 'ft3')
@@ -92,10 +92,10 @@ function readBare(text: string, rest: string, unit: ResinVolumeUnit | null, coun
 function reading(
   asWritten: string,
   tankCount: number,
-  size: TankSize | null,
+  size: WrittenSize | null,
   nominalGrains: number | null,
   resinVolumeFt3: number | null,
-): TankReading {
+): TankAsRead {
   return {
     kind: size ? 'size' : nominalGrains !== null ? 'nominal-grains' : 'resin-volume',
     diameterIn: size?.diameterIn ?? null,

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { readConcentration } from './read-concentration.ts'
 import { readDisinfectant } from './read-disinfectant.ts'
 import { readHardness } from './read-hardness.ts'
-import { readFraction, readNumber } from './read-number.ts'
+import { readFraction, readPlainNumber } from './read-number.ts'
 import { readResinKind, readResinVolume } from './read-resin.ts'
 
 describe('numbers', () => {
@@ -24,7 +24,7 @@ describe('numbers', () => {
     ['1e5', null],
     ['Infinity', null],
     ['--1', null],
-  ])('%j is %j', (text, value) => expect(readNumber(text)).toBe(value))
+  ])('%j is %j', (text, value) => expect(readPlainNumber(text)).toBe(value))
 
   test.each([
     ['1½', 1.5],

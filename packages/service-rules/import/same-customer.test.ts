@@ -1,11 +1,18 @@
 import { describe, expect, test } from 'vitest'
-import { keyed, likeness, MOST_SHARING, type Person, sharersOf } from './same-customer.ts'
+import { keyed, type ListedPerson, likeness, MOST_SHARING, sharersOf } from './same-customer.ts'
 
-const person = (part: Partial<Person>): Person => ({ name: 'Ann Poe', reference: null, phones: [], emails: [], places: [], ...part })
+const person = (part: Partial<ListedPerson>): ListedPerson => ({
+  name: 'Ann Poe',
+  reference: null,
+  phones: [],
+  emails: [],
+  places: [],
+  ...part,
+})
 const at = (street: string, postcode: string | null, town: string | null) => ({ street, postcode, town })
 
 describe('two customers', () => {
-  test.each<[string, Partial<Person>, Partial<Person>, ReturnType<typeof likeness>]>([
+  test.each<[string, Partial<ListedPerson>, Partial<ListedPerson>, ReturnType<typeof likeness>]>([
     [
       'name and phone, written otherwise',
       { name: 'Poe, Ann', phones: ['(555) 201-3344'] },
@@ -42,7 +49,7 @@ describe('two customers', () => {
 
 describe('a phone that many share', () => {
   const people = (count: number) => Array.from({ length: count }, (_, at) => person({ name: `Ann ${at}`, phones: ['555 000 0000'] }))
-  const among = (all: readonly Person[]) => {
+  const among = (all: readonly ListedPerson[]) => {
     const sharers = sharersOf()
     for (const one of all) sharers.add(one)
     return sharers

@@ -2,7 +2,7 @@ import { placeKeys } from './match-keys.ts'
 import { normaliseName, normalisePhone, normaliseText } from './normalise.ts'
 
 /** What tells a customer from others, of a list or on record. */
-export type Person = {
+export type ListedPerson = {
   name: string
   reference: string | null
   phones: readonly string[]
@@ -14,9 +14,9 @@ export type Person = {
 export type Likeness = { surely: boolean; by: string[] } | null
 
 /** A person with the keys under which whoever may be the same is found, worked out once. */
-export type Keyed<P extends Person> = { person: P; keys: ReadonlySet<string> }
+export type Keyed<P extends ListedPerson> = { person: P; keys: ReadonlySet<string> }
 
-export function keyed<P extends Person>(person: P): Keyed<P> {
+export function keyed<P extends ListedPerson>(person: P): Keyed<P> {
   const { phones, emails, places } = person
   return {
     person,
@@ -32,7 +32,7 @@ export function keyed<P extends Person>(person: P): Keyed<P> {
 export const MOST_SHARING = 20
 
 /** Finds who shares a key with somebody, without comparing each with each: a list may give one number to all of its rows. Filled one by one, so that others get their turn. */
-export function sharersOf<P extends Person>() {
+export function sharersOf<P extends ListedPerson>() {
   const byKey = new Map<string, Keyed<P>[]>()
   return {
     add(person: P): void {
@@ -43,7 +43,7 @@ export function sharersOf<P extends Person>() {
         else byKey.set(key, [one])
       }
     },
-    find({ keys }: Keyed<Person>): Keyed<P>[] {
+    find({ keys }: Keyed<ListedPerson>): Keyed<P>[] {
       const found = [...keys].map((key) => byKey.get(key) ?? []).filter((there) => there.length <= MOST_SHARING)
       return [...new Set(found.flat())]
     },
@@ -60,7 +60,7 @@ const WORDS: readonly [prefix: string, word: string][] = [
  * Two with one name are the same where phone, email or address agree, unless both have a customer number and these differ. With different names they may be: a
  * household, a sold house, a number handed on. A person decides that.
  */
-export function likeness({ person: one, keys: own }: Keyed<Person>, { person: other, keys }: Keyed<Person>): Likeness {
+export function likeness({ person: one, keys: own }: Keyed<ListedPerson>, { person: other, keys }: Keyed<ListedPerson>): Likeness {
   const shared = [...own].filter((key) => keys.has(key))
   if (shared.length === 0) return null
   const by = WORDS.filter(([prefix]) => shared.some((key) => key.startsWith(prefix))).map(([, word]) => word)

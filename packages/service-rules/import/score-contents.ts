@@ -5,7 +5,7 @@ import { canBeDay } from './read-day.ts'
 import { readDegrees } from './read-degrees.ts'
 import { readDisinfectant } from './read-disinfectant.ts'
 import { hardnessUnitIn, readHardness } from './read-hardness.ts'
-import { readNumber } from './read-number.ts'
+import { readPlainNumber } from './read-number.ts'
 import { readResinKind, readResinVolume } from './read-resin.ts'
 import { readTank } from './read-tank.ts'
 
@@ -78,7 +78,7 @@ const streetWord =
 
 const telling: Record<TellingField, (cell: string) => boolean> = {
   email: (cell) => readEmail(cell).ok,
-  tank: (cell) => readNumber(cell) === null && readTank(cell).ok && /\d\s*"?\s*x\s*\d|grain|\dk/i.test(cell),
+  tank: (cell) => readPlainNumber(cell) === null && readTank(cell).ok && /\d\s*"?\s*x\s*\d|grain|\dk/i.test(cell),
   phone: (cell) => readPhone(cell).ok && /^\+|[\s().-]|^0\d{9,}|^\d{10,11}$/.test(cell) && !/^\d{1,4}[./-]\d{1,2}[./-]\d{1,4}/.test(cell),
   hardness: (cell) => /[^\d.,\s]/.test(cell) && readHardness(cell, null).ok && hardnessUnitIn(cell.replace(/^[\d.,\s–-]+/, '')) !== 'mg/L',
   resinVolume: (cell) => readResinVolume(cell, null).ok,

@@ -3,7 +3,7 @@ import { describeField, type ImportField } from './fields.ts'
 import type { ColumnJudgement } from './judge-column.ts'
 import { concentrationUnitIn } from './read-concentration.ts'
 import { hardnessUnitIn, MOST_BARE_GRAINS } from './read-hardness.ts'
-import { readNumber } from './read-number.ts'
+import { readPlainNumber } from './read-number.ts'
 import { resinVolumeUnitIn } from './read-resin.ts'
 import { headerWords } from './score-header.ts'
 import type { ColumnSuggestion, Confidence } from './suggestion-types.ts'
@@ -97,7 +97,7 @@ function hardnessUnitOf(judgement: ColumnJudgement): Partial<ColumnSuggestion> {
 }
 
 function bareNumbers(values: readonly string[]): number[] {
-  return values.map(readNumber).filter((value) => value !== null)
+  return values.map(readPlainNumber).filter((value) => value !== null)
 }
 
 /** A unit named in a header, as "(gpg)", "mg/L" or "cu ft": tried for every run of up to three words. */

@@ -1,9 +1,9 @@
-export interface TankSize {
+export interface WrittenSize {
   diameterIn: number
   heightIn: number
 }
 
-export type TakenSize = { ok: true; size: TankSize | null; rest: string; assumption: string | null } | { ok: false; reason: string }
+export type TakenSize = { ok: true; size: WrittenSize | null; rest: string; assumption: string | null } | { ok: false; reason: string }
 
 const inches = '(?:"|\\s*(?:inch(?:es)?|in\\b\\.?))?'
 const words = '(?:\\s*(?:dia(?:m(?:eter)?)?\\.?|wide|tall|high|[dh]\\b))?'
@@ -52,7 +52,7 @@ function takeCompact(text: string): TakenSize {
 }
 
 /** Trade tanks run from about 5 to 63 in across and 13 to 100 in high, always higher than wide. Common practice, no source. */
-function isPlausible(size: TankSize): boolean {
+function isPlausible(size: WrittenSize): boolean {
   return size.diameterIn >= 5 && size.diameterIn <= 63 && size.heightIn >= 13 && size.heightIn <= 100 && size.heightIn > size.diameterIn
 }
 

@@ -4,7 +4,7 @@ import { addDays } from '@almanac/units/calendar/calendar-day'
 import { type DayDisplay, formatDay, formatDays } from '@almanac/units/format-day'
 import { chooseContact, type ReminderContact } from './choose-contact.ts'
 
-export type Notice = 'due-window'
+export type ReminderNotice = 'due-window'
 
 export interface ReminderBed {
   bedId: string
@@ -22,11 +22,11 @@ export interface ReminderSettings {
 }
 
 export type ReminderDecision =
-  | { due: true; notice: Notice; key: string; contactId: string; channel: Channel; sentence: string }
+  | { due: true; notice: ReminderNotice; key: string; contactId: string; channel: Channel; sentence: string }
   | { due: false; reason: string }
 
 /** One bed and one notice have one key for ever, so that a window that moves each night never makes a second reminder. */
-function reminderKey(bedId: string, notice: Notice): string {
+function reminderKey(bedId: string, notice: ReminderNotice): string {
   return `${bedId}:${notice}`
 }
 

@@ -1,11 +1,11 @@
 import type { CauseId } from './causes.ts'
 import type { Check } from './check-types.ts'
-import type { Finding } from './evidence.ts'
+import type { WeighedCheck } from './evidence.ts'
 import { CAUSE_ORDER } from './likelihood-rows.ts'
 
 export type Chances = Record<CauseId, number>
 /** How a finding moved each cause: its chance after is its chance before times this. */
-export type Moved = { finding: Finding; factors: Chances }
+export type Moved = { finding: WeighedCheck; factors: Chances }
 
 /** Chance of a finding in each cause: over the check's answers, how often each is found there and how well it goes with what was read. */
 export function findingLikelihood(check: Check, weights: readonly number[]): Chances {
@@ -24,7 +24,7 @@ export function afterFinding(before: Chances, check: Check, weights: readonly nu
 }
 
 /** Chances after all findings, each taken by itself given the cause, and what each of them did. */
-export function causePosterior(prior: Chances, findings: readonly Finding[]): { chances: Chances; moves: Moved[] } {
+export function causePosterior(prior: Chances, findings: readonly WeighedCheck[]): { chances: Chances; moves: Moved[] } {
   let chances = prior
   const moves = findings.map((finding) => {
     const { after, factors } = afterFinding(chances, finding.check, finding.weights)

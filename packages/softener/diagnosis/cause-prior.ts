@@ -3,7 +3,7 @@ import { CAUSES, type CauseId } from './causes.ts'
 
 /** What is known of the bed before any check: the forecast's chance that it has failed, or else its age. */
 export type BedBefore = { chanceFailed?: number | null; ageYears?: number | null }
-export type Prior = { chances: Record<CauseId, number>; basis: 'forecast' | 'age' | 'usual'; assumption: string }
+export type CausePrior = { chances: Record<CauseId, number>; basis: 'forecast' | 'age' | 'usual'; assumption: string }
 
 /** However sure the forecast, something else may be at work; and no bed is beyond doubt. Our own choice. */
 const WORN_SHARE = { least: 0.02, most: 0.85 } as const
@@ -11,7 +11,7 @@ const WORN_SHARE = { least: 0.02, most: 0.85 } as const
 const LIFE = { shape: 3, scaleYears: 13 } as const
 
 /** The chance of each cause before any check; adds up to 1. A chance or an age that cannot be is passed over, and said so. */
-export function causePrior(bed: BedBefore | null | undefined): Prior {
+export function causePrior(bed: BedBefore | null | undefined): CausePrior {
   const usual = Object.fromEntries(CAUSES.map((cause) => [cause.id, cause.share])) as Record<CauseId, number>
   const chance = bed?.chanceFailed
   if (chance != null && chance >= 0 && chance <= 1)

@@ -14,8 +14,8 @@ export type Measured = {
 export type Evidence = { answers: Partial<Record<CheckId, string>>; measured?: Measured }
 
 /** A check that was answered: how well each of its answers goes with what was told or read, and what that was in words. */
-export type Finding = { check: Check; weights: number[]; words: string; measured: boolean }
-export type Findings = { findings: Finding[]; problems: string[] }
+export type WeighedCheck = { check: Check; weights: number[]; words: string; measured: boolean }
+export type Findings = { findings: WeighedCheck[]; problems: string[] }
 
 const LIMITS: Record<keyof Measured, { most: number; name: string }> = {
   capacityShare: { most: 1.5, name: 'measured capacity, as a share,' },
@@ -41,7 +41,7 @@ export function readEvidence({ answers, measured = {} }: Evidence): Findings {
   return { findings, problems }
 }
 
-function findingOf(check: Check, answer: string | undefined, measured: Measured, problems: string[]): Finding | null {
+function findingOf(check: Check, answer: string | undefined, measured: Measured, problems: string[]): WeighedCheck | null {
   const graded = gradedOf(check.id, measured)
   if (graded) return { check, ...graded, measured: true }
   if (answer === undefined || answer === '') return null

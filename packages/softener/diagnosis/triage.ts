@@ -2,7 +2,7 @@ import { ok, type Result } from '@almanac/units/result'
 import { COMMON_PRACTICE, FROM_MEMORY } from '@almanac/units/sourced'
 import { type Advice, adviceFor } from './advice.ts'
 import { type Chances, causePosterior } from './cause-posterior.ts'
-import { type BedBefore, causePrior, type Prior } from './cause-prior.ts'
+import { type BedBefore, type CausePrior, causePrior } from './cause-prior.ts'
 import { CAUSES, type Cause } from './causes.ts'
 import type { CheckId } from './check-types.ts'
 import { BEADS_AT_TAPS, type Emergency } from './emergency.ts'
@@ -17,7 +17,7 @@ export type Triage = {
   emergency: Emergency | null
   /** Likeliest first; the chances add up to 1. */
   causes: RankedCause[]
-  priorBasis: Prior['basis']
+  priorBasis: CausePrior['basis']
   /** Checks not yet made, the one worth most first. */
   checks: CheckWorth[]
   /** The check to make next; null where none is worth its time, and in an emergency. */
@@ -66,7 +66,7 @@ export function triage(input: TriageInput): Result<Triage> & { ok: true } {
   }) as Result<Triage> & { ok: true }
 }
 
-function rank(chances: Chances, prior: Prior, explain: (cause: Cause) => Contribution[]): RankedCause[] {
+function rank(chances: Chances, prior: CausePrior, explain: (cause: Cause) => Contribution[]): RankedCause[] {
   return CAUSES.map((cause) => ({
     cause,
     chance: chances[cause.id],

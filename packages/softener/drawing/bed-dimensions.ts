@@ -9,11 +9,11 @@ import {
 import { formatPercent } from '@almanac/units/format-number'
 import type { Words } from '@almanac/words/words'
 import { cutHeightIn } from './bed-shapes.ts'
-import type { Callout, Dimension, DimensionRole } from './drawing-types.ts'
+import type { Callout, DimensionRole, DrawnDimension } from './drawing-types.ts'
 import type { DrawnBed } from './drawn-bed.ts'
 
 /** Dimension lines and the note on cutting the tube; labels carry value and unit in the reader's system. */
-export function bedDimensions(bed: DrawnBed): { dimensions: Dimension[]; callouts: Callout[] } {
+export function bedDimensions(bed: DrawnBed): { dimensions: DrawnDimension[]; callouts: Callout[] } {
   const { shell, speaking } = bed
   const { display, words } = speaking
   const half = shell.diameterIn / 2
@@ -26,7 +26,7 @@ export function bedDimensions(bed: DrawnBed): { dimensions: Dimension[]; callout
     words('draw/height', { length: formatLengthIn(shell.heightIn, display) }),
     words('draw/noValve'),
   )
-  const diameter: Dimension = {
+  const diameter: DrawnDimension = {
     role: 'tank-diameter',
     side: 'bottom',
     from: { x: -half, y: 0 },
@@ -38,11 +38,11 @@ export function bedDimensions(bed: DrawnBed): { dimensions: Dimension[]; callout
   return { dimensions: [height, ...spreadLabels(rightSide(bed), shell.heightIn), diameter], callouts: [cutCallout(bed)] }
 }
 
-function rightSide(bed: DrawnBed): Dimension[] {
+function rightSide(bed: DrawnBed): DrawnDimension[] {
   const { shell, levels, expansion, speaking } = bed
   const { display, words } = speaking
   const x = shell.diameterIn / 2
-  const lines: Dimension[] = []
+  const lines: DrawnDimension[] = []
   if (levels.gravelTopIn > shell.bottomIn) {
     lines.push(
       vertical(
@@ -132,7 +132,7 @@ function vertical(
   toY: number,
   label: string,
   detail: string | null,
-): Dimension {
+): DrawnDimension {
   return { role, side, from: { x, y: fromY }, to: { x, y: toY }, label, detail, labelAtIn: (fromY + toY) / 2 }
 }
 
@@ -140,7 +140,7 @@ function vertical(
 const LABEL_ROOM = 0.07
 
 /** Moves labels upwards where lines are so short that two texts would stand on each other; the lines themselves stay where they are. */
-function spreadLabels(lines: Dimension[], heightIn: number): Dimension[] {
+function spreadLabels(lines: DrawnDimension[], heightIn: number): DrawnDimension[] {
   let lowest = Number.NEGATIVE_INFINITY
   return lines.map((line) => {
     const labelAtIn = Math.max(line.labelAtIn, lowest)

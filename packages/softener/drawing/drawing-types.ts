@@ -38,7 +38,7 @@ export type DimensionRole = 'tank-height' | 'tank-diameter' | 'gravel' | 'bed' |
  * A dimension line from one point of the tank to another, to be drawn beside it. `label` is the main text, `detail` the smaller second
  * line; `labelAtIn` is where the label stands along the line (y for left and right, x for bottom), moved apart so that texts do not collide.
  */
-export type Dimension = {
+export type DrawnDimension = {
   role: DimensionRole
   side: 'left' | 'right' | 'bottom'
   from: Point
@@ -53,7 +53,7 @@ export type Callout = { role: 'tube'; at: Point; label: string; detail: string |
 
 export type BedDrawing = {
   shapes: DrawnShape[]
-  dimensions: Dimension[]
+  dimensions: DrawnDimension[]
   callouts: Callout[]
   /** Smallest box around all shapes; leave room outside it for dimension lines and texts. */
   bounds: { minX: number; minY: number; maxX: number; maxY: number }

@@ -5,14 +5,14 @@ import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import { stoichiometricGrPerLb } from '../water/capacity.ts'
 import type { CapacityCurve } from '../water/capacity-curves.ts'
 import { FIRM_SOURCE } from './read-tank.ts'
-import { readList, readNumber, WrongFigure } from './read-value.ts'
+import { listWithin, numberWithin, WrongFigure } from './read-value.ts'
 
 /** Bags closer than this are the same size, ft³. */
 const SAME_FT3 = 1e-6
 
 /** Bag sizes, ft³, largest first. Throws `WrongFigure`. */
 export function readBags(value: unknown): BagSize[] {
-  const sizes = readList(value, 'Bag sizes', 1, 6).map((size) => readNumber(size, 'A bag', { least: 0.05, most: 50, unit: 'ft³' }))
+  const sizes = listWithin(value, 'Bag sizes', 1, 6).map((size) => numberWithin(size, 'A bag', { least: 0.05, most: 50, unit: 'ft³' }))
   sizes.sort((a, b) => b - a)
   if (sizes.some((size, at) => at > 0 && (sizes[at - 1] ?? 0) - size < SAME_FT3))
     throw new WrongFigure('The same bag size is listed twice.')
@@ -26,10 +26,10 @@ export function readBags(value: unknown): BagSize[] {
 export function readCurve(kind: ResinKindId, usual: CapacityCurve, value: unknown): CapacityCurve {
   const most = eqLToKgrFt3(RESIN_KINDS[kind].totalCapacityEqL.value)
   let before: readonly [number, number] = [0, 0]
-  const points = readList(value, 'Points of the curve', 2, 12).map((point) => {
-    const [salt, capacity] = readList(point, 'A point of the curve', 2, 2)
-    const saltLbFt3 = readNumber(salt, 'A salt dose', { least: 0.5, most: 40, unit: 'lb/ft³' })
-    const capacityKgrFt3 = readNumber(capacity, 'A capacity', { least: 0.5, most: Number(most.toFixed(1)), unit: 'kgr/ft³' })
+  const points = listWithin(value, 'Points of the curve', 2, 12).map((point) => {
+    const [salt, capacity] = listWithin(point, 'A point of the curve', 2, 2)
+    const saltLbFt3 = numberWithin(salt, 'A salt dose', { least: 0.5, most: 40, unit: 'lb/ft³' })
+    const capacityKgrFt3 = numberWithin(capacity, 'A capacity', { least: 0.5, most: Number(most.toFixed(1)), unit: 'kgr/ft³' })
     if (saltLbFt3 <= before[0] || capacityKgrFt3 < before[1])
       throw new WrongFigure(`Salt and capacity must rise from point to point; ${saltLbFt3} lb with ${capacityKgrFt3} kgr does not.`)
     const limit = (stoichiometricGrPerLb('NaCl') * saltLbFt3) / 1000

@@ -1,7 +1,7 @@
 import { GRAVEL_BULK_LB_FT3 } from '../tanks/bed-levels.ts'
 import { TANK_LIMITS, tankShell } from '../tanks/tank-geometry.ts'
 import type { TankSize, UsualRange } from '../tanks/tank-sizes.ts'
-import { readFields, readList, readNumber, WrongFigure } from './read-value.ts'
+import { listWithin, numberWithin, readFields, WrongFigure } from './read-value.ts'
 
 /** What a firm's own figure says of its source. */
 export const FIRM_SOURCE = 'your company’s own value'
@@ -13,9 +13,9 @@ export function tankKey(tank: { diameterIn: number; heightIn: number }): string 
 
 function readRange(value: unknown, what: string, most: number, least: number, unit: string): UsualRange {
   const fields = readFields(value, what)
-  const usual = readNumber(fields.usual, what, { least, most, unit })
-  const from = fields.min === undefined ? usual : readNumber(fields.min, `The least of ${lower(what)}`, { least, most, unit })
-  const to = fields.max === undefined ? usual : readNumber(fields.max, `The most of ${lower(what)}`, { least, most, unit })
+  const usual = numberWithin(fields.usual, what, { least, most, unit })
+  const from = fields.min === undefined ? usual : numberWithin(fields.min, `The least of ${lower(what)}`, { least, most, unit })
+  const to = fields.max === undefined ? usual : numberWithin(fields.max, `The most of ${lower(what)}`, { least, most, unit })
   if (!(from <= usual && usual <= to)) throw new WrongFigure(`${what}: the usual ${usual} ${unit} must lie between ${from} and ${to}.`)
   return { min: from, usual, max: to }
 }
@@ -23,11 +23,11 @@ function readRange(value: unknown, what: string, most: number, least: number, un
 const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
 
 /** A row of the tank table as the firm sends it. Throws `WrongFigure`. */
-export function readTank(key: string, value: unknown): TankSize {
+export function ownTank(key: string, value: unknown): TankSize {
   const fields = readFields(value, 'The tank')
   const { minDiameterIn, maxDiameterIn, minHeightIn, maxHeightIn } = TANK_LIMITS
-  const diameterIn = readNumber(fields.diameterIn, 'A tank diameter', { least: minDiameterIn, most: maxDiameterIn, unit: 'in' })
-  const heightIn = readNumber(fields.heightIn, 'A tank height', { least: minHeightIn, most: maxHeightIn, unit: 'in' })
+  const diameterIn = numberWithin(fields.diameterIn, 'A tank diameter', { least: minDiameterIn, most: maxDiameterIn, unit: 'in' })
+  const heightIn = numberWithin(fields.heightIn, 'A tank height', { least: minHeightIn, most: maxHeightIn, unit: 'in' })
   if (heightIn < diameterIn)
     throw new WrongFigure(`The tank would be wider (${diameterIn} in) than high (${heightIn} in); check which is which.`)
   if (tankKey({ diameterIn, heightIn }) !== key) throw new WrongFigure('The tank’s size doesn’t match its row.')
@@ -36,8 +36,8 @@ export function readTank(key: string, value: unknown): TankSize {
   const gravelLb = readRange(fields.gravelLb, 'Gravel', 20_000, 0, 'lb')
   if (resinFt3.max + gravelLb.max / GRAVEL_BULK_LB_FT3 > volumeFt3)
     throw new WrongFigure(`A ${diameterIn} × ${heightIn} in tank holds ${volumeFt3.toFixed(2)} ft³: this much resin and gravel don’t fit.`)
-  const openings = readList(fields.openingsIn, 'Openings', 1, 4)
-  const openingsIn = openings.map((opening) => readNumber(opening, 'An opening', { least: 1, most: 12, unit: 'in' }))
+  const openings = listWithin(fields.openingsIn, 'Openings', 1, 4)
+  const openingsIn = openings.map((opening) => numberWithin(opening, 'An opening', { least: 1, most: 12, unit: 'in' }))
   return { diameterIn, heightIn, resinFt3, gravelLb, openingsIn, source: FIRM_SOURCE }
 }
 

@@ -6,7 +6,7 @@ export class WrongFigure extends Error {}
 type Bounds = { least: number; most: number; unit: string }
 
 /** A number within bounds, or the sentence. */
-export function readNumber(value: unknown, what: string, { least, most, unit }: Bounds): number {
+export function numberWithin(value: unknown, what: string, { least, most, unit }: Bounds): number {
   const span = `${least} to ${most}${unit === '' ? '' : ` ${unit}`}`
   if (typeof value !== 'number') throw new WrongFigure(`${what} must be a number, ${span}.`)
   if (!(value >= least && value <= most)) throw new WrongFigure(`${what} of ${quoteNumber(value)} is outside ${span}.`)
@@ -14,14 +14,14 @@ export function readNumber(value: unknown, what: string, { least, most, unit }: 
 }
 
 /** Text of 1 to `most` characters without blanks around it. */
-export function readText(value: unknown, what: string, most: number, least = 1): string {
+export function textWithin(value: unknown, what: string, most: number, least = 1): string {
   const text = typeof value === 'string' ? value.trim() : null
   if (text === null || text.length < least || text.length > most)
     throw new WrongFigure(`${what} must be ${least === 0 ? 'at most' : `${least} to`} ${most} characters of text.`)
   return text
 }
 
-export function readList(value: unknown, what: string, least: number, most: number): readonly unknown[] {
+export function listWithin(value: unknown, what: string, least: number, most: number): readonly unknown[] {
   if (!Array.isArray(value) || value.length < least || value.length > most)
     throw new WrongFigure(`${what} must be a list of ${least} to ${most}.`)
   return value

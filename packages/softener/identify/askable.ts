@@ -3,7 +3,7 @@ import type { ClueId } from './clue-types.ts'
 /** What can be asked on the telephone without opening the softener, in the order it is easiest. */
 export type AskId = 'label' | 'circumferenceIn' | 'heightWithValveIn' | 'heightIn' | 'diameterIn' | 'jacket'
 
-export type Ask = {
+export type ClueAsk = {
   readonly id: AskId
   readonly title: string
   readonly how: string
@@ -14,7 +14,7 @@ export type Ask = {
 }
 
 /** How often each can be answered is from memory, unverified. */
-export const ASKS: readonly Ask[] = [
+export const ASKS: readonly ClueAsk[] = [
   {
     id: 'label',
     title: 'read the label',

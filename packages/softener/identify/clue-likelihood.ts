@@ -72,7 +72,7 @@ export function readingDensity(value: number, expected: Expected): number {
 }
 
 /** Logarithm of the chance of all clues on one size, each clue taken by itself. */
-export function logLikelihood(clues: TankClues, size: SizeHypothesis): number {
+export function clueLogLikelihood(clues: TankClues, size: SizeHypothesis): number {
   let sum = 0
   for (const clue of Object.keys(clues) as ClueId[]) {
     const value = clues[clue]

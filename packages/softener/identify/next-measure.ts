@@ -1,4 +1,4 @@
-import { ASKS, type Ask, type AskId } from './askable.ts'
+import { ASKS, type AskId, type ClueAsk } from './askable.ts'
 import { JACKET_MISTAKEN } from './clue-errors.ts'
 import { expectedReading, type MeasuredClue, readingDensity } from './clue-likelihood.ts'
 import type { SizeHypothesis, TankClues } from './clue-types.ts'
@@ -17,7 +17,7 @@ export function measureWorths(weighed: readonly Weighed[], clues: TankClues): Me
   return open.map((ask) => worthOf(ask, weighed)).sort((a, b) => b.bits - a.bits)
 }
 
-function worthOf(ask: Ask, weighed: readonly Weighed[]): MeasureWorth {
+function worthOf(ask: ClueAsk, weighed: readonly Weighed[]): MeasureWorth {
   const before = likeliest(weighed)
   const { bits, top } = tells(weighed, answersOf(ask.id, weighed))
   const likeliestAfter = ask.answered * top + (1 - ask.answered) * before

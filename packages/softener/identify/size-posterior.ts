@@ -1,4 +1,4 @@
-import { logLikelihood } from './clue-likelihood.ts'
+import { clueLogLikelihood } from './clue-likelihood.ts'
 import type { SizeHypothesis, TankClues } from './clue-types.ts'
 
 export type Weighed = { size: SizeHypothesis; chance: number }
@@ -10,7 +10,7 @@ const MOST_KEPT = 200
 
 /** The chance of every size after the clues, by Bayes; adds up to 1, likeliest first, with the hopeless left out. */
 export function weighSizes(hypotheses: readonly SizeHypothesis[], clues: TankClues): Weighed[] {
-  const logs = hypotheses.map((size) => Math.log(size.prior) + logLikelihood(clues, size))
+  const logs = hypotheses.map((size) => Math.log(size.prior) + clueLogLikelihood(clues, size))
   const most = logs.reduce((best, one) => Math.max(best, one), Number.NEGATIVE_INFINITY)
   const raw = hypotheses.map((size, at) => ({ size, chance: Math.exp((logs[at] ?? Number.NEGATIVE_INFINITY) - most) }))
   const total = raw.reduce((sum, one) => sum + one.chance, 0)

@@ -7,7 +7,7 @@ import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import { fillForTank } from '../tanks/fill-for-tank.ts'
 import type { ProcedureContext } from './procedure-types.ts'
 import type { ProcedureWords } from './procedure-words.ts'
-import type { Facts } from './step-rules.ts'
+import type { StepFacts } from './step-rules.ts'
 
 /** Above this the house wants a pressure regulator, psi (common plumbing code limit). */
 export const HIGH_PRESSURE_PSI = 80
@@ -15,7 +15,7 @@ export const HIGH_PRESSURE_PSI = 80
 const TYPICAL_RESIN_FT3 = 1.5
 
 /** What the steps depend on, from what is recorded; never refuses, since a technician needs steps whatever is known. */
-export function procedureFacts(context: ProcedureContext, words: ProcedureWords): { facts: Facts; assumptions: string[] } {
+export function procedureFacts(context: ProcedureContext, words: ProcedureWords): { facts: StepFacts; assumptions: string[] } {
   const { diameterIn, heightIn, nominalGrains, resinVolumeFt3: recordedFt3, gravelLb: recordedLb, display } = context
   const say = words.steps
   const fill = fillForTank(
@@ -28,7 +28,7 @@ export function procedureFacts(context: ProcedureContext, words: ProcedureWords)
   const gravelLb = fill.ok ? fill.value.gravelLb : null
   const cut = context.newTubeLengthIn
   const liftingIndex = bagLift(resinFt3)
-  const facts: Facts = {
+  const facts: StepFacts = {
     ...context,
     resinFt3,
     gravel: context.gravelLb == null ? null : context.gravelLb > 0,

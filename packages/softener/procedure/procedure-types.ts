@@ -8,7 +8,7 @@ import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { SiteAccess } from '../kit/job-weight.ts'
 
 /** Stands before the step it belongs to, never after. */
-export type Caution = { kind: CautionKind; text: string }
+export type StepCaution = { kind: CautionKind; text: string }
 
 /**
  * What the technician records at a step. `unit` is the unit a number is stored in, also
@@ -26,7 +26,7 @@ export type Ask = {
 }
 
 /** Show the cautions, then title and text, then what is asked. `minutes` is an estimate for the crew (common practice, no source). */
-export type ProcedureStep = { id: ProcedureStepId; title: string; text: string; cautions: Caution[]; asks: Ask[]; minutes: number }
+export type ProcedureStep = { id: ProcedureStepId; title: string; text: string; cautions: StepCaution[]; asks: Ask[]; minutes: number }
 
 export type ProcedureKind = 'rebed' | 'annual-visit' | 'cleaning' | 'inspection' | 'repair' | 'emergency' | 'other'
 

@@ -2,10 +2,10 @@ import { type ProcedureStepId, procedureSteps } from '@almanac/records/procedure
 import { procedureFacts } from './procedure-facts.ts'
 import type { ProcedureContext } from './procedure-types.ts'
 import type { ProcedureWords, Say, StepKey } from './procedure-words.ts'
-import type { Facts } from './step-rules.ts'
+import type { StepFacts } from './step-rules.ts'
 
 /** Steps whose brief the site decides. */
-const DEPENDING: Readonly<Partial<Record<ProcedureStepId, (facts: Facts) => StepKey>>> = {
+const DEPENDING: Readonly<Partial<Record<ProcedureStepId, (facts: StepFacts) => StepKey>>> = {
   'prove-bypass': ({ hasBypass }) => (hasBypass === false ? 'prove-bypass/brief-none' : 'prove-bypass/brief'),
   'pressure-off': ({ valveNeedsPower }) => (valveNeedsPower === false ? 'pressure-off/brief-by-hand' : 'pressure-off/brief'),
   'bonding-jumper': ({ metalPipe }) => (metalPipe === true ? 'bonding-jumper/brief' : 'bonding-jumper/brief-unknown'),

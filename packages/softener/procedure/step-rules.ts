@@ -2,11 +2,11 @@ import type { CautionKind } from '@almanac/records/caution-kind'
 import type { ProcedureAskId } from '@almanac/records/procedure-ask'
 import type { ProcedureStepId } from '@almanac/records/procedure-step'
 import { type AmountKind, ruleOf } from '@almanac/units/amount-kinds'
-import type { Ask, Caution, ProcedureContext, ProcedureStep } from './procedure-types.ts'
+import type { Ask, ProcedureContext, ProcedureStep, StepCaution } from './procedure-types.ts'
 import type { AskKey, CautionKey, ProcedureWords, Say, StepKey } from './procedure-words.ts'
 
 /** What steps depend on, worked out once from the context. */
-export type Facts = ProcedureContext & {
+export type StepFacts = ProcedureContext & {
   resinFt3: number
   /** Null when nobody knows whether there is gravel. */
   gravel: boolean | null
@@ -18,9 +18,9 @@ export type Facts = ProcedureContext & {
   named: Readonly<Record<'cutLength' | 'resin' | 'gravel' | 'limit' | 'bag' | 'index', string>>
 }
 
-type When = (facts: Facts) => boolean
+type When = (facts: StepFacts) => boolean
 
-type CautionRule = { kind: CautionKind; says: CautionKey | ((facts: Facts) => CautionKey); when?: When }
+type CautionRule = { kind: CautionKind; says: CautionKey | ((facts: StepFacts) => CautionKey); when?: When }
 type AskRule = Pick<Ask, 'id' | 'kind' | 'amount' | 'required'> & { says: AskKey; values: readonly string[]; beads?: true; when?: When }
 
 /**
@@ -30,19 +30,19 @@ type AskRule = Pick<Ask, 'id' | 'kind' | 'amount' | 'required'> & { says: AskKey
 export type StepRule = {
   id: ProcedureStepId
   title?: StepKey
-  text?: StepKey | ((facts: Facts) => StepKey)
-  minutes: number | ((facts: Facts) => number)
+  text?: StepKey | ((facts: StepFacts) => StepKey)
+  minutes: number | ((facts: StepFacts) => number)
   when?: When
   cautions?: readonly CautionRule[]
   asks?: readonly AskRule[]
 }
 
 /** The steps that apply, in the order of the rules, with conditions resolved, in words. */
-export function buildSteps(rules: readonly StepRule[], facts: Facts, words: ProcedureWords): ProcedureStep[] {
+export function buildSteps(rules: readonly StepRule[], facts: StepFacts, words: ProcedureWords): ProcedureStep[] {
   return rules.filter((rule) => rule.when === undefined || rule.when(facts)).map((rule) => buildStep(rule, facts, words))
 }
 
-function buildStep(rule: StepRule, facts: Facts, words: ProcedureWords): ProcedureStep {
+function buildStep(rule: StepRule, facts: StepFacts, words: ProcedureWords): ProcedureStep {
   const applies = (item: { when?: When }) => item.when === undefined || item.when(facts)
   const say = words.steps as Say
   const text = typeof rule.text === 'function' ? rule.text(facts) : (rule.text ?? `${rule.id}/text`)
@@ -58,7 +58,7 @@ function buildStep(rule: StepRule, facts: Facts, words: ProcedureWords): Procedu
   }
 }
 
-function cautionOf(kind: CautionKind, key: CautionKey, facts: Facts, words: ProcedureWords): Caution {
+function cautionOf(kind: CautionKind, key: CautionKey, facts: StepFacts, words: ProcedureWords): StepCaution {
   return { kind, text: (words.cautions as Say)(key, facts.named) }
 }
 

@@ -1,5 +1,5 @@
 import type { Sequences } from '@almanac/dispatch/problem/plan'
-import type { Problem } from '@almanac/dispatch/problem/problem'
+import type { RoutingProblem } from '@almanac/dispatch/problem/problem'
 import { addedPrice } from '@almanac/dispatch/search/left-out'
 import { buildModel, type Model } from '@almanac/dispatch/search/model'
 import type { Routes } from '@almanac/dispatch/search/route-types'
@@ -20,7 +20,7 @@ export interface StandingPlan {
   readonly routes: Routes
 }
 
-function standingPlan(problem: Problem, sequences: Sequences): StandingPlan {
+function standingPlan(problem: RoutingProblem, sequences: Sequences): StandingPlan {
   const model = buildModel(problem)
   const routes = emptyRoutes(model, { warp: 0, load: 0 })
   setSequences(routes, sequences)
@@ -31,7 +31,7 @@ function standingPlan(problem: Problem, sequences: Sequences): StandingPlan {
  * Every place where a visit may go with all others kept in theirs, cheapest first: their order and crew-days stay, their times shift only within their windows. A day that is at
  * fault already takes the visit only if its faults do not grow. Empty: nowhere. If the visit stands in `sequences` already, its other places are found.
  */
-export function placesForVisit(problem: Problem, sequences: Sequences, visit: number): PlaceForVisit[] {
+export function placesForVisit(problem: RoutingProblem, sequences: Sequences, visit: number): PlaceForVisit[] {
   const others = sequences.map((sequence) => sequence.filter((v) => v !== visit))
   return placesIn(standingPlan(problem, others), visit)
 }

@@ -1,4 +1,4 @@
-import type { Problem } from '@almanac/dispatch/problem/problem'
+import type { RoutingProblem } from '@almanac/dispatch/problem/problem'
 
 interface Site {
   x: number
@@ -13,7 +13,7 @@ interface Site {
  * A vehicle routing instance with time windows, in Solomon's text or VRPLIB's, as a problem: distance is the objective, one tick is a tenth. Distances and durations are
  * Euclidean, truncated to one decimal (the rule of the 12th DIMACS challenge), and so are whole numbers of tenths here. Throws with a sentence on a text that is neither.
  */
-export function readVrptw(text: string): Problem {
+export function readVrptw(text: string): RoutingProblem {
   const { vehicles, capacity, sites } = text.includes('NODE_COORD_SECTION') ? readVrplib(text) : readSolomon(text)
   const places = sites.length
   const depot = sites[0]

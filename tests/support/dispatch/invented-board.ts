@@ -1,4 +1,4 @@
-import type { Board, BoardDay, Job, Sheet } from '../../../packages/dispatch/propose/board.ts'
+import type { Board, BoardDay, BoardJob, Sheet } from '../../../packages/dispatch/propose/board.ts'
 import { seededRandom } from '../../../packages/dispatch/search/random.ts'
 import { UNCALIBRATED } from '../../../packages/dispatch/travel/estimate-leg.ts'
 import { travelTable } from '../../../packages/dispatch/travel/travel-table.ts'
@@ -11,7 +11,7 @@ export function inventedBoard(seed: number, size: { crews: number; days: number;
     (_, d): BoardDay => ({ date: `2026-03-${String(2 + d).padStart(2, '0')}`, minutesInDay: 1440 }),
   )
   const places = [{ id: 'yard', at: { lat: 41.6, lon: -93.6 } }]
-  const jobs: Job[] = []
+  const jobs: BoardJob[] = []
   const addJob = (placed: boolean): string => {
     const id = `job-${jobs.length}`
     places.push({ id, at: { lat: 41.4 + random.below(400) / 1000, lon: -93.8 + random.below(400) / 1000 } })
@@ -39,7 +39,7 @@ export function inventedBoard(seed: number, size: { crews: number; days: number;
       const people = c % 4 === 3 ? 1 : 2
       const visits = Array.from({ length: size.perSheet }, () => addJob(true))
       const doable = visits.filter((id) => {
-        const job = jobs.find((one) => one.id === id) as Job
+        const job = jobs.find((one) => one.id === id) as BoardJob
         return job.people <= people && (job.skills.length === 0 || c % 2 === 0)
       })
       return {

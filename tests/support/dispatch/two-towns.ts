@@ -1,4 +1,4 @@
-import type { Board, Job, Sheet } from '../../../packages/dispatch/propose/board.ts'
+import type { Board, BoardJob, Sheet } from '../../../packages/dispatch/propose/board.ts'
 import type { TravelTable } from '../../../packages/dispatch/travel/travel-table.ts'
 
 const MINUTES: Record<string, Record<string, number>> = {
@@ -15,7 +15,7 @@ export function smallTravel(): TravelTable {
   return { ids, seconds: Float64Array.from(minutes, (m) => m * 60), miles: Float64Array.from(minutes), origins: 's'.repeat(minutes.length) }
 }
 
-export function job(id: string, place: string | null, changes: Partial<Job> = {}): Job {
+export function job(id: string, place: string | null, changes: Partial<BoardJob> = {}): BoardJob {
   const nothing = { ft3: 0, lb: 0 }
   return { id, label: id, place, minutes: 60, people: 1, skills: [], out: nothing, back: nothing, windows: [], ...changes }
 }
@@ -39,7 +39,7 @@ export function sheet(id: string, date: string, jobIds: string[], changes: Parti
 }
 
 /** A board of the given sheets and jobs; an hour's drive of one person costs 60, so a minute's of two costs 2. */
-export function board(sheets: readonly Sheet[], jobs: readonly Job[], changes: Partial<Board> = {}): Board {
+export function board(sheets: readonly Sheet[], jobs: readonly BoardJob[], changes: Partial<Board> = {}): Board {
   const dates = [...new Set(sheets.map((one) => one.date))].sort()
   return {
     days: dates.map((date) => ({ date, minutesInDay: 1440 })),

@@ -21,7 +21,7 @@ import { BedForecastPart } from './bed-forecast-part.tsx'
 import { BedKit } from './bed-kit.tsx'
 import { BedPicture } from './bed-picture.tsx'
 import { EditFacts } from './edit-facts.tsx'
-import { InspectBed } from './inspect-bed.tsx'
+import { InspectionForm } from './inspect-bed.tsx'
 import { Inspections } from './inspections.tsx'
 import { OtherBeds } from './other-beds.tsx'
 
@@ -105,7 +105,7 @@ export function Bed({ bedId }: { bedId: string }) {
       </Section>
       {bed.otherBeds.length > 0 ? <OtherBeds bed={bed} /> : null}
       {form === 'facts' && mayChange ? <EditFacts bed={bed} onClose={() => open(null)} /> : null}
-      {form === 'inspection' && mayChange ? <InspectBed bed={bed} onClose={() => open(null)} /> : null}
+      {form === 'inspection' && mayChange ? <InspectionForm bed={bed} onClose={() => open(null)} /> : null}
     </>
   )
 }

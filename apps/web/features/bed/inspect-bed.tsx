@@ -19,7 +19,7 @@ import { useDayField } from '@/client/use-today'
 const MEASURED = { capacityShare: 'capacityShare', moistureShare: 'moistureShare', pressureDrop: 'pressureDrop' } as const
 
 /** What was seen or measured of a bed without replacing it. */
-export function InspectBed({ bed, onClose }: { bed: BedPage; onClose: () => void }) {
+export function InspectionForm({ bed, onClose }: { bed: BedPage; onClose: () => void }) {
   const { api } = useSession()
   const { values, field } = useFields(() => ({ beadCondition: '', notes: '' }))
   const on = useDayField()

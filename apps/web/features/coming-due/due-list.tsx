@@ -19,8 +19,8 @@ import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { dueColumns } from './due-columns.tsx'
 import { DueFilterBar } from './due-filter-bar.tsx'
-import { ProposeJobs } from './propose-jobs.tsx'
-import { ProposePlanned } from './propose-planned.tsx'
+import { ProposeJobsPart } from './propose-jobs.tsx'
+import { ProposePlannedPart } from './propose-planned.tsx'
 import type { DueFilters, DueSort } from './use-due-filters.ts'
 
 const SORT_KEYS: Record<DueSort, { key: string; direction: 'ascending' | 'descending' }> = {
@@ -62,8 +62,8 @@ export function DueList({ picture, plan, filters, change }: Props) {
   return (
     <>
       <DueFilterBar picture={picture} plan={plan} filters={filters} change={change} selectedCount={selected.size}>
-        {mayPropose && plan && filters.planned ? <ProposePlanned planId={plan.id} month={filters.planned} /> : null}
-        {mayPropose ? <ProposeJobs bedIds={[...selected]} onDone={() => setSelected(new Set())} /> : null}
+        {mayPropose && plan && filters.planned ? <ProposePlannedPart planId={plan.id} month={filters.planned} /> : null}
+        {mayPropose ? <ProposeJobsPart bedIds={[...selected]} onDone={() => setSelected(new Set())} /> : null}
       </DueFilterBar>
       {failure ? (
         <Problem happened={failure.message} reference={failure.requestId} onRetry={() => void beds.refetch()} retrying={beds.isFetching} />

@@ -5,7 +5,7 @@ import { useCommand } from '@/client/use-command'
 import { ProposalAnswer } from './proposal-answer.tsx'
 
 /** Turns the ticked beds into proposed jobs, which the dispatcher finds under Jobs. */
-export function ProposeJobs({ bedIds, onDone }: { bedIds: string[]; onDone: () => void }) {
+export function ProposeJobsPart({ bedIds, onDone }: { bedIds: string[]; onDone: () => void }) {
   const { api } = useSession()
   const propose = useCommand(api.jobs.propose.mutationOptions(), { onDone })
   return (

@@ -7,7 +7,7 @@ import { useCommand } from '@/client/use-command'
 import { ProposalAnswer } from './proposal-answer.tsx'
 
 /** Turns all beds that the levelled plan gives to a month into proposed jobs, each to be done within that month. */
-export function ProposePlanned({ planId, month }: { planId: string; month: string }) {
+export function ProposePlannedPart({ planId, month }: { planId: string; month: string }) {
   const display = useDisplay()
   const { api } = useSession()
   const propose = useCommand(api.jobs.proposePlanned.mutationOptions())

@@ -16,7 +16,7 @@ import { takenBy } from './taken-by.ts'
 type Props = { sheet: DaySheet; sheets: readonly DaySheet[]; onClose: () => void }
 
 /** Someone is ill, the van does not start: has a way round it worked out that disturbs as little as it can. Nothing changes yet. */
-export function CrewDisruption({ sheet, sheets, onClose }: Props) {
+export function DisruptionForm({ sheet, sheets, onClose }: Props) {
   const { api } = useSession()
   const choices = useQuery(api.daySheets.crewChoices.queryOptions({ input: { day: sheet.day } }))
   const [choice, setChoice] = useState('off')

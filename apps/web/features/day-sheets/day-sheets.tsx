@@ -20,7 +20,7 @@ import { CopyDay } from './copy-day.tsx'
 import { NewSheet } from './new-sheet.tsx'
 import { NoSheets } from './no-sheets.tsx'
 import { SheetList } from './sheet-list.tsx'
-import { StartPlan } from './start-plan.tsx'
+import { StartPlanPart } from './start-plan.tsx'
 
 const DAY = /^\d{4}-\d{2}-\d{2}$/
 
@@ -89,7 +89,7 @@ export function DaySheets() {
           />
           <div className="mt-4 flex flex-wrap gap-3 print:hidden">
             <Button onClick={() => setForm('new')}>Add a crew's sheet</Button>
-            {day >= today ? <StartPlan day={day} /> : null}
+            {day >= today ? <StartPlanPart day={day} /> : null}
             <CopyDay day={day} copyFrom={sheets.data?.copyFrom ?? null} />
           </div>
         </>

@@ -12,7 +12,7 @@ import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import type { BookingActions } from '@/client/use-booking'
 import { useToday } from '@/client/use-today'
-import { CrewDisruption } from './crew-disruption.tsx'
+import { DisruptionForm } from './crew-disruption.tsx'
 import { DriveLine } from './drive-line.tsx'
 import { FitLine, FreeLine } from './free-line.tsx'
 import { LeftOver } from './left-over.tsx'
@@ -84,7 +84,7 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
       <LoadList crewDayId={sheet.id} />
       <SheetMap sheet={sheet} yard={sheet.home ?? travel.yard} paceWords={travel.paceWords} />
       {over ? null : <LeftOver left={fits.data?.left ?? []} />}
-      {mishap ? <CrewDisruption sheet={sheet} sheets={others} onClose={() => setMishap(false)} /> : null}
+      {mishap ? <DisruptionForm sheet={sheet} sheets={others} onClose={() => setMishap(false)} /> : null}
       {moving ? (
         <MoveDialog
           visit={moving}

@@ -23,7 +23,7 @@ export function useStartPlan(fromDay: string) {
 }
 
 /** Asks for a plan of the week from this day on. */
-export function StartPlan({ day }: { day: string }) {
+export function StartPlanPart({ day }: { day: string }) {
   const { begin, busy, failure } = useStartPlan(day)
   return (
     <>

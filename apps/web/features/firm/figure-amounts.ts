@@ -35,7 +35,7 @@ function figureRule(stored: string): AmountRule {
 }
 
 /** The unit that people of a system type a figure in which is kept in `stored`. */
-export const firstUnit = (stored: string, system: UnitSystem): string => unitOf(figureRule(stored).dimension, system)
+export const figureUnit = (stored: string, system: UnitSystem): string => unitOf(figureRule(stored).dimension, system)
 
 /** How many of the typed unit one stored unit is. */
 export const perStored = (stored: string, unit: string): number => figureRule(stored).dimension.convert(1, stored, unit)
@@ -63,7 +63,7 @@ export function needed(texts: Texts, name: string, unit: { stored: string; unit:
 }
 
 /** Several amounts in one text, parted by semicolons, lines, or commas with a space behind. */
-export function readList(texts: Texts, name: string, unit: { stored: string; unit: string; locale: string }): number[] {
+export function neededList(texts: Texts, name: string, unit: { stored: string; unit: string; locale: string }): number[] {
   const parts = (texts[name] ?? '').split(/[;\n]|,\s+/).map((part) => part.trim())
   return parts.filter(Boolean).map((part) => needed({ [name]: part }, name, unit))
 }

@@ -5,7 +5,7 @@ import { readAmount } from '@almanac/units/read-amount'
 import { numberText, readNumber } from '@almanac/units/read-number'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { isReason } from '@/client/amounts'
-import { firstUnit, needed, perStored, readList, readOne, shownIn, type Texts, Unreadable } from './figure-amounts.ts'
+import { figureUnit, needed, neededList, perStored, readOne, shownIn, type Texts, Unreadable } from './figure-amounts.ts'
 import { G_L_PER_KGR_FT3, G_L_PER_LB_FT3, M_H_PER_GPM_FT2, type Valve } from './figure-words.ts'
 
 /** One thing to type or choose. `unit` stands beside it. */
@@ -58,7 +58,7 @@ function priceForm(pack: NonNullable<ReturnType<typeof packOf>>, value: number |
 }
 
 function tankForm(value: unknown, { system, locale }: DisplayUnits): FigureForm {
-  const [inch, ft3, lb] = ['in', firstUnit('ft3', system), firstUnit('lb', system)]
+  const [inch, ft3, lb] = ['in', figureUnit('ft3', system), figureUnit('lb', system)]
   const tank = value as {
     diameterIn: number
     heightIn: number
@@ -90,13 +90,13 @@ function tankForm(value: unknown, { system, locale }: DisplayUnits): FigureForm 
       heightIn: needed(texts, 'height', { stored: 'in', unit: inch, locale }),
       resinFt3: { usual: needed(texts, 'resin', { stored: 'ft3', unit: ft3, locale }) },
       gravelLb: { usual: needed(texts, 'gravel', { stored: 'lb', unit: lb, locale }) },
-      openingsIn: readList(texts, 'openings', { stored: 'in', unit: inch, locale }),
+      openingsIn: neededList(texts, 'openings', { stored: 'in', unit: inch, locale }),
     }),
   }
 }
 
 function valveForm(value: unknown, { system, locale }: DisplayUnits): FigureForm {
-  const [inch, gpm] = [system === 'us' ? 'in' : 'mm', firstUnit('gpm', system)]
+  const [inch, gpm] = [system === 'us' ? 'in' : 'mm', figureUnit('gpm', system)]
   const valve = value as Valve | null
   return {
     fields: [
@@ -134,7 +134,7 @@ function valveForm(value: unknown, { system, locale }: DisplayUnits): FigureForm
         .filter(Boolean),
       control: texts.control === 'timer' ? 'timer' : 'meter',
       tubeOdIn: readOne(texts, 'tube', { stored: 'in', unit: inch, locale }),
-      backwashGpm: readList(texts, 'backwash', { stored: 'gpm', unit: gpm, locale }),
+      backwashGpm: neededList(texts, 'backwash', { stored: 'gpm', unit: gpm, locale }),
       refillGpm: readOne(texts, 'refill', { stored: 'gpm', unit: gpm, locale }),
       tubeRule: texts.tubeRule ?? '',
       seals: texts.seals ?? '',
@@ -143,12 +143,12 @@ function valveForm(value: unknown, { system, locale }: DisplayUnits): FigureForm
 }
 
 function bagsForm(value: unknown, { system, locale }: DisplayUnits): FigureForm {
-  const unit = firstUnit('ft3', system)
+  const unit = figureUnit('ft3', system)
   const bags = value as number[]
   return {
     fields: [{ name: 'bags', label: 'Bag sizes', unit, hint: 'Largest first: 1, 0.5, 0.25', required: true }],
     texts: { bags: bags.map((size) => shownIn(size, 'ft3', unit, locale)).join(', ') },
-    read: (texts) => readList(texts, 'bags', { stored: 'ft3', unit: unit, locale }),
+    read: (texts) => neededList(texts, 'bags', { stored: 'ft3', unit: unit, locale }),
   }
 }
 
@@ -233,7 +233,7 @@ export function formOf(key: string, value: unknown, reader: DisplayUnits): Figur
   if (key === 'backwash:expansion') return numberForm('Expansion wanted', '%', plain, 0.01, { locale })
   if (key.startsWith('allowance:')) return numberForm('Added for each mg/L', 'gpg', plain, 1, { locale })
   if (key === 'outlet-limit-gpg') {
-    const hardness = firstUnit('gpg', system)
+    const hardness = figureUnit('gpg', system)
     return numberForm('Must stay below', hardness, plain, 1 / perStored('gpg', hardness), {
       locale,
       hint: 'At or above it a close-out asks for the reason.',
@@ -241,7 +241,7 @@ export function formOf(key: string, value: unknown, reader: DisplayUnits): Figur
   }
   const pack = packOf(key, system)
   if (pack) return priceForm(pack, plain, reader)
-  const unit = firstUnit('ft3', system)
+  const unit = figureUnit('ft3', system)
   return numberForm('From this resin volume', unit, plain, 1 / perStored('ft3', unit), {
     locale,
     hint: 'A unit’s own record comes before this rule.',

@@ -29,7 +29,7 @@ const GAPS = [
 ]
 
 /** A job of any kind for a site; length and crew follow from kind and tank. `after`: the job it follows, for work of several visits. */
-export function ProposeJob({ siteId, bedId, wanted, after }: { siteId: string; bedId: string; wanted?: string; after?: string }) {
+export function NewJobForm({ siteId, bedId, wanted, after }: { siteId: string; bedId: string; wanted?: string; after?: string }) {
   const { api, me } = useSession()
   const today = useToday()
   const router = useRouter()

@@ -5,7 +5,7 @@ import { renderToStaticMarkup } from 'react-dom/server'
 import { expect, test } from 'vitest'
 import { WordsProvider } from '@/client/words-provider'
 import { AskByMail } from './ask-by-mail.tsx'
-import { Join } from './join.tsx'
+import { JoinByLink } from './join.tsx'
 import { NewPassword } from './new-password.tsx'
 
 /** A page as the browser first shows it, as text. */
@@ -21,11 +21,11 @@ const read = (language: Language, page: ReactNode) =>
 const invited = { token: 'x', company: 'Weir Road Water', role: 'dispatcher' as const, name: 'Dell', email: null, signedIn: null }
 
 test.each<[Language, ReactNode, string[]]>([
-  ['en', <Join key="1" page={invited} />, ['Join Weir Road Water', 'invited as dispatcher', 'Your name', 'Sign in first']],
-  ['es', <Join key="2" page={invited} />, ['Unirse a Weir Road Water', 'como coordinador', 'Contraseña']],
+  ['en', <JoinByLink key="1" page={invited} />, ['Join Weir Road Water', 'invited as dispatcher', 'Your name', 'Sign in first']],
+  ['es', <JoinByLink key="2" page={invited} />, ['Unirse a Weir Road Water', 'como coordinador', 'Contraseña']],
   [
     'en',
-    <Join key="3" page={{ ...invited, signedIn: { name: 'Ada Roe', email: 'ada@firm.example' } }} />,
+    <JoinByLink key="3" page={{ ...invited, signedIn: { name: 'Ada Roe', email: 'ada@firm.example' } }} />,
     ['signed in as Ada Roe (ada@firm.example)', 'Weir Road Water is added to your sign-in'],
   ],
   ['es', <NewPassword key="4" page={{ refused: 'Gone.' }} />, ['Este enlace no funciona', 'Gone.', 'Ir a la entrada']],

@@ -19,7 +19,7 @@ type Invited = {
 }
 
 /** Where an invited person joins: whoever is signed in by one press, someone new with a password of their own. */
-export function Join({ page }: { page: Invited | { refused: string } }) {
+export function JoinByLink({ page }: { page: Invited | { refused: string } }) {
   return 'refused' in page ? <LinkRefused refused={page.refused} /> : <JoinForm page={page} />
 }
 

@@ -24,7 +24,7 @@ const usualOf = ({ locale, unitSystem, currency, paper }: Country) => ({ locale,
 const FIRST = countries[0] as Country
 
 /** Founds a company: what it is, how it writes, when it works; and who owns it. */
-export function SetUp({ page }: { page: SetUpPage | { refused: string } }) {
+export function SetUpByLink({ page }: { page: SetUpPage | { refused: string } }) {
   return 'refused' in page ? <LinkRefused refused={page.refused} /> : <SetUpForm page={page} />
 }
 

@@ -7,7 +7,7 @@ import { Select } from '@almanac/ui/select'
 import { formatTemperatureF } from '@almanac/units/format'
 import { useSession } from '@/client/providers'
 import type { CardChanges } from './card-address.ts'
-import { type CardSite, factWords } from './site-of-record.ts'
+import { type CardSite, waterFactWords } from './site-of-record.ts'
 import { ValueField } from './value-field.tsx'
 
 type Props = { record: SoftenerSettings; site: CardSite; changes: CardChanges; change: (change: Partial<CardChanges>) => void }
@@ -40,7 +40,7 @@ export function CardInputs({ record, site, changes, change }: Props) {
           label="Hardness, raw"
           kind="hardness"
           unit={metric ? 'mg/L' : 'gpg'}
-          hint={sources.hardnessGpg ?? factWords(record.water.hardnessGpg, record, me.company) ?? 'not on record'}
+          hint={sources.hardnessGpg ?? waterFactWords(record.water.hardnessGpg, record, me.company) ?? 'not on record'}
           value={input.hardnessGpg}
           onValue={(hardnessGpg) => change({ hardnessGpg })}
         />

@@ -50,10 +50,10 @@ export function siteOfRecord(record: SoftenerSettings, changes: CardChanges, fir
     gravelLb: recorded(input.gravelLb),
     resinKind: recorded(input.resinKind),
     bedAgeYears: input.bedAgeYears === null ? undefined : `${Math.round(input.bedAgeYears)} years, by the record`,
-    hardnessGpg: changes.hardnessGpg === null ? factWords(water.hardnessGpg, record, display) : HERE,
-    ironMgL: factWords(water.ironMgL, record, display),
-    manganeseMgL: factWords(water.manganeseMgL, record, display),
-    dissolvedSolidsMgL: factWords(water.dissolvedSolidsMgL, record, display),
+    hardnessGpg: changes.hardnessGpg === null ? waterFactWords(water.hardnessGpg, record, display) : HERE,
+    ironMgL: waterFactWords(water.ironMgL, record, display),
+    manganeseMgL: waterFactWords(water.manganeseMgL, record, display),
+    dissolvedSolidsMgL: waterFactWords(water.dissolvedSolidsMgL, record, display),
     ...season.sources,
     fixtureUnits: changes.fixtures ? HERE : undefined,
     backwashGpm: recorded(input.backwashGpm),
@@ -80,7 +80,7 @@ function valveCard(tank: SettingsTank | null, control: 'meter' | 'timer' | null,
 function temperatures({ water, supplyName }: SoftenerSettings, changes: CardChanges, display: DayDisplay) {
   const { coldestC, warmestC } = water
   const both = coldestC !== null && warmestC !== null && coldestC.value < warmestC.value
-  const words = (fact: WaterFact | null) => factWords(fact, { supplyName }, display)
+  const words = (fact: WaterFact | null) => waterFactWords(fact, { supplyName }, display)
   const recorded = (fact: WaterFact | null) => (fact === null ? null : cToF(fact.value))
   return {
     values: {
@@ -97,7 +97,11 @@ function temperatures({ water, supplyName }: SoftenerSettings, changes: CardChan
 }
 
 /** "test of May 3, 2026", "Kestrel Ridge supply". */
-export function factWords(fact: WaterFact | null, record: Pick<SoftenerSettings, 'supplyName'>, display: DayDisplay): string | undefined {
+export function waterFactWords(
+  fact: WaterFact | null,
+  record: Pick<SoftenerSettings, 'supplyName'>,
+  display: DayDisplay,
+): string | undefined {
   if (!fact) return undefined
   if (fact.from === 'supply') return record.supplyName ?? 'the supply'
   return fact.day ? `test of ${formatDay(fact.day, display)}` : 'a test'

@@ -6,7 +6,7 @@ import { useCommand } from '@/client/use-command'
 import { useToday } from '@/client/use-today'
 
 /** A further softener at the site. */
-export function AddSoftener({ siteId, onClose }: { siteId: string; onClose: () => void }) {
+export function NewSoftenerForm({ siteId, onClose }: { siteId: string; onClose: () => void }) {
   const { api, me } = useSession()
   const today = useToday()
   const us = me.company.unitSystem === 'us'

@@ -1,7 +1,7 @@
 'use client'
 import { PinMap } from '@almanac/ui/pin-map'
 import { useQuery } from '@tanstack/react-query'
-import type { Place } from '@/client/place-text'
+import type { Degrees } from '@/client/place-text'
 import { useSession } from '@/client/providers'
 
 /** The site's pin among the nearest sites whose place is known, to be moved by hand. */
@@ -13,8 +13,8 @@ export function PlacePin({
 }: {
   siteId: string
   name: string
-  place: Place | null
-  onMove: (place: Place) => void
+  place: Degrees | null
+  onMove: (place: Degrees) => void
 }) {
   const { api, me } = useSession()
   // Not read again while the form is open: the sheet would jump under the hand.

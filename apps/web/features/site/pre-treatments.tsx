@@ -47,7 +47,7 @@ export function PreTreatments({ softener, mayChange }: { softener: SiteSoftener;
   )
 }
 
-export function AddPreTreatment({ softenerId, onClose }: { softenerId: string; onClose: () => void }) {
+export function PreTreatmentForm({ softenerId, onClose }: { softenerId: string; onClose: () => void }) {
   const { api } = useSession()
   const today = useToday()
   const { values, field } = useFields(() => ({ kind: 'carbon', fromDay: '', source: 'call' }))

@@ -16,7 +16,7 @@ import { readFailure } from '@/client/failure'
 import { JobLines } from '@/client/job-lines'
 import { usePermission, useSession } from '@/client/providers'
 import { WhomLine } from '@/client/whom-line'
-import { AddSoftener } from './add-softener.tsx'
+import { NewSoftenerForm } from './add-softener.tsx'
 import { EditSite } from './edit-site.tsx'
 import { SiteHistory } from './site-history.tsx'
 import { SiteHolder } from './site-holder.tsx'
@@ -122,7 +122,7 @@ export function Site({ siteId }: { siteId: string }) {
         </div>
       </div>
       {form === 'site' ? <EditSite site={site} onClose={() => setForm(null)} /> : null}
-      {form === 'softener' ? <AddSoftener siteId={site.id} onClose={() => setForm(null)} /> : null}
+      {form === 'softener' ? <NewSoftenerForm siteId={site.id} onClose={() => setForm(null)} /> : null}
     </>
   )
 }

@@ -16,7 +16,7 @@ import { useBedTexts } from '@/client/use-bed-texts'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { EditSoftener } from './edit-softener.tsx'
-import { AddPreTreatment, PreTreatments } from './pre-treatments.tsx'
+import { PreTreatmentForm, PreTreatments } from './pre-treatments.tsx'
 
 const ARRANGED: Record<string, string> = { 'twin-alternating': 'twin tanks, one at a time', 'twin-parallel': 'twin tanks together' }
 
@@ -70,7 +70,7 @@ export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; 
         ))}
       </ul>
       {form === 'softener' ? <EditSoftener softener={softener} onClose={() => setForm(null)} /> : null}
-      {form === 'pre-treatment' ? <AddPreTreatment softenerId={softener.id} onClose={() => setForm(null)} /> : null}
+      {form === 'pre-treatment' ? <PreTreatmentForm softenerId={softener.id} onClose={() => setForm(null)} /> : null}
     </article>
   )
 }

@@ -23,7 +23,7 @@ import { useToday } from '@/client/use-today'
 const emptyPlace = () => ({ label: '', street: '', town: '', region: '', postcode: '', accessNotes: '', waterSupplyId: '' })
 
 /** One short form for a site with who holds it, its softener, tank and bed; only the customer's name is needed. */
-export function AddSite() {
+export function NewSiteForm() {
   const { api, me } = useSession()
   const today = useToday()
   const router = useRouter()

@@ -14,7 +14,7 @@ import { readFailure } from '@/client/failure'
 import { FieldTools } from '@/client/field-tools'
 import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
-import { WorkLine } from './work-line.tsx'
+import { WorkListLine } from './work-line.tsx'
 
 /** The technician's day: one column, the next visit first. */
 export function Today() {
@@ -44,7 +44,7 @@ export function Today() {
       {page && page.visits.length === 0 ? <Empty title={words('none')}>{words('noneYet')}</Empty> : null}
       <ul className="border-t border-line">
         {open.map((visit) => (
-          <WorkLine key={visit.visitId} visit={visit} showCrew={!page?.mine} />
+          <WorkListLine key={visit.visitId} visit={visit} showCrew={!page?.mine} />
         ))}
       </ul>
       {closed.length > 0 ? (
@@ -52,7 +52,7 @@ export function Today() {
           <h2 className="mt-8 mb-2 text-h2 font-semibold">{words('finished')}</h2>
           <ul className="border-t border-line">
             {closed.map((visit) => (
-              <WorkLine key={visit.visitId} visit={visit} showCrew={!page?.mine} />
+              <WorkListLine key={visit.visitId} visit={visit} showCrew={!page?.mine} />
             ))}
           </ul>
         </>
@@ -62,7 +62,7 @@ export function Today() {
           <h2 className="mt-8 mb-2 text-h2 font-semibold">{words('ahead')}</h2>
           <ul className="border-t border-line">
             {page.next.slice(0, 20).map((visit) => (
-              <WorkLine key={visit.visitId} visit={visit} showCrew={!page.mine} day={formatNearDay(visit.day, display)} />
+              <WorkListLine key={visit.visitId} visit={visit} showCrew={!page.mine} day={formatNearDay(visit.day, display)} />
             ))}
           </ul>
         </>

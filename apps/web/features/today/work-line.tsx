@@ -10,7 +10,7 @@ import { useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 
 /** One visit as a large target: when, what, where, with whom. */
-export function WorkLine({ visit, showCrew, day }: { visit: Line; showCrew: boolean; day?: string }) {
+export function WorkListLine({ visit, showCrew, day }: { visit: Line; showCrew: boolean; day?: string }) {
   const firm = useRebedFirm()
   const { me } = useSession()
   const words = useWords('today')

@@ -2,10 +2,10 @@ import { useDisplay } from '@almanac/ui/display'
 import { formatDay } from '@almanac/units/format-day'
 import { formatChance } from '@almanac/units/format-number'
 import Link from 'next/link'
-import type { Result } from './track-words.ts'
+import type { CheckedResult } from './track-words.ts'
 
 /** The forecasts that were most wrong, each with a way to the bed's record. */
-export function Misses({ worst }: { worst: Result['worst'] }) {
+export function Misses({ worst }: { worst: CheckedResult['worst'] }) {
   const display = useDisplay()
   if (worst.length === 0) return <p className="text-soft">No forecast was clearly wrong yet.</p>
   return (

@@ -1,10 +1,10 @@
 import { useDisplay } from '@almanac/ui/display'
 import { FigureTable } from '@almanac/ui/figure-table'
 import { showFixed } from '@almanac/units/format-number'
-import { nearer, type Result, RULES } from './track-words.ts'
+import { type CheckedResult, nearer, RULES } from './track-words.ts'
 
 /** The forecast beside simpler rules that learned from the same records. */
-export function RulesTable({ result }: { result: Result }) {
+export function RulesTable({ result }: { result: CheckedResult }) {
   const display = useDisplay()
   return (
     <>

@@ -20,7 +20,7 @@ import { useCommand } from '@/client/use-command'
 import { LearnedPart } from './learned.tsx'
 import { Misses } from './misses.tsx'
 import { RulesTable } from './rules-table.tsx'
-import { type Checked, give, judge, lean, nearer, type Result, tenthsOf } from './track-words.ts'
+import { type Checked, type CheckedResult, give, judge, lean, nearer, tenthsOf } from './track-words.ts'
 import { SaidTable, YearsTable } from './years-table.tsx'
 
 /** Past forecasts held against what came, on the firm's own records, in plain words. */
@@ -62,7 +62,7 @@ export function TrackRecordPage() {
   )
 }
 
-function Findings({ checked, result }: { checked: Checked; result: Result }) {
+function Findings({ checked, result }: { checked: Checked; result: CheckedResult }) {
   const display = useDisplay()
   const held = Math.round(result.coverage80 * 100)
   const first = checked.origins[0] ?? checked.asOfDay

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { lean, type Result } from './track-words.ts'
+import { type CheckedResult, lean } from './track-words.ts'
 
-const year = (expected: number, happened: number): Result['counts'][number] => ({
+const year = (expected: number, happened: number): CheckedResult['counts'][number] => ({
   ...{ originDay: '2024-01-01', beds: 100, expected, happened, low: 0, high: 100 },
 })
 const level = new Array<number>(20).fill(5)

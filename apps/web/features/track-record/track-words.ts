@@ -2,7 +2,7 @@ import type { TrackRecord } from '@almanac/contract/forecasts'
 import { formatPercent, type NumberDisplay, showWhole } from '@almanac/units/format-number'
 
 export type Checked = NonNullable<TrackRecord['checked']>
-export type Result = NonNullable<Checked['result']>
+export type CheckedResult = NonNullable<Checked['result']>
 
 /** Plain names of the rules the forecast is held against. */
 export const RULES: Record<string, string> = {
@@ -13,7 +13,7 @@ export const RULES: Record<string, string> = {
 }
 
 /** "76 of 100 windows turned out right" as a judgement. */
-export function judge({ coverage80 }: Result): string {
+export function judge({ coverage80 }: CheckedResult): string {
   const held = Math.round(coverage80 * 100)
   if (held >= 76 && held <= 84) return 'As it should be: our windows are meant to hold 80%.'
   if (held > 84) return 'They’re meant to hold 80%, so our windows were wider than needed.'
@@ -21,13 +21,13 @@ export function judge({ coverage80 }: Result): string {
 }
 
 /** ", give or take 2": twice the standard error, where it is known and worth saying. */
-export function give({ coverageStandardError }: Result): string {
+export function give({ coverageStandardError }: CheckedResult): string {
   const points = coverageStandardError === null ? 0 : Math.round(coverageStandardError * 200)
   return points >= 1 ? `, give or take ${points}` : ''
 }
 
 /** By how many per cent all years together expected more than came; 0 where nothing came. */
-function excess(counts: Result['counts']): number {
+function excess(counts: CheckedResult['counts']): number {
   const came = counts.reduce((sum, one) => sum + one.happened, 0)
   return came === 0 ? 0 : Math.round((counts.reduce((sum, one) => sum + one.expected, 0) / came - 1) * 100)
 }
@@ -36,7 +36,7 @@ function excess(counts: Result['counts']): number {
 const AGREES_WITHIN = 10
 
 /** Whether what came lay rather early or late in what was forecast; never at odds with what the counts of all years say. */
-export function lean({ bins, counts }: Pick<Result, 'bins' | 'counts'>): string {
+export function lean({ bins, counts }: Pick<CheckedResult, 'bins' | 'counts'>): string {
   const total = bins.reduce((sum, n) => sum + n, 0)
   const mean = bins.reduce((sum, n, i) => sum + n * (i + 0.5), 0) / (bins.length * Math.max(1, total))
   const gap = excess(counts)
@@ -48,8 +48,8 @@ export function lean({ bins, counts }: Pick<Result, 'bins' | 'counts'>): string 
 }
 
 /** All years together: what was expected, what came, and which way the forecasts lean. */
-export function together(counts: Result['counts'], display: NumberDisplay): string {
-  const sum = (of: (one: Result['counts'][number]) => number) => Math.round(counts.reduce((total, one) => total + of(one), 0))
+export function together(counts: CheckedResult['counts'], display: NumberDisplay): string {
+  const sum = (of: (one: CheckedResult['counts'][number]) => number) => Math.round(counts.reduce((total, one) => total + of(one), 0))
   const [expected, came] = [sum((one) => one.expected), sum((one) => one.happened)]
   const gap = excess(counts)
   const lean =
@@ -66,7 +66,7 @@ export const tenthsOf = (bins: readonly number[]): number[] =>
   Array.from({ length: 10 }, (_, i) => (bins[2 * i] ?? 0) + (bins[2 * i + 1] ?? 0))
 
 /** "9% nearer" to what came than age alone, by how much lower the forecast's score is. */
-export function nearer({ skill }: Pick<Result, 'skill'>, other: string, display: NumberDisplay): string | null {
+export function nearer({ skill }: Pick<CheckedResult, 'skill'>, other: string, display: NumberDisplay): string | null {
   const percent = skill.find((one) => one.method === other)?.percent
   if (percent === undefined || !Number.isFinite(percent)) return null
   const gain = Math.round(percent)

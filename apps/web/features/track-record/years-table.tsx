@@ -1,10 +1,10 @@
 import { useDisplay } from '@almanac/ui/display'
 import { FigureTable } from '@almanac/ui/figure-table'
 import { formatPercent, showWhole } from '@almanac/units/format-number'
-import { type Result, together } from './track-words.ts'
+import { type CheckedResult, together } from './track-words.ts'
 
 /** Year by year: how many of the beds looked at were expected to fail, and how many did. */
-export function YearsTable({ counts }: { counts: Result['counts'] }) {
+export function YearsTable({ counts }: { counts: CheckedResult['counts'] }) {
   const display = useDisplay()
   return (
     <>
@@ -33,7 +33,7 @@ export function YearsTable({ counts }: { counts: Result['counts'] }) {
 }
 
 /** What was said of two years ahead, in tenths of the beds from the least likely to fail to the most, beside what came. */
-export function SaidTable({ reliability }: { reliability: Result['reliability'] }) {
+export function SaidTable({ reliability }: { reliability: CheckedResult['reliability'] }) {
   const display = useDisplay()
   return (
     <FigureTable

@@ -6,23 +6,23 @@ export type PartLine = { key: string; stockItemId: string | null; name: string; 
  * A field that the steps may fill in. Untouched shows what the steps say; set and cleared are what the technician did, and stand whatever the
  * steps say: an emptied text stays empty and an unticked box unticked.
  */
-export type Field<T extends string | boolean> = { state: 'untouched' } | { state: 'set'; value: T } | { state: 'cleared' }
+export type DraftField<T extends string | boolean> = { state: 'untouched' } | { state: 'set'; value: T } | { state: 'cleared' }
 
 export const UNTOUCHED = { state: 'untouched' } as const
 
 /** What a field becomes when somebody types, chooses or ticks; the empty value clears it. */
-export function entered<T extends string | boolean>(value: T): Field<T> {
+export function entered<T extends string | boolean>(value: T): DraftField<T> {
   return value === '' || value === false ? { state: 'cleared' } : { state: 'set', value }
 }
 
 /** What a field shows. `byDefault` stands while it is untouched. */
-export function shownText(field: Field<string>, byDefault: string): string {
+export function shownText(field: DraftField<string>, byDefault: string): string {
   if (field.state === 'untouched') return byDefault
   return field.state === 'set' ? field.value : ''
 }
 
 /** As `shownText`, of a box to tick. */
-export function shownTick(field: Field<boolean>, byDefault: boolean): boolean {
+export function shownTick(field: DraftField<boolean>, byDefault: boolean): boolean {
   if (field.state === 'untouched') return byDefault
   return field.state === 'set'
 }
@@ -43,7 +43,7 @@ export type StepTexts =
   | 'workDay'
 
 /** Everything typed on a visit, as the tablet keeps it until the office has it. Texts as typed. */
-export type Draft = Record<StepTexts, Field<string>> & {
+export type Draft = Record<StepTexts, DraftField<string>> & {
   /** Version of this form; drafts kept by an earlier one are read by `readDraft`. */
   form: 2
   /** The job it was begun for; null on drafts of before: a job booked again has another visit. */
@@ -55,7 +55,7 @@ export type Draft = Record<StepTexts, Field<string>> & {
   step: number
   answers: Answers
   outcome: string
-  takenOut: Field<boolean>
+  takenOut: DraftField<boolean>
   resinKind: string
   /** Null while untouched: the kit stands there as a first guess. */
   parts: PartLine[] | null

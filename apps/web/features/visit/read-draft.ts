@@ -1,6 +1,6 @@
 import type { BeadCondition } from '@almanac/records/bead-condition'
 import { beadAsks } from '@almanac/records/procedure-ask'
-import { type Draft, emptyDraft, entered, type Field, type StepTexts, UNTOUCHED } from './draft.ts'
+import { type Draft, type DraftField, emptyDraft, entered, type StepTexts, UNTOUCHED } from './draft.ts'
 
 const STEP_TEXTS: readonly StepTexts[] = [
   'endCause',
@@ -15,7 +15,7 @@ const STEP_TEXTS: readonly StepTexts[] = [
 ]
 
 /** A field of the first form: an empty text or an unticked box could mean untouched or cleared, and the steps filled it in either way. */
-const field = <T extends string | boolean>(kept: T | undefined): Field<T> => (kept ? entered(kept) : UNTOUCHED)
+const field = <T extends string | boolean>(kept: T | undefined): DraftField<T> => (kept ? entered(kept) : UNTOUCHED)
 
 /** Beads in the words of the first form. */
 const EARLIER_BEADS: Readonly<Record<string, BeadCondition | undefined>> = { soft: 'mushy', iron: 'iron-fouled', short: 'resin-missing' }
@@ -42,6 +42,6 @@ export function readDraft(text: string | null): Draft {
   if (typeof kept !== 'object' || kept === null) return emptyDraft
   if ('form' in kept && kept.form === emptyDraft.form) return { ...emptyDraft, ...(kept as Partial<Draft>) }
   const first = kept as Omit<Partial<Draft>, StepTexts | 'takenOut'> & Partial<Record<StepTexts, string>> & { takenOut?: boolean }
-  const texts = Object.fromEntries(STEP_TEXTS.map((key) => [key, field(first[key])])) as Record<StepTexts, Field<string>>
+  const texts = Object.fromEntries(STEP_TEXTS.map((key) => [key, field(first[key])])) as Record<StepTexts, DraftField<string>>
   return { ...emptyDraft, ...first, answers: worded(first.answers ?? {}), ...texts, form: emptyDraft.form, takenOut: field(first.takenOut) }
 }

@@ -27,7 +27,7 @@ export function bedBefore(bed: BedPage | undefined, today: string): BedBefore | 
 }
 
 /** Which bed it is about, in a line. */
-export function BedLine({ query }: { query: ReturnType<typeof useBed> }) {
+export function BedBeforeLine({ query }: { query: ReturnType<typeof useBed> }) {
   const texts = useBedTexts()
   if (query.error)
     return (

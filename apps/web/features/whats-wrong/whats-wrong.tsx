@@ -14,7 +14,7 @@ import { useToday } from '@/client/use-today'
 import { AdvicePart } from './advice-part.tsx'
 import { AllChecks } from './all-checks.tsx'
 import { readTold } from './answers.ts'
-import { BedLine, bedBefore, useBed } from './bed-before.tsx'
+import { BedBeforeLine, bedBefore, useBed } from './bed-before.tsx'
 import { CauseBars } from './cause-bars.tsx'
 import { CheckCard } from './check-card.tsx'
 import { EmergencyPanel } from './emergency-panel.tsx'
@@ -55,7 +55,7 @@ export function WhatsWrong() {
         lead="Answer what you know, in any order. The most useful check comes first."
         actions={answered > 0 ? <Button onClick={begin}>Start over</Button> : undefined}
       />
-      {bedId ? <BedLine query={bed} /> : null}
+      {bedId ? <BedBeforeLine query={bed} /> : null}
       {emergency ? <EmergencyPanel emergency={emergency} proposeHref={proposeHref} /> : null}
       {problems.map((sentence) => (
         <Notice key={sentence} kind="mind">

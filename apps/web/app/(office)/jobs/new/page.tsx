@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { ProposeJob } from '@/features/job/propose-job'
+import { NewJobForm } from '@/features/job/propose-job'
 
 export const metadata: Metadata = { title: 'Add a job' }
 
@@ -9,5 +9,5 @@ export default async function NewJobPage({
   searchParams: Promise<{ site?: string; bed?: string; kind?: string; after?: string }>
 }) {
   const { site, bed, kind, after } = await searchParams
-  return <ProposeJob siteId={site ?? ''} bedId={bed ?? ''} wanted={kind} after={after} />
+  return <NewJobForm siteId={site ?? ''} bedId={bed ?? ''} wanted={kind} after={after} />
 }

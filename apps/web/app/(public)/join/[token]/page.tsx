@@ -1,4 +1,4 @@
-import { Join } from '@/features/join/join'
+import { JoinByLink } from '@/features/join/join'
 import { readOneTimePage } from '@/server/one-time-page'
 import { linkMetadata, PublicWords } from '@/server/public-words'
 
@@ -11,7 +11,7 @@ export default async function JoinPage({ params }: { params: Promise<{ token: st
   const read = await readOneTimePage('invitation', token)
   return (
     <PublicWords>
-      <Join page={'refused' in read ? read : invited(token, read)} />
+      <JoinByLink page={'refused' in read ? read : invited(token, read)} />
     </PublicWords>
   )
 }

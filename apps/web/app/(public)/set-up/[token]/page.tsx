@@ -1,7 +1,7 @@
 import { timeZones } from '@almanac/units/calendar/zone-clock'
 import { currencyCodes, currencyName } from '@almanac/units/money'
 import type { Metadata } from 'next'
-import { SetUp } from '@/features/set-up/set-up'
+import { SetUpByLink } from '@/features/set-up/set-up'
 import { readOneTimePage } from '@/server/one-time-page'
 import { PublicWords } from '@/server/public-words'
 
@@ -15,7 +15,7 @@ export default async function SetUpPage({ params }: { params: Promise<{ token: s
   // Whoever founds a company reads English, as the office does.
   return (
     <PublicWords in="en">
-      <SetUp page={page} />
+      <SetUpByLink page={page} />
     </PublicWords>
   )
 }
