@@ -54,7 +54,7 @@ export function PlotReader({ label, at, words, first = 0, height, children }: Pl
         className="pointer-events-none absolute inset-x-0 top-0 m-0 w-full opacity-0"
         style={{ height }}
       />
-      <p aria-hidden="true" className="min-h-[1.5em] text-small">
+      <p aria-hidden="true" className="min-h-[1.5em] text-small print:hidden">
         {reading ? words(index) : <span className="text-soft">Hover, tap or use the arrow keys to read it.</span>}
       </p>
     </div>

@@ -1,5 +1,6 @@
 import { execFileSync } from 'node:child_process'
 import { type Browser, expect, type Page, test } from '@playwright/test'
+import { expectAccessible } from '../support/accessible.ts'
 import { totpCode } from '../support/totp.ts'
 
 /** What whoever runs the server does for one more company: the command prints the link. */
@@ -9,6 +10,25 @@ function setUpLink(): string {
   if (!link) throw new Error(`no link in: ${said}`)
   return link
 }
+
+/** What an empty list offers first. */
+const NEXT_ACTS = [
+  ['/sites', 'Import your customer list'],
+  ['/jobs', 'Import your customer list'],
+  ['/ask-next', 'Import your customer list'],
+  ['/reminders', 'Import your customer list'],
+  ['/reminders?view=held', 'See what is waiting'],
+  ['/reminders?view=outbox', 'See what is waiting'],
+  ['/track-record', 'Import your customer list'],
+  ['/policy', 'Import your customer list'],
+  ['/imports', 'Import a file'],
+  ['/water', 'Add a supply'],
+  ['/crews', 'Invite someone'],
+  ['/day-sheets', 'Add people and vehicles'],
+  ['/day-sheets/plan', 'Open the day sheets'],
+  ['/jobs/new', 'Choose a site'],
+  ['/water/tests/new', 'Choose a site'],
+] as const
 
 const PASSWORD = 'weir gravel lantern under'
 
@@ -138,6 +158,8 @@ test('a second step is turned on with an app’s code, and asked for at the next
   await elsewhere.getByLabel('Email').fill('ada@lanternroad.example')
   await elsewhere.getByLabel('Password').fill(PASSWORD)
   await elsewhere.keyboard.press('Enter')
+  await expect(elsewhere.getByLabel('Code')).toBeVisible()
+  await expectAccessible(elsewhere, 'the second step')
   await elsewhere.getByLabel('Code').focus()
   await elsewhere.keyboard.type('000000')
   await elsewhere.keyboard.press('Enter')
@@ -148,9 +170,11 @@ test('a second step is turned on with an app’s code, and asked for at the next
 })
 
 test('a company is set up by the host’s link, by keyboard, and its owner is at the way to bring the list in', async ({ page }) => {
+  test.slow()
   const link = setUpLink()
   await page.goto(link)
   await expect(page.getByRole('heading', { level: 1, name: 'Set up your company' })).toBeVisible()
+  await expectAccessible(page, 'the set-up link')
   // en-US by the browser: what follows from the country stands there, and can be changed.
   await expect(page.getByLabel('Country')).toHaveValue('US')
   await expect(page.getByLabel('Currency')).toHaveValue('USD')
@@ -174,6 +198,19 @@ test('a company is set up by the host’s link, by keyboard, and its owner is at
   await expect(page.getByRole('link', { name: 'Import your customer list' })).toBeVisible()
   await page.getByRole('button', { name: /^Ines Roth/ }).click()
   await expect(page.getByText('Tidewell Soft Water · owner')).toBeVisible()
+  await page.keyboard.press('Escape')
+  // A company with nothing in it: each list leads to the next useful act.
+  for (const [path, act] of NEXT_ACTS) {
+    await page.goto(path)
+    await expect(
+      page
+        .getByRole('main')
+        .getByRole('link', { name: act })
+        .or(page.getByRole('main').getByRole('button', { name: act }))
+        .first(),
+      path,
+    ).toBeVisible()
+  }
   await page.goto(link)
   await expect(page.getByRole('heading', { name: 'This link doesn’t work' })).toBeVisible()
 })

@@ -1,5 +1,6 @@
 import path from 'node:path'
 import { expect, test } from '@playwright/test'
+import { expectAccessible } from '../support/accessible.ts'
 import { workbook } from '../support/hostile-files.ts'
 import { signIn } from '../support/sign-in.ts'
 
@@ -17,12 +18,14 @@ test('the owner brings in a messy workbook, and sees a bed of it forecast', asyn
   await page.getByLabel('What Route holds').selectOption({ label: 'leave out' })
   await expect(page.getByLabel('What Tank size holds')).toHaveValue('tank')
   await page.getByLabel('Hard.: A number without a unit is in').selectOption('gpg')
+  await expectAccessible(page, 'the columns of an import')
   await page.getByRole('button', { name: 'Check the rows' }).click()
 
   await expect(page.getByRole('heading', { name: 'What will happen to the rows' })).toBeVisible({ timeout: 60_000 })
   await expect(page.getByText('5 rows with a cell left empty, 1 row left out.')).toBeVisible()
   await expect(page.getByText('very hard', { exact: true })).toBeVisible()
   await expect(page.getByText('Two rows are the same site when')).toBeVisible()
+  await expectAccessible(page, 'the check of an import')
   const download = page.waitForEvent('download')
   await page.getByRole('link', { name: 'Download these rows' }).click()
   expect((await download).suggestedFilename()).toBe('messy-customers - rows to fix.csv')

@@ -5,6 +5,7 @@ import { Button } from '@almanac/ui/button'
 import { type Column, DataTable } from '@almanac/ui/data-table'
 import { LinkButton } from '@almanac/ui/link-button'
 import { PageHead } from '@almanac/ui/page-head'
+import { PrintButton } from '@almanac/ui/print-button'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
@@ -41,6 +42,7 @@ export function AskNext() {
             Sites
           </TextLink>
         }
+        actions={<PrintButton>Print the call list</PrintButton>}
         lead="The records whose missing facts widen due windows most, weakest first. One answer on the phone narrows the forecast at once."
       />
       {asks.error ? (

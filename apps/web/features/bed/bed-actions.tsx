@@ -2,6 +2,7 @@ import type { BedPage } from '@almanac/contract/beds'
 import { Button } from '@almanac/ui/button'
 import { FoldOut } from '@almanac/ui/fold-out'
 import { LinkButton } from '@almanac/ui/link-button'
+import { PrintButton } from '@almanac/ui/print-button'
 import Link from 'next/link'
 import { usePermission } from '@/client/providers'
 
@@ -23,6 +24,7 @@ function OtherActions({ bed, onInspect }: Props) {
         What is wrong?
       </LinkButton>
       {mayChange ? <Button onClick={onInspect}>Record an inspection</Button> : null}
+      <PrintButton />
     </>
   )
 }

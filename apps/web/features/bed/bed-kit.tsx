@@ -39,7 +39,7 @@ export function BedKit({ bed }: { bed: BedPage }) {
       <ul className="grid gap-x-12 border-t border-line sm:grid-cols-2">
         {value.lines.map((line) => (
           <li key={`${line.item}-${line.label}`} className="flex justify-between gap-4 border-b border-line py-2">
-            <Why explanation={{ title: line.label, summary: line.text, formula: line.why, source: line.source }}>
+            <Why explanation={{ title: line.label, summary: line.why, source: line.source }}>
               <span className="block text-left">{line.text}</span>
             </Why>
             <span className="shrink-0 text-soft">{line.weightLb === null ? '' : formatWeightLb(line.weightLb, display)}</span>

@@ -61,14 +61,14 @@ export function dueColumns(today: string, { company }: Pick<Me, 'company'>, firm
       key: 'drivers',
       head: 'What drives it',
       cell: (bed) => <span className="text-small text-soft">{driverWords(bed)}</span>,
-      width: '24%',
+      width: '19%',
     },
     {
       key: 'due',
       head: 'Due window',
       phoneHead: 'Due',
       sortable: true,
-      width: '24%',
+      width: '21%',
       cell: (bed) => <DueRibbon early={bed.due10Day} middle={bed.due50Day} late={bed.due90Day} axis={axis} />,
     },
     {

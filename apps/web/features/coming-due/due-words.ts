@@ -2,7 +2,7 @@ import type { DueBed } from '@almanac/contract/due'
 import { shortResinKindWords } from '@almanac/records/resin-kind'
 import { type RebedFirm, thumbOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { AmountDisplay } from '@almanac/units/display'
-import { type DayDisplay, formatLongMonth } from '@almanac/units/format-day'
+import { type DayDisplay, formatMonths } from '@almanac/units/format-day'
 import { bedWords } from '@/client/bed-facts-words'
 
 /** The bed's facts in the shape that the small drawing and the words take. */
@@ -42,5 +42,5 @@ export const dueThumb = (bed: DueBed, firm: RebedFirm) => thumbOf(factsOf(bed), 
 export function plannedWhy({ earliestMonth, latestMonth }: NonNullable<DueBed['planned']>, display: DayDisplay): string {
   return earliestMonth === latestMonth
     ? 'its chance passes your limit this month'
-    : `any month from ${formatLongMonth(earliestMonth, display)} to ${formatLongMonth(latestMonth, display)}, when it passes your limit`
+    : `${formatMonths(earliestMonth, latestMonth, display)} keeps to your limit`
 }

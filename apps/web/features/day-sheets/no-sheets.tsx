@@ -1,9 +1,28 @@
 import { Button } from '@almanac/ui/button'
 import { Empty } from '@almanac/ui/empty'
+import { LinkButton } from '@almanac/ui/link-button'
+import { useQuery } from '@tanstack/react-query'
+import Link from 'next/link'
+import { useSession } from '@/client/providers'
 import { CopyDay } from './copy-day.tsx'
 
-/** A day without sheets: what belongs there, and how it comes there. */
+/** A day without sheets: what belongs there, and how it comes there; a company that has entered nobody begins with its people. */
 export function NoSheets({ day, copyFrom, onNew }: { day: string; copyFrom: string | null; onNew: () => void }) {
+  const { api } = useSession()
+  const choices = useQuery(api.daySheets.crewChoices.queryOptions({ input: { day } }))
+  if (choices.data?.colleagues.length === 0)
+    return (
+      <Empty
+        title="Nobody to send yet"
+        action={
+          <LinkButton href="/crews" kind="ink" link={Link}>
+            Add people and vehicles
+          </LinkButton>
+        }
+      >
+        A day sheet says who works together and what they drive. Enter them first.
+      </Empty>
+    )
   return (
     <Empty
       title="No crew has a sheet on this day yet"

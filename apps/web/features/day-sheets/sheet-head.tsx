@@ -1,6 +1,7 @@
 'use client'
 import type { DaySheet } from '@almanac/contract/day-sheets'
 import { Button } from '@almanac/ui/button'
+import { PrintButton } from '@almanac/ui/print-button'
 import { StatusWord } from '@almanac/ui/status-word'
 import { formatClocks, formatDuration } from '@almanac/units/format-clock'
 import { useSession } from '@/client/providers'
@@ -59,9 +60,7 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
             Crew or vehicle problem
           </Button>
         ) : null}
-        <Button kind="quiet" onClick={() => window.print()}>
-          Print
-        </Button>
+        <PrintButton kind="quiet" />
       </span>
       {sheet.warnings.length > 0 ? (
         <ul className="sm:col-span-2">

@@ -9,6 +9,7 @@ import { useDisplay } from '@almanac/ui/display'
 import { JobStateWord } from '@almanac/ui/job-state-word'
 import { LinkButton } from '@almanac/ui/link-button'
 import { PageHead } from '@almanac/ui/page-head'
+import { PrintButton } from '@almanac/ui/print-button'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
@@ -89,7 +90,12 @@ export function Job({ jobId }: { jobId: string }) {
             <WhomLine whom={job.whom} />
           </span>
         }
-        actions={mayBook ? <JobActions job={job} /> : undefined}
+        actions={
+          <>
+            {mayBook ? <JobActions job={job} /> : null}
+            <PrintButton />
+          </>
+        }
       />
       {job.stateReason ? <p className="mb-4">Reason: {job.stateReason}</p> : null}
       <div className="grid gap-x-12 gap-y-8 lg:grid-cols-2">
@@ -143,12 +149,16 @@ export function Job({ jobId }: { jobId: string }) {
               {kit.ok ? (
                 <>
                   <ul>
-                    {kit.value.lines.slice(0, 4).map((line) => (
-                      <li key={line.text}>{line.text}</li>
+                    {/* The heaviest lines on the screen; on paper all of them. */}
+                    {kit.value.lines.map((line, at) => (
+                      <li key={line.text} className={at < 4 ? undefined : 'hidden print:list-item'}>
+                        {line.text}
+                      </li>
                     ))}
                   </ul>
                   <p className="mt-2 text-soft">
-                    {formatWeightLb(kit.value.loadWeightLb, display)} to carry in. The full kit is on the bed’s page and on the tablet.
+                    {formatWeightLb(kit.value.loadWeightLb, display)} to carry in.
+                    <span className="print:hidden"> The full kit is on the bed’s page and on the tablet.</span>
                   </p>
                   {job.bed ? (
                     <p className="mt-3">
@@ -188,7 +198,7 @@ export function Job({ jobId }: { jobId: string }) {
               </p>
             ))}
             {mayBook && placed ? (
-              <p className="mt-2">
+              <p className="mt-2 print:hidden">
                 <TextLink
                   href={`/jobs/new?site=${job.siteId}${job.bed ? `&bed=${job.bed.bedId}` : ''}&kind=inspection&after=${job.id}`}
                   link={Link}
@@ -199,8 +209,12 @@ export function Job({ jobId }: { jobId: string }) {
             ) : null}
             {job.closedDay ? <p className="mt-2">Closed on {formatDay(job.closedDay, display)}.</p> : null}
           </Section>
-          {mayBook && job.state === 'proposed' ? <OfferTimes job={job} /> : null}
-          {mayBook && placed ? <BestPlaces job={job} /> : null}
+          {mayBook && placed ? (
+            <div className="mt-8 print:hidden">
+              {job.state === 'proposed' ? <OfferTimes job={job} /> : null}
+              <BestPlaces job={job} />
+            </div>
+          ) : null}
         </div>
       </div>
     </>

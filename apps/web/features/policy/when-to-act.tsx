@@ -2,6 +2,7 @@
 import { choicesOf } from '@almanac/records/choices'
 import { resinKinds, resinKindWords } from '@almanac/records/resin-kind'
 import { FilterSelect } from '@almanac/ui/filter-select'
+import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
@@ -11,6 +12,7 @@ import { TextLink } from '@almanac/ui/text-link'
 import { formatWholeMoney, minorPer } from '@almanac/units/money'
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
+import { EmptyOrFirst } from '@/client/empty-or-first'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { PolicyAnswer } from './policy-answer.tsx'
@@ -51,7 +53,20 @@ export function WhenToAct() {
         />
       ) : null}
       {asked.isPending ? <Skeleton lines={10} label="Loading what it costs" /> : null}
-      {policy ? (
+      {policy?.supplies.length === 0 ? (
+        <EmptyOrFirst
+          first="No beds in service yet"
+          title="No water supply is on record"
+          action={
+            <LinkButton href="/water" kind="ink" link={Link}>
+              Add the water supply
+            </LinkButton>
+          }
+        >
+          How long a bed lasts depends on its water.
+        </EmptyOrFirst>
+      ) : null}
+      {policy && policy.supplies.length > 0 ? (
         <>
           <div className="mb-4 flex flex-wrap gap-x-6 gap-y-2">
             <FilterSelect

@@ -1,9 +1,9 @@
 'use client'
 import type { SoftenerSettings } from '@almanac/contract/softeners'
 import { evaluateSite } from '@almanac/softener/site/evaluate-site'
-import { Button } from '@almanac/ui/button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
+import { PrintButton } from '@almanac/ui/print-button'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
@@ -62,13 +62,7 @@ function Card({ record, changes, change }: Props) {
             </TextLink>
           </span>
         }
-        actions={
-          <span className="print:hidden">
-            <Button kind="ink" onClick={() => window.print()}>
-              Print the card
-            </Button>
-          </span>
-        }
+        actions={<PrintButton kind="ink">Print the card</PrintButton>}
       />
       <p className="hidden print:block">
         {me.company.name}, {formatDay(today, display)}

@@ -5,6 +5,7 @@ import { DataTable } from '@almanac/ui/data-table'
 import { Empty } from '@almanac/ui/empty'
 import { PageHead } from '@almanac/ui/page-head'
 import { Pager } from '@almanac/ui/pager'
+import { PrintButton } from '@almanac/ui/print-button'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
@@ -39,10 +40,11 @@ export function Stores() {
         title="Stores"
         lead="What is on hand. Parts used on a visit always show up here. If the count can’t be right, we ask you to count the item."
       />
-      <Section title="What to order">
+      <Section title="What to order" actions={<PrintButton>Print the order list</PrintButton>}>
         <Orders onLead={mayChange ? setLead : null} />
       </Section>
-      <h2 className="mt-8 mb-2 text-h2 font-semibold">Stock</h2>
+      {/* On paper the order goes to the supplier by itself; what is on hand follows on a page of its own, to count by. */}
+      <h2 className="mt-8 mb-2 break-before-page text-h2 font-semibold">Stock</h2>
       {items.error ? <Problem happened={readFailure(items.error).message} onRetry={() => void items.refetch()} /> : null}
       {items.isPending ? <Skeleton lines={8} label="Loading the stores" /> : null}
       {items.isSuccess ? (
@@ -89,9 +91,11 @@ export function Stores() {
         />
       ) : null}
       {items.hasNextPage ? <Pager onNext={() => void items.fetchNextPage()} busy={items.isFetchingNextPage} /> : null}
-      <Section title="Latest stock changes">
-        <Movements />
-      </Section>
+      <div className="mt-8 print:hidden">
+        <Section title="Latest stock changes">
+          <Movements />
+        </Section>
+      </div>
       {lead ? <ChangeLead line={lead} onClose={() => setLead(null)} /> : null}
       {change ? <ChangeStock key={`${change.item.id} ${change.what}`} change={change} onClose={() => setChange(null)} /> : null}
     </>

@@ -14,6 +14,7 @@ import { showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
+import { EmptyOrFirst } from '@/client/empty-or-first'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -53,7 +54,9 @@ export function TrackRecordPage() {
       {asked ? <Notice>Looking back again. It takes about a minute; the page updates automatically.</Notice> : null}
       {read.isPending ? <Skeleton lines={10} label="Loading past forecasts" /> : null}
       {read.data && !checked ? (
-        <p>We haven’t looked back yet. That happens automatically within minutes of the first forecast, then once a week.</p>
+        <EmptyOrFirst first="Nothing to look back on yet" title="We haven’t looked back yet">
+          That happens by itself within minutes of the first forecast, then once a week.
+        </EmptyOrFirst>
       ) : null}
       {checked?.refusal ? <Notice kind="mind">{checked.refusal}</Notice> : null}
       {checked?.result ? <Findings checked={checked} result={checked.result} /> : null}
