@@ -24,7 +24,7 @@ export function DriveLine({ line }: { line: Extract<SheetLine, { kind: 'drive' }
         {words} <span className="sr-only">to {to}</span>
         {short > 0 ? (
           <span className="text-danger">
-            <Shape name="triangle" /> {formatDuration(short, display)}short
+            <Shape name="triangle" /> {formatDuration(short, display)} short
           </span>
         ) : null}
       </span>

@@ -77,7 +77,7 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
         )}
         <li className="grid grid-cols-[3.5rem_1fr] gap-x-3 text-small text-soft sm:grid-cols-[4rem_1fr]">
           <span className="text-right text-base tabular-nums">{formatClock(sheet.endsAt, display)}</span>
-          <span className="px-4.5">the crew's day ends{dayIn(timeZone, sheet.endsAt) === sheet.day ? '' : ' on the next day'}</span>
+          <span className="px-4.5">the crew’s day ends{dayIn(timeZone, sheet.endsAt) === sheet.day ? '' : ' on the next day'}</span>
         </li>
       </ol>
       {fits.isLoading ? <p className="px-3 pb-3 text-small text-soft sm:px-5">Looking for jobs that would fit…</p> : null}
