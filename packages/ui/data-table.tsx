@@ -125,7 +125,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
                       {...role('cell')}
                       className={`py-2.5 pr-3 align-middle last:pr-0 max-md:p-0 ${c.align === 'right' ? 'md:not-last:pr-6 md:text-right' : ''} ${
                         c.phone === 'hide' || inner === null || inner === '' ? 'max-md:hidden' : ''
-                      } ${title ? 'max-md:order-first' : 'max-md:flex max-md:items-start max-md:gap-3'}`}
+                      } ${title ? 'max-md:order-first' : 'max-md:flex max-md:items-start max-md:gap-3 max-md:[&>*]:min-w-0'}`}
                     >
                       {title ? null : (
                         <span aria-hidden="true" className="w-28 shrink-0 pt-px text-small text-soft md:hidden">
