@@ -9,35 +9,14 @@ import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStates } from '@almanac/records/visit-state'
 import { amountNames } from '@almanac/units/amount-names'
-import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser'
 import { expect, test } from 'vitest'
+import { givenTo } from '../../tests/support/message-parts.ts'
 import { en } from './en/all.ts'
 import { es } from './es/all.ts'
 
 // Messages are written in ICU MessageFormat (Unicode's; https://unicode-org.github.io/icu/userguide/format_parse/messages/), parsed by its reference library.
 const CATALOGUES = { en, es } as Record<(typeof languages)[number], Record<string, Record<string, string>>>
 const others = languages.filter((one) => one !== 'en')
-
-/** What a message is given, and the tags it sets: 'from', '<strong>', 'count:plural'. */
-function given(message: string): string[] {
-  const names = new Set<string>()
-  const walk = (parts: readonly MessageFormatElement[]) => {
-    for (const part of parts) {
-      if (part.type === TYPE.argument) names.add(part.value)
-      if (part.type === TYPE.number || part.type === TYPE.date || part.type === TYPE.time) names.add(`${part.value}:written`)
-      if (part.type === TYPE.tag) {
-        names.add(`<${part.value}>`)
-        walk(part.children)
-      }
-      if (part.type === TYPE.plural || part.type === TYPE.select) {
-        names.add(`${part.value}:${part.type === TYPE.plural ? 'plural' : 'select'}`)
-        for (const option of Object.values(part.options)) walk(option.value)
-      }
-    }
-  }
-  walk(parse(message))
-  return [...names].sort()
-}
 
 const messages = (language: (typeof languages)[number]) =>
   Object.entries(CATALOGUES[language]).flatMap(([room, said]) =>
@@ -49,8 +28,8 @@ test.each(others)('%s has every message of English and no other', (language) => 
 })
 
 test.each(others)('%s is given what English is given', (language) => {
-  const english = new Map(messages('en').map(({ at, text }) => [at, given(text)]))
-  for (const { at, text } of messages(language)) expect({ at, given: given(text) }).toEqual({ at, given: english.get(at) })
+  const english = new Map(messages('en').map(({ at, text }) => [at, givenTo(text)]))
+  for (const { at, text } of messages(language)) expect({ at, given: givenTo(text) }).toEqual({ at, given: english.get(at) })
 })
 
 test.each(others)('%s says nothing of three words or more as English does', (language) => {

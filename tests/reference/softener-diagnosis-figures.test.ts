@@ -12,6 +12,7 @@ import { checkWorths } from '@almanac/softener/diagnosis/next-check'
 import { WORTH_ASKING_HOURS } from '@almanac/softener/diagnosis/triage'
 import { describe, expect, it } from 'vitest'
 import { checkOf } from '../support/check-of.ts'
+import { DIAGNOSIS } from '../support/speaking.ts'
 
 const only = (shares: Partial<Chances>): Chances => Object.fromEntries(CAUSE_ORDER.map((cause) => [cause, shares[cause] ?? 0])) as Chances
 
@@ -74,14 +75,14 @@ describe('what was chosen, written a second time', () => {
     const row = (share: number) => CAUSE_ORDER.map(() => share)
     expect(() =>
       answersFrom([
-        ['a', 'A', row(60)],
-        ['b', 'B', row(41)],
+        ['a', row(60)],
+        ['b', row(41)],
       ]),
     ).toThrow(/add up to 101, not to 100, in worn-bed/)
     expect(
       answersFrom([
-        ['a', 'A', row(60)],
-        ['b', 'B', row(40)],
+        ['a', row(60)],
+        ['b', row(40)],
       ])[0]?.chances.bypass,
     ).toBeCloseTo(0.6, 10)
   })
@@ -92,27 +93,27 @@ const ONE = 0.841344746
 
 describe('a measurement one standard error beyond the border', () => {
   it('capacity: 8 hundredths beside 75 and 90%', () => {
-    expect(gradeCapacity(0.67).weights[2]).toBeCloseTo(ONE, 6)
-    expect(gradeCapacity(0.98).weights[0]).toBeCloseTo(ONE, 6)
+    expect(gradeCapacity(0.67, DIAGNOSIS).weights[2]).toBeCloseTo(ONE, 6)
+    expect(gradeCapacity(0.98, DIAGNOSIS).weights[0]).toBeCloseTo(ONE, 6)
   })
   it('drop kit: 0.7 gpg below 2', () => {
-    expect(gradeOutlet(1.3, null).weights).toEqual([ONE, ONE, 1 - ONE].map((one) => expect.closeTo(one, 6)))
+    expect(gradeOutlet(1.3, null, DIAGNOSIS).weights).toEqual([ONE, ONE, 1 - ONE].map((one) => expect.closeTo(one, 6)))
     // Soft at the tap with the outlet unread: hard at both is believed half as much as the tap is soft.
-    expect(gradeOutlet(null, 1.3).weights).toEqual([ONE, 1 - ONE, 1 - ONE / 2].map((one) => expect.closeTo(one, 6)))
+    expect(gradeOutlet(null, 1.3, DIAGNOSIS).weights).toEqual([ONE, 1 - ONE, 1 - ONE / 2].map((one) => expect.closeTo(one, 6)))
   })
   it('salt: 12 hundredths beside 15, 75 and 130%', () => {
-    expect(gradeSalt(0.03).weights[0]).toBeCloseTo(ONE, 6)
-    expect((gradeSalt(0.63).weights[0] ?? 0) + (gradeSalt(0.63).weights[1] ?? 0)).toBeCloseTo(ONE, 6)
-    expect(gradeSalt(1.42).weights[3]).toBeCloseTo(ONE, 6)
+    expect(gradeSalt(0.03, DIAGNOSIS).weights[0]).toBeCloseTo(ONE, 6)
+    expect((gradeSalt(0.63, DIAGNOSIS).weights[0] ?? 0) + (gradeSalt(0.63, DIAGNOSIS).weights[1] ?? 0)).toBeCloseTo(ONE, 6)
+    expect(gradeSalt(1.42, DIAGNOSIS).weights[3]).toBeCloseTo(ONE, 6)
   })
 })
 
 describe('borders', () => {
   it('a bed as old as the scale of its Weibull life, 13 years, has failed with 1 − 1/e; at half of it with 1 − e^(−1/8), for shape 3', () => {
-    expect(causePrior({ ageYears: 13 }).chances['worn-bed']).toBeCloseTo(1 - Math.exp(-1), 10)
-    expect(causePrior({ ageYears: 6.5 }).chances['worn-bed']).toBeCloseTo(1 - Math.exp(-1 / 8), 10)
-    expect(causePrior({ ageYears: 100 }).basis).toBe('age')
-    expect(causePrior({ ageYears: 101 }).basis).toBe('usual')
+    expect(causePrior({ ageYears: 13 }, DIAGNOSIS).chances['worn-bed']).toBeCloseTo(1 - Math.exp(-1), 10)
+    expect(causePrior({ ageYears: 6.5 }, DIAGNOSIS).chances['worn-bed']).toBeCloseTo(1 - Math.exp(-1 / 8), 10)
+    expect(causePrior({ ageYears: 100 }, DIAGNOSIS).basis).toBe('age')
+    expect(causePrior({ ageYears: 101 }, DIAGNOSIS).basis).toBe('usual')
   })
   it.each([
     ['capacityShare', 1.5, 1.55],
@@ -120,11 +121,12 @@ describe('borders', () => {
     ['tapGpg', 250, 251],
     ['saltShareOfSetting', 10, 10.1],
   ] as const)('%s is taken up to %d', (key, most, more) => {
-    expect(readEvidence({ answers: {}, measured: { [key]: most } }).problems).toEqual([])
-    expect(readEvidence({ answers: {}, measured: { [key]: more } }).problems).toHaveLength(1)
+    expect(readEvidence({ answers: {}, measured: { [key]: most } }, DIAGNOSIS).problems).toEqual([])
+    expect(readEvidence({ answers: {}, measured: { [key]: more } }, DIAGNOSIS).problems).toHaveLength(1)
   })
   it('a second cause with the same cure is named from two fifths of the first up', () => {
-    const said = (second: number) => adviceFor(only({ channelling: 1 - second, 'iron-fouling': second }), false, false).sentences
+    const said = (second: number) =>
+      adviceFor(only({ channelling: 1 - second, 'iron-fouling': second }), false, false, DIAGNOSIS.words).sentences
     // 0.41 × 0.71 = 0.291 and 0.39 × 0.72 = 0.281 of what is left: second ÷ first is 0.408 and 0.389.
     expect(said(0.29)).toHaveLength(2)
     expect(said(0.28)).toHaveLength(1)
@@ -139,16 +141,16 @@ describe('borders', () => {
     expect(one.savesHours + 0.5 * one.bits - one.worthHours).toBeCloseTo(costHours, 10)
   })
   it('what was read, in words', () => {
-    expect(causePrior({ chanceFailed: 0.6 }).assumption).toContain('gives 60% that')
-    expect(gradeCapacity(0.67).words).toBe('67% measured')
-    expect(gradeSalt(0.63).words).toBe('63% of the setting')
-    expect(gradeOutlet(1.26, 15).words).toBe('outlet 1.3 gpg, tap 15 gpg')
+    expect(causePrior({ chanceFailed: 0.6 }, DIAGNOSIS).assumption).toContain('gives 60% that')
+    expect(gradeCapacity(0.67, DIAGNOSIS).words).toBe('67% measured')
+    expect(gradeSalt(0.63, DIAGNOSIS).words).toBe('63% of the setting')
+    expect(gradeOutlet(1.26, 15, DIAGNOSIS).words).toBe('outlet 1.3 gpg, tap 15 gpg')
   })
   it('a factor in words', () => {
-    expect([0.9, 0.91, 1.1, 1.11].map(factorWords)).toEqual([
+    expect([0.9, 0.91, 1.1, 1.11].map((factor) => factorWords(factor, DIAGNOSIS.words))).toEqual([
       ...['points away from it, × 0.9', 'says little either way', 'says little either way', 'points to it, × 1.1'],
     ])
-    expect([9.96, 10.4, 0.096, 0.094, 0.005, 0.0049].map(factorWords)).toEqual([
+    expect([9.96, 10.4, 0.096, 0.094, 0.005, 0.0049].map((factor) => factorWords(factor, DIAGNOSIS.words))).toEqual([
       ...['points to it, × 10.0', 'points to it, × 10', 'points away from it, × 0.1', 'points away from it, × 0.09'],
       ...['points away from it, × 0.01', 'points away from it, × less than 0.01'],
     ])

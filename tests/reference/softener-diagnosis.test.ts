@@ -8,6 +8,7 @@ import { CAUSE_ORDER } from '@almanac/softener/diagnosis/likelihood-rows'
 import { checkWorths, HOURS_PER_BIT } from '@almanac/softener/diagnosis/next-check'
 import { describe, expect, it } from 'vitest'
 import { checkOf } from '../support/check-of.ts'
+import { DIAGNOSIS } from '../support/speaking.ts'
 
 describe('tables', () => {
   it('shares of complaints add up to 1, and each cause has its column', () => {
@@ -53,23 +54,23 @@ describe('graded measurements', () => {
     expect(normalCumulative(3)).toBeCloseTo(0.998650102, 6)
   })
   it('a quarter of the capacity gone is the border (UFC 3-240-13FN §2-2.5.1.4): a measured 75% is as often above as below', () => {
-    const [, , low] = gradeCapacity(0.75).weights
+    const [, , low] = gradeCapacity(0.75, DIAGNOSIS).weights
     expect(low).toBeCloseTo(0.5, 6)
-    expect(gradeCapacity(0.5).weights[2]).toBeGreaterThan(0.99)
-    expect(gradeCapacity(1).weights[0]).toBeGreaterThan(0.85)
+    expect(gradeCapacity(0.5, DIAGNOSIS).weights[2]).toBeGreaterThan(0.99)
+    expect(gradeCapacity(1, DIAGNOSIS).weights[0]).toBeGreaterThan(0.85)
   })
   it('a drop kit reads 1 gpg a drop, give or take a drop: 2 gpg may be soft or hard (common practice)', () => {
-    expect(gradeOutlet(2, null).weights).toEqual([expect.closeTo(0.5, 6), expect.closeTo(0.5, 6), expect.closeTo(0.5, 6)])
-    const [bothSoft = 0, tapHard = 0, hard = 0] = gradeOutlet(0, 15).weights
+    expect(gradeOutlet(2, null, DIAGNOSIS).weights).toEqual([expect.closeTo(0.5, 6), expect.closeTo(0.5, 6), expect.closeTo(0.5, 6)])
+    const [bothSoft = 0, tapHard = 0, hard = 0] = gradeOutlet(0, 15, DIAGNOSIS).weights
     expect(tapHard).toBeGreaterThan(0.99)
     expect(Math.max(bothSoft, hard)).toBeLessThan(0.01)
-    expect(gradeOutlet(10, 10).weights[2]).toBeGreaterThan(0.99)
+    expect(gradeOutlet(10, 10, DIAGNOSIS).weights[2]).toBeGreaterThan(0.99)
   })
   it('salt against the setting', () => {
-    expect(gradeSalt(0).weights[0]).toBeGreaterThan(0.85)
-    expect(gradeSalt(0.5).weights[1]).toBeGreaterThan(0.95)
-    expect(gradeSalt(1).weights[2]).toBeGreaterThan(0.95)
-    expect(gradeSalt(2).weights[3]).toBeGreaterThan(0.99)
+    expect(gradeSalt(0, DIAGNOSIS).weights[0]).toBeGreaterThan(0.85)
+    expect(gradeSalt(0.5, DIAGNOSIS).weights[1]).toBeGreaterThan(0.95)
+    expect(gradeSalt(1, DIAGNOSIS).weights[2]).toBeGreaterThan(0.95)
+    expect(gradeSalt(2, DIAGNOSIS).weights[3]).toBeGreaterThan(0.99)
   })
 })
 

@@ -1,10 +1,10 @@
 import { CHECKS } from '@almanac/softener/diagnosis/checks'
-import { triage } from '@almanac/softener/diagnosis/triage'
+import { type TriageInput, triage } from '@almanac/softener/diagnosis/triage'
 import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import { identifyTank } from '@almanac/softener/identify/identify-tank'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { SPEAKING } from '../support/speaking.ts'
+import { DIAGNOSIS, SPEAKING } from '../support/speaking.ts'
 
 const seed = Number(process.env.FC_SEED ?? 20_260_103)
 console.info(`which tank and what is wrong, properties: fast-check seed ${seed} (set FC_SEED to change it)`)
@@ -92,11 +92,13 @@ const answers = fc.record(
 const measured = fc.record({ capacityShare: wild, outletGpg: wild, tapGpg: wild, saltShareOfSetting: wild }, { requiredKeys: [] })
 const bed = fc.option(fc.record({ chanceFailed: wild, ageYears: wild }))
 
+const find = (told: Omit<TriageInput, keyof typeof DIAGNOSIS>) => triage({ ...told, ...DIAGNOSIS })
+
 describe('what is wrong', () => {
   it('chances add up to 1 and everything is sound, whatever is answered; beads are always the emergency', () => {
     fc.assert(
       fc.property(answers, measured, bed, (some, numbers, known) => {
-        const { value, assumptions } = triage({ answers: some, measured: numbers, bed: known })
+        const { value, assumptions } = find({ answers: some, measured: numbers, bed: known })
         expectSound({ ...value, assumptions })
         expect(value.causes.reduce((sum, one) => sum + one.chance, 0)).toBeCloseTo(1, 9)
         for (const one of value.causes) expect(one.chance).toBeGreaterThanOrEqual(0)
@@ -112,10 +114,10 @@ describe('what is wrong', () => {
     fc.assert(
       fc.property(answers, fc.constantFrom(...CHECKS), fc.nat(), (some, check, pick) => {
         const answer = check.answers[pick % check.answers.length]
-        const before = triage({ answers: { ...some, [check.id]: '' } }).value
-        const after = triage({ answers: { ...some, [check.id]: answer?.value ?? '' } }).value
+        const before = find({ answers: { ...some, [check.id]: '' } }).value
+        const after = find({ answers: { ...some, [check.id]: answer?.value ?? '' } }).value
         for (const { cause, chance, contributions } of after.causes) {
-          const factor = contributions.find((one) => one.title === check.title)?.factor ?? 1
+          const factor = contributions.find((one) => one.check === check.id)?.factor ?? 1
           const was = before.causes.find((one) => one.cause.id === cause.id)?.chance ?? 0
           if (factor > 1.001) expect(chance).toBeGreaterThan(0)
           expect(Number.isFinite(factor) && was >= 0).toBe(true)

@@ -1,20 +1,6 @@
 import { en } from '@almanac/words/en/all'
 import { es } from '@almanac/words/es/all'
-import { type MessageFormatElement, parse, TYPE } from '@formatjs/icu-messageformat-parser'
-
-/** The literal pieces of a message: what stands between its values. */
-function piecesOf(message: string): string[] {
-  const pieces: string[] = []
-  const walk = (parts: readonly MessageFormatElement[]) => {
-    for (const part of parts) {
-      if (part.type === TYPE.literal) pieces.push(part.value)
-      if (part.type === TYPE.tag) walk(part.children)
-      if (part.type === TYPE.plural || part.type === TYPE.select) for (const option of Object.values(part.options)) walk(option.value)
-    }
-  }
-  walk(parse(message))
-  return pieces
-}
+import { piecesOf } from './message-parts.ts'
 
 const even = (text: string) => text.toLowerCase().replace(/[\s\u00a0]+/g, ' ')
 const bare = (piece: string) => even(piece).replace(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, '')

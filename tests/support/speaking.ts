@@ -1,5 +1,9 @@
+import type { DiagnosisSpeaking } from '@almanac/softener/diagnosis/diagnosis-words'
 import type { Speaking } from '@almanac/softener/kit/speaking'
 import { wordsIn } from '@almanac/words/words-in'
 
 /** How kits and drawings are said to an American company. */
 export const SPEAKING: Speaking = { display: { locale: 'en-US', unitSystem: 'us' }, words: wordsIn('en-US', 'kit') }
+
+/** How a diagnosis is said to them. */
+export const DIAGNOSIS: DiagnosisSpeaking = { display: SPEAKING.display, words: wordsIn('en-US', 'diagnosis') }

@@ -5,6 +5,9 @@ import { resinKinds } from '@almanac/records/resin-kind'
 import { supplyKinds } from '@almanac/records/supply-kind'
 import { ERROR_CODES } from '@almanac/runtime/errors'
 import { checkSteps } from '@almanac/service-rules/close-out/check-steps'
+import { CAUSES } from '@almanac/softener/diagnosis/causes'
+import { CHECKS } from '@almanac/softener/diagnosis/checks'
+import { BEADS_AT_TAPS } from '@almanac/softener/diagnosis/emergency'
 import { en } from '@almanac/words/en/all'
 import { field } from '@almanac/words/en/field'
 import { expect, test } from 'vitest'
@@ -30,19 +33,38 @@ const BY_VALUE = [
   'unitWord',
 ]
 
-/** Keys of other rooms that are values: what a close-out must have checked, resins, where a figure is from, waters. */
+/** Keys of other rooms that are values: what a close-out must have checked, resins, where a figure is from, waters, causes, checks and their answers. */
 const VALUES: Record<string, readonly string[]> = {
   lacking: checkSteps,
   kit: [
     ...resinKinds.flatMap((kind) => [kind, `${kind}/short`]),
     ...['recorded', 'label', 'table', 'geometry'].map((basis) => `basis/${basis}`),
   ],
+  diagnosis: [
+    ...CAUSES.flatMap(({ id, cure }) => [id, `${id}/means`, `${id}/cure`, `action/${cure}`]),
+    ...CHECKS.flatMap(({ id, answers }) => [
+      ...[`check/${id}`, `check/${id}/how`, `check/${id}/why`],
+      ...answers.map(({ value }) => `${id}/${value}`),
+    ]),
+    ...['capacityShare', 'outletGpg', 'tapGpg', 'saltShareOfSetting'].map((measured) => `beyond/${measured}`),
+  ],
+  diagnosisCautions: [...CHECKS.flatMap(({ cautions }) => cautions.map(({ says }) => says)), 'rinse-between'],
+  emergency: [...BEADS_AT_TAPS.sayNow, ...BEADS_AT_TAPS.onSite],
+  whatsWrong: [
+    ...['outletGpg', 'tapGpg', 'capacityShare', 'saltShareOfSetting', 'place/telephone', 'place/site', 'place/opened'],
+    ...['now', 'check-first', 'today'].map((urgency) => `urgency/${urgency}`),
+  ],
   refusal: Object.keys(ERROR_CODES).map((code) => `code/${code}`),
   plan: [...supplyKinds.map((kind) => `source/${kind}`), ...disinfectants.map((one) => `disinfectant/${one}`)],
 }
 
 /** Rooms whose words travel inside something that has a name of its own. */
-const CARRIED: Record<string, RegExp> = { kit: /[sS]peaking|RebedFirm/, amount: /AmountSaid|Judgement/, plan: /\bPlan\b/ }
+const CARRIED: Record<string, RegExp> = {
+  diagnosis: /Diagnosis(Words|Speaking)/,
+  kit: /[sS]peaking|RebedFirm/,
+  amount: /AmountSaid|Judgement/,
+  plan: /\bPlan\b/,
+}
 
 const sources = ['apps/web', 'apps/worker', 'packages']
   .flatMap((folder) =>

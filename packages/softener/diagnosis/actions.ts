@@ -1,13 +1,5 @@
 import type { Chances } from './cause-posterior.ts'
-import { type ActionId, CAUSES, type Cause, type CauseId } from './causes.ts'
-
-export const ACTION_LABELS: Readonly<Record<ActionId, string>> = {
-  rebed: 'Rebed',
-  clean: 'Clean the bed',
-  repair: 'Repair',
-  replace: 'Replace the unit',
-  nothing: 'Nothing to fix',
-}
+import { CAUSES, type Cause, type CauseId } from './causes.ts'
 
 /** Hours of one person that each cure takes, materials counted in. For weighing one against another only; common practice, no source. */
 export const CURE_HOURS: Readonly<Record<CauseId, number>> = {

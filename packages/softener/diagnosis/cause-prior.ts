@@ -1,5 +1,6 @@
-import { percentInSentence } from '@almanac/units/format-number'
+import { formatPercent } from '@almanac/units/format-number'
 import { CAUSES, type CauseId } from './causes.ts'
+import type { DiagnosisSpeaking } from './diagnosis-words.ts'
 
 /** What is known of the bed before any check: the forecast's chance that it has failed, or else its age. */
 export type BedBefore = { chanceFailed?: number | null; ageYears?: number | null }
@@ -11,14 +12,14 @@ const WORN_SHARE = { least: 0.02, most: 0.85 } as const
 const LIFE = { shape: 3, scaleYears: 13 } as const
 
 /** The chance of each cause before any check; adds up to 1. A chance or an age that cannot be is passed over, and said so. */
-export function causePrior(bed: BedBefore | null | undefined): CausePrior {
+export function causePrior(bed: BedBefore | null | undefined, { display, words }: DiagnosisSpeaking): CausePrior {
   const usual = Object.fromEntries(CAUSES.map((cause) => [cause.id, cause.share])) as Record<CauseId, number>
   const chance = bed?.chanceFailed
   if (chance != null && chance >= 0 && chance <= 1)
     return {
       chances: withWorn(usual, chance),
       basis: 'forecast',
-      assumption: `The forecast gives ${percentInSentence(chance)} that this bed has failed; that’s its chance before any check.`,
+      assumption: words('fromForecast', { chance: formatPercent(chance, display) }),
     }
   const age = bed?.ageYears
   if (age != null && age >= 0 && age <= 100) {
@@ -26,13 +27,13 @@ export function causePrior(bed: BedBefore | null | undefined): CausePrior {
     return {
       chances: withWorn(usual, failed),
       basis: 'age',
-      assumption: `A bed ${age.toFixed(0)} years old has failed in about ${percentInSentence(failed)} of cases (common practice); that’s its chance before any check.`,
+      assumption: words('fromAge', { years: Math.round(age), chance: formatPercent(failed, display) }),
     }
   }
   return {
     chances: usual,
     basis: 'usual',
-    assumption: 'The bed’s age isn’t known, so we start from how often beds cause this complaint (from memory).',
+    assumption: words('fromUsual'),
   }
 }
 

@@ -1,5 +1,6 @@
 import type { CautionKind } from '@almanac/records/caution-kind'
-import type { CauseId } from './causes.ts'
+import type { Key } from '@almanac/words/words'
+import type { CauseId, DiagnosisSource } from './causes.ts'
 
 export type CheckId =
   | 'beads'
@@ -16,22 +17,22 @@ export type CheckId =
   | 'capacity'
   | 'bead-feel'
 
-export type CheckAnswer = { readonly value: string; readonly label: string; readonly chances: Readonly<Record<CauseId, number>> }
+export type CheckAnswer = { readonly value: string; readonly chances: Readonly<Record<CauseId, number>> }
 
 /** Where a check can be made: on the telephone, at the softener, or only with the valve off. */
 export type CheckPlace = 'telephone' | 'site' | 'opened'
 
-/** A check with its answers. `chances`: how often this answer is found where the cause is at work; over all answers they add up to 1. */
+/** A caution before a check or an advice, by its key among the words. */
+export type DiagnosisCaution = { readonly kind: CautionKind; readonly says: Key<'diagnosisCautions'> }
+
+/** A check with its answers, without its words, which stand under its id. `chances`: how often this answer is found where the cause is at work; over all answers they add up to 1. */
 export type Check = {
   readonly id: CheckId
-  readonly title: string
-  readonly how: string
   readonly place: CheckPlace
   readonly minutes: number
   /** How often the answer given is the right one. */
   readonly reliability: number
-  readonly cautions: readonly { kind: CautionKind; text: string }[]
+  readonly cautions: readonly DiagnosisCaution[]
   readonly answers: readonly CheckAnswer[]
-  readonly reason: string
-  readonly source: string
+  readonly source: DiagnosisSource
 }

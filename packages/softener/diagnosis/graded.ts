@@ -1,4 +1,7 @@
-import { percentInSentence } from '@almanac/units/format-number'
+import { formatHardnessGpg } from '@almanac/units/format'
+import { formatPercent } from '@almanac/units/format-number'
+import type { DiagnosisSpeaking } from './diagnosis-words.ts'
+
 /** How well each answer of a check goes with a number that was read, in the order of the answers, and the number in words. */
 export type Graded = { weights: number[]; words: string }
 
@@ -20,38 +23,43 @@ const SALT_MORE_FROM = 1.3
 const SALT_SD = 0.12
 
 /** Full, some missing, a quarter or more missing. */
-export function gradeCapacity(share: number): Graded {
+export function gradeCapacity(share: number, { display, words }: DiagnosisSpeaking): Graded {
   const low = above(CAPACITY_LOW_BELOW, share, CAPACITY_SD)
   const full = above(share, CAPACITY_FULL_FROM, CAPACITY_SD)
-  return { weights: [full, Math.max(0, 1 - low - full), low], words: `${percentInSentence(share)} measured` }
+  return { weights: [full, Math.max(0, 1 - low - full), low], words: words('measuredShare', { share: formatPercent(share, display) }) }
 }
 
 /** Both soft; outlet soft and tap hard; outlet hard. One of the two may be null. */
-export function gradeOutlet(outletGpg: number | null, tapGpg: number | null): Graded {
+export function gradeOutlet(outletGpg: number | null, tapGpg: number | null, { display, words }: DiagnosisSpeaking): Graded {
   const soft = (gpg: number | null) => (gpg === null ? null : above(SOFT_BELOW_GPG, gpg, DROP_KIT_SD_GPG))
   const outlet = soft(outletGpg)
   const tap = soft(tapGpg)
-  const words = [outletGpg === null ? '' : `outlet ${plain(outletGpg)} gpg`, tapGpg === null ? '' : `tap ${plain(tapGpg)} gpg`]
+  const value = (gpg: number) => formatHardnessGpg(gpg, display)
+  const said = [
+    outletGpg === null ? '' : words('outletRead', { value: value(outletGpg) }),
+    tapGpg === null ? '' : words('tapRead', { value: value(tapGpg) }),
+  ]
   return {
     weights: [
       (outlet ?? 1) * (tap ?? 1),
       (outlet ?? 1) * (tap === null ? 1 : 1 - tap),
       (outlet === null ? 1 : 1 - outlet) * (tap === null ? 1 : 1 - 0.5 * tap),
     ],
-    words: words.filter(Boolean).join(', '),
+    words: said.filter(Boolean).join(', '),
   }
 }
 
 /** Not at all, less, as set, more. */
-export function gradeSalt(share: number): Graded {
+export function gradeSalt(share: number, { display, words }: DiagnosisSpeaking): Graded {
   const none = above(SALT_NONE_BELOW, share, SALT_SD)
   const upToLess = above(SALT_LESS_BELOW, share, SALT_SD)
   const more = above(share, SALT_MORE_FROM, SALT_SD)
   const less = Math.max(0, upToLess - none)
-  return { weights: [none, less, Math.max(0, 1 - upToLess - more), more], words: `${percentInSentence(share)} of the setting` }
+  return {
+    weights: [none, less, Math.max(0, 1 - upToLess - more), more],
+    words: words('shareOfSetting', { share: formatPercent(share, display) }),
+  }
 }
-
-const plain = (value: number) => String(Math.round(value * 10) / 10)
 
 /** Chance that `higher` truly lies above `lower` where their difference is read with a normal error. */
 function above(higher: number, lower: number, sd: number): number {

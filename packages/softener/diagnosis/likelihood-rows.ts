@@ -16,7 +16,7 @@ export const CAUSE_ORDER: readonly CauseId[] = [
 ]
 
 /** An answer with its chance in each cause, in hundredths, in the order of `CAUSE_ORDER`. */
-export type AnswerRow = readonly [value: string, label: string, hundredths: readonly number[]]
+export type AnswerRow = readonly [value: string, hundredths: readonly number[]]
 
 /** Never quite impossible: people tell things wrongly, and faults come in odd shapes. */
 const LEAST = 0.005
@@ -27,15 +27,14 @@ const LEAST = 0.005
  */
 export function answersFrom(rows: readonly AnswerRow[]): CheckAnswer[] {
   for (const [at, cause] of CAUSE_ORDER.entries()) {
-    const sum = rows.reduce((total, [, , hundredths]) => total + (hundredths[at] ?? 0), 0)
+    const sum = rows.reduce((total, [, hundredths]) => total + (hundredths[at] ?? 0), 0)
     if (sum !== 100)
       throw new RangeError(`The chances of "${rows.map(([value]) => value).join('", "')}" add up to ${sum}, not to 100, in ${cause}.`)
   }
-  const raised = rows.map(([, , hundredths]) => CAUSE_ORDER.map((_, at) => Math.max(LEAST, (hundredths[at] ?? 0) / 100)))
+  const raised = rows.map(([, hundredths]) => CAUSE_ORDER.map((_, at) => Math.max(LEAST, (hundredths[at] ?? 0) / 100)))
   const totals = CAUSE_ORDER.map((_, at) => raised.reduce((sum, row) => sum + (row[at] ?? 0), 0))
-  return rows.map(([value, label], row) => ({
+  return rows.map(([value], row) => ({
     value,
-    label,
     chances: Object.fromEntries(CAUSE_ORDER.map((id, at) => [id, (raised[row]?.[at] ?? 0) / (totals[at] ?? 1)])) as Record<CauseId, number>,
   }))
 }

@@ -1,10 +1,14 @@
+import { diagnosisCautions } from '@almanac/words/en/diagnosis-cautions'
+import { emergency } from '@almanac/words/en/emergency'
 import { describe, expect, it } from 'vitest'
+import { DIAGNOSIS } from '../../../tests/support/speaking.ts'
 import { CAUSES } from './causes.ts'
 import { CHECKS } from './checks.ts'
 import { type TriageInput, triage } from './triage.ts'
 
-const find = (input: TriageInput) => triage(input).value
-const chance = (input: TriageInput, id: string) => find(input).causes.find((one) => one.cause.id === id)?.chance ?? Number.NaN
+type Told = Omit<TriageInput, keyof typeof DIAGNOSIS>
+const find = (told: Told) => triage({ ...told, ...DIAGNOSIS }).value
+const chance = (input: Told, id: string) => find(input).causes.find((one) => one.cause.id === id)?.chance ?? Number.NaN
 
 describe('ranking', () => {
   it('starts from the shares of complaints and asks for beads first', () => {
@@ -37,7 +41,7 @@ describe('ranking', () => {
   it('sends nobody to rebed firm rusty beads: they are cleaned, and the gas is warned of', () => {
     const found = find({ answers: { beads: 'no', iron: 'stains', 'bead-feel': 'rusty', 'tap-water': 'at-times' } })
     expect(found.advice).toMatchObject({ action: 'clean', jobKind: 'cleaning' })
-    expect(found.advice?.cautions[0]).toMatchObject({ kind: 'chemical', text: expect.stringMatching(/Never mix bleach with iron cleaner/) })
+    expect(found.advice?.cautions).toEqual([{ kind: 'chemical', says: 'rinse-between' }])
   })
   it('finds an undersized unit, a changed water and no fault', () => {
     expect(find({ answers: { beads: 'no', change: 'people', salt: 'more', capacity: 'full' } }).causes[0]?.cause.id).toBe('undersized')
@@ -76,9 +80,10 @@ describe('a check that cannot be made', () => {
 describe('an emergency', () => {
   it('goes first whatever else was answered', () => {
     const found = find({ answers: { beads: 'yes', 'tap-water': 'soft', salt: 'none', brine: 'high', 'bead-feel': 'firm' } })
-    expect(found.emergency?.sayNow[0]).toMatch(/bypass/)
-    expect(found.emergency?.sayNow.join(' ')).toMatch(/hot water.+washing machine/)
-    expect(found.emergency?.onSite.join(' ')).toMatch(/flush from the main.+screens.+ice-maker.+heater/i)
+    const told = (keys: readonly (keyof typeof emergency)[] = []) => keys.map((key) => emergency[key])
+    expect(told(found.emergency?.sayNow)[0]).toMatch(/bypass/)
+    expect(told(found.emergency?.sayNow).join(' ')).toMatch(/hot water.+washing machine/)
+    expect(told(found.emergency?.onSite).join(' ')).toMatch(/flush from the main.+screens.+ice-maker.+heater/i)
     expect(found.advice).toMatchObject({ action: 'rebed', urgency: 'today', jobKind: 'emergency' })
     expect(found.next).toBeNull()
   })
@@ -86,7 +91,8 @@ describe('an emergency', () => {
 })
 
 describe('cautions stand at the check they belong to', () => {
-  const text = (id: string) => (CHECKS.find((one) => one.id === id)?.cautions ?? []).map((one) => `${one.kind}: ${one.text}`)
+  const text = (id: string) =>
+    (CHECKS.find((one) => one.id === id)?.cautions ?? []).map((one) => `${one.kind}: ${diagnosisCautions[one.says]}`)
   it('pressure before power before the valve comes off', () => {
     const [first = '', second = ''] = text('bead-feel')
     expect(first).toMatch(/^pressure:.+backwash until the drain stops/)
@@ -115,7 +121,7 @@ describe('why', () => {
     expect(found.causes[0]?.contributions[0]?.words).toMatch(/points to it, × \d/)
   })
   it('every cause and every check says where its figures are from', () => {
-    for (const { source } of [...CAUSES, ...CHECKS]) expect(source).toMatch(/common practice, no source|from memory/)
-    for (const { reason } of CHECKS) expect(reason).toMatch(/\.$/)
+    for (const { source } of [...CAUSES, ...CHECKS]) expect(DIAGNOSIS.words(source)).toMatch(/common practice, no source|from memory/)
+    for (const { id } of CHECKS) expect(DIAGNOSIS.words(`check/${id}/why`)).toMatch(/\.$/)
   })
 })

@@ -1,10 +1,10 @@
 import { ok, type Result } from '@almanac/units/result'
-import { COMMON_PRACTICE, FROM_MEMORY } from '@almanac/units/sourced'
 import { type Advice, adviceFor } from './advice.ts'
 import { type Chances, causePosterior } from './cause-posterior.ts'
 import { type BedBefore, type CausePrior, causePrior } from './cause-prior.ts'
 import { CAUSES, type Cause } from './causes.ts'
 import type { CheckId } from './check-types.ts'
+import type { DiagnosisSpeaking } from './diagnosis-words.ts'
 import { BEADS_AT_TAPS, type Emergency } from './emergency.ts'
 import { type Evidence, readEvidence } from './evidence.ts'
 import { type Contribution, contributionsTo } from './explain-cause.ts'
@@ -29,7 +29,7 @@ export type Triage = {
 }
 
 /** `skipped` are checks that cannot be made now: they are not asked for next. */
-export type TriageInput = Evidence & { bed?: BedBefore | null; skipped?: readonly CheckId[] }
+export type TriageInput = Evidence & DiagnosisSpeaking & { bed?: BedBefore | null; skipped?: readonly CheckId[] }
 
 /** A check is asked for as long as it is worth this much, in hours; our own choice. */
 export const WORTH_ASKING_HOURS = 0.05
@@ -39,8 +39,9 @@ export const WORTH_ASKING_HOURS = 0.05
  * Never refuses: evidence that cannot be is named in `problems` and left out.
  */
 export function triage(input: TriageInput): Result<Triage> & { ok: true } {
-  const { findings, problems } = readEvidence(input)
-  const prior = causePrior(input.bed)
+  const { words } = input
+  const { findings, problems } = readEvidence(input, input)
+  const prior = causePrior(input.bed, input)
   const { chances, moves } = causePosterior(prior.chances, findings)
   const checks = checkWorths(chances, new Set(findings.map((one) => one.check.id)))
   const first = checks.find((one) => !input.skipped?.includes(one.check.id))
@@ -48,21 +49,16 @@ export function triage(input: TriageInput): Result<Triage> & { ok: true } {
   const beads = input.answers.beads === 'yes'
   // In an emergency nothing is found out first.
   const next = worth && !beads ? first : null
-  const ranked = rank(chances, prior, (cause) => contributionsTo(cause, moves))
+  const ranked = rank(chances, prior, (cause) => contributionsTo(cause, moves, words))
   const value: Triage = {
     emergency: beads ? BEADS_AT_TAPS : null,
     ...{ causes: ranked, priorBasis: prior.basis, checks, next, answered: findings.length, problems },
-    advice: findings.length === 0 ? null : adviceFor(chances, beads, next !== null),
+    advice: findings.length === 0 ? null : adviceFor(chances, beads, next !== null, words),
   }
   return ok(value, {
-    assumptions: [
-      prior.assumption,
-      'We assume one cause, not two at once.',
-      'Each answer counts on its own, even if two of them go together.',
-      'Hours are relative, only to compare actions.',
-    ],
-    missing: checks.filter((one) => one.worthHours >= WORTH_ASKING_HOURS).map((one) => one.check.title),
-    sources: ['Bayes’ rule', COMMON_PRACTICE, FROM_MEMORY, 'UFC 3-240-13FN §2-2.5.1.4: a quarter of the capacity lost'],
+    assumptions: [prior.assumption, words('oneCause'), words('eachAlone'), words('hoursRelative')],
+    missing: checks.filter((one) => one.worthHours >= WORTH_ASKING_HOURS).map((one) => words(`check/${one.check.id}`)),
+    sources: [words('bayes'), words('practice'), words('memory'), words('quarterLost')],
   }) as Result<Triage> & { ok: true }
 }
 

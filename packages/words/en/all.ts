@@ -1,10 +1,26 @@
 import { arrival } from './arrival.ts'
+import { diagnosis } from './diagnosis.ts'
+import { diagnosisCautions } from './diagnosis-cautions.ts'
+import { emergency } from './emergency.ts'
 import { field } from './field.ts'
 import { join } from './join.ts'
 import { letter } from './letter.ts'
 import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
 import { signIn } from './sign-in.ts'
+import { whatsWrong } from './whats-wrong.ts'
 
 /** Every message in English: the shape that the other languages follow. */
-export const en = { ...field, arrival, join, letter, plan, refusal, signIn }
+export const en = {
+  ...field,
+  arrival,
+  diagnosis,
+  diagnosisCautions,
+  emergency,
+  join,
+  letter,
+  plan,
+  refusal,
+  signIn,
+  whatsWrong,
+}

@@ -36,5 +36,7 @@ export const common = {
   rising: '{column}, rising',
   falling: '{column}, falling',
   showAll: 'Show all',
+  underChance: 'under {chance}',
+  overChance: 'over {chance}',
   selected: '{count} selected',
 } as const

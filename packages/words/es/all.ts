@@ -1,11 +1,27 @@
 import type { Catalogue } from '../catalogue.ts'
 import { arrival } from './arrival.ts'
+import { diagnosis } from './diagnosis.ts'
+import { diagnosisCautions } from './diagnosis-cautions.ts'
+import { emergency } from './emergency.ts'
 import { field } from './field.ts'
 import { join } from './join.ts'
 import { letter } from './letter.ts'
 import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
 import { signIn } from './sign-in.ts'
+import { whatsWrong } from './whats-wrong.ts'
 
 /** Every message in Spanish. */
-export const es: Catalogue = { ...field, arrival, join, letter, plan, refusal, signIn }
+export const es: Catalogue = {
+  ...field,
+  arrival,
+  diagnosis,
+  diagnosisCautions,
+  emergency,
+  join,
+  letter,
+  plan,
+  refusal,
+  signIn,
+  whatsWrong,
+}

@@ -38,5 +38,7 @@ export const common: Translation<typeof english> = {
   rising: '{column}, de menor a mayor',
   falling: '{column}, de mayor a menor',
   showAll: 'Ver todo',
+  underChance: 'menos de {chance}',
+  overChance: 'más de {chance}',
   selected: 'Elegidos: {count}',
 }

@@ -1,18 +1,15 @@
-import type { Me } from '@almanac/contract/session'
 import type { VisitPage } from '@almanac/contract/visits'
 import { jobKinds } from '@almanac/records/job-kind'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
 import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
-import { messagesOf } from '@almanac/words/messages-of'
 import { wordsIn } from '@almanac/words/words-in'
 import type { ReactNode } from 'react'
-import { renderToStaticMarkup } from 'react-dom/server'
 import { describe, expect, it } from 'vitest'
 import { englishLeft } from '../../../../tests/support/english-left.ts'
 import { procedureWords } from '../../../../tests/support/procedure-words.ts'
-import { Providers } from '../../client/providers.tsx'
+import { COMPANY, SPANISH, spanishScreen } from '../../../../tests/support/spanish-screen.tsx'
 import { CloseOutForm } from './close-out-form.tsx'
 import { type Draft, emptyDraft, entered } from './draft.ts'
 import { shownDraft } from './prefilled.ts'
@@ -22,18 +19,7 @@ import { recordOf } from './record-of-draft.ts'
 import { VisitBrief } from './visit-brief.tsx'
 import { VisitClosed } from './visit-closed.tsx'
 
-const LOCALE = 'es-US'
-const company = { id: 'c', name: 'Larkmoor', unitSystem: 'us', currency: 'USD', locale: LOCALE, timeZone: 'America/Chicago' } as const
-const person = { id: 'p', name: 'Otis', email: 'otis@larkmoor.example.com', language: 'es', secondStep: false } as const
-const me = {
-  person,
-  company,
-  role: 'technician',
-  permissions: ['close:visit'],
-  companies: [],
-  today: '2026-11-29',
-  figures: [],
-} as unknown as Me
+const [LOCALE, company] = [SPANISH, COMPANY]
 
 const BED = {
   ...{ bedId: 'b', resinKind: 'unknown', volumeFt3: null, gravelLb: null, tubeCutIn: null, diameterIn: 10, heightIn: 54 },
@@ -66,20 +52,7 @@ const visitOf = (kind: VisitPage['kind'], bed: Partial<typeof BED> = {}) =>
     water: { source: 'private-well', ironMgL: 0.4, temperatureC: null },
   }) as unknown as VisitPage
 
-/** A screen as the browser first shows it, with what is read to those who do not see it. */
-function screen(part: ReactNode): string {
-  const html = renderToStaticMarkup(
-    <Providers me={me} messages={messagesOf('field', LOCALE)}>
-      {part}
-    </Providers>,
-  )
-  const said = [...html.matchAll(/(?:aria-label|placeholder)="([^"]*)"/g)].map(([, text]) => text).join(' · ')
-  return `${html.replace(/<[^>]+>/g, ' · ')} · ${said}`
-    .replace(/&#x27;/g, "'")
-    .replace(/&amp;/g, '&')
-    .replace(/\s+/g, ' ')
-}
-
+const screen = (part: ReactNode) => spanishScreen('field', part)
 const handle = (draft: Partial<Draft>) => ({
   ...{ draft: { ...emptyDraft, startedAt: '2026-11-29T15:00:00Z', ...draft }, ready: true, kept: true },
   ...{ change: () => {}, clear: () => {}, leftFor: () => null, takeOver: () => {} },

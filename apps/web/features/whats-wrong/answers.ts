@@ -6,20 +6,19 @@ import { firstUnit } from '@almanac/units/dimensions'
 import { readAmount } from '@almanac/units/read-amount'
 import type { UnitSystem } from '@almanac/units/unit-system'
 
-/** Numbers one may type instead of an answer, as typed. */
+/** Numbers one may type instead of an answer, as typed; the words of the page call each by its name. */
 export type NumberField = keyof Measured
 export type DiagnosisAnswers = { answers: Partial<Record<CheckId, string>>; numbers: Partial<Record<NumberField, string>> }
 
 export const NUMBER_FIELDS: readonly {
   field: NumberField
   check: CheckId
-  label: string
   kind: 'hardness' | 'capacityShare' | 'saltShare'
 }[] = [
-  { field: 'outletGpg', check: 'outlet', label: 'At the valve outlet', kind: 'hardness' },
-  { field: 'tapGpg', check: 'outlet', label: 'At the cold tap', kind: 'hardness' },
-  { field: 'capacityShare', check: 'capacity', label: 'Water softened, of what it should be', kind: 'capacityShare' },
-  { field: 'saltShareOfSetting', check: 'salt', label: 'Salt used, of what the setting asks', kind: 'saltShare' },
+  { field: 'outletGpg', check: 'outlet', kind: 'hardness' },
+  { field: 'tapGpg', check: 'outlet', kind: 'hardness' },
+  { field: 'capacityShare', check: 'capacity', kind: 'capacityShare' },
+  { field: 'saltShareOfSetting', check: 'salt', kind: 'saltShare' },
 ]
 
 /** What the address holds: one key a check, and one a number. */

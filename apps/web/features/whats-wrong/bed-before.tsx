@@ -5,6 +5,7 @@ import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
 import { yearsSince } from '@almanac/units/calendar/calendar-day'
+import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
@@ -29,25 +30,26 @@ export function bedBefore(bed: BedPage | undefined, today: string): BedBefore | 
 /** Which bed it is about, in a line. */
 export function BedBeforeLine({ query }: { query: ReturnType<typeof useBed> }) {
   const texts = useBedTexts()
+  const words = useWords('whatsWrong')
   if (query.error)
     return (
       <Problem
         happened={readFailure(query.error).message}
-        kept="The checks continue without the bed’s record."
+        kept={words('withoutRecord')}
         onRetry={() => void query.refetch()}
         retrying={query.isFetching}
       />
     )
   const bed = query.data
-  if (!bed) return <Skeleton lines={1} label="Loading the bed" />
+  if (!bed) return <Skeleton lines={1} label={words('loadingBed')} />
   const began = texts.began(bed)
   return (
     <p className="mb-4">
       <TextLink href={`/beds/${bed.id}`} link={Link} strong>
-        {bed.site?.label ?? 'Tank in the workshop'}
+        {bed.site?.label ?? words('inWorkshop')}
       </TextLink>
       <span className="text-soft">
-        , {[texts.tank(bed.tank), texts.resin(bed), began ? `installed ${began}` : null].filter(Boolean).join(', ')}
+        , {[texts.tank(bed.tank), texts.resin(bed), began ? words('installed', { began }) : null].filter(Boolean).join(', ')}
       </span>
     </p>
   )

@@ -6,6 +6,7 @@ import { Button } from '@almanac/ui/button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Section } from '@almanac/ui/section'
+import { useWords } from '@almanac/words/use-words'
 import { useSearchParams } from 'next/navigation'
 import { useMemo, useState } from 'react'
 import { usePermission, useSession } from '@/client/providers'
@@ -24,6 +25,8 @@ import { useDiagnosisAnswers } from './use-diagnosis-answers.ts'
 /** What is wrong? Checks answered by a tap, the causes with their shares, the check worth most next, and what to do. */
 export function WhatsWrong() {
   const { me } = useSession()
+  const words = useWords('whatsWrong')
+  const said = useWords('diagnosis')
   const today = useToday()
   const mayPropose = usePermission('propose:job')
   const display = me.company
@@ -33,7 +36,10 @@ export function WhatsWrong() {
   const [skipped, setSkipped] = useState<readonly CheckId[]>([])
   const locale = useLocale()
   const evidence = useMemo(() => readTold(told, display.unitSystem, locale), [told, display, locale])
-  const found = useMemo(() => triage({ ...evidence, skipped, bed: bedBefore(bed.data, today) }), [evidence, skipped, bed.data, today])
+  const found = useMemo(
+    () => triage({ ...evidence, display, words: said, skipped, bed: bedBefore(bed.data, today) }),
+    [evidence, display, said, skipped, bed.data, today],
+  )
   const { emergency, next, advice, answered, problems } = found.value
   const site = bed.data?.site
   const proposeHref =
@@ -51,9 +57,9 @@ export function WhatsWrong() {
   return (
     <div className="field mx-auto max-w-[1180px] bg-paper">
       <PageHead
-        title="What is wrong?"
-        lead="Answer what you know, in any order. The most useful check comes first."
-        actions={answered > 0 ? <Button onClick={begin}>Start over</Button> : undefined}
+        title={words('title')}
+        lead={words('lead')}
+        actions={answered > 0 ? <Button onClick={begin}>{words('startOver')}</Button> : undefined}
       />
       {bedId ? <BedBeforeLine query={bed} /> : null}
       {emergency ? <EmergencyPanel emergency={emergency} proposeHref={proposeHref} /> : null}
@@ -71,16 +77,16 @@ export function WhatsWrong() {
               onSkip={() => setSkipped([...skipped, next.check.id])}
             />
           ) : answered > 0 && !emergency ? (
-            <Notice kind="done">No more checks would help.</Notice>
+            <Notice kind="done">{words('noMoreChecks')}</Notice>
           ) : null}
         </div>
         <div className="min-w-0 max-lg:mt-8 lg:row-span-2">
           {advice ? (
-            <Section title="What to do">
+            <Section title={words('whatToDo')}>
               <AdvicePart advice={advice} proposeHref={proposeHref} />
             </Section>
           ) : null}
-          <Section title={answered > 0 ? 'What it may be' : 'What it may be, before any check'}>
+          <Section title={words(answered > 0 ? 'mayBe' : 'mayBeBefore')}>
             <p className="mb-2 text-small text-soft">{found.assumptions[0]}</p>
             <CauseBars found={found} />
           </Section>

@@ -1,0 +1,21 @@
+/** Beads at the taps: the same day, before anything else. `say/…` is told on the telephone, in that order; `do/…` is for whoever goes. Common practice, no source. */
+export const emergency = {
+  name: 'Emergency',
+  title: 'Emergency: send someone today',
+  why: 'Beads at the taps mean that the bed is leaving by the distributor. They block screens, valves and the heater, and more come with every draw.',
+  say: 'Say on the phone, in this order',
+  'say/bypass': 'Put the softener in bypass: the levers or knobs behind the valve, or the stop valves on both sides.',
+  'say/hot-water': 'Use no hot water. Turn the heater off (gas: pilot), then shut its cold inlet.',
+  'say/appliances': 'Switch off the washing machine, the dishwasher and the ice-maker, and close their taps.',
+  'say/aerators': 'Do not unscrew aerators or shower heads yet: they hold the beads back. Sweep up beads on the floor, they roll.',
+  'say/drinking': 'The beads are not poisonous, but do not drink the water until it has run clear.',
+  'say/main': 'If the bypass does not hold, close the main stop valve: ask where it is. Someone comes today.',
+  do: 'Whoever goes out',
+  'do/bypass': 'Bypass, proven to hold. Heater’s cold inlet closed.',
+  'do/flush': 'Aerators and shower heads off; flush from the main outwards, cold first, tap by tap, until no bead comes.',
+  'do/screens': 'Clean screens of taps, washing machine and dishwasher; flush the ice-maker’s line and throw away its ice.',
+  'do/heater': 'Drain and flush the water heater; ask its maker’s service where it has no drain.',
+  'do/stays': 'The softener stays in bypass until bed and distributor are renewed.',
+  add: 'Add emergency job',
+  source: 'Source: {source}.',
+} as const

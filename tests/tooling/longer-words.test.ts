@@ -1,0 +1,36 @@
+import { en } from '@almanac/words/en/all'
+import { createTranslator } from 'use-intl/core'
+import { expect, test } from 'vitest'
+import { longerMessage, withLongerWords } from '../support/longer-words.ts'
+import { givenTo, piecesOf } from '../support/message-parts.ts'
+
+test('every message is at least 30 % longer in its texts, and keeps its values, plurals and tags', () => {
+  for (const [room, messages] of Object.entries(en))
+    for (const [key, message] of Object.entries(messages as Record<string, string>)) {
+      const longer = longerMessage(message)
+      const texts = (one: string) =>
+        piecesOf(one)
+          .map((piece) => piece.trim())
+          .filter((piece) => piece.length > 1)
+      const length = (one: string) => texts(one).reduce((sum, piece) => sum + piece.length, 0)
+      expect(length(longer), `${room}.${key}`).toBeGreaterThanOrEqual(1.3 * length(message))
+      expect(givenTo(longer), `${room}.${key}`).toEqual(givenTo(message))
+    }
+})
+
+test('a lengthened plural still counts', () => {
+  const messages = { visit: { saved: longerMessage(en.visit.saved) } }
+  const say = createTranslator({ locale: 'en', messages, namespace: 'visit' }) as unknown as (key: string, values: object) => string
+  expect(say('saved', { count: 1 })).toMatch(/^1 /)
+  expect(say('saved', { count: 12 })).toMatch(/^12 /)
+})
+
+test('a page’s messages are lengthened wherever the framework parted its data', () => {
+  const data = `0:["$","div",null,{"messages":${JSON.stringify({ common: { close: 'Close {x}' } })},"other":"Close"}]`
+  const [first, second] = [data.slice(0, 40), data.slice(40)]
+  const page = `<p>Close</p><script>self.__next_f.push([1,${JSON.stringify(first)}])</script><script>self.__next_f.push([1,${JSON.stringify(second)}])</script>`
+  const longer = withLongerWords(page)
+  expect(longer).toContain(JSON.stringify(JSON.stringify(longerMessage('Close {x}'))).slice(3, -3))
+  expect(longer).toContain('<p>Close</p>')
+  expect(() => withLongerWords('<p>none</p>')).toThrow('brings no messages')
+})
