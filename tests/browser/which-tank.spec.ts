@@ -54,18 +54,18 @@ test.describe('on a telephone', () => {
     const label = page.getByLabel('What the label or the notes say')
     await label.fill('1054')
     await expect(answer(page)).toContainText('10 × 54 in')
-    await expect(page.getByText('"1054" was read as 10 x 54 in.')).toBeVisible()
+    await expect(page.getByText('Read as 10 × 54 in.')).toBeVisible()
     await label.fill('48k')
     await expect(page.getByText('over 99%')).toHaveCount(0)
     await expect(page.getByRole('listitem').filter({ hasText: '10 × 54 in' })).toContainText(/\d\d%/)
     await label.fill('the blue one')
     await expect(page.getByText(/is not understood as a tank/)).toBeVisible()
     await page.getByLabel('Floor to the rim, without the valve').fill('4000')
-    await expect(page.getByText(/A height to the rim of 4000 in is left out/)).toBeVisible()
+    await expect(page.getByText(/Height to the rim: 4,000 in is left out/)).toBeVisible()
   })
 })
 
-test('centimetres, an unlisted size worked out, and why', async ({ page }) => {
+test('centimeters, an unlisted size worked out, and why', async ({ page }) => {
   await enter(page, 'dispatcher')
   await page.goto('/which-tank')
   await page.getByRole('radio', { name: 'cm', exact: true }).check()

@@ -11,6 +11,7 @@ import { ODD_FROM_SD } from '@almanac/softener/identify/odd-clues'
 import { sizeHypotheses } from '@almanac/softener/identify/size-hypotheses'
 import { groupSizes, weighSizes } from '@almanac/softener/identify/size-posterior'
 import { describe, expect, it } from 'vitest'
+import { TANK } from '../support/speaking.ts'
 
 const size = (diameterIn: number, heightIn: number, listed = -1): SizeHypothesis => ({
   ...{ diameterIn, heightIn, listed, jacket: false, openingsIn: [2.5], resinMinFt3: 1, resinMaxFt3: 1.5, prior: 1 },
@@ -62,8 +63,8 @@ describe('what can stand for a clue', () => {
     ['bedDepthIn', 4, 100],
     ['openingIn', 1, 8],
   ] as const)('%s from %d to %d', (clue, least, most) => {
-    for (const value of [least, most]) expect(checkClues({ [clue]: value }, { locale: 'en-US' }).problems).toEqual([])
-    for (const value of [least * 0.99, most * 1.01]) expect(checkClues({ [clue]: value }, { locale: 'en-US' }).problems).toHaveLength(1)
+    for (const value of [least, most]) expect(checkClues({ [clue]: value }, TANK).problems).toEqual([])
+    for (const value of [least * 0.99, most * 1.01]) expect(checkClues({ [clue]: value }, TANK).problems).toHaveLength(1)
   })
   it('no clue is left out above', () => expect(Object.keys(CLUE_LIMITS)).toHaveLength(10))
 })

@@ -5,10 +5,10 @@ import type { SizeHypothesis, TankClues } from '@almanac/softener/identify/clue-
 import { identifyTank } from '@almanac/softener/identify/identify-tank'
 import { sizeHypotheses } from '@almanac/softener/identify/size-hypotheses'
 import { describe, expect, it } from 'vitest'
-import { SPEAKING } from '../support/speaking.ts'
+import { TANK } from '../support/speaking.ts'
 
 const identify = (clues: TankClues) => {
-  const found = identifyTank({ clues, figures: USUAL_FIGURES, ...SPEAKING })
+  const found = identifyTank({ clues, figures: USUAL_FIGURES, ...TANK })
   if (!found.ok) throw new Error(found.reason)
   return found.value
 }
@@ -101,7 +101,7 @@ describe('chances before anything is measured (from memory; our own choice)', ()
 
 it('each clue says how far it may be off, and where that is from', () => {
   for (const [clue, error] of Object.entries(CLUE_ERRORS)) {
-    expect(error.source, clue).toMatch(/common practice, no source|from memory/)
-    expect(error.why).toMatch(/\.$/)
+    expect(TANK.tank(error.source), clue).toMatch(/common practice, no source|from memory/)
+    expect(TANK.tank(`error/${clue as keyof typeof CLUE_ERRORS}`)).toMatch(/\.$/)
   }
 })

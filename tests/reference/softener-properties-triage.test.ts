@@ -4,7 +4,7 @@ import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import { identifyTank } from '@almanac/softener/identify/identify-tank'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { DIAGNOSIS, SPEAKING } from '../support/speaking.ts'
+import { DIAGNOSIS, TANK } from '../support/speaking.ts'
 
 const seed = Number(process.env.FC_SEED ?? 20_260_103)
 console.info(`which tank and what is wrong, properties: fast-check seed ${seed} (set FC_SEED to change it)`)
@@ -48,7 +48,7 @@ const clues = fc.record(
 
 describe('which tank is it', () => {
   const identify = (some: Parameters<typeof identifyTank>[0]['clues'], unitSystem: 'us' | 'metric' = 'us') => {
-    const found = identifyTank({ clues: some, figures: USUAL_FIGURES, display: { locale: 'en-US', unitSystem }, words: SPEAKING.words })
+    const found = identifyTank({ clues: some, figures: USUAL_FIGURES, ...TANK, display: { locale: 'en-US', unitSystem } })
     if (!found.ok) throw new Error(found.reason)
     return found.value
   }

@@ -1,4 +1,5 @@
 import type { DiagnosisSpeaking } from '@almanac/softener/diagnosis/diagnosis-words'
+import type { TankSpeaking } from '@almanac/softener/identify/identify-tank'
 import type { Speaking } from '@almanac/softener/kit/speaking'
 import { wordsIn } from '@almanac/words/words-in'
 
@@ -7,3 +8,6 @@ export const SPEAKING: Speaking = { display: { locale: 'en-US', unitSystem: 'us'
 
 /** How a diagnosis is said to them. */
 export const DIAGNOSIS: DiagnosisSpeaking = { display: SPEAKING.display, words: wordsIn('en-US', 'diagnosis') }
+
+/** How the question which tank it is is said to them. */
+export const TANK: TankSpeaking = { ...SPEAKING, tank: wordsIn('en-US', 'whichTank') }

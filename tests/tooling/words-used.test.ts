@@ -8,6 +8,9 @@ import { checkSteps } from '@almanac/service-rules/close-out/check-steps'
 import { CAUSES } from '@almanac/softener/diagnosis/causes'
 import { CHECKS } from '@almanac/softener/diagnosis/checks'
 import { BEADS_AT_TAPS } from '@almanac/softener/diagnosis/emergency'
+import { ASKS } from '@almanac/softener/identify/askable'
+import { CLUE_LIMITS } from '@almanac/softener/identify/check-clues'
+import { CLUE_ERRORS } from '@almanac/softener/identify/clue-errors'
 import { en } from '@almanac/words/en/all'
 import { field } from '@almanac/words/en/field'
 import { expect, test } from 'vitest'
@@ -54,6 +57,13 @@ const VALUES: Record<string, readonly string[]> = {
     ...['outletGpg', 'tapGpg', 'capacityShare', 'saltShareOfSetting', 'place/telephone', 'place/site', 'place/opened'],
     ...['now', 'check-first', 'today'].map((urgency) => `urgency/${urgency}`),
   ],
+  whichTank: [
+    ...ASKS.flatMap(({ id }) => [`ask/${id}`, `ask/${id}/how`]),
+    ...['almost', 'likely', 'rather', 'open'].map((sure) => `sure/${sure}`),
+    ...['round', 'rim', 'top', 'across', 'depth', 'hole'].flatMap((field) => [`field/${field}`, `field/${field}/hint`]),
+    ...['jacket', ...Object.keys(CLUE_LIMITS)].map((clue) => `clue/${clue}`),
+    ...Object.entries(CLUE_ERRORS).flatMap(([clue, { source }]) => [`error/${clue}`, source]),
+  ],
   refusal: Object.keys(ERROR_CODES).map((code) => `code/${code}`),
   plan: [...supplyKinds.map((kind) => `source/${kind}`), ...disinfectants.map((one) => `disinfectant/${one}`)],
 }
@@ -61,6 +71,7 @@ const VALUES: Record<string, readonly string[]> = {
 /** Rooms whose words travel inside something that has a name of its own. */
 const CARRIED: Record<string, RegExp> = {
   diagnosis: /Diagnosis(Words|Speaking)/,
+  whichTank: /(Clue|Tank)Speaking/,
   kit: /[sS]peaking|RebedFirm/,
   amount: /AmountSaid|Judgement/,
   plan: /\bPlan\b/,

@@ -64,6 +64,8 @@ export interface TankAsRead {
   resinVolumeFt3: number | null
   tankCount: number
   asWritten: string
+  /** Words that were left unread; null where all was. */
+  unread: string | null
 }
 
 /** Yes, no, or null where the file is silent. Silence is never a yes. */

@@ -59,7 +59,7 @@ export function readTank(text: string, bareUnit: ResinVolumeUnit | null = null):
     .trim()
   if (/^[\d\s]+$/.test(left)) return unreadable(`"${text}": the number ${left} is not understood. ${advice}`)
   if (left) assumptions.push(`"${left}" was left unread.`)
-  return read(reading(text, counted.count, sized.size, nominalGrains, resinVolumeFt3), ...assumptions)
+  return read({ ...reading(text, counted.count, sized.size, nominalGrains, resinVolumeFt3), unread: left || null }, ...assumptions)
 }
 
 /** Words around a tank that say nothing about its size. */
@@ -104,6 +104,7 @@ function reading(
     resinVolumeFt3,
     tankCount,
     asWritten,
+    unread: null,
   }
 }
 

@@ -1,4 +1,3 @@
-import { COMMON_PRACTICE, FROM_MEMORY } from '@almanac/units/sourced'
 import type { ClueError, ClueId } from './clue-types.ts'
 
 /** How much wider a sleeve or jacket makes a tank, in, and how much that varies; from memory, unverified. */
@@ -10,24 +9,24 @@ export const JACKET_SHARE = 0.15
 export const VALVE_ABOVE_RIM_IN = 7.5
 export const VALVE_SD_IN = 1.75
 
-const error = (sd: number, slipShare: number, spread: number, why: string, source = COMMON_PRACTICE, byRatio = false): ClueError => ({
-  ...{ sd, byRatio, slipShare, spread, why, source },
+const error = (sd: number, slipShare: number, spread: number, source: ClueError['source'] = 'practice', byRatio = false): ClueError => ({
+  ...{ sd, byRatio, slipShare, spread, source },
 })
 
 /**
- * How well each clue tells the size. No measurements of such errors were found: they are what careful people get with a tape in a
+ * How well each clue tells the size; `error/…` of the words says why. No measurements of such errors were found: they are what careful people get with a tape in a
  * cellar, and the slips are digits swapped, a wrong end of the tape, a label of another unit.
  */
 export const CLUE_ERRORS: Readonly<Record<Exclude<ClueId, 'jacket' | 'writtenHeightIn'>, ClueError>> = {
-  circumferenceIn: error(0.7, 0.02, 120, 'A tape around the tank is read to half an inch, and walls differ by a few tenths across.'),
-  diameterIn: error(0.45, 0.03, 40, 'Across a round tank you hold the tape by eye: about half an inch.'),
-  heightIn: error(0.75, 0.03, 90, 'The rim hides under the valve and feet differ: about three quarters of an inch.'),
-  heightWithValveIn: error(0.5, 0.03, 90, 'Valves are 5 to 10 in above the rim.', FROM_MEMORY),
-  writtenDiameterIn: error(0.3, 0.03, 30, 'A size on the tank is nearly always right; one in notes may be of the tank before.'),
-  nominalGrains: error(0.1, 0.08, 4, 'Ratings are rounded, and a few labels count a grain differently.', COMMON_PRACTICE, true),
-  resinFt3: error(0.08, 0.04, 4, 'Resin is given to a quarter of a cubic foot.', COMMON_PRACTICE, true),
-  bedDepthIn: error(2.5, 0.05, 60, 'The top of the bed is rarely level, and resin is lost over the years.'),
-  openingIn: error(0.2, 0.02, 5, 'Threads come in 2½ and 4 in; any other size is a slip.'),
+  circumferenceIn: error(0.7, 0.02, 120),
+  diameterIn: error(0.45, 0.03, 40),
+  heightIn: error(0.75, 0.03, 90),
+  heightWithValveIn: error(0.5, 0.03, 90, 'memory'),
+  writtenDiameterIn: error(0.3, 0.03, 30),
+  nominalGrains: error(0.1, 0.08, 4, 'practice', true),
+  resinFt3: error(0.08, 0.04, 4, 'practice', true),
+  bedDepthIn: error(2.5, 0.05, 60),
+  openingIn: error(0.2, 0.02, 5),
 }
 
 /** The height of a written size is as sure as its diameter, in inches of height. */

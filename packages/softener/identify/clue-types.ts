@@ -44,6 +44,6 @@ export type ClueError = {
   readonly byRatio: boolean
   readonly slipShare: number
   readonly spread: number
-  readonly why: string
-  readonly source: string
+  /** Where it is from: its key among the words. */
+  readonly source: 'practice' | 'memory'
 }

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { SPEAKING } from '../../../tests/support/speaking.ts'
+import { TANK } from '../../../tests/support/speaking.ts'
 import { USUAL_FIGURES } from '../firm/usual-figures.ts'
 import { checkClues } from './check-clues.ts'
 import type { TankClues } from './clue-types.ts'
 import { identifyTank } from './identify-tank.ts'
 
 const identify = (clues: TankClues, figures = USUAL_FIGURES) => {
-  const found = identifyTank({ clues, figures, ...SPEAKING })
+  const found = identifyTank({ clues, figures, ...TANK })
   if (!found.ok) throw new Error(found.reason)
   return found.value
 }
@@ -79,17 +79,17 @@ describe('clues that cannot be right', () => {
     const { odd, candidates } = identify({ writtenDiameterIn: 10, writtenHeightIn: 54, heightIn: 62 })
     expect(candidates[0]?.id).toBe('10x54')
     expect(odd.map((one) => one.sentence)).toEqual([
-      'The height to the rim of 62 in does not go with a 10 × 54 in tank, which would give about 54 in: check it.',
+      'Height to the rim: 62 in does not go with a 10 × 54 in tank, which would give about 54 in. Check it.',
     ])
   })
   it('a valve below the rim is refused by itself', () => {
-    expect(checkClues({ heightIn: 54, heightWithValveIn: 50 }, { locale: 'en-US' })).toMatchObject({
+    expect(checkClues({ heightIn: 54, heightWithValveIn: 50 }, TANK)).toMatchObject({
       clues: { heightIn: 54 },
       problems: [{ clue: 'heightWithValveIn' }],
     })
   })
   it('an empty table is refused', () => {
-    expect(identifyTank({ clues: {}, figures: { ...USUAL_FIGURES, tanks: [] }, ...SPEAKING })).toMatchObject({
+    expect(identifyTank({ clues: {}, figures: { ...USUAL_FIGURES, tanks: [] }, ...TANK })).toMatchObject({
       ok: false,
       reason: expect.stringMatching(/empty/),
     })

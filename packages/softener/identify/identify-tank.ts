@@ -1,13 +1,12 @@
 import { formatTankSize } from '@almanac/units/format'
 import { ok, type Result, refuse } from '@almanac/units/result'
-import { COMMON_PRACTICE, FROM_MEMORY } from '@almanac/units/sourced'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import type { Speaking } from '../kit/speaking.ts'
 import { canBeTank } from '../tanks/tank-geometry.ts'
 import { type CandidateKit, candidateKit, kitsDiffer } from './candidate-kit.ts'
 import { type ClueProblem, checkClues } from './check-clues.ts'
-import { CLUE_ERRORS } from './clue-errors.ts'
 import type { ClueId, TankClues } from './clue-types.ts'
+import type { ClueSpeaking } from './clue-words.ts'
 import { type MeasureWorth, measureWorths } from './next-measure.ts'
 import { oddClues } from './odd-clues.ts'
 import { sizeHypotheses } from './size-hypotheses.ts'
@@ -51,7 +50,8 @@ export const NAMED_FROM = 0.02
 /** An unlisted size is told, with its kit, when so much of its chance lies about one size. */
 export const KNOWN_FROM = 0.7
 
-export type IdentifyInput = Speaking & {
+export type TankSpeaking = Speaking & ClueSpeaking
+export type IdentifyInput = TankSpeaking & {
   clues: TankClues
   figures: Pick<FirmFigures, 'tanks' | 'bagSizes' | 'gravelFromFt3'>
 }
@@ -61,9 +61,8 @@ export type IdentifyInput = Speaking & {
  * `CLUE_ERRORS`. Impossible clues are named and left out. Refuses only an empty table.
  */
 export function identifyTank({ clues: given, figures, ...speaking }: IdentifyInput): Result<TankIdentity> {
-  if (figures.tanks.length === 0) return refuse('The table of tank sizes is empty. Add a size under Company settings.')
-  const { display } = speaking
-  const { clues, used, problems } = checkClues(given, display)
+  if (figures.tanks.length === 0) return refuse(speaking.tank('emptyTable'))
+  const { clues, used, problems } = checkClues(given, speaking)
   const weighed = weighSizes(sizeHypotheses(figures.tanks), clues)
   const groups = groupSizes(weighed)
   const named = groups.filter((one) => one.chance >= NAMED_FROM)
@@ -79,12 +78,12 @@ export function identifyTank({ clues: given, figures, ...speaking }: IdentifyInp
     kitsDiffer: kitsDiffer(kits),
     usedClues: used,
     problems,
-    odd: oddClues(clues, groups[0]?.best ?? null, display),
+    odd: oddClues(clues, groups[0]?.best ?? null, speaking),
   }
-  return ok(value, { ...notesOf(used), missing: used.length === 0 ? ['any label, measure or note of the tank'] : [] })
+  return ok(value, { ...notesOf(used, speaking), missing: used.length === 0 ? [speaking.tank('noClue')] : [] })
 }
 
-function candidateOf(group: SizeGroup, clues: TankClues, figures: IdentifyInput['figures'], speaking: Speaking): TankCandidate {
+function candidateOf(group: SizeGroup, clues: TankClues, figures: IdentifyInput['figures'], speaking: TankSpeaking): TankCandidate {
   const row = figures.tanks[group.listed]
   if (row) return named(row, group.chance, true, clues, figures, speaking)
   const size = { diameterIn: Math.round(group.diameterIn * 2) / 2, heightIn: Math.round(group.heightIn) }
@@ -92,8 +91,8 @@ function candidateOf(group: SizeGroup, clues: TankClues, figures: IdentifyInput[
     return named(size, group.chance, false, clues, figures, speaking)
   return {
     ...{ id: 'unlisted', listed: false, chance: group.chance, diameterIn: null, heightIn: null, kit: null },
-    label: 'A size not in the table',
-    kitReason: 'Measure its circumference and height to get a kit.',
+    label: speaking.tank('unlisted'),
+    kitReason: speaking.tank('unlistedKit'),
   }
 }
 
@@ -103,26 +102,22 @@ function named(
   listed: boolean,
   clues: TankClues,
   figures: IdentifyInput['figures'],
-  speaking: Speaking,
+  speaking: TankSpeaking,
 ): TankCandidate {
   const kit = candidateKit({ diameterIn, heightIn }, clues, figures, speaking)
   const size = formatTankSize(diameterIn, heightIn, speaking.display)
   return {
     ...{ id: listed ? `${diameterIn}x${heightIn}` : 'unlisted', listed, chance, diameterIn, heightIn },
-    label: listed ? size : `${size}, not in the table`,
+    label: listed ? size : speaking.tank('unlistedSize', { size }),
     kit: kit.ok ? kit.value : null,
     kitReason: kit.ok ? null : kit.reason,
   }
 }
 
-function notesOf(used: readonly ClueId[]) {
-  const errors = used.flatMap((clue) => (clue === 'jacket' || clue === 'writtenHeightIn' ? [] : [CLUE_ERRORS[clue]]))
+function notesOf(used: readonly ClueId[], { tank }: ClueSpeaking) {
+  const errors = used.flatMap((clue) => (clue === 'jacket' || clue === 'writtenHeightIn' ? [] : [tank(`error/${clue}`)]))
   return {
-    assumptions: [
-      ...errors.map((error) => error.why),
-      'Each clue counts on its own, as if one did not depend on another.',
-      'How common each size is comes from memory; about 1 tank in 12 is in no table.',
-    ],
-    sources: ['Bayes’ rule', COMMON_PRACTICE, FROM_MEMORY],
+    assumptions: [...errors, tank('eachAlone'), tank('sharesAssumed')],
+    sources: [tank('bayes'), tank('practice'), tank('memory')],
   }
 }

@@ -5,7 +5,7 @@ import type { SizeHypothesis, TankClues } from './clue-types.ts'
 import type { Weighed } from './size-posterior.ts'
 
 /** `bits`: how much of the doubt about the size it takes away on average. `likeliestAfter`: the mean chance of the likeliest size afterwards. */
-export type MeasureWorth = { id: AskId; title: string; how: string; bits: number; likeliestAfter: number }
+export type MeasureWorth = { id: AskId; bits: number; likeliestAfter: number }
 
 /** Bins an answer is sorted into: finer than the error of reading it. */
 const BINS_PER_SD = 1.5
@@ -21,7 +21,7 @@ function worthOf(ask: ClueAsk, weighed: readonly Weighed[]): MeasureWorth {
   const before = likeliest(weighed)
   const { bits, top } = tells(weighed, answersOf(ask.id, weighed))
   const likeliestAfter = ask.answered * top + (1 - ask.answered) * before
-  return { id: ask.id, title: ask.title, how: ask.how, bits: ask.answered * bits, likeliestAfter: Math.min(1, likeliestAfter) }
+  return { id: ask.id, bits: ask.answered * bits, likeliestAfter: Math.min(1, likeliestAfter) }
 }
 
 /** Chance of each answer for each size, in the order of `weighed`. */

@@ -9,6 +9,7 @@ import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
 import { signIn } from './sign-in.ts'
 import { whatsWrong } from './whats-wrong.ts'
+import { whichTank } from './which-tank.ts'
 
 /** Every message in English: the shape that the other languages follow. */
 export const en = {
@@ -23,4 +24,5 @@ export const en = {
   refusal,
   signIn,
   whatsWrong,
+  whichTank,
 }

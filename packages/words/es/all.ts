@@ -10,6 +10,7 @@ import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
 import { signIn } from './sign-in.ts'
 import { whatsWrong } from './whats-wrong.ts'
+import { whichTank } from './which-tank.ts'
 
 /** Every message in Spanish. */
 export const es: Catalogue = {
@@ -24,4 +25,5 @@ export const es: Catalogue = {
   refusal,
   signIn,
   whatsWrong,
+  whichTank,
 }

@@ -1,14 +1,15 @@
 import type { TankIdentity } from '@almanac/softener/identify/identify-tank'
-import { useDisplay } from '@almanac/ui/display'
 import { StatusWord } from '@almanac/ui/status-word'
-import { formatChance } from '@almanac/units/format-number'
-import { FIELD_OF_ASK, sureWords } from './size-words.ts'
+import { useWords } from '@almanac/words/use-words'
+import { useChance } from '@/client/use-chance'
+import { FIELD_OF_ASK, sureKey } from './size-words.ts'
 
 type Props = { identity: TankIdentity; known: boolean; onAsk: (field: string) => void }
 
 /** The answer as it stands and what to ask next; stays in sight while one types. */
 export function AnswerBar({ identity, known, onAsk }: Props) {
-  const display = useDisplay()
+  const words = useWords('whichTank')
+  const chance = useChance()
   const best = identity.candidates[0]
   const next = identity.next[0]
   const second = identity.candidates[1]
@@ -18,16 +19,18 @@ export function AnswerBar({ identity, known, onAsk }: Props) {
       <output className="block">
         {known && best ? (
           <span className="flex flex-wrap items-baseline justify-between gap-x-4">
-            <strong className="text-h2 font-semibold">{near ? `${best.label} or ${second.label}` : best.label}</strong>
+            <strong className="text-h2 font-semibold">
+              {near ? words('either', { first: best.label, second: second.label }) : best.label}
+            </strong>
             <StatusWord
               shape={identity.settled ? 'tick' : best.chance >= 0.5 ? 'half' : 'hollow'}
               tone={identity.settled ? 'done' : 'soft'}
             >
-              {near ? 'still open' : `${sureWords(best.chance)}, ${formatChance(best.chance, display)}`}
+              {near ? words('open') : words('sureAt', { sure: words(sureKey(best.chance)), chance: chance(best.chance) })}
             </StatusWord>
           </span>
         ) : (
-          <strong className="text-h2 font-semibold">Nothing known yet</strong>
+          <strong className="text-h2 font-semibold">{words('nothingKnown')}</strong>
         )}
       </output>
       {next ? (
@@ -40,12 +43,14 @@ export function AnswerBar({ identity, known, onAsk }: Props) {
           className="mt-2 flex min-h-control items-center border border-ink px-3.5 py-1 hover:bg-wash"
         >
           <span>
-            <span className="text-soft">Next: </span>
-            <strong className="font-semibold">{next.title}</strong>
+            {words.rich('nextAsk', {
+              title: words(`ask/${next.id}`),
+              ask: (title) => <strong className="font-semibold">{title}</strong>,
+            })}
           </span>
         </a>
       ) : known ? (
-        <p className="mt-1 text-soft">{identity.settled ? 'No more measuring needed.' : 'Nothing more to ask from here.'}</p>
+        <p className="mt-1 text-soft">{words(identity.settled ? 'noMoreMeasuring' : 'nothingToAsk')}</p>
       ) : null}
     </div>
   )

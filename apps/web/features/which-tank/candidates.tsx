@@ -1,14 +1,15 @@
 import { drawBedThumb } from '@almanac/softener/drawing/bed-drawing'
 import type { TankCandidate, TankIdentity } from '@almanac/softener/identify/identify-tank'
 import { BedThumb } from '@almanac/ui/bed-thumb'
-import { useDisplay } from '@almanac/ui/display'
 import { formatCutLengthIn, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
-import { formatChance } from '@almanac/units/format-number'
+import { useWords } from '@almanac/words/use-words'
+import { useChance } from '@/client/use-chance'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 
 /** What it may be, likeliest first, each drawn to one scale, with what it would mean for a rebed. */
 export function Candidates({ identity, most }: { identity: TankIdentity; most: number }) {
-  const display = useDisplay()
+  const words = useWords('whichTank')
+  const chance = useChance()
   const shown = identity.candidates.slice(0, most)
   const left = identity.candidates.slice(most).reduce((sum, one) => sum + one.chance, identity.otherChance)
   return (
@@ -18,13 +19,15 @@ export function Candidates({ identity, most }: { identity: TankIdentity; most: n
           <Candidate key={one.id} one={one} />
         ))}
       </ol>
-      {left >= 0.005 ? <p className="mt-2 text-small text-soft">All others together: {formatChance(left, display)}.</p> : null}
+      {left >= 0.005 ? <p className="mt-2 text-small text-soft">{words('others', { chance: chance(left) })}</p> : null}
     </>
   )
 }
 
 function Candidate({ one }: { one: TankCandidate }) {
   const firm = useRebedFirm()
+  const words = useWords('whichTank')
+  const chance = useChance()
   const { display } = firm
   const { diameterIn, heightIn, kit } = one
   const thumb = diameterIn === null ? null : drawBedThumb({ diameterIn, heightIn, resinVolumeFt3: kit?.resinFt3 ?? null, ...firm })
@@ -36,16 +39,21 @@ function Candidate({ one }: { one: TankCandidate }) {
       <div className="min-w-0">
         <p className="flex items-baseline justify-between gap-3">
           <strong className="font-semibold">{one.label}</strong>
-          <span>{formatChance(one.chance, display)}</span>
+          <span>{chance(one.chance)}</span>
         </p>
         <span aria-hidden="true" className="my-1 block h-2 bg-wash">
           <span className="block h-2 min-w-px bg-water" style={{ width: `${one.chance * 100}%` }} />
         </span>
         {kit ? (
           <p className="text-small text-soft">
-            {formatVolumeFt3(kit.resinFt3, display)} of resin: {kit.bags}.{' '}
-            {kit.gravelLb >= 0.5 ? `${formatWeightLb(kit.gravelLb, display)} of gravel` : 'No gravel'}, tube about{' '}
-            {formatCutLengthIn(kit.tubeLengthIn, display)}, {kit.crewSize} people, {formatWeightLb(kit.fullTankLb, display)} when full.
+            {words('kit', {
+              volume: formatVolumeFt3(kit.resinFt3, display),
+              bags: kit.bags,
+              gravel: kit.gravelLb >= 0.5 ? words('gravel', { weight: formatWeightLb(kit.gravelLb, display) }) : words('noGravel'),
+              tube: formatCutLengthIn(kit.tubeLengthIn, display),
+              crew: String(kit.crewSize),
+              weight: formatWeightLb(kit.fullTankLb, display),
+            })}
           </p>
         ) : (
           <p className="text-small text-soft">{one.kitReason}</p>

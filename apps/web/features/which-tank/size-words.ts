@@ -1,10 +1,10 @@
 import type { TankIdentity } from '@almanac/softener/identify/identify-tank'
 
-/** How sure, in words. */
-export function sureWords(chance: number): string {
-  if (chance >= 0.95) return 'almost certain'
-  if (chance >= 0.75) return 'likely'
-  return chance >= 0.5 ? 'more likely than not' : 'still open'
+/** How sure a chance is called, by its key among the words. */
+export function sureKey(chance: number) {
+  if (chance >= 0.95) return 'sure/almost'
+  if (chance >= 0.75) return 'sure/likely'
+  return chance >= 0.5 ? 'sure/rather' : 'sure/open'
 }
 
 /** Where the field of a question stands on the page. */

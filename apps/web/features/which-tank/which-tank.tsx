@@ -4,10 +4,10 @@ import { Button } from '@almanac/ui/button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Section } from '@almanac/ui/section'
+import { useWords } from '@almanac/words/use-words'
 import { useSearchParams } from 'next/navigation'
 import { useDeferredValue, useMemo, useState } from 'react'
 import { useSession } from '@/client/providers'
-import { useLocale } from '@/client/use-locale'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { AnswerBar } from './answer-bar.tsx'
 import { Candidates } from './candidates.tsx'
@@ -23,15 +23,15 @@ const FIRST = 4
 /** Which tank is it? For a telephone in one hand, while somebody holds the tape: the answer follows as one types. */
 export function WhichTank() {
   const firm = useRebedFirm()
+  const words = useWords('whichTank')
   const { me } = useSession()
   const display = me.company
   const bedId = useSearchParams().get('bedId')
   const [texts, change] = useClueTexts(display.unitSystem === 'us' ? 'in' : 'cm')
   const [all, setAll] = useState(false)
-  const locale = useLocale()
-  const read = useMemo(() => readClues(texts, locale), [texts, locale])
+  const read = useMemo(() => readClues(texts, { display, words }), [texts, display, words])
   const clues = useDeferredValue(read.clues)
-  const found = useMemo(() => identifyTank({ clues, ...firm }), [clues, firm])
+  const found = useMemo(() => identifyTank({ clues, ...firm, tank: words }), [clues, firm, words])
   if (!found.ok) return <Notice kind="mind">{found.reason}</Notice>
   const identity = found.value
   const known = identity.usedClues.length > 0
@@ -44,18 +44,15 @@ export function WhichTank() {
   }
   return (
     <div className="field mx-auto max-w-[640px] bg-paper">
-      <PageHead
-        title="Which tank is it?"
-        lead="Type what the caller reads or measures, and the answer follows. One or two measures are usually enough."
-      />
+      <PageHead title={words('title')} lead={words('lead')} />
       <AnswerBar identity={identity} known={known} onAsk={focus} />
       <ClueFields texts={texts} read={read} identity={identity} change={change} />
-      <Section title={known ? 'What it may be' : 'What it may be, before measuring'}>
+      <Section title={words(known ? 'mayBe' : 'mayBeBefore')}>
         <HowSure found={found} clues={clues} />
         <Candidates identity={identity} most={all ? 99 : FIRST} />
         {identity.candidates.length > FIRST && !all ? (
           <div className="mt-3">
-            <Button onClick={() => setAll(true)}>Show all {identity.candidates.length}</Button>
+            <Button onClick={() => setAll(true)}>{words('showAll', { count: String(identity.candidates.length) })}</Button>
           </div>
         ) : null}
       </Section>

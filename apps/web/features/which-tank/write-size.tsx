@@ -6,6 +6,7 @@ import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
 import { formatTankSize } from '@almanac/units/format'
+import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
@@ -18,6 +19,7 @@ type Props = { bedId: string; best: TankCandidate | null; fromLabel: boolean }
 /** The tank this page was opened for: what is on record, and one press that writes the size found. */
 export function WriteSize({ bedId, best, fromLabel }: Props) {
   const texts = useBedTexts()
+  const words = useWords('whichTank')
   const { api, me } = useSession()
   const mayChange = usePermission('change:site')
   const query = useQuery(api.beds.page.queryOptions({ input: { bedId } }))
@@ -25,7 +27,7 @@ export function WriteSize({ bedId, best, fromLabel }: Props) {
   if (query.error)
     return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
   const bed = query.data
-  if (!bed) return <Skeleton lines={2} label="Loading the tank" />
+  if (!bed) return <Skeleton lines={2} label={words('loadingTank')} />
   const size = best?.diameterIn && best.heightIn ? `${best.diameterIn}x${best.heightIn}` : null
   const asRecorded = best?.diameterIn === bed.tank.diameterIn && best?.heightIn === bed.tank.heightIn
   const write = () => {
@@ -37,28 +39,30 @@ export function WriteSize({ bedId, best, fromLabel }: Props) {
     })
   }
   return (
-    <section aria-label="The tank on record" className="mt-6 border-t border-ink pt-3">
+    <section aria-label={words('record')} className="mt-6 border-t border-ink pt-3">
       <p>
-        Tank at{' '}
-        <TextLink href={`/beds/${bed.id}`} link={Link}>
-          {bed.site?.label ?? 'the workshop'}
-        </TextLink>
-        . On record: <strong>{texts.tank(bed.tank)}</strong>.
+        {words.rich('onRecord', {
+          ...{ where: bed.site?.label ?? words('workshop'), tank: texts.tank(bed.tank) },
+          site: (label) => (
+            <TextLink href={`/beds/${bed.id}`} link={Link}>
+              {label}
+            </TextLink>
+          ),
+          size: (size) => <strong>{size}</strong>,
+        })}
       </p>
-      {change.error ? (
-        <Problem happened={readFailure(change.error).message} kept="The size on record is unchanged; what you typed is still here." />
-      ) : null}
-      {change.isSuccess && asRecorded ? <Notice kind="done">Written to the tank. Its forecast and kit follow.</Notice> : null}
+      {change.error ? <Problem happened={readFailure(change.error).message} kept={words('notWritten')} /> : null}
+      {change.isSuccess && asRecorded ? <Notice kind="done">{words('written')}</Notice> : null}
       {!mayChange ? (
-        <p className="mt-1 text-soft">The office updates the record: tell them the size above.</p>
+        <p className="mt-1 text-soft">{words('tellOffice')}</p>
       ) : size && best && !asRecorded ? (
         <div className="mt-3">
-          <Button kind="ink" wide onClick={write} busy={change.isPending} busyLabel="Writing">
-            Write {formatTankSize(best.diameterIn, best.heightIn, me.company)} to this tank
+          <Button kind="ink" wide onClick={write} busy={change.isPending} busyLabel={words('writing')}>
+            {words('write', { size: formatTankSize(best.diameterIn, best.heightIn, me.company) })}
           </Button>
         </div>
       ) : size && !change.isSuccess ? (
-        <p className="mt-1 text-soft">This matches the record.</p>
+        <p className="mt-1 text-soft">{words('matches')}</p>
       ) : null}
     </section>
   )
