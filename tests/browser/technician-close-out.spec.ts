@@ -106,7 +106,7 @@ test('a technician works through a rebed, each caution before its step, and clos
   await volume.fill('1 1/2')
   const gravel = page.getByLabel('Gravel', { exact: true })
   const gravelBefore = await gravel.inputValue()
-  await drive(gravel, { ...NO_NUMBER, ...twelveHundred(/1,200 lb is unusual|does not go/), '99999': /the most is 5,000 lb/ })
+  await drive(gravel, { ...NO_NUMBER, ...twelveHundred(/1,200 lb is unusual|does not fit/), '99999': /the most is 5,000 lb/ })
   await gravel.fill(gravelBefore)
   const tube = page.getByLabel('Distributor tube, cut to', { exact: true })
   const tooLong = { ...twelveHundred(/the most is 160 in/), '99999': /the most is 160 in/ }

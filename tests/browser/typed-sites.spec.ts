@@ -20,7 +20,7 @@ test('sites: water, beds, softeners and supplies take what was meant, and ask ba
   await drive(added, RESIN)
   for (const [text, said] of [
     ['abc', /is not a number/],
-    ['15', /does not go into a 10 × 54 in tank/],
+    ['15', /does not fit in a 10 × 54 in tank/],
   ] as const) {
     await added.fill(text)
     await page.getByRole('button', { name: 'Save the site' }).click()
@@ -70,7 +70,7 @@ test('sites: water, beds, softeners and supplies take what was meant, and ask ba
   const facts = page.locator('section').filter({ has: page.getByRole('heading', { name: 'Facts' }) })
   await facts.getByRole('button', { name: 'Edit facts' }).click()
   const volume = exactly(dialog, 'Resin volume')
-  const cannot = /does not go into a 10 × 54 in tank/
+  const cannot = /does not fit in a 10 × 54 in tank/
   await drive(volume, RESIN)
   await volume.fill('15')
   await save(dialog, 'Save and forecast again')
@@ -82,7 +82,7 @@ test('sites: water, beds, softeners and supplies take what was meant, and ask ba
   await tube.fill('52 5/8')
   const gravel = exactly(dialog, 'Gravel')
   const hadGravel = await gravel.inputValue()
-  const soMuch = /1,200 lb is unusual|So much gravel does not go/
+  const soMuch = /1,200 lb is unusual|That much gravel does not fit/
   await drive(gravel, { ...NO_NUMBER, ...twelveHundred(soMuch), '99999': /the most is 5,000 lb/ })
   await gravel.fill(hadGravel)
   const backwash = exactly(dialog, 'Backwash rate')

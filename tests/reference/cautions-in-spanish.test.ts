@@ -229,7 +229,7 @@ const figures = (message: string) =>
     .filter((one, i, all) => !/^(in|bar)$/.test(one) || /^[\d¼½¾⅛]/.test(all[i - 1] ?? ''))
     .sort()
 
-it.each(['cautions', 'diagnosis', 'diagnosisCautions', 'emergency', 'whichTank', 'steps', 'kit', 'plan', 'lacking'] as const)(
+it.each(['cautions', 'diagnosis', 'diagnosisCautions', 'emergency', 'whichTank', 'ownerRebed', 'steps', 'kit', 'plan', 'lacking'] as const)(
   'each figure, unit and value of %s stands in the Spanish too',
   (room) => {
     for (const [key, message] of Object.entries(en[room]))

@@ -1,7 +1,9 @@
 import { diagnosisCautions } from '@almanac/words/en/diagnosis-cautions'
 import { emergency } from '@almanac/words/en/emergency'
+import { ownerRebed } from '@almanac/words/en/owner-rebed'
 import { diagnosisCautions as spanishOfDiagnosis } from '@almanac/words/es/diagnosis-cautions'
 import { emergency as spanishOfEmergency } from '@almanac/words/es/emergency'
+import { ownerRebed as spanishOfOwner } from '@almanac/words/es/owner-rebed'
 import { describe, expect, it } from 'vitest'
 
 /** The cautions before a check, and what is said at once of beads at the taps: read side by side, as those of the procedures are. */
@@ -65,7 +67,45 @@ const AT_ONCE: readonly (readonly [key: keyof typeof emergency, english: string,
   ['do/stays', 'stays in bypass until', 'queda en bypass hasta'],
 ]
 
+/** What nobody may do at a rebed, and what goes to a licensed person. */
+const OWNER: readonly (readonly [key: keyof typeof ownerRebed, english: string, spanish: string])[] = [
+  ['never/loosen', 'before the drain has stopped in backwash', 'antes de que el drenaje se detenga en retrolavado'],
+  ['never/loosen', 'full house pressure', 'toda la presión de la casa'],
+  ['never/unplug', 'before the pressure is out', 'antes de que salga la presión'],
+  ['never/tip-alone', 'the full tank alone', 'solo el tanque lleno'],
+  ['never/vacuum', 'with its opening closed', 'con su abertura cerrada'],
+  ['never/vacuum', 'collapses', 'aplasta'],
+  ['never/raise-tube', 'Never raise the tube while filling', 'Nunca suba el tubo mientras llena'],
+  ['never/raise-tube', 'never leave the cap in it', 'nunca deje la tapa puesta'],
+  ['never/tighten', 'beyond ¼ to ½', 'más de ¼ a ½'],
+  ['never/tighten', 'nor under pressure', 'ni con presión'],
+  ['never/mix', 'bleach with iron cleaner: it makes toxic gas', 'hipoclorito de sodio con limpiador de hierro: produce gas tóxico'],
+  ['never/beads', 'into a drain', 'a un drenaje'],
+  ['never/patch', 'Never patch a cracked tank', 'Nunca parche un tanque agrietado'],
+  ['refer/pipe', 'permit or license', 'permiso o licencia'],
+  [
+    'refer/stop',
+    'lead service line, asbestos, a crawl space, a boil-water notice',
+    'plomo, asbesto, un espacio angosto bajo el piso, un aviso de hervir el agua',
+  ],
+  [
+    'refer/pressure',
+    'above 80 psi (5.5 bar): a regulator, and expansion control',
+    'arriba de 80 psi (5.5 bar): un regulador, y control de expansión',
+  ],
+  ['refer/bypass', 'does not hold', 'no cierra'],
+  ['refer/waste', 'local waste rule', 'norma local de residuos'],
+]
+
 describe('each caution', () => {
+  it('of an owner, what nobody may do and what is referred stands in both languages', () => {
+    for (const [key, inEnglish, inSpanish] of OWNER) {
+      expect(ownerRebed[key]).toContain(inEnglish)
+      expect(spanishOfOwner[key]).toContain(inSpanish)
+    }
+    const named = OWNER.map(([key]) => key)
+    expect(Object.keys(ownerRebed).filter((key) => /^(never|refer)\//.test(key) && !named.includes(key as never))).toEqual([])
+  })
   it.each(Object.entries(AT_CHECKS))('before a check, %s: hazard and way out stand in both languages', (key, pairs) => {
     for (const [inEnglish, inSpanish] of pairs) {
       expect(diagnosisCautions[key as keyof typeof diagnosisCautions]).toContain(inEnglish)

@@ -4,8 +4,11 @@ import { quantileOf, spreadOf, thinned } from '@almanac/softener/choice/spread'
 import { type WhichResinInput, whichResin } from '@almanac/softener/choice/which-resin'
 import { yearlyRunning } from '@almanac/softener/choice/yearly-running'
 import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
+import { wordsIn } from '@almanac/words/words-in'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+
+const OWNER = wordsIn('en-US', 'ownerRebed')
 
 const seed = Number(process.env.FC_SEED ?? 20_260_104)
 console.info(`softener choice: fast-check seed ${seed} (set FC_SEED to change it)`)
@@ -138,7 +141,7 @@ const KNOWN: OwnerQuestion = {
 
 describe('owner or firm (common practice, no source; lifting by NIOSH 94-110)', () => {
   it('a level cellar, two people, a bypass that holds and no licence wanted: an owner can, with a helper', () => {
-    const answer = ownerOrFirm(KNOWN)
+    const answer = ownerOrFirm(KNOWN, OWNER)
     expect(answer.verdict).toBe('owner-with-helper')
     // 51 lb against a limit of 23.4 lb.
     expect(answer.grounds.find((one) => one.topic === 'lift')?.words).toMatch(/lifting index of 2\.2/)
@@ -154,16 +157,16 @@ describe('owner or firm (common practice, no source; lifting by NIOSH 94-110)', 
     ['pressure', { pressurePsi: 81 }],
     ['weight', { diameterIn: 21, fullTankLb: 900 }],
   ] as const)('%s alone calls for the firm: %o', (topic, change) => {
-    const answer = ownerOrFirm({ ...KNOWN, ...change })
+    const answer = ownerOrFirm({ ...KNOWN, ...change }, OWNER)
     expect(answer.verdict).toBe('firm')
     expect(answer.grounds.find((one) => one.topic === topic && one.weight === 'firm')).toBeDefined()
   })
   it('80 psi is the limit of plumbing codes, and not above it', () =>
-    expect(ownerOrFirm({ ...KNOWN, pressurePsi: 80 }).verdict).toBe('owner-with-helper'))
+    expect(ownerOrFirm({ ...KNOWN, pressurePsi: 80 }, OWNER).verdict).toBe('owner-with-helper'))
   it('what is not known is asked, never taken as harmless', () => {
     for (const key of ['lawAllows', 'stopCase', 'helper', 'access', 'hasBypass', 'bypassHolds', 'pressurePsi', 'diameterIn'] as const)
-      expect([key, ownerOrFirm({ ...KNOWN, [key]: null }).verdict]).toEqual([key, 'ask-first'])
-    expect(ownerOrFirm({ ...KNOWN, pressurePsi: Number.NaN }).verdict).toBe('firm')
+      expect([key, ownerOrFirm({ ...KNOWN, [key]: null }, OWNER).verdict]).toEqual([key, 'ask-first'])
+    expect(ownerOrFirm({ ...KNOWN, pressurePsi: Number.NaN }, OWNER).verdict).toBe('firm')
   })
 })
 
@@ -192,7 +195,7 @@ describe('any input gives a sound answer or a sentence', () => {
           }),
         )
         sound(rebedCleanReplace({ ...WAY, livesYears: lives, rebedMinor: a, cleanMinor: b, unitMinor: c, unitAgeYears: d }))
-        sound({ ok: true, ...ownerOrFirm({ ...KNOWN, diameterIn: a, fullTankLb: b, bagLb: c, pressurePsi: d }) })
+        sound({ ok: true, ...ownerOrFirm({ ...KNOWN, diameterIn: a, fullTankLb: b, bagLb: c, pressurePsi: d }, OWNER) })
       }),
       { seed, numRuns: 300 },
     )

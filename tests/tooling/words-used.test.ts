@@ -2,6 +2,7 @@ import fs from 'node:fs'
 import path from 'node:path'
 import { disinfectants } from '@almanac/records/disinfectant'
 import { resinKinds } from '@almanac/records/resin-kind'
+import { roles } from '@almanac/records/role'
 import { supplyKinds } from '@almanac/records/supply-kind'
 import { ERROR_CODES } from '@almanac/runtime/errors'
 import { checkSteps } from '@almanac/service-rules/close-out/check-steps'
@@ -38,6 +39,7 @@ const BY_VALUE = [
 
 /** Keys of other rooms that are values: what a close-out must have checked, resins, where a figure is from, waters, causes, checks and their answers. */
 const VALUES: Record<string, readonly string[]> = {
+  account: roles,
   lacking: checkSteps,
   kit: [
     ...resinKinds.flatMap((kind) => [kind, `${kind}/short`]),

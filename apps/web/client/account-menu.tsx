@@ -29,7 +29,7 @@ export function AccountActions() {
   return (
     <div className="flex flex-col gap-1 p-2 whitespace-normal">
       <p className="text-small text-soft">
-        {me.company.name} · {me.role}
+        {me.company.name} · {words(me.role)}
         <span className="block break-words">{me.person.email}</span>
       </p>
       {others.map((one) => (
@@ -39,7 +39,7 @@ export function AccountActions() {
           className="min-h-control text-left hover:underline"
           onClick={() => change.mutate({ companyId: one.id })}
         >
-          {words('goTo', { company: one.name })} <span className="text-small text-soft">{words('asRole', { role: one.role })}</span>
+          {words('goTo', { company: one.name })} <span className="text-small text-soft">{words('asRole', { role: words(one.role) })}</span>
         </button>
       ))}
       <Select

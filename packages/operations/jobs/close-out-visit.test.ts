@@ -48,10 +48,10 @@ describe('amounts that cannot be, or are unusual', () => {
     [
       '15 ft³ in a 10 × 54',
       () => bed({ volumeFt3: 15, why: { volume: 'the crew says so' } }),
-      /So much resin does not go into a 10 × 54 in tank/,
+      /That much resin does not fit in a 10 × 54 in tank/,
     ],
     ['1.9 ft³ in a 10 × 54', () => bed({ volumeFt3: 1.9 }), /little room to backwash/],
-    ['a tube of 62 in', () => bed({ tubeCutIn: 62 }), /So long a tube stands out of a 10 × 54 in tank/],
+    ['a tube of 62 in', () => bed({ tubeCutIn: 62 }), /A tube this long stands above a 10 × 54 in tank/],
     ['99,999 gpg', () => measured(99_999, 'insisted'), /99,999 gpg can’t be right/],
     ['99 gpg', () => measured(99), /99 gpg is unusual/],
     [

@@ -4,7 +4,7 @@ import type { ClueId } from './clue-types.ts'
 export type AskId = 'label' | 'circumferenceIn' | 'heightWithValveIn' | 'heightIn' | 'diameterIn' | 'jacket'
 
 /** `ask/…` of the words of the page says what is asked, and how it is done. */
-export type Ask = {
+export type ClueAsk = {
   readonly id: AskId
   /** The clues that answer it: it is asked while none of them is known. */
   readonly clues: readonly ClueId[]

@@ -25,7 +25,7 @@ export type LiftingIndex = {
 const LOAD_CONSTANT_LB = 51
 const SOURCE = 'NIOSH 94-110, Applications Manual for the Revised NIOSH Lifting Equation'
 /** What the equation leaves out, always shown beside its result. */
-export const NIOSH_LIMITS =
+const NIOSH_LIMITS =
   'The equation does not cover stairs, slippery floors, one-handed or team lifts; it gives a recommended limit, not permission.'
 
 type Point = readonly [perMinute: number, multiplier: number]

@@ -2,6 +2,9 @@
 export const account = {
   goTo: 'Go to {company}',
   asRole: 'as {role}',
+  owner: 'owner',
+  dispatcher: 'dispatcher',
+  technician: 'technician',
   language: 'Language',
   companyLanguage: 'Your company’s',
   unreviewed: '{language} (not yet checked by a technician)',

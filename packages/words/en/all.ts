@@ -5,6 +5,7 @@ import { emergency } from './emergency.ts'
 import { field } from './field.ts'
 import { join } from './join.ts'
 import { letter } from './letter.ts'
+import { ownerRebed } from './owner-rebed.ts'
 import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
 import { signIn } from './sign-in.ts'
@@ -20,6 +21,7 @@ export const en = {
   emergency,
   join,
   letter,
+  ownerRebed,
   plan,
   refusal,
   signIn,

@@ -4,6 +4,9 @@ import type { Translation } from '../translation.ts'
 export const account: Translation<typeof english> = {
   goTo: 'Ir a {company}',
   asRole: 'como {role}',
+  owner: 'dueño',
+  dispatcher: 'despachador',
+  technician: 'técnico',
   language: 'Idioma',
   companyLanguage: 'El de su empresa',
   unreviewed: '{language} (aún no revisado por un técnico)',

@@ -5,6 +5,7 @@ import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
 import { Section } from '@almanac/ui/section'
 import { Select } from '@almanac/ui/select'
 import { StatusWord } from '@almanac/ui/status-word'
+import { useWords } from '@almanac/words/use-words'
 import { useState } from 'react'
 import { AmountField } from '@/client/amount-field'
 import { useSession } from '@/client/providers'
@@ -55,19 +56,23 @@ export function OwnerPart({ choice }: { choice: BedChoice }) {
   const firm = useRebedFirm()
   const { me } = useSession()
   const display = me.company
+  const words = useWords('ownerRebed')
   const [told, setTold] = useState<OwnerFacts>(NOBODY_ASKED)
   const amounts = useAmounts({ pressure: 'pressure' })
   const kit = kitOf(choice.plan.bed, firm)
   const bagFt3 = kit.ok ? Math.max(...kit.value.bagPlan.bags.map((bag) => bag.volumeFt3)) : null
-  const answer = ownerOrFirm({
-    ...told,
-    diameterIn: choice.plan.bed.diameterIn,
-    fullTankLb: kit.ok ? kit.value.fullTankLb : null,
-    bagLb: kit.ok && bagFt3 !== null ? bagFt3 * RESIN_KINDS[kit.value.resinKind].wetWeightLbFt3.value : null,
-    pressurePsi: amounts.now('pressure'),
-    waterSource: choice.plan.water.source,
-    display,
-  })
+  const answer = ownerOrFirm(
+    {
+      ...told,
+      diameterIn: choice.plan.bed.diameterIn,
+      fullTankLb: kit.ok ? kit.value.fullTankLb : null,
+      bagLb: kit.ok && bagFt3 !== null ? bagFt3 * RESIN_KINDS[kit.value.resinKind].wetWeightLbFt3.value : null,
+      pressurePsi: amounts.now('pressure'),
+      waterSource: choice.plan.water.source,
+      display,
+    },
+    words,
+  )
   const yesNo = (value: boolean | null) => (value === null ? '' : value ? 'yes' : 'no')
   return (
     <Section title="Owner or our crew?">
