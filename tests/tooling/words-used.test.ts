@@ -76,7 +76,7 @@ const CARRIED: Record<string, RegExp> = {
   whichTank: /(Clue|Tank)Speaking/,
   kit: /[sS]peaking|RebedFirm/,
   amount: /AmountSaid|Judgement/,
-  plan: /\bPlan\b/,
+  plan: /\bMadePlan\b/,
 }
 
 const sources = ['apps/web', 'apps/worker', 'packages']
