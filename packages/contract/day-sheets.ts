@@ -5,6 +5,7 @@ import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { BedRecord } from './bed-record.ts'
+import { DrivePace } from './drive-pace.ts'
 import { ClockTime } from './jobs.ts'
 import { command, Day, Id, Instant, Version } from './shared.ts'
 import { WhomToCall } from './site-facts.ts'
@@ -122,7 +123,8 @@ export const daySheets = {
         sheets: z.array(DaySheet),
         yard: z.object({ latitude: z.number(), longitude: z.number() }).nullable(),
         /** How the firm's own drives compare with the usual ones. */
-        paceWords: z.string(),
+        /** What drives were worked out with; null: usual speeds. */
+        pace: DrivePace.nullable(),
         /** The last day before this one that has sheets, to copy from. */
         copyFrom: Day.nullable(),
         /** Proposed jobs in the company: what still needs a place. */

@@ -2,6 +2,7 @@ import { papers } from '@almanac/records/paper'
 import { valveControls } from '@almanac/records/valve-control'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
+import { DrivesLearned, DrivesTaken, TakeDrivesInput } from './drive-pace.ts'
 import { command, Id, Instant, page, pageOf, SeenVersion, Version } from './shared.ts'
 
 const number = z.number().min(-1e9).max(1e9)
@@ -145,6 +146,8 @@ export const firm = {
   figures: oc.route({ method: 'GET', path: '/firm/figures' }).output(z.object({ rows: z.array(FigureRow) })),
   changeFigure: oc.route({ method: 'POST', path: '/firm/figures' }).input(ChangeFigureInput).output(Changed),
   resetFigure: oc.route({ method: 'POST', path: '/firm/figures/usual' }).input(ResetFigureInput).output(Changed),
+  drives: oc.route({ method: 'GET', path: '/firm/drives' }).output(DrivesLearned),
+  takeDrives: oc.route({ method: 'POST', path: '/firm/drives' }).input(TakeDrivesInput).output(DrivesTaken),
   settings: oc.route({ method: 'GET', path: '/firm/settings' }).output(Settings),
   changeSettings: oc
     .route({ method: 'POST', path: '/firm/settings' })

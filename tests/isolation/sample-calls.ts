@@ -65,6 +65,8 @@ const settings = {
   ...{ plannedRebedMinor: 42_000, failureMinor: 61_000, beadsMinor: 90_000, overtimeMinorPerHour: 5_500 },
 }
 
+const pace = { factor: 1.1, shortFactor: 1.2, longFactor: 1, roadFactor: 1, drives: 40, days: 8 }
+
 const firm: Record<string, Sample> = {
   figures: { roles: 'odt' },
   changeFigure: {
@@ -73,6 +75,8 @@ const firm: Record<string, Sample> = {
     other: { value: 5 },
   },
   resetFigure: { roles: 'o', input: () => ({ key: 'gravel-from-ft3', version, note: null }), other: { note: 'as others do' } },
+  drives: { roles: 'o' },
+  takeDrives: { roles: 'o', input: () => ({ version: 0, pace }), other: { version: 1 } },
   settings: { roles: 'o' },
   changeSettings: { roles: 'o', input: () => ({ ...settings, version, note: null }), other: { rebedsPerMonth: 13 } },
   history: { roles: 'o', input: () => page },

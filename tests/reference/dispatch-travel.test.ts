@@ -1,5 +1,5 @@
 import { seededRandom } from '@almanac/dispatch/search/random'
-import { calibrate, type DriveObservation } from '@almanac/dispatch/travel/calibrate'
+import { calibrate, calibrationOf, type DriveObservation } from '@almanac/dispatch/travel/calibrate'
 import { estimateLeg, rushFactor, UNCALIBRATED, usualRoadMiles, usualSeconds } from '@almanac/dispatch/travel/estimate-leg'
 import { greatCircleMiles, type LatLon } from '@almanac/dispatch/travel/point'
 import { legKey, readTableAnswer, tablePath } from '@almanac/dispatch/travel/table-answer'
@@ -65,31 +65,63 @@ describe('learning from recorded drives', () => {
     const to = point()
     const usual = usualRoadMiles(greatCircleMiles(from, to))
     const noise = Math.exp((uniform() + uniform() - 1) * 0.3)
-    return { from, to, minutes: (usualSeconds(usual) / 60) * factor * noise, miles: usual * 1.1, minuteOfDay: 12 * 60 }
+    return {
+      from,
+      to,
+      minutes: (usualSeconds(usual) / 60) * factor * noise,
+      miles: usual * 1.1,
+      day: `2026-11-0${1 + random.below(9)}`,
+      minuteOfDay: 12 * 60,
+    }
   }
   it('finds a known factor within 3%, one drive in five being nonsense', () => {
     const drives = Array.from({ length: 400 }, (_, i) => (i % 5 === 0 ? { ...drive(1.25), minutes: 200 } : drive(1.25)))
-    const { calibration, setAside } = calibrate(drives)
-    expect(calibration.longFactor / 1.25).toBeGreaterThan(0.97)
-    expect(calibration.longFactor / 1.25).toBeLessThan(1.03)
-    expect(calibration.circuityFactor).toBeCloseTo(1.1, 1)
+    const { pace, setAside } = calibrate(drives)
+    expect(Number(pace?.longFactor) / 1.25).toBeGreaterThan(0.97)
+    expect(Number(pace?.longFactor) / 1.25).toBeLessThan(1.03)
+    expect(pace?.roadFactor).toBeCloseTo(1.1, 1)
     expect(setAside).toBeGreaterThan(60)
   })
-  it('stays with the usual figures without drives, and moves little for one', () => {
-    expect(calibrate([]).calibration).toEqual(UNCALIBRATED)
-    expect(calibrate([]).sentence).toMatch(/usual speeds/)
-    const one = calibrate([drive(2)]).calibration
-    expect(Math.max(one.longFactor, one.shortFactor)).toBeLessThan(1.15)
+  it('says nothing of fewer than 30 drives, or of drives of fewer than five days', () => {
+    const some = (many: number, days: number) =>
+      Array.from({ length: many }, (_, i) => ({ ...drive(1.2), day: `2026-11-0${1 + (i % days)}` }))
+    expect(calibrationOf(null)).toEqual(UNCALIBRATED)
+    for (const [many, days] of [
+      [0, 1],
+      [29, 9],
+      [300, 4],
+    ] as const)
+      expect(calibrate(some(many, days)).pace).toBeNull()
+    expect(calibrate(some(60, 5)).pace?.factor).toBeGreaterThan(1.1)
+  })
+  it('takes no drive faster than a van: half a minute for eleven miles, a hundred times over', () => {
+    const fast = Array.from({ length: 100 }, () => ({ ...drive(1), minutes: 0.5 }))
+    expect(calibrate(fast)).toMatchObject({ pace: null, used: 0, setAside: 100 })
+    const real = Array.from({ length: 100 }, () => drive(1))
+    expect(calibrate([...fast, ...real]).pace?.factor).toBeCloseTo(calibrate(real).pace?.factor ?? Number.NaN, 9)
+  })
+  it('believes no factor below 0.7 or above 1.5 (our choice, no source)', () => {
+    expect(calibrate(Array.from({ length: 200 }, () => drive(0.55))).pace?.factor).toBe(0.7)
+    expect(calibrate(Array.from({ length: 200 }, () => drive(2.5))).pace?.factor).toBe(1.5)
+  })
+  it('draws drives towards the usual ones once: 36 that take 1.4 times as long go three quarters of the way', () => {
+    // exp(36 × ln 1.4 ÷ (36 + 12)) = 1.4^0.75 = 1.2870, by hand.
+    const same = Array.from({ length: 36 }, (_, i) => {
+      const one = drive(1)
+      const usual = usualRoadMiles(greatCircleMiles(one.from as LatLon, one.to as LatLon))
+      return { ...one, minutes: (usualSeconds(usual) / 60) * 1.4, day: `2026-11-0${1 + (i % 6)}` }
+    })
+    expect(calibrate(same).pace?.factor).toBeCloseTo(1.287, 3)
   })
   it('does not hold the rush hour against the firm', () => {
     const factor = rushFactor(UNCALIBRATED, 8 * 60)
     expect(factor).toBeGreaterThan(1)
     const inRush = Array.from({ length: 300 }, () => ({ ...drive(factor), minuteOfDay: 8 * 60 }))
-    expect(calibrate(inRush).calibration.longFactor).toBeCloseTo(1, 1)
+    expect(calibrate(inRush).pace?.longFactor).toBeCloseTo(1, 1)
   })
   it('gives numbers for any nonsense', () => {
     const nonsense = [Number.NaN, -5, 0, 1e9].map((minutes): DriveObservation => ({ ...drive(1), minutes }))
-    expect(calibrate([...nonsense, { ...drive(1), from: null }])).toMatchObject({ used: 0, setAside: 5, calibration: UNCALIBRATED })
+    expect(calibrate([...nonsense, { ...drive(1), from: null }])).toMatchObject({ used: 0, setAside: 5, pace: null })
   })
 })
 

@@ -1,11 +1,14 @@
 import type { FigureChange, FigureRow, FigureValue } from '@almanac/contract/firm'
+import { DRIVE_PACE_KEY } from '@almanac/records/drive-pace'
 import { inCompany, type Scope } from '../in-company.ts'
 import { cursorOf, readCursor } from './page-key.ts'
 
-/** What the firm set in the place of usual figures, and what it put back. */
+/** What the firm set in the place of usual figures of calculation, and what it put back. */
 export async function readFirmFigures(scope: Pick<Scope, 'companyId'>): Promise<FigureRow[]> {
   const { companyId } = scope
-  const rows = await inCompany(scope, (tx) => tx.firmFigure.findMany({ where: { companyId }, orderBy: { key: 'asc' } }))
+  const rows = await inCompany(scope, (tx) =>
+    tx.firmFigure.findMany({ where: { companyId, key: { not: DRIVE_PACE_KEY } }, orderBy: { key: 'asc' } }),
+  )
   return rows.map(({ id, version, key, value, note, archivedAt }) => ({
     ...{ id, version, key, note, inUse: archivedAt === null },
     value: value as FigureValue,

@@ -9,13 +9,15 @@ import { roundToFiveMinutes } from './round-to-five-minutes.ts'
 /** A board with some of a proposal's differences taken, and what the checker says against it. */
 export interface Applied {
   readonly board: Board
+  /** Jobs taken that would begin at another time than the proposal shows, with that time: on drives or sheets that are not the proposal's any more. */
+  readonly moved: readonly { readonly jobId: string; readonly startMinute: number }[]
   /** Empty: it may be saved. Otherwise what does not go together when only these are taken; what was wrong before and gets no worse does not count. */
   readonly violations: readonly string[]
 }
 
 /**
- * Takes the differences chosen (by id) and leaves the others; every visit left in place keeps its sheet, and each sheet stands in the order of its times. Times are then
- * the earliest that the new order allows. The checker looks at the result, because half of a proposal may not fit.
+ * Takes the differences chosen (by id) and leaves the others; every visit left in place keeps its sheet, and each sheet stands in the order of its times. What is taken
+ * begins when the proposal shows it. The checker looks at the result, because half of a proposal may not fit.
  */
 export function applyDifferences(
   board: Board,
@@ -52,15 +54,20 @@ export function applyDifferences(
     const written = new Map(sheet.visits.map((visit) => [visit.jobId, visit]))
     return { ...sheet, visits: list.map(({ jobId }): BoardVisit => (changed.has(jobId) ? { jobId } : (written.get(jobId) ?? { jobId }))) }
   })
-  return timed({ ...board, sheets }, planFaults(built, timetable(built.problem, built.present).plan))
+  const shown = new Map(taken.flatMap(({ jobId, startMinute }) => (startMinute === null ? [] : [[jobId, startMinute] as const])))
+  return timed({ ...board, sheets }, planFaults(built, timetable(built.problem, built.present).plan), shown)
 }
 
 /** Writes the times on the sheets, and checks. */
-function timed(board: Board, before: readonly PlanFault[]): Applied | { faults: string[] } {
+function timed(board: Board, before: readonly PlanFault[], shown: ReadonlyMap<string, number>): Applied | { faults: string[] } {
   const built = buildProblem(board)
   if ('faults' in built) return built
-  const plan = roundToFiveMinutes(built, timetable(built.problem, built.present).plan)
+  const plan = roundToFiveMinutes(built, timetable(built.problem, built.present).plan, shown)
   const spots = spotsOf(built, plan)
+  const moved = [...shown].flatMap(([jobId, minute]) => {
+    const spot = spots.get(jobId)
+    return spot === undefined || spot.startMinute === minute ? [] : [{ jobId, startMinute: spot.startMinute }]
+  })
   const sheets = board.sheets.map((sheet) => ({
     ...sheet,
     visits: sheet.visits.map(({ jobId }): BoardVisit => {
@@ -68,5 +75,5 @@ function timed(board: Board, before: readonly PlanFault[]): Applied | { faults: 
       return spot === undefined ? { jobId } : { jobId, startMinute: spot.startMinute }
     }),
   }))
-  return { board: { ...board, sheets }, violations: newFaults(before, planFaults(built, plan)) }
+  return { board: { ...board, sheets }, moved, violations: newFaults(before, planFaults(built, plan)) }
 }

@@ -8,6 +8,7 @@ import { roundToFiveMinutes } from '../propose/round-to-five-minutes.ts'
 import { type Saying, sayDay } from '../propose/say.ts'
 import { startPlanning } from '../search/planner.ts'
 import { timetable } from '../search/timetable.ts'
+import { freePromise } from './free-promise.ts'
 import { gapsFor, plainObstacle } from './obstacle.ts'
 import { fullestShare, timeSheet } from './time-sheet.ts'
 
@@ -141,20 +142,11 @@ function strand(built: Built, sheet: Sheet, mishap: CrewDisruption): { board: Bo
   const keptIds = new Set(kept.map((v) => built.jobs[v]?.id))
   const stranded = sheet.visits.map(({ jobId }) => jobId).filter((id) => !keptIds.has(id) && built.visitOf.has(id))
   const gone = new Set(stranded)
-  const jobs = board.jobs.map((job): BoardJob => (gone.has(job.id) ? freed(job, sheet, board) : job))
+  const jobs = board.jobs.map((job): BoardJob => (gone.has(job.id) ? freePromise(job, sheet, board) : job))
   const sheets = board.sheets.map((one) =>
     one.id === sheet.id ? { ...changed, visits: sheet.visits.filter(({ jobId }) => !gone.has(jobId)) } : one,
   )
   return { board: { ...board, jobs, sheets }, stranded }
-}
-
-function freed(job: BoardJob, sheet: Sheet, board: Board): BoardJob {
-  const { promised, ...rest } = job
-  return {
-    ...rest,
-    leaveOutPrice: board.prices.takeOff,
-    ...(promised === undefined ? {} : { windows: [{ date: sheet.date, from: promised.from, to: promised.to }] }),
-  }
 }
 
 /** Nobody may be put on a sheet that fell away. */

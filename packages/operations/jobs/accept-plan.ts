@@ -6,9 +6,11 @@ import { dayOf } from '@almanac/database/days'
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
-import { applyDifferences } from '@almanac/dispatch/propose/apply-differences'
+import { type Applied, applyDifferences } from '@almanac/dispatch/propose/apply-differences'
 import type { Board } from '@almanac/dispatch/propose/board'
 import type { Difference } from '@almanac/dispatch/propose/differences'
+import { sayList, sayTime } from '@almanac/dispatch/propose/say'
+import { freePromise } from '@almanac/dispatch/slots/free-promise'
 import { now } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { changeCrew } from './change-crew.ts'
@@ -24,6 +26,25 @@ const stale = () =>
     'conflict',
     'The day sheets have changed since this plan was made. Nothing was changed; make the plan again. It takes a few seconds.',
   )
+
+/** A plan for a mishap let other crews keep what was promised with the crew that cannot come: so does the check of it. */
+function freed(board: Board, asked: PlanAsked, differences: readonly Difference[]): Board {
+  const sheet = asked.kind === 'week' ? undefined : board.sheets.find((one) => one.id === asked.crewDayId)
+  if (!sheet) return board
+  const stranded = new Set(differences.filter((one) => one.fromSheetId === sheet.id && one.toSheetId !== sheet.id).map((one) => one.jobId))
+  return { ...board, jobs: board.jobs.map((job) => (stranded.has(job.id) ? freePromise(job, sheet, board) : job)) }
+}
+
+/** What is accepted is what was shown: drives may have changed since, by the pace that the owner took over or by a travel server. */
+function otherTimes(moved: Applied['moved'], differences: readonly Difference[], board: Board): AppError {
+  const shown = new Map(differences.map((one) => [one.jobId, one.startMinute]))
+  const times = moved.map(({ jobId, startMinute }) => `${sayTime(startMinute, board)} instead of ${sayTime(shown.get(jobId) ?? 0, board)}`)
+  const visits = moved.length === 1 ? 'One visit' : `${moved.length} visits`
+  return new AppError(
+    'conflict',
+    `${visits} would start at another time than this plan shows (${sayList(times)}), because drives take longer than when it was made. Nothing was changed; make the plan again.`,
+  )
+}
 
 /** What of a board a plan leans on: sheets with their hours, people, room and visits. If any of it differs, the plan is of another day. */
 function leansOn(board: Pick<Board, 'sheets' | 'jobs'>, { sheetIds, jobIds }: Chosen) {
@@ -79,8 +100,13 @@ export async function acceptPlan(scope: Scope & { personId: string }, input: Acc
     const stands = leansOn(draft.board, chosen)
     const isSame = plan.kind !== 'week' || isDeepStrictEqual(stands, leansOn(before, chosen))
     if (!isSame || !isDeepStrictEqual(stands, leansOn(board, chosen))) throw stale()
-    const applied = applyDifferences(board, { differences: proposal.differences, spots: new Map(proposal.spots) }, input.differenceIds)
+    const applied = applyDifferences(
+      freed(board, asked, differences),
+      { differences: proposal.differences, spots: new Map(proposal.spots) },
+      input.differenceIds,
+    )
     if ('faults' in applied) throw new AppError('conflict', `${applied.faults.join(' ')} Nothing was changed.`)
+    if (applied.moved.length > 0) throw otherTimes(applied.moved, differences, board)
     if (applied.violations.length > 0)
       throw new AppError('conflict', 'These changes don’t fit together on their own. Nothing was changed; take the others too, or fewer.')
     const changed = await writePlaces(tx, command, placesOf(applied.board, differences, sheetIds))

@@ -108,5 +108,5 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
     from += own.length
     return { ...sheet, drives: own.map(rounded) }
   })
-  return { ...read, sheets: withDrives, yard: desk.yard && { latitude: desk.yard.lat, longitude: desk.yard.lon }, paceWords: desk.sentence }
+  return { ...read, sheets: withDrives, yard: desk.yard && { latitude: desk.yard.lat, longitude: desk.yard.lon }, pace: desk.pace }
 }

@@ -1,12 +1,14 @@
 import type { Scope } from '@almanac/database/in-company'
+import { readDrivePace } from '@almanac/database/read/drive-pace'
 import { readSettings } from '@almanac/database/read/firm-settings'
 import { readClosedVisits } from '@almanac/database/read/observed-drives'
-import { type CalibrationResult, calibrate, type DriveObservation } from '@almanac/dispatch/travel/calibrate'
-import { estimateLeg, type LegOrigin, rushFactor } from '@almanac/dispatch/travel/estimate-leg'
+import { type CalibrationResult, calibrate, calibrationOf, type DriveObservation } from '@almanac/dispatch/travel/calibrate'
+import { type Calibration, estimateLeg, type LegOrigin, rushFactor } from '@almanac/dispatch/travel/estimate-leg'
 import { isPoint, type LatLon } from '@almanac/dispatch/travel/point'
 import { legKey } from '@almanac/dispatch/travel/table-answer'
+import type { DrivePace } from '@almanac/records/drive-pace'
 import { now } from '@almanac/runtime/clock'
-import { clockIn } from '@almanac/units/calendar/zone-clock'
+import { clockIn, dayIn, minutesBetween } from '@almanac/units/calendar/zone-clock'
 import { serverLegs } from './travel-server.ts'
 
 /** One drive to work out; the instant says whether it falls into a rush hour. */
@@ -16,13 +18,12 @@ export type AskedLeg = { from: LatLon | null; to: LatLon | null; at: Date }
 export type Drive = { basis: LegOrigin; minutes: number | null; miles: number | null }
 
 /** What is needed to work out a company's drives. */
-export type TravelDesk = CalibrationResult & { timeZone: string; yard: LatLon | null }
+export type TravelDesk = { calibration: Calibration; pace: DrivePace | null; timeZone: string; yard: LatLon | null }
 
 const DAY_MS = 86_400_000
 const LOOK_BACK_DAYS = 365
-const KEPT_MS = 3_600_000
-
-const calibrations = new Map<string, { result: CalibrationResult; until: number }>()
+/** No visit of any kind is shorter: one that is was opened and closed at a table in the evening, and says nothing of the road. Common practice, no source. */
+const LEAST_VISIT_MINUTES = 10
 
 /** Coordinates as a point; null where one of them is missing. */
 export const pointOf = ({ latitude, longitude }: { latitude: number | null; longitude: number | null }): LatLon | null =>
@@ -34,31 +35,34 @@ export const minuteOfDay = (timeZone: string, at: Date): number => {
   return hours * 60 + minutes
 }
 
-/** The firm's own drives: from the end of one visit to the beginning of the crew's next. */
+/** The firm's own drives: from the end of one visit to the beginning of the crew's next, both of them done where and when they say. */
 async function observedDrives(scope: Pick<Scope, 'companyId'>, timeZone: string): Promise<DriveObservation[]> {
   const visits = await readClosedVisits(scope, new Date(now().getTime() - LOOK_BACK_DAYS * DAY_MS))
+  const isDone = (visit: { startedAt: string; finishedAt: string }) =>
+    minutesBetween(visit.startedAt, visit.finishedAt) >= LEAST_VISIT_MINUTES
   return visits.slice(1).flatMap((next, n) => {
     const before = visits[n]
-    if (!before || before.crewDayId !== next.crewDayId) return []
-    const minutes = (Date.parse(next.startedAt) - Date.parse(before.finishedAt)) / 60_000
-    return [{ from: pointOf(before), to: pointOf(next), minuteOfDay: minuteOfDay(timeZone, new Date(before.finishedAt)), minutes }]
+    if (!before || before.crewDayId !== next.crewDayId || !isDone(before) || !isDone(next)) return []
+    const [left, minutes] = [new Date(before.finishedAt), minutesBetween(before.finishedAt, next.startedAt)]
+    return [{ from: pointOf(before), to: pointOf(next), day: dayIn(timeZone, left), minuteOfDay: minuteOfDay(timeZone, left), minutes }]
   })
 }
 
-/** Found once an hour: reading a year of visits for each page would be waste. */
-async function calibrationOf(scope: Pick<Scope, 'companyId'>, timeZone: string): Promise<CalibrationResult> {
-  const held = calibrations.get(scope.companyId)
-  if (held && held.until > now().getTime()) return held.result
-  const result = calibrate(await observedDrives(scope, timeZone))
-  calibrations.set(scope.companyId, { result, until: now().getTime() + KEPT_MS })
-  return result
+/** What the last year's drives say, to the thousandth; nothing is planned with it until the owner takes it over. */
+export async function learnPace(scope: Pick<Scope, 'companyId'>, timeZone: string): Promise<CalibrationResult> {
+  const { pace, ...counted } = calibrate(await observedDrives(scope, timeZone))
+  const near = (factor: number) => Math.round(factor * 1000) / 1000
+  if (!pace) return { pace, ...counted }
+  const { factor, shortFactor, longFactor, roadFactor } = pace
+  const factors = { factor: near(factor), shortFactor: near(shortFactor), longFactor: near(longFactor), roadFactor: near(roadFactor) }
+  return { pace: { ...pace, ...factors }, ...counted }
 }
 
-/** Reads the yard and the firm's own factors. */
+/** Reads the yard and the pace that the owner took over: the same for every process, at once. */
 export async function openTravelDesk(scope: Pick<Scope, 'companyId'>, timeZone: string): Promise<TravelDesk> {
-  const { yardLatitude, yardLongitude } = await readSettings(scope)
+  const [{ yardLatitude, yardLongitude }, pace] = await Promise.all([readSettings(scope), readDrivePace(scope)])
   const yard = pointOf({ latitude: yardLatitude, longitude: yardLongitude })
-  return { timeZone, yard, ...(await calibrationOf(scope, timeZone)) }
+  return { timeZone, yard, pace, calibration: calibrationOf(pace) }
 }
 
 /** Works out some drives: by the travel server where it knows the road, else from coordinates, else unknown. Outside any transaction. */

@@ -1,5 +1,6 @@
 'use client'
 import type { DaySheet, SheetFit, SheetVisit } from '@almanac/contract/day-sheets'
+import type { DrivePace } from '@almanac/records/drive-pace'
 import { jobKindWords } from '@almanac/records/job-kind'
 import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
@@ -24,7 +25,7 @@ import { SheetMap } from './sheet-map.tsx'
 import type { Drag } from './use-drag.ts'
 import { VisitLine } from './visit-line.tsx'
 
-export type Travel = { yard: { latitude: number; longitude: number } | null; paceWords: string }
+export type Travel = { yard: { latitude: number; longitude: number } | null; pace: DrivePace | null }
 export type OpenSheetProps = {
   sheet: DaySheet
   others: readonly DaySheet[]
@@ -82,7 +83,7 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
       </ol>
       {fits.isLoading ? <p className="px-3 pb-3 text-small text-soft sm:px-5">Looking for jobs that would fit…</p> : null}
       <LoadList crewDayId={sheet.id} />
-      <SheetMap sheet={sheet} yard={sheet.home ?? travel.yard} paceWords={travel.paceWords} />
+      <SheetMap sheet={sheet} yard={sheet.home ?? travel.yard} pace={travel.pace} />
       {over ? null : <LeftOver left={fits.data?.left ?? []} />}
       {mishap ? <DisruptionForm sheet={sheet} sheets={others} onClose={() => setMishap(false)} /> : null}
       {moving ? (

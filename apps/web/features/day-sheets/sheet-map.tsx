@@ -1,15 +1,17 @@
 'use client'
 import type { DaySheet } from '@almanac/contract/day-sheets'
+import type { DrivePace } from '@almanac/records/drive-pace'
 import { jobKindWords } from '@almanac/records/job-kind'
 import { DrivesMap } from '@almanac/ui/drives-map'
 import { formatMiles } from '@almanac/units/distance'
 import { formatClock, formatDuration } from '@almanac/units/format-clock'
+import { paceWords } from '@/client/pace-words'
 import { useSession } from '@/client/providers'
 
 type Yard = { latitude: number; longitude: number } | null
 
 /** The drives of a sheet: their sum in words, and where they go on a map that needs no network. */
-export function SheetMap({ sheet, yard, paceWords }: { sheet: DaySheet; yard: Yard; paceWords: string }) {
+export function SheetMap({ sheet, yard, pace }: { sheet: DaySheet; yard: Yard; pace: DrivePace | null }) {
   const { me } = useSession()
   const display = me.company
   if (sheet.visits.length === 0) return null
@@ -19,7 +21,7 @@ export function SheetMap({ sheet, yard, paceWords }: { sheet: DaySheet; yard: Ya
   const missing = sheet.drives.length - known.length
   const how = sheet.drives.some((drive) => drive.basis === 'server')
     ? 'From the routing server.'
-    : `Estimated from coordinates. ${paceWords}`
+    : `Estimated from coordinates, ${pace ? `at your own pace: ${paceWords(pace, display)}` : 'at usual speeds'}.`
   return (
     <details data-paper className="break-inside-avoid border-t border-line px-3 py-2 sm:px-5">
       <summary className="min-h-6 cursor-pointer">

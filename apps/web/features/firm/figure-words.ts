@@ -1,3 +1,4 @@
+import { DRIVE_PACE_KEY, type DrivePace } from '@almanac/records/drive-pace'
 import { type Paper, paperWords } from '@almanac/records/paper'
 import { resinKinds, resinKindWords } from '@almanac/records/resin-kind'
 import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
@@ -12,6 +13,7 @@ import { packOf } from '@almanac/units/price-packs'
 import { readNumber } from '@almanac/units/read-number'
 import { LITRES_PER_FT3 } from '@almanac/units/volume'
 import { localeWords } from '@/client/locale-words'
+import { paceWords } from '@/client/pace-words'
 
 /** How a firm reads its figures. */
 export type FirmDisplay = Omit<Display, 'timeZone'>
@@ -49,6 +51,7 @@ const FIXED: Record<string, string> = {
   reserve: 'Reserve capacity',
   'price:salt-per-lb': 'Price of salt',
   'price:water-per-gal': 'Price of water',
+  [DRIVE_PACE_KEY]: 'Your crews’ driving pace',
   reminderLeadDays: 'Reminder, days before the due window',
   rebedsPerMonth: 'Rebeds your crews can do in a month',
   dayStart: 'Workday starts',
@@ -133,6 +136,7 @@ const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = 
     if (reserve.kind === 'share') return `${percent(reserve.share, display)} of the capacity`
     return reserve.days === 1 ? 'one day’s use' : `${number(reserve.days ?? 0, display)} days’ use`
   },
+  [DRIVE_PACE_KEY]: (value, display) => paceWords(value as DrivePace, display),
   riskLimit: percent,
   dayStart: (value, display) => formatClockTime(value as string, display),
   dayEnd: (value, display) => formatClockTime(value as string, display),

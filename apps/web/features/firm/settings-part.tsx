@@ -11,6 +11,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { DrivesPart } from './drives-part.tsx'
 import { EditSettings } from './edit-settings.tsx'
 import { figureName, figureWords } from './figure-words.ts'
 import { PoolPart } from './pool-part.tsx'
@@ -50,6 +51,7 @@ export function SettingsPart() {
         <p className="mb-3 max-w-[75ch] text-soft">Used to work out the cheapest age to rebed, and whether a plan may use overtime.</p>
         <Values settings={data} names={COSTS} />
       </Section>
+      <DrivesPart />
       <PoolPart settings={data} />
       {editing ? <EditSettings settings={data} names={PARTS[editing]} onClose={() => setEditing(null)} /> : null}
     </>

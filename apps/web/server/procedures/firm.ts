@@ -1,10 +1,13 @@
 import 'server-only'
+import { readDrivePaceRow } from '@almanac/database/read/drive-pace'
 import { readFigureHistory, readFirmFigures } from '@almanac/database/read/firm-figures'
 import { readSettings } from '@almanac/database/read/firm-settings'
 import { memberNames } from '@almanac/identity/people'
 import { changeFigure } from '@almanac/operations/firm/change-figure'
 import { changeSettings } from '@almanac/operations/firm/change-settings'
 import { resetFigure } from '@almanac/operations/firm/reset-figure'
+import { takeDrivePace } from '@almanac/operations/firm/take-drive-pace'
+import { learnPace } from '@almanac/operations/jobs/travel-desk'
 import { can } from '../procedure.ts'
 
 const manage = can('manage:company').firm
@@ -13,6 +16,11 @@ export const firm = {
   figures: can('read:site').firm.figures.handler(async ({ context }) => ({ rows: await readFirmFigures(context.scope) })),
   changeFigure: manage.changeFigure.handler(({ context, input }) => changeFigure(context.scope, input)),
   resetFigure: manage.resetFigure.handler(({ context, input }) => resetFigure(context.scope, input)),
+  drives: manage.drives.handler(async ({ context: { scope, who } }) => {
+    const [row, { pace, ...recorded }] = await Promise.all([readDrivePaceRow(scope), learnPace(scope, who.company.timeZone)])
+    return { version: row?.version ?? 0, inUse: row?.pace ?? null, found: pace, recorded }
+  }),
+  takeDrives: manage.takeDrives.handler(({ context, input }) => takeDrivePace(context.scope, input)),
   settings: manage.settings.handler(({ context }) => readSettings(context.scope)),
   changeSettings: manage.changeSettings.handler(({ context, input }) => changeSettings(context.scope, input)),
   history: manage.history.handler(async ({ context, input }) => {
