@@ -30,7 +30,10 @@ function importersOfTheClient(files) {
   )
 }
 
-/** Names that more than one file of the product defines and exports: two homes of a word, or one word for two things. */
+/**
+ * Names that more than one file of the product defines and exports, each with its files: two homes of a word, or one word for two things. `by` tells apart the names
+ * that are one thing by design: a room of words in two languages, a group of procedures and its contract.
+ */
 function namesExportedTwice(files) {
   const homes = new Map()
   for (const file of files) {
@@ -40,7 +43,15 @@ function namesExportedTwice(files) {
     )
     for (const name of new Set([...names].map((match) => match[1]))) homes.set(name, [...(homes.get(name) ?? []), file])
   }
-  return [...homes].filter(([name, where]) => where.length > 1 && !FRAMEWORK_NAMES.has(name)).map(([name]) => name)
+  const twice = [...homes].filter(([name, where]) => where.length > 1 && !FRAMEWORK_NAMES.has(name))
+  const by = { languages: 0, contracts: 0, others: [] }
+  for (const [name, where] of twice) {
+    const left = where.filter((file) => !/^packages\/words\/e[ns]\//.test(file))
+    if (left.length === 0) by.languages++
+    else if (left.every((file) => /^packages\/contract\/|^apps\/web\/server\/procedures\//.test(file))) by.contracts++
+    else by.others.push(name)
+  }
+  return { count: twice.length, by }
 }
 
 /** What the framework asks each page and route to export by that name. */
@@ -82,7 +93,8 @@ export default async function measure() {
     over250Lines: files.filter(({ lines }) => lines > 250).map(({ file }) => file),
     filesInImportCycles: cycles.length,
     importersOfDatabaseClient: importers,
-    namesExportedTwice: twice.length,
+    namesExportedTwice: twice.count,
+    namesExportedTwiceBy: twice.by,
     inferredInOperations: inferred,
     filesListingResinKinds: resinLists,
     codeLines,
@@ -96,7 +108,7 @@ largest                ${figures.largestLines}  ${figures.largestFile}
 over 250 lines         ${figures.over250Lines.length}  ${figures.over250Lines.join(', ')}
 files in import cycles ${figures.filesInImportCycles}  ${cycles.join(', ')}
 importers of client    ${importers.length}  ${importers.join(', ')}
-names exported twice   ${twice.length}
+names exported twice   ${twice.count}: ${twice.by.languages} rooms of words in two languages, ${twice.by.contracts} groups of procedures and their contract, ${twice.by.others.length} others: ${twice.by.others.join(', ')}
 z.infer in operations  ${inferred}
 files listing resins   ${resinLists.length}  ${resinLists.join(', ')}
 code, test lines       ${codeLines}, ${testLines}

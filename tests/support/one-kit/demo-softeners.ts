@@ -59,13 +59,19 @@ function only({ rows, sheets, ...firm }: PlannedFirm, bedIds: readonly string[])
   const bed = rows.bed.filter((one) => all.has(one.tankId)).map(({ beganVisitId: _began, endedVisitId: _ended, ...one }) => one)
   const atSite = <T extends { siteId?: string | null }>(list: T[]) => list.filter((one) => siteIds.has(one.siteId ?? ''))
   const ofSoftener = <T extends { softenerId?: string | null }>(list: T[]) => list.filter((one) => softenerIds.has(one.softenerId ?? ''))
+  const tenure = atSite(rows.tenure)
+  const customerIds = new Set(tenure.map((one) => one.customerId))
+  const contact = rows.contact.filter((one) => customerIds.has(one.customerId ?? ''))
+  const contactIds = new Set(contact.map((one) => one.id))
   return {
     ...firm,
     sheets: none(sheets),
     rows: {
       ...rows,
-      ...{ softener, tank, bed, job: [], inspection: [], waterTest: atSite(rows.waterTest), tenure: atSite(rows.tenure) },
+      ...{ softener, tank, bed, job: [], inspection: [], waterTest: atSite(rows.waterTest), tenure, contact },
       ...{
+        customer: rows.customer.filter((one) => customerIds.has(one.id)),
+        consent: rows.consent.filter((one) => contactIds.has(one.contactId)),
         site: rows.site.filter((one) => siteIds.has(one.id)),
         valve: ofSoftener(rows.valve),
         preTreatment: ofSoftener(rows.preTreatment),
