@@ -1,7 +1,7 @@
 import fs from 'node:fs'
 import path from 'node:path'
-import { checkLinkedPlan } from '../../packages/dispatch/checker-linked/check-linked-plan.ts'
-import { startLinkedPlanning } from '../../packages/dispatch/linked/plan-linked.ts'
+import { checkLinkedPlan } from './dispatch/linked/check-linked-plan.ts'
+import { startLinkedPlanning } from './dispatch/linked/plan-linked.ts'
 import { readCrewsOfTwo } from './dispatch/read-crews-of-two.ts'
 
 type Bench = { args: string[]; say: (line: string) => void }

@@ -1,5 +1,5 @@
-import { type CrewsFormed, type CrewsWanted, type PersonDay, startFormingCrews } from '@almanac/dispatch/linked/form-crews'
 import { describe, expect, it } from 'vitest'
+import { type CrewsFormed, type CrewsWanted, type PersonDay, startFormingCrews } from '../../scripts/bench/dispatch/linked/form-crews.ts'
 import { inventedBoard } from '../support/dispatch/invented-board.ts'
 import { job, smallTravel } from '../support/dispatch/two-towns.ts'
 

@@ -1,4 +1,4 @@
-import type { Link, LinkedProblem, LinkedVisit } from '@almanac/dispatch/linked/linked-problem'
+import type { Link, LinkedProblem, LinkedVisit } from './linked/linked-problem.ts'
 
 interface RawInstance {
   readonly patients: readonly {

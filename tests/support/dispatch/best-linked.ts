@@ -1,4 +1,4 @@
-import type { LinkedProblem } from '../../../packages/dispatch/linked/linked-problem.ts'
+import type { LinkedProblem } from '../../../scripts/bench/dispatch/linked/linked-problem.ts'
 
 interface Part {
   readonly visit: number

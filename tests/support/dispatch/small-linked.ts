@@ -1,5 +1,5 @@
-import type { LinkedProblem, LinkedVisit } from '../../../packages/dispatch/linked/linked-problem.ts'
 import { seededRandom } from '../../../packages/dispatch/search/random.ts'
+import type { LinkedProblem, LinkedVisit } from '../../../scripts/bench/dispatch/linked/linked-problem.ts'
 
 /** A small problem with linked visits, from its seed alone: 4 visits, 3 people, skills, windows, some links; small enough to try every plan. */
 export function smallLinked(seed: number): LinkedProblem {

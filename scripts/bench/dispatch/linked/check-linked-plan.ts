@@ -1,4 +1,4 @@
-import type { LinkedPlan, LinkedProblem } from '../linked/linked-problem.ts'
+import type { LinkedPlan, LinkedProblem } from './linked-problem.ts'
 
 /** What a plan does wrong, for a person to read. */
 export interface LinkedViolation {

@@ -1,4 +1,4 @@
-import type { Span } from '../problem/problem.ts'
+import type { Span } from '@almanac/dispatch/problem/problem'
 
 /** One person's part of a visit. `skill` null: anyone can. */
 export interface Need {

@@ -1,4 +1,4 @@
-import type { Random } from '../search/random.ts'
+import type { Random } from '@almanac/dispatch/search/random'
 import type { LinkedDraft } from './draft.ts'
 import type { LinkedModel } from './linked-model.ts'
 

@@ -1,4 +1,4 @@
-import { seededRandom } from '../search/random.ts'
+import { seededRandom } from '@almanac/dispatch/search/random'
 import { decode, keepDraft } from './decode.ts'
 import { copyDraft, type Decoder, type LinkedDraft, newDecoder, newDraft } from './draft.ts'
 import { buildLinkedModel, type LinkedModel } from './linked-model.ts'
