@@ -20,6 +20,8 @@ export type Column<Row> = {
   width?: string
   /** On a phone each row becomes a stack: `title` stands first without its head, `hide` is left out. */
   phone?: 'title' | 'hide'
+  /** Left out where the table is narrow: on a tablet and on paper. */
+  wideOnly?: boolean
 }
 
 export type DataTableProps<Row> = {
@@ -123,7 +125,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
                     <td
                       key={c.key}
                       {...role('cell')}
-                      className={`py-2.5 pr-3 align-middle last:pr-0 max-md:p-0 ${c.align === 'right' ? 'md:not-last:pr-6 md:text-right' : ''} ${
+                      className={`py-2.5 pr-3 align-middle last:pr-0 max-md:p-0 ${c.align === 'right' ? 'md:not-last:pr-6 md:text-right' : ''} ${c.wideOnly ? 'md:max-xl:hidden' : ''} ${
                         c.phone === 'hide' || inner === null || inner === '' ? 'max-md:hidden' : ''
                       } ${title ? 'max-md:order-first' : 'max-md:flex max-md:items-start max-md:gap-3 max-md:[&>*]:min-w-0'}`}
                     >

@@ -5,7 +5,7 @@ import { type ReactNode, useId } from 'react'
 /** By which column the rows stand, and which way. */
 export type TableSort = { key: string; direction: 'ascending' | 'descending' }
 
-type Sortable = { key: string; head: ReactNode; align?: 'right'; sortable?: boolean; width?: string }
+type Sortable = { key: string; head: ReactNode; align?: 'right'; sortable?: boolean; width?: string; wideOnly?: boolean }
 
 /** Pressing the sorted column turns it round; pressing another sorts by that, smallest first. */
 function nextSort(sort: TableSort | undefined, key: string): TableSort {
@@ -23,7 +23,7 @@ function Arrow({ direction }: { direction?: TableSort['direction'] }) {
 
 /** Head cell of a column; a button when the column sorts. */
 export function SortHead({ column, sort, onSort }: { column: Sortable; sort?: TableSort; onSort?: (sort: TableSort) => void }) {
-  const { key, head, align, sortable, width } = column
+  const { key, head, align, sortable, width, wideOnly } = column
   const direction = sort?.key === key ? sort.direction : undefined
   const right = align === 'right'
   return (
@@ -31,7 +31,7 @@ export function SortHead({ column, sort, onSort }: { column: Sortable; sort?: Ta
       scope="col"
       style={width ? { width } : undefined}
       aria-sort={sortable ? (direction ?? 'none') : undefined}
-      className={`py-1 align-middle font-medium last:pr-0 ${right ? 'pr-6 text-right' : 'pr-3'}`}
+      className={`py-1 align-middle font-medium last:pr-0 ${right ? 'pr-6 text-right' : 'pr-3'} ${wideOnly ? 'md:max-xl:hidden' : ''}`}
     >
       {sortable && onSort ? (
         <button

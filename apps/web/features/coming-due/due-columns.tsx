@@ -60,6 +60,7 @@ export function dueColumns(today: string, { company }: Pick<Me, 'company'>, firm
     {
       key: 'drivers',
       head: 'What drives it',
+      wideOnly: true,
       cell: (bed) => <span className="text-small text-soft">{driverWords(bed)}</span>,
       width: '19%',
     },
