@@ -65,7 +65,7 @@ export const SHOWS = {
   'daySheets.day': [...BOARD, 'customer', 'contact', 'bed', 'kit', 'stock-item', 'firm-figure'],
   'daySheets.fits': [...BOARD, 'bed', 'firm-figure'],
   'daySheets.crewChoices': ['colleague', 'vehicle', 'absence', 'crew-day'],
-  'due.months': ['forecast-months', 'forecast-run', 'company-settings', 'water-supply'],
+  'due.months': ['forecast-months', 'forecast-run', 'forecast-backtest', 'company-settings', 'water-supply'],
   'due.beds': [...FORECAST, 'forecast-plan', 'softener', 'site', 'job', 'visit', 'water-supply'],
   'find.look': ['site', 'customer', 'contact', 'softener', 'bed', 'job', 'visit'],
   'firm.figures': ['firm-figure'],

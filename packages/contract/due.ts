@@ -45,6 +45,8 @@ export const DueMonths = z.object({
   computedAt: Instant.nullable(),
   beds: z.number().int(),
   year: Band.nullable(),
+  /** By how much past misses widened the ranges of `year` and `years`; 1: not at all. */
+  widenedBy: z.number(),
   /** Five years from now on, each with its first month. */
   years: z.array(Band.extend({ from: z.string() })),
   /** Sixty months. */

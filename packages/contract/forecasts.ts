@@ -50,6 +50,8 @@ export type ShownFit = z.infer<typeof ShownFit>
 
 export const TrackRecord = z.object({
   fit: ShownFit.nullable(),
+  /** By how much the past years' misses widen today's ranges of a year's failures; 1: not at all. */
+  widenedBy: z.number(),
   checked: z
     .object({
       asOfDay: Day,

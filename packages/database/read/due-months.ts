@@ -73,7 +73,7 @@ export async function readDueMonths(
   scope: Pick<Scope, 'companyId'>,
   { waterSupplyId, by }: { waterSupplyId?: string; by?: DueGrouping },
   timeZone: string,
-): Promise<DueMonths> {
+): Promise<Omit<DueMonths, 'widenedBy'>> {
   const { companyId } = scope
   return inCompany(scope, async (tx) => {
     const settings = await tx.companySettings.findFirst({ where: { companyId }, select: { rebedsPerMonth: true } })

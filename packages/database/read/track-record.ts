@@ -25,8 +25,21 @@ function whole(result: BacktestResult): BacktestResult {
   return { ...{ skill, coverageStandardError: null, counts: [], reliability: [], notes: [] }, ...result }
 }
 
+/** Past years of the last look back: what was expected in each, and what came. */
+export async function readPastYears(scope: Pick<Scope, 'companyId'>): Promise<BacktestResult['counts']> {
+  const { companyId } = scope
+  return inCompany(scope, async (tx) => {
+    const last = await tx.forecastBacktest.findFirst({
+      where: { companyId },
+      orderBy: [{ finishedAt: 'desc' }, { id: 'desc' }],
+      select: { result: true },
+    })
+    return (last?.result as BacktestResult | null | undefined)?.counts ?? []
+  })
+}
+
 /** The last look back at past forecasts, and the fit in use. */
-export async function readTrackRecord(scope: Pick<Scope, 'companyId'>): Promise<TrackRecord> {
+export async function readTrackRecord(scope: Pick<Scope, 'companyId'>): Promise<Omit<TrackRecord, 'widenedBy'>> {
   const { companyId } = scope
   return inCompany(scope, async (tx) => {
     const fit = await readShownFit(tx, companyId)

@@ -82,5 +82,30 @@ describe('a backtest on a simulated firm', () => {
     const at = (list: BedRecord[]) => backtest(list, PRIOR, ['2020-01-01'], seeded(1))
     const [a, b] = [at(records), at(moved)]
     expect(a.ok && a.value.scores).toEqual(b.ok && b.value.scores)
+    // Nor what became of the water after it: a change of the supply, and carbon set ahead, a year later.
+    const changed = records.map((record) => ({
+      ...record,
+      water: {
+        ...record.water,
+        supplyPeriods: [
+          ...record.water.supplyPeriods,
+          { fromDay: '2021-01-01', disinfectant: 'chloramine' as const, disinfectantMgL: 3.5, hardnessGpg: 15, ironMgL: 1 },
+        ],
+        preTreatments: [...record.water.preTreatments, { kind: 'carbon' as const, fromDay: '2021-06-01', toDay: null }],
+      },
+    }))
+    const c = at(changed)
+    expect(a.ok && a.value.scores).toEqual(c.ok && c.value.scores)
+    // What was known on the day does tell.
+    const known = at(
+      changed.map((record) => ({
+        ...record,
+        water: {
+          ...record.water,
+          supplyPeriods: record.water.supplyPeriods.map((one) => (one.fromDay === '2021-01-01' ? { ...one, fromDay: '2019-01-01' } : one)),
+        },
+      })),
+    )
+    expect(a.ok && a.value.scores).not.toEqual(known.ok && known.value.scores)
   })
 })

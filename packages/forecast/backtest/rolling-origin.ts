@@ -4,6 +4,7 @@ import type { BedRecord } from '../fit/bed-record.ts'
 import { fitBedRecords } from '../fit/fit-bed-records.ts'
 import { survivalAt } from '../lifetime/kaplan-meier.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
+import { asKnownOn } from './as-known-on.ts'
 import { type AgeRule, ageOnlyWeibull, fixedAge, kaplanMeierRule, knownLives } from './baselines.ts'
 import { bedsOnOrigin, placeOf } from './beds-on-origin.ts'
 import { brierScore, watching } from './brier.ts'
@@ -85,8 +86,9 @@ export function backtest(
   for (const originDay of origins) {
     const origin = parseDay(originDay)
     if (origin === null) return refuse(`The origin “${originDay}” isn’t a real date. Type it as YYYY-MM-DD.`)
-    const parameters = options.known ?? fittedOn(records, prior, originDay)
-    const beds = bedsOnOrigin(records, parameters, originDay, origin, asOf, options.mostBeds ?? Number.POSITIVE_INFINITY, random)
+    const known = records.map((record) => asKnownOn(record, originDay))
+    const parameters = options.known ?? fittedOn(known, prior, originDay)
+    const beds = bedsOnOrigin(known, parameters, originDay, origin, asOf, options.mostBeds ?? Number.POSITIVE_INFINITY, random)
     const lives = knownLives(records, originDay, prior)
     const rules: [Method, AgeRule | null][] = [
       ['forecast', null],

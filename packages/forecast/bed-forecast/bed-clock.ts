@@ -3,10 +3,11 @@ import { traitsLog, waterLog } from '../exposure/acceleration.ts'
 import type { TracedSegment } from '../exposure/water-history.ts'
 import { ageAtLifeHazard, type LifeCurve, lifeHazard, lifeHazardRate } from '../lifetime/life-curve.ts'
 import { weibullFromMedian } from '../lifetime/weibull.ts'
-import { NORMAL_NODES, uniformNodes, type WeightedNode } from '../numeric/gauss-nodes.ts'
+import { NORMAL_NODES, type WeightedNode } from '../numeric/gauss-nodes.ts'
 import { type ForecastParameters, PARAMETER_KEYS } from '../priors/forecast-parameters.ts'
 import type { LifeNode } from '../priors/parameter-nodes.ts'
 import { TRADE_PRIORS } from '../priors/trade-priors.ts'
+import { beginningNodes } from './beginning-nodes.ts'
 import { type Readings, readingsLogLikelihood } from './inspection-model.ts'
 import type { ReadBed } from './read-input.ts'
 import { KNOTS, type Tilt, tilted, tiltFrom } from './tilt.ts'
@@ -44,9 +45,7 @@ export interface BedDoubt {
 }
 
 export function bedDoubt(bed: ReadBed, parameters: ForecastParameters): BedDoubt {
-  const width = bed.latest - bed.earliest
-  const count = width <= 31 ? 1 : width <= 550 ? 3 : width <= 2200 ? 4 : 6
-  return { beginnings: uniformNodes(bed.earliest, bed.latest, count), doseLogSd: doseLogSd(bed.segments, unlearnedShare(parameters)) }
+  return { beginnings: beginningNodes(bed), doseLogSd: doseLogSd(bed.segments, unlearnedShare(parameters)) }
 }
 
 /**

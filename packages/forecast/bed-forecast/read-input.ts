@@ -8,8 +8,9 @@ import { CALLED_AFTER_DAYS } from '../fit/record-ways.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import type { BedForecastInput } from './bed-forecast-types.ts'
 
-/** How far back an unknown beginning may reach. */
+/** How far back an unknown beginning may reach, and no farther than this many times the years by which the firm's other beds had begun before it met them. */
 const UNKNOWN_BEGINNING_YEARS = 20
+const TIMES_USUAL = 4
 
 /** The input as day numbers, with the gaps filled and each filling named. */
 export interface ReadBed {
@@ -17,6 +18,8 @@ export interface ReadBed {
   readonly asOf: number
   readonly earliest: number
   readonly latest: number
+  /** A beginning so many days before `latest` is e times less likely; Infinity: each day as likely as another. */
+  readonly backDays: number
   readonly lastSeen: number
   readonly lastSeenKnown: boolean
   /** Day up to which it works if its household is one that calls, for it has not; null where nobody would or the day last seen is later. */
@@ -43,9 +46,13 @@ export function readInput(input: BedForecastInput, parameters: ForecastParameter
   if (seen === undefined) return refuse(`The day last seen, “${input.lastSeenDay}”, isn’t a real date. Correct it.`)
   if (seen !== null && seen > asOf)
     return refuse(`The bed was last seen on ${writeDay(seen)}, which is after ${writeDay(asOf)}. Correct the day last seen.`)
-  const beginning = readBeginning(input, seen, asOf, { assumptions, missing, writeDay })
+  const beginning = readBeginning(input, seen, asOf, parameters.yearsBeforeMet ?? Number.POSITIVE_INFINITY, {
+    assumptions,
+    missing,
+    writeDay,
+  })
   if (!beginning.ok) return beginning
-  const { earliest, latest } = beginning
+  const { earliest, latest, backDays } = beginning
   const lastSeen = seen ?? latest
   if (seen === null) {
     missing.push('Not seen since it went in.')
@@ -62,6 +69,7 @@ export function readInput(input: BedForecastInput, parameters: ForecastParameter
     asOf,
     earliest,
     latest,
+    backDays,
     lastSeen,
     lastSeenKnown: seen !== null,
     unheardUntil: input.customerCalls === true && asOf - CALLED_AFTER_DAYS > lastSeen ? asOf - CALLED_AFTER_DAYS : null,
@@ -85,12 +93,14 @@ interface ReadBeginning {
   readonly ok: true
   readonly earliest: number
   readonly latest: number
+  readonly backDays: number
 }
 
 function readBeginning(
   input: BedForecastInput,
   seen: number | null,
   asOf: number,
+  yearsBeforeMet: number,
   { assumptions, missing, writeDay }: { assumptions: string[]; missing: string[]; writeDay: ReadBed['writeDay'] },
 ): ReadBeginning | Refusal {
   const from = readDay(input.beginning.earliestDay)
@@ -118,18 +128,22 @@ function readBeginning(
   const bound = seenFirst ?? asOf
   const latest = Math.min(to ?? bound, bound)
   const predecessor = before !== null && before <= latest ? before : null
-  const earliest = Math.max(from ?? Math.round(latest - UNKNOWN_BEGINNING_YEARS * DAYS_PER_YEAR), predecessor ?? Number.NEGATIVE_INFINITY)
+  const back = Math.min(UNKNOWN_BEGINNING_YEARS, TIMES_USUAL * yearsBeforeMet)
+  const earliest = Math.max(from ?? Math.round(latest - back * DAYS_PER_YEAR), predecessor ?? Number.NEGATIVE_INFINITY)
   if (from === null && predecessor !== null)
     assumptions.push(`The bed went in after the one before it came out, on ${writeDay(predecessor)} at the earliest.`)
-  else if (from === null)
-    assumptions.push(`We assume the resin was installed between ${writeDay(earliest)} and ${writeDay(latest)}, each day equally likely.`)
+  else if (from === null) {
+    const how = Number.isFinite(yearsBeforeMet) ? 'late rather than early, as with the other beds you took over' : 'each day equally likely'
+    assumptions.push(`We assume the resin was installed between ${writeDay(earliest)} and ${writeDay(latest)}, ${how}.`)
+  }
   if (to !== null && to > bound)
     assumptions.push(`The resin can’t have been installed after ${writeDay(bound)}; so that’s the last possible day.`)
   const width = (latest - earliest) / DAYS_PER_YEAR
   if (from === null && to === null && predecessor === null) missing.push('The install date is unknown.')
   else if (width > 1 / 12)
     missing.push(`The install date is known only within ${width < 1.5 ? 'about a year or less' : `${Math.round(width)} years`}.`)
-  return { ok: true, earliest, latest }
+  const backDays = from === null && predecessor === null ? yearsBeforeMet * DAYS_PER_YEAR : Number.POSITIVE_INFINITY
+  return { ok: true, earliest, latest, backDays }
 }
 
 function readTraits(input: BedForecastInput, assumptions: string[], missing: string[]): { ok: true; traits: BedTraits } | Refusal {

@@ -7,6 +7,7 @@ import type { BedRecord } from './bed-record.ts'
 import { chooseModels, settleModel, type WeighedModel } from './choose-models.ts'
 import { type ReadRecord, readRecord } from './read-record.ts'
 import { wearTable } from './wear-table.ts'
+import { yearsBeforeMet } from './years-before-met.ts'
 
 export interface RecordsFit {
   /** To be used in place of the prior by every later forecast. */
@@ -45,10 +46,11 @@ const LEAST_SHARE = 0.03
  */
 export function fitBedRecords(
   records: readonly BedRecord[],
-  prior: ForecastParameters,
+  trade: ForecastParameters,
   asOfDay: IsoDay,
   version: string,
 ): Result<RecordsFit> {
+  const prior = { ...trade, yearsBeforeMet: yearsBeforeMet(records, asOfDay) }
   const read: ReadRecord[] = []
   const supplies: (string | null)[] = []
   const leftOut = new Map<string, number>()
@@ -85,6 +87,7 @@ export function fitBedRecords(
       : {}),
     ...(main.supplies === null ? {} : { supplies: main.supplies }),
     assumedWater: prior.assumedWater,
+    yearsBeforeMet: prior.yearsBeforeMet,
     sources: [
       `Fitted to ${table.failures === 0 ? 'no failure' : table.failures === 1 ? '1 failure' : `${table.failures} failures`} among ${table.count} beds on record, starting from ${prior.version}.`,
       ...prior.sources,

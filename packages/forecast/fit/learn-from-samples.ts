@@ -108,6 +108,7 @@ function evidence(
       asOf: bed.lower,
       earliest: first,
       latest: last,
+      backDays: Number.POSITIVE_INFINITY,
       lastSeen: bed.lower,
       lastSeenKnown: true,
       unheardUntil: null,

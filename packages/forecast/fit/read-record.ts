@@ -1,9 +1,10 @@
 import { DAYS_PER_YEAR, type IsoDay, parseDay } from '@almanac/units/calendar/day-number'
 import { type Refusal, refuse } from '@almanac/units/result'
+import { beginningNodes } from '../bed-forecast/beginning-nodes.ts'
 import { readInput } from '../bed-forecast/read-input.ts'
 import type { BedTraits } from '../exposure/acceleration.ts'
 import type { TracedSegment } from '../exposure/water-history.ts'
-import { uniformNodes, type WeightedNode } from '../numeric/gauss-nodes.ts'
+import type { WeightedNode } from '../numeric/gauss-nodes.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import type { BedRecord } from './bed-record.ts'
 import {
@@ -72,12 +73,11 @@ export function readRecord(record: BedRecord, asOfDay: IsoDay, parameters: Forec
   const day = known ? (bed.lastSeen + upper) / 2 : bed.lastSeen
   const lower = Math.max(day, bed.latest + 1)
   if (first !== null && first > lower) return refuse('It was first seen after its end.')
-  const width = bed.latest - bed.earliest
   const plain: RecordWay = { sort: PLAIN, lower, upper: known ? lower : Math.max(upper, lower), logFactor: 0 }
   const met: RecordEntry[] = first === null ? [] : [{ sort: PLAIN, entry: first }]
   return {
     ok: true,
-    beginnings: uniformNodes(bed.earliest, bed.latest, width <= 31 ? 1 : width <= 550 ? 3 : width <= 2200 ? 4 : 6),
+    beginnings: beginningNodes(bed),
     entry: first ?? Number.NEGATIVE_INFINITY,
     lower: plain.lower,
     upper: plain.upper,

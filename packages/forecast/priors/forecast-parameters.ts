@@ -75,5 +75,7 @@ export interface ForecastParameters {
     readonly unknownSupplyFreeChlorineMgL: number
     readonly ironMgL: number
   }
+  /** Mean years by which a bed of unknown beginning had begun before it was first seen; absent: not learned, each day as likely as another. */
+  readonly yearsBeforeMet?: number
   readonly sources: readonly string[]
 }

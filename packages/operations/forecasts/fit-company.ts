@@ -11,7 +11,7 @@ import type { FitAnswer, FitInput } from './fit-aside.ts'
 import { type Pool, readPool, sharedFigures } from './pool.ts'
 
 /** Begins the hash of what was learned from: a changed method is a reason to fit the same records again. Old fits stay, with the forecasts that name them. */
-export const METHOD = 'exposure-lives-4'
+export const METHOD = 'exposure-lives-5'
 
 /** Ends the hash of a fit that started from other firms' figures as well. */
 const POOLED = 'pool-'

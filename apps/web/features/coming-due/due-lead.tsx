@@ -7,7 +7,7 @@ import { formatPercent, showWhole } from '@almanac/units/format-number'
 /** The picture in two sentences; the figures can be asked why. */
 export function DueLead({ picture }: { picture: DueMonths }) {
   const display = useDisplay()
-  const { year, beds, asOfDay, rebedsPerMonth, fit, failedAlready } = picture
+  const { year, beds, asOfDay, rebedsPerMonth, fit, failedAlready, widenedBy } = picture
   const learned = fit && !fit.fellBackBecause
   if (!year || !asOfDay) return <>No forecast yet. It’s made automatically soon after you add or import softeners.</>
   return (
@@ -39,8 +39,8 @@ export function DueLead({ picture }: { picture: DueMonths }) {
       >
         {showWhole(year.mean, display)} to fail
       </Why>
-      ; likely range {showWhole(year.low, display)}–{showWhole(year.high, display)} ({formatPercent(0.8, display)}). Your crews can do{' '}
-      {rebedsPerMonth} rebeds a month.
+      ; likely range {showWhole(year.low, display)}–{showWhole(year.high, display)} ({formatPercent(0.8, display)}).
+      {widenedBy > 1 ? ' Past years fell outside too often, so we widened it.' : ''} Your crews can do {rebedsPerMonth} rebeds a month.
       {failedAlready >= 0.5 ? ` About ${showWhole(failedAlready, display)} more have probably failed already. Call those customers.` : ''}
     </>
   )

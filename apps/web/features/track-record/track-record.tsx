@@ -59,13 +59,13 @@ export function TrackRecordPage() {
         </EmptyOrFirst>
       ) : null}
       {checked?.refusal ? <Notice kind="mind">{checked.refusal}</Notice> : null}
-      {checked?.result ? <Findings checked={checked} result={checked.result} /> : null}
+      {checked?.result ? <Findings checked={checked} result={checked.result} widenedBy={read.data?.widenedBy ?? 1} /> : null}
       {read.data ? <LearnedPart fit={(read.data satisfies TrackRecord).fit} /> : null}
     </>
   )
 }
 
-function Findings({ checked, result }: { checked: Checked; result: CheckedResult }) {
+function Findings({ checked, result, widenedBy }: { checked: Checked; result: CheckedResult; widenedBy: number }) {
   const display = useDisplay()
   const held = Math.round(result.coverage80 * 100)
   const first = checked.origins[0] ?? checked.asOfDay
@@ -83,7 +83,8 @@ function Findings({ checked, result }: { checked: Checked; result: CheckedResult
       <p className="mt-1 max-w-[75ch] text-small text-soft">
         {showWhole(result.bedsScored, display)} forecasts, made as of {checked.origins.length} dates (January 1) from {first.slice(0, 4)} to{' '}
         {last.slice(0, 4)}; looked back on {formatDay(checked.asOfDay, display)}. A bed in service on several of them counts each time.
-        {result.notes.length > 0 ? ` ${result.notes.join(' ')}` : ''}
+        {result.notes.length > 0 ? ` ${result.notes.join(' ')}` : ''} Water changes, equipment and tests of later years are left out.
+        Install dates, resin, people and which supply a site has count as known all along.
       </p>
       <Section title="Were we early or late?">
         <p className="max-w-[75ch] text-soft">
@@ -101,7 +102,7 @@ function Findings({ checked, result }: { checked: Checked; result: CheckedResult
       </Section>
       {result.counts.length > 0 ? (
         <Section title="Failures by year">
-          <YearsTable counts={result.counts} />
+          <YearsTable counts={result.counts} widenedBy={widenedBy} />
         </Section>
       ) : null}
       {result.reliability.length > 0 ? (

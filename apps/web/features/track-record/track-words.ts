@@ -61,6 +61,13 @@ export function together(counts: CheckedResult['counts'], display: NumberDisplay
   return `All years together we expected ${showWhole(expected, display)} beds to fail, and ${showWhole(came, display)} did.${lean}`
 }
 
+/** How many years their range held, and what follows for today's. */
+export function ranges(counts: CheckedResult['counts'], widenedBy: number, display: NumberDisplay): string {
+  const inside = counts.filter(({ low, high, happened }) => Math.round(happened) >= low && Math.round(happened) <= high).length
+  const held = `${inside} of ${counts.length} years fell inside their range.`
+  return widenedBy > 1 ? `${held} So today’s ranges for a year are ${formatPercent(widenedBy - 1, display)} wider.` : held
+}
+
 /** Twentieths as tenths, for the picture. */
 export const tenthsOf = (bins: readonly number[]): number[] =>
   Array.from({ length: 10 }, (_, i) => (bins[2 * i] ?? 0) + (bins[2 * i + 1] ?? 0))

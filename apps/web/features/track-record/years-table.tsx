@@ -1,14 +1,16 @@
 import { useDisplay } from '@almanac/ui/display'
 import { FigureTable } from '@almanac/ui/figure-table'
 import { formatPercent, showWhole } from '@almanac/units/format-number'
-import { type CheckedResult, together } from './track-words.ts'
+import { type CheckedResult, ranges, together } from './track-words.ts'
 
 /** Year by year: how many of the beds looked at were expected to fail, and how many did. */
-export function YearsTable({ counts }: { counts: CheckedResult['counts'] }) {
+export function YearsTable({ counts, widenedBy }: { counts: CheckedResult['counts']; widenedBy: number }) {
   const display = useDisplay()
   return (
     <>
-      <p className="mb-2 max-w-[75ch]">{together(counts, display)}</p>
+      <p className="mb-2 max-w-[75ch]">
+        {together(counts, display)} {ranges(counts, widenedBy, display)}
+      </p>
       <FigureTable
         className="max-w-3xl overflow-x-auto"
         caption="Failures expected and actual, by year"
