@@ -117,3 +117,17 @@ test('every room is asked for, and the tablet asks for its own alone', () => {
   )
   expect(beyond).toEqual([])
 })
+
+/** A said word put beside another text, or looked into: `words('none') === shown`, `shown.includes(words('none'))`. */
+const DECIDES =
+  /(?:===|!==|\b(?:includes|startsWith|endsWith|indexOf|case)\(?)\s*(?:words|said|kinds|roles|states|names)\((?!\))|(?:words|said|kinds|roles|states)\('[^']*'\)\s*(?:===|!==|\.(?:includes|startsWith|endsWith|match|indexOf)\()/
+
+test('nothing decides by what is shown', () => {
+  for (const planted of ["if (words('none') === shown)", "shown.includes(words('none'))", "words('none').startsWith('N')", "=== said('x')"])
+    expect(planted).toMatch(DECIDES)
+  for (const fine of ["value === '' ? words('notKnown') : label", "words(value === null ? 'none' : 'one')"])
+    expect(fine).not.toMatch(DECIDES)
+  const speaking = sources.filter(({ text }) => /useWords\(|wordsIn\(|Words<'/.test(text))
+  expect(speaking.length).toBeGreaterThan(50)
+  expect(speaking.filter(({ text }) => DECIDES.test(text)).map(({ file }) => file)).toEqual([])
+})

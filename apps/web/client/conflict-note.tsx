@@ -1,6 +1,8 @@
 'use client'
 import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
+import { useWords } from '@almanac/words/use-words'
+import type { Words } from '@almanac/words/words'
 import { useQueryClient } from '@tanstack/react-query'
 import { useEffect, useState } from 'react'
 import { readFailure } from './failure.ts'
@@ -19,17 +21,19 @@ export type ConflictNoteProps = {
   busy?: boolean
 }
 
-const plain = (_name: string, value: unknown): string => {
-  if (value === null || value === undefined || value === '') return 'nothing'
+function plainly(value: unknown, words: Words<'saving'>): string {
+  if (value === null || value === undefined || value === '') return words('nothing')
   if (typeof value === 'object' && 'value' in value && 'unit' in value) return `${value.value} ${value.unit}`
-  return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value)
+  return typeof value === 'boolean' ? words(value ? 'yes' : 'no') : String(value)
 }
 
 /**
  * What stands between a form and its saving. A failure is told in its own words; when someone else changed the record meanwhile, both values are shown side
  * by side and the person chooses which stands. What is behind the form is fetched again, so that the choice is made on the present version.
  */
-export function ConflictNote({ error, names, show = plain, onKeepMine, onTakeTheirs, busy }: ConflictNoteProps) {
+export function ConflictNote({ error, names, show, onKeepMine, onTakeTheirs, busy }: ConflictNoteProps) {
+  const words = useWords('saving')
+  const shown = (name: string, value: unknown) => (show ? show(name, value) : plainly(value, words))
   const queries = useQueryClient()
   const failure = error ? readFailure(error) : null
   const conflict = failure?.code === 'version-conflict'
@@ -39,8 +43,7 @@ export function ConflictNote({ error, names, show = plain, onKeepMine, onTakeThe
     if (conflict) void queries.invalidateQueries().then(() => setReadFor(error))
   }, [conflict, error, queries])
   if (!failure) return null
-  if (!conflict)
-    return <Problem happened={failure.message} kept="What you typed is still in the form." reference={failure.requestId || undefined} />
+  if (!conflict) return <Problem happened={failure.message} kept={words('kept')} reference={failure.requestId || undefined} />
   const current = (failure.detail.current ?? {}) as Record<string, unknown>
   const sent = (failure.detail.sent ?? {}) as Record<string, unknown>
   const differing = Object.keys(sent).filter((key) => names[key] && JSON.stringify(sent[key]) !== JSON.stringify(current[key] ?? null))
@@ -52,13 +55,13 @@ export function ConflictNote({ error, names, show = plain, onKeepMine, onTakeThe
           <thead className="text-small text-soft">
             <tr>
               <th scope="col" className="py-1 pr-3 font-normal">
-                Fact
+                {words('fact')}
               </th>
               <th scope="col" className="py-1 pr-3 font-normal">
-                Theirs
+                {words('theirs')}
               </th>
               <th scope="col" className="py-1 font-normal">
-                Yours
+                {words('yours')}
               </th>
             </tr>
           </thead>
@@ -68,19 +71,19 @@ export function ConflictNote({ error, names, show = plain, onKeepMine, onTakeThe
                 <th scope="row" className="py-1.5 pr-3 font-normal text-soft">
                   {names[key]}
                 </th>
-                <td className="py-1.5 pr-3">{show(key, current[key])}</td>
-                <td className="py-1.5 font-medium">{show(key, sent[key])}</td>
+                <td className="py-1.5 pr-3">{shown(key, current[key])}</td>
+                <td className="py-1.5 font-medium">{shown(key, sent[key])}</td>
               </tr>
             ))}
           </tbody>
         </table>
       ) : (
-        <p className="mt-1">Your values are the same as theirs, so nothing of yours is lost.</p>
+        <p className="mt-1">{words('same')}</p>
       )}
       <div className="mt-3 flex flex-wrap gap-3">
-        <Button onClick={onTakeTheirs}>Use theirs</Button>
-        <Button onClick={onKeepMine} busy={busy} busyLabel="Saving" disabled={readFor !== error}>
-          Keep mine
+        <Button onClick={onTakeTheirs}>{words('useTheirs')}</Button>
+        <Button onClick={onKeepMine} busy={busy} busyLabel={words('saving')} disabled={readFor !== error}>
+          {words('keepMine')}
         </Button>
       </div>
     </section>

@@ -1,6 +1,7 @@
 'use client'
 import { Button } from '@almanac/ui/button'
 import { Dialog } from '@almanac/ui/dialog'
+import { useWords } from '@almanac/words/use-words'
 import { type FormEvent, type ReactNode, useId } from 'react'
 import { ConflictNote, type ConflictNoteProps } from './conflict-note.tsx'
 
@@ -21,20 +22,9 @@ type Props = {
 }
 
 /** A form along the margin of the page it changes, with its save button always in sight. */
-export function FormDialog({
-  title,
-  lead,
-  onClose,
-  onSubmit,
-  busy,
-  error,
-  saveLabel = 'Save',
-  names = {},
-  show,
-  onKeepMine,
-  children,
-}: Props) {
+export function FormDialog({ title, lead, onClose, onSubmit, busy, error, saveLabel, names = {}, show, onKeepMine, children }: Props) {
   const id = useId()
+  const words = useWords('saving')
   const submit = (event: FormEvent) => {
     event.preventDefault()
     onSubmit()
@@ -47,9 +37,9 @@ export function FormDialog({
       place="margin"
       actions={
         <>
-          <Button onClick={onClose}>Cancel</Button>
-          <Button kind="ink" type="submit" form={id} busy={busy} busyLabel="Saving">
-            {saveLabel}
+          <Button onClick={onClose}>{words('cancel')}</Button>
+          <Button kind="ink" type="submit" form={id} busy={busy} busyLabel={words('saving')}>
+            {saveLabel ?? words('save')}
           </Button>
         </>
       }

@@ -8,6 +8,7 @@ import { letter } from './letter.ts'
 import { ownerRebed } from './owner-rebed.ts'
 import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
+import { saving } from './saving.ts'
 import { signIn } from './sign-in.ts'
 import { whatsWrong } from './whats-wrong.ts'
 import { whichTank } from './which-tank.ts'
@@ -24,6 +25,7 @@ export const en = {
   ownerRebed,
   plan,
   refusal,
+  saving,
   signIn,
   whatsWrong,
   whichTank,
