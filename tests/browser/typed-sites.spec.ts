@@ -78,7 +78,7 @@ test('sites: water, beds, softeners and supplies take what was meant, and ask ba
   const tube = exactly(dialog, 'Distributor tube, length')
   await tube.fill('62')
   await tube.blur()
-  await expect.poll(() => saidOf(tube)).toMatch(/stands out of a 10 × 54 in tank and cracks the valve/)
+  await expect.poll(() => saidOf(tube)).toMatch(/stands above a 10 × 54 in tank and cracks the valve/)
   await tube.fill('52 5/8')
   const gravel = exactly(dialog, 'Gravel')
   const hadGravel = await gravel.inputValue()
