@@ -30,6 +30,8 @@ export interface BedForecastInput {
   readonly beginning: BedBeginning
   /** The first day somebody knew the bed to be there: it cannot have gone in later. Null or absent: lastSeenDay. */
   readonly firstSeenDay?: IsoDay | null
+  /** The day of a list on which it stood without anybody having seen it: it cannot have gone in later, and may have failed before. Null or absent: none. */
+  readonly listedDay?: IsoDay | null
   /** The earliest day on which the bed before it in the tank may have come out; it cannot have gone in before. Null or absent: none on record. */
   readonly earlierBedEndedDay?: IsoDay | null
   /** The last day somebody knew the bed to be working; null when never since it went in. */

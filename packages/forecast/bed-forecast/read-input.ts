@@ -121,11 +121,13 @@ function readBeginning(
   }
   const first = readDay(input.firstSeenDay ?? null)
   const before = readDay(input.earlierBedEndedDay ?? null)
-  if (first === undefined || before === undefined)
+  const listed = readDay(input.listedDay ?? null)
+  if (first === undefined || before === undefined || listed === undefined)
     return refuse('The day the bed was first seen, or the bed before it came out, isn’t a real date. Correct it.')
   // What was seen before this bed can have gone in was the bed before it.
   const seenFirst = first !== null && first <= asOf && (from === null || first >= from) ? Math.min(first, seen ?? first) : seen
-  const bound = seenFirst ?? asOf
+  // On a list it stood already, though nobody has seen it since.
+  const bound = seenFirst ?? (listed !== null && listed <= asOf && (from === null || listed >= from) ? listed : asOf)
   const latest = Math.min(to ?? bound, bound)
   const predecessor = before !== null && before <= latest ? before : null
   const back = Math.min(UNKNOWN_BEGINNING_YEARS, TIMES_USUAL * yearsBeforeMet)

@@ -106,6 +106,14 @@ describe('a bed of unknown beginning', () => {
     expect(seen).toBeGreaterThan(2 * met)
   })
 
+  it('that came with a list and nobody has seen since had gone in by the list’s day, and may have failed', () => {
+    const listed = forecast({ beginning: unknown, lastSeenDay: null, listedDay: '2016-01-01' })
+    expect(listed.beginning).toEqual({ earliestDay: '1996-01-01', latestDay: '2016-01-01' })
+    // Without the list it counts as just put in at the latest, and works today for certain.
+    expect(forecast({ beginning: unknown, lastSeenDay: null }).chanceAlreadyFailed).toBeCloseTo(0, 12)
+    expect(listed.chanceAlreadyFailed).toBeGreaterThan(0.2)
+  })
+
   it('never gets a later beginning by another day on which it was seen working', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 9000 }), fc.integer({ min: 0, max: 9000 }), fc.integer({ min: 0, max: 9000 }), (age, a, b) => {
