@@ -62,6 +62,8 @@ function launch({ postgres, as, data, port, volatile }) {
     max_connections: 200,
     timezone: 'UTC',
     log_timezone: 'UTC',
+    // A refused row would stand in the log with the names and numbers of people in it.
+    log_error_verbosity: 'terse',
     // What a killed process held is not held until its statement ends, which may take minutes; only there can the server notice.
     ...(process.platform === 'linux' && { client_connection_check_interval: '2s' }),
     ...(volatile && safety),

@@ -1,5 +1,6 @@
 import { companyIds } from '@almanac/database/in-company'
 import { forgetOldIdentityEvents } from '@almanac/database/sql/identity-events'
+import { exportedPeople } from '@almanac/identity/exported-people'
 import { backtestCompany } from '@almanac/operations/forecasts/backtest-company'
 import { planRebeds } from '@almanac/operations/forecasts/plan-rebeds'
 import { refitCompany, refreshBeds, refreshCompany } from '@almanac/operations/forecasts/refresh-forecasts'
@@ -7,6 +8,8 @@ import { sumMonths } from '@almanac/operations/forecasts/sum-months'
 import { applyImport } from '@almanac/operations/imports/apply-import'
 import { lapseCompanyOffers } from '@almanac/operations/jobs/lapse-offers'
 import { workOutPlan } from '@almanac/operations/jobs/work-out-plan'
+import { exportCompany } from '@almanac/operations/keeping/export-company'
+import { removeOldExports } from '@almanac/operations/keeping/remove-exports'
 import { raiseReminders } from '@almanac/operations/reminders/raise-reminders'
 import type { QueueName, TaskPayloads } from '@almanac/runtime/queues'
 import { sendTaskAlone } from '@almanac/runtime/task-queue'
@@ -16,6 +19,7 @@ type Handlers = { [Q in QueueName]: (payload: TaskPayloads[Q]) => Promise<void> 
 /** What the worker does for each queue. A handler opens its own scope from the payload's company and fails without one. */
 export const HANDLERS: Handlers = {
   'apply-import': (payload) => applyImport(payload),
+  'export-company': (payload) => exportCompany(payload, exportedPeople),
   'forecast-beds': refreshBeds,
   'forecast-company': refreshCompany,
   'refit-company': refitCompany,
@@ -30,6 +34,7 @@ export const HANDLERS: Handlers = {
     for (const companyId of await companyIds()) {
       await sendTaskAlone('refit-company', { companyId, cause: 'nightly' }, companyId)
       await sendTaskAlone('raise-reminders', { companyId }, companyId)
+      await removeOldExports(companyId)
     }
   },
 }

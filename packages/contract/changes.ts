@@ -10,6 +10,7 @@ export type ChangedEntity =
   | 'contact'
   | 'crew-day'
   | 'customer'
+  | 'export'
   | 'firm-figure'
   | 'forecast-backtest'
   | 'forecast-months'
@@ -45,6 +46,8 @@ const BOARD = ['job', 'visit', 'crew-day', 'colleague', 'vehicle', 'absence', 'c
 
 /** Each query, with what it shows: a change of one of these, and of nothing else, has it fetched again. */
 export const SHOWS = {
+  'archive.list': ['customer', 'site', 'softener'],
+  'audit.list': ['site', 'customer', 'contact', 'softener', 'bed', 'job', 'visit'],
   'bedChoice.facts': [
     ...FORECAST,
     'softener',
@@ -67,6 +70,7 @@ export const SHOWS = {
   'daySheets.crewChoices': ['colleague', 'vehicle', 'absence', 'crew-day'],
   'due.months': ['forecast-months', 'forecast-run', 'forecast-backtest', 'company-settings', 'water-supply'],
   'due.beds': [...FORECAST, 'forecast-plan', 'softener', 'site', 'job', 'visit', 'water-supply'],
+  'exports.list': ['export'],
   'find.look': ['site', 'customer', 'contact', 'softener', 'bed', 'job', 'visit'],
   'firm.figures': ['firm-figure'],
   'firm.drives': ['firm-figure', 'visit'],
@@ -112,6 +116,12 @@ export const SHOWS = {
 
 /** Each command, with what it may change at once; what follows later (a forecast) is told by its own notice. */
 export const CHANGES = {
+  'archive.softener': ['customer', 'contact', 'site', 'softener', 'bed'],
+  'archive.site': ['customer', 'contact', 'site', 'softener', 'bed'],
+  'archive.customer': ['customer', 'contact', 'site', 'softener', 'bed'],
+  'archive.restoreSoftener': ['customer', 'contact', 'site', 'softener', 'bed'],
+  'archive.restoreSite': ['customer', 'contact', 'site', 'softener', 'bed'],
+  'archive.restoreCustomer': ['customer', 'contact', 'site', 'softener', 'bed'],
   'beds.changeFacts': ['bed', 'softener', 'site'],
   'beds.inspect': ['bed'],
   'crews.addPerson': ['colleague'],
@@ -123,6 +133,10 @@ export const CHANGES = {
   'daySheets.open': ['crew-day'],
   'daySheets.copy': ['crew-day'],
   'daySheets.change': ['crew-day', 'visit'],
+  'erase.customer': ['customer', 'contact', 'site', 'reminders', 'export'],
+  'erase.contact': ['contact', 'site', 'reminders', 'export'],
+  'erase.colleague': ['colleague', 'member', 'export'],
+  'exports.start': ['export'],
   'firm.changeFigure': ['firm-figure'],
   'firm.resetFigure': ['firm-figure'],
   'firm.takeDrives': ['firm-figure'],

@@ -1,8 +1,12 @@
+import { archive } from './archive.ts'
+import { audit } from './audit.ts'
 import { bedChoice } from './bed-choice.ts'
 import { beds } from './beds.ts'
 import { crews } from './crews.ts'
 import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
+import { erase } from './erase.ts'
+import { exports } from './exports.ts'
 import { find } from './find.ts'
 import { firm } from './firm.ts'
 import { forecasts } from './forecasts.ts'
@@ -21,11 +25,15 @@ import { windows } from './windows.ts'
 
 /** Every request and answer of the API, by domain. The one description that server, client and the OpenAPI document share. */
 export const contract = {
+  archive,
+  audit,
   bedChoice,
   beds,
   crews,
   daySheets,
   due,
+  erase,
+  exports,
   find,
   firm,
   forecasts,

@@ -7,8 +7,8 @@ export type Scope = { companyId: string; personId: string | null }
 
 const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/i
 
-/** How long a transaction may take. Imports ask for more. */
-export type TransactionOptions = { timeoutMs?: number }
+/** How long a transaction may take; imports ask for more. `snapshot`: it sees the company as it was at its first query, however long it reads. */
+export type TransactionOptions = { timeoutMs?: number; snapshot?: boolean }
 
 /**
  * Runs `work` in one transaction that sees and writes the rows of one company only. The scope ends with the transaction. Fails closed:
@@ -28,7 +28,7 @@ export async function inCompany<T>(
           set_config('idle_in_transaction_session_timeout', '60s', true)`
         return await work(tx)
       },
-      { timeout: patience.timeoutMs ?? 30_000, maxWait: 10_000 },
+      { timeout: patience.timeoutMs ?? 30_000, maxWait: 10_000, isolationLevel: patience.snapshot ? 'RepeatableRead' : undefined },
     )
   } catch (error) {
     throw asAppError(error)

@@ -26,6 +26,7 @@ export const TABLES = {
     'brine_tank',
     'calendar_feed',
     'colleague',
+    'company_export',
     'company_settings',
     'consent',
     'contact',

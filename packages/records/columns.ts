@@ -1,4 +1,5 @@
 import { unitSystems } from '@almanac/units/unit-system'
+import { archiveReasons } from './archive-reason.ts'
 import { arrangements } from './arrangement.ts'
 import { beadConditions } from './bead-condition.ts'
 import { channels } from './channel.ts'
@@ -7,6 +8,7 @@ import { contactRoles } from './contact-role.ts'
 import { planKinds, planStates } from './day-plan.ts'
 import { recordedDisinfectants } from './disinfectant.ts'
 import { endCauses } from './end-cause.ts'
+import { exportStates } from './export-state.ts'
 import { questionKeys } from './forecast-question.ts'
 import { dueGroupings, runScopes } from './forecast-run.ts'
 import { identityEventKinds } from './identity-event.ts'
@@ -33,6 +35,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'bed.end_cause': endCauses,
   'bed.resin_kind': recordedResinKinds,
   'bed_forecast.question_key': questionKeys,
+  'company_export.state': exportStates,
   'company.paper': papers,
   'company.unit_system': unitSystems,
   'consent.channel': channels,
@@ -42,6 +45,9 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'forecast_group.by': dueGroupings,
   'forecast_run.scope': runScopes,
   'identity_event.kind': identityEventKinds,
+  'customer.archive_reason': archiveReasons,
+  'site.archive_reason': archiveReasons,
+  'softener.archive_reason': archiveReasons,
   'import_batch.state': importStates,
   'import_row.status': importRowStatuses,
   'inspection.bead_condition': beadConditions,

@@ -16,6 +16,8 @@ export type TaskPayloads = {
   'raise-reminders': { companyId: string }
   /** Write an import batch. */
   'apply-import': { companyId: string; batchId: string }
+  /** Write everything of a company into one archive. */
+  'export-company': { companyId: string; exportId: string }
   /** Free the times offered to customers who did not choose in time. */
   'lapse-offers': { companyId: string }
   /** Work a plan of day sheets out for a dispatcher. */
@@ -36,6 +38,7 @@ export const QUEUES: { name: QueueName; policy: 'standard' | 'short' }[] = [
   { name: 'forecast-months', policy: 'short' },
   { name: 'raise-reminders', policy: 'short' },
   { name: 'apply-import', policy: 'standard' },
+  { name: 'export-company', policy: 'standard' },
   { name: 'lapse-offers', policy: 'standard' },
   { name: 'work-out-plan', policy: 'standard' },
   { name: 'nightly', policy: 'short' },

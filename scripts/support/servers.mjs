@@ -36,7 +36,7 @@ function lastWords({ file, start }) {
  * Resolves to { died, stop, pids }: `died` resolves to a sentence if one of them cannot be kept up.
  */
 export async function startServers({ server, env, port, host = '127.0.0.1', logPrefix = '', restarts = true }) {
-  const production = { ...env, NODE_ENV: 'production', HOSTNAME: host, PORT: String(port) }
+  const production = { ...env, NODE_ENV: 'production', DATA_DIR: dataDir, HOSTNAME: host, PORT: String(port) }
   const begin = (name, args, cwd) => () => {
     const log = openLog(`${logPrefix}${name}`)
     const started = startNode(name, args, { env: production, cwd, output: log.fd })

@@ -71,6 +71,7 @@ const WITHOUT_COMPANY: Record<Exclude<QueueName, 'nightly'>, string> = {
   'forecast-months': 'finds nothing to do',
   'raise-reminders': 'fails: unexpected',
   'apply-import': 'fails: not-found',
+  'export-company': 'finds nothing to do',
   'lapse-offers': 'finds nothing to do',
   'work-out-plan': 'finds nothing to do',
 }
@@ -83,6 +84,7 @@ describe.each(QUEUES.map((queue) => queue.name).filter((name): name is Exclude<Q
       bedIds: [firm.bedId],
       batchId: firm.batchId,
       planId: firm.planId,
+      exportId: firm.exportId,
       cause: 'nightly',
     })
     const state = () => fingerprint(db, ['bed_forecast', 'forecast_run', 'forecast_month', 'reminder', 'audit_entry'], [firm.companyId])

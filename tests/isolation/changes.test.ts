@@ -13,6 +13,7 @@ import { QueryClient, QueryObserver } from '@tanstack/react-query'
 import type pg from 'pg'
 import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest'
 import { changedBy, fetchChanged } from '../../apps/web/client/fetch-changed.ts'
+import { makeArchivedThings } from '../support/archived-things.ts'
 import { NOW } from '../support/records.ts'
 import { inspector, makeFirmRecords } from '../support/two-firms.ts'
 import { isCommand } from './id-fields.ts'
@@ -95,6 +96,7 @@ const TELLS_LATER = ['forecasts.checkAgain']
 describe.each(commands)('$name', ({ name, domain, verb, procedure }) => {
   test('announces something, and nothing that the map does not have of it', async () => {
     const mine = await makeFirmRecords(db, caller.personId)
+    const things = await makeArchivedThings(db, mine.companyId, mine.siteId)
     await addMembership(caller.personId, mine.companyId, 'owner')
     await db.query('update session set active_company_id = $1 where id = $2', [mine.companyId, caller.sessionId])
     // The test's own: the database tells of a new member.
@@ -102,11 +104,11 @@ describe.each(commands)('$name', ({ name, domain, verb, procedure }) => {
     heard = []
     const sample = SAMPLES[domain]?.[verb]
     if (!sample) throw new Error(`no sample of ${name}`)
-    expect(await send(procedure, caller.headers, inputOf(sample, { ...mine, ...NOBODY, sessionId: caller.sessionId }, true))).toMatchObject(
-      {
-        ok: true,
-      },
-    )
+    expect(
+      await send(procedure, caller.headers, inputOf(sample, { ...mine, ...NOBODY, ...things, sessionId: caller.sessionId }, true)),
+    ).toMatchObject({
+      ok: true,
+    })
     const said = new Set(await all(mine.companyId))
     expect([...said].filter((entity) => !(CHANGES[name as CommandName] as readonly string[]).includes(entity))).toEqual([])
     if (!TELLS_LATER.includes(name)) expect(said.size).toBeGreaterThan(0)

@@ -6,6 +6,7 @@ import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import type pg from 'pg'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { makeArchivedThings } from '../support/archived-things.ts'
 import { NOW } from '../support/records.ts'
 import { fingerprint, inspector, makeFirmRecords } from '../support/two-firms.ts'
 import { makeWaysIn } from '../support/ways-in.ts'
@@ -30,7 +31,7 @@ async function freshFirm(): Promise<SampleIds> {
   const sessionId = newId()
   const session = 'insert into session (id, token, user_id, expires_at, updated_at) values ($1, $2, $3, $4, now())'
   await db.query(session, [sessionId, sessionId, caller.personId, '2030-01-01'])
-  return { ...firm, sessionId, ...(await makeWaysIn(db, firm.companyId)) }
+  return { ...firm, sessionId, ...(await makeWaysIn(db, firm.companyId)), ...(await makeArchivedThings(db, firm.companyId, firm.siteId)) }
 }
 
 const stateWith = (mine: SampleIds) => fingerprint(db, TABLES.tenant, [mine.companyId, theirs.companyId])
@@ -48,7 +49,12 @@ beforeAll(async () => {
   caller = await makeCaller()
   const other = await makeCaller()
   const records = await makeFirmRecords(db, other.personId)
-  theirs = { ...records, sessionId: other.sessionId, ...(await makeWaysIn(db, records.companyId)) }
+  theirs = {
+    ...records,
+    sessionId: other.sessionId,
+    ...(await makeWaysIn(db, records.companyId)),
+    ...(await makeArchivedThings(db, records.companyId, records.siteId)),
+  }
   await addMembership(other.personId, theirs.companyId, 'owner')
 })
 afterAll(async () => {

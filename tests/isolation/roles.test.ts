@@ -7,6 +7,7 @@ import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import type pg from 'pg'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { makeArchivedThings } from '../support/archived-things.ts'
 import { NOW } from '../support/records.ts'
 import { inspector, makeCompany, makeFirmRecords } from '../support/two-firms.ts'
 import { idPaths, isCommand, withValue } from './id-fields.ts'
@@ -37,7 +38,14 @@ beforeAll(async () => {
   process.env.REQUESTS_PER_MINUTE = '100000'
   setClock(() => new Date(NOW))
   const records = await makeFirmRecords(db)
-  firm = { ...records, sessionId: newId(), otherPersonId: newId(), otherSessionId: newId(), invitationId: newId() }
+  firm = {
+    ...records,
+    sessionId: newId(),
+    otherPersonId: newId(),
+    otherSessionId: newId(),
+    invitationId: newId(),
+    ...(await makeArchivedThings(db, records.companyId, records.siteId)),
+  }
   const made = await Promise.all(ROLES.map((role) => makeCaller(firm.companyId, role)))
   callers = Object.fromEntries(ROLES.map((role, index) => [role, made[index]])) as Record<Role, Caller>
 })

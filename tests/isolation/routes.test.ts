@@ -1,10 +1,12 @@
 import fs from 'node:fs'
+import os from 'node:os'
 import path from 'node:path'
 import { closeClients } from '@almanac/database/client'
 import { inCompany } from '@almanac/database/in-company'
 import { commandTools } from '@almanac/database/run-command'
 import { TABLES } from '@almanac/database/tables'
 import { addMembership, endMembership } from '@almanac/identity/people'
+import { forgetConfig } from '@almanac/runtime/config'
 import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import type pg from 'pg'
@@ -25,7 +27,7 @@ const ONCE = ['api/join/[token]', 'api/new-email/[token]', 'api/new-password/[to
 /** Routes for whoever holds a signed link; tests/isolation/public-links. */
 const LINKED = ['api/arrival/[token]', 'api/arrival/[token]/calendar', 'api/calendar/[token]']
 /** Routes behind a session; the procedures' own has its tests beside this file. */
-const CLOSED = ['api/beds/[bedId]/plan', 'api/imports', 'api/imports/[id]/problems', 'api/live', 'api/rpc/[[...rest]]']
+const CLOSED = ['api/beds/[bedId]/plan', 'api/exports/[id]', 'api/imports', 'api/imports/[id]/problems', 'api/live', 'api/rpc/[[...rest]]']
 
 let db: pg.Client
 let mine: FirmRecords
@@ -70,6 +72,7 @@ test('every route is known here', () => {
 
 test.each([
   ['api/beds/[bedId]/plan', 'GET'],
+  ['api/exports/[id]', 'GET'],
   ['api/imports', 'POST'],
   ['api/imports/[id]/problems', 'GET'],
   ['api/live', 'GET'],
@@ -96,6 +99,42 @@ describe('the rows to fix of an import', () => {
   test.each(['dispatcher', 'technician'] as const)('are not given to a %s', async (role) => {
     const { headers } = await makeCaller(mine.companyId, role)
     expect((await rows(headers, mine.batchId)).status).toBe(403)
+  })
+})
+
+describe('an archive of everything', () => {
+  const archive = (headers: Headers, id: string) => ask('api/exports/[id]', 'GET', headers, { params: { id } })
+
+  beforeAll(async () => {
+    process.env.DATA_DIR = fs.mkdtempSync(path.join(os.tmpdir(), 'almanac-exports-'))
+    forgetConfig()
+    for (const firm of [mine, theirs]) {
+      const folder = path.join(process.env.DATA_DIR, 'exports', firm.companyId)
+      fs.mkdirSync(folder, { recursive: true })
+      fs.writeFileSync(path.join(folder, `${firm.exportId}.zip`), 'the archive')
+    }
+  })
+  afterAll(() => fs.rmSync(process.env.DATA_DIR ?? '', { recursive: true }))
+
+  test('is given to the owner of the firm, as a file that nobody keeps, and it is noted who took it', async () => {
+    const answer = await archive(owner.headers, mine.exportId)
+    expect(answer.status).toBe(200)
+    expect(await answer.text()).toBe('the archive')
+    expect(answer.headers.get('cache-control')).toBe('no-store')
+    const noted = `select person_id from audit_entry where company_id = $1 and operation = 'exports.download: downloaded'`
+    expect((await db.query(noted, [mine.companyId])).rows).toEqual([{ person_id: owner.personId }])
+  })
+  test('of another firm is answered like one that does not exist', async () => {
+    const none = newId()
+    const missing = await plain(await archive(owner.headers, none), none)
+    expect(await plain(await archive(owner.headers, theirs.exportId), theirs.exportId)).toEqual(missing)
+    expect(missing.status).toBe(404)
+    expect((await archive(owner.headers, '..%2F..%2Fsecret')).status).toBe(404)
+    expect((await archive(stranger.headers, theirs.exportId)).status).toBe(200)
+  })
+  test.each(['dispatcher', 'technician'] as const)('is not given to a %s', async (role) => {
+    const { headers } = await makeCaller(mine.companyId, role)
+    expect((await archive(headers, mine.exportId)).status).toBe(403)
   })
 })
 

@@ -1,10 +1,14 @@
+import type { makeArchivedThings } from '../support/archived-things.ts'
 import type { Records } from '../support/records.ts'
 
 /** The ids that samples are made of: a firm's records, the firm itself and a session of its person. */
-export type SampleIds = Records & { companyId: string; personId: string; sessionId: string } & WaysIn
+export type SampleIds = Records & { companyId: string; personId: string; sessionId: string } & WaysIn & ArchivedThings
 
 /** Somebody else of the firm who signs in, a session of theirs, and an invitation. */
 export type WaysIn = { otherPersonId: string; otherSessionId: string; invitationId: string }
+
+/** What was archived, and what may be: tests/support/archived-things. */
+export type ArchivedThings = Awaited<ReturnType<typeof makeArchivedThings>>
 
 /** One request to a procedure: who may send it, and an input in which every id field has a value. */
 export type Sample = {

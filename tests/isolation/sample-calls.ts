@@ -1,6 +1,7 @@
 import { newId } from '@almanac/runtime/ids'
 import { DAY } from '../support/records.ts'
 import { page, type Sample, type SampleIds, version } from './sample-call.ts'
+import { archive, audit, erase, exports, imports } from './sample-calls-keeping.ts'
 import { bedChoice, beds, reminders, sites, softeners, water } from './sample-calls-sites.ts'
 import { PASSWORD } from './signed-in-call.ts'
 
@@ -204,29 +205,18 @@ const forecasts: Record<string, Sample> = {
   plan: { roles: 'od' },
 }
 
-const draft = (r: SampleIds) => ({ batchId: r.draftBatchId, version })
-const columns = [
-  { column: 0, field: 'customerName' },
-  { column: 1, field: 'street' },
-]
-
-const imports: Record<string, Sample> = {
-  list: { roles: 'o', input: () => page },
-  batch: { roles: 'o', input: (r) => ({ batchId: r.batchId }) },
-  rows: { roles: 'o', input: (r) => ({ ...page, batchId: r.batchId, only: 'all' }) },
-  check: { roles: 'o', input: (r) => ({ ...draft(r), columns }) },
-  apply: { roles: 'o', input: draft },
-  undo: { roles: 'o', input: (r) => ({ batchId: r.batchId, version }) },
-}
-
 /** Every procedure, by domain. One that is missing here fails the isolation test. */
 export const SAMPLES: Record<string, Record<string, Sample>> = {
   ...{
+    archive,
+    audit,
     bedChoice,
     beds,
     crews,
     daySheets,
     due,
+    erase,
+    exports,
     find,
     firm,
     forecasts,

@@ -3,6 +3,7 @@ import { setClock } from '@almanac/runtime/clock'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import type pg from 'pg'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { makeArchivedThings } from '../support/archived-things.ts'
 import { NOW } from '../support/records.ts'
 import { inspector, makeFirmRecords } from '../support/two-firms.ts'
 import { makeWaysIn } from '../support/ways-in.ts'
@@ -46,7 +47,13 @@ beforeAll(async () => {
   const first = await makeCaller()
   const firm = await makeFirmRecords(db, first.personId)
   owner = await makeCaller(firm.companyId)
-  mine = { ...firm, personId: owner.personId, sessionId: owner.sessionId, ...(await makeWaysIn(db, firm.companyId)) }
+  mine = {
+    ...firm,
+    personId: owner.personId,
+    sessionId: owner.sessionId,
+    ...(await makeWaysIn(db, firm.companyId)),
+    ...(await makeArchivedThings(db, firm.companyId, firm.siteId)),
+  }
 })
 afterAll(async () => {
   setClock()

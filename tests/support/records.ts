@@ -12,6 +12,7 @@ const NAMES = [
   ...['customerId', 'otherCustomerId', 'contactId', 'consentId', 'siteId', 'tenureId', 'waterSupplyId', 'periodId', 'testId'],
   ...['softenerId', 'tankId', 'valveId', 'brineTankId', 'preTreatmentId', 'bedId', 'rebedSoftenerId', 'rebedTankId', 'rebedBedId'],
   ...['inspectionId', 'colleagueId', 'otherColleagueId', 'vehicleId', 'crewDayId', 'otherCrewDayId', 'proposedJobId', 'heldJobId'],
+  ...['exportId', 'freeColleagueId'],
   ...['bookedJobId', 'visitId', 'rebedJobId', 'rebedVisitId', 'stockItemId', 'movementId', 'discrepancyId', 'runId', 'forecastId'],
   ...[
     'changeId',
@@ -102,6 +103,7 @@ async function writeWork(tx: Tx, own: Own, r: Records): Promise<void> {
   const hours = (day: string) => ({ startsAt: new Date(`${day}T15:00:00Z`), endsAt: new Date(`${day}T23:59:00Z`) })
   await tx.colleague.create({ data: { ...own, id: r.colleagueId, name: 'Ruth Ames' } })
   await tx.colleague.create({ data: { ...own, id: r.otherColleagueId, name: 'Callum Orr' } })
+  await tx.colleague.create({ data: { ...own, id: r.freeColleagueId, name: 'Dunstan Pell', archivedAt: dateOf('2025-05-01') } })
   await tx.vehicle.create({ data: { ...own, id: r.vehicleId, name: 'van 2', volumeFt3: 8, weightLb: 900 } })
   for (const [id, day, memberId, colleagueId] of [
     [r.crewDayId, DAY, r.memberId, r.colleagueId],
@@ -227,6 +229,7 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
   await tx.importRow.create({ data: { ...own, id: r.rowId, batchId: r.batchId, line: 2, cells, status: 'unchanged' } })
   await tx.importRow.create({ data: { ...own, id: r.draftRowId, batchId: r.draftBatchId, line: 2, cells, status: 'pending' } })
   await tx.appliedCommand.create({ data: { ...own, id: r.appliedId, personId, operation: 'o', bodyHash: 'h', answer: {}, at } })
+  await tx.companyExport.create({ data: { ...own, id: r.exportId, state: 'ready', tablesTotal: 1, createdAt: at, createdBy: personId } })
   await tx.auditEntry.create({ data: { ...own, id: r.auditId, at, operation: 'o', entity: 'site', entityId: r.siteId, detail: {} } })
 }
 

@@ -6,7 +6,20 @@ import { describe, expect, test } from 'vitest'
 const SCHEMA = path.resolve(import.meta.dirname, '../../prisma/schema')
 
 /** Columns that say where a row belongs, or what became of it, and nothing of the world. */
-const OF_THE_ROW = ['companyId', 'id', 'version', 'matchKey', 'batchId', 'createdAt', 'archivedAt', 'withdrawnAt', 'entered', 'factSources']
+const OF_THE_ROW = [
+  'companyId',
+  'id',
+  'version',
+  'matchKey',
+  'batchId',
+  'createdAt',
+  'archivedAt',
+  'archiveReason',
+  'erasedAt',
+  'withdrawnAt',
+  'entered',
+  'factSources',
+]
 
 const MODELS: Record<ImportKind, string> = {
   ...{ customer: 'Customer', contact: 'Contact', site: 'Site', softener: 'Softener' },

@@ -22,6 +22,9 @@ const PAGES = [
   { href: '/policy', permission: 'judge:forecast' },
   { href: '/track-record', permission: 'judge:forecast' },
   { href: '/imports', permission: 'run:import' },
+  { href: '/archive', permission: 'change:site' },
+  { href: '/changes', permission: 'manage:company' },
+  { href: '/exports', permission: 'manage:company' },
   { href: '/firm', permission: 'manage:company' },
   { href: '/sessions', permission: null },
 ] as const satisfies readonly { href: string; permission: Permission | null }[]

@@ -1,9 +1,13 @@
 import 'server-only'
+import { archive } from './procedures/archive.ts'
+import { audit } from './procedures/audit.ts'
 import { bedChoice } from './procedures/bed-choice.ts'
 import { beds } from './procedures/beds.ts'
 import { crews } from './procedures/crews.ts'
 import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
+import { erase } from './procedures/erase.ts'
+import { exports } from './procedures/exports.ts'
 import { find } from './procedures/find.ts'
 import { firm } from './procedures/firm.ts'
 import { forecasts } from './procedures/forecasts.ts'
@@ -22,11 +26,15 @@ import { windows } from './procedures/windows.ts'
 
 /** Every procedure, by domain, in the shape of the contract. */
 export const router = {
+  archive,
+  audit,
   bedChoice,
   beds,
   crews,
   daySheets,
   due,
+  erase,
+  exports,
   find,
   firm,
   forecasts,

@@ -4,6 +4,7 @@ import type { Scope } from '@almanac/database/in-company'
 import { crewVehicle } from '@almanac/database/read/crews'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
+import { changesOf } from '../shared/changes-of.ts'
 import { checkRoom } from './check-room.ts'
 import { refuseInUse } from './refuse-in-use.ts'
 
@@ -26,7 +27,10 @@ export async function changeVehicle(scope: Scope & { personId: string }, input: 
       const row = await read()
       return row && crewVehicle(row)
     })
-    await command.audit('changed', 'vehicle', id, { ...values, left, why })
+    await command.audit('changed', 'vehicle', id, {
+      ...changesOf({ ...before, left: before.archivedAt !== null }, { ...values, left }),
+      why,
+    })
     await command.announce('vehicle', id, version + 1)
     return { id, version: version + 1 }
   })

@@ -3,6 +3,7 @@ import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
+import { changesOf } from '../shared/changes-of.ts'
 import { rewriteCustomerTokens } from './rewrite-customer-tokens.ts'
 
 /** Changes how a contact is reached. A number that is gone may leave a reminder without address, so reminders are looked at again. */
@@ -30,7 +31,7 @@ export async function changeContact(scope: Scope & { personId: string }, input: 
       return { version: row.version, role, name: row.name ?? '', phone: row.phone ?? '', email: row.email ?? '', language }
     })
     await rewriteCustomerTokens(tx, companyId, contact.customerId)
-    await command.audit('changed', 'contact', contactId)
+    await command.audit('changed', 'contact', contactId, changesOf(contact, sent, ['name', 'phone', 'email']))
     await command.announce('contact', contactId, version + 1)
     await command.enqueue('raise-reminders', {}, companyId)
     return { id: contactId, version: version + 1 }

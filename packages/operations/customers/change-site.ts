@@ -3,6 +3,7 @@ import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
+import { changesOf } from '../shared/changes-of.ts'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { checkSupply } from './check-supply.ts'
@@ -56,7 +57,13 @@ export async function changeSite(scope: Scope & { personId: string }, input: Cha
     await rewriteSiteTokens(tx, companyId, [siteId])
     const moved = before.waterSupplyId !== sent.waterSupplyId
     if (moved) await refreshSiteForecasts(tx, command, { siteId })
-    await command.audit('changed', 'site', siteId, moved ? { from: before.waterSupplyId, to: sent.waterSupplyId } : {})
+    const was = {
+      ...before,
+      visitHours: { weekdays: before.visitWeekdays, from: before.visitFrom, until: before.visitUntil },
+      place: before.latitude === null || before.longitude === null ? null : { latitude: before.latitude, longitude: before.longitude },
+    }
+    const personal = ['label', 'street', 'town', 'region', 'postcode', 'accessNotes', 'notes', 'place'] as const
+    await command.audit('changed', 'site', siteId, changesOf(was, sent, personal))
     await command.announce('site', siteId, version + 1)
     return { id: siteId, version: version + 1 }
   })

@@ -3,6 +3,7 @@ import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
+import { changesOf } from '../shared/changes-of.ts'
 import { companyFacts } from '../shared/company-facts.ts'
 import { sourceWords } from '../shared/read-typed-facts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
@@ -32,6 +33,7 @@ export async function changeBedFacts(
     checkFacts(bed.tank, facts, company, input.why)
     const from = sourceWords(input.source, company.today)
     const current = (what: number) => async () => ({ version: what, ...(await presentFacts(tx, companyId, bedId, facts)) })
+    const was = await presentFacts(tx, companyId, bedId, facts)
     const { count } = await tx.bed.updateMany({
       where: { companyId, id: bedId, version },
       data: { ...bedChanges(bed, facts, { company, from, why: input.why }), version: { increment: 1 } },
@@ -41,7 +43,7 @@ export async function changeBedFacts(
       await changeTankSize(tx, { bed, tankSize: facts.tankSize, version: input.tankVersion, from, facts, current })
     if (facts.backwash !== undefined) await setBackwash(tx, { bed, backwash: facts.backwash, version: input.valveVersion, facts, current })
     if (facts.tankSize !== undefined && bed.tank.softener) await rewriteSiteTokens(tx, companyId, [bed.tank.softener.siteId])
-    await command.audit('facts changed', 'bed', bedId, { facts: Object.keys(facts), source: input.source })
+    await command.audit('facts changed', 'bed', bedId, { ...changesOf(was, facts), source: input.source })
     await command.announce('bed', bedId, version + 1)
     await command.enqueue('forecast-beds', { bedIds: [bedId], cause: 'edit' })
     return { bedId, version: version + 1 }

@@ -3,6 +3,7 @@ import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
+import { changesOf } from '../shared/changes-of.ts'
 import { checkAmounts } from '../shared/check-amounts.ts'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
@@ -43,13 +44,15 @@ export async function changeSoftener(scope: Scope & { personId: string }, input:
         }
       )
     })
+    const valve = await tx.valve.findFirst({ where: { companyId, softenerId, archivedAt: null }, orderBy: { id: 'asc' } })
+    const cardBefore = valve?.cardId ?? null
     if (valveCardId !== undefined) await setValveCard(tx, { companyId, softenerId, cardId: valveCardId })
     await rewriteSiteTokens(tx, companyId, [before.siteId])
     if (before.peopleServed !== sent.peopleServed || before.arrangement !== sent.arrangement)
       await refreshSiteForecasts(tx, command, { softenerId })
     await command.audit('changed', 'softener', softenerId, {
-      ...{ arrangement: sent.arrangement, peopleServed: sent.peopleServed, why },
-      ...(valveCardId === undefined ? {} : { valveCardId }),
+      ...changesOf({ ...before, valveCardId: cardBefore }, { ...sent, valveCardId }, ['label', 'location', 'notes']),
+      why,
     })
     await command.announce('softener', softenerId, version + 1)
     return { id: softenerId, version: version + 1 }

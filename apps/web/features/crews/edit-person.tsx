@@ -7,6 +7,7 @@ import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
 import { AmountField } from '@/client/amount-field'
 import { breakWords, shiftWords, skillList } from '@/client/crew-words'
+import { ErasePerson } from '@/client/erase-person'
 import { FormDialog } from '@/client/form-dialog'
 import { placeWords, readPlace } from '@/client/place-text'
 import { useSession } from '@/client/providers'
@@ -52,6 +53,7 @@ export function EditPerson({ person, members, onClose }: Props) {
   const [tried, setTried] = useState(false)
   const add = useCommand(api.crews.addPerson.mutationOptions(), { onDone: onClose })
   const change = useCommand(api.crews.changePerson.mutationOptions(), { onDone: onClose })
+  const erase = useCommand(api.erase.colleague.mutationOptions())
   const place = readPlace(values.place)
   const homeLacks = place.ok ? (values.startsAtHome && !place.value ? 'Needed where the day starts at home.' : undefined) : place.reason
   const send = (over: CrewPerson | null) => {
@@ -134,6 +136,16 @@ export function EditPerson({ person, members, onClose }: Props) {
             checked={values.left}
             onChange={(event) => set({ left: event.target.checked })}
           />
+          <ErasePerson
+            name={seen.name}
+            erase={{ ...erase, send: () => erase.send({ colleagueId: seen.id, version: seen.version }) }}
+            onDone={onClose}
+          >
+            <p>
+              Name, home and sign-in go, and whatever else names them. Day sheets and visits stay, under “Former colleague”. If they work
+              for another company here, they keep their sign-in there.
+            </p>
+          </ErasePerson>
         </>
       ) : null}
     </FormDialog>

@@ -8,6 +8,7 @@ import { Checkbox } from '@almanac/ui/checkbox'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
+import { ErasePerson } from '@/client/erase-person'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -30,6 +31,7 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
   const add = useCommand(api.sites.addContact.mutationOptions(), { onDone: onClose })
   const change = useCommand(api.sites.changeContact.mutationOptions(), { onDone: onClose })
   const archive = useCommand(api.sites.archiveContact.mutationOptions(), { onDone: onClose })
+  const erase = useCommand(api.erase.contact.mutationOptions())
   const now = contacts.find((one) => one.id === contact?.id)?.version ?? seen
   const send = (version: number) => {
     const role = oneOf(contactRoles, values.role) ?? 'occupier'
@@ -58,9 +60,18 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
         {...field('language')}
       />
       {contact ? (
-        <Button kind="quiet" onClick={() => archive.send({ contactId: contact.id, version: seen })} busy={archive.isPending}>
-          Archive contact
-        </Button>
+        <>
+          <Button kind="quiet" onClick={() => archive.send({ contactId: contact.id, version: seen })} busy={archive.isPending}>
+            Archive contact
+          </Button>
+          <ErasePerson
+            name={contact.name ?? 'this contact'}
+            erase={{ ...erase, send: () => erase.send({ contactId: contact.id, version: seen }) }}
+            onDone={onClose}
+          >
+            <p>Name, phone, email and messages go, and whatever else names them. The customer and past work stay.</p>
+          </ErasePerson>
+        </>
       ) : (
         <Checkbox
           label="For this site only"

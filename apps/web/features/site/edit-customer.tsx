@@ -2,11 +2,14 @@
 import type { SiteTenure } from '@almanac/contract/sites'
 import { TextArea } from '@almanac/ui/text-area'
 import { TextInput } from '@almanac/ui/text-input'
+import { useRouter } from 'next/navigation'
 import { useState } from 'react'
+import { ErasePerson } from '@/client/erase-person'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { ArchiveThing } from './archive-thing.tsx'
 
 const NAMES = { name: 'Name', reference: 'Customer number', notes: 'Notes' }
 
@@ -16,6 +19,9 @@ export function EditCustomer({ customer, onClose }: { customer: SiteTenure['cust
   const [seen] = useState(customer.version)
   const { values, field } = useFields(() => ({ name: customer.name, reference: customer.reference ?? '', notes: customer.notes ?? '' }))
   const change = useCommand(api.sites.changeCustomer.mutationOptions(), { onDone: onClose })
+  const router = useRouter()
+  const archive = useCommand(api.archive.customer.mutationOptions(), { onDone: () => router.push('/sites') })
+  const erase = useCommand(api.erase.customer.mutationOptions())
   const send = (version: number) => change.send({ customerId: customer.id, version, ...values })
   return (
     <FormDialog
@@ -31,6 +37,21 @@ export function EditCustomer({ customer, onClose }: { customer: SiteTenure['cust
       <TextInput label={NAMES.name} required maxLength={160} {...field('name')} />
       <TextInput label={NAMES.reference} maxLength={60} {...field('reference')} />
       <TextArea label={NAMES.notes} {...field('notes')} />
+      <ArchiveThing
+        label="Archive customer"
+        consequence="The customer, the sites they hold and the softeners there leave every list and forecast."
+        command={{ ...archive, send: (reason) => archive.send({ customerId: customer.id, version: seen, reason }) }}
+      />
+      <ErasePerson
+        name={customer.name}
+        erase={{ ...erase, send: () => erase.send({ customerId: customer.id, version: seen }) }}
+        onDone={onClose}
+      >
+        <p>
+          Name, number, notes, contacts and messages go, and whatever else names them. Sites, softeners and past work stay, under “Erased
+          customer”.
+        </p>
+      </ErasePerson>
     </FormDialog>
   )
 }

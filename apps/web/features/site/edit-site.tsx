@@ -5,12 +5,14 @@ import { Select } from '@almanac/ui/select'
 import { TextArea } from '@almanac/ui/text-area'
 import { TextInput } from '@almanac/ui/text-input'
 import { useQuery } from '@tanstack/react-query'
+import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { FormDialog } from '@/client/form-dialog'
 import { placeWords, readPlace } from '@/client/place-text'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { ArchiveThing } from './archive-thing.tsx'
 import { PlacePin } from './place-pin.tsx'
 import { VisitHoursFields } from './visit-hours.tsx'
 
@@ -47,6 +49,8 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
   const [visitHours, setVisitHours] = useState(site.visitHours)
   const [wrong, setWrong] = useState<string>()
   const change = useCommand(api.sites.change.mutationOptions(), { onDone: onClose })
+  const router = useRouter()
+  const archive = useCommand(api.archive.site.mutationOptions(), { onDone: () => router.push('/sites') })
   const send = (version: number) => {
     const place = readPlace(values.place)
     setWrong(place.ok ? undefined : place.reason)
@@ -102,6 +106,11 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
       <VisitHoursFields hours={visitHours} onChange={setVisitHours} />
       <TextArea label={NAMES.accessNotes} hint="Stairs, dogs, where the key is" {...field('accessNotes')} />
       <TextArea label={NAMES.notes} {...field('notes')} />
+      <ArchiveThing
+        label="Archive site"
+        consequence="The site and its softeners leave every list and forecast."
+        command={{ ...archive, send: (reason) => archive.send({ siteId: site.id, version: seen, reason }) }}
+      />
     </FormDialog>
   )
 }

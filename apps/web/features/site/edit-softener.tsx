@@ -12,6 +12,7 @@ import { useSession } from '@/client/providers'
 import { useAmounts } from '@/client/use-amounts'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { ArchiveThing } from './archive-thing.tsx'
 
 const NAMES = {
   valveCardId: 'Valve',
@@ -38,6 +39,7 @@ export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; on
     { start: { peopleServed: { text: softener.peopleServed === null ? '' : String(softener.peopleServed) } } },
   )
   const change = useCommand(api.sites.changeSoftener.mutationOptions(), { onDone: onClose })
+  const archive = useCommand(api.archive.softener.mutationOptions(), { onDone: onClose })
   const send = (version: number) => {
     const read = amounts.read()
     if (read === null) return
@@ -71,6 +73,11 @@ export function EditSoftener({ softener, onClose }: { softener: SiteSoftener; on
         {...field('valveCardId')}
       />
       <TextArea label={NAMES.notes} {...field('notes')} />
+      <ArchiveThing
+        label="Archive softener"
+        consequence="The softener and its bed leave every list and forecast."
+        command={{ ...archive, send: (reason) => archive.send({ softenerId: softener.id, version: seen, reason }) }}
+      />
     </FormDialog>
   )
 }

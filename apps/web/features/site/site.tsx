@@ -29,6 +29,7 @@ export function Site({ siteId }: { siteId: string }) {
   const mayChange = usePermission('change:site')
   const mayPropose = usePermission('propose:job')
   const mayTest = usePermission('change:water')
+  const owner = usePermission('manage:company')
   const [form, setForm] = useState<'site' | 'softener' | null>(null)
   const query = useQuery(api.sites.page.queryOptions({ input: { siteId } }))
   if (query.error)
@@ -87,6 +88,13 @@ export function Site({ siteId }: { siteId: string }) {
           </Section>
           <Section title="History">
             <SiteHistory siteId={site.id} />
+            {owner ? (
+              <p className="mt-3">
+                <TextLink href={`/changes?site=${site.id}`} link={Link}>
+                  Who changed what here
+                </TextLink>
+              </p>
+            ) : null}
           </Section>
         </div>
         <div className="min-w-0 max-lg:mt-8">

@@ -1,0 +1,25 @@
+import type { AuditRow } from '@almanac/contract/audit'
+import { auditFieldWord } from '@almanac/records/audit-words'
+import { type DayDisplay, formatDay } from '@almanac/units/format-day'
+import { showNumber } from '@almanac/units/format-number'
+
+const DAY = /^\d{4}-\d{2}-\d{2}$/
+const ID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i
+
+/** A stored value as people read it; null for what names a record or is too much for a line. */
+function valueWords(value: unknown, display: DayDisplay): string | null {
+  if (value === null) return 'not recorded'
+  if (typeof value === 'number') return showNumber(value, 3, display)
+  if (typeof value === 'boolean') return value ? 'yes' : 'no'
+  if (typeof value === 'string') return ID.test(value) ? null : DAY.test(value) ? formatDay(value, display) : value
+  const amount = value as { value?: unknown; unit?: unknown }
+  if (typeof amount.value === 'number' && typeof amount.unit === 'string') return `${showNumber(amount.value, 3, display)} ${amount.unit}`
+  return null
+}
+
+/** One change in words: "people served: 2 → 4"; the fact alone where its values are personal, name a record or fill more than a line. */
+export function changeWords({ field, known, from, to }: AuditRow['changes'][number], display: DayDisplay): string {
+  const [was, is] = [valueWords(from, display), valueWords(to, display)]
+  const word = auditFieldWord(field)
+  return known && was !== null && is !== null ? `${word}: ${was} → ${is}` : word
+}

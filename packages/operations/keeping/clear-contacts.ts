@@ -1,0 +1,25 @@
+import type { Tx } from '@almanac/database/client'
+import type { Command } from '@almanac/database/run-command'
+
+const GONE = '[erased]'
+
+/** Takes names, numbers and addresses off contacts, and what was or was to be said to them off their messages; what was due to be said is dropped. */
+export async function clearContacts(tx: Tx, command: Command, contactIds: readonly string[]): Promise<void> {
+  const { companyId, at } = command
+  const of = { companyId, contactId: { in: [...contactIds] } }
+  await tx.contact.updateMany({
+    where: { companyId, id: { in: [...contactIds] } },
+    data: { name: null, phone: null, email: null, language: null, archivedAt: at, erasedAt: at, version: { increment: 1 } },
+  })
+  await tx.reminder.updateMany({
+    where: { ...of, state: { in: ['waiting', 'held'] } },
+    data: { state: 'dropped', stateReason: 'The contact was erased.', version: { increment: 1 } },
+  })
+  await tx.message.updateMany({
+    where: { ...of, state: 'outbox' },
+    data: { state: 'withdrawn', version: { increment: 1 } },
+  })
+  await tx.message.updateMany({ where: of, data: { address: GONE, subject: GONE, body: GONE, version: { increment: 1 } } })
+  for (const id of contactIds) await command.announce('contact', id)
+  await command.announce('reminders', companyId)
+}

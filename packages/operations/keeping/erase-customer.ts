@@ -1,0 +1,60 @@
+import type { EraseCustomer, Erased } from '@almanac/contract/erase'
+import { expectChanged } from '@almanac/database/changed-row'
+import type { Scope } from '@almanac/database/in-company'
+import { runCommand } from '@almanac/database/run-command'
+import { recordsAround } from '@almanac/database/sql/erase-texts'
+import { notFound } from '@almanac/runtime/errors'
+import { rewriteSiteTokens } from '../shared/site-tokens.ts'
+import { clearContacts } from './clear-contacts.ts'
+import { clearListRows } from './clear-list-rows.ts'
+import { PATIENCE } from './erase-patience.ts'
+import { eraseTraces } from './erase-traces.ts'
+
+/**
+ * Erases a customer with all their contacts: name, number, notes, ways to reach them, messages, their lines of lists, and what names them anywhere else. The sites, what
+ * stands there and what was done stay, held by a customer without a name.
+ */
+export async function eraseCustomer(scope: Scope & { personId: string }, input: EraseCustomer): Promise<Erased> {
+  const { customerId: id, version } = input
+  return runCommand(
+    scope,
+    'keeping.erase-customer',
+    input,
+    async (tx, command) => {
+      const { companyId } = scope
+      const customer = await tx.customer.findFirst({
+        where: { companyId, id, erasedAt: null },
+        include: { contacts: true, tenures: { select: { siteId: true } } },
+      })
+      if (!customer) throw notFound('customer')
+      const contactIds = customer.contacts.map((one) => one.id)
+      const siteIds = [...new Set(customer.tenures.map((one) => one.siteId))]
+      const around = await recordsAround(tx, companyId, id)
+      const { count } = await tx.customer.updateMany({
+        where: { companyId, id, version },
+        data: { name: 'Erased customer', reference: null, notes: null, matchKey: null, erasedAt: command.at, version: { increment: 1 } },
+      })
+      await expectChanged(count, 'customer', version, {}, async () => ({ version: customer.version }))
+      await tx.site.updateMany({ where: { companyId, id: { in: siteIds } }, data: { matchKey: null } })
+      await tx.softener.updateMany({ where: { companyId, siteId: { in: siteIds } }, data: { matchKey: null } })
+      await clearContacts(tx, command, contactIds)
+      await clearListRows(tx, companyId, id)
+      const known = (values: (string | null)[]) => [...new Set(values.filter((one): one is string => Boolean(one?.trim())))]
+      const places = await eraseTraces(
+        tx,
+        command,
+        {
+          names: known([customer.name, ...customer.contacts.map((one) => one.name)]),
+          phones: known(customer.contacts.map((one) => one.phone)),
+          emails: known(customer.contacts.map((one) => one.email)),
+        },
+        { own: [id, ...contactIds], around },
+      )
+      await rewriteSiteTokens(tx, companyId, siteIds)
+      await command.audit('erased', 'customer', id, { contacts: contactIds.length, places })
+      await command.announce('customer', id, version + 1)
+      return { id, places }
+    },
+    PATIENCE,
+  )
+}

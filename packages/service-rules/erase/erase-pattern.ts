@@ -1,0 +1,57 @@
+/** What is known of somebody who is to be erased. */
+export type Traces = { names: readonly string[]; phones: readonly string[]; emails: readonly string[] }
+
+/** `everywhere` names this person and nobody else; `nearby` may be anybody’s, so only the person’s own records are searched for it. Null: nothing to look for. */
+export type ErasePatterns = { everywhere: string | null; nearby: string | null }
+
+const START = '(?<![[:alnum:]])'
+const END = '(?![[:alnum:]])'
+/** What stands between the words of a name, or the digits of a number, however it was typed: nothing, a space, a hyphen, an apostrophe, a comma and a space. */
+const BETWEEN = '[^[:alnum:]]{0,4}'
+const LEAST_DIGITS = 7
+/** A number is the same with its country’s code before it or without. */
+const OWN_DIGITS = 10
+
+const escaped = (text: string) => text.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&')
+const wordsOf = (name: string) => name.match(/[\p{L}\p{N}]+/gu) ?? []
+const joined = (words: readonly string[]) => START + words.map(escaped).join(BETWEEN) + END
+
+/** Without its accents, as in keys and where somebody types without them. */
+const plain = (text: string) => text.normalize('NFD').replace(/\p{M}/gu, '').replace(/ø/gi, 'o').replace(/ß/g, 'ss')
+
+/** "Hanna Vale", "Vale, Hanna", and as one word in keys. */
+function namePatterns(name: string): string[] {
+  return [name, plain(name)].flatMap((spelt) => {
+    const words = wordsOf(spelt)
+    const last = words.at(-1)
+    return words.length < 2 || last === undefined ? [] : [joined(words), joined([last, ...words.slice(0, -1)])]
+  })
+}
+
+function phonePattern(phone: string): string[] {
+  const digits = phone.replace(/\D/g, '')
+  if (digits.length < LEAST_DIGITS) return []
+  const own = [...digits.slice(-OWN_DIGITS)].join(BETWEEN)
+  return [`(?<![0-9])(?:[0-9]{1,3}${BETWEEN})?${own}(?![0-9])`]
+}
+
+const emailPattern = (email: string) => (email.includes('@') ? [`(?<![[:alnum:]._%+-])${escaped(email.trim())}${END}`] : [])
+
+const either = (patterns: readonly string[]): string | null => (patterns.length > 0 ? [...new Set(patterns)].join('|') : null)
+
+/**
+ * Patterns (PostgreSQL's regular expressions, for a search without regard to case) that find what names a person. `shared` are names that somebody else on record
+ * bears too. A name of one word ("Brandt", "Larkmoor") is a town or a street as well, so it is looked for nearby only.
+ */
+export function erasePatterns({ names, phones, emails }: Traces, shared: readonly string[]): ErasePatterns {
+  const own = names.filter((name) => !shared.includes(name))
+  const single = names.filter((name) => wordsOf(name).length === 1 && (wordsOf(name)[0]?.length ?? 0) >= 3)
+  const certain = [...phones.flatMap(phonePattern), ...emails.flatMap(emailPattern)]
+  return {
+    everywhere: either([...own.flatMap(namePatterns), ...certain]),
+    nearby: either([
+      ...names.filter((name) => shared.includes(name)).flatMap(namePatterns),
+      ...single.map((name) => joined(wordsOf(name))),
+    ]),
+  }
+}

@@ -1,0 +1,56 @@
+-- A person is erased: what names them goes out of every text of the company in scope, its history and the queue's notes included. The app's login may change no
+-- history; this alone does, and only what matches. It runs as the owner under forced row security, so it sees the company in scope and no other.
+SET lock_timeout = '5s';
+
+-- A JSON value with what matches taken out of its texts; names of fields stay.
+CREATE FUNCTION almanac_erase_in_json(given jsonb, pattern text) RETURNS jsonb LANGUAGE plpgsql IMMUTABLE SET search_path = public, pg_temp AS $$
+BEGIN
+  CASE jsonb_typeof(given)
+    WHEN 'string' THEN RETURN to_jsonb(regexp_replace(given #>> '{}', pattern, '[erased]', 'gi'));
+    WHEN 'array' THEN RETURN (SELECT coalesce(jsonb_agg(almanac_erase_in_json(value, pattern) ORDER BY ordinality), '[]') FROM jsonb_array_elements(given) WITH ORDINALITY);
+    WHEN 'object' THEN RETURN (SELECT coalesce(jsonb_object_agg(key, almanac_erase_in_json(value, pattern)), '{}') FROM jsonb_each(given));
+    ELSE RETURN given;
+  END CASE;
+END $$;
+
+-- `within`: only rows that are, or name, one of these records; null for all of the company. Names that a row bears itself (of a customer, a contact, a
+-- colleague) are not looked into: two people may have one name. Answers which rows were changed.
+CREATE FUNCTION almanac_erase_texts(pattern text, within uuid[]) RETURNS TABLE (changed_table text, changed_id uuid)
+  LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
+DECLARE
+  company constant uuid := nullif(current_setting('app.company_id', true), '')::uuid;
+  part record;
+BEGIN
+  IF company IS NULL OR length(pattern) < 3 THEN RAISE EXCEPTION 'no company is in scope, or nothing to look for'; END IF;
+  FOR part IN
+    SELECT c.oid::regclass AS tab, c.relname::text AS name,
+      string_agg(format('%1$I = %2$s', a.attname, CASE a.atttypid
+        WHEN 'text'::regtype THEN format('regexp_replace(%I, $1, ''[erased]'', ''gi'')', a.attname)
+        WHEN 'jsonb'::regtype THEN format('almanac_erase_in_json(%I, $1)', a.attname)
+        ELSE format('(SELECT coalesce(array_agg(regexp_replace(e, $1, ''[erased]'', ''gi'') ORDER BY n), ''{}'') FROM unnest(%I) WITH ORDINALITY AS u(e, n))', a.attname)
+      END), ', ') FILTER (WHERE a.atttypid <> 'uuid'::regtype) AS sets,
+      string_agg(CASE a.atttypid WHEN 'text[]'::regtype THEN format('array_to_string(%I, chr(10)) ~* $1', a.attname) ELSE format('%I::text ~* $1', a.attname) END, ' OR ')
+        FILTER (WHERE a.atttypid <> 'uuid'::regtype) AS finds,
+      string_agg(format('%I = ANY ($3)', a.attname), ' OR ') FILTER (WHERE a.atttypid = 'uuid'::regtype AND a.attname <> 'company_id') AS about
+    FROM pg_class c JOIN pg_attribute a ON a.attrelid = c.oid AND a.attnum > 0 AND NOT a.attisdropped
+    WHERE c.relnamespace = 'public'::regnamespace AND c.relkind = 'r' AND c.relforcerowsecurity AND c.relname <> 'search_token'
+      AND a.atttypid IN ('text'::regtype, 'text[]'::regtype, 'jsonb'::regtype, 'uuid'::regtype)
+      AND (c.relname, a.attname) NOT IN (('contact', 'name'), ('contact', 'phone'), ('contact', 'email'), ('customer', 'name'), ('colleague', 'name'))
+    GROUP BY c.oid, c.relname
+    HAVING bool_or(a.atttypid <> 'uuid'::regtype)
+  LOOP
+    RETURN QUERY EXECUTE format('UPDATE %s SET %s WHERE company_id = $2 AND (%s) AND ($3 IS NULL OR %s) RETURNING %L::text, id', part.tab, part.sets, part.finds, part.about, part.name)
+      USING pattern, company, within;
+  END LOOP;
+  -- Tasks carry ids; what a failed one said may quote a name.
+  IF within IS NULL AND to_regclass('queue.job') IS NOT NULL THEN
+    UPDATE queue.job SET output = almanac_erase_in_json(output, pattern) WHERE data->>'companyId' = company::text AND output::text ~* pattern;
+  END IF;
+END $$;
+REVOKE ALL ON FUNCTION almanac_erase_in_json(jsonb, text), almanac_erase_texts(text, uuid[]) FROM PUBLIC;
+GRANT EXECUTE ON FUNCTION almanac_erase_texts(text, uuid[]) TO almanac_app;
+
+-- Who was erased is remembered without their name, so that nobody writes to a row that looks empty by mistake.
+ALTER TABLE "customer" ADD COLUMN "erased_at" TIMESTAMPTZ(3);
+ALTER TABLE "contact" ADD COLUMN "erased_at" TIMESTAMPTZ(3);
+ALTER TABLE "colleague" ADD COLUMN "erased_at" TIMESTAMPTZ(3);

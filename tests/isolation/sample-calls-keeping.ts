@@ -1,0 +1,37 @@
+import { page, type Sample, type SampleIds, version } from './sample-call.ts'
+
+const reason = 'twice'
+export const archive: Record<string, Sample> = {
+  list: { roles: 'od', input: () => page },
+  softener: { roles: 'od', input: (r) => ({ softenerId: r.idleSoftenerId, version, reason }), other: { reason: 'left' } },
+  site: { roles: 'od', input: (r) => ({ siteId: r.idleSiteId, version, reason }), other: { reason: 'left' } },
+  customer: { roles: 'od', input: (r) => ({ customerId: r.otherCustomerId, version, reason }), other: { reason: 'left' } },
+  restoreSoftener: { roles: 'od', input: (r) => ({ softenerId: r.archivedSoftenerId, version }) },
+  restoreSite: { roles: 'od', input: (r) => ({ siteId: r.archivedSiteId, version }) },
+  restoreCustomer: { roles: 'od', input: (r) => ({ customerId: r.archivedCustomerId, version }) },
+}
+
+export const audit: Record<string, Sample> = { list: { roles: 'o', input: (r) => ({ ...page, siteId: r.siteId }) } }
+
+export const erase: Record<string, Sample> = {
+  customer: { roles: 'o', input: (r) => ({ customerId: r.customerId, version }) },
+  contact: { roles: 'o', input: (r) => ({ contactId: r.spareContactId, version }) },
+  colleague: { roles: 'o', input: (r) => ({ colleagueId: r.freeColleagueId, version }) },
+}
+
+export const exports: Record<string, Sample> = { list: { roles: 'o' }, start: { roles: 'o' } }
+
+const draft = (r: SampleIds) => ({ batchId: r.draftBatchId, version })
+const columns = [
+  { column: 0, field: 'customerName' },
+  { column: 1, field: 'street' },
+]
+
+export const imports: Record<string, Sample> = {
+  list: { roles: 'o', input: () => page },
+  batch: { roles: 'o', input: (r) => ({ batchId: r.batchId }) },
+  rows: { roles: 'o', input: (r) => ({ ...page, batchId: r.batchId, only: 'all' }) },
+  check: { roles: 'o', input: (r) => ({ ...draft(r), columns }) },
+  apply: { roles: 'o', input: draft },
+  undo: { roles: 'o', input: (r) => ({ batchId: r.batchId, version }) },
+}
