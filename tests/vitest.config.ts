@@ -24,8 +24,8 @@ export default defineConfig({
     hookTimeout: 180_000,
     // What a library calls deprecated is an error in its next version: here it is one already.
     execArgv: ['--throw-deprecation'],
-    // Left to itself it keeps one core free, which of two cores is half: half of the tests wait for the database meanwhile.
-    maxWorkers: os.availableParallelism(),
+    // One more than there are cores: many of the tests wait for the database, or for a process aside, meanwhile.
+    maxWorkers: os.availableParallelism() + 1,
     sequence: { sequencer: LongestFirst },
     projects: [
       // Pure: nothing in them outlives a call, so files may share a process, which saves the third of a second that each takes to start.

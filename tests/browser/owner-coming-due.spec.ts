@@ -28,6 +28,7 @@ test('the owner sees what comes due and why, proposes jobs, and the dispatcherâ€
   page,
   browser,
 }) => {
+  test.setTimeout(180_000)
   // Of a demo just loaded the month picture is still to come.
   const months = () => askDatabase(`select from forecast_month m join company c on c.id = m.company_id where c.name = $1 limit 1`, [FIRM])
   await expect.poll(async () => (await months()).length, { timeout: 90_000 }).toBe(1)
