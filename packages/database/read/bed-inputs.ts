@@ -73,7 +73,7 @@ export async function readBedInputs(tx: Tx, companyId: string, bedIds: string[])
 /** Work that leaves a softener running: a bed looked after on such a day was working. */
 const WORKING_KINDS = ['annual-visit', 'cleaning', 'inspection', 'repair']
 
-/** Placed beds with the water that reached them, what was found at inspections, the days they were seen and the beds before them. */
+/** Placed beds with the water that reached them, what was found at inspections, the days they were seen or came with a list, and the beds before them. */
 export async function withWater(tx: Tx, companyId: string, placed: Awaited<ReturnType<typeof readPlacedBeds>>) {
   const siteIds = [...new Set(placed.map((bed) => bed.siteId))]
   const supplyIds = [...new Set(placed.flatMap((bed) => bed.waterSupplyId ?? []))]
@@ -128,6 +128,11 @@ export async function withWater(tx: Tx, companyId: string, placed: Awaited<Retur
     },
     select: { bedId: true, closedDay: true },
   })
+  const batches = await tx.importBatch.findMany({
+    where: { companyId, id: { in: [...new Set(placed.flatMap((bed) => bed.batchId ?? []))] }, appliedAt: { not: null } },
+    select: { id: true, appliedAt: true },
+  })
+  const appliedOf = new Map(batches.map((batch) => [batch.id, dayOf(batch.appliedAt)]))
   const endsOf = Map.groupBy(others, (one) => one.tankId)
   const jobsOf = Map.groupBy(jobs, (one) => one.bedId)
   const inspectionsOf = Map.groupBy(inspections, (one) => one.bedId)
@@ -149,6 +154,8 @@ export async function withWater(tx: Tx, companyId: string, placed: Awaited<Retur
     otherEnds: (endsOf.get(bed.tankId) ?? [])
       .filter((one) => one.id !== bed.id)
       .map((one) => ({ earliest: dayOf(one.endedEarliest), latest: dayOf(one.endedLatest) ?? '' })),
+    /** Day of the import that brought it; null where it came otherwise. */
+    importedDay: appliedOf.get(bed.batchId ?? '') ?? null,
     /** Days of finished work that left it running. */
     workDays: (jobsOf.get(bed.id) ?? []).map((job) => dayOf(job.closedDay) ?? ''),
     periods: (periodsOf.get(bed.waterSupplyId ?? '') ?? []).map((period) => ({ ...period, fromDay: dayOf(period.fromDay) })),

@@ -1,5 +1,4 @@
 import type { Tx } from '../client.ts'
-import { dayOf } from '../days.ts'
 import { readPlacedBeds, withWater } from './bed-inputs.ts'
 
 /** A bed, in service or ended, with its water and all that dates what was known of it and when. Days are 'YYYY-MM-DD'. */
@@ -13,16 +12,9 @@ async function readBedHistories(tx: Tx, companyId: string, bedIds: string[]) {
     where: { companyId, id: { in: placed.flatMap((bed) => bed.endedVisitId ?? []) } },
     select: { id: true, job: { select: { kind: true } } },
   })
-  const batches = await tx.importBatch.findMany({
-    where: { companyId, id: { in: [...new Set(placed.flatMap((bed) => bed.batchId ?? []))] }, appliedAt: { not: null } },
-    select: { id: true, appliedAt: true },
-  })
   const kindOf = new Map(endings.map((visit) => [visit.id, visit.job.kind]))
-  const appliedOf = new Map(batches.map((batch) => [batch.id, dayOf(batch.appliedAt)]))
   return beds.map((bed) => ({
     ...bed,
-    /** Day of the import that brought it; null where it came otherwise. */
-    importedDay: appliedOf.get(bed.batchId ?? '') ?? null,
     /** Kind of the job on which it came out, where a visit is on record. */
     endedOnJob: bed.endedVisitId === null ? null : (kindOf.get(bed.endedVisitId) ?? null),
   }))

@@ -57,6 +57,7 @@ export function forecastInput(bed: BedInputs, asOfDay: string, display: DayDispl
     ...(display ? { display } : {}),
     beginning: { earliestDay: bed.beganEarliest, latestDay: bed.beganLatest },
     firstSeenDay: seen[0] ?? null,
+    listedDay: bed.importedDay,
     earlierBedEndedDay: earlierBedEnded(bed, seen[0] ?? null, asOfDay),
     // A noted day before the bed went in is handed on, for the model to refuse with a sentence.
     lastSeenDay: contradicts(bed) ? bed.lastSeenDay : laterOf(bed.lastSeenDay, seen.at(-1) ?? null),

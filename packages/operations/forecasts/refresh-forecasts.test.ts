@@ -9,6 +9,7 @@ import type pg from 'pg'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { NOW } from '../../../tests/support/records.ts'
 import { type FirmRecords, fingerprint, inspector, makeFirmRecords } from '../../../tests/support/two-firms.ts'
+import { makeBed } from '../jobs/test-firm.ts'
 import { explainBed } from './explain-bed.ts'
 import { refreshBeds, refreshCompany } from './refresh-forecasts.ts'
 import { sumMonths } from './sum-months.ts'
@@ -61,6 +62,20 @@ describe('refreshing forecasts', () => {
       dayOf(row?.due90Day ?? null),
     ])
     await expect(explainBed(firm, newId())).rejects.toMatchObject({ code: 'not-found' })
+  })
+
+  test('a bed that came with a list a year ago, of unknown age and unseen since, may have failed by now', async () => {
+    const { bedId } = await makeBed(firm)
+    const failedBy = async () => {
+      await refreshBeds({ companyId: firm.companyId, bedIds: [bedId], cause: 'edit' })
+      return (await forecastOf(bedId))?.chanceAlreadyFailed ?? Number.NaN
+    }
+    const unlisted = await failedBy()
+    const batch = { id: newId(), fileName: 'list.csv', state: 'applied', headerLine: 1, header: ['Name'], mapping: {}, totalRows: 1 }
+    const days = { createdAt: dateOf('2025-12-02'), appliedAt: dateOf('2025-12-02') }
+    await inCompany(firm, (tx) => tx.importBatch.create({ data: { companyId: firm.companyId, ...batch, ...days, createdBy: newId() } }))
+    await inCompany(firm, (tx) => tx.bed.updateMany({ where: { id: bedId }, data: { batchId: batch.id } }))
+    expect(await failedBy()).toBeGreaterThan(unlisted + 0.01)
   })
 
   test('a bed seen alive later is expected to fail later', async () => {

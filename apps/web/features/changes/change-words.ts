@@ -1,4 +1,5 @@
 import type { AuditRow } from '@almanac/contract/audit'
+import { archiveReasons, archiveReasonWords } from '@almanac/records/archive-reason'
 import { auditFieldWord } from '@almanac/records/audit-words'
 import { type DayDisplay, formatDay } from '@almanac/units/format-day'
 import { showNumber } from '@almanac/units/format-number'
@@ -22,4 +23,11 @@ export function changeWords({ field, known, from, to }: AuditRow['changes'][numb
   const [was, is] = [valueWords(from, display), valueWords(to, display)]
   const word = auditFieldWord(field)
   return known && was !== null && is !== null ? `${word}: ${was} → ${is}` : word
+}
+
+/** Why it was changed: an archive's reason by its words, what a person typed in quotes. */
+export function reasonWords({ operation, note }: Pick<AuditRow, 'operation' | 'note'>): string[] {
+  if (note === null) return []
+  const reason = operation === 'archived' ? archiveReasons.find((one) => one === note) : undefined
+  return [reason ? archiveReasonWords[reason] : `“${note}”`]
 }
