@@ -3,6 +3,7 @@ import path from 'node:path'
 import { closeClients } from '@almanac/database/client'
 import { ADDRESS_HEADER } from '@almanac/identity/client-address'
 import { makePublicToken } from '@almanac/identity/public-token'
+import { archiveFile } from '@almanac/operations/keeping/export-place'
 import { setClock } from '@almanac/runtime/clock'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import type pg from 'pg'
@@ -32,6 +33,7 @@ const ROUTES: [RegExp, string, string][] = [
   [/^\/api\/imports(?:\?|$)()/, 'api/imports', ''],
   [/^\/api\/beds\/([^/]+)\/plan/, 'api/beds/[bedId]/plan', 'bedId'],
   [/^\/api\/imports\/([^/]+)\/problems/, 'api/imports/[id]/problems', 'id'],
+  [/^\/api\/exports\/([^/]+)/, 'api/exports/[id]', 'id'],
   [/^\/api\/arrival\/([^/]+)\/calendar/, 'api/arrival/[token]/calendar', 'token'],
   [/^\/api\/arrival\/([^/]+)$/, 'api/arrival/[token]', 'token'],
   [/^\/api\/calendar\/([^/]+)$/, 'api/calendar/[token]', 'token'],
@@ -105,12 +107,16 @@ test(`a request to each procedure and route and ${REQUESTS} others with seed ${S
   timeout: 480_000,
 }, async () => {
   const chance = new Chance(SEED)
-  const known: Known = {
+  const archive = archiveFile(firm.companyId, firm.exportId)
+  fs.mkdirSync(path.dirname(archive), { recursive: true })
+  fs.writeFileSync(archive, '')
+  const known: Known & { exportId: string } = {
     ids: Object.values(firm),
     arrivalTokens: [makePublicToken('arrival-windows', { companyId: firm.companyId, id: firm.offerId })],
     calendarTokens: [makePublicToken('calendar', { companyId: firm.companyId, id: firm.feedId })],
     bedId: firm.bedId,
     batchId: firm.batchId,
+    exportId: firm.exportId,
     // Whole bodies and hard files of a hundred megabytes are the script's, against a served app.
     mostBytes: 100_000,
     mostFileBytes: 10_000,

@@ -101,7 +101,9 @@ export function nextRequest(chance: Chance, known: Known): FuzzRequest {
     return { what: 'page', method: chance.happens(0.93) ? 'GET' : 'POST', path: `/${page}${query}`, as, headers: {} }
   }
   if (kind < 0.84) {
-    const path = chance.one(['/api/beds/$/plan', '/api/imports/$/problems', '/api/nothing/$', '/api/rpc/$/x']).replace('$', piece())
+    const path = chance
+      .one(['/api/beds/$/plan', '/api/imports/$/problems', '/api/exports/$', '/api/nothing/$', '/api/rpc/$/x'])
+      .replace('$', piece())
     return { what: 'route', method: 'GET', path, as, headers: { 'sec-fetch-site': 'same-origin' } }
   }
   if (kind < 0.88) {
@@ -169,7 +171,7 @@ function procedureCall(
 }
 
 /** Each route once, with a record or a link that is there. The live stream has no end, so a test of its own asks it. */
-export function eachRoute({ bedId, batchId, arrivalTokens, calendarTokens }: Known): FuzzRequest[] {
+export function eachRoute({ bedId, batchId, exportId, arrivalTokens, calendarTokens }: Known & { exportId: string }): FuzzRequest[] {
   const get = (path: string): FuzzRequest => ({ what: 'route', method: 'GET', path, as: 'owner', headers: {} })
   const post = (path: string, head: string, type: string): FuzzRequest => ({
     ...{ what: 'route', method: 'POST', path, as: 'owner', body: plain(head) },
@@ -177,6 +179,7 @@ export function eachRoute({ bedId, batchId, arrivalTokens, calendarTokens }: Kno
   })
   return [
     ...['/healthz', '/readyz', `/api/beds/${bedId}/plan`, `/api/imports/${batchId}/problems`, '/api/auth/get-session'].map(get),
+    get(`/api/exports/${exportId}`),
     get(`/api/calendar/${calendarTokens[0]}`),
     post(`/api/arrival/${arrivalTokens[0]}`, 'window=', 'application/x-www-form-urlencoded'),
     post('/api/imports?name=list.csv', 'Name,Street,Tank\nHanna Vale,Weir Road 8,10x54\n', 'text/csv'),
