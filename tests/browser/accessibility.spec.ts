@@ -25,6 +25,9 @@ const SCREENS: [DemoRole | 'nobody', Screen[]][] = [
       '/sessions',
       '/firm',
       '/crews',
+      '/exports',
+      '/changes',
+      '/archive',
     ],
   ],
   [

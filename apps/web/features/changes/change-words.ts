@@ -28,6 +28,6 @@ export function changeWords({ field, known, from, to }: AuditRow['changes'][numb
 /** Why it was changed: an archive's reason by its words, what a person typed in quotes. */
 export function reasonWords({ operation, note }: Pick<AuditRow, 'operation' | 'note'>): string[] {
   if (note === null) return []
-  const reason = operation === 'archived' ? archiveReasons.find((one) => one === note) : undefined
+  const reason = operation.endsWith(': archived') ? archiveReasons.find((one) => one === note) : undefined
   return [reason ? archiveReasonWords[reason] : `“${note}”`]
 }

@@ -37,7 +37,7 @@ export function SiteHolder({ site, mayChange }: { site: SitePage; mayChange: boo
               .join(', ') || 'customer'}
           </span>
           {mayChange ? (
-            <Button kind="quiet" onClick={() => setOpen({ form: 'customer' })}>
+            <Button kind="quiet" aria-label="Edit customer" onClick={() => setOpen({ form: 'customer' })}>
               Edit
             </Button>
           ) : null}
