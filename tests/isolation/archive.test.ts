@@ -1,5 +1,7 @@
 import { closeClients } from '@almanac/database/client'
+import { inCompany } from '@almanac/database/in-company'
 import { readArchived } from '@almanac/database/read/archived-list'
+import { readBedHistoryPage } from '@almanac/database/read/bed-records'
 import { readSitePage } from '@almanac/database/read/site-page'
 import { readSites } from '@almanac/database/read/sites-list'
 import { archiveCustomer, restoreCustomer } from '@almanac/operations/archive/archive-customer'
@@ -66,17 +68,20 @@ test('a softener leaves its site’s page and the forecasts, and comes back with
   expect(trail).toMatchObject([{ detail: { reason: 'unit-removed' } }, { operation: 'archive.restore-softener: brought back' }])
 })
 
-test('beds that ended before stay what forecasts learn from', async () => {
+test('beds that ended before stay what forecasts learn from, but of a site that was entered twice', async () => {
   await closeJobs()
   await one(`insert into bed (company_id, id, tank_id, began_earliest, began_latest, ended_earliest, ended_latest, end_cause)
     select company_id, gen_random_uuid(), tank_id, '2001-01-01', '2001-01-01', '2011-01-01', '2011-01-01', 'worn' from bed where company_id = $1 limit 1`)
+  const learnedFrom = async () => {
+    const { beds } = await inCompany(mine, (tx) => readBedHistoryPage(tx, mine.companyId, null, 100))
+    return beds.map((bed) => bed.endedLatest)
+  }
+  expect(await learnedFrom()).toContain('2011-01-01')
   await archiveSite(mine, { ...command(), siteId: mine.siteId, version: 1, reason: 'closed' })
-  expect(
-    await one('select count(*)::int as n from bed where company_id = $1 and ended_latest is not null and archived_at is null'),
-  ).toEqual([{ n: 1 }])
-  expect(await one('select count(*)::int as n from bed where company_id = $1 and ended_latest is null and archived_at is null')).toEqual([
-    { n: 0 },
-  ])
+  expect(await learnedFrom()).toEqual(['2011-01-01'])
+  await restoreSite(mine, { ...command(), siteId: mine.siteId, version: 2 })
+  await archiveSite(mine, { ...command(), siteId: mine.siteId, version: 3, reason: 'twice' })
+  expect(await learnedFrom()).toEqual([])
 })
 
 test('a site is found no more, and found again when it is back; a softener archived before it stays archived', async () => {

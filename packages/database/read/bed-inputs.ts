@@ -27,17 +27,19 @@ const BED = {
  */
 export async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[], among: 'in service' | 'all' = 'in service') {
   const inService = among === 'in service' ? { endedLatest: null } : {}
+  // What ended at a place that is no longer looked after still says how long beds last there; what was entered twice says it twice.
+  const there = among === 'in service' ? { archivedAt: null } : { OR: [{ archiveReason: null }, { archiveReason: { not: 'twice' } }] }
   const beds = await tx.bed.findMany({ where: { companyId, id: { in: bedIds }, ...inService, archivedAt: null }, select: BED })
   const tanks = await tx.tank.findMany({
     where: { companyId, id: { in: beds.map((bed) => bed.tankId) }, softenerId: { not: null } },
     select: { id: true, softenerId: true },
   })
   const softeners = await tx.softener.findMany({
-    where: { companyId, id: { in: tanks.flatMap((tank) => tank.softenerId ?? []) }, archivedAt: null },
+    where: { companyId, id: { in: tanks.flatMap((tank) => tank.softenerId ?? []) }, ...there },
     select: { id: true, siteId: true, peopleServed: true },
   })
   const sites = await tx.site.findMany({
-    where: { companyId, id: { in: softeners.map((softener) => softener.siteId) }, archivedAt: null },
+    where: { companyId, id: { in: softeners.map((softener) => softener.siteId) }, ...there },
     select: { id: true, waterSupplyId: true },
   })
   const softenerOfTank = new Map(tanks.map((tank) => [tank.id, tank.softenerId]))
