@@ -26,6 +26,7 @@ export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
   return (
     <Section title="Why this date">
       <Drivers forecast={forecast} />
+      <Assumed forecast={forecast} />
       <Sharpen
         forecast={forecast}
         explained={explained}
@@ -44,6 +45,23 @@ export function BedForecastPart({ bed, mayChange, onEdit, onInspect }: Props) {
         {explained ? <> from {fitPhrase(explained.value.fit, display)}</> : null}. <ForecastWhy forecast={forecast} explained={explained} />
       </p>
     </Section>
+  )
+}
+
+/** What nobody has told, and what the forecast takes in its place: said before anybody asks why. */
+function Assumed({ forecast }: { forecast: StoredForecast }) {
+  if (forecast.assumptions.length === 0) return null
+  return (
+    <>
+      <h3 className="mt-5 mb-1 font-semibold">What we had to assume</h3>
+      <ul className="border-t border-line">
+        {forecast.assumptions.map((one) => (
+          <li key={one} className="border-b border-line py-1.5">
+            {one}
+          </li>
+        ))}
+      </ul>
+    </>
   )
 }
 
