@@ -23,12 +23,19 @@ const TASK_BEDS = 200
 
 export type CompanyRunRequest = { companyId: string; cause: string; refits?: boolean; waterSupplyId?: string; batchId?: string }
 
-/** Opens a run of a whole company, supply or batch. Older ones of the same reach that were broken off are given up: this one does their work with newer facts. */
+/**
+ * Opens a run of a whole company, supply or batch. Older ones of the same reach that were broken off are given up: this one does their work with newer facts. But a
+ * refit that was broken off today is gone on with where it is asked for again: the next try of a task whose worker was killed would else begin anew, and give up what
+ * the next start is carrying on.
+ */
 export async function openCompanyRun(request: CompanyRunRequest): Promise<string> {
   const { companyId, cause, refits = false, waterSupplyId = null, batchId = null } = request
   return inCompany({ companyId }, async (tx) => {
     const { timeZone } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } })
     const asOfDay = dayIn(timeZone, now())
+    const same = { companyId, scope: 'company', refits: true, cause, asOfDay: dateOf(asOfDay), finishedAt: null }
+    const begun = refits ? await tx.forecastRun.findFirst({ where: same, select: { id: true } }) : null
+    if (begun) return begun.id
     const { fitId, parameters } = await parametersOf(tx, companyId, asOfDay)
     const stale = await tx.forecastRun.findMany({
       where: { companyId, scope: 'company', finishedAt: null, ...(refits ? {} : { refits, waterSupplyId, batchId }) },

@@ -12,6 +12,7 @@ import { addManyBeds } from '../../../tests/support/many-beds.ts'
 import { NOW } from '../../../tests/support/records.ts'
 import { type FirmRecords, inspector, makeFirmRecords } from '../../../tests/support/two-firms.ts'
 import { readCompanyRecords } from './company-records.ts'
+import { openCompanyRun } from './company-run.ts'
 import { parametersOf } from './parameters.ts'
 import { refitCompany, refreshBeds } from './refresh-forecasts.ts'
 
@@ -52,6 +53,21 @@ afterAll(async () => {
   await closeTaskQueue()
   await closeClients()
   await db.end()
+})
+
+test('a refit that was broken off today is carried on by the task’s next try, not begun anew; one of another day or cause is given up', async () => {
+  const open = (cause: string) => openCompanyRun({ companyId: firm.companyId, cause, refits: true })
+  const shown = () => inCompany(firm, (tx) => tx.forecastRun.findMany({ where: { refits: true, beds: 2 }, orderBy: { id: 'asc' } }))
+  const broken = await open('nightly')
+  await refit()
+  expect((await shown()).map((run) => run.id)).toEqual([broken])
+  const other = await open('refit')
+  await refit()
+  expect((await shown()).map((run) => run.id)).not.toContain(other)
+  const old = await open('nightly')
+  await inCompany(firm, (tx) => tx.forecastRun.updateMany({ where: { id: old }, data: { asOfDay: dateOf('2026-12-01') } }))
+  await refit()
+  expect((await shown()).map((run) => run.id)).not.toContain(old)
 })
 
 describe('learning from a company’s own records', () => {
