@@ -27,7 +27,7 @@ const BED = {
  */
 export async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[], among: 'in service' | 'all' = 'in service') {
   const inService = among === 'in service' ? { endedLatest: null } : {}
-  // What ended at a place that is no longer looked after still says how long beds last there; what was entered twice says it twice.
+  // What ended at a place that is no longer looked after still says how long beds last; what was entered twice would say it twice.
   const there = among === 'in service' ? { archivedAt: null } : { OR: [{ archiveReason: null }, { archiveReason: { not: 'twice' } }] }
   const beds = await tx.bed.findMany({ where: { companyId, id: { in: bedIds }, ...inService, archivedAt: null }, select: BED })
   const tanks = await tx.tank.findMany({
@@ -36,11 +36,11 @@ export async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[]
   })
   const softeners = await tx.softener.findMany({
     where: { companyId, id: { in: tanks.flatMap((tank) => tank.softenerId ?? []) }, ...there },
-    select: { id: true, siteId: true, peopleServed: true },
+    select: { id: true, siteId: true, peopleServed: true, archivedAt: true },
   })
   const sites = await tx.site.findMany({
     where: { companyId, id: { in: softeners.map((softener) => softener.siteId) }, ...there },
-    select: { id: true, waterSupplyId: true },
+    select: { id: true, waterSupplyId: true, archivedAt: true },
   })
   const softenerOfTank = new Map(tanks.map((tank) => [tank.id, tank.softenerId]))
   const softenerById = new Map(softeners.map((softener) => [softener.id, softener]))
@@ -49,6 +49,7 @@ export async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[]
     const softener = softenerById.get(softenerOfTank.get(bed.tankId) ?? '')
     const site = softener && siteById.get(softener.siteId)
     if (!softener || !site) return []
+    if (bed.endedLatest === null && (softener.archivedAt || site.archivedAt)) return []
     return [
       {
         ...bed,
