@@ -3,7 +3,7 @@ import type { LifeFamilyName } from '../lifetime/life-family.ts'
 
 /**
  * A distribution of life in plain numbers, for loops over many records: z is kept in the form whose shift costs least (`power`), a shift of z by δ as one number for all
- * records (`shiftBy`). What lies too far out for plain numbers is reckoned in logarithms by its caller (life-family.ts).
+ * records (`shiftBy`). What lies too far out for plain numbers is worked out in logarithms by its caller (life-family.ts).
  */
 export interface ChanceFamily {
   readonly power: (z: number) => number

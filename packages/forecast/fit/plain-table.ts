@@ -6,7 +6,7 @@ import { REMOVAL_RATE, SORTS, sortLog } from './sort-terms.ts'
 import { logRate, logWear, waterRates } from './wear-sums.ts'
 import { BETWEEN, KNOWN, type WearTable } from './wear-table.ts'
 
-/** Below this share of itself a difference of chances has lost too many digits, and below LEAST a chance; such a record is reckoned in logarithms. */
+/** Below this share of itself a difference of chances has lost too many digits, and below LEAST a chance; such a record is worked out in logarithms. */
 const DIGITS = 1e-8
 const LEAST = 1e-250
 
