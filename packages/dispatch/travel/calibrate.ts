@@ -47,7 +47,8 @@ export function calibrate(observations: readonly DriveObservation[]): Calibratio
   const days = new Set(kept.map(({ day }) => day)).size
   const counted = { used: kept.length, days, setAside: observations.length - kept.length }
   if (counted.used < PACE_NEEDS.drives || days < PACE_NEEDS.days) return { pace: null, ...counted }
-  const factorOf = (values: readonly number[]) => Math.min(PACE_BOUNDS.most, Math.max(PACE_BOUNDS.least, Math.exp(drawn(values))))
+  const factorOf = (values: readonly number[]) =>
+    toThousandth(Math.min(PACE_BOUNDS.most, Math.max(PACE_BOUNDS.least, Math.exp(drawn(values)))))
   const ratios = (some: typeof kept) => factorOf(some.map(({ ratio }) => ratio))
   const roads = withoutFar(
     drives.flatMap(({ road }) => road ?? []),
@@ -70,6 +71,8 @@ export function calibrationOf(pace: DrivePace | null): Calibration {
   const { roadFactor, shortFactor, longFactor } = pace
   return { circuityFactor: roadFactor, shortFactor, longFactor, rush: UNCALIBRATED.rush }
 }
+
+const toThousandth = (factor: number) => Math.round(factor * 1000) / 1000
 
 /** Median drawn towards nought as if that were `PRIOR_DRIVES` drives. */
 function drawn(values: readonly number[]): number {

@@ -42,7 +42,7 @@ function otherTimes(moved: Applied['moved'], differences: readonly Difference[],
   const visits = moved.length === 1 ? 'One visit' : `${moved.length} visits`
   return new AppError(
     'conflict',
-    `${visits} would start at another time than this plan shows (${sayList(times)}), because drives take longer than when it was made. Nothing was changed; make the plan again.`,
+    `${visits} can’t start when this plan shows (${sayList(times)}): drives take longer than when it was made, or too little of it was taken. Nothing was changed; make the plan again.`,
   )
 }
 

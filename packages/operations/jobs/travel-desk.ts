@@ -48,14 +48,9 @@ async function observedDrives(scope: Pick<Scope, 'companyId'>, timeZone: string)
   })
 }
 
-/** What the last year's drives say, to the thousandth; nothing is planned with it until the owner takes it over. */
+/** What the last year's drives say; nothing is planned with it until the owner takes it over. */
 export async function learnPace(scope: Pick<Scope, 'companyId'>, timeZone: string): Promise<CalibrationResult> {
-  const { pace, ...counted } = calibrate(await observedDrives(scope, timeZone))
-  const near = (factor: number) => Math.round(factor * 1000) / 1000
-  if (!pace) return { pace, ...counted }
-  const { factor, shortFactor, longFactor, roadFactor } = pace
-  const factors = { factor: near(factor), shortFactor: near(shortFactor), longFactor: near(longFactor), roadFactor: near(roadFactor) }
-  return { pace: { ...pace, ...factors }, ...counted }
+  return calibrate(await observedDrives(scope, timeZone))
 }
 
 /** Reads the yard and the pace that the owner took over: the same for every process, at once. */

@@ -1,6 +1,6 @@
 'use client'
 import type { DrivesLearned } from '@almanac/contract/drive-pace'
-import { DRIVE_PACE_KEY, PACE_NEEDS } from '@almanac/records/drive-pace'
+import { DRIVE_PACE_KEY, type DrivePace, PACE_NEEDS } from '@almanac/records/drive-pace'
 import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
@@ -9,14 +9,16 @@ import { type NumberDisplay, showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
+import { figureName, figureWords } from '@/client/figure-words'
 import { FormDialog } from '@/client/form-dialog'
 import { paceWords } from '@/client/pace-words'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
-import { figureName, figureWords } from './figure-words.ts'
 
-const isSame = ({ inUse, found }: DrivesLearned) =>
-  inUse !== null && found !== null && inUse.drives === found.drives && inUse.factor === found.factor
+/** One more drive a day changes the count and hardly the pace: offered is what would change a drive by a percent. */
+const percents = ({ factor, shortFactor, longFactor }: DrivePace) =>
+  [factor, shortFactor, longFactor].map((one) => Math.round(one * 100)).join()
+const isSame = ({ inUse, found }: DrivesLearned) => inUse !== null && found !== null && percents(inUse) === percents(found)
 
 /** How long the crews' own drives take beside usual speeds: shown, and used in plans once the owner says so. */
 export function DrivesPart() {
@@ -41,11 +43,12 @@ export function DrivesPart() {
         <strong>{inUse ? 'At your crews’ pace.' : 'At usual speeds.'}</strong> {inUse ? `In plans, ${paceWords(inUse, me.company)}.` : ''}
       </p>
       <p className="mt-1 max-w-[75ch] text-soft">{recordedWords(data, me.company)}</p>
-      <p className="mt-1 max-w-[75ch] text-soft">
-        {recorded.setAside > 0
-          ? `${showWhole(recorded.setAside, me.company)} recorded drives were left out: faster than a van can drive, far from all others, or without a place on the map.`
-          : null}
-      </p>
+      {recorded.setAside > 0 ? (
+        <p className="mt-1 max-w-[75ch] text-soft">
+          Left out: {showWhole(recorded.setAside, me.company)} recorded {recorded.setAside === 1 ? 'drive' : 'drives'} faster than a van can
+          drive, far from all others, or without a place on the map.
+        </p>
+      ) : null}
       {asking ? <AskDrives asking={asking} learned={data} onClose={() => setAsking(null)} /> : null}
     </Section>
   )
@@ -55,8 +58,10 @@ function recordedWords(learned: DrivesLearned, display: NumberDisplay): string {
   const { found, recorded } = learned
   if (isSame(learned)) return 'The drives of the last twelve months say the same.'
   if (found) return `The last twelve months say that ${paceWords(found, display)} on ${showWhole(found.days, display)} days.`
+  const compares = `The app compares once there are ${PACE_NEEDS.drives} drives on ${PACE_NEEDS.days} days.`
+  if (recorded.used === 0) return `No drives between visits are recorded yet. ${compares}`
   const so = `${showWhole(recorded.used, display)} ${recorded.used === 1 ? 'drive was' : 'drives were'} recorded on ${showWhole(recorded.days, display)}`
-  return `So far ${so} ${recorded.days === 1 ? 'day' : 'days'}. The app compares once there are ${PACE_NEEDS.drives} drives on ${PACE_NEEDS.days} days.`
+  return `So far ${so} ${recorded.days === 1 ? 'day' : 'days'}. ${compares}`
 }
 
 function AskDrives({ asking, learned, onClose }: { asking: 'take' | 'back'; learned: DrivesLearned; onClose: () => void }) {
