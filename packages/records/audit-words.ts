@@ -11,7 +11,7 @@ export const auditEntityWords: Readonly<Record<string, string>> = {
   'crew-day': 'Day sheet',
   customer: 'Customer',
   export: 'Export',
-  'firm-figure': 'Calculation figure',
+  'firm-figure': 'Company figure',
   'import-batch': 'Import',
   job: 'Job',
   plan: 'Plan',

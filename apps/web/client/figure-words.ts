@@ -12,8 +12,8 @@ import { formatMoney } from '@almanac/units/money'
 import { packOf } from '@almanac/units/price-packs'
 import { readNumber } from '@almanac/units/read-number'
 import { LITRES_PER_FT3 } from '@almanac/units/volume'
-import { localeWords } from '@/client/locale-words'
-import { paceWords } from '@/client/pace-words'
+import { localeWords } from './locale-words.ts'
+import { paceWords } from './pace-words.ts'
 
 /** How a firm reads its figures. */
 export type FirmDisplay = Omit<Display, 'timeZone'>

@@ -13,7 +13,7 @@ import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
-import { changeWords, reasonWords } from './change-words.ts'
+import { changesWords, reasonWords } from './change-words.ts'
 
 /** Who changed what, newest first: in the company, or at one site. */
 export function Changes({ siteId }: { siteId: string | undefined }) {
@@ -73,7 +73,7 @@ export function Changes({ siteId }: { siteId: string | undefined }) {
             {
               key: 'how',
               head: 'Old and new',
-              cell: (row) => [...row.changes.map((one) => changeWords(one, display)), ...reasonWords(row)].join('; '),
+              cell: (row) => [...changesWords(row, display), ...reasonWords(row)].join('; '),
             },
           ]}
           empty={<Empty title="No changes yet">Each change that someone makes appears here.</Empty>}

@@ -3,6 +3,7 @@ import type { FigureRow, FigureValue } from '@almanac/contract/firm'
 import { tankKey } from '@almanac/softener/firm/read-tank'
 import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
+import { dialogTitle, figureWords } from '@/client/figure-words'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -10,7 +11,6 @@ import { useSayAmount } from '@/client/use-say-amount'
 import { type Texts, Unreadable } from './figure-amounts.ts'
 import { FigureField } from './figure-field.tsx'
 import { formOf } from './figure-forms.ts'
-import { dialogTitle, figureWords } from './figure-words.ts'
 
 type Props = { figureKey: string; value: unknown; row: FigureRow | undefined; onClose: () => void }
 

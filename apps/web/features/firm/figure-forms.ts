@@ -5,8 +5,8 @@ import { readAmount } from '@almanac/units/read-amount'
 import { numberText, readNumber } from '@almanac/units/read-number'
 import type { UnitSystem } from '@almanac/units/unit-system'
 import { isReason } from '@/client/amounts'
+import { G_L_PER_KGR_FT3, G_L_PER_LB_FT3, M_H_PER_GPM_FT2, type Valve } from '@/client/figure-words'
 import { figureUnit, needed, neededList, perStored, readOne, shownIn, type Texts, Unreadable } from './figure-amounts.ts'
-import { G_L_PER_KGR_FT3, G_L_PER_LB_FT3, M_H_PER_GPM_FT2, type Valve } from './figure-words.ts'
 
 /** One thing to type or choose. `unit` stands beside it. */
 export type FormField = {

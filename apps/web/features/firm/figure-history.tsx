@@ -2,8 +2,8 @@
 import { HistoryLine } from '@almanac/ui/history-line'
 import { Section } from '@almanac/ui/section'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { figureName, figureWords } from '@/client/figure-words'
 import { useSession } from '@/client/providers'
-import { figureName, figureWords } from './figure-words.ts'
 import { useChanges } from './use-figures.ts'
 
 /** Every change of a figure or a setting, newest first. */

@@ -3,10 +3,10 @@ import type { Settings } from '@almanac/contract/firm'
 import { Button } from '@almanac/ui/button'
 import { Section } from '@almanac/ui/section'
 import { useState } from 'react'
+import { figureName, figureWords } from '@/client/figure-words'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
-import { figureName, figureWords } from './figure-words.ts'
 
 const SHARED =
   'Other companies get a summary: eight numbers for how long beds last and what water does to them, and how sure each is. They never get a record: no customer, site, bed, water supply, date or your name.'

@@ -2,10 +2,10 @@
 import type { FigureRow } from '@almanac/contract/firm'
 import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
+import { figureName, figureWords } from '@/client/figure-words'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
-import { figureName, figureWords } from './figure-words.ts'
 import { type FigureLine, putBackWord } from './use-figures.ts'
 
 /** Puts a figure back to the usual one; the firm's own stays in the history. */

@@ -2,8 +2,8 @@ import type { FigureChange, FigureRow } from '@almanac/contract/firm'
 import { figureValue, usualSource } from '@almanac/softener/firm/figure-value'
 import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import { useQuery } from '@tanstack/react-query'
+import { usualBags } from '@/client/figure-words'
 import { usePermission, useSession } from '@/client/providers'
-import { usualBags } from './figure-words.ts'
 
 /** One figure as the page shows it: what holds, what would be usual and from where, the firm's row, the last change. */
 export type FigureLine = {
