@@ -1,3 +1,5 @@
+import type { SafeStep } from './visit-stop.ts'
+
 /**
  * Ids of what the procedures ask. Tablets keep answers under them and close-outs carry them, so a name once used is never given another meaning. A
  * quantity names its unit. A test walks every procedure and finds each of them asked.
@@ -10,16 +12,13 @@ export const procedureAsks = [
   ...(['seals-renewed', 'air-gap', 'aerators-off', 'strainer-on', 'drain-clear', 'no-leaks', 'sanitised', 'brine-draw'] as const),
   ...(['brine-refill', 'regeneration-started', 'brining-shown', 'in-service', 'settings-entered', 'spent-containers'] as const),
   ...(['floor-clean', 'salt', 'brine-level-in', 'settings-right', 'beads', 'rim-to-bed-in', 'rinsed-clear', 'cleaner-floz'] as const),
-  ...(['fault', 'bypassed', 'flushed', 'cause', 'work-done'] as const),
+  ...(['fault', 'bypassed', 'flushed', 'cause', 'work-done', 'happened', 'water-stopped', 'burst-from', 'no-water-from'] as const),
+  ...(['left-as'] as const),
 ] as const
 export type ProcedureAskId = (typeof procedureAsks)[number]
 
-/** What the closing form asks itself, kept among the answers of the steps. */
-export const closingAsks = ['left-in-bypass', 'customer-told'] as const
-export type ClosingAskId = (typeof closingAsks)[number]
-
-/** Anything a visit's answers may be kept under. */
-export type VisitAskId = ProcedureAskId | ClosingAskId
+/** Anything a visit's answers may be kept under: the steps' questions, and what the safe ending and the closing form ask themselves. */
+export type VisitAskId = ProcedureAskId | SafeStep
 
 /** Where the beads of the bed that was found are described. */
 export const beadAsks = ['old-beads', 'beads'] as const satisfies readonly ProcedureAskId[]
@@ -31,3 +30,10 @@ export type TankCondition = (typeof tankConditions)[number]
 /** Whether the bypass, or else the main, shuts the water off. */
 export const shutOffs = ['holds', 'leaks', 'cannot'] as const
 export type ShutOff = (typeof shutOffs)[number]
+
+/** Reasons to stop and refer, asked before anything is touched. The first is none of them. */
+export const stopCases = ['none', 'lead-line', 'asbestos', 'crawl-space', 'boil-water', 'cracked-tank', 'permit'] as const
+
+/** What an emergency is: it decides what is done first. */
+export const emergencies = ['beads', 'burst', 'no-water'] as const
+export type EmergencyKind = (typeof emergencies)[number]

@@ -1,22 +1,23 @@
 import { beadConditions } from '@almanac/records/bead-condition'
-import { jobKinds } from '@almanac/records/job-kind'
-import { procedureAsks, type VisitAskId } from '@almanac/records/procedure-ask'
+import { type JobKind, jobKinds } from '@almanac/records/job-kind'
+import { emergencies, procedureAsks, type VisitAskId } from '@almanac/records/procedure-ask'
 import { procedureSteps } from '@almanac/records/procedure-step'
 import { requiredChecks } from '@almanac/service-rules/close-out/check-steps'
 import { type Answers, checksFrom, measurementsFrom } from '@almanac/service-rules/close-out/record-from-answers'
-import type { Ask, Procedure, ProcedureKind } from '@almanac/softener/procedure/procedure-types'
-import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
-import { type VisitKind, visitProcedure } from '@almanac/softener/procedure/visit-procedure'
+import { procedureForJob } from '@almanac/softener/procedure/procedure-for-job'
+import type { Ask, Procedure } from '@almanac/softener/procedure/procedure-types'
 import { expect, test } from 'vitest'
 import { procedureContexts } from '../support/procedure-contexts.ts'
 import { ENGLISH } from '../support/procedure-words.ts'
 
-const SHORT: VisitKind[] = ['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency', 'other']
-
-const ALL: { kind: ProcedureKind; procedure: Procedure }[] = procedureContexts().flatMap((context) => [
-  { kind: 'rebed' as const, procedure: rebedProcedure(context, ENGLISH) },
-  ...SHORT.map((kind) => ({ kind, procedure: visitProcedure(kind, context, ENGLISH) })),
-])
+const ALL: { kind: JobKind; procedure: Procedure }[] = procedureContexts().flatMap((context) =>
+  jobKinds.flatMap((kind) =>
+    (kind === 'emergency' ? emergencies : [null]).map((emergency) => ({
+      kind,
+      procedure: procedureForJob(kind, { ...context, emergency }, ENGLISH),
+    })),
+  ),
+)
 const asksOf = (procedure: Procedure) => procedure.steps.flatMap((step) => step.asks)
 
 /** The harmless answer, which every list of choices has first; numbers as a sound softener gives them. */
@@ -55,16 +56,15 @@ test('a rebed answered through has every safety check, whatever is known of the 
   }
 })
 
-// An installation is done with checks that its short steps do not ask; every other kind can be closed as done from its own steps.
-test.each(jobKinds.filter((kind) => kind !== 'rebed' && kind !== 'installation'))('%s answered through has its safety checks', (kind) => {
+test.each(jobKinds.filter((kind) => kind !== 'rebed'))('%s answered through has its safety checks', (kind) => {
   const needed = requiredChecks('done', kind, false)
-  const own = SHORT.find((one) => one === kind) ?? 'other'
-  for (const { procedure } of ALL.filter((one) => one.kind === own))
+  for (const { procedure } of ALL.filter((one) => one.kind === kind))
     expect(confirmed(answersTo(asksOf(procedure)), true)).toEqual(expect.arrayContaining(needed))
 })
 
 test('a water test is asked where it is measured: hardness raw and at the outlet, wherever there is a test step', () => {
-  for (const { kind, procedure } of ALL.filter((one) => one.kind !== 'other')) {
+  // An emergency may have no water to test, a delivery touches none, and a new softener has no outlet before it is there.
+  for (const { kind, procedure } of ALL.filter((one) => !['emergency', 'delivery'].includes(one.kind))) {
     const kinds = measurementsFrom(answersTo(asksOf(procedure))).map((one) => one.kind)
     expect(kinds, kind).toEqual(expect.arrayContaining(['rawHardnessGpg', 'outletHardnessGpg']))
   }

@@ -1,7 +1,8 @@
+import { jobKinds } from '@almanac/records/job-kind'
 import { languages } from '@almanac/records/language'
+import { emergencies } from '@almanac/records/procedure-ask'
+import { procedureForJob } from '@almanac/softener/procedure/procedure-for-job'
 import { rebedBriefs } from '@almanac/softener/procedure/rebed-briefs'
-import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
-import { type VisitKind, visitProcedure } from '@almanac/softener/procedure/visit-procedure'
 import { asks } from '@almanac/words/en/asks'
 import { cautions } from '@almanac/words/en/cautions'
 import { steps } from '@almanac/words/en/steps'
@@ -9,9 +10,12 @@ import { describe, expect, test } from 'vitest'
 import { procedureContexts } from '../support/procedure-contexts.ts'
 import { ENGLISH, procedureWords } from '../support/procedure-words.ts'
 
-const SHORT: VisitKind[] = ['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency', 'other']
 const all = (words: typeof ENGLISH) =>
-  procedureContexts().flatMap((context) => [rebedProcedure(context, words), ...SHORT.map((kind) => visitProcedure(kind, context, words))])
+  procedureContexts().flatMap((context) =>
+    jobKinds.flatMap((kind) =>
+      (kind === 'emergency' ? emergencies : [null]).map((emergency) => procedureForJob(kind, { ...context, emergency }, words)),
+    ),
+  )
 
 /** Words that note which of them were said. */
 function listening() {

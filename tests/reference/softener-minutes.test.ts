@@ -87,8 +87,8 @@ const VISITS: [VisitKind, Record<string, number>][] = [
   ['cleaning', { 'stop-and-refer': 3, 'test-water': 8, 'check-brine-tank': 8, 'clean-bed': 50, 'check-regeneration': 15, 'hand-over': 5 }],
   ['inspection', { 'stop-and-refer': 3, 'test-water': 8, 'pressure-off': 8, 'look-at-beads': 20, 'check-settings': 5, 'hand-over': 5 }],
   ['repair', { 'stop-and-refer': 3, 'test-water': 8, 'pressure-off': 8, repair: 40, 'check-regeneration': 15, 'hand-over': 5 }],
-  ['emergency', { 'stop-beads': 60, 'stop-and-refer': 3, 'test-water': 8, 'hand-over': 5 }],
-  ['other', { 'stop-and-refer': 3, work: 45, 'hand-over': 5 }],
+  ['emergency', { 'what-happened': 3, 'stop-and-refer': 3, 'leave-safe': 10 }],
+  ['delivery', { work: 20 }],
 ]
 
 // Time per step: common practice, no source. What the trade does say is the whole: 1.5 to 3 h in a house, half to a full day from 21 in up.

@@ -1,3 +1,4 @@
+import type { EmergencyKind } from '@almanac/records/procedure-ask'
 import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import type { Procedure, ProcedureContext } from '@almanac/softener/procedure/procedure-types'
 import { rebedBriefs } from '@almanac/softener/procedure/rebed-briefs'
@@ -142,7 +143,7 @@ describe('fits tank and site', () => {
 describe('every procedure', () => {
   const all = [
     rebed(),
-    ...(['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency', 'other'] as const).map((kind) =>
+    ...(['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency', 'installation', 'delivery'] as const).map((kind) =>
       visitProcedure(kind, { display: { locale: 'en-US', unitSystem: 'us' } }, ENGLISH),
     ),
   ]
@@ -157,7 +158,17 @@ describe('every procedure', () => {
       expect(ask.unit === null).toBe(ask.kind !== 'number')
     }
   })
-  it('beads at the taps: bypass first, then everything else', () => {
-    expect(all.find((one) => one.kind === 'emergency')?.steps[0]?.text).toMatch(/^Softener in bypass\. Close the hot water/)
+  it('an emergency begins with what happened, then whether it is safe to start, then what that one needs', () => {
+    const begins = (emergency: EmergencyKind | null) =>
+      visitProcedure('emergency', { display: { locale: 'en-US', unitSystem: 'us' }, emergency }, ENGLISH).steps.map((one) => one.id)
+    expect(begins(null)).toEqual(['what-happened', 'stop-and-refer', 'leave-safe'])
+    expect(begins('beads')).toEqual(['what-happened', 'stop-and-refer', 'stop-beads', 'leave-safe'])
+    expect(begins('burst')).toEqual(['what-happened', 'stop-and-refer', 'stop-water', 'leave-safe'])
+    expect(begins('no-water')).toEqual(['what-happened', 'stop-and-refer', 'find-water', 'leave-safe'])
+  })
+  it('beads at the taps: bypass first; a heater is cooled and switched off before it is drained', () => {
+    const beads = visitProcedure('emergency', { display: { locale: 'en-US', unitSystem: 'us' }, emergency: 'beads' }, ENGLISH)
+    expect(step(beads, 'stop-beads').text).toMatch(/^Softener in bypass\. Close the hot water/)
+    expect(cautions(beads, 'stop-beads')).toMatch(/scalds.*Power off at the breaker, gas to pilot/)
   })
 })

@@ -1,9 +1,11 @@
 import fs from 'node:fs'
 import path from 'node:path'
 import { disinfectants } from '@almanac/records/disinfectant'
+import { outletReasons } from '@almanac/records/hard-outlet'
 import { resinKinds } from '@almanac/records/resin-kind'
 import { roles } from '@almanac/records/role'
 import { supplyKinds } from '@almanac/records/supply-kind'
+import { safeSteps, visitStops } from '@almanac/records/visit-stop'
 import { ERROR_CODES } from '@almanac/runtime/errors'
 import { checkSteps } from '@almanac/service-rules/close-out/check-steps'
 import { CAUSES } from '@almanac/softener/diagnosis/causes'
@@ -41,6 +43,8 @@ const BY_VALUE = [
 const VALUES: Record<string, readonly string[]> = {
   account: roles,
   lacking: checkSteps,
+  closeOut: outletReasons.map((reason) => `outlet/${reason}`),
+  stop: [...visitStops.flatMap((stop) => [`what/${stop}`, `say/${stop}`]), ...safeSteps.map((step) => `do/${step}`)],
   kit: [
     ...resinKinds.flatMap((kind) => [kind, `${kind}/short`]),
     ...['recorded', 'label', 'table', 'geometry'].map((basis) => `basis/${basis}`),
@@ -76,6 +80,7 @@ const CARRIED: Record<string, RegExp> = {
   whichTank: /(Clue|Tank)Speaking/,
   kit: /[sS]peaking|RebedFirm/,
   amount: /AmountSaid|Judgement/,
+  lacking: /CloseOutWords/,
   plan: /\bMadePlan\b/,
 }
 

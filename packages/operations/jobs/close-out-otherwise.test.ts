@@ -55,6 +55,32 @@ describe('a visit that ends otherwise', () => {
     expect((await read()).beds).toMatchObject([{ endCause: 'beads-lost' }])
   })
 
+  test.each([
+    [
+      'tank-condition',
+      'cracked',
+      /You answered: the tank is cracked\. The visit can’t end as “Done”\. Choose “Made safe .* or “Condemned”\./,
+    ],
+    ['drain-clear', 'beads', /beads keep coming\. .* Choose “Made safe/],
+    ['brine-draw', 'none', /it draws no brine\. .* Choose “Made safe/],
+    ['stop-case', 'crawl-space', /confined space\. .* Choose “Made safe/],
+  ])('done with “%s: %s” among its answers is refused, and nothing is changed', async (stepId, note, sentence) => {
+    const before = await read()
+    const record = rebed({})
+    const answered = { ...record, checks: [...record.checks, { stepId, confirmed: false, note }] }
+    await expect(close(answered)).rejects.toMatchObject({ code: 'invalid', message: expect.stringMatching(sentence) })
+    expect(await read()).toEqual(before)
+  })
+
+  test('left as found: nothing is known of the bed, and the job needs another visit', async () => {
+    const checks = [...ticked('customer-told'), { stepId: 'stop-case', confirmed: false, note: 'lead-line' }]
+    await close(rebed({ outcome: 'left-as-found', ...untouched, checks, reason: 'a lead line enters here' }))
+    const { beds, job, visit } = await read()
+    expect(beds).toMatchObject([{ endedLatest: null }])
+    expect(job).toMatchObject({ state: 'proposed', stateReason: 'a lead line enters here' })
+    expect(visit).toMatchObject({ state: 'closed', outcome: 'left-as-found' })
+  })
+
   test('no access: nothing is known of the bed, and the job needs another visit', async () => {
     const before = await read()
     await close(rebed({ outcome: 'no-access', ...untouched, checks: [], reason: 'nobody was at home' }))

@@ -59,7 +59,7 @@ describe('amounts that cannot be, or are unusual', () => {
       () =>
         rebed({
           measurements: [...measured(3).measurements, { kind: 'outletHardnessGpg', value: 19, enteredValue: 19, enteredUnit: 'gpg' }],
-          hardnessReason: 'bypassed',
+          hardnessReason: 'iron-in-sample',
         }),
       /harder than before the softener/,
     ],

@@ -42,6 +42,7 @@ function missingIn(record: CloseOutInput, job: LockedJob, judged: Judged, locale
   const spoken = {
     words: wordsIn(locale, 'lacking'),
     outcomes: wordsIn(locale, 'outcome'),
+    stops: wordsIn(locale, 'stop'),
     amounts: wordsIn(locale, 'amount'),
     amountNames: wordsIn(locale, 'amountName'),
   }

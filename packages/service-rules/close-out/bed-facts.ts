@@ -7,10 +7,13 @@ import type { CloseOutWords } from './close-out-words.ts'
 export function missingBedFacts(record: CloseOutRecord, { words, outcomes }: CloseOutWords): string[] {
   const { outcome, oldBed, newBed } = record
   const opened = oldBed?.takenOut === true
-  if (outcome === 'no-access' && (opened || newBed)) return [words('noAccessBed')]
+  if ((outcome === 'no-access' || outcome === 'left-as-found') && (opened || newBed)) return [words('noAccessBed')]
   if (outcome === 'bed-not-at-fault' && (opened || newBed)) {
     return [words('notAtFaultBed', { done: outcomes('done') })]
   }
+  // A softener without a bed is not done, whatever else was put right.
+  if (outcome === 'done' && opened && !newBed && !beginsNewBed(record.jobKind))
+    return [words('noNewBed', { madeSafe: outcomes('made-safe') })]
   const missing: string[] = []
   if (outcome === 'condemned' && newBed) missing.push(words('condemnedBed'))
   if (outcome === 'done' && record.jobKind === 'rebed' && !opened) missing.push(words('takenOut'))
@@ -34,7 +37,9 @@ function missingNewBed(newBed: NewBedFacts, record: CloseOutRecord, words: Words
   const missing: string[] = []
   if (!isPositive(newBed.volumeFt3)) missing.push(words('volume'))
   if (!Number.isFinite(newBed.gravelLb) || newBed.gravelLb < 0) missing.push(words('gravel'))
-  if (newBed.tubeCutIn === null || !isPositive(newBed.tubeCutIn)) missing.push(words('tube'))
+  // A new softener may come filled, with a tube that nobody sees.
+  const unseen = record.jobKind === 'installation' && newBed.tubeCutIn === null
+  if (!unseen && !(newBed.tubeCutIn !== null && isPositive(newBed.tubeCutIn))) missing.push(words('tube'))
   if (record.partsUsed.length === 0) missing.push(words('parts'))
   return missing
 }

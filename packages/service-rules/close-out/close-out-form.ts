@@ -69,7 +69,7 @@ export interface CloseOutRecord {
   newBed: NewBedFacts | null
   /** What was found, where the outcome needs it in words. */
   reason: string
-  /** Why the outlet hardness stands above the limit, or could not be measured. */
+  /** Why the outlet hardness stands above the limit, or could not be measured: one of `outletReasons`, or empty. */
   hardnessReason: string
   notes: string
 }

@@ -4,6 +4,7 @@ import type { Words } from '@almanac/words/words'
 export type CloseOutWords = {
   words: Words<'lacking'>
   outcomes: Words<'outcome'>
+  stops: Words<'stop'>
   amounts: Words<'amount'>
   amountNames: Words<'amountName'>
 }

@@ -9,6 +9,7 @@ const usual: CloseOutContext = {
   display: { locale: 'en-US', unitSystem: 'us' },
   words: wordsIn('en-US', 'lacking'),
   outcomes: wordsIn('en-US', 'outcome'),
+  stops: wordsIn('en-US', 'stop'),
   amounts: wordsIn('en-US', 'amount'),
   amountNames: wordsIn('en-US', 'amountName'),
 }
@@ -89,10 +90,15 @@ describe('hardness at the valve outlet', () => {
   test.each([0, 0.5, 0.99])('%f gpg passes', (value) => expect(missing({ measurements: outlet(value) })).toEqual([]))
   test.each([1, 3, 18])('%f gpg needs a reason', (value) => {
     expect(missing({ measurements: outlet(value) })).toEqual([expect.stringContaining(`${value} gpg`)])
-    expect(missing({ measurements: outlet(value), hardnessReason: 'iron in the sample' })).toEqual([])
+    expect(missing({ measurements: outlet(value), hardnessReason: 'iron-in-sample' })).toEqual([])
+    for (const hardnessReason of ['customer in a hurry', 'kit-failed'])
+      expect(missing({ measurements: outlet(value), hardnessReason })).toHaveLength(1)
   })
   test('the last measurement counts', () => expect(missing({ measurements: [...outlet(5), ...outlet(0.5)] })).toEqual([]))
-  test('not measured needs a reason', () => expect(missing({ measurements: [] })).toHaveLength(1))
+  test('not measured needs a reason', () => {
+    expect(missing({ measurements: [] })).toHaveLength(1)
+    expect(missing({ measurements: [], hardnessReason: 'kit-failed' })).toEqual([])
+  })
   test('the limit is the firm’s', () =>
     expect(missingForCloseOut({ ...rebed, measurements: outlet(1.5) }, { ...usual, outletLimitGpg: 2 })).toEqual([]))
   test('a number that is none is refused', () => expect(missing({ measurements: outlet(Number.NaN) }).length).toBeGreaterThan(0))

@@ -1,3 +1,5 @@
+import { outletReasonFits } from '@almanac/records/hard-outlet'
+import type { JobKind } from '@almanac/records/job-kind'
 import { isIsoDay } from '@almanac/units/calendar/calendar-day'
 import type { IsoDay } from '@almanac/units/calendar/day-number'
 import type { AmountDisplay } from '@almanac/units/display'
@@ -11,6 +13,7 @@ import { requiredChecks } from './check-steps.ts'
 import type { CloseOutRecord } from './close-out-form.ts'
 import type { CloseOutWords } from './close-out-words.ts'
 import { unlikelyAmounts } from './likely-amounts.ts'
+import { wrongEnd } from './wrong-end.ts'
 
 export interface CloseOutContext extends CloseOutWords {
   /** Hardness at the valve outlet must be below this, gpg: the firm's own figure. */
@@ -32,6 +35,8 @@ export function missingForCloseOut(record: CloseOutRecord, context: CloseOutCont
   const { words, outcomes } = context
   const amountWords = { words: context.amounts, names: context.amountNames, locale: context.display.locale }
   if (record.outcome === null) return [words('outcome')]
+  const wrong = wrongEnd(record.outcome, record, context)
+  if (wrong) return [wrong]
   const missing = [...missingDay(record, context), ...missingTimes(record, words)]
   const bedOpened = isBedOpened(record)
   const confirmed = new Set(record.checks.filter((check) => check.confirmed).map((check) => check.stepId))
@@ -39,7 +44,8 @@ export function missingForCloseOut(record: CloseOutRecord, context: CloseOutCont
     if (!confirmed.has(step)) missing.push(words(step))
   }
   missing.push(...missingBedFacts(record, context))
-  if (record.outcome === 'done' && bedOpened) missing.push(...missingOutletHardness(record, context))
+  if (record.outcome === 'done' && (bedOpened || testsOutlet(record.jobKind)))
+    missing.push(...missingOutletHardness(record, context, bedOpened))
   missing.push(...badNumbers(record, words), ...unlikelyAmounts(record, context.tank ?? null, amountWords))
   if (outcomeFacts[record.outcome].needsReason && record.reason.trim().length < 3) {
     missing.push(words('reason', { outcome: outcomes(record.outcome) }))
@@ -68,10 +74,16 @@ function missingTimes(record: CloseOutRecord, words: Words<'lacking'>): string[]
   return record.finishedAt < record.startedAt ? [words('turnedRound')] : []
 }
 
-function missingOutletHardness(record: CloseOutRecord, { outletLimitGpg, display, words }: CloseOutContext): string[] {
-  if (record.hardnessReason.trim().length >= 3) return []
+/** Kinds whose "done" says that the softener softens, though its bed was not opened. */
+const SOFTENS: readonly JobKind[] = ['cleaning', 'repair', 'warranty-return']
+
+/** Whether "done" of a kind of job says something of the water at the outlet. */
+export const testsOutlet = (kind: JobKind): boolean => beginsNewBed(kind) || SOFTENS.includes(kind)
+
+function missingOutletHardness(record: CloseOutRecord, { outletLimitGpg, display, words }: CloseOutContext, needed: boolean): string[] {
   const measured = record.measurements.filter((measurement) => measurement.kind === 'outletHardnessGpg').at(-1)
-  if (!measured) return [words('outletUntested')]
+  if (outletReasonFits(record.hardnessReason, measured !== undefined)) return []
+  if (!measured) return needed ? [words('outletUntested')] : []
   if (measured.value < outletLimitGpg) return []
   return [
     words('outletHard', {

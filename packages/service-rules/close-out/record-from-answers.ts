@@ -4,6 +4,7 @@ import { readNumber } from '@almanac/units/read-number'
 import type { CheckStepId } from './check-steps.ts'
 import type { Measurement, StepCheck } from './close-out-form.ts'
 import { MEASURED_AS } from './likely-amounts.ts'
+import type { AnswerTexts } from './safe-ending.ts'
 
 /** What the tablet holds for one question of the procedure: text as typed or chosen, its unit, the value in the question's own unit, and when. */
 export interface Answer {
@@ -36,6 +37,11 @@ const MEASURED: Readonly<Partial<Record<VisitAskId, MeasurementKind>>> = {
 /** Answers that prove a shut-off; one that cannot be shut off ends the work. */
 const PROVEN: readonly ShutOff[] = ['holds', 'leaks']
 
+/** Each question's answer as stored, of a record's checks: what stops a visit is read from the record itself, on the tablet and at the office alike. */
+export function textsOfChecks(checks: readonly StepCheck[]): AnswerTexts {
+  return Object.fromEntries(checks.map(({ stepId, confirmed, note }) => [stepId, confirmed ? 'yes' : (note ?? '')]))
+}
+
 /** Confirmations without which a close-out is not complete, by the question that gives them and the answer that counts. */
 const CONFIRMED: readonly { ask: VisitAskId; check: CheckStepId; when: (answer: Answer) => boolean }[] = [
   { ask: 'bypass-holds', check: 'bypass-proven', when: ({ text }) => PROVEN.some((one) => one === text) },
@@ -44,12 +50,17 @@ const CONFIRMED: readonly { ask: VisitAskId; check: CheckStepId; when: (answer: 
   { ask: 'hardness-outlet-after-gpg', check: 'outlet-tested', when: (answer) => answer.value !== null },
   { ask: 'no-leaks', check: 'leaks-checked', when: isYes },
   { ask: 'in-service', check: 'bypass-returned', when: isYes },
+  { ask: 'left-as', check: 'bypass-returned', when: ({ text }) => text === 'in-service' },
+  { ask: 'left-as', check: 'leaks-checked', when: ({ text }) => text === 'in-service' },
   { ask: 'left-in-bypass', check: 'left-in-bypass', when: isYes },
   { ask: 'customer-told', check: 'customer-told', when: isYes },
 ]
 
-/** In the short procedures one answer, "in service, no leaks", stands for both checks. */
-const SHORT_PROCEDURE_LEAKS: VisitAskId = 'in-service'
+/** In the short procedures one answer stands for two checks: "in service, no leaks", and "bypass holds, no pressure". */
+const SHORT_PROCEDURE: readonly { ask: VisitAskId; check: CheckStepId }[] = [
+  { ask: 'in-service', check: 'leaks-checked' },
+  { ask: 'pressure-zero', check: 'bypass-proven' },
+]
 
 function isYes(answer: Answer): boolean {
   return answer.text === 'yes'
@@ -84,9 +95,11 @@ export function checksFrom(answers: Answers, shortProcedure: boolean): StepCheck
     const answer = answers[ask]
     return answer && when(answer) ? [{ stepId: check, confirmed: true, confirmedAt: answer.at }] : []
   })
-  const inService = answers[SHORT_PROCEDURE_LEAKS]
-  if (shortProcedure && inService && isYes(inService))
-    required.push({ stepId: 'leaks-checked', confirmed: true, confirmedAt: inService.at })
+  for (const { ask, check } of shortProcedure ? SHORT_PROCEDURE : []) {
+    const answer = answers[ask]
+    const given = required.some((one) => one.stepId === check)
+    if (answer && isYes(answer) && !given) required.push({ stepId: check, confirmed: true, confirmedAt: answer.at })
+  }
   const ids = new Set<string>(required.map((check) => check.stepId))
   return [...noted.filter((check) => !ids.has(check.stepId)), ...required]
 }

@@ -21,6 +21,10 @@ export const outcomeFacts: Record<VisitOutcome, OutcomeFacts> = {
     jobEvent: 'return',
     needsReason: true,
   },
+  'left-as-found': {
+    jobEvent: 'return',
+    needsReason: true,
+  },
   'no-access': {
     jobEvent: 'return',
     needsReason: true,
@@ -45,7 +49,7 @@ export function beginsNewBed(kind: JobKind): boolean {
  * emergency ended as a rebed: a bed that lies in bags is over, whatever the outcome is called.
  */
 export function bedEffectOf(outcome: VisitOutcome, kind: JobKind, oldBedTakenOut: boolean, newBedFilled: boolean): BedEffect {
-  if (outcome === 'no-access') return 'nothing-known'
+  if (outcome === 'no-access' || outcome === 'left-as-found') return 'nothing-known'
   if (outcome === 'condemned') return 'ends-without-successor'
   if (outcome === 'bed-not-at-fault') return 'seen-in-service'
   if (newBedFilled) return kind === 'installation' && !oldBedTakenOut ? 'new-begins' : 'ends-and-new-begins'

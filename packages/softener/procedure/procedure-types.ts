@@ -1,5 +1,6 @@
 import type { CautionKind } from '@almanac/records/caution-kind'
-import type { ProcedureAskId } from '@almanac/records/procedure-ask'
+import type { JobKind } from '@almanac/records/job-kind'
+import type { EmergencyKind, ProcedureAskId } from '@almanac/records/procedure-ask'
 import type { ProcedureStepId } from '@almanac/records/procedure-step'
 import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { AmountKind } from '@almanac/units/amount-kinds'
@@ -28,7 +29,7 @@ export type Ask = {
 /** Show the cautions, then title and text, then what is asked. `minutes` is an estimate for the crew (common practice, no source). */
 export type ProcedureStep = { id: ProcedureStepId; title: string; text: string; cautions: StepCaution[]; asks: Ask[]; minutes: number }
 
-export type ProcedureKind = 'rebed' | 'annual-visit' | 'cleaning' | 'inspection' | 'repair' | 'emergency' | 'other'
+export type ProcedureKind = Exclude<JobKind, 'warranty-return'>
 
 export type Procedure = {
   kind: ProcedureKind
@@ -58,6 +59,8 @@ export type ProcedureContext = {
   drain?: 'standpipe' | 'sump' | 'septic' | 'other' | null
   ironMgL?: number | null
   access?: SiteAccess | null
+  /** What an emergency turned out to be; null until somebody has said. */
+  emergency?: EmergencyKind | null
   /** The firm's own tank table and limit at the outlet; the usual ones where not given. */
   figures?: Pick<FirmFigures, 'tanks' | 'outletLimitGpg'> | null
   display: AmountDisplay

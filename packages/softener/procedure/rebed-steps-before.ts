@@ -1,8 +1,5 @@
-import { shutOffs } from '@almanac/records/procedure-ask'
+import { shutOffs, stopCases } from '@almanac/records/procedure-ask'
 import { caution, choice, confirm, number, type StepRule } from './step-rules.ts'
-
-/** Reasons to stop and refer, asked before anything is touched. */
-export const STOP_CASES = ['none', 'lead-line', 'asbestos', 'crawl-space', 'boil-water', 'cracked-tank', 'permit'] as const
 
 /** From arrival to a softener without pressure and without power. Pressure goes off before power: without power the valve cannot be moved to let it out. */
 export const STEPS_BEFORE: readonly StepRule[] = [
@@ -10,7 +7,7 @@ export const STEPS_BEFORE: readonly StepRule[] = [
     id: 'stop-and-refer',
     minutes: 3,
     cautions: [caution('refer', 'stop-cases'), caution('lifting', 'way-out', (facts) => facts.access !== 'level')],
-    asks: [choice('stop-case', STOP_CASES)],
+    asks: [choice('stop-case', stopCases)],
   },
   {
     id: 'check-water',

@@ -1,5 +1,7 @@
 import { beadConditions } from '@almanac/records/bead-condition'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
+import { EMERGENCY } from './emergency-steps.ts'
+import { INSTALLATION } from './installation-steps.ts'
 import { procedureFacts } from './procedure-facts.ts'
 import type { Procedure, ProcedureContext, ProcedureKind } from './procedure-types.ts'
 import type { ProcedureWords } from './procedure-words.ts'
@@ -27,25 +29,19 @@ const REPAIR: StepRule = {
   asks: [choice('fault', ['injector', 'seals', 'motor', 'meter', 'bypass', 'distributor', 'drain', 'other'])],
 }
 
-const STOP_BEADS: StepRule = {
-  id: 'stop-beads',
-  minutes: 60,
-  cautions: [caution('water', 'beads-emergency')],
-  asks: [confirm('bypassed'), confirm('flushed'), choice('cause', ['distributor', 'worn', 'filled-wrong', 'unknown'])],
-}
-
-const GENERAL: StepRule = { id: 'work', minutes: 45, asks: [confirm('work-done')] }
+const GENERAL: StepRule = { id: 'work', minutes: 20, asks: [confirm('work-done')] }
 
 const PLANS: Record<VisitKind, readonly StepRule[]> = {
   'annual-visit': [LOOK_ROUND, TEST_WATER, CHECK_SETTINGS, CHECK_BRINE_TANK, RUN_REGENERATION, LEAVE_RUNNING],
   cleaning: [LOOK_ROUND, TEST_WATER, CHECK_BRINE_TANK, CLEAN_BED, RUN_REGENERATION, LEAVE_RUNNING],
   inspection: [LOOK_ROUND, TEST_WATER, DEPRESSURISE, SAMPLE_BEADS, CHECK_SETTINGS, LEAVE_RUNNING],
   repair: [LOOK_ROUND, TEST_WATER, DEPRESSURISE, REPAIR, RUN_REGENERATION, LEAVE_RUNNING],
-  emergency: [STOP_BEADS, LOOK_ROUND, TEST_WATER, LEAVE_RUNNING],
-  other: [LOOK_ROUND, GENERAL, LEAVE_RUNNING],
+  emergency: EMERGENCY,
+  installation: INSTALLATION,
+  delivery: [GENERAL],
 }
 
-/** The short procedure of a visit that is no rebed; any kind not listed gets the general one. Common practice, no source. */
+/** The short procedure of a visit that is no rebed. Common practice, no source. */
 export function visitProcedure(kind: VisitKind, context: ProcedureContext, words: ProcedureWords): Procedure {
   const { facts } = procedureFacts(context, words)
   const steps = buildSteps(PLANS[kind], facts, words)

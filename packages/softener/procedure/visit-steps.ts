@@ -1,4 +1,4 @@
-import { STOP_CASES } from './rebed-steps-before.ts'
+import { stopCases } from '@almanac/records/procedure-ask'
 import { caution, choice, confirm, number, type StepRule } from './step-rules.ts'
 
 /** Steps that several kinds of visit share. */
@@ -7,7 +7,7 @@ export const LOOK_ROUND: StepRule = {
   text: 'stop-and-refer/text-short',
   minutes: 3,
   cautions: [caution('refer', 'stop-cases')],
-  asks: [choice('stop-case', STOP_CASES)],
+  asks: [choice('stop-case', stopCases)],
 }
 
 export const TEST_WATER: StepRule = {

@@ -55,5 +55,9 @@ export const cautions = {
   pails: 'Pails are heavy. Carry them one at a time, with a second person on stairs.',
   'cleaner-gas': 'Never mix bleach with iron cleaner: toxic gas. Fresh air, eye protection, gloves.',
   'cleaner-drink': 'Cleaner is harmful to drink. Keep taps shut until it is rinsed clear.',
+  'standing-water': 'Water on the floor near a socket or plug can kill. Stay out of it until the power is off at the breaker.',
+  scald: 'A water heater scalds. Turn it down and run hot water until it is cool before you drain it.',
+  'dry-firing':
+    'A heater that is on while it is empty burns out. Power off at the breaker, gas to pilot, before you drain it. Watch its relief valve.',
   'beads-emergency': 'Beads at the taps are an emergency the same day. Bypass first, then everything else.',
 } as const

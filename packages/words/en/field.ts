@@ -21,6 +21,7 @@ import { outcomeMeaning } from './outcome-meaning.ts'
 import { page } from './page.ts'
 import { resinKind } from './resin-kind.ts'
 import { steps } from './steps.ts'
+import { stop } from './stop.ts'
 import { today } from './today.ts'
 import { unitWord } from './unit-word.ts'
 import { visit } from './visit.ts'
@@ -50,6 +51,7 @@ export const field = {
   page,
   resinKind,
   steps,
+  stop,
   today,
   unitWord,
   visit,

@@ -1,6 +1,9 @@
 /** What a close-out still lacks, in the order of its form: what to do, and why where that helps. */
 export const lacking = {
   outcome: 'Choose how the visit ended.',
+  notOfKind: 'This kind of job can’t end as “{outcome}”. Choose {fits}.',
+  stopped: 'You answered: {what}. The visit can’t end as “{outcome}”. Choose {fits}.',
+  named: '“{outcome}”',
   reason: 'Write what you found: “{outcome}” needs a reason.',
   day: 'Enter the day of the work.',
   dayAhead: 'The work can’t have been done on {day}: that day hasn’t come. Correct the day.',
@@ -8,11 +11,13 @@ export const lacking = {
   started: 'Enter the time the visit started.',
   finished: 'Enter the time the visit finished.',
   turnedRound: 'The visit finishes before it starts. Correct one of the times.',
-  outletUntested: 'Measure hardness at the valve outlet, or write why you couldn’t.',
-  outletHard: 'Hardness at the valve outlet is {measured}; it should be below {limit}. Measure again, or write why it is higher.',
+  outletUntested: 'Measure hardness at the valve outlet, or choose why you couldn’t.',
+  outletHard:
+    'Hardness at the valve outlet is {measured}; it should be below {limit}. Measure again, choose a reason that explains it, or end the visit another way.',
   notNumber: 'A measurement is not a number of zero or more. Type it again or clear it.',
   partAmount: 'Enter how much of “{part}” was used, more than zero.',
-  noAccessBed: 'No access, yet a bed is recorded as changed. Choose another outcome or clear the bed.',
+  noAccessBed: 'Nothing was opened, yet a bed is recorded as changed. Choose another outcome or clear the bed.',
+  noNewBed: 'The old bed is out and no new one went in. Choose “{madeSafe}”: a rebed puts the new one in.',
   notAtFaultBed: 'Bed not at fault, yet it is recorded as taken out. Choose “{done}”, or clear the bed.',
   condemnedBed: 'A condemned tank can’t hold a new bed. Clear the new bed or choose another outcome.',
   takenOut: 'Check that the old bed was taken out.',

@@ -11,6 +11,7 @@ export const steps = {
   'check-water': 'Check the water first',
   'check-water/text':
     'Test hardness ahead of the softener and at the valve outlet. Compare with the last test. If the supply changed, or the softener is in bypass, new resin won’t fix it.',
+  'check-water/text-new': 'Test the raw water: the new softener is set by it. Read the pressure.',
   'check-water/brief': 'Compare with the last test.',
   'record-as-found': 'Record as found',
   'record-as-found/text':
@@ -153,9 +154,23 @@ export const steps = {
     'Use a cleaner made for iron-fouled softener resin, by the maker’s dose and time. Rinse until the drain is clear, then run a full regeneration.',
   repair: 'Find and fix the fault',
   'repair/text': 'Find the fault, change the part, write down what was wrong.',
+  'what-happened': 'What happened?',
+  'what-happened/text': 'Ask and look before you touch anything. If water is running out, shut the main first.',
   'stop-beads': 'Stop the beads',
   'stop-beads/text':
     'Softener in bypass. Close the hot water. Appliances off. Then flush from the main, tap by tap, aerators off. Clean screens, the heater and the ice-maker.',
+  'stop-water': 'Stop the water',
+  'stop-water/text':
+    'Put the softener in bypass; if that doesn’t stop it, shut the main. Relieve the pressure. Find where the water came from. Then give the house water through the bypass.',
+  'find-water': 'Give the house water',
+  'find-water/text':
+    'Put the softener in bypass and open a cold tap. If water comes, the softener holds it back: a valve stuck between positions, a plugged bed, a cap left in the tube. If none comes, look at the main and ask the neighbors.',
+  'leave-safe': 'Leave it safe',
+  'leave-safe/text':
+    'Softener in service only if nothing leaks and no beads come. Otherwise it stays in bypass. Tell the household what you found and what follows.',
+  'set-tank': 'Set the new softener',
+  'set-tank/text':
+    'Level floor, drain and power in reach, room to lift the tube out. Fill the tank where it stands: tube in the bottom recess, cap on, water, gravel, resin. One that comes filled: look into its tube.',
   work: 'Do the work',
   'work/text': 'Do what the job says. Write down what you did and what you found.',
   'procedure/rebed': 'Rebed',
@@ -163,8 +178,9 @@ export const steps = {
   'procedure/cleaning': 'Cleaning',
   'procedure/inspection': 'Inspection',
   'procedure/repair': 'Repair',
-  'procedure/emergency': 'Emergency: beads at the taps',
-  'procedure/other': 'Visit',
+  'procedure/emergency': 'Emergency',
+  'procedure/installation': 'Installation',
+  'procedure/delivery': 'Delivery',
   'assumed/times': '{reason} Times are for {volume}.',
   'assumed/bypass': 'Bypass not recorded: the steps expect one.',
   'assumed/pipe': 'Pipe material not recorded: the bonding jumper is kept in.',

@@ -57,5 +57,10 @@ export const cautions: Translation<typeof english> = {
   pails: 'Los baldes pesan. Llévelos de uno en uno, con una segunda persona en las escaleras.',
   'cleaner-gas': 'Nunca mezcle hipoclorito de sodio con limpiador de hierro: gas tóxico. Aire fresco, protección para los ojos, guantes.',
   'cleaner-drink': 'El limpiador hace daño si se bebe. Llaves cerradas hasta que el enjuague salga claro.',
+  'standing-water':
+    'Agua en el piso junto a un tomacorriente o enchufe puede matar. No entre en ella hasta que se corte la corriente en el interruptor.',
+  scald: 'Un calentador de agua quema. Bájelo y deje correr agua caliente hasta que enfríe antes de vaciarlo.',
+  'dry-firing':
+    'Un calentador encendido y vacío se quema. Corriente cortada en el interruptor, gas en piloto, antes de vaciarlo. Vigile su válvula de alivio.',
   'beads-emergency': 'Perlas en las llaves son una emergencia del mismo día. Primero el bypass, luego todo lo demás.',
 }

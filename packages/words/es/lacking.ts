@@ -3,6 +3,9 @@ import type { Translation } from '../translation.ts'
 
 export const lacking: Translation<typeof english> = {
   outcome: 'Elija cómo terminó la visita.',
+  notOfKind: 'Este tipo de trabajo no puede terminar como «{outcome}». Elija {fits}.',
+  stopped: 'Usted contestó: {what}. La visita no puede terminar como «{outcome}». Elija {fits}.',
+  named: '«{outcome}»',
   reason: 'Escriba qué encontró: «{outcome}» pide un motivo.',
   day: 'Ponga el día del trabajo.',
   dayAhead: 'El trabajo no pudo hacerse el {day}: ese día aún no llega. Corrija el día.',
@@ -10,11 +13,13 @@ export const lacking: Translation<typeof english> = {
   started: 'Ponga la hora en que empezó la visita.',
   finished: 'Ponga la hora en que terminó la visita.',
   turnedRound: 'La visita termina antes de empezar. Corrija una de las horas.',
-  outletUntested: 'Mida la dureza a la salida de la válvula, o escriba por qué no se pudo.',
-  outletHard: 'La dureza a la salida de la válvula es {measured}; debería ser menos de {limit}. Mida otra vez, o escriba por qué es mayor.',
+  outletUntested: 'Mida la dureza a la salida de la válvula, o elija por qué no se pudo.',
+  outletHard:
+    'La dureza a la salida de la válvula es {measured}; debería ser menos de {limit}. Mida otra vez, elija un motivo que lo explique, o termine la visita de otro modo.',
   notNumber: 'Una medida no es un número de cero o más. Escríbala otra vez o bórrela.',
   partAmount: 'Ponga cuánto se usó de «{part}», más de cero.',
-  noAccessBed: 'Sin acceso, pero hay un lecho registrado como cambiado. Elija otro resultado o borre el lecho.',
+  noAccessBed: 'No se abrió nada, pero hay un lecho registrado como cambiado. Elija otro resultado o borre el lecho.',
+  noNewBed: 'El lecho viejo está afuera y no entró uno nuevo. Elija «{madeSafe}»: un cambio de lecho pone el nuevo.',
   notAtFaultBed: 'La falla no era el lecho, pero está registrado como sacado. Elija «{done}», o borre el lecho.',
   condemnedBed: 'Un tanque no apto no puede llevar un lecho nuevo. Borre el lecho nuevo o elija otro resultado.',
   takenOut: 'Marque que se sacó el lecho viejo.',

@@ -11,6 +11,7 @@ export const steps: Translation<typeof english> = {
   'check-water': 'Primero revise el agua',
   'check-water/text':
     'Mida la dureza antes del ablandador y a la salida de la válvula. Compare con la última prueba. Si cambió el suministro, o el ablandador está en bypass, la resina nueva no lo arregla.',
+  'check-water/text-new': 'Pruebe el agua cruda: con ella se ajusta el ablandador nuevo. Lea la presión.',
   'check-water/brief': 'Compare con la última prueba.',
   'record-as-found': 'Registre cómo lo encontró',
   'record-as-found/text':
@@ -159,9 +160,23 @@ export const steps: Translation<typeof english> = {
     'Use un limpiador hecho para resina de ablandador con hierro, con la dosis y el tiempo del fabricante. Enjuague hasta que el drenaje salga claro; luego haga una regeneración completa.',
   repair: 'Encuentre y arregle la falla',
   'repair/text': 'Encuentre la falla, cambie la pieza, anote qué estaba mal.',
+  'what-happened': '¿Qué pasó?',
+  'what-happened/text': 'Pregunte y mire antes de tocar nada. Si sale agua, cierre primero la llave principal.',
   'stop-beads': 'Detenga las perlas',
   'stop-beads/text':
     'Ablandador en bypass. Cierre el agua caliente. Aparatos apagados. Luego enjuague desde la entrada principal, llave por llave, sin aireadores. Limpie las mallas, el calentador y la máquina de hielo.',
+  'stop-water': 'Detenga el agua',
+  'stop-water/text':
+    'Ponga el ablandador en bypass; si no basta, cierre la llave principal. Quite la presión. Busque de dónde salió el agua. Luego dé agua a la casa por el bypass.',
+  'find-water': 'Dé agua a la casa',
+  'find-water/text':
+    'Ponga el ablandador en bypass y abra una llave fría. Si sale agua, la detiene el ablandador: una válvula trabada entre posiciones, un lecho tapado, una tapa que quedó en el tubo. Si no sale, mire la llave principal y pregunte a los vecinos.',
+  'leave-safe': 'Déjelo seguro',
+  'leave-safe/text':
+    'Ablandador en servicio solo si nada fuga y no salen perlas. Si no, queda en bypass. Cuente a la familia lo que encontró y qué sigue.',
+  'set-tank': 'Coloque el ablandador nuevo',
+  'set-tank/text':
+    'Piso parejo, drenaje y corriente al alcance, espacio para sacar el tubo. Llene el tanque donde queda: tubo en el hueco del fondo, tapa puesta, agua, grava, resina. Si viene lleno: mire dentro de su tubo.',
   work: 'Haga el trabajo',
   'work/text': 'Haga lo que dice el trabajo. Anote qué hizo y qué encontró.',
   'procedure/rebed': 'Cambio de lecho',
@@ -169,8 +184,9 @@ export const steps: Translation<typeof english> = {
   'procedure/cleaning': 'Limpieza',
   'procedure/inspection': 'Inspección',
   'procedure/repair': 'Reparación',
-  'procedure/emergency': 'Emergencia: perlas en las llaves',
-  'procedure/other': 'Visita',
+  'procedure/emergency': 'Emergencia',
+  'procedure/installation': 'Instalación',
+  'procedure/delivery': 'Entrega',
   'assumed/times': '{reason} Los tiempos son para {volume}.',
   'assumed/bypass': 'No está registrado si hay bypass: los pasos cuentan con uno.',
   'assumed/pipe': 'El material de la tubería no está registrado: el puente de unión se mantiene.',

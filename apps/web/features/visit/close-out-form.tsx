@@ -1,8 +1,12 @@
 'use client'
 import type { CloseOutInput, VisitPage } from '@almanac/contract/visits'
+import { oneOf } from '@almanac/records/choices'
+import { outletReasons } from '@almanac/records/hard-outlet'
 import type { VisitAskId } from '@almanac/records/procedure-ask'
-import { visitOutcomes } from '@almanac/records/visit-outcome'
-import { missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
+import type { VisitOutcome } from '@almanac/records/visit-outcome'
+import { requiredChecks } from '@almanac/service-rules/close-out/check-steps'
+import { missingForCloseOut, testsOutlet } from '@almanac/service-rules/close-out/completeness'
+import { outcomesAfter, outcomesOfKind } from '@almanac/service-rules/close-out/safe-ending'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { Button } from '@almanac/ui/button'
@@ -11,8 +15,8 @@ import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { DayInput } from '@almanac/ui/day-input'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
+import { Select } from '@almanac/ui/select'
 import { TextArea } from '@almanac/ui/text-area'
-import { TextInput } from '@almanac/ui/text-input'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { formatHardnessGpg } from '@almanac/units/format'
 import type { ClockDisplay } from '@almanac/units/format-clock'
@@ -33,9 +37,10 @@ import { PartsUsed } from './parts-used.tsx'
 import { shownDraft } from './prefilled.ts'
 import { changesBed } from './procedure-of.ts'
 import { recordOf } from './record-of-draft.ts'
+import { textsOf } from './standing-stop.ts'
 import { suggestedParts } from './suggested-parts.ts'
 import type { DraftHandle } from './use-draft.ts'
-import { tankOfVisit, type VisitReading } from './visit-amounts.ts'
+import { firstOpenStep, tankOfVisit, type VisitReading } from './visit-amounts.ts'
 
 /** What to look at where work, or its closing, ran over midnight. */
 function dayHint({ startedAt, finishedAt }: ShownDraft, display: ClockDisplay, now: string, words: Words<'closeOut'>): string | undefined {
@@ -45,6 +50,9 @@ function dayHint({ startedAt, finishedAt }: ShownDraft, display: ClockDisplay, n
   return begun && sent && begun !== sent ? words('begunOn', { begun: formatNearDay(begun, display) }) : undefined
 }
 
+/** Outcomes at which the bed that was found may have come out. */
+const ENDS_BED: readonly VisitOutcome[] = ['done', 'made-safe', 'condemned']
+
 type Props = { visit: VisitPage; procedure: Procedure; handle: DraftHandle }
 
 /** The end of a visit: its outcome and what that outcome demands; what is missing is listed in plain sentences before anything is sent. */
@@ -52,6 +60,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const { api, me, figures } = useSession()
   const words = useWords('closeOut')
   const outcomes = useWords('outcome')
+  const stops = useWords('stop')
   const meanings = useWords('outcomeMeaning')
   const lacking = useWords('lacking')
   const fetchChanged = useFetchChanged()
@@ -74,6 +83,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
     tank: by.tank,
     words: lacking,
     outcomes,
+    stops,
     amounts,
     amountNames,
   })
@@ -95,17 +105,21 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
     send.mutate({ commandId, record: record as CloseOutInput })
   }
   const put = (part: Partial<Draft>) => change({ ...part, commandId: null })
-  const left = draft.outcome === 'made-safe' || draft.outcome === 'condemned'
-  const told = left || draft.outcome === 'bed-not-at-fault'
-  const tick = (id: VisitAskId, label: string) => (
+  // What the outcome demands is asked here where no step of this visit asks it, so that nothing is demanded in vain.
+  const needed = record.outcome
+    ? requiredChecks(record.outcome, visit.kind, record.oldBed?.takenOut === true || record.newBed !== null)
+    : []
+  const asked = new Set<VisitAskId>(procedure.steps.flatMap((step) => step.asks.map((ask) => ask.id)))
+  const lacks = (id: VisitAskId) => record.outcome !== 'done' || !asked.has(id)
+  const tick = (id: VisitAskId, label: string, [text, ...alike]: readonly [string, ...string[]] = ['yes']) => (
     <Checkbox
       label={label}
-      checked={draft.answers[id]?.text === 'yes'}
+      checked={[text, ...alike].includes(draft.answers[id]?.text ?? '')}
       onChange={(event) =>
         put({
           answers: {
             ...draft.answers,
-            [id]: { text: event.target.checked ? 'yes' : '', unit: null, value: null, at: new Date().toISOString() },
+            [id]: { text: event.target.checked ? text : '', unit: null, value: null, at: new Date().toISOString() },
           },
         })
       }
@@ -115,13 +129,17 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
     <>
       <PageHead
         title={words('title')}
-        actions={<Button onClick={() => change({ step: procedure.steps.length - 1 })}>{words('backToSteps')}</Button>}
+        actions={<Button onClick={() => change({ step: firstOpenStep(procedure, draft.answers, by) })}>{words('backToSteps')}</Button>}
       />
       <div className="flex flex-col gap-6">
         <ChoiceGroup
           label={words('outcome')}
           name="outcome"
-          choices={visitOutcomes.map((value) => ({ value, label: outcomes(value), hint: meanings(value) }))}
+          choices={outcomesAfter(visit.kind, textsOf(draft.answers)).map((value) => ({
+            value,
+            label: outcomes(value),
+            hint: meanings(value),
+          }))}
           value={draft.outcome}
           onChange={(outcome) => put({ outcome })}
         />
@@ -133,26 +151,30 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
           value={draft.workDay}
           onChange={(event) => put({ workDay: entered(event.target.value) })}
         />
-        {left ? tick('left-in-bypass', words('leftInBypass')) : null}
-        {told ? tick('customer-told', words('customerTold')) : null}
+        {needed.includes('bypass-proven') && lacks('bypass-holds') ? tick('bypass-holds', words('bypassProven'), ['holds', 'leaks']) : null}
+        {needed.includes('pressure-zero') && lacks('pressure-zero') ? tick('pressure-zero', words('pressureZero')) : null}
+        {needed.includes('left-in-bypass') ? tick('left-in-bypass', stops('do/left-in-bypass')) : null}
+        {needed.includes('customer-told') ? tick('customer-told', stops('do/customer-told')) : null}
         {draft.outcome === 'bed-not-at-fault' ? tick('in-service', words('backInService')) : null}
         {draft.outcome && outcomeFacts[draft.outcome as keyof typeof outcomeFacts].needsReason ? (
           <TextArea label={words('found')} value={draft.reason} onChange={(event) => put({ reason: event.target.value })} required />
         ) : null}
-        {draft.outcome && draft.outcome !== 'no-access' && draft.outcome !== 'bed-not-at-fault' && (changesBed(visit.kind) || visit.bed) ? (
+        {record.outcome && ENDS_BED.includes(record.outcome) && outcomesOfKind[visit.kind].includes('condemned') ? (
           <OldBedFields visit={visit} form={{ shown: draft, change: put }} />
         ) : null}
         {draft.outcome === 'done' && changesBed(visit.kind) ? (
-          <>
-            <NewBedFields form={{ shown: draft, change: put }} by={by} tried={tried} />
-            <TextInput
-              label={words('outletWhy', { limit: formatHardnessGpg(figures.outletLimitGpg, me.company) })}
-              value={draft.hardnessReason}
-              onChange={(event) => put({ hardnessReason: event.target.value })}
-            />
-          </>
+          <NewBedFields form={{ shown: draft, change: put }} by={by} tried={tried} />
         ) : null}
-        {draft.outcome && draft.outcome !== 'no-access' ? (
+        {draft.outcome === 'done' && testsOutlet(visit.kind) ? (
+          <Select
+            label={words('outletWhy', { limit: formatHardnessGpg(figures.outletLimitGpg, me.company) })}
+            value={oneOf(outletReasons, draft.hardnessReason) ?? ''}
+            none={words('outletFine')}
+            onChange={(event) => put({ hardnessReason: event.target.value })}
+            choices={outletReasons.map((value) => ({ value, label: words(`outlet/${value}`) }))}
+          />
+        ) : null}
+        {record.outcome && record.outcome !== 'no-access' && record.outcome !== 'left-as-found' ? (
           <PartsUsed stock={visit.stock} parts={parts} tried={tried} onChange={(next) => put({ parts: next })} />
         ) : null}
         <TextArea label={words('notes')} value={draft.notes} onChange={(event) => put({ notes: event.target.value })} />

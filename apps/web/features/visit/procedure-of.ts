@@ -1,20 +1,25 @@
 import type { VisitPage } from '@almanac/contract/visits'
+import { oneOf } from '@almanac/records/choices'
+import { emergencies } from '@almanac/records/procedure-ask'
+import type { Answers } from '@almanac/service-rules/close-out/record-from-answers'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
+import { procedureForJob } from '@almanac/softener/procedure/procedure-for-job'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import type { ProcedureWords } from '@almanac/softener/procedure/procedure-words'
-import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
-import { visitProcedure } from '@almanac/softener/procedure/visit-procedure'
 import { procedureContextOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { AmountDisplay } from '@almanac/units/display'
 import { useWords } from '@almanac/words/use-words'
 
-const SHORT = ['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency'] as const
-
-/** The steps of this visit: a rebed's own, or the short ones of its kind. */
-export function procedureOf(visit: VisitPage, display: AmountDisplay, figures: FirmFigures, words: ProcedureWords): Procedure {
+/** The steps of this visit; those of an emergency follow from what happened, once that is answered. */
+export function procedureOf(
+  visit: VisitPage,
+  display: AmountDisplay,
+  figures: FirmFigures,
+  words: ProcedureWords,
+  answers: Answers = {},
+): Procedure {
   const context = procedureContextOf(visit.bed, visit.water, { figures, display, words: words.kit })
-  if (visit.kind === 'rebed') return rebedProcedure(context, words)
-  return visitProcedure(SHORT.find((kind) => kind === visit.kind) ?? 'other', context, words)
+  return procedureForJob(visit.kind, { ...context, emergency: oneOf(emergencies, answers.happened?.text) }, words)
 }
 
 /** Whether the visit puts in a new bed, and so asks for the facts of both. */

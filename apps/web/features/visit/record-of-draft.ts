@@ -43,7 +43,7 @@ function newBedOf(draft: ShownDraft, by: VisitReading): NewBedFacts | null {
 /** The close-out record that the form amounts to; its completeness is judged by the service rules. `now` stands in where the steps were never left. */
 export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[], now: string, by: VisitReading): CloseOutRecord {
   const outcome = (draft.outcome || null) as VisitOutcome | null
-  const withBed = changesBed(visit.kind) || draft.takenOut
+  const withBed = (changesBed(visit.kind) && visit.kind !== 'installation') || draft.takenOut || outcome === 'condemned'
   const fills = outcome === 'done' && changesBed(visit.kind)
   return {
     visitId: visit.visitId,
@@ -55,7 +55,7 @@ export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[],
     checks: checksFrom(draft.answers, visit.kind !== 'rebed'),
     measurements: measurementsFrom(draft.answers),
     partsUsed:
-      outcome === 'no-access'
+      outcome === 'no-access' || outcome === 'left-as-found'
         ? []
         : parts
             .map((part) => ({ ...part, quantity: quantityOf(part, by.locale) }))
@@ -68,7 +68,7 @@ export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[],
               ...(why?.trim() ? { why: why.trim() } : {}),
             })),
     oldBed:
-      withBed && outcome !== 'no-access' && outcome !== 'bed-not-at-fault'
+      withBed && outcome !== 'no-access' && outcome !== 'left-as-found' && outcome !== 'bed-not-at-fault'
         ? { takenOut: draft.takenOut, endCause: (draft.endCause || null) as EndCause | null, evidence: draft.evidence }
         : null,
     newBed: fills ? newBedOf(draft, by) : null,

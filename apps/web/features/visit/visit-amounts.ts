@@ -1,7 +1,7 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import { judgeInTank, type TankRoom } from '@almanac/service-rules/amounts/judge-in-tank'
-import type { Answer } from '@almanac/service-rules/close-out/record-from-answers'
-import type { Ask } from '@almanac/softener/procedure/procedure-types'
+import type { Answer, Answers } from '@almanac/service-rules/close-out/record-from-answers'
+import type { Ask, Procedure } from '@almanac/softener/procedure/procedure-types'
 import { tankRoom } from '@almanac/softener/tanks/tank-room'
 import { AMOUNT_KINDS, type AmountKind } from '@almanac/units/amount-kinds'
 import { firstUnit } from '@almanac/units/dimensions'
@@ -27,6 +27,12 @@ export const unitOrFirst = (kind: AmountKind, unit: string | null | undefined, u
 /** An amount typed on a visit. */
 export const readOnSite = (kind: AmountKind, text: string, unit: string, { locale, units, tank }: VisitReading): AmountReading =>
   readAmount(kind, text, { unit: unitOrFirst(kind, unit, units), locale, judge: judgeOnSite(kind, tank) })
+
+/** The first step that something is still asked at, or the last one: where to go back to from the closing form. */
+export function firstOpenStep({ steps }: Pick<Procedure, 'steps'>, answers: Answers, by: VisitReading): number {
+  const open = steps.findIndex((step) => step.asks.some((ask) => isOpen(ask, answers[ask.id], by)))
+  return open < 0 ? steps.length - 1 : open
+}
 
 /** Whether a question still keeps the step open: nothing stands where something is needed, or a number that cannot be read, cannot be or is asked back. */
 export function isOpen(ask: Ask, answer: Answer | undefined, reading: VisitReading): boolean {

@@ -1,6 +1,7 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import { jobKinds } from '@almanac/records/job-kind'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
+import { visitStops } from '@almanac/records/visit-stop'
 import { missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
 import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
@@ -16,6 +17,8 @@ import { shownDraft } from './prefilled.ts'
 import { procedureOf } from './procedure-of.ts'
 import { ProcedureSteps } from './procedure-steps.tsx'
 import { recordOf } from './record-of-draft.ts'
+import { SafeEndingPage } from './safe-ending-page.tsx'
+import { standingStop } from './standing-stop.ts'
 import { VisitBrief } from './visit-brief.tsx'
 import { VisitClosed } from './visit-closed.tsx'
 
@@ -85,7 +88,7 @@ describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
     const by = { locale: LOCALE, units: 'us', tank: { words: '10 × 54 in', volumeFt3: 2.258, heightIn: 54 } } as const
     const record = recordOf(visit, draft, [], '2026-11-29T17:00:00Z', by)
     const spoken = {
-      ...{ words: wordsIn(LOCALE, 'lacking'), outcomes: wordsIn(LOCALE, 'outcome') },
+      ...{ words: wordsIn(LOCALE, 'lacking'), outcomes: wordsIn(LOCALE, 'outcome'), stops: wordsIn(LOCALE, 'stop') },
       ...{ amounts: wordsIn(LOCALE, 'amount'), amountNames: wordsIn(LOCALE, 'amountName') },
     }
     const missing = missingForCloseOut(record, { ...spoken, outletLimitGpg: 1, display: company, tank: by.tank })
@@ -95,6 +98,23 @@ describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
   it('nor the closed visit', () => {
     for (const outcome of visitOutcomes)
       expect(englishLeft(screen(<VisitClosed visit={{ ...visit, state: 'closed', outcome }} />))).toEqual([])
+  })
+})
+
+describe.each(visitStops)('a stop: %s', (name) => {
+  const [ask = '', answer = ''] = name.split('/')
+  it.each(jobKinds)('in a %s is said in Spanish and takes one tap back', (kind) => {
+    const visit = visitOf(kind)
+    const happened = { text: ask === 'burst-from' ? 'burst' : 'beads', unit: null, value: null, at: '2026-11-29T15:00:00Z' }
+    const answers = { happened, [ask]: { ...happened, text: answer } }
+    const steps = procedureOf(visit, company, USUAL_FIGURES, procedureWords(LOCALE), answers)
+    const stop = standingStop(kind, steps, answers)
+    if (!steps.steps.some((step) => step.asks.some((one) => one.id === ask))) return expect(stop).toBeNull()
+    if (!stop) throw new Error('the work goes on')
+    const shown = screen(<SafeEndingPage stop={stop} steps={steps.steps.length} handle={handle({ answers })} />)
+    expect(englishLeft(shown)).toEqual([])
+    expect(shown).toContain(`volver al paso ${stop.step + 1}`)
+    expect(stop.ask).toBe(ask)
   })
 })
 

@@ -13,6 +13,8 @@ import { useSession } from '@/client/providers'
 import { CloseOutForm } from './close-out-form.tsx'
 import { procedureOf, useProcedureWords } from './procedure-of.ts'
 import { ProcedureSteps } from './procedure-steps.tsx'
+import { SafeEndingPage } from './safe-ending-page.tsx'
+import { standingStop } from './standing-stop.ts'
 import { useDraft } from './use-draft.ts'
 import { VisitBrief } from './visit-brief.tsx'
 import { VisitClosed } from './visit-closed.tsx'
@@ -31,7 +33,9 @@ export function Visit({ visitId }: { visitId: string }) {
     visit?.state === 'closed' ? words('sent') : !kept ? words('cannotKeep') : entries > 0 ? words('saved', { count: entries }) : ''
   const left = visit && ready && draft.startedAt === null ? handle.leftFor(visit.jobId) : null
   const spoken = useProcedureWords()
-  const procedure = visit ? procedureOf(visit, me.company, figures, spoken) : null
+  const procedure = visit ? procedureOf(visit, me.company, figures, spoken, draft.answers) : null
+  const stop =
+    visit && procedure && visit.state !== 'closed' && draft.startedAt !== null ? standingStop(visit.kind, procedure, draft.answers) : null
   const back = (
     <TextLink href="/today" link={Link}>
       {words('today')}
@@ -42,6 +46,7 @@ export function Visit({ visitId }: { visitId: string }) {
       title={visit ? words('title', { site: visit.siteLabel, kind: kinds(visit.kind).toLowerCase() }) : words('untitled')}
       status={status}
       back={back}
+      stopped={stop !== null}
     >
       {page.error ? (
         <Problem happened={readFailure(page.error).message} onRetry={() => void page.refetch()} retrying={page.isFetching} />
@@ -63,6 +68,8 @@ export function Visit({ visitId }: { visitId: string }) {
               onStarted={() => change({ jobId: visit.jobId, startedAt: new Date().toISOString(), step: 0 })}
             />
           </>
+        ) : stop && draft.step < procedure.steps.length ? (
+          <SafeEndingPage stop={stop} steps={procedure.steps.length} handle={handle} />
         ) : draft.step < procedure.steps.length ? (
           <ProcedureSteps procedure={procedure} handle={handle} visit={visit} />
         ) : (

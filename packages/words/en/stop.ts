@@ -1,0 +1,51 @@
+/**
+ * An answer that ends the work: `what/…` names it (a key for each of `visitStops`), `say/…` why and what follows, `do/…` what leaves the house safe.
+ * Common practice, no source.
+ */
+export const stop = {
+  title: 'Stop: {what}',
+  stoppedAt: 'Stopped at step {step}',
+  back: 'Wrong answer, back to step {step}',
+  closesAs: 'Closes as: {outcomes}.',
+  notDone: '“{done}” can’t be chosen.',
+  left: 'Close out: {count} left',
+  closeOut: 'Close out',
+  'what/stop-case/lead-line': 'lead pipe',
+  'say/stop-case/lead-line': 'Work on lead pipe can put lead in the water. A licensed plumber comes first. Leave it as you found it:',
+  'what/stop-case/asbestos': 'asbestos',
+  'say/stop-case/asbestos': 'Disturbed asbestos harms the lungs. Don’t drill, scrape or brush it. Leave it as you found it:',
+  'what/stop-case/crawl-space': 'confined space',
+  'say/stop-case/crawl-space':
+    'Air can run out and nobody hears you. It needs training and a second person outside. Leave it as you found it:',
+  'what/stop-case/boil-water': 'boil-water notice',
+  'say/stop-case/boil-water': 'Germs get into what is opened now. Come back once the notice is lifted. Leave it as you found it:',
+  'what/stop-case/cracked-tank': 'the tank is cracked',
+  'say/stop-case/cracked-tank': 'It can burst under pressure, and can’t be patched. Take the pressure off and leave the house safe:',
+  'what/stop-case/permit': 'permit or license needed',
+  'say/stop-case/permit': 'Work that needs a permit or license we don’t hold isn’t started. Leave it as you found it:',
+  'what/bypass-holds/cannot': 'the water can’t be shut off',
+  'say/bypass-holds/cannot':
+    'A loosened valve would flood the room. Whoever may work on the stop valve or the main comes first. Leave it as you found it:',
+  'what/tank-condition/cracked': 'the tank is cracked',
+  'say/tank-condition/cracked': 'It can’t be patched, and no resin goes in. Leave the house safe:',
+  'what/tank-condition/thread': 'the neck is damaged',
+  'say/tank-condition/thread': 'The valve won’t seal, and can come off under pressure. It needs a new tank. Leave the house safe:',
+  'what/drain-clear/beads': 'beads keep coming',
+  'say/drain-clear/beads': 'The basket leaks, or the tube stands wrong. Nothing more may reach the house:',
+  'what/brine-draw/none': 'it draws no brine',
+  'say/brine-draw/none':
+    'Without brine the water turns hard within days. Look at injector, screen, brine line and drain; if it then draws, go back and answer again. If not:',
+  'what/fault/distributor': 'the distributor is broken',
+  'say/fault/distributor': 'Beads would go into the house. It stays in bypass until tube and bed are new:',
+  'what/burst-from/tank': 'the tank burst',
+  'say/burst-from/tank': 'It can’t be patched. Leave the house safe:',
+  'what/left-as/in-bypass': 'it stays in bypass',
+  'say/left-as/in-bypass': 'The house has hard water until somebody comes back:',
+  'do/put-back': 'Softener in service as you found it, nothing leaks',
+  'do/left-in-bypass': 'Left in bypass, and the house has water',
+  'do/pressure-off-again': 'Drain ran and stopped, then the valve was unplugged',
+  'do/lines-plugged': 'Open lines plugged, jumper left on, floor dry, no beads left',
+  'do/heater-on': 'A cold tap ran clear, then the heater’s inlet was opened and the heater turned on',
+  'do/stop-photographed': 'Photo taken for the office',
+  'do/customer-told': 'Customer told what you found and what follows',
+} as const

@@ -1,0 +1,51 @@
+import type { stop as english } from '../en/stop.ts'
+import type { Translation } from '../translation.ts'
+
+export const stop: Translation<typeof english> = {
+  title: 'Pare: {what}',
+  stoppedAt: 'Detenido en el paso {step}',
+  back: 'Respuesta equivocada, volver al paso {step}',
+  closesAs: 'Se cierra como: {outcomes}.',
+  notDone: '«{done}» no se puede elegir.',
+  left: 'Cerrar la visita: faltan {count}',
+  closeOut: 'Cerrar la visita',
+  'what/stop-case/lead-line': 'tubería de plomo',
+  'say/stop-case/lead-line':
+    'Trabajar en tubería de plomo puede soltar plomo al agua. Primero viene un plomero con licencia. Déjelo como lo encontró:',
+  'what/stop-case/asbestos': 'asbesto',
+  'say/stop-case/asbestos': 'El asbesto removido daña los pulmones. No lo taladre, raspe ni cepille. Déjelo como lo encontró:',
+  'what/stop-case/crawl-space': 'espacio confinado',
+  'say/stop-case/crawl-space':
+    'Puede faltar el aire y nadie lo oye. Hace falta capacitación y una segunda persona afuera. Déjelo como lo encontró:',
+  'what/stop-case/boil-water': 'aviso de hervir el agua',
+  'say/stop-case/boil-water': 'Entran gérmenes en lo que se abre ahora. Vuelva cuando se levante el aviso. Déjelo como lo encontró:',
+  'what/stop-case/cracked-tank': 'el tanque está agrietado',
+  'say/stop-case/cracked-tank': 'Puede reventar con presión, y no se parcha. Quite la presión y deje la casa segura:',
+  'what/stop-case/permit': 'hace falta permiso o licencia',
+  'say/stop-case/permit': 'Un trabajo que pide un permiso o licencia que no tenemos no se empieza. Déjelo como lo encontró:',
+  'what/bypass-holds/cannot': 'no se puede cortar el agua',
+  'say/bypass-holds/cannot':
+    'Una válvula floja inundaría el cuarto. Primero viene quien puede trabajar en la llave de paso o la principal. Déjelo como lo encontró:',
+  'what/tank-condition/cracked': 'el tanque está agrietado',
+  'say/tank-condition/cracked': 'No se parcha, y no entra resina. Deje la casa segura:',
+  'what/tank-condition/thread': 'el cuello está dañado',
+  'say/tank-condition/thread': 'La válvula no sella y puede soltarse con presión. Hace falta un tanque nuevo. Deje la casa segura:',
+  'what/drain-clear/beads': 'siguen saliendo perlas',
+  'say/drain-clear/beads': 'La canastilla deja pasar, o el tubo está mal puesto. Nada más debe llegar a la casa:',
+  'what/brine-draw/none': 'no succiona salmuera',
+  'say/brine-draw/none':
+    'Sin salmuera el agua se pone dura en pocos días. Mire inyector, malla, línea de salmuera y drenaje; si entonces succiona, vuelva y conteste otra vez. Si no:',
+  'what/fault/distributor': 'el distribuidor está roto',
+  'say/fault/distributor': 'Irían perlas a la casa. Queda en bypass hasta que tubo y lecho sean nuevos:',
+  'what/burst-from/tank': 'reventó el tanque',
+  'say/burst-from/tank': 'No se parcha. Deje la casa segura:',
+  'what/left-as/in-bypass': 'queda en bypass',
+  'say/left-as/in-bypass': 'La casa tiene agua dura hasta que alguien vuelva:',
+  'do/put-back': 'Ablandador en servicio como se encontró, sin fugas',
+  'do/left-in-bypass': 'Queda en bypass, y la casa tiene agua',
+  'do/pressure-off-again': 'El drenaje corrió y paró, luego se desenchufó la válvula',
+  'do/lines-plugged': 'Líneas abiertas tapadas, puente puesto, piso seco, sin perlas',
+  'do/heater-on': 'Una llave fría corrió clara, luego se abrió la entrada del calentador y se encendió',
+  'do/stop-photographed': 'Foto tomada para la oficina',
+  'do/customer-told': 'Se dijo al cliente qué se encontró y qué sigue',
+}
