@@ -5,6 +5,8 @@ export type ChangedEntity =
   | 'absence'
   | 'bed'
   | 'calendar-feed'
+  | 'call'
+  | 'call-back'
   | 'colleague'
   | 'company-settings'
   | 'contact'
@@ -63,6 +65,9 @@ export const SHOWS = {
   'beds.explain': [...FORECAST, 'softener', 'site', 'water-supply'],
   'beds.page': [...FORECAST, 'softener', 'site', 'customer', 'contact', 'job', 'visit', 'water-supply'],
   'beds.askNext': [...FORECAST, 'softener', 'site', 'customer', 'contact', 'water-supply'],
+  'calls.list': ['call', 'site', 'customer', 'job'],
+  'calls.callBacks': ['call-back', 'call', 'site', 'customer', 'contact', 'job', 'visit'],
+  'calls.ofSite': [...FORECAST, 'call', 'call-back', 'site', 'customer', 'contact', 'softener', 'job', 'visit'],
   'crews.list': ['colleague', 'vehicle', 'absence', 'member'],
   'crews.own': ['colleague', 'absence'],
   'daySheets.day': [...BOARD, 'customer', 'contact', 'bed', 'kit', 'stock-item', 'firm-figure'],
@@ -124,6 +129,8 @@ export const CHANGES = {
   'archive.restoreCustomer': ['customer', 'contact', 'site', 'softener', 'bed'],
   'beds.changeFacts': ['bed', 'softener', 'site'],
   'beds.inspect': ['bed'],
+  'calls.record': ['call', 'call-back', 'job', 'bed'],
+  'calls.settle': ['call-back'],
   'crews.addPerson': ['colleague'],
   'crews.changePerson': ['colleague'],
   'crews.addVehicle': ['vehicle'],

@@ -2,6 +2,7 @@ import { archive } from './archive.ts'
 import { audit } from './audit.ts'
 import { bedChoice } from './bed-choice.ts'
 import { beds } from './beds.ts'
+import { calls } from './calls.ts'
 import { crews } from './crews.ts'
 import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
@@ -29,6 +30,7 @@ export const contract = {
   audit,
   bedChoice,
   beds,
+  calls,
   crews,
   daySheets,
   due,

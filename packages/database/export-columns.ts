@@ -13,6 +13,7 @@ export const EXPORTED = {
   bed_forecast:
     'id bed_id site_id water_supply_id run_id as_of_day computed_at due10_day due50_day due90_day chance_3_months chance_12_months chance_24_months chance_already_failed began_middle_day weakness question_key question month_chances drivers assumptions missing refusal',
   brine_tank: 'id version softener_id label notes archived_at',
+  call_back: 'id version cause state due_day created_at call_id site_id job_id visit_id note outcome closed_at closed_by',
   calendar_feed: 'id version colleague_id created_at ended_at',
   colleague:
     'id version person_id name does_all skills starts_at_home home_latitude home_longitude overtime_minor_per_hour shifts breaks archived_at erased_at',
@@ -42,6 +43,8 @@ export const EXPORTED = {
   kit_reservation: 'id version visit_id stock_item_id quantity state',
   message: 'id version reminder_id contact_id channel address subject body state created_at',
   movement: 'id stock_item_id quantity reason visit_id at person_id',
+  phone_call:
+    'id version at person_id site_id softener_id customer_id caller_name caller_phone sees words advised still_soft hard_since_day follows job_id visit_id',
   planned_rebed: 'id plan_id bed_id month earliest_month latest_month',
   pre_treatment: 'id version softener_id kind from_day to_day source archived_at',
   reminder: 'id version bed_id site_id contact_id channel notice state state_reason due_earliest due_latest created_at',

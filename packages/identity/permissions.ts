@@ -9,6 +9,7 @@ const DISPATCHER: Permission[] = [
   'change:water',
   'propose:job',
   'book:visit',
+  'record:call',
   'manage:crews',
   'read:reminder',
   'change:stores',

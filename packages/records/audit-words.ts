@@ -2,6 +2,8 @@
 export const auditEntityWords: Readonly<Record<string, string>> = {
   absence: 'Absence',
   bed: 'Bed',
+  call: 'Call',
+  'call-back': 'Call-back',
   'calendar-feed': 'Calendar address',
   colleague: 'Person',
   company: 'Company',

@@ -2,6 +2,7 @@ import { unitSystems } from '@almanac/units/unit-system'
 import { archiveReasons } from './archive-reason.ts'
 import { arrangements } from './arrangement.ts'
 import { beadConditions } from './bead-condition.ts'
+import { callBackCauses, callBackOutcomes, callBackStates, callComplaints, callFollowUps } from './call.ts'
 import { channels } from './channel.ts'
 import { consentSources } from './consent-source.ts'
 import { contactRoles } from './contact-role.ts'
@@ -35,6 +36,9 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'bed.end_cause': endCauses,
   'bed.resin_kind': recordedResinKinds,
   'bed_forecast.question_key': questionKeys,
+  'call_back.cause': callBackCauses,
+  'call_back.outcome': callBackOutcomes,
+  'call_back.state': callBackStates,
   'company_export.state': exportStates,
   'company.paper': papers,
   'company.unit_system': unitSystems,
@@ -61,6 +65,8 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'one_time_link.purpose': linkPurposes,
   'one_time_link.role': roles,
   'person.language': languages,
+  'phone_call.follows': callFollowUps,
+  'phone_call.sees': callComplaints,
   'plan_proposal.kind': planKinds,
   'plan_proposal.state': planStates,
   'pre_treatment.kind': preTreatmentKinds,

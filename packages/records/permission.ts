@@ -10,6 +10,7 @@ export const permissions = [
   'propose:job',
   'read:job',
   'book:visit',
+  'record:call',
   'manage:crews',
   'read:own-work',
   'close:visit',

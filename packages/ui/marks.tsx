@@ -34,3 +34,12 @@ export function CloseMark() {
     </svg>
   )
 }
+
+/** A handset: a call. */
+export function PhoneMark({ size = 18 }: { size?: number }) {
+  return (
+    <svg aria-hidden="true" width={size} height={size} viewBox="0 0 18 18" className="shrink-0 fill-none stroke-current stroke-[1.75]">
+      <path d="M3 2 H6.5 L8 6 L6 7.5 A9 9 0 0 0 10.5 12 L12 10 L16 11.5 V15 A1.5 1.5 0 0 1 14.5 16.5 A13 13 0 0 1 1.5 3.5 A1.5 1.5 0 0 1 3 2 Z" />
+    </svg>
+  )
+}

@@ -37,6 +37,26 @@ const crews: Record<string, Sample> = {
   takeBackAbsence: { roles: 'od', input: (r) => ({ absenceId: r.absenceId, version }) },
 }
 
+const call = {
+  ...{
+    callerName: '',
+    callerPhone: '',
+    sees: 'hard-water',
+    words: 'soap does not lather',
+    advised: '',
+    stillSoft: false,
+    hardSinceDay: null,
+  },
+  follows: { what: 'visit', visit: 'repair' },
+}
+const calls: Record<string, Sample> = {
+  list: { roles: 'od', input: () => page },
+  callBacks: { roles: 'od' },
+  ofSite: { roles: 'od', input: (r) => ({ siteId: r.siteId }) },
+  record: { roles: 'od', input: (r) => ({ ...call, siteId: r.siteId, softenerId: r.softenerId }), other: { words: 'no lather' } },
+  settle: { roles: 'od', input: (r) => ({ callBackId: r.callBackId, version, outcome: 'talked', note: '' }) },
+}
+
 const daySheets: Record<string, Sample> = {
   day: { roles: 'od', input: () => ({ day: DAY }) },
   fits: { roles: 'od', input: (r) => ({ crewDayId: r.crewDayId }) },
@@ -212,6 +232,7 @@ export const SAMPLES: Record<string, Record<string, Sample>> = {
     audit,
     bedChoice,
     beds,
+    calls,
     crews,
     daySheets,
     due,

@@ -12,7 +12,7 @@ const NAMES = [
   ...['customerId', 'otherCustomerId', 'contactId', 'consentId', 'siteId', 'tenureId', 'waterSupplyId', 'periodId', 'testId'],
   ...['softenerId', 'tankId', 'valveId', 'brineTankId', 'preTreatmentId', 'bedId', 'rebedSoftenerId', 'rebedTankId', 'rebedBedId'],
   ...['inspectionId', 'colleagueId', 'otherColleagueId', 'vehicleId', 'crewDayId', 'otherCrewDayId', 'proposedJobId', 'heldJobId'],
-  ...['exportId', 'freeColleagueId'],
+  ...['exportId', 'freeColleagueId', 'callId', 'callBackId'],
   ...['bookedJobId', 'visitId', 'rebedJobId', 'rebedVisitId', 'stockItemId', 'movementId', 'discrepancyId', 'runId', 'forecastId'],
   ...[
     'changeId',
@@ -135,6 +135,13 @@ async function writeAbsence(tx: Tx, own: Own, r: Records): Promise<void> {
   await tx.absence.create({ data: { ...own, id: r.absenceId, colleagueId: r.otherColleagueId, ...days } })
 }
 
+async function writeCalls(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
+  const about = { siteId: r.siteId, customerId: r.customerId, sees: 'hard-water', follows: 'call-back' }
+  await tx.phoneCall.create({ data: { ...own, id: r.callId, at: new Date(NOW), personId, ...about } })
+  const back = { cause: 'asked', state: 'open', dueDay: dateOf(DAY), createdAt: new Date(NOW) }
+  await tx.callBack.create({ data: { ...own, id: r.callBackId, callId: r.callId, siteId: r.siteId, ...back } })
+}
+
 async function writeOffer(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
   const job = { siteId: r.siteId, minutes: 60, crewSize: 1, kind: 'annual-visit', state: 'proposed' }
   await tx.job.create({ data: { ...own, id: r.offeredJobId, ...job } })
@@ -243,6 +250,7 @@ export async function writeRecords(scope: { companyId: string; personId: string 
     await writeWork(tx, own, ids)
     await writeAbsence(tx, own, ids)
     await writeOffer(tx, own, ids, scope.personId)
+    await writeCalls(tx, own, ids, scope.personId)
     await writeRest(tx, own, ids, scope.personId)
   })
   return ids

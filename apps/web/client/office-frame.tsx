@@ -6,6 +6,7 @@ import Link from 'next/link'
 import { usePathname } from 'next/navigation'
 import type { ReactNode } from 'react'
 import { AccountActions } from './account-menu.tsx'
+import { RecordCall } from './call/record-call.tsx'
 import { Find } from './find/find.tsx'
 import { navigationFor } from './pages.ts'
 import { useSession } from './providers.tsx'
@@ -15,17 +16,24 @@ export function OfficeFrame({ children }: { children: ReactNode }) {
   const { me } = useSession()
   const { nav, more } = navigationFor(me, usePathname(), useWords('page'))
   return (
-    <AppFrame
-      product="Rebed Almanac"
-      nav={nav}
-      more={more}
-      search={<Find />}
-      person={me.person.name}
-      company={me.companies.length > 1 ? me.company.name : undefined}
-      account={<AccountActions />}
-      link={Link}
-    >
-      <ToastProvider>{children}</ToastProvider>
-    </AppFrame>
+    <ToastProvider>
+      <AppFrame
+        product="Rebed Almanac"
+        nav={nav}
+        more={more}
+        search={
+          <>
+            <Find />
+            <RecordCall />
+          </>
+        }
+        person={me.person.name}
+        company={me.companies.length > 1 ? me.company.name : undefined}
+        account={<AccountActions />}
+        link={Link}
+      >
+        {children}
+      </AppFrame>
+    </ToastProvider>
   )
 }

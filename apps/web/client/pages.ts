@@ -10,6 +10,7 @@ const PAGES = [
   { href: '/coming-due?view=5-years', permission: 'read:due' },
   { href: '/day-sheets', permission: 'book:visit' },
   { href: '/jobs', permission: 'read:job' },
+  { href: '/calls', permission: 'record:call' },
   { href: '/sites', permission: 'read:site' },
   { href: '/sites/new', permission: 'change:site' },
   { href: '/ask-next', permission: 'change:site' },
@@ -38,7 +39,7 @@ export type Page = { href: Href; label: string; also: string }
 /** What each role works in most, six at most; the rest stands behind "More". */
 const FIRST: Record<Role, readonly string[]> = {
   owner: ['/coming-due', '/sites', '/day-sheets', '/reminders', '/stores', '/water'],
-  dispatcher: ['/day-sheets', '/jobs', '/sites', '/whats-wrong', '/crews', '/stores'],
+  dispatcher: ['/day-sheets', '/calls', '/jobs', '/sites', '/whats-wrong', '/crews'],
   technician: ['/today', '/sites', '/which-tank', '/whats-wrong', '/stores'],
 }
 /** Reached from elsewhere, so only the search leads to them. */

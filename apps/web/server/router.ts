@@ -3,6 +3,7 @@ import { archive } from './procedures/archive.ts'
 import { audit } from './procedures/audit.ts'
 import { bedChoice } from './procedures/bed-choice.ts'
 import { beds } from './procedures/beds.ts'
+import { calls } from './procedures/calls.ts'
 import { crews } from './procedures/crews.ts'
 import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
@@ -30,6 +31,7 @@ export const router = {
   audit,
   bedChoice,
   beds,
+  calls,
   crews,
   daySheets,
   due,

@@ -17,6 +17,8 @@ async function recordsOfSite(tx: Tx, companyId: string, siteId: string): Promise
       jobs: { select: { id: true, visits: { select: { id: true } }, offers: { select: { id: true } } } },
       waterTests: { select: { id: true } },
       reminders: { select: { id: true } },
+      calls: { select: { id: true } },
+      callBacks: { select: { id: true } },
     },
   })
   if (!site) throw notFound('site')
@@ -34,6 +36,8 @@ async function recordsOfSite(tx: Tx, companyId: string, siteId: string): Promise
     ...site.jobs.flatMap((one) => [...ids(one.visits), ...ids(one.offers)]),
     ...ids(site.waterTests),
     ...ids(site.reminders),
+    ...ids(site.calls),
+    ...ids(site.callBacks),
   ]
 }
 
@@ -41,12 +45,14 @@ async function recordsOfSite(tx: Tx, companyId: string, siteId: string): Promise
 async function sitesOf(tx: Tx, companyId: string, ids: string[]): Promise<Map<string, { id: string; label: string }>> {
   const where = { companyId, id: { in: ids } }
   const site = { select: { id: true, label: true } }
-  const [sites, softeners, beds, jobs, visits] = [
+  const [sites, softeners, beds, jobs, visits, calls, callBacks] = [
     await tx.site.findMany({ where, ...site }),
     await tx.softener.findMany({ where, select: { id: true, site } }),
     await tx.bed.findMany({ where, select: { id: true, tank: { select: { softener: { select: { site } } } } } }),
     await tx.job.findMany({ where, select: { id: true, site } }),
     await tx.visit.findMany({ where, select: { id: true, job: { select: { site } } } }),
+    await tx.phoneCall.findMany({ where, select: { id: true, site } }),
+    await tx.callBack.findMany({ where, select: { id: true, site } }),
   ]
   return new Map([
     ...sites.map((one) => [one.id, one] as const),
@@ -54,6 +60,7 @@ async function sitesOf(tx: Tx, companyId: string, ids: string[]): Promise<Map<st
     ...beds.flatMap((one) => (one.tank.softener ? [[one.id, one.tank.softener.site] as const] : [])),
     ...jobs.map((one) => [one.id, one.site] as const),
     ...visits.map((one) => [one.id, one.job.site] as const),
+    ...[...calls, ...callBacks].flatMap((one) => (one.site ? [[one.id, one.site] as const] : [])),
   ])
 }
 

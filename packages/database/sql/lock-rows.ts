@@ -14,6 +14,7 @@ type Lockable =
   | 'visit'
   | 'water_supply'
   | 'window_offer'
+  | 'call_back'
 
 /** `change`: against every other change. `share`: against changes, but not against others who only want the rows to stay as they are. */
 const STRENGTH = { change: Prisma.raw('no key update'), share: Prisma.raw('share') }

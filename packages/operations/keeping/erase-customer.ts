@@ -38,6 +38,10 @@ export async function eraseCustomer(scope: Scope & { personId: string }, input: 
       await tx.site.updateMany({ where: { companyId, id: { in: siteIds } }, data: { matchKey: null } })
       await tx.softener.updateMany({ where: { companyId, siteId: { in: siteIds } }, data: { matchKey: null } })
       await clearContacts(tx, command, contactIds)
+      await tx.phoneCall.updateMany({
+        where: { companyId, customerId: id },
+        data: { callerName: null, callerPhone: null, version: { increment: 1 } },
+      })
       await clearListRows(tx, companyId, id)
       const known = (values: (string | null)[]) => [...new Set(values.filter((one): one is string => Boolean(one?.trim())))]
       const places = await eraseTraces(

@@ -2,16 +2,18 @@ import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
 import type { Command } from '@almanac/database/run-command'
 import { sourceOn } from '@almanac/records/fact-source'
+import { sourceWords } from './read-typed-facts.ts'
 
 /**
- * A crew saw these open beds at work on `day`: the day last seen moves forward, never back, and their forecasts are asked for again. Answers
- * the ids of all open beds meant, moved or not.
+ * These open beds were at work on `day`, as a crew saw or the customer said on a call: the day last seen moves forward, never back, and their forecasts are
+ * asked for again. Answers the ids of all open beds meant, moved or not.
  */
 export async function markBedsWorking(
   tx: Tx,
   command: Command,
   of: { tankId?: string; softenerId?: string },
   day: string,
+  how: 'visit' | 'call' = 'visit',
 ): Promise<string[]> {
   const { companyId } = command
   if (!of.tankId && !of.softenerId) return []
@@ -22,7 +24,10 @@ export async function markBedsWorking(
   const seen = dateOf(day)
   for (const bed of beds) {
     if (bed.lastSeenDay && bed.lastSeenDay >= seen) continue
-    const factSources = { ...(bed.factSources as Record<string, string>), lastSeenDay: sourceOn('visit', day) }
+    const factSources = {
+      ...(bed.factSources as Record<string, string>),
+      lastSeenDay: how === 'call' ? sourceWords('call', day) : sourceOn('visit', day),
+    }
     await tx.bed.update({
       where: { companyId_id: { companyId, id: bed.id } },
       data: { lastSeenDay: seen, factSources, version: { increment: 1 } },
@@ -30,6 +35,6 @@ export async function markBedsWorking(
     await command.announce('bed', bed.id, bed.version + 1)
   }
   const ids = beds.map((bed) => bed.id)
-  if (ids.length > 0) await command.enqueue('forecast-beds', { bedIds: ids, cause: 'close-out' })
+  if (ids.length > 0) await command.enqueue('forecast-beds', { bedIds: ids, cause: how === 'call' ? 'edit' : 'close-out' })
   return ids
 }

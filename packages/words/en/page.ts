@@ -10,6 +10,8 @@ export const page = {
   '/day-sheets/also': 'today week calendar visits drives',
   '/jobs': 'Jobs',
   '/jobs/also': 'to book waiting',
+  '/calls': 'Calls',
+  '/calls/also': 'telephone phone call back promised whom to call',
   '/sites': 'Sites',
   '/sites/also': 'customers addresses',
   '/sites/new': 'Add a site',

@@ -12,6 +12,8 @@ export const page: Translation<typeof english> = {
   '/day-sheets/also': 'hoy semana calendario visitas viajes',
   '/jobs': 'Trabajos',
   '/jobs/also': 'programar pendientes',
+  '/calls': 'Llamadas',
+  '/calls/also': 'teléfono devolver llamada prometido a quién llamar',
   '/sites': 'Sitios',
   '/sites/also': 'clientes direcciones',
   '/sites/new': 'Agregar un sitio',

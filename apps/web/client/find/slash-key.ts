@@ -34,13 +34,13 @@ export function useSlashKey(): { on: boolean; set: (on: boolean) => void } {
 const typesText = (target: EventTarget | null) =>
   target instanceof HTMLElement && (target.isContentEditable || target.matches('input, textarea, select'))
 
-/** Calls `act` when "/" is pressed anywhere but in a field or a dialog. */
-export function useOnSlash(act: () => void): void {
+/** Calls `act` when one key is pressed anywhere but in a field or a dialog, where single keys are on in this browser. */
+export function useOnKey(key: string, act: () => void): void {
   const { on } = useSlashKey()
   useEffect(() => {
     if (!on) return
     const press = (event: KeyboardEvent) => {
-      if (event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented) return
+      if (event.key !== key || event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented) return
       if (typesText(event.target) || document.querySelector('dialog[open]')) return
       event.preventDefault()
       act()
@@ -49,3 +49,6 @@ export function useOnSlash(act: () => void): void {
     return () => document.removeEventListener('keydown', press)
   })
 }
+
+/** Calls `act` when "/" is pressed anywhere but in a field or a dialog. */
+export const useOnSlash = (act: () => void): void => useOnKey('/', act)

@@ -18,6 +18,7 @@ import { usePermission, useSession } from '@/client/providers'
 import { WhomLine } from '@/client/whom-line'
 import { NewSoftenerForm } from './add-softener.tsx'
 import { EditSite } from './edit-site.tsx'
+import { SiteCalls } from './site-calls.tsx'
 import { SiteHistory } from './site-history.tsx'
 import { SiteHolder } from './site-holder.tsx'
 import { SoftenerPart } from './softener-part.tsx'
@@ -30,6 +31,7 @@ export function Site({ siteId }: { siteId: string }) {
   const mayPropose = usePermission('propose:job')
   const mayTest = usePermission('change:water')
   const owner = usePermission('manage:company')
+  const mayCall = usePermission('record:call')
   const [form, setForm] = useState<'site' | 'softener' | null>(null)
   const query = useQuery(api.sites.page.queryOptions({ input: { siteId } }))
   if (query.error)
@@ -102,6 +104,7 @@ export function Site({ siteId }: { siteId: string }) {
           <Section title="Open jobs">
             <JobLines jobs={site.openJobs} none="No open jobs at this site." />
           </Section>
+          {mayCall ? <SiteCalls siteId={site.id} /> : null}
           <Section title="Address and access" actions={mayChange ? <Button onClick={() => setForm('site')}>Edit site</Button> : null}>
             <DefinitionList
               facts={[
