@@ -5,6 +5,6 @@ export const procedureSteps = [
   ...(['pour-gravel', 'pour-resin', 'cap-out', 'seat-valve', 'reconnect', 'start-in-backwash', 'run-clear', 'leaks-first'] as const),
   ...(['sanitise', 'check-brine', 'full-regeneration', 'test-outlet', 'hand-over', 'clear-away'] as const),
   ...(['test-water', 'check-brine-tank', 'check-settings', 'check-regeneration', 'look-at-beads', 'clean-bed', 'repair'] as const),
-  ...(['stop-beads', 'work', 'what-happened', 'stop-water', 'find-water', 'leave-safe', 'set-tank'] as const),
+  ...(['stop-beads', 'work', 'what-happened', 'stop-water', 'find-water', 'leave-safe', 'set-tank', 'measure-bed'] as const),
 ] as const
 export type ProcedureStepId = (typeof procedureSteps)[number]

@@ -34,7 +34,7 @@ test('the owner takes a bed’s rebed plan to paper; a technician has it from th
   const site = (await page.getByRole('heading', { level: 1 }).textContent()) ?? ''
   const { name, pages } = await downloadPlan(page)
   expect(name).toMatch(/^rebed-plan-.+\.pdf$/)
-  expect(pages).toHaveLength(2)
+  expect(pages).toHaveLength(3)
   expect(pages[0]).toContain(`Rebed plan: ${site.replace(/, tank \d+$/, '')}`)
   expect(pages[0]).toMatch(/cut tube here/)
   expect(pages[0]).toMatch(/crosslink|softening resin/)
@@ -47,7 +47,7 @@ test('the owner takes a bed’s rebed plan to paper; a technician has it from th
   await technician.getByRole('link', { name: /Rebed/ }).first().click()
   await expect(technician.getByRole('heading', { level: 1 })).toContainText('Rebed at')
   const own = await downloadPlan(technician)
-  expect(own.pages).toHaveLength(2)
+  expect(own.pages).toHaveLength(3)
   expect(own.pages[0]).toContain('Kit')
 
   const other = DEMO_PEOPLE.find((one) => one.company !== DEMO_PEOPLE[0]?.company && one.role === 'owner')

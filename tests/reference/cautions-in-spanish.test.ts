@@ -87,8 +87,9 @@ const COMPARED: Record<keyof typeof english, readonly (readonly [english: string
     ['One person never tips it', 'Una persona sola nunca lo vuelca'],
   ],
   'tip-large': [
-    ['emptied where it stands', 'se vacía donde está'],
-    ['never tipped', 'nunca se vuelca'],
+    ['Over 12 in (30 cm) or 150 lb (68 kg) drained', 'más de 12 in (30 cm) o 150 lb (68 kg) vaciado'],
+    ['crushes', 'aplasta'],
+    ['Empty it where it stands', 'Vacíelo donde está'],
   ],
   'wet-beads': [
     ['slippery as ice', 'resbalan como hielo'],
@@ -201,6 +202,52 @@ const COMPARED: Record<keyof typeof english, readonly (readonly [english: string
   'cleaner-drink': [
     ['harmful to drink', 'hace daño si se bebe'],
     ['until it is rinsed clear', 'hasta que el enjuague salga claro'],
+  ],
+  'standing-water': [
+    ['can kill', 'puede matar'],
+    ['until the power is off at the breaker', 'hasta que se corte la corriente en el interruptor'],
+  ],
+  scald: [
+    ['scalds', 'quema'],
+    ['until it is cool before you drain it', 'hasta que enfríe antes de vaciarlo'],
+  ],
+  'dry-firing': [
+    ['on while it is empty', 'encendido y vacío'],
+    ['Power off at the breaker, gas to pilot', 'Corriente cortada en el interruptor, gas en piloto'],
+    ['relief valve', 'válvula de alivio'],
+  ],
+  'heater-shut': [
+    ['builds up pressure and can burst', 'acumula presión y puede reventar'],
+    ['Off first', 'Apáguelo antes'],
+    ['relief valve', 'válvula de alivio'],
+  ],
+  'water-hard': [
+    ['a short stop now', 'un corte breve ahora'],
+    ['hard water until you finish', 'agua dura hasta que termine'],
+  ],
+  'tip-weight': [
+    ['the heaviest lift', 'lo más pesado'],
+    ['two people, never one alone', 'dos personas, nunca una sola'],
+  ],
+  'clean-hands': [
+    ['in the drinking water', 'al agua de beber'],
+    ['Clean hands or new gloves', 'Manos limpias o guantes nuevos'],
+  ],
+  'plastic-thread': [
+    ['cracks and floods', 'se agrieta e inunda'],
+    ['no tape or dope', 'nada de cinta ni sellador'],
+  ],
+  solder: [
+    ['melts plastic fittings', 'funde las conexiones de plástico'],
+    ['before you solder', 'antes de soldar'],
+  ],
+  'fine-mesh-flow': [
+    ['goes down the drain', 'se va por el drenaje'],
+    ['the smaller drain flow control first', 'antes el control de flujo menor'],
+  ],
+  'no-hot-yet': [
+    ['fills the heater with raw water', 'llena el calentador de agua cruda'],
+    ['until it has ended', 'hasta que termine'],
   ],
   'beads-emergency': [
     ['emergency the same day', 'emergencia del mismo día'],

@@ -31,12 +31,12 @@ describe('the steps in brief, for paper', () => {
   })
   // Common practice, no source: what must not get lost on the way to paper.
   it.each([
-    ['pressure-off', /while it has power, until the drain stops: pressure is zero/],
+    ['pressure-off', /while it has power: drain seen running, then stopped\. Second proof/],
     ['power-off', /Only now/],
     ['cap-out', /one in, one out/],
     ['seat-valve', /¼ to ½ turn/],
     ['reconnect', /twice the drain’s bore, at least 1 in/],
-    ['test-outlet', /Not at a hot tap/],
+    ['test-outlet', /before the regeneration, not at a hot tap/],
   ])('%s keeps its point', (id, point) =>
     expect(rebedBriefs({ display: { locale: 'en-US', unitSystem: 'us' } }, ENGLISH)[id]).toMatch(point),
   )

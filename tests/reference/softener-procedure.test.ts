@@ -44,6 +44,7 @@ describe('order of a rebed (common practice, no source)', () => {
     'power-off',
     'bonding-jumper',
     'remove-valve',
+    'measure-bed',
     'drain-tank',
     'take-out-media',
     'inspect-tank',
@@ -57,9 +58,11 @@ describe('order of a rebed (common practice, no source)', () => {
     'reconnect',
     'start-in-backwash',
     'run-clear',
+    'leaks-first',
+    'test-outlet',
+    'sanitise',
     'check-brine',
     'full-regeneration',
-    'test-outlet',
     'hand-over',
   ]
   it('follows the trade’s order', () => {
@@ -88,7 +91,9 @@ describe('order of a rebed (common practice, no source)', () => {
   it('carries the cautions that matter where they matter', () => {
     expect(cautions(rebed(), 'stop-and-refer')).toMatch(/lead line, asbestos, a crawl space, a boil-water notice, a cracked tank/)
     expect(cautions(rebed(), 'drain-tank')).toMatch(/vacuum collapses a fiberglass tank/)
-    expect(cautions(rebed(), 'take-out-media')).toMatch(/One person never tips it alone/)
+    expect(cautions(rebed(), 'take-out-media')).toMatch(
+      /Drained it weighs about 116 lb, the heaviest lift of the job: two people, never one alone/,
+    )
     expect(cautions(rebed(), 'sanitise')).toMatch(/Never mix bleach with iron cleaner/)
     expect(cautions(rebed(), 'pour-resin')).toMatch(/lifting index of 2\.2 \(NIOSH 94-110/)
     expect(step(rebed(), 'reconnect').text).toMatch(/twice the bore of the drain line, and at least 1 in/)

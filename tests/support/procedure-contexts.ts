@@ -11,6 +11,7 @@ export const procedureContexts = (): ProcedureContext[] =>
           ...{ hasBypass, valveNeedsPower, metalPipe, gravelLb, heightIn: 54, display: { locale: 'en-US', unitSystem: 'us' as const } },
           ...{ waterSource: (['town', 'private-well', null] as const)[(i + Number(metalPipe)) % 3] ?? null },
           ...{ diameterIn: [10, 24, null][i] ?? null, pressurePsi: hasBypass === true ? 95 : null },
+          ...{ resinKind: valveNeedsPower === false ? ('fine-mesh' as const) : null },
           ...{ drain: metalPipe === true ? ('septic' as const) : null, access: valveNeedsPower === true ? ('level' as const) : null },
           ...{ resinVolumeFt3: hasBypass === false ? [1.5, 0.4, null][i] : null, newTubeLengthIn: hasBypass === true ? 52.125 : null },
         })),

@@ -49,7 +49,7 @@ export function FirstPage({ plan }: { plan: MadePlan }) {
 }
 
 /** The title block of a sheet. */
-export function titleCells({ facts, drawing, words }: MadePlan, number: 1 | 2) {
+export function titleCells({ facts, drawing, words }: MadePlan, number: 1 | 2 | 3) {
   const scale = drawing.ok ? `1 : ${scaleOf(drawing.value).n}` : words('noScale')
   return [
     { name: words('firm'), value: facts.firmName, grow: 3 },

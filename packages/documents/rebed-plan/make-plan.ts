@@ -9,7 +9,7 @@ import type { Words } from '@almanac/words/words'
 import { wordsIn } from '@almanac/words/words-in'
 import type { PlanFacts } from './plan-facts.ts'
 
-/** Everything the two sheets show, worked out. Where the tank's size is not known, drawing and kit hold the sentence that says so. */
+/** Everything the three sheets show, worked out. Where the tank's size is not known, drawing and kit hold the sentence that says so. */
 export type MadePlan = {
   /** What the sheets say, in the language of the display. */
   words: Words<'plan'>

@@ -5,13 +5,13 @@ import { printable } from '../print/printable-text.ts'
 import { FirstPage } from './first-page.tsx'
 import { makePlan } from './make-plan.ts'
 import type { PlanFacts } from './plan-facts.ts'
-import { SecondPage } from './second-page.tsx'
+import { StepPages } from './step-pages.tsx'
 
-/** The rebed plan as a PDF of two sheets, US letter or A4 by the company's region: drawing, facts and kit; then the steps. Black on white, for any printer. */
+/** The rebed plan as a PDF of three sheets, US letter or A4 by the company's region: drawing, facts and kit; then the steps. Black on white, for any printer. */
 export async function renderRebedPlan(facts: PlanFacts): Promise<Uint8Array<ArrayBuffer>> {
   const plan = makePlan(facts)
   const title = printable(plan.words('title', { site: facts.site.label }))
-  const sheets = [createElement(FirstPage, { key: 1, plan }), createElement(SecondPage, { key: 2, plan })]
+  const sheets = [createElement(FirstPage, { key: 1, plan }), createElement(StepPages, { key: 2, plan })]
   const buffer = await renderToBuffer(
     createElement(Document, { title, author: printable(facts.firmName), language: languageOf(facts.display.locale) }, ...sheets),
   )

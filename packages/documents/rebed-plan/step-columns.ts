@@ -62,23 +62,37 @@ const cautionText = (step: PaperStep): string => step.cautions.map(({ word, text
 export const bodyText = (step: PaperStep): string => [step.brief, ...step.blanks].join(' ')
 
 /** Sizes tried, largest first, points. */
-const FONT_SIZES = [9.4, 9.2, 9, 8.8, 8.6, 8.4, 8.2, 8.1, 8, 7.9, 7.8, 7.7, 7.6, 7.5, 7.4, 7.2, 7] as const
+const FONT_SIZES = [11, 10.8, 10.6, 10.4, 10.2, 10, 9.8, 9.6, 9.4, 9.2, 9, 8.8, 8.6, 8.4, 8.2, 8, 7.8, 7.6, 7.4] as const
 
-/** The largest type at which the steps stand in two columns of the height given, and where the second column begins. */
-export function setColumns(steps: readonly PaperStep[], columnWidth: number, columnHeight: number): { fontSize: number; splitAt: number } {
-  let smallest = { fontSize: FONT_SIZES[FONT_SIZES.length - 1] ?? 7.5, splitAt: Math.ceil(steps.length / 2) }
+/** The largest type at which the steps stand in so many columns of the height given, and what stands in each. */
+export function setColumns(
+  steps: readonly PaperStep[],
+  columnWidth: number,
+  columnHeights: readonly number[],
+): { fontSize: number; columns: PaperStep[][] } {
   for (const fontSize of FONT_SIZES) {
-    const heights = steps.map((step) => stepHeight(step, fontSize, columnWidth))
-    const whole = heights.reduce((sum, height) => sum + height, 0)
-    let before = 0
-    let best = { splitAt: 0, higher: whole }
-    heights.forEach((height, i) => {
-      before += height
-      const higher = Math.max(before, whole - before)
-      if (higher < best.higher) best = { splitAt: i + 1, higher }
-    })
-    smallest = { fontSize, splitAt: best.splitAt }
-    if (best.higher <= columnHeight) return smallest
+    const columns = fill(steps, columnHeights, (step) => stepHeight(step, fontSize, columnWidth))
+    if (columns) return { fontSize, columns }
   }
-  return smallest
+  const each = Math.ceil(steps.length / columnHeights.length)
+  const columns = columnHeights.map((_, i) => steps.slice(i * each, (i + 1) * each))
+  return { fontSize: FONT_SIZES[FONT_SIZES.length - 1] ?? 7.4, columns }
+}
+
+/** The steps in their order, column after column; null where they need more room. */
+function fill(steps: readonly PaperStep[], heights: readonly number[], heightOf: (step: PaperStep) => number): PaperStep[][] | null {
+  const columns: PaperStep[][] = heights.map(() => [])
+  let at = 0
+  let used = 0
+  for (const step of steps) {
+    const height = heightOf(step)
+    while (used + height > (heights[at] ?? 0)) {
+      at += 1
+      used = 0
+      if (at >= heights.length) return null
+    }
+    columns[at]?.push(step)
+    used += height
+  }
+  return columns
 }

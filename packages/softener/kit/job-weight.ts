@@ -47,6 +47,9 @@ const BED_VOIDS = 0.38
 const GRAVEL_VOIDS = 0.4
 /** From more resin than this over stairs a third person shares the carrying, ft³; common practice, no source. */
 const MUCH_OVER_STAIRS_FT3 = 2
+/** From this diameter, and from this weight drained, a tank is emptied where it stands; below both two people may tip it. Common practice, no source. */
+const TIP_BELOW_IN = 13
+const TIP_MOST_LB = 150
 /** From this diameter a tank is a commercial job (common practice, no source). */
 export const COMMERCIAL_DIAMETER_IN = 21
 
@@ -87,7 +90,21 @@ export function emptyTankLb(diameterIn: number, heightIn: number): number {
   return SHELL_LB_PER_FT2 * surfaceFt2 * (diameterIn / 10)
 }
 
+/** Weight of a tank that was drained and still holds its wet bed and gravel, lb. */
+export function drainedTankLb(
+  input: Pick<JobWeightInput, 'diameterIn' | 'heightIn' | 'resinFt3' | 'gravelLb' | 'resinKind' | 'tankLb'>,
+): number {
+  const resinLb = input.resinFt3 * RESIN_KINDS[input.resinKind ?? 'gel-8'].wetWeightLbFt3.value
+  return (input.tankLb ?? emptyTankLb(input.diameterIn, input.heightIn)) + resinLb + input.gravelLb
+}
+
+/** Whether two people may tip a drained tank to empty it. */
+export const mayTip = (diameterIn: number, drainedLb: number): boolean => diameterIn < TIP_BELOW_IN && drainedLb <= TIP_MOST_LB
+
+/** The tip is a lift of its own, usually the heaviest; NIOSH's equation does not cover it. */
 function heaviestLift(input: JobWeightInput, tankLb: number): { weightLb: number; what: string } {
+  const drainedLb = drainedTankLb({ ...input, tankLb })
+  if (mayTip(input.diameterIn, drainedLb)) return { weightLb: drainedLb, what: input.words('tippedTank') }
   const bagLb = input.heaviestBagLb ?? RESIN_KINDS[input.resinKind ?? 'gel-8'].wetWeightLbFt3.value * Math.min(1, input.resinFt3)
   return tankLb > bagLb ? { weightLb: tankLb, what: input.words('emptiedTank') } : { weightLb: bagLb, what: input.words('bagOfResin') }
 }

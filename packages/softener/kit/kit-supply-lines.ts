@@ -29,6 +29,18 @@ export function spentResinFt3(resinFt3: number): number {
   return resinFt3 * SPENT_SWELLING
 }
 
+/** The dose to pour, and its strength, as people read them: "1.1 fl oz of plain 8.25% bleach". `bleachPercent` where the bottle at hand is known. */
+export function sanitiserText(resinFt3: number, bleachPercent: number | null | undefined, { display, words }: Speaking): string {
+  const { dose, strength } = sanitiser(resinFt3, bleachPercent)
+  return words('bleachText', { dose: formatDoseFlOz(dose, display), percent: formatPercent(strength / 100, display, 2) })
+}
+
+function sanitiser(resinFt3: number, bleachPercent: number | null | undefined) {
+  const usable = bleachPercent != null && bleachPercent >= 1 && bleachPercent <= 15
+  const strength = usable ? bleachPercent : USUAL_BLEACH_PERCENT
+  return { usable, strength, dose: Math.max(0.1, Math.round(sanitiserDoseFlOz(resinFt3, strength) * 10) / 10) }
+}
+
 /** Dose of bleach of a given strength, fl oz: 1.2 per ft³ at 5.25%, less in proportion when stronger. */
 export function sanitiserDoseFlOz(resinFt3: number, bleachPercent: number): number {
   return (BLEACH_FL_OZ_FT3 * resinFt3 * BLEACH_STRENGTH_PERCENT) / bleachPercent
@@ -66,16 +78,14 @@ function piece(item: KitLine['item'], label: string, why: string, toReturn: bool
 }
 
 function sanitiserLine({ resinFt3, bleachPercent, display, words }: SupplyInput): KitLine {
-  const usable = bleachPercent != null && bleachPercent >= 1 && bleachPercent <= 15
-  const strength = usable ? bleachPercent : USUAL_BLEACH_PERCENT
-  const dose = Math.max(0.1, Math.round(sanitiserDoseFlOz(resinFt3, strength) * 10) / 10)
+  const { usable, strength, dose } = sanitiser(resinFt3, bleachPercent)
   const percent = formatPercent(strength / 100, display, 2)
   return {
     item: 'sanitiser',
     label: words('bleach', { percent }),
     quantity: dose,
     unit: 'fl oz',
-    text: words('bleachText', { dose: formatDoseFlOz(dose, display), percent }),
+    text: sanitiserText(resinFt3, bleachPercent, { display, words }),
     why: words(usable ? 'bleachWhy' : 'bleachWhyAssumed'),
     source: words('source/manual'),
     weightLb: null,

@@ -1,7 +1,8 @@
 import { formatCutLengthIn, formatHardnessGpg, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 import { showFixed } from '@almanac/units/format-number'
 import { USUAL_FIGURES } from '../firm/usual-figures.ts'
-import { COMMERCIAL_DIAMETER_IN } from '../kit/job-weight.ts'
+import { COMMERCIAL_DIAMETER_IN, drainedTankLb, mayTip } from '../kit/job-weight.ts'
+import { sanitiserText } from '../kit/kit-supply-lines.ts'
 import { nioshLifting } from '../kit/niosh-lifting.ts'
 import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import { fillForTank } from '../tanks/fill-for-tank.ts'
@@ -11,6 +12,12 @@ import type { StepFacts } from './step-rules.ts'
 
 /** Above this the house wants a pressure regulator, psi (common plumbing code limit). */
 export const HIGH_PRESSURE_PSI = 80
+/** Hands on a bag that lies on the floor, in. */
+const FLOOR_IN = 6
+/** Height of the neck taken where the tank's is not known, in. */
+const TYPICAL_NECK_IN = 54
+/** From this diameter a tank is drawn from by a hub with laterals; common practice, no source. */
+const HUB_FROM_IN = 24
 /** Taken for the time estimates when neither tank nor volume is known, ft³. */
 const TYPICAL_RESIN_FT3 = 1.5
 
@@ -27,12 +34,16 @@ export function procedureFacts(context: ProcedureContext, words: ProcedureWords)
   const volume = formatVolumeFt3(resinFt3, display)
   const gravelLb = fill.ok ? fill.value.gravelLb : null
   const cut = context.newTubeLengthIn
-  const liftingIndex = bagLift(resinFt3)
+  const liftingIndex = bagLift(resinFt3, heightIn ?? TYPICAL_NECK_IN)
+  const drainedLb =
+    diameterIn == null || heightIn == null ? null : drainedTankLb({ ...context, diameterIn, heightIn, resinFt3, gravelLb: gravelLb ?? 0 })
   const facts: StepFacts = {
     ...context,
     resinFt3,
     gravel: context.gravelLb == null ? null : context.gravelLb > 0,
     commercial: (context.diameterIn ?? 0) >= COMMERCIAL_DIAMETER_IN || resinFt3 >= 6,
+    tips: diameterIn == null || drainedLb === null ? null : mayTip(diameterIn, drainedLb),
+    hub: (diameterIn ?? 0) >= HUB_FROM_IN,
     highPressure: (context.pressurePsi ?? 0) > HIGH_PRESSURE_PSI,
     liftingIndex,
     named: {
@@ -42,6 +53,8 @@ export function procedureFacts(context: ProcedureContext, words: ProcedureWords)
         gravelLb === null ? say('pour-gravel/amount-unknown') : say('pour-gravel/amount', { weight: formatWeightLb(gravelLb, display) }),
       limit: formatHardnessGpg((context.figures ?? USUAL_FIGURES).outletLimitGpg, display),
       bag: formatWeightLb(RESIN_KINDS[context.resinKind ?? 'gel-8'].wetWeightLbFt3.value * Math.min(1, resinFt3), display),
+      drained: formatWeightLb(drainedLb ?? 0, display),
+      bleach: sanitiserText(resinFt3, null, { display, words: words.kit }),
       index: liftingIndex === null ? '' : showFixed(liftingIndex, 1, display),
     },
   }
@@ -49,10 +62,17 @@ export function procedureFacts(context: ProcedureContext, words: ProcedureWords)
   return { facts, assumptions: [...(fill.ok ? fill.assumptions : unknown), ...openQuestions(context, words)] }
 }
 
-/** The lifting index of a bag taken from the floor to a tank neck, by the NIOSH equation; null where it gives none. */
-function bagLift(resinFt3: number): number | null {
-  const lift = nioshLifting({ weightLb: 51 * Math.min(1, resinFt3), horizontalIn: 14, verticalIn: 6, travelIn: 36, coupling: 'poor' })
-  return lift.ok ? lift.value.index : null
+/**
+ * The lifting index of a bag taken from the floor and poured in at the neck, by the NIOSH equation: the worse of its beginning and of its end, where the bag
+ * is held still too. Null where the equation gives none, as with a neck above 70 in.
+ */
+function bagLift(resinFt3: number, neckIn: number): number | null {
+  const weightLb = 51 * Math.min(1, resinFt3)
+  const lifts = [FLOOR_IN, neckIn].map((verticalIn) =>
+    nioshLifting({ weightLb, horizontalIn: 14, verticalIn, travelIn: Math.max(0, neckIn - FLOOR_IN), coupling: 'poor' }),
+  )
+  const indices = lifts.map((lift) => (lift.ok ? lift.value.index : null))
+  return indices.some((one) => one === null) ? null : Math.max(...indices.map(Number))
 }
 
 function openQuestions(context: ProcedureContext, { steps }: ProcedureWords): string[] {

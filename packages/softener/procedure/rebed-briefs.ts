@@ -9,7 +9,9 @@ const DEPENDING: Readonly<Partial<Record<ProcedureStepId, (facts: StepFacts) => 
   'prove-bypass': ({ hasBypass }) => (hasBypass === false ? 'prove-bypass/brief-none' : 'prove-bypass/brief'),
   'pressure-off': ({ valveNeedsPower }) => (valveNeedsPower === false ? 'pressure-off/brief-by-hand' : 'pressure-off/brief'),
   'bonding-jumper': ({ metalPipe }) => (metalPipe === true ? 'bonding-jumper/brief' : 'bonding-jumper/brief-unknown'),
-  'take-out-media': ({ commercial }) => (commercial ? 'take-out-media/brief-large' : 'take-out-media/brief'),
+  'take-out-media': ({ tips }) =>
+    tips === null ? 'take-out-media/brief-unknown' : tips ? 'take-out-media/brief' : 'take-out-media/brief-large',
+  'cut-tube': ({ hub }) => (hub ? 'cut-tube/brief-hub' : 'cut-tube/brief'),
   'pour-gravel': ({ gravel }) => (gravel === null ? 'pour-gravel/brief-unknown' : 'pour-gravel/brief'),
   'clear-away': ({ waterSource }) => (waterSource === 'private-well' ? 'clear-away/brief-well' : 'clear-away/brief'),
 }

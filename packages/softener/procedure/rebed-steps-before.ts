@@ -24,19 +24,24 @@ export const STEPS_BEFORE: readonly StepRule[] = [
   {
     id: 'record-as-found',
     minutes: 4,
-    asks: [confirm('photographed'), confirm('settings-noted'), number('salt-dose-lb', 'saltDose')],
+    asks: [
+      confirm('photographed'),
+      confirm('settings-noted'),
+      confirm('pre-treatment', { required: false }),
+      number('salt-dose-lb', 'saltDose'),
+    ],
   },
   {
     id: 'close-hot-side',
     minutes: 1,
-    cautions: [caution('water', 'hot-back')],
+    cautions: [caution('pressure', 'heater-shut'), caution('water', 'hot-back')],
     asks: [confirm('hot-side-closed')],
   },
   {
     id: 'prove-bypass',
     text: ({ hasBypass }) => (hasBypass === false ? 'prove-bypass/text-none' : 'prove-bypass/text'),
     minutes: 4,
-    cautions: [caution('water', 'bypass-leaks'), caution('refer', 'water-off', ({ hasBypass }) => hasBypass === false)],
+    cautions: [caution('water', 'bypass-leaks'), caution('refer', ({ hasBypass }) => (hasBypass === false ? 'water-off' : 'water-hard'))],
     asks: [choice('bypass-holds', shutOffs)],
   },
   {
@@ -44,7 +49,7 @@ export const STEPS_BEFORE: readonly StepRule[] = [
     text: ({ valveNeedsPower }) => (valveNeedsPower === false ? 'pressure-off/text-by-hand' : 'pressure-off/text'),
     minutes: 4,
     cautions: [caution('pressure', 'full-pressure')],
-    asks: [confirm('pressure-zero')],
+    asks: [confirm('pressure-zero'), confirm('pressure-second')],
   },
   {
     id: 'power-off',

@@ -11,25 +11,28 @@ export const STEPS_EMPTY: readonly StepRule[] = [
     asks: [confirm('valve-off')],
   },
   {
+    id: 'measure-bed',
+    minutes: 2,
+    asks: [number('old-bed-depth-in', 'depth'), beadChoice('old-beads', beadConditions)],
+  },
+  {
     id: 'drain-tank',
     minutes: ({ commercial }) => (commercial ? 30 : 6),
     cautions: [caution('pressure', 'collapse'), caution('electricity', 'wet-vacuum')],
   },
   {
     id: 'take-out-media',
-    text: ({ commercial }) => (commercial ? 'take-out-media/text-large' : 'take-out-media/text'),
-    minutes: ({ resinFt3, commercial }) => (commercial ? 60 + 10 * resinFt3 : 9 + 5 * resinFt3),
+    text: ({ tips }) => (tips === null ? 'take-out-media/text-unknown' : tips ? 'take-out-media/text' : 'take-out-media/text-large'),
+    minutes: ({ resinFt3, commercial }) => (commercial ? 60 + 10 * resinFt3 : 8 + 5 * resinFt3),
     cautions: [
-      caution('lifting', ({ commercial }) => (commercial ? 'tip-large' : 'tip-alone')),
+      caution('lifting', ({ tips }) => (tips === null ? 'tip-alone' : tips ? 'tip-weight' : 'tip-large')),
       caution('slip', 'wet-beads'),
       caution('water', 'beads-drain'),
     ],
     asks: [
       number('old-tube-length-in', 'tube', true),
       choice('gravel-found', ['none', 'yes', 'mixed']),
-      beadChoice('old-beads', beadConditions),
       choice('old-tube', ['sound', 'broken', 'too-short'], false),
-      number('old-bed-depth-in', 'depth'),
     ],
   },
   {

@@ -4,8 +4,9 @@ import { caution, confirm, number, type StepRule } from './step-rules.ts'
 export const STEPS_FILL: readonly StepRule[] = [
   {
     id: 'cut-tube',
+    text: ({ hub }) => (hub ? 'cut-tube/text-hub' : 'cut-tube/text'),
     minutes: 3,
-    cautions: [caution('water', 'tube-length')],
+    cautions: [caution('water', 'tube-length'), caution('water', 'clean-hands')],
     asks: [number('new-tube-length-in', 'tube', true)],
   },
   {
@@ -44,12 +45,17 @@ export const STEPS_FILL: readonly StepRule[] = [
     id: 'seat-valve',
     minutes: 6,
     cautions: [caution('pressure', 'neck-force'), caution('chemical', 'grease')],
-    asks: [confirm('seals-renewed')],
+    asks: [confirm('seals-renewed'), confirm('valve-inspected')],
   },
   {
     id: 'reconnect',
     minutes: 6,
-    cautions: [caution('electricity', 'jumper-stays', ({ metalPipe }) => metalPipe !== false), caution('water', 'certified')],
+    cautions: [
+      caution('electricity', 'jumper-stays', ({ metalPipe }) => metalPipe !== false),
+      caution('water', 'plastic-thread'),
+      caution('water', 'solder', ({ metalPipe }) => metalPipe !== false),
+      caution('water', 'certified'),
+    ],
     asks: [confirm('air-gap'), confirm('aerators-off', { required: false })],
   },
 ]

@@ -6,6 +6,7 @@ export const STEPS_START: readonly StepRule[] = [
     id: 'start-in-backwash',
     minutes: 5,
     cautions: [
+      caution('water', 'fine-mesh-flow', ({ resinKind }) => resinKind === 'fine-mesh'),
       caution('pressure', 'air-hammer'),
       caution('electricity', 'dry-hands', ({ valveNeedsPower }) => valveNeedsPower !== false),
       caution('water', 'drain-flow'),
@@ -25,6 +26,12 @@ export const STEPS_START: readonly StepRule[] = [
     asks: [confirm('no-leaks')],
   },
   {
+    id: 'test-outlet',
+    minutes: 5,
+    cautions: [caution('water', 'taste')],
+    asks: [number('hardness-outlet-after-gpg', 'hardness', true)],
+  },
+  {
     id: 'sanitise',
     minutes: 2,
     cautions: [caution('chemical', 'bleach-cleaner'), caution('chemical', 'eyes-gloves')],
@@ -33,18 +40,17 @@ export const STEPS_START: readonly StepRule[] = [
   {
     id: 'check-brine',
     minutes: 6,
-    asks: [choice('brine-draw', ['draws', 'slow', 'none']), choice('brine-refill', ['right', 'low', 'high'])],
+    asks: [
+      choice('brine-draw', ['draws', 'slow', 'none']),
+      choice('brine-refill', ['right', 'low', 'high', 'float']),
+      confirm('overflow-drained', { required: false }),
+    ],
   },
   {
     id: 'full-regeneration',
     minutes: ({ commercial }) => (commercial ? 60 : 15),
-    asks: [confirm('regeneration-started')],
-  },
-  {
-    id: 'test-outlet',
-    minutes: 5,
-    cautions: [caution('water', 'taste')],
-    asks: [number('hardness-outlet-after-gpg', 'hardness', true), choice('brining-shown', ['conductivity', 'chloride', 'not-yet'])],
+    cautions: [caution('water', 'no-hot-yet')],
+    asks: [confirm('regeneration-started'), choice('brining-shown', ['conductivity', 'chloride', 'not-yet'])],
   },
   {
     id: 'hand-over',

@@ -11,11 +11,15 @@ export type StepFacts = ProcedureContext & {
   /** Null when nobody knows whether there is gravel. */
   gravel: boolean | null
   commercial: boolean
+  /** Whether two people may tip the tank to empty it; null where its size is not known. */
+  tips: boolean | null
+  /** Whether the tank is drawn from by a hub with laterals. */
+  hub: boolean
   highPressure: boolean
   /** Of one bag of resin lifted from the floor to the neck (NIOSH); null where the equation gives none. */
   liftingIndex: number | null
-  /** What the sentences name, written with its unit: the length of the tube, resin, gravel, the outlet's limit, one bag and its lifting index. */
-  named: Readonly<Record<'cutLength' | 'resin' | 'gravel' | 'limit' | 'bag' | 'index', string>>
+  /** What the sentences name, written with its unit: the length of the tube, resin, gravel, the outlet's limit, one bag and its lifting index, the drained tank, the dose of sanitiser. */
+  named: Readonly<Record<'cutLength' | 'resin' | 'gravel' | 'limit' | 'bag' | 'index' | 'drained' | 'bleach', string>>
 }
 
 type When = (facts: StepFacts) => boolean

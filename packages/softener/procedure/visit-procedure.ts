@@ -6,7 +6,16 @@ import { procedureFacts } from './procedure-facts.ts'
 import type { Procedure, ProcedureContext, ProcedureKind } from './procedure-types.ts'
 import type { ProcedureWords } from './procedure-words.ts'
 import { beadChoice, buildSteps, caution, choice, confirm, number, type StepRule } from './step-rules.ts'
-import { CHECK_BRINE_TANK, CHECK_SETTINGS, DEPRESSURISE, LEAVE_RUNNING, LOOK_ROUND, RUN_REGENERATION, TEST_WATER } from './visit-steps.ts'
+import {
+  CHECK_BRINE_TANK,
+  CHECK_SETTINGS,
+  DEPRESSURISE,
+  LEAVE_RUNNING,
+  LOOK_ROUND,
+  RUN_REGENERATION,
+  TEST_AFTER,
+  TEST_WATER,
+} from './visit-steps.ts'
 
 export type VisitKind = Exclude<ProcedureKind, 'rebed'>
 
@@ -33,9 +42,9 @@ const GENERAL: StepRule = { id: 'work', minutes: 20, asks: [confirm('work-done')
 
 const PLANS: Record<VisitKind, readonly StepRule[]> = {
   'annual-visit': [LOOK_ROUND, TEST_WATER, CHECK_SETTINGS, CHECK_BRINE_TANK, RUN_REGENERATION, LEAVE_RUNNING],
-  cleaning: [LOOK_ROUND, TEST_WATER, CHECK_BRINE_TANK, CLEAN_BED, RUN_REGENERATION, LEAVE_RUNNING],
+  cleaning: [LOOK_ROUND, TEST_WATER, CHECK_BRINE_TANK, CLEAN_BED, RUN_REGENERATION, TEST_AFTER, LEAVE_RUNNING],
   inspection: [LOOK_ROUND, TEST_WATER, DEPRESSURISE, SAMPLE_BEADS, CHECK_SETTINGS, LEAVE_RUNNING],
-  repair: [LOOK_ROUND, TEST_WATER, DEPRESSURISE, REPAIR, RUN_REGENERATION, LEAVE_RUNNING],
+  repair: [LOOK_ROUND, TEST_WATER, DEPRESSURISE, REPAIR, RUN_REGENERATION, TEST_AFTER, LEAVE_RUNNING],
   emergency: EMERGENCY,
   installation: INSTALLATION,
   delivery: [GENERAL],

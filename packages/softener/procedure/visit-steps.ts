@@ -24,7 +24,11 @@ export const TEST_WATER: StepRule = {
 export const CHECK_BRINE_TANK: StepRule = {
   id: 'check-brine-tank',
   minutes: 8,
-  asks: [choice('salt', ['enough', 'low', 'bridged', 'empty']), number('brine-level-in', 'depth')],
+  asks: [
+    choice('salt', ['enough', 'low', 'bridged', 'empty']),
+    number('brine-level-in', 'depth'),
+    confirm('overflow-drained', { required: false }),
+  ],
 }
 
 export const CHECK_SETTINGS: StepRule = { id: 'check-settings', minutes: 5, asks: [confirm('settings-right')] }
@@ -33,6 +37,14 @@ export const RUN_REGENERATION: StepRule = {
   id: 'check-regeneration',
   minutes: 15,
   asks: [choice('drain-clear', ['clear', 'fines', 'beads']), choice('brine-draw', ['draws', 'slow', 'none'])],
+}
+
+/** The same test after the work, which is not done while the water is hard. */
+export const TEST_AFTER: StepRule = {
+  id: 'test-outlet',
+  text: 'test-outlet/text-after',
+  minutes: 5,
+  asks: [number('hardness-outlet-after-gpg', 'hardness', true)],
 }
 
 export const LEAVE_RUNNING: StepRule = {
@@ -48,5 +60,5 @@ export const DEPRESSURISE: StepRule = {
   text: 'pressure-off/text-short',
   minutes: 8,
   cautions: [caution('pressure', 'full-pressure-short'), caution('electricity', 'ground', (facts) => facts.metalPipe !== false)],
-  asks: [confirm('pressure-zero', { says: 'pressure-zero-short' })],
+  asks: [confirm('pressure-zero', { says: 'pressure-zero-short' }), confirm('pressure-second')],
 }

@@ -69,6 +69,7 @@ export const kit = {
   strainerWhy: 'Catches beads in the first flow, so that none reach the drain.',
   bagsLeave: 'The bags leave {volume} over: close the opened bag well, resin must not dry out.',
   fineMeshBasket: 'Fine mesh needs a distributor with slots fine enough to hold it: check the basket.',
+  tippedTank: 'tipping the drained tank, two people',
   emptiedTank: 'the emptied tank',
   bagOfResin: 'a bag of resin',
   crewCommercial: 'A {size} tank is commercial work: {count} people (common practice).',

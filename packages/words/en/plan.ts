@@ -11,7 +11,7 @@ export const plan = {
   doneBy: 'Done by, on',
   printed: 'Printed',
   sheet: 'Sheet',
-  sheetOf: '{number} of 2',
+  sheetOf: '{number} of 3',
   site: 'Site',
   workshop: 'Tank in the workshop',
   where: 'Where',

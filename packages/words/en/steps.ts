@@ -15,11 +15,12 @@ export const steps = {
   'check-water/brief': 'Compare with the last test.',
   'record-as-found': 'Record as found',
   'record-as-found/text':
-    'Take a sample at the valve outlet. Photograph the valve, piping, drain and brine tank. Write down the valve’s settings.',
-  'record-as-found/brief': 'Sample at the valve outlet. Photograph it all. Note the settings.',
+    'Take a sample at the valve outlet. Photograph the valve, piping, drain and brine tank. Write down the valve’s settings. Filters or carbon ahead: bypass them while you work, change them if due.',
+  'record-as-found/brief': 'Sample at the valve outlet. Photograph it all. Note the settings. Filters ahead bypassed, changed if due.',
   'close-hot-side': 'Close the hot-water side',
-  'close-hot-side/text': 'Close the cold inlet of the water heater, so nothing flows back from it.',
-  'close-hot-side/brief': 'Close the cold inlet of the water heater.',
+  'close-hot-side/text':
+    'Turn the water heater off or down: gas to pilot, electric off at the breaker. Then close its cold inlet, so nothing flows back from it.',
+  'close-hot-side/brief': 'Heater off or down (gas: pilot), then close its cold inlet.',
   'prove-bypass': 'Bypass, and prove it holds',
   'prove-bypass/text':
     'Put the softener in bypass. Prove it holds: with the valve in backwash, or a tap on the softener side open, the flow must die away and stay away.',
@@ -29,12 +30,14 @@ export const steps = {
   'prove-bypass/brief-none': 'No bypass: close the stop valves on both sides, or the main. An open cold tap must stay dry.',
   'pressure-off': 'Relieve the pressure',
   'pressure-off/text':
-    'Move the valve to backwash while it still has power. Wait until the drain has run and stopped: the pressure is then zero.',
-  'pressure-off/text-by-hand': 'Turn the valve to backwash by hand. Wait until the drain has run and stopped: the pressure is then zero.',
+    'Move the valve to backwash while it still has power. See the drain run, then stop. Prove it a second way: a tap or gauge on the softener side is dead. A plugged or frozen drain stands still too.',
+  'pressure-off/text-by-hand':
+    'Turn the valve to backwash by hand. See the drain run, then stop. Prove it a second way: a tap or gauge on the softener side is dead. A plugged or frozen drain stands still too.',
   'pressure-off/text-short':
-    'Put the softener in bypass and prove it holds. Move the valve to backwash while it has power, until the drain has run and stopped: the pressure is zero. Only then unplug it.',
-  'pressure-off/brief': 'To backwash while it has power, until the drain stops: pressure is zero.',
-  'pressure-off/brief-by-hand': 'To backwash by hand, until the drain stops: pressure is zero.',
+    'Put the softener in bypass and prove it holds. Move the valve to backwash while it has power: see the drain run, then stop. A tap or gauge on the softener side must be dead too. Only then unplug it.',
+  'pressure-off/brief':
+    'To backwash while it has power: drain seen running, then stopped. Second proof: a tap or gauge on its side is dead.',
+  'pressure-off/brief-by-hand': 'To backwash by hand: drain seen running, then stopped. Second proof: a tap or gauge on its side is dead.',
   'power-off': 'Unplug the valve',
   'power-off/text': 'Only now unplug the valve.',
   'power-off/brief': 'Only now unplug the valve.',
@@ -45,17 +48,25 @@ export const steps = {
   'bonding-jumper/brief-unknown': 'Metal pipe: across the softener, before it is opened.',
   'remove-valve': 'Take the valve off',
   'remove-valve/text':
-    'Disconnect the drain and brine lines. Unscrew the valve by hand, lift it straight off the tube and lay it on something clean.',
-  'remove-valve/brief': 'Drain and brine lines off. Unscrew by hand, lift straight off the tube.',
+    'Disconnect the drain and brine lines. Unclip the bypass and the meter plug. Then unscrew the valve by hand, lift it straight off the tube and lay it on something clean.',
+  'remove-valve/brief': 'Drain and brine lines off, bypass and meter unclipped. Then unscrew by hand, lift straight off the tube.',
+  'measure-bed': 'Measure the bed, take a sample',
+  'measure-bed/text':
+    'Before you drain: measure the depth of the bed, and take a spoonful of beads from its top. Firm or soft, whole or broken, color.',
+  'measure-bed/brief': 'Before draining: depth of the bed, a spoonful of beads from its top.',
   'drain-tank': 'Drain the tank, keep it vented',
   'drain-tank/text': 'Siphon or vacuum the water out. Keep the opening free, so air comes in as water goes out.',
   'drain-tank/brief': 'Siphon or vacuum the water out with the opening kept free.',
   'take-out-media': 'Remove tube and old bed',
   'take-out-media/text':
     'With two people, tip the tank over a sheet, or vacuum it where it stands. Take the tube out once it comes loose. Collect every bead.',
+  'take-out-media/text-unknown':
+    'Up to 12 in (30 cm) across and 150 lb (68 kg) drained, two people tip the tank over a sheet. A larger one is vacuumed where it stands. Take the tube out once it comes loose. Collect every bead.',
   'take-out-media/text-large':
     'Vacuum or flush the bed out where it stands. Don’t tip the tank. Take the tube out once it comes loose. Collect every bead.',
   'take-out-media/brief': 'Two people tip it over a sheet, or vacuum it. Tube out once loose. Collect every bead.',
+  'take-out-media/brief-unknown':
+    'Up to 12 in (30 cm) and 150 lb (68 kg) drained two people tip it; larger: vacuum. Tube out once loose. Every bead.',
   'take-out-media/brief-large': 'Vacuum or flush it out where it stands. Tube out once loose. Collect every bead.',
   'inspect-tank': 'Rinse and inspect the tank',
   'inspect-tank/text': 'Rinse the tank. With a lamp, look at the inside, the neck thread, the bottom recess and the base.',
@@ -63,8 +74,12 @@ export const steps = {
   'cut-tube': 'Cut the new tube',
   'cut-tube/text':
     'Lay the new tube beside the old one, basket to basket. If the old one fitted and the baskets match, cut it to the same length ({cutLength}). If not, stand it in the bottom recess and mark it flush with the rim; some valves need an offset. Cut square and deburr.',
+  'cut-tube/text-hub':
+    'Set the new hub in the bottom recess and screw the laterals in by hand, level and whole. Cut the tube to the old one’s length ({cutLength}), square and deburred. The maker’s card comes first.',
   'cut-tube/brief':
     'As the old tube, basket to basket, if it fitted and baskets match ({cutLength}); else flush with the rim or by the valve’s offset. Square, deburred.',
+  'cut-tube/brief-hub':
+    'New hub, laterals by hand, level and whole. Tube as the old one ({cutLength}), square, deburred; maker’s card first.',
   'cut-tube/length': 'the kit says {length}',
   'cut-tube/length-unknown': 'the kit has no length: the old tube decides',
   'cap-tube': 'Center the tube, cap it',
@@ -93,12 +108,12 @@ export const steps = {
   'cap-out/brief': 'Rinse beads off the neck. Cap in your hand: one in, one out.',
   'seat-valve': 'New seals, seat the valve',
   'seat-valve/text':
-    'Fit new seals, silicone grease only. Fill the tank with water. Set the valve over the tube and hand-thread it until the O-ring seats, then at most ¼ to ½ turn more, or the maker’s figure where known.',
+    'While the valve is off, look at injector, screen, piston, seals and spacers. Fit new seals, silicone grease only. Fill the tank with water. Set the valve over the tube and hand-thread it until the O-ring seats, then at most ¼ to ½ turn more, or the maker’s figure where known.',
   'seat-valve/brief':
-    'New seals, silicone grease only. Fill with water. Hand-thread until the O-ring seats, then at most ¼ to ½ turn, or the maker’s figure.',
+    'Look at injector, screen, piston, seals. New seals, silicone grease only. Fill with water. Hand-thread until the O-ring seats, then at most ¼ to ½ turn, or the maker’s figure.',
   reconnect: 'Reconnect the lines',
   'reconnect/text':
-    'Connect water, brine and drain. Check the air gap at the drain: at least twice the bore of the drain line, and at least 1 in (25 mm). Take the aerators off the taps nearest the softener.',
+    'Connect water, brine and drain. Fix the drain line without a kink. Check the air gap at the drain: at least twice the bore of the drain line, and at least 1 in (25 mm). Take the aerators off the taps nearest the softener.',
   'reconnect/brief': 'Water, brine, drain. Air gap: twice the drain’s bore, at least 1 in (25 mm). Aerators off.',
   'start-in-backwash': 'Start slowly, in backwash',
   'start-in-backwash/text':
@@ -112,24 +127,30 @@ export const steps = {
   'leaks-first/text': 'Look at the neck, the bypass, the brine line and every joint you opened.',
   'leaks-first/brief': 'Neck, bypass, brine line, every joint you opened.',
   sanitise: 'Sanitize',
-  'sanitise/text': 'Put the kit’s dose of plain bleach into the brine well. None if iron cleaner was used.',
-  'sanitise/brief': 'The kit’s dose of plain bleach into the brine well. None if iron cleaner was used.',
+  'sanitise/text': 'Pour {bleach} into the brine well. None if iron cleaner was used and not rinsed out. Open a window or a door.',
+  'sanitise/brief': '{bleach} into the brine well. None if iron cleaner was used. Fresh air.',
   'check-brine': 'Check brine draw and refill',
   'check-brine/text':
-    'Step the valve to brine: the level in the brine well must fall. Step it to refill: it must stop at the right level, before the float where the refill is timed.',
-  'check-brine/brief': 'Brine: the level in the well falls. Refill: stops at its level, before the float where timed.',
+    'Step the valve to brine: the level in the brine well must fall. Step it to refill: on a timed valve the time stops it, below the float. The float is the safety above: one that stops each refill is too low, or the time too long. Lead the overflow to a drain.',
+  'check-brine/brief': 'Brine: the level in the well falls. Refill: a timed one stops by time, float above it. Overflow led to a drain.',
   'full-regeneration': 'Run a full regeneration',
-  'full-regeneration/text': 'Start a full regeneration. Stay through it if time allows, or say when it ends. Clean up meanwhile.',
-  'full-regeneration/brief': 'Stay through it, or say when it ends. Clean up meanwhile.',
+  'full-regeneration/text':
+    'Start a full regeneration. Tell the household: no hot water until it has ended. Stay through it if time allows, or say when it ends. During and after the rinse compare conductivity or use a chloride strip: only that shows brining.',
+  'full-regeneration/brief':
+    'No hot water until it has ended. Stay through it, or say when it ends. Conductivity or a chloride strip shows brining.',
   'test-outlet': 'Test at the valve outlet',
   'test-outlet/text':
-    'Test at the valve outlet, not at a hot tap. Below {limit} shows that little raw water gets by. It does not show that brining works: new resin comes in sodium form. For that, compare conductivity or use a chloride strip during and after the rinse.',
-  'test-outlet/brief': 'Not at a hot tap. Below {limit}, little raw water gets by; only conductivity or a chloride strip shows brining.',
+    'Turn the valve to service and run a cold tap for two minutes. Test at the valve outlet, not at a hot tap, and before the regeneration begins: most valves pass raw water while they regenerate. Below {limit} shows that little raw water gets by. It does not show that brining works: new resin comes in sodium form.',
+  'test-outlet/text-after':
+    'After the regeneration has ended, never during it: most valves then pass raw water. Test at the valve outlet, not at a hot tap. It should be below {limit}.',
+  'test-outlet/brief':
+    'In service, before the regeneration, not at a hot tap. Below {limit}, little raw water gets by; it doesn’t show brining.',
   'hand-over': 'Set, open and hand over',
   'hand-over/text':
-    'Take the jumper off. Open the hot-water side. Flush, then put the aerators back. Enter the settings. Leave the softener in service, and show the household how to use the bypass.',
+    'Take the jumper off. When the regeneration has ended: flush the cold taps first, then open the heater’s inlet, turn the heater on, flush the hot ones. Aerators back, settings entered, in service. Show the household how to use the bypass.',
   'hand-over/text-short': 'Softener in service, no leaks, clock right, salt topped up. Tell the household what you found.',
-  'hand-over/brief': 'Jumper off, hot side open, aerators on after a flush, settings entered, in service. Show the bypass.',
+  'hand-over/brief':
+    'Jumper off. After the regeneration: cold taps, then the heater’s inlet and heater on, hot taps. Aerators, settings, in service. Show the bypass.',
   'hand-over-short': 'Leave it running',
   'clear-away': 'Take away the old bed',
   'clear-away/text':
@@ -141,7 +162,8 @@ export const steps = {
   'test-water': 'Test the water',
   'test-water/text': 'Test hardness ahead of the softener and at the valve outlet, not at a hot tap.',
   'check-brine-tank': 'Look at salt and brine',
-  'check-brine-tank/text': 'Look for a salt bridge, sludge and the water level. Clean the brine well if it is dirty.',
+  'check-brine-tank/text':
+    'Look for a salt bridge, sludge and the water level. Clean the brine well if it is dirty. The overflow must lead to a drain.',
   'check-settings': 'Check the settings',
   'check-settings/text': 'Compare hardness, time and salt setting with the record and with the water you just tested.',
   'check-regeneration': 'Step through a regeneration',
@@ -151,7 +173,7 @@ export const steps = {
     'If the valve comes off easily, take a spoonful from the top of the bed: firm or soft, whole or broken, color. Measure from the rim down to the bed.',
   'clean-bed': 'Clean the bed',
   'clean-bed/text':
-    'Use a cleaner made for iron-fouled softener resin, by the maker’s dose and time. Rinse until the drain is clear, then run a full regeneration.',
+    'Leave the softener in service and shut the house off behind it, or keep every tap shut: in bypass nothing would draw or rinse the cleaner. Use one made for iron-fouled softener resin, by the maker’s dose and time. Rinse until the drain is clear, then run a full regeneration.',
   repair: 'Find and fix the fault',
   'repair/text': 'Find the fault, change the part, write down what was wrong.',
   'what-happened': 'What happened?',

@@ -71,6 +71,7 @@ export const kit: Translation<typeof english> = {
   strainerWhy: 'Atrapa las perlas del primer flujo, para que ninguna llegue al drenaje.',
   bagsLeave: 'Sobran {volume} de las bolsas: cierre bien la bolsa abierta, la resina no debe secarse.',
   fineMeshBasket: 'La malla fina pide un distribuidor con ranuras que la retengan: revise la canastilla.',
+  tippedTank: 'volcar el tanque vaciado, dos personas',
   emptiedTank: 'el tanque vaciado',
   bagOfResin: 'una bolsa de resina',
   crewCommercial: 'Un tanque de {size} es trabajo comercial: {count} personas (práctica común).',

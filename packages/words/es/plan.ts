@@ -13,7 +13,7 @@ export const plan: Translation<typeof english> = {
   doneBy: 'Hecho por, el',
   printed: 'Impreso',
   sheet: 'Hoja',
-  sheetOf: '{number} de 2',
+  sheetOf: '{number} de 3',
   site: 'Sitio',
   workshop: 'Tanque en el taller',
   where: 'Dónde',

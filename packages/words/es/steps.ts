@@ -15,11 +15,13 @@ export const steps: Translation<typeof english> = {
   'check-water/brief': 'Compare con la última prueba.',
   'record-as-found': 'Registre cómo lo encontró',
   'record-as-found/text':
-    'Tome una muestra a la salida de la válvula. Fotografíe la válvula, la tubería, el drenaje y el tanque de salmuera. Anote los ajustes de la válvula.',
-  'record-as-found/brief': 'Muestra a la salida de la válvula. Fotografíe todo. Anote los ajustes.',
+    'Tome una muestra a la salida de la válvula. Fotografíe la válvula, la tubería, el drenaje y el tanque de salmuera. Anote los ajustes de la válvula. Filtros o carbón antes: póngalos en bypass mientras trabaja, cámbielos si toca.',
+  'record-as-found/brief':
+    'Muestra a la salida de la válvula. Fotografíe todo. Anote los ajustes. Filtros antes en bypass, cambiados si toca.',
   'close-hot-side': 'Cierre el lado de agua caliente',
-  'close-hot-side/text': 'Cierre la entrada fría del calentador de agua, para que nada regrese de él.',
-  'close-hot-side/brief': 'Cierre la entrada fría del calentador.',
+  'close-hot-side/text':
+    'Apague o baje el calentador de agua: gas en piloto, eléctrico cortado en el interruptor. Luego cierre su entrada fría, para que nada regrese de él.',
+  'close-hot-side/brief': 'Calentador apagado o bajo (gas: piloto), luego cierre su entrada fría.',
   'prove-bypass': 'Bypass, y compruebe que cierra',
   'prove-bypass/text':
     'Ponga el ablandador en bypass. Compruebe que cierra: con la válvula en retrolavado, o con una llave abierta del lado del ablandador, el flujo debe apagarse y no volver.',
@@ -29,13 +31,15 @@ export const steps: Translation<typeof english> = {
   'prove-bypass/brief-none': 'Sin bypass: cierre las llaves de ambos lados, o la principal. Una llave fría abierta debe quedar seca.',
   'pressure-off': 'Libere la presión',
   'pressure-off/text':
-    'Lleve la válvula a retrolavado mientras aún tiene corriente. Espere a que el drenaje corra y se detenga: entonces la presión es cero.',
+    'Lleve la válvula a retrolavado mientras aún tiene corriente. Vea el drenaje correr y luego parar. Compruébelo de otra manera: una llave o manómetro del lado del ablandador queda muerto. Un drenaje tapado o congelado también está quieto.',
   'pressure-off/text-by-hand':
-    'Gire la válvula a retrolavado a mano. Espere a que el drenaje corra y se detenga: entonces la presión es cero.',
+    'Gire la válvula a retrolavado a mano. Vea el drenaje correr y luego parar. Compruébelo de otra manera: una llave o manómetro del lado del ablandador queda muerto. Un drenaje tapado o congelado también está quieto.',
   'pressure-off/text-short':
-    'Ponga el ablandador en bypass y compruebe que cierra. Lleve la válvula a retrolavado mientras tiene corriente, hasta que el drenaje corra y se detenga: la presión es cero. Solo entonces desenchúfela.',
-  'pressure-off/brief': 'A retrolavado mientras tiene corriente, hasta que pare el drenaje: presión cero.',
-  'pressure-off/brief-by-hand': 'A retrolavado a mano, hasta que pare el drenaje: presión cero.',
+    'Ponga el ablandador en bypass y compruebe que cierra. Lleve la válvula a retrolavado mientras tiene corriente: vea el drenaje correr y luego parar. Una llave o manómetro del lado del ablandador también debe quedar muerto. Solo entonces desenchúfela.',
+  'pressure-off/brief':
+    'A retrolavado mientras tiene corriente: drenaje visto correr y parar. Segunda prueba: una llave o manómetro de su lado, muerto.',
+  'pressure-off/brief-by-hand':
+    'A retrolavado a mano: drenaje visto correr y parar. Segunda prueba: una llave o manómetro de su lado, muerto.',
   'power-off': 'Desenchufe la válvula',
   'power-off/text': 'Solo ahora desenchufe la válvula.',
   'power-off/brief': 'Solo ahora desenchufe la válvula.',
@@ -46,17 +50,25 @@ export const steps: Translation<typeof english> = {
   'bonding-jumper/brief-unknown': 'Tubería de metal: de un lado a otro del ablandador, antes de abrirla.',
   'remove-valve': 'Retire la válvula',
   'remove-valve/text':
-    'Desconecte las líneas de drenaje y de salmuera. Desenrosque la válvula a mano, levántela derecha del tubo y póngala sobre algo limpio.',
-  'remove-valve/brief': 'Desconecte drenaje y salmuera. Desenrosque a mano, levante derecho del tubo.',
+    'Desconecte las líneas de drenaje y de salmuera. Suelte los clips del bypass y el enchufe del medidor. Luego desenrosque la válvula a mano, levántela derecha del tubo y póngala sobre algo limpio.',
+  'remove-valve/brief': 'Drenaje y salmuera desconectados, bypass y medidor sueltos. Luego desenrosque a mano, levante derecho del tubo.',
+  'measure-bed': 'Mida el lecho, tome una muestra',
+  'measure-bed/text':
+    'Antes de vaciar: mida la profundidad del lecho y tome una cucharada de perlas de arriba. Firmes o blandas, enteras o rotas, color.',
+  'measure-bed/brief': 'Antes de vaciar: profundidad del lecho, una cucharada de perlas de arriba.',
   'drain-tank': 'Vacíe el tanque, con entrada de aire',
   'drain-tank/text': 'Saque el agua con sifón o aspiradora. Mantenga libre la abertura, para que entre aire mientras sale agua.',
   'drain-tank/brief': 'Saque el agua con sifón o aspiradora, con la abertura libre.',
   'take-out-media': 'Saque el tubo y el lecho viejo',
   'take-out-media/text':
     'Entre dos personas, vuelque el tanque sobre una lona, o aspírelo donde está. Saque el tubo cuando se suelte. Recoja cada perla.',
+  'take-out-media/text-unknown':
+    'Hasta 12 in (30 cm) de ancho y 150 lb (68 kg) vaciado, dos personas vuelcan el tanque sobre una lona. Uno mayor se aspira donde está. Saque el tubo cuando se suelte. Recoja cada perla.',
   'take-out-media/text-large':
     'Aspire o arrastre el lecho con agua donde está. No vuelque el tanque. Saque el tubo cuando se suelte. Recoja cada perla.',
   'take-out-media/brief': 'Dos personas lo vuelcan sobre una lona, o se aspira. Tubo afuera cuando se suelte. Recoja cada perla.',
+  'take-out-media/brief-unknown':
+    'Hasta 12 in (30 cm) y 150 lb (68 kg) vaciado, dos lo vuelcan; mayor: aspire. Tubo afuera cuando se suelte. Cada perla.',
   'take-out-media/brief-large': 'Aspire o arrastre con agua donde está. Tubo afuera cuando se suelte. Recoja cada perla.',
   'inspect-tank': 'Enjuague e inspeccione el tanque',
   'inspect-tank/text': 'Enjuague el tanque. Con una lámpara mire el interior, la rosca del cuello, el hueco del fondo y la base.',
@@ -64,8 +76,12 @@ export const steps: Translation<typeof english> = {
   'cut-tube': 'Corte el tubo nuevo',
   'cut-tube/text':
     'Ponga el tubo nuevo junto al viejo, canastilla con canastilla. Si el viejo ajustaba y las canastillas son iguales, córtelo al mismo largo ({cutLength}). Si no, párelo en el hueco del fondo y márquelo al ras del borde; algunas válvulas piden una diferencia. Corte a escuadra y quite la rebaba.',
+  'cut-tube/text-hub':
+    'Ponga el cubo nuevo en el hueco del fondo y enrosque los laterales a mano, parejos y enteros. Corte el tubo al largo del viejo ({cutLength}), a escuadra y sin rebaba. Manda la tarjeta del fabricante.',
   'cut-tube/brief':
     'Como el tubo viejo, canastilla con canastilla, si ajustaba y son iguales ({cutLength}); si no, al ras del borde o según la válvula. A escuadra, sin rebaba.',
+  'cut-tube/brief-hub':
+    'Cubo nuevo, laterales a mano, parejos y enteros. Tubo como el viejo ({cutLength}), a escuadra, sin rebaba; manda la tarjeta.',
   'cut-tube/length': 'el material dice {length}',
   'cut-tube/length-unknown': 'el material no da largo: decide el tubo viejo',
   'cap-tube': 'Centre el tubo y tápelo',
@@ -95,12 +111,12 @@ export const steps: Translation<typeof english> = {
   'cap-out/brief': 'Enjuague las perlas del cuello. Tapa en la mano: entró una, salió una.',
   'seat-valve': 'Sellos nuevos, asiente la válvula',
   'seat-valve/text':
-    'Ponga sellos nuevos, solo grasa de silicona. Llene el tanque de agua. Ponga la válvula sobre el tubo y enrosque a mano hasta que asiente el O-ring; luego ¼ a ½ vuelta más como máximo, o lo que diga el fabricante si se sabe.',
+    'Con la válvula afuera, mire inyector, malla, pistón, sellos y espaciadores. Ponga sellos nuevos, solo grasa de silicona. Llene el tanque de agua. Ponga la válvula sobre el tubo y enrosque a mano hasta que asiente el O-ring; luego ¼ a ½ vuelta más como máximo, o lo que diga el fabricante si se sabe.',
   'seat-valve/brief':
-    'Sellos nuevos, solo grasa de silicona. Llene de agua. Enrosque a mano hasta que asiente el O-ring, luego ¼ a ½ vuelta como máximo, o lo que diga el fabricante.',
+    'Mire inyector, malla, pistón, sellos. Sellos nuevos, solo grasa de silicona. Llene de agua. Enrosque a mano hasta que asiente el O-ring, luego ¼ a ½ vuelta como máximo, o lo que diga el fabricante.',
   reconnect: 'Reconecte las líneas',
   'reconnect/text':
-    'Conecte agua, salmuera y drenaje. Revise el espacio de aire en el drenaje: al menos dos veces el diámetro interior de la línea de drenaje, y al menos 1 in (25 mm). Quite los aireadores de las llaves más cercanas al ablandador.',
+    'Conecte agua, salmuera y drenaje. Fije la línea de drenaje sin doblez. Revise el espacio de aire en el drenaje: al menos dos veces el diámetro interior de la línea de drenaje, y al menos 1 in (25 mm). Quite los aireadores de las llaves más cercanas al ablandador.',
   'reconnect/brief':
     'Agua, salmuera, drenaje. Espacio de aire: dos veces el diámetro del drenaje, al menos 1 in (25 mm). Aireadores fuera.',
   'start-in-backwash': 'Arranque despacio, en retrolavado',
@@ -116,26 +132,31 @@ export const steps: Translation<typeof english> = {
   'leaks-first/brief': 'Cuello, bypass, línea de salmuera, cada unión que abrió.',
   sanitise: 'Desinfecte',
   'sanitise/text':
-    'Ponga la dosis del material de hipoclorito de sodio simple en el pozo de salmuera. Ninguna si se usó limpiador de hierro.',
-  'sanitise/brief': 'La dosis del material de hipoclorito de sodio simple en el pozo de salmuera. Ninguna si se usó limpiador de hierro.',
+    'Vierta {bleach} en el pozo de salmuera. Nada si se usó limpiador de hierro y no se enjuagó. Abra una ventana o una puerta.',
+  'sanitise/brief': '{bleach} en el pozo de salmuera. Nada si se usó limpiador de hierro. Aire fresco.',
   'check-brine': 'Revise succión y rellenado',
   'check-brine/text':
-    'Lleve la válvula a salmuera: el nivel en el pozo de salmuera debe bajar. Llévela a rellenado: debe detenerse en su nivel, antes del flotador si el rellenado es por tiempo.',
-  'check-brine/brief': 'Salmuera: baja el nivel del pozo. Rellenado: para en su nivel, antes del flotador si es por tiempo.',
+    'Lleve la válvula a salmuera: el nivel en el pozo de salmuera debe bajar. Llévela a rellenado: en una válvula por tiempo la para el tiempo, debajo del flotador. El flotador es la seguridad: si para cada rellenado, está muy bajo o el tiempo es muy largo. Lleve el rebosadero a un drenaje.',
+  'check-brine/brief':
+    'Salmuera: baja el nivel del pozo. Rellenado: el de tiempo para por tiempo, flotador más arriba. Rebosadero a un drenaje.',
   'full-regeneration': 'Haga una regeneración completa',
   'full-regeneration/text':
-    'Inicie una regeneración completa. Quédese si el tiempo alcanza, o diga cuándo termina. Mientras tanto, limpie.',
-  'full-regeneration/brief': 'Quédese, o diga cuándo termina. Mientras tanto, limpie.',
+    'Inicie una regeneración completa. Avise a la familia: nada de agua caliente hasta que termine. Quédese si el tiempo alcanza, o diga cuándo termina. Durante y después del enjuague compare la conductividad o use una tira de cloruro: solo eso muestra la salmuera.',
+  'full-regeneration/brief':
+    'Nada de agua caliente hasta que termine. Quédese, o diga cuándo termina. La conductividad o una tira de cloruro muestra la salmuera.',
   'test-outlet': 'Mida a la salida de la válvula',
   'test-outlet/text':
-    'Mida a la salida de la válvula, no en una llave caliente. Menos de {limit} muestra que pasa poca agua cruda. No muestra que la salmuera funcione: la resina nueva viene en forma de sodio. Para eso compare la conductividad o use una tira de cloruro durante y después del enjuague.',
+    'Ponga la válvula en servicio y deje correr una llave fría dos minutos. Mida a la salida de la válvula, no en una llave caliente, y antes de que empiece la regeneración: la mayoría de las válvulas deja pasar agua cruda mientras regenera. Menos de {limit} muestra que pasa poca agua cruda. No muestra que la salmuera funcione: la resina nueva viene en forma de sodio.',
+  'test-outlet/text-after':
+    'Cuando la regeneración haya terminado, nunca durante: la mayoría de las válvulas deja pasar agua cruda. Mida a la salida de la válvula, no en una llave caliente. Debe dar menos de {limit}.',
   'test-outlet/brief':
-    'No en una llave caliente. Con menos de {limit} pasa poca agua cruda; solo la conductividad o una tira de cloruro muestra la salmuera.',
+    'En servicio, antes de la regeneración, no en una llave caliente. Con menos de {limit} pasa poca agua cruda; no muestra la salmuera.',
   'hand-over': 'Ajuste, abra y entregue',
   'hand-over/text':
-    'Quite el puente. Abra el lado de agua caliente. Enjuague y reponga los aireadores. Ponga los ajustes. Deje el ablandador en servicio y enseñe a la familia a usar el bypass.',
+    'Quite el puente. Cuando termine la regeneración: enjuague primero las llaves frías, luego abra la entrada del calentador, enciéndalo y enjuague las calientes. Aireadores, ajustes, en servicio. Enseñe a la familia a usar el bypass.',
   'hand-over/text-short': 'Ablandador en servicio, sin fugas, hora correcta, sal completa. Cuente a la familia lo que encontró.',
-  'hand-over/brief': 'Puente fuera, lado caliente abierto, aireadores después de enjuagar, ajustes puestos, en servicio. Enseñe el bypass.',
+  'hand-over/brief':
+    'Puente fuera. Después de la regeneración: llaves frías, luego entrada del calentador y encenderlo, calientes. Aireadores, ajustes, en servicio. Enseñe el bypass.',
   'hand-over-short': 'Déjelo funcionando',
   'clear-away': 'Llévese el lecho viejo',
   'clear-away/text':
@@ -147,7 +168,8 @@ export const steps: Translation<typeof english> = {
   'test-water': 'Pruebe el agua',
   'test-water/text': 'Mida la dureza antes del ablandador y a la salida de la válvula, no en una llave caliente.',
   'check-brine-tank': 'Mire la sal y la salmuera',
-  'check-brine-tank/text': 'Busque un puente de sal, lodo y el nivel del agua. Limpie el pozo de salmuera si está sucio.',
+  'check-brine-tank/text':
+    'Busque un puente de sal, lodo y el nivel del agua. Limpie el pozo de salmuera si está sucio. El rebosadero debe ir a un drenaje.',
   'check-settings': 'Revise los ajustes',
   'check-settings/text': 'Compare dureza, hora y ajuste de sal con el registro y con el agua que acaba de probar.',
   'check-regeneration': 'Recorra una regeneración',
@@ -157,7 +179,7 @@ export const steps: Translation<typeof english> = {
     'Si la válvula sale con facilidad, tome una cucharada de la parte de arriba del lecho: firmes o blandas, enteras o rotas, color. Mida del borde hasta el lecho.',
   'clean-bed': 'Limpie el lecho',
   'clean-bed/text':
-    'Use un limpiador hecho para resina de ablandador con hierro, con la dosis y el tiempo del fabricante. Enjuague hasta que el drenaje salga claro; luego haga una regeneración completa.',
+    'Deje el ablandador en servicio y cierre la casa detrás de él, o mantenga cerradas todas las llaves: en bypass nada succiona ni enjuaga el limpiador. Use uno hecho para resina de ablandador con hierro, con la dosis y el tiempo del fabricante. Enjuague hasta que el drenaje salga claro; luego haga una regeneración completa.',
   repair: 'Encuentre y arregle la falla',
   'repair/text': 'Encuentre la falla, cambie la pieza, anote qué estaba mal.',
   'what-happened': '¿Qué pasó?',

@@ -11,39 +11,43 @@ import { titleCells } from './first-page.tsx'
 import type { MadePlan } from './make-plan.ts'
 import { bodyText, type PaperStep, paperSteps, STEP, setColumns } from './step-columns.ts'
 
-/** Widths of the two columns and what they may hold as estimated, points; A4 is narrower and higher than US letter. Tests count the sheets. */
-const COLUMN = { LETTER: { width: 272, height: 630 }, A4: { width: 263, height: 685 } } as const
+/** Widths of a column and what it may hold as estimated, points; A4 is narrower and higher than US letter. Tests count the sheets. */
+const COLUMN = { LETTER: { width: 272, height: 620 }, A4: { width: 263, height: 675 } } as const
 
-/** Sheet 2: reasons to stop, then every step with its cautions before it and a box to tick. */
-export function SecondPage({ plan }: { plan: MadePlan }) {
+/** Sheets 2 and 3: reasons to stop, then every step with its cautions before it and a box to tick. */
+export function StepPages({ plan }: { plan: MadePlan }) {
   const { facts, procedure, briefs, words, paper, hazards } = plan
   const steps = paperSteps(procedure.steps, briefs, facts.display, hazards)
-  const column = COLUMN[paper]
+  const { width, height } = COLUMN[paper]
   const [first, ...others] = steps
-  const { fontSize, splitAt } = setColumns(others, column.width, column.height)
+  const { fontSize, columns } = setColumns(others, width, [height, height, height, height])
   return (
-    <Page size={paper} style={sheet.page}>
-      <View style={{ flexDirection: 'row', justifyContent: 'space-between', alignItems: 'flex-end' }}>
-        <Printed style={{ fontSize: 14, fontFamily: BOLD }}>{words('stepsTitle')}</Printed>
-        <Printed style={{ color: SOFT }}>
-          {words('stepsLead', { count: showWhole(steps.length, facts.display), minutes: showWhole(procedure.minutes, facts.display) })}
-        </Printed>
-      </View>
-      {first ? <StopBox step={first} cases={stopCases(procedure.steps[0])} words={words} /> : null}
-      <View style={{ flexDirection: 'row', justifyContent: 'space-between' }}>
-        {[others.slice(0, splitAt), others.slice(splitAt)].map((part) => (
-          <View key={part[0]?.number ?? 0} style={{ width: column.width }}>
-            {part.map((step) => (
-              <Step key={step.number} step={step} fontSize={fontSize} words={words} />
+    <>
+      {([2, 3] as const).map((number) => (
+        <Page key={number} size={paper} style={sheet.page}>
+          <View style={{ flexDirection: 'row', justifyContent: 'space-between', alignItems: 'flex-end' }}>
+            <Printed style={{ fontSize: 14, fontFamily: BOLD }}>{words('stepsTitle')}</Printed>
+            <Printed style={{ color: SOFT }}>
+              {words('stepsLead', { count: showWhole(steps.length, facts.display), minutes: showWhole(procedure.minutes, facts.display) })}
+            </Printed>
+          </View>
+          {number === 2 && first ? <StopBox step={first} cases={stopCases(procedure.steps[0])} words={words} /> : null}
+          <View style={{ flexDirection: 'row', justifyContent: 'space-between' }}>
+            {columns.slice(2 * number - 4, 2 * number - 2).map((part, i) => (
+              <View key={part[0]?.number ?? -i} style={{ width }}>
+                {part.map((step) => (
+                  <Step key={step.number} step={step} fontSize={fontSize} words={words} />
+                ))}
+              </View>
             ))}
           </View>
-        ))}
-      </View>
-      <Printed style={{ fontSize: 8.4, fontFamily: BOLD, marginTop: 'auto', marginBottom: 3 }}>{words('deferral')}</Printed>
-      <View>
-        <TitleBlock cells={titleCells(plan, 2)} />
-      </View>
-    </Page>
+          <Printed style={{ fontSize: 8.4, fontFamily: BOLD, marginTop: 'auto', marginBottom: 3 }}>{words('deferral')}</Printed>
+          <View>
+            <TitleBlock cells={titleCells(plan, number)} />
+          </View>
+        </Page>
+      ))}
+    </>
   )
 }
 
