@@ -171,6 +171,7 @@ export const CHANGES = {
   'plans.stop': ['plan'],
   'plans.accept': ['plan', 'crew-day', 'job', 'visit', 'kit'],
   'reminders.decide': ['reminders'],
+  'reminders.step': ['reminders'],
   'session.changeEmail': [],
   'session.setLanguage': [],
   'session.switchCompany': [],

@@ -1,5 +1,5 @@
 import { channels } from '@almanac/records/channel'
-import { messageStates, reminderStates } from '@almanac/records/message-state'
+import { deskEvents, type MessageList, messageLists, messageStates, reminderStates } from '@almanac/records/message-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Id, Instant, page, pageOf, Version } from './shared.ts'
@@ -24,7 +24,12 @@ export type ReminderRow = z.infer<typeof ReminderRow>
 
 export const MessageRow = z.object({
   id: Id,
+  version: Version,
   state: z.enum(messageStates),
+  stateReason: z.string().nullable(),
+  /** When a server is asked again, and when it was sent or was over otherwise. */
+  tryAfter: Instant.nullable(),
+  settledAt: Instant.nullable(),
   channel: z.enum(channels),
   address: z.string(),
   subject: z.string(),
@@ -44,7 +49,16 @@ export const DecideInput = command({
 })
 export type DecideInput = z.infer<typeof DecideInput>
 
-/** For each reminder: done, or why not. */
+export const StepInput = command({
+  messages: z
+    .array(z.object({ id: Id, version: Version }))
+    .min(1)
+    .max(200),
+  event: z.enum(deskEvents),
+})
+export type StepInput = z.infer<typeof StepInput>
+
+/** For each: done, or why not. */
 export const Decided = z.object({ results: z.array(z.object({ id: Id, done: z.boolean(), reason: z.string().nullable() })) })
 export type Decided = z.infer<typeof Decided>
 
@@ -59,9 +73,19 @@ export const reminders = {
       held: z.number().int(),
       released: z.number().int(),
       dropped: z.number().int(),
+      /** Messages still to go out, to be looked at, and over. */
+      outbox: z.number().int(),
+      check: z.number().int(),
+      sent: z.number().int(),
       leadDays: z.number().int(),
+      /** Whether mails go out by themselves here. */
+      mails: z.boolean(),
     }),
   ),
-  messages: oc.route({ method: 'GET', path: '/reminders/messages' }).input(page({})).output(pageOf(MessageRow)),
+  messages: oc
+    .route({ method: 'GET', path: '/reminders/messages' })
+    .input(page({ list: z.enum(Object.keys(messageLists) as [MessageList, ...MessageList[]]).default('outbox') }))
+    .output(pageOf(MessageRow)),
+  step: oc.route({ method: 'POST', path: '/reminders/step' }).input(StepInput).output(Decided),
   decide: oc.route({ method: 'POST', path: '/reminders/decide' }).input(DecideInput).output(Decided),
 }

@@ -41,7 +41,8 @@ export const EXPORTED = {
   inspection: 'id bed_id visit_id day capacity_share pressure_drop_psi moisture_share bead_condition notes source',
   job: 'id version site_id softener_id bed_id kind state due_earliest due_latest minutes crew_size notes state_reason created_at closed_day after_job_id after_least_days',
   kit_reservation: 'id version visit_id stock_item_id quantity state',
-  message: 'id version reminder_id contact_id channel address subject body state created_at',
+  message:
+    'id version reminder_id contact_id channel address subject body state state_reason tries try_after sending_since settled_at created_at',
   movement: 'id stock_item_id quantity reason visit_id at person_id',
   phone_call:
     'id version at person_id site_id softener_id customer_id caller_name caller_phone sees words advised still_soft hard_since_day follows job_id visit_id',

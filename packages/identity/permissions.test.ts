@@ -20,6 +20,7 @@ describe('permissions', () => {
     ['read:due', ['owner', 'dispatcher']],
     ['run:import', ['owner']],
     ['decide:reminder', ['owner']],
+    ['send:message', ['owner', 'dispatcher']],
     ['manage:company', ['owner']],
   ])('%s: %j', (permission, roles) => {
     expect((['owner', 'dispatcher', 'technician'] as const).filter((role) => may(role, permission))).toEqual(roles)

@@ -12,6 +12,7 @@ const DISPATCHER: Permission[] = [
   'record:call',
   'manage:crews',
   'read:reminder',
+  'send:message',
   'change:stores',
 ]
 const OWNER: Permission[] = [...DISPATCHER, 'judge:forecast', 'run:import', 'decide:reminder', 'manage:company']

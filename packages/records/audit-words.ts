@@ -16,6 +16,7 @@ export const auditEntityWords: Readonly<Record<string, string>> = {
   'firm-figure': 'Company figure',
   'import-batch': 'Import',
   job: 'Job',
+  message: 'Message',
   plan: 'Plan',
   'pre-treatment': 'Pre-filter',
   reminder: 'Reminder',

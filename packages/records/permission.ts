@@ -16,6 +16,7 @@ export const permissions = [
   'close:visit',
   'read:reminder',
   'decide:reminder',
+  'send:message',
   'read:stores',
   'change:stores',
   'manage:company',

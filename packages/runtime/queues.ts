@@ -14,6 +14,8 @@ export type TaskPayloads = {
   'forecast-months': { companyId: string }
   /** Raise and drop reminders from the present forecasts. */
   'raise-reminders': { companyId: string }
+  /** Send the messages that are approved and may go out now. */
+  'send-messages': { companyId: string }
   /** Write an import batch. */
   'apply-import': { companyId: string; batchId: string }
   /** Write everything of a company into one archive. */
@@ -22,7 +24,7 @@ export type TaskPayloads = {
   'lapse-offers': { companyId: string }
   /** Work a plan of day sheets out for a dispatcher. */
   'work-out-plan': { companyId: string; planId: string }
-  /** Every night: one 'refit-company' and one 'raise-reminders' a company; and what happened to people's ways in a year ago is forgotten. */
+  /** Every night: one 'refit-company', one 'raise-reminders' and one 'send-messages' a company; and what happened to people's ways in a year ago is forgotten. */
   nightly: Record<string, never>
 }
 
@@ -37,6 +39,7 @@ export const QUEUES: { name: QueueName; policy: 'standard' | 'short' }[] = [
   { name: 'plan-rebeds', policy: 'short' },
   { name: 'forecast-months', policy: 'short' },
   { name: 'raise-reminders', policy: 'short' },
+  { name: 'send-messages', policy: 'short' },
   { name: 'apply-import', policy: 'standard' },
   { name: 'export-company', policy: 'standard' },
   { name: 'lapse-offers', policy: 'standard' },

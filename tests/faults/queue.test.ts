@@ -70,6 +70,7 @@ const WITHOUT_COMPANY: Record<Exclude<QueueName, 'nightly'>, string> = {
   'plan-rebeds': 'finds nothing to do',
   'forecast-months': 'finds nothing to do',
   'raise-reminders': 'fails: unexpected',
+  'send-messages': 'fails: P2025',
   'apply-import': 'fails: not-found',
   'export-company': 'finds nothing to do',
   'lapse-offers': 'finds nothing to do',

@@ -25,7 +25,8 @@ export const beds: Record<string, Sample> = {
 export const reminders: Record<string, Sample> = {
   list: { roles: 'od', input: () => ({ ...page, state: 'waiting' }) },
   counts: { roles: 'od' },
-  messages: { roles: 'od', input: () => page },
+  messages: { roles: 'od', input: () => ({ ...page, list: 'outbox' }) },
+  step: { roles: 'od', input: (r) => ({ messages: [{ id: r.messageId, version }], event: 'mark-sent' }) },
   decide: { roles: 'o', input: (r) => ({ reminders: [{ id: r.reminderId, version }], decision: 'release' }) },
 }
 

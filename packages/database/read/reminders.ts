@@ -1,4 +1,5 @@
 import type { MessageRow, ReminderRow } from '@almanac/contract/reminders'
+import { type MessageList, messageLists } from '@almanac/records/message-state'
 import { dateOf, dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 import { cursorOf, readCursor } from './page-key.ts'
@@ -64,24 +65,33 @@ export async function readReminderCounts(scope: Pick<Scope, 'companyId'>) {
     const groups = await tx.reminder.groupBy({ by: ['state'], where: { companyId }, _count: true })
     const settings = await tx.companySettings.findFirst({ where: { companyId }, select: { reminderLeadDays: true } })
     const count = (state: string) => groups.find((group) => group.state === state)?._count ?? 0
+    const messages = await tx.message.groupBy({ by: ['state'], where: { companyId }, _count: true })
+    const listed = (list: MessageList) =>
+      messages
+        .filter((group) => (messageLists[list] as readonly string[]).includes(group.state))
+        .reduce((sum, group) => sum + group._count, 0)
     return {
       waiting: count('waiting'),
       held: count('held'),
       released: count('released'),
       dropped: count('dropped'),
+      outbox: listed('outbox'),
+      check: listed('check'),
+      sent: listed('sent'),
       leadDays: settings?.reminderLeadDays ?? 0,
     }
   })
 }
 
-/** The outbox and what has left it, the newest first. */
-export async function readMessages(scope: Pick<Scope, 'companyId'>, query: Query): Promise<Page<MessageRow>> {
+/** The messages of one list, the newest first. */
+export async function readMessages(scope: Pick<Scope, 'companyId'>, query: Query & { list: MessageList }): Promise<Page<MessageRow>> {
   const { companyId } = scope
   const after = query.cursor ? readCursor(query.cursor, 'string') : null
   const found = await inCompany(scope, (tx) =>
     tx.message.findMany({
       where: {
         companyId,
+        state: { in: [...messageLists[query.list]] },
         ...(after ? { OR: [{ createdAt: { lt: new Date(after.sort) } }, { createdAt: new Date(after.sort), id: { lt: after.id } }] } : {}),
       },
       include: { reminder: { select: { siteId: true, site: { select: { label: true } } } } },
@@ -94,7 +104,11 @@ export async function readMessages(scope: Pick<Scope, 'companyId'>, query: Query
   return {
     rows: rows.map((row) => ({
       id: row.id,
+      version: row.version,
       state: row.state as MessageRow['state'],
+      stateReason: row.stateReason,
+      tryAfter: row.tryAfter?.toISOString() ?? null,
+      settledAt: row.settledAt?.toISOString() ?? null,
       channel: row.channel as MessageRow['channel'],
       address: row.address,
       subject: row.subject,

@@ -1,5 +1,6 @@
 import type { Tx } from '@almanac/database/client'
 import type { Command } from '@almanac/database/run-command'
+import { statesBefore } from '@almanac/service-rules/messages/message-states'
 
 const GONE = '[erased]'
 
@@ -16,7 +17,7 @@ export async function clearContacts(tx: Tx, command: Command, contactIds: readon
     data: { state: 'dropped', stateReason: 'The contact was erased.', version: { increment: 1 } },
   })
   await tx.message.updateMany({
-    where: { ...of, state: 'outbox' },
+    where: { ...of, state: { in: statesBefore('withdraw') } },
     data: { state: 'withdrawn', version: { increment: 1 } },
   })
   await tx.message.updateMany({ where: of, data: { address: GONE, subject: GONE, body: GONE, version: { increment: 1 } } })

@@ -8,6 +8,7 @@ import { languages, localeFor } from '@almanac/records/language'
 import { newId } from '@almanac/runtime/ids'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { reminderText } from './reminder-text.ts'
+import { stepMessage } from './step-message.ts'
 
 type Result = Decided['results'][number]
 
@@ -53,9 +54,10 @@ async function writeMessage(tx: Tx, command: Command, reminderId: string): Promi
   }
   const locale = localeFor(oneOf(languages, contact.language), company.locale)
   const text = reminderText(facts, dayIn(company.timeZone, command.at), { locale })
-  await tx.message.create({
-    data: { companyId, id: newId(), reminderId, contactId: contact.id, channel, address, ...text, state: 'outbox', createdAt: command.at },
-  })
+  const message = { id: newId(), state: 'drafted' }
+  const to = { contactId: contact.id, channel, address }
+  await tx.message.create({ data: { companyId, reminderId, ...message, ...to, ...text, createdAt: command.at } })
+  await stepMessage(tx, command, message, 'approve')
   return null
 }
 
@@ -95,6 +97,7 @@ export async function decideReminders(scope: Scope & { personId: string }, input
     for (const one of [...input.reminders].sort((a, b) => (a.id < b.id ? -1 : 1)))
       results.push(await decideOne(tx, command, one, input.decision))
     await command.announce('reminders', scope.companyId)
+    if (results.some((one) => one.done) && input.decision === 'release') await command.enqueue('send-messages', {}, scope.companyId)
     return { results }
   })
 }

@@ -124,7 +124,7 @@ describe('the owner', () => {
     const { results } = await decide('release')
     expect(results).toMatchObject([{ done: true, reason: null }])
     const [message] = await messages()
-    expect(message).toMatchObject({ state: 'outbox', channel: 'email', address: 'hanna@orchard.example' })
+    expect(message).toMatchObject({ state: 'approved', channel: 'email', address: 'hanna@orchard.example' })
     expect(message?.subject).toContain('Orchard Lane 14')
     expect(message?.body).toContain('Dear Hanna Vale')
     expect(message?.body).toContain('between December 2026 and January 2030')

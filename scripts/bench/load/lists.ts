@@ -24,6 +24,6 @@ export function listsOf(companyId: string, today: string): List[] {
     list('beds coming due', 'due/beds', { sort: 'chance', limit }, () => readDueBeds(scope, { sort: 'chance', limit }, today)),
     list('ask at the next call', 'beds/askNext', { limit }, () => readWeakestRecords(scope, { limit })),
     list('reminders waiting', 'reminders/list', { state: 'waiting', limit }, () => readReminders(scope, { state: 'waiting', limit })),
-    list('messages', 'reminders/messages', { limit }, () => readMessages(scope, { limit })),
+    list('messages', 'reminders/messages', { list: 'outbox', limit }, () => readMessages(scope, { list: 'outbox', limit })),
   ]
 }

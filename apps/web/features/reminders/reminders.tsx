@@ -11,13 +11,17 @@ import { useSession } from '@/client/providers'
 import { Outbox } from './outbox.tsx'
 import { ReminderList } from './reminder-list.tsx'
 
-const VIEWS = ['waiting', 'held', 'outbox', 'dropped'] as const
+const VIEWS = ['waiting', 'held', 'outbox', 'check', 'sent', 'dropped'] as const
 type View = (typeof VIEWS)[number]
+
+const MAILED = 'Approved. Mails go out by themselves between 8 AM and 8 PM. Print or tell the others, then mark each as sent.'
 
 const LEADS: Record<View, string> = {
   waiting: 'Customers whose bed comes due. Nothing is sent until you approve it.',
   held: 'On hold until you take them off hold or approve them.',
-  outbox: 'Approved and ready to send. Delivery by mail is set up separately; until then, copy or print from here.',
+  outbox: 'Approved. Print or tell these yourself, then mark each as sent.',
+  check: 'These were refused, came back, or may not have arrived. Nothing is sent again until you say so.',
+  sent: 'What was sent, and what was withdrawn before it went.',
   dropped: 'No longer needed: a job is open, or the bed has ended.',
 }
 
@@ -28,12 +32,13 @@ export function Reminders() {
   const asked = useSearchParams().get('view')
   const view = VIEWS.find((one) => one === asked) ?? 'waiting'
   const counts = useQuery(api.reminders.counts.queryOptions())
-  const count = (one: View) => (one === 'outbox' ? counts.data?.released : counts.data?.[one])
+  const count = (one: View) => counts.data?.[one]
+  const lead = view === 'outbox' && counts.data?.mails ? MAILED : LEADS[view]
   return (
     <>
       <PageHead
         title="Reminders"
-        lead={`${LEADS[view]}${view === 'waiting' && counts.data ? ` A reminder is created ${counts.data.leadDays} days before the due window starts, if a contact consents.` : ''}`}
+        lead={`${lead}${view === 'waiting' && counts.data ? ` A reminder is created ${counts.data.leadDays} days before the due window starts, if a contact consents.` : ''}`}
       />
       <nav aria-label="Reminders by state" className="mb-4 flex flex-wrap gap-x-6 gap-y-2 border-b border-line">
         {VIEWS.map((one) => (
@@ -43,12 +48,16 @@ export function Reminders() {
             aria-current={one === view ? 'page' : undefined}
             className={`-mb-px border-b-2 py-2 ${one === view ? 'border-ink' : 'border-transparent text-soft hover:text-ink'}`}
           >
-            {one} {count(one) === undefined ? '' : `(${showWhole(count(one), display)})`}
+            {one === 'check' ? 'to check' : one} {count(one) === undefined ? '' : `(${showWhole(count(one), display)})`}
           </Link>
         ))}
       </nav>
       {counts.error ? <Problem happened={readFailure(counts.error).message} onRetry={() => void counts.refetch()} /> : null}
-      {view === 'outbox' ? <Outbox /> : <ReminderList key={view} state={view} />}
+      {view === 'outbox' || view === 'check' || view === 'sent' ? (
+        <Outbox key={view} list={view} />
+      ) : (
+        <ReminderList key={view} state={view} />
+      )}
     </>
   )
 }

@@ -1,0 +1,30 @@
+import type { Tx } from '@almanac/database/client'
+import { openJobStates } from '@almanac/records/job-state'
+
+/** A message as it is looked at just before it goes out. */
+export async function readOutgoing(tx: Tx, companyId: string, id: string) {
+  return tx.message.findUniqueOrThrow({
+    where: { companyId_id: { companyId, id } },
+    include: {
+      contact: { include: { consents: true } },
+      reminder: {
+        include: {
+          site: { select: { archivedAt: true } },
+          bed: { include: { jobs: { where: { kind: 'rebed', state: { in: [...openJobStates] } }, select: { id: true }, take: 1 } } },
+        },
+      },
+    },
+  })
+}
+
+type Outgoing = Awaited<ReturnType<typeof readOutgoing>>
+
+/** Why nobody should hear this any more, though it was approved; null where they should. What was approved yesterday may be booked today. */
+export function whyNotWanted({ channel, contact, reminder }: Outgoing): string | null {
+  if (contact.archivedAt !== null) return 'The contact was archived.'
+  if (!contact.consents.some((one) => one.channel === channel && one.granted)) return 'The contact no longer agrees to be reached this way.'
+  if (!reminder) return null
+  if (reminder.bed.jobs.length > 0) return 'A job for this bed is open.'
+  if (reminder.bed.endedLatest !== null || reminder.bed.archivedAt !== null) return 'The bed is no longer in service.'
+  return reminder.site.archivedAt !== null ? 'The site was archived.' : null
+}
