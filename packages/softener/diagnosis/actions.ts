@@ -13,6 +13,8 @@ export const CURE_HOURS: Readonly<Record<CauseId, number>> = {
   undersized: 12,
   'water-changed': 1.5,
   'no-fault': 0,
+  'mis-set': 0.75,
+  'valve-seals': 2.5,
 }
 /** Going for one repair and finding that it is another: looked for anew on the same visit. */
 const OTHER_REPAIR_HOURS = 0.75
@@ -25,7 +27,7 @@ const WRONGLY_DISMISSED_HOURS = 4
 const MENDS_TOO: Readonly<Partial<Record<CauseId, readonly CauseId[]>>> = {
   'worn-bed': ['broken-distributor', 'channelling', 'iron-fouling'],
   'broken-distributor': ['worn-bed', 'channelling', 'iron-fouling'],
-  undersized: ['worn-bed', 'broken-distributor', 'channelling', 'iron-fouling', 'injector-brine', 'meter-timer'],
+  undersized: ['worn-bed', 'broken-distributor', 'channelling', 'iron-fouling', 'injector-brine', 'meter-timer', 'valve-seals'],
 }
 
 /** Taking one cause for the true one and doing what cures it: hours to expect, and the chance that it mends what is wrong. */

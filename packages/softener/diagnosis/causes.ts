@@ -9,6 +9,8 @@ export type CauseId =
   | 'undersized'
   | 'water-changed'
   | 'no-fault'
+  | 'mis-set'
+  | 'valve-seals'
 
 export type ActionId = 'rebed' | 'clean' | 'repair' | 'replace' | 'nothing'
 
@@ -33,12 +35,14 @@ const cause = (id: CauseId, share: number, cure: ActionId, source: DiagnosisSour
 export const CAUSES: readonly Cause[] = [
   cause('worn-bed', 0.16, 'rebed', 'practice'),
   cause('broken-distributor', 0.04, 'rebed', 'practice'),
-  cause('channelling', 0.05, 'clean'),
-  cause('iron-fouling', 0.09, 'clean', 'practice'),
+  cause('channelling', 0.04, 'clean'),
+  cause('iron-fouling', 0.08, 'clean', 'practice'),
   cause('injector-brine', 0.2, 'repair'),
   cause('meter-timer', 0.13, 'repair'),
-  cause('bypass', 0.1, 'repair', 'practice'),
-  cause('undersized', 0.07, 'replace'),
-  cause('water-changed', 0.06, 'repair'),
-  cause('no-fault', 0.1, 'nothing'),
+  cause('bypass', 0.09, 'repair', 'practice'),
+  cause('undersized', 0.06, 'replace'),
+  cause('water-changed', 0.05, 'repair'),
+  cause('no-fault', 0.07, 'nothing'),
+  cause('mis-set', 0.04, 'repair', 'practice'),
+  cause('valve-seals', 0.04, 'repair'),
 ]

@@ -16,6 +16,8 @@ export type CheckId =
   | 'draws-brine'
   | 'capacity'
   | 'bead-feel'
+  | 'settings'
+  | 'signs'
 
 export type CheckAnswer = { readonly value: string; readonly chances: Readonly<Record<CauseId, number>> }
 
@@ -29,7 +31,10 @@ export type DiagnosisCaution = { readonly kind: CautionKind; readonly says: Key<
 export type Check = {
   readonly id: CheckId
   readonly place: CheckPlace
+  /** Minutes of work. */
   readonly minutes: number
+  /** Days to wait until it answers; left out where it answers at once. */
+  readonly days?: number
   /** How often the answer given is the right one. */
   readonly reliability: number
   readonly cautions: readonly DiagnosisCaution[]

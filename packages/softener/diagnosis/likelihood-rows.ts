@@ -13,6 +13,8 @@ export const CAUSE_ORDER: readonly CauseId[] = [
   'undersized',
   'water-changed',
   'no-fault',
+  'mis-set',
+  'valve-seals',
 ]
 
 /** An answer with its chance in each cause, in hundredths, in the order of `CAUSE_ORDER`. */

@@ -14,6 +14,9 @@ export type CheckWorth = { check: Check; savesHours: number; bits: number; worth
 /** Looking one check ahead misses what pays only with the next: each bit of doubt taken away counts for half an hour. Our own choice. */
 export const HOURS_PER_BIT = 0.5
 
+/** An answer that comes days later costs a second way there, and hard water until then: hours, as a call-back does. Our own choice. */
+const WAITING_HOURS = 3
+
 /** With the valve off two people work. */
 const PEOPLE = { telephone: 1, site: 1, opened: 2 } as const
 
@@ -38,7 +41,7 @@ function worthOf(check: Check, chances: Chances, now: number): CheckWorth {
     hoursAfter += heard * leastHours(after)
     for (const cause of CAUSE_ORDER) if (after[cause] > 0) bits += heard * after[cause] * Math.log2(factors[cause])
   })
-  const costHours = (check.minutes / 60) * PEOPLE[check.place]
+  const costHours = (check.minutes / 60) * PEOPLE[check.place] + (check.days ? WAITING_HOURS : 0)
   const [saved, told] = [Math.max(0, now - hoursAfter), Math.max(0, bits)]
   return { check, savesHours: saved, bits: told, worthHours: saved + HOURS_PER_BIT * told - costHours }
 }

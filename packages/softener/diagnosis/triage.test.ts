@@ -52,6 +52,39 @@ describe('ranking', () => {
   })
 })
 
+// Read over by a practitioner; common practice, no source.
+describe('what practice asks of it', () => {
+  const found = (told: Told) => find({ ...told, answers: { beads: 'no', ...told.answers } })
+  it('hardness programmed too low is found by asking what is programmed, and is no "no fault"', () => {
+    const asked = found({ answers: { bypass: 'service', clock: 'right', 'draws-brine': 'yes', settings: 'low', change: 'none' } })
+    expect(asked.causes[0]?.cause.id).toBe('mis-set')
+    expect(asked.causes.find((one) => one.cause.id === 'no-fault')?.chance).toBeLessThan(0.15)
+    expect(asked.advice).toMatchObject({ action: 'repair', jobKind: 'repair' })
+  })
+  it.each([
+    ['overfull', ['injector-brine', 'valve-seals']],
+    ['salty', ['injector-brine', 'valve-seals']],
+    ['leak', ['valve-seals']],
+    ['drain', ['valve-seals']],
+    ['error', ['meter-timer']],
+  ])('%s is no "no fault"', (signs, causes) => {
+    const asked = found({ answers: { signs, 'tap-water': 'soft' } })
+    expect(causes).toContain(asked.causes.find((one) => one.cause.id !== 'worn-bed')?.cause.id)
+    expect(asked.causes.find((one) => one.cause.id === 'no-fault')?.chance).toBeLessThan(0.37)
+    expect(asked.advice?.action).not.toBe('nothing')
+  })
+  it('a soft outlet with a hard tap clears a bed of twelve years', () => {
+    const asked = found({ answers: { outlet: 'tap-hard' }, bed: { ageYears: 12 } })
+    expect(asked.causes[0]?.cause.id).toBe('bypass')
+    expect(asked.causes.find((one) => one.cause.id === 'worn-bed')?.chance).toBeLessThan(0.2)
+  })
+  it('a test of capacity takes days: it is never the next check while another tells something', () => {
+    const capacity = CHECKS.find((one) => one.id === 'capacity')
+    expect(capacity?.days).toBeGreaterThanOrEqual(2)
+    for (const bed of [null, { ageYears: 4 }, { ageYears: 14 }]) expect(found({ answers: {}, bed }).next?.check.id).not.toBe('capacity')
+  })
+})
+
 describe('the bed’s record before any check', () => {
   it('is the forecast’s chance, and the rest share what is left', () => {
     expect(chance({ answers: {}, bed: { chanceFailed: 0.6 } }, 'worn-bed')).toBeCloseTo(0.6, 10)

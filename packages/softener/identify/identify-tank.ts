@@ -11,6 +11,7 @@ import { type MeasureWorth, measureWorths } from './next-measure.ts'
 import { oddClues } from './odd-clues.ts'
 import { sizeHypotheses } from './size-hypotheses.ts'
 import { groupSizes, type SizeGroup, weighSizes } from './size-posterior.ts'
+import { tapeSlip } from './tape-slip.ts'
 
 export type TankCandidate = {
   /** `10x54` for a listed size, `unlisted` for what no row gives. */
@@ -31,8 +32,10 @@ export type TankIdentity = {
   candidates: TankCandidate[]
   /** Chance of all sizes too unlikely to be named. */
   otherChance: number
-  /** True when the likeliest is almost certain. */
+  /** True when the likeliest is almost certain, and nothing hints at a tape read wrongly. */
   settled: boolean
+  /** A tape that was likely read wrongly, in a sentence; null where nothing hints at it. */
+  slip: string | null
   /** What to ask next, most telling first; empty when settled or when nothing is left to ask. */
   next: MeasureWorth[]
   /** Whether what may still be makes a difference to what is bought and who goes. */
@@ -68,17 +71,19 @@ export function identifyTank({ clues: given, figures, ...speaking }: IdentifyInp
   const named = groups.filter((one) => one.chance >= NAMED_FROM)
   const candidates = named.map((group) => candidateOf(group, clues, figures, speaking))
   const best = candidates[0]
-  const settled = (best?.chance ?? 0) >= SETTLED_FROM && best?.diameterIn !== null
+  const slip = used.length === 0 ? null : tapeSlip(clues, figures.tanks, speaking)
+  const settled = slip === null && (best?.chance ?? 0) >= SETTLED_FROM && best?.diameterIn !== null
   const kits = candidates.flatMap((one) => (one.kit ? [one.kit] : []))
   const value: TankIdentity = {
     candidates,
     otherChance: Math.max(0, 1 - candidates.reduce((sum, one) => sum + one.chance, 0)),
     settled,
+    slip: slip?.sentence ?? null,
     next: settled ? [] : measureWorths(weighed, clues),
     kitsDiffer: kitsDiffer(kits),
     usedClues: used,
     problems,
-    odd: oddClues(clues, groups[0]?.best ?? null, speaking),
+    odd: [...(slip ? [slip] : []), ...oddClues(clues, groups[0]?.best ?? null, speaking)],
   }
   return ok(value, { ...notesOf(used, speaking), missing: used.length === 0 ? [speaking.tank('noClue')] : [] })
 }

@@ -20,6 +20,7 @@ export const whatsWrong = {
   onePerson: 'Hours are one person’s, parts included. Use them only to compare.',
   addJob: 'Add a job',
   allChecks: 'All checks',
+  takesDays: 'Takes about {count} days, from one regeneration to the next.',
   'place/telephone': 'About {count} minutes, on the phone. {why}',
   'place/site': 'About {count} minutes, at the softener. {why}',
   'place/opened': 'About {count} minutes, with the valve off. {why}',

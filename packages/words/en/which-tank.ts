@@ -88,6 +88,8 @@ export const whichTank = {
   leftOut: '{clue}: {value} is left out, since it must be from {least} to {most}. Measure again.',
   noNumber: 'something that is no number',
   topBelowRim: 'The top of the valve cannot be lower than the rim of the tank: the height with the valve is left out. Measure again.',
+  swapped: 'No usual tank is {given}, but {other} is one: did you swap around and height? Measure again before you order.',
+  centimetres: 'No usual tank is {given}, but read as centimeters it is {other}. Was the tape metric? Measure again before you order.',
   odd: '{clue}: {value} does not go with a {tank} tank, which would give about {wanted}. Check it.',
   oddRange: '{clue}: {value} does not go with a {tank} tank, which would give {from} to {to}. Check it.',
   'error/circumferenceIn': 'A tape around the tank is read to half an inch, and walls differ by a few tenths across.',

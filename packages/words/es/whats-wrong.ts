@@ -22,6 +22,7 @@ export const whatsWrong: Translation<typeof english> = {
   onePerson: 'Las horas son de una persona, con las piezas incluidas. Úselas solo para comparar.',
   addJob: 'Agregar un trabajo',
   allChecks: 'Todas las revisiones',
+  takesDays: 'Tarda unos {count} días, de una regeneración a la otra.',
   'place/telephone': 'Unos {count} minutos, por teléfono. {why}',
   'place/site': 'Unos {count} minutos, en el ablandador. {why}',
   'place/opened': 'Unos {count} minutos, sin la válvula. {why}',

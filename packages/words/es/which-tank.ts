@@ -92,6 +92,9 @@ export const whichTank: Translation<typeof english> = {
   noNumber: 'algo que no es un número',
   topBelowRim:
     'La punta de la válvula no puede estar más abajo que el borde del tanque: la altura con la válvula no se cuenta. Mida otra vez.',
+  swapped: 'Ningún tanque usual mide {given}, pero {other} sí: ¿cambió contorno y altura? Mida otra vez antes de pedir.',
+  centimetres:
+    'Ningún tanque usual mide {given}, pero leído en centímetros es {other}. ¿Era métrica la cinta? Mida otra vez antes de pedir.',
   odd: '{clue}: {value} no va con un tanque de {tank}, que daría cerca de {wanted}. Revíselo.',
   oddRange: '{clue}: {value} no va con un tanque de {tank}, que daría de {from} a {to}. Revíselo.',
   'error/circumferenceIn': 'Una cinta alrededor del tanque se lee a media pulgada, y las paredes varían unas décimas a lo ancho.',

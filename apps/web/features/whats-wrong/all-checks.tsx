@@ -23,6 +23,7 @@ export function AllChecks({ told, render }: { told: DiagnosisAnswers; render: (i
               <div className="pb-4">
                 {render(check.id)}
                 <p className="mt-2 text-small text-soft">
+                  {check.days ? `${words('takesDays', { count: String(check.days) })} ` : ''}
                   {words(`place/${check.place}`, { count: String(check.minutes), why: said(`check/${check.id}/why`) })}
                 </p>
               </div>

@@ -26,13 +26,14 @@ export function AnswerBar({ identity, known, onAsk }: Props) {
               shape={identity.settled ? 'tick' : best.chance >= 0.5 ? 'half' : 'hollow'}
               tone={identity.settled ? 'done' : 'soft'}
             >
-              {near ? words('open') : words('sureAt', { sure: words(sureKey(best.chance)), chance: chance(best.chance) })}
+              {near || identity.slip ? words('open') : words('sureAt', { sure: words(sureKey(best.chance)), chance: chance(best.chance) })}
             </StatusWord>
           </span>
         ) : (
           <strong className="text-h2 font-semibold">{words('nothingKnown')}</strong>
         )}
       </output>
+      {identity.slip ? <p className="mt-1 font-medium">{identity.slip}</p> : null}
       {next ? (
         <a
           href={`#${FIELD_OF_ASK[next.id]}`}
