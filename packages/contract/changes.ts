@@ -115,6 +115,7 @@ export const SHOWS = {
   'water.supplies': ['water-supply', 'site'],
   'water.supply': [...FORECAST, 'water-supply', 'site'],
   'water.site': ['site', 'softener', 'water-supply'],
+  'week.towns': [...BOARD, ...FORECAST],
   'windows.ofJob': ['job', 'visit'],
   'windows.feeds': ['calendar-feed', 'colleague', 'crew-day'],
 } as const satisfies Partial<Record<ProcedureName, readonly ChangedEntity[]>>

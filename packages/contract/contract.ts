@@ -22,6 +22,7 @@ import { softeners } from './softeners.ts'
 import { stores } from './stores.ts'
 import { visits } from './visits.ts'
 import { water } from './water.ts'
+import { week } from './week.ts'
 import { windows } from './windows.ts'
 
 /** Every request and answer of the API, by domain. The one description that server, client and the OpenAPI document share. */
@@ -50,5 +51,6 @@ export const contract = {
   stores,
   visits,
   water,
+  week,
   windows,
 }

@@ -35,6 +35,7 @@ const SCREENS: [DemoRole | 'nobody', Screen[]][] = [
     'dispatcher',
     [
       '/day-sheets',
+      '/week',
       '/crews',
       '/jobs',
       { from: '/jobs', link: 'main table a[href^="/jobs/"]' },

@@ -25,6 +25,7 @@ const NEXT_ACTS = [
   ['/water', 'Add a supply'],
   ['/crews', 'Invite someone'],
   ['/day-sheets', 'Add people and vehicles'],
+  ['/week', 'Add a site'],
   ['/day-sheets/plan', 'Open the day sheets'],
   ['/jobs/new', 'Choose a site'],
   ['/water/tests/new', 'Choose a site'],

@@ -202,6 +202,10 @@ const visits: Record<string, Sample> = {
   closeOut: { roles: 'odt', input: (r) => ({ record: record(r) }) },
 }
 
+const week: Record<string, Sample> = {
+  towns: { roles: 'od', input: () => ({ day: '2026-12-03', kind: 'rebed' }) },
+}
+
 const windows: Record<string, Sample> = {
   ofJob: { roles: 'odt', input: (r) => ({ jobId: r.offeredJobId }) },
   offer: {
@@ -252,6 +256,7 @@ export const SAMPLES: Record<string, Record<string, Sample>> = {
     stores,
     visits,
     water,
+    week,
     windows,
   },
 }

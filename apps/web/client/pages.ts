@@ -9,6 +9,7 @@ const PAGES = [
   { href: '/coming-due', permission: 'read:due' },
   { href: '/coming-due?view=5-years', permission: 'read:due' },
   { href: '/day-sheets', permission: 'book:visit' },
+  { href: '/week', permission: 'book:visit' },
   { href: '/jobs', permission: 'read:job' },
   { href: '/calls', permission: 'record:call' },
   { href: '/sites', permission: 'read:site' },
@@ -39,7 +40,7 @@ export type Page = { href: Href; label: string; also: string }
 /** What each role works in most, six at most; the rest stands behind "More". */
 const FIRST: Record<Role, readonly string[]> = {
   owner: ['/coming-due', '/sites', '/day-sheets', '/reminders', '/stores', '/water'],
-  dispatcher: ['/day-sheets', '/calls', '/jobs', '/sites', '/whats-wrong', '/crews'],
+  dispatcher: ['/day-sheets', '/week', '/calls', '/jobs', '/sites', '/whats-wrong'],
   technician: ['/today', '/sites', '/which-tank', '/whats-wrong', '/stores'],
 }
 /** Reached from elsewhere, so only the search leads to them. */

@@ -23,6 +23,7 @@ import { softeners } from './procedures/softeners.ts'
 import { stores } from './procedures/stores.ts'
 import { visits } from './procedures/visits.ts'
 import { water } from './procedures/water.ts'
+import { week } from './procedures/week.ts'
 import { windows } from './procedures/windows.ts'
 
 /** Every procedure, by domain, in the shape of the contract. */
@@ -51,5 +52,6 @@ export const router = {
   stores,
   visits,
   water,
+  week,
   windows,
 }

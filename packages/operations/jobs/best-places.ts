@@ -1,8 +1,9 @@
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany, type Scope } from '@almanac/database/in-company'
-import { buildProblem } from '@almanac/dispatch/propose/build-problem'
+import { type Built, buildProblem } from '@almanac/dispatch/propose/build-problem'
 import { explainNoFit } from '@almanac/dispatch/slots/explain-no-fit'
+import { latestStart } from '@almanac/dispatch/slots/latest-start'
 import { rankSlots } from '@almanac/dispatch/slots/rank-slots'
 import type { Slot } from '@almanac/dispatch/slots/slot'
 import type { JobKind } from '@almanac/records/job-kind'
@@ -38,10 +39,10 @@ async function lastDay(tx: Tx, companyId: string, today: string): Promise<string
 
 const clock = (minute: number) => `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`
 
-/** Rounded up to the step where the gap still takes it, else to the minute. */
-function startOf(slot: Slot): number {
+/** Rounded up to the step where the gap still takes it with its drives, else to the minute. */
+function startOf(built: Built, jobId: string, slot: Slot): number {
   const rounded = Math.ceil(slot.startMinute / STEP) * STEP
-  return rounded - slot.startMinute <= slot.windowSlackMinutes ? rounded : slot.startMinute
+  return rounded <= latestStart(built, jobId, slot) ? rounded : slot.startMinute
 }
 
 /**
@@ -60,7 +61,7 @@ export async function bestPlaces(scope: Pick<Scope, 'companyId'>, jobId: string)
     const { timeZone } = await companyFacts(tx, companyId)
     const today = dayIn(timeZone, at)
     const untilDay = await lastDay(tx, companyId, today)
-    const draft = await readBoard(tx, companyId, { fromDay: today, untilDay, at }, jobId)
+    const draft = await readBoard(tx, companyId, { fromDay: today, untilDay, at }, { jobId })
     return { job, timeZone, today, untilDay, draft }
   })
   const { job, draft, timeZone, today, untilDay } = read
@@ -89,7 +90,7 @@ export async function bestPlaces(scope: Pick<Scope, 'companyId'>, jobId: string)
     .slice(0, MOST_PLACES)
     .flatMap((slot) => {
       const sheet = rows.sheets.find((one) => one.id === slot.sheetId)
-      const start = startOf(slot)
+      const start = startOf(built, onBoard, slot)
       if (!sheet || start >= 1440) return []
       const startsAt = instantAt(timeZone, slot.date, clock(start))
       return [

@@ -143,15 +143,16 @@ function waitingJob(
 /** Who is left on the sheet of a mishap, and what they may do in the words that jobs ask by. */
 export type CrewLeft = { people: number; skills: string[] }
 
-/** Reads the sheets of some days and the waiting jobs as a board. The sheet of a mishap stands on it with everyone who was to work. What is past or under way on a day that has begun is left out of it. */
+/** Reads the sheets of some days as a board, with the waiting jobs, one of them alone, or jobs that are only asked about. The sheet of a mishap stands on it with everyone who was to work. What is past or under way on a day that has begun is left out of it. */
 export async function readBoard(
   tx: Tx,
   companyId: string,
   days: { fromDay: string; untilDay: string; at: Date; mishap?: { sheetId: string; missingIds: readonly string[] } },
-  onlyJobId?: string,
+  only?: { jobId: string } | { asked: PlanBoardRows['waiting'] },
 ): Promise<BoardDraft & { rows: PlanBoardRows; left: CrewLeft }> {
   const { fromDay, untilDay, at } = days
-  const rows = await readPlanBoard(tx, companyId, days, onlyJobId)
+  const found = await readPlanBoard(tx, companyId, days, only && 'jobId' in only ? only.jobId : undefined)
+  const rows = only && 'asked' in only ? { ...found, waiting: only.asked } : found
   const { timeZone } = rows
   const firm = { figures: await firmFigures(tx, companyId), display: await companyFacts(tx, companyId) }
   const span = boardDays(timeZone, fromDay, untilDay)

@@ -8,6 +8,8 @@ export const page = {
   '/coming-due?view=5-years/also': 'plan year years',
   '/day-sheets': 'Day sheets',
   '/day-sheets/also': 'today week calendar visits drives',
+  '/week': 'Week',
+  '/week/also': 'when can we be there town places free crews',
   '/jobs': 'Jobs',
   '/jobs/also': 'to book waiting',
   '/calls': 'Calls',

@@ -10,6 +10,8 @@ export const page: Translation<typeof english> = {
   '/coming-due?view=5-years/also': 'plan año años',
   '/day-sheets': 'Hojas del día',
   '/day-sheets/also': 'hoy semana calendario visitas viajes',
+  '/week': 'Semana',
+  '/week/also': 'cuándo podemos ir ciudad huecos libres equipos',
   '/jobs': 'Trabajos',
   '/jobs/also': 'programar pendientes',
   '/calls': 'Llamadas',

@@ -1,0 +1,77 @@
+'use client'
+import type { WeekOfTowns } from '@almanac/contract/week'
+import { jobKindWords } from '@almanac/records/job-kind'
+import { useDisplay } from '@almanac/ui/display'
+import { TextLink } from '@almanac/ui/text-link'
+import { formatNearDay } from '@almanac/units/format-day'
+import Link from 'next/link'
+import { byDriving, driveWords, startWords } from './week-words.ts'
+
+const MOST_SHOWN = 6
+
+/** The answer in words: the places with least driving in the town asked about, and the jobs that wait there. */
+export function WeekAnswer({ data }: { data: WeekOfTowns }) {
+  const display = useDisplay()
+  const town = data.towns.find((one) => one.town === data.town)
+  if (!town) return null
+  const best = byDriving(town.places).slice(0, MOST_SHOWN)
+  return (
+    <div className="mb-6 grid gap-x-12 gap-y-4 border-t border-ink pt-3 lg:grid-cols-2">
+      <section aria-label="Places this week">
+        <h2 className="mb-1 font-semibold">Best places</h2>
+        {town.driveMinutes === null ? (
+          <p className="text-soft">
+            {town.town} has no place on the map, so its drives aren’t known. Set the pin of one of its sites, or its ZIP code.
+          </p>
+        ) : best.length === 0 ? (
+          <p className="text-soft">
+            {data.sheets.length === 0 ? (
+              <>
+                No crew has a day sheet this week yet.{' '}
+                <TextLink href={`/day-sheets?day=${data.days[0]}`} link={Link}>
+                  Open the day sheets
+                </TextLink>
+              </>
+            ) : (
+              'No crew is near, free for that long and able to do it. Ask for less time or fewer people, or look at next week.'
+            )}
+          </p>
+        ) : (
+          <ul>
+            {best.map((place) => (
+              <li key={`${place.crewDayId} ${place.from}`} className="flex flex-wrap gap-x-4 py-1">
+                <TextLink href={`/day-sheets?day=${place.day}&sheet=${place.crewDayId}`} link={Link} strong>
+                  {startWords(place, display)}
+                </TextLink>
+                <span>{place.crewName}</span>
+                <span className="text-soft">{driveWords(place)}</span>
+              </li>
+            ))}
+          </ul>
+        )}
+      </section>
+      <section aria-label={`Waiting in ${town.town}`}>
+        <h2 className="mb-1 font-semibold">Waiting in {town.town}</h2>
+        {data.waiting.length === 0 ? <p className="text-soft">No job waits here for a day.</p> : null}
+        <ul>
+          {data.waiting.map((job) => (
+            <li key={job.jobId} className="flex flex-wrap gap-x-4 py-1">
+              <TextLink href={`/jobs/${job.jobId}`} link={Link}>
+                {jobKindWords[job.kind]} · {job.siteLabel}
+              </TextLink>
+              {job.dueLatest ? <span className="text-soft">by {formatNearDay(job.dueLatest, display)}</span> : null}
+            </li>
+          ))}
+        </ul>
+        {town.due > 0 ? (
+          <p className="text-soft">
+            {town.due === 1 ? 'One bed is' : `${town.due} beds are`} due within three months without a job.{' '}
+            <TextLink href="/coming-due" link={Link}>
+              Coming due
+            </TextLink>
+          </p>
+        ) : null}
+      </section>
+    </div>
+  )
+}
