@@ -4,7 +4,6 @@ import { sqlName } from './sql-name.ts'
 
 /** Columns an import fills; a row that lacks one leaves it null, and columns not named here get their defaults. Identifiers come from here only. */
 const COLUMNS = {
-  import_row: ['companyId', 'id', 'batchId', 'line', 'cells', 'status', 'problems', 'notes'],
   customer: ['companyId', 'id', 'batchId', 'matchKey', ...importColumns('customer')],
   contact: ['companyId', 'id', 'batchId', 'customerId', 'role', ...importColumns('contact')],
   consent: ['companyId', 'id', 'contactId', 'channel', 'granted', 'source', 'sinceDay'],

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import { answerAside } from '@almanac/runtime/answer-aside'
 import { AppError } from '@almanac/runtime/errors'
+import { newId } from '@almanac/runtime/ids'
 import { isEmptyRow } from '@almanac/service-rules/import/read-row'
 import { suggestColumns } from '@almanac/service-rules/import/suggest-columns'
 import type { FileSuggestion } from '@almanac/service-rules/import/suggestion-types'
@@ -11,8 +12,11 @@ import { MOST_ROWS, refuseFile, tooManyRows } from './upload-limits.ts'
 /** A file by its path on this machine. */
 export type ReadFileInput = { file: string; today: string }
 
-/** A row that says something, as it came; `line` as the spreadsheet counts. */
-export type FileRecord = { cells: string[]; line: number }
+/**
+ * Rows that say something, as they came, and their number: a JSON array of rows as import_row takes them, with an id, the cells, and the line as the spreadsheet counts. As bytes,
+ * so that the web server, which only hands them on, never holds a list of tens of thousands of rows as objects.
+ */
+export type FilePiece = { rows: number; json: Uint8Array }
 export type ReadFileAnswer = FileSuggestion & { sentences: string[]; delimiter?: string }
 
 const PIECE = 1000
@@ -20,7 +24,7 @@ const PIECE = 1000
 const storable = (text: string) => text.replaceAll('\u0000', '')
 
 /** Reads a firm's file: hands its rows over a thousand at a time, then what its columns seem to hold, or why the file is refused. */
-async function* readFileAside({ file, today }: ReadFileInput): AsyncGenerator<FileRecord[], Result<ReadFileAnswer>> {
+async function* readFileAside({ file, today }: ReadFileInput): AsyncGenerator<FilePiece, Result<ReadFileAnswer>> {
   try {
     const sheet = await readUpload(await readFile(file))
     const rows = sheet.rows.map((cells) => cells.map(storable))
@@ -30,7 +34,10 @@ async function* readFileAside({ file, today }: ReadFileInput): AsyncGenerator<Fi
       .filter(({ cells, line }) => line > found.firstRecordRow && !isEmptyRow(cells))
     if (records.length === 0) throw refuseFile('The file has a header but no rows below it.')
     if (records.length > MOST_ROWS) throw tooManyRows(records.length)
-    for (let start = 0; start < records.length; start += PIECE) yield records.slice(start, start + PIECE)
+    for (let start = 0; start < records.length; start += PIECE) {
+      const some = records.slice(start, start + PIECE)
+      yield { rows: some.length, json: Buffer.from(JSON.stringify(some.map((row) => ({ id: newId(), ...row })))) }
+    }
     return ok({ ...found, sentences: sheet.sentences, delimiter: sheet.delimiter })
   } catch (error) {
     if (error instanceof AppError) return refuse(error.message)

@@ -1,6 +1,6 @@
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { commandTools } from '@almanac/database/run-command'
-import { insertImported } from '@almanac/database/sql/import-inserts'
+import { insertImportRows } from '@almanac/database/sql/insert-import-rows'
 import { inLane } from '@almanac/runtime/aside-turns'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
@@ -8,7 +8,7 @@ import { AsideOverrun, runInWorkerThread } from '@almanac/runtime/run-in-worker-
 import type { Result } from '@almanac/units/result'
 import { companyFacts } from '../shared/company-facts.ts'
 import type { StoredMapping } from './batch-mapping.ts'
-import type { FileRecord, ReadFileAnswer, ReadFileInput } from './read-file-aside.ts'
+import type { FilePiece, ReadFileAnswer, ReadFileInput } from './read-file-aside.ts'
 import { refuseFile, TAKES_TOO_MUCH } from './upload-limits.ts'
 
 /** The largest list allowed reads in a few seconds; on a busy machine it may take several times as long. */
@@ -19,11 +19,11 @@ const MOST_IN_LINE = 4
 const storable = (text: string) => text.replaceAll('\u0000', '')
 
 /** The file's rows and what its columns seem to hold, read in a process of its own: a file may have been made to do harm. */
-async function readAside(companyId: string, input: ReadFileInput): Promise<ReadFileAnswer & { pieces: FileRecord[][] }> {
+async function readAside(companyId: string, input: ReadFileInput): Promise<ReadFileAnswer & { pieces: FilePiece[] }> {
   if (inLane(ASIDE.module) >= MOST_IN_LINE)
     throw new AppError('rate-limited', 'Many files are being read right now. Nothing was imported. Try again in a minute.')
-  const pieces: FileRecord[][] = []
-  const onPiece = (piece: unknown) => pieces.push(piece as FileRecord[])
+  const pieces: FilePiece[] = []
+  const onPiece = (piece: unknown) => pieces.push(piece as FilePiece)
   const answer = await runInWorkerThread<Result<ReadFileAnswer>>({ ...ASIDE, companyId }, input, onPiece).catch((error: unknown) => {
     throw error instanceof AsideOverrun ? refuseFile(TAKES_TOO_MUCH) : error
   })
@@ -42,7 +42,7 @@ export async function storeUpload(
   const { companyId } = scope
   const { today } = await inCompany(scope, (tx) => companyFacts(tx, companyId))
   const { pieces, ...found } = await readAside(companyId, { file, today })
-  const totalRows = pieces.reduce((sum, piece) => sum + piece.length, 0)
+  const totalRows = pieces.reduce((sum, piece) => sum + piece.rows, 0)
   return inCompany(
     scope,
     async (tx) => {
@@ -68,19 +68,7 @@ export async function storeUpload(
           createdBy: scope.personId,
         },
       })
-      for (const piece of pieces) {
-        const data = piece.map(({ cells, line }) => ({
-          companyId,
-          id: newId(),
-          batchId,
-          line,
-          cells,
-          status: 'pending',
-          problems: [],
-          notes: [],
-        }))
-        await insertImported(tx, 'import_row', data)
-      }
+      for (const { json } of pieces) await insertImportRows(tx, companyId, batchId, Buffer.from(json).toString())
       await tools.audit('file kept as a draft', 'import-batch', batchId, { rows: totalRows })
       await tools.announce('import-batch', batchId, 1)
       return { batchId }
