@@ -169,6 +169,7 @@ export default async function faults({ args, say, later }: Bench) {
     say(`fault ${done + 1}: ${kind}, back after ${seconds?.toFixed(1) ?? `more than ${PATIENCE_S}`} s`)
     if (kind === 'start') say(`  it did, by its own seconds: ${stack.phases}`)
   }
+  if (done < count) problems.push(`only ${done} of ${count} faults in ${minutes} minutes`)
   await work.end()
   const { lost, twice, broken, importsS } = await findBroken(stack.superUrl, work.done)
   problems.push(...lost, ...twice, ...broken, ...[...new Set(work.done.strange)].map((one) => `answered ${one}`))
