@@ -15,7 +15,11 @@ const ids = (clues: TankClues) => identify(clues).candidates.map((one) => one.id
 // Read over by a practitioner; common practice, no source. 10 × 54: π·10 = 31.4 in around; in centimetres 79.8 around and 137.2 high.
 describe('a tape read wrongly in a way that looks sound', () => {
   it.each([
-    ['around and height swapped', { circumferenceIn: 54, heightIn: 31.5 }, /No usual tank is 17 × 32 in, but 10 × 54 in is one: did you swap/],
+    [
+      'around and height swapped',
+      { circumferenceIn: 54, heightIn: 31.5 },
+      /No usual tank is 17 × 32 in, but 10 × 54 in is one: did you swap/,
+    ],
     ['across and height swapped', { diameterIn: 54, heightIn: 10 }, /10 × 54 in is one: did you swap/],
     ['centimetres typed as inches', { circumferenceIn: 81, heightIn: 137 }, /read as centimeters it is 10 × 54 in\. Was the tape metric\?/],
   ])('%s is suspected, and nothing is ordered by it', (_, clues, sentence) => {
