@@ -3,7 +3,7 @@ import { recordedDisinfectants } from '@almanac/records/disinfectant'
 import { supplyKinds } from '@almanac/records/supply-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { BedRecord } from './bed-record.ts'
+import { BedRecord, TwinTank } from './bed-record.ts'
 import { Day, Id } from './shared.ts'
 import { WhomToCall } from './site-facts.ts'
 
@@ -24,7 +24,13 @@ export const BedPlanFacts = z.object({
   beganLatest: Day.nullable(),
   beganAsWritten: z.string().nullable(),
   softener: z
-    .object({ label: z.string(), installedLatest: Day.nullable(), installedEarliest: Day.nullable(), peopleServed: z.number().nullable() })
+    .object({
+      label: z.string(),
+      twin: TwinTank.nullable(),
+      installedLatest: Day.nullable(),
+      installedEarliest: Day.nullable(),
+      peopleServed: z.number().nullable(),
+    })
     .nullable(),
   site: z
     .object({

@@ -1,7 +1,15 @@
+import { arrangements, type TwinTank as TwinOfRecord } from '@almanac/records/arrangement'
 import type { BedFacts } from '@almanac/records/bed-facts'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
 import * as z from 'zod'
 import { Id } from './shared.ts'
+
+/** Which of a softener's several tanks. */
+export const TwinTank = z.object({
+  position: z.number().int().nullable(),
+  of: z.number().int(),
+  arrangement: z.enum(arrangements),
+}) satisfies z.ZodType<TwinOfRecord>
 
 /** A bed's record, as everything about its rebed is made from it. */
 export const BedRecord = z.object({

@@ -8,7 +8,7 @@ import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { BedRecord } from './bed-record.ts'
+import { BedRecord, TwinTank } from './bed-record.ts'
 import { command, Day, Entered, Id, Instant, Version, Why } from './shared.ts'
 
 /** One line of today's work. */
@@ -37,6 +37,7 @@ export const VisitPage = WorkLine.extend({
   jobNotes: z.string().nullable(),
   contacts: z.array(z.object({ name: z.string().nullable(), role: z.enum(contactRoles), phone: z.string().nullable() })),
   softenerLabel: z.string().nullable(),
+  twin: TwinTank.nullable(),
   water: z.object({ source: z.enum(supplyKinds).nullable(), ironMgL: z.number().nullable(), temperatureC: z.number().nullable() }),
   stock: z.array(
     z.object({

@@ -221,6 +221,22 @@ const COMPARED: Record<keyof typeof english, readonly (readonly [english: string
     ['Off first', 'Apáguelo antes'],
     ['relief valve', 'válvula de alivio'],
   ],
+  'twin-pressure': [
+    ['stays under full pressure', 'queda con toda la presión'],
+    ['Close and mark every line between them first', 'Antes cierre y marque cada línea entre ellos'],
+  ],
+  'twin-lines': [
+    ['send brine to the house', 'mandan salmuera a la casa'],
+    ['Mark each line and its tank', 'Marque cada línea y su tanque'],
+  ],
+  'twin-changeover': [
+    ['runs it hard', 'lo agota'],
+    ['Change over to this tank and back', 'Cambie a este tanque y de vuelta'],
+  ],
+  'twin-even': [
+    ['same resin and fill', 'misma resina y llenado'],
+    ['regenerate at different hours', 'regenerar a horas distintas'],
+  ],
   'water-hard': [
     ['a short stop now', 'un corte breve ahora'],
     ['hard water until you finish', 'agua dura hasta que termine'],

@@ -1,5 +1,6 @@
 import fs from 'node:fs'
 import path from 'node:path'
+import { arrangements } from '@almanac/records/arrangement'
 import { disinfectants } from '@almanac/records/disinfectant'
 import { outletReasons } from '@almanac/records/hard-outlet'
 import { resinKinds } from '@almanac/records/resin-kind'
@@ -71,6 +72,7 @@ const VALUES: Record<string, readonly string[]> = {
     ...Object.entries(CLUE_ERRORS).flatMap(([clue, { source }]) => [`error/${clue}`, source]),
   ],
   refusal: Object.keys(ERROR_CODES).map((code) => `code/${code}`),
+  visit: arrangements.map((one) => `arrangement/${one}`),
   plan: [...supplyKinds.map((kind) => `source/${kind}`), ...disinfectants.map((one) => `disinfectant/${one}`)],
 }
 

@@ -30,6 +30,7 @@ export function planFacts(plan: BedPlanFacts, company: Company, figures: FirmFig
       ? { ...plan.site, whom: whomWords(plan.site.whom) }
       : { label: wordsIn(company.locale, 'plan')('workshop'), street: null, town: null, accessNotes: null, whom: null },
     softenerLabel: plan.softener?.label ?? null,
+    twin: plan.softener?.twin ?? null,
     bed: plan.bed,
     bedSign: plan.bed.bedId.slice(-6),
     bedBegan: bedTexts(company, wordsIn(company.locale, 'bedFacts'), wordsIn(company.locale, 'resinKind')).began(plan),

@@ -1,3 +1,4 @@
+import type { TwinTank } from '@almanac/records/arrangement'
 import type { BedFacts } from '@almanac/records/bed-facts'
 import type { RecordedResinKind } from '@almanac/records/resin-kind'
 import type { Prisma } from '../generated/client.ts'
@@ -31,6 +32,15 @@ type BedWithFacts = {
     valves: readonly ValveFacts[]
     softener: { valves: readonly ValveFacts[] } | null
   }
+}
+
+/** Include it wherever `twinOf` is asked for. */
+export const TWIN_FACTS = { select: { arrangement: true, tanks: { where: { archivedAt: null }, select: { id: true } } } } as const
+
+/** Which of several tanks a bed stands in; null for a softener of one. */
+export function twinOf(softener: { arrangement: string; tanks: readonly unknown[] } | null, position: number | null): TwinTank | null {
+  if (!softener || softener.tanks.length < 2) return null
+  return { position, of: softener.tanks.length, arrangement: softener.arrangement as TwinTank['arrangement'] }
 }
 
 /** A bed's record as everything of its rebed is made from it; the tank's own valve counts before one that the softener's tanks share. */

@@ -6,7 +6,7 @@ import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
-import { bedFacts, TANK_FACTS } from './bed-facts.ts'
+import { bedFacts, TANK_FACTS, TWIN_FACTS, twinOf } from './bed-facts.ts'
 import { readBedWater } from './bed-water.ts'
 import { NOBODY_TO_CALL, readWhomToCall } from './whom-to-call.ts'
 
@@ -19,6 +19,7 @@ const PARTS = {
         include: {
           valves: TANK_FACTS.include.softener.select.valves,
           site: true,
+          tanks: TWIN_FACTS.select.tanks,
         },
       },
     },
@@ -54,6 +55,7 @@ async function bedPlanIn(tx: Tx, companyId: string, bedId: string): Promise<BedP
     beganAsWritten: bed.beganAsWritten,
     softener: softener && {
       label: softener.label,
+      twin: twinOf(softener, tank.position),
       installedEarliest: dayOf(softener.installedEarliest),
       installedLatest: dayOf(softener.installedLatest),
       peopleServed: softener.peopleServed,

@@ -2,6 +2,7 @@ import type { VisitPage } from '@almanac/contract/visits'
 import type { ContactRole } from '@almanac/records/contact-role'
 import { notFound } from '@almanac/runtime/errors'
 import { inCompany, type Scope } from '../in-company.ts'
+import { TWIN_FACTS, twinOf } from './bed-facts.ts'
 import { readBedWater } from './bed-water.ts'
 import { WORK_PARTS, workLine } from './today.ts'
 
@@ -28,6 +29,9 @@ export async function readVisit(scope: Pick<Scope, 'companyId'>, visitId: string
       siteId: job.siteId,
       softenerId: job.softenerId,
     })
+    const softener = job.softenerId
+      ? await tx.softener.findUnique({ where: { companyId_id: { companyId, id: job.softenerId } }, ...TWIN_FACTS })
+      : null
     const stock = await tx.stockItem.findMany({
       where: { companyId, archivedAt: null },
       select: { id: true, name: true, kind: true, unit: true, resinKind: true, bagFt3: true, onHand: true },
@@ -43,6 +47,7 @@ export async function readVisit(scope: Pick<Scope, 'companyId'>, visitId: string
       jobNotes: job.notes,
       contacts: contacts.map((one) => ({ ...one, role: one.role as ContactRole })),
       softenerLabel: job.softener?.label ?? null,
+      twin: twinOf(softener, job.bed?.tank.position ?? null),
       water: { source, ironMgL, temperatureC },
       stock,
       outcome: visit.outcome as VisitPage['outcome'],

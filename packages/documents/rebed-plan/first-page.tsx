@@ -22,6 +22,7 @@ export function FirstPage({ plan }: { plan: MadePlan }) {
       </Printed>
       <View style={{ flexDirection: 'row', marginTop: 4 }}>
         <View style={{ width: FIGURE.width, height: FIGURE.height }}>
+          {plan.tank ? <Printed style={{ fontFamily: 'Helvetica-Bold' }}>{plan.tank}</Printed> : null}
           {drawing.ok ? (
             <BedFigure drawing={drawing.value} />
           ) : (
@@ -49,11 +50,15 @@ export function FirstPage({ plan }: { plan: MadePlan }) {
 }
 
 /** The title block of a sheet. */
-export function titleCells({ facts, drawing, words }: MadePlan, number: 1 | 2 | 3) {
+export function titleCells({ facts, drawing, words, tank }: MadePlan, number: 1 | 2 | 3) {
   const scale = drawing.ok ? `1 : ${scaleOf(drawing.value).n}` : words('noScale')
   return [
     { name: words('firm'), value: facts.firmName, grow: 3 },
-    { name: words('of'), value: words('bedOf', { site: facts.site.label, sign: facts.bedSign }), grow: 3.4 },
+    {
+      name: words('of'),
+      value: words('bedOf', { site: facts.site.label, sign: tank ? `${facts.bedSign}, ${tank}` : facts.bedSign }),
+      grow: 3.4,
+    },
     number === 1 ? { name: words('scale'), value: scale, grow: 1.6 } : { name: words('doneBy'), value: ' ', grow: 2.2 },
     { name: words('printed'), value: facts.printed, grow: 1.8 },
     { name: words('sheet'), value: words('sheetOf', { number: `${number}` }), grow: 0.9 },

@@ -5,6 +5,7 @@ import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { rebedBriefs } from '@almanac/softener/procedure/rebed-briefs'
 import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
 import { drawingOf, kitOf, procedureContextOf } from '@almanac/softener/rebed/rebed-of-record'
+import { twinName } from '@almanac/softener/tanks/twin-name'
 import type { Words } from '@almanac/words/words'
 import { wordsIn } from '@almanac/words/words-in'
 import type { PlanFacts } from './plan-facts.ts'
@@ -21,6 +22,8 @@ export type MadePlan = {
   procedure: Procedure
   /** Each step in a line or two, by its id. */
   briefs: Record<string, string>
+  /** Which of several tanks, in words; null for a softener of one. */
+  tank: string | null
   /** What is assumed or not known, each once. */
   notes: string[]
 }
@@ -38,7 +41,7 @@ export function makePlan(facts: PlanFacts): MadePlan {
   const firm = { figures, display, words: words.kit }
   const kit = kitOf(bed, firm)
   const drawing = drawingOf(bed, water, firm)
-  const context = procedureContextOf(bed, water, firm)
+  const context = procedureContextOf(bed, water, firm, facts.twin)
   const procedure = rebedProcedure(context, words)
   const assumed = [...(kit.ok ? [...kit.value.warnings, ...kit.assumptions] : []), ...procedure.assumptions]
   return {
@@ -49,6 +52,7 @@ export function makePlan(facts: PlanFacts): MadePlan {
     drawing: drawing.ok ? { ok: true, value: drawing.value } : drawing,
     kit: kit.ok ? { ok: true, value: kit.value, priced: priceKit(kit.value, facts.prices) } : kit,
     procedure,
+    tank: facts.twin && twinName(facts.twin, firm),
     briefs: rebedBriefs(context, words),
     notes: [...new Set([...(drawing.ok ? drawing.value.warnings : []), ...assumed])],
   }

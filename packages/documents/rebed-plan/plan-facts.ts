@@ -1,3 +1,4 @@
+import type { TwinTank } from '@almanac/records/arrangement'
 import type { BedFacts } from '@almanac/records/bed-facts'
 import type { Disinfectant } from '@almanac/records/disinfectant'
 import type { Paper } from '@almanac/records/paper'
@@ -18,6 +19,8 @@ export type PlanFacts = {
   figures: FirmFigures
   site: { label: string; street: string | null; town: string | null; accessNotes: string | null; whom: string | null }
   softenerLabel: string | null
+  /** Which of several tanks; null for a softener of one. */
+  twin: TwinTank | null
   bed: BedFacts
   /** A short sign by which the office finds the bed again. */
   bedSign: string

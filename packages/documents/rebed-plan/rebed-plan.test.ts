@@ -37,6 +37,7 @@ function facts(change: Partial<PlanFacts> = {}): PlanFacts {
       whom: 'Hester Vance, (555) 012-7746',
     },
     softenerLabel: 'Softener in the cellar',
+    twin: null,
     bed: BED,
     bedSign: '7f3a2c',
     bedBegan: '2014',
@@ -143,6 +144,16 @@ describe('the rebed plan, read back', () => {
       expect(pages[2]).toMatch(/3 (of|de) 3/)
     },
   )
+
+  it('of a twin every sheet says which tank, the steps too', async () => {
+    const pages = await read({ twin: { position: 2, of: 2, arrangement: 'twin-alternating' } })
+    for (const page of pages) expect(page).toContain('tank 2 of 2')
+    const steps = `${pages[1]} ${pages[2]}`
+    for (const title of ['Take the valve off', 'Remove tube and old bed', 'Pour the resin', 'Set, open and hand over'])
+      expect(steps).toContain(`${title}: tank 2 of 2`)
+    expect(steps).toContain('tank 2 of 2 alone: its inlet and outlet closed'.replace('tank', 'Tank'))
+    expect((await read()).join(' ')).not.toMatch(/tank \d of \d/)
+  })
 
   it('speaks Spanish throughout, with an American company’s inches, dollars and paper', async () => {
     const pages = await read({ display: { locale: 'es-US', unitSystem: 'us', currency: 'USD' } })

@@ -19,7 +19,8 @@ type Row = { name: string; value: string; lines?: number }
 
 /** Where it stands, what is in it, which water reaches it. */
 export function SiteFacts({ plan }: { plan: MadePlan }) {
-  const { facts, words } = plan
+  const { facts, words, tank } = plan
+  const label = facts.softenerLabel ?? ''
   return (
     <>
       <Facts
@@ -28,7 +29,9 @@ export function SiteFacts({ plan }: { plan: MadePlan }) {
           { name: words('where'), value: [facts.site.street, facts.site.town].filter(Boolean).join(', ') || words('noAddress'), lines: 2 },
           ...(facts.site.whom ? [{ name: words('call'), value: facts.site.whom, lines: 2 }] : []),
           { name: words('access'), value: facts.site.accessNotes ?? words('noAccess'), lines: 5 },
-          ...(facts.softenerLabel ? [{ name: words('softener'), value: facts.softenerLabel, lines: 1 }] : []),
+          ...(label || tank
+            ? [{ name: words('softener'), value: tank ? words('softenerTank', { softener: label, tank }) : label, lines: tank ? 2 : 1 }]
+            : []),
         ]}
       />
       <Facts title={words('bed')} rows={bedRows(plan)} />

@@ -6,6 +6,7 @@ import { sanitiserText } from '../kit/kit-supply-lines.ts'
 import { nioshLifting } from '../kit/niosh-lifting.ts'
 import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import { fillForTank } from '../tanks/fill-for-tank.ts'
+import { twinName } from '../tanks/twin-name.ts'
 import type { ProcedureContext } from './procedure-types.ts'
 import type { ProcedureWords } from './procedure-words.ts'
 import type { StepFacts } from './step-rules.ts'
@@ -53,6 +54,7 @@ export function procedureFacts(context: ProcedureContext, words: ProcedureWords)
         gravelLb === null ? say('pour-gravel/amount-unknown') : say('pour-gravel/amount', { weight: formatWeightLb(gravelLb, display) }),
       limit: formatHardnessGpg((context.figures ?? USUAL_FIGURES).outletLimitGpg, display),
       bag: formatWeightLb(RESIN_KINDS[context.resinKind ?? 'gel-8'].wetWeightLbFt3.value * Math.min(1, resinFt3), display),
+      tank: context.twin ? twinName(context.twin, { words: words.kit, display }) : '',
       drained: formatWeightLb(drainedLb ?? 0, display),
       bleach: sanitiserText(resinFt3, null, { display, words: words.kit }),
       index: liftingIndex === null ? '' : showFixed(liftingIndex, 1, display),

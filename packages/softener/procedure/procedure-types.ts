@@ -1,3 +1,4 @@
+import type { TwinTank } from '@almanac/records/arrangement'
 import type { CautionKind } from '@almanac/records/caution-kind'
 import type { JobKind } from '@almanac/records/job-kind'
 import type { EmergencyKind, ProcedureAskId } from '@almanac/records/procedure-ask'
@@ -59,6 +60,8 @@ export type ProcedureContext = {
   drain?: 'standpipe' | 'sump' | 'septic' | 'other' | null
   ironMgL?: number | null
   access?: SiteAccess | null
+  /** Which of several tanks; null or left out for a softener of one. */
+  twin?: TwinTank | null
   /** What an emergency turned out to be; null until somebody has said. */
   emergency?: EmergencyKind | null
   /** The firm's own tank table and limit at the outlet; the usual ones where not given. */

@@ -6,7 +6,8 @@ import type { StepFacts } from './step-rules.ts'
 
 /** Steps whose brief the site decides. */
 const DEPENDING: Readonly<Partial<Record<ProcedureStepId, (facts: StepFacts) => StepKey>>> = {
-  'prove-bypass': ({ hasBypass }) => (hasBypass === false ? 'prove-bypass/brief-none' : 'prove-bypass/brief'),
+  'prove-bypass': ({ hasBypass, twin }) =>
+    twin ? 'prove-bypass/brief-twin' : hasBypass === false ? 'prove-bypass/brief-none' : 'prove-bypass/brief',
   'pressure-off': ({ valveNeedsPower }) => (valveNeedsPower === false ? 'pressure-off/brief-by-hand' : 'pressure-off/brief'),
   'bonding-jumper': ({ metalPipe }) => (metalPipe === true ? 'bonding-jumper/brief' : 'bonding-jumper/brief-unknown'),
   'take-out-media': ({ tips }) =>

@@ -1,6 +1,13 @@
 import { shutOffs, stopCases } from '@almanac/records/procedure-ask'
 import { caution, choice, confirm, number, type StepRule } from './step-rules.ts'
 
+/** How one tank is shut off while the other serves; tanks whose working together is not recorded are taken to work at once. */
+const TWIN_BYPASS = {
+  'twin-alternating': 'prove-bypass/text-alternating',
+  'twin-parallel': 'prove-bypass/text-parallel',
+  single: 'prove-bypass/text-parallel',
+} as const
+
 /** From arrival to a softener without pressure and without power. Pressure goes off before power: without power the valve cannot be moved to let it out. */
 export const STEPS_BEFORE: readonly StepRule[] = [
   {
@@ -39,9 +46,14 @@ export const STEPS_BEFORE: readonly StepRule[] = [
   },
   {
     id: 'prove-bypass',
-    text: ({ hasBypass }) => (hasBypass === false ? 'prove-bypass/text-none' : 'prove-bypass/text'),
+    text: ({ hasBypass, twin }) =>
+      twin ? TWIN_BYPASS[twin.arrangement] : hasBypass === false ? 'prove-bypass/text-none' : 'prove-bypass/text',
     minutes: 4,
-    cautions: [caution('water', 'bypass-leaks'), caution('refer', ({ hasBypass }) => (hasBypass === false ? 'water-off' : 'water-hard'))],
+    cautions: [
+      caution('water', 'bypass-leaks'),
+      caution('pressure', 'twin-pressure', ({ twin }) => twin != null),
+      caution('refer', ({ hasBypass }) => (hasBypass === false ? 'water-off' : 'water-hard')),
+    ],
     asks: [choice('bypass-holds', shutOffs)],
   },
   {

@@ -7,7 +7,11 @@ export const STEPS_EMPTY: readonly StepRule[] = [
   {
     id: 'remove-valve',
     minutes: 6,
-    cautions: [caution('pressure', 'still-rises'), caution('water', 'stuck-tube')],
+    cautions: [
+      caution('water', 'twin-lines', ({ twin }) => twin != null),
+      caution('pressure', 'still-rises'),
+      caution('water', 'stuck-tube'),
+    ],
     asks: [confirm('valve-off')],
   },
   {

@@ -55,7 +55,11 @@ export const STEPS_START: readonly StepRule[] = [
   {
     id: 'hand-over',
     minutes: 6,
-    cautions: [caution('refer', 'sodium')],
+    cautions: [
+      caution('refer', 'sodium'),
+      caution('water', 'twin-changeover', ({ twin }) => twin?.arrangement === 'twin-alternating'),
+      caution('water', 'twin-even', ({ twin }) => twin != null && twin.arrangement !== 'twin-alternating'),
+    ],
     asks: [confirm('in-service'), confirm('settings-entered')],
   },
   {

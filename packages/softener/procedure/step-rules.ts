@@ -18,8 +18,8 @@ export type StepFacts = ProcedureContext & {
   highPressure: boolean
   /** Of one bag of resin lifted from the floor to the neck (NIOSH); null where the equation gives none. */
   liftingIndex: number | null
-  /** What the sentences name, written with its unit: the length of the tube, resin, gravel, the outlet's limit, one bag and its lifting index, the drained tank, the dose of sanitiser. */
-  named: Readonly<Record<'cutLength' | 'resin' | 'gravel' | 'limit' | 'bag' | 'index' | 'drained' | 'bleach', string>>
+  /** What the sentences name, written with its unit: the length of the tube, resin, gravel, the outlet's limit, one bag and its lifting index, the drained tank, the dose of sanitiser, which tank of several. */
+  named: Readonly<Record<'cutLength' | 'resin' | 'gravel' | 'limit' | 'bag' | 'index' | 'drained' | 'bleach' | 'tank', string>>
 }
 
 type When = (facts: StepFacts) => boolean
@@ -52,7 +52,7 @@ function buildStep(rule: StepRule, facts: StepFacts, words: ProcedureWords): Pro
   const text = typeof rule.text === 'function' ? rule.text(facts) : (rule.text ?? `${rule.id}/text`)
   return {
     id: rule.id,
-    title: say(rule.title ?? rule.id),
+    title: titleOf(rule, facts, say),
     text: say(text, facts.named),
     cautions: (rule.cautions ?? [])
       .filter(applies)
@@ -60,6 +60,14 @@ function buildStep(rule: StepRule, facts: StepFacts, words: ProcedureWords): Pro
     asks: (rule.asks ?? []).filter(applies).map((ask) => askOf(ask, words)),
     minutes: Math.max(1, Math.round(typeof rule.minutes === 'number' ? rule.minutes : rule.minutes(facts))),
   }
+}
+
+/** Steps before a tank is chosen; all others of a softener with several tanks name theirs, so that none is done to the wrong one. */
+const OF_THE_SITE: readonly ProcedureStepId[] = ['stop-and-refer', 'what-happened']
+
+function titleOf({ id, title: key }: StepRule, { twin, named }: StepFacts, say: Say): string {
+  const title = say(key ?? id)
+  return twin && !OF_THE_SITE.includes(id) ? say('of-tank', { title, tank: named.tank }) : title
 }
 
 function cautionOf(kind: CautionKind, key: CautionKey, facts: StepFacts, words: ProcedureWords): StepCaution {

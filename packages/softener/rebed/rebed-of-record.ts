@@ -1,3 +1,4 @@
+import type { TwinTank } from '@almanac/records/arrangement'
 import type { BedFacts, BedWater } from '@almanac/records/bed-facts'
 import { knownResinKind } from '@almanac/records/resin-kind'
 import type { Result } from '@almanac/units/result'
@@ -84,9 +85,9 @@ export function thumbOf(bed: ThumbFacts, { figures, display, words }: RebedFirm)
 }
 
 /** What the steps of a visit depend on; the tube's length is the kit's. */
-export function procedureContextOf(bed: BedFacts | null, water: BedWater, firm: RebedFirm): ProcedureContext {
+export function procedureContextOf(bed: BedFacts | null, water: BedWater, firm: RebedFirm, twin: TwinTank | null): ProcedureContext {
   const { figures, display } = firm
-  const site = { waterSource: water.source, ironMgL: water.ironMgL, figures, display }
+  const site = { twin, waterSource: water.source, ironMgL: water.ironMgL, figures, display }
   if (!bed) return site
   const kit = kitOf(bed, firm)
   return {

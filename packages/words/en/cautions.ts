@@ -13,6 +13,12 @@ export const cautions = {
   'heater-shut': 'A heater that fires with its inlet shut builds up pressure and can burst. Off first; watch its relief valve.',
   'bypass-leaks':
     'A leaking bypass floods the room once the valve is off. If it doesn’t hold, close the main, and repair or replace it first.',
+  'twin-pressure':
+    'The other tank stays under full pressure, and its lines can fill this one. Close and mark every line between them first.',
+  'twin-lines': 'Lines crossed between twin tanks send brine to the house. Mark each line and its tank before you take it off.',
+  'twin-changeover': 'A head that stays on one tank runs it hard. Change over to this tank and back before you leave.',
+  'twin-even':
+    'Parallel tanks share the flow only if they are alike: same resin and fill. One unlike the other is used up first. Set them to regenerate at different hours.',
   'water-off': 'Tell the household that the water is off, and for how long.',
   'water-hard': 'Tell the household: a short stop now, then hard water until you finish.',
   'full-pressure':

@@ -71,6 +71,8 @@ export const kit = {
   fineMeshBasket: 'Fine mesh needs a distributor with slots fine enough to hold it: check the basket.',
   tippedTank: 'tipping the drained tank, two people',
   emptiedTank: 'the emptied tank',
+  twin: 'tank {position} of {count}',
+  twinAll: 'each of {count} tanks in turn',
   bagOfResin: 'a bag of resin',
   crewCommercial: 'A {size} tank is commercial work: {count} people (common practice).',
   crewStairs: 'More than {volume} over stairs: three people share the carrying (common practice).',

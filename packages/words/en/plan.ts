@@ -20,6 +20,7 @@ export const plan = {
   access: 'Access',
   noAccess: 'nothing noted: ask before setting out',
   softener: 'Softener',
+  softenerTank: '{softener}, {tank}',
   bed: 'Bed as found',
   kindUnknown: 'kind not known',
   tank: 'Tank',

@@ -26,8 +26,13 @@ export const steps = {
     'Put the softener in bypass. Prove it holds: with the valve in backwash, or a tap on the softener side open, the flow must die away and stay away.',
   'prove-bypass/text-none':
     'There is no bypass. Close the stop valves before and after the softener, or the main. Open a cold tap: no water may come.',
+  'prove-bypass/text-alternating':
+    'This is {tank}; the other one serves the house. Switch the other into service, then close the inlet and outlet of {tank}, or bypass the whole softener where they share one head. Prove it holds: a tap on its side must die away and stay away.',
+  'prove-bypass/text-parallel':
+    'This is {tank}; both work at once. Close the inlet and outlet of {tank}; the other one serves the house alone, at half the flow. No valves of its own: bypass the whole softener. Prove it holds: a tap on its side must die away and stay away.',
   'prove-bypass/brief': 'With backwash or a tap on its side open, the flow must die away.',
   'prove-bypass/brief-none': 'No bypass: close the stop valves on both sides, or the main. An open cold tap must stay dry.',
+  'prove-bypass/brief-twin': '{tank} alone: its inlet and outlet closed, the other one serves. A tap on its side must die away.',
   'pressure-off': 'Relieve the pressure',
   'pressure-off/text':
     'Move the valve to backwash while it still has power. See the drain run, then stop. Prove it a second way: a tap or gauge on the softener side is dead. A plugged or frozen drain stands still too.',
@@ -159,6 +164,7 @@ export const steps = {
     'Close the pails and take the spent resin away. From well water it may hold metals or radium: the local rule decides where it goes.',
   'clear-away/brief': 'Pails closed. Where spent resin may go is a local rule.',
   'clear-away/brief-well': 'Pails closed. From a well it may hold metals or radium: local rule.',
+  'of-tank': '{title}: {tank}',
   'test-water': 'Test the water',
   'test-water/text': 'Test hardness ahead of the softener and at the valve outlet, not at a hot tap.',
   'check-brine-tank': 'Look at salt and brine',

@@ -14,6 +14,12 @@ export const cautions: Translation<typeof english> = {
     'Un calentador encendido con la entrada cerrada acumula presión y puede reventar. Apáguelo antes; vigile su válvula de alivio.',
   'bypass-leaks':
     'Un bypass que fuga inunda el cuarto cuando se quita la válvula. Si no cierra, cierre la llave principal y primero repárelo o cámbielo.',
+  'twin-pressure':
+    'El otro tanque queda con toda la presión, y sus líneas pueden llenar este. Antes cierre y marque cada línea entre ellos.',
+  'twin-lines': 'Las líneas cruzadas entre tanques gemelos mandan salmuera a la casa. Marque cada línea y su tanque antes de quitarla.',
+  'twin-changeover': 'Un cabezal que se queda en un tanque lo agota. Cambie a este tanque y de vuelta antes de irse.',
+  'twin-even':
+    'Los tanques en paralelo reparten el flujo solo si son iguales: misma resina y llenado. Uno distinto se agota primero. Ajústelos para regenerar a horas distintas.',
   'water-off': 'Avise a la familia que el agua está cortada, y por cuánto tiempo.',
   'water-hard': 'Avise a la familia: un corte breve ahora, luego agua dura hasta que termine.',
   'full-pressure':

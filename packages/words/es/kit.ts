@@ -73,6 +73,8 @@ export const kit: Translation<typeof english> = {
   fineMeshBasket: 'La malla fina pide un distribuidor con ranuras que la retengan: revise la canastilla.',
   tippedTank: 'volcar el tanque vaciado, dos personas',
   emptiedTank: 'el tanque vaciado',
+  twin: 'tanque {position} de {count}',
+  twinAll: 'cada uno de los {count} tanques por turno',
   bagOfResin: 'una bolsa de resina',
   crewCommercial: 'Un tanque de {size} es trabajo comercial: {count} personas (práctica común).',
   crewStairs: 'Más de {volume} por escaleras: tres personas reparten la carga (práctica común).',

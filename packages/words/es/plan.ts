@@ -22,6 +22,7 @@ export const plan: Translation<typeof english> = {
   access: 'Acceso',
   noAccess: 'nada anotado: pregunte antes de salir',
   softener: 'Ablandador',
+  softenerTank: '{softener}, {tank}',
   bed: 'Lecho como está',
   kindUnknown: 'tipo no conocido',
   tank: 'Tanque',

@@ -27,8 +27,13 @@ export const steps: Translation<typeof english> = {
     'Ponga el ablandador en bypass. Compruebe que cierra: con la válvula en retrolavado, o con una llave abierta del lado del ablandador, el flujo debe apagarse y no volver.',
   'prove-bypass/text-none':
     'No hay bypass. Cierre las llaves de paso antes y después del ablandador, o la principal. Abra una llave fría: no debe salir agua.',
+  'prove-bypass/text-alternating':
+    'Este es {tank}; el otro sirve la casa. Ponga el otro en servicio, luego cierre la entrada y la salida de {tank}, o ponga en bypass todo el ablandador si comparten un cabezal. Compruebe que cierra: una llave de su lado debe apagarse y no volver.',
+  'prove-bypass/text-parallel':
+    'Este es {tank}; ambos trabajan a la vez. Cierre la entrada y la salida de {tank}; el otro sirve la casa solo, con la mitad del flujo. Sin llaves propias: ponga en bypass todo el ablandador. Compruebe que cierra: una llave de su lado debe apagarse y no volver.',
   'prove-bypass/brief': 'Con retrolavado o una llave de su lado abierta, el flujo debe apagarse.',
   'prove-bypass/brief-none': 'Sin bypass: cierre las llaves de ambos lados, o la principal. Una llave fría abierta debe quedar seca.',
+  'prove-bypass/brief-twin': 'Solo {tank}: entrada y salida cerradas, el otro sirve. Una llave de su lado debe apagarse.',
   'pressure-off': 'Libere la presión',
   'pressure-off/text':
     'Lleve la válvula a retrolavado mientras aún tiene corriente. Vea el drenaje correr y luego parar. Compruébelo de otra manera: una llave o manómetro del lado del ablandador queda muerto. Un drenaje tapado o congelado también está quieto.',
@@ -165,6 +170,7 @@ export const steps: Translation<typeof english> = {
     'Cierre los baldes y llévese la resina usada. Si es de un pozo puede tener metales o radio: la norma local decide a dónde va.',
   'clear-away/brief': 'Baldes cerrados. A dónde va la resina usada es norma local.',
   'clear-away/brief-well': 'Baldes cerrados. De un pozo puede tener metales o radio: norma local.',
+  'of-tank': '{title}: {tank}',
   'test-water': 'Pruebe el agua',
   'test-water/text': 'Mida la dureza antes del ablandador y a la salida de la válvula, no en una llave caliente.',
   'check-brine-tank': 'Mire la sal y la salmuera',

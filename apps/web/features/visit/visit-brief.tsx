@@ -1,6 +1,7 @@
 'use client'
 import type { VisitPage } from '@almanac/contract/visits'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
+import { twinName } from '@almanac/softener/tanks/twin-name'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { useDisplay } from '@almanac/ui/display'
@@ -16,6 +17,7 @@ import { readFailure } from '@/client/failure'
 import { telOf } from '@/client/phone-link'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { useRebedFirm } from '@/client/use-rebed-firm'
 import { VisitDrawing } from './visit-drawing.tsx'
 import { VisitKit } from './visit-kit.tsx'
 
@@ -29,6 +31,14 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
   const words = useWords('visit')
   const kinds = useWords('jobKind')
   const roles = useWords('contactRole')
+  const firm = useRebedFirm()
+  const softener = visit.twin
+    ? words('softenerTank', {
+        softener: visit.softenerLabel ?? words('softener'),
+        tank: twinName(visit.twin, firm),
+        arrangement: words(`arrangement/${visit.twin.arrangement}`),
+      })
+    : visit.softenerLabel
   const failure = start.error ? readFailure(start.error) : null
   return (
     <>
@@ -61,7 +71,7 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
               </>
             ),
           })),
-          { name: words('softener'), value: visit.softenerLabel },
+          { name: words('softener'), value: softener },
         ]}
       />
       {visit.bed && visit.kind !== 'rebed' ? (

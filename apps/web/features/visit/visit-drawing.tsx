@@ -1,5 +1,6 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import { drawingOf } from '@almanac/softener/rebed/rebed-of-record'
+import { twinName } from '@almanac/softener/tanks/twin-name'
 import { BedDrawing } from '@almanac/ui/bed-drawing'
 import { Section } from '@almanac/ui/section'
 import { useWords } from '@almanac/words/use-words'
@@ -11,13 +12,12 @@ export function VisitDrawing({ visit }: { visit: VisitPage }) {
   const words = useWords('visit')
   if (!visit.bed) return null
   const drawing = drawingOf(visit.bed, visit.water, firm)
+  const title = visit.twin
+    ? words('drawingOfTank', { site: visit.siteLabel, tank: twinName(visit.twin, firm) })
+    : words('drawingOf', { site: visit.siteLabel })
   return (
-    <Section title={words('drawing')}>
-      {drawing.ok ? (
-        <BedDrawing drawing={drawing.value} title={words('drawingOf', { site: visit.siteLabel })} height={560} />
-      ) : (
-        <p>{drawing.reason}</p>
-      )}
+    <Section title={visit.twin ? title : words('drawing')}>
+      {drawing.ok ? <BedDrawing drawing={drawing.value} title={title} height={560} /> : <p>{drawing.reason}</p>}
     </Section>
   )
 }

@@ -1,5 +1,6 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
+import { twinName } from '@almanac/softener/tanks/twin-name'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatWeightLb } from '@almanac/units/format'
@@ -13,16 +14,17 @@ export function VisitKit({ visit }: { visit: VisitPage }) {
   const { me } = useSession()
   const words = useWords('visit')
   const kit = visit.bed ? kitOf(visit.bed, firm) : null
+  const title = visit.twin ? words('kitFor', { tank: twinName(visit.twin, firm) }) : words('kit')
   if (!kit) return null
   if (!kit.ok)
     return (
-      <Section title={words('kit')}>
+      <Section title={title}>
         <p>{kit.reason}</p>
       </Section>
     )
   const { lines, loadWeightLb, heaviestLift, heaviestLiftLb, warnings } = kit.value
   return (
-    <Section title={words('kit')}>
+    <Section title={title}>
       <ul className="border-t border-line">
         {lines.map((line) => (
           <li key={`${line.item}-${line.text}`} className="flex min-h-control items-center justify-between gap-4 border-b border-line py-2">

@@ -50,7 +50,7 @@ const visitOf = (kind: VisitPage['kind'], bed: Partial<typeof BED> = {}) =>
       jobId: 'j',
       siteId: 's',
     },
-    ...{ accessNotes: null, jobNotes: null, softenerLabel: null, stock: [], outcome: null, closedAt: null },
+    ...{ accessNotes: null, jobNotes: null, softenerLabel: null, twin: null, stock: [], outcome: null, closedAt: null },
     contacts: [{ name: null, role: 'payer', phone: '555 0134' }],
     water: { source: 'private-well', ironMgL: 0.4, temperatureC: null },
   }) as unknown as VisitPage
