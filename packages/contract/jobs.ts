@@ -1,3 +1,4 @@
+import { promiseWays } from '@almanac/records/call'
 import { unusualReasons } from '@almanac/records/day-plan'
 import { jobKinds } from '@almanac/records/job-kind'
 import { jobStates } from '@almanac/records/job-state'
@@ -47,6 +48,8 @@ const JobVisit = z.object({
   crewName: z.string(),
   people: z.array(z.string()),
   notes: z.string().nullable(),
+  /** What the customer was promised, how, and by whom; null where nothing was. */
+  promised: z.object({ from: Instant, until: Instant, by: z.enum(promiseWays), person: z.string().nullable() }).nullable(),
 })
 
 export const JobPage = z.object({
@@ -161,9 +164,19 @@ export const MoveVisit = command({
   confirmed: z.array(z.enum(unusualReasons)).max(unusualReasons.length).default([]),
 })
 export type MoveVisit = z.infer<typeof MoveVisit>
-export const CallOffVisit = command({ visitId: Id, version: Version })
+export const CallOffVisit = command({
+  visitId: Id,
+  version: Version,
+  confirmed: z.array(z.enum(unusualReasons)).max(unusualReasons.length).optional(),
+})
 export type CallOffVisit = z.infer<typeof CallOffVisit>
-export const HoldJob = command({ jobId: Id, version: Version, reason: z.string().trim().min(1, 'say why').max(1000) })
+export const HoldJob = command({
+  jobId: Id,
+  version: Version,
+  reason: z.string().trim().min(1, 'say why').max(1000),
+  /** The customer knows: a promised visit that comes off puts nobody on the list of whom to call. */
+  told: z.boolean().optional(),
+})
 export type HoldJob = z.infer<typeof HoldJob>
 export const ResumeJob = command({ jobId: Id, version: Version })
 export type ResumeJob = z.infer<typeof ResumeJob>

@@ -41,6 +41,9 @@ export const ConfirmWindow = command({ offerId: Id, version: Version, visitId: I
 export type ConfirmWindow = z.infer<typeof ConfirmWindow>
 export const WithdrawOffer = command({ offerId: Id, version: Version })
 export type WithdrawOffer = z.infer<typeof WithdrawOffer>
+/** What was promised by telephone, on the clock of the visit's day. */
+export const PromiseWindow = command({ visitId: Id, version: Version, from: ClockTime, until: ClockTime })
+export type PromiseWindow = z.infer<typeof PromiseWindow>
 export const EndFeed = command({ feedId: Id, version: Version })
 export type EndFeed = z.infer<typeof EndFeed>
 export const BeginFeed = command({})
@@ -63,6 +66,10 @@ export const windows = {
     .route({ method: 'POST', path: '/windows/confirm' })
     .input(ConfirmWindow)
     .output(z.object({ visitId: Id, jobId: Id, jobVersion: Version })),
+  promise: oc
+    .route({ method: 'POST', path: '/windows/promise' })
+    .input(PromiseWindow)
+    .output(z.object({ visitId: Id, version: Version })),
   withdraw: oc
     .route({ method: 'POST', path: '/windows/withdraw' })
     .input(WithdrawOffer)

@@ -61,7 +61,7 @@ export const EXPORTED = {
   vehicle: 'id version name volume_ft3 weight_lb archived_at',
   vehicle_use: 'id visit_id vehicle_id starts_at ends_at released',
   visit:
-    'id version job_id crew_day_id starts_at ends_at state outcome close_out notes closed_at closed_by offer_id arrive_from arrive_until',
+    'id version job_id crew_day_id starts_at ends_at state outcome close_out notes closed_at closed_by offer_id arrive_from arrive_until promised_by promised_at promised_person_id',
   water_supply: 'id version name kind notes batch_id archived_at',
   water_test:
     'id version site_id softener_id visit_id day point hardness_gpg free_chlorine_mg_l total_chlorine_mg_l iron_mg_l manganese_mg_l ph dissolved_solids_mg_l temperature_c entered source batch_id withdrawn_at',

@@ -2,7 +2,7 @@ import { unitSystems } from '@almanac/units/unit-system'
 import { archiveReasons } from './archive-reason.ts'
 import { arrangements } from './arrangement.ts'
 import { beadConditions } from './bead-condition.ts'
-import { callBackCauses, callBackOutcomes, callBackStates, callComplaints, callFollowUps } from './call.ts'
+import { callBackCauses, callBackOutcomes, callBackStates, callComplaints, callFollowUps, promiseWays } from './call.ts'
 import { channels } from './channel.ts'
 import { consentSources } from './consent-source.ts'
 import { contactRoles } from './contact-role.ts'
@@ -78,6 +78,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'supply_period.disinfectant': recordedDisinfectants,
   'valve.control': recordedValveControls,
   'visit.outcome': visitOutcomes,
+  'visit.promised_by': promiseWays,
   'visit.state': visitStates,
   'water_supply.kind': supplyKinds,
   'water_test.point': measuringPoints,

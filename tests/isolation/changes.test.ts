@@ -150,7 +150,7 @@ describe('a board that is open', () => {
   })
 
   test('fetches after a command what that changed, and after an unknown one everything', () => {
-    expect(changedBy([[company, 'jobs', 'book'], { type: 'mutation' }])).toEqual(['job', 'visit', 'kit'])
+    expect(changedBy([[company, 'jobs', 'book'], { type: 'mutation' }])).toEqual(['job', 'visit', 'kit', 'call-back'])
     expect(changedBy(undefined)).toEqual(['everything'])
   })
 })

@@ -216,6 +216,7 @@ const windows: Record<string, Sample> = {
     }),
   },
   confirm: { roles: 'od', input: (r) => ({ offerId: r.offerId, version, visitId: r.offeredVisitId }) },
+  promise: { roles: 'od', input: (r) => ({ visitId: r.visitId, version, from: '08:00', until: '12:00' }) },
   withdraw: { roles: 'od', input: (r) => ({ offerId: r.offerId, version }) },
   feeds: { roles: 'odt' },
   beginFeed: { roles: 'odt', input: () => ({}) },

@@ -31,9 +31,9 @@ export function BookingAnswer({ desk }: { desk: BookingActions }) {
         title={ASKED[failure.detail.confirm as Unusual]}
         actions={
           <>
-            <Button onClick={close}>Cancel</Button>
+            <Button onClick={close}>{asked.what === 'call-off' ? 'Keep visit' : 'Cancel'}</Button>
             <Button kind="ink" onClick={confirm} busy={busy}>
-              {asked.what === 'move' ? 'Move' : 'Book'} anyway
+              {asked.what === 'move' ? 'Move' : asked.what === 'book' ? 'Book' : 'Take off'} anyway
             </Button>
           </>
         }

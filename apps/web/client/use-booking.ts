@@ -65,7 +65,7 @@ export function useBooking() {
     for (const one of [book, move, callOff]) one.reset()
     if (next.what === 'book') book.send({ confirmed: [], ...next.body })
     else if (next.what === 'move') move.send({ confirmed: [], ...next.body })
-    else callOff.send(next.body)
+    else callOff.send({ confirmed: [], ...next.body })
   }
   const close = () => {
     for (const one of [book, move, callOff]) one.reset()
@@ -80,10 +80,7 @@ export function useBooking() {
     move: (body: Moving, label: string, stood: OriginalSlot) => ask({ what: 'move', body, label, stood }),
     callOff: (body: CallingOff, label: string, stood: OriginalSlot) => ask({ what: 'call-off', body, label, stood }),
     /** Sends the same again with the unusual thing confirmed. */
-    confirm:
-      open && confirm && open.what !== 'call-off'
-        ? () => ask({ ...open, body: { ...open.body, confirmed: [...confirmed, confirm] } } as PendingBooking)
-        : null,
+    confirm: open && confirm ? () => ask({ ...open, body: { ...open.body, confirmed: [...confirmed, confirm] } } as PendingBooking) : null,
     /** Puts one's own value over the one that stands meanwhile. */
     overrule: (version: number) => {
       if (open?.what === 'move') ask({ ...open, body: { ...open.body, version } })

@@ -1,3 +1,4 @@
+import type { PromiseWay } from '@almanac/records/call'
 import type { JobKind } from '@almanac/records/job-kind'
 import { openJobStates } from '@almanac/records/job-state'
 import type { VisitOutcome } from '@almanac/records/visit-outcome'
@@ -11,7 +12,7 @@ import { readTurns } from './job-turns.ts'
 import { NOBODY_TO_CALL, readWhomToCall } from './whom-to-call.ts'
 
 /** One job with its site, bed, forecast and every visit so far, the latest first. */
-export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string) {
+export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string, nameOf: (personId: string) => string | null = () => null) {
   return inCompany(scope, async (tx) => {
     const job = await tx.job.findUnique({
       where: { companyId_id: { companyId: scope.companyId, id: jobId } },
@@ -75,6 +76,14 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string) {
           ...new Set(visit.assignments.filter((one) => visit.state === 'called-off' || !one.released).map((one) => one.colleague.name)),
         ].sort(),
         notes: visit.notes,
+        promised: visit.promisedBy
+          ? {
+              from: visit.arriveFrom?.toISOString() ?? visit.startsAt.toISOString(),
+              until: visit.arriveUntil?.toISOString() ?? visit.startsAt.toISOString(),
+              by: visit.promisedBy as PromiseWay,
+              person: visit.promisedPersonId && nameOf(visit.promisedPersonId),
+            }
+          : null,
       })),
     }
   })

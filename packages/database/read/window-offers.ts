@@ -79,7 +79,11 @@ export async function readPublicOffer({ companyId, offerId }: { companyId: strin
     const windows = windowsOf(offer)
     const state = offer.state === 'open' && offer.expiresAt <= at ? 'lapsed' : (offer.state as OfferState)
     const place = [site.street ?? site.label, site.town].filter(Boolean).join(', ')
-    const chosen = offer.state === 'confirmed' ? (windows.find((one) => one.state === 'booked') ?? null) : null
+    // A visit that was moved out of its window is not the one that was chosen.
+    const chosen =
+      offer.state === 'confirmed'
+        ? (windows.find((one) => one.state === 'booked' && one.startsAt >= one.from && one.startsAt <= one.until) ?? null)
+        : null
     const expiresAt = offer.expiresAt.toISOString()
     return { companyName: name, telephone, timeZone, locale, kind: kind as JobKind, place, state, expiresAt, windows, chosen }
   })

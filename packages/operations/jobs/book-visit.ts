@@ -7,6 +7,7 @@ import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
 import { claimSlot, lockSlot } from './lock-slot.ts'
 import { lockSheet, placeWanted } from './place-on-sheet.ts'
+import { takeOverPromise } from './promises.ts'
 import { refreshReminders } from './refresh-reminders.ts'
 
 /**
@@ -27,7 +28,8 @@ export async function bookVisit(scope: Scope & { personId: string }, input: Book
     await lockSlot(tx, place)
     const { startsAt, endsAt } = place
     const visitId = newId()
-    await tx.visit.create({ data: { companyId, id: visitId, jobId, crewDayId, startsAt, endsAt, state: 'booked' } })
+    const promise = await takeOverPromise(tx, command, jobId, startsAt)
+    await tx.visit.create({ data: { companyId, id: visitId, jobId, crewDayId, startsAt, endsAt, state: 'booked', ...promise } })
     await claimSlot(tx, place, visitId)
     await reserveKit(tx, command, visitId, job)
     const changed = await tx.job.update({

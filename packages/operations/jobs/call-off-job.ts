@@ -11,7 +11,7 @@ export async function callOffJob(scope: Scope & { personId: string }, input: Hol
   return runCommand(scope, 'jobs.call-off-job', input, async (tx, command) => {
     const job = await lockJobAt(tx, scope.companyId, input.jobId, input.version, { state: 'called-off', stateReason: input.reason })
     const state = stepOf(job, 'call-off')
-    await takeJobOffSheet(tx, command, job.id)
+    await takeJobOffSheet(tx, command, job.id, input.told ?? false)
     await withdrawOffersOf(tx, command, job.id)
     return changeState(tx, command, job, { state, stateReason: input.reason })
   })

@@ -3,7 +3,7 @@ import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
-import { runCommand } from '@almanac/database/run-command'
+import { type Command, runCommand } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import type { JobKind } from '@almanac/records/job-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
@@ -13,6 +13,7 @@ import type { ClockDisplay } from '@almanac/units/format-clock'
 import { companyFacts } from '../shared/company-facts.ts'
 import { type CrewWanted, refuseClash } from './check-crew.ts'
 import { claimSlot, lockSlot, releasePlace } from './lock-slot.ts'
+import { breakPromise } from './promises.ts'
 import { addMembers } from './write-sheet.ts'
 
 /** The sheet as the screen shows it, for a conflict that shows both values. */
@@ -51,6 +52,18 @@ export async function handOver(tx: Tx, companyId: string, crewDayId: string, cre
   }
 }
 
+/** Hours that no longer hold a promised visit: its customer goes on the list of whom to call, though the visit still stands there. */
+async function owePromisesCut(tx: Tx, command: Command, crewDayId: string, hours: { startsAt: Date; endsAt: Date }): Promise<void> {
+  const visits = await tx.visit.findMany({
+    where: {
+      ...{ companyId: command.companyId, crewDayId, state: 'booked', promisedBy: { not: null } },
+      OR: [{ startsAt: { lt: hours.startsAt } }, { endsAt: { gt: hours.endsAt } }],
+    },
+    orderBy: { id: 'asc' },
+  })
+  for (const visit of visits) await breakPromise(tx, command, visit, { note: 'The crew’s hours were shortened.' })
+}
+
 /** Changes a sheet's name, people, vehicle, hours or notes; its booked visits go over to the new crew. */
 export async function changeDaySheet(scope: Scope & { personId: string }, input: ChangeDaySheet) {
   return runCommand(scope, 'jobs.change-day-sheet', input, async (tx, command) => {
@@ -80,6 +93,7 @@ export async function changeDaySheet(scope: Scope & { personId: string }, input:
     )
     const crewChanged = before.vehicleId !== vehicleId || before.colleagueIds.join() !== colleagueIds.join()
     if (crewChanged) await handOver(tx, companyId, crewDayId, crew, display)
+    if (before.from !== from || before.until !== until) await owePromisesCut(tx, command, crewDayId, hours)
     await command.audit('changed', 'crew-day', crewDayId, { people: colleagueIds, vehicleId, from, until })
     await command.announce('crew-day', crewDayId, version + 1)
     return { crewDayId, version: version + 1 }

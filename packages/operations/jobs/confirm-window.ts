@@ -9,6 +9,7 @@ import { reserveKit } from '../shared/reserve-kit.ts'
 import { changeState } from './change-state.ts'
 import { endOffer } from './end-offer.ts'
 import { lockJob, stepOf } from './lock-job.ts'
+import { madeNow, renewPromise } from './promises.ts'
 
 /** The offer with its job, both locked in the common order. */
 async function lockOffer(tx: Tx, companyId: string, offerId: string) {
@@ -36,8 +37,9 @@ async function book(tx: Tx, command: Command, { job, offer }: Locked, visitId: s
   const state = stepOf(job, 'book')
   const changed = await tx.visit.update({
     where: { companyId_id: { companyId, id: visitId } },
-    data: { state: 'booked', version: { increment: 1 } },
+    data: { state: 'booked', ...madeNow(command), version: { increment: 1 } },
   })
+  await renewPromise(tx, command, job.id)
   await endOffer(tx, command, offer.id, 'confirmed')
   await reserveKit(tx, command, visitId, job)
   await command.audit('booked', 'visit', visitId, { jobId: job.id, crewDayId: visit.crewDayId, offerId: offer.id })

@@ -11,7 +11,7 @@ export async function holdJob(scope: Scope & { personId: string }, input: HoldJo
   return runCommand(scope, 'jobs.hold-job', input, async (tx, command) => {
     const job = await lockJobAt(tx, scope.companyId, input.jobId, input.version, { state: 'held', stateReason: input.reason })
     const state = stepOf(job, 'hold')
-    await takeJobOffSheet(tx, command, job.id)
+    await takeJobOffSheet(tx, command, job.id, input.told ?? false)
     await withdrawOffersOf(tx, command, job.id)
     return changeState(tx, command, job, { state, stateReason: input.reason })
   })

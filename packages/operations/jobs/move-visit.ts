@@ -6,6 +6,7 @@ import { lapseOffers } from './end-offer.ts'
 import { lockVisitAt, stepOf } from './lock-job.ts'
 import { claimSlot, lockSlot, releasePlace } from './lock-slot.ts'
 import { lockSheet, placeWanted, refuseBrokenPromise } from './place-on-sheet.ts'
+import { settlePromise } from './promises.ts'
 
 /**
  * Moves a booked visit to another time or another sheet, with the same checks as booking. Either all of it moves or nothing: on a 409 the
@@ -32,6 +33,7 @@ export async function moveVisit(scope: Scope & { personId: string }, input: Move
       where: { companyId_id: { companyId, id: visitId } },
       data: { crewDayId, startsAt, endsAt, version: { increment: 1 } },
     })
+    await settlePromise(tx, command, visit, startsAt)
     const from = { crewDayId: visit.crewDayId, startsAt: visit.startsAt.toISOString() }
     await command.audit('moved', 'visit', visitId, { from, to: { crewDayId, startsAt: startsAt.toISOString() }, confirmed })
     await command.announce('visit', visitId, changed.version)

@@ -12,6 +12,7 @@ import { companyFacts } from '../shared/company-facts.ts'
 import { endOf } from './end-of-visit.ts'
 import type { PlaceWanted } from './lock-slot.ts'
 import { type Following, planningWarnings } from './planning-warnings.ts'
+import { keepsPromise } from './promises.ts'
 
 /** Locks day sheets against a change of their people, in id order, and reads one of them. */
 export async function lockSheet(tx: Tx, companyId: string, crewDayId: string, alsoId?: string) {
@@ -67,18 +68,27 @@ export async function placeWanted(tx: Tx, companyId: string, { job, sheet, at, c
   return { companyId, display, colleagueIds, vehicleId: sheet.vehicleId, startsAt, endsAt }
 }
 
-/** The customer was told an arrival window: a move that leaves it has to be confirmed, since somebody must ring them. */
-export function refuseBrokenPromise(
-  visit: { arriveFrom: Date | null; arriveUntil: Date | null },
-  startsAt: Date,
-  confirmed: readonly Unusual[],
-  display: ClockDisplay,
-): void {
-  const { arriveFrom, arriveUntil } = visit
-  if (!arriveFrom || !arriveUntil || confirmed.includes('promise') || (startsAt >= arriveFrom && startsAt <= arriveUntil)) return
+type Window = { promisedBy: string | null; arriveFrom: Date | null; arriveUntil: Date | null }
+
+/** "Thu, Dec 3 between 8:00 AM and 12:00 PM"; null where nothing was promised. */
+function promisedWords({ promisedBy, arriveFrom, arriveUntil }: Window, display: ClockDisplay): string | null {
+  if (!promisedBy || !arriveFrom || !arriveUntil) return null
   const when = formatNearDay(dayIn(display.timeZone, arriveFrom), display)
-  const told = `${when} between ${formatClock(arriveFrom, display)} and ${formatClock(arriveUntil, display)}`
-  throw unusual('promise', `The customer was promised ${told}. Nothing was changed. Move anyway? Call them first.`)
+  return `${when} between ${formatClock(arriveFrom, display)} and ${formatClock(arriveUntil, display)}`
+}
+
+/** The customer was promised an arrival window: a move that leaves it has to be confirmed, since somebody must call them. */
+export function refuseBrokenPromise(visit: Window, startsAt: Date, confirmed: readonly Unusual[], display: ClockDisplay): void {
+  const told = promisedWords(visit, display)
+  if (!told || confirmed.includes('promise') || keepsPromise(visit, startsAt)) return
+  throw unusual('promise', `The customer was promised ${told}. Nothing was changed. Move anyway? They go on the list to call.`)
+}
+
+/** The same of a visit that comes off its sheet. */
+export async function refuseLostPromise(tx: Tx, companyId: string, visit: Window, confirmed: readonly Unusual[]): Promise<void> {
+  const told = promisedWords(visit, await companyFacts(tx, companyId))
+  if (!told || confirmed.includes('promise')) return
+  throw unusual('promise', `The customer was promised ${told}. Nothing was changed. Take it off anyway? They go on the list to call.`)
 }
 
 const unusual = (confirm: Unusual, message: string) => new AppError('conflict', message, { confirm })

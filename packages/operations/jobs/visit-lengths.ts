@@ -13,8 +13,12 @@ export async function visitLengths(tx: Tx, companyId: string, at: Date, kind?: J
 }
 
 /** A job as its page shows it, with how long such visits take. */
-export async function jobWithLength(scope: Pick<Scope, 'companyId'>, jobId: string) {
-  const job = await readJob(scope, jobId)
+export async function jobWithLength(
+  scope: Pick<Scope, 'companyId'>,
+  jobId: string,
+  nameOf: (personId: string) => string | null = () => null,
+) {
+  const job = await readJob(scope, jobId, nameOf)
   const learnt = await inCompany(scope, (tx) => visitLengths(tx, scope.companyId, now(), job.kind))
   return { ...job, usually: learnt(job.kind, job.bed?.diameterIn ?? null) }
 }

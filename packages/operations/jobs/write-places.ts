@@ -12,6 +12,7 @@ import { endOf } from './end-of-visit.ts'
 import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
 import { lockJob, stepOf } from './lock-job.ts'
 import { claimSlot, lockSlot, type PlaceWanted, releasePlace } from './lock-slot.ts'
+import { type Promised, settlePromise, takeOverPromise } from './promises.ts'
 import { takeOffSheet } from './take-off-sheet.ts'
 
 /** Where a visit (by its id) or a waiting job (by its own) shall stand; a null sheet takes it off. Minutes since midnight of the sheet's day. */
@@ -20,7 +21,7 @@ export type PlannedPlace = { id: string } & (
   | { crewDayId: null; day: null; startMinute: null }
 )
 
-type Found = { place: PlannedPlace; visit: { id: string; startsAt: Date; crewDayId: string; state: string } | null; jobId: string }
+type Found = { place: PlannedPlace; visit: (Promised & { crewDayId: string; state: string }) | null; jobId: string }
 
 async function find(tx: Tx, companyId: string, places: readonly PlannedPlace[]): Promise<Found[]> {
   const ids = places.map((place) => place.id)
@@ -91,6 +92,7 @@ export async function writePlaces(tx: Tx, command: Command, places: readonly Pla
       await claimSlot(tx, wanted, visit.id)
       const where = { companyId_id: { companyId, id: visit.id } }
       const { version } = await tx.visit.update({ where, data: { crewDayId, startsAt, endsAt, version: { increment: 1 } } })
+      await settlePromise(tx, command, visit, startsAt)
       const from = { crewDayId: visit.crewDayId, startsAt: visit.startsAt.toISOString() }
       await command.audit('moved', 'visit', visit.id, { from, to: { crewDayId, startsAt: startsAt.toISOString() } })
       await command.announce('visit', visit.id, version)
@@ -98,7 +100,8 @@ export async function writePlaces(tx: Tx, command: Command, places: readonly Pla
       const state = stepOf(job, 'book')
       await withdrawOffersOf(tx, command, job.id)
       const visitId = newId()
-      await tx.visit.create({ data: { companyId, id: visitId, jobId: job.id, crewDayId, startsAt, endsAt, state: 'booked' } })
+      const promise = await takeOverPromise(tx, command, job.id, startsAt)
+      await tx.visit.create({ data: { companyId, id: visitId, jobId: job.id, crewDayId, startsAt, endsAt, state: 'booked', ...promise } })
       await claimSlot(tx, wanted, visitId)
       await reserveKit(tx, command, visitId, job)
       await command.audit('booked', 'visit', visitId, { jobId: job.id, crewDayId, startsAt: startsAt.toISOString() })

@@ -30,9 +30,12 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
   const display = me.company
   const open = visit.state === 'booked'
   const name = `${jobKindWords[visit.kind]} · ${visit.siteLabel}`
+  // Another time was taken all the same: the customer is on the list of whom to call.
+  const lost =
+    visit.arriveFrom !== null && visit.arriveUntil !== null && (visit.startsAt < visit.arriveFrom || visit.startsAt > visit.arriveUntil)
   const told =
     visit.arriveFrom && visit.arriveUntil
-      ? `${visit.state === 'offered' ? 'offered' : 'promised'} ${formatClock(visit.arriveFrom, display)} to ${formatClock(visit.arriveUntil, display)}`
+      ? `${lost ? 'promise not kept:' : visit.state === 'offered' ? 'offered' : 'promised'} ${formatClock(visit.arriveFrom, display)} to ${formatClock(visit.arriveUntil, display)}`
       : null
   const facts = [told, visit.bed ? bedWords(visit.bed, display) : null, peopleWords(visit.crewSize), visit.town]
   const paper = [visit.street, visit.accessNotes, visit.notes].filter(Boolean)

@@ -1,6 +1,7 @@
 'use client'
 import type { JobPage } from '@almanac/contract/jobs'
 import { Button } from '@almanac/ui/button'
+import { Checkbox } from '@almanac/ui/checkbox'
 import { Dialog } from '@almanac/ui/dialog'
 import { Problem } from '@almanac/ui/problem'
 import { TextArea } from '@almanac/ui/text-area'
@@ -16,6 +17,8 @@ export function JobActions({ job }: { job: JobPage }) {
   const { api } = useSession()
   const [asking, setAsking] = useState<Asking>(null)
   const [reason, setReason] = useState('')
+  const [told, setTold] = useState(false)
+  const promised = job.visits.some((visit) => visit.state === 'booked' && visit.promised !== null)
   const close = () => setAsking(null)
   const hold = useCommand(api.jobs.hold.mutationOptions(), { onDone: close })
   const callOff = useCommand(api.jobs.callOff.mutationOptions(), { onDone: close })
@@ -23,7 +26,7 @@ export function JobActions({ job }: { job: JobPage }) {
   const failure = hold.error ?? callOff.error ?? resume.error
   const submit = (event: FormEvent) => {
     event.preventDefault()
-    const body = { jobId: job.id, version: job.version, reason }
+    const body = { jobId: job.id, version: job.version, reason, told }
     if (asking === 'hold') hold.send(body)
     else callOff.send(body)
   }
@@ -43,6 +46,13 @@ export function JobActions({ job }: { job: JobPage }) {
           <form onSubmit={submit} className="flex flex-col gap-4">
             <p className="text-soft">A booked visit comes off its day sheet; people and vehicle are free again.</p>
             <TextArea label="Why" value={reason} onChange={(event) => setReason(event.target.value)} required />
+            {promised ? (
+              <Checkbox
+                label="The customer was promised this visit and knows it’s off. If not, they go on the list to call."
+                checked={told}
+                onChange={(event) => setTold(event.target.checked)}
+              />
+            ) : null}
             {failure ? <Problem happened={readFailure(failure).message} /> : null}
             <Button
               kind={asking === 'hold' ? 'ink' : 'danger'}

@@ -30,6 +30,7 @@ import { WhomLine } from '@/client/whom-line'
 import { BestPlaces } from './best-places.tsx'
 import { JobActions } from './job-actions.tsx'
 import { OfferTimes } from './offer-times.tsx'
+import { PromiseTime } from './promise-time.tsx'
 
 const chanceOrNone = (chance: number | null, display: NumberDisplay) => (chance === null ? null : formatChance(chance, display))
 
@@ -184,6 +185,7 @@ export function Job({ jobId }: { jobId: string }) {
                   <span>{visit.people.join(', ') || visit.crewName}</span>
                   <JobStateWord state={visit.state} />
                   {visit.outcome ? <span className="text-soft">{visitOutcomeWords[visit.outcome].toLowerCase()}</span> : null}
+                  <PromiseTime visit={visit} mayPromise={mayBook} />
                   {visit.notes ? <span className="basis-full text-small text-soft">{visit.notes}</span> : null}
                 </li>
               ))}

@@ -1,6 +1,7 @@
 import 'server-only'
 import { readJobs, readJobsOverview } from '@almanac/database/read/job-list'
 import { readJobChoices } from '@almanac/database/read/job-page'
+import { memberNames } from '@almanac/identity/people'
 import { bestPlaces } from '@almanac/operations/jobs/best-places'
 import { bookVisit } from '@almanac/operations/jobs/book-visit'
 import { callOffJob } from '@almanac/operations/jobs/call-off-job'
@@ -17,7 +18,10 @@ import { can } from '../procedure.ts'
 export const jobs = {
   list: can('read:job').jobs.list.handler(({ context, input }) => readJobs(context.scope, input)),
   overview: can('read:job').jobs.overview.handler(({ context }) => readJobsOverview(context.scope)),
-  get: can('read:job').jobs.get.handler(({ context, input }) => jobWithLength(context.scope, input.jobId)),
+  get: can('read:job').jobs.get.handler(async ({ context, input }) => {
+    const names = await memberNames(context.scope.companyId)
+    return jobWithLength(context.scope, input.jobId, (personId) => names.get(personId) ?? null)
+  }),
   places: can('book:visit').jobs.places.handler(({ context, input }) => bestPlaces(context.scope, input.jobId)),
   choices: can('propose:job').jobs.choices.handler(({ context, input }) => readJobChoices(context.scope, input.siteId)),
   propose: can('propose:job').jobs.propose.handler(({ context, input }) => proposeJobs(context.scope, input)),

@@ -5,6 +5,7 @@ import { makePublicToken } from '@almanac/identity/public-token'
 import { beginFeed, endFeed } from '@almanac/operations/jobs/calendar-feeds'
 import { confirmWindow } from '@almanac/operations/jobs/confirm-window'
 import { offerWindows } from '@almanac/operations/jobs/offer-windows'
+import { promiseWindow } from '@almanac/operations/jobs/promise-window'
 import { withdrawOffer } from '@almanac/operations/jobs/withdraw-offer'
 import { now } from '@almanac/runtime/clock'
 import { can } from '../procedure.ts'
@@ -19,6 +20,7 @@ export const windows = {
   }),
   offer: can('book:visit').windows.offer.handler(({ context, input }) => offerWindows(context.scope, input)),
   confirm: can('book:visit').windows.confirm.handler(({ context, input }) => confirmWindow(context.scope, input)),
+  promise: can('book:visit').windows.promise.handler(({ context, input }) => promiseWindow(context.scope, input)),
   withdraw: can('book:visit').windows.withdraw.handler(({ context, input }) => withdrawOffer(context.scope, input)),
   feeds: can('read:own-work').windows.feeds.handler(async ({ context: { scope } }) => {
     const { onSheets, feeds } = await readOwnFeeds(scope)

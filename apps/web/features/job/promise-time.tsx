@@ -1,0 +1,72 @@
+'use client'
+import type { JobPage } from '@almanac/contract/jobs'
+import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
+import { TimeInput } from '@almanac/ui/time-input'
+import { clockIn, dayIn } from '@almanac/units/calendar/zone-clock'
+import { formatClocks } from '@almanac/units/format-clock'
+import { formatNearDay } from '@almanac/units/format-day'
+import { useState } from 'react'
+import { FormDialog } from '@/client/form-dialog'
+import { useSession } from '@/client/providers'
+import { useCommand } from '@/client/use-command'
+import { useFields } from '@/client/use-fields'
+
+type Visit = JobPage['visits'][number]
+
+/** What is promised by telephone where nobody says otherwise: from the visit's own hour for two hours. */
+const WINDOW_MINUTES = 120
+const MINUTE_MS = 60_000
+
+function PromiseForm({ visit, onClose }: { visit: Visit; onClose: () => void }) {
+  const { api, me } = useSession()
+  const promise = useCommand(api.windows.promise.mutationOptions(), { onDone: onClose })
+  const { values, field } = useFields(() => {
+    const from = clockIn(me.company.timeZone, visit.startsAt)
+    const until = clockIn(me.company.timeZone, new Date(Date.parse(visit.startsAt) + WINDOW_MINUTES * MINUTE_MS))
+    return { from, until: until > from ? until : '23:59' }
+  })
+  return (
+    <FormDialog
+      title="Promise a time"
+      lead="What you told the customer by phone. It’s kept when plans change, or they go on the list to call."
+      onClose={onClose}
+      onSubmit={() => promise.send({ visitId: visit.id, version: visit.version, ...values })}
+      busy={promise.isPending}
+      error={promise.error}
+      saveLabel="Promise"
+    >
+      <TimeInput label="From" {...field('from')} required />
+      <TimeInput label="To" {...field('until')} required />
+    </FormDialog>
+  )
+}
+
+/** What the customer was promised of a visit, by whom and how; for one that is booked, the press that promises by telephone. */
+export function PromiseTime({ visit, mayPromise }: { visit: Visit; mayPromise: boolean }) {
+  const display = useDisplay()
+  const [open, setOpen] = useState(false)
+  const { promised } = visit
+  const lost = promised !== null && (visit.startsAt < promised.from || visit.startsAt > promised.until)
+  const day = promised && dayIn(display.timeZone, promised.from)
+  return (
+    <span className="flex basis-full flex-wrap items-baseline gap-x-4">
+      {promised && day ? (
+        <span className={lost ? 'font-semibold text-danger' : 'text-soft'}>
+          {promised.by === 'phone' ? 'Promised by telephone' : 'Promised by link'}
+          {`, ${formatNearDay(day, display)} ${formatClocks(promised.from, promised.until, display)}`}
+          {promised.person ? `, by ${promised.person}` : ''}
+          {lost ? ': not kept' : ''}
+        </span>
+      ) : null}
+      {mayPromise && visit.state === 'booked' ? (
+        <span className="print:hidden">
+          <Button kind="quiet" onClick={() => setOpen(true)}>
+            {promised ? 'Promise another time' : 'Promise a time'}
+          </Button>
+        </span>
+      ) : null}
+      {open ? <PromiseForm visit={visit} onClose={() => setOpen(false)} /> : null}
+    </span>
+  )
+}
