@@ -43,43 +43,45 @@ export function TownRow({ town, data, axis, columns, address }: Props) {
         <span className="text-small text-soft md:sr-only">{townWords(town, display)}</span>
       </div>
       {data.days.map((day) => (
-        <svg key={day} aria-hidden="true" width="100%" height={height} className="hidden border-l border-edge text-small md:block">
-          <line x1="50%" x2="50%" y1="0" y2="100%" className="stroke-line" strokeDasharray="2 3" />
-          {town.visits
-            .filter((visit) => visit.day === day)
-            .map((visit) => (
-              <line
-                key={`${visit.from} ${visit.until}`}
-                x1={`${atPercent(visit.from, axis)}%`}
-                x2={`${atPercent(visit.until, axis)}%`}
-                y1={height - 8}
-                y2={height - 8}
-                className="stroke-ink"
-                strokeWidth="3"
-              />
-            ))}
-          {placesOn(day).map((place, n) => {
-            const [x1, x2] = [`${atPercent(place.from, axis)}%`, `${atPercent(place.lastStart + data.minutes, axis)}%`]
-            const y = LINE * (n + 1) - 2
-            const late = atPercent(place.from, axis) > 55
-            return (
-              <g key={`${place.crewDayId} ${place.from}`} className="stroke-water">
-                <line x1={x1} x2={x2} y1={y} y2={y} strokeWidth="2" />
-                <line x1={x1} x2={x1} y1={y} y2={y + 6} strokeWidth="2" />
-                <line x1={x2} x2={x2} y1={y} y2={y + 6} strokeWidth="2" />
-                <text
-                  x={late ? x2 : x1}
-                  y={y - 5}
-                  textAnchor={late ? 'end' : 'start'}
-                  className={`fill-water stroke-none ${chosen ? 'font-semibold' : ''}`}
-                >
-                  {initials(place.crewName)}
-                  {chosen ? ` ${formatMinute(place.from, display)}, +${place.addedDriveMinutes}` : ` +${place.addedDriveMinutes}`}
-                </text>
-              </g>
-            )
-          })}
-        </svg>
+        <div key={day} aria-hidden="true" className="hidden border-l border-edge md:block">
+          <svg aria-hidden="true" width="100%" height={height} className="block text-small">
+            <line x1="50%" x2="50%" y1="0" y2="100%" className="stroke-line" strokeDasharray="2 3" />
+            {town.visits
+              .filter((visit) => visit.day === day)
+              .map((visit) => (
+                <line
+                  key={`${visit.from} ${visit.until}`}
+                  x1={`${atPercent(visit.from, axis)}%`}
+                  x2={`${atPercent(visit.until, axis)}%`}
+                  y1={height - 8}
+                  y2={height - 8}
+                  className="stroke-ink"
+                  strokeWidth="3"
+                />
+              ))}
+            {placesOn(day).map((place, n) => {
+              const [x1, x2] = [`${atPercent(place.from, axis)}%`, `${atPercent(place.lastStart + data.minutes, axis)}%`]
+              const y = LINE * (n + 1) - 2
+              const late = atPercent(place.from, axis) > 55
+              return (
+                <g key={`${place.crewDayId} ${place.from}`} className="stroke-water">
+                  <line x1={x1} x2={x2} y1={y} y2={y} strokeWidth="2" />
+                  <line x1={x1} x2={x1} y1={y} y2={y + 6} strokeWidth="2" />
+                  <line x1={x2} x2={x2} y1={y} y2={y + 6} strokeWidth="2" />
+                  <text
+                    x={late ? x2 : x1}
+                    y={y - 5}
+                    textAnchor={late ? 'end' : 'start'}
+                    className={`fill-water stroke-none ${chosen ? 'font-semibold' : ''}`}
+                  >
+                    {initials(place.crewName)}
+                    {chosen ? ` ${formatMinute(place.from, display)}, +${place.addedDriveMinutes}` : ` +${place.addedDriveMinutes}`}
+                  </text>
+                </g>
+              )
+            })}
+          </svg>
+        </div>
       ))}
     </li>
   )
