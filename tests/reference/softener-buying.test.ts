@@ -109,6 +109,7 @@ describe('prices (invented)', () => {
       'fill-funnel',
       'spent-resin-container',
       'drain-strainer',
+      ...['protection', 'tools', 'tests', 'spares'],
     ])
   })
   it('without a list every charged line is unknown, and nothing costs nothing', () => {

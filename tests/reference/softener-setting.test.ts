@@ -159,10 +159,15 @@ describe('the dose', () => {
     expect(doseOf(set({ mostLeakageMgL: 4 })).saltLbFt3).toBe(10)
     expect(set({ dissolvedSolidsMgL: 5000 })).toMatchObject({ by: 'none', best: 22 })
   })
-  it('at most 14 days, 7 with iron and manganese from 0.3 mg/L (common practice; limit of 12 VAC 5-590-900)', () => {
+  it('at most 14 days, 4 with iron and manganese from 0.3 mg/L (practice says 3 to 4, no source; limit of 12 VAC 5-590-900)', () => {
     expect(doseOf(set({ people: 1 })).intervalDays).toBe(14)
-    expect(doseOf(set({ people: 1, metalsMgL: 0.3 })).intervalDays).toBe(7)
+    expect(doseOf(set({ people: 1, metalsMgL: 0.3 })).intervalDays).toBe(4)
     expect(doseOf(set({ people: 1, metalsMgL: 0.29 })).intervalDays).toBe(14)
+  })
+  it('iron in the water is not given the least salt but 8 lb/ft³ or more, and a longer backwash (practice, no source)', () => {
+    expect(doseOf(set({ metalsMgL: 0 })).saltLbFt3).toBeLessThan(8)
+    expect(doseOf(set({ metalsMgL: 1 })).saltLbFt3).toBeGreaterThanOrEqual(8)
+    expect([set({ metalsMgL: 0 }).minutes.backwash, set({ metalsMgL: 1 }).minutes.backwash]).toEqual([10, 14])
   })
   it('a timer counts whole days', () => {
     const found = set({ byTimer: true })

@@ -49,6 +49,7 @@ const VALUES: Record<string, readonly string[]> = {
   kit: [
     ...resinKinds.flatMap((kind) => [kind, `${kind}/short`]),
     ...['recorded', 'label', 'table', 'geometry'].map((basis) => `basis/${basis}`),
+    ...['protection', 'tools', 'tests', 'spares'].map((item) => `${item}Why`),
   ],
   diagnosis: [
     ...CAUSES.flatMap(({ id, cure }) => [id, `${id}/means`, `${id}/cure`, `action/${cure}`]),

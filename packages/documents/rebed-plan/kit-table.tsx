@@ -1,4 +1,5 @@
 import { bagsFromShelf } from '@almanac/softener/kit/bags-on-shelf'
+import { BESIDES } from '@almanac/softener/kit/kit-supply-lines'
 import type { KitLine } from '@almanac/softener/kit/kit-types'
 import { formatWeightLb } from '@almanac/units/format'
 import { showWhole } from '@almanac/units/format-number'
@@ -33,21 +34,23 @@ export function KitTable({ plan }: { plan: MadePlan }) {
         <Cell width={WIDTH.weight}>{formatWeightLb(value.loadWeightLb, facts.display)}</Cell>
         <Cell width={WIDTH.price}>{priced.knownMinor > 0 ? total : words('price')}</Cell>
       </View>
-      {priced.lines.map(({ line, priceMinor, charged }) => (
-        <View
-          key={`${line.item}-${line.text}`}
-          style={{ flexDirection: 'row', borderBottomWidth: 0.4, borderColor: LINE, paddingVertical: 1.4 }}
-        >
-          <TickBox size={8} />
-          <View style={{ flexGrow: 1, flexBasis: 0 }}>
-            <Printed lines={2}>{onShelf(plan, line)}</Printed>
+      {priced.lines
+        .filter(({ line }) => !BESIDES.some((item) => item === line.item))
+        .map(({ line, priceMinor, charged }) => (
+          <View
+            key={`${line.item}-${line.text}`}
+            style={{ flexDirection: 'row', borderBottomWidth: 0.4, borderColor: LINE, paddingVertical: 1.4 }}
+          >
+            <TickBox size={8} />
+            <View style={{ flexGrow: 1, flexBasis: 0 }}>
+              <Printed lines={2}>{onShelf(plan, line)}</Printed>
+            </View>
+            <Cell width={WIDTH.weight}>{line.weightLb === null ? '' : formatWeightLb(line.weightLb, facts.display)}</Cell>
+            <Cell width={WIDTH.price} soft={priceMinor === null}>
+              {!charged ? words('comesBack') : priceMinor === null ? words('noPrice') : formatMoney(priceMinor, money)}
+            </Cell>
           </View>
-          <Cell width={WIDTH.weight}>{line.weightLb === null ? '' : formatWeightLb(line.weightLb, facts.display)}</Cell>
-          <Cell width={WIDTH.price} soft={priceMinor === null}>
-            {!charged ? words('comesBack') : priceMinor === null ? words('noPrice') : formatMoney(priceMinor, money)}
-          </Cell>
-        </View>
-      ))}
+        ))}
       {open > 0 ? (
         <Printed style={{ fontSize: 7.5, color: SOFT, marginTop: 2 }} lines={1}>
           {words('unpriced', { count: open })}

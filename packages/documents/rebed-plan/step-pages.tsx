@@ -1,3 +1,4 @@
+import { BESIDES } from '@almanac/softener/kit/kit-supply-lines'
 import type { ProcedureStep } from '@almanac/softener/procedure/procedure-types'
 import { showWhole } from '@almanac/units/format-number'
 import type { Words } from '@almanac/words/words'
@@ -12,7 +13,7 @@ import type { MadePlan } from './make-plan.ts'
 import { bodyText, type PaperStep, paperSteps, STEP, setColumns } from './step-columns.ts'
 
 /** Widths of a column and what it may hold as estimated, points; A4 is narrower and higher than US letter. Tests count the sheets. */
-const COLUMN = { LETTER: { width: 272, height: 620 }, A4: { width: 263, height: 675 } } as const
+const COLUMN = { LETTER: { width: 272, height: 596 }, A4: { width: 263, height: 651 } } as const
 
 /** Sheets 2 and 3: reasons to stop, then every step with its cautions before it and a box to tick. */
 export function StepPages({ plan }: { plan: MadePlan }) {
@@ -20,6 +21,12 @@ export function StepPages({ plan }: { plan: MadePlan }) {
   const steps = paperSteps(procedure.steps, briefs, facts.display, hazards)
   const { width, height } = COLUMN[paper]
   const [first, ...others] = steps
+  const bring = plan.kit.ok
+    ? plan.kit.value.lines
+        .filter((line) => BESIDES.some((item) => item === line.item))
+        .map((line) => line.text)
+        .join('; ')
+    : ''
   const { fontSize, columns } = setColumns(others, width, [height, height, height, height])
   return (
     <>
@@ -31,6 +38,12 @@ export function StepPages({ plan }: { plan: MadePlan }) {
               {words('stepsLead', { count: showWhole(steps.length, facts.display), minutes: showWhole(procedure.minutes, facts.display) })}
             </Printed>
           </View>
+          {number === 2 && bring ? (
+            <Printed style={{ fontSize: 8.4 }} lines={2}>
+              {words('bring', { items: bring })}
+            </Printed>
+          ) : null}
+          {plan.tank ? <Printed style={{ fontSize: 8.4, fontFamily: BOLD }}>{plan.tank}</Printed> : null}
           {number === 2 && first ? <StopBox step={first} cases={stopCases(procedure.steps[0])} words={words} /> : null}
           <View style={{ flexDirection: 'row', justifyContent: 'space-between' }}>
             {columns.slice(2 * number - 4, 2 * number - 2).map((part, i) => (

@@ -2,6 +2,7 @@ import { formatFlowGpm, formatLengthIn, formatPressurePsi, formatTemperatureF, f
 import { formatPercent, showNumber } from '@almanac/units/format-number'
 import { type Refusal, refuse } from '@almanac/units/result'
 import type { CardLine, CardWords, WhyWords } from '../setting/card-types.ts'
+import { isCommercial } from '../site/commercial.ts'
 import type { SiteEvaluation } from '../site/evaluate-site.ts'
 import type { SiteInput } from '../site/site-input.ts'
 import { AGED_DIAMETER_SHARE, AGED_VOIDAGE_LOSS } from './aged-bed.ts'
@@ -18,6 +19,8 @@ export function flowWords(
 ): FlowWords | Refusal {
   const { flow, filled, season } = evaluation
   if ('reason' in flow) return refuse(flow.reason)
+  if (isCommercial(filled) && input.fixtureUnits === null)
+    return refuse('This softener is larger than a house’s: a house’s peak says nothing of it. Count what uses water here, below.')
   const curve = DEMAND_CURVES[input.demandCurve]
   const gpm = (value: number) => formatFlowGpm(value, display)
   const each = flow.working === 2 ? ', half through each tank' : ''
@@ -57,7 +60,7 @@ export function flowWords(
   }
   const { dropAtDemand, dropAtCarried, at15Psi } = flow
   return {
-    summary: SUMMARY[flow.verdict](gpm(flow.demandGpm), gpm(flow.carriesGpm)),
+    summary: `${input.people === null && input.fixtureUnits === null ? 'Who lives here isn’t recorded: a house of four is assumed. ' : ''}${SUMMARY[flow.verdict](gpm(flow.demandGpm), gpm(flow.carriesGpm))}`,
     tone: flow.verdict === 'far-short' ? 'mind' : 'good',
     lines: [
       line('demand', 'Home, at its peak', gpm(flow.demandGpm), each.slice(2) || undefined, {

@@ -11,6 +11,8 @@ import type { SiteEvaluation } from '../site/evaluate-site.ts'
 import type { SiteInput } from '../site/site-input.ts'
 import { SEASON_SWING_F } from '../site/site-water.ts'
 import { type BackwashEffect, type BackwashFigures, SAFE_SHARE_OF_FREEBOARD, type SeasonBackwash } from './backwash.ts'
+import { beadsOf, bedExpansion } from './bed-expansion.ts'
+import { waterAt } from './water-state.ts'
 
 export type BackwashWords = {
   /** What is to be said of the installed backwash, in a sentence or two. */
@@ -64,7 +66,7 @@ export function backwashWords(
       : []),
   ]
   return {
-    ...verdictWords(backwash, input, gpm, display),
+    ...verdictWords(backwash, input, gpm, display, input.backwashGpm === null ? null : byBoth(evaluation, backwash, input.backwashGpm)),
     lines: [
       {
         id: 'freeboard',
@@ -92,6 +94,7 @@ export function backwashWords(
       },
     ],
     notes: [
+      ...formulasDiffer(evaluation, input, backwash, gpm, display),
       ...(backwash.wantedExpansion > backwash.safeExpansion
         ? [
             `This tank has no room for the ${formatPercent(backwash.wantedExpansion, display)} expansion usually wanted (common practice): ${formatPercent(backwash.safeExpansion, display)} is the most. Backwash longer instead of harder.`,
@@ -104,16 +107,46 @@ export function backwashWords(
   }
 }
 
+/** Formulas closer than this are not worth a word, as a share of the settled bed. */
+const WORTH_A_WORD = 0.03
+
+/** How far a flow lifts the bed in winter by each formula; null where the tank is not known. */
+function byBoth({ filled }: SiteEvaluation, { winter }: BackwashFigures, flowGpm: number) {
+  if (filled.shell === null) return null
+  const flux = flowGpm / filled.shell.areaFt2
+  const by = (model: SiteInput['expansionModel']) => bedExpansion(beadsOf(filled.kind), waterAt(winter.temperatureC), flux, model)
+  return { careful: by('wen-yu'), other: by('richardson-zaki') }
+}
+
+/** Where the two formulas disagree, by how much, and which one counts. */
+function formulasDiffer(
+  evaluation: SiteEvaluation,
+  input: SiteInput,
+  backwash: BackwashFigures,
+  gpm: (value: number) => string,
+  display: AmountDisplay,
+): string[] {
+  const flow = input.backwashGpm ?? backwash.controlGpm ?? backwash.yearRoundGpm
+  const both = byBoth(evaluation, backwash, flow)
+  if (both === null || Math.abs(both.careful - both.other) < WORTH_A_WORD) return []
+  const shown = (share: number) => formatPercent(share, display)
+  const counts = input.expansionModel === 'wen-yu' ? 'The careful one counts here.' : 'You chose the second one.'
+  return [
+    `Formulas differ: at ${gpm(flow)} in winter the bed grows ${shown(both.careful)} by ${MODEL_WORDS['wen-yu']}, ${shown(both.other)} by ${MODEL_WORDS['richardson-zaki']}. ${counts}`,
+  ]
+}
+
 function effectWords({ expansion, reachesTop }: BackwashEffect, display: AmountDisplay): string {
   if (reachesTop) return 'to the top of the tank'
   return expansion < 0.005 ? 'bed not lifted' : `${formatPercent(expansion, display)} expansion`
 }
 
 function verdictWords(
-  { verdict, winter, summer, controlGpm, yearRoundGpm }: BackwashFigures,
+  { verdict, winter, summer, controlGpm, yearRoundGpm, freeVolumeShare }: BackwashFigures,
   input: SiteInput,
   gpm: (value: number) => string,
   display: AmountDisplay,
+  both: { careful: number; other: number } | null,
 ): Pick<BackwashWords, 'summary' | 'tone'> {
   const fitted = input.backwashGpm === null ? '' : gpm(input.backwashGpm)
   const better = gpm(controlGpm ?? yearRoundGpm)
@@ -121,6 +154,11 @@ function verdictWords(
   const warm = summer.installed ? effectWords(summer.installed, display) : ''
   switch (verdict) {
     case 'lost':
+      if (both && both.other < freeVolumeShare)
+        return {
+          summary: `At ${fitted} the bed may reach the top of the tank in winter, and some resin may be lost. Watch the drain, or fit about ${better}.`,
+          tone: 'mind',
+        }
       return {
         summary: `At ${fitted} the bed rises to the top of the tank in winter, and resin goes to the drain. Fit a flow control of about ${better}.`,
         tone: 'danger',

@@ -64,18 +64,28 @@ function gravelLine(layer: Layer, weightLb: number, why: string, { display, word
   }
 }
 
-/** The new tube with its basket, how its length is found, and how exactly it is cut. `tubeRule` is the valve's word on how high it stands. */
-export function tubeLine(tube: TubeLength, choice: TubeChoice, tubeRule: string | null, { display, words }: Speaking): KitLine {
+const TEXTS = {
+  tube: { 'old tube': 'tubeText', estimate: 'tubeTextAbout' },
+  hub: { 'old tube': 'hubText', estimate: 'hubTextAbout' },
+} as const
+
+/** The new tube with its basket, how its length is found, and how exactly it is cut. `tubeRule` is the valve's word on how high it stands; a `hub` has laterals in the basket's place. */
+export function tubeLine(
+  tube: TubeLength,
+  choice: TubeChoice,
+  { tubeRule, hub }: { tubeRule: string | null; hub: boolean },
+  { display, words }: Speaking,
+): KitLine {
   const od = choice.outsideDiameterIn
   const across = display.unitSystem === 'us' ? withUnit(od, 3, 'in', display) : formatLengthIn(od, display)
   const cut = { length: formatCutLengthIn(tube.lengthIn, display), tolerance: formatCutLengthIn(TUBE_CUT_TOLERANCE_IN, display) }
   const reasons = { diameter: choice.why, length: tube.how }
   return {
     item: 'distributor-tube',
-    label: words('tube', { across }),
+    label: words(hub ? 'hub' : 'tube', { across }),
     quantity: 1,
     unit: 'piece',
-    text: words(tube.basis === 'old tube' ? 'tubeText' : 'tubeTextAbout', { across, ...cut }),
+    text: words(TEXTS[hub ? 'hub' : 'tube'][tube.basis], { across, ...cut }),
     why: tubeRule ? words('tubeWhyValve', { ...reasons, rule: tubeRule }) : words('tubeWhy', reasons),
     source: words(tube.basis === 'old tube' && choice.basis !== 'usual' ? 'source/practice' : 'source/memory'),
     weightLb: null,

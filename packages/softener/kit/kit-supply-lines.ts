@@ -24,6 +24,9 @@ const BLEACH_STRENGTH_PERCENT = 5.25
 /** Household bleach sold today, % sodium hypochlorite; common practice, no source. */
 const USUAL_BLEACH_PERCENT = 8.25
 
+/** What the steps need beside the materials, and comes back; common practice, no source. */
+export const BESIDES = ['protection', 'tools', 'tests', 'spares'] as const
+
 /** Volume of old resin to take away, ft³. */
 export function spentResinFt3(resinFt3: number): number {
   return resinFt3 * SPENT_SWELLING
@@ -59,6 +62,7 @@ export function supplyLines(input: SupplyInput): KitLine[] {
     sanitiserLine(input),
     containerLine(input),
     piece('drain-strainer', words('strainer'), words('strainerWhy'), true, words),
+    ...BESIDES.map((item) => ({ ...piece(item, words(item), words(`${item}Why`), true, words), text: words(item) })),
   ]
 }
 

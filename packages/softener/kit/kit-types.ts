@@ -43,6 +43,10 @@ export type KitItem =
   | 'sanitiser'
   | 'spent-resin-container'
   | 'drain-strainer'
+  | 'protection'
+  | 'tools'
+  | 'tests'
+  | 'spares'
 
 /** `quantity` counts `unit`; `text` is the line as a person reads it. `toReturn` marks what comes back with the crew. */
 export type KitLine = {

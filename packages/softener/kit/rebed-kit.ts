@@ -1,7 +1,7 @@
 import { withUnit } from '@almanac/units/format-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { type ResinKind, resinKindOr8 } from '../resin/resin-kinds.ts'
-import { type TubeLength, tubeLength } from '../tanks/distributor-tube.ts'
+import { hasHub, mayHaveHub, type TubeLength, tubeLength } from '../tanks/distributor-tube.ts'
 import { fillForTank, type TankFill } from '../tanks/fill-for-tank.ts'
 import { checkTankSize, tankShell } from '../tanks/tank-geometry.ts'
 import { type BagPlan, CUBIC_FOOT_BAGS, LITRE_BAGS, planBags } from './bag-plan.ts'
@@ -58,7 +58,7 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
   const lines: KitLine[] = [
     ...resinLines(bagPlan, kind, fill.value, speaking),
     ...gravelLines(gravel, size.diameterIn, speaking),
-    tubeLine(tube, choice, input.valve?.tubeRule ?? null, speaking),
+    tubeLine(tube, choice, { tubeRule: input.valve?.tubeRule ?? null, hub: hasHub(size.diameterIn) }, speaking),
     ...supplyLines({
       resinFt3,
       gravelOutLb: gravel.takenOutLb,
@@ -81,7 +81,12 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
     loadVolumeFt3: sum(lines, (line) => line.volumeFt3),
     spentResinFt3: spentResinFt3(resinFt3),
     ...{ fullTankLb, heaviestLiftLb, heaviestLift, crewSize, crewWhy },
-    warnings: [...fill.value.warnings, ...bagWarnings(bagPlan, resinFt3, kind, speaking), ...(choice.warning ? [choice.warning] : [])],
+    warnings: [
+      ...(mayHaveHub(size.diameterIn) ? [words('hubByCard')] : []),
+      ...fill.value.warnings,
+      ...bagWarnings(bagPlan, resinFt3, kind, speaking),
+      ...(choice.warning ? [choice.warning] : []),
+    ],
   }
   return ok(value, {
     assumptions: [
@@ -110,7 +115,7 @@ function withOffset(tube: TubeLength, offsetIn: number | null | undefined): Tube
 
 function bagWarnings(plan: BagPlan, resinFt3: number, kind: ResinKind, { words, display }: Speaking): string[] {
   const left = plan.wasteFt3 > 0.05 * resinFt3 ? [words('bagsLeave', { volume: withUnit(plan.wasteFt3, 2, 'ft³', display) })] : []
-  const mesh = kind.id === 'fine-mesh' ? [words('fineMeshBasket')] : []
+  const mesh = kind.id === 'fine-mesh' ? [words('fineMeshBasket'), words('fineMeshControl')] : []
   return [...left, ...mesh]
 }
 

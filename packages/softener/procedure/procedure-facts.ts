@@ -5,6 +5,8 @@ import { COMMERCIAL_DIAMETER_IN, drainedTankLb, mayTip } from '../kit/job-weight
 import { sanitiserText } from '../kit/kit-supply-lines.ts'
 import { nioshLifting } from '../kit/niosh-lifting.ts'
 import { RESIN_KINDS } from '../resin/resin-kinds.ts'
+import { COMMERCIAL_FROM_FT3 } from '../site/commercial.ts'
+import { hasHub } from '../tanks/distributor-tube.ts'
 import { fillForTank } from '../tanks/fill-for-tank.ts'
 import { twinName } from '../tanks/twin-name.ts'
 import type { ProcedureContext } from './procedure-types.ts'
@@ -17,8 +19,6 @@ export const HIGH_PRESSURE_PSI = 80
 const FLOOR_IN = 6
 /** Height of the neck taken where the tank's is not known, in. */
 const TYPICAL_NECK_IN = 54
-/** From this diameter a tank is drawn from by a hub with laterals; common practice, no source. */
-const HUB_FROM_IN = 24
 /** Taken for the time estimates when neither tank nor volume is known, ft³. */
 const TYPICAL_RESIN_FT3 = 1.5
 
@@ -42,9 +42,9 @@ export function procedureFacts(context: ProcedureContext, words: ProcedureWords)
     ...context,
     resinFt3,
     gravel: context.gravelLb == null ? null : context.gravelLb > 0,
-    commercial: (context.diameterIn ?? 0) >= COMMERCIAL_DIAMETER_IN || resinFt3 >= 6,
+    commercial: (context.diameterIn ?? 0) >= COMMERCIAL_DIAMETER_IN || resinFt3 >= COMMERCIAL_FROM_FT3,
     tips: diameterIn == null || drainedLb === null ? null : mayTip(diameterIn, drainedLb),
-    hub: (diameterIn ?? 0) >= HUB_FROM_IN,
+    hub: hasHub(diameterIn ?? 0),
     highPressure: (context.pressurePsi ?? 0) > HIGH_PRESSURE_PSI,
     liftingIndex,
     named: {

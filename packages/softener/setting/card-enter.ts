@@ -5,7 +5,7 @@ import { gpgToMgL, mgLToGpg } from '@almanac/units/hardness'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
 import { galToL, lToGal } from '@almanac/units/volume'
 import type { CompensatedHardness } from '../water/compensated-hardness.ts'
-import type { CardFacts } from './card-facts.ts'
+import { type CardFacts, grainWords } from './card-facts.ts'
 import type { CardLine } from './card-types.ts'
 import type { DoseFigures } from './dose-figures.ts'
 
@@ -17,7 +17,9 @@ export function enterLines(facts: CardFacts): CardLine[] {
   const { dose, setting, input, display } = facts
   const metered = input.control !== 'timer'
   return [
-    ...(metered ? [hardnessLine(facts), gallonsLine(facts), reserveLine(facts), overrideLine(facts)] : [daysLine(facts)]),
+    ...(metered
+      ? [hardnessLine(facts), capacityLine(facts), gallonsLine(facts), reserveLine(facts), overrideLine(facts)]
+      : [daysLine(facts)]),
     saltLine(facts, dose),
     {
       id: 'hour',
@@ -80,6 +82,27 @@ function roundedDown(gallons: number, display: CardFacts['display']): number {
   return display.unitSystem === 'us' ? Math.floor(gallons / 10) * 10 : lToGal(Math.floor(galToL(gallons) / 50 + 1e-9) * 50)
 }
 
+/** Grains that a head asks for, of one tank, down to what it can be set to. */
+function capacityLine(facts: CardFacts): CardLine {
+  const { setting, dose, display } = facts
+  const eachGr = Math.floor(dose.capacityGr / setting.tanks / 100) * 100
+  return {
+    id: 'capacity',
+    label: setting.tanks === 2 ? 'Capacity of each tank' : 'Capacity',
+    value: grainWords(eachGr, display),
+    hint: 'only if the valve asks for it: most work out the gallons from it and the hardness',
+    why: {
+      title: 'Capacity to enter',
+      summary: 'This is what the bed takes up between two regenerations at this salt setting, as old as it is.',
+      inputs: facts.capacityInputs,
+      formula: 'Resin × capacity at this dose of salt × what age, temperature and dissolved solids leave of it, down to a hundred grains.',
+      assumptions: facts.capacityAssumptions,
+      missing: facts.capacityMissing,
+      source: facts.capacitySource,
+    },
+  }
+}
+
 function gallonsLine(facts: CardFacts): CardLine {
   const { setting, hardness, display } = facts
   return {
@@ -140,7 +163,7 @@ function overrideLine({ setting, input, display }: CardFacts): CardLine {
         { name: 'Iron', value: metal(input.ironMgL, display) },
         { name: 'Manganese', value: metal(input.manganeseMgL, display) },
       ],
-      formula: 'A bed left standing packs and goes stale: at most 14 days, 7 where iron and manganese together reach 0.3 mg/L.',
+      formula: 'A bed left standing packs and goes stale: at most 14 days, 4 where iron and manganese together reach 0.3 mg/L.',
       assumptions: [],
       missing: [],
       source: COMMON_PRACTICE,

@@ -5,7 +5,7 @@ import type { GridDose } from './dose-grid.ts'
 import { brineGal } from './regeneration-steps.ts'
 
 /** Why a dose will not do. */
-export type DoseFault = 'leaks' | 'too-often'
+export type DoseFault = 'leaks' | 'too-often' | 'iron-stays'
 
 /** One salt dose at this site. Masses in lb of the salt used, for all tanks that regenerate together. */
 export type DoseFigures = {
@@ -45,6 +45,8 @@ export type DoseSetting = {
   /** Factor on leakage for dissolved solids. */
   solidsFactor: number
   mostLeakageMgL: number
+  /** No smaller dose will do, as lb NaCl per ft³: iron in the water. */
+  leastAsNaClLbFt3: number
   fixedGal: number
   saltPriceMinorPerLb: number | null
   waterPriceMinorPerGal: number | null
@@ -81,6 +83,12 @@ export function doseFigures(dose: GridDose, at: DoseSetting): DoseFigures {
     leakageMgL,
     costMinorYear:
       at.saltPriceMinorPerLb === null ? null : saltLbYear * at.saltPriceMinorPerLb + waterGalYear * (at.waterPriceMinorPerGal ?? 0),
-    fault: leakageMgL > at.mostLeakageMgL ? 'leaks' : days < 1 ? 'too-often' : null,
+    fault: faultOf(dose, at, leakageMgL, days),
   }
+}
+
+function faultOf(dose: GridDose, at: DoseSetting, leakageMgL: number, days: number): DoseFault | null {
+  if (leakageMgL > at.mostLeakageMgL) return 'leaks'
+  if (dose.asNaClLbFt3 < at.leastAsNaClLbFt3) return 'iron-stays'
+  return days < 1 ? 'too-often' : null
 }

@@ -13,9 +13,11 @@ import { MOST_LEAKAGE_MG_L } from './efficiency-limits.ts'
 import { fixedRegenerationGal, type StepMinutes, stepMinutes } from './regeneration-steps.ts'
 import { type WaterUse, waterUse } from './water-use.ts'
 
-/** Longest interval between regenerations: 14 days, 7 where iron or manganese would settle in the bed (common practice, no source). */
+/** Longest interval between regenerations: 14 days, 4 where iron or manganese would settle in the bed (practice says 3 to 4; no source). */
 const MOST_DAYS = 14
-const MOST_DAYS_WITH_METALS = 7
+const MOST_DAYS_WITH_METALS = 4
+/** Salt that carries iron out again, as lb NaCl/ft³: 8 to 10 in practice, never the least that softens (no source). */
+const LEAST_DOSE_WITH_METALS = 8
 /** From here metals count, mg/L together: the limit for public works (Virginia 12 VAC 5-590-900). */
 const METALS_FROM_MG_L = 0.3
 /** Age taken where the bed's beginning is not known, years: about half of the average life of 8 to 10 (UFC 3-240-13FN §2-2.5.1.4). */
@@ -85,7 +87,8 @@ export function settingFigures(question: SettingQuestion, figures: FirmFigures):
   // The other tank is ready when one of two in turn is spent, so that nothing need be kept back.
   const reserve: Reserve = arrangement === 'twin-alternating' ? NO_RESERVE : figures.reserve
   const tanks = arrangement === 'twin-parallel' ? 2 : 1
-  const mostDays = question.metalsMgL >= METALS_FROM_MG_L ? MOST_DAYS_WITH_METALS : MOST_DAYS
+  const metals = question.metalsMgL >= METALS_FROM_MG_L
+  const mostDays = metals ? MOST_DAYS_WITH_METALS : MOST_DAYS
   const at: DoseSetting = {
     salt,
     resinFt3,
@@ -97,7 +100,8 @@ export function settingFigures(question: SettingQuestion, figures: FirmFigures):
     mostDays,
     solidsFactor: (leakageMgL(1, question.dissolvedSolidsMgL) ?? 1) / (leakageMgL(1, null) ?? 1),
     mostLeakageMgL: question.mostLeakageMgL ?? MOST_LEAKAGE_MG_L,
-    fixedGal: fixedRegenerationGal(question.backwashGpm, resinFt3),
+    leastAsNaClLbFt3: metals ? LEAST_DOSE_WITH_METALS : 0,
+    fixedGal: fixedRegenerationGal(question.backwashGpm, resinFt3, metals),
     saltPriceMinorPerLb: figures.saltPriceMinorPerLb,
     waterPriceMinorPerGal: figures.waterPriceMinorPerGal,
   }
@@ -120,7 +124,7 @@ export function settingFigures(question: SettingQuestion, figures: FirmFigures):
     mostDays,
     gallonsBetween: dose.usableGr / compensatedGpg,
     refillGal,
-    minutes: stepMinutes(dose.saltLb / tanks, resinFt3, refillGal, question.refillGpm),
+    minutes: stepMinutes(dose.saltLb / tanks, resinFt3, refillGal, question.refillGpm, metals),
     sodiumMgL: sodiumAddedMgL(question.hardnessGpg, salt),
     tanks,
   }

@@ -1,5 +1,6 @@
 import type { Refusal } from '@almanac/units/result'
 import type { FirmFigures } from '../firm/firm-figures.ts'
+import { isCommercial } from '../site/commercial.ts'
 import type { SiteEvaluation } from '../site/evaluate-site.ts'
 import type { SiteInput } from '../site/site-input.ts'
 import { enterLines } from './card-enter.ts'
@@ -23,15 +24,23 @@ export function settingsCard(evaluation: SiteEvaluation, input: SiteInput, figur
     steps: stepLines(facts),
     follows: followLines(facts),
     cautions: drinkingCautions(facts),
-    warnings: [...hardness.warnings, ...evaluation.filled.fill.warnings, ...settingWarnings(facts)],
+    warnings: [...hardness.warnings, ...evaluation.filled.fill.warnings, ...settingWarnings(facts, isCommercial(evaluation.filled))],
   }
 }
 
-function settingWarnings({ setting, dose, input }: CardFacts): string[] {
+function settingWarnings({ setting, dose, input }: CardFacts, commercial: boolean): string[] {
   const warnings: string[] = []
   if (dose.fault === 'too-often')
     warnings.push(
       'This softener doesn’t last a day on this water: it’s too small, or the bed is worn out. It lets hard water through every day.',
+    )
+  if (dose.fault === 'iron-stays')
+    warnings.push('At this dose iron stays in the bed: with iron in the water practice sets 8 to 10 lb/ft³ of salt or more.')
+  if (setting.use.basis === 'household')
+    warnings.push(
+      commercial
+        ? 'The water used here isn’t known. A household’s use is assumed, and that says nothing of a commercial site: measure it first.'
+        : 'Nobody has recorded how many people live here: an average household’s use is assumed.',
     )
   if (dose.fault === 'leaks') warnings.push('At this dose too much hardness gets through: set more salt.')
   if (input.control === null) warnings.push('We don’t know if the valve runs by meter or timer. This card is for a meter.')

@@ -65,7 +65,8 @@ export const UNKNOWN_SITE: SiteInput = {
   measuredGalDay: null,
   fixtureUnits: null,
   demandCurve: 'ipc',
-  expansionModel: 'richardson-zaki',
+  // Of two that differ by some points the careful one, which lifts the bed higher.
+  expansionModel: 'wen-yu',
   backwashGpm: null,
   controlsGpm: [],
   control: null,

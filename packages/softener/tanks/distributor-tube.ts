@@ -8,9 +8,18 @@ export const TUBE_OUTSIDE_DIAMETERS_IN = { small: 13 / 16, domestic: 1.05, comme
 /** From this tank diameter the larger tube is usual; from memory, unverified. */
 const COMMERCIAL_FROM_IN = 16
 
+/** From this diameter a tank is drawn from by a hub with laterals; between the two the maker's card decides. Common practice, no source. */
+const HUB_FROM_IN = 24
+const HUB_POSSIBLE_FROM_IN = 16
+export const hasHub = (diameterIn: number): boolean => diameterIn >= HUB_FROM_IN
+export const mayHaveHub = (diameterIn: number): boolean => diameterIn >= HUB_POSSIBLE_FROM_IN && !hasHub(diameterIn)
+
+/** Whether the larger tube, and so a larger valve, is usual. */
+export const hasCommercialTube = (diameterIn: number): boolean => diameterIn >= COMMERCIAL_FROM_IN
+
 /** Outside diameter taken when none is recorded. */
 export function usualTubeOutsideDiameterIn(diameterIn: number): number {
-  return diameterIn >= COMMERCIAL_FROM_IN ? TUBE_OUTSIDE_DIAMETERS_IN.commercial : TUBE_OUTSIDE_DIAMETERS_IN.domestic
+  return hasCommercialTube(diameterIn) ? TUBE_OUTSIDE_DIAMETERS_IN.commercial : TUBE_OUTSIDE_DIAMETERS_IN.domestic
 }
 
 /** The recorded outside diameter where it can be one, else the usual for this tank; `assumed` says which. */

@@ -62,6 +62,7 @@ export const plan = {
     '{count, plural, one {1 line has} other {# lines have}} no price in the stores, so the sum is a least. Prices are those of the stores.',
   onShelf: '{line} (on the shelf)',
   someOnShelf: '{line} ({count} on the shelf)',
+  bring: 'Bring besides the kit: {items}.',
   stepsTitle: 'Steps, in this order',
   stepsLead: '{count} steps, about {minutes} minutes for the crew',
   stopWhen: '{step} Stop, make safe and refer the job when you find:',

@@ -64,6 +64,7 @@ export const plan: Translation<typeof english> = {
     '{count, plural, one {1 línea no tiene} other {# líneas no tienen}} precio en el almacén, así que la suma es un mínimo. Precios del almacén.',
   onShelf: '{line} (en el estante)',
   someOnShelf: '{line} ({count} en el estante)',
+  bring: 'Traiga además del material: {items}.',
   stepsTitle: 'Pasos, en este orden',
   stepsLead: '{count} pasos, unos {minutes} minutos para la cuadrilla',
   stopWhen: '{step} Pare, deje todo seguro y derive el trabajo si encuentra:',

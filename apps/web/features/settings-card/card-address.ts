@@ -49,7 +49,7 @@ function readChanges(search: URLSearchParams): CardChanges {
     warmestF: number(search.get('warm')),
     fixtures: readFixtures(search.get('fixtures')),
     curve: curve in DEMAND_CURVES ? (curve as DemandCurveId) : 'ipc',
-    model: search.get('model') === 'wen-yu' ? 'wen-yu' : 'richardson-zaki',
+    model: search.get('model') === 'richardson-zaki' ? 'richardson-zaki' : 'wen-yu',
     salt: search.get('salt') === 'KCl' ? 'KCl' : 'NaCl',
     control: control === 'meter' || control === 'timer' ? control : null,
     doseLbFt3: number(search.get('dose')),
@@ -67,7 +67,7 @@ function writeChanges(changes: CardChanges): string {
   put('warm', changes.warmestF)
   if (changes.fixtures) put('fixtures', fixturesText(changes.fixtures))
   if (changes.curve !== 'ipc') put('curve', changes.curve)
-  if (changes.model !== 'richardson-zaki') put('model', changes.model)
+  if (changes.model !== 'wen-yu') put('model', changes.model)
   if (changes.salt !== 'NaCl') put('salt', changes.salt)
   put('control', changes.control)
   put('dose', changes.doseLbFt3)

@@ -86,7 +86,7 @@ export function CardInputs({ record, site, changes, change }: Props) {
             { value: 'richardson-zaki', label: 'Richardson and Zaki' },
             { value: 'wen-yu', label: 'Wen and Yu, more cautious' },
           ]}
-          onChange={(event) => change({ model: event.target.value === 'wen-yu' ? 'wen-yu' : 'richardson-zaki' })}
+          onChange={(event) => change({ model: event.target.value === 'richardson-zaki' ? 'richardson-zaki' : 'wen-yu' })}
         />
       </div>
       <Fixtures counts={changes.fixtures} people={input.people} change={change} />

@@ -1,5 +1,6 @@
 import type { SettingsTank, SoftenerSettings, WaterFact } from '@almanac/contract/softeners'
 import type { FirmFigures, ValveCard } from '@almanac/softener/firm/firm-figures'
+import { valveForTank } from '@almanac/softener/firm/valve-for-tank'
 import { fixtureUnits } from '@almanac/softener/flow/fixture-units'
 import { type KitFacts, type RebedFirm, siteBedOf } from '@almanac/softener/rebed/rebed-of-record'
 import type { SiteSources } from '@almanac/softener/setting/card-types'
@@ -70,10 +71,9 @@ const factsOf = (tank: SettingsTank | null): KitFacts => ({
   backwashGpm: tank?.valve?.backwashGpm ?? null,
 })
 
-/** The card that the valve goes by; else the usual one for how it is run. */
+/** The card that the valve goes by; else the usual one for the tank and how it is run. */
 function valveCard(tank: SettingsTank | null, control: 'meter' | 'timer' | null, { valves }: FirmFigures): ValveCard | null {
-  const byCard = valves.find((one) => one.id === tank?.valve?.cardId)
-  return byCard ?? valves.find((one) => one.id === `usual-${control ?? 'meter'}`) ?? null
+  return valveForTank(valves, { cardId: tank?.valve?.cardId ?? null, control, diameterIn: tank?.diameterIn ?? null })
 }
 
 /** Two different temperatures on record are the coldest and the warmest; one alone is the usual one. */
