@@ -10,6 +10,7 @@ import type { JobKind } from '@almanac/records/job-kind'
 import { now } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
+import { waitCosts } from '@almanac/service-rules/jobs/wait-costs'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import { dayIn, instantAt } from '@almanac/units/calendar/zone-clock'
 import { companyFacts } from '../shared/company-facts.ts'
@@ -46,7 +47,7 @@ function startOf(built: Built, jobId: string, slot: Slot): number {
 }
 
 /**
- * Where a job would go over the sheets of the next ten working days, cheapest first: added driving, overtime, days past its window. All other visits stay at
+ * Where a job would go over the sheets of the next ten working days, cheapest first: added driving, overtime, days past its window, and what a day of waiting costs an emergency or a repair. All other visits stay at
  * their times. For each sheet that has no place for it, the reason and what would free one.
  */
 export async function bestPlaces(scope: Pick<Scope, 'companyId'>, jobId: string) {
@@ -99,7 +100,7 @@ export async function bestPlaces(scope: Pick<Scope, 'companyId'>, jobId: string)
           ...{ at: clock(start), startsAt: startsAt.toISOString() },
           endsAt: new Date(startsAt.getTime() + job.minutes * 60_000).toISOString(),
           addedDriveMinutes: slot.addedDriveMinutes === null ? null : Math.max(0, Math.round(slot.addedDriveMinutes)),
-          words: costWords(slot),
+          words: costWords(slot, wants.kind),
         },
       ]
     })
@@ -120,9 +121,11 @@ function reasonOn(built: Parameters<typeof explainNoFit>[0], jobId: string, shee
 }
 
 /** What a place costs beyond its driving, in a few words; null where it costs nothing. */
-function costWords({ addedOvertimeMinutes, lateDays }: Slot): string | null {
+function costWords({ addedOvertimeMinutes, lateDays }: Slot, kind: JobKind): string | null {
   const words = []
+  const days = lateDays === 1 ? 'a day' : `${lateDays} days`
+  const wait = waitCosts[kind]
   if (addedOvertimeMinutes >= 1) words.push(`${Math.round(addedOvertimeMinutes)} min overtime`)
-  if (lateDays > 0) words.push(lateDays === 1 ? 'a day past its window' : `${lateDays} days past its window`)
+  if (lateDays > 0) words.push(wait ? `${days} of waiting: ${wait.because}` : `${days} past its window`)
   return words.length > 0 ? words.join(', ') : null
 }

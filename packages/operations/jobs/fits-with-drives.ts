@@ -14,8 +14,8 @@ const sum = (...drives: Drive[]) =>
   drives.reduce<number | null>((all, { minutes }) => (all === null || minutes === null ? null : all + minutes), 0)
 
 /**
- * The jobs that would fit into a sheet, each with the minutes of driving it adds, and begun when the crew can be there: a start is put off by the drive
- * where the stretch has room for that and for the drive on.
+ * The jobs that would fit into a sheet, each with the minutes of driving it adds, and begun when the crew can be there: a start is put off by the drive,
+ * and what the stretch has no room for with that and the drive on does not fit.
  */
 export async function fitsWithDrives(scope: Pick<Scope, 'companyId'>, crewDayId: string) {
   const { fits, left, timeZone } = await jobsThatFit(scope, crewDayId)
@@ -49,20 +49,28 @@ export async function fitsWithDrives(scope: Pick<Scope, 'companyId'>, crewDayId:
     ]
   })
   const drives = await workOutDrives(desk, legs)
-  const placed = fits.map((fit, n) => {
+  const placed = fits.flatMap((fit, n) => {
     const [there, on, instead] = drives.slice(3 * n, 3 * n + 3) as [Drive, Drive, Drive]
     const [added, passing] = [sum(there, on), sum(instead)]
     const startMs = Math.ceil((Date.parse(fit.startsAt) + (there.minutes ?? 0) * MINUTE_MS) / STEP_MS) * STEP_MS
     const endMs = startMs + fit.minutes * MINUTE_MS
     const fitsLater = endMs + (on.minutes ?? 0) * MINUTE_MS <= Date.parse(fit.freeUntil)
-    const begins = fitsLater ? new Date(startMs) : new Date(fit.startsAt)
-    return {
-      ...fit,
-      at: clockIn(timeZone, begins),
-      startsAt: begins.toISOString(),
-      endsAt: new Date(begins.getTime() + fit.minutes * MINUTE_MS).toISOString(),
-      addedDriveMinutes: added === null || passing === null ? null : Math.max(0, Math.round(added - passing)),
-    }
+    // A stretch that the drives do not leave room in is none.
+    if (!fitsLater) return []
+    const begins = new Date(startMs)
+    return [
+      {
+        ...fit,
+        at: clockIn(timeZone, begins),
+        startsAt: begins.toISOString(),
+        endsAt: new Date(begins.getTime() + fit.minutes * MINUTE_MS).toISOString(),
+        addedDriveMinutes: added === null || passing === null ? null : Math.max(0, Math.round(added - passing)),
+      },
+    ]
   })
-  return { fits: placed, left }
+  const tooFar = fits.length - placed.length
+  return {
+    fits: placed,
+    left: tooFar > 0 ? [...left, { reason: 'Free time is too short with the drives there and on.', jobs: tooFar }] : left,
+  }
 }

@@ -4,8 +4,10 @@ import { type PlanBoardRows, readPlanBoard } from '@almanac/database/read/plan-b
 import type { Load } from '@almanac/dispatch/problem/problem'
 import type { Board, BoardDay, BoardJob, Sheet } from '@almanac/dispatch/propose/board'
 import type { TravelPlace } from '@almanac/dispatch/travel/travel-table'
+import type { JobKind } from '@almanac/records/job-kind'
 import { type SiteHours, siteHoursOn, takesAnyTime } from '@almanac/service-rules/day-sheets/site-hours'
 import { firstDayInTurn, outOfTurn } from '@almanac/service-rules/jobs/job-turns'
+import { waitCosts } from '@almanac/service-rules/jobs/wait-costs'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
@@ -30,6 +32,8 @@ const YARD = 'yard'
 const MOST_OVERTIME = 120
 const END_OF_DAY = 1440
 const NEVER = '9999-12-31'
+/** A job that presses is left out of a plan only as if it waited so long. */
+const LEAVE_OUT_DAYS = 60
 /** Spent resin drips: it weighs about what it weighed new, lb per ft³; typical data sheets, 51 to 53. */
 const SPENT_LB_PER_FT3 = 52
 
@@ -119,9 +123,12 @@ function waitingJob(
   days: readonly BoardDay[],
   firm: Firm,
   parts: PartsDesk,
+  today: string,
 ): BoardJob {
-  const due = dayOf(job.dueLatest)
   const wished = dayOf(job.dueEarliest)
+  const wait = waitCosts[job.kind as JobKind]
+  // What presses is late from the day it was wished for, today at the earliest.
+  const due = wait ? (wished !== null && wished > today ? wished : today) : dayOf(job.dueLatest)
   const late = parts.dayOf({ kind: job.kind, bed: job.bed })
   const first = job.turn && firstDayInTurn(job.turn)
   const turn = job.turn && first ? { day: first, because: outOfTurn(job.turn, '', firm.display) ?? '' } : null
@@ -136,7 +143,9 @@ function waitingJob(
     ...loadOf(job.kind, job.bed, firm),
     ...(earliest ? { earliest } : {}),
     ...(waits ? { earliestBecause: waits.because } : {}),
-    ...(due ? { due, riskPerDay: riskPerDay(job.chance3Months, rows.settings) } : {}),
+    ...(due ? { due, riskPerDay: wait?.minorPerDay ?? riskPerDay(job.chance3Months, rows.settings) } : {}),
+    // Late is better than not at all.
+    ...(wait ? { leaveOutPrice: wait.minorPerDay * LEAVE_OUT_DAYS } : {}),
   }
 }
 
@@ -171,7 +180,7 @@ export async function readBoard(
   })
   const waiting = rows.waiting
     .filter((job) => (dayOf(job.dueEarliest) ?? '') <= untilDay)
-    .map((job) => waitingJob(job, rows, span, firm, parts))
+    .map((job) => waitingJob(job, rows, span, firm, parts, today))
   const coordinates = new Map(asking.map((one) => [one.siteId, placeOfSite(one.coordinates, timeZone)]))
   const yard = pointOf({ latitude: rows.settings.yardLatitude, longitude: rows.settings.yardLongitude })
   const homes = new Map(

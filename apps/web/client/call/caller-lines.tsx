@@ -7,6 +7,7 @@ import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { TextLink } from '@almanac/ui/text-link'
 import { formatInstant } from '@almanac/units/format-clock'
+import { useEffect, useRef } from 'react'
 import { answerLink } from '../answer-place.ts'
 import { readFailure } from '../failure.ts'
 import { WhomLine } from '../whom-line.tsx'
@@ -40,10 +41,13 @@ type Props = { caller: Caller; site: CallSite | undefined; error: Error | null; 
 /** Who is on the phone, what we owe them, what they said last, and what to ask. */
 export function CallerLines({ caller, site, error, onOther }: Props) {
   const display = useDisplay()
+  // The field that had the focus is gone once somebody is chosen: Tab goes on from here.
+  const lines = useRef<HTMLDivElement>(null)
+  useEffect(() => lines.current?.focus(), [])
   const last = site?.calls[0]
   const said = last && saidWords(last, display)
   return (
-    <div className="flex flex-col gap-2 border-b border-line pb-3">
+    <div ref={lines} tabIndex={-1} className="flex flex-col gap-2 border-b border-line pb-3 outline-none">
       <div className="flex items-start justify-between gap-3">
         <div className="min-w-0">
           <p className="font-semibold">
