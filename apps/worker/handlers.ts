@@ -1,6 +1,7 @@
 import { companyIds } from '@almanac/database/in-company'
 import { forgetOldIdentityEvents } from '@almanac/database/sql/identity-events'
 import { exportedPeople } from '@almanac/identity/exported-people'
+import { makePublicToken } from '@almanac/identity/public-token'
 import { mailWorks, postMail } from '@almanac/messages/send-mail'
 import { backtestCompany } from '@almanac/operations/forecasts/backtest-company'
 import { planRebeds } from '@almanac/operations/forecasts/plan-rebeds'
@@ -13,16 +14,31 @@ import { exportCompany } from '@almanac/operations/keeping/export-company'
 import { removeOldExports } from '@almanac/operations/keeping/remove-exports'
 import { deliverMessages, type Ways } from '@almanac/operations/reminders/deliver-messages'
 import { raiseReminders } from '@almanac/operations/reminders/raise-reminders'
+import { LINK_PLACE } from '@almanac/operations/reminders/reminder-text'
+import { config } from '@almanac/runtime/config'
 import { log } from '@almanac/runtime/log'
 import type { QueueName, TaskPayloads } from '@almanac/runtime/queues'
 import { sendTaskAlone } from '@almanac/runtime/task-queue'
 
 type Handlers = { [Q in QueueName]: (payload: TaskPayloads[Q]) => Promise<void> }
 
+/** Where a message's reminder is answered, and where its reader is taken off the list; made when it goes out and kept nowhere. */
+function linksOf({ companyId, reminderId }: { companyId: string; reminderId: string | null }): { link: string; stop: string } {
+  if (reminderId === null) return { link: '', stop: '' }
+  const token = makePublicToken('reminder', { companyId, id: reminderId })
+  const { PUBLIC_URL } = config()
+  return { link: `${PUBLIC_URL}/reminder/${token}`, stop: `${PUBLIC_URL}/api/reminder/${token}/stop` }
+}
+
 /** What messages go out by here: mail where a mail server is set up. The rest waits in the outbox, to be printed or told. */
 const waysOut = (): Ways => ({
   ...(mailWorks() && {
-    email: ({ address: to, subject, body: text, companyName: fromName, id }) => postMail({ to, subject, text, fromName, id }, log()),
+    email: ({ address: to, subject, body, companyName: fromName, id, ...of }) => {
+      const { link, stop } = linksOf(of)
+      // RFC 8058, 3.1: one click is for HTTPS addresses alone.
+      const unsubscribe = stop.startsWith('https:') ? stop : undefined
+      return postMail({ to, subject, text: body.replaceAll(LINK_PLACE, link), fromName, id, unsubscribe }, log())
+    },
   }),
 })
 

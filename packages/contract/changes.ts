@@ -97,6 +97,8 @@ export const SHOWS = {
   'reminders.list': ['reminders', 'site', 'contact', 'customer'],
   'reminders.counts': ['reminders'],
   'reminders.messages': ['reminders'],
+  'reminders.answers': ['reminders', 'site', 'contact'],
+  'reminders.preview': [...FORECAST, 'reminders', 'site', 'contact', 'company-settings'],
   /** A person's own sessions are no record of the company; ending one fetches them again by itself. */
   'session.list': [],
   'sites.list': [...FORECAST, 'site', 'customer', 'softener', 'job', 'visit'],
@@ -173,6 +175,7 @@ export const CHANGES = {
   'plans.accept': ['plan', 'crew-day', 'job', 'visit', 'kit', 'call-back'],
   'reminders.decide': ['reminders'],
   'reminders.step': ['reminders'],
+  'reminders.endLink': ['reminders'],
   'session.changeEmail': [],
   'session.setLanguage': [],
   'session.switchCompany': [],

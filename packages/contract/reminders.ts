@@ -1,5 +1,6 @@
 import { channels } from '@almanac/records/channel'
 import { deskEvents, type MessageList, messageLists, messageStates, reminderStates } from '@almanac/records/message-state'
+import { doneBys, reminderAnswers } from '@almanac/records/reminder-answer'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Id, Instant, page, pageOf, Version } from './shared.ts'
@@ -37,8 +38,38 @@ export const MessageRow = z.object({
   siteId: Id.nullable(),
   siteLabel: z.string().nullable(),
   createdAt: Instant,
+  reminderId: Id.nullable(),
+  /** Until when its link works; null where it has none that does. */
+  linkUntil: Instant.nullable(),
 })
 export type MessageRow = z.infer<typeof MessageRow>
+
+/** What a customer answered by the link. */
+const AnswerRow = z.object({
+  id: Id,
+  kind: z.enum(reminderAnswers),
+  days: z.string().nullable(),
+  askAfter: Day.nullable(),
+  doneDay: Day.nullable(),
+  doneBy: z.enum(doneBys).nullable(),
+  siteId: Id,
+  siteLabel: z.string(),
+  contactName: z.string().nullable(),
+  createdAt: Instant,
+})
+export type AnswerRow = z.infer<typeof AnswerRow>
+
+export const EndLinkInput = command({ reminderId: Id })
+export type EndLinkInput = z.infer<typeof EndLinkInput>
+
+/** What a reminder would say if it were approved now; `refused` says why it would say nothing. */
+const ReminderPreview = z.object({
+  address: z.string().nullable(),
+  subject: z.string().nullable(),
+  body: z.string().nullable(),
+  refused: z.string().nullable(),
+})
+export type ReminderPreview = z.infer<typeof ReminderPreview>
 
 export const DecideInput = command({
   reminders: z
@@ -77,6 +108,7 @@ export const reminders = {
       outbox: z.number().int(),
       check: z.number().int(),
       sent: z.number().int(),
+      answers: z.number().int(),
       leadDays: z.number().int(),
       /** Whether mails go out by themselves here. */
       mails: z.boolean(),
@@ -86,6 +118,15 @@ export const reminders = {
     .route({ method: 'GET', path: '/reminders/messages' })
     .input(page({ list: z.enum(Object.keys(messageLists) as [MessageList, ...MessageList[]]).default('outbox') }))
     .output(pageOf(MessageRow)),
+  answers: oc.route({ method: 'GET', path: '/reminders/answers' }).input(page({})).output(pageOf(AnswerRow)),
+  endLink: oc
+    .route({ method: 'POST', path: '/reminders/end-link' })
+    .input(EndLinkInput)
+    .output(z.object({ ended: z.boolean() })),
+  preview: oc
+    .route({ method: 'GET', path: '/reminders/preview/{reminderId}' })
+    .input(z.object({ reminderId: Id }))
+    .output(ReminderPreview),
   step: oc.route({ method: 'POST', path: '/reminders/step' }).input(StepInput).output(Decided),
   decide: oc.route({ method: 'POST', path: '/reminders/decide' }).input(DecideInput).output(Decided),
 }

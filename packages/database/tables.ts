@@ -56,6 +56,7 @@ export const TABLES = {
     'planned_rebed',
     'pre_treatment',
     'reminder',
+    'reminder_answer',
     'search_token',
     'site',
     'softener',

@@ -22,6 +22,7 @@ import { messageStates, reminderStates } from './message-state.ts'
 import { linkPurposes } from './one-time-link.ts'
 import { papers } from './paper.ts'
 import { preTreatmentKinds } from './pre-treatment-kind.ts'
+import { doneBys, reminderAnswers } from './reminder-answer.ts'
 import { recordedResinKinds, resinKinds } from './resin-kind.ts'
 import { roles } from './role.ts'
 import { movementReasons, reservationStates, stockKinds } from './stock.ts'
@@ -71,6 +72,8 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'plan_proposal.state': planStates,
   'pre_treatment.kind': preTreatmentKinds,
   'reminder.channel': channels,
+  'reminder_answer.done_by': doneBys,
+  'reminder_answer.kind': reminderAnswers,
   'reminder.state': reminderStates,
   'softener.arrangement': arrangements,
   'stock_item.kind': stockKinds,

@@ -137,6 +137,7 @@ describe('a task that is done twice, as after a crash between its effect and its
   })
 
   test('reminders', async () => {
+    await db.query('delete from reminder_answer where company_id = $1', [firm.companyId])
     await db.query('delete from reminder where company_id = $1', [firm.companyId])
     const reminders = () => rows('select id, bed_id, state, version from reminder where company_id = $1')
     await twice('raise-reminders', { companyId: firm.companyId }, reminders)
@@ -144,6 +145,7 @@ describe('a task that is done twice, as after a crash between its effect and its
   })
 
   test('two at the same moment', async () => {
+    await db.query('delete from reminder_answer where company_id = $1', [firm.companyId])
     await db.query('delete from reminder where company_id = $1', [firm.companyId])
     await Promise.all([1, 2, 3].map(() => handle('raise-reminders', { companyId: firm.companyId })))
     expect(await rows('select id from reminder where company_id = $1')).toHaveLength(1)

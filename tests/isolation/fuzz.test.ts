@@ -42,6 +42,8 @@ const ROUTES: [RegExp, string, string][] = [
   [/^\/api\/new-email\/([^/]+)$/, 'api/new-email/[token]', 'token'],
   [/^\/api\/new-password\/([^/]+)$/, 'api/new-password/[token]', 'token'],
   [/^\/api\/set-up\/([^/]+)$/, 'api/set-up/[token]', 'token'],
+  [/^\/api\/reminder\/([^/]+)$/, 'api/reminder/[token]', 'token'],
+  [/^\/api\/reminder\/([^/]+)\/stop$/, 'api/reminder/[token]/stop', 'token'],
   [/^\/healthz$()/, 'healthz', ''],
   [/^\/readyz$()/, 'readyz', ''],
 ]
@@ -113,6 +115,7 @@ test(`a request to each procedure and route and ${REQUESTS} others with seed ${S
   const known: Known & { exportId: string } = {
     ids: Object.values(firm),
     arrivalTokens: [makePublicToken('arrival-windows', { companyId: firm.companyId, id: firm.offerId })],
+    reminderTokens: [makePublicToken('reminder', { companyId: firm.companyId, id: firm.reminderId })],
     calendarTokens: [makePublicToken('calendar', { companyId: firm.companyId, id: firm.feedId })],
     bedId: firm.bedId,
     batchId: firm.batchId,

@@ -123,3 +123,62 @@ describe('a customer’s link', () => {
     expect(await answer.text()).toContain('DTSTART:20261203T200000Z')
   })
 })
+
+describe('the link in a reminder', () => {
+  const tokenOf = (companyId: string, id: string) => makePublicToken('reminder', { companyId, id })
+  const send = async (token: string, body: string, name = 'reminder/[token]', method: 'GET' | 'POST' = 'POST') => {
+    const request = new Request('http://localhost/', method === 'GET' ? {} : { method, body })
+    const answer = await (await route(name, method))(request, { params: Promise.resolve({ token }) })
+    return { status: answer.status, text: await answer.text(), to: answer.headers.get('location') }
+  }
+  const stateOfFirm = async ({ companyId }: FirmRecords) =>
+    (
+      await db.query(
+        `select (select json_agg(a order by id) from reminder_answer a where company_id = $1) as answers,
+          (select json_agg(c order by id) from consent c where company_id = $1) as consents,
+          (select json_agg(j order by id) from job j where company_id = $1) as jobs`,
+        [companyId],
+      )
+    ).rows
+  beforeAll(async () => {
+    for (const { companyId } of [mine, theirs]) {
+      await db.query('delete from reminder_answer where company_id = $1', [companyId])
+      await db.query(`update reminder set link_until = '2027-06-01' where company_id = $1`, [companyId])
+    }
+  })
+
+  test('followed by whatever reads mails changes nothing', async () => {
+    const before = await stateOfFirm(mine)
+    const token = tokenOf(mine.companyId, mine.reminderId)
+    expect(await send(token, '', 'reminder/[token]/stop', 'GET')).toMatchObject({ status: 303, to: `/reminder/${token}` })
+    expect(await stateOfFirm(mine)).toEqual(before)
+  })
+
+  test.each(['', 'answer=done', 'answer=done&day=soon&by=self', 'answer=days&days=%20', 'answer=not-now&months=5', 'answer=all', '%00'])(
+    'with “%s” says that something was missing, and changes nothing',
+    async (body) => {
+      const before = await stateOfFirm(mine)
+      const token = tokenOf(mine.companyId, mine.reminderId)
+      expect(await send(token, body)).toMatchObject({ status: 303, to: `/reminder/${token}?said=nothing` })
+      expect(await stateOfFirm(mine)).toEqual(before)
+    },
+  )
+
+  test('of another company’s reminder, or made for another purpose, opens and changes nothing', async () => {
+    const before = [await stateOfFirm(mine), await stateOfFirm(theirs)]
+    await send(tokenOf(mine.companyId, theirs.reminderId), 'answer=moved')
+    await send(tokenOf(mine.companyId, theirs.reminderId), '', 'reminder/[token]/stop')
+    expect(await send(makePublicToken('calendar', { companyId: mine.companyId, id: mine.reminderId }), 'answer=moved')).toMatchObject({
+      status: 404,
+    })
+    expect([await stateOfFirm(mine), await stateOfFirm(theirs)]).toEqual(before)
+  })
+
+  test('takes somebody off with one click (RFC 8058, 3.2: no cookie, no page), and holds no name or number', async () => {
+    const token = tokenOf(mine.companyId, mine.reminderId)
+    expect(await send(token, 'List-Unsubscribe=One-Click', 'reminder/[token]/stop')).toMatchObject({ status: 204 })
+    const { rows } = await db.query('select granted, source from consent where company_id = $1', [mine.companyId])
+    expect(rows).toEqual([{ granted: false, source: 'link' }])
+    expect(Buffer.from(token, 'base64url').toString('latin1')).not.toMatch(/hanna|vale|orchard|0134/i)
+  })
+})

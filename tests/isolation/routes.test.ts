@@ -25,7 +25,13 @@ const OPEN = ['api/auth/[...all]', 'api/mail-link', 'healthz', 'readyz']
 /** Routes for whoever holds a link that works once; packages/identity/set-up.test.ts and members.test.ts. */
 const ONCE = ['api/join/[token]', 'api/new-email/[token]', 'api/new-password/[token]', 'api/set-up/[token]']
 /** Routes for whoever holds a signed link; tests/isolation/public-links. */
-const LINKED = ['api/arrival/[token]', 'api/arrival/[token]/calendar', 'api/calendar/[token]']
+const LINKED = [
+  'api/arrival/[token]',
+  'api/arrival/[token]/calendar',
+  'api/calendar/[token]',
+  'api/reminder/[token]',
+  'api/reminder/[token]/stop',
+]
 /** Routes behind a session; the procedures' own has its tests beside this file. */
 const CLOSED = ['api/beds/[bedId]/plan', 'api/exports/[id]', 'api/imports', 'api/imports/[id]/problems', 'api/live', 'api/rpc/[[...rest]]']
 

@@ -26,6 +26,9 @@ export const reminders: Record<string, Sample> = {
   list: { roles: 'od', input: () => ({ ...page, state: 'waiting' }) },
   counts: { roles: 'od' },
   messages: { roles: 'od', input: () => ({ ...page, list: 'outbox' }) },
+  answers: { roles: 'od', input: () => page },
+  endLink: { roles: 'od', input: (r) => ({ reminderId: r.reminderId }) },
+  preview: { roles: 'od', input: (r) => ({ reminderId: r.reminderId }) },
   step: { roles: 'od', input: (r) => ({ messages: [{ id: r.messageId, version }], event: 'mark-sent' }) },
   decide: { roles: 'o', input: (r) => ({ reminders: [{ id: r.reminderId, version }], decision: 'release' }) },
 }

@@ -25,6 +25,7 @@ const NAMES = [
     'groupId',
     'reminderId',
     'messageId',
+    'answerId',
     'batchId',
     'draftBatchId',
     'rowId',
@@ -221,6 +222,8 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
     dueLatest: days.due90Day,
   }
   await tx.reminder.create({ data: { ...own, id: r.reminderId, bedId: r.bedId, siteId: r.siteId, contactId: r.contactId, ...notice } })
+  const answer = { kind: 'days', days: 'Any Tuesday', createdAt: at }
+  await tx.reminderAnswer.create({ data: { ...own, id: r.answerId, reminderId: r.reminderId, ...answer } })
   const text = { channel: 'email', address: 'hanna@orchard.example', subject: 'Your softener', body: 'It is getting old.' }
   await tx.message.create({ data: { ...own, id: r.messageId, contactId: r.contactId, ...text, state: 'approved', createdAt: at } })
   const seen = { confidence: 'sure', reason: 'The header says so.', ask: null, examples: [] }

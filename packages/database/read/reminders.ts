@@ -78,6 +78,7 @@ export async function readReminderCounts(scope: Pick<Scope, 'companyId'>) {
       outbox: listed('outbox'),
       check: listed('check'),
       sent: listed('sent'),
+      answers: await tx.reminderAnswer.count({ where: { companyId } }),
       leadDays: settings?.reminderLeadDays ?? 0,
     }
   })
@@ -94,7 +95,7 @@ export async function readMessages(scope: Pick<Scope, 'companyId'>, query: Query
         state: { in: [...messageLists[query.list]] },
         ...(after ? { OR: [{ createdAt: { lt: new Date(after.sort) } }, { createdAt: new Date(after.sort), id: { lt: after.id } }] } : {}),
       },
-      include: { reminder: { select: { siteId: true, site: { select: { label: true } } } } },
+      include: { reminder: { select: { siteId: true, linkUntil: true, site: { select: { label: true } } } } },
       orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
       take: query.limit + 1,
     }),
@@ -116,6 +117,8 @@ export async function readMessages(scope: Pick<Scope, 'companyId'>, query: Query
       siteId: row.reminder?.siteId ?? null,
       siteLabel: row.reminder?.site.label ?? null,
       createdAt: row.createdAt.toISOString(),
+      reminderId: row.reminderId,
+      linkUntil: row.reminder?.linkUntil?.toISOString() ?? null,
     })),
     nextCursor: found.length > query.limit && last ? cursorOf(last.createdAt.toISOString(), last.id) : null,
   }

@@ -8,6 +8,7 @@ type Lockable =
   | 'forecast_run'
   | 'job'
   | 'plan_proposal'
+  | 'reminder'
   | 'stock_item'
   | 'tank'
   | 'vehicle'

@@ -1,16 +1,15 @@
 import type { Decided, DecideInput } from '@almanac/contract/reminders'
 import type { Tx } from '@almanac/database/client'
-import { dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
-import { oneOf } from '@almanac/records/choices'
-import { languages, localeFor } from '@almanac/records/language'
 import { newId } from '@almanac/runtime/ids'
-import { dayIn } from '@almanac/units/calendar/zone-clock'
-import { reminderText } from './reminder-text.ts'
+import { composeReminder } from './compose-reminder.ts'
 import { stepMessage } from './step-message.ts'
 
 type Result = Decided['results'][number]
+
+/** How long the link in a reminder can be answered. */
+const LINK_DAYS = 180
 
 /** From which state each decision leads where. */
 const STEPS = {
@@ -26,39 +25,16 @@ const NOT_NOW: Record<string, string> = {
   waiting: 'It’s not on hold.',
 }
 
+/** Writes what the reminder says down as an approved message; null, or why nobody can be told. */
 async function writeMessage(tx: Tx, command: Command, reminderId: string): Promise<string | null> {
-  const { companyId } = command
-  const found = await tx.reminder.findUniqueOrThrow({
-    where: { companyId_id: { companyId, id: reminderId } },
-    include: { contact: { include: { consents: true } }, site: true },
-  })
-  const { contact, site, channel } = found
-  // Consent is read again at the last moment: it may have been withdrawn since the reminder was raised.
-  const granted = contact.archivedAt === null && contact.consents.some((consent) => consent.channel === channel && consent.granted)
-  if (!granted) return 'The contact no longer agrees to be reached this way. Nothing was sent; ask at the next call.'
-  const address =
-    channel === 'email'
-      ? contact.email
-      : channel === 'letter'
-        ? [site.street, site.town, site.postcode].filter(Boolean).join(', ')
-        : contact.phone
-  if (!address) return 'The contact has no address or number for this any more. Nothing was sent; add one at the site.'
-  const company = await tx.company.findUniqueOrThrow({ where: { id: companyId } })
-  const facts = {
-    companyName: company.name,
-    telephone: company.telephone,
-    contactName: contact.name,
-    siteLabel: site.label,
-    dueEarliest: dayOf(found.dueEarliest),
-    dueLatest: dayOf(found.dueLatest),
-  }
-  const locale = localeFor(oneOf(languages, contact.language), company.locale)
-  const text = reminderText(facts, dayIn(company.timeZone, command.at), { locale })
+  const { companyId, at } = command
+  const composed = await composeReminder(tx, companyId, reminderId, at)
+  if (typeof composed === 'string') return composed
   const message = { id: newId(), state: 'drafted' }
-  const to = { contactId: contact.id, channel, address }
-  await tx.message.create({ data: { companyId, reminderId, ...message, ...to, ...text, createdAt: command.at } })
-  await stepMessage(tx, command, message, 'approve')
-  return null
+  await tx.message.create({ data: { companyId, reminderId, ...message, ...composed, createdAt: at } })
+  const linkUntil = new Date(at.getTime() + LINK_DAYS * 86_400_000)
+  await tx.reminder.updateMany({ where: { companyId, id: reminderId }, data: { linkUntil } })
+  return stepMessage(tx, command, message, 'approve')
 }
 
 async function decideOne(

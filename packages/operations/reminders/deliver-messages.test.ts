@@ -65,6 +65,7 @@ beforeEach(async () => {
   standAt(NOW)
   firm = await makeFirmRecords(db)
   await db.query('delete from message where company_id = $1', [firm.companyId])
+  await db.query('delete from reminder_answer where company_id = $1', [firm.companyId])
   await db.query('delete from reminder where company_id = $1', [firm.companyId])
 })
 afterEach(async () => {

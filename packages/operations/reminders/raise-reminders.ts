@@ -1,9 +1,11 @@
-import { dateOf } from '@almanac/database/days'
+import type { Tx } from '@almanac/database/client'
+import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
 import { type ReminderCandidate, readReminderCandidates } from '@almanac/database/read/reminder-candidates'
 import { commandTools } from '@almanac/database/run-command'
 import { settleReminders } from '@almanac/database/sql/settle-reminders'
 import type { JobState } from '@almanac/records/job-state'
+import { openJobStates } from '@almanac/records/job-state'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
@@ -27,6 +29,25 @@ function decide(candidate: ReminderCandidate, settings: ReminderSettings, compan
     company.today,
     company,
   )
+}
+
+/** Asks again whoever said "not now", once their day has come and nothing happened since: the notice names the day, so that each is asked once. */
+async function raiseAgain(tx: Tx, companyId: string, today: string): Promise<number> {
+  const due = await tx.reminderAnswer.findMany({
+    where: {
+      ...{ companyId, kind: 'not-now', askAfter: { lte: dateOf(today) } },
+      reminder: {
+        contact: { archivedAt: null },
+        bed: { endedLatest: null, archivedAt: null, jobs: { none: { kind: 'rebed', state: { in: [...openJobStates] } } } },
+      },
+    },
+    include: { reminder: true },
+  })
+  const data = due.map(({ askAfter, reminder: { bedId, siteId, contactId, channel, dueEarliest, dueLatest } }) => ({
+    ...{ companyId, id: newId(), bedId, siteId, contactId, channel, dueEarliest, dueLatest },
+    ...{ notice: `again-${dayOf(askAfter)}`, state: 'waiting', createdAt: now() },
+  }))
+  return data.length === 0 ? 0 : (await tx.reminder.createMany({ data, skipDuplicates: true })).count
 }
 
 /**
@@ -56,6 +77,7 @@ export async function raiseReminders({ companyId }: TaskPayloads['raise-reminder
     after = found.at(-1)?.bedId ?? null
     if (found.length < CHUNK) break
   }
+  changed += await inCompany({ companyId }, async (tx) => raiseAgain(tx, companyId, (await companyFacts(tx, companyId)).today))
   if (changed > 0)
     await inCompany({ companyId }, (tx) =>
       commandTools(tx, { companyId, personId: null }, 'reminders.raise', null).announce('reminders', companyId),

@@ -1,5 +1,6 @@
 import type { Tx } from '@almanac/database/client'
 import { openJobStates } from '@almanac/records/job-state'
+import { hasLeft } from './compose-reminder.ts'
 
 /** A message as it is looked at just before it goes out. */
 export async function readOutgoing(tx: Tx, companyId: string, id: string) {
@@ -9,7 +10,7 @@ export async function readOutgoing(tx: Tx, companyId: string, id: string) {
       contact: { include: { consents: true } },
       reminder: {
         include: {
-          site: { select: { archivedAt: true } },
+          site: { select: { id: true, archivedAt: true, tenures: { where: { toDay: null }, select: { customerId: true } } } },
           bed: { include: { jobs: { where: { kind: 'rebed', state: { in: [...openJobStates] } }, select: { id: true }, take: 1 } } },
         },
       },
@@ -24,6 +25,7 @@ export function whyNotWanted({ channel, contact, reminder }: Outgoing): string |
   if (contact.archivedAt !== null) return 'The contact was archived.'
   if (!contact.consents.some((one) => one.channel === channel && one.granted)) return 'The contact no longer agrees to be reached this way.'
   if (!reminder) return null
+  if (hasLeft({ contact, site: reminder.site })) return 'The contact no longer belongs to this site.'
   if (reminder.bed.jobs.length > 0) return 'A job for this bed is open.'
   if (reminder.bed.endedLatest !== null || reminder.bed.archivedAt !== null) return 'The bed is no longer in service.'
   return reminder.site.archivedAt !== null ? 'The site was archived.' : null

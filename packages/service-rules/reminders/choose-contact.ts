@@ -59,7 +59,8 @@ function consentsTo(contact: ReminderContact, channel: Channel): boolean {
 
 function hasAddress(contact: ReminderContact, channel: Channel): boolean {
   if (channel === 'email') return Boolean(contact.email)
-  if (channel === 'letter') return contact.letterAddress
+  // The only postal address on record is the site's, and a landlord lives elsewhere.
+  if (channel === 'letter') return contact.letterAddress && contact.role !== 'landlord'
   return Boolean(contact.phone)
 }
 

@@ -8,6 +8,7 @@ import { letter } from './letter.ts'
 import { ownerRebed } from './owner-rebed.ts'
 import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
+import { reminderLink } from './reminder-link.ts'
 import { saving } from './saving.ts'
 import { signIn } from './sign-in.ts'
 import { whatsWrong } from './whats-wrong.ts'
@@ -25,6 +26,7 @@ export const en = {
   ownerRebed,
   plan,
   refusal,
+  reminderLink,
   saving,
   signIn,
   whatsWrong,

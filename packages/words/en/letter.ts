@@ -3,15 +3,25 @@ export const letter = {
   subject: 'The resin of your water softener at {site}',
   dear: 'Dear {name},',
   hello: 'Hello,',
-  dueBetween:
-    'The resin in your water softener at {site} is getting old. It will likely need replacing between {from} and {until}. Worn-out resin lets hard water through and can break up.',
-  dueBefore:
-    'The resin in your water softener at {site} is getting old. It will likely need replacing before {until}. Worn-out resin lets hard water through and can break up.',
-  dueSoon:
-    'The resin in your water softener at {site} is getting old. It will likely need replacing soon. Worn-out resin lets hard water through and can break up.',
+  old: 'The resin in your water softener at {site} is getting old. Worn-out resin lets hard water through and can break up.',
+  chloramineSince: 'Your town’s water changed to chloramine in {year}. It wears resin faster.',
+  chloramine: 'Your town’s water carries chloramine. It wears resin faster.',
+  chlorine: 'Your water carries chlorine. It wears resin faster.',
+  iron: 'Your water carries iron. It wears resin faster.',
+  lived: 'Your resin has lived about {lived} of its likely {likely, plural, one {# year} other {# years}}.',
+  outlived: 'Your resin is about {lived, plural, one {# year} other {# years}} old. Most such resin lasts no longer.',
+  dueBefore: 'We suggest new resin before {month}.',
+  dueNow: 'It may give out at any time. We suggest new resin soon.',
   forecast:
     'This is a forecast from its age and your water, not a measurement. If something has changed, or others worked on the softener, please tell us.',
-  answer: 'Reply to this message or call {phone} to choose a day. If you would rather not hear from us about this, tell us and we’ll stop.',
-  answerUs: 'Reply to this message or call us to choose a day. If you would rather not hear from us about this, tell us and we’ll stop.',
+  answer: 'Please call {phone} to choose a day. If you would rather not hear about this, tell us and we’ll stop.',
+  answerHere: 'Answer here: {link}',
+  shortLink: 'Answer: {link}',
+  answerUs: 'Please call us to choose a day. If you would rather not hear about this, tell us and we’ll stop.',
+  shortBefore: '{company}: the resin in your softener at {site} will likely need replacing before {month}.',
+  shortNow: '{company}: the resin in your softener at {site} will likely need replacing soon.',
+  shortCall: 'Call {phone}.',
+  callAbout: 'Call {name} about the softener at {site}',
+  callSomebodyAbout: 'Call about the softener at {site}',
   appointment: 'We arrive between {from} and {until}. Please clear a path to the softener.',
 } as const

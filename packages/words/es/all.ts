@@ -9,6 +9,7 @@ import { letter } from './letter.ts'
 import { ownerRebed } from './owner-rebed.ts'
 import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
+import { reminderLink } from './reminder-link.ts'
 import { saving } from './saving.ts'
 import { signIn } from './sign-in.ts'
 import { whatsWrong } from './whats-wrong.ts'
@@ -26,6 +27,7 @@ export const es: Catalogue = {
   ownerRebed,
   plan,
   refusal,
+  reminderLink,
   saving,
   signIn,
   whatsWrong,

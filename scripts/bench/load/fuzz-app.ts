@@ -80,6 +80,7 @@ async function prepare(superUrl: string, port: number, mostBytes: number) {
   const known: Known = {
     ids: Object.values(firm),
     arrivalTokens: [makePublicToken('arrival-windows', { companyId, id: firm.offerId })],
+    reminderTokens: [makePublicToken('reminder', { companyId, id: firm.reminderId })],
     calendarTokens: [makePublicToken('calendar', { companyId, id: firm.feedId })],
     bedId: firm.bedId,
     batchId: firm.batchId,

@@ -20,6 +20,7 @@ export type FuzzRequest = {
 export type Known = {
   ids: readonly string[]
   arrivalTokens: readonly string[]
+  reminderTokens: readonly string[]
   calendarTokens: readonly string[]
   bedId: string
   batchId: string
@@ -53,7 +54,18 @@ const PAGES = [
   'sign-in',
   'policy',
 ]
-const PAGES_OF = ['sites/$', 'beds/$', 'beds/$/choice', 'jobs/$', 'visits/$', 'water/$', 'imports/$', 'softeners/$/settings', 'arrival/$']
+const PAGES_OF = [
+  'sites/$',
+  'beds/$',
+  'beds/$/choice',
+  'jobs/$',
+  'visits/$',
+  'water/$',
+  'imports/$',
+  'softeners/$/settings',
+  'arrival/$',
+  'reminder/$',
+]
 const BAD_PIECES = [
   '%ff',
   '%E0%A4%A',
@@ -108,6 +120,7 @@ export function nextRequest(chance: Chance, known: Known): FuzzRequest {
   }
   if (kind < 0.88) {
     if (chance.happens(0.25)) return onceCall(chance, known, piece())
+    if (chance.happens(0.25)) return reminderCall(chance, known, piece())
     const arrival = chance.happens(0.6)
     const token = chance.happens(0.5)
       ? chance.one(arrival ? known.arrivalTokens : known.calendarTokens)
@@ -170,8 +183,25 @@ function procedureCall(
   return { what: `procedure ${name}`, method: 'POST', path: `/api/rpc/${name}`, as, headers, body }
 }
 
+/** A customer's answer, with or without a link that is there. */
+function reminderCall(chance: Chance, known: Known, piece: string): FuzzRequest {
+  const token = chance.happens(0.5) ? chance.one(known.reminderTokens) : piece
+  const stop = chance.happens(0.2)
+  const form = plain(`answer=${chance.one(['days', 'not-now', 'done', 'moved', piece])}&days=${piece}&months=3&day=${piece}&by=self`)
+  const body = chance.happens(0.7) ? form : hostileBody(chance, known.mostBytes)
+  const headers = { 'content-type': 'application/x-www-form-urlencoded' }
+  return { what: 'link', method: 'POST', path: `/api/reminder/${token}${stop ? '/stop' : ''}`, as: 'nobody', headers, body }
+}
+
 /** Each route once, with a record or a link that is there. The live stream has no end, so a test of its own asks it. */
-export function eachRoute({ bedId, batchId, exportId, arrivalTokens, calendarTokens }: Known & { exportId: string }): FuzzRequest[] {
+export function eachRoute({
+  bedId,
+  batchId,
+  exportId,
+  arrivalTokens,
+  reminderTokens,
+  calendarTokens,
+}: Known & { exportId: string }): FuzzRequest[] {
   const get = (path: string): FuzzRequest => ({ what: 'route', method: 'GET', path, as: 'owner', headers: {} })
   const post = (path: string, head: string, type: string): FuzzRequest => ({
     ...{ what: 'route', method: 'POST', path, as: 'owner', body: plain(head) },
@@ -182,6 +212,8 @@ export function eachRoute({ bedId, batchId, exportId, arrivalTokens, calendarTok
     get(`/api/exports/${exportId}`),
     get(`/api/calendar/${calendarTokens[0]}`),
     post(`/api/arrival/${arrivalTokens[0]}`, 'window=', 'application/x-www-form-urlencoded'),
+    post(`/api/reminder/${reminderTokens[0]}`, 'answer=', 'application/x-www-form-urlencoded'),
+    get(`/api/reminder/${reminderTokens[0]}/stop`),
     post('/api/imports?name=list.csv', 'Name,Street,Tank\nHanna Vale,Weir Road 8,10x54\n', 'text/csv'),
     post('/api/rpc/session/list', '{}', 'application/json'),
   ]

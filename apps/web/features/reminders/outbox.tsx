@@ -52,9 +52,10 @@ export function Outbox({ list }: { list: MessageList }) {
     }),
   )
   const step = useCommand(api.reminders.step.mutationOptions())
+  const endLink = useCommand(api.reminders.endLink.mutationOptions())
   const rows = messages.data?.pages.flatMap((one) => one.rows) ?? []
   const refused = step.data?.results.flatMap((one) => (one.reason ? [one.reason] : [])) ?? []
-  const failure = messages.error ?? step.error
+  const failure = messages.error ?? step.error ?? endLink.error
   if (messages.isPending) return <Skeleton lines={6} label="Loading the messages" />
   const [title, words] = EMPTY[list]
   return (
@@ -78,7 +79,8 @@ export function Outbox({ list }: { list: MessageList }) {
             <Message
               key={row.id}
               row={row}
-              busy={step.isPending}
+              busy={step.isPending || endLink.isPending}
+              onEndLink={() => row.reminderId && endLink.send({ reminderId: row.reminderId })}
               onStep={(event) => step.send({ event, messages: [{ id: row.id, version: row.version }] })}
             />
           ))}
@@ -89,9 +91,12 @@ export function Outbox({ list }: { list: MessageList }) {
   )
 }
 
-function Message({ row, busy, onStep }: { row: MessageRow; busy: boolean; onStep: (event: DeskEvent) => void }) {
+type MessageProps = { row: MessageRow; busy: boolean; onStep: (event: DeskEvent) => void; onEndLink: () => void }
+
+function Message({ row, busy, onStep, onEndLink }: MessageProps) {
   const { me } = useSession()
-  const offered = usePermission('send:message') ? (OFFERED[row.state] ?? []) : []
+  const maySend = usePermission('send:message')
+  const offered = maySend ? (OFFERED[row.state] ?? []) : []
   return (
     <li className="border-b border-line py-3">
       <details>
@@ -112,13 +117,18 @@ function Message({ row, busy, onStep }: { row: MessageRow; busy: boolean; onStep
         ) : null}
         <p className="mt-3 font-medium wrap-anywhere">{row.subject}</p>
         <p className="mt-2 max-w-[70ch] whitespace-pre-line wrap-anywhere">{row.body}</p>
-        {offered.length > 0 ? (
+        {maySend && (offered.length > 0 || row.linkUntil) ? (
           <p className="mt-3 flex flex-wrap gap-3">
             {offered.map(([event, label]) => (
               <Button key={event} busy={busy} onClick={() => onStep(event)}>
                 {label}
               </Button>
             ))}
+            {row.linkUntil ? (
+              <Button busy={busy} onClick={onEndLink}>
+                End answer link
+              </Button>
+            ) : null}
           </p>
         ) : null}
       </details>

@@ -18,6 +18,7 @@ import { EmptyOrFirst } from '@/client/empty-or-first'
 import { readFailure } from '@/client/failure'
 import { usePermission, useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { ReminderPreview } from './reminder-preview.tsx'
 
 const CHANNELS = { email: 'email', phone: 'phone', text: 'text message', letter: 'letter' }
 
@@ -32,9 +33,10 @@ export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' 
   const { api } = useSession()
   const mayDecide = usePermission('decide:reminder') && state !== 'dropped'
   const [selected, setSelected] = useState<ReadonlySet<string>>(new Set())
+  const [previewed, setPreviewed] = useState<ReminderRow | null>(null)
   const list = useInfiniteQuery(
     api.reminders.list.infiniteOptions({
-      input: (cursor: string | undefined) => ({ state, limit: 50, cursor }),
+      input: (cursor: string | undefined) => ({ state, limit: 200, cursor }),
       initialPageParam: undefined,
       getNextPageParam: (last) => last.nextCursor ?? undefined,
     }),
@@ -114,6 +116,15 @@ export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' 
               ),
             },
             { key: 'window', head: 'Due window', cell: (row) => windowWords(row, display) },
+            {
+              key: 'says',
+              head: 'Message',
+              cell: (row) => (
+                <Button kind="quiet" onClick={() => setPreviewed(row)}>
+                  Preview
+                </Button>
+              ),
+            },
             { key: 'reason', head: 'Reason', cell: (row) => row.stateReason && <span className="text-soft">{row.stateReason}</span> },
           ]}
           empty={
@@ -142,6 +153,7 @@ export function ReminderList({ state }: { state: 'waiting' | 'held' | 'dropped' 
           }
         />
       ) : null}
+      {previewed ? <ReminderPreview reminder={previewed} onClose={() => setPreviewed(null)} /> : null}
       {list.hasNextPage ? <Pager onNext={() => void list.fetchNextPage()} busy={list.isFetchingNextPage} /> : null}
     </>
   )

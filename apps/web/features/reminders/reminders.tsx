@@ -8,10 +8,11 @@ import Link from 'next/link'
 import { useSearchParams } from 'next/navigation'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { Answers } from './answers.tsx'
 import { Outbox } from './outbox.tsx'
 import { ReminderList } from './reminder-list.tsx'
 
-const VIEWS = ['waiting', 'held', 'outbox', 'check', 'sent', 'dropped'] as const
+const VIEWS = ['waiting', 'held', 'outbox', 'check', 'sent', 'answers', 'dropped'] as const
 type View = (typeof VIEWS)[number]
 
 const MAILED = 'Approved. Mails go out by themselves between 8 AM and 8 PM. Print or tell the others, then mark each as sent.'
@@ -21,6 +22,7 @@ const LEADS: Record<View, string> = {
   held: 'On hold until you take them off hold or approve them.',
   outbox: 'Approved. Print or tell these yourself, then mark each as sent.',
   check: 'These were refused, came back, or may not have arrived. Nothing is sent again until you say so.',
+  answers: 'What customers answered by the link in their reminder.',
   sent: 'What was sent, and what was withdrawn before it went.',
   dropped: 'No longer needed: a job is open, or the bed has ended.',
 }
@@ -53,7 +55,9 @@ export function Reminders() {
         ))}
       </nav>
       {counts.error ? <Problem happened={readFailure(counts.error).message} onRetry={() => void counts.refetch()} /> : null}
-      {view === 'outbox' || view === 'check' || view === 'sent' ? (
+      {view === 'answers' ? (
+        <Answers />
+      ) : view === 'outbox' || view === 'check' || view === 'sent' ? (
         <Outbox key={view} list={view} />
       ) : (
         <ReminderList key={view} state={view} />

@@ -1,16 +1,39 @@
 import 'server-only'
+import type { MessageRow } from '@almanac/contract/reminders'
+import { readAnswers } from '@almanac/database/read/reminder-answers'
 import { readMessages, readReminderCounts, readReminders } from '@almanac/database/read/reminders'
+import { makePublicToken } from '@almanac/identity/public-token'
 import { mailWorks } from '@almanac/messages/send-mail'
 import { decideReminders } from '@almanac/operations/reminders/decide-reminders'
+import { endLink } from '@almanac/operations/reminders/end-link'
+import { previewReminder } from '@almanac/operations/reminders/preview-reminder'
+import { LINK_PLACE } from '@almanac/operations/reminders/reminder-text'
 import { stepMessages } from '@almanac/operations/reminders/step-messages'
+import { now } from '@almanac/runtime/clock'
+import { config } from '@almanac/runtime/config'
 import { can } from '../procedure.ts'
+import { reminderPath } from '../public-paths.ts'
 
 const read = can('read:reminder').reminders
+
+/** A message as its reader got it: the link itself is made each time and kept nowhere. */
+function withLink(row: MessageRow, companyId: string): MessageRow {
+  if (row.reminderId === null) return row
+  const url = `${config().PUBLIC_URL}${reminderPath(makePublicToken('reminder', { companyId, id: row.reminderId }))}`
+  const linkUntil = row.linkUntil !== null && row.linkUntil > now().toISOString() ? row.linkUntil : null
+  return { ...row, linkUntil, body: row.body.replaceAll(LINK_PLACE, linkUntil ? url : LINK_PLACE) }
+}
 
 export const reminders = {
   list: read.list.handler(({ context, input }) => readReminders(context.scope, input)),
   counts: read.counts.handler(async ({ context }) => ({ ...(await readReminderCounts(context.scope)), mails: mailWorks() })),
-  messages: read.messages.handler(({ context, input }) => readMessages(context.scope, input)),
+  messages: read.messages.handler(async ({ context, input }) => {
+    const found = await readMessages(context.scope, input)
+    return { ...found, rows: found.rows.map((row) => withLink(row, context.scope.companyId)) }
+  }),
+  answers: read.answers.handler(({ context, input }) => readAnswers(context.scope, input)),
+  endLink: can('send:message').reminders.endLink.handler(({ context, input }) => endLink(context.scope, input)),
+  preview: read.preview.handler(({ context, input }) => previewReminder(context.scope, input.reminderId)),
   step: can('send:message').reminders.step.handler(({ context, input }) => stepMessages(context.scope, input)),
   decide: can('decide:reminder').reminders.decide.handler(({ context, input }) => decideReminders(context.scope, input)),
 }
