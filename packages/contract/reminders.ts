@@ -109,6 +109,8 @@ export const reminders = {
       check: z.number().int(),
       sent: z.number().int(),
       answers: z.number().int(),
+      /** Approved letters, to be printed. */
+      letters: z.number().int(),
       leadDays: z.number().int(),
       /** Whether mails go out by themselves here. */
       mails: z.boolean(),

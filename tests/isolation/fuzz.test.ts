@@ -37,6 +37,7 @@ const ROUTES: [RegExp, string, string][] = [
   [/^\/api\/arrival\/([^/]+)\/calendar/, 'api/arrival/[token]/calendar', 'token'],
   [/^\/api\/arrival\/([^/]+)$/, 'api/arrival/[token]', 'token'],
   [/^\/api\/calendar\/([^/]+)$/, 'api/calendar/[token]', 'token'],
+  [/^\/api\/letters$()/, 'api/letters', ''],
   [/^\/api\/join\/([^/]+)$/, 'api/join/[token]', 'token'],
   [/^\/api\/mail-link$()/, 'api/mail-link', ''],
   [/^\/api\/new-email\/([^/]+)$/, 'api/new-email/[token]', 'token'],

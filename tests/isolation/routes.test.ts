@@ -33,7 +33,15 @@ const LINKED = [
   'api/reminder/[token]/stop',
 ]
 /** Routes behind a session; the procedures' own has its tests beside this file. */
-const CLOSED = ['api/beds/[bedId]/plan', 'api/exports/[id]', 'api/imports', 'api/imports/[id]/problems', 'api/live', 'api/rpc/[[...rest]]']
+const CLOSED = [
+  'api/beds/[bedId]/plan',
+  'api/exports/[id]',
+  'api/imports',
+  'api/imports/[id]/problems',
+  'api/letters',
+  'api/live',
+  'api/rpc/[[...rest]]',
+]
 
 let db: pg.Client
 let mine: FirmRecords
@@ -81,10 +89,18 @@ test.each([
   ['api/exports/[id]', 'GET'],
   ['api/imports', 'POST'],
   ['api/imports/[id]/problems', 'GET'],
+  ['api/letters', 'GET'],
   ['api/live', 'GET'],
 ] as const)('%s is refused without a session', async (route, method) => {
   const more = { params: { id: mine.batchId, bedId: mine.bedId }, body: method === 'POST' ? 'Name\nHanna' : undefined }
   expect((await ask(route, method, new Headers(), more)).status).toBe(401)
+})
+
+test('letters to print are the company’s own, and for whoever sends messages', async () => {
+  await db.query(`update message set channel = 'letter' where company_id = $1`, [theirs.companyId])
+  expect((await ask('api/letters', 'GET', owner.headers)).status).toBe(303)
+  const answer = await ask('api/letters', 'GET', stranger.headers)
+  expect([answer.status, answer.headers.get('content-type')]).toEqual([200, 'application/pdf'])
 })
 
 describe('the rows to fix of an import', () => {

@@ -2,9 +2,8 @@
 export const offerPath = (token: string) => `/arrival/${token}`
 /** The chosen window as a calendar file. */
 export const offerCalendarPath = (token: string) => `/api/arrival/${token}/calendar`
-/** Where a customer answers a reminder, and where they are taken off the list with one click (RFC 8058). */
+/** Where a customer answers a reminder; the worker writes the same into mails. */
 export const reminderPath = (token: string) => `/reminder/${token}`
-export const reminderStopPath = (token: string) => `/api/reminder/${token}/stop`
 /** A colleague's calendar, to subscribe to. */
 export const calendarPath = (token: string) => `/api/calendar/${token}`
 /** Where a company is founded, where an invited person joins, and where someone with a link for it sets a new password. */

@@ -78,6 +78,7 @@ export async function readReminderCounts(scope: Pick<Scope, 'companyId'>) {
       outbox: listed('outbox'),
       check: listed('check'),
       sent: listed('sent'),
+      letters: await tx.message.count({ where: { companyId, state: 'approved', channel: 'letter' } }),
       answers: await tx.reminderAnswer.count({ where: { companyId } }),
       leadDays: settings?.reminderLeadDays ?? 0,
     }

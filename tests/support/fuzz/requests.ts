@@ -210,6 +210,7 @@ export function eachRoute({
   return [
     ...['/healthz', '/readyz', `/api/beds/${bedId}/plan`, `/api/imports/${batchId}/problems`, '/api/auth/get-session'].map(get),
     get(`/api/exports/${exportId}`),
+    get('/api/letters'),
     get(`/api/calendar/${calendarTokens[0]}`),
     post(`/api/arrival/${arrivalTokens[0]}`, 'window=', 'application/x-www-form-urlencoded'),
     post(`/api/reminder/${reminderTokens[0]}`, 'answer=', 'application/x-www-form-urlencoded'),

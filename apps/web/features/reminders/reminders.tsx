@@ -1,5 +1,6 @@
 'use client'
 import { useDisplay } from '@almanac/ui/display'
+import { LinkButton } from '@almanac/ui/link-button'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { showWhole } from '@almanac/units/format-number'
@@ -55,6 +56,11 @@ export function Reminders() {
         ))}
       </nav>
       {counts.error ? <Problem happened={readFailure(counts.error).message} onRetry={() => void counts.refetch()} /> : null}
+      {view === 'outbox' && counts.data?.letters ? (
+        <p className="mb-4">
+          <LinkButton href="/api/letters">Print letters ({showWhole(counts.data.letters, display)})</LinkButton>
+        </p>
+      ) : null}
       {view === 'answers' ? (
         <Answers />
       ) : view === 'outbox' || view === 'check' || view === 'sent' ? (
