@@ -81,6 +81,28 @@ describe('a visit that ends otherwise', () => {
     expect(visit).toMatchObject({ state: 'closed', outcome: 'left-as-found' })
   })
 
+  describe('an installation', () => {
+    const checks = ticked('cap-out-counted', 'outlet-tested', 'leaks-checked', 'bypass-returned')
+    const install = () => close(rebed({ jobKind: 'installation', checks, oldBed: null }))
+    const asJob = (data: { softenerId?: null }) =>
+      inCompany(firm, async (tx) => {
+        await tx.job.updateMany({ where: { id: firm.rebedJobId }, data: { kind: 'installation', bedId: null, ...data } })
+        await tx.bed.updateMany({
+          where: { id: firm.rebedBedId },
+          data: { endedEarliest: dateOf(DAY), endedLatest: dateOf(DAY), endCause: 'worn' },
+        })
+      })
+    test('begins the bed of its softener', async () => {
+      await asJob({})
+      expect(await install()).toMatchObject({ jobState: 'closed', newBedId: expect.any(String) })
+    })
+    test('of a softener that nobody has entered closes all the same, with what went in', async () => {
+      await asJob({ softenerId: null })
+      expect(await install()).toMatchObject({ jobState: 'closed', newBedId: null })
+      expect((await read()).visit?.closeOut).toMatchObject({ newBed: { resinKind: 'gel-10', volumeFt3: 1.5 } })
+    })
+  })
+
   test('no access: nothing is known of the bed, and the job needs another visit', async () => {
     const before = await read()
     await close(rebed({ outcome: 'no-access', ...untouched, checks: [], reason: 'nobody was at home' }))

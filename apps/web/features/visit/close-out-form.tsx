@@ -6,7 +6,7 @@ import type { VisitAskId } from '@almanac/records/procedure-ask'
 import type { VisitOutcome } from '@almanac/records/visit-outcome'
 import { requiredChecks } from '@almanac/service-rules/close-out/check-steps'
 import { missingForCloseOut, testsOutlet } from '@almanac/service-rules/close-out/completeness'
-import { outcomesAfter, outcomesOfKind } from '@almanac/service-rules/close-out/safe-ending'
+import { outcomesOfKind } from '@almanac/service-rules/close-out/safe-ending'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { Button } from '@almanac/ui/button'
@@ -37,7 +37,7 @@ import { PartsUsed } from './parts-used.tsx'
 import { shownDraft } from './prefilled.ts'
 import { changesBed } from './procedure-of.ts'
 import { recordOf } from './record-of-draft.ts'
-import { textsOf } from './standing-stop.ts'
+import { outcomesOfVisit, textsOf } from './standing-stop.ts'
 import { suggestedParts } from './suggested-parts.ts'
 import type { DraftHandle } from './use-draft.ts'
 import { firstOpenStep, tankOfVisit, type VisitReading } from './visit-amounts.ts'
@@ -135,7 +135,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
         <ChoiceGroup
           label={words('outcome')}
           name="outcome"
-          choices={outcomesAfter(visit.kind, textsOf(draft.answers)).map((value) => ({
+          choices={outcomesOfVisit(visit, textsOf(draft.answers)).map((value) => ({
             value,
             label: outcomes(value),
             hint: meanings(value),

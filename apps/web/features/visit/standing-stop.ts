@@ -12,13 +12,18 @@ export const textsOf = (answers: Answers): AnswerTexts =>
 /** An answer that ended the work: what it leads to, and the step and question to which one tap goes back. */
 export type StandingStop = { ending: SafeEnding; step: number; ask: ProcedureAskId }
 
+/** How the visit may end after its answers. A tank is condemned by its name: on a visit to several at once it is made safe, and the office asks which. */
+export function outcomesOfVisit({ kind, bed, twin }: Pick<VisitPage, 'kind' | 'bed' | 'twin'>, answers: AnswerTexts) {
+  return outcomesAfter(kind, answers).filter((one) => one !== 'condemned' || bed !== null || twin === null)
+}
+
 /** The first stop among the answers, in the order of the steps; null while the work goes on. */
-export function standingStop(kind: VisitPage['kind'], procedure: Procedure, answers: Answers): StandingStop | null {
+export function standingStop(visit: Pick<VisitPage, 'kind' | 'bed' | 'twin'>, procedure: Procedure, answers: Answers): StandingStop | null {
   const texts = textsOf(answers)
   for (const [step, { asks }] of procedure.steps.entries())
     for (const { id } of asks) {
       const stop = stopOfAnswer(id, texts[id] ?? '')
-      if (stop) return { ending: { ...safeEnding(stop, kind, texts), outcomes: outcomesAfter(kind, texts) }, step, ask: id }
+      if (stop) return { ending: { ...safeEnding(stop, visit.kind, texts), outcomes: outcomesOfVisit(visit, texts) }, step, ask: id }
     }
   return null
 }

@@ -108,7 +108,7 @@ describe.each(visitStops)('a stop: %s', (name) => {
     const happened = { text: ask === 'burst-from' ? 'burst' : 'beads', unit: null, value: null, at: '2026-11-29T15:00:00Z' }
     const answers = { happened, [ask]: { ...happened, text: answer } }
     const steps = procedureOf(visit, company, USUAL_FIGURES, procedureWords(LOCALE), answers)
-    const stop = standingStop(kind, steps, answers)
+    const stop = standingStop(visit, steps, answers)
     if (!steps.steps.some((step) => step.asks.some((one) => one.id === ask))) return expect(stop).toBeNull()
     if (!stop) throw new Error('the work goes on')
     const shown = screen(<SafeEndingPage stop={stop} steps={steps.steps.length} handle={handle({ answers })} />)

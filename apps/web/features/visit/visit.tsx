@@ -35,7 +35,7 @@ export function Visit({ visitId }: { visitId: string }) {
   const spoken = useProcedureWords()
   const procedure = visit ? procedureOf(visit, me.company, figures, spoken, draft.answers) : null
   const stop =
-    visit && procedure && visit.state !== 'closed' && draft.startedAt !== null ? standingStop(visit.kind, procedure, draft.answers) : null
+    visit && procedure && visit.state !== 'closed' && draft.startedAt !== null ? standingStop(visit, procedure, draft.answers) : null
   const back = (
     <TextLink href="/today" link={Link}>
       {words('today')}
