@@ -15,7 +15,11 @@ import Link from 'next/link'
 import { usePermission, useSession } from '@/client/providers'
 import type { CardChanges } from './card-address.ts'
 
-const FAULTS: Record<DoseFault, string> = { leaks: 'lets too much hardness through', 'too-often': 'does not last a day' }
+const FAULTS: Record<DoseFault, string> = {
+  leaks: 'lets too much hardness through',
+  'too-often': 'does not last a day',
+  'iron-stays': 'leaves iron in the bed',
+}
 
 type Props = { setting: SettingFigures; doseChanged: boolean; change: (change: Partial<CardChanges>) => void }
 
