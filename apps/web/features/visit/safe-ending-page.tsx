@@ -34,13 +34,13 @@ export function SafeEndingPage({ stop, steps, handle }: Props) {
       commandId: null,
     })
   const left = ending.steps.filter((id) => id !== 'stop-photographed' && draft.answers[id]?.text !== 'yes').length
-  const [only] = ending.outcomes
+  const [only, ...others] = ending.outcomes
   const closeOut = () =>
     change({
       step: steps,
       finishedAt: new Date().toISOString(),
       commandId: null,
-      outcome: ending.outcomes.some((one) => one === draft.outcome) ? draft.outcome : (only ?? ''),
+      outcome: ending.outcomes.some((one) => one === draft.outcome) ? draft.outcome : others.length === 0 ? (only ?? '') : '',
     })
   const number = showWhole(step + 1, me.company)
   return (
