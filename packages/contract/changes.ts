@@ -161,6 +161,7 @@ export const CHANGES = {
   'jobs.book': ['job', 'visit', 'kit', 'call-back'],
   'jobs.moveVisit': ['job', 'visit', 'kit', 'call-back'],
   'jobs.callOffVisit': ['job', 'visit', 'kit', 'call-back'],
+  'jobs.missVisit': ['job', 'visit', 'kit', 'call-back'],
   'jobs.hold': ['job', 'visit', 'kit', 'call-back'],
   'jobs.callOff': ['job', 'visit', 'kit', 'call-back'],
   'jobs.resume': ['job'],

@@ -170,6 +170,8 @@ export const CallOffVisit = command({
   confirmed: z.array(z.enum(unusualReasons)).max(unusualReasons.length).optional(),
 })
 export type CallOffVisit = z.infer<typeof CallOffVisit>
+export const MissVisit = command({ visitId: Id, version: Version })
+export type MissVisit = z.infer<typeof MissVisit>
 export const HoldJob = command({
   jobId: Id,
   version: Version,
@@ -217,6 +219,11 @@ export const jobs = {
   callOffVisit: oc
     .route({ method: 'POST', path: '/jobs/call-off-visit' })
     .input(CallOffVisit)
+    .output(z.object({ visitId: Id, version: Version, jobId: Id, jobVersion: Version, state: z.enum(jobStates) })),
+  /** Nobody came: off its sheet, and its customer is to be called today. */
+  missVisit: oc
+    .route({ method: 'POST', path: '/jobs/miss-visit' })
+    .input(MissVisit)
     .output(z.object({ visitId: Id, version: Version, jobId: Id, jobVersion: Version, state: z.enum(jobStates) })),
   hold: oc.route({ method: 'POST', path: '/jobs/hold' }).input(HoldJob).output(JobMoved),
   callOff: oc.route({ method: 'POST', path: '/jobs/call-off' }).input(HoldJob).output(JobMoved),

@@ -130,6 +130,7 @@ const jobs: Record<string, Sample> = {
     input: (r) => ({ visitId: r.visitId, version, crewDayId: r.otherCrewDayId, at: '10:00', confirmed: ['outside-hours'] }),
   },
   callOffVisit: { roles: 'od', input: (r) => ({ visitId: r.visitId, version }) },
+  missVisit: { roles: 'od', input: (r) => ({ visitId: r.lateVisitId, version }) },
   hold: { roles: 'od', input: (r) => ({ jobId: r.proposedJobId, version, reason: 'waits for a tube' }) },
   callOff: { roles: 'od', input: (r) => ({ jobId: r.proposedJobId, version, reason: 'the house was sold' }) },
   resume: { roles: 'od', input: (r) => ({ jobId: r.heldJobId, version }) },

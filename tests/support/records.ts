@@ -12,7 +12,7 @@ const NAMES = [
   ...['customerId', 'otherCustomerId', 'contactId', 'consentId', 'siteId', 'tenureId', 'waterSupplyId', 'periodId', 'testId'],
   ...['softenerId', 'tankId', 'valveId', 'brineTankId', 'preTreatmentId', 'bedId', 'rebedSoftenerId', 'rebedTankId', 'rebedBedId'],
   ...['inspectionId', 'colleagueId', 'otherColleagueId', 'vehicleId', 'crewDayId', 'otherCrewDayId', 'proposedJobId', 'heldJobId'],
-  ...['exportId', 'freeColleagueId', 'callId', 'callBackId'],
+  ...['exportId', 'freeColleagueId', 'callId', 'callBackId', 'lateJobId', 'lateVisitId', 'lateCrewDayId'],
   ...['bookedJobId', 'visitId', 'rebedJobId', 'rebedVisitId', 'stockItemId', 'movementId', 'discrepancyId', 'runId', 'forecastId'],
   ...[
     'changeId',
@@ -136,6 +136,16 @@ async function writeAbsence(tx: Tx, own: Own, r: Records): Promise<void> {
   await tx.absence.create({ data: { ...own, id: r.absenceId, colleagueId: r.otherColleagueId, ...days } })
 }
 
+/** A visit that was booked for yesterday and never begun. */
+async function writeLateVisit(tx: Tx, own: Own, r: Records): Promise<void> {
+  const hours = { startsAt: new Date('2026-12-01T15:00:00Z'), endsAt: new Date('2026-12-01T23:59:00Z') }
+  await tx.crewDay.create({ data: { ...own, id: r.lateCrewDayId, day: dateOf('2026-12-01'), name: 'Pair one', ...hours } })
+  const job = { siteId: r.siteId, minutes: 60, crewSize: 1, kind: 'annual-visit', state: 'booked' }
+  await tx.job.create({ data: { ...own, id: r.lateJobId, ...job } })
+  const span = { startsAt: new Date('2026-12-01T16:00:00Z'), endsAt: new Date('2026-12-01T17:00:00Z') }
+  await tx.visit.create({ data: { ...own, id: r.lateVisitId, jobId: r.lateJobId, crewDayId: r.lateCrewDayId, state: 'booked', ...span } })
+}
+
 async function writeCalls(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
   const about = { siteId: r.siteId, customerId: r.customerId, sees: 'hard-water', follows: 'call-back' }
   await tx.phoneCall.create({ data: { ...own, id: r.callId, at: new Date(NOW), personId, ...about } })
@@ -254,6 +264,7 @@ export async function writeRecords(scope: { companyId: string; personId: string 
     await writeAbsence(tx, own, ids)
     await writeOffer(tx, own, ids, scope.personId)
     await writeCalls(tx, own, ids, scope.personId)
+    await writeLateVisit(tx, own, ids)
     await writeRest(tx, own, ids, scope.personId)
   })
   return ids

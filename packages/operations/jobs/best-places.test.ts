@@ -76,3 +76,11 @@ test('a stretch that is long enough without its drives only takes no job', async
   expect(fits.map((one) => one.jobId)).toEqual([near])
   expect(left).toContainEqual({ reason: 'Free time is too short with the drives there and on.', jobs: 1 })
 })
+
+test('a job that is not due for years has its places too, and they say so', async () => {
+  const { siteId } = await makeBed(firm, 'Early')
+  const { jobId } = await proposeJob(firm, { ...id(), siteId, kind: 'annual-visit', dueEarliest: '2028-08-26', dueLatest: '2029-01-01' })
+  const { places } = await bestPlaces(firm, jobId)
+  expect(places.map((one) => one.day)).toEqual(expect.arrayContaining([DAY, LATER]))
+  expect(places[0]?.words).toBe('before its due window')
+})

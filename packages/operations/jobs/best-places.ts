@@ -100,7 +100,7 @@ export async function bestPlaces(scope: Pick<Scope, 'companyId'>, jobId: string)
           ...{ at: clock(start), startsAt: startsAt.toISOString() },
           endsAt: new Date(startsAt.getTime() + job.minutes * 60_000).toISOString(),
           addedDriveMinutes: slot.addedDriveMinutes === null ? null : Math.max(0, Math.round(slot.addedDriveMinutes)),
-          words: costWords(slot, wants.kind),
+          words: costWords(slot, wants.kind) ?? (slot.date < (dayOf(job.dueEarliest) ?? '') ? 'before its due window' : null),
         },
       ]
     })

@@ -12,6 +12,7 @@ import { callOffVisit } from './call-off-visit.ts'
 import { changeDaySheet } from './change-day-sheet.ts'
 import { chooseWindow } from './confirm-window.ts'
 import { holdJob } from './hold-job.ts'
+import { missVisit } from './miss-visit.ts'
 import { moveVisit } from './move-visit.ts'
 import { offerWindows } from './offer-windows.ts'
 import { openDaySheet } from './open-day-sheet.ts'
@@ -142,4 +143,19 @@ test('a promise by the link that is lost and given back is on the customer’s p
   expect([(await page())?.chosen, (await owed()).length]).toEqual([null, 1])
   await book('10:00')
   expect([(await page())?.chosen?.from, await owed()]).toEqual([from, []])
+})
+
+test('a visit that nobody came to comes off with its call: once, today, promised or not; one still to come is not missed', async () => {
+  await book('10:00')
+  await promise('08:00', '12:00')
+  const visit = await present()
+  const miss = () => missVisit(firm, { ...id(), visitId: visit.id, version: visit.version })
+  await expect(miss()).rejects.toThrow(/hasn’t come yet/)
+  setClock(() => new Date('2026-12-03T20:00:00Z'))
+  await miss()
+  setClock(() => new Date('2026-12-02T16:00:00Z'))
+  expect(await owed()).toMatchObject([{ cause: 'missed', dueDay: DAY, job: { id: jobId } }])
+  expect((await job()).state).toBe('proposed')
+  expect((await jobWithLength(firm, jobId)).visits).toMatchObject([{ state: 'called-off', notes: 'We did not come.' }])
+  expect(await lost()).toEqual([])
 })

@@ -179,6 +179,8 @@ export async function readBoard(
     return row.visits.filter((visit) => on.has(visit.id)).map((visit) => visitJob(visit, row, span, timeZone, firm))
   })
   const waiting = rows.waiting
+    // Somebody who asks for one job wants its places, though it isn't due for years.
+    .map((job) => (only && 'jobId' in only && (dayOf(job.dueEarliest) ?? '') > untilDay ? { ...job, dueEarliest: null } : job))
     .filter((job) => (dayOf(job.dueEarliest) ?? '') <= untilDay)
     .map((job) => waitingJob(job, rows, span, firm, parts, today))
   const coordinates = new Map(asking.map((one) => [one.siteId, placeOfSite(one.coordinates, timeZone)]))

@@ -43,7 +43,10 @@ export function CallerLines({ caller, site, error, onOther }: Props) {
   const display = useDisplay()
   // The field that had the focus is gone once somebody is chosen: Tab goes on from here.
   const lines = useRef<HTMLDivElement>(null)
-  useEffect(() => lines.current?.focus(), [])
+  useEffect(() => {
+    const opened = setTimeout(() => lines.current?.focus())
+    return () => clearTimeout(opened)
+  }, [])
   const last = site?.calls[0]
   const said = last && saidWords(last, display)
   return (

@@ -24,7 +24,11 @@ export function WhoField({ onTake }: { onTake: (caller: Caller) => void }) {
   const [text, setText] = useState('')
   const { groups, near, settled } = useFindings(text)
   const field = useRef<HTMLInputElement>(null)
-  useEffect(() => field.current?.focus(), [])
+  // After the dialog has opened, which gives the focus to its first button.
+  useEffect(() => {
+    const opened = setTimeout(() => field.current?.focus())
+    return () => clearTimeout(opened)
+  }, [])
   const typed = text.trim()
   const found = groups.flatMap((group) => group.options).flatMap(optionOf)
   const unknown: Option = { key: 'new', what: `Not on record: keep “${typed}”`, beside: '', caller: { siteId: null, typed } }

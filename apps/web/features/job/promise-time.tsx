@@ -2,11 +2,14 @@
 import type { JobPage } from '@almanac/contract/jobs'
 import { Button } from '@almanac/ui/button'
 import { useDisplay } from '@almanac/ui/display'
+import { Problem } from '@almanac/ui/problem'
 import { TimeInput } from '@almanac/ui/time-input'
+import { useToast } from '@almanac/ui/toast'
 import { clockIn, dayIn } from '@almanac/units/calendar/zone-clock'
 import { formatClocks } from '@almanac/units/format-clock'
 import { formatNearDay } from '@almanac/units/format-day'
 import { useState } from 'react'
+import { readFailure } from '@/client/failure'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -45,7 +48,13 @@ function PromiseForm({ visit, onClose }: { visit: Visit; onClose: () => void }) 
 /** What the customer was promised of a visit, by whom and how; for one that is booked, the press that promises by telephone. */
 export function PromiseTime({ visit, mayPromise }: { visit: Visit; mayPromise: boolean }) {
   const display = useDisplay()
+  const { api } = useSession()
   const [open, setOpen] = useState(false)
+  const [openedAt] = useState(() => Date.now())
+  const showToast = useToast()
+  const miss = useCommand(api.jobs.missVisit.mutationOptions(), {
+    onDone: () => showToast({ text: 'Off the sheet. The customer is on the list to call today.' }),
+  })
   const { promised } = visit
   const lost = promised !== null && (visit.startsAt < promised.from || visit.startsAt > promised.until)
   const day = promised && dayIn(display.timeZone, promised.from)
@@ -66,6 +75,14 @@ export function PromiseTime({ visit, mayPromise }: { visit: Visit; mayPromise: b
           </Button>
         </span>
       ) : null}
+      {mayPromise && visit.state === 'booked' && Date.parse(visit.startsAt) < openedAt ? (
+        <span className="print:hidden">
+          <Button kind="quiet" onClick={() => miss.send({ visitId: visit.id, version: visit.version })} busy={miss.isPending}>
+            We did not come
+          </Button>
+        </span>
+      ) : null}
+      {miss.error ? <Problem happened={readFailure(miss.error).message} /> : null}
       {open ? <PromiseForm visit={visit} onClose={() => setOpen(false)} /> : null}
     </span>
   )

@@ -7,6 +7,7 @@ import { bookVisit } from '@almanac/operations/jobs/book-visit'
 import { callOffJob } from '@almanac/operations/jobs/call-off-job'
 import { callOffVisit } from '@almanac/operations/jobs/call-off-visit'
 import { holdJob } from '@almanac/operations/jobs/hold-job'
+import { missVisit } from '@almanac/operations/jobs/miss-visit'
 import { moveVisit } from '@almanac/operations/jobs/move-visit'
 import { proposeJob } from '@almanac/operations/jobs/propose-job'
 import { proposeJobs } from '@almanac/operations/jobs/propose-jobs'
@@ -30,6 +31,7 @@ export const jobs = {
   book: can('book:visit').jobs.book.handler(({ context, input }) => bookVisit(context.scope, input)),
   moveVisit: can('book:visit').jobs.moveVisit.handler(({ context, input }) => moveVisit(context.scope, input)),
   callOffVisit: can('book:visit').jobs.callOffVisit.handler(({ context, input }) => callOffVisit(context.scope, input)),
+  missVisit: can('book:visit').jobs.missVisit.handler(({ context, input }) => missVisit(context.scope, input)),
   hold: can('book:visit').jobs.hold.handler(({ context, input }) => holdJob(context.scope, input)),
   callOff: can('book:visit').jobs.callOff.handler(({ context, input }) => callOffJob(context.scope, input)),
   resume: can('book:visit').jobs.resume.handler(({ context, input }) => resumeJob(context.scope, input)),
