@@ -13,7 +13,7 @@ export const reminderLink: Translation<typeof english> = {
   days: 'Pedir una visita',
   daysHint: 'díganos qué días le convienen',
   daysField: '¿Qué días y horas le convienen?',
-  daysSend: 'Pedir la visita',
+  daysSend: 'Enviar',
   notNow: 'Ahora no',
   notNowHint: 'le preguntamos después',
   notNowField: '¿Cuándo podemos preguntarle otra vez?',

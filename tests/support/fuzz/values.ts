@@ -144,7 +144,7 @@ export function valueFor(schema: z.core.$ZodType | undefined, chance: Chance, ho
     case 'tuple':
       return (def.items ?? []).map(of)
     case 'record':
-      return { [chance.one(TEXTS)]: of(def.valueType) }
+      return fairly(schema, how, () => ({ [chance.one(TEXTS)]: of(def.valueType) }))
     case 'union':
       return of(chance.one(def.options ?? []))
     case 'nullable':
