@@ -24,6 +24,7 @@ export type ChangedEntity =
   | 'member'
   | 'plan'
   | 'reminders'
+  | 'set-aside'
   | 'site'
   | 'softener'
   | 'stock-item'
@@ -76,6 +77,7 @@ export const SHOWS = {
   'due.months': ['forecast-months', 'forecast-run', 'forecast-backtest', 'company-settings', 'water-supply'],
   'due.beds': [...FORECAST, 'forecast-plan', 'softener', 'site', 'job', 'visit', 'water-supply'],
   'exports.list': ['export'],
+  'field.setAside': ['set-aside', 'visit', 'job', 'colleague'],
   'find.look': ['site', 'customer', 'contact', 'softener', 'bed', 'job', 'visit'],
   'firm.figures': ['firm-figure'],
   'firm.drives': ['firm-figure', 'visit'],
@@ -147,6 +149,8 @@ export const CHANGES = {
   'erase.contact': ['contact', 'site', 'reminders', 'export'],
   'erase.colleague': ['colleague', 'member', 'export'],
   'exports.start': ['export'],
+  'field.send': ['visit', 'job', 'site', 'softener', 'bed', 'kit', 'stock-item', 'set-aside'],
+  'field.settle': ['set-aside'],
   'firm.changeFigure': ['firm-figure'],
   'firm.resetFigure': ['firm-figure'],
   'firm.takeDrives': ['firm-figure'],

@@ -8,6 +8,7 @@ import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
 import { erase } from './erase.ts'
 import { exports } from './exports.ts'
+import { field } from './field.ts'
 import { find } from './find.ts'
 import { firm } from './firm.ts'
 import { forecasts } from './forecasts.ts'
@@ -37,6 +38,7 @@ export const contract = {
   due,
   erase,
   exports,
+  field,
   find,
   firm,
   forecasts,

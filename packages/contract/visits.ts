@@ -2,6 +2,7 @@ import { contactRoles } from '@almanac/records/contact-role'
 import { endCauses } from '@almanac/records/end-cause'
 import { jobKinds } from '@almanac/records/job-kind'
 import { measurementKinds } from '@almanac/records/measurement-kind'
+import { measuringPoints } from '@almanac/records/measuring-point'
 import { resinKinds } from '@almanac/records/resin-kind'
 import { supplyKinds } from '@almanac/records/supply-kind'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
@@ -35,6 +36,12 @@ export const VisitPage = WorkLine.extend({
   siteId: Id,
   accessNotes: z.string().nullable(),
   jobNotes: z.string().nullable(),
+  /** Whether the person who asks is on the crew; null for one who is on no day sheet. */
+  yours: z.boolean().nullable(),
+  /** The last visits to the site, the latest first, with what was written down for the next time. */
+  before: z.array(z.object({ day: Day, kind: z.enum(jobKinds), outcome: z.enum(visitOutcomes).nullable(), notes: z.string().nullable() })),
+  /** The last tests there, the latest first. */
+  tests: z.array(z.object({ day: Day, point: z.enum(measuringPoints), hardnessGpg: z.number().nullable() })),
   contacts: z.array(z.object({ name: z.string().nullable(), role: z.enum(contactRoles), phone: z.string().nullable() })),
   softenerLabel: z.string().nullable(),
   twin: TwinTank.nullable(),

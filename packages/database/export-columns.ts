@@ -50,6 +50,8 @@ export const EXPORTED = {
   pre_treatment: 'id version softener_id kind from_day to_day source archived_at',
   reminder: 'id version bed_id site_id contact_id channel notice state state_reason due_earliest due_latest created_at link_until',
   reminder_answer: 'id version reminder_id kind days ask_after done_day done_by created_at',
+  set_aside:
+    'id version kind command_id queue_id sequence visit_id person_id command content reason made_at clock_ahead_minutes received_at settled_at settled_by',
   site: 'id version label street town region postcode latitude longitude access_notes notes visit_weekdays visit_from visit_until water_supply_id match_key batch_id created_at archived_at archive_reason',
   softener:
     'id version site_id label location arrangement installed_earliest installed_latest installed_as_written people_served notes match_key batch_id condemned_day archived_at archive_reason',

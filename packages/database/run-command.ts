@@ -75,6 +75,8 @@ export function commandTools(tx: Tx, scope: Scope, operation: string, commandId:
 }
 
 type Sent = { commandId: string }
+/** Of a command of a tablet: its queue, and its number there. */
+type QueueNumber = { queueId: string; sequence: number }
 type Sender = Scope & { personId: string }
 
 const bodyHashOf = (scope: Sender, operation: string, input: Sent) =>
@@ -108,7 +110,7 @@ export async function runCommand<I extends { commandId: string }, A extends obje
   operation: string,
   input: I,
   work: (tx: Tx, command: Command) => Promise<A>,
-  patience: TransactionOptions = {},
+  { number, ...patience }: TransactionOptions & { number?: QueueNumber } = {},
 ): Promise<A> {
   const { commandId } = input
   return inCompany(
@@ -128,6 +130,7 @@ export async function runCommand<I extends { commandId: string }, A extends obje
           bodyHash: bodyHashOf(scope, operation, input),
           answer: plain,
           at: now(),
+          ...number,
         },
       })
       return plain

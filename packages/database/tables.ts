@@ -58,6 +58,7 @@ export const TABLES = {
     'reminder',
     'reminder_answer',
     'search_token',
+    'set_aside',
     'site',
     'softener',
     'stock_item',

@@ -20,6 +20,7 @@ export const auditEntityWords: Readonly<Record<string, string>> = {
   plan: 'Plan',
   'pre-treatment': 'Pre-filter',
   reminder: 'Reminder',
+  'set-aside': 'Tablet entry',
   site: 'Site',
   softener: 'Softener',
   'stock-item': 'Stock item',

@@ -25,6 +25,7 @@ import { preTreatmentKinds } from './pre-treatment-kind.ts'
 import { doneBys, reminderAnswers } from './reminder-answer.ts'
 import { recordedResinKinds, resinKinds } from './resin-kind.ts'
 import { roles } from './role.ts'
+import { setAsideKinds } from './set-aside-kind.ts'
 import { movementReasons, reservationStates, stockKinds } from './stock.ts'
 import { supplyKinds } from './supply-kind.ts'
 import { recordedValveControls } from './valve-control.ts'
@@ -75,6 +76,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'reminder_answer.done_by': doneBys,
   'reminder_answer.kind': reminderAnswers,
   'reminder.state': reminderStates,
+  'set_aside.kind': setAsideKinds,
   'softener.arrangement': arrangements,
   'stock_item.kind': stockKinds,
   'stock_item.resin_kind': resinKinds,

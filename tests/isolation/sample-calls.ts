@@ -207,6 +207,19 @@ const week: Record<string, Sample> = {
   towns: { roles: 'od', input: () => ({ day: '2026-12-03', kind: 'rebed' }) },
 }
 
+const field: Record<string, Sample> = {
+  send: {
+    roles: 'odt',
+    input: (r) => ({
+      ...{ queueId: '018f0000-0000-7000-8000-000000000001', sequence: 1, oldest: 1, form: 1, kind: 'start', body: { visitId: r.visitId } },
+      ...{ madeAt: '2026-12-02T15:00:00.000Z', sentAt: '2026-12-02T16:00:00.000Z' },
+    }),
+    other: { kind: 'undo-start' },
+  },
+  setAside: { roles: 'od', input: () => page },
+  settle: { roles: 'od', input: (r) => ({ asideId: r.asideId, version }) },
+}
+
 const windows: Record<string, Sample> = {
   ofJob: { roles: 'odt', input: (r) => ({ jobId: r.offeredJobId }) },
   offer: {
@@ -244,6 +257,7 @@ export const SAMPLES: Record<string, Record<string, Sample>> = {
     due,
     erase,
     exports,
+    field,
     find,
     firm,
     forecasts,

@@ -49,6 +49,7 @@ const NAMES = [
     'planId',
     'readyPlanId',
     'absenceId',
+    'asideId',
   ],
 ] as const
 
@@ -249,6 +250,16 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
   await tx.importRow.create({ data: { ...own, id: r.rowId, batchId: r.batchId, line: 2, cells, status: 'unchanged' } })
   await tx.importRow.create({ data: { ...own, id: r.draftRowId, batchId: r.draftBatchId, line: 2, cells, status: 'pending' } })
   await tx.appliedCommand.create({ data: { ...own, id: r.appliedId, personId, operation: 'o', bodyHash: 'h', answer: {}, at } })
+  const numbered = { commandId: r.appliedId, queueId: r.appliedId, sequence: 1, clockAheadMinutes: 0, madeAt: at, receivedAt: at }
+  const aside = {
+    kind: 'refused',
+    command: 'start',
+    content: {},
+    reason: 'The office called this visit off.',
+    visitId: r.visitId,
+    personId,
+  }
+  await tx.setAside.create({ data: { ...own, id: r.asideId, ...numbered, ...aside } })
   await tx.companyExport.create({ data: { ...own, id: r.exportId, state: 'ready', tablesTotal: 1, createdAt: at, createdBy: personId } })
   await tx.auditEntry.create({ data: { ...own, id: r.auditId, at, operation: 'o', entity: 'site', entityId: r.siteId, detail: {} } })
 }

@@ -19,6 +19,7 @@ const PAGES = [
   { href: '/which-tank', permission: 'read:site' },
   { href: '/water', permission: 'read:water' },
   { href: '/reminders', permission: 'read:reminder' },
+  { href: '/from-tablets', permission: 'book:visit' },
   { href: '/stores', permission: 'read:stores' },
   { href: '/crews', permission: 'manage:crews' },
   { href: '/policy', permission: 'judge:forecast' },

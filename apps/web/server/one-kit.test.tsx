@@ -89,7 +89,7 @@ async function disagreements(firm: BookedFirm, { bedId, softenerId, jobId, visit
   const plan = makePlan(planFacts(await readBedPlan(scope, bedId), company, figures, DAY))
   const page = await readBedPage(scope, bedId)
   const job = await readJob(scope, jobId)
-  const visit = await readVisit(scope, visitId)
+  const visit = await readVisit({ ...scope, personId: newId() }, visitId)
   const inOrder = demand.beds.find((one) => one.bed.bedId === bedId)
   if (!plan.kit.ok)
     return [page, job, visit].every((one) => !kitOf('facts' in one ? one.facts : (one.bed as BedFacts), rebedFirm).ok) ? [] : ['kit']

@@ -9,6 +9,7 @@ import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
 import { erase } from './procedures/erase.ts'
 import { exports } from './procedures/exports.ts'
+import { field } from './procedures/field.ts'
 import { find } from './procedures/find.ts'
 import { firm } from './procedures/firm.ts'
 import { forecasts } from './procedures/forecasts.ts'
@@ -38,6 +39,7 @@ export const router = {
   due,
   erase,
   exports,
+  field,
   find,
   firm,
   forecasts,

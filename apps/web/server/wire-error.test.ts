@@ -21,12 +21,8 @@ const asked = (locale: string | null, accepted = '') =>
 const closed = () => new AppError('conflict', (locale) => wordsIn(locale, 'refusal')('closedAlready'))
 
 it('a refusal is said in the language of whoever asked; of nobody known, in the browser’s', () => {
-  expect(toWireError(closed(), asked('en-US')).message).toBe(
-    'This visit was closed out already. Nothing was changed; your entries are still on this tablet.',
-  )
-  expect(toWireError(closed(), asked('es-US')).message).toBe(
-    'Esta visita ya se había cerrado. No se cambió nada; lo que escribió sigue en esta tableta.',
-  )
+  expect(toWireError(closed(), asked('en-US')).message).toBe('This visit was closed out already. This second close-out changed nothing.')
+  expect(toWireError(closed(), asked('es-US')).message).toBe('Esta visita ya se había cerrado. Este segundo cierre no cambió nada.')
   expect(toWireError(closed(), asked(null, 'es-MX,es;q=0.9,en;q=0.8')).message).toContain('ya se había cerrado')
   expect(toWireError(closed(), asked(null, 'fr-FR,en;q=0.8')).message).toContain('was closed out already')
 })

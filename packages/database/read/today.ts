@@ -10,7 +10,7 @@ import { BED_FACTS, bedFacts } from './bed-facts.ts'
 
 export const WORK_PARTS = {
   crewDay: { select: { name: true, day: true } },
-  assignments: { where: { released: false }, select: { colleague: { select: { name: true } } } },
+  assignments: { where: { released: false }, select: { colleagueId: true, colleague: { select: { name: true } } } },
   job: { include: { site: true, softener: true, bed: { include: BED_FACTS } } },
 } satisfies Prisma.VisitInclude
 

@@ -4,9 +4,11 @@ import { dateOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import type { JobKind } from '@almanac/records/job-kind'
-import { AppError, notFound } from '@almanac/runtime/errors'
+import type { JobState } from '@almanac/records/job-state'
+import { AppError } from '@almanac/runtime/errors'
 import type { CloseOutWords } from '@almanac/service-rules/close-out/close-out-words'
 import { type CloseOutContext, missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
+import { stateAfterFact } from '@almanac/service-rules/jobs/job-states'
 import { outcomeFacts } from '@almanac/service-rules/jobs/visit-outcomes'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { wordsIn } from '@almanac/words/words-in'
@@ -18,21 +20,20 @@ import { endReservation } from '../shared/reserve-kit.ts'
 import { applyBedEffect } from './apply-bed-effect.ts'
 import { beadConditionOf } from './bead-condition.ts'
 import { changeState } from './change-state.ts'
-import { type LockedJob, lockJob, stepOf } from './lock-job.ts'
+import { type LockedJob, lockVisit, stepOf } from './lock-job.ts'
 import { roomOfTank } from './room-of-tank.ts'
+import { takeJobOffSheet } from './take-off-sheet.ts'
 
 type CloseOut = { visitId: string; jobState: string; endedBedId: string | null; newBedId: string | null }
 
-/** The visit's job, locked in the order in which every use case locks, and when the visit was booked for. */
-async function lockOpenVisit(tx: Tx, companyId: string, visitId: string): Promise<{ job: LockedJob; startsAt: Date }> {
-  const where = { companyId_id: { companyId, id: visitId } }
-  const named = await tx.visit.findUnique({ where, select: { jobId: true } })
-  if (!named) throw notFound('visit')
-  const job = await lockJob(tx, companyId, named.jobId)
-  const { state, startsAt } = await tx.visit.findUniqueOrThrow({ where, select: { state: true, startsAt: true } })
+/** The visit's locked job, and when the visit was booked for; a visit that was called off only for what is a fact. */
+async function lockOpenVisit(tx: Tx, companyId: string, visitId: string, asFact: boolean) {
+  const { visit, job } = await lockVisit(tx, companyId, visitId)
+  const { state, startsAt } = visit
   if (state === 'closed') throw new AppError('conflict', (locale) => wordsIn(locale, 'refusal')('closedAlready'), { state })
-  if (state === 'called-off') throw new AppError('conflict', (locale) => wordsIn(locale, 'refusal')('calledOff'), { state })
-  return { job, startsAt }
+  const calledOff = state === 'called-off'
+  if (calledOff && !asFact) throw new AppError('conflict', (locale) => wordsIn(locale, 'refusal')('calledOff'), { state })
+  return { job, startsAt, calledOff }
 }
 
 type Judged = Omit<CloseOutContext, keyof CloseOutWords>
@@ -64,7 +65,18 @@ function checkRecord(record: CloseOutInput, job: LockedJob, judged: Judged): voi
     )
 }
 
-async function closeRows(tx: Tx, command: Command, job: LockedJob, record: CloseOutInput): Promise<string> {
+/** What becomes of the job: its next state, where the visit was called off by what is a fact; another visit that this leaves without work comes off its sheet. */
+async function stateAfter(tx: Tx, command: Command, job: LockedJob, event: 'close' | 'return', calledOff: boolean): Promise<JobState> {
+  if (!calledOff) return stepOf(job, event)
+  const state = stateAfterFact(job.state as JobState, event)
+  if (state === null) throw new AppError('conflict', (locale) => wordsIn(locale, 'refusal')('doneByOthers'), { state: job.state })
+  if (state === 'closed') await takeJobOffSheet(tx, command, job.id, false)
+  return state
+}
+
+type Closing = { job: LockedJob; calledOff: boolean }
+
+async function closeRows(tx: Tx, command: Command, { job, calledOff }: Closing, record: CloseOutInput): Promise<string> {
   const { companyId } = command
   const { outcome, checks, measurements, partsUsed, oldBed, newBed, workDay, startedAt, finishedAt, hardnessReason } = record
   const visit = await tx.visit.update({
@@ -80,7 +92,7 @@ async function closeRows(tx: Tx, command: Command, job: LockedJob, record: Close
     },
   })
   const event = outcomeFacts[outcome].jobEvent
-  const state = stepOf(job, event)
+  const state = await stateAfter(tx, command, job, event, calledOff)
   await changeState(tx, command, job, { state, stateReason: event === 'return' ? record.reason : null })
   if (state === 'closed') await tx.job.update({ where: { companyId_id: { companyId, id: job.id } }, data: { closedDay: dateOf(workDay) } })
   await command.audit('closed out', 'visit', visit.id, { jobId: job.id, outcome, workDay })
@@ -90,40 +102,50 @@ async function closeRows(tx: Tx, command: Command, job: LockedJob, record: Close
 }
 
 /**
- * Finishes a visit in one transaction: visit and job closed or returned, the old bed ended with its cause and the new one begun, tests and parts
- * recorded, forecasts and reminders asked for again. What was measured and used is a fact and lands whatever the shelf says. Refuses an incomplete
- * record by the same rules that the tablet shows, a visit that was called off, and a second close-out; the same command sent twice applies once.
+ * Finishes a visit inside a command: visit and job closed or returned, the old bed ended with its cause and the new one begun, tests and parts recorded, forecasts
+ * and reminders asked for again. What was measured and used is a fact and lands whatever the shelf says. Refuses an incomplete record by the same rules that the
+ * tablet shows, and a second close-out; a visit that was called off too, unless it is told as a fact. `calledOff` says that it was.
  */
+export async function noteCloseOut(
+  tx: Tx,
+  command: Command,
+  record: CloseOutInput,
+  { asFact }: { asFact: boolean },
+): Promise<CloseOut & { calledOff: boolean }> {
+  const { companyId } = command
+  const { job, startsAt, calledOff } = await lockOpenVisit(tx, companyId, record.visitId, asFact)
+  const { today: _, ...display } = await companyFacts(tx, companyId)
+  const { timeZone } = display
+  // A job may be written down after its work, with a visit booked for a day gone by.
+  const known = job.createdAt < startsAt ? job.createdAt : startsAt
+  checkRecord(record, job, {
+    outletLimitGpg: (await firmFigures(tx, companyId)).outletLimitGpg,
+    display,
+    today: dayIn(timeZone, command.at),
+    notBefore: dayIn(timeZone, known),
+    tank: await roomOfTank(tx, { companyId, bedId: job.bedId, softenerId: job.softenerId }, display),
+  })
+  const place = { visitId: record.visitId, siteId: job.siteId, softenerId: job.softenerId, bedId: job.bedId, day: record.workDay }
+  await recordFindings(tx, command, place, record.measurements, beadConditionOf(record))
+  const beds = await applyBedEffect(tx, command, job, record)
+  await moveStock(
+    tx,
+    command,
+    record.partsUsed.flatMap((part) =>
+      part.stockItemId
+        ? [{ stockItemId: part.stockItemId, quantity: -part.quantity, reason: 'used' as const, visitId: record.visitId }]
+        : [],
+    ),
+  )
+  await endReservation(tx, command, record.visitId, record.outcome === 'done' ? 'used' : 'returned')
+  const jobState = await closeRows(tx, command, { job, calledOff }, record)
+  return { visitId: record.visitId, jobState, ...beds, calledOff }
+}
+
+/** Finishes a visit (`noteCloseOut`) in one transaction; the same command sent twice applies once. Pages of the release before send this; tablets send it by `takeFieldCommand`. */
 export async function closeOutVisit(scope: Scope & { personId: string }, input: CloseOutCommand): Promise<CloseOut> {
   return runCommand(scope, 'jobs.close-out-visit', input, async (tx, command) => {
-    const { companyId } = scope
-    const { record } = input
-    const { job, startsAt } = await lockOpenVisit(tx, companyId, record.visitId)
-    const { today: _, ...display } = await companyFacts(tx, companyId)
-    const { timeZone } = display
-    // A job may be written down after its work, with a visit booked for a day gone by.
-    const known = job.createdAt < startsAt ? job.createdAt : startsAt
-    checkRecord(record, job, {
-      outletLimitGpg: (await firmFigures(tx, companyId)).outletLimitGpg,
-      display,
-      today: dayIn(timeZone, command.at),
-      notBefore: dayIn(timeZone, known),
-      tank: await roomOfTank(tx, { companyId, bedId: job.bedId, softenerId: job.softenerId }, display),
-    })
-    const place = { visitId: record.visitId, siteId: job.siteId, softenerId: job.softenerId, bedId: job.bedId, day: record.workDay }
-    await recordFindings(tx, command, place, record.measurements, beadConditionOf(record))
-    const beds = await applyBedEffect(tx, command, job, record)
-    await moveStock(
-      tx,
-      command,
-      record.partsUsed.flatMap((part) =>
-        part.stockItemId
-          ? [{ stockItemId: part.stockItemId, quantity: -part.quantity, reason: 'used' as const, visitId: record.visitId }]
-          : [],
-      ),
-    )
-    await endReservation(tx, command, record.visitId, record.outcome === 'done' ? 'used' : 'returned')
-    const jobState = await closeRows(tx, command, job, record)
-    return { visitId: record.visitId, jobState, ...beds }
+    const { calledOff: _, ...closed } = await noteCloseOut(tx, command, input.record, { asFact: false })
+    return closed
   })
 }

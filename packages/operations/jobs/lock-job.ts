@@ -29,14 +29,19 @@ export async function lockJobAt(tx: Tx, companyId: string, jobId: string, seenVe
   return job
 }
 
-/** The visit with its locked job; refuses when the visit is no longer as the screen saw it. */
-export async function lockVisitAt(tx: Tx, companyId: string, visitId: string, seenVersion: number, sent: Record<string, unknown>) {
+/** The visit with its job, both locked. */
+export async function lockVisit(tx: Tx, companyId: string, visitId: string) {
   const where = { companyId_id: { companyId, id: visitId } }
   const named = await tx.visit.findUnique({ where, select: { jobId: true } })
   if (!named) throw notFound('visit')
   const job = await lockJob(tx, companyId, named.jobId)
   await lockRows(tx, companyId, 'visit', [visitId])
-  const visit = await tx.visit.findUniqueOrThrow({ where })
+  return { visit: await tx.visit.findUniqueOrThrow({ where }), job }
+}
+
+/** As `lockVisit`, and refuses when the visit is no longer as the screen saw it. */
+export async function lockVisitAt(tx: Tx, companyId: string, visitId: string, seenVersion: number, sent: Record<string, unknown>) {
+  const { visit, job } = await lockVisit(tx, companyId, visitId)
   const { id, version, state, startsAt, endsAt, crewDayId } = visit
   await expectChanged(version === seenVersion ? 1 : 0, 'visit', seenVersion, sent, async () => ({
     id,

@@ -3,7 +3,7 @@ import { isOpenJob, type JobState, jobStates } from '@almanac/records/job-state'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { describe, expect, test } from 'vitest'
 import { jobKindFacts, usualRebedMinutes } from './job-kinds.ts'
-import { type JobEvent, jobEvents, nextJobState } from './job-states.ts'
+import { type JobEvent, jobEvents, nextJobState, stateAfterFact } from './job-states.ts'
 import { bedEffectOf, outcomeFacts } from './visit-outcomes.ts'
 
 /** Every step that is allowed; whatever is not listed here must be refused. Written from the trade's words for a job, not from the table. */
@@ -18,6 +18,7 @@ const allowed: Record<string, JobState> = {
   'booked return': 'proposed',
   'booked hold': 'held',
   'booked call-off': 'called-off',
+  'under-way unstart': 'booked',
   'under-way close': 'closed',
   'under-way return': 'proposed',
   'held release': 'proposed',
@@ -53,6 +54,18 @@ test('every state can be reached from a proposal, and every job but a closed one
 
 test('open is whatever is still to do', () => {
   expect(jobStates.filter(isOpenJob)).toEqual(['proposed', 'booked', 'under-way', 'held'])
+})
+
+// From the trade: who did the work did it; but a job that somebody else closed, or is at, is not ended over their head.
+test.each([
+  ['proposed', 'closed', 'proposed'],
+  ['booked', 'closed', 'booked'],
+  ['held', 'closed', 'held'],
+  ['called-off', 'closed', 'called-off'],
+  ['closed', null, null],
+  ['under-way', null, null],
+] as const)('a visit that was called off and done all the same, of a job that is %s', (state, closed, returned) => {
+  expect([stateAfterFact(state, 'close'), stateAfterFact(state, 'return')]).toEqual([closed, returned])
 })
 
 test('each outcome can end a booked or started visit', () => {

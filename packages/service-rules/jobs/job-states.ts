@@ -2,10 +2,10 @@ import type { JobState } from '@almanac/records/job-state'
 
 /**
  * What can happen to a job. `book` puts its visit on a day sheet, `move` takes that visit elsewhere, `unbook` takes it off: a job has one open
- * visit at most. `start` is a crew beginning, `close` and `return` are what the outcome of a visit does, `hold` waits for something with a
+ * visit at most. `start` is a crew beginning, `unstart` takes back a start by mistake, `close` and `return` are what the outcome of a visit does, `hold` waits for something with a
  * reason, `release` ends the wait, `call-off` ends the job undone, `revive` brings a called-off job back.
  */
-export const jobEvents = ['book', 'move', 'unbook', 'start', 'close', 'return', 'hold', 'release', 'call-off', 'revive'] as const
+export const jobEvents = ['book', 'move', 'unbook', 'start', 'unstart', 'close', 'return', 'hold', 'release', 'call-off', 'revive'] as const
 export type JobEvent = (typeof jobEvents)[number]
 
 export type JobStep = { ok: true; state: JobState } | { ok: false; reason: string }
@@ -15,6 +15,7 @@ const no = (reason: string): JobStep => ({ ok: false, reason })
 
 const notBooked = 'This job has no visit on a day sheet. Book one first.'
 const hasVisit = 'This job already has a visit on a day sheet. Move that visit, or take it off first.'
+const notBegun = 'No visit of this job is under way.'
 const notHeld = 'This job isn’t on hold.'
 const notCalledOff = 'Only a job that was called off can be reopened. This one wasn’t.'
 const crewAtWork = 'A crew is working on this job. Close out the visit first.'
@@ -33,6 +34,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     move: no(notBooked),
     unbook: no(notBooked),
     start: no(notBooked),
+    unstart: no(notBegun),
     close: no(notBooked),
     return: no(notBooked),
     hold: to('held'),
@@ -45,6 +47,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     move: to('booked'),
     unbook: to('proposed'),
     start: to('under-way'),
+    unstart: no(notBegun),
     close: to('closed'),
     return: to('proposed'),
     hold: to('held'),
@@ -57,6 +60,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     move: no(crewAtWork),
     unbook: no(crewAtWork),
     start: no('This job is already under way.'),
+    unstart: to('booked'),
     close: to('closed'),
     return: to('proposed'),
     hold: no(crewAtWork),
@@ -69,6 +73,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     move: no(held),
     unbook: no(notBooked),
     start: no(held),
+    unstart: no(notBegun),
     close: no(held),
     return: no(held),
     hold: no('This job is already on hold.'),
@@ -81,6 +86,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     move: no(closed),
     unbook: no(closed),
     start: no(closed),
+    unstart: no(notBegun),
     close: no('This job is already closed.'),
     return: no(closed),
     hold: no(closed),
@@ -93,6 +99,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     move: no(calledOff),
     unbook: no(calledOff),
     start: no(calledOff),
+    unstart: no(notBegun),
     close: no(calledOff),
     return: no(calledOff),
     hold: no(calledOff),
@@ -105,4 +112,13 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
 /** The state after an event, or a sentence saying why it cannot happen now. */
 export function nextJobState(state: JobState, event: JobEvent): JobStep {
   return jobStateTable[state][event]
+}
+
+/**
+ * The state of a job after a visit that the office had called off was done all the same: what a crew did is a fact, whatever was planned meanwhile. Null where it would
+ * stand against another fact: the job is closed, or another crew is at it.
+ */
+export function stateAfterFact(state: JobState, event: 'close' | 'return'): JobState | null {
+  if (state === 'closed' || state === 'under-way') return null
+  return event === 'close' ? 'closed' : state
 }

@@ -28,6 +28,8 @@ export const page = {
   '/water/also': 'supply well hardness chlorine',
   '/reminders': 'Reminders',
   '/reminders/also': 'messages mail letters',
+  '/from-tablets': 'From the tablets',
+  '/from-tablets/also': 'tablet entries close-outs not taken in waiting',
   '/stores': 'Stores',
   '/stores/also': 'stock orders resin parts',
   '/crews': 'People',

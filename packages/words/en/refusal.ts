@@ -1,12 +1,19 @@
 /** Why the server did not do something. `code/…` is said where the cause has no words of its own in this language. */
 export const refusal = {
-  closedAlready: 'This visit was closed out already. Nothing was changed; your entries are still on this tablet.',
+  closedAlready: 'This visit was closed out already. This second close-out changed nothing.',
   calledOff:
     'The office called this visit off. Nothing was changed; your entries are still on this tablet. Call the office: once they book it again, the new visit offers them.',
   otherKind: 'This visit is for another kind of job ({kind}). Nothing was saved; open the visit again.',
   incomplete: 'The close-out is not complete, so nothing was saved. {missing}',
   amount: '{sentence} Nothing was saved.',
   notBooked: 'This visit is {state}, so it cannot be started. Nothing was changed.',
+  startedCalledOff: 'The office called this visit off. Call the office before you go on.',
+  doneByOthers: 'Another crew closed this job, or is at it now.',
+  numberUsed: 'Another entry with this number was taken in before.',
+  unreadable: 'This entry is of a form that this server doesn’t know.',
+  lost: '{count, plural, one {1 entry} other {# entries}} of this tablet never arrived.',
+  landedCalledOff: 'The office had called this visit off. The crew did it all the same, and it is on record.',
+  landedOtherCrew: 'Another crew than the one booked did this visit. It is on record.',
   'code/invalid': 'This could not be read, so nothing was saved.',
   'code/conflict': 'This does not go together with what is on record, so nothing was changed.',
   'code/unauthenticated': 'You are not signed in. Nothing was changed; sign in and try again.',

@@ -30,6 +30,8 @@ export const page: Translation<typeof english> = {
   '/water/also': 'suministro pozo dureza cloro',
   '/reminders': 'Recordatorios',
   '/reminders/also': 'mensajes correo cartas',
+  '/from-tablets': 'De las tabletas',
+  '/from-tablets/also': 'tableta datos cierres no recibidos en espera',
   '/stores': 'Almacén',
   '/stores/also': 'existencias pedidos resina piezas',
   '/crews': 'Personas',

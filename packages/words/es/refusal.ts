@@ -2,13 +2,20 @@ import type { refusal as english } from '../en/refusal.ts'
 import type { Translation } from '../translation.ts'
 
 export const refusal: Translation<typeof english> = {
-  closedAlready: 'Esta visita ya se había cerrado. No se cambió nada; lo que escribió sigue en esta tableta.',
+  closedAlready: 'Esta visita ya se había cerrado. Este segundo cierre no cambió nada.',
   calledOff:
     'La oficina canceló esta visita. No se cambió nada; lo que escribió sigue en esta tableta. Llame a la oficina: cuando la programe otra vez, la nueva visita se lo ofrece.',
   otherKind: 'Esta visita es de otro tipo de trabajo ({kind}). No se guardó nada; abra la visita otra vez.',
   incomplete: 'Al cierre le faltan datos, así que no se guardó nada. {missing}',
   amount: '{sentence} No se guardó nada.',
   notBooked: 'Esta visita está en otro estado ({state}), así que no se puede empezar. No se cambió nada.',
+  startedCalledOff: 'La oficina canceló esta visita. Llame a la oficina antes de seguir.',
+  doneByOthers: 'Otra cuadrilla cerró este trabajo o está en él ahora.',
+  numberUsed: 'Antes se recibió otro dato con este número.',
+  unreadable: 'Este dato tiene una forma que este servidor no conoce.',
+  lost: '{count, plural, one {1 dato} other {# datos}} de esta tableta nunca llegaron.',
+  landedCalledOff: 'La oficina había cancelado esta visita. La cuadrilla la hizo de todos modos, y queda registrada.',
+  landedOtherCrew: 'Esta visita la hizo otra cuadrilla, no la programada. Queda registrada.',
   'code/invalid': 'Esto no se pudo leer, así que no se guardó nada.',
   'code/conflict': 'Esto no concuerda con lo registrado, así que no se cambió nada.',
   'code/unauthenticated': 'Su sesión no está abierta. No se cambió nada; inicie sesión e intente otra vez.',

@@ -7,7 +7,7 @@ const IMPORT_PATIENCE_MS = 60_000
 const NOTHING: Record<string, string> = {
   'a bed in service twice in one tank': `select tank_id from bed where ended_latest is null and archived_at is null group by company_id, tank_id having count(*) > 1`,
   'a job with two open visits': `select job_id from visit where state in ('booked', 'under-way') group by company_id, job_id having count(*) > 1`,
-  'a visit that was closed twice': `select entity_id from audit_entry where operation = 'jobs.close-out-visit: closed out' group by entity_id having count(*) > 1`,
+  'a visit that was closed twice': `select entity_id from audit_entry where operation like 'jobs.%: closed out' group by entity_id having count(*) > 1`,
   'a closed visit without its time': `select id from visit where state = 'closed' and closed_at is null`,
   'a command without its answer': `select id from applied_command where answer is null`,
   'a task that was given up': `select id from queue.job where state = 'failed' and name <> 'nightly' and name not like '\\_\\_%'`,

@@ -14,6 +14,7 @@ import { useRouter, useSearchParams } from 'next/navigation'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { TabletsNote } from '@/client/tablets-note'
 import { useToday } from '@/client/use-today'
 import { ChangeCrew } from './change-crew.tsx'
 import { CopyDay } from './copy-day.tsx'
@@ -73,6 +74,7 @@ export function DaySheets() {
           </nav>
         }
       />
+      <TabletsNote />
       {sheets.error ? <Problem happened={readFailure(sheets.error).message} onRetry={() => void sheets.refetch()} /> : null}
       {sheets.isPending ? <Skeleton lines={6} label="Loading the day sheets" /> : null}
       {sheets.data && all.length === 0 ? <NoSheets day={day} copyFrom={sheets.data.copyFrom} onNew={() => setForm('new')} /> : null}

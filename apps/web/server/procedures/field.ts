@@ -1,0 +1,11 @@
+import 'server-only'
+import { readSetAside } from '@almanac/database/read/set-aside-list'
+import { settleSetAside } from '@almanac/operations/jobs/settle-set-aside'
+import { takeFieldCommand } from '@almanac/operations/jobs/take-field-command'
+import { can } from '../procedure.ts'
+
+export const field = {
+  send: can('close:visit').field.send.handler(({ context, input }) => takeFieldCommand(context.scope, input)),
+  setAside: can('book:visit').field.setAside.handler(({ context, input }) => readSetAside(context.scope, input)),
+  settle: can('book:visit').field.settle.handler(({ context, input }) => settleSetAside(context.scope, input)),
+}
