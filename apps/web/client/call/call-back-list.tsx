@@ -30,8 +30,8 @@ function Row({ row }: { row: CallBackRow }) {
   const late = row.dueDay < today
   const send = (outcome: 'talked' | 'no-answer') => settle.send({ callBackId: row.id, version: row.version, outcome, note: '' })
   return (
-    <li className="grid gap-x-6 gap-y-1 border-b border-line py-3 sm:grid-cols-[11rem_minmax(0,1fr)_auto] sm:items-start">
-      <span>
+    <li className="flex flex-wrap items-start gap-x-6 gap-y-2 border-b border-line py-3">
+      <span className="w-44 shrink-0">
         <StatusWord shape={late ? 'triangle' : 'dot'} tone={late ? 'danger' : row.dueDay === today ? 'ink' : 'soft'}>
           {dueWord(row.dueDay, today, display)}
         </StatusWord>
@@ -40,7 +40,7 @@ function Row({ row }: { row: CallBackRow }) {
           {row.tried ? ', no answer before' : ''}
         </span>
       </span>
-      <span className="min-w-0">
+      <span className="min-w-0 grow basis-64">
         <span className="font-semibold">{nameOf(row)}</span>{' '}
         {phone ? <PhoneLink phone={phone} /> : <span className="text-soft">no phone number</span>}
         {row.whom?.called?.mayCall === false ? <span className="text-small text-soft"> asked not to be called</span> : null}
