@@ -46,6 +46,6 @@ export const stop = {
   'do/pressure-off-again': 'Drain ran and stopped, then the valve was unplugged',
   'do/lines-plugged': 'Open lines plugged, jumper left on, floor dry, no beads left',
   'do/heater-on': 'A cold tap ran clear, then the heater’s inlet was opened and the heater turned on',
-  'do/stop-photographed': 'Photo taken for the office',
+  'do/stop-photographed': 'Photo for the office, if you can take one',
   'do/customer-told': 'Customer told what you found and what follows',
 } as const

@@ -46,6 +46,6 @@ export const stop: Translation<typeof english> = {
   'do/pressure-off-again': 'El drenaje corrió y paró, luego se desenchufó la válvula',
   'do/lines-plugged': 'Líneas abiertas tapadas, puente puesto, piso seco, sin perlas',
   'do/heater-on': 'Una llave fría corrió clara, luego se abrió la entrada del calentador y se encendió',
-  'do/stop-photographed': 'Foto tomada para la oficina',
+  'do/stop-photographed': 'Foto para la oficina, si puede tomarla',
   'do/customer-told': 'Se dijo al cliente qué se encontró y qué sigue',
 }
