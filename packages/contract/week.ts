@@ -8,8 +8,8 @@ const Minute = z.number().int()
 
 /** The question of the week: when can we be in this town, for this work? Without people or minutes, what such work usually takes. */
 export const WeekAsked = z.object({
-  /** Any day of the week asked for. Not the first days that can be written: a week begins before its day. */
-  day: Day.refine((day) => day >= '1900-01-01', 'This day is too long ago. Choose one after 1900.'),
+  /** Any day of the week asked for. */
+  day: Day,
   town: z.string().max(200).optional(),
   kind: z.enum(jobKinds).default('rebed'),
   people: z.coerce.number().int().min(1).max(6).optional(),

@@ -28,6 +28,7 @@ const MOST_TOWNS = 14
 /** Nobody is told to come at 10:23. */
 const STEP = 5
 const WORKDAYS = 5
+const FIRST_DAY = '1900-01-01'
 
 type Asked = { people: number; minutes: number; kind: WeekAsked['kind'] }
 type Town = Awaited<ReturnType<typeof readTowns>>[number]
@@ -87,6 +88,8 @@ function shown(towns: readonly Town[], visited: ReadonlySet<string>, asked: stri
 export async function weekOfTowns(scope: Pick<Scope, 'companyId'>, input: WeekAsked): Promise<WeekOfTowns> {
   const { companyId } = scope
   const at = now()
+  // A week begins before its day: the first days that can be written have none.
+  if (input.day < FIRST_DAY) throw new AppError('invalid', 'This day is too long ago: choose one after 1900. Nothing was changed.')
   const monday = addDays(input.day, 1 - weekdayOf(input.day))
   const sunday = addDays(monday, 6)
   const read = await inCompany(scope, async (tx) => {
