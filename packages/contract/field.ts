@@ -11,7 +11,7 @@ const Place = z.number().int().min(1).max(2_147_483_647)
  * content and not refused.
  */
 export const FieldCommand = command({
-  queueId: z.string().regex(/^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/, 'must be the id of a queue'),
+  queueId: Id,
   sequence: Place,
   /** The lowest number that the tablet still holds. */
   oldest: Place,

@@ -21,6 +21,8 @@ const SEED = 20_261_129
 const REQUESTS = 500
 const SLOW_MS = 3_000
 /** How an input is answered that the schema does not take. */
+/** Hours whose end chance put before their beginning: two fields that are right alone. */
+const WRONG_WAY_ROUND = /cannot end before it begins|must end after/
 const NOT_TAKEN = 'We couldn’t read this, so nothing was saved.'
 const HOME = 'http://localhost:3000'
 const app = path.resolve(import.meta.dirname, '../../apps/web/app')
@@ -138,7 +140,8 @@ test(`a request to each procedure and route and ${REQUESTS} others with seed ${S
     if (request.what === 'route' && turn < each.length + eachRoute(known).length && ![200, 201, 303].includes(answer.status))
       wrong.push(`${request.path} is there, and was answered ${answer.status} ${answer.text.slice(0, 300)}`)
     statuses.set(answer.status, (statuses.get(answer.status) ?? 0) + 1)
-    if (turn < each.length && answer.status !== 401 && answer.status !== 403 && !answer.text.includes(NOT_TAKEN)) reached++
+    const isTaken = !answer.text.includes(NOT_TAKEN) || WRONG_WAY_ROUND.test(answer.text)
+    if (turn < each.length && answer.status !== 401 && answer.status !== 403 && isTaken) reached++
     const sent = request.body ? whole(request.body).slice(0, 600) : ''
     if (answer.status >= 500) wrong.push(`${turn} ${request.what} ${request.path} ${answer.status}: ${sent} → ${answer.text.slice(0, 300)}`)
     if (/\bat [\w.<>]+ \(|node_modules|\.ts:\d+/.test(answer.text))
@@ -150,6 +153,6 @@ test(`a request to each procedure and route and ${REQUESTS} others with seed ${S
   expect(wrong).toEqual([])
   // Not all were turned away at the door: the values reach the operations.
   expect(statuses.get(200)).toBeGreaterThan(REQUESTS / 20)
-  // Each procedure's handler is met, so that a failure in any of them shows; a shift whose hours come out the wrong way round is forgiven.
-  expect(reached).toBeGreaterThanOrEqual(each.length - 2)
+  // Each procedure's handler is met, so that a failure in any of them shows; hours that came out the wrong way round are forgiven.
+  expect(reached).toBe(each.length)
 })
