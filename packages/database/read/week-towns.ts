@@ -11,7 +11,7 @@ const MOST_WAITING = 12
 type TownRow = { town: string; waiting: number; due: number; latitude: number | null; longitude: number | null; postcode: string | null }
 
 /**
- * The company's towns with what waits in them: jobs without a visit, and beds that come due soon and have no rebed open. A town stands at the middle of its
+ * The company's towns with what waits in them: jobs without a visit and without held times, and beds that come due soon and have no rebed open. A town stands at the middle of its
  * sites' coordinates; where none has any, one of its postcodes.
  */
 export function readTowns(tx: Tx, companyId: string, today: string): Promise<TownRow[]> {
@@ -19,7 +19,8 @@ export function readTowns(tx: Tx, companyId: string, today: string): Promise<Tow
     select s.town, avg(s.latitude) as latitude, avg(s.longitude) as longitude, min(s.postcode) as postcode,
       coalesce(sum(w.jobs), 0)::int as waiting, coalesce(sum(d.beds), 0)::int as due
     from site s
-    left join (select j.site_id, count(*) as jobs from job j where j.company_id = ${companyId}::uuid and j.state = 'proposed' group by 1) w on w.site_id = s.id
+    left join (select j.site_id, count(*) as jobs from job j where j.company_id = ${companyId}::uuid and j.state = 'proposed'
+      and not exists (select from visit v where v.company_id = j.company_id and v.job_id = j.id and v.state = 'offered') group by 1) w on w.site_id = s.id
     left join (select f.site_id, count(*) as beds from bed_forecast f
       where f.company_id = ${companyId}::uuid and f.due50_day <= ${addDays(today, DUE_WITHIN_DAYS)}::date and ${FORECAST_IN_SERVICE}
         and not exists (select from job j where j.company_id = f.company_id and j.bed_id = f.bed_id and j.kind = 'rebed'
@@ -32,7 +33,7 @@ export function readTowns(tx: Tx, companyId: string, today: string): Promise<Tow
 /** Jobs that wait in a town, the most pressing first. */
 export async function readWaitingIn(tx: Tx, companyId: string, town: string) {
   const found = await tx.job.findMany({
-    where: { companyId, state: 'proposed', site: { town } },
+    where: { companyId, state: 'proposed', site: { town }, visits: { none: { state: 'offered' } } },
     select: { id: true, kind: true, dueLatest: true, site: { select: { label: true } } },
     orderBy: [{ dueLatest: { sort: 'asc', nulls: 'last' } }, { id: 'asc' }],
     take: MOST_WAITING,

@@ -5,6 +5,7 @@ import { newId } from '@almanac/runtime/ids'
 import { clockOfMinute } from '@almanac/units/calendar/zone-clock'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { bookVisit } from './book-visit.ts'
+import { offerWindows } from './offer-windows.ts'
 import { openDaySheet } from './open-day-sheet.ts'
 import { proposeJob } from './propose-job.ts'
 import { sheetsOfDay } from './sheets-of-day.ts'
@@ -60,6 +61,10 @@ describe('a week, town by town', () => {
       town: 'Larkmoor',
       waiting: [{ siteLabel: 'Waiting one' }, { siteLabel: 'Waiting two' }],
     })
+    // Whoever chooses among held times waits for nobody.
+    const held = { places: [{ crewDayId, at: '14:00' }], windowMinutes: 60, holdHours: 1 }
+    await offerWindows(firm, { ...id(), jobId: due.jobId, jobVersion: 1, ...held })
+    expect(await weekOfTowns(firm, ask)).toMatchObject({ waiting: [{ siteLabel: 'Waiting one' }], towns: [{ waiting: 1 }, {}] })
   })
 
   test('offers the stretches whose drives fit: a visit booked at either end of one leaves the sheet in order', async () => {
@@ -94,6 +99,13 @@ describe('a week, town by town', () => {
     expect(await places({ minutes: 560 })).toMatchObject({ Larkmoor: 0 }) // longer than her nine hours
     expect((await weekOfTowns(firm, ask)).towns.find((one) => one.town === 'Nowhere')?.driveMinutes).toBeNull()
     const { companyId } = firm
+    const sheet = { where: { companyId_id: { companyId, id: crewDayId } } }
+    const { vehicleId } = await inCompany(firm, (tx) => tx.crewDay.findUniqueOrThrow(sheet))
+    const goBy = (vehicle: string | null) => inCompany(firm, (tx) => tx.crewDay.update({ ...sheet, data: { vehicleId: vehicle } }))
+    expect(await places({ kind: 'delivery' })).toMatchObject({ Larkmoor: 1 })
+    await goBy(null) // on foot
+    expect(await places({ kind: 'delivery' })).toMatchObject({ Larkmoor: 0 })
+    await goBy(vehicleId)
     await inCompany(firm, async (tx) => {
       const colleague = await tx.colleague.findFirstOrThrow({ where: { companyId } })
       const days = { fromDay: dateOf(DAY), untilDay: dateOf(DAY) }

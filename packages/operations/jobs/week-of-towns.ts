@@ -33,24 +33,27 @@ const FIRST_DAY = '1900-01-01'
 type Asked = { people: number; minutes: number; kind: WeekAsked['kind'] }
 type Town = Awaited<ReturnType<typeof readTowns>>[number]
 
-/** A job nobody has: the work asked about, in the middle of a town, at any time. It stands on the board under the town's name. */
+/** On a board, where jobs, the yard and people's homes have names too. */
+const boardId = (town: string) => `town ${town}`
+
+/** A job nobody has: the work asked about, in the middle of a town, at any time. */
 const imagined = (town: Town, { kind, minutes, people }: Asked): PlanBoardRows['waiting'][number] => ({
-  ...{ id: town.town, version: 1, kind, minutes, crewSize: people, valveCardIds: [], dueEarliest: null, dueLatest: null },
-  ...{ siteLabel: town.town, town: town.town, siteId: town.town, turn: null, bed: null, chance3Months: null },
+  ...{ id: boardId(town.town), version: 1, kind, minutes, crewSize: people, valveCardIds: [], dueEarliest: null, dueLatest: null },
+  ...{ siteLabel: town.town, town: town.town, siteId: boardId(town.town), turn: null, bed: null, chance3Months: null },
   coordinates: { latitude: town.latitude, longitude: town.longitude, postcode: town.postcode },
   siteHours: { weekdays: [], from: null, until: null },
 })
 
 /** The gaps that take the work in a town, the soonest first: inside working hours, with every drive, and all other visits at their times. */
 function placesIn(built: Built, town: string, asked: Asked, sheets: ReadonlyMap<string, SheetRow>): WeekPlace[] {
-  const ranked = rankSlots(built, town)
+  const ranked = rankSlots(built, boardId(town))
   if (!('slots' in ranked)) return []
   return ranked.slots
     .flatMap((slot) => {
       const sheet = sheets.get(slot.sheetId)
       if (!sheet || slot.addedDriveMinutes === null || slot.addedDriveMinutes > NEAR_MINUTES || slot.addedOvertimeMinutes > 0) return []
       if (crewLacks({ ...asked, crewSize: asked.people }, { people: sheet.members.length, hasVehicle: sheet.vehicle !== null })) return []
-      const lastStart = Math.floor(latestStart(built, town, slot) / STEP) * STEP
+      const lastStart = Math.floor(latestStart(built, boardId(town), slot) / STEP) * STEP
       const from = Math.ceil(slot.startMinute / STEP) * STEP
       if (from > lastStart) return []
       return [
