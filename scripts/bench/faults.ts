@@ -157,6 +157,9 @@ export default async function faults({ args, say, later }: Bench) {
     // What it takes to fill a disk, to turn a clock or to start everything is not the app's time to come back.
     const seconds = await untilBack(stack, work, ['disk', 'clock'].includes(kind) ? performance.now() : before)
     if (seconds === undefined) problems.push(`fault ${done + 1} (${kind}): not back within ${PATIENCE_S} s`)
+    // Without its database nothing can be asked any more: what was seen until here is the result.
+    if (seconds === undefined && stack.pids('postgres').length === 0)
+      throw new Error(`${problems.join('; ')}; and PostgreSQL is gone, so the run ends here`)
     silentS = Math.max(silentS, (await tasksAtWork(stack.superUrl)).silentS)
     const stands = (done + 1) % REST_AFTER === 0 ? await untilTakenUp(stack) : undefined
     if (stands) problems.push(`fault ${done + 1} (${kind}): ${stands}`)
