@@ -4,7 +4,7 @@ import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { lastRebedAt } from '@almanac/database/read/last-rebed'
-import { type Command, runCommand } from '@almanac/database/run-command'
+import { runCommand } from '@almanac/database/run-command'
 import { type CalledForVisit, callComplaintWords } from '@almanac/records/call'
 import type { JobKind } from '@almanac/records/job-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
@@ -13,9 +13,7 @@ import { formatDay } from '@almanac/units/format-day'
 import { oweCall } from '../shared/call-backs.ts'
 import { type CompanyFacts, companyFacts } from '../shared/company-facts.ts'
 import { markBedsWorking } from '../shared/mark-beds-working.ts'
-
-/** Adds a job inside the call's own transaction: jobs are written by their own domain, which the caller of this one hands in. */
-type Propose = (tx: Tx, command: Command, input: Omit<ProposeJob, 'commandId'>) => Promise<{ jobId: string }>
+import type { ProposeInside } from '../shared/propose-job.ts'
 
 const invalid = (message: string, field: string) => new AppError('invalid', `${message} Nothing was saved.`, { field })
 
@@ -72,7 +70,7 @@ const KIND_OF: Readonly<Record<CalledForVisit, JobKind>> = {
  * Keeps a call, and does what follows from it in one transaction: a job, somebody on the list of whom to call, or nothing more. "Still soft" counts as seen
  * working that day, by telephone. A caller on no record is kept by name and number; no customer, site or softener is made up for them.
  */
-export async function recordCall(scope: Scope & { personId: string }, input: RecordCall, propose: Propose) {
+export async function recordCall(scope: Scope & { personId: string }, input: RecordCall, propose: ProposeInside) {
   return runCommand(scope, 'calls.record-call', input, async (tx, command) => {
     const { companyId } = scope
     const company = await companyFacts(tx, companyId)

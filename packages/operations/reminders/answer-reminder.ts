@@ -1,4 +1,3 @@
-import type { ProposeJob } from '@almanac/contract/jobs'
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
@@ -13,6 +12,7 @@ import { formatDay } from '@almanac/units/format-day'
 import { oweCall } from '../shared/call-backs.ts'
 import { type CompanyFacts, companyFacts } from '../shared/company-facts.ts'
 import { endAndBeginBed } from '../shared/end-and-begin-bed.ts'
+import type { ProposeInside } from '../shared/propose-job.ts'
 import { findReminder, hasLeft } from './compose-reminder.ts'
 
 /** What a customer answers by the link. `askAfter` and `day` are ISO days. */
@@ -23,14 +23,12 @@ export type LinkAnswer =
   | { kind: 'moved' }
   | { kind: 'stop' }
 
-/** Adds a job inside the answer's own transaction: jobs are written by their own domain, which the caller of this one hands in. */
-type Propose = (tx: Tx, command: Command, input: Omit<ProposeJob, 'commandId'>) => Promise<{ jobId: string }>
 type Found = NonNullable<Awaited<ReturnType<typeof findReminder>>>
 
 const wrongDay = () => new AppError('invalid', 'That day can’t be right. Nothing was saved.', { field: 'day' })
 
 /** They want a visit: a rebed is added with the days that suit; where one is open already, somebody calls. */
-async function wantVisit(tx: Tx, command: Command, found: Found, days: string, today: string, propose: Propose): Promise<void> {
+async function wantVisit(tx: Tx, command: Command, found: Found, days: string, today: string, propose: ProposeInside): Promise<void> {
   const { companyId, siteId, bedId } = found
   const open = await tx.job.findFirst({
     where: { companyId, bedId, kind: 'rebed', state: { in: [...openJobStates] } },
@@ -84,7 +82,7 @@ async function stop(tx: Tx, command: Command, found: Found, today: string): Prom
 export async function answerReminder(
   { companyId, reminderId }: { companyId: string; reminderId: string },
   answer: LinkAnswer,
-  propose: Propose,
+  propose: ProposeInside,
 ): Promise<boolean> {
   return inCompany({ companyId }, async (tx) => {
     const command = commandTools(tx, { companyId, personId: null }, 'reminders.answer', null)

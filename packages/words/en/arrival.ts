@@ -18,5 +18,4 @@ export const arrival = {
   noLongerHeld: 'We no longer hold these times.',
   callForAnother: 'Please call {phone} and we’ll find another time.',
   callUsForAnother: 'Please call us and we’ll find another time.',
-  languages: 'Other languages',
 } as const

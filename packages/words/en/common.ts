@@ -35,6 +35,7 @@ export const common = {
   asTheyCome: 'as they come',
   rising: '{column}, rising',
   falling: '{column}, falling',
+  languages: 'Other languages',
   showAll: 'Show all',
   underChance: 'under {chance}',
   overChance: 'over {chance}',

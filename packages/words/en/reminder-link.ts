@@ -43,5 +43,4 @@ export const reminderLink = {
   thanksStop: 'You won’t get reminders from us this way.',
   otherwise: 'Something else? Call {phone}.',
   otherwiseUs: 'Something else? Call us.',
-  languages: 'Other languages',
 } as const

@@ -20,5 +20,4 @@ export const arrival: Translation<typeof english> = {
   noLongerHeld: 'Ya no guardamos estos horarios.',
   callForAnother: 'Por favor, llame al {phone} y buscamos otro horario.',
   callUsForAnother: 'Por favor, llámenos y buscamos otro horario.',
-  languages: 'Otros idiomas',
 }

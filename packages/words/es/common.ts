@@ -37,6 +37,7 @@ export const common: Translation<typeof english> = {
   asTheyCome: 'como vienen',
   rising: '{column}, de menor a mayor',
   falling: '{column}, de mayor a menor',
+  languages: 'Otros idiomas',
   showAll: 'Ver todo',
   underChance: 'menos de {chance}',
   overChance: 'más de {chance}',

@@ -45,5 +45,4 @@ export const reminderLink: Translation<typeof english> = {
   thanksStop: 'Ya no recibirá recordatorios nuestros por este medio.',
   otherwise: '¿Otra cosa? Llame al {phone}.',
   otherwiseUs: '¿Otra cosa? Llámenos.',
-  languages: 'Otros idiomas',
 }

@@ -1,8 +1,8 @@
 'use client'
 import { FindInput } from '@almanac/ui/find-input'
-import { useCombobox } from 'downshift'
 import { useEffect, useRef, useState } from 'react'
 import type { FindOption } from '../find/find-options.ts'
+import { useFindBox } from '../find/use-find-box.ts'
 import { useFindings } from '../find/use-findings.ts'
 
 /** Who is on the telephone: a site on record, or what was typed of somebody who is on none. */
@@ -33,19 +33,7 @@ export function WhoField({ onTake }: { onTake: (caller: Caller) => void }) {
   const found = groups.flatMap((group) => group.options).flatMap(optionOf)
   const unknown: Option = { key: 'new', what: `Not on record: keep “${typed}”`, beside: '', caller: { siteId: null, typed } }
   const options = typed.length < 2 || !settled ? [] : [...found, unknown]
-  const box = useCombobox<Option>({
-    items: options,
-    inputValue: text,
-    selectedItem: null,
-    itemToString: () => '',
-    defaultHighlightedIndex: 0,
-    onInputValueChange: ({ inputValue, type }) => {
-      if (type === useCombobox.stateChangeTypes.InputKeyDownEscape) setText(inputValue)
-    },
-    onSelectedItemChange: ({ selectedItem, type }) => {
-      if (selectedItem && type !== useCombobox.stateChangeTypes.InputBlur) onTake(selectedItem.caller)
-    },
-  })
+  const box = useFindBox<Option>({ options, text, onText: setText, onTake: ({ caller }) => onTake(caller) })
   return (
     <div className="relative flex flex-col gap-1">
       <span aria-hidden="true" className="font-medium">

@@ -2,12 +2,12 @@
 import { FindInput } from '@almanac/ui/find-input'
 import { CloseMark, FindMark } from '@almanac/ui/marks'
 import { useWords } from '@almanac/words/use-words'
-import { useCombobox } from 'downshift'
 import { useRouter } from 'next/navigation'
 import { type ChangeEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react'
 import { FindAnswers } from './find-answers.tsx'
 import type { FindOption } from './find-options.ts'
 import { useOnSlash, useSlashKey } from './slash-key.ts'
+import { useFindBox } from './use-find-box.ts'
 import { useFindings } from './use-findings.ts'
 
 /** Where the field is folded into a lens: on phones, or always (the tablet's head has a title to show). */
@@ -50,20 +50,7 @@ export function Find({ fold = 'phone' }: { fold?: Fold }) {
     input.current?.blur()
     router.push(option.href)
   }
-  const box = useCombobox<FindOption>({
-    items: options,
-    inputValue: text,
-    selectedItem: null,
-    itemToString: () => '',
-    defaultHighlightedIndex: 0,
-    // What is typed is taken where it is typed: by way of this call, which comes after the letters, fast ones were lost.
-    onInputValueChange: ({ inputValue, type }) => {
-      if (type === useCombobox.stateChangeTypes.InputKeyDownEscape) setText(inputValue)
-    },
-    onSelectedItemChange: ({ selectedItem, type }) => {
-      if (selectedItem && type !== useCombobox.stateChangeTypes.InputBlur) open(selectedItem)
-    },
-  })
+  const box = useFindBox<FindOption>({ options, text, onText: setText, onTake: open })
   const first = options[0]
   useEffect(() => {
     if (settled && opensFirst.current) {

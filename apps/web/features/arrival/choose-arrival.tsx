@@ -1,5 +1,5 @@
 import type { JobKind } from '@almanac/records/job-kind'
-import { languageOf, languages, languageWords } from '@almanac/records/language'
+import { languageOf } from '@almanac/records/language'
 import type { OfferState } from '@almanac/records/window-offer'
 import { Button } from '@almanac/ui/button'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
@@ -9,6 +9,8 @@ import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { formatClock } from '@almanac/units/format-clock'
 import { formatDayTitle } from '@almanac/units/format-day'
 import { wordsIn } from '@almanac/words/words-in'
+import { OtherLanguages } from '@/client/other-languages'
+import { telOf } from '@/client/phone-link'
 
 type Window = { visitId: string; from: string; until: string }
 
@@ -46,15 +48,7 @@ export function ChooseArrival({ offer, answer }: { offer: ArrivalOffer; answer?:
       <header>
         <div className="flex flex-wrap items-baseline justify-between gap-x-6">
           <p className="text-soft">{offer.companyName}</p>
-          <nav aria-label={words('languages')} className="flex gap-4">
-            {languages
-              .filter((one) => one !== languageOf(locale))
-              .map((one) => (
-                <a key={one} href={`?l=${one}`} hrefLang={one} lang={one} className="py-3 underline underline-offset-4">
-                  {languageWords[one]}
-                </a>
-              ))}
-          </nav>
+          <OtherLanguages locale={locale} />
         </div>
         <h1 className="mt-1 text-h1 font-semibold">{kinds(offer.kind)}</h1>
         <p className="mt-1">{offer.place}</p>
@@ -103,7 +97,7 @@ export function ChooseArrival({ offer, answer }: { offer: ArrivalOffer; answer?:
       ) : null}
       {chosen || !phone ? null : (
         <p>
-          <a href={`tel:${phone.replace(/[^+\d]/g, '')}`} className="py-3 underline underline-offset-4">
+          <a href={telOf(phone)} className="py-3 underline underline-offset-4">
             {phone}
           </a>
         </p>

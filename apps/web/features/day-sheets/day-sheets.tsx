@@ -15,7 +15,7 @@ import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { TabletsNote } from '@/client/tablets-note'
-import { useToday } from '@/client/use-today'
+import { useAskedDay } from '@/client/use-asked-day'
 import { ChangeCrew } from './change-crew.tsx'
 import { CopyDay } from './copy-day.tsx'
 import { NewSheet } from './new-sheet.tsx'
@@ -23,17 +23,13 @@ import { NoSheets } from './no-sheets.tsx'
 import { SheetList } from './sheet-list.tsx'
 import { StartPlanPart } from './start-plan.tsx'
 
-const DAY = /^\d{4}-\d{2}-\d{2}$/
-
 /** The day sheets of one day: one lies open, the others folded to a line each. Day and open sheet stand in the address. */
 export function DaySheets() {
   const display = useDisplay()
   const { api } = useSession()
-  const today = useToday()
+  const { day, today } = useAskedDay()
   const router = useRouter()
   const query = useSearchParams()
-  const asked = query.get('day') ?? ''
-  const day = DAY.test(asked) && !Number.isNaN(Date.parse(asked)) ? asked : today
   const openId = query.get('sheet')
   const address = (to: string, sheet?: string | null) => `/day-sheets?day=${to}${sheet ? `&sheet=${sheet}` : ''}`
   const sheets = useQuery(api.daySheets.day.queryOptions({ input: { day } }))

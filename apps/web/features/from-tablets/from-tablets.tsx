@@ -20,8 +20,7 @@ import { contentLines } from './content-lines.ts'
 
 const COMMANDS: Readonly<Record<string, string>> = { start: 'Start of a visit', 'undo-start': 'Start taken back', 'close-out': 'Close-out' }
 
-/** What to do about each kind. */
-const TODO: Record<SetAsideKind, string> = {
+const WHAT_TO_DO: Record<SetAsideKind, string> = {
   refused: 'Nothing was changed. Call the technician, enter on the job what counts, then press Settled.',
   unreadable: 'Nothing was changed. Enter by hand what stands below, then press Settled.',
   landed: 'It’s on record. Check the job and tell the customer if their visit changed.',
@@ -53,7 +52,7 @@ function TabletEntry({ row }: { row: SetAsideRow }) {
           The tablet’s clock is {Math.abs(ahead)} min {ahead > 0 ? 'ahead' : 'behind'}.
         </p>
       ) : null}
-      <p className="mt-1">{TODO[row.kind]}</p>
+      <p className="mt-1">{WHAT_TO_DO[row.kind]}</p>
       <details className="my-3">
         <summary className="min-h-control cursor-pointer py-2">Everything it holds</summary>
         <DefinitionList facts={contentLines(row.content).map(({ name, text }) => ({ key: name, name, value: text }))} />

@@ -1,10 +1,12 @@
-import { languageOf, languages, languageWords } from '@almanac/records/language'
+import { languageOf } from '@almanac/records/language'
 import type { ReminderAnswerKind } from '@almanac/records/reminder-answer'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { formatLongMonth } from '@almanac/units/format-day'
 import type { Words } from '@almanac/words/words'
 import { wordsIn } from '@almanac/words/words-in'
+import { OtherLanguages } from '@/client/other-languages'
+import { telOf } from '@/client/phone-link'
 import { AnswerForms } from './answer-forms.tsx'
 
 export type ShownReminder = {
@@ -39,7 +41,7 @@ export function AnswerReminder({ reminder, said }: { reminder: ShownReminder; sa
       <header className="flex flex-wrap items-baseline justify-between gap-x-6 border-b border-ink pb-2">
         <p className="font-semibold wrap-anywhere">{companyName}</p>
         {phone ? (
-          <a href={`tel:${phone.replace(/[^+\d]/g, '')}`} className="py-3 underline underline-offset-4">
+          <a href={telOf(phone)} className="py-3 underline underline-offset-4">
             {phone}
           </a>
         ) : null}
@@ -70,15 +72,7 @@ export function AnswerReminder({ reminder, said }: { reminder: ShownReminder; sa
       {state === 'open' ? <AnswerForms sendTo={reminder.sendTo} today={reminder.today} locale={locale} /> : null}
       {reminder.answer ? <p className="text-lead">{thanks(words, reminder.answer, locale)}</p> : null}
       {state === 'gone' ? null : <p className="text-soft">{phone ? words('otherwise', { phone }) : words('otherwiseUs')}</p>}
-      <nav aria-label={words('languages')} className="flex gap-4">
-        {languages
-          .filter((one) => one !== languageOf(locale))
-          .map((one) => (
-            <a key={one} href={`?l=${one}`} hrefLang={one} lang={one} className="py-3 underline underline-offset-4">
-              {languageWords[one]}
-            </a>
-          ))}
-      </nav>
+      <OtherLanguages locale={locale} />
     </main>
   )
 }

@@ -5,14 +5,14 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
-import { addDays, isIsoDay } from '@almanac/units/calendar/calendar-day'
+import { addDays } from '@almanac/units/calendar/calendar-day'
 import { formatDays } from '@almanac/units/format-day'
 import { keepPreviousData, useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useRouter, useSearchParams } from 'next/navigation'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
-import { useToday } from '@/client/use-today'
+import { useAskedDay } from '@/client/use-asked-day'
 import { WeekAnswer } from './week-answer.tsx'
 import { WeekPicture } from './week-picture.tsx'
 import { WeekQuestion } from './week-question.tsx'
@@ -23,11 +23,9 @@ const KEPT = ['day', 'town', 'kind', 'people', 'minutes'] as const
 export function Week() {
   const display = useDisplay()
   const { api } = useSession()
-  const today = useToday()
+  const { day, today } = useAskedDay()
   const router = useRouter()
   const query = useSearchParams()
-  const asked = query.get('day') ?? ''
-  const day = isIsoDay(asked) ? asked : today
   const kept = Object.fromEntries(KEPT.flatMap((name) => (query.get(name) ? [[name, query.get(name) ?? '']] : [])))
   const week = useQuery(api.week.towns.queryOptions({ input: { kind: 'rebed', ...kept, day }, placeholderData: keepPreviousData }))
   const address = (changes: Record<string, string>) => {
