@@ -92,6 +92,14 @@ for (const size of [
     await page.keyboard.type(label)
     await expect(option(page, label)).toBeVisible()
     expect(await faults()).toEqual([])
+    // A street on a low window: more than the box holds.
+    await page.keyboard.press('ControlOrMeta+a')
+    await page.keyboard.type(label.replace(/ \d+$/, ''))
+    await page.setViewportSize({ ...size, height: 360 })
+    const list = page.getByRole('listbox')
+    await expect.poll(() => list.evaluate((one) => one.scrollHeight > one.clientHeight)).toBe(true)
+    expect(await faults()).toEqual([])
+    await page.setViewportSize(size)
     await page.keyboard.press('Escape')
     await page.keyboard.press('Escape')
     await page

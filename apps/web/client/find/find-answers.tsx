@@ -38,12 +38,13 @@ export function FindAnswers({ box, shown, text, groups, near, settled, error, on
         {error && shown ? readFailure(error).message : countWords({ groups, near, settled, shown }, words)}
       </output>
       <div
-        className={`absolute top-full right-0 z-30 mt-px max-h-[min(34rem,calc(100dvh-5rem))] w-[30rem] max-w-full overflow-y-auto border border-ink bg-sheet text-base text-ink max-sm:w-full sm:max-w-[calc(100vw-4rem)] ${
-          shown && (settled || !none) ? '' : 'hidden'
+        className={`absolute top-full right-0 z-30 mt-px max-h-[min(34rem,calc(100dvh-5rem))] w-[30rem] max-w-full flex-col border border-ink bg-sheet text-base text-ink max-sm:w-full sm:max-w-[calc(100vw-4rem)] ${
+          shown && (settled || !none) ? 'flex' : 'hidden'
         }`}
       >
         {near && !none ? <p className="border-b border-line px-3 py-2 text-small text-soft">{words('near')}</p> : null}
-        <div {...box.getMenuProps()}>
+        {/* The list scrolls itself, for the keys of its field move through it: a box around it would have to take the focus. */}
+        <div {...box.getMenuProps()} className="min-h-0 overflow-y-auto">
           {shown
             ? groups.map((group) => (
                 // biome-ignore lint/a11y/useSemanticElements: a listbox groups its options by this role; a fieldset is for forms
