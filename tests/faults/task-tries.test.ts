@@ -126,9 +126,10 @@ test('an error of its own that nobody foresaw is tried again later and later, th
   expect(await batchOf(firm, batchId)).toMatchObject({ state: 'applying', failure: null })
   // As after seven more such errors, whose waits nobody has time for here.
   await db.query(`update queue.job set retry_limit = retry_limit - 700, start_after = now() where data->>'batchId' = $1`, [batchId])
-  const hurry = setInterval(() => void db.query(`update queue.job set start_after = now() where data->>'batchId' = $1`, [batchId]), 200)
-  await until(async () => expect(await task()).toMatchObject({ state: 'failed' }), 60)
-  clearInterval(hurry)
+  await until(async () => {
+    await db.query(`update queue.job set start_after = now() where data->>'batchId' = $1`, [batchId])
+    expect(await task()).toMatchObject({ state: 'failed' })
+  }, 60)
   expect(tries).toBe(10 - 7)
   const { state, failure } = await batchOf(firm, batchId)
   expect(state).toBe('failed')

@@ -12,13 +12,13 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { DAY, type Firm, makeBed, makeColleague, makeFirm, makeVehicle } from '../../packages/operations/jobs/test-firm.ts'
 import { testDatabase } from '../support/test-database.ts'
 
-const ATTEMPTS = 50
+/** Fewer than the pool has connections, so that all stand in the database at once and none waits at the door for a connection. */
+const ATTEMPTS = 20
 const id = () => ({ commandId: newId() })
 const hours = { day: DAY, from: '06:00', until: '20:00' }
 let firm: Firm
 
 beforeAll(async () => {
-  // More connections than usual, so that many attempts truly stand side by side in the database.
   process.env.DATABASE_POOL = '25'
   await testDatabase()
   setClock(() => new Date('2026-12-02T16:00:00Z'))

@@ -20,9 +20,9 @@ vi.mock('server-only', () => ({}))
 const SEED = 20_261_129
 const REQUESTS = 500
 const SLOW_MS = 3_000
-/** How an input is answered that the schema does not take. */
 /** Hours whose end chance put before their beginning: two fields that are right alone. */
 const WRONG_WAY_ROUND = /cannot end before it begins|must end after/
+/** How an input is answered that the schema does not take. */
 const NOT_TAKEN = 'We couldn’t read this, so nothing was saved.'
 const HOME = 'http://localhost:3000'
 const app = path.resolve(import.meta.dirname, '../../apps/web/app')

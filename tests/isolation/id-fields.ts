@@ -4,7 +4,10 @@ import type { ZodDef } from '../support/zod-def.ts'
 /** Where an id stands in an input: keys from the root, '[]' for each element of a list. */
 export type IdPath = string[]
 
-/** Every id field of a schema, nested and in lists, whether it may be left out or not; without the command's own id. */
+/** Ids that the sender makes up, so that they name no record of any firm: of a command, and of a tablet's queue, which is looked for under the person alone. */
+const MADE_BY_SENDER = ['commandId', 'queueId']
+
+/** Every id field of a schema, nested and in lists, whether it may be left out or not; without those that the sender makes up. */
 export function idPaths(schema: z.core.$ZodType | undefined, path: IdPath = []): IdPath[] {
   if (!schema) return []
   const def = schema._zod.def as unknown as ZodDef
@@ -17,7 +20,7 @@ export function idPaths(schema: z.core.$ZodType | undefined, path: IdPath = []):
     idPaths(def.in, path),
     ...[...(def.options ?? []), ...(def.items ?? [])].map((option) => idPaths(option, path)),
   ]
-  const all = inside.flat().filter((one) => one.join('.') !== 'commandId')
+  const all = inside.flat().filter((one) => !MADE_BY_SENDER.includes(one.join('.')))
   return [...new Map(all.map((one) => [one.join('.'), one])).values()]
 }
 
