@@ -11,9 +11,9 @@ for (const [from, to] of [
 ])
   if (fs.existsSync(from)) fs.cpSync(from, to, { recursive: true })
 
-// Each process aside that the web server starts, as one file that needs nothing else (ASIDE_FOLDER in next.config.ts). Those of the other domains run in the worker.
+// Each process aside that the web server starts, as one file that needs nothing else (ASIDE_FOLDER in next.config.ts). All others run in the worker.
 const imports = path.resolve('../../packages/operations/imports')
-const asides = fs.readdirSync(imports).filter((name) => name.endsWith('-aside.ts'))
+const asides = ['read-rows-aside.ts']
 for (const name of asides)
   await build({
     input: path.join(imports, name),

@@ -8,6 +8,7 @@ import { planRebeds } from '@almanac/operations/forecasts/plan-rebeds'
 import { refitCompany, refreshBeds, refreshCompany } from '@almanac/operations/forecasts/refresh-forecasts'
 import { sumMonths } from '@almanac/operations/forecasts/sum-months'
 import { applyImport } from '@almanac/operations/imports/apply-import'
+import { readStoredFile } from '@almanac/operations/imports/read-stored-file'
 import { lapseCompanyOffers } from '@almanac/operations/jobs/lapse-offers'
 import { workOutPlan } from '@almanac/operations/jobs/work-out-plan'
 import { exportCompany } from '@almanac/operations/keeping/export-company'
@@ -44,6 +45,7 @@ const waysOut = (): Ways => ({
 
 /** What the worker does for each queue. A handler opens its own scope from the payload's company and fails without one. */
 export const HANDLERS: Handlers = {
+  'read-file': readStoredFile,
   'apply-import': (payload) => applyImport(payload),
   'export-company': (payload) => exportCompany(payload, exportedPeople),
   'forecast-beds': refreshBeds,

@@ -12,8 +12,11 @@ const isPassing = (error: unknown) =>
 /** What the same facts will be refused for each time. */
 const isRefusal = (error: unknown) => error instanceof AppError && (error.code === 'invalid' || error.code === 'too-large')
 
+/** Tasks of a queue at one time, where it is not one: a file that was made to take its whole minute holds up no other firm's. */
+const AT_ONCE: { [Q in QueueName]?: number } = { 'read-file': 2 }
+
 /**
- * Works on one queue, one task at a time. A task that fails is tried again by the queue; after a crash too, so each handler's effect must be the same when it
+ * Works on one queue, one task at a time if `AT_ONCE` says nothing else. A task that fails is tried again by the queue; after a crash too, so each handler's effect must be the same when it
  * runs twice. What stopped it from outside is no try of its own; a refusal is its end at once, another error after ten of them: then `giveUp` is told.
  */
 export async function workOn<Q extends QueueName>(
@@ -22,7 +25,7 @@ export async function workOn<Q extends QueueName>(
   handle: (payload: TaskPayloads[Q]) => Promise<void>,
   giveUp: (payload: TaskPayloads[Q], error: unknown) => Promise<void> = async () => {},
 ): Promise<void> {
-  const options = { batchSize: 1, pollingIntervalSeconds: 0.5, heartbeatRefreshSeconds: 3 }
+  const options = { batchSize: 1, pollingIntervalSeconds: 0.5, heartbeatRefreshSeconds: 3, localConcurrency: AT_ONCE[queue] ?? 1 }
   await boss.work<TaskPayloads[Q]>(queue, options, async (tasks) => {
     for (const task of tasks) {
       const begun = performance.now()

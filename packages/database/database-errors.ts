@@ -4,6 +4,7 @@ import { AppError } from '@almanac/runtime/errors'
 const SENTENCES: Record<string, string> = {
   assignment_one_place: 'One of these people is already on another visit at that time. Nothing was booked; choose another time or crew.',
   vehicle_use_one_place: 'The vehicle is already out on another visit at that time. Nothing was booked; choose another time or vehicle.',
+  import_batch_one_reading: 'Your company’s last file is still being read. Nothing was imported. Try again in a minute.',
   visit_one_open: 'This job already has a visit that is still to come. Nothing was booked; look at the job again.',
   membership_keeps_an_owner: 'A company needs an owner, and this is its last one. Nothing was changed; make someone else an owner first.',
   bed_one_open: 'This tank already has a bed in service. Nothing was changed; open the tank to see it.',

@@ -45,6 +45,7 @@ export const TABLES = {
     'forecast_plan',
     'forecast_run',
     'import_batch',
+    'import_file_piece',
     'import_row',
     'inspection',
     'job',

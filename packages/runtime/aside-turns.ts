@@ -7,12 +7,11 @@ const MOST_AT_ONCE = 2
 const lanes = new Map<string, Lane>()
 let turn = 0
 
-/** How many pieces of work of this kind run or wait: of one firm, or of all. */
-export function inLane(kind: string, companyId?: string): number {
+/** How many pieces of a firm's work of this kind run or wait. */
+export function inLane(kind: string, companyId: string): number {
   const lane = lanes.get(kind)
   if (!lane) return 0
-  const all = [...lane.running, ...lane.waiting.map((one) => one.companyId)]
-  return companyId === undefined ? all.length : all.filter((one) => one === companyId).length
+  return [...lane.running, ...lane.waiting.map((one) => one.companyId)].filter((one) => one === companyId).length
 }
 
 /** Begins what may begin: of firms with nothing under way the one whose last turn lies longest back. */

@@ -16,6 +16,8 @@ export type TaskPayloads = {
   'raise-reminders': { companyId: string }
   /** Send the messages that are approved and may go out now. */
   'send-messages': { companyId: string }
+  /** Read the file of an import. */
+  'read-file': { companyId: string; batchId: string }
   /** Write an import batch. */
   'apply-import': { companyId: string; batchId: string }
   /** Write everything of a company into one archive. */
@@ -40,6 +42,7 @@ export const QUEUES: { name: QueueName; policy: 'standard' | 'short' }[] = [
   { name: 'forecast-months', policy: 'short' },
   { name: 'raise-reminders', policy: 'short' },
   { name: 'send-messages', policy: 'short' },
+  { name: 'read-file', policy: 'standard' },
   { name: 'apply-import', policy: 'standard' },
   { name: 'export-company', policy: 'standard' },
   { name: 'lapse-offers', policy: 'standard' },

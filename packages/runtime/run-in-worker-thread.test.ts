@@ -52,7 +52,7 @@ describe('turns', () => {
     const settle = () => new Promise((resolve) => setImmediate(resolve))
     await settle()
     expect(begun).toEqual(['a', 'b'])
-    expect([inLane('kind', 'a'), inLane('kind')]).toEqual([3, 6])
+    expect(['a', 'b', 'c'].map((one) => inLane('kind', one))).toEqual([3, 2, 1])
     for (let end = ends.shift(); end; end = ends.shift()) {
       end()
       await settle()

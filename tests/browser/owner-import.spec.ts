@@ -56,6 +56,9 @@ test('a file that no list is gets a sentence, and the page goes on', async ({ pa
   await expect(page.getByText('The list reaches to cell XFD1048576.')).toBeVisible({ timeout: 30_000 })
   await bring('long.csv', new TextEncoder().encode(`Name,Street\nAnn Poe,${'x'.repeat(5_000)}\n`))
   await expect(page.getByText('The cell in line 2, column B holds 5,000 characters')).toBeVisible({ timeout: 30_000 })
+  // What was refused stays on the list, and says so there.
+  await page.goto('/imports')
+  await expect(page.getByRole('row', { name: /long\.csv/ })).toContainText('could not be read')
   await bring('fair.csv', new TextEncoder().encode('Name,Street\nAnn Poe,1 Elm St\n'))
   await expect(page.getByRole('heading', { name: 'What each column holds' })).toBeVisible({ timeout: 60_000 })
 })

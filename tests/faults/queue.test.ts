@@ -71,6 +71,7 @@ const WITHOUT_COMPANY: Record<Exclude<QueueName, 'nightly'>, string> = {
   'forecast-months': 'finds nothing to do',
   'raise-reminders': 'fails: unexpected',
   'send-messages': 'fails: P2025',
+  'read-file': 'finds nothing to do',
   'apply-import': 'fails: not-found',
   'export-company': 'finds nothing to do',
   'lapse-offers': 'finds nothing to do',

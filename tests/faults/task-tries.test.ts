@@ -45,12 +45,15 @@ afterAll(async () => {
 type Row = { state: string; tries: number; waitS: number }
 /** The import's task: its state, how often it was begun again, and how long it still waits. */
 async function task(): Promise<Row> {
-  const sql = `select state, retry_count as tries, extract(epoch from start_after - now())::float8 as "waitS" from queue.job where data->>'batchId' = $1`
+  const sql = `select state, retry_count as tries, extract(epoch from start_after - now())::float8 as "waitS" from queue.job where name = 'apply-import' and data->>'batchId' = $1`
   return (await db.query<Row>(sql, [batchId])).rows[0] as Row
 }
 /** As after so many broken tries. */
 const broken = (tries: number) =>
-  db.query(`update queue.job set retry_count = $2, started_on = now() where data->>'batchId' = $1`, [batchId, tries])
+  db.query(`update queue.job set retry_count = $2, started_on = now() where name = 'apply-import' and data->>'batchId' = $1`, [
+    batchId,
+    tries,
+  ])
 const work = (handle: () => Promise<void>) => workOn(boss, 'apply-import', handle, GIVE_UP['apply-import'])
 const apply = (midway?: () => Promise<void>) => applyImport({ companyId: firm.companyId, batchId }, midway)
 const until = (check: () => Promise<void>, seconds = 20) => vi.waitFor(check, { timeout: seconds * 1000, interval: 50 })
@@ -78,7 +81,10 @@ test('an import that met many kills and loses its database is still being writte
 
 test('an import whose worker was killed many times waits no longer than seconds for its next try', async () => {
   await broken(MANY)
-  await db.query(`update queue.job set state = 'active', heartbeat_on = now() - interval '1 minute' where data->>'batchId' = $1`, [batchId])
+  await db.query(
+    `update queue.job set state = 'active', heartbeat_on = now() - interval '1 minute' where name = 'apply-import' and data->>'batchId' = $1`,
+    [batchId],
+  )
   await db.query(`update queue.queue set monitor_on = null`)
   await boss.supervise('apply-import')
   await until(async () => expect(await task()).toMatchObject({ state: 'retry' })) // the queue's own round may have come first
@@ -125,9 +131,12 @@ test('an error of its own that nobody foresaw is tried again later and later, th
   expect((await task()).waitS).toBeGreaterThan(2) // twice the usual wait, less what has passed of it
   expect(await batchOf(firm, batchId)).toMatchObject({ state: 'applying', failure: null })
   // As after seven more such errors, whose waits nobody has time for here.
-  await db.query(`update queue.job set retry_limit = retry_limit - 700, start_after = now() where data->>'batchId' = $1`, [batchId])
+  await db.query(
+    `update queue.job set retry_limit = retry_limit - 700, start_after = now() where name = 'apply-import' and data->>'batchId' = $1`,
+    [batchId],
+  )
   await until(async () => {
-    await db.query(`update queue.job set start_after = now() where data->>'batchId' = $1`, [batchId])
+    await db.query(`update queue.job set start_after = now() where name = 'apply-import' and data->>'batchId' = $1`, [batchId])
     expect(await task()).toMatchObject({ state: 'failed' })
   }, 60)
   expect(tries).toBe(10 - 7)

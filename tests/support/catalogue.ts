@@ -20,6 +20,7 @@ export const REMOVABLE = [
   'forecast_draft',
   'forecast_group',
   'forecast_month',
+  'import_file_piece',
   'planned_rebed',
   'crew_day_member',
 ]

@@ -30,6 +30,7 @@ const NAMES = [
     'draftBatchId',
     'rowId',
     'draftRowId',
+    'pieceId',
     'settingsId',
     'figureId',
     'appliedId',
@@ -249,6 +250,7 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
   const cells = ['Hanna Vale', 'Orchard Lane 14']
   await tx.importRow.create({ data: { ...own, id: r.rowId, batchId: r.batchId, line: 2, cells, status: 'unchanged' } })
   await tx.importRow.create({ data: { ...own, id: r.draftRowId, batchId: r.draftBatchId, line: 2, cells, status: 'pending' } })
+  await tx.importFilePiece.create({ data: { ...own, id: r.pieceId, batchId: r.draftBatchId, place: 0, bytes: new Uint8Array([1]) } })
   await tx.appliedCommand.create({ data: { ...own, id: r.appliedId, personId, operation: 'o', bodyHash: 'h', answer: {}, at } })
   const numbered = { commandId: r.appliedId, queueId: r.appliedId, sequence: 1, clockAheadMinutes: 0, madeAt: at, receivedAt: at }
   const aside = {

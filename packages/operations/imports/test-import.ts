@@ -9,6 +9,7 @@ import { applyImport } from './apply-import.ts'
 import { checkImport } from './check-import.ts'
 import { queueImport } from './queue-import.ts'
 import { readBatch } from './read-batch.ts'
+import { readStoredFile } from './read-stored-file.ts'
 import { storeUpload } from './store-upload.ts'
 
 export type Firm = { companyId: string; personId: string }
@@ -33,6 +34,17 @@ export const batchOf = (firm: Firm, batchId: string) => inCompany(firm, (tx) => 
 export const rowsOf = (firm: Firm, batchId: string) =>
   inCompany(firm, (tx) => tx.importRow.findMany({ where: { companyId: firm.companyId, batchId }, orderBy: { line: 'asc' } }))
 
+/** Sends a file and has it read, as the worker does; answers the batch's id. */
+export async function upload(firm: Firm, file: string | Uint8Array, fileName = 'list.csv'): Promise<string> {
+  const folder = await mkdtemp(path.join(os.tmpdir(), 'almanac-test-'))
+  const onDisk = path.join(folder, 'upload')
+  await writeFile(onDisk, file)
+  const { batchId } = await storeUpload(firm, { fileName, file: onDisk })
+  await rm(folder, { recursive: true })
+  await readStoredFile({ companyId: firm.companyId, batchId })
+  return batchId
+}
+
 /** Uploads, confirms the columns as suggested, and queues; answers the batch's id. */
 export async function prepare(
   firm: Firm,
@@ -40,14 +52,10 @@ export async function prepare(
   fileName = 'list.csv',
   listRightOn: string | null = null,
 ): Promise<string> {
-  const folder = await mkdtemp(path.join(os.tmpdir(), 'almanac-test-'))
-  const onDisk = path.join(folder, 'upload')
-  await writeFile(onDisk, file)
-  const { batchId } = await storeUpload(firm, { fileName, file: onDisk })
-  await rm(folder, { recursive: true })
-  const { mapping } = await batchOf(firm, batchId)
+  const batchId = await upload(firm, file, fileName)
+  const { mapping, version } = await batchOf(firm, batchId)
   const columns = mapping.columns.map(({ header: _h, confidence: _c, reason: _r, ask: _a, examples: _e, ...choice }) => choice)
-  const checked = await checkImport(firm, { commandId: newId(), batchId, version: 1, columns, listRightOn })
+  const checked = await checkImport(firm, { commandId: newId(), batchId, version, columns, listRightOn })
   await queueImport(firm, { commandId: newId(), batchId, version: checked.version })
   return batchId
 }

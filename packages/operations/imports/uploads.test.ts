@@ -1,13 +1,12 @@
 import { readFile } from 'node:fs/promises'
 import path from 'node:path'
 import { closeClients } from '@almanac/database/client'
-import { inTurn } from '@almanac/runtime/aside-turns'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { testDatabase } from '../../../tests/support/test-database.ts'
 import { exportProblems } from './export-problems.ts'
 import { readUpload } from './read-upload.ts'
-import { bringIn, bytesOf, type Firm, makeFirm, prepare, rowsOf, stateOf } from './test-import.ts'
+import { bringIn, bytesOf, type Firm, makeFirm, rowsOf, stateOf } from './test-import.ts'
 
 let firm: Firm
 const SHEETS = path.resolve(import.meta.dirname, '../../../prisma/demo/spreadsheets')
@@ -55,22 +54,6 @@ describe('a file as it comes', () => {
     await expect(readUpload(bytes)).rejects.toMatchObject({ code: 'invalid', message: expect.stringContaining(words) })
     await expect(readUpload(bytes)).rejects.toThrow('Nothing was imported.')
   })
-})
-
-test('a file that would wait behind four others is told to come again, and is read once they are through', async () => {
-  let letGo = () => {}
-  const held = new Promise<void>((resolve) => {
-    letGo = resolve
-  })
-  const others = ['a', 'b', 'c', 'd'].map((one) => inTurn('@almanac/operations/imports/read-file-aside', one, () => held))
-  const list = 'Name,Street\nAl Poe,1 Elm St\n'
-  await expect(prepare(firm, list)).rejects.toMatchObject({
-    code: 'rate-limited',
-    message: 'Many files are being read right now. Nothing was imported. Try again in a minute.',
-  })
-  letGo()
-  await Promise.all(others)
-  expect(await rowsOf(firm, await prepare(firm, list))).toHaveLength(1)
 })
 
 describe('rows that cannot be read', () => {

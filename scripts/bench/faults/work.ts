@@ -125,10 +125,11 @@ export class Work {
         (_, n) => `${prefix}-${n},Family ${prefix} ${n},${n} Fault Road,Weirbrook,10x54,2015-05-12`,
       )
       const csv = ['Customer no.,Name,Street,Town,Tank,Installed', ...lines].join('\n')
-      // An upload has no id of its own: one that got no answer may have left a draft, which changes nothing.
+      // An upload has no id of its own: one that got no answer may have left a draft, which changes nothing. The next one waits until it is read.
       const batchId = (await this.#until(`/api/imports?name=${prefix}.csv`, csv, 'text/csv'))?.json.batchId as string | undefined
       if (!batchId) continue
-      const draft = await this.#read('imports/batch', { batchId })
+      let draft = await this.#read('imports/batch', { batchId })
+      for (; draft.state === 'reading' && !this.#ended; draft = await this.#read('imports/batch', { batchId })) await sleep(200)
       const columns = ((draft.columns ?? []) as Record<string, unknown>[]).map(
         ({ column, field, hardnessUnit, concentrationUnit, volumeUnit, dayOrder }) => ({
           ...{ column, field, hardnessUnit, concentrationUnit, volumeUnit, dayOrder },

@@ -71,8 +71,8 @@ export async function measureImport(
   try {
     const seconds = stopwatch()
     const { batchId } = await client.upload<{ batchId: string }>('/api/imports?name=bench.csv', listOf(rows))
+    const draft = await readWhen(client, batchId)
     const uploadSeconds = seconds()
-    const draft = await read(client, batchId)
     const columns = draft.columns.map(({ column, field, hardnessUnit, concentrationUnit, volumeUnit, dayOrder }) => ({
       ...{ column, field, hardnessUnit, concentrationUnit, volumeUnit, dayOrder },
     }))
@@ -100,6 +100,17 @@ export async function measureImport(
   } finally {
     client.close()
   }
+}
+
+/** The import once its file is read. */
+async function readWhen(client: AppClient, batchId: string): Promise<Batch> {
+  for (const end = performance.now() + PATIENCE_SECONDS * 1000; performance.now() < end; ) {
+    const batch = await read(client, batchId)
+    if (batch.state === 'draft') return batch
+    if (batch.state === 'refused') throw new Error(`The list was refused: ${batch.failure}`)
+    await new Promise((next) => setTimeout(next, 100))
+  }
+  throw new Error(`The list was not read within ${PATIENCE_SECONDS} s: see .data/logs/bench-worker.log.`)
 }
 
 const read = async (client: AppClient, batchId: string) => (await client.ask('imports/batch', { batchId })).json as Batch

@@ -7,26 +7,18 @@ import { Problem } from '@almanac/ui/problem'
 import { ProgressLine } from '@almanac/ui/progress-line'
 import { Section } from '@almanac/ui/section'
 import { showWhole } from '@almanac/units/format-number'
-import { useEffect, useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
-
-const QUIET_MS = 12_000
+import { useQuiet } from './use-quiet.ts'
 
 /** Step 3: the writing, which goes on without this page. */
 export function ApplyStep({ batch }: { batch: ImportBatchPage }) {
   const display = useDisplay()
   const { api } = useSession()
   const again = useCommand(api.imports.apply.mutationOptions())
-  const [quiet, setQuiet] = useState(false)
   const { doneRows, totalRows, state } = batch
-  // biome-ignore lint/correctness/useExhaustiveDependencies: each step forward begins the wait anew
-  useEffect(() => {
-    setQuiet(false)
-    const timer = setTimeout(() => setQuiet(true), QUIET_MS)
-    return () => clearTimeout(timer)
-  }, [doneRows, state])
+  const quiet = useQuiet(`${state} ${doneRows}`)
   return (
     <Section title={state === 'queued' ? 'Waiting for its turn' : 'Importing the rows'}>
       <ProgressLine

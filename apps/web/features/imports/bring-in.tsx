@@ -7,7 +7,7 @@ import { pageHeaders } from '@/client/page-company'
 
 const UNREACHED = 'Can’t reach the server, so the file wasn’t sent. Try again when you have a connection.'
 
-/** Sends a file and answers the draft it became, or why not. */
+/** Sends a file and answers the import it became, or why not. */
 async function upload(file: File): Promise<{ batchId: string } | { message: string }> {
   try {
     const answer = await fetch(`/api/imports?name=${encodeURIComponent(file.name)}`, { method: 'POST', body: file, headers: pageHeaders() })
@@ -17,7 +17,7 @@ async function upload(file: File): Promise<{ batchId: string } | { message: stri
   }
 }
 
-/** Chooses a file and sends it; its columns follow on the draft's own page. */
+/** Chooses a file and sends it; what was read of it follows on its own page. */
 export function BringIn({ label = 'Import a file' }: { label?: string }) {
   const router = useRouter()
   const input = useRef<HTMLInputElement>(null)
@@ -47,7 +47,7 @@ export function BringIn({ label = 'Import a file' }: { label?: string }) {
         tabIndex={-1}
         onChange={(event) => void send(event)}
       />
-      <Button kind="ink" busy={busy} busyLabel="Reading the file" onClick={() => input.current?.click()}>
+      <Button kind="ink" busy={busy} busyLabel="Sending the file" onClick={() => input.current?.click()}>
         {label}
       </Button>
       {failure ? <Problem happened={failure} /> : null}

@@ -13,8 +13,10 @@ import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { ApplyStep } from './apply-step.tsx'
+import { BringIn } from './bring-in.tsx'
 import { CheckStep } from './check-step.tsx'
 import { ColumnsStep } from './columns-step.tsx'
+import { ReadingStep } from './reading-step.tsx'
 import { ResultStep } from './result-step.tsx'
 
 const NAMES = ['Columns', 'Check the rows', 'Write', 'Result'] as const
@@ -43,11 +45,18 @@ export function ImportWizard({ batchId }: { batchId: string }) {
             Import
           </TextLink>
         }
-        lead={batch ? `${showWhole(batch.totalRows, display)} rows. ${batch.sentences.join(' ')}` : undefined}
+        lead={batch && batch.totalRows > 0 ? `${showWhole(batch.totalRows, display)} rows. ${batch.sentences.join(' ')}` : undefined}
       />
       {query.error ? <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} /> : null}
       {query.isPending ? <Skeleton lines={8} label="Loading the import" /> : null}
-      {batch ? (
+      {batch?.state === 'reading' ? <ReadingStep /> : null}
+      {batch?.state === 'refused' ? (
+        <>
+          <Problem happened={batch.failure ?? 'This file could not be read. Nothing was imported.'} />
+          <BringIn label="Choose another file" />
+        </>
+      ) : null}
+      {batch && batch.state !== 'reading' && batch.state !== 'refused' ? (
         <>
           <Steps current={step} total={4} names={NAMES} label="Steps of the import" />
           {batch.state === 'failed' ? <Problem happened={batch.failure ?? 'The import stopped.'} kept="The rows are still here." /> : null}

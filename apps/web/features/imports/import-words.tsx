@@ -6,6 +6,8 @@ export const plural = (value: number, one: string, many: string, display: Number
   `${showWhole(value, display)} ${value === 1 ? one : many}`
 
 const STATES = {
+  reading: { shape: 'half', tone: 'water', word: 'being read' },
+  refused: { shape: 'triangle', tone: 'danger', word: 'could not be read' },
   draft: { shape: 'dashed', tone: 'soft', word: 'draft, nothing imported' },
   queued: { shape: 'hollow', tone: 'water', word: 'waiting' },
   applying: { shape: 'half', tone: 'water', word: 'importing' },
@@ -25,7 +27,8 @@ export function StateWord({ state }: { state: ImportBatchRow['state'] }) {
 }
 
 /** What an import came to, in one line; rows that are gone since are said as gone, not as what they were. */
-export function outcomeWords({ counts, gone }: Pick<ImportBatchRow, 'counts' | 'gone'>, display: NumberDisplay): string {
+export function outcomeWords({ counts, gone, state }: Pick<ImportBatchRow, 'counts' | 'gone' | 'state'>, display: NumberDisplay): string {
+  if (state === 'refused') return 'nothing imported'
   if (gone) return `${showWhole(gone.rows, display)} no longer on record`
   return counts ? countWords(counts, display) : 'not checked yet'
 }

@@ -5,7 +5,7 @@ import { withUploadedFile } from '@/server/uploaded-file'
 
 export const dynamic = 'force-dynamic'
 
-/** Takes a firm's file as the body, its name as ?name=; answers the draft's id. */
+/** Takes a firm's file as the body, its name as ?name=; answers the import's id. The worker reads it, and the import says how that went. */
 export function POST(request: Request) {
   return withMember(request, 'run:import', async ({ scope }) => {
     const fileName = new URL(request.url).searchParams.get('name') ?? 'unnamed'

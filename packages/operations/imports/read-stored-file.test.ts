@@ -1,0 +1,77 @@
+import { mkdtemp, writeFile } from 'node:fs/promises'
+import os from 'node:os'
+import path from 'node:path'
+import { closeClients } from '@almanac/database/client'
+import { inCompany } from '@almanac/database/in-company'
+import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { testDatabase } from '../../../tests/support/test-database.ts'
+import { giveUpReading, readStoredFile } from './read-stored-file.ts'
+import { storeUpload } from './store-upload.ts'
+import { batchOf, type Firm, makeFirm, rowsOf } from './test-import.ts'
+
+let folder: string
+
+beforeAll(async () => {
+  await testDatabase()
+  folder = await mkdtemp(path.join(os.tmpdir(), 'kept-'))
+})
+afterAll(async () => {
+  await closeTaskQueue()
+  await closeClients()
+})
+
+async function sent(firm: Firm, contents: string | Uint8Array): Promise<string> {
+  const file = path.join(folder, 'list.csv')
+  await writeFile(file, contents)
+  return (await storeUpload(firm, { fileName: 'list.csv', file })).batchId
+}
+const task = (firm: Firm, batchId: string) => ({ companyId: firm.companyId, batchId })
+const piecesOf = (firm: Firm) => inCompany(firm, (tx) => tx.importFilePiece.count({ where: { companyId: firm.companyId } }))
+const list = (rows: number) =>
+  `Name,Street,Notes\n${Array.from({ length: rows }, (_, n) => `Ann ${n},${n} Elm St,${'ä'.repeat(90)}`).join('\n')}\n`
+
+test('a file of several pieces is put together again, byte by byte, read once, and its pieces go', async () => {
+  const firm = await makeFirm()
+  const batchId = await sent(firm, list(12_000))
+  expect(await batchOf(firm, batchId)).toMatchObject({ state: 'reading', totalRows: 0 })
+  // 200 bytes a line and more: over two of the pieces of 1 MB, whose borders fall inside letters of two bytes.
+  expect(await piecesOf(firm)).toBeGreaterThanOrEqual(3)
+  // Two tries at once, as where a worker was given up that still works.
+  await Promise.all([readStoredFile(task(firm, batchId)), readStoredFile(task(firm, batchId))])
+  await readStoredFile(task(firm, batchId))
+  expect(await batchOf(firm, batchId)).toMatchObject({ state: 'draft', totalRows: 12_000, version: 2, header: ['Name', 'Street', 'Notes'] })
+  const rows = await rowsOf(firm, batchId)
+  expect(rows).toHaveLength(12_000)
+  expect(rows.filter((row, n) => row.cells[0] !== `Ann ${n}` || row.cells[2] !== 'ä'.repeat(90))).toEqual([])
+  expect(await piecesOf(firm)).toBe(0)
+})
+
+test('a second file of a company waits until the first is read; of another company it does not', async () => {
+  const [firm, other] = [await makeFirm(), await makeFirm()]
+  const first = await sent(firm, list(1))
+  await expect(sent(firm, list(2))).rejects.toMatchObject({ code: 'rate-limited', message: expect.stringContaining('still being read') })
+  await readStoredFile(task(other, await sent(other, list(1))))
+  await readStoredFile(task(firm, first))
+  const second = await sent(firm, list(2))
+  await readStoredFile(task(firm, second))
+  expect([await rowsOf(firm, first), await rowsOf(firm, second)].map((rows) => rows.length)).toEqual([1, 2])
+})
+
+test('a file that is no list is refused with its sentence, leaves no rows, and the next one is read', async () => {
+  const firm = await makeFirm()
+  const batchId = await sent(firm, '%PDF-1.7 and so on')
+  await readStoredFile(task(firm, batchId))
+  expect(await batchOf(firm, batchId)).toMatchObject({ state: 'refused', failure: expect.stringContaining('This is a PDF') })
+  expect([await rowsOf(firm, batchId), await piecesOf(firm)]).toEqual([[], 0])
+  const next = await sent(firm, list(1))
+  // What ended every try says so, and holds up no other file.
+  await giveUpReading(task(firm, next))
+  expect(await batchOf(firm, next)).toMatchObject({ state: 'refused', failure: expect.stringContaining('Nothing was imported') })
+  expect(await piecesOf(firm)).toBe(0)
+  // A draft is past its reading: nothing is taken from it.
+  const draft = await sent(firm, list(1))
+  await readStoredFile(task(firm, draft))
+  await giveUpReading(task(firm, draft))
+  expect(await batchOf(firm, draft)).toMatchObject({ state: 'draft' })
+})
