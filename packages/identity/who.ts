@@ -1,4 +1,5 @@
 import { identityClient } from '@almanac/database/client'
+import { readMemberships } from '@almanac/database/sql/memberships'
 import { type Language, localeFor } from '@almanac/records/language'
 import type { Paper } from '@almanac/records/paper'
 import type { Role } from '@almanac/records/role'
@@ -45,31 +46,26 @@ const SIGN_IN = 'You’re not signed in, or your session has ended. What you typ
 export async function readWho(headers: Headers): Promise<Who> {
   const found = await auth().api.getSession({ headers })
   if (!found) throw new AppError('unauthenticated', SIGN_IN)
-  const memberships = await identityClient().membership.findMany({
-    where: { personId: found.user.id, endedAt: null },
-    include: { company: true, person: { select: { language: true, twoFactorEnabled: true } } },
-    orderBy: { createdAt: 'asc' },
-  })
+  const memberships = await readMemberships(found.user.id)
   const wanted = (found.session as { activeCompanyId?: string | null }).activeCompanyId
   const active = memberships.find((one) => one.companyId === wanted) ?? memberships[0]
   if (!active)
     throw new AppError('forbidden', 'You’re not a member of any company right now. Ask the owner of your company to add you again.')
-  const { company } = active
-  const language = active.person.language as Language | null
+  const language = active.language as Language | null
   return {
     sessionId: found.session.id,
-    person: { id: found.user.id, name: found.user.name, email: found.user.email, language, secondStep: active.person.twoFactorEnabled },
+    person: { id: found.user.id, name: found.user.name, email: found.user.email, language, secondStep: active.secondStep },
     company: {
-      id: company.id,
-      name: company.name,
-      timeZone: company.timeZone,
-      unitSystem: company.unitSystem as 'us' | 'metric',
-      currency: company.currency,
-      paper: company.paper as Paper,
-      locale: localeFor(language, company.locale),
+      id: active.companyId,
+      name: active.name,
+      timeZone: active.timeZone,
+      unitSystem: active.unitSystem as 'us' | 'metric',
+      currency: active.currency,
+      paper: active.paper as Paper,
+      locale: localeFor(language, active.locale),
     },
     role: active.role as Role,
-    companies: memberships.map((one) => ({ id: one.companyId, name: one.company.name, role: one.role as Role })),
+    companies: memberships.map((one) => ({ id: one.companyId, name: one.name, role: one.role as Role })),
   }
 }
 

@@ -1,5 +1,6 @@
 import { newId } from '@almanac/runtime/ids'
 import pg from 'pg'
+import { copyWritten, readWritten, type Written } from './copy-records.ts'
 import { type Records, writeRecords } from './records.ts'
 import { testDatabase } from './test-database.ts'
 
@@ -22,10 +23,15 @@ export async function makeCompany(db: pg.Client, name = 'Quarry Road Soft Water'
   return id
 }
 
-/** A company with at least one row in each tenant table, written at the app's login; the ids of its records by name. */
+let written: Written | undefined
+
+/** A company with at least one row in each tenant table, the first one's written at the app's login; the ids of its records by name. */
 export async function makeFirmRecords(db: pg.Client, personId: string = newId()): Promise<FirmRecords> {
-  const companyId = await makeCompany(db)
-  return { companyId, personId, ...(await writeRecords({ companyId, personId })) }
+  const owner = { companyId: await makeCompany(db), personId }
+  if (written) return { ...owner, ...(await copyWritten(db, written, owner)) }
+  const ids = await writeRecords(owner)
+  written = await readWritten(db, owner, ids)
+  return { ...owner, ...ids }
 }
 
 /**

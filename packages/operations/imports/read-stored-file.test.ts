@@ -60,9 +60,15 @@ test('a second file of a company waits until the first is read; of another compa
 
 test('a file that is no list is refused with its sentence, leaves no rows, and the next one is read', async () => {
   const firm = await makeFirm()
-  const batchId = await sent(firm, '%PDF-1.7 and so on')
+  // By its first bytes, at once.
+  await expect(sent(firm, '%PDF-1.7 and so on')).rejects.toMatchObject({
+    code: 'invalid',
+    message: expect.stringContaining('This is a PDF'),
+  })
+  await expect(sent(firm, '')).rejects.toMatchObject({ code: 'invalid', message: expect.stringContaining('empty') })
+  const batchId = await sent(firm, 'Name,Street\n"Al,1 Elm St\nBo,2 Elm St\n')
   await readStoredFile(task(firm, batchId))
-  expect(await batchOf(firm, batchId)).toMatchObject({ state: 'refused', failure: expect.stringContaining('This is a PDF') })
+  expect(await batchOf(firm, batchId)).toMatchObject({ state: 'refused', failure: expect.stringContaining('never closed') })
   expect([await rowsOf(firm, batchId), await piecesOf(firm)]).toEqual([[], 0])
   const next = await sent(firm, list(1))
   // What ended every try says so, and holds up no other file.

@@ -4,14 +4,15 @@ import { commandTools } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import type { StoredMapping } from './batch-mapping.ts'
+import { refuseForeign } from './refuse-foreign.ts'
 
 const PIECE_BYTES = 1024 * 1024
 /** Twenty megabytes are written within a second; a slow disk may need more. */
 const PATIENCE = { timeoutMs: 120_000 }
 
 /**
- * Keeps a file as it came and hands it to the worker, in one transaction: nothing of it is read yet, so that nobody waits and nobody is held up. One of a
- * company at a time. `file` is a path on this machine's disk, which the caller removes; memory holds one piece of it.
+ * Keeps a file as it came and hands it to the worker, in one transaction: nothing of it is read yet, so that nobody waits and nobody is held up; but what its first bytes
+ * say is no list is refused at once. One of a company at a time. `file` is a path on this machine's disk, which the caller removes; memory holds one piece of it.
  */
 export async function storeUpload(
   scope: Scope & { personId: string },
@@ -35,8 +36,11 @@ export async function storeUpload(
         },
       })
       let place = 0
-      for await (const bytes of createReadStream(file, { highWaterMark: PIECE_BYTES }))
+      for await (const bytes of createReadStream(file, { highWaterMark: PIECE_BYTES }) as AsyncIterable<Uint8Array<ArrayBuffer>>) {
+        if (place === 0) refuseForeign(bytes)
         await tx.importFilePiece.create({ data: { companyId, id: newId(), batchId, place: place++, bytes } })
+      }
+      if (place === 0) refuseForeign(new Uint8Array())
       await command.enqueue('read-file', { batchId })
       await command.audit('file kept to be read', 'import-batch', batchId)
       await command.announce('import-batch', batchId, 1)
