@@ -1,8 +1,9 @@
-// Next's standalone output leaves static files out, for a CDN, and knows nothing of processes aside; put both beside its server. Runs in apps/web after
+// Next's standalone output leaves static files out, for a CDN, and knows nothing of a service worker and processes aside; put all beside its server. Runs in apps/web after
 // `next build`.
 import fs from 'node:fs'
 import path from 'node:path'
 import { build } from 'rolldown'
+import { makeWorker } from '../apps/web/field-worker/make-worker.mjs'
 
 const app = '.next/standalone/apps/web'
 for (const [from, to] of [
@@ -10,6 +11,8 @@ for (const [from, to] of [
   ['public', `${app}/public`],
 ])
   if (fs.existsSync(from)) fs.cpSync(from, to, { recursive: true })
+
+await makeWorker(`${app}/public/field-worker.js`)
 
 // Each process aside that the web server starts, as one file that needs nothing else (ASIDE_FOLDER in next.config.ts). All others run in the worker.
 const imports = path.resolve('../../packages/operations/imports')

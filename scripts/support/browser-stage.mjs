@@ -66,7 +66,9 @@ export async function openApp({ name, volatile, demo = true, logPrefix, usualLim
     const servers = await startServers({ server: build.server, env: database.env, port, logPrefix, restarts: false })
     closes.push(servers.stop)
     void servers.died.then((sentence) => closes.length && say(sentence))
-    return { ...database, baseUrl: database.env.PUBLIC_URL, signIns, close }
+    // A test that stops a server of its own starts the same build: WEB_SERVER.
+    const env = { ...database.env, WEB_SERVER: build.server }
+    return { ...database, env, baseUrl: database.env.PUBLIC_URL, signIns, close }
   } catch (error) {
     await close()
     throw error

@@ -12,6 +12,7 @@ import { extractText, getDocumentProxy } from 'unpdf'
 import { askDatabase } from '../support/ask-database.ts'
 import { englishLeft } from '../support/english-left.ts'
 import { signIn } from '../support/sign-in.ts'
+import { startVisit } from '../support/start-visit.ts'
 import { answerAll } from '../support/walk-visit.ts'
 
 test.use({ viewport: { width: 1024, height: 768 } })
@@ -74,7 +75,7 @@ test('a technician who reads Spanish meets no English from the day through every
   expect(text).toContain(steps['seat-valve'])
   expect(englishLeft(text, own), 'the plan on paper').toEqual([])
 
-  await start.click()
+  await startVisit(page, new RegExp(`^(${visit.start}|${visit.resume})$`), visit.nextStep)
   const head = page.getByRole('heading', { level: 1 })
   await expect(head).toHaveText(steps['stop-and-refer'])
   await expect(page.getByLabel(asks['stop-case/none'])).toBeVisible()

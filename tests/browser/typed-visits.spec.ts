@@ -1,5 +1,6 @@
 import { expect, type Page, test } from '@playwright/test'
 import { signIn } from '../support/sign-in.ts'
+import { startVisit } from '../support/start-visit.ts'
 import { drive, HARDNESS, halves, NO_NUMBER, saidOf, twelveHundred } from '../support/typed-texts.ts'
 
 test.describe.configure({ timeout: 240_000 })
@@ -58,7 +59,7 @@ test('a visit: a required measurement does not pass with "abc", and an unusual o
     .getByRole('link', { name: /Annual visit/ })
     .first()
     .click()
-  await page.getByRole('button', { name: 'Start visit' }).click()
+  await startVisit(page)
   const raw = exactly(page, 'Raw water hardness')
   const heading = page.getByRole('heading', { level: 1 })
   await expect(page.getByRole('button', { name: 'Next step' })).toBeVisible()

@@ -138,6 +138,18 @@ describe('a session', () => {
     expect((await supplies()).rows).toEqual([{ company_id: own }])
   })
 
+  test('does nothing for a page that still shows whoever was signed in before', async () => {
+    const [before, { headers }] = [await makeCaller(firm.companyId), await makeCaller(firm.companyId)]
+    const page = new Headers(headers)
+    page.set('x-almanac-person', before.personId)
+    const name = `Supply ${newId()}`
+    const add = () => send(found('water.addSupply'), page, { commandId: newId(), name, kind: 'town' })
+    expect(await add()).toMatchObject({ code: 'conflict', status: 409 })
+    expect((await db.query('select id from water_supply where name = $1', [name])).rows).toEqual([])
+    page.delete('x-almanac-person')
+    expect(await add()).toMatchObject({ ok: true })
+  })
+
   test('made up is none', async () => {
     const { headers } = await makeCaller(firm.companyId)
     const cookie = headers.get('cookie') ?? ''

@@ -2,6 +2,7 @@ import type { Me } from '@almanac/contract/session'
 import { messagesOf } from '@almanac/words/messages-of'
 import type { ReactNode } from 'react'
 import { renderToStaticMarkup } from 'react-dom/server'
+import { FieldHome } from '../../apps/web/client/field/field-home.tsx'
 import { Providers } from '../../apps/web/client/providers.tsx'
 
 export const SPANISH = 'es-US'
@@ -28,9 +29,12 @@ const me = {
 
 /** A part of a screen as the browser first shows it to them, with what is read to those who do not see it. `part` says whose words its page brings. */
 export function spanishScreen(part: 'field' | 'office', shown: ReactNode): string {
+  const messages = messagesOf(part, SPANISH)
   const html = renderToStaticMarkup(
-    <Providers me={me} messages={messagesOf(part, SPANISH)}>
-      {shown}
+    <Providers me={me} messages={messages}>
+      <FieldHome me={me} messages={messages}>
+        {shown}
+      </FieldHome>
     </Providers>,
   )
   const said = [...html.matchAll(/(?:aria-label|placeholder)="([^"]*)"/g)].map(([, text]) => text).join(' · ')

@@ -7,13 +7,21 @@ import { TextLink } from '@almanac/ui/text-link'
 import { useWords } from '@almanac/words/use-words'
 import { useMutation } from '@tanstack/react-query'
 import Link from 'next/link'
+import { useLeaving } from './field/leaving.tsx'
 import { useSlashKey } from './find/slash-key.ts'
 import { useSession } from './providers.tsx'
 
-/** Signs this session out and leaves nothing of the company on the page. */
-async function signOut(): Promise<void> {
-  await fetch('/api/auth/sign-out', { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{}' })
-  location.assign('/sign-in')
+/** Signs this session out; afterwards the sign-in page leaves nothing of the company to be seen. */
+const SIGN_OUT = {
+  leave: async () => {
+    const { ok, status } = await fetch('/api/auth/sign-out', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: '{}',
+    })
+    if (!ok) throw new Error(`signing out was answered with ${status}`)
+  },
+  after: () => location.assign('/sign-in'),
 }
 
 /** Who is signed in and where; another company for those who are in several; the language they read; sessions and signing out. */
@@ -22,7 +30,9 @@ export function AccountActions() {
   const words = useWords('account')
   const slash = useSlashKey()
   const others = me.companies.filter((one) => one.id !== me.company.id)
-  const change = useMutation(api.session.switchCompany.mutationOptions({ onSuccess: () => location.assign('/') }))
+  const change = useMutation(api.session.switchCompany.mutationOptions())
+  const failure = useWords('failure')
+  const leaving = useLeaving()
   const read = useMutation(api.session.setLanguage.mutationOptions({ onSuccess: () => location.reload() }))
   const nameOf = (language: Language) =>
     unreviewedLanguages.includes(language) ? words('unreviewed', { language: languageWords[language] }) : languageWords[language]
@@ -37,7 +47,7 @@ export function AccountActions() {
           key={one.id}
           type="button"
           className="min-h-control text-left hover:underline"
-          onClick={() => change.mutate({ companyId: one.id })}
+          onClick={() => void leaving.go({ leave: () => change.mutateAsync({ companyId: one.id }), after: () => location.assign('/') })}
         >
           {words('goTo', { company: one.name })} <span className="text-small text-soft">{words('asRole', { role: words(one.role) })}</span>
         </button>
@@ -54,9 +64,11 @@ export function AccountActions() {
       <TextLink href="/sessions" link={Link}>
         {words('yourAccount')}
       </TextLink>
-      <button type="button" className="min-h-control text-left hover:underline" onClick={() => void signOut()}>
+      <button type="button" className="min-h-control text-left hover:underline" onClick={() => void leaving.go(SIGN_OUT)}>
         {words('signOut')}
       </button>
+      {leaving.failed && !change.error ? <p role="alert">{failure('unreachable')}</p> : null}
+      {leaving.question}
     </div>
   )
 }

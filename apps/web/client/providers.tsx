@@ -6,7 +6,7 @@ import { mergeFigures } from '@almanac/softener/firm/merge-figures'
 import { DisplayProvider } from '@almanac/ui/display'
 import type { Messages } from '@almanac/words/messages-of'
 import { QueryClient, QueryClientProvider, useQuery } from '@tanstack/react-query'
-import { createContext, type ReactNode, useContext, useMemo, useState } from 'react'
+import { createContext, type ReactNode, useContext, useEffect, useMemo, useState } from 'react'
 import { type Api, apiFor } from './api.ts'
 import { readFailure } from './failure.ts'
 import { LiveUpdates } from './live-updates.tsx'
@@ -56,12 +56,20 @@ function SessionValues({ me, children }: { me: Me; children: ReactNode }) {
   return <Session value={value}>{children}</Session>
 }
 
+/** What this device keeps for a technician without signal is nobody else's to read: whoever comes in next, by whichever door, leaves none of it. */
+function useOthersForgotten(me: Me): void {
+  useEffect(() => {
+    void import('./field/field-store.ts').then(({ forgetOthers, ownerOf }) => forgetOthers(ownerOf(me))).catch(() => {})
+  }, [me])
+}
+
 /** Wraps every signed-in screen: words, queries, session, live updates. */
 export function Providers({ me, messages, children }: { me: Me; messages: Messages; children: ReactNode }) {
   const [queries] = useState(() => {
-    bindPage(me.company.id)
+    bindPage(me.company.id, me.person.id)
     return newQueryClient()
   })
+  useOthersForgotten(me)
   return (
     <QueryClientProvider client={queries}>
       <SessionValues me={me}>

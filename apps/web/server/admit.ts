@@ -8,7 +8,7 @@ import type { LinkPurpose } from '@almanac/records/one-time-link'
 import type { Permission } from '@almanac/records/permission'
 import { AppError } from '@almanac/runtime/errors'
 import type { LinkContext, OneTimeContext, RequestContext, SignedContext } from './context.ts'
-import { checkPageCompany } from './page-company.ts'
+import { checkPage } from './page-company.ts'
 import { toWireError } from './wire-error.ts'
 
 /** What a person needs: a permission, or only to be a member of some company; then a page of another company may ask too (it changes the company back). */
@@ -52,7 +52,7 @@ export async function identify(context: RequestContext): Promise<Who> {
 async function passMember(context: RequestContext, { permission }: MemberDoor): Promise<SignedContext> {
   const who = await identify(context)
   if (permission !== 'any-member') {
-    checkPageCompany(context.headers, who)
+    checkPage(context.headers, who)
     if (!may(who.role, permission))
       throw new AppError(
         'forbidden',

@@ -12,7 +12,7 @@ export type Waiting = {
 }
 
 /** Why a queue stands still until somebody does something. */
-export type Halt = 'sign-in' | 'no-access' | 'other-company'
+export type Halt = 'sign-in' | 'no-access' | 'other-company' | 'other-person'
 
 /** What the office keeps of a command that could not be taken in, as the tablet says it until it was read. */
 export type Told = { commandId: string; siteLabel: string; reason: string }
@@ -55,15 +55,16 @@ export type SendingEnd =
   | { result: 'taken' }
   | { result: 'set-aside'; reason: string }
   | { result: 'send-first'; expects: number }
-  | { result: 'failed'; code: string; otherCompany?: boolean }
+  | { result: 'failed'; code: string; elsewhere?: 'other-company' | 'other-person' | undefined }
 
 const HALTS: Readonly<Record<string, Halt>> = { unauthenticated: 'sign-in', forbidden: 'no-access' }
 /** The server may do it yet: the same is sent again. */
 const AGAIN = ['unreachable', 'unavailable', 'rate-limited', 'unexpected', 'misconfigured']
 
-/** The queue after a sending. A command leaves `waiting` with the server's answer and not before. */
+/** The queue after a sending. A command leaves `waiting` with the server's answer and not before; a second answer to it changes nothing. */
 export function afterSending(outbox: Outbox, sent: Waiting, end: SendingEnd): Outbox {
   const others = outbox.waiting.filter((one) => one.commandId !== sent.commandId)
+  if (others.length === outbox.waiting.length) return outbox
   const answered = { ...outbox, waiting: others, tries: 0, first: null, halt: null }
   if (end.result === 'taken') return answered
   if (end.result === 'set-aside') {
@@ -71,11 +72,16 @@ export function afterSending(outbox: Outbox, sent: Waiting, end: SendingEnd): Ou
     return { ...answered, told: [...outbox.told, { commandId, siteLabel, reason: end.reason }] }
   }
   if (end.result === 'send-first') return { ...outbox, tries: 0, first: end.expects, halt: null }
-  const halt = end.otherCompany ? 'other-company' : (HALTS[end.code] ?? null)
+  const halt = end.elsewhere ?? HALTS[end.code] ?? null
   if (halt) return { ...outbox, halt }
   if (AGAIN.includes(end.code)) return { ...outbox, tries: outbox.tries + 1, halt: null }
   // Its envelope can't be read (too large, a character that can't be stored): sent again it would be refused again, and hold up what comes after it.
   return { ...answered, stuck: [...outbox.stuck, sent] }
+}
+
+/** Milliseconds to wait before sending again: two seconds, doubled with each failure, a minute at most. */
+export function backoffMs(tries: number): number {
+  return Math.min(60_000, 1000 * 2 ** Math.min(tries, 6))
 }
 
 /** Stands on again: somebody signed in, or came back to the company. */

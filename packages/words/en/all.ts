@@ -10,6 +10,7 @@ import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
 import { reminderLink } from './reminder-link.ts'
 import { saving } from './saving.ts'
+import { sending } from './sending.ts'
 import { signIn } from './sign-in.ts'
 import { whatsWrong } from './whats-wrong.ts'
 import { whichTank } from './which-tank.ts'
@@ -28,6 +29,7 @@ export const en = {
   refusal,
   reminderLink,
   saving,
+  sending,
   signIn,
   whatsWrong,
   whichTank,

@@ -20,6 +20,7 @@ import { outcome } from './outcome.ts'
 import { outcomeMeaning } from './outcome-meaning.ts'
 import { page } from './page.ts'
 import { resinKind } from './resin-kind.ts'
+import { sending } from './sending.ts'
 import { steps } from './steps.ts'
 import { stop } from './stop.ts'
 import { today } from './today.ts'
@@ -50,6 +51,7 @@ export const field = {
   outcomeMeaning,
   page,
   resinKind,
+  sending,
   steps,
   stop,
   today,

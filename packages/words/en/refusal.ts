@@ -8,6 +8,7 @@ export const refusal = {
   amount: '{sentence} Nothing was saved.',
   notBooked: 'This visit is {state}, so it cannot be started. Nothing was changed.',
   startedCalledOff: 'The office called this visit off. Call the office before you go on.',
+  otherPerson: 'Someone else is signed in on this device now. Nothing was done; reload the page.',
   doneByOthers: 'Another crew closed this job, or is at it now.',
   numberUsed: 'Another entry with this number was taken in before.',
   unreadable: 'This entry is of a form that this server doesn’t know.',

@@ -11,6 +11,7 @@ import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
 import { reminderLink } from './reminder-link.ts'
 import { saving } from './saving.ts'
+import { sending } from './sending.ts'
 import { signIn } from './sign-in.ts'
 import { whatsWrong } from './whats-wrong.ts'
 import { whichTank } from './which-tank.ts'
@@ -29,6 +30,7 @@ export const es: Catalogue = {
   refusal,
   reminderLink,
   saving,
+  sending,
   signIn,
   whatsWrong,
   whichTank,

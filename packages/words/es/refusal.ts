@@ -10,6 +10,7 @@ export const refusal: Translation<typeof english> = {
   amount: '{sentence} No se guardó nada.',
   notBooked: 'Esta visita está en otro estado ({state}), así que no se puede empezar. No se cambió nada.',
   startedCalledOff: 'La oficina canceló esta visita. Llame a la oficina antes de seguir.',
+  otherPerson: 'Ahora hay otra persona con la sesión iniciada en este dispositivo. No se hizo nada; vuelva a cargar la página.',
   doneByOthers: 'Otra cuadrilla cerró este trabajo o está en él ahora.',
   numberUsed: 'Antes se recibió otro dato con este número.',
   unreadable: 'Este dato tiene una forma que este servidor no conoce.',

@@ -1,4 +1,5 @@
 'use client'
+import type { WorkLine } from '@almanac/contract/visits'
 import { useDisplay } from '@almanac/ui/display'
 import { Empty } from '@almanac/ui/empty'
 import { FieldFrame } from '@almanac/ui/field-frame'
@@ -7,66 +8,65 @@ import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { formatDayTitle, formatNearDay } from '@almanac/units/format-day'
 import { useWords } from '@almanac/words/use-words'
-import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useEffect, useRef } from 'react'
 import { readFailure } from '@/client/failure'
+import { KeptNote, useWaitingWords, WaitingNote } from '@/client/field/waiting-note'
 import { FieldTools } from '@/client/field-tools'
-import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
+import { useWork } from './use-work.ts'
 import { WorkListLine } from './work-line.tsx'
 
-/** The technician's day: one column, the next visit first. */
+type PartProps = { title: string; visits: readonly WorkLine[]; showCrew: boolean; dayOf?: (visit: WorkLine) => string }
+
+/** Visits under a heading; nothing where there are none. */
+function WorkPart({ title, visits, showCrew, dayOf }: PartProps) {
+  if (visits.length === 0) return null
+  return (
+    <>
+      <h2 className="mt-8 mb-2 text-h2 font-semibold">{title}</h2>
+      <ul className="border-t border-line">
+        {visits.map((visit) => (
+          <WorkListLine key={visit.visitId} visit={visit} showCrew={showCrew} day={dayOf?.(visit)} />
+        ))}
+      </ul>
+    </>
+  )
+}
+
+/** The technician's day: one column, the next visit first, then tomorrow. All of it is shown without the server too. */
 export function Today() {
   const display = useDisplay()
-  const { api } = useSession()
   const words = useWords('today')
-  const today = useToday()
-  // The day is the server's; the device's clock only says when to ask for it again.
-  const work = useQuery(api.visits.today.queryOptions({ input: {} }))
+  const clock = useToday()
+  const work = useWork()
+  const waiting = useWaitingWords()
   const { refetch } = work
-  const asked = useRef(today)
+  const asked = useRef(clock)
   useEffect(() => {
-    if (asked.current === today) return
-    asked.current = today
+    if (asked.current === clock) return
+    asked.current = clock
     void refetch()
-  }, [today, refetch])
-  const page = work.data
-  const open = page?.visits.filter((visit) => visit.state !== 'closed') ?? []
-  const closed = page?.visits.filter((visit) => visit.state === 'closed') ?? []
+  }, [clock, refetch])
+  const showCrew = !work.mine
   return (
-    <FieldFrame title={words('title')} tools={<FieldTools />}>
-      <PageHead title={formatDayTitle(page?.day ?? today, today, display)} lead={page && !page.mine ? words('allCrews') : undefined} />
+    <FieldFrame title={words('title')} status={waiting} tools={<FieldTools />}>
+      <PageHead title={formatDayTitle(work.day, clock, display)} lead={work.data && showCrew ? words('allCrews') : undefined} />
+      <WaitingNote />
+      {work.data ? <KeptNote at={work.keptAt} /> : null}
       {work.error ? (
         <Problem happened={readFailure(work.error).message} onRetry={() => void work.refetch()} retrying={work.isFetching} />
       ) : null}
       {work.isPending ? <Skeleton lines={6} label={words('loading')} /> : null}
-      {page && page.visits.length === 0 ? <Empty title={words('none')}>{words('noneYet')}</Empty> : null}
+      {work.data && work.open.length + work.closed.length === 0 ? <Empty title={words('none')}>{words('noneYet')}</Empty> : null}
       <ul className="border-t border-line">
-        {open.map((visit) => (
-          <WorkListLine key={visit.visitId} visit={visit} showCrew={!page?.mine} />
+        {work.open.map((visit) => (
+          <WorkListLine key={visit.visitId} visit={visit} showCrew={showCrew} />
         ))}
       </ul>
-      {closed.length > 0 ? (
-        <>
-          <h2 className="mt-8 mb-2 text-h2 font-semibold">{words('finished')}</h2>
-          <ul className="border-t border-line">
-            {closed.map((visit) => (
-              <WorkListLine key={visit.visitId} visit={visit} showCrew={!page?.mine} />
-            ))}
-          </ul>
-        </>
-      ) : null}
-      {page && page.next.length > 0 ? (
-        <>
-          <h2 className="mt-8 mb-2 text-h2 font-semibold">{words('ahead')}</h2>
-          <ul className="border-t border-line">
-            {page.next.slice(0, 20).map((visit) => (
-              <WorkListLine key={visit.visitId} visit={visit} showCrew={!page.mine} day={formatNearDay(visit.day, display)} />
-            ))}
-          </ul>
-        </>
-      ) : null}
+      <WorkPart title={words('finished')} visits={work.closed} showCrew={showCrew} />
+      <WorkPart title={words('tomorrow')} visits={work.tomorrow} showCrew={showCrew} />
+      <WorkPart title={words('ahead')} visits={work.ahead} showCrew={showCrew} dayOf={(visit) => formatNearDay(visit.day, display)} />
       {/* Not before the list: it would push them away from under a finger. */}
       {work.isPending ? null : (
         <p className="mt-8 flex flex-wrap gap-x-6 border-t border-line pt-3">

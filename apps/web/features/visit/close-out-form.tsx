@@ -1,5 +1,5 @@
 'use client'
-import type { CloseOutInput, VisitPage } from '@almanac/contract/visits'
+import type { VisitPage } from '@almanac/contract/visits'
 import { oneOf } from '@almanac/records/choices'
 import { outletReasons } from '@almanac/records/hard-outlet'
 import type { VisitAskId } from '@almanac/records/procedure-ask'
@@ -13,8 +13,8 @@ import { Button } from '@almanac/ui/button'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { DayInput } from '@almanac/ui/day-input'
+import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
-import { Problem } from '@almanac/ui/problem'
 import { Select } from '@almanac/ui/select'
 import { TextArea } from '@almanac/ui/text-area'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
@@ -23,16 +23,13 @@ import type { ClockDisplay } from '@almanac/units/format-clock'
 import { formatNearDay } from '@almanac/units/format-day'
 import { useWords } from '@almanac/words/use-words'
 import type { Words } from '@almanac/words/words'
-import { useMutation } from '@tanstack/react-query'
 import { useMemo, useState } from 'react'
-import { v7 } from 'uuid'
-import { readFailure } from '@/client/failure'
-import { useFetchChanged } from '@/client/fetch-changed'
+import { useField } from '@/client/field/field-home'
 import { useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { NewBedFields, OldBedFields } from './bed-fields.tsx'
-import { type Draft, entered, type ShownDraft } from './draft.ts'
+import { entered, type ShownDraft } from './draft.ts'
 import { PartsUsed } from './parts-used.tsx'
 import { shownDraft } from './prefilled.ts'
 import { changesBed } from './procedure-of.ts'
@@ -57,14 +54,15 @@ type Props = { visit: VisitPage; procedure: Procedure; handle: DraftHandle }
 
 /** The end of a visit: its outcome and what that outcome demands; what is missing is listed in plain sentences before anything is sent. */
 export function CloseOutForm({ visit, procedure, handle }: Props) {
-  const { api, me, figures } = useSession()
+  const { me, figures } = useSession()
+  const { write } = useField()
   const words = useWords('closeOut')
+  const saving = useWords('sending')
   const outcomes = useWords('outcome')
   const stops = useWords('stop')
   const meanings = useWords('outcomeMeaning')
   const lacking = useWords('lacking')
-  const fetchChanged = useFetchChanged()
-  const { change, clear } = handle
+  const { change, clear, written } = handle
   const units = me.company.unitSystem
   const today = useToday()
   const now = new Date().toISOString()
@@ -74,6 +72,8 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const guessed = useMemo(() => suggestedParts(visit, firm), [visit, firm])
   const parts = draft.parts ?? (draft.outcome === 'done' ? guessed : [])
   const [tried, setTried] = useState(false)
+  const [finishing, setFinishing] = useState(false)
+  const [nowhere, setNowhere] = useState(false)
   const by: VisitReading = { locale: me.company.locale, units, tank: tankOfVisit(visit, me.company) }
   const record = recordOf(visit, draft, parts, now, by)
   const missing = missingForCloseOut(record, {
@@ -87,24 +87,17 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
     amounts,
     amountNames,
   })
-  const send = useMutation(
-    api.visits.closeOut.mutationOptions({
-      onSuccess: async () => {
-        clear()
-        await fetchChanged('visits.closeOut')
-      },
-    }),
-  )
-  const failure = send.error ? readFailure(send.error) : null
-  const finish = () => {
+  const finish = async () => {
     setTried(true)
     if (missing.length > 0) return
-    const commandId = draft.commandId ?? v7()
-    // Kept with its id: sent again it is the same record, however much later.
-    change({ commandId, finishedAt: record.finishedAt })
-    send.mutate({ commandId, record: record as CloseOutInput })
+    setFinishing(true)
+    // Written down here, sent when it can be: from now on it is a command, and the draft is gone with the same stroke.
+    await written()
+    const safe = await write({ kind: 'close-out', body: { record }, visitId: visit.visitId, siteLabel: visit.siteLabel }, visit.jobId)
+    setFinishing(false)
+    setNowhere(!safe)
+    if (safe) clear()
   }
-  const put = (part: Partial<Draft>) => change({ ...part, commandId: null })
   // What the outcome demands is asked here where no step of this visit asks it, so that nothing is demanded in vain.
   const needed = record.outcome
     ? requiredChecks(record.outcome, visit.kind, record.oldBed?.takenOut === true || record.newBed !== null)
@@ -116,7 +109,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
       label={label}
       checked={[text, ...alike].includes(draft.answers[id]?.text ?? '')}
       onChange={(event) =>
-        put({
+        change({
           answers: {
             ...draft.answers,
             [id]: { text: event.target.checked ? text : '', unit: null, value: null, at: new Date().toISOString() },
@@ -141,7 +134,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
             hint: meanings(value),
           }))}
           value={draft.outcome}
-          onChange={(outcome) => put({ outcome })}
+          onChange={(outcome) => change({ outcome })}
         />
         <DayInput
           label={words('workDay')}
@@ -149,7 +142,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
           required
           max={today}
           value={draft.workDay}
-          onChange={(event) => put({ workDay: entered(event.target.value) })}
+          onChange={(event) => change({ workDay: entered(event.target.value) })}
         />
         {needed.includes('bypass-proven') && lacks('bypass-holds') ? tick('bypass-holds', words('bypassProven'), ['holds', 'leaks']) : null}
         {needed.includes('pressure-zero') && lacks('pressure-zero') ? tick('pressure-zero', words('pressureZero')) : null}
@@ -157,27 +150,25 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
         {needed.includes('customer-told') ? tick('customer-told', stops('do/customer-told')) : null}
         {draft.outcome === 'bed-not-at-fault' ? tick('in-service', words('backInService')) : null}
         {draft.outcome && outcomeFacts[draft.outcome as keyof typeof outcomeFacts].needsReason ? (
-          <TextArea label={words('found')} value={draft.reason} onChange={(event) => put({ reason: event.target.value })} required />
+          <TextArea label={words('found')} value={draft.reason} onChange={(event) => change({ reason: event.target.value })} required />
         ) : null}
         {record.outcome && ENDS_BED.includes(record.outcome) && outcomesOfKind[visit.kind].includes('condemned') ? (
-          <OldBedFields visit={visit} form={{ shown: draft, change: put }} />
+          <OldBedFields visit={visit} form={{ shown: draft, change }} />
         ) : null}
-        {draft.outcome === 'done' && changesBed(visit.kind) ? (
-          <NewBedFields form={{ shown: draft, change: put }} by={by} tried={tried} />
-        ) : null}
+        {draft.outcome === 'done' && changesBed(visit.kind) ? <NewBedFields form={{ shown: draft, change }} by={by} tried={tried} /> : null}
         {draft.outcome === 'done' && testsOutlet(visit.kind) ? (
           <Select
             label={words('outletWhy', { limit: formatHardnessGpg(figures.outletLimitGpg, me.company) })}
             value={oneOf(outletReasons, draft.hardnessReason) ?? ''}
             none={words('outletFine')}
-            onChange={(event) => put({ hardnessReason: event.target.value })}
+            onChange={(event) => change({ hardnessReason: event.target.value })}
             choices={outletReasons.map((value) => ({ value, label: words(`outlet/${value}`) }))}
           />
         ) : null}
         {record.outcome && record.outcome !== 'no-access' && record.outcome !== 'left-as-found' ? (
-          <PartsUsed stock={visit.stock} parts={parts} tried={tried} onChange={(next) => put({ parts: next })} />
+          <PartsUsed stock={visit.stock} parts={parts} tried={tried} onChange={(next) => change({ parts: next })} />
         ) : null}
-        <TextArea label={words('notes')} value={draft.notes} onChange={(event) => put({ notes: event.target.value })} />
+        <TextArea label={words('notes')} value={draft.notes} onChange={(event) => change({ notes: event.target.value })} />
       </div>
       {tried && missing.length > 0 ? (
         <div role="alert" className="mt-6 border-l-4 border-bead bg-wash px-4 py-3">
@@ -189,11 +180,9 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
           </ul>
         </div>
       ) : null}
-      {failure ? (
-        <Problem happened={failure.message} kept={words('kept')} reference={failure.requestId} onRetry={finish} retrying={send.isPending} />
-      ) : null}
+      {nowhere ? <Notice kind="mind">{saving('notSent')}</Notice> : null}
       <div className="sticky bottom-0 mt-6 border-t border-line bg-paper py-4">
-        <Button kind="ink" wide busy={send.isPending} busyLabel={words('sending')} onClick={finish}>
+        <Button kind="ink" wide busy={finishing} busyLabel={saving('sendingNow', { count: 1 })} onClick={() => void finish()}>
           {words('finish')}
         </Button>
       </div>

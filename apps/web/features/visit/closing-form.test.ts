@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { type Draft, emptyDraft, entered } from './draft.ts'
-import { leftDraft } from './left-draft.ts'
+import { earlierDraft } from './earlier-draft.ts'
 import { shownDraft } from './prefilled.ts'
 import { readDraft } from './read-draft.ts'
 
@@ -70,7 +70,7 @@ const FIRST_FORM = JSON.stringify({
 
 test('a draft of the form before opens with all that was typed', () => {
   const draft = readDraft(FIRST_FORM)
-  expect(draft).toMatchObject({ step: 28, outcome: 'done', resinKind: 'gel-10', notes: 'gate sticks', commandId: 'c', finishedAt: null })
+  expect(draft).toMatchObject({ step: 28, outcome: 'done', resinKind: 'gel-10', notes: 'gate sticks', finishedAt: null })
   expect(shownDraft(draft, CHICAGO, at)).toMatchObject({ takenOut: true, endCause: 'worn', volume: '2', gravel: '18', tube: '52 5/8' })
   expect(shownDraft(draft, CHICAGO, at).evidence).toBe('beads mushy')
   expect(draft.answers['old-beads']?.text).toBe('mushy')
@@ -78,7 +78,7 @@ test('a draft of the form before opens with all that was typed', () => {
 
 test.each([[null], ['{'], ['null'], ['7']])('%j is no draft: an empty one opens', (text) => expect(readDraft(text)).toEqual(emptyDraft))
 
-test('entries of a visit that was called off are found for the next visit of the same job, and for no other', () => {
+test('what the release before kept by visit is found for its job: this visit’s first, else another’s, and no other person’s', () => {
   const shelf = 'almanac:visit:firm:ann:'
   const kept = new Map([
     [`${shelf}old`, JSON.stringify({ ...answered, jobId: 'job' })],
@@ -88,7 +88,9 @@ test('entries of a visit that was called off are found for the next visit of the
     [`${shelf}before`, FIRST_FORM],
   ])
   const store = { length: kept.size, key: (i: number) => [...kept.keys()][i] ?? null, getItem: (key: string) => kept.get(key) ?? null }
-  expect(leftDraft(store, shelf, 'new', 'job')).toMatchObject({ key: `${shelf}old`, entries: 5 })
-  expect(leftDraft(store, shelf, 'old', 'job')).toBeNull()
-  expect(leftDraft(store, shelf, 'new', 'third')).toBeNull()
+  const found = (visitId: string, jobId: string) => earlierDraft(store, shelf, visitId, jobId)
+  expect(found('new', 'job')).toMatchObject({ key: `${shelf}old`, draft: { visitId: 'old' } })
+  expect(found('begun', 'job')).toMatchObject({ key: `${shelf}begun`, draft: { startedAt: at } })
+  expect(found('before', 'job')).toMatchObject({ draft: { resinKind: 'gel-10' } })
+  expect(found('new', 'third')).toBeNull()
 })

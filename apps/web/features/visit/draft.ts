@@ -48,7 +48,11 @@ export type Draft = Record<StepTexts, DraftField<string>> & {
   form: 2
   /** The job it was begun for; null on drafts of before: a job booked again has another visit. */
   jobId: string | null
+  /** The visit it was last worked on in; the job may have been booked again since. */
+  visitId: string | null
   startedAt: string | null
+  /** Whether the visit was started on this device: one that was begun elsewhere is not this one's to take back. */
+  startedHere: boolean
   /** When the steps were left for the closing form; null on drafts that never came there. */
   finishedAt: string | null
   /** Step being shown, from 0; the number of steps means the closing form. */
@@ -62,14 +66,14 @@ export type Draft = Record<StepTexts, DraftField<string>> & {
   reason: string
   hardnessReason: string
   notes: string
-  /** Id of the closing command, kept so that sending again applies once. */
-  commandId: string | null
 }
 
 export const emptyDraft: Draft = {
   form: 2,
   jobId: null,
+  visitId: null,
   startedAt: null,
+  startedHere: false,
   finishedAt: null,
   step: 0,
   answers: {},
@@ -92,7 +96,6 @@ export const emptyDraft: Draft = {
   reason: '',
   hardnessReason: '',
   notes: '',
-  commandId: null,
 }
 
 /** A closing form with its fields as they are shown: what was typed, and what the steps say of the rest. */

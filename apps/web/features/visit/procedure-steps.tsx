@@ -13,13 +13,19 @@ import type { DraftHandle } from './use-draft.ts'
 import { isOpen, tankOfVisit, type VisitReading } from './visit-amounts.ts'
 import { VisitDrawing } from './visit-drawing.tsx'
 
-type Props = { procedure: Procedure; handle: DraftHandle; visit: VisitPage }
+type Props = {
+  procedure: Procedure
+  handle: DraftHandle
+  visit: VisitPage
+  /** Takes the start back; null once something was entered. */
+  onTakeBack: (() => void) | null
+}
 
 /** Steps where the crew wants the tank before its eyes. */
 const DRAWN = new Set<ProcedureStepId>(['cut-tube', 'pour-gravel', 'pour-resin'])
 
 /** One step at a time: its cautions first, then what to do, then what is asked. */
-export function ProcedureSteps({ procedure, handle, visit }: Props) {
+export function ProcedureSteps({ procedure, handle, visit, onTakeBack }: Props) {
   const { me } = useSession()
   const words = useWords('visit')
   const { draft, change } = handle
@@ -66,6 +72,7 @@ export function ProcedureSteps({ procedure, handle, visit }: Props) {
         <div className="flex flex-wrap gap-3">
           {draft.step > 0 ? <Button onClick={() => go(draft.step - 1)}>{words('previousStep')}</Button> : null}
           <Button onClick={() => go(procedure.steps.length)}>{words('stop')}</Button>
+          {onTakeBack ? <Button onClick={onTakeBack}>{words('notStarted')}</Button> : null}
         </div>
       </div>
       {ahead.length > 0 ? <p className="mt-5 text-small text-soft">{words('ahead', { steps: ahead.join(' · ') })}</p> : null}

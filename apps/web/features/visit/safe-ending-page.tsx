@@ -31,7 +31,6 @@ export function SafeEndingPage({ stop, steps, handle }: Props) {
     change({
       ...more,
       answers: { ...draft.answers, [id]: { text, unit: null, value: null, at: new Date().toISOString() } },
-      commandId: null,
     })
   const left = ending.steps.filter((id) => id !== 'stop-photographed' && draft.answers[id]?.text !== 'yes').length
   const [only, ...others] = ending.outcomes
@@ -39,7 +38,6 @@ export function SafeEndingPage({ stop, steps, handle }: Props) {
     change({
       step: steps,
       finishedAt: new Date().toISOString(),
-      commandId: null,
       outcome: ending.outcomes.some((one) => one === draft.outcome) ? draft.outcome : others.length === 0 ? (only ?? '') : '',
     })
   const number = showWhole(step + 1, me.company)

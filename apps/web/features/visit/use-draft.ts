@@ -1,79 +1,86 @@
 'use client'
-import { useCallback, useEffect, useState } from 'react'
-import { useSession } from '@/client/providers'
+import { useCallback, useEffect, useRef, useState } from 'react'
+import { useField } from '@/client/field/field-home'
+import { draftOf, putDraft } from '@/client/field/field-store'
 import { type Draft, emptyDraft } from './draft.ts'
-import { type LeftDraft, leftDraft } from './left-draft.ts'
+import { earlierDraft } from './earlier-draft.ts'
 import { readDraft } from './read-draft.ts'
 
-/** Where a person's drafts are kept: under company, person and visit, so that nobody sends another's. */
-const shelfOf = (companyId: string, personId: string) => `almanac:visit:${companyId}:${personId}:`
+/** Where the release before kept a person's drafts. */
+const shelfOf = (owner: string) => `almanac:visit:${owner}:`
 
-function read(key: string): Draft {
-  try {
-    return readDraft(localStorage.getItem(key))
-  } catch {
-    return emptyDraft
-  }
+/** The draft of a job: from the browser's database, or brought over from where the release before kept it. */
+async function load(owner: `${string}:${string}`, visitId: string, jobId: string): Promise<Draft> {
+  const kept = await draftOf(owner, jobId)
+  if (kept !== undefined) return readDraft(kept)
+  const earlier = earlierDraft(localStorage, shelfOf(owner), visitId, jobId)
+  if (!earlier) return emptyDraft
+  const draft = { ...earlier.draft, jobId }
+  await putDraft(owner, jobId, JSON.stringify(draft))
+  localStorage.removeItem(earlier.key)
+  return draft
 }
 
 export type DraftHandle = {
   draft: Draft
   ready: boolean
+  /** False where the device refused to store the last change. */
   kept: boolean
   change: (part: Partial<Draft>) => void
+  /** When all that was typed has been written. */
+  written: () => Promise<unknown>
+  /** Shows an empty one; what was kept goes with the command that ends the visit. */
   clear: () => void
-  /** What this tablet holds for another visit of the same job, and how to go on with it here. */
-  leftFor: (jobId: string) => LeftDraft | null
-  takeOver: (from: LeftDraft) => void
 }
 
-/** The visit's draft, kept on this device with each change; `kept` is false when the device refuses to store it. */
-export function useDraft(visitId: string): DraftHandle {
-  const { me } = useSession()
-  const shelf = shelfOf(me.company.id, me.person.id)
-  const key = `${shelf}${visitId}`
+/** What was typed for a job, kept on this device with each change: it belongs to job and person, so that a visit called off and booked again keeps it. */
+export function useDraft(of: { visitId: string; jobId: string } | null): DraftHandle {
+  const { owner } = useField()
   const [draft, setDraft] = useState(emptyDraft)
   const [ready, setReady] = useState(false)
   const [kept, setKept] = useState(true)
+  const latest = useRef(emptyDraft)
+  const writing = useRef<Promise<unknown>>(Promise.resolve())
+  const [visitId, jobId] = [of?.visitId, of?.jobId]
   useEffect(() => {
-    setDraft(read(key))
-    setReady(true)
-  }, [key])
+    if (!visitId || !jobId) return
+    let left = false
+    setReady(false)
+    void load(owner, visitId, jobId)
+      .catch(() => {
+        setKept(false)
+        return emptyDraft
+      })
+      .then((found) => {
+        if (left) return
+        latest.current = found
+        setDraft(found)
+        setReady(true)
+      })
+    return () => {
+      left = true
+    }
+  }, [owner, visitId, jobId])
   const change = useCallback(
-    (part: Partial<Draft>) =>
-      setDraft((now) => {
-        const next = { ...now, ...part }
-        try {
-          localStorage.setItem(key, JSON.stringify(next))
-          setKept(true)
-        } catch {
-          setKept(false)
-        }
-        return next
-      }),
-    [key],
+    (part: Partial<Draft>) => {
+      if (!jobId) return
+      const next = { ...latest.current, ...part }
+      latest.current = next
+      setDraft(next)
+      // In the order of typing: the last one stands.
+      writing.current = writing.current
+        .then(() => putDraft(owner, jobId, JSON.stringify(next)))
+        .then(
+          () => setKept(true),
+          () => setKept(false),
+        )
+    },
+    [owner, jobId],
   )
+  const written = useCallback(() => writing.current, [])
   const clear = useCallback(() => {
-    localStorage.removeItem(key)
+    latest.current = emptyDraft
     setDraft(emptyDraft)
-  }, [key])
-  const leftFor = useCallback(
-    (jobId: string) => {
-      try {
-        return leftDraft(localStorage, shelf, visitId, jobId)
-      } catch {
-        return null
-      }
-    },
-    [shelf, visitId],
-  )
-  const takeOver = useCallback(
-    (from: LeftDraft) => {
-      // The command's id belongs to the visit it was for; here it is another one.
-      change({ ...from.draft, commandId: null })
-      localStorage.removeItem(from.key)
-    },
-    [change],
-  )
-  return { draft, ready, kept, change, clear, takeOver, leftFor }
+  }, [])
+  return { draft, ready, kept, change, written, clear }
 }

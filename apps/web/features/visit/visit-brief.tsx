@@ -8,26 +8,22 @@ import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
-import { Problem } from '@almanac/ui/problem'
 import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import { formatList } from '@almanac/units/format-list'
 import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
-import { readFailure } from '@/client/failure'
+import { directionsTo } from '@/client/directions'
 import { telOf } from '@/client/phone-link'
-import { useSession } from '@/client/providers'
-import { useCommand } from '@/client/use-command'
 import { useRebedFirm } from '@/client/use-rebed-firm'
+import { StartVisit } from './start-visit.tsx'
 import { VisitDrawing } from './visit-drawing.tsx'
 import { VisitKit } from './visit-kit.tsx'
 
-type Props = { visit: VisitPage; procedure: Procedure; onStarted: () => void }
+type Props = { visit: VisitPage; procedure: Procedure; onStart: () => void; onResume: () => void }
 
 /** What to know before the first step: where, who, the load, the tank. */
-export function VisitBrief({ visit, procedure, onStarted }: Props) {
+export function VisitBrief({ visit, procedure, onStart, onResume }: Props) {
   const display = useDisplay()
-  const { api } = useSession()
-  const start = useCommand(api.visits.start.mutationOptions(), { onDone: onStarted })
   const words = useWords('visit')
   const kinds = useWords('jobKind')
   const roles = useWords('contactRole')
@@ -39,7 +35,7 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
         arrangement: words(`arrangement/${visit.twin.arrangement}`),
       })
     : visit.softenerLabel
-  const failure = start.error ? readFailure(start.error) : null
+  const place = [visit.street, visit.town].filter(Boolean).join(', ')
   return (
     <>
       <PageHead
@@ -55,7 +51,7 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
       {visit.jobNotes ? <Notice kind="mind">{visit.jobNotes}</Notice> : null}
       <DefinitionList
         facts={[
-          { name: words('where'), value: [visit.street, visit.town].filter(Boolean).join(', ') },
+          { name: words('where'), value: place },
           { name: words('access'), value: visit.accessNotes },
           ...visit.contacts.map((contact, i) => ({
             key: `contact-${i}`,
@@ -74,6 +70,16 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
           { name: words('softener'), value: softener },
         ]}
       />
+      <div className="my-4 flex flex-wrap gap-3">
+        {visit.contacts.map((contact) =>
+          contact.phone ? (
+            <LinkButton key={`${contact.role} ${contact.name} ${contact.phone}`} href={telOf(contact.phone)}>
+              {words('call', { name: contact.name ?? roles(contact.role).toLowerCase() })}
+            </LinkButton>
+          ) : null,
+        )}
+        {place ? <LinkButton href={directionsTo(place)}>{words('directions')}</LinkButton> : null}
+      </div>
       {visit.bed && visit.kind !== 'rebed' ? (
         <p className="my-4">
           <LinkButton href={`/whats-wrong?bedId=${visit.bed.bedId}`} link={Link}>
@@ -88,29 +94,17 @@ export function VisitBrief({ visit, procedure, onStarted }: Props) {
           <LinkButton href={`/api/beds/${visit.bed.bedId}/plan`}>{words('plan')}</LinkButton>
         </p>
       ) : null}
-      {failure ? <Problem happened={failure.message} todo={words('startOfflineHint')} /> : null}
-      <div className="sticky bottom-0 flex flex-col gap-3 border-t border-line bg-paper py-4">
-        {visit.state === 'under-way' ? (
-          <Button kind="ink" wide onClick={onStarted}>
-            {words('resume')}
-          </Button>
-        ) : (
-          <Button
-            kind="ink"
-            wide
-            busy={start.isPending}
-            busyLabel={words('starting')}
-            onClick={() => start.send({ visitId: visit.visitId, version: visit.version })}
-          >
-            {words('start')}
-          </Button>
-        )}
-        {failure ? (
-          <Button wide onClick={onStarted}>
-            {words('startOffline')}
-          </Button>
-        ) : null}
-      </div>
+      {visit.state === 'called-off' ? null : (
+        <div className="sticky bottom-0 flex flex-col gap-3 border-t border-line bg-paper py-4">
+          {visit.state === 'under-way' ? (
+            <Button kind="ink" wide onClick={onResume}>
+              {words('resume')}
+            </Button>
+          ) : (
+            <StartVisit visit={visit} onStart={onStart} />
+          )}
+        </div>
+      )}
     </>
   )
 }

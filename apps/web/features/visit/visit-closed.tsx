@@ -5,22 +5,25 @@ import { Notice } from '@almanac/ui/notice'
 import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 
-/** A visit that has reached the office. */
-export function VisitClosed({ visit }: { visit: VisitPage }) {
+/** A visit that was closed out; `waits` while the office has not heard of it. */
+export function VisitClosed({ visit, waits }: { visit: VisitPage; waits: boolean }) {
   const words = useWords('visit')
   const outcomes = useWords('outcome')
+  const outcome = visit.outcome ? outcomes(visit.outcome).toLowerCase() : null
   return (
     <>
-      <Notice kind="done">
-        {visit.outcome ? words('closedOut', { outcome: outcomes(visit.outcome).toLowerCase() }) : words('closedOutBare')}
+      <Notice kind={waits ? 'said' : 'done'}>
+        {outcome === null ? words('closedOutBare') : words(waits ? 'waits' : 'closedOut', { outcome })}
       </Notice>
       <div className="flex flex-wrap gap-4 py-4">
         <LinkButton href="/today" link={Link} kind="ink">
           {words('backToToday')}
         </LinkButton>
-        <LinkButton href={`/sites/${visit.siteId}`} link={Link}>
-          {words('seeSite')}
-        </LinkButton>
+        {waits ? null : (
+          <LinkButton href={`/sites/${visit.siteId}`} link={Link}>
+            {words('seeSite')}
+          </LinkButton>
+        )}
       </div>
     </>
   )

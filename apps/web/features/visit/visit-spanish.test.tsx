@@ -58,7 +58,7 @@ const visitOf = (kind: VisitPage['kind'], bed: Partial<typeof BED> = {}) =>
 const screen = (part: ReactNode) => spanishScreen('field', part)
 const handle = (draft: Partial<Draft>) => ({
   ...{ draft: { ...emptyDraft, startedAt: '2026-11-29T15:00:00Z', ...draft }, ready: true, kept: true },
-  ...{ change: () => {}, clear: () => {}, leftFor: () => null, takeOver: () => {} },
+  ...{ change: () => {}, clear: () => {}, written: () => Promise.resolve() },
 })
 const procedure = (visit: VisitPage) => procedureOf(visit, company, USUAL_FIGURES, procedureWords(LOCALE))
 
@@ -67,14 +67,20 @@ describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
   const { steps } = procedure(visit)
 
   it('brief, kit and drawing have no English', () => {
-    expect(englishLeft(screen(<VisitBrief visit={visit} procedure={procedure(visit)} onStarted={() => {}} />))).toEqual([])
+    expect(englishLeft(screen(<VisitBrief visit={visit} procedure={procedure(visit)} onStart={() => {}} onResume={() => {}} />))).toEqual(
+      [],
+    )
   })
   it('no step has, answered, unanswered or with an amount that is asked back', () => {
     steps.forEach((step, at) => {
       const odd = Object.fromEntries(step.asks.map((ask) => [ask.id, { text: '99', unit: null, value: null, at: '2026-11-29T15:00:00Z' }]))
       for (const answers of [{}, odd])
         expect(
-          englishLeft(screen(<ProcedureSteps procedure={procedure(visit)} handle={handle({ step: at, answers })} visit={visit} />)),
+          englishLeft(
+            screen(
+              <ProcedureSteps procedure={procedure(visit)} handle={handle({ step: at, answers })} visit={visit} onTakeBack={() => {}} />,
+            ),
+          ),
           step.id,
         ).toEqual([])
     })
@@ -97,7 +103,8 @@ describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
   })
   it('nor the closed visit', () => {
     for (const outcome of visitOutcomes)
-      expect(englishLeft(screen(<VisitClosed visit={{ ...visit, state: 'closed', outcome }} />))).toEqual([])
+      for (const waits of [true, false])
+        expect(englishLeft(screen(<VisitClosed visit={{ ...visit, state: 'closed', outcome }} waits={waits} />))).toEqual([])
   })
 })
 
@@ -121,7 +128,7 @@ describe.each(visitStops)('a stop: %s', (name) => {
 it('what is counted is named in Spanish too', () => {
   const visit = visitOf('rebed')
   const at = procedure(visit).steps.findIndex((step) => step.asks.some((ask) => ask.id === 'spent-containers'))
-  const shown = screen(<ProcedureSteps procedure={procedure(visit)} handle={handle({ step: at })} visit={visit} />)
+  const shown = screen(<ProcedureSteps procedure={procedure(visit)} handle={handle({ step: at })} visit={visit} onTakeBack={null} />)
   expect(shown).toContain('baldes')
   expect(shown).not.toContain('pails')
 })

@@ -1,45 +1,105 @@
 'use client'
-import { Button } from '@almanac/ui/button'
+import type { VisitPage } from '@almanac/contract/visits'
+import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { FieldFrame } from '@almanac/ui/field-frame'
 import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
-import { TextLink } from '@almanac/ui/text-link'
 import { useWords } from '@almanac/words/use-words'
-import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
+import { closeOutWaits } from '@/client/field/as-done'
+import { useField } from '@/client/field/field-home'
+import { KeptNote, useWaitingWords, WaitingNote } from '@/client/field/waiting-note'
 import { useSession } from '@/client/providers'
 import { CloseOutForm } from './close-out-form.tsx'
+import type { Draft } from './draft.ts'
+import { entriesOf } from './earlier-draft.ts'
 import { procedureOf, useProcedureWords } from './procedure-of.ts'
 import { ProcedureSteps } from './procedure-steps.tsx'
 import { SafeEndingPage } from './safe-ending-page.tsx'
-import { standingStop } from './standing-stop.ts'
-import { useDraft } from './use-draft.ts'
+import { type StandingStop, standingStop } from './standing-stop.ts'
+import { type DraftHandle, useDraft } from './use-draft.ts'
+import { useVisit } from './use-visit.ts'
 import { VisitBrief } from './visit-brief.tsx'
 import { VisitClosed } from './visit-closed.tsx'
 
-/** One visit on the tablet: the brief, then the procedure step by step, then the closing form. */
+type PartProps = { visit: VisitPage; procedure: Procedure; handle: DraftHandle; stop: StandingStop | null }
+
+/** Whether this visit was begun here. The draft is the job's: what an earlier visit left in it is gone on with, but each visit is begun anew. */
+const begunHere = ({ startedAt, visitId }: Draft, visit: VisitPage): boolean =>
+  startedAt !== null && (visitId === null || visitId === visit.visitId)
+
+/** What the visit is at: closed, not begun, in its steps, or at its end. */
+function VisitPart({ visit, procedure, handle, stop }: PartProps) {
+  const { outbox, write } = useField()
+  const words = useWords('visit')
+  const { draft, change, clear, written } = handle
+  const { visitId, jobId, siteLabel } = visit
+  if (visit.state === 'closed') return <VisitClosed visit={visit} waits={closeOutWaits(visitId, outbox)} />
+  const start = () => {
+    change({ jobId, visitId, startedAt: new Date().toISOString(), startedHere: true })
+    void write({ kind: 'start', body: { visitId }, visitId, siteLabel })
+  }
+  if (!begunHere(draft, visit)) {
+    const carried = draft.startedAt === null ? 0 : entriesOf(draft)
+    return (
+      <>
+        {visit.state === 'called-off' ? <Notice kind="mind">{words('calledOff')}</Notice> : null}
+        {carried > 0 ? <Notice kind="mind">{words('carriedOver', { count: carried })}</Notice> : null}
+        <VisitBrief
+          visit={visit}
+          procedure={procedure}
+          onStart={start}
+          onResume={() => change({ jobId, visitId, startedAt: new Date().toISOString(), startedHere: false })}
+        />
+      </>
+    )
+  }
+  const takeBack = async () => {
+    await written()
+    clear()
+    await write({ kind: 'undo-start', body: { visitId }, visitId, siteLabel }, jobId)
+  }
+  return (
+    <>
+      {visit.state === 'called-off' ? <Notice kind="mind">{words('calledOffAtWork')}</Notice> : null}
+      {stop && draft.step < procedure.steps.length ? (
+        <SafeEndingPage stop={stop} steps={procedure.steps.length} handle={handle} />
+      ) : draft.step < procedure.steps.length ? (
+        <ProcedureSteps
+          procedure={procedure}
+          handle={handle}
+          visit={visit}
+          onTakeBack={draft.startedHere && entriesOf(draft) === 0 ? () => void takeBack() : null}
+        />
+      ) : (
+        <CloseOutForm visit={visit} procedure={procedure} handle={handle} />
+      )}
+    </>
+  )
+}
+
+/** One visit on the tablet: the brief, then the procedure step by step, then the closing form. All of it works without the server. */
 export function Visit({ visitId }: { visitId: string }) {
-  const { api, me, figures } = useSession()
-  const page = useQuery(api.visits.get.queryOptions({ input: { visitId } }))
-  const handle = useDraft(visitId)
-  const { draft, ready, kept, change } = handle
-  const visit = page.data
-  const entries = Object.values(draft.answers).filter((answer) => answer.text !== '').length
+  const { me, figures } = useSession()
+  const { visit, keptAt, error, isPending, isFetching, refetch } = useVisit(visitId)
+  const handle = useDraft(visit ?? null)
+  const { draft, ready, kept } = handle
   const words = useWords('visit')
   const kinds = useWords('jobKind')
-  const status =
-    visit?.state === 'closed' ? words('sent') : !kept ? words('cannotKeep') : entries > 0 ? words('saved', { count: entries }) : ''
-  const left = visit && ready && draft.startedAt === null ? handle.leftFor(visit.jobId) : null
+  const waiting = useWaitingWords()
+  const entries = entriesOf(draft)
+  const saved = !kept ? words('cannotKeep') : entries > 0 ? words('saved', { count: entries }) : ''
+  const status = waiting || (visit?.state === 'closed' && entries === 0 ? words('sent') : saved)
   const spoken = useProcedureWords()
   const procedure = visit ? procedureOf(visit, me.company, figures, spoken, draft.answers) : null
   const stop =
-    visit && procedure && visit.state !== 'closed' && draft.startedAt !== null ? standingStop(visit, procedure, draft.answers) : null
+    visit && procedure && visit.state !== 'closed' && begunHere(draft, visit) ? standingStop(visit, procedure, draft.answers) : null
   const back = (
-    <TextLink href="/today" link={Link}>
+    <Link href="/today" className="-ml-2 inline-flex min-h-control min-w-12 items-center px-2 underline underline-offset-4">
       {words('today')}
-    </TextLink>
+    </Link>
   )
   return (
     <FieldFrame
@@ -48,34 +108,11 @@ export function Visit({ visitId }: { visitId: string }) {
       back={back}
       stopped={stop !== null}
     >
-      {page.error ? (
-        <Problem happened={readFailure(page.error).message} onRetry={() => void page.refetch()} retrying={page.isFetching} />
-      ) : null}
-      {page.isPending || !ready ? <Skeleton lines={8} label={words('loading')} /> : null}
-      {visit && procedure && ready ? (
-        visit.state === 'closed' ? (
-          <VisitClosed visit={visit} />
-        ) : draft.startedAt === null ? (
-          <>
-            {left ? (
-              <Notice kind="mind" action={<Button onClick={() => handle.takeOver(left)}>{words('useEntries')}</Button>}>
-                {words('leftOver', { count: left.entries })}
-              </Notice>
-            ) : null}
-            <VisitBrief
-              visit={visit}
-              procedure={procedure}
-              onStarted={() => change({ jobId: visit.jobId, startedAt: new Date().toISOString(), step: 0 })}
-            />
-          </>
-        ) : stop && draft.step < procedure.steps.length ? (
-          <SafeEndingPage stop={stop} steps={procedure.steps.length} handle={handle} />
-        ) : draft.step < procedure.steps.length ? (
-          <ProcedureSteps procedure={procedure} handle={handle} visit={visit} />
-        ) : (
-          <CloseOutForm visit={visit} procedure={procedure} handle={handle} />
-        )
-      ) : null}
+      <WaitingNote />
+      {visit ? <KeptNote at={keptAt} /> : null}
+      {error ? <Problem happened={readFailure(error).message} onRetry={() => void refetch()} retrying={isFetching} /> : null}
+      {isPending || (visit && !ready) ? <Skeleton lines={8} label={words('loading')} /> : null}
+      {visit && procedure && ready ? <VisitPart visit={visit} procedure={procedure} handle={handle} stop={stop} /> : null}
     </FieldFrame>
   )
 }

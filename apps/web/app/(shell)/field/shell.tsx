@@ -1,0 +1,40 @@
+'use client'
+import { useEffect, useState } from 'react'
+import { FieldHome } from '@/client/field/field-home'
+import { type Known, lastKnown } from '@/client/field/field-store'
+import { Providers } from '@/client/providers'
+import { Today } from '@/features/today/today'
+import { Visit } from '@/features/visit/visit'
+
+/** The visit that the address asks for, where it asks for one. */
+const visitIn = (path: string): string | null => /^\/visits\/([0-9a-f-]{36})$/i.exec(path)?.[1] ?? null
+
+type Found = { known: Known | null; visitId: string | null }
+
+/** Whichever field page the address asks for, for whoever worked on this device last. */
+export function Shell({ emptyTitle, emptyText }: { emptyTitle: string; emptyText: string }) {
+  const [found, setFound] = useState<Found | null>(null)
+  useEffect(() => {
+    const visitId = visitIn(location.pathname)
+    lastKnown().then(
+      (known) => setFound({ known: known ?? null, visitId }),
+      () => setFound({ known: null, visitId }),
+    )
+  }, [])
+  if (found === null) return null
+  if (found.known === null)
+    return (
+      <main className="field mx-auto flex min-h-dvh max-w-[860px] flex-col gap-3 bg-paper px-4 py-10 text-ink">
+        <h1 className="text-h1 font-semibold">{emptyTitle}</h1>
+        <p>{emptyText}</p>
+      </main>
+    )
+  const { me, messages } = found.known
+  return (
+    <Providers me={me} messages={messages}>
+      <FieldHome me={me} messages={messages}>
+        {found.visitId === null ? <Today /> : <Visit visitId={found.visitId} />}
+      </FieldHome>
+    </Providers>
+  )
+}
