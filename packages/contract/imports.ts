@@ -159,6 +159,10 @@ export const imports = {
     .route({ method: 'POST', path: '/imports/apply' })
     .input(BatchCommandInput)
     .output(z.object({ batchId: Id, version: Version })),
+  discard: oc
+    .route({ method: 'POST', path: '/imports/discard' })
+    .input(BatchCommandInput)
+    .output(z.object({ batchId: Id, version: Version })),
   undo: oc
     .route({ method: 'POST', path: '/imports/undo' })
     .input(BatchCommandInput)

@@ -1,5 +1,5 @@
-/** The states of an import: its file is read, or refused for what it holds; then its rows wait as a draft. */
-export const importStates = ['reading', 'refused', 'draft', 'queued', 'applying', 'applied', 'undone', 'failed'] as const
+/** The states of an import: its file is read, or refused for what it holds; then its rows wait as a draft, which may be discarded. */
+export const importStates = ['reading', 'refused', 'draft', 'discarded', 'queued', 'applying', 'applied', 'undone', 'failed'] as const
 export type ImportState = (typeof importStates)[number]
 
 /** What became of a row of the file. */

@@ -59,6 +59,11 @@ test('a file that no list is gets a sentence, and the page goes on', async ({ pa
   // What was refused stays on the list, and says so there.
   await page.goto('/imports')
   await expect(page.getByRole('row', { name: /long\.csv/ })).toContainText('could not be read')
+  await page.getByRole('link', { name: 'long.csv' }).click()
+  await page.getByRole('button', { name: 'Discard this list' }).click()
+  await page.getByRole('button', { name: 'Discard it' }).click()
+  await expect(page.getByRole('row', { name: /stray\.xlsx/ })).toBeVisible()
+  await expect(page.getByRole('row', { name: /long\.csv/ })).toHaveCount(0)
   await bring('fair.csv', new TextEncoder().encode('Name,Street\nAnn Poe,1 Elm St\n'))
   await expect(page.getByRole('heading', { name: 'What each column holds' })).toBeVisible({ timeout: 60_000 })
 })

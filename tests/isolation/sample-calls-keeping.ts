@@ -33,5 +33,6 @@ export const imports: Record<string, Sample> = {
   rows: { roles: 'o', input: (r) => ({ ...page, batchId: r.batchId, only: 'all' }) },
   check: { roles: 'o', input: (r) => ({ ...draft(r), columns }) },
   apply: { roles: 'o', input: draft },
+  discard: { roles: 'o', input: draft },
   undo: { roles: 'o', input: (r) => ({ batchId: r.batchId, version }) },
 }

@@ -22,7 +22,7 @@ function batchRow(row: Prisma.ImportBatchGetPayload<object>): ImportBatchRow {
   }
 }
 
-/** The firm's imports, newest first. */
+/** The firm's imports, newest first; without what was discarded. */
 export async function readImports(
   scope: Pick<Scope, 'companyId'>,
   query: { limit: number; cursor?: string },
@@ -32,7 +32,7 @@ export async function readImports(
   const found = await inCompany(scope, (tx) =>
     tx.importBatch.findMany({
       // Ids are made in order of time, so they page like the day they were brought in.
-      where: { companyId, ...(after ? { id: { lt: after.id } } : {}) },
+      where: { companyId, state: { not: 'discarded' }, ...(after ? { id: { lt: after.id } } : {}) },
       orderBy: { id: 'desc' },
       take: query.limit + 1,
     }),

@@ -3,9 +3,12 @@ import os from 'node:os'
 import path from 'node:path'
 import { closeClients } from '@almanac/database/client'
 import { inCompany } from '@almanac/database/in-company'
+import { readImports } from '@almanac/database/read/import-batches'
+import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { testDatabase } from '../../../tests/support/test-database.ts'
+import { discardDraft } from './discard-draft.ts'
 import { giveUpReading, readStoredFile } from './read-stored-file.ts'
 import { storeUpload } from './store-upload.ts'
 import { batchOf, type Firm, makeFirm, rowsOf } from './test-import.ts'
@@ -80,4 +83,18 @@ test('a file that is no list is refused with its sentence, leaves no rows, and t
   await readStoredFile(task(firm, draft))
   await giveUpReading(task(firm, draft))
   expect(await batchOf(firm, draft)).toMatchObject({ state: 'draft' })
+})
+
+test('a draft that is discarded keeps its name and nothing of what it said; one that was imported, or is being read, is not discarded', async () => {
+  const firm = await makeFirm()
+  const batchId = await sent(firm, 'Name,Street,Notes\nZenobia Quill,9 Elm St,gate code 4711\n')
+  const discard = (version: number) => discardDraft(firm, { commandId: newId(), batchId, version })
+  await expect(discard(1)).rejects.toMatchObject({ code: 'conflict' })
+  await readStoredFile(task(firm, batchId))
+  await expect(discard(1)).rejects.toMatchObject({ code: 'version-conflict' })
+  await discard(2)
+  expect(await batchOf(firm, batchId)).toMatchObject({ state: 'discarded', header: [], version: 3, fileName: 'list.csv', totalRows: 1 })
+  expect(JSON.stringify([await batchOf(firm, batchId), await rowsOf(firm, batchId)])).not.toMatch(/Zenobia|Elm|4711/)
+  expect((await readImports(firm, { limit: 10 })).rows).toEqual([])
+  await expect(discard(3)).rejects.toMatchObject({ code: 'conflict' })
 })

@@ -1,6 +1,8 @@
 'use client'
 import type { ImportBatchPage } from '@almanac/contract/imports'
+import type { ImportState } from '@almanac/records/import-state'
 import { useDisplay } from '@almanac/ui/display'
+import { Empty } from '@almanac/ui/empty'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
@@ -16,9 +18,12 @@ import { ApplyStep } from './apply-step.tsx'
 import { BringIn } from './bring-in.tsx'
 import { CheckStep } from './check-step.tsx'
 import { ColumnsStep } from './columns-step.tsx'
+import { DiscardPart } from './discard-part.tsx'
 import { ReadingStep } from './reading-step.tsx'
 import { ResultStep } from './result-step.tsx'
 
+/** A list in these states has no step to take. */
+const BEFORE: ReadonlySet<ImportState> = new Set(['reading', 'refused', 'discarded'])
 const NAMES = ['Columns', 'Check the rows', 'Write', 'Result'] as const
 
 function stepOf(batch: ImportBatchPage | undefined, back: boolean): number {
@@ -53,10 +58,18 @@ export function ImportWizard({ batchId }: { batchId: string }) {
       {batch?.state === 'refused' ? (
         <>
           <Problem happened={batch.failure ?? 'This file could not be read. Nothing was imported.'} />
-          <BringIn label="Choose another file" />
+          <div className="mt-4 flex flex-wrap items-start gap-3">
+            <BringIn label="Choose another file" />
+            <DiscardPart batch={batch} />
+          </div>
         </>
       ) : null}
-      {batch && batch.state !== 'reading' && batch.state !== 'refused' ? (
+      {batch?.state === 'discarded' ? (
+        <Empty title="This list was discarded" action={<BringIn />}>
+          Nothing of it was imported, and its rows were deleted.
+        </Empty>
+      ) : null}
+      {batch && !BEFORE.has(batch.state) ? (
         <>
           <Steps current={step} total={4} names={NAMES} label="Steps of the import" />
           {batch.state === 'failed' ? <Problem happened={batch.failure ?? 'The import stopped.'} kept="The rows are still here." /> : null}
@@ -64,6 +77,7 @@ export function ImportWizard({ batchId }: { batchId: string }) {
           {step === 2 ? <CheckStep batch={batch} onBack={() => setBack(true)} /> : null}
           {step === 3 ? <ApplyStep batch={batch} /> : null}
           {step === 4 ? <ResultStep batch={batch} /> : null}
+          {step < 3 ? <DiscardPart batch={batch} /> : null}
         </>
       ) : null}
     </>

@@ -9,6 +9,7 @@ const STATES = {
   reading: { shape: 'half', tone: 'water', word: 'being read' },
   refused: { shape: 'triangle', tone: 'danger', word: 'could not be read' },
   draft: { shape: 'dashed', tone: 'soft', word: 'draft, nothing imported' },
+  discarded: { shape: 'cross', tone: 'soft', word: 'discarded' },
   queued: { shape: 'hollow', tone: 'water', word: 'waiting' },
   applying: { shape: 'half', tone: 'water', word: 'importing' },
   applied: { shape: 'tick', tone: 'done', word: 'imported' },
