@@ -1,9 +1,11 @@
 import { oneOf } from '@almanac/records/choices'
 import { disinfectants } from '@almanac/records/disinfectant'
+import { formatInstant } from '@almanac/units/format-clock'
 import { formatDay } from '@almanac/units/format-day'
 import 'server-only'
 import type { BedPlanFacts } from '@almanac/contract/bed-choice'
 import type { WhomToCall } from '@almanac/contract/site-facts'
+import type { PlannedVisit } from '@almanac/database/read/planned-visit'
 import type { PlanFacts } from '@almanac/documents/rebed-plan/plan-facts'
 import type { Paper } from '@almanac/records/paper'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
@@ -17,9 +19,15 @@ const whomWords = ({ customerName, called }: WhomToCall) => [called?.name ?? cus
 
 type Company = Display & { name: string; paper: Paper }
 
-/** A bed's record as the rebed plan takes it. `today` is the day in the company's zone. */
-export function planFacts(plan: BedPlanFacts, company: Company, figures: FirmFigures, today: string): PlanFacts {
-  const { shelf, prices } = storesForKit(plan.stores)
+/** A bed's record as the rebed plan takes it, for the visit that is booked for it. `today` is the day in the company's zone. */
+export function planFacts(
+  plan: BedPlanFacts,
+  company: Company,
+  figures: FirmFigures,
+  today: string,
+  visit: PlannedVisit | null = null,
+): PlanFacts {
+  const { shelf } = storesForKit(plan.stores)
   return {
     firmName: company.name,
     printed: formatDay(today, company),
@@ -30,12 +38,11 @@ export function planFacts(plan: BedPlanFacts, company: Company, figures: FirmFig
       ? { ...plan.site, whom: whomWords(plan.site.whom) }
       : { label: wordsIn(company.locale, 'plan')('workshop'), street: null, town: null, accessNotes: null, whom: null },
     softenerLabel: plan.softener?.label ?? null,
+    visit: visit && { when: formatInstant(visit.startsAt, company), crew: visit.people.join(', ') || visit.crewName },
     twin: plan.softener?.twin ?? null,
     bed: plan.bed,
-    bedSign: plan.bed.bedId.slice(-6),
     bedBegan: bedTexts(company, wordsIn(company.locale, 'bedFacts'), wordsIn(company.locale, 'resinKind')).began(plan),
     water: { ...plan.water, disinfectant: oneOf(disinfectants, plan.water.disinfectant) },
-    prices: { currency: company.currency, prices },
     shelf,
   }
 }

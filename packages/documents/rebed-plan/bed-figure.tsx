@@ -9,19 +9,20 @@ import { boxOf, marksOver } from './material-marks.ts'
 /** Room for the figure and its texts, points. */
 export const FIGURE = { width: 318, height: 440, left: 34, top: 10, bottom: 22, tankWidth: 130 } as const
 
+type Room = { width: number; height: number; left: number; top: number; bottom: number; tankWidth: number }
+
 /** The scale the figure is drawn at: 1 : n. */
-export function scaleOf({ bounds }: BedDrawing) {
-  const { width: _width, height, top, bottom, tankWidth } = FIGURE
+export function scaleOf({ bounds }: BedDrawing, { height, top, bottom, tankWidth }: Room = FIGURE) {
   return figureScale(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY, tankWidth, height - top - bottom)
 }
 
-/** The bed drawn to scale in black: materials are known by their marks, not by a colour. */
-export function BedFigure({ drawing }: { drawing: BedDrawing }) {
+/** The bed drawn to scale in black: materials are known by their marks, not by a colour. `bare` leaves its dimensions out. */
+export function BedFigure({ drawing, room = FIGURE, bare = false }: { drawing: BedDrawing; room?: Room; bare?: boolean }) {
   const { bounds } = drawing
-  const { pointsPerIn } = scaleOf(drawing)
-  const origin = { x: FIGURE.left - bounds.minX * pointsPerIn, y: FIGURE.height - FIGURE.bottom }
+  const { pointsPerIn } = scaleOf(drawing, room)
+  const origin = { x: room.left - bounds.minX * pointsPerIn, y: room.height - room.bottom }
   return (
-    <Svg width={FIGURE.width} height={FIGURE.height} viewBox={`0 0 ${FIGURE.width} ${FIGURE.height}`}>
+    <Svg width={room.width} height={room.height} viewBox={`0 0 ${room.width} ${room.height}`}>
       <Defs>
         {drawing.shapes.map((shape) =>
           MARKED.has(shape.role) ? (
@@ -36,7 +37,7 @@ export function BedFigure({ drawing }: { drawing: BedDrawing }) {
           <Shape key={`${shape.role}-${i}`} shape={shape} pointsPerIn={pointsPerIn} />
         ))}
       </G>
-      <FigureDimensions drawing={drawing} pointsPerIn={pointsPerIn} origin={origin} />
+      {bare ? null : <FigureDimensions drawing={drawing} pointsPerIn={pointsPerIn} origin={origin} />}
     </Svg>
   )
 }

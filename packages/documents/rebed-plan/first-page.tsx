@@ -2,6 +2,7 @@ import { showWhole } from '@almanac/units/format-number'
 import { Page, View } from '@react-pdf/renderer'
 import { Printed, SOFT, sheet } from '../print/printed.tsx'
 import { TitleBlock } from '../print/title-block.tsx'
+import { AsFound } from './as-found.tsx'
 import { BedFigure, FIGURE, scaleOf } from './bed-figure.tsx'
 import { KitTable } from './kit-table.tsx'
 import type { MadePlan } from './make-plan.ts'
@@ -37,6 +38,7 @@ export function FirstPage({ plan }: { plan: MadePlan }) {
         </View>
       </View>
       <KitTable plan={plan} />
+      <AsFound plan={plan} />
       {shown.length > 0 ? (
         <Printed style={{ fontSize: 7.5, color: SOFT, marginTop: 4 }} lines={5}>
           {more > 0
@@ -56,7 +58,7 @@ export function titleCells({ facts, drawing, words, tank }: MadePlan, number: 1 
     { name: words('firm'), value: facts.firmName, grow: 3 },
     {
       name: words('of'),
-      value: words('bedOf', { site: facts.site.label, sign: tank ? `${facts.bedSign}, ${tank}` : facts.bedSign }),
+      value: [facts.site.label, tank].filter(Boolean).join(', '),
       grow: 3.4,
     },
     number === 1 ? { name: words('scale'), value: scale, grow: 1.6 } : { name: words('doneBy'), value: ' ', grow: 2.2 },

@@ -1,6 +1,5 @@
 import type { BedDrawing } from '@almanac/softener/drawing/drawing-types'
 import type { RebedKit } from '@almanac/softener/kit/kit-types'
-import { type PricedKit, priceKit } from '@almanac/softener/kit/price-kit'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { rebedBriefs } from '@almanac/softener/procedure/rebed-briefs'
 import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
@@ -15,10 +14,11 @@ export type MadePlan = {
   /** What the sheets say, in the language of the display. */
   words: Words<'plan'>
   hazards: Words<'hazard'>
+  asks: Words<'asks'>
   paper: 'LETTER' | 'A4'
   facts: PlanFacts
   drawing: { ok: true; value: BedDrawing } | { ok: false; reason: string }
-  kit: { ok: true; value: RebedKit; priced: PricedKit } | { ok: false; reason: string }
+  kit: { ok: true; value: RebedKit } | { ok: false; reason: string }
   procedure: Procedure
   /** Each step in a line or two, by its id. */
   briefs: Record<string, string>
@@ -28,7 +28,7 @@ export type MadePlan = {
   notes: string[]
 }
 
-/** Works out drawing, kit with prices, and steps. Never refuses: a crew needs its steps whatever is known. */
+/** Works out drawing, kit and steps. Never refuses: a crew needs its steps whatever is known. */
 export function makePlan(facts: PlanFacts): MadePlan {
   const { bed, water, figures, display } = facts
   const words = {
@@ -47,10 +47,11 @@ export function makePlan(facts: PlanFacts): MadePlan {
   return {
     words: wordsIn(display.locale, 'plan'),
     hazards: wordsIn(display.locale, 'hazard'),
+    asks: words.asks,
     paper: facts.paper === 'a4' ? 'A4' : 'LETTER',
     facts,
     drawing: drawing.ok ? { ok: true, value: drawing.value } : drawing,
-    kit: kit.ok ? { ok: true, value: kit.value, priced: priceKit(kit.value, facts.prices) } : kit,
+    kit: kit.ok ? { ok: true, value: kit.value } : kit,
     procedure,
     tank: facts.twin && twinName(facts.twin, firm),
     briefs: rebedBriefs(context, words),

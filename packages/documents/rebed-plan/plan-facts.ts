@@ -5,10 +5,10 @@ import type { Paper } from '@almanac/records/paper'
 import type { SupplyKind } from '@almanac/records/supply-kind'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { ShelfBag } from '@almanac/softener/kit/bags-on-shelf'
-import type { PriceList } from '@almanac/softener/kit/price-kit'
 import type { Display } from '@almanac/units/display'
 
-/** What a rebed plan is made from; null where it is not known. Of the customer only where the softener stands, how to get to it and whom to call. */
+/** What a rebed plan is made from; null where it is not known. Of the customer only where the softener stands, how to get to it and whom to call;
+ * no price: the sheet may lie in their cellar. */
 export type PlanFacts = {
   firmName: string
   /** The day it is printed, in words. */
@@ -19,11 +19,11 @@ export type PlanFacts = {
   figures: FirmFigures
   site: { label: string; street: string | null; town: string | null; accessNotes: string | null; whom: string | null }
   softenerLabel: string | null
+  /** The visit it is printed for, in words: when, and who comes; null where none is booked. */
+  visit: { when: string; crew: string } | null
   /** Which of several tanks; null for a softener of one. */
   twin: TwinTank | null
   bed: BedFacts
-  /** A short sign by which the office finds the bed again. */
-  bedSign: string
   /** In words: "between 2014 and 2016". */
   bedBegan: string | null
   water: {
@@ -34,6 +34,5 @@ export type PlanFacts = {
     /** Null where it is not known. */
     disinfectant: Disinfectant | null
   }
-  prices: PriceList
   shelf: readonly ShelfBag[]
 }

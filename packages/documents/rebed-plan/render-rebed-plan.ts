@@ -1,6 +1,7 @@
 import { languageOf } from '@almanac/records/language'
 import { Document, renderToBuffer } from '@react-pdf/renderer'
 import { createElement } from 'react'
+import { fileNameOf } from '../print/file-name.ts'
 import { printable } from '../print/printable-text.ts'
 import { FirstPage } from './first-page.tsx'
 import { makePlan } from './make-plan.ts'
@@ -19,13 +20,4 @@ export async function renderRebedPlan(facts: PlanFacts): Promise<Uint8Array<Arra
 }
 
 /** "rebed-plan-orchard-lane-14.pdf". */
-export function planFileName(siteLabel: string): string {
-  const plain = printable(siteLabel)
-    .toLowerCase()
-    .normalize('NFD')
-    .replace(/\p{Mark}/gu, '')
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '')
-    .slice(0, 60)
-  return `rebed-plan${plain ? `-${plain}` : ''}.pdf`
-}
+export const planFileName = (siteLabel: string): string => fileNameOf('rebed-plan', siteLabel)

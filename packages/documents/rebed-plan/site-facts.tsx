@@ -26,6 +26,8 @@ export function SiteFacts({ plan }: { plan: MadePlan }) {
       <Facts
         title={words('site')}
         rows={[
+          { name: words('visit'), value: facts.visit?.when ?? words('notBooked'), lines: 1 },
+          ...(facts.visit ? [{ name: words('people'), value: facts.visit.crew, lines: 2 }] : []),
           { name: words('where'), value: [facts.site.street, facts.site.town].filter(Boolean).join(', ') || words('noAddress'), lines: 2 },
           ...(facts.site.whom ? [{ name: words('call'), value: facts.site.whom, lines: 2 }] : []),
           { name: words('access'), value: facts.site.accessNotes ?? words('noAccess'), lines: 5 },

@@ -18,9 +18,10 @@ export type PaperStep = {
 const METRIC: Readonly<Record<string, string>> = { gpg: 'mg/L', in: 'mm', ft3: 'L', lb: 'kg', psi: 'bar' }
 const US: Readonly<Record<string, string>> = { ft3: 'ft³' }
 
-function blankOf(ask: Ask, display: AmountDisplay): string {
-  const unit = ask.unit === null ? '' : ` ${(display.unitSystem === 'metric' ? METRIC : US)[ask.unit] ?? ask.unit}`
-  return `${ask.label} _______${unit}.`
+/** A place to write something down by hand, with its unit in the reader's system. */
+export function blankFor(label: string, unit: Ask['unit'], display: AmountDisplay): string {
+  const shown = unit === null ? '' : ` ${(display.unitSystem === 'metric' ? METRIC : US)[unit] ?? unit}`
+  return `${label} _______${shown}.`
 }
 
 /** Steps as paper shows them: the brief text, every caution, and a blank for each number that must be recorded. */
@@ -39,7 +40,7 @@ export function paperSteps(
     cautions: step.cautions
       .filter((caution) => !(step.id === 'stop-and-refer' && caution.kind === 'refer'))
       .map((caution) => ({ word: hazards(caution.kind), text: caution.text })),
-    blanks: step.asks.filter((ask) => ask.kind === 'number' && ask.required).map((ask) => blankOf(ask, display)),
+    blanks: step.asks.filter((ask) => ask.kind === 'number' && ask.required).map((ask) => blankFor(ask.label, ask.unit, display)),
   }))
 }
 
