@@ -56,6 +56,9 @@ async function run(folder) {
     writePrivate(path.join(half, 'passwords.json'), `${JSON.stringify(cluster.passwords, null, 2)}\n`)
     const secret = path.join(dataDir, 'secret')
     if (fs.existsSync(secret)) writePrivate(path.join(half, 'secret'), fs.readFileSync(secret, 'utf8'))
+    // Photographs last: a picture that a record names was in its place before the record said so.
+    const files = path.join(dataDir, 'files')
+    if (fs.existsSync(files)) fs.cpSync(files, path.join(half, 'files'), { recursive: true, filter: (name) => !name.endsWith('.half') })
     fs.rmSync(target, { recursive: true, force: true })
     fs.renameSync(half, target)
     say(`backed up to ${target}; keep it private, it holds passwords`)

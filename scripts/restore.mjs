@@ -34,6 +34,9 @@ async function run(folder) {
     writePrivate(passwords, fs.readFileSync(path.join(source, 'passwords.json'), 'utf8'))
     const secret = path.join(source, 'secret')
     if (fs.existsSync(secret)) writePrivate(path.join(dataDir, 'secret'), fs.readFileSync(secret, 'utf8'))
+    // Beside those that are here: each is named by its record's id, so none takes another's place.
+    const files = path.join(source, 'files')
+    if (fs.existsSync(files)) fs.cpSync(files, path.join(dataDir, 'files'), { recursive: true })
   } finally {
     releaseLock(lockFile)
   }

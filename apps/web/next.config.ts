@@ -20,6 +20,7 @@ const config: NextConfig = {
     '@almanac/contract',
     '@almanac/database',
     '@almanac/documents',
+    '@almanac/files',
     '@almanac/forecast',
     '@almanac/identity',
     '@almanac/messages',

@@ -13,6 +13,7 @@ import { lapseCompanyOffers } from '@almanac/operations/jobs/lapse-offers'
 import { workOutPlan } from '@almanac/operations/jobs/work-out-plan'
 import { exportCompany } from '@almanac/operations/keeping/export-company'
 import { removeOldExports } from '@almanac/operations/keeping/remove-exports'
+import { removeErasedPictures } from '@almanac/operations/pictures/remove-erased'
 import { deliverMessages, type Ways } from '@almanac/operations/reminders/deliver-messages'
 import { raiseReminders } from '@almanac/operations/reminders/raise-reminders'
 import { LINK_PLACE } from '@almanac/operations/reminders/reminder-text'
@@ -52,6 +53,7 @@ export const HANDLERS: Handlers = {
   'forecast-company': refreshCompany,
   'refit-company': refitCompany,
   'forecast-months': sumMonths,
+  'remove-pictures': removeErasedPictures,
   'lapse-offers': lapseCompanyOffers,
   'backtest-company': backtestCompany,
   'plan-rebeds': planRebeds,
@@ -65,6 +67,7 @@ export const HANDLERS: Handlers = {
       await sendTaskAlone('raise-reminders', { companyId }, companyId)
       await sendTaskAlone('send-messages', { companyId }, companyId)
       await removeOldExports(companyId)
+      await sendTaskAlone('remove-pictures', { companyId }, companyId)
     }
   },
 }

@@ -22,6 +22,7 @@ export type ChangedEntity =
   | 'job'
   | 'kit'
   | 'member'
+  | 'picture'
   | 'plan'
   | 'reminders'
   | 'set-aside'
@@ -95,6 +96,8 @@ export const SHOWS = {
   'jobs.places': [...BOARD, 'firm-figure'],
   'jobs.choices': ['site', 'softener', 'bed', 'job'],
   'people.list': ['member', 'colleague'],
+  'pictures.ofJob': ['picture', 'job', 'visit'],
+  'pictures.ofBed': ['picture', 'job', 'visit', 'bed'],
   'plans.get': ['plan'],
   'reminders.list': ['reminders', 'site', 'contact', 'customer'],
   'reminders.counts': ['reminders'],
@@ -145,7 +148,7 @@ export const CHANGES = {
   'daySheets.open': ['crew-day'],
   'daySheets.copy': ['crew-day'],
   'daySheets.change': ['crew-day', 'visit', 'call-back'],
-  'erase.customer': ['customer', 'contact', 'site', 'reminders', 'export'],
+  'erase.customer': ['customer', 'contact', 'site', 'reminders', 'export', 'picture'],
   'erase.contact': ['contact', 'site', 'reminders', 'export'],
   'erase.colleague': ['colleague', 'member', 'export'],
   'exports.start': ['export'],
@@ -176,6 +179,8 @@ export const CHANGES = {
   'people.endAccess': ['member'],
   'people.endSession': ['member'],
   'people.passwordLink': [],
+  'pictures.begin': ['picture'],
+  'pictures.noteUnsigned': ['picture'],
   'plans.start': ['plan'],
   'plans.stop': ['plan'],
   'plans.accept': ['plan', 'crew-day', 'job', 'visit', 'kit', 'call-back'],

@@ -15,6 +15,7 @@ import { forecasts } from './forecasts.ts'
 import { imports } from './imports.ts'
 import { jobs } from './jobs.ts'
 import { people } from './people.ts'
+import { pictures } from './pictures.ts'
 import { plans } from './plans.ts'
 import { reminders } from './reminders.ts'
 import { session } from './session.ts'
@@ -45,6 +46,7 @@ export const contract = {
   imports,
   jobs,
   people,
+  pictures,
   plans,
   reminders,
   session,

@@ -46,12 +46,14 @@ export const EXPORTED = {
   movement: 'id stock_item_id quantity reason visit_id at person_id',
   phone_call:
     'id version at person_id site_id softener_id customer_id caller_name caller_phone sees words advised still_soft hard_since_day follows job_id visit_id',
+  picture: 'id version visit_id kind state taken_at person_id sent_bytes sent_sha256 bytes sha256 width height begun_at stored_at',
   planned_rebed: 'id plan_id bed_id month earliest_month latest_month',
   pre_treatment: 'id version softener_id kind from_day to_day source archived_at',
   reminder: 'id version bed_id site_id contact_id channel notice state state_reason due_earliest due_latest created_at link_until',
   reminder_answer: 'id version reminder_id kind days ask_after done_day done_by created_at',
   set_aside:
     'id version kind command_id queue_id sequence visit_id person_id command content reason made_at clock_ahead_minutes received_at settled_at settled_by',
+  signature: 'id version visit_id answer name at person_id picture_id',
   site: 'id version label street town region postcode latitude longitude access_notes notes visit_weekdays visit_from visit_until water_supply_id match_key batch_id created_at archived_at archive_reason',
   softener:
     'id version site_id label location arrangement installed_earliest installed_latest installed_as_written people_served notes match_key batch_id condemned_day archived_at archive_reason',

@@ -21,11 +21,13 @@ import { measuringPoints } from './measuring-point.ts'
 import { messageStates, reminderStates } from './message-state.ts'
 import { linkPurposes } from './one-time-link.ts'
 import { papers } from './paper.ts'
+import { pictureKinds, pictureStates } from './picture-kind.ts'
 import { preTreatmentKinds } from './pre-treatment-kind.ts'
 import { doneBys, reminderAnswers } from './reminder-answer.ts'
 import { recordedResinKinds, resinKinds } from './resin-kind.ts'
 import { roles } from './role.ts'
 import { setAsideKinds } from './set-aside-kind.ts'
+import { signings } from './signing.ts'
 import { movementReasons, reservationStates, stockKinds } from './stock.ts'
 import { supplyKinds } from './supply-kind.ts'
 import { recordedValveControls } from './valve-control.ts'
@@ -69,6 +71,8 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'person.language': languages,
   'phone_call.follows': callFollowUps,
   'phone_call.sees': callComplaints,
+  'picture.kind': pictureKinds,
+  'picture.state': pictureStates,
   'plan_proposal.kind': planKinds,
   'plan_proposal.state': planStates,
   'pre_treatment.kind': preTreatmentKinds,
@@ -77,6 +81,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'reminder_answer.kind': reminderAnswers,
   'reminder.state': reminderStates,
   'set_aside.kind': setAsideKinds,
+  'signature.answer': signings,
   'softener.arrangement': arrangements,
   'stock_item.kind': stockKinds,
   'stock_item.resin_kind': resinKinds,

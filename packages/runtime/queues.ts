@@ -22,6 +22,8 @@ export type TaskPayloads = {
   'apply-import': { companyId: string; batchId: string }
   /** Write everything of a company into one archive. */
   'export-company': { companyId: string; exportId: string }
+  /** Take the files of erased pictures out of the store. */
+  'remove-pictures': { companyId: string }
   /** Free the times offered to customers who did not choose in time. */
   'lapse-offers': { companyId: string }
   /** Work a plan of day sheets out for a dispatcher. */
@@ -45,6 +47,7 @@ export const QUEUES: { name: QueueName; policy: 'standard' | 'short' }[] = [
   { name: 'read-file', policy: 'standard' },
   { name: 'apply-import', policy: 'standard' },
   { name: 'export-company', policy: 'standard' },
+  { name: 'remove-pictures', policy: 'short' },
   { name: 'lapse-offers', policy: 'standard' },
   { name: 'work-out-plan', policy: 'standard' },
   { name: 'nightly', policy: 'short' },

@@ -90,6 +90,18 @@ export const forbidden = [
     { path: '(^|/)node_modules/(pg|postgres)/' },
   ),
   rule(
+    'files-import-only-runtime',
+    'The store of files knows bytes and names, no record and no use case.',
+    { path: '^packages/files/', pathNot: tests },
+    { path: ['^apps/', ours('(?!(files|runtime)/)[^/]+')] },
+  ),
+  rule(
+    'only-files-imports-the-store',
+    'One room talks to the bucket and unpacks pictures: elsewhere use packages/files.',
+    { path: '^(apps|packages)/', pathNot: ['^packages/files/', tests] },
+    { path: '(^|/)node_modules/(@aws-sdk|sharp)/' },
+  ),
+  rule(
     'identity-imports-only-database-records-and-runtime',
     'Sign-in stands beside the use cases.',
     { path: '^packages/identity/', pathNot: tests },
@@ -126,7 +138,7 @@ export const forbidden = [
       path: '^apps/web/',
       pathNot: ['^apps/web/(?:server|front)/', '^apps/web/app/.*/route\\.ts$', '^apps/web/instrumentation[^/]*\\.ts$', tests],
     },
-    { path: ours('database|operations|identity|runtime|forecast|dispatch') },
+    { path: ours('database|operations|files|identity|runtime|forecast|dispatch') },
   ),
   rule(
     'features-apart',

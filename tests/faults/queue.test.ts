@@ -74,6 +74,7 @@ const WITHOUT_COMPANY: Record<Exclude<QueueName, 'nightly'>, string> = {
   'read-file': 'finds nothing to do',
   'apply-import': 'fails: not-found',
   'export-company': 'finds nothing to do',
+  'remove-pictures': 'finds nothing to do',
   'lapse-offers': 'finds nothing to do',
   'work-out-plan': 'finds nothing to do',
 }

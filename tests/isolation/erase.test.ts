@@ -3,10 +3,12 @@ import os from 'node:os'
 import path from 'node:path'
 import { closeClients } from '@almanac/database/client'
 import { TABLES } from '@almanac/database/tables'
+import { fileStore } from '@almanac/files/file-store'
 import { exportedPeople } from '@almanac/identity/exported-people'
 import { addMembership } from '@almanac/identity/people'
 import { bringIn } from '@almanac/operations/imports/test-import'
 import { exportCompany } from '@almanac/operations/keeping/export-company'
+import { removeErasedPictures } from '@almanac/operations/pictures/remove-erased'
 import { setClock } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import { loggedError } from '@almanac/runtime/log'
@@ -138,6 +140,40 @@ describe('a customer who is erased', () => {
     expect(await countsOf(mine.companyId)).toEqual(counts)
     const after = await fingerprint(db, TABLES.tenant, [theirs.companyId])
     expect(after).toEqual(elsewhere)
+  })
+
+  test('is in no photograph of a visit to them and no signature any more; those of whoever held the site later stay', async () => {
+    for (const firm of [mine, theirs]) await fileStore().put({ companyId: firm.companyId, id: firm.pictureId }, Buffer.from(NAME))
+    const half = path.join(folder, 'half-sent', mine.companyId)
+    fs.mkdirSync(half, { recursive: true })
+    fs.writeFileSync(path.join(half, mine.signedPictureId), NAME)
+    // Sold the day after the first visit: the second is to somebody else.
+    await db.query(`update tenure set to_day = '2026-12-01' where company_id = $1 and site_id = $2`, [mine.companyId, mine.siteId])
+    await db.query(`insert into tenure (company_id, id, site_id, customer_id, from_day) values ($1, $2, $3, $4, '2026-12-02')`, [
+      ...[mine.companyId, newId(), mine.siteId, mine.otherCustomerId],
+    ])
+    const early = newId()
+    await db.query(
+      `insert into picture (company_id, id, visit_id, kind, state, taken_at, person_id, sent_bytes, sent_sha256, bytes, sha256, width, height, begun_at, stored_at)
+       select company_id, $2, $3, kind, state, taken_at, person_id, sent_bytes, sent_sha256, bytes, sha256, width, height, begun_at, stored_at
+       from picture where company_id = $1 and id = $4`,
+      [mine.companyId, early, mine.lateVisitId, mine.pictureId],
+    )
+    await fileStore().put({ companyId: mine.companyId, id: early }, Buffer.from(NAME))
+    const states = async () => (await db.query('select id, state from picture where company_id = $1 order by id', [mine.companyId])).rows
+    await ask('erase.customer', { commandId: newId(), customerId: mine.customerId, version: 1 })
+    await removeErasedPictures({ companyId: mine.companyId })
+    expect((await states()).filter((one) => one.state === 'gone').map((one) => one.id)).toEqual([early])
+    expect(await fileStore().get({ companyId: mine.companyId, id: early })).toBeNull()
+    // The other holder's: erased when they are, with what was half sent.
+    await ask('erase.customer', { commandId: newId(), customerId: mine.otherCustomerId, version: 1 })
+    await removeErasedPictures({ companyId: mine.companyId })
+    expect((await states()).map((one) => one.state)).toEqual(['gone', 'gone', 'gone'])
+    expect(filesNaming().filter((file) => file.includes(mine.companyId) && !file.endsWith('.zip'))).toEqual([])
+    expect(filesNaming().filter((file) => file.includes(theirs.pictureId))).toHaveLength(1)
+    const { rows } = await db.query('select name from signature where company_id = $1', [mine.companyId])
+    expect(rows).toEqual([{ name: null }])
+    await fileStore().remove({ companyId: theirs.companyId, id: theirs.pictureId })
   })
 
   test('is erased once: sent again the answer stands, asked anew there is nobody', async () => {

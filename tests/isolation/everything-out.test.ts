@@ -5,6 +5,7 @@ import { closeClients } from '@almanac/database/client'
 import { EXPORTED, type ExportedTable, exportedColumns } from '@almanac/database/export-columns'
 import { inCompany } from '@almanac/database/in-company'
 import { readExports } from '@almanac/database/read/company-exports'
+import { fileStore } from '@almanac/files/file-store'
 import { exportedPeople } from '@almanac/identity/exported-people'
 import { addMembership, addPerson } from '@almanac/identity/people'
 import { refreshCompany } from '@almanac/operations/forecasts/refresh-forecasts'
@@ -71,6 +72,8 @@ beforeAll(async () => {
     [mine.companyId, mine.stockItemId],
   )
   await refreshCompany({ companyId: mine.companyId, cause: 'nightly' })
+  for (const firm of [mine, other])
+    await fileStore().put({ companyId: firm.companyId, id: firm.pictureId }, Buffer.from(`photograph of ${firm.siteId}`))
   archive = await readArchive(fileOf(await exported(mine)))
   copy = await makeCompany(db)
   await takeIn(archive, copy)
@@ -127,6 +130,14 @@ test('the archive counts its rows rightly, in JSON and as a spreadsheet, and hol
   // A spreadsheet must not take a note for a formula.
   expect(list).toContain(`"'=SUM(1) 1, said ""fine"""`)
   expect(archive.get('read-me.txt')).toContain('applied_command')
+})
+
+test('photographs are in it, each under the id of its record; one that the store has lost is named', async () => {
+  expect(archive.get(`photographs/${mine.pictureId}.jpg`)).toBe(`photograph of ${mine.siteId}`)
+  expect(manifestOf(archive).pictures).toEqual({ written: 1, missing: [] })
+  await fileStore().remove({ companyId: mine.companyId, id: mine.pictureId })
+  const without = await readArchive(fileOf(await exported(mine)))
+  expect(manifestOf(without).pictures).toEqual({ written: 0, missing: [mine.pictureId] })
 })
 
 test('no secret is in it, and nothing of another company', async () => {

@@ -40,6 +40,9 @@ const ROUTES: [RegExp, string, string][] = [
   [/^\/api\/arrival\/([^/]+)$/, 'api/arrival/[token]', 'token'],
   [/^\/api\/calendar\/([^/]+)$/, 'api/calendar/[token]', 'token'],
   [/^\/api\/letters$()/, 'api/letters', ''],
+  [/^\/api\/pictures\/([^/]+)\/upload$/, 'api/pictures/[id]/upload', 'id'],
+  [/^\/api\/pictures\/([^/]+)$/, 'api/pictures/[id]', 'id'],
+  [/^\/api\/visits\/([^/]+)\/report$/, 'api/visits/[visitId]/report', 'visitId'],
   [/^\/api\/join\/([^/]+)$/, 'api/join/[token]', 'token'],
   [/^\/api\/mail-link$()/, 'api/mail-link', ''],
   [/^\/api\/new-email\/([^/]+)$/, 'api/new-email/[token]', 'token'],
@@ -77,7 +80,7 @@ async function ask(request: FuzzRequest): Promise<{ status: number; text: string
   headers.set('origin', HOME)
   headers.set(ADDRESS_HEADER, '192.0.2.1')
   headers.set('cookie', callers[request.as]?.headers.get('cookie') ?? '')
-  const body = request.body && request.method === 'POST' ? whole(request.body) : undefined
+  const body = request.body && request.method !== 'GET' ? whole(request.body) : undefined
   const module = (await import(path.join(app, route, 'route.ts'))) as Record<string, Handler>
   const handler = module[request.method]
   if (!handler) return null

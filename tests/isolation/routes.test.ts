@@ -40,7 +40,10 @@ const CLOSED = [
   'api/imports/[id]/problems',
   'api/letters',
   'api/live',
+  'api/pictures/[id]',
+  'api/pictures/[id]/upload',
   'api/rpc/[[...rest]]',
+  'api/visits/[visitId]/report',
 ]
 
 let db: pg.Client
@@ -51,7 +54,9 @@ let stranger: Caller
 
 type Handler = (request: Request, context: { params: Promise<Record<string, string>> }) => Promise<Response>
 
-async function ask(route: string, method: 'GET' | 'POST', headers: Headers, more: { body?: string; params?: Record<string, string> } = {}) {
+type Method = 'GET' | 'HEAD' | 'PATCH' | 'POST'
+
+async function ask(route: string, method: Method, headers: Headers, more: { body?: string; params?: Record<string, string> } = {}) {
   const module = (await import(path.join(app, route, 'route.ts'))) as Record<string, Handler>
   const sent = new Headers(headers)
   sent.set('sec-fetch-site', 'same-origin')
@@ -91,8 +96,15 @@ test.each([
   ['api/imports/[id]/problems', 'GET'],
   ['api/letters', 'GET'],
   ['api/live', 'GET'],
+  ['api/pictures/[id]', 'GET'],
+  ['api/pictures/[id]/upload', 'HEAD'],
+  ['api/pictures/[id]/upload', 'PATCH'],
+  ['api/visits/[visitId]/report', 'GET'],
 ] as const)('%s is refused without a session', async (route, method) => {
-  const more = { params: { id: mine.batchId, bedId: mine.bedId }, body: method === 'POST' ? 'Name\nHanna' : undefined }
+  const more = {
+    params: { id: mine.batchId, bedId: mine.bedId, visitId: mine.visitId },
+    body: method === 'POST' ? 'Name\nHanna' : undefined,
+  }
   expect((await ask(route, method, new Headers(), more)).status).toBe(401)
 })
 
@@ -183,6 +195,67 @@ describe('the rebed plan of a bed', () => {
     expect(missing.status).toBe(404)
     expect((await plan(owner.headers, 'no-id')).status).toBe(404)
     expect((await plan(stranger.headers, theirs.bedId)).status).toBe(200)
+  })
+})
+
+describe('a picture of a visit', () => {
+  const see = (headers: Headers, id: string) => ask('api/pictures/[id]', 'GET', headers, { params: { id } })
+  const soFar = (headers: Headers, id: string) => ask('api/pictures/[id]/upload', 'HEAD', headers, { params: { id } })
+  const send = (headers: Headers, id: string, offset = '0') => {
+    const sent = new Headers(headers)
+    sent.set('upload-offset', offset)
+    sent.set('content-type', 'application/offset+octet-stream')
+    return ask('api/pictures/[id]/upload', 'PATCH', sent, { params: { id }, body: 'ab' })
+  }
+  let folder: string
+
+  beforeAll(() => {
+    folder = fs.mkdtempSync(path.join(os.tmpdir(), 'almanac-pictures-'))
+    process.env.DATA_DIR = folder
+    forgetConfig()
+    for (const firm of [mine, theirs]) {
+      fs.mkdirSync(path.join(folder, 'files', firm.companyId), { recursive: true })
+      fs.writeFileSync(path.join(folder, 'files', firm.companyId, firm.pictureId), 'jpeg')
+    }
+  })
+  afterAll(() => fs.rmSync(folder, { recursive: true }))
+
+  test.each(['owner', 'dispatcher', 'technician'] as const)('is shown to a %s of the firm, as a file that nobody keeps', async (role) => {
+    const { headers } = await makeCaller(mine.companyId, role)
+    const answer = await see(headers, mine.pictureId)
+    expect([answer.status, answer.headers.get('content-type'), answer.headers.get('cache-control')]).toEqual([
+      200,
+      'image/jpeg',
+      'no-store',
+    ])
+    expect(await answer.text()).toBe('jpeg')
+  })
+  test('of another firm is answered like one that does not exist, seen, asked for and sent', async () => {
+    for (const way of [see, soFar, send]) {
+      const none = newId()
+      const missing = await plain(await way(owner.headers, none), none)
+      expect(missing.status).toBe(404)
+      expect(await plain(await way(owner.headers, theirs.pictureId), theirs.pictureId)).toEqual(missing)
+      expect(await plain(await way(owner.headers, theirs.signedPictureId), theirs.signedPictureId)).toEqual(missing)
+    }
+    expect((await see(owner.headers, '..%2F..%2Fsecret')).status).toBe(404)
+    expect((await see(stranger.headers, theirs.pictureId)).status).toBe(200)
+    expect(fs.existsSync(path.join(folder, 'half-sent'))).toBe(false)
+  })
+  test('goes on where it is, says how far that is, and is refused elsewhere and from another site’s page', async () => {
+    expect((await send(owner.headers, mine.signedPictureId, '2')).status).toBe(409)
+    const sent = await send(owner.headers, mine.signedPictureId)
+    expect([sent.status, sent.headers.get('upload-offset'), sent.headers.get('tus-resumable')]).toEqual([204, '2', '1.0.0'])
+    const there = await soFar(owner.headers, mine.signedPictureId)
+    expect([there.status, there.headers.get('upload-offset'), there.headers.get('upload-length')]).toEqual([200, '2', '4'])
+    // Still on its way: nobody sees half a picture.
+    expect((await see(owner.headers, mine.signedPictureId)).status).toBe(404)
+    const { PATCH } = (await import('../../apps/web/app/api/pictures/[id]/upload/route.ts')) as unknown as { PATCH: Handler }
+    const foreign = new Headers(owner.headers)
+    foreign.set('sec-fetch-site', 'cross-site')
+    const request = new Request(`${HOME}/api/pictures/x/upload`, { method: 'PATCH', headers: foreign, body: 'cd' })
+    expect((await PATCH(request, { params: Promise.resolve({ id: mine.signedPictureId }) })).status).toBe(403)
+    expect(fs.readFileSync(path.join(folder, 'half-sent', mine.companyId, mine.signedPictureId), 'utf8')).toBe('ab')
   })
 })
 

@@ -136,6 +136,24 @@ const jobs: Record<string, Sample> = {
   resume: { roles: 'od', input: (r) => ({ jobId: r.heldJobId, version }) },
 }
 
+const pictures: Record<string, Sample> = {
+  begin: {
+    roles: 'odt',
+    input: (r) => ({
+      ...{ visitId: r.visitId, kind: 'label', takenAt: '2026-12-02T15:00:00.000Z' },
+      ...{ bytes: 1200, sha256: 'a'.repeat(64) },
+    }),
+    other: { kind: 'as-left' },
+  },
+  noteUnsigned: {
+    roles: 'odt',
+    input: (r) => ({ visitId: r.visitId, answer: 'not-there', at: '2026-12-02T15:00:00.000Z' }),
+    other: { answer: 'declined' },
+  },
+  ofJob: { roles: 'odt', input: (r) => ({ jobId: r.rebedJobId }) },
+  ofBed: { roles: 'odt', input: (r) => ({ bedId: r.rebedBedId }) },
+}
+
 const plans: Record<string, Sample> = {
   start: {
     roles: 'od',
@@ -264,6 +282,7 @@ export const SAMPLES: Record<string, Record<string, Sample>> = {
     imports,
     jobs,
     people,
+    pictures,
     plans,
     reminders,
     session,

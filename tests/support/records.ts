@@ -51,6 +51,9 @@ const NAMES = [
     'readyPlanId',
     'absenceId',
     'asideId',
+    'pictureId',
+    'signatureId',
+    'signedPictureId',
   ],
 ] as const
 
@@ -183,6 +186,16 @@ async function writeOffer(tx: Tx, own: Own, r: Records, personId: string): Promi
   await tx.calendarFeed.create({ data: { ...own, id: r.feedId, colleagueId: r.colleagueId, createdAt: new Date(NOW) } })
 }
 
+async function writePictures(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
+  const at = new Date(NOW)
+  const sent = { takenAt: at, personId, sentBytes: 4, sentSha256: '0'.repeat(64), begunAt: at }
+  const kept = { state: 'stored', bytes: 4, sha256: '0'.repeat(64), width: 2, height: 2, storedAt: at }
+  await tx.picture.create({ data: { ...own, id: r.pictureId, visitId: r.rebedVisitId, kind: 'as-found', ...sent, ...kept } })
+  await tx.picture.create({ data: { ...own, id: r.signedPictureId, visitId: r.rebedVisitId, kind: 'signature', state: 'coming', ...sent } })
+  const signed = { visitId: r.rebedVisitId, answer: 'signed', name: 'Hanna Vale', at, personId, pictureId: r.signedPictureId }
+  await tx.signature.create({ data: { ...own, id: r.signatureId, ...signed } })
+}
+
 async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
   const at = new Date(NOW)
   await tx.stockItem.create({
@@ -278,6 +291,7 @@ export async function writeRecords(scope: { companyId: string; personId: string 
     await writeOffer(tx, own, ids, scope.personId)
     await writeCalls(tx, own, ids, scope.personId)
     await writeLateVisit(tx, own, ids)
+    await writePictures(tx, own, ids, scope.personId)
     await writeRest(tx, own, ids, scope.personId)
   })
   return ids

@@ -24,6 +24,8 @@ const forbiddenImports = [
   ['packages/database/imports-operations.ts', 'database-imports-only-runtime-records-and-units'],
   ['packages/database/imports-contract-value.ts', 'database-imports-contract-types-only'],
   ['packages/operations/shared/imports-domain.ts', 'operations-shared-imports-no-domain'],
+  ['packages/files/imports-operations.ts', 'files-import-only-runtime'],
+  ['packages/operations/jobs/opens-bucket.ts', 'only-files-imports-the-store'],
   ['packages/identity/imports-operations.ts', 'identity-imports-only-database-records-and-runtime'],
   ['packages/operations/jobs/imports-other-domain.ts', 'operations-domains-apart'],
   ['packages/operations/jobs/imports-other-domain-by-name.ts', 'operations-domains-apart'],

@@ -16,6 +16,7 @@ import { forecasts } from './procedures/forecasts.ts'
 import { imports } from './procedures/imports.ts'
 import { jobs } from './procedures/jobs.ts'
 import { people } from './procedures/people.ts'
+import { pictures } from './procedures/pictures.ts'
 import { plans } from './procedures/plans.ts'
 import { reminders } from './procedures/reminders.ts'
 import { session } from './procedures/session.ts'
@@ -46,6 +47,7 @@ export const router = {
   imports,
   jobs,
   people,
+  pictures,
   plans,
   reminders,
   session,

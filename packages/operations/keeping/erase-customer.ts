@@ -8,10 +8,12 @@ import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { clearContacts } from './clear-contacts.ts'
 import { clearListRows } from './clear-list-rows.ts'
 import { PATIENCE } from './erase-patience.ts'
+import { erasePictures } from './erase-pictures.ts'
 import { eraseTraces } from './erase-traces.ts'
 
 /**
- * Erases a customer with all their contacts: name, number, notes, ways to reach them, messages, their lines of lists, and what names them anywhere else. The sites, what
+ * Erases a customer with all their contacts: name, number, notes, ways to reach them, messages, their lines of lists, photographs and
+ * signatures of visits to them, and what names them anywhere else. The sites, what
  * stands there and what was done stay, held by a customer without a name.
  */
 export async function eraseCustomer(scope: Scope & { personId: string }, input: EraseCustomer): Promise<Erased> {
@@ -24,7 +26,7 @@ export async function eraseCustomer(scope: Scope & { personId: string }, input: 
       const { companyId } = scope
       const customer = await tx.customer.findFirst({
         where: { companyId, id, erasedAt: null },
-        include: { contacts: true, tenures: { select: { siteId: true } } },
+        include: { contacts: true, tenures: { select: { siteId: true, fromDay: true, toDay: true } } },
       })
       if (!customer) throw notFound('customer')
       const contactIds = customer.contacts.map((one) => one.id)
@@ -43,6 +45,7 @@ export async function eraseCustomer(scope: Scope & { personId: string }, input: 
         data: { callerName: null, callerPhone: null, version: { increment: 1 } },
       })
       await clearListRows(tx, companyId, id)
+      const pictures = await erasePictures(tx, command, customer.tenures)
       const known = (values: (string | null)[]) => [...new Set(values.filter((one): one is string => Boolean(one?.trim())))]
       const places = await eraseTraces(
         tx,
@@ -55,7 +58,7 @@ export async function eraseCustomer(scope: Scope & { personId: string }, input: 
         { own: [id, ...contactIds], around },
       )
       await rewriteSiteTokens(tx, companyId, siteIds)
-      await command.audit('erased', 'customer', id, { contacts: contactIds.length, places })
+      await command.audit('erased', 'customer', id, { contacts: contactIds.length, places, pictures })
       await command.announce('customer', id, version + 1)
       return { id, places }
     },

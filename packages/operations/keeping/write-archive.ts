@@ -3,8 +3,9 @@ import fs from 'node:fs/promises'
 import { Writable } from 'node:stream'
 import type { Tx } from '@almanac/database/client'
 import { EXPORTED, type ExportedTable, exportedColumns } from '@almanac/database/export-columns'
-import { exportedCompany, exportedLines, exportedLists, exportedRows } from '@almanac/database/read/export-rows'
-import { configure, ZipWriter } from '@zip.js/zip.js'
+import { exportedCompany, exportedLines, exportedLists, exportedPictures, exportedRows } from '@almanac/database/read/export-rows'
+import { fileStore } from '@almanac/files/file-store'
+import { configure, Uint8ArrayReader, ZipWriter } from '@zip.js/zip.js'
 import { csvLines, readMe, UTF8_MARK } from './archive-text.ts'
 
 configure({ useWebWorkers: false })
@@ -16,6 +17,8 @@ export type Manifest = {
   company: Record<string, unknown>
   people: unknown[]
   tables: { name: string; columns: string[]; rows: number }[]
+  /** Photographs and signatures in the archive, and the ids of those whose files the store did not have. */
+  pictures: { written: number; missing: string[] }
 }
 
 export type ArchiveProgress = (tablesDone: number, rowsWritten: number) => Promise<void>
@@ -89,7 +92,18 @@ export async function writeArchive(
     const name = list.fileName.replace(/\.[a-z]+$/i, '').replace(/[^\p{L}\p{N} ._-]/gu, '_')
     await add(`lists/${list.id} ${name}.csv`, asList(tx, companyId, list))
   }
-  const manifest: Manifest = { format: 1, at: at.toISOString(), company, people, tables }
+  const pictures: Manifest['pictures'] = { written: 0, missing: [] }
+  for await (const { id, kind } of exportedPictures(tx, companyId)) {
+    const bytes = await fileStore().get({ companyId, id })
+    if (!bytes) {
+      pictures.missing.push(id)
+      continue
+    }
+    const [folder, end] = kind === 'signature' ? ['signatures', 'png'] : ['photographs', 'jpg']
+    await zip.add(`${folder}/${id}.${end}`, new Uint8ArrayReader(bytes), { lastModDate: at, level: 0 })
+    pictures.written += 1
+  }
+  const manifest: Manifest = { format: 1, at: at.toISOString(), company, people, tables, pictures }
   await add('company.json', one(`${JSON.stringify(manifest, null, 2)}\n`))
   await zip.close()
   return { rows, bytes: (await fs.stat(file)).size }

@@ -20,6 +20,7 @@ import { lacking } from './lacking.ts'
 import { outcome } from './outcome.ts'
 import { outcomeMeaning } from './outcome-meaning.ts'
 import { page } from './page.ts'
+import { photographs } from './photographs.ts'
 import { resinKind } from './resin-kind.ts'
 import { sending } from './sending.ts'
 import { steps } from './steps.ts'
@@ -50,6 +51,7 @@ export const field: FieldCatalogue = {
   outcome,
   outcomeMeaning,
   page,
+  photographs,
   resinKind,
   sending,
   steps,

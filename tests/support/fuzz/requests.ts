@@ -9,7 +9,7 @@ import { oddValue, valueFor } from './values.ts'
 /** One request of a fuzzer. `as` names the session it carries; `what` groups it in a report. */
 export type FuzzRequest = {
   what: string
-  method: 'GET' | 'POST'
+  method: 'GET' | 'PATCH' | 'POST'
   path: string
   as: 'owner' | 'technician' | 'nobody'
   headers: Record<string, string>
@@ -114,7 +114,15 @@ export function nextRequest(chance: Chance, known: Known): FuzzRequest {
   }
   if (kind < 0.84) {
     const path = chance
-      .one(['/api/beds/$/plan', '/api/imports/$/problems', '/api/exports/$', '/api/nothing/$', '/api/rpc/$/x'])
+      .one([
+        '/api/beds/$/plan',
+        '/api/imports/$/problems',
+        '/api/exports/$',
+        '/api/pictures/$',
+        '/api/visits/$/report',
+        '/api/nothing/$',
+        '/api/rpc/$/x',
+      ])
       .replace('$', piece())
     return { what: 'route', method: 'GET', path, as, headers: { 'sec-fetch-site': 'same-origin' } }
   }
@@ -149,12 +157,23 @@ export function nextRequest(chance: Chance, known: Known): FuzzRequest {
   }
   if (kind < 0.96) {
     const file = hostileFile(chance, known.mostFileBytes)
+    if (chance.happens(0.3)) return pieceOfPicture(chance, piece(), as, file)
     const name = encodeURIComponent(chance.one(['list.csv', 'list.xlsx', '../x', 'a\u0000b', '']))
     return { what: 'file', method: 'POST', path: `/api/imports?name=${name}`, as, headers: { 'sec-fetch-site': 'same-origin' }, body: file }
   }
   const call = procedureCall(chance, known, as)
   const type = chance.one(['application/json', 'text/plain', 'multipart/form-data; boundary=x', 'application/octet-stream', ''])
   return { ...call, what: 'large body', headers: { ...call.headers, 'content-type': type }, body: hostileBody(chance, known.mostBytes) }
+}
+
+/** Bytes of a picture, from where it may or may not be. */
+function pieceOfPicture(chance: Chance, picture: string, as: FuzzRequest['as'], body: Body): FuzzRequest {
+  const headers = {
+    'sec-fetch-site': 'same-origin',
+    'upload-offset': chance.one(['0', '0', '4', '-1', '1e3', '999999999', 'x', '']),
+    'content-type': chance.one(['application/offset+octet-stream', 'application/offset+octet-stream', 'text/plain']),
+  }
+  return { what: 'picture', method: 'PATCH', path: `/api/pictures/${picture}/upload`, as, headers, body }
 }
 
 function onceCall(chance: Chance, known: Known, token: string): FuzzRequest {

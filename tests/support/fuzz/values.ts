@@ -93,6 +93,8 @@ function textOf(def: ZodDef, chance: Chance, ids: readonly string[]): string {
     'hanna@vale.example',
     'tank:10x54',
     'lifting',
+    // A sum, as of a picture.
+    'e3b0c442'.repeat(8),
   ])
 }
 

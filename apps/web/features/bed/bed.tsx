@@ -13,6 +13,7 @@ import { readFailure } from '@/client/failure'
 import { JobLines } from '@/client/job-lines'
 import { usePermission, useSession } from '@/client/providers'
 import { useBedTexts } from '@/client/use-bed-texts'
+import { BedProof } from '@/client/visit-proof'
 import { WhomBlock } from '@/client/whom-line'
 import { BedActions, BedActionsOnPhone } from './bed-actions.tsx'
 import { BedDue } from './bed-due.tsx'
@@ -100,6 +101,7 @@ export function Bed({ bedId }: { bedId: string }) {
         </div>
       </div>
       {ended ? null : <BedKit bed={bed} />}
+      <BedProof bedId={bed.id} />
       <Section title="Inspections">
         <Inspections bed={bed} />
       </Section>

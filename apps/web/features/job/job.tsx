@@ -26,6 +26,7 @@ import { dueWords, peopleWords, weekRiskWords, windowWords } from '@/client/job-
 import { usePermission, useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
+import { JobProof } from '@/client/visit-proof'
 import { WhomLine } from '@/client/whom-line'
 import { BestPlaces } from './best-places.tsx'
 import { JobActions } from './job-actions.tsx'
@@ -211,6 +212,7 @@ export function Job({ jobId }: { jobId: string }) {
             ) : null}
             {job.closedDay ? <p className="mt-2">Closed on {formatDay(job.closedDay, display)}.</p> : null}
           </Section>
+          <JobProof jobId={job.id} />
           {mayBook && placed ? (
             <div className="mt-8 print:hidden">
               {job.state === 'proposed' ? <OfferTimes job={job} /> : null}

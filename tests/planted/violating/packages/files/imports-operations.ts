@@ -1,0 +1,3 @@
+import { customer } from '../operations/customers/customer.ts'
+
+export const one = customer

@@ -1,0 +1,3 @@
+import { S3Client } from '@aws-sdk/client-s3'
+
+export const bucket = new S3Client({})
