@@ -1,11 +1,16 @@
 import fs from 'node:fs'
 import path from 'node:path'
+import { toldSteps } from '@almanac/documents/service-report/report-facts'
 import { arrangements } from '@almanac/records/arrangement'
 import { disinfectants } from '@almanac/records/disinfectant'
 import { outletReasons } from '@almanac/records/hard-outlet'
+import { photographKinds } from '@almanac/records/picture-kind'
 import { resinKinds } from '@almanac/records/resin-kind'
 import { roles } from '@almanac/records/role'
+import { unsigned } from '@almanac/records/signing'
 import { supplyKinds } from '@almanac/records/supply-kind'
+import { valveControls } from '@almanac/records/valve-control'
+import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { safeSteps, visitStops } from '@almanac/records/visit-stop'
 import { ERROR_CODES } from '@almanac/runtime/errors'
 import { checkSteps } from '@almanac/service-rules/close-out/check-steps'
@@ -73,6 +78,13 @@ const VALUES: Record<string, readonly string[]> = {
     ...Object.entries(CLUE_ERRORS).flatMap(([clue, { source }]) => [`error/${clue}`, source]),
   ],
   refusal: Object.keys(ERROR_CODES).map((code) => `code/${code}`),
+  photographs: photographKinds.map((kind) => `kind/${kind}`),
+  report: [
+    ...visitOutcomes.map((outcome) => `outcome/${outcome}`),
+    ...toldSteps.map((step) => `step/${step}`),
+    ...valveControls.map((control) => `control/${control}`),
+    ...unsigned.map((answer) => `unsigned/${answer}`),
+  ],
   visit: arrangements.map((one) => `arrangement/${one}`),
   plan: [...supplyKinds.map((kind) => `source/${kind}`), ...disinfectants.map((one) => `disinfectant/${one}`)],
 }

@@ -10,6 +10,7 @@ import { ownerRebed } from './owner-rebed.ts'
 import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
 import { reminderLink } from './reminder-link.ts'
+import { report } from './report.ts'
 import { saving } from './saving.ts'
 import { sending } from './sending.ts'
 import { signIn } from './sign-in.ts'
@@ -29,6 +30,7 @@ export const es: Catalogue = {
   plan,
   refusal,
   reminderLink,
+  report,
   saving,
   sending,
   signIn,
