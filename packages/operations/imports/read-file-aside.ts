@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises'
 import { answerAside } from '@almanac/runtime/answer-aside'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
+import type { EarlierChoices } from '@almanac/service-rules/import/earlier-choices'
 import { isEmptyRow } from '@almanac/service-rules/import/read-row'
 import { suggestColumns } from '@almanac/service-rules/import/suggest-columns'
 import type { FileSuggestion } from '@almanac/service-rules/import/suggestion-types'
@@ -9,8 +10,8 @@ import { ok, type Result, refuse } from '@almanac/units/result'
 import { readUpload } from './read-upload.ts'
 import { MOST_ROWS, refuseFile, tooManyRows } from './upload-limits.ts'
 
-/** A file by its path on this machine. */
-export type ReadFileInput = { file: string; today: string }
+/** A file by its path on this machine, and what the firm chose for the columns of earlier ones. */
+export type ReadFileInput = { file: string; today: string; earlier: EarlierChoices }
 
 /**
  * Rows that say something, as they came, and their number: a JSON array of rows as import_row takes them, with an id, the cells, and the line as the spreadsheet counts. As bytes,
@@ -24,11 +25,11 @@ const PIECE = 1000
 const storable = (text: string) => text.replaceAll('\u0000', '')
 
 /** Reads a firm's file: hands its rows over a thousand at a time, then what its columns seem to hold, or why the file is refused. */
-async function* readFileAside({ file, today }: ReadFileInput): AsyncGenerator<FilePiece, Result<ReadFileAnswer>> {
+async function* readFileAside({ file, today, earlier }: ReadFileInput): AsyncGenerator<FilePiece, Result<ReadFileAnswer>> {
   try {
     const sheet = await readUpload(await readFile(file))
     const rows = sheet.rows.map((cells) => cells.map(storable))
-    const found = suggestColumns(rows, today)
+    const found = suggestColumns(rows, today, earlier)
     const records = rows
       .map((cells, index) => ({ cells, line: index + 1 }))
       .filter(({ cells, line }) => line > found.firstRecordRow && !isEmptyRow(cells))

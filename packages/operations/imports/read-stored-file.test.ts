@@ -8,10 +8,12 @@ import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { testDatabase } from '../../../tests/support/test-database.ts'
+import { checkImport } from './check-import.ts'
 import { discardDraft } from './discard-draft.ts'
+import { queueImport } from './queue-import.ts'
 import { giveUpReading, readStoredFile } from './read-stored-file.ts'
 import { storeUpload } from './store-upload.ts'
-import { batchOf, type Firm, makeFirm, rowsOf } from './test-import.ts'
+import { batchOf, type Firm, makeFirm, rowsOf, upload } from './test-import.ts'
 
 let folder: string
 
@@ -97,4 +99,23 @@ test('a draft that is discarded keeps its name and nothing of what it said; one 
   expect(JSON.stringify([await batchOf(firm, batchId), await rowsOf(firm, batchId)])).not.toMatch(/Zenobia|Elm|4711/)
   expect((await readImports(firm, { limit: 10 })).rows).toEqual([])
   await expect(discard(3)).rejects.toMatchObject({ code: 'conflict' })
+})
+
+test('what was chosen for a column of an imported list is suggested for the next one; what was chosen for a draft is not', async () => {
+  const firm = await makeFirm()
+  const LIST = 'Name,Street,Route\nAnn Poe,1 Elm St,Purity 30\n'
+  const suggested = async (batchId: string) => (await batchOf(firm, batchId)).mapping.columns.map((one) => one.field)
+  const checked = async (unit: 'softenerLabel' | 'notes') => {
+    const batchId = await upload(firm, LIST)
+    const { mapping, version } = await batchOf(firm, batchId)
+    const columns = mapping.columns.map(({ column, field }) => ({ column, field: column === 2 ? unit : field }))
+    return { batchId, ...(await checkImport(firm, { commandId: newId(), batchId, version, columns, listRightOn: null })) }
+  }
+  const { batchId, version } = await checked('softenerLabel')
+  await queueImport(firm, { commandId: newId(), batchId, version })
+  await checked('notes')
+  expect(await suggested(await upload(firm, LIST))).toEqual(['customerName', 'street', 'softenerLabel'])
+  // Another company's choices are its own.
+  const other = await makeFirm()
+  expect((await batchOf(other, await upload(other, LIST))).mapping.columns[2]?.field).not.toBe('softenerLabel')
 })

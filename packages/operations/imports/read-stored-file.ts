@@ -8,6 +8,7 @@ import { insertImportRows } from '@almanac/database/sql/insert-import-rows'
 import { AppError } from '@almanac/runtime/errors'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import { AsideOverrun, runInWorkerThread } from '@almanac/runtime/run-in-worker-thread'
+import { choicesByHeading } from '@almanac/service-rules/import/earlier-choices'
 import type { Result } from '@almanac/units/result'
 import { companyFacts } from '../shared/company-facts.ts'
 import type { StoredMapping } from './batch-mapping.ts'
@@ -46,6 +47,22 @@ async function readAside(companyId: string, input: ReadFileInput): Promise<ReadF
   return { ...answer.value, pieces }
 }
 
+/** Lists before this one whose columns may have been chosen otherwise than suggested. */
+const LISTS_REMEMBERED = 5
+
+/** What the company chose for the columns of the lists it imported last. */
+async function earlierChoices({ companyId }: Task) {
+  const batches = await inCompany({ companyId }, (tx) =>
+    tx.importBatch.findMany({
+      where: { companyId, state: { in: ['queued', 'applying', 'applied'] } },
+      select: { mapping: true },
+      orderBy: { id: 'desc' },
+      take: LISTS_REMEMBERED,
+    }),
+  )
+  return choicesByHeading(batches.map(({ mapping }) => (mapping as unknown as StoredMapping).columns))
+}
+
 /** Ends the reading, whichever way it went: the file goes, and open pages hear of it. Nothing where another try has ended it. */
 async function endReading({ companyId, batchId }: Task, work: (tx: Tx) => Promise<{ said: string; data: object }>): Promise<void> {
   await inCompany(
@@ -74,7 +91,7 @@ const refuse = (task: Task, failure: string) =>
 
 /**
  * Reads the file of an import and keeps its rows as they came in a draft, in one transaction: nothing of customers or sites is touched yet. Columns are suggested
- * from the header and the contents. A file that can't be read is refused with its sentence. A try that is broken off begins again.
+ * from the header and the contents, or as the company chose them before. A file that can't be read is refused with its sentence. A try that is broken off begins again.
  */
 export async function readStoredFile(task: Task): Promise<void> {
   const { companyId, batchId } = task
@@ -85,7 +102,7 @@ export async function readStoredFile(task: Task): Promise<void> {
   try {
     const file = path.join(folder, 'upload')
     await writeFileOf(task, file)
-    const { pieces, ...found } = await readAside(companyId, { file, today })
+    const { pieces, ...found } = await readAside(companyId, { file, today, earlier: await earlierChoices(task) })
     const mapping: StoredMapping = {
       columns: found.columns,
       sentences: [...found.sentences, found.reason],

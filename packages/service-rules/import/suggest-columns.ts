@@ -1,3 +1,4 @@
+import { asChosen, chosenColumns, type EarlierChoices } from './earlier-choices.ts'
 import type { ImportField } from './fields.ts'
 import { describeField } from './fields.ts'
 import { findHeader } from './find-header.ts'
@@ -15,26 +16,35 @@ const LEAST_SCORE = 0.45
  *
  * @param rows the file as text, its title lines and header included
  * @param today ISO day, to tell dates from other numbers
+ * @param earlier what the firm chose for columns with the same headings before: that stands
  */
-export function suggestColumns(rows: readonly (readonly string[])[], today: string): FileSuggestion {
+export function suggestColumns(rows: readonly (readonly string[])[], today: string, earlier: EarlierChoices = []): FileSuggestion {
   const finding = findHeader(rows)
   const records = sample(rows.slice(finding.firstRecordRow))
   const width = Math.max(0, ...rows.slice(0, 50).map((row) => row.length), ...records.map((row) => row.length))
   const headerCells = finding.headerRow === null ? [] : (rows[finding.headerRow] ?? [])
   const header = Array.from({ length: width }, (_, column) => (headerCells[column] ?? '').trim())
   const judgements = header.map((title, column) => judgeColumn(column, title, records, today))
-  const fields = assign(judgements)
-  return { ...finding, header, columns: judgements.map((judgement) => settleColumn(judgement, fields.get(judgement.column) ?? null)) }
+  const chosen = chosenColumns(header, earlier)
+  const taken = new Map([...chosen].flatMap(([column, { field }]) => (field === null ? [] : [[field, header[column] ?? ''] as const])))
+  const fields = assign(
+    judgements.filter(({ column }) => !chosen.has(column)),
+    taken,
+  )
+  const columns = judgements.map((judgement) => {
+    const choice = chosen.get(judgement.column)
+    return choice ? asChosen(settleColumn(judgement, choice.field), choice) : settleColumn(judgement, fields.get(judgement.column) ?? null)
+  })
+  return { ...finding, header, columns }
 }
 
-/** The strongest pairs of column and field first; a field is given once, except where its further columns join it by name. */
-function assign(judgements: readonly ColumnJudgement[]): Map<number, ImportField> {
+/** The strongest pairs of column and field first; a field is given once, and not where it is `taken` by a column with that heading, except where its further columns join it by name. */
+function assign(judgements: readonly ColumnJudgement[], taken: Map<ImportField, string>): Map<number, ImportField> {
   const pairs = judgements
     .flatMap((judgement) => [...judgement.scores].map(([field, score]) => ({ judgement, field, score })))
     .filter(({ score }) => score >= LEAST_SCORE)
     .sort((a, b) => b.score - a.score || a.judgement.column - b.judgement.column)
   const given = new Map<number, ImportField>()
-  const taken = new Map<ImportField, string>()
   for (const { judgement, field } of pairs) {
     if (given.has(judgement.column)) continue
     const other = taken.get(field)
