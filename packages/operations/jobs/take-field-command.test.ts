@@ -142,6 +142,12 @@ describe('the table of docs/field-protocol.md', () => {
     expect(await aside()).toMatchObject([{ kind: 'refused', clockAheadMinutes: 2880, content: { record: ahead } }])
   })
 
+  test('a clock in the year 9899', async () => {
+    tablet.write('photograph', { visitId: firm.visitId })
+    expect(await tablet.ask(next(), '9899-12-31T23:59:59.999Z')).toMatchObject({ result: 'set-aside' })
+    expect(await aside()).toMatchObject([{ clockAheadMinutes: 52_596_000 }])
+  })
+
   test('app upgrade with a full queue', async () => {
     start()
     const newer = tablet.write('close-out', { visitId: firm.visitId, pages: ['as a later app writes it'] }, 2)

@@ -18,6 +18,9 @@ import { noteStart, noteStartTakenBack } from './start-visit.ts'
 /** A command as it stays, however often it is sent. */
 type Numbered = Omit<FieldCommand, 'oldest' | 'sentAt'>
 type Taking = { tx: Tx; command: Command; sent: Numbered; locale: string; clockAheadMinutes: number; personId: string }
+/** A clock that is further off than this says nothing more; the column would not hold the years of a made-up one. */
+const A_CENTURY_MIN = 100 * 365.25 * 24 * 60
+
 type Refusal = Parameters<ReturnType<typeof wordsIn<'refusal'>>>[0]
 
 /** Thrown out of the transaction, so that nothing of it is stored. */
@@ -110,7 +113,8 @@ async function take(taking: Taking, oldest: number): Promise<FieldAnswer> {
 export async function takeFieldCommand(scope: Scope & { personId: string }, input: FieldCommand): Promise<FieldAnswer> {
   const { oldest, sentAt, ...sent } = input
   const { queueId, sequence } = sent
-  const clockAheadMinutes = Math.round((Date.parse(sentAt) - now().getTime()) / 60_000)
+  const ahead = Math.round((Date.parse(sentAt) - now().getTime()) / 60_000)
+  const clockAheadMinutes = Math.max(-A_CENTURY_MIN, Math.min(A_CENTURY_MIN, ahead))
   try {
     return await runCommand<Numbered, FieldAnswer>(
       scope,
