@@ -1,8 +1,11 @@
 import { companyIds } from '@almanac/database/in-company'
 import { forgetOldIdentityEvents } from '@almanac/database/sql/identity-events'
 import { exportedPeople } from '@almanac/identity/exported-people'
-import { makePublicToken } from '@almanac/identity/public-token'
+import { makePublicToken, readPublicToken } from '@almanac/identity/public-token'
+import { readMailbox } from '@almanac/messages/bounce-mailbox'
+import { readBounce } from '@almanac/messages/read-bounce'
 import { mailWorks, postMail } from '@almanac/messages/send-mail'
+import { postText, textsWork } from '@almanac/messages/send-text'
 import { backtestCompany } from '@almanac/operations/forecasts/backtest-company'
 import { planRebeds } from '@almanac/operations/forecasts/plan-rebeds'
 import { refitCompany, refreshBeds, refreshCompany } from '@almanac/operations/forecasts/refresh-forecasts'
@@ -17,6 +20,8 @@ import { removeErasedPictures } from '@almanac/operations/pictures/remove-erased
 import { deliverMessages, type Ways } from '@almanac/operations/reminders/deliver-messages'
 import { raiseReminders } from '@almanac/operations/reminders/raise-reminders'
 import { LINK_PLACE } from '@almanac/operations/reminders/reminder-text'
+import { takeBounce } from '@almanac/operations/reminders/take-bounce'
+import { now } from '@almanac/runtime/clock'
 import { config } from '@almanac/runtime/config'
 import { log } from '@almanac/runtime/log'
 import type { QueueName, TaskPayloads } from '@almanac/runtime/queues'
@@ -32,17 +37,35 @@ function linksOf({ companyId, reminderId }: { companyId: string; reminderId: str
   return { link: `${PUBLIC_URL}/reminder/${token}`, stop: `${PUBLIC_URL}/api/reminder/${token}/stop` }
 }
 
-/** What messages go out by here: mail where a mail server is set up. The rest waits in the outbox, to be printed or told. */
+/** What messages go out by here: mails and texts where a server for them is set up. The rest waits in the outbox, to be printed or told. */
 const waysOut = (): Ways => ({
   ...(mailWorks() && {
     email: ({ address: to, subject, body, companyName: fromName, id, ...of }) => {
       const { link, stop } = linksOf(of)
       // RFC 8058, 3.1: one click is for HTTPS addresses alone.
       const unsubscribe = stop.startsWith('https:') ? stop : undefined
-      return postMail({ to, subject, text: body.replaceAll(LINK_PLACE, link), fromName, id, unsubscribe }, log())
+      // By it a report that the mail came back says which it was: nobody can make one up for a message that they never got.
+      const named = makePublicToken('message', { companyId: of.companyId, id })
+      return postMail({ to, subject, text: body.replaceAll(LINK_PLACE, link), fromName, id: named, unsubscribe }, log())
     },
   }),
+  ...(textsWork() && {
+    text: ({ address: to, body, companyName: from, companyLocale: locale, id, ...of }) =>
+      postText({ id, to, locale, from, text: body.replaceAll(LINK_PLACE, linksOf(of).link) }, log()),
+  }),
 })
+
+/** Takes in what came back. A mailbox that is away is looked at again in a few minutes. */
+async function readBounces(): Promise<void> {
+  const take = async (source: Buffer) => {
+    const bounce = await readBounce(source)
+    const record = bounce && readPublicToken('message', bounce.messageId)
+    return record ? takeBounce({ companyId: record.companyId, messageId: record.id }, bounce.status) : false
+  }
+  await readMailbox(take, now(), log()).catch(({ code, responseStatus }: { code?: string; responseStatus?: string }) =>
+    log().error({ code, responseStatus }, 'the mailbox of bounces can’t be read'),
+  )
+}
 
 /** What the worker does for each queue. A handler opens its own scope from the payload's company and fails without one. */
 export const HANDLERS: Handlers = {
@@ -60,6 +83,7 @@ export const HANDLERS: Handlers = {
   'work-out-plan': workOutPlan,
   'raise-reminders': raiseReminders,
   'send-messages': (payload) => deliverMessages(payload, waysOut()),
+  'read-bounces': readBounces,
   nightly: async () => {
     await forgetOldIdentityEvents()
     for (const companyId of await companyIds()) {

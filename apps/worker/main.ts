@@ -3,6 +3,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import { closeClients } from '@almanac/database/client'
 import { checkAtStart, whenThere } from '@almanac/database/start-check'
 import { resumeForecasts } from '@almanac/operations/forecasts/resume-forecasts'
+import { config } from '@almanac/runtime/config'
 import { AppError } from '@almanac/runtime/errors'
 import { log } from '@almanac/runtime/log'
 import type { QueueName } from '@almanac/runtime/queues'
@@ -37,6 +38,7 @@ async function workOnAll(boss: PgBoss): Promise<void> {
   for (const queue of Object.keys(HANDLERS) as QueueName[]) await begin(queue)
   await boss.supervise() // what a worker left behind that died is not to wait for a round of looks
   await scheduleTask(boss, 'nightly', '15 2 * * *', {})
+  if (config().BOUNCE_IMAP_URL) await scheduleTask(boss, 'read-bounces', '*/5 * * * *', {})
   await resumeForecasts()
 }
 

@@ -104,6 +104,8 @@ export const SHOWS = {
   'reminders.messages': ['reminders'],
   'reminders.answers': ['reminders', 'site', 'contact'],
   'reminders.preview': [...FORECAST, 'reminders', 'site', 'contact', 'company-settings'],
+  'reminders.texts': ['reminders', 'company-settings'],
+  'reminders.previewText': [...FORECAST, 'site', 'contact', 'customer', 'company-settings'],
   /** A person's own sessions are no record of the company; ending one fetches them again by itself. */
   'session.list': [],
   'sites.list': [...FORECAST, 'site', 'customer', 'softener', 'job', 'visit'],
@@ -187,6 +189,8 @@ export const CHANGES = {
   'reminders.decide': ['reminders'],
   'reminders.step': ['reminders'],
   'reminders.endLink': ['reminders'],
+  'reminders.saveText': ['reminders'],
+  'reminders.standardText': ['reminders'],
   'session.changeEmail': [],
   'session.setLanguage': [],
   'session.switchCompany': [],
@@ -219,6 +223,7 @@ export const CHANGES = {
   'windows.promise': ['visit', 'call-back'],
   'windows.withdraw': ['job', 'visit', 'kit'],
   'windows.beginFeed': ['calendar-feed'],
+  'windows.beginOfficeFeed': ['calendar-feed'],
   'windows.endFeed': ['calendar-feed'],
 } as const satisfies Partial<Record<ProcedureName, readonly ChangedEntity[]>>
 

@@ -80,6 +80,12 @@ const cost = z.number().int().min(0).max(2_000_000_000).nullable()
 /** How the firm works and what its work costs, in minor units of its currency; null where it has not said. */
 export const SettingsValues = z.object({
   reminderLeadDays: z.number().int().min(0).max(730),
+  /** How many notices of one window a customer gets at the most, and how many days after one that nobody answered the next is due. */
+  reminderNotices: z.number().int().min(1).max(3),
+  reminderAgainDays: z.number().int().min(7).max(365),
+  /** When mails and texts may go out, at the customer's clock. */
+  sendFrom: Clock,
+  sendUntil: Clock,
   rebedsPerMonth: z.number().int().min(0).max(100_000),
   dayStart: Clock,
   dayEnd: Clock,
@@ -122,6 +128,10 @@ export const ChangeSettingsInput = command({
   ...SettingsValues.shape,
   /** Left out: stays as it is. */
   poolFits: z.boolean().optional(),
+  reminderNotices: SettingsValues.shape.reminderNotices.optional(),
+  reminderAgainDays: SettingsValues.shape.reminderAgainDays.optional(),
+  sendFrom: Clock.optional(),
+  sendUntil: Clock.optional(),
   locale: SettingsValues.shape.locale.optional(),
   telephone: SettingsValues.shape.telephone.optional(),
   name: SettingsValues.shape.name.optional(),

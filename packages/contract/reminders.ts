@@ -3,6 +3,7 @@ import { deskEvents, type MessageList, messageLists, messageStates, reminderStat
 import { doneBys, reminderAnswers } from '@almanac/records/reminder-answer'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
+import { ownTexts, TextLength } from './own-texts.ts'
 import { command, Day, Id, Instant, page, pageOf, Version } from './shared.ts'
 
 export const ReminderRow = z.object({
@@ -68,6 +69,8 @@ const ReminderPreview = z.object({
   subject: z.string().nullable(),
   body: z.string().nullable(),
   refused: z.string().nullable(),
+  /** How long a text is, with its link whole; null for what is no text. `wide`: a letter that makes each text shorter. */
+  text: TextLength.nullable(),
 })
 export type ReminderPreview = z.infer<typeof ReminderPreview>
 
@@ -94,6 +97,7 @@ export const Decided = z.object({ results: z.array(z.object({ id: Id, done: z.bo
 export type Decided = z.infer<typeof Decided>
 
 export const reminders = {
+  ...ownTexts,
   list: oc
     .route({ method: 'GET', path: '/reminders/list' })
     .input(page({ state: z.enum(reminderStates).default('waiting') }))
@@ -112,8 +116,12 @@ export const reminders = {
       /** Approved letters, to be printed. */
       letters: z.number().int(),
       leadDays: z.number().int(),
-      /** Whether mails go out by themselves here. */
+      /** Whether mails and texts go out by themselves here. */
       mails: z.boolean(),
+      texts: z.boolean(),
+      /** When they do, at the customer's clock. */
+      sendFrom: z.string(),
+      sendUntil: z.string(),
     }),
   ),
   messages: oc

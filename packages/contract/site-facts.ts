@@ -82,6 +82,8 @@ export const ContactLine = z.object({
   name: z.string().nullable(),
   phone: z.string().nullable(),
   email: z.string().nullable(),
+  /** Mail to it came back: nothing is sent there until it is corrected. */
+  emailIsDead: z.boolean(),
   /** Null: the company's own. */
   language: z.enum(languages).nullable(),
   consents: z.array(ConsentLine),

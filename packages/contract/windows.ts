@@ -49,7 +49,8 @@ export type EndFeed = z.infer<typeof EndFeed>
 export const BeginFeed = command({})
 export type BeginFeed = z.infer<typeof BeginFeed>
 
-const Feed = z.object({ id: Id, version: Version, createdAt: Instant, path: z.string() })
+/** `office`: of all day sheets, not only the caller's own visits. */
+const Feed = z.object({ of: z.enum(['own', 'office']), id: Id, version: Version, createdAt: Instant, path: z.string() })
 
 export const windows = {
   /** The open offer of a job, if there is one. */
@@ -78,6 +79,10 @@ export const windows = {
   feeds: oc.route({ method: 'GET', path: '/windows/feeds' }).output(z.object({ onSheets: z.boolean(), feeds: z.array(Feed) })),
   beginFeed: oc
     .route({ method: 'POST', path: '/windows/begin-feed' })
+    .input(BeginFeed)
+    .output(z.object({ feedId: Id })),
+  beginOfficeFeed: oc
+    .route({ method: 'POST', path: '/windows/begin-office-feed' })
     .input(BeginFeed)
     .output(z.object({ feedId: Id })),
   endFeed: oc

@@ -14,13 +14,13 @@ export const EXPORTED = {
     'id bed_id site_id water_supply_id run_id as_of_day computed_at due10_day due50_day due90_day chance_3_months chance_12_months chance_24_months chance_already_failed began_middle_day weakness question_key question month_chances drivers assumptions missing refusal',
   brine_tank: 'id version softener_id label notes archived_at',
   call_back: 'id version cause state due_day created_at call_id site_id job_id visit_id note outcome closed_at closed_by',
-  calendar_feed: 'id version colleague_id created_at ended_at',
+  calendar_feed: 'id version colleague_id person_id created_at ended_at',
   colleague:
     'id version person_id name does_all skills starts_at_home home_latitude home_longitude overtime_minor_per_hour shifts breaks archived_at erased_at',
   company_settings:
-    'id version reminder_lead_days rebeds_per_month day_start_minute day_end_minute yard_latitude yard_longitude planned_rebed_minor failure_minor beads_minor overtime_minor_per_hour risk_limit pool_fits',
+    'id version reminder_lead_days reminder_notices reminder_again_days send_from_minute send_until_minute rebeds_per_month day_start_minute day_end_minute yard_latitude yard_longitude planned_rebed_minor failure_minor beads_minor overtime_minor_per_hour risk_limit pool_fits',
   consent: 'id version contact_id channel granted source since_day',
-  contact: 'id version customer_id site_id role name phone email language batch_id archived_at erased_at',
+  contact: 'id version customer_id site_id role name phone email dead_email language batch_id archived_at erased_at',
   crew_day: 'id version day name vehicle_id starts_at ends_at notes',
   crew_day_member: 'id crew_day_id colleague_id',
   customer: 'id version name reference notes match_key batch_id created_at archived_at archive_reason erased_at',
@@ -44,6 +44,7 @@ export const EXPORTED = {
   message:
     'id version reminder_id contact_id channel address subject body state state_reason tries try_after sending_since settled_at created_at',
   movement: 'id stock_item_id quantity reason visit_id at person_id',
+  own_text: 'id version channel language subject body changed_at',
   phone_call:
     'id version at person_id site_id softener_id customer_id caller_name caller_phone sees words advised still_soft hard_since_day follows job_id visit_id',
   picture: 'id version visit_id kind state taken_at person_id sent_bytes sent_sha256 bytes sha256 width height begun_at stored_at',

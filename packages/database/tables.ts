@@ -52,6 +52,7 @@ export const TABLES = {
     'kit_reservation',
     'message',
     'movement',
+    'own_text',
     'phone_call',
     'picture',
     'plan_proposal',

@@ -2,10 +2,12 @@ import { identityClient } from '@almanac/database/client'
 import { readMemberships } from '@almanac/database/sql/memberships'
 import { type Language, localeFor } from '@almanac/records/language'
 import type { Paper } from '@almanac/records/paper'
+import type { Permission } from '@almanac/records/permission'
 import type { Role } from '@almanac/records/role'
 import { now } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import { auth } from './auth.ts'
+import { may } from './permissions.ts'
 
 /** `locale` is that in which this person reads it: their own language, else the company's. */
 export type CompanyCard = {
@@ -76,4 +78,10 @@ export async function stillIn(sessionId: string, personId: string, companyId: st
     identityClient().membership.findFirst({ where: { personId, companyId, endedAt: null, role }, select: { id: true } }),
   ])
   return session !== null && session.expiresAt > now() && membership !== null
+}
+
+/** Whether a person may do something in a company now: read afresh, without a session. */
+export async function mayNow(personId: string, companyId: string, permission: Permission): Promise<boolean> {
+  const found = await identityClient().membership.findFirst({ where: { personId, companyId, endedAt: null }, select: { role: true } })
+  return found !== null && may(found.role as Role, permission)
 }

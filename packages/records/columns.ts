@@ -73,6 +73,8 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'phone_call.sees': callComplaints,
   'picture.kind': pictureKinds,
   'picture.state': pictureStates,
+  'own_text.channel': channels,
+  'own_text.language': languages,
   'plan_proposal.kind': planKinds,
   'plan_proposal.state': planStates,
   'pre_treatment.kind': preTreatmentKinds,

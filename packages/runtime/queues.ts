@@ -28,6 +28,8 @@ export type TaskPayloads = {
   'lapse-offers': { companyId: string }
   /** Work a plan of day sheets out for a dispatcher. */
   'work-out-plan': { companyId: string; planId: string }
+  /** Look through the mailbox of bounces: it is one for all companies, and each report says whose it is. */
+  'read-bounces': Record<string, never>
   /** Every night: one 'refit-company', one 'raise-reminders' and one 'send-messages' a company; and what happened to people's ways in a year ago is forgotten. */
   nightly: Record<string, never>
 }
@@ -50,5 +52,6 @@ export const QUEUES: { name: QueueName; policy: 'standard' | 'short' }[] = [
   { name: 'remove-pictures', policy: 'short' },
   { name: 'lapse-offers', policy: 'standard' },
   { name: 'work-out-plan', policy: 'standard' },
+  { name: 'read-bounces', policy: 'short' },
   { name: 'nightly', policy: 'short' },
 ]

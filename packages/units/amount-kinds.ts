@@ -125,6 +125,8 @@ export const AMOUNT_KINDS = {
   riskShare: rule('risk', PERCENT, [1, 100], undefined, '10'),
   leadDays: count('leadTime', 'days', [0, 365], '14'),
   reminderDays: count('leadTime', 'days', [0, 730], '40'),
+  notices: count('notices', 'notices', [1, 3], '2'),
+  againDays: count('leadTime', 'days', [7, 365], '30'),
   rebedsPerMonth: count('rebeds', 'rebeds', [0, 100_000], '40'),
   breakMinutes: count('break', 'min', [5, 240], '30'),
   latitude: rule('latitude', oneUnit('°'), [-90, 90], undefined, '41.7106', 'definition of latitude'),

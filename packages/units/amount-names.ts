@@ -23,6 +23,7 @@ export const amountNames = [
   'risk',
   'leadTime',
   'rebeds',
+  'notices',
   'break',
   'latitude',
   'longitude',

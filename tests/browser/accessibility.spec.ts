@@ -19,6 +19,7 @@ const SCREENS: [DemoRole | 'nobody', Screen[]][] = [
       { from: '/sites', link: 'main a[href^="/sites/"]:not([href$="/new"])' },
       '/water',
       '/reminders',
+      '/reminders/texts',
       '/calls',
       '/stores',
       '/imports',

@@ -33,13 +33,21 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   await save(dialog)
   await expect(dialog).toHaveCount(0)
 
-  await page.getByRole('button', { name: 'Edit: hours, yard and lead times' }).click()
+  await page.getByRole('button', { name: 'Edit: reminders' }).click()
   await drive(exactly(dialog, 'Reminder, days before the due window'), {
     ...NO_NUMBER,
     ...halves(/whole number/),
     ...twelveHundred(/the most is 730/),
     '99999': /the most is 730/,
   })
+  await drive(exactly(dialog, 'Notices for one due window'), {
+    ...NO_NUMBER,
+    ...halves(/whole number/),
+    ...twelveHundred(/the most is 3/),
+    '99999': /the most is 3/,
+  })
+  await page.keyboard.press('Escape')
+  await page.getByRole('button', { name: 'Edit: hours, yard and crews' }).click()
   await drive(exactly(dialog, 'Rebeds your crews can do in a month'), { ...NO_NUMBER, ...halves(/whole number/) })
   await drive(exactly(dialog, 'Yard, latitude'), { abc: NO_NUMBER.abc, ...twelveHundred(/the most is 90/), '99999': /the most is 90/ })
   await page.keyboard.press('Escape')

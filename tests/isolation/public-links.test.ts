@@ -8,6 +8,7 @@ import type pg from 'pg'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { NOW } from '../support/records.ts'
 import { type FirmRecords, inspector, makeFirmRecords } from '../support/two-firms.ts'
+import { makeCaller } from './signed-in-call.ts'
 
 vi.mock('server-only', () => ({}))
 
@@ -99,6 +100,29 @@ describe('a calendar address', () => {
     await db.query('update colleague set archived_at = null where id = $1', [rows[0]?.colleague_id])
     await db.query('update calendar_feed set ended_at = now() where id = $1', [theirs.feedId])
     expect((await calendar(feedToken(theirs))).status).toBe(404)
+  })
+})
+
+describe('the office’s calendar address', () => {
+  test('shows all day sheets of its own company, for as long as whoever asked for it works in the office', async () => {
+    const dispatcher = await makeCaller(mine.companyId, 'dispatcher')
+    const id = newId()
+    await db.query('insert into calendar_feed (company_id, id, person_id, created_at) values ($1, $2, $3, now())', [
+      ...[mine.companyId, id, dispatcher.personId],
+    ])
+    const token = makePublicToken('calendar', { companyId: mine.companyId, id })
+    const { status, text } = await calendar(token)
+    expect(status).toBe(200)
+    expect(text).toContain(mine.visitId)
+    expect(text).toContain(mine.rebedVisitId)
+    expect(text).not.toContain(mine.offeredVisitId)
+    for (const secret of ['Hanna', '555 0134', 'orchard.example', theirs.visitId]) expect(text).not.toContain(secret)
+    await db.query(`update membership set role = 'technician' where person_id = $1`, [dispatcher.personId])
+    expect((await calendar(token)).status).toBe(404)
+    await db.query(`update membership set role = 'dispatcher' where person_id = $1`, [dispatcher.personId])
+    expect((await calendar(token)).status).toBe(200)
+    await db.query('update membership set ended_at = now() where person_id = $1', [dispatcher.personId])
+    expect((await calendar(token)).status).toBe(404)
   })
 })
 

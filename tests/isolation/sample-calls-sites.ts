@@ -22,11 +22,17 @@ export const beds: Record<string, Sample> = {
   },
 }
 
+const ownText = { subject: 'Your softener', body: 'Dear {{ name }}, answer here: {{ answer_link }}' }
+
 export const reminders: Record<string, Sample> = {
   list: { roles: 'od', input: () => ({ ...page, state: 'waiting' }) },
   counts: { roles: 'od' },
   messages: { roles: 'od', input: () => ({ ...page, list: 'outbox' }) },
   answers: { roles: 'od', input: () => page },
+  texts: { roles: 'od' },
+  previewText: { roles: 'od', input: (r) => ({ channel: 'email', language: 'en', ...ownText, bedId: r.bedId, siteId: r.siteId }) },
+  saveText: { roles: 'o', input: () => ({ channel: 'email', language: 'en', version: 0, ...ownText }), other: { subject: 'Your resin' } },
+  standardText: { roles: 'o', input: () => ({ channel: 'letter', language: 'en', version }), other: { version: 2 } },
   endLink: { roles: 'od', input: (r) => ({ reminderId: r.reminderId }) },
   preview: { roles: 'od', input: (r) => ({ reminderId: r.reminderId }) },
   step: { roles: 'od', input: (r) => ({ messages: [{ id: r.messageId, version }], event: 'mark-sent' }) },

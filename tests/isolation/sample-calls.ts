@@ -252,6 +252,7 @@ const windows: Record<string, Sample> = {
   withdraw: { roles: 'od', input: (r) => ({ offerId: r.offerId, version }) },
   feeds: { roles: 'odt' },
   beginFeed: { roles: 'odt', input: () => ({}) },
+  beginOfficeFeed: { roles: 'od', input: () => ({}) },
   endFeed: { roles: 'odt', input: (r) => ({ feedId: r.feedId, version }) },
 }
 

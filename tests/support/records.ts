@@ -54,6 +54,7 @@ const NAMES = [
     'pictureId',
     'signatureId',
     'signedPictureId',
+    'ownTextId',
   ],
 ] as const
 
@@ -251,6 +252,8 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
   await tx.reminderAnswer.create({ data: { ...own, id: r.answerId, reminderId: r.reminderId, ...answer } })
   const text = { channel: 'email', address: 'hanna@orchard.example', subject: 'Your softener', body: 'It is getting old.' }
   await tx.message.create({ data: { ...own, id: r.messageId, contactId: r.contactId, ...text, state: 'approved', createdAt: at } })
+  const ownText = { channel: 'letter', language: 'en', subject: 'Your softener', body: 'It is getting old.', changedAt: at }
+  await tx.ownText.create({ data: { ...own, id: r.ownTextId, ...ownText } })
   const seen = { confidence: 'sure', reason: 'The header says so.', ask: null, examples: [] }
   const columns = [
     { column: 0, field: 'customerName', header: 'Name', ...seen },

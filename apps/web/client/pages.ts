@@ -19,6 +19,7 @@ const PAGES = [
   { href: '/which-tank', permission: 'read:site' },
   { href: '/water', permission: 'read:water' },
   { href: '/reminders', permission: 'read:reminder' },
+  { href: '/reminders/texts', permission: 'read:reminder' },
   { href: '/from-tablets', permission: 'book:visit' },
   { href: '/stores', permission: 'read:stores' },
   { href: '/crews', permission: 'manage:crews' },
@@ -45,7 +46,7 @@ const FIRST: Record<Role, readonly string[]> = {
   technician: ['/today', '/sites', '/which-tank', '/whats-wrong', '/stores'],
 }
 /** Reached from elsewhere, so only the search leads to them. */
-const ONLY_FOUND = ['/sites/new', '/sessions']
+const ONLY_FOUND = ['/sites/new', '/sessions', '/reminders/texts']
 
 /** The pages a person may open. */
 export function pagesFor({ role, permissions }: Pick<Me, 'role' | 'permissions'>, words: PageWords): Page[] {

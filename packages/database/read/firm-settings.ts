@@ -7,6 +7,10 @@ import { inCompany, type Scope } from '../in-company.ts'
 const USUAL_SETTINGS: Omit<Settings, 'locale' | 'telephone' | 'name' | 'paper'> = {
   version: 0,
   reminderLeadDays: 60,
+  reminderNotices: 1,
+  reminderAgainDays: 30,
+  sendFrom: '08:00',
+  sendUntil: '20:00',
   rebedsPerMonth: 10,
   dayStart: '08:00',
   dayEnd: '17:00',
@@ -34,6 +38,8 @@ export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
   const {
     version,
     reminderLeadDays,
+    reminderNotices,
+    reminderAgainDays,
     rebedsPerMonth,
     plannedRebedMinor,
     failureMinor,
@@ -48,6 +54,8 @@ export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
     ...{
       version,
       reminderLeadDays,
+      reminderNotices,
+      reminderAgainDays,
       rebedsPerMonth,
       plannedRebedMinor,
       failureMinor,
@@ -61,6 +69,8 @@ export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
     },
     dayStart: clockTime(row.dayStartMinute),
     dayEnd: clockTime(row.dayEndMinute),
+    sendFrom: clockTime(row.sendFromMinute),
+    sendUntil: clockTime(row.sendUntilMinute),
   }
 }
 

@@ -66,8 +66,9 @@ export async function readReminderCandidates(
       jobState: bed.bed.jobs[0]?.state ?? null,
       contacts: contacts
         .filter((contact) => contact.siteId === bed.siteId || (contact.siteId === null && holders.has(contact.customerId)))
-        .map(({ id, role, name, phone, email, consents }) => ({
-          ...{ contactId: id, role, name, phone, email, consents },
+        .map(({ id, role, name, phone, email, deadEmail, consents }) => ({
+          ...{ contactId: id, role, name, phone, consents },
+          email: email === deadEmail ? null : email,
           letterAddress: Boolean(bed.site.street && bed.site.town),
         })),
     }

@@ -2,6 +2,7 @@ import type { MessageRow, ReminderRow } from '@almanac/contract/reminders'
 import { type MessageList, messageLists } from '@almanac/records/message-state'
 import { dateOf, dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
+import { settingsIn } from './firm-settings.ts'
 import { cursorOf, readCursor } from './page-key.ts'
 
 type Page<R> = { rows: R[]; nextCursor: string | null }
@@ -63,7 +64,7 @@ export async function readReminderCounts(scope: Pick<Scope, 'companyId'>) {
   const { companyId } = scope
   return inCompany(scope, async (tx) => {
     const groups = await tx.reminder.groupBy({ by: ['state'], where: { companyId }, _count: true })
-    const settings = await tx.companySettings.findFirst({ where: { companyId }, select: { reminderLeadDays: true } })
+    const { reminderLeadDays, sendFrom, sendUntil } = await settingsIn(tx, companyId)
     const count = (state: string) => groups.find((group) => group.state === state)?._count ?? 0
     const messages = await tx.message.groupBy({ by: ['state'], where: { companyId }, _count: true })
     const listed = (list: MessageList) =>
@@ -80,7 +81,7 @@ export async function readReminderCounts(scope: Pick<Scope, 'companyId'>) {
       sent: listed('sent'),
       letters: await tx.message.count({ where: { companyId, state: 'approved', channel: 'letter' } }),
       answers: await tx.reminderAnswer.count({ where: { companyId } }),
-      leadDays: settings?.reminderLeadDays ?? 0,
+      ...{ leadDays: reminderLeadDays, sendFrom, sendUntil },
     }
   })
 }

@@ -108,6 +108,7 @@ async function contactsOf(tx: Tx, companyId: string, siteId: string, customerId:
     name: contact.name,
     phone: contact.phone,
     email: contact.email,
+    emailIsDead: contact.email !== null && contact.email === contact.deadEmail,
     language: contact.language as Language | null,
     consents: contact.consents.map((consent) => ({
       version: consent.version,

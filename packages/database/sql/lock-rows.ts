@@ -7,6 +7,7 @@ type Lockable =
   | 'crew_day'
   | 'forecast_run'
   | 'job'
+  | 'message'
   | 'plan_proposal'
   | 'reminder'
   | 'stock_item'

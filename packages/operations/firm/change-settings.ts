@@ -5,10 +5,11 @@ import { settingsIn } from '@almanac/database/read/firm-settings'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
+import { SENDING_BOUNDS } from '@almanac/service-rules/messages/sending-times'
 import { minuteOfClock } from '@almanac/units/calendar/zone-clock'
 import { costRule, isCost } from '@almanac/units/cost-rules'
 import { isLocale } from '@almanac/units/display'
-import { formatClockTime } from '@almanac/units/format-clock'
+import { type ClockDisplay, formatClockTime } from '@almanac/units/format-clock'
 import { minorPer } from '@almanac/units/money'
 import { checkAmounts } from '../shared/check-amounts.ts'
 import { companyFacts } from '../shared/company-facts.ts'
@@ -23,11 +24,22 @@ function checkCosts(sent: Record<string, unknown>, before: Record<string, unknow
       )
 }
 
+/** When mails and texts may go out, in minutes of the day. Refuses what no customer should be woken by: 47 CFR 64.1200(c)(1). */
+function sendingHours({ sendFrom, sendUntil }: { sendFrom: string; sendUntil: string }, display: ClockDisplay) {
+  const [from, until] = [minuteOfClock(sendFrom), minuteOfClock(sendUntil)]
+  if (from >= SENDING_BOUNDS.from && from < until && until <= SENDING_BOUNDS.until) return { from, until }
+  const [opens, closes] = ['08:00', '21:00'].map((clock) => formatClockTime(clock, display))
+  throw new AppError(
+    'invalid',
+    `Messages go out between ${opens} and ${closes} at the most, and start before they end. Nothing was saved; choose other times.`,
+  )
+}
+
 /** Changes how the firm works and what its work costs: reminder lead, rebeds a month, the day's hours, costs, risk limit, locale. One audit line a value. */
 export async function changeSettings(scope: Scope & { personId: string }, input: ChangeSettingsInput): Promise<{ version: number }> {
   const { commandId: _, version, note: typed, ...sent } = input
   const note = typed || null
-  const { dayStart, dayEnd, locale, telephone, name, paper, ...plain } = sent
+  const { dayStart, dayEnd, sendFrom, sendUntil, locale, telephone, name, paper, ...plain } = sent
   if (locale !== undefined && !isLocale(locale))
     throw new AppError(
       'invalid',
@@ -43,9 +55,17 @@ export async function changeSettings(scope: Scope & { personId: string }, input:
     // A firm without a row works by the usual ones; both of two who change them at once then find the same row.
     await tx.companySettings.createMany({ data: [{ companyId, id: newId() }], skipDuplicates: true })
     const before = await settingsIn(tx, companyId)
+    const hours = sendingHours(
+      { ...before, ...(sendFrom && { sendFrom }), ...(sendUntil && { sendUntil }) },
+      await companyFacts(tx, companyId),
+    )
     const { count } = await tx.companySettings.updateMany({
       where: { companyId, version: Math.max(1, version) },
-      data: { ...plain, dayStartMinute: minuteOfClock(dayStart), dayEndMinute: minuteOfClock(dayEnd), version: { increment: 1 } },
+      data: {
+        ...plain,
+        ...{ dayStartMinute: minuteOfClock(dayStart), dayEndMinute: minuteOfClock(dayEnd), version: { increment: 1 } },
+        ...{ sendFromMinute: hours.from, sendUntilMinute: hours.until },
+      },
     })
     await expectChanged(count, 'setting', version, sent, () => settingsIn(tx, companyId))
     checkCosts(sent, before, (await companyFacts(tx, companyId)).currency, note)

@@ -9,13 +9,15 @@ type Self = Scope & { personId: string }
 
 const self = (scope: Self) => ({ companyId: scope.companyId, personId: scope.personId, archivedAt: null })
 
-/** Gives the caller a calendar address of their own visits. */
-export async function beginFeed(scope: Self, input: BeginFeed) {
-  return runCommand(scope, 'jobs.begin-feed', input, async (tx, command) => {
+/** Gives the caller a calendar address of their own visits, or of all day sheets. */
+export async function beginFeed(scope: Self, input: BeginFeed, of: 'own' | 'office') {
+  return runCommand(scope, of === 'own' ? 'jobs.begin-feed' : 'jobs.begin-office-feed', input, async (tx, command) => {
     const colleague = await tx.colleague.findFirst({ where: self(scope), select: { id: true } })
-    if (!colleague) throw new AppError('conflict', 'You’re not on any day sheets in this company, so there’s no calendar for you.')
+    if (of === 'own' && !colleague)
+      throw new AppError('conflict', 'You’re not on any day sheets in this company, so there’s no calendar for you.')
     const feedId = newId()
-    const data = { companyId: scope.companyId, id: feedId, colleagueId: colleague.id, createdAt: command.at }
+    const whose = of === 'own' ? { colleagueId: colleague?.id } : { personId: scope.personId }
+    const data = { companyId: scope.companyId, id: feedId, ...whose, createdAt: command.at }
     await tx.calendarFeed.create({ data })
     await command.audit('begun', 'calendar-feed', feedId)
     await command.announce('calendar-feed', feedId, 1)
@@ -27,7 +29,7 @@ export async function beginFeed(scope: Self, input: BeginFeed) {
 export async function endFeed(scope: Self, input: EndFeed) {
   return runCommand(scope, 'jobs.end-feed', input, async (tx, command) => {
     const { companyId } = scope
-    const where = { companyId, id: input.feedId, colleague: self(scope) }
+    const where = { companyId, id: input.feedId, OR: [{ colleague: self(scope) }, { personId: scope.personId }] }
     const feed = await tx.calendarFeed.findFirst({ where, select: { id: true, version: true } })
     if (!feed) throw notFound('calendar')
     const { count } = await tx.calendarFeed.updateMany({

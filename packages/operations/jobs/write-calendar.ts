@@ -9,10 +9,16 @@ import { wordsIn } from '@almanac/words/words-in'
 const title = (kind: string, locale: string) => wordsIn(locale, 'jobKind')(kind as JobKind)
 const REFRESH_MINUTES = 15
 
-/** A colleague's visits as a calendar; null once the address has ended. Places yes, names and telephones of customers no. */
-export async function writeFeedCalendar(feed: { companyId: string; feedId: string }): Promise<string | null> {
+/**
+ * A colleague's visits, or all of a company's, as a calendar; null once the address has ended, or whoever asked for it is no longer in the office (`inOffice`).
+ * Places yes, names and telephones of customers no.
+ */
+export async function writeFeedCalendar(
+  feed: { companyId: string; feedId: string },
+  inOffice: (personId: string) => Promise<boolean>,
+): Promise<string | null> {
   const found = await readFeedVisits(feed)
-  if (!found) return null
+  if (!found || (found.personId !== null && !(await inOffice(found.personId)))) return null
   const appointments = found.visits.map((visit) => {
     const { site, kind } = visit.job
     return {
@@ -25,7 +31,8 @@ export async function writeFeedCalendar(feed: { companyId: string; feedId: strin
       words: visit.crewDay.name,
     }
   })
-  return calendarFile({ name: `${found.companyName}: ${found.colleagueName}`, refreshMinutes: REFRESH_MINUTES, appointments }, now())
+  const name = found.colleagueName === null ? found.companyName : `${found.companyName}: ${found.colleagueName}`
+  return calendarFile({ name, refreshMinutes: REFRESH_MINUTES, appointments }, now())
 }
 
 /** The window a customer chose, as a calendar file; null when none is chosen or the visit was called off. */

@@ -10,7 +10,16 @@ export async function clearContacts(tx: Tx, command: Command, contactIds: readon
   const of = { companyId, contactId: { in: [...contactIds] } }
   await tx.contact.updateMany({
     where: { companyId, id: { in: [...contactIds] } },
-    data: { name: null, phone: null, email: null, language: null, archivedAt: at, erasedAt: at, version: { increment: 1 } },
+    data: {
+      name: null,
+      phone: null,
+      email: null,
+      deadEmail: null,
+      language: null,
+      archivedAt: at,
+      erasedAt: at,
+      version: { increment: 1 },
+    },
   })
   await tx.reminder.updateMany({
     where: { ...of, state: { in: ['waiting', 'held'] } },

@@ -303,6 +303,9 @@ describe('a person', () => {
     expect(await messages()).toMatchObject([{ state: 'sent', tries: 1 }])
     expect(await step('bounce')).toMatchObject({ done: true })
     expect(await messages()).toMatchObject([{ state: 'bounced' }])
+    expect(await inCompany(firm, (tx) => tx.contact.findFirst({ where: { id: firm.contactId } }))).toMatchObject({
+      deadEmail: 'hanna@orchard.example',
+    })
   })
 
   test('holds one, and it does not go out until it is taken off hold', async () => {

@@ -1,11 +1,13 @@
 import type { Tx } from '@almanac/database/client'
 import { inCompany } from '@almanac/database/in-company'
+import { settingsIn } from '@almanac/database/read/firm-settings'
 import { type Command, commandTools } from '@almanac/database/run-command'
 import { nextToSend } from '@almanac/database/sql/next-to-send'
 import type { Posted } from '@almanac/messages/posted'
-import { now } from '@almanac/runtime/clock'
 import type { TaskPayloads } from '@almanac/runtime/queues'
-import { minutesToNextTry, nextSendingTime, SENDING_LOST_AFTER_MS } from '@almanac/service-rules/messages/sending-times'
+import { minutesToNextTry, nextSendingTime, SENDING_LOST_AFTER_MS, type SendingHours } from '@almanac/service-rules/messages/sending-times'
+import { minuteOfClock } from '@almanac/units/calendar/zone-clock'
+import { zoneOf } from '../shared/zone-of.ts'
 import { stepMessage } from './step-message.ts'
 import { readOutgoing, whyNotWanted } from './why-not-wanted.ts'
 
@@ -16,6 +18,8 @@ export type Outgoing = {
   reminderId: string | null
   channel: 'email' | 'text'
   companyName: string
+  /** The company's own locale: how its region writes numbers. */
+  companyLocale: string
   address: string
   subject: string
   body: string
@@ -27,12 +31,16 @@ export type Ways = Partial<Record<'email' | 'text', (message: Outgoing) => Promi
 /** After so many the task comes again, so that none runs for long. */
 const AT_ONCE = 200
 const MINUTE_MS = 60_000
+const QUIET = 'It’s outside your sending hours at the customer’s.'
 const BROKE_OFF = 'Sending broke off before we heard whether it arrived.'
 
 type Work = <T>(work: (tx: Tx, command: Command) => Promise<T>) => Promise<T>
 
-/** The next message, written down as `sending` before anybody is talked to; what nobody should hear any more is withdrawn. Null when there is none. */
-async function takeNext(work: Work, companyId: string, channels: string[]): Promise<Outgoing | 'withdrawn' | null> {
+/**
+ * The next message, written down as `sending` before anybody is talked to. What nobody should hear any more is withdrawn, and what would come in the quiet hours of
+ * its reader waits for their morning. Null when there is none.
+ */
+async function takeNext(work: Work, companyId: string, channels: string[], hours: SendingHours): Promise<Outgoing | 'passed over' | null> {
   return work(async (tx, command) => {
     const id = await nextToSend(tx, companyId, channels, command.at)
     if (id === null) return null
@@ -41,14 +49,21 @@ async function takeNext(work: Work, companyId: string, channels: string[]): Prom
     const unwanted = whyNotWanted(message)
     if (unwanted !== null) {
       await stepMessage(tx, command, message, 'withdraw', { stateReason: unwanted })
-      return 'withdrawn'
+      return 'passed over'
+    }
+    const company = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { name: true, locale: true, timeZone: true } })
+    const opens = nextSendingTime(zoneOf(message.reminder?.site) ?? company.timeZone, command.at, hours)
+    if (opens > command.at) {
+      const waits = { tryAfter: opens, stateReason: QUIET, version: { increment: 1 } }
+      await tx.message.updateMany({ where: { companyId, id, state: 'approved' }, data: waits })
+      return 'passed over'
     }
     const tries = message.tries + 1
     await stepMessage(tx, command, message, 'begin', { tries, sendingSince: command.at, tryAfter: null })
-    const { name: companyName } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { name: true } })
+    const sender = { companyName: company.name, companyLocale: company.locale }
     const { reminderId, address, subject, body } = message
     const channel = message.channel as Outgoing['channel']
-    return { companyId, id, reminderId, channel, companyName, address, subject, body, tries }
+    return { companyId, id, reminderId, channel, ...sender, address, subject, body, tries }
   })
 }
 
@@ -76,8 +91,8 @@ async function loseOldOnes(tx: Tx, command: Command): Promise<void> {
   if (lost.length > 0) await command.announce('reminders', command.companyId)
 }
 
-/** Asks for the next look: at the next try that is due, at the next opening, or when one that is still being sent would be lost. */
-async function askAgain(tx: Tx, command: Command, channels: string[], timeZone: string): Promise<void> {
+/** Asks for the next look: at the next try that is due, in a minute where some were not looked at yet, or when one that is still being sent would be lost. */
+async function askAgain(tx: Tx, command: Command, channels: string[]): Promise<void> {
   const { companyId, at } = command
   const waiting = await tx.message.aggregate({
     where: { companyId, state: 'approved', channel: { in: channels }, tryAfter: { not: null } },
@@ -88,11 +103,10 @@ async function askAgain(tx: Tx, command: Command, channels: string[], timeZone: 
     select: { id: true },
   })
   const sending = await tx.message.aggregate({ where: { companyId, state: 'sending' }, _min: { sendingSince: true } })
-  const open = (instant: Date) => nextSendingTime(timeZone, instant < at ? at : instant)
   const lost = sending._min.sendingSince
   const times = [
-    ...(waiting._min.tryAfter ? [open(waiting._min.tryAfter)] : []),
-    ...(untried ? [open(new Date(at.getTime() + MINUTE_MS))] : []),
+    ...(waiting._min.tryAfter ? [new Date(Math.max(at.getTime(), waiting._min.tryAfter.getTime()))] : []),
+    ...(untried ? [new Date(at.getTime() + MINUTE_MS)] : []),
     ...(lost ? [new Date(Math.max(at.getTime(), lost.getTime() + SENDING_LOST_AFTER_MS) + 1000)] : []),
   ]
   if (times.length === 0) return
@@ -110,18 +124,20 @@ export async function deliverMessages({ companyId }: TaskPayloads['send-messages
   const work: Work = (inside) =>
     inCompany({ companyId }, (tx) => inside(tx, commandTools(tx, { companyId, personId: null }, 'reminders.deliver', null)))
   await work(loseOldOnes)
-  const { timeZone } = await work((tx) => tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { timeZone: true } }))
-  for (let sent = 0; sent < AT_ONCE; sent++) {
-    const at = now()
-    if (channels.length === 0 || nextSendingTime(timeZone, at) > at) break
-    const message = await takeNext(work, companyId, channels)
+  const { sendFrom, sendUntil } = await work((tx) => settingsIn(tx, companyId))
+  const hours = { from: minuteOfClock(sendFrom), until: minuteOfClock(sendUntil) }
+  let open = channels
+  for (let sent = 0; sent < AT_ONCE && open.length > 0; sent++) {
+    const message = await takeNext(work, companyId, open, hours)
     if (message === null) break
-    if (message === 'withdrawn') continue
+    if (message === 'passed over') continue
     const posted = await send(message, ways)
     await work((tx, command) => settle(tx, command, message, posted))
-    if (posted.outcome === 'later' && posted.wholeServer) break
+    // A server that is away, or that broke off, is left alone until the next look; the other way goes on.
+    if (posted.outcome === 'uncertain' || (posted.outcome === 'later' && posted.wholeServer))
+      open = open.filter((channel) => channel !== message.channel)
   }
-  await work((tx, command) => askAgain(tx, command, channels, timeZone))
+  await work((tx, command) => askAgain(tx, command, channels))
 }
 
 /** A way that throws has said nothing of what became of the message. */

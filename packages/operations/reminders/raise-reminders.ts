@@ -1,6 +1,7 @@
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
+import { settingsIn } from '@almanac/database/read/firm-settings'
 import { type ReminderCandidate, readReminderCandidates } from '@almanac/database/read/reminder-candidates'
 import { commandTools } from '@almanac/database/run-command'
 import { settleReminders } from '@almanac/database/sql/settle-reminders'
@@ -11,10 +12,11 @@ import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import type { ReminderContact } from '@almanac/service-rules/reminders/choose-contact'
 import { type ReminderSettings, reminderFor } from '@almanac/service-rules/reminders/eligibility'
+import { notices } from '@almanac/service-rules/reminders/further-notices'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import { type CompanyFacts, companyFacts } from '../shared/company-facts.ts'
+import { raiseFurther } from './raise-further.ts'
 
-const NOTICE = 'due-window'
 const CHUNK = 500
 
 /** Until the firm chooses otherwise: the quickest to answer first. */
@@ -60,9 +62,8 @@ export async function raiseReminders({ companyId }: TaskPayloads['raise-reminder
   for (;;) {
     const found: ReminderCandidate[] = await inCompany({ companyId }, async (tx) => {
       const company = await companyFacts(tx, companyId)
-      const stored = await tx.companySettings.findFirst({ where: { companyId }, select: { reminderLeadDays: true } })
-      const settings: ReminderSettings = { leadDays: stored?.reminderLeadDays ?? 60, channels: CHANNELS }
-      const candidates = await readReminderCandidates(tx, companyId, NOTICE, addDays(company.today, settings.leadDays), after, CHUNK)
+      const settings: ReminderSettings = { leadDays: (await settingsIn(tx, companyId)).reminderLeadDays, channels: CHANNELS }
+      const candidates = await readReminderCandidates(tx, companyId, notices[0], addDays(company.today, settings.leadDays), after, CHUNK)
       const data = candidates.flatMap((candidate) => {
         const decision = decide(candidate, settings, company)
         if (!decision.due) return []
@@ -78,6 +79,7 @@ export async function raiseReminders({ companyId }: TaskPayloads['raise-reminder
     if (found.length < CHUNK) break
   }
   changed += await inCompany({ companyId }, async (tx) => raiseAgain(tx, companyId, (await companyFacts(tx, companyId)).today))
+  changed += await inCompany({ companyId }, async (tx) => raiseFurther(tx, companyId, await settingsIn(tx, companyId)))
   if (changed > 0)
     await inCompany({ companyId }, (tx) =>
       commandTools(tx, { companyId, personId: null }, 'reminders.raise', null).announce('reminders', companyId),

@@ -23,6 +23,7 @@ export const amountName = {
   risk: 'A risk',
   leadTime: 'A lead time',
   rebeds: 'A number of rebeds',
+  notices: 'A number of notices',
   break: 'A break',
   latitude: 'A latitude',
   longitude: 'A longitude',

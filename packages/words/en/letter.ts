@@ -12,6 +12,7 @@ export const letter = {
   outlived: 'Your resin is about {lived, plural, one {# year} other {# years}} old. Most such resin lasts no longer.',
   dueBefore: 'We suggest new resin before {month}.',
   dueNow: 'It may give out at any time. We suggest new resin soon.',
+  again: 'We wrote to you about this before. Nothing is booked yet.',
   forecast:
     'This is a forecast from its age and your water, not a measurement. If something has changed, or others worked on the softener, please tell us.',
   answer: 'Please call {phone} to choose a day. If you would rather not hear about this, tell us and we’ll stop.',

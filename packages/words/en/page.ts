@@ -28,6 +28,8 @@ export const page = {
   '/water/also': 'supply well hardness chlorine',
   '/reminders': 'Reminders',
   '/reminders/also': 'messages mail letters',
+  '/reminders/texts': 'Reminder texts',
+  '/reminders/texts/also': 'template wording own words',
   '/from-tablets': 'From the tablets',
   '/from-tablets/also': 'tablet entries close-outs not taken in waiting',
   '/stores': 'Stores',

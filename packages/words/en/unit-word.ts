@@ -4,6 +4,7 @@ export const unitWord = {
   people: 'people',
   days: 'days',
   rebeds: 'rebeds',
+  notices: 'notices',
   bag: 'bag',
   piece: 'piece',
   set: 'set',

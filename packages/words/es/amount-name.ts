@@ -25,6 +25,7 @@ export const amountName: Translation<typeof english> = {
   risk: 'Un riesgo',
   leadTime: 'Un plazo',
   rebeds: 'Un número de cambios de lecho',
+  notices: 'Un número de avisos',
   break: 'Una pausa',
   latitude: 'Una latitud',
   longitude: 'Una longitud',

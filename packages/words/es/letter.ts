@@ -14,6 +14,7 @@ export const letter: Translation<typeof english> = {
   outlived: 'Su resina tiene unos {lived, plural, one {# año} other {# años}}. Casi ninguna dura más.',
   dueBefore: 'Le sugerimos cambiar la resina antes de {month}.',
   dueNow: 'Puede fallar en cualquier momento. Le sugerimos cambiarla pronto.',
+  again: 'Ya le escribimos sobre esto. Todavía no hay nada agendado.',
   forecast:
     'Es un pronóstico por su edad y por su agua, no una medición. Si algo cambió, o si otros trabajaron en el ablandador, díganoslo por favor.',
   answer: 'Por favor llame al {phone} para elegir un día. Si prefiere no saber de esto, díganoslo y no insistiremos.',

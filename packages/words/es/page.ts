@@ -30,6 +30,8 @@ export const page: Translation<typeof english> = {
   '/water/also': 'suministro pozo dureza cloro',
   '/reminders': 'Recordatorios',
   '/reminders/also': 'mensajes correo cartas',
+  '/reminders/texts': 'Textos de recordatorio',
+  '/reminders/texts/also': 'plantilla redacción propia',
   '/from-tablets': 'De las tabletas',
   '/from-tablets/also': 'tableta datos cierres no recibidos en espera',
   '/stores': 'Almacén',

@@ -6,6 +6,7 @@ export const unitWord: Translation<typeof english> = {
   people: 'personas',
   days: 'días',
   rebeds: 'cambios',
+  notices: 'avisos',
   bag: 'bolsas',
   piece: 'piezas',
   set: 'juegos',

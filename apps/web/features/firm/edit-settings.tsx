@@ -11,9 +11,25 @@ import { useCommand } from '@/client/use-command'
 import { useSayAmount } from '@/client/use-say-amount'
 import type { Texts } from './figure-amounts.ts'
 import { FigureField } from './figure-field.tsx'
-import { COSTS, DAYS, DETAILS, readSettingTexts, type SettingName, settingFields, settingTexts } from './settings-form.ts'
+import {
+  CLOCKS,
+  COSTS,
+  DAYS,
+  DETAILS,
+  REMINDERS,
+  readSettingTexts,
+  type SettingName,
+  settingFields,
+  settingTexts,
+} from './settings-form.ts'
 
 type Props = { settings: Settings; names: readonly SettingName[]; onClose: () => void }
+
+const TITLES: [names: readonly SettingName[], title: string][] = [
+  [COSTS, 'Prices and costs'],
+  [DAYS, 'Hours, yard and crews'],
+  [REMINDERS, 'Reminders'],
+]
 
 /** Changes some of the firm's settings; the others are sent as they stand. */
 export function EditSettings({ settings, names, onClose }: Props) {
@@ -40,20 +56,21 @@ export function EditSettings({ settings, names, onClose }: Props) {
   const set = (name: string) => (text: string) => setTexts((now) => ({ ...now, [name]: text }))
   return (
     <FormDialog
-      title={names === COSTS ? 'Prices and costs' : names === DAYS ? 'Hours, yard and lead times' : 'Company details'}
+      title={TITLES.find(([those]) => those === names)?.[1] ?? 'Company details'}
       onClose={onClose}
       onSubmit={() => send(seen)}
       onKeepMine={() => send(settings)}
       busy={change.isPending}
       error={change.error}
-      names={Object.fromEntries([...COSTS, ...DAYS, ...DETAILS].map((name) => [name, figureName(name, me.company)]))}
+      names={Object.fromEntries([...COSTS, ...DAYS, ...REMINDERS, ...DETAILS].map((name) => [name, figureName(name, me.company)]))}
       show={(name, value) => figureWords(name, value, me.company)}
     >
       {settingFields(names, (name) => figureName(name, me.company), currency, seen.locale).map((field) =>
-        field.name === 'dayStart' || field.name === 'dayEnd' ? (
+        (CLOCKS as readonly string[]).includes(field.name) ? (
           <TimeInput
             key={field.name}
             label={field.label}
+            hint={field.hint}
             required
             value={texts[field.name]}
             onChange={(event) => set(field.name)(event.target.value)}

@@ -16,7 +16,13 @@ import type { FormField } from './figure-forms.ts'
 export type SettingName = keyof SettingsValues
 
 export const COSTS: readonly SettingName[] = ['plannedRebedMinor', 'failureMinor', 'beadsMinor', 'overtimeMinorPerHour', 'riskLimit']
-export const DAYS: readonly SettingName[] = ['reminderLeadDays', 'rebedsPerMonth', 'dayStart', 'dayEnd', 'yardLatitude', 'yardLongitude']
+export const DAYS: readonly SettingName[] = ['rebedsPerMonth', 'dayStart', 'dayEnd', 'yardLatitude', 'yardLongitude']
+
+/** When customers are reminded, how often, and at which hours. */
+export const REMINDERS: readonly SettingName[] = ['reminderLeadDays', 'reminderNotices', 'reminderAgainDays', 'sendFrom', 'sendUntil']
+
+/** Times of day among the settings. */
+export const CLOCKS: readonly SettingName[] = ['dayStart', 'dayEnd', 'sendFrom', 'sendUntil']
 
 /** What customers read: the company's name, where to call, and how numbers, money, days and clocks are written; and on what it prints. */
 export const DETAILS: readonly SettingName[] = ['name', 'telephone', 'locale', 'paper']
@@ -33,11 +39,16 @@ const HINTS: Partial<Record<SettingName, string>> = {
   yardLatitude: 'Degrees north, as 41.7106; drives start and end there',
   yardLongitude: 'Degrees east, as -88.4215',
   reminderLeadDays: 'Before a bed’s due window starts',
+  reminderNotices: '1 to 3 for each due window; each waits for your approval',
+  reminderAgainDays: 'After a notice that nobody answered',
+  sendFrom: 'Emails and texts, at the customer’s own clock',
 }
 
 const KINDS: Partial<Record<SettingName, AmountKind>> = {
   riskLimit: 'riskShare',
   reminderLeadDays: 'reminderDays',
+  reminderNotices: 'notices',
+  reminderAgainDays: 'againDays',
   rebedsPerMonth: 'rebedsPerMonth',
   yardLatitude: 'latitude',
   yardLongitude: 'longitude',

@@ -15,10 +15,10 @@ import { useSession } from '@/client/providers'
 import { DrivesPart } from './drives-part.tsx'
 import { EditSettings } from './edit-settings.tsx'
 import { PoolPart } from './pool-part.tsx'
-import { COSTS, DAYS, DETAILS, type SettingName } from './settings-form.ts'
+import { COSTS, DAYS, DETAILS, REMINDERS, type SettingName } from './settings-form.ts'
 import { useChanges } from './use-figures.ts'
 
-const PARTS = { costs: COSTS, days: DAYS, details: DETAILS }
+const PARTS = { costs: COSTS, days: DAYS, details: DETAILS, reminders: REMINDERS }
 
 /** The company's details, its hours and lead times, and what its work costs. */
 export function SettingsPart() {
@@ -44,8 +44,11 @@ export function SettingsPart() {
         <Values settings={data} names={DETAILS} />
         <DefinitionList facts={fixed} />
       </Section>
-      <Section title="Hours, yard and lead times" actions={change('days', 'Edit: hours, yard and lead times')}>
+      <Section title="Hours, yard and crews" actions={change('days', 'Edit: hours, yard and crews')}>
         <Values settings={data} names={DAYS} />
+      </Section>
+      <Section title="Reminders" actions={change('reminders', 'Edit: reminders')}>
+        <Values settings={data} names={REMINDERS} />
       </Section>
       <Section title="Prices and costs" actions={change('costs', 'Edit: prices and costs')}>
         <p className="mb-3 max-w-[75ch] text-soft">Used to work out the cheapest age to rebed, and whether a plan may use overtime.</p>

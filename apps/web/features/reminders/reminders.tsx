@@ -3,7 +3,8 @@ import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
-import { showWhole } from '@almanac/units/format-number'
+import { formatClockTimes } from '@almanac/units/format-clock'
+import { type NumberDisplay, showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useSearchParams } from 'next/navigation'
@@ -16,7 +17,16 @@ import { ReminderList } from './reminder-list.tsx'
 const VIEWS = ['waiting', 'held', 'outbox', 'check', 'sent', 'answers', 'dropped'] as const
 type View = (typeof VIEWS)[number]
 
-const MAILED = 'Approved. Mails go out by themselves between 8 AM and 8 PM. Print or tell the others, then mark each as sent.'
+type Counts = { mails: boolean; texts: boolean; sendFrom: string; sendUntil: string }
+
+/** What goes out from here by itself, and when; null where nothing does. */
+function sendsWords({ mails, texts, sendFrom, sendUntil }: Counts, display: NumberDisplay): string | null {
+  const what = mails && texts ? 'Emails and texts' : mails ? 'Emails' : texts ? 'Texts' : null
+  return (
+    what &&
+    `Approved. ${what} go out automatically, ${formatClockTimes(sendFrom, sendUntil, display)} at the customer’s. Print or tell the others.`
+  )
+}
 
 const LEADS: Record<View, string> = {
   waiting: 'Customers whose bed comes due. Nothing is sent until you approve it.',
@@ -36,11 +46,16 @@ export function Reminders() {
   const view = VIEWS.find((one) => one === asked) ?? 'waiting'
   const counts = useQuery(api.reminders.counts.queryOptions())
   const count = (one: View) => counts.data?.[one]
-  const lead = view === 'outbox' && counts.data?.mails ? MAILED : LEADS[view]
+  const lead = (view === 'outbox' && counts.data && sendsWords(counts.data, display)) || LEADS[view]
   return (
     <>
       <PageHead
         title="Reminders"
+        actions={
+          <LinkButton href="/reminders/texts" link={Link}>
+            Reminder texts
+          </LinkButton>
+        }
         lead={`${lead}${view === 'waiting' && counts.data ? ` A reminder is created ${counts.data.leadDays} days before the due window starts, if a contact consents.` : ''}`}
       />
       <nav aria-label="Reminders by state" className="mb-4 flex flex-wrap gap-x-6 gap-y-2 border-b border-line">

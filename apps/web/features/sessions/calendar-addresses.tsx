@@ -6,33 +6,60 @@ import { TextInput } from '@almanac/ui/text-input'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { formatDay } from '@almanac/units/format-day'
 import { useQuery } from '@tanstack/react-query'
+import type { ReactNode } from 'react'
 import { readFailure } from '@/client/failure'
-import { useSession } from '@/client/providers'
+import { usePermission, useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 
-/** Addresses at which the person's own calendar program finds their visits; each can be ended. Nothing for someone on no sheets. */
+/**
+ * Addresses at which a person's own calendar program finds their visits, and the office's finds all day sheets; each can be ended. Nothing for someone on no
+ * sheets and not in the office.
+ */
 export function CalendarAddresses() {
-  const { api, me } = useSession()
+  const { api } = useSession()
+  const office = usePermission('book:visit')
   const feeds = useQuery(api.windows.feeds.queryOptions())
   const begin = useCommand(api.windows.beginFeed.mutationOptions())
+  const beginOffice = useCommand(api.windows.beginOfficeFeed.mutationOptions())
+  const failure = feeds.error ?? begin.error ?? beginOffice.error
+  return (
+    <>
+      {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void feeds.refetch()} /> : null}
+      {feeds.data?.onSheets ? (
+        <Part of="own" title="Your visits in your own calendar" busy={begin.isPending} onBegin={() => begin.send({})}>
+          Subscribe to the address in your phone’s calendar. It shows your visits and keeps up with changes. Anyone with the address can
+          read it, so end it if a phone is lost.
+        </Part>
+      ) : null}
+      {office ? (
+        <Part of="office" title="All day sheets in a calendar" busy={beginOffice.isPending} onBegin={() => beginOffice.send({})}>
+          Subscribe to the address in your calendar. It shows every crew’s visits, without customers’ names, and keeps up with changes.
+          Anyone with the address can read it, so end it if it gets out. It also ends when you leave the office.
+        </Part>
+      ) : null}
+    </>
+  )
+}
+
+type PartProps = { of: 'own' | 'office'; title: string; busy: boolean; onBegin: () => void; children: ReactNode }
+
+function Part({ of, title, busy, onBegin, children }: PartProps) {
+  const { api, me } = useSession()
+  const feeds = useQuery(api.windows.feeds.queryOptions())
   const end = useCommand(api.windows.endFeed.mutationOptions())
-  const failure = feeds.error ?? begin.error ?? end.error
-  if (!feeds.data?.onSheets && !failure) return null
+  const own = feeds.data?.feeds.filter((feed) => feed.of === of) ?? []
   return (
     <Section
-      title="Your visits in your own calendar"
+      title={title}
       actions={
-        <Button busy={begin.isPending} onClick={() => begin.send({})}>
+        <Button busy={busy} aria-label={of === 'office' ? 'Make an address for all day sheets' : undefined} onClick={onBegin}>
           Make an address
         </Button>
       }
     >
-      {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void feeds.refetch()} /> : null}
-      <p className="mb-3 text-soft">
-        Subscribe to the address in your phone’s calendar. It shows your visits and keeps up with changes. Anyone with the address can read
-        it, so end it if a phone is lost.
-      </p>
-      {feeds.data?.feeds.map((feed) => (
+      {end.error ? <Problem happened={readFailure(end.error).message} /> : null}
+      <p className="mb-3 max-w-[75ch] text-soft">{children}</p>
+      {own.map((feed) => (
         <div key={feed.id} className="flex flex-wrap items-end gap-3 border-t border-line py-3">
           <div className="min-w-0 grow basis-60">
             <TextInput

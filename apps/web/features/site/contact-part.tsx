@@ -41,6 +41,11 @@ export function ContactPart({ contact, mayChange, onChange }: Props) {
             {contact.email}
           </a>
         ) : null}
+        {contact.emailIsDead ? (
+          <StatusWord shape="triangle" tone="danger">
+            email came back
+          </StatusWord>
+        ) : null}
         {contact.phone || contact.email ? null : <span className="text-soft italic">no phone or email</span>}
       </p>
       <table className="mt-1 w-full text-left text-small">

@@ -27,6 +27,7 @@ export const windows = {
     const path = (id: string) => calendarPath(makePublicToken('calendar', { companyId: scope.companyId, id }))
     return { onSheets, feeds: feeds.map((feed) => ({ ...feed, path: path(feed.id) })) }
   }),
-  beginFeed: can('read:own-work').windows.beginFeed.handler(({ context, input }) => beginFeed(context.scope, input)),
+  beginFeed: can('read:own-work').windows.beginFeed.handler(({ context, input }) => beginFeed(context.scope, input, 'own')),
+  beginOfficeFeed: can('book:visit').windows.beginOfficeFeed.handler(({ context, input }) => beginFeed(context.scope, input, 'office')),
   endFeed: can('read:own-work').windows.endFeed.handler(({ context, input }) => endFeed(context.scope, input)),
 }
