@@ -2,6 +2,7 @@ import { newId } from '@almanac/runtime/ids'
 import { weekdayOf } from '@almanac/units/calendar/calendar-day'
 import { instantIn } from '@almanac/units/calendar/zone-clock'
 import { addDays, asDate } from './days.ts'
+import { drivesBetween } from './drives.ts'
 import type { FirmPlan } from './firms.ts'
 import { seeded } from './random.ts'
 import { addSite, addSupply, emptyRows, type JobPlan, type Rows } from './rows.ts'
@@ -121,7 +122,7 @@ export function planFirm(companyId: string, firm: FirmPlan, seed: number, anchor
     done.push(...addSite(rows, random, companyId, firm.region, supplyId, story, anchorDay))
   }
   const { colleague, vehicle, crews } = crewsOf(companyId, firm, signedIn)
-  const book = new SheetBook(companyId, firm, crews, seeded(seed + 1))
+  const book = new SheetBook(companyId, firm, crews, seeded(seed + 1), drivesBetween(rows.site, firm))
   const since = addDays(anchorDay, -SHEETS_BACK_DAYS)
   const bedById = new Map(rows.bed.map((bed) => [bed.id, bed]))
   done

@@ -25,7 +25,10 @@ function emptySheets() {
     vehicleUse: [] as Prisma.VehicleUseCreateManyInput[],
   }
 }
-type Sheet = { id: string; crew: Crew; day: string; nextMinute: number }
+type Sheet = { id: string; crew: Crew; day: string; nextMinute: number; lastSiteId: string | null }
+
+/** Minutes of driving from a site to another; null is the yard. */
+export type DemoDrives = (fromSiteId: string | null, toSiteId: string | null) => number
 
 /** Fills crews' days one visit after another, so that nobody is in two places at once. */
 export class SheetBook {
@@ -35,20 +38,22 @@ export class SheetBook {
   readonly #firm: FirmPlan
   readonly #crews: Crew[]
   readonly #random: Random
+  readonly #drives: DemoDrives
 
   /** `random` is a stream of its own, for how long closed visits took. */
-  constructor(companyId: string, firm: FirmPlan, crews: Crew[], random: Random) {
+  constructor(companyId: string, firm: FirmPlan, crews: Crew[], random: Random, drives: DemoDrives) {
     this.#companyId = companyId
     this.#firm = firm
     this.#crews = crews
     this.#random = random
+    this.#drives = drives
   }
 
   sheet(crew: Crew, day: string): Sheet {
     const key = `${day} ${crew.name}`
     const known = this.#sheets.get(key)
     if (known) return known
-    const sheet = { id: newId(), crew, day, nextMinute: FIRST_VISIT }
+    const sheet = { id: newId(), crew, day, nextMinute: FIRST_VISIT, lastSiteId: null }
     this.#sheets.set(key, sheet)
     const companyId = this.#companyId
     const { timeZone } = this.#firm
@@ -68,11 +73,13 @@ export class SheetBook {
   /** Puts a job on a crew's day if it fits before the day ends; answers the visit's id. */
   place(job: JobPlan, crew: Crew, closed: { outcome: string } | null): string | null {
     const sheet = this.sheet(crew, job.day)
-    const start = sheet.nextMinute
-    const first = start === FIRST_VISIT
+    const first = sheet.nextMinute === FIRST_VISIT
+    // What is still to come is booked with its drives, as the app itself would; of what is over the records say no more than the clock.
+    const start = closed ? sheet.nextMinute : this.#reached(sheet, job.siteId)
     const end = start + job.minutes
-    if (end > DAY_END) return null
+    if (end + (closed ? 0 : this.#drives(job.siteId, null)) > DAY_END) return null
     sheet.nextMinute = end + 25
+    sheet.lastSiteId = job.siteId
     const companyId = this.#companyId
     const startsAt = instantIn(this.#firm.timeZone, job.day, start)
     const endsAt = instantIn(this.#firm.timeZone, job.day, end)
@@ -93,6 +100,12 @@ export class SheetBook {
       this.rows.assignment.push({ companyId, id: newId(), visitId: id, colleagueId, startsAt, endsAt })
     this.rows.vehicleUse.push({ companyId, id: newId(), visitId: id, vehicleId: crew.vehicleId, startsAt, endsAt })
     return id
+  }
+
+  /** When a crew that leaves its last site, or the yard at the beginning of its day, can begin at the next, on the five minutes. */
+  #reached({ nextMinute, lastSiteId }: Sheet, siteId: string): number {
+    const leaves = lastSiteId === null ? DAY_START : nextMinute - 25
+    return Math.max(nextMinute, Math.ceil((leaves + this.#drives(lastSiteId, siteId)) / 5) * 5)
   }
 
   /** Begin and end as a tablet writes them. Only of a sheet's first visit: the ways between invented visits would say nothing true of how fast crews drive. */
