@@ -172,6 +172,7 @@ export const CHANGES = {
   'jobs.moveVisit': ['job', 'visit', 'kit', 'call-back'],
   'jobs.callOffVisit': ['job', 'visit', 'kit', 'call-back'],
   'jobs.missVisit': ['job', 'visit', 'kit', 'call-back'],
+  'jobs.change': ['job', 'visit', 'call-back'],
   'jobs.hold': ['job', 'visit', 'kit', 'call-back'],
   'jobs.callOff': ['job', 'visit', 'kit', 'call-back'],
   'jobs.resume': ['job'],

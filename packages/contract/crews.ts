@@ -63,6 +63,8 @@ export const AddAbsence = command({
   fromDay: Day,
   untilDay: Day.nullable(),
   word: z.string().trim().max(60).nullable(),
+  /** The visits booked on those days are known. */
+  confirmed: z.boolean().optional(),
 })
 export type AddAbsence = z.infer<typeof AddAbsence>
 export const TakeBackAbsence = command({ absenceId: Id, version: Version })

@@ -1,3 +1,4 @@
+import { unusualReasons } from '@almanac/records/day-plan'
 import { jobKinds } from '@almanac/records/job-kind'
 import { jobStates } from '@almanac/records/job-state'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
@@ -110,6 +111,7 @@ export const ChangeDaySheet = command({
   ...people,
   ...hours,
   notes: z.string().max(2000).nullable(),
+  confirmed: z.array(z.enum(unusualReasons)).max(unusualReasons.length).optional(),
 })
 export type ChangeDaySheet = z.infer<typeof ChangeDaySheet>
 

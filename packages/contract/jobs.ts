@@ -1,5 +1,5 @@
 import { promiseWays } from '@almanac/records/call'
-import { unusualReasons } from '@almanac/records/day-plan'
+import { dayHalves, unusualReasons } from '@almanac/records/day-plan'
 import { jobKinds } from '@almanac/records/job-kind'
 import { jobStates } from '@almanac/records/job-state'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
@@ -26,6 +26,8 @@ const jobShape = {
   dueLatest: Day.nullable(),
   minutes: z.number(),
   crewSize: z.number(),
+  /** Null: as its kind usually does. */
+  needsVehicle: z.boolean().nullable(),
 }
 
 export const JobRow = z.object({
@@ -83,10 +85,22 @@ export const JobPage = z.object({
 })
 export type JobPage = z.infer<typeof JobPage>
 
+/** Which places are wanted: of one day, before or after noon, with one crew. Left out: any. */
+export const PlacesAsked = z.object({
+  jobId: Id,
+  day: Day.optional(),
+  half: z.enum(dayHalves).optional(),
+  crewName: z.string().max(80).optional(),
+})
+export type PlacesAsked = z.infer<typeof PlacesAsked>
+
 /** Places for a job on the day sheets, cheapest first, and the sheets where it does not fit, each with its reason and what would free one. */
 export const JobPlaces = z.object({
   fromDay: Day,
   untilDay: Day,
+  /** The days that have sheets, and the crews on them: what can be asked for. */
+  days: z.array(Day),
+  crews: z.array(z.string()),
   places: z.array(
     z.object({
       crewDayId: Id,
@@ -94,6 +108,8 @@ export const JobPlaces = z.object({
       crewName: z.string(),
       people: z.array(z.string()),
       at: ClockTime,
+      /** The last time at which it could begin in the same gap, its drives counted. */
+      lastAt: ClockTime,
       startsAt: Instant,
       endsAt: Instant,
       /** Minutes of driving it adds to the crew's day; null where a place is not known. */
@@ -133,6 +149,8 @@ const Proposals = z.object({
 /** The rebeds that the plan shown gives to a month. */
 export const ProposePlanned = command({ planId: Id, month: Month })
 export type ProposePlanned = z.infer<typeof ProposePlanned>
+const JobMinutes = z.number().int().min(5).max(1440)
+const JobPeople = z.number().int().min(1).max(6)
 export const ProposeJob = command({
   siteId: Id,
   softenerId: Id.optional(),
@@ -140,18 +158,34 @@ export const ProposeJob = command({
   kind: z.enum(jobKinds),
   dueEarliest: Day.optional(),
   dueLatest: Day.optional(),
-  minutes: z.number().int().min(5).max(1440).optional(),
-  crewSize: z.number().int().min(1).max(6).optional(),
+  minutes: JobMinutes.optional(),
+  crewSize: JobPeople.optional(),
+  needsVehicle: z.boolean().nullable().optional(),
   notes: z.string().max(4000).optional(),
   /** The job at the same site that it follows, by so many days at least. */
   after: z.object({ jobId: Id, leastDays: z.number().int().min(0).max(365) }).optional(),
 })
 export type ProposeJob = z.infer<typeof ProposeJob>
+/** What a job asks for; a booked visit keeps its beginning, and lasts as long as is said here. */
+export const ChangeJob = command({
+  jobId: Id,
+  version: Version,
+  minutes: JobMinutes,
+  crewSize: JobPeople,
+  needsVehicle: z.boolean().nullable(),
+  dueEarliest: Day.nullable(),
+  dueLatest: Day.nullable(),
+  notes: z.string().trim().max(4000).nullable(),
+  confirmed: z.array(z.enum(unusualReasons)).max(unusualReasons.length).default([]),
+})
+export type ChangeJob = z.infer<typeof ChangeJob>
 export const BookVisit = command({
   jobId: Id,
   jobVersion: Version,
   crewDayId: Id,
   at: ClockTime,
+  /** Told to the customer in the same breath: the crew comes between the two clock times. */
+  promise: z.object({ from: ClockTime, until: ClockTime }).optional(),
   confirmed: z.array(z.enum(unusualReasons)).max(unusualReasons.length).default([]),
 })
 export type BookVisit = z.infer<typeof BookVisit>
@@ -193,10 +227,7 @@ export const jobs = {
     .route({ method: 'GET', path: '/jobs/{jobId}' })
     .input(z.object({ jobId: Id }))
     .output(JobPage),
-  places: oc
-    .route({ method: 'GET', path: '/jobs/{jobId}/places' })
-    .input(z.object({ jobId: Id }))
-    .output(JobPlaces),
+  places: oc.route({ method: 'GET', path: '/jobs/{jobId}/places' }).input(PlacesAsked).output(JobPlaces),
   /** What can be worked on at a site, to propose a job for. */
   choices: oc
     .route({ method: 'GET', path: '/jobs/choices' })
@@ -225,6 +256,7 @@ export const jobs = {
     .route({ method: 'POST', path: '/jobs/miss-visit' })
     .input(MissVisit)
     .output(z.object({ visitId: Id, version: Version, jobId: Id, jobVersion: Version, state: z.enum(jobStates) })),
+  change: oc.route({ method: 'POST', path: '/jobs/change' }).input(ChangeJob).output(JobMoved),
   hold: oc.route({ method: 'POST', path: '/jobs/hold' }).input(HoldJob).output(JobMoved),
   callOff: oc.route({ method: 'POST', path: '/jobs/call-off' }).input(HoldJob).output(JobMoved),
   resume: oc.route({ method: 'POST', path: '/jobs/resume' }).input(ResumeJob).output(JobMoved),

@@ -1,7 +1,7 @@
 import { jobKinds } from '@almanac/records/job-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { Day, Id } from './shared.ts'
+import { Day, Id, Version } from './shared.ts'
 
 /** Minutes since midnight on the company's clock. */
 const Minute = z.number().int()
@@ -11,7 +11,9 @@ export const WeekAsked = z.object({
   /** Any day of the week asked for. */
   day: Day,
   town: z.string().max(200).optional(),
-  kind: z.enum(jobKinds).default('rebed'),
+  /** A waiting job in hand: its town, kind, people and length are asked about where nothing else is said. */
+  jobId: Id.optional(),
+  kind: z.enum(jobKinds).optional(),
   people: z.coerce.number().int().min(1).max(6).optional(),
   minutes: z.coerce.number().int().min(10).max(600).optional(),
 })
@@ -29,6 +31,8 @@ export const WeekPlace = z.object({
 export type WeekPlace = z.infer<typeof WeekPlace>
 
 const Work = z.object({ from: Minute, until: Minute })
+/** Only held for a customer who still chooses: we are not there. */
+const Held = z.boolean()
 
 export const WeekTown = z.object({
   town: z.string(),
@@ -38,7 +42,7 @@ export const WeekTown = z.object({
   waiting: z.number().int(),
   due: z.number().int(),
   /** When our crews are there. */
-  visits: z.array(Work.extend({ day: Day })),
+  visits: z.array(Work.extend({ day: Day, held: Held })),
   places: z.array(WeekPlace),
 })
 export type WeekTown = z.infer<typeof WeekTown>
@@ -49,7 +53,7 @@ export const WeekSheet = z.object({
   crewName: z.string(),
   people: z.array(z.string()),
   hours: Work,
-  visits: z.array(Work.extend({ promised: Work.nullable() })),
+  visits: z.array(Work.extend({ promised: Work.nullable(), held: Held })),
 })
 export type WeekSheet = z.infer<typeof WeekSheet>
 
@@ -67,7 +71,12 @@ export const WeekOfTowns = z.object({
   otherTowns: z.array(z.string()),
   sheets: z.array(WeekSheet),
   /** Jobs that wait in the town asked for, the most pressing first. */
-  waiting: z.array(z.object({ jobId: Id, kind: z.enum(jobKinds), siteLabel: z.string(), dueLatest: Day.nullable() })),
+  waiting: z.array(
+    z.object({
+      ...{ jobId: Id, version: Version, kind: z.enum(jobKinds), siteLabel: z.string(), dueLatest: Day.nullable() },
+      ...{ minutes: z.number().int(), people: z.number().int() },
+    }),
+  ),
 })
 export type WeekOfTowns = z.infer<typeof WeekOfTowns>
 

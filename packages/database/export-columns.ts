@@ -39,7 +39,7 @@ export const EXPORTED = {
     'id version file_name state header_line header mapping total_rows done_rows counts failure created_at applied_at created_by',
   import_row: 'id batch_id line cells status problems notes customer_id site_id softener_id before',
   inspection: 'id bed_id visit_id day capacity_share pressure_drop_psi moisture_share bead_condition notes source',
-  job: 'id version site_id softener_id bed_id kind state due_earliest due_latest minutes crew_size notes state_reason created_at closed_day after_job_id after_least_days',
+  job: 'id version site_id softener_id bed_id kind state due_earliest due_latest minutes crew_size notes state_reason created_at closed_day after_job_id after_least_days needs_vehicle',
   kit_reservation: 'id version visit_id stock_item_id quantity state',
   message:
     'id version reminder_id contact_id channel address subject body state state_reason tries try_after sending_since settled_at created_at',

@@ -7,5 +7,9 @@ export const planStates = ['running', 'ready', 'failed', 'stopped', 'accepted'] 
 export type PlanState = (typeof planStates)[number]
 
 /** What a person has to confirm before a visit is placed at an unusual time. */
-export const unusualReasons = ['outside-hours', 'past', 'promise', 'crew', 'parts', 'site-hours', 'order'] as const
+export const unusualReasons = ['outside-hours', 'past', 'promise', 'crew', 'parts', 'site-hours', 'order', 'drive', 'load'] as const
 export type Unusual = (typeof unusualReasons)[number]
+
+/** The halves of a working day, as people ask for them: a visit begins before noon, or at noon or later. */
+export const dayHalves = ['morning', 'afternoon'] as const
+export type DayHalf = (typeof dayHalves)[number]

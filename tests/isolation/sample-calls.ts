@@ -31,7 +31,7 @@ const crews: Record<string, Sample> = {
   changeVehicle: { roles: 'od', input: (r) => ({ ...vehicle, vehicleId: r.vehicleId, version, left: false }), other: { weightLb: 900 } },
   addAbsence: {
     roles: 'od',
-    input: (r) => ({ of: 'person', subjectId: r.colleagueId, fromDay: DAY, untilDay: null, word: 'training' }),
+    input: (r) => ({ of: 'person', subjectId: r.colleagueId, fromDay: DAY, untilDay: null, word: 'training', confirmed: true }),
     other: { word: 'holiday' },
   },
   takeBackAbsence: { roles: 'od', input: (r) => ({ absenceId: r.absenceId, version }) },
@@ -131,6 +131,14 @@ const jobs: Record<string, Sample> = {
   },
   callOffVisit: { roles: 'od', input: (r) => ({ visitId: r.visitId, version }) },
   missVisit: { roles: 'od', input: (r) => ({ visitId: r.lateVisitId, version }) },
+  change: {
+    roles: 'od',
+    input: (r) => ({
+      ...{ jobId: r.proposedJobId, version, minutes: 95, crewSize: 1, needsVehicle: null },
+      ...{ dueEarliest: null, dueLatest: '2027-02-01', notes: 'side gate' },
+    }),
+    other: { minutes: 100 },
+  },
   hold: { roles: 'od', input: (r) => ({ jobId: r.proposedJobId, version, reason: 'waits for a tube' }) },
   callOff: { roles: 'od', input: (r) => ({ jobId: r.proposedJobId, version, reason: 'the house was sold' }) },
   resume: { roles: 'od', input: (r) => ({ jobId: r.heldJobId, version }) },
@@ -222,7 +230,7 @@ const visits: Record<string, Sample> = {
 }
 
 const week: Record<string, Sample> = {
-  towns: { roles: 'od', input: () => ({ day: '2026-12-03', kind: 'rebed' }) },
+  towns: { roles: 'od', input: (r) => ({ day: '2026-12-03', kind: 'rebed', jobId: r.proposedJobId }) },
 }
 
 const field: Record<string, Sample> = {

@@ -17,18 +17,21 @@ const ASKED: Record<Unusual, string> = {
   'site-hours': 'Outside the hours of the site',
   order: 'Before the visit it follows',
   promise: 'The customer was promised another time',
+  drive: 'Too little time to drive',
+  load: 'More than the vehicle takes',
 }
 
 /** What a booking still asks of the person: to confirm something unusual, to choose between two versions, or to read what went wrong. */
 export function BookingAnswer({ desk }: { desk: BookingActions }) {
-  const { failure, asked, confirm, close, busy } = desk
+  const { failure, asked, confirm, unusual, close, busy } = desk
+  const [first, ...others] = unusual
   if (!failure || !asked) return null
-  if (confirm)
+  if (confirm && first)
     return (
       <Dialog
         open
         onClose={close}
-        title={ASKED[failure.detail.confirm as Unusual]}
+        title={others.length === 0 ? ASKED[first] : `${unusual.length} things are unusual`}
         actions={
           <>
             <Button onClick={close}>{asked.what === 'call-off' ? 'Keep visit' : 'Cancel'}</Button>

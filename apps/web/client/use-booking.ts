@@ -74,13 +74,17 @@ export function useBooking() {
   const error = book.error ?? move.error ?? callOff.error
   const failure = error && open ? readFailure(error) : null
   const confirmed = (open && 'confirmed' in open.body ? open.body.confirmed : undefined) ?? []
-  const confirm = failure?.detail.confirm as Unusual | undefined
+  const unusual = (failure?.detail.confirm as Unusual[] | undefined) ?? []
   return {
     book: (body: Booking, label: string) => ask({ what: 'book', body, label }),
     move: (body: Moving, label: string, stood: OriginalSlot) => ask({ what: 'move', body, label, stood }),
     callOff: (body: CallingOff, label: string, stood: OriginalSlot) => ask({ what: 'call-off', body, label, stood }),
-    /** Sends the same again with the unusual thing confirmed. */
-    confirm: open && confirm ? () => ask({ ...open, body: { ...open.body, confirmed: [...confirmed, confirm] } } as PendingBooking) : null,
+    /** What is unusual about it, and sending the same again with all of it confirmed. */
+    unusual,
+    confirm:
+      open && unusual.length > 0
+        ? () => ask({ ...open, body: { ...open.body, confirmed: [...confirmed, ...unusual] } } as PendingBooking)
+        : null,
     /** Puts one's own value over the one that stands meanwhile. */
     overrule: (version: number) => {
       if (open?.what === 'move') ask({ ...open, body: { ...open.body, version } })

@@ -47,5 +47,6 @@ export function jobFacts(job: JobWithParts) {
     dueLatest: dayOf(job.dueLatest),
     minutes: job.minutes,
     crewSize: job.crewSize,
+    needsVehicle: job.needsVehicle,
   }
 }

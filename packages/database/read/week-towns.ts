@@ -2,6 +2,7 @@ import type { JobKind } from '@almanac/records/job-kind'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
+import type { Prisma } from '../generated/client.ts'
 import { FORECAST_IN_SERVICE } from './in-service.ts'
 
 /** A bed that is likelier than not to be due within so many days counts as work that a gap may take. */
@@ -30,18 +31,38 @@ export function readTowns(tx: Tx, companyId: string, today: string): Promise<Tow
     group by s.town`
 }
 
+const WAITING = {
+  ...{ id: true, version: true, kind: true, dueLatest: true, minutes: true, crewSize: true },
+  site: { select: { label: true, town: true } },
+} satisfies Prisma.JobSelect
+
+/** Without a visit, and without held times. */
+const WAITS = { state: 'proposed', visits: { none: { state: 'offered' } } } satisfies Prisma.JobWhereInput
+
+const waitingJob = (job: Prisma.JobGetPayload<{ select: typeof WAITING }>) => ({
+  jobId: job.id,
+  version: job.version,
+  kind: job.kind as JobKind,
+  siteLabel: job.site.label,
+  town: job.site.town,
+  dueLatest: dayOf(job.dueLatest),
+  minutes: job.minutes,
+  people: job.crewSize,
+})
+
 /** Jobs that wait in a town, the most pressing first. */
 export async function readWaitingIn(tx: Tx, companyId: string, town: string) {
   const found = await tx.job.findMany({
-    where: { companyId, state: 'proposed', site: { town }, visits: { none: { state: 'offered' } } },
-    select: { id: true, kind: true, dueLatest: true, site: { select: { label: true } } },
+    where: { ...WAITS, companyId, site: { town } },
+    select: WAITING,
     orderBy: [{ dueLatest: { sort: 'asc', nulls: 'last' } }, { id: 'asc' }],
     take: MOST_WAITING,
   })
-  return found.map((job) => ({
-    jobId: job.id,
-    kind: job.kind as JobKind,
-    siteLabel: job.site.label,
-    dueLatest: dayOf(job.dueLatest),
-  }))
+  return found.map(waitingJob)
+}
+
+/** One job, if it waits; null where it has its visit by now, or is none of the company's. */
+export async function readWaitingJob(tx: Tx, companyId: string, jobId: string) {
+  const job = await tx.job.findFirst({ where: { ...WAITS, companyId, id: jobId }, select: WAITING })
+  return job && waitingJob(job)
 }

@@ -48,7 +48,7 @@ export function timeSheet(problem: RoutingProblem, crew: CrewDay, visits: readon
 }
 
 /** What goes out is on board until its visit, what comes back from its visit on. Infinity when something is carried by a vehicle that carries nothing. */
-export function fullestShare(crew: CrewDay, visits: readonly RoutedVisit[]): number {
+export function fullestShare(crew: Pick<CrewDay, 'capacity'>, visits: readonly Pick<RoutedVisit, 'out' | 'back'>[]): number {
   let ft3 = visits.reduce((sum, visit) => sum + visit.out.ft3, 0)
   let lb = visits.reduce((sum, visit) => sum + visit.out.lb, 0)
   let fullest = Math.max(share(ft3, crew.capacity.ft3), share(lb, crew.capacity.lb))

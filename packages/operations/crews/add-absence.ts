@@ -6,8 +6,12 @@ import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { formatDay } from '@almanac/units/format-day'
 import { companyFacts } from '../shared/company-facts.ts'
+import { refuseBooked } from './refuse-booked.ts'
 
-/** Writes down days off of a person, or that a vehicle is off the road. Sheets that stand in those days stay, with a warning. */
+/**
+ * Writes down days off of a person, or that a vehicle is off the road. Sheets that stand in those days stay, with a warning; visits booked on them are named
+ * first, with what was promised, and have to be confirmed.
+ */
 export async function addAbsence(scope: Scope & { personId: string }, input: AddAbsence): Promise<{ id: string; version: number }> {
   const { of, subjectId, fromDay, untilDay, word } = input
   return runCommand(scope, 'crews.add-absence', input, async (tx, command) => {
@@ -22,6 +26,7 @@ export async function addAbsence(scope: Scope & { personId: string }, input: Add
       ? await tx.colleague.count({ where: { companyId, id: colleagueId, archivedAt: null } })
       : await tx.vehicle.count({ where: { companyId, id: subjectId, archivedAt: null } })
     if (found === 0) throw notFound(of)
+    if (!input.confirmed) await refuseBooked(tx, companyId, { colleagueId, vehicleId, fromDay, untilDay })
     const id = newId()
     const days = { fromDay: dateOf(fromDay), untilDay: dateOf(untilDay) }
     await tx.absence.create({ data: { companyId, id, colleagueId, vehicleId, ...days, word: word || null } })

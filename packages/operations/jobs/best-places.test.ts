@@ -57,7 +57,7 @@ describe('the first of the best places', () => {
     ['repair', DAY],
   ] as const)('for an %s is on %s, though next week’s crew is next door', async (kind, day) => {
     await book(await jobAt('Next door', 25, 'annual-visit'), later, '10:00')
-    const { places } = await bestPlaces(firm, await jobAt('Here', 25, kind))
+    const { places } = await bestPlaces(firm, { jobId: await jobAt('Here', 25, kind) })
     expect(places.map((one) => one.day)).toEqual(expect.arrayContaining([DAY, LATER]))
     expect(places[0]?.day).toBe(day)
     const waiting = places.find((one) => one.day === LATER)?.words ?? ''
@@ -80,7 +80,7 @@ test('a stretch that is long enough without its drives only takes no job', async
 test('a job that is not due for years has its places too, and they say so', async () => {
   const { siteId } = await makeBed(firm, 'Early')
   const { jobId } = await proposeJob(firm, { ...id(), siteId, kind: 'annual-visit', dueEarliest: '2028-08-26', dueLatest: '2029-01-01' })
-  const { places } = await bestPlaces(firm, jobId)
+  const { places } = await bestPlaces(firm, { jobId })
   expect(places.map((one) => one.day)).toEqual(expect.arrayContaining([DAY, LATER]))
   expect(places[0]?.words).toBe('before its due window')
 })

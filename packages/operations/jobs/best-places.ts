@@ -1,3 +1,4 @@
+import type { PlacesAsked } from '@almanac/contract/jobs'
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany, type Scope } from '@almanac/database/in-company'
@@ -6,13 +7,14 @@ import { explainNoFit } from '@almanac/dispatch/slots/explain-no-fit'
 import { latestStart } from '@almanac/dispatch/slots/latest-start'
 import { rankSlots } from '@almanac/dispatch/slots/rank-slots'
 import type { Slot } from '@almanac/dispatch/slots/slot'
+import type { DayHalf } from '@almanac/records/day-plan'
 import type { JobKind } from '@almanac/records/job-kind'
 import { now } from '@almanac/runtime/clock'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
 import { waitCosts } from '@almanac/service-rules/jobs/wait-costs'
 import { addDays } from '@almanac/units/calendar/calendar-day'
-import { dayIn, instantAt } from '@almanac/units/calendar/zone-clock'
+import { clockOfMinute, dayIn, instantAt } from '@almanac/units/calendar/zone-clock'
 import { companyFacts } from '../shared/company-facts.ts'
 import { withDrives } from './drive-table.ts'
 import { pinVisits } from './pin-visits.ts'
@@ -27,31 +29,36 @@ const MOST_PLACES = 12
 /** Visits are told on the five minutes: nobody is told to come at 10:23. */
 const STEP = 5
 
-/** The last of the next ten days that have sheets; today where none has. */
-async function lastDay(tx: Tx, companyId: string, today: string): Promise<string> {
-  const days = await tx.crewDay.groupBy({
-    by: ['day'],
+const NOON = 720
+
+/** The days ahead that have sheets, and the crews on them. */
+async function sheetsAhead(tx: Tx, companyId: string, today: string) {
+  const rows = await tx.crewDay.findMany({
     where: { companyId, day: { gte: dateOf(today), lt: dateOf(addDays(today, LOOK_AHEAD_DAYS)) } },
+    select: { day: true, name: true },
     orderBy: { day: 'asc' },
-    take: WORKING_DAYS,
   })
-  return dayOf(days.at(-1)?.day ?? null) ?? today
+  const days = [...new Set(rows.map((one) => dayOf(one.day)))]
+  return { days, crews: [...new Set(rows.map((one) => one.name))].sort((a, b) => a.localeCompare(b)) }
 }
 
-const clock = (minute: number) => `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`
-
-/** Rounded up to the step where the gap still takes it with its drives, else to the minute. */
-function startOf(built: Built, jobId: string, slot: Slot): number {
-  const rounded = Math.ceil(slot.startMinute / STEP) * STEP
-  return rounded <= latestStart(built, jobId, slot) ? rounded : slot.startMinute
+/** The first and the last minute at which a job may begin in a gap, on the five minutes where the gap still takes it then; null where the half of the day asked for has none. */
+function startsOf(built: Built, jobId: string, slot: Slot, half: DayHalf | undefined): { from: number; last: number } | null {
+  const latest = latestStart(built, jobId, slot)
+  const first = half === 'afternoon' ? Math.max(slot.startMinute, NOON) : slot.startMinute
+  const last = half === 'morning' ? Math.min(latest, NOON - STEP) : latest
+  if (first > last) return null
+  const from = Math.ceil(first / STEP) * STEP
+  return { from: from <= last ? from : first, last: Math.max(from <= last ? from : first, Math.floor(last / STEP) * STEP) }
 }
 
 /**
- * Where a job would go over the sheets of the next ten working days, cheapest first: added driving, overtime, days past its window, and what a day of waiting costs an emergency or a repair. All other visits stay at
- * their times. For each sheet that has no place for it, the reason and what would free one.
+ * Where a job would go over the sheets of the next ten working days, or of the one day asked for, cheapest first: added driving, overtime, days past its window, and what a day of
+ * waiting costs an emergency or a repair. All other visits stay at their times. For each sheet that has no place for it, the reason and what would free one.
  */
-export async function bestPlaces(scope: Pick<Scope, 'companyId'>, jobId: string) {
+export async function bestPlaces(scope: Pick<Scope, 'companyId'>, asked: PlacesAsked) {
   const { companyId } = scope
+  const { jobId, half, crewName } = asked
   const at = now()
   const read = await inCompany(scope, async (tx) => {
     const job = await tx.job.findUnique({
@@ -61,17 +68,24 @@ export async function bestPlaces(scope: Pick<Scope, 'companyId'>, jobId: string)
     if (!job) throw notFound('job')
     const { timeZone } = await companyFacts(tx, companyId)
     const today = dayIn(timeZone, at)
-    const untilDay = await lastDay(tx, companyId, today)
-    const draft = await readBoard(tx, companyId, { fromDay: today, untilDay, at }, { jobId })
-    return { job, timeZone, today, untilDay, draft }
+    const ahead = await sheetsAhead(tx, companyId, today)
+    const fromDay = asked.day && asked.day > today ? asked.day : today
+    const untilDay = asked.day ? fromDay : (ahead.days[WORKING_DAYS - 1] ?? ahead.days.at(-1) ?? today)
+    const draft = await readBoard(tx, companyId, { fromDay, untilDay, at }, { jobId })
+    return { job, timeZone, fromDay, untilDay, draft, ...ahead }
   })
-  const { job, draft, timeZone, today, untilDay } = read
+  const { job, draft, timeZone, fromDay, untilDay, days, crews } = read
   const { rows } = draft
   // A job that has its visit is moved, so its own time counts as free.
   const visit = rows.sheets.flatMap((sheet) => sheet.visits).find((one) => one.jobId === jobId && one.state === 'booked')
   const onBoard = visit && draft.board.jobs.some((one) => one.id === visit.id) ? visit.id : jobId
-  const jobs = draft.board.jobs.filter((one) => one.id === onBoard || one.id !== jobId)
-  const board = await withDrives({ ...draft, board: { ...draft.board, jobs } }, await openTravelDesk(scope, timeZone))
+  // What is only held for its customer is no visit to stand beside: it falls away with the booking.
+  const held = new Set(
+    rows.sheets.flatMap((sheet) => sheet.visits.filter((one) => one.jobId === jobId && one.state === 'offered')).map((one) => one.id),
+  )
+  const jobs = draft.board.jobs.filter((one) => (one.id === onBoard || one.id !== jobId) && !held.has(one.id))
+  const sheets = draft.board.sheets.map((sheet) => ({ ...sheet, visits: sheet.visits.filter((one) => !held.has(one.jobId)) }))
+  const board = await withDrives({ ...draft, board: { ...draft.board, jobs, sheets } }, await openTravelDesk(scope, timeZone))
   const built = buildProblem(pinVisits(board, onBoard), { planUnknown: true })
   if ('faults' in built) throw new AppError('conflict', `${built.faults.join(' ')} Nothing was changed.`)
   const ranked = rankSlots(built, onBoard)
@@ -82,36 +96,38 @@ export async function bestPlaces(scope: Pick<Scope, 'companyId'>, jobId: string)
     [job.siteId, job.site.label] as const,
   ])
   const named = (text: string) => text.replace(/«([0-9a-f-]{36})»/g, (whole, id: string) => names.get(id) ?? labels.get(id) ?? whole)
-  const wants = { kind: job.kind as JobKind, minutes: job.minutes, crewSize: job.crewSize }
+  const wants = { kind: job.kind as JobKind, minutes: job.minutes, crewSize: job.crewSize, needsVehicle: job.needsVehicle }
   const lacks = new Map(
     rows.sheets.map((sheet) => [sheet.id, crewLacks(wants, { people: sheet.members.length, hasVehicle: sheet.vehicle !== null })]),
   )
+  const isAsked = (id: string) => !crewName || names.get(id) === crewName
   const places = slots
-    .filter((slot) => !lacks.get(slot.sheetId))
-    .slice(0, MOST_PLACES)
+    .filter((slot) => !lacks.get(slot.sheetId) && isAsked(slot.sheetId))
     .flatMap((slot) => {
       const sheet = rows.sheets.find((one) => one.id === slot.sheetId)
-      const start = startOf(built, onBoard, slot)
-      if (!sheet || start >= 1440) return []
-      const startsAt = instantAt(timeZone, slot.date, clock(start))
+      const starts = startsOf(built, onBoard, slot, half)
+      if (!sheet || !starts || starts.last >= 1440) return []
+      const start = starts.from
+      const startsAt = instantAt(timeZone, slot.date, clockOfMinute(start))
       return [
         {
           ...{ crewDayId: slot.sheetId, day: slot.date, crewName: sheet.name, people: sheet.members.map((member) => member.name) },
-          ...{ at: clock(start), startsAt: startsAt.toISOString() },
+          ...{ at: clockOfMinute(start), lastAt: clockOfMinute(starts.last), startsAt: startsAt.toISOString() },
           endsAt: new Date(startsAt.getTime() + job.minutes * 60_000).toISOString(),
           addedDriveMinutes: slot.addedDriveMinutes === null ? null : Math.max(0, Math.round(slot.addedDriveMinutes)),
           words: costWords(slot, wants.kind) ?? (slot.date < (dayOf(job.dueEarliest) ?? '') ? 'before its due window' : null),
         },
       ]
     })
+    .slice(0, MOST_PLACES)
   const having = new Set(slots.map((slot) => slot.sheetId))
   const unfit = rows.sheets
-    .filter((sheet) => !having.has(sheet.id) || lacks.get(sheet.id))
+    .filter((sheet) => isAsked(sheet.id) && (!having.has(sheet.id) || lacks.get(sheet.id)))
     .map((sheet) => ({
       ...{ crewDayId: sheet.id, day: sheet.day, crewName: sheet.name },
       reason: lacks.get(sheet.id) ?? named(reasonOn(built, onBoard, sheet.id)),
     }))
-  return { fromDay: today, untilDay, places, unfit }
+  return { fromDay, untilDay, days, crews, places, unfit }
 }
 
 function reasonOn(built: Parameters<typeof explainNoFit>[0], jobId: string, sheetId: string): string {

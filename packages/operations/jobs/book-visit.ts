@@ -3,11 +3,12 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { newId } from '@almanac/runtime/ids'
 import { reserveKit } from '../shared/reserve-kit.ts'
+import { drivesOfPlace } from './drives-of-place.ts'
 import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
 import { claimSlot, lockSlot } from './lock-slot.ts'
 import { lockSheet, placeWanted } from './place-on-sheet.ts'
-import { takeOverPromise } from './promises.ts'
+import { promisedTimes, promiseNow, takeOverPromise } from './promises.ts'
 import { refreshReminders } from './refresh-reminders.ts'
 
 /**
@@ -16,19 +17,22 @@ import { refreshReminders } from './refresh-reminders.ts'
  * what is unusual. Of attempts at the same moment one succeeds.
  */
 export async function bookVisit(scope: Scope & { personId: string }, input: BookVisit) {
+  const { jobId, jobVersion, crewDayId, at, confirmed } = input
+  const drives = await drivesOfPlace(scope, { crewDayId, at, jobId })
   return runCommand(scope, 'jobs.book-visit', input, async (tx, command) => {
     const { companyId } = scope
-    const { jobId, jobVersion, crewDayId, at, confirmed } = input
     const job = await lockJobAt(tx, companyId, jobId, jobVersion, { crewDayId, at })
     const state = stepOf(job, 'book')
     const sheet = await lockSheet(tx, companyId, crewDayId)
-    const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed, now: command.at })
+    const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed, drives, now: command.at })
     await lapseOffers(tx, command)
     await withdrawOffersOf(tx, command, jobId)
     await lockSlot(tx, place)
     const { startsAt, endsAt } = place
     const visitId = newId()
-    const promise = await takeOverPromise(tx, command, jobId, startsAt)
+    const promise = input.promise
+      ? await promiseNow(tx, command, jobId, promisedTimes(startsAt, input.promise, place.display))
+      : await takeOverPromise(tx, command, jobId, startsAt)
     await tx.visit.create({ data: { companyId, id: visitId, jobId, crewDayId, startsAt, endsAt, state: 'booked', ...promise } })
     await claimSlot(tx, place, visitId)
     await reserveKit(tx, command, visitId, job)

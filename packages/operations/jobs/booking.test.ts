@@ -104,12 +104,12 @@ describe('booking a job', () => {
 
   test('outside the hours or in the past asks to confirm, and then stands', async () => {
     const jobId = await rebedAt('Orchard Lane 14')
-    await expect(book(jobId, '16:00')).rejects.toMatchObject({ code: 'conflict', detail: { confirm: 'outside-hours' } })
+    await expect(book(jobId, '16:00')).rejects.toMatchObject({ code: 'conflict', detail: { confirm: ['outside-hours'] } })
     await expect(book(jobId, '16:00')).rejects.toThrow(
       'from 4:00\u00a0PM to 6:00\u00a0PM, but this crew works from 8:00\u00a0AM to 5:00\u00a0PM',
     )
     setClock(() => new Date('2026-12-03T20:00:00Z'))
-    await expect(book(jobId, '08:00')).rejects.toMatchObject({ detail: { confirm: 'past' } })
+    await expect(book(jobId, '08:00')).rejects.toMatchObject({ detail: { confirm: ['past'] } })
     await expect(book(jobId, '16:00', { confirmed: ['outside-hours'] })).resolves.toBeTruthy()
     setClock(() => new Date('2026-12-02T16:00:00Z'))
   })

@@ -3,7 +3,7 @@ import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
-import { type Command, runCommand } from '@almanac/database/run-command'
+import { runCommand } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import type { JobKind } from '@almanac/records/job-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
@@ -12,6 +12,7 @@ import { clockIn, instantAt } from '@almanac/units/calendar/zone-clock'
 import type { ClockDisplay } from '@almanac/units/format-clock'
 import { companyFacts } from '../shared/company-facts.ts'
 import { type CrewWanted, refuseClash } from './check-crew.ts'
+import { hitByChange, refuseHits } from './hit-by-change.ts'
 import { claimSlot, lockSlot, releasePlace } from './lock-slot.ts'
 import { breakPromise } from './promises.ts'
 import { addMembers } from './write-sheet.ts'
@@ -37,9 +38,9 @@ export async function handOver(tx: Tx, companyId: string, crewDayId: string, cre
     orderBy: { id: 'asc' },
   })
   for (const visit of visits) {
-    const { kind, minutes, crewSize, site } = visit.job
+    const { kind, minutes, crewSize, needsVehicle, site } = visit.job
     const lacks = crewLacks(
-      { kind: kind as JobKind, minutes, crewSize },
+      { kind: kind as JobKind, minutes, crewSize, needsVehicle },
       { people: crew.colleagueIds.length, hasVehicle: crew.vehicleId !== null },
     )
     if (lacks) throw new AppError('conflict', `${site.label}: ${lacks} Nothing was changed; move that visit first.`)
@@ -52,19 +53,10 @@ export async function handOver(tx: Tx, companyId: string, crewDayId: string, cre
   }
 }
 
-/** Hours that no longer hold a promised visit: its customer goes on the list of whom to call, though the visit still stands there. */
-async function owePromisesCut(tx: Tx, command: Command, crewDayId: string, hours: { startsAt: Date; endsAt: Date }): Promise<void> {
-  const visits = await tx.visit.findMany({
-    where: {
-      ...{ companyId: command.companyId, crewDayId, state: 'booked', promisedBy: { not: null } },
-      OR: [{ startsAt: { lt: hours.startsAt } }, { endsAt: { gt: hours.endsAt } }],
-    },
-    orderBy: { id: 'asc' },
-  })
-  for (const visit of visits) await breakPromise(tx, command, visit, { note: 'The crew’s hours were shortened.' })
-}
-
-/** Changes a sheet's name, people, vehicle, hours or notes; its booked visits go over to the new crew. */
+/**
+ * Changes a sheet's name, people, vehicle, hours or notes; its booked visits go over to the new crew. Visits that the new hours leave out, or that the people
+ * who stay may not do, are named and have to be confirmed; whoever was promised one that is left out goes on the list to call.
+ */
 export async function changeDaySheet(scope: Scope & { personId: string }, input: ChangeDaySheet) {
   return runCommand(scope, 'jobs.change-day-sheet', input, async (tx, command) => {
     const { companyId } = scope
@@ -78,6 +70,7 @@ export async function changeDaySheet(scope: Scope & { personId: string }, input:
     const sent = { name, vehicleId, notes, from, until, colleagueIds }
     await expectChanged(before.version === version ? 1 : 0, 'day sheet', version, sent, async () => before)
     const hours = { startsAt: instantAt(timeZone, before.day, from), endsAt: instantAt(timeZone, before.day, until) }
+    const hit = await hitByChange(tx, companyId, { crewDayId, before, colleagueIds, ...hours })
     const crew = { day: before.day, name, colleagueIds, vehicleId, ...hours }
     await refuseClash(tx, companyId, crew, crewDayId)
     await tx.crewDay.update({
@@ -93,7 +86,10 @@ export async function changeDaySheet(scope: Scope & { personId: string }, input:
     )
     const crewChanged = before.vehicleId !== vehicleId || before.colleagueIds.join() !== colleagueIds.join()
     if (crewChanged) await handOver(tx, companyId, crewDayId, crew, display)
-    if (before.from !== from || before.until !== until) await owePromisesCut(tx, command, crewDayId, hours)
+    // What cannot be comes before what is only unusual.
+    refuseHits(hit, input.confirmed ?? [], display)
+    for (const { visit } of hit.outside)
+      if (visit.promisedBy) await breakPromise(tx, command, visit, { note: 'The crew’s hours were shortened.' })
     await command.audit('changed', 'crew-day', crewDayId, { people: colleagueIds, vehicleId, from, until })
     await command.announce('crew-day', crewDayId, version + 1)
     return { crewDayId, version: version + 1 }

@@ -66,7 +66,7 @@ describe('people and vehicles on the board', () => {
     const book = { ...command(), ...job, crewDayId, at: '10:00' }
     await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({
       message: expect.stringContaining('Ruth Ames is off: works from home'),
-      detail: { confirm: 'crew' },
+      detail: { confirm: ['crew'] },
     })
     await expect(bookVisit(firm, { ...book, ...command(), confirmed: ['crew'] })).resolves.toMatchObject({ jobId: job.jobId })
   })
@@ -148,15 +148,15 @@ describe('work of several visits', () => {
     const at = { siteId, softenerId, bedId, minutes: 60, crewSize: 1 }
     const first = await proposeJob(firm, { ...command(), ...at, kind: 'inspection' })
     const second = await proposeJob(firm, { ...command(), ...at, kind: 'delivery', after: { jobId: first.jobId, leastDays: 1 } })
-    expect((await bestPlaces(firm, second.jobId)).places).toEqual([])
+    expect((await bestPlaces(firm, { jobId: second.jobId })).places).toEqual([])
     expect((await jobWithLength(firm, second.jobId)).follows).toMatchObject({ jobId: first.jobId, day: null })
     const wish = { ...command(), jobId: first.jobId, jobVersion: 1, crewDayId, at: '08:00', confirmed: [] }
     const { visitId } = await bookVisit(firm, wish)
-    expect((await bestPlaces(firm, second.jobId)).places.map((place) => place.day)).toEqual([NEXT])
+    expect((await bestPlaces(firm, { jobId: second.jobId })).places.map((place) => place.day)).toEqual([NEXT])
     const must = 'It must come at least a day after the visit of Dec 3, 2026.'
     expect((await jobsThatFit(firm, crewDayId)).left).toEqual([{ reason: must, jobs: 1 }])
     const book = { jobId: second.jobId, jobVersion: 1, at: '10:00', confirmed: [] }
-    await expect(bookVisit(firm, { ...book, ...command(), crewDayId })).rejects.toMatchObject({ detail: { confirm: 'order' } })
+    await expect(bookVisit(firm, { ...book, ...command(), crewDayId })).rejects.toMatchObject({ detail: { confirm: ['order'] } })
     await bookVisit(firm, { ...book, ...command(), crewDayId: later.crewDayId })
     // The first is moved to the second's day: the second's sheet says so.
     await moveVisit(firm, { ...command(), visitId, version: 1, crewDayId: later.crewDayId, at: '08:00', confirmed: [] })
@@ -175,13 +175,13 @@ describe('a site’s own hours', () => {
       write(firm, (tx, companyId) => tx.site.updateMany({ where: { companyId }, data }))
     // NEXT is a Friday.
     await set({ visitWeekdays: [5], visitFrom: '11:00' })
-    const best = await bestPlaces(firm, job.jobId)
+    const best = await bestPlaces(firm, { jobId: job.jobId })
     expect(best.places.map(({ day, at }) => [day, at])).toEqual([[NEXT, '11:00']])
     expect(best.unfit[0]?.reason).toMatch(/windows/)
     const takes = 'Visiting hours are Fri, from 11:00\u00a0AM.'
     expect((await jobsThatFit(firm, crewDayId)).left).toEqual([{ reason: takes, jobs: 1 }])
     const book = { ...command(), ...job, crewDayId, at: '12:00' }
-    await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: 'site-hours' } })
+    await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: ['site-hours'] } })
     await bookVisit(firm, { ...book, ...command(), confirmed: ['site-hours'] })
     expect((await sheetsOfDay(firm, DAY)).sheets[0]?.visits[0]?.warnings).toEqual([takes])
     await set({ visitWeekdays: [] })
@@ -199,12 +199,12 @@ describe('parts', () => {
     const [waiting] = (await boardOf(firm)).jobs
     expect(waiting).toMatchObject({ earliest: NEXT })
     expect(waiting?.earliestBecause).toMatch(/resin-bag of Resin 8% missing, there on Fri, Dec 4 if ordered today$/)
-    const best = await bestPlaces(firm, job.jobId)
+    const best = await bestPlaces(firm, { jobId: job.jobId })
     expect(best.places.map((place) => place.day)).toEqual([NEXT])
     expect(best.unfit[0]?.reason).toMatch(/may not be done before Friday, December 4: .*Resin 8% missing/)
     expect((await jobsThatFit(firm, crewDayId)).left[0]?.reason).toMatch(/^Parts: .*Resin 8%/)
     const book = { ...command(), ...job, crewDayId, at: '10:00' }
-    await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: 'parts' } })
+    await expect(bookVisit(firm, { ...book, confirmed: [] })).rejects.toMatchObject({ detail: { confirm: ['parts'] } })
     await bookVisit(firm, { ...book, ...command(), confirmed: ['parts'] })
     const warnings = async () => (await sheetsOfDay(firm, DAY)).sheets[0]?.visits[0]?.warnings
     expect(await warnings()).toMatchObject([expect.stringMatching(/^Parts: 0 resin-bags of Resin 8% in the stores/)])

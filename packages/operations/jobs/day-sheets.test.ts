@@ -145,6 +145,24 @@ describe('changing a sheet', () => {
     expect(await everythingOf(firm)).toEqual(before)
   })
 
+  test('to people who may not do a booked visit asks first, and names it', async () => {
+    const { crewDayId } = await open(DAY)
+    await bookAt(crewDayId, '09:00')
+    const light = await makeColleague(firm, 'Joss Field')
+    await inCompany(firm, (tx) =>
+      tx.colleague.update({ where: { companyId_id: { companyId: firm.companyId, id: light } }, data: { doesAll: false, skills: [] } }),
+    )
+    const before = await everythingOf(firm)
+    await expect(change(crewDayId, { colleagueIds: [ruth, light] })).rejects.toMatchObject({
+      message: expect.stringMatching(
+        /^Orchard Lane 14 at 9:00\sAM: This crew isn’t cleared for heavy lifting by two\. Nothing was changed\./,
+      ),
+      detail: { confirm: ['crew'] },
+    })
+    expect(await everythingOf(firm)).toEqual(before)
+    await expect(change(crewDayId, { colleagueIds: [ruth, light], confirmed: ['crew'] })).resolves.toMatchObject({ version: 2 })
+  })
+
   test('that someone else changed is a conflict with both values', async () => {
     const { crewDayId } = await open(DAY)
     await change(crewDayId, { until: '16:00' })

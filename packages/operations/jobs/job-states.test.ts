@@ -145,7 +145,7 @@ describe('places', () => {
     await openDaySheet(firm, { ...id(), ...alone })
     const { siteId, bedId } = await makeBed(firm)
     const { jobId } = await proposeJob(firm, { ...id(), siteId, bedId, kind: 'rebed' })
-    const first = await bestPlaces(firm, jobId)
+    const first = await bestPlaces(firm, { jobId: jobId })
     expect(first.places).toMatchObject([
       { crewDayId: pair, day: DAY, at: '08:00', people: ['Callum Orr', 'Ruth Ames'], addedDriveMinutes: null },
     ])
@@ -153,14 +153,14 @@ describe('places', () => {
     await bookVisit(firm, { ...id(), jobId, jobVersion: 1, crewDayId: pair, at: '09:00', confirmed: [] })
     const other = await makeBed(firm, 'Alder Rise 3')
     const next = await proposeJob(firm, { ...id(), siteId: other.siteId, bedId: other.bedId, kind: 'rebed' })
-    const { places } = await bestPlaces(firm, next.jobId)
+    const { places } = await bestPlaces(firm, { jobId: next.jobId })
     // The pair works until noon and is busy from nine to eleven: two hours only go past noon, and nobody else is moved for them.
     expect(places).toMatchObject([{ crewDayId: pair, at: '11:00', words: '60 min overtime' }])
     const third = await makeBed(firm, 'Weir Road 8')
     const long = await proposeJob(firm, { ...id(), siteId: third.siteId, bedId: third.bedId, kind: 'rebed', minutes: 300 })
-    const { unfit } = await bestPlaces(firm, long.jobId)
+    const { unfit } = await bestPlaces(firm, { jobId: long.jobId })
     expect(unfit.find((one) => one.crewDayId === pair)?.reason).toMatch(/^Pair has no 5 h free for Weir Road 8.*would make room/)
-    await expect(bestPlaces(await makeFirm(), jobId)).rejects.toMatchObject({ code: 'not-found' })
+    await expect(bestPlaces(await makeFirm(), { jobId: jobId })).rejects.toMatchObject({ code: 'not-found' })
   })
 
   test('on a sheet go to the most pressing jobs, three in a stretch', async () => {

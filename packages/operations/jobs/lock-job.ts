@@ -1,5 +1,6 @@
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
+import { dayOf } from '@almanac/database/days'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import type { JobState } from '@almanac/records/job-state'
 import { AppError, notFound } from '@almanac/runtime/errors'
@@ -24,8 +25,11 @@ export type LockedJob = Awaited<ReturnType<typeof lockJob>>
 /** As `lockJob`, and refuses when the job is no longer as the screen saw it. */
 export async function lockJobAt(tx: Tx, companyId: string, jobId: string, seenVersion: number, sent: Record<string, unknown>) {
   const job = await lockJob(tx, companyId, jobId)
-  const { id, version, state, kind, stateReason } = job
-  await expectChanged(version === seenVersion ? 1 : 0, 'job', seenVersion, sent, async () => ({ id, version, state, kind, stateReason }))
+  const { id, version, state, kind, stateReason, minutes, crewSize, needsVehicle, notes } = job
+  await expectChanged(version === seenVersion ? 1 : 0, 'job', seenVersion, sent, async () => ({
+    ...{ id, version, state, kind, stateReason, minutes, crewSize, needsVehicle, notes },
+    ...{ dueEarliest: dayOf(job.dueEarliest), dueLatest: dayOf(job.dueLatest) },
+  }))
   return job
 }
 

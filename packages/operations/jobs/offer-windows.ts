@@ -5,6 +5,7 @@ import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { formatInstant } from '@almanac/units/format-clock'
 import { companyFacts } from '../shared/company-facts.ts'
+import { drivesOfPlace } from './drives-of-place.ts'
 import { endOf } from './end-of-visit.ts'
 import { lapseOffers, withdrawOffersOf } from './end-offer.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
@@ -19,23 +20,25 @@ const HOUR_MS = 3_600_000
  * nothing is held.
  */
 export async function offerWindows(scope: Scope & { personId: string }, input: OfferWindows) {
+  const { jobId, jobVersion, windowMinutes, holdHours } = input
+  const driven = await Promise.all(input.places.map((place) => drivesOfPlace(scope, { ...place, jobId })))
   return runCommand(scope, 'jobs.offer-windows', input, async (tx, command) => {
     const { companyId } = scope
-    const { jobId, jobVersion, windowMinutes, holdHours } = input
     const job = await lockJobAt(tx, companyId, jobId, jobVersion, { places: input.places })
     if (job.state !== 'proposed')
       throw new AppError('conflict', 'You can only offer times for a job with no visit yet. Nothing was held; look at the job again.')
     stepOf(job, 'book')
     const sheets = []
-    for (const { crewDayId, at } of [...input.places].sort((a, b) => (a.crewDayId < b.crewDayId ? -1 : 1)))
-      sheets.push({ sheet: await lockSheet(tx, companyId, crewDayId), at })
+    const places = input.places.map((place, n) => ({ ...place, drives: driven[n] ?? [] }))
+    for (const { crewDayId, at, drives } of places.sort((a, b) => (a.crewDayId < b.crewDayId ? -1 : 1)))
+      sheets.push({ sheet: await lockSheet(tx, companyId, crewDayId), at, drives })
     await lapseOffers(tx, command)
     await withdrawOffersOf(tx, command, jobId)
     const offerId = newId()
     const expiresAt = new Date(command.at.getTime() + holdHours * HOUR_MS)
     await tx.windowOffer.create({ data: { companyId, id: offerId, jobId, state: 'open', expiresAt, createdAt: command.at } })
-    for (const { sheet, at } of sheets) {
-      const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed: [], now: command.at })
+    for (const { sheet, at, drives } of sheets) {
+      const place = await placeWanted(tx, companyId, { job, sheet, at, confirmed: [], drives, now: command.at })
       if (place.startsAt <= expiresAt)
         throw new AppError(
           'conflict',

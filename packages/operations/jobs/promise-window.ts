@@ -2,11 +2,9 @@ import type { PromiseWindow } from '@almanac/contract/windows'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
-import { dayIn, instantAt } from '@almanac/units/calendar/zone-clock'
-import { formatClock } from '@almanac/units/format-clock'
 import { companyFacts } from '../shared/company-facts.ts'
 import { lockVisitAt } from './lock-job.ts'
-import { madeNow, renewPromise } from './promises.ts'
+import { madeNow, promisedTimes, renewPromise } from './promises.ts'
 
 /** Writes down what was promised by telephone: that the crew of a booked visit comes between two clock times of its day. It stands in the place of an earlier promise. */
 export async function promiseWindow(scope: Scope & { personId: string }, input: PromiseWindow) {
@@ -16,24 +14,16 @@ export async function promiseWindow(scope: Scope & { personId: string }, input: 
     const { visit, job } = await lockVisitAt(tx, companyId, visitId, version, { from, until })
     if (visit.state !== 'booked')
       throw new AppError('conflict', 'Only a visit that hasn’t started can be promised. Nothing was changed; look at the job again.')
-    const display = await companyFacts(tx, companyId)
-    const day = dayIn(display.timeZone, visit.startsAt)
-    const [arriveFrom, arriveUntil] = [instantAt(display.timeZone, day, from), instantAt(display.timeZone, day, until)]
-    if (arriveFrom >= arriveUntil)
-      throw new AppError('invalid', 'The promised time must end after it begins. Nothing was changed; check both times.', {
-        field: 'until',
-      })
-    if (visit.startsAt < arriveFrom || visit.startsAt > arriveUntil)
-      throw new AppError(
-        'conflict',
-        `The visit is booked for ${formatClock(visit.startsAt, display)}, outside what would be promised. Nothing was changed; move the visit, or promise a time around it.`,
-      )
+    const promised = promisedTimes(visit.startsAt, { from, until }, await companyFacts(tx, companyId))
     await renewPromise(tx, command, job.id)
     const changed = await tx.visit.update({
       where: { companyId_id: { companyId, id: visitId } },
-      data: { arriveFrom, arriveUntil, ...madeNow(command), version: { increment: 1 } },
+      data: { ...promised, ...madeNow(command), version: { increment: 1 } },
     })
-    await command.audit('promised', 'visit', visitId, { from: arriveFrom.toISOString(), until: arriveUntil.toISOString() })
+    await command.audit('promised', 'visit', visitId, {
+      from: promised.arriveFrom.toISOString(),
+      until: promised.arriveUntil.toISOString(),
+    })
     await command.announce('visit', visitId, changed.version)
     return { visitId, version: changed.version }
   })

@@ -84,6 +84,7 @@ test(`of ${EDITS} random edits none loses a promise without an entry on the list
         fromDay: '2026-12-04',
         untilDay: '2026-12-04',
         word: null,
+        confirmed: true,
       })
     if (what.startsWith('plan')) plans.push(what)
     const kind = what.startsWith('plan') ? 'plan' : (what.split(':')[0] ?? what)

@@ -85,7 +85,7 @@ describe('a promise by telephone', () => {
   test('lost with a take-off is asked first, then stands on the list; undone it is given back', async () => {
     await book('10:00')
     await promise('08:00', '12:00')
-    await expect(takeOff([])).rejects.toMatchObject({ detail: { confirm: 'promise' } })
+    await expect(takeOff([])).rejects.toMatchObject({ detail: { confirm: ['promise'] } })
     expect(await owed()).toEqual([])
     await takeOff()
     expect(await owed()).toMatchObject([
@@ -100,7 +100,7 @@ describe('a promise by telephone', () => {
   test('that another time does not keep stays on the list until it is kept or renewed', async () => {
     await book('10:00')
     await promise('08:00', '12:00')
-    await expect(move('14:00', [])).rejects.toMatchObject({ detail: { confirm: 'promise' } })
+    await expect(move('14:00', [])).rejects.toMatchObject({ detail: { confirm: ['promise'] } })
     await move('14:00')
     await move('15:00')
     expect(await owed()).toHaveLength(1)
@@ -118,7 +118,13 @@ describe('a promise by telephone', () => {
   test('cut off by shorter hours puts its customer on the list', async () => {
     await book('15:00')
     await promise('14:00', '16:00')
-    await changeDaySheet(firm, { ...id(), ...crew, crewDayId: sheet, version: 1, until: '14:00', notes: null })
+    const shorter = { ...crew, crewDayId: sheet, version: 1, until: '14:00', notes: null }
+    await expect(changeDaySheet(firm, { ...id(), ...shorter })).rejects.toMatchObject({
+      detail: { confirm: ['promise'] },
+      message: expect.stringMatching(/^Outside these hours: .* at .*\(promised .*\)\. Whoever was promised goes on the list to call\./),
+    })
+    expect(await owed()).toEqual([])
+    await changeDaySheet(firm, { ...id(), ...shorter, confirmed: ['promise'] })
     expect(await owed()).toMatchObject([{ cause: 'promise', note: 'The crew’s hours were shortened.' }])
   })
 

@@ -1,6 +1,8 @@
 import type { Tx } from '@almanac/database/client'
 import type { Command } from '@almanac/database/run-command'
-import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { AppError } from '@almanac/runtime/errors'
+import { dayIn, instantAt } from '@almanac/units/calendar/zone-clock'
+import { type ClockDisplay, formatClock } from '@almanac/units/format-clock'
 import { oweCall } from '../shared/call-backs.ts'
 import { companyFacts } from '../shared/company-facts.ts'
 
@@ -91,3 +93,23 @@ export const madeNow = ({ at, personId }: Command) => ({
   promisedAt: at,
   promisedPersonId: personId,
 })
+
+/** What a new visit is promised with, in the place of whatever its job lost. */
+export async function promiseNow(tx: Tx, command: Command, jobId: string, times: ReturnType<typeof promisedTimes>) {
+  await renewPromise(tx, command, jobId)
+  return { ...NOTHING, ...times, ...madeNow(command) }
+}
+
+/** The instants between which a crew is promised to come, on the day of the visit. Refused where the visit itself lies outside them. */
+export function promisedTimes(startsAt: Date, { from, until }: { from: string; until: string }, display: ClockDisplay) {
+  const day = dayIn(display.timeZone, startsAt)
+  const [arriveFrom, arriveUntil] = [instantAt(display.timeZone, day, from), instantAt(display.timeZone, day, until)]
+  if (arriveFrom >= arriveUntil)
+    throw new AppError('invalid', 'The promised time must end after it begins. Nothing was changed; check both times.', { field: 'until' })
+  if (startsAt < arriveFrom || startsAt > arriveUntil)
+    throw new AppError(
+      'conflict',
+      `The visit is booked for ${formatClock(startsAt, display)}, outside what would be promised. Nothing was changed; move the visit, or promise a time around it.`,
+    )
+  return { arriveFrom, arriveUntil }
+}

@@ -82,6 +82,7 @@ export async function proposeIn(tx: Tx, command: Command, input: Wanted) {
       dueLatest: dateOf(dueLatest),
       minutes: input.minutes ?? plan.minutes,
       crewSize: input.crewSize ?? plan.crewSize,
+      needsVehicle: input.needsVehicle ?? null,
       notes: input.notes?.trim() || null,
       ...after,
       createdAt: command.at,

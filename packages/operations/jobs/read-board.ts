@@ -1,7 +1,6 @@
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import { type PlanBoardRows, readPlanBoard } from '@almanac/database/read/plan-board'
-import type { Load } from '@almanac/dispatch/problem/problem'
 import type { Board, BoardDay, BoardJob, Sheet } from '@almanac/dispatch/propose/board'
 import type { TravelPlace } from '@almanac/dispatch/travel/travel-table'
 import type { JobKind } from '@almanac/records/job-kind'
@@ -9,16 +8,15 @@ import { type SiteHours, siteHoursOn, takesAnyTime } from '@almanac/service-rule
 import { firstDayInTurn, outOfTurn } from '@almanac/service-rules/jobs/job-turns'
 import { waitCosts } from '@almanac/service-rules/jobs/wait-costs'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import type { AmountDisplay } from '@almanac/units/display'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { placeOfSite } from '../shared/place-of-site.ts'
-import { rebedFirm } from '../shared/rebed-firm.ts'
 import { boardDays, wallMinute } from './board-times.ts'
 import { type CrewOnDay, crewOnDay, readCrewBook } from './crew-on-day.ts'
 import { skillsOfCrew, skillsOfJob } from './job-skills.ts'
+import { loadOfJob } from './load-of-job.ts'
 import { openPartsDesk, type PartsDesk } from './parts-day.ts'
 import { boardPrices, riskPerDay } from './plan-prices.ts'
 import { pointOf } from './travel-desk.ts'
@@ -34,22 +32,11 @@ const END_OF_DAY = 1440
 const NEVER = '9999-12-31'
 /** A job that presses is left out of a plan only as if it waited so long. */
 const LEAVE_OUT_DAYS = 60
-/** Spent resin drips: it weighs about what it weighed new, lb per ft³; typical data sheets, 51 to 53. */
-const SPENT_LB_PER_FT3 = 52
-
 /** Sites and crews stand on a stored board by id: names are put in when it is shown, so that a person can be erased. */
 const token = (id: string) => `«${id}»`
 
 type Row = PlanBoardRows['sheets'][number]
 type Firm = { figures: FirmFigures; display: AmountDisplay }
-
-function loadOf(kind: string, bed: Row['visits'][number]['bed'], firm: Firm): { out: Load; back: Load } {
-  const nothing = { ft3: 0, lb: 0 }
-  const kit = kind === 'rebed' && bed ? kitOf(bed, rebedFirm(firm.figures, firm.display)) : null
-  if (!kit?.ok) return { out: nothing, back: nothing }
-  const { loadVolumeFt3, loadWeightLb, spentResinFt3 } = kit.value
-  return { out: { ft3: loadVolumeFt3, lb: loadWeightLb }, back: { ft3: spentResinFt3, lb: spentResinFt3 * SPENT_LB_PER_FT3 } }
-}
 
 /** Where a crew with someone who takes the vehicle home starts and ends. */
 const homeOf = (personId: string) => `home ${personId}`
@@ -112,7 +99,7 @@ function visitJob(visit: Row['visits'][number], row: Row, days: readonly BoardDa
     ...{ id: visit.id, label: token(visit.siteId), place: visit.siteId, people: visit.crewSize, skills: skillsOfJob(visit, firm.figures) },
     windows: [...elsewhere.filter(({ date }) => date !== row.day), { date: row.day, from: start, to: END_OF_DAY }],
     minutes,
-    ...loadOf(visit.kind, visit.bed, firm),
+    ...loadOfJob(visit, firm),
     ...(promised ? { promised } : {}),
   }
 }
@@ -140,7 +127,7 @@ function waitingJob(
     // What follows a visit without a day can stand on none.
     windows: job.turn && !first ? [{ date: NEVER, from: 0, to: 0 }] : siteWindows(job.siteHours, days, job.minutes),
     skills: skillsOfJob(job, firm.figures),
-    ...loadOf(job.kind, job.bed, firm),
+    ...loadOfJob(job, firm),
     ...(earliest ? { earliest } : {}),
     ...(waits ? { earliestBecause: waits.because } : {}),
     ...(due ? { due, riskPerDay: wait?.minorPerDay ?? riskPerDay(job.chance3Months, rows.settings) } : {}),

@@ -54,7 +54,7 @@ describe('a week, town by town', () => {
       ['Larkmoor', 2, 1],
       ['Fordham', 0, 0],
     ])
-    expect(week.towns[1]?.visits).toEqual([{ day: DAY, from: 720, until: 780 }])
+    expect(week.towns[1]?.visits).toEqual([{ day: DAY, from: 720, until: 780, held: false }])
     expect(week.sheets).toMatchObject([{ crewName: 'Ruth', hours: { from: 480, until: 1020 }, visits: [{ from: 720, until: 780 }] }])
     // Without a choice, the town with most waiting.
     expect(await weekOfTowns(firm, ask)).toMatchObject({
@@ -64,7 +64,18 @@ describe('a week, town by town', () => {
     // Whoever chooses among held times waits for nobody.
     const held = { places: [{ crewDayId, at: '14:00' }], windowMinutes: 60, holdHours: 1 }
     await offerWindows(firm, { ...id(), jobId: due.jobId, jobVersion: 1, ...held })
-    expect(await weekOfTowns(firm, ask)).toMatchObject({ waiting: [{ siteLabel: 'Waiting one' }], towns: [{ waiting: 1 }, {}] })
+    const after = await weekOfTowns(firm, ask)
+    expect(after).toMatchObject({ waiting: [{ siteLabel: 'Waiting one' }], towns: [{ waiting: 1 }, {}] })
+    // And we are not there yet.
+    expect(after.sheets[0]?.visits).toMatchObject([{ held: false }, { from: 840, held: true, promised: null }])
+    // A job in hand asks for itself: its town, kind, people and length.
+    const [, later] = week.towns
+    expect(later?.town).toBe('Fordham')
+    const { jobId } = await jobIn('Fordham', FAR, 'In hand')
+    expect(await weekOfTowns(firm, { day: DAY, jobId })).toMatchObject({
+      ...{ town: 'Fordham', kind: 'inspection', people: 1, minutes: 60 },
+      waiting: [{ jobId, version: 1, minutes: 60, people: 1 }],
+    })
   })
 
   test('offers the stretches whose drives fit: a visit booked at either end of one leaves the sheet in order', async () => {

@@ -3,10 +3,11 @@ import { dateOf } from '@almanac/database/days'
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { type SheetRow, sheetRows } from '@almanac/database/read/day-sheet-rows'
 import type { PlanBoardRows } from '@almanac/database/read/plan-board'
-import { readTowns, readWaitingIn } from '@almanac/database/read/week-towns'
+import { readTowns, readWaitingIn, readWaitingJob } from '@almanac/database/read/week-towns'
 import { type Built, buildProblem } from '@almanac/dispatch/propose/build-problem'
 import { latestStart } from '@almanac/dispatch/slots/latest-start'
 import { rankSlots } from '@almanac/dispatch/slots/rank-slots'
+import type { JobKind } from '@almanac/records/job-kind'
 import { now } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import { crewLacks } from '@almanac/service-rules/day-sheets/place-on-sheet'
@@ -30,7 +31,7 @@ const STEP = 5
 const WORKDAYS = 5
 const FIRST_DAY = '1900-01-01'
 
-type Asked = { people: number; minutes: number; kind: WeekAsked['kind'] }
+type Asked = { people: number; minutes: number; kind: JobKind }
 type Town = Awaited<ReturnType<typeof readTowns>>[number]
 
 /** On a board, where jobs, the yard and people's homes have names too. */
@@ -73,7 +74,11 @@ function sheetOf(sheet: SheetRow, timeZone: string): WeekSheet {
     hours: { from: wall(sheet.startsAt), until: wall(sheet.endsAt) },
     visits: sheet.visits.map((visit) => ({
       ...{ from: wall(visit.startsAt), until: wall(visit.endsAt) },
-      promised: visit.arriveFrom && visit.arriveUntil ? { from: wall(visit.arriveFrom), until: wall(visit.arriveUntil) } : null,
+      held: visit.state === 'offered',
+      promised:
+        visit.state !== 'offered' && visit.arriveFrom && visit.arriveUntil
+          ? { from: wall(visit.arriveFrom), until: wall(visit.arriveUntil) }
+          : null,
     })),
   }
 }
@@ -98,15 +103,18 @@ export async function weekOfTowns(scope: Pick<Scope, 'companyId'>, input: WeekAs
   const read = await inCompany(scope, async (tx) => {
     const { timeZone } = await companyFacts(tx, companyId)
     const today = dayIn(timeZone, at)
-    const lengthOf = await visitLengths(tx, companyId, at, input.kind)
+    const job = input.jobId ? await readWaitingJob(tx, companyId, input.jobId) : null
+    const kind = input.kind ?? job?.kind ?? 'rebed'
+    const own = job?.kind === kind ? job : null
+    const lengthOf = await visitLengths(tx, companyId, at, kind)
     const asked = {
-      ...{ kind: input.kind, people: input.people ?? jobKindFacts[input.kind].usualCrew },
-      minutes: input.minutes ?? lengthOf(input.kind, null).middle,
+      ...{ kind, people: input.people ?? own?.people ?? jobKindFacts[kind].usualCrew },
+      minutes: input.minutes ?? own?.minutes ?? lengthOf(kind, null).middle,
     }
     const rows = await sheetRows(tx, companyId, { day: { gte: dateOf(monday), lte: dateOf(sunday) } })
     const towns = await readTowns(tx, companyId, today)
     const most = [...towns].sort((a, b) => b.waiting - a.waiting || b.due - a.due || a.town.localeCompare(b.town))[0]
-    const town = towns.find((one) => one.town === input.town)?.town ?? most?.town ?? null
+    const town = towns.find((one) => one.town === (input.town ?? job?.town))?.town ?? most?.town ?? null
     const visited = new Set(rows.flatMap((sheet) => sheet.visits.flatMap((visit) => visit.town ?? [])))
     const on = shown(towns, visited, town)
     const fromDay = today > monday ? today : monday
@@ -114,7 +122,10 @@ export async function weekOfTowns(scope: Pick<Scope, 'companyId'>, input: WeekAs
       fromDay <= sunday
         ? await readBoard(tx, companyId, { fromDay, untilDay: sunday, at }, { asked: on.map((one) => imagined(one, asked)) })
         : null
-    return { timeZone, today, asked, rows, towns, town, on, draft, waiting: town ? await readWaitingIn(tx, companyId, town) : [] }
+    const inTown = town ? await readWaitingIn(tx, companyId, town) : []
+    // The job in hand stands first, wherever it would come.
+    const waiting = job ? [job, ...inTown.filter((one) => one.jobId !== job.jobId)] : inTown
+    return { timeZone, today, asked, rows, towns, town, on, draft, waiting: waiting.map(({ town: _, ...one }) => one) }
   })
   const { timeZone, today, asked, rows, on, town, draft, waiting } = read
   const desk = await openTravelDesk(scope, timeZone)
@@ -130,7 +141,7 @@ export async function weekOfTowns(scope: Pick<Scope, 'companyId'>, input: WeekAs
   const rowsOfTowns = on.map((one, n) => ({
     ...{ town: one.town, waiting: one.waiting, due: one.due, driveMinutes: rounded(drives[n]?.minutes ?? null) },
     visits: all.flatMap(({ day, visits, towns }) =>
-      visits.flatMap(({ from, until }, i) => (towns[i] === one.town ? [{ day, from, until }] : [])),
+      visits.flatMap(({ from, until, held }, i) => (towns[i] === one.town ? [{ day, from, until, held }] : [])),
     ),
     places: built ? placesIn(built, one.town, asked, sheets) : [],
   }))

@@ -184,7 +184,7 @@ test('moving a visit out of the promised window asks first, and within it does n
   const { visitId } = await chooseWindow({ companyId: firm.companyId, offerId }, first?.visitId ?? '')
   const move = (at: string, version: number, confirmed: ['promise'] | [] = []) =>
     moveVisit(firm, { ...id(), visitId, version, at, confirmed })
-  await expect(move('13:00', 2)).rejects.toMatchObject({ code: 'conflict', detail: { confirm: 'promise' } })
+  await expect(move('13:00', 2)).rejects.toMatchObject({ code: 'conflict', detail: { confirm: ['promise'] } })
   await expect(move('09:30', 2)).resolves.toMatchObject({ version: 3 })
   await expect(move('13:00', 3, ['promise'])).resolves.toMatchObject({ version: 4 })
 })

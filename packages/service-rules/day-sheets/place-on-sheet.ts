@@ -6,6 +6,8 @@ export interface JobToPlace {
   kind: JobKind
   minutes: number
   crewSize: number
+  /** Null or left out: as its kind usually does. */
+  needsVehicle?: boolean | null
 }
 
 /** What a day sheet offers. */
@@ -26,13 +28,17 @@ const STEP_MS = 5 * MINUTE_MS
 /** Kinds that bring or take away material, so that a crew on foot cannot do them. */
 const NEEDS_VEHICLE: readonly JobKind[] = ['rebed', 'installation', 'delivery', 'warranty-return']
 
+/** Whether a job needs a vehicle: as somebody said of it, else as its kind does. */
+const needsVehicle = ({ kind, needsVehicle: said }: Pick<JobToPlace, 'kind' | 'needsVehicle'>): boolean =>
+  said ?? NEEDS_VEHICLE.includes(kind)
+
 const count = (people: number) => (people === 1 ? 'one person' : `${people} people`)
 
 /** Why a sheet's crew cannot do the job at any time of the day, in a sentence; null when it can. */
 export function crewLacks(job: JobToPlace, sheet: Pick<SheetToPlaceOn, 'people' | 'hasVehicle'>): string | null {
   if (sheet.people === 0) return 'Nobody is on this sheet yet.'
   if (sheet.people < job.crewSize) return `Needs ${count(job.crewSize)}; this sheet has ${count(sheet.people)}.`
-  if (!sheet.hasVehicle && NEEDS_VEHICLE.includes(job.kind)) return 'Needs a vehicle for the material; this sheet has none.'
+  if (!sheet.hasVehicle && needsVehicle(job)) return 'Needs a vehicle for the material; this sheet has none.'
   return null
 }
 

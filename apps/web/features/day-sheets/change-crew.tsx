@@ -1,8 +1,10 @@
 'use client'
 import type { DaySheet } from '@almanac/contract/day-sheets'
+import type { Unusual } from '@almanac/records/day-plan'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
 import { useDisplay } from '@almanac/ui/display'
+import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { useToast } from '@almanac/ui/toast'
 import { clockIn } from '@almanac/units/calendar/zone-clock'
@@ -28,16 +30,19 @@ export function ChangeCrew({ sheet, sheets, onClose }: { sheet: DaySheet; sheets
       onClose()
     },
   })
-  const send = (values: SheetValues, version: number) => {
-    setSent(values)
-    change.send({ ...values, crewDayId: sheet.id, version, notes: values.notes || null })
-  }
   const failure = change.error ? readFailure(change.error) : null
+  const unusual = (failure?.detail.confirm as Unusual[] | undefined) ?? []
+  const send = (values: SheetValues, version: number) => {
+    // What was asked about is confirmed by sending the same again; other values are asked about afresh.
+    const confirmed = JSON.stringify(values) === JSON.stringify(sent) ? unusual : []
+    setSent(values)
+    change.send({ ...values, crewDayId: sheet.id, version, notes: values.notes || null, confirmed })
+  }
   const conflict = failure?.code === 'version-conflict' && sent
   return (
     <SheetForm
       title={`Crew of ${seen.name}`}
-      sendLabel="Save"
+      sendLabel={unusual.length > 0 ? 'Save anyway' : 'Save'}
       day={seen.day}
       withNotes
       taken={takenBy(sheets, seen.id)}
@@ -55,6 +60,8 @@ export function ChangeCrew({ sheet, sheets, onClose }: { sheet: DaySheet; sheets
       problem={
         conflict ? (
           <Versions sheet={sheet} sent={sent} said={failure.message} onMine={() => send(sent, versionNow(failure))} onTheirs={onClose} />
+        ) : unusual.length > 0 && failure ? (
+          <Notice kind="mind">{failure.message}</Notice>
         ) : failure ? (
           <Problem happened={failure.message} />
         ) : null

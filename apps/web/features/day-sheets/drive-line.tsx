@@ -5,6 +5,7 @@ import { formatMiles } from '@almanac/units/distance'
 import { formatDuration } from '@almanac/units/format-clock'
 import { useSession } from '@/client/providers'
 import type { SheetLine } from './sheet-lines.ts'
+import { shortWords } from './sheet-trouble.ts'
 
 /** A drive between two stops, a thin line: how long and how far, or that it is not known; in red where there is no time for it. */
 export function DriveLine({ line }: { line: Extract<SheetLine, { kind: 'drive' }> }) {
@@ -24,7 +25,7 @@ export function DriveLine({ line }: { line: Extract<SheetLine, { kind: 'drive' }
         {words} <span className="sr-only">to {to}</span>
         {short > 0 ? (
           <span className="text-danger">
-            <Shape name="triangle" /> {formatDuration(short, display)} short
+            <Shape name="triangle" /> {shortWords(line, display)}
           </span>
         ) : null}
       </span>

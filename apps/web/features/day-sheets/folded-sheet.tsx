@@ -1,10 +1,12 @@
 'use client'
 import type { DaySheet } from '@almanac/contract/day-sheets'
+import { StatusWord } from '@almanac/ui/status-word'
 import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import { useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { sheetMinutes } from './sheet-lines.ts'
 import { loadWords } from './sheet-load.ts'
+import { sheetTrouble } from './sheet-trouble.ts'
 import type { Drag } from './use-drag.ts'
 
 /** One crew's day in a line: who, what is booked and free, what the vehicle carries, where they end. Pressed, it opens. */
@@ -14,6 +16,7 @@ export function FoldedSheet({ sheet, drop, onOpen }: { sheet: DaySheet; drop: Re
   const { booked, free } = sheetMinutes(sheet)
   const load = loadWords(sheet, useRebedFirm())
   const last = sheet.visits.at(-1)
+  const trouble = sheetTrouble(sheet, display)
   return (
     <button
       type="button"
@@ -35,6 +38,13 @@ export function FoldedSheet({ sheet, drop, onOpen }: { sheet: DaySheet; drop: Re
         {last ? (
           <span>
             ends {last.siteLabel} {formatClock(last.endsAt, display)}
+          </span>
+        ) : null}
+        {trouble.length > 0 ? (
+          <span className="basis-full">
+            <StatusWord shape="triangle" tone="danger">
+              {trouble.length === 1 ? trouble[0]?.words : `${trouble.length} problems: ${trouble[0]?.words}`}
+            </StatusWord>
           </span>
         ) : null}
       </span>

@@ -24,7 +24,7 @@ export function FreeLine({ from, until, minutes, drop }: { from: number; until: 
   return (
     <LineRow time={clock(from)} rail="free" hand={drop}>
       <span className="text-small">
-        {formatDuration(minutes, display)} free until {clock(until)}
+        {formatDuration(minutes, display)} not booked, until {clock(until)}
       </span>
     </LineRow>
   )

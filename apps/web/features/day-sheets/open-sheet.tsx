@@ -4,12 +4,13 @@ import type { DrivePace } from '@almanac/records/drive-pace'
 import { jobKindWords } from '@almanac/records/job-kind'
 import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
-import { clockIn, dayIn } from '@almanac/units/calendar/zone-clock'
+import { clockIn, dayIn, minutesBetween } from '@almanac/units/calendar/zone-clock'
 import { formatClock } from '@almanac/units/format-clock'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { BookingAnswer } from '@/client/booking-answer'
 import { readFailure } from '@/client/failure'
+import { PlaceByHand } from '@/client/place-by-hand'
 import { useSession } from '@/client/providers'
 import type { BookingActions } from '@/client/use-booking'
 import { useToday } from '@/client/use-today'
@@ -18,7 +19,6 @@ import { DriveLine } from './drive-line.tsx'
 import { FitLine, FreeLine } from './free-line.tsx'
 import { LeftOver } from './left-over.tsx'
 import { LoadList } from './load-list.tsx'
-import { MoveDialog } from './move-dialog.tsx'
 import { SheetHead } from './sheet-head.tsx'
 import { sheetLines } from './sheet-lines.ts'
 import { SheetMap } from './sheet-map.tsx'
@@ -87,12 +87,13 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
       {over ? null : <LeftOver left={fits.data?.left ?? []} />}
       {mishap ? <DisruptionForm sheet={sheet} sheets={others} onClose={() => setMishap(false)} /> : null}
       {moving ? (
-        <MoveDialog
-          visit={moving}
-          sheet={sheet}
-          others={others}
+        <PlaceByHand
+          title={`Move ${label(moving)}`}
+          sendLabel="Move"
+          minutes={minutesBetween(moving.startsAt, moving.endsAt)}
+          start={{ day: sheet.day, ...stood(moving) }}
           onClose={() => setMoving(null)}
-          onMove={(crewDayId, at) => {
+          onSend={({ crewDayId, at }) => {
             setMoving(null)
             desk.move({ visitId: moving.id, version: moving.version, crewDayId, at }, label(moving), stood(moving))
           }}

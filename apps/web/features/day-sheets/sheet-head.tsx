@@ -6,8 +6,9 @@ import { StatusWord } from '@almanac/ui/status-word'
 import { formatClocks, formatDuration } from '@almanac/units/format-clock'
 import { useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
-import { sheetLines, sheetMinutes } from './sheet-lines.ts'
+import { sheetMinutes } from './sheet-lines.ts'
 import { loadWords } from './sheet-load.ts'
+import { hoursTrouble } from './sheet-trouble.ts'
 
 type SheetHeadProps = { sheet: DaySheet; onFold: () => void; onChange: () => void; onMishap?: () => void }
 
@@ -17,7 +18,7 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
   const display = me.company
   const load = loadWords(sheet, useRebedFirm())
   const { booked, free } = sheetMinutes(sheet)
-  const outside = sheetLines(sheet, []).some((line) => line.kind === 'visit' && line.outside)
+  const wrong = hoursTrouble(sheet, display)
   const people = sheet.members.map((member) => member.name).join(', ')
   return (
     <div className="grid items-start gap-x-4 border-b border-line px-3 py-2.5 sm:grid-cols-[1fr_auto] sm:px-5">
@@ -40,13 +41,13 @@ export function SheetHead({ sheet, onFold, onChange, onMishap }: SheetHeadProps)
             {formatDuration(booked, display)} booked, {formatDuration(free, display)} free
           </span>
           <span>{formatClocks(sheet.startsAt, sheet.endsAt, display)}</span>
-          {outside ? (
+          {wrong.length > 0 ? (
             <StatusWord shape="triangle" tone="danger">
-              outside hours
+              {wrong.length === 1 ? wrong[0]?.words : `${wrong.length} times don’t fit`}
             </StatusWord>
           ) : (
             <StatusWord shape="tick" tone="done">
-              visits inside hours
+              inside hours, drives counted
             </StatusWord>
           )}
         </span>

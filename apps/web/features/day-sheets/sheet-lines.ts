@@ -4,7 +4,7 @@ import { freeGaps } from '@almanac/service-rules/day-sheets/free-gaps'
 /** One line of the open sheet, down the clock: a visit, the drive to it, or a free stretch with the jobs that would fit into it. */
 export type SheetLine =
   | { kind: 'visit'; key: string; at: number; visit: SheetVisit; outside: boolean }
-  | { kind: 'drive'; key: string; at: number; drive: SheetDrive; to: string; short: number }
+  | { kind: 'drive'; key: string; at: number; drive: SheetDrive; to: string; what: 'out' | 'between' | 'home'; short: number }
   | { kind: 'free'; key: string; at: number; endsAt: number; minutes: number; fits: SheetFit[] }
 
 const stretch = (one: { startsAt: string; endsAt: string }) => ({ startMs: Date.parse(one.startsAt), endMs: Date.parse(one.endsAt) })
@@ -27,19 +27,27 @@ export function sheetLines(sheet: DaySheet, fits: readonly SheetFit[]): SheetLin
 /** At the same minute: what is free, then the drive, then the visit. */
 const ORDER = { free: 0, drive: 1, visit: 2 }
 
-/** The drive before visit `n`, or home after the last. `short` is how many minutes of it there is no time for; 0 where it fits. */
+/**
+ * The drive before visit `n`, or home after the last. `short` is how many minutes of it there is no time for: between two visits, before the crew's day begins,
+ * or after it ends; 0 where it fits. Hours begin and end where the crew starts, as they do for plans and places.
+ */
 function driveLine(sheet: DaySheet, drive: SheetDrive, n: number): SheetLine {
   const [before, next] = [sheet.visits[n - 1], sheet.visits[n]]
   const from = Date.parse(before ? before.endsAt : sheet.startsAt)
   const until = Date.parse(next ? next.startsAt : sheet.endsAt)
-  // A crew may set out before its hours begin; the way home shows when it ends late.
-  const short = before ? Math.max(0, (drive.minutes ?? 0) - (until - from) / 60_000) : 0
-  return { kind: 'drive', key: `drive-${n}`, at: next ? until : from, drive, to: next?.siteLabel ?? 'the yard', short: Math.ceil(short) }
+  // A visit that lies outside the hours itself is told as such.
+  const room = Math.max(0, (until - from) / 60_000)
+  const isHours = (!before && until < from) || (!next && until < from)
+  const short = isHours ? 0 : Math.max(0, (drive.minutes ?? 0) - room)
+  const what = before ? (next ? 'between' : 'home') : 'out'
+  const to = next?.siteLabel ?? 'the yard'
+  return { kind: 'drive', key: `drive-${n}`, at: next ? until : from, drive, to, what, short: Math.ceil(short) }
 }
 
-/** Minutes booked and free on a sheet, within its hours for what is free. */
+/** Minutes booked on a sheet, and those free within its hours once its drives are taken off. */
 export function sheetMinutes(sheet: DaySheet): { booked: number; free: number } {
   const taken = sheet.visits.map(stretch)
   const sum = (all: { startMs: number; endMs: number }[]) => all.reduce((total, one) => total + (one.endMs - one.startMs) / 60_000, 0)
-  return { booked: sum(taken), free: sum(freeGaps(stretch(sheet), taken)) }
+  const driving = sheet.drives.reduce((total, drive) => total + (drive.minutes ?? 0), 0)
+  return { booked: sum(taken), free: Math.max(0, sum(freeGaps(stretch(sheet), taken)) - driving) }
 }

@@ -14,6 +14,7 @@ import { peopleWords } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { WhomLine } from '@/client/whom-line'
 import { LineRow, type LineRowProps } from './line-row.tsx'
+import { isPromiseLost } from './sheet-trouble.ts'
 
 export type VisitLineProps = {
   visit: SheetVisit
@@ -31,8 +32,7 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
   const open = visit.state === 'booked'
   const name = `${jobKindWords[visit.kind]} · ${visit.siteLabel}`
   // Another time was taken all the same: the customer is on the list of whom to call.
-  const lost =
-    visit.arriveFrom !== null && visit.arriveUntil !== null && (visit.startsAt < visit.arriveFrom || visit.startsAt > visit.arriveUntil)
+  const lost = isPromiseLost(visit)
   const told =
     visit.arriveFrom && visit.arriveUntil
       ? `${lost ? 'promise not kept:' : visit.state === 'offered' ? 'offered' : 'promised'} ${formatClock(visit.arriveFrom, display)} to ${formatClock(visit.arriveUntil, display)}`

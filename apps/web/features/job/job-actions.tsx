@@ -9,6 +9,7 @@ import { type FormEvent, useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { ChangeJob } from './change-job.tsx'
 
 type Asking = 'hold' | 'call-off' | null
 
@@ -33,6 +34,7 @@ export function JobActions({ job }: { job: JobPage }) {
   const open = job.state === 'proposed' || job.state === 'booked'
   return (
     <>
+      {open || job.state === 'held' ? <ChangeJob job={job} /> : null}
       {open ? <Button onClick={() => setAsking('hold')}>Hold</Button> : null}
       {open || job.state === 'held' ? <Button onClick={() => setAsking('call-off')}>Call off</Button> : null}
       {job.state === 'held' || job.state === 'called-off' ? (

@@ -1,7 +1,6 @@
 'use client'
 import { type JobKind, jobKinds, jobKindWords } from '@almanac/records/job-kind'
 import { Button } from '@almanac/ui/button'
-import { DayInput } from '@almanac/ui/day-input'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Select } from '@almanac/ui/select'
@@ -18,7 +17,9 @@ import { readFailure } from '@/client/failure'
 import { NoSiteChosen } from '@/client/no-site-chosen'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { useFields } from '@/client/use-fields'
 import { useToday } from '@/client/use-today'
+import { JobFields, type JobTexts, readJobFields } from './job-fields.tsx'
 
 const GAPS = [
   { value: '0', label: 'nothing: same day is fine' },
@@ -28,16 +29,15 @@ const GAPS = [
   { value: '28', label: 'four weeks' },
 ]
 
-/** A job of any kind for a site; length and crew follow from kind and tank. `after`: the job it follows, for work of several visits. */
+/** A job of any kind for a site; length and crew follow from kind and tank where nobody says otherwise. `after`: the job it follows, for work of several visits. */
 export function NewJobForm({ siteId, bedId, wanted, after }: { siteId: string; bedId: string; wanted?: string; after?: string }) {
   const { api, me } = useSession()
   const today = useToday()
   const router = useRouter()
   const [kind, setKind] = useState<JobKind>(jobKinds.find((one) => one === wanted) ?? (bedId ? 'rebed' : 'annual-visit'))
   const [bed, setBed] = useState(bedId)
-  const [until, setUntil] = useState('')
   const [leastDays, setLeastDays] = useState('1')
-  const [notes, setNotes] = useState('')
+  const { values, field } = useFields<JobTexts>(() => ({ minutes: '', people: '', vehicle: '', earliest: '', latest: '', notes: '' }))
   const choices = useQuery(api.jobs.choices.queryOptions({ input: { siteId }, enabled: siteId !== '' }))
   const propose = useCommand(api.jobs.proposeOne.mutationOptions(), { onDone: ({ jobId }) => router.push(`/jobs/${jobId}`) })
   if (siteId === '') return <NoSiteChosen button="Add a job" />
@@ -45,13 +45,14 @@ export function NewJobForm({ siteId, bedId, wanted, after }: { siteId: string; b
   const chosen = beds.find(({ one }) => one.bedId === bed) ?? (beds.length === 1 ? beds[0] : undefined)
   const submit = (event: FormEvent) => {
     event.preventDefault()
+    const { minutes, crewSize, needsVehicle, dueEarliest, dueLatest, notes } = readJobFields(values)
     propose.send({
       siteId,
       softenerId: chosen?.softener.id ?? choices.data?.softeners[0]?.id,
       bedId: chosen?.one.bedId,
       kind,
-      dueLatest: until || undefined,
-      notes: notes.trim() || undefined,
+      ...{ minutes: minutes ?? undefined, crewSize: crewSize ?? undefined, needsVehicle },
+      ...{ dueEarliest: dueEarliest ?? undefined, dueLatest: dueLatest ?? undefined, notes: notes ?? undefined },
       after: after ? { jobId: after, leastDays: readNumber(leastDays) ?? 0 } : undefined,
     })
   }
@@ -65,7 +66,7 @@ export function NewJobForm({ siteId, bedId, wanted, after }: { siteId: string; b
             {choices.data?.siteLabel ?? 'Site'}
           </TextLink>
         }
-        lead="Then book it on a day sheet. Length and people follow from the kind of job and the tank."
+        lead="Then book it on a day sheet. Length and people follow from its kind and tank, unless you say."
       />
       {failure ? <Problem happened={readFailure(failure).message} kept="What you typed is still in the form." /> : null}
       {choices.isPending ? <Skeleton lines={5} label="Loading the site" /> : null}
@@ -89,13 +90,7 @@ export function NewJobForm({ siteId, bedId, wanted, after }: { siteId: string; b
               }))}
             />
           ) : null}
-          <DayInput
-            label="To be done by"
-            hint="Leave blank if it’s open; a rebed uses the bed’s due window"
-            value={until}
-            min={today}
-            onChange={(event) => setUntil(event.target.value)}
-          />
+          <JobFields field={field} usual minutes={null} today={today} />
           {after ? (
             <Select
               label="Follows the other visit by at least"
@@ -104,7 +99,7 @@ export function NewJobForm({ siteId, bedId, wanted, after }: { siteId: string; b
               choices={GAPS}
             />
           ) : null}
-          <TextArea label="Note for the crew" value={notes} onChange={(event) => setNotes(event.target.value)} />
+          <TextArea label="Note for the crew" {...field('notes')} />
           <Button kind="ink" type="submit" busy={propose.isPending} busyLabel="Proposing">
             Add the job
           </Button>

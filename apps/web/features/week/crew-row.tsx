@@ -11,9 +11,13 @@ import { type Axis, atPercent, initials } from './week-words.ts'
 const BASE = 26
 
 function sheetWords({ visits }: WeekSheet, display: Display): string {
-  const last = visits.at(-1)
-  if (!last) return 'nothing booked'
-  return `${visits.length === 1 ? 'one visit' : `${visits.length} visits`}, the last ends ${formatMinute(last.until, display)}`
+  const booked = visits.filter((visit) => !visit.held)
+  const held = visits.length - booked.length
+  const last = booked.at(-1)
+  const words = last
+    ? `${booked.length === 1 ? 'one visit' : `${booked.length} visits`}, the last ends ${formatMinute(last.until, display)}`
+    : 'nothing booked'
+  return held > 0 ? `${words}, ${held === 1 ? 'one time' : `${held} times`} held` : words
 }
 
 /** One crew's week: its visits on each day, promises as brackets over them. A day opens its sheet. */
@@ -59,7 +63,8 @@ export function CrewRow({ crew, data, axis, columns }: { crew: string; data: Wee
                     x2={`${atPercent(visit.until, axis)}%`}
                     y1={BASE - 4}
                     y2={BASE - 4}
-                    className="stroke-ink"
+                    className={visit.held ? 'stroke-water' : 'stroke-ink'}
+                    strokeDasharray={visit.held ? '3 3' : undefined}
                     strokeWidth="6"
                   />
                   {visit.promised ? <Bracket span={visit.promised} axis={axis} /> : null}

@@ -55,7 +55,8 @@ export function TownRow({ town, data, axis, columns, address }: Props) {
                   x2={`${atPercent(visit.until, axis)}%`}
                   y1={height - 8}
                   y2={height - 8}
-                  className="stroke-ink"
+                  className={visit.held ? 'stroke-water' : 'stroke-ink'}
+                  strokeDasharray={visit.held ? '3 3' : undefined}
                   strokeWidth="3"
                 />
               ))}

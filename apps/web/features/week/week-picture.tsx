@@ -41,6 +41,9 @@ export function WeekPicture({ data, address }: { data: WeekOfTowns; address: (to
           a crew near and free
         </LegendItem>
         <LegendItem sign={<path d="M1 6 H21" className="stroke-ink" strokeWidth="3" />}>we are there</LegendItem>
+        <LegendItem sign={<path d="M1 6 H21" className="stroke-water" strokeWidth="3" strokeDasharray="3 3" />}>
+          held for a customer
+        </LegendItem>
       </div>
       <div aria-hidden="true" className="hidden border-b border-ink md:grid" style={columns}>
         <span className="self-end pb-1 text-small text-soft">from the yard</span>

@@ -2,11 +2,10 @@
 import type { WeekOfTowns } from '@almanac/contract/week'
 import { jobKinds } from '@almanac/records/job-kind'
 import { useDisplay } from '@almanac/ui/display'
-import { formatDuration } from '@almanac/units/format-clock'
+import { lengthChoices } from '@/client/job-lengths'
 import { KIND_PHRASES, peopleWords } from './week-words.ts'
 
 const MOST_PEOPLE = 4
-const LENGTHS = [20, 30, 45, 60, 75, 90, 120, 150, 180, 210, 240, 300, 360, 480]
 
 type Change = (changes: Record<string, string>) => void
 
@@ -41,7 +40,6 @@ function Word({
 export function WeekQuestion({ data, onChange }: { data: WeekOfTowns; onChange: Change }) {
   const display = useDisplay()
   const towns = [...data.towns.map((one) => one.town), ...data.otherTowns].sort((a, b) => a.localeCompare(b))
-  const lengths = [...new Set([...LENGTHS, data.minutes])].sort((a, b) => a - b)
   return (
     <span className="flex flex-wrap items-baseline gap-x-2">
       When can we be in
@@ -72,7 +70,7 @@ export function WeekQuestion({ data, onChange }: { data: WeekOfTowns; onChange: 
       <Word
         label="Length"
         value={String(data.minutes)}
-        choices={lengths.map((minutes) => ({ value: String(minutes), label: `${formatDuration(minutes, display)}?` }))}
+        choices={lengthChoices(data.minutes, display).map(({ value, label }) => ({ value, label: `${label}?` }))}
         onChange={(minutes) => onChange({ minutes })}
       />
     </span>

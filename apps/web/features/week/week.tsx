@@ -1,4 +1,5 @@
 'use client'
+import { jobKinds } from '@almanac/records/job-kind'
 import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { PageHead } from '@almanac/ui/page-head'
@@ -17,7 +18,7 @@ import { WeekAnswer } from './week-answer.tsx'
 import { WeekPicture } from './week-picture.tsx'
 import { WeekQuestion } from './week-question.tsx'
 
-const KEPT = ['day', 'town', 'kind', 'people', 'minutes'] as const
+const KEPT = ['day', 'job', 'town', 'kind', 'people', 'minutes'] as const
 
 /** When a crew could be in a town, over one week. What is asked stands in the address. */
 export function Week() {
@@ -26,8 +27,12 @@ export function Week() {
   const { day, today } = useAskedDay()
   const router = useRouter()
   const query = useSearchParams()
-  const kept = Object.fromEntries(KEPT.flatMap((name) => (query.get(name) ? [[name, query.get(name) ?? '']] : [])))
-  const week = useQuery(api.week.towns.queryOptions({ input: { kind: 'rebed', ...kept, day }, placeholderData: keepPreviousData }))
+  const kept: Partial<Record<(typeof KEPT)[number], string>> = Object.fromEntries(
+    KEPT.flatMap((name) => (query.get(name) ? [[name, query.get(name) ?? '']] : [])),
+  )
+  const { job: jobId, kind, ...asked } = kept
+  const input = { ...asked, jobId, kind: jobKinds.find((one) => one === kind), day }
+  const week = useQuery(api.week.towns.queryOptions({ input, placeholderData: keepPreviousData }))
   const address = (changes: Record<string, string>) => {
     const next = new URLSearchParams(Object.entries({ ...kept, ...changes }).filter(([, value]) => value !== ''))
     return `/week?${next}`
@@ -70,7 +75,7 @@ export function Week() {
       ) : null}
       {data && data.towns.length > 0 ? (
         <>
-          <WeekAnswer data={data} />
+          <WeekAnswer data={data} jobId={jobId ?? null} address={address} />
           <WeekPicture data={data} address={(town) => address({ town })} />
         </>
       ) : null}

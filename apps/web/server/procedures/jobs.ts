@@ -6,6 +6,7 @@ import { bestPlaces } from '@almanac/operations/jobs/best-places'
 import { bookVisit } from '@almanac/operations/jobs/book-visit'
 import { callOffJob } from '@almanac/operations/jobs/call-off-job'
 import { callOffVisit } from '@almanac/operations/jobs/call-off-visit'
+import { changeJob } from '@almanac/operations/jobs/change-job'
 import { holdJob } from '@almanac/operations/jobs/hold-job'
 import { missVisit } from '@almanac/operations/jobs/miss-visit'
 import { moveVisit } from '@almanac/operations/jobs/move-visit'
@@ -23,7 +24,7 @@ export const jobs = {
     const names = await memberNames(context.scope.companyId)
     return jobWithLength(context.scope, input.jobId, (personId) => names.get(personId) ?? null)
   }),
-  places: can('book:visit').jobs.places.handler(({ context, input }) => bestPlaces(context.scope, input.jobId)),
+  places: can('book:visit').jobs.places.handler(({ context, input }) => bestPlaces(context.scope, input)),
   choices: can('propose:job').jobs.choices.handler(({ context, input }) => readJobChoices(context.scope, input.siteId)),
   propose: can('propose:job').jobs.propose.handler(({ context, input }) => proposeJobs(context.scope, input)),
   proposePlanned: can('propose:job').jobs.proposePlanned.handler(({ context, input }) => proposePlanned(context.scope, input)),
@@ -32,6 +33,7 @@ export const jobs = {
   moveVisit: can('book:visit').jobs.moveVisit.handler(({ context, input }) => moveVisit(context.scope, input)),
   callOffVisit: can('book:visit').jobs.callOffVisit.handler(({ context, input }) => callOffVisit(context.scope, input)),
   missVisit: can('book:visit').jobs.missVisit.handler(({ context, input }) => missVisit(context.scope, input)),
+  change: can('book:visit').jobs.change.handler(({ context, input }) => changeJob(context.scope, input)),
   hold: can('book:visit').jobs.hold.handler(({ context, input }) => holdJob(context.scope, input)),
   callOff: can('book:visit').jobs.callOff.handler(({ context, input }) => callOffJob(context.scope, input)),
   resume: can('book:visit').jobs.resume.handler(({ context, input }) => resumeJob(context.scope, input)),
