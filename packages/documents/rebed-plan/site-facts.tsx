@@ -101,7 +101,7 @@ function Facts({ title, rows }: { title: string; rows: readonly Row[] }) {
       <Printed style={sheet.heading}>{title}</Printed>
       {rows.map((row) => (
         <View key={row.name} style={{ flexDirection: 'row', borderBottomWidth: 0.4, borderColor: LINE, paddingVertical: 1.4 }}>
-          <Printed style={{ width: 58, color: SOFT, flexShrink: 0 }}>{row.name}</Printed>
+          <Printed style={{ width: 66, color: SOFT, flexShrink: 0 }}>{row.name}</Printed>
           <View style={{ flexGrow: 1, flexBasis: 0 }}>
             <Printed lines={row.lines}>{row.value}</Printed>
           </View>

@@ -59,8 +59,10 @@ export function reportLines(facts: ReportFacts) {
       ...line(words('tank'), bed && formatTankSize(bed.diameterIn, bed.heightIn, display)),
       ...(drawing?.ok
         ? [
-            ...drawing.value.dimensions.filter((one) => one.side === 'right').map((one) => ({ name: one.label, value: one.detail ?? '' })),
-            ...drawing.value.callouts.map((one) => ({ name: one.label, value: one.detail ?? '' })),
+            // What is in the tank; where a crew cuts and how far a backwash lifts is theirs.
+            ...drawing.value.dimensions
+              .filter((one) => one.role === 'bed' || one.role === 'gravel')
+              .map((one) => ({ name: one.label, value: one.detail ?? '' })),
           ]
         : []),
     ],

@@ -19,12 +19,19 @@ function Said({ children, bold }: { children: string; bold?: boolean }) {
   return <Printed style={{ fontSize: SIZE, lineHeight: LEADING, ...(bold ? { fontFamily: BOLD } : {}) }}>{children}</Printed>
 }
 
+function Title({ children }: { children: string }) {
+  return (
+    <View style={{ borderBottomWidth: 1, borderColor: INK, marginBottom: 4 }}>
+      <Printed style={{ fontSize: 13, fontFamily: BOLD }}>{children}</Printed>
+    </View>
+  )
+}
+
+/** A part that stands on one sheet with its heading. */
 function Part({ title, children }: { title: string; children: ReactNode }) {
   return (
-    <View style={{ marginTop: 12 }}>
-      <View wrap={false} minPresenceAhead={30} style={{ borderBottomWidth: 1, borderColor: INK, marginBottom: 4 }}>
-        <Printed style={{ fontSize: 13, fontFamily: BOLD }}>{title}</Printed>
-      </View>
+    <View wrap={false} style={{ marginTop: 12 }}>
+      <Title>{title}</Title>
       {children}
     </View>
   )
@@ -43,23 +50,35 @@ function Lines({ lines }: { lines: readonly Line[] }) {
   ))
 }
 
-/** What was photographed, two beside each other, each with what it shows. */
+function Photograph({ bytes, name }: { bytes: Uint8Array; name: string }) {
+  return (
+    <View style={{ width: '48.5%', marginTop: 6 }}>
+      <Image src={{ data: Buffer.from(bytes), format: 'jpg' }} style={{ width: '100%', height: 190, objectFit: 'contain' }} />
+      <Said>{name}</Said>
+    </View>
+  )
+}
+
+/** What was photographed, two beside each other, each with what it shows; the heading stays with the first two. */
 function Photographs({ facts }: { facts: ReportFacts }) {
   const { display, photographs, morePhotographs } = facts
   const words = wordsIn(display.locale, 'report')
   const kinds = wordsIn(display.locale, 'photographs')
+  const rows = photographs.flatMap((_, at) => (at % 2 === 0 ? [photographs.slice(at, at + 2)] : []))
   return (
-    <>
-      <View style={{ flexDirection: 'row', flexWrap: 'wrap', justifyContent: 'space-between' }}>
-        {photographs.map(({ kind, bytes }, i) => (
-          <View key={i} wrap={false} style={{ width: '48.5%', marginTop: 6 }}>
-            <Image src={{ data: Buffer.from(bytes), format: 'jpg' }} style={{ width: '100%', height: 190, objectFit: 'contain' }} />
-            <Said>{kinds(`kind/${kind}`)}</Said>
+    <View style={{ marginTop: 12 }}>
+      {rows.map((row, at) => (
+        <View key={at} wrap={false}>
+          {at === 0 ? <Title>{words('photographs')}</Title> : null}
+          <View style={{ flexDirection: 'row', justifyContent: 'space-between' }}>
+            {row.map((one, i) => (
+              <Photograph key={i} bytes={one.bytes} name={kinds(`kind/${one.kind}`)} />
+            ))}
           </View>
-        ))}
-      </View>
+        </View>
+      ))}
       {morePhotographs > 0 ? <Said>{words('morePhotographs', { count: morePhotographs })}</Said> : null}
-    </>
+    </View>
   )
 }
 
@@ -117,11 +136,7 @@ export function ReportPage({ facts }: { facts: ReportFacts }) {
       <Part title={words('next')}>
         <Said>{said.nextDue}</Said>
       </Part>
-      {photographs.length > 0 ? (
-        <Part title={words('photographs')}>
-          <Photographs facts={facts} />
-        </Part>
-      ) : null}
+      {photographs.length > 0 ? <Photographs facts={facts} /> : null}
       {signature ? (
         <Part title={words('signature')}>
           <Signature signature={signature} display={display} />
