@@ -163,6 +163,7 @@ export const CHANGES = {
   'forecasts.checkAgain': ['forecast-backtest'],
   'imports.check': ['import-batch'],
   'imports.apply': ['import-batch'],
+  'imports.readAgain': ['import-batch'],
   'imports.discard': ['import-batch'],
   'imports.undo': ['import-batch', 'site', 'customer', 'contact', 'softener', 'bed', 'water-supply', 'job', 'visit'],
   'jobs.propose': ['job'],

@@ -93,6 +93,11 @@ export const ImportBatchPage = ImportBatchRow.extend({
   /** How the file was read: its letters, its delimiter, its sheet. */
   sentences: z.array(z.string()),
   columns: z.array(ImportColumn),
+  /** Of a workbook: the sheets that hold anything, and the one that was read. */
+  sheets: z.array(z.string()),
+  sheet: z.string().nullable(),
+  /** Whether the file is still kept, to be read another way. */
+  isKept: z.boolean(),
   /** True once the columns were confirmed and all rows checked. */
   checked: z.boolean(),
   listRightOn: Day.nullable(),
@@ -140,6 +145,15 @@ export const CheckImportInput = command({
 export type CheckImportInput = z.infer<typeof CheckImportInput>
 export const BatchCommandInput = command({ batchId: Id, version: Version })
 export type BatchCommandInput = z.infer<typeof BatchCommandInput>
+export const ReadAgainInput = command({
+  batchId: Id,
+  version: Version,
+  /** Of a workbook; null for a text file. */
+  sheet: z.string().min(1).max(100).nullable(),
+  /** The line with the headings, counted from 1; null: none names the columns. */
+  headingLine: z.number().int().min(1).max(200_000).nullable(),
+})
+export type ReadAgainInput = z.infer<typeof ReadAgainInput>
 
 export const imports = {
   list: oc.route({ method: 'GET', path: '/imports' }).input(page({})).output(pageOf(ImportBatchRow)),
@@ -159,6 +173,10 @@ export const imports = {
     .route({ method: 'POST', path: '/imports/apply' })
     .input(BatchCommandInput)
     .output(z.object({ batchId: Id, version: Version })),
+  readAgain: oc
+    .route({ method: 'POST', path: '/imports/readAgain' })
+    .input(ReadAgainInput)
+    .output(z.object({ batchId: Id })),
   discard: oc
     .route({ method: 'POST', path: '/imports/discard' })
     .input(BatchCommandInput)

@@ -66,4 +66,12 @@ test('a file that no list is gets a sentence, and the page goes on', async ({ pa
   await expect(page.getByRole('row', { name: /long\.csv/ })).toHaveCount(0)
   await bring('fair.csv', new TextEncoder().encode('Name,Street\nAnn Poe,1 Elm St\n'))
   await expect(page.getByRole('heading', { name: 'What each column holds' })).toBeVisible({ timeout: 60_000 })
+  // Read otherwise than its owner reads it: no line names the columns.
+  await page.getByText('Wrong headings?').click()
+  await page.getByLabel('Line with the headings').fill('top')
+  await expect(page.getByText('Type the number of a line, such as 4.')).toBeVisible()
+  await page.getByLabel('Line with the headings').fill('')
+  await page.getByRole('button', { name: 'Read the file like this' }).click()
+  await expect(page.getByText('No line names the columns, as you chose.')).toBeVisible({ timeout: 60_000 })
+  await expect(page.getByText('2 rows.')).toBeVisible()
 })

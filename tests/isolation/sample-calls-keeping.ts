@@ -33,6 +33,7 @@ export const imports: Record<string, Sample> = {
   rows: { roles: 'o', input: (r) => ({ ...page, batchId: r.batchId, only: 'all' }) },
   check: { roles: 'o', input: (r) => ({ ...draft(r), columns }) },
   apply: { roles: 'o', input: draft },
+  readAgain: { roles: 'o', input: (r) => ({ ...draft(r), sheet: null, headingLine: 1 }) },
   discard: { roles: 'o', input: draft },
   undo: { roles: 'o', input: (r) => ({ batchId: r.batchId, version }) },
 }

@@ -48,19 +48,24 @@ export async function readImports(
 /** One import with its columns, and what its check, its writing or its undoing came to. */
 export async function readImport(scope: Pick<Scope, 'companyId'>, batchId: string): Promise<ImportBatchPage> {
   const { companyId } = scope
-  const found = await inCompany(scope, (tx) => tx.importBatch.findFirst({ where: { companyId, id: batchId } }))
+  const found = await inCompany(scope, (tx) =>
+    tx.importBatch.findFirst({ where: { companyId, id: batchId }, include: { _count: { select: { pieces: true } } } }),
+  )
   if (!found) throw notFound('import')
   const mapping = found.mapping as unknown as {
     columns: ImportColumn[]
     sentences: string[]
     checked: boolean
     listRightOn?: string | null
+    sheet?: string
+    sheets?: string[]
   }
   return {
     ...batchRow(found),
     headerLine: found.headerLine,
     sentences: mapping.sentences,
     columns: mapping.columns,
+    ...{ sheets: mapping.sheets ?? [], sheet: mapping.sheet ?? null, isKept: found._count.pieces > 0 },
     checked: mapping.checked,
     listRightOn: mapping.listRightOn ?? null,
     failure: found.failure,

@@ -1,13 +1,19 @@
 import type { ImportColumn, ImportColumnChoice } from '@almanac/contract/imports'
 import type { ColumnMapping } from '@almanac/service-rules/import/import-types'
 
-/** What import_batch.mapping holds: each column with the suggestion and the choice, and how the file was read; the delimiter of a text file since it is kept; the day somebody said the list was right. */
+/** How a person wants a file read that was read otherwise: another sheet of a workbook, another line for the headings (from 1), or null for none. */
+export type ReadAs = { sheet?: string; headingLine: number | null }
+
+/** What import_batch.mapping holds: each column with the suggestion and the choice, and how the file was read; the delimiter of a text file since it is kept; the day somebody said the list was right; of a workbook its sheets and which was read. */
 export type StoredMapping = {
   columns: ImportColumn[]
   sentences: string[]
   checked: boolean
   delimiter?: string
   listRightOn?: string | null
+  sheet?: string
+  sheets?: string[]
+  readAs?: ReadAs
 }
 
 /** The choices of a batch, as the reading rules take them. */

@@ -22,6 +22,7 @@ export async function queueImport(
       data: { state: 'queued', doneRows: 0, failure: null, version: { increment: 1 } },
     })
     await expectChanged(count, 'import', input.version, {}, async () => ({ version: batch.version }))
+    await tx.importFilePiece.deleteMany({ where: { companyId, batchId: batch.id } })
     await command.enqueue('apply-import', { batchId: batch.id })
     await command.audit('handed over', 'import-batch', batch.id, { rows: batch.totalRows })
     await command.announce('import-batch', batch.id, input.version + 1)

@@ -36,7 +36,7 @@ const piecesOf = (firm: Firm) => inCompany(firm, (tx) => tx.importFilePiece.coun
 const list = (rows: number) =>
   `Name,Street,Notes\n${Array.from({ length: rows }, (_, n) => `Ann ${n},${n} Elm St,${'ä'.repeat(90)}`).join('\n')}\n`
 
-test('a file of several pieces is put together again, byte by byte, read once, and its pieces go', async () => {
+test('a file of several pieces is put together again, byte by byte, read once, and the file stays for its draft', async () => {
   const firm = await makeFirm()
   const batchId = await sent(firm, list(12_000))
   expect(await batchOf(firm, batchId)).toMatchObject({ state: 'reading', totalRows: 0 })
@@ -49,7 +49,7 @@ test('a file of several pieces is put together again, byte by byte, read once, a
   const rows = await rowsOf(firm, batchId)
   expect(rows).toHaveLength(12_000)
   expect(rows.filter((row, n) => row.cells[0] !== `Ann ${n}` || row.cells[2] !== 'ä'.repeat(90))).toEqual([])
-  expect(await piecesOf(firm)).toBe(0)
+  expect(await piecesOf(firm)).toBeGreaterThanOrEqual(3)
 })
 
 test('a second file of a company waits until the first is read; of another company it does not', async () => {

@@ -63,7 +63,7 @@ async function earlierChoices({ companyId }: Task) {
   return choicesByHeading(batches.map(({ mapping }) => (mapping as unknown as StoredMapping).columns))
 }
 
-/** Ends the reading, whichever way it went: the file goes, and open pages hear of it. Nothing where another try has ended it. */
+/** Ends the reading, whichever way it went; open pages hear of it. Nothing where another try has ended it. */
 async function endReading({ companyId, batchId }: Task, work: (tx: Tx) => Promise<{ said: string; data: object }>): Promise<void> {
   await inCompany(
     { companyId },
@@ -77,7 +77,6 @@ async function endReading({ companyId, batchId }: Task, work: (tx: Tx) => Promis
         where: { companyId_id: { companyId, id: batchId } },
         data: { ...data, version: { increment: 1 } },
       })
-      await tx.importFilePiece.deleteMany({ where: { companyId, batchId } })
       const command = commandTools(tx, { companyId, personId: batch.createdBy }, 'imports.read', null)
       await command.audit(said, 'import-batch', batchId)
       await command.announce('import-batch', batchId, version)
@@ -86,28 +85,37 @@ async function endReading({ companyId, batchId }: Task, work: (tx: Tx) => Promis
   )
 }
 
+/** A file that can't be read goes; one that could be, and not as a person wanted, stays to be read otherwise. */
 const refuse = (task: Task, failure: string) =>
-  endReading(task, async () => ({ said: 'file refused', data: { state: 'refused', failure } }))
+  endReading(task, async (tx) => {
+    const batch = await tx.importBatch.findFirst({ where: { companyId: task.companyId, id: task.batchId }, select: { mapping: true } })
+    if (!(batch?.mapping as StoredMapping | undefined)?.readAs) await tx.importFilePiece.deleteMany({ where: task })
+    return { said: 'file refused', data: { state: 'refused', failure } }
+  })
 
 /**
  * Reads the file of an import and keeps its rows as they came in a draft, in one transaction: nothing of customers or sites is touched yet. Columns are suggested
- * from the header and the contents, or as the company chose them before. A file that can't be read is refused with its sentence. A try that is broken off begins again.
+ * from the header and the contents, or as the company chose them before. A file that can't be read is refused with its sentence. The file stays
+ * until its draft is imported or discarded, or another file comes: it may be read again another way. A try that is broken off begins again.
  */
 export async function readStoredFile(task: Task): Promise<void> {
   const { companyId, batchId } = task
-  const isUnread = await inCompany(task, (tx) => tx.importBatch.count({ where: { companyId, id: batchId, state: 'reading' } }))
-  if (isUnread === 0) return
+  const unread = await inCompany(task, (tx) =>
+    tx.importBatch.findFirst({ where: { companyId, id: batchId, state: 'reading' }, select: { mapping: true } }),
+  )
+  if (!unread) return
+  const { readAs } = unread.mapping as unknown as StoredMapping
   const { today } = await inCompany(task, (tx) => companyFacts(tx, companyId))
   const folder = await mkdtemp(path.join(os.tmpdir(), 'almanac-file-'))
   try {
     const file = path.join(folder, 'upload')
     await writeFileOf(task, file)
-    const { pieces, ...found } = await readAside(companyId, { file, today, earlier: await earlierChoices(task) })
+    const { pieces, ...found } = await readAside(companyId, { file, today, earlier: await earlierChoices(task), readAs })
     const mapping: StoredMapping = {
       columns: found.columns,
       sentences: [...found.sentences, found.reason],
       checked: false,
-      delimiter: found.delimiter,
+      ...{ delimiter: found.delimiter, sheet: found.sheet, sheets: found.sheets, readAs },
     }
     const data = {
       state: 'draft',

@@ -8,10 +8,10 @@ import { fileTooLarge, MOST_BYTES, MOST_ROWS, refuseBeyondLimits, refuseFile, ty
  * Reads a firm's file, CSV or XLSX by its contents rather than its name, as rows of text. Refuses, with a sentence, what is no spreadsheet, empty,
  * or beyond what `upload-limits.ts` allows.
  */
-export async function readUpload(bytes: Uint8Array): Promise<SheetText> {
+export async function readUpload(bytes: Uint8Array, chosenSheet?: string): Promise<SheetText> {
   refuseForeign(bytes)
   if (bytes.length > MOST_BYTES) throw fileTooLarge()
-  const sheet = isWorkbook(bytes) ? await readXlsx(bytes) : readCsv(bytes)
+  const sheet = isWorkbook(bytes) ? await readXlsx(bytes, chosenSheet) : readCsv(bytes)
   refuseBeyondLimits(sheet.rows)
   const filled = sheet.rows.filter((row) => !isEmptyRow(row)).length
   if (filled === 0) throw refuseFile('The file has no rows.')

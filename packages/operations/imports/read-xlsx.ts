@@ -19,8 +19,8 @@ function cellText(value: unknown): string {
 
 const hasText = (rows: readonly (readonly unknown[])[]) => rows.some((row) => row.some((cell) => cell !== null && cell !== ''))
 
-/** Reads the first sheet of an XLSX file that holds anything: date cells as ISO days, numbers as decimal text, formulas as the value last worked out. */
-export async function readXlsx(bytes: Uint8Array): Promise<SheetText> {
+/** Reads the first sheet of an XLSX file that holds anything, or the one that was chosen: date cells as ISO days, numbers as decimal text, formulas as the value last worked out. */
+export async function readXlsx(bytes: Uint8Array, chosen?: string): Promise<SheetText> {
   const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength)
   lookIntoXlsx(file)
   let sheets: Awaited<ReturnType<typeof readSheets>>
@@ -32,13 +32,16 @@ export async function readXlsx(bytes: Uint8Array): Promise<SheetText> {
     )
   }
   const filled = sheets.filter((one) => hasText(one.data))
-  const first = filled[0]
-  if (!first) throw refuseFile('Every sheet in this file is empty.')
+  if (filled.length === 0) throw refuseFile('Every sheet in this file is empty.')
+  const first = chosen === undefined ? filled[0] : filled.find((one) => one.sheet === chosen)
+  if (!first) throw refuseFile(`The file has no sheet "${chosen}" with rows.`)
   const rows = first.data.map((row) => row.map(cellText))
   const others = sheets.filter((one) => one !== first).map((one) => `"${one.sheet}"`)
   const sentences =
     others.length === 0
       ? [`The sheet "${first.sheet}" was read.`]
-      : [`The sheet "${first.sheet}" was read, the first with rows; ${others.join(', ')} ${others.length === 1 ? 'was' : 'were'} left out.`]
-  return { rows, sentences }
+      : [
+          `The sheet "${first.sheet}" was read, ${chosen === undefined ? 'the first with rows' : 'as you chose'}; ${others.join(', ')} ${others.length === 1 ? 'was' : 'were'} left out.`,
+        ]
+  return { rows, sentences, sheet: first.sheet, sheets: filled.map((one) => one.sheet) }
 }

@@ -26,6 +26,8 @@ export async function storeUpload(
       if ((await tx.importBatch.count({ where: { companyId, state: 'reading' } })) > 0)
         throw new AppError('rate-limited', 'Your company’s last file is still being read. Nothing was imported. Try again in a minute.')
       const batchId = newId()
+      // Files of drafts before this one: each may be read again until another comes.
+      await tx.importFilePiece.deleteMany({ where: { companyId } })
       const command = commandTools(tx, scope, 'imports.upload', null)
       await tx.importBatch.create({
         data: {

@@ -34,6 +34,8 @@ export async function eraseTraces(
   { own, around }: { own: readonly string[]; around: readonly string[] },
 ): Promise<number> {
   const { companyId } = command
+  // Nobody can look into a file; one that is kept to be read again holds what its rows held.
+  await tx.importFilePiece.deleteMany({ where: { companyId, batch: { state: { not: 'reading' } } } })
   const shared = await sharedNames(tx, companyId, traces.names, own)
   const { everywhere, nearby } = erasePatterns(traces, shared)
   const changed = [

@@ -15,8 +15,16 @@ const ROWS_LOOKED_AT = 25
 /**
  * The header row: the row near the top with the most cells that name a known field. Titles, dates of export and empty lines above it are passed over. One
  * name in two cells is enough, since a header names at least that.
+ * `chosenLine`, counted from 1, is the line that a person named; null where they say that none names the columns.
  */
-export function findHeader(rows: readonly (readonly string[])[]): HeaderFinding {
+export function findHeader(rows: readonly (readonly string[])[], chosenLine?: number | null): HeaderFinding {
+  const first = Math.max(
+    0,
+    rows.findIndex((row) => row.filter((cell) => !isSilent(cleanCell(cell))).length > 1),
+  )
+  if (chosenLine === null) return { headerRow: null, firstRecordRow: first, reason: 'No line names the columns, as you chose.' }
+  if (chosenLine !== undefined)
+    return { headerRow: chosenLine - 1, firstRecordRow: chosenLine, reason: `Line ${chosenLine} names the columns, as you chose.` }
   let best = -1
   let bestScore = 0
   for (const [index, row] of rows.slice(0, ROWS_LOOKED_AT).entries()) {
@@ -24,8 +32,7 @@ export function findHeader(rows: readonly (readonly string[])[]): HeaderFinding 
     if (score > bestScore) [best, bestScore] = [index, score]
   }
   if (bestScore >= 1.6) return { headerRow: best, firstRecordRow: best + 1, reason: `Line ${best + 1} names the columns.` }
-  const first = rows.findIndex((row) => row.filter((cell) => !isSilent(cleanCell(cell))).length > 1)
-  return { headerRow: null, firstRecordRow: Math.max(0, first), reason: 'No line names the columns, so we judged them by what’s in them.' }
+  return { headerRow: null, firstRecordRow: first, reason: 'No line names the columns, so we judged them by what’s in them.' }
 }
 
 function headerLikeness(row: readonly string[]): number {

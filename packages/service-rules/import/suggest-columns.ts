@@ -16,10 +16,16 @@ const LEAST_SCORE = 0.45
  *
  * @param rows the file as text, its title lines and header included
  * @param today ISO day, to tell dates from other numbers
+ * @param headingLine the line that a person says names the columns, counted from 1; null where none does
  * @param earlier what the firm chose for columns with the same headings before: that stands
  */
-export function suggestColumns(rows: readonly (readonly string[])[], today: string, earlier: EarlierChoices = []): FileSuggestion {
-  const finding = findHeader(rows)
+export function suggestColumns(
+  rows: readonly (readonly string[])[],
+  today: string,
+  earlier: EarlierChoices = [],
+  headingLine?: number | null,
+): FileSuggestion {
+  const finding = findHeader(rows, headingLine)
   const records = sample(rows.slice(finding.firstRecordRow))
   const width = Math.max(0, ...rows.slice(0, 50).map((row) => row.length), ...records.map((row) => row.length))
   const headerCells = finding.headerRow === null ? [] : (rows[finding.headerRow] ?? [])

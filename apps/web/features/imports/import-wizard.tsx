@@ -19,6 +19,7 @@ import { BringIn } from './bring-in.tsx'
 import { CheckStep } from './check-step.tsx'
 import { ColumnsStep } from './columns-step.tsx'
 import { DiscardPart } from './discard-part.tsx'
+import { ReadAsPart } from './read-as-part.tsx'
 import { ReadingStep } from './reading-step.tsx'
 import { ResultStep } from './result-step.tsx'
 
@@ -58,6 +59,7 @@ export function ImportWizard({ batchId }: { batchId: string }) {
       {batch?.state === 'refused' ? (
         <>
           <Problem happened={batch.failure ?? 'This file could not be read. Nothing was imported.'} />
+          {batch.isKept ? <ReadAsPart batch={batch} /> : null}
           <div className="mt-4 flex flex-wrap items-start gap-3">
             <BringIn label="Choose another file" />
             <DiscardPart batch={batch} />
@@ -73,6 +75,7 @@ export function ImportWizard({ batchId }: { batchId: string }) {
         <>
           <Steps current={step} total={4} names={NAMES} label="Steps of the import" />
           {batch.state === 'failed' ? <Problem happened={batch.failure ?? 'The import stopped.'} kept="The rows are still here." /> : null}
+          {step === 1 && batch.isKept ? <ReadAsPart key={`read ${batch.version}`} batch={batch} /> : null}
           {step === 1 ? <ColumnsStep key={batch.version} batch={batch} onChecked={() => setBack(false)} /> : null}
           {step === 2 ? <CheckStep batch={batch} onBack={() => setBack(true)} /> : null}
           {step === 3 ? <ApplyStep batch={batch} /> : null}

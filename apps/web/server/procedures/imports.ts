@@ -3,6 +3,7 @@ import { readImport, readImports } from '@almanac/database/read/import-batches'
 import { checkImport } from '@almanac/operations/imports/check-import'
 import { discardDraft } from '@almanac/operations/imports/discard-draft'
 import { queueImport } from '@almanac/operations/imports/queue-import'
+import { readAgain } from '@almanac/operations/imports/read-again'
 import { showRows } from '@almanac/operations/imports/show-rows'
 import { undoImport } from '@almanac/operations/imports/undo-import'
 import { can } from '../procedure.ts'
@@ -15,6 +16,7 @@ export const imports = {
   rows: run.rows.handler(({ context, input }) => showRows(context.scope, input)),
   check: run.check.handler(({ context, input }) => checkImport(context.scope, input)),
   apply: run.apply.handler(({ context, input }) => queueImport(context.scope, input)),
+  readAgain: run.readAgain.handler(({ context, input }) => readAgain(context.scope, input)),
   discard: run.discard.handler(({ context, input }) => discardDraft(context.scope, input)),
   undo: run.undo.handler(({ context, input }) => undoImport(context.scope, input)),
 }
