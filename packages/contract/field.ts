@@ -41,7 +41,8 @@ export const SetAsideRow = z.object({
   jobId: Id.nullable(),
   siteLabel: z.string().nullable(),
   reason: z.string(),
-  content: z.record(z.string(), z.unknown()),
+  /** All that it holds, in words. */
+  lines: z.array(z.object({ name: z.string(), text: z.string() })),
   madeAt: Instant,
   clockAheadMinutes: z.number().int(),
   receivedAt: Instant,

@@ -2,11 +2,14 @@ import type { SetAsideRow } from '@almanac/contract/field'
 import { inCompany, type Scope } from '../in-company.ts'
 import { cursorOf, readCursor } from './page-key.ts'
 
+/** An entry as it is kept; the door says its content in words. */
+export type SetAsideFound = Omit<SetAsideRow, 'lines'> & { content: unknown }
+
 /** What tablets sent and nobody in the office has dealt with yet, the oldest first. */
 export async function readSetAside(
   scope: Pick<Scope, 'companyId'>,
   query: { limit: number; cursor?: string },
-): Promise<{ rows: SetAsideRow[]; nextCursor: string | null }> {
+): Promise<{ rows: SetAsideFound[]; nextCursor: string | null }> {
   const { companyId } = scope
   const after = query.cursor ? readCursor(query.cursor, 'string') : null
   const beyond = after
@@ -31,7 +34,7 @@ export async function readSetAside(
         kind: row.kind as SetAsideRow['kind'],
         personName: people.find((one) => one.personId === row.personId)?.name ?? null,
         ...{ visitId: row.visitId, jobId: row.visit?.jobId ?? null, siteLabel: row.visit?.job.site.label ?? null },
-        content: row.content as SetAsideRow['content'],
+        content: row.content,
         ...{ madeAt: row.madeAt.toISOString(), receivedAt: row.receivedAt.toISOString() },
       })),
       nextCursor: found.length > query.limit && last ? cursorOf(last.receivedAt.toISOString(), last.id) : null,

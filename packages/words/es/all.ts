@@ -14,6 +14,7 @@ import { report } from './report.ts'
 import { saving } from './saving.ts'
 import { sending } from './sending.ts'
 import { signIn } from './sign-in.ts'
+import { tabletFact } from './tablet-fact.ts'
 import { whatsWrong } from './whats-wrong.ts'
 import { whichTank } from './which-tank.ts'
 
@@ -34,6 +35,7 @@ export const es: Catalogue = {
   saving,
   sending,
   signIn,
+  tabletFact,
   whatsWrong,
   whichTank,
 }

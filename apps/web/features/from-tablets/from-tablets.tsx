@@ -16,9 +16,13 @@ import Link from 'next/link'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
-import { contentLines } from './content-lines.ts'
 
-const COMMANDS: Readonly<Record<string, string>> = { start: 'Start of a visit', 'undo-start': 'Start taken back', 'close-out': 'Close-out' }
+const COMMANDS: Readonly<Record<string, string>> = {
+  start: 'Start of a visit',
+  'undo-start': 'Start taken back',
+  'close-out': 'Close-out',
+  entries: 'Entries',
+}
 
 const WHAT_TO_DO: Record<SetAsideKind, string> = {
   refused: 'Nothing was changed. Call the technician, enter on the job what counts, then press Settled.',
@@ -55,7 +59,7 @@ function TabletEntry({ row }: { row: SetAsideRow }) {
       <p className="mt-1">{WHAT_TO_DO[row.kind]}</p>
       <details className="my-3">
         <summary className="min-h-control cursor-pointer py-2">Everything it holds</summary>
-        <DefinitionList facts={contentLines(row.content).map(({ name, text }) => ({ key: name, name, value: text }))} />
+        <DefinitionList facts={row.lines.map(({ name, text }, at) => ({ key: `${at}`, name, value: text }))} />
       </details>
       {settle.error ? <Problem happened={readFailure(settle.error).message} /> : null}
       <div className="flex flex-wrap gap-3">

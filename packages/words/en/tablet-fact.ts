@@ -1,0 +1,23 @@
+/** The facts of what a tablet sent, as the office reads them; questions and answers have their own words in `asks`. */
+export const tabletFact = {
+  jobKind: 'Kind of job',
+  started: 'Started',
+  finished: 'Finished',
+  hardnessReason: 'Why the outlet is hard or wasn’t tested',
+  part: 'Part used',
+  yes: 'yes',
+  no: 'no',
+  withReason: '{value} ({reason})',
+  missing: 'Numbers that never came',
+  fromUntil: '{from} to {until}',
+  'measured/outletHardnessGpg': 'Hardness at the outlet',
+  'measured/rawHardnessGpg': 'Raw water hardness',
+  'measured/inletFreeChlorineMgL': 'Free chlorine at the inlet',
+  'measured/inletTotalChlorineMgL': 'Total chlorine at the inlet',
+  'measured/rawIronMgL': 'Iron in the raw water',
+  'measured/capacityShare': 'Share of the capacity left',
+  'measured/beadMoisturePercent': 'Moisture of the beads',
+  'measured/pressurePsi': 'Water pressure',
+  'measured/serviceDropPsi': 'Pressure drop in service',
+  'measured/backwashGpm': 'Backwash flow',
+} as const
