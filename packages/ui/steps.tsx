@@ -3,6 +3,8 @@ export type StepsProps = {
   /** Number of the present step, from 1. */
   current: number
   total: number
+  /** Which are done, where that is known better than by the place reached. */
+  done?: readonly boolean[]
   /** Names of the steps, shown under the bar when there are few (a wizard); a long procedure shows only the bar. */
   names?: readonly string[]
   /** What the steps belong to: "Rebed procedure". */
@@ -10,9 +12,9 @@ export type StepsProps = {
 }
 
 /** How far a wizard or a procedure has come: done, now and to come, told in words and drawn as segments. */
-export function Steps({ current, total, names, label }: StepsProps) {
+export function Steps({ current, total, done, names, label }: StepsProps) {
   const words = useWords('common')
-  const states = Array.from({ length: total }, (_, i) => (i + 1 < current ? 'done' : i + 1 === current ? 'now' : 'to come'))
+  const states = Array.from({ length: total }, (_, i) => (i + 1 === current ? 'now' : (done?.[i] ?? i + 1 < current) ? 'done' : 'to come'))
   const bar = { done: 'bg-done h-2', now: 'bg-ink h-3', 'to come': 'bg-line h-2' } as const
   if (!names)
     return (

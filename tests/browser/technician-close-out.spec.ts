@@ -81,6 +81,19 @@ test('a technician works through a rebed, each caution before its step, and clos
   expect(seen.indexOf('Relieve the pressure')).toBeGreaterThan(seen.indexOf('Bypass, and prove it holds'))
   expect(seen.indexOf('Unplug the valve')).toBeGreaterThan(seen.indexOf('Relieve the pressure'))
 
+  // The fifth step is two taps away, with what was answered at each; nothing that was passed over counts as done.
+  const foot = page.getByRole('navigation', { name: 'This visit' })
+  const steps = page.getByRole('dialog', { name: `Steps: ${seen.length} of ${seen.length} done` })
+  await foot.getByRole('button', { name: 'Steps' }).click()
+  await expect(steps.getByRole('button', { name: /It holds/ })).toBeVisible()
+  await steps.getByRole('button').filter({ hasText: seen[4] }).click()
+  await expect(page.getByRole('heading', { level: 1 })).toContainText(seen[4] ?? '')
+  // Whom to call and what was found before is a touch away at each step.
+  await foot.getByRole('button', { name: 'Brief' }).click()
+  await expect(page.getByRole('dialog', { name: 'Brief' }).getByText('Where', { exact: true })).toBeVisible()
+  await page.keyboard.press('Escape')
+  await page.getByRole('button', { name: 'Stop and close out' }).click()
+
   // What was typed survives a reload, and says where it is.
   await page.reload()
   await expect(page.getByText(/saved here, not sent/)).toBeVisible()

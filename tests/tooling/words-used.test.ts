@@ -4,6 +4,8 @@ import { toldSteps } from '@almanac/documents/service-report/report-facts'
 import { arrangements } from '@almanac/records/arrangement'
 import { disinfectants } from '@almanac/records/disinfectant'
 import { outletReasons } from '@almanac/records/hard-outlet'
+import { measurementKinds } from '@almanac/records/measurement-kind'
+import { measuringPoints } from '@almanac/records/measuring-point'
 import { photographKinds } from '@almanac/records/picture-kind'
 import { resinKinds } from '@almanac/records/resin-kind'
 import { roles } from '@almanac/records/role'
@@ -85,7 +87,8 @@ const VALUES: Record<string, readonly string[]> = {
     ...valveControls.map((control) => `control/${control}`),
     ...unsigned.map((answer) => `unsigned/${answer}`),
   ],
-  visit: arrangements.map((one) => `arrangement/${one}`),
+  visit: [...arrangements.map((one) => `arrangement/${one}`), ...measuringPoints.map((one) => `point/${one}`)],
+  tabletFact: measurementKinds.map((one) => `measured/${one}`),
   plan: [...supplyKinds.map((kind) => `source/${kind}`), ...disinfectants.map((one) => `disinfectant/${one}`)],
 }
 

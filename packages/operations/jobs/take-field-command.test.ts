@@ -220,6 +220,18 @@ describe('the table of docs/field-protocol.md', () => {
     expect(await aside()).toMatchObject([{ kind: 'refused', reason: expect.stringContaining('closed out already') }])
   })
 
+  test('a second device', async () => {
+    closeOut()
+    await tablet.sendAll()
+    const second = new TestTablet(firm)
+    second.write('entries', { visitId: firm.visitId, entries: { 'Raw water hardness': '18 gpg' } })
+    expect(await second.sendAll()).toEqual(['set-aside'])
+    expect(await aside()).toMatchObject([
+      { kind: 'refused', visitId: firm.visitId, command: 'entries', content: { entries: { 'Raw water hardness': '18 gpg' } } },
+    ])
+    expect((await visit()).outcome).toBe('no-access')
+  })
+
   test('a failure of the server’s own', async () => {
     const may = (error: Error) => inCompany(firm, (tx) => attempt(tx, () => Promise.reject(error)))
     await expect(may(new AppError('unavailable', 'The database is away.'))).rejects.toMatchObject({ code: 'unavailable' })

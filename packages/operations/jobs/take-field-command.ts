@@ -100,6 +100,8 @@ async function take(taking: Taking, oldest: number): Promise<FieldAnswer> {
     const { from, until } = arrival
     await tell(taking, 'lost', say(taking, 'lost', { count: until - from + 1 }), { from, until })
   }
+  // What a second device held of a visit that another one closed: nothing to apply, all of it to be read.
+  if (sent.kind === 'entries') return setAside(taking, 'refused', say(taking, 'secondDevice'))
   const deed = readFieldCommand(sent.form, sent.kind, sent.body)
   if (!deed) return setAside(taking, 'unreadable', say(taking, 'unreadable'))
   const tried = await attempt(tx, () => land(taking, deed))

@@ -38,6 +38,7 @@ export function procedureFacts(context: ProcedureContext, words: ProcedureWords)
   const liftingIndex = bagLift(resinFt3, heightIn ?? TYPICAL_NECK_IN)
   const drainedLb =
     diameterIn == null || heightIn == null ? null : drainedTankLb({ ...context, diameterIn, heightIn, resinFt3, gravelLb: gravelLb ?? 0 })
+  const bleach = sanitiserText(resinFt3, null, { display, words: words.kit })
   const facts: StepFacts = {
     ...context,
     resinFt3,
@@ -47,6 +48,12 @@ export function procedureFacts(context: ProcedureContext, words: ProcedureWords)
     hub: hasHub(diameterIn ?? 0),
     highPressure: (context.pressurePsi ?? 0) > HIGH_PRESSURE_PSI,
     liftingIndex,
+    doses: {
+      cutLength: cut == null ? null : formatCutLengthIn(cut, display),
+      gravel: gravelLb ? formatWeightLb(gravelLb, display) : null,
+      resin: fill.ok ? volume : null,
+      bleach: fill.ok ? bleach : null,
+    },
     named: {
       cutLength: cut == null ? say('cut-tube/length-unknown') : say('cut-tube/length', { length: formatCutLengthIn(cut, display) }),
       resin: say(fill.ok && fill.value.resinBasis === 'recorded' ? 'pour-resin/amount' : 'pour-resin/amount-assumed', { volume }),
@@ -56,7 +63,7 @@ export function procedureFacts(context: ProcedureContext, words: ProcedureWords)
       bag: formatWeightLb(RESIN_KINDS[context.resinKind ?? 'gel-8'].wetWeightLbFt3.value * Math.min(1, resinFt3), display),
       tank: context.twin ? twinName(context.twin, { words: words.kit, display }) : '',
       drained: formatWeightLb(drainedLb ?? 0, display),
-      bleach: sanitiserText(resinFt3, null, { display, words: words.kit }),
+      bleach,
       index: liftingIndex === null ? '' : showFixed(liftingIndex, 1, display),
     },
   }

@@ -27,8 +27,21 @@ export type Ask = {
   required: boolean
 }
 
-/** Show the cautions, then title and text, then what is asked. `minutes` is an estimate for the crew (common practice, no source). */
-export type ProcedureStep = { id: ProcedureStepId; title: string; text: string; cautions: StepCaution[]; asks: Ask[]; minutes: number }
+/**
+ * Show the cautions, then title and text, then what is asked. `minutes` is an estimate for the crew (common practice, no source); `waitMinutes` is how long something
+ * has to run before the answer means anything, null where nothing has to.
+ */
+export type ProcedureStep = {
+  id: ProcedureStepId
+  title: string
+  /** The amount that it puts in or the length that it cuts to, to be read at arm's length; null where there is none, or none is known. */
+  dose: string | null
+  text: string
+  cautions: StepCaution[]
+  asks: Ask[]
+  minutes: number
+  waitMinutes: number | null
+}
 
 export type ProcedureKind = Exclude<JobKind, 'warranty-return'>
 

@@ -4,6 +4,7 @@ import { caution, confirm, number, type StepRule } from './step-rules.ts'
 export const STEPS_FILL: readonly StepRule[] = [
   {
     id: 'cut-tube',
+    dose: 'cutLength',
     text: ({ hub }) => (hub ? 'cut-tube/text-hub' : 'cut-tube/text'),
     minutes: 3,
     cautions: [caution('water', 'tube-length'), caution('water', 'clean-hands')],
@@ -18,6 +19,7 @@ export const STEPS_FILL: readonly StepRule[] = [
   { id: 'water-first', minutes: 2 },
   {
     id: 'pour-gravel',
+    dose: 'gravel',
     text: ({ gravel }) => (gravel === null ? 'pour-gravel/text-unknown' : 'pour-gravel/text'),
     minutes: ({ commercial }) => (commercial ? 30 : 3),
     when: ({ gravel }) => gravel !== false,
@@ -26,6 +28,7 @@ export const STEPS_FILL: readonly StepRule[] = [
   },
   {
     id: 'pour-resin',
+    dose: 'resin',
     minutes: ({ resinFt3, commercial }) => (commercial ? 20 + 6 * resinFt3 : 5 + 4 * resinFt3),
     cautions: [
       caution('water', 'raise-resin'),

@@ -16,6 +16,8 @@ export const STEPS_START: readonly StepRule[] = [
   },
   {
     id: 'run-clear',
+    // The usual backwash of a house's valve, twice as long for a large tank; common practice, no source.
+    waitMinutes: ({ commercial }) => (commercial ? 20 : 10),
     minutes: ({ commercial }) => (commercial ? 20 : 8),
     asks: [choice('drain-clear', ['clear', 'fines', 'beads'])],
   },
@@ -27,12 +29,15 @@ export const STEPS_START: readonly StepRule[] = [
   },
   {
     id: 'test-outlet',
+    // As its text says.
+    waitMinutes: 2,
     minutes: 5,
     cautions: [caution('water', 'taste')],
     asks: [number('hardness-outlet-after-gpg', 'hardness', true)],
   },
   {
     id: 'sanitise',
+    dose: 'bleach',
     minutes: 2,
     cautions: [caution('chemical', 'bleach-cleaner'), caution('chemical', 'eyes-gloves')],
     asks: [confirm('sanitised', { required: false })],

@@ -18,9 +18,14 @@ export type StepFacts = ProcedureContext & {
   highPressure: boolean
   /** Of one bag of resin lifted from the floor to the neck (NIOSH); null where the equation gives none. */
   liftingIndex: number | null
+  /** Amounts to act on, as the tablet shows them in large; null where they are not known. */
+  doses: Readonly<Record<Dose, string | null>>
   /** What the sentences name, written with its unit: the length of the tube, resin, gravel, the outlet's limit, one bag and its lifting index, the drained tank, the dose of sanitiser, which tank of several. */
   named: Readonly<Record<'cutLength' | 'resin' | 'gravel' | 'limit' | 'bag' | 'index' | 'drained' | 'bleach' | 'tank', string>>
 }
+
+/** What a step puts in, or cuts to. */
+export type Dose = 'cutLength' | 'gravel' | 'resin' | 'bleach'
 
 type When = (facts: StepFacts) => boolean
 
@@ -36,6 +41,8 @@ export type StepRule = {
   title?: StepKey
   text?: StepKey | ((facts: StepFacts) => StepKey)
   minutes: number | ((facts: StepFacts) => number)
+  dose?: Dose
+  waitMinutes?: number | ((facts: StepFacts) => number)
   when?: When
   cautions?: readonly CautionRule[]
   asks?: readonly AskRule[]
@@ -53,12 +60,14 @@ function buildStep(rule: StepRule, facts: StepFacts, words: ProcedureWords): Pro
   return {
     id: rule.id,
     title: titleOf(rule, facts, say),
+    dose: rule.dose === undefined ? null : facts.doses[rule.dose],
     text: say(text, facts.named),
     cautions: (rule.cautions ?? [])
       .filter(applies)
       .map(({ kind, says }) => cautionOf(kind, typeof says === 'string' ? says : says(facts), facts, words)),
     asks: (rule.asks ?? []).filter(applies).map((ask) => askOf(ask, words)),
     minutes: Math.max(1, Math.round(typeof rule.minutes === 'number' ? rule.minutes : rule.minutes(facts))),
+    waitMinutes: typeof rule.waitMinutes === 'function' ? rule.waitMinutes(facts) : (rule.waitMinutes ?? null),
   }
 }
 

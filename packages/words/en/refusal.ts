@@ -11,6 +11,7 @@ export const refusal = {
   otherPerson: 'Someone else is signed in on this device now. Nothing was done; reload the page.',
   doneByOthers: 'Another crew closed this job, or is at it now.',
   numberUsed: 'Another entry with this number was taken in before.',
+  secondDevice: 'Another device closed this visit. These entries were made on a second one and aren’t on record.',
   unreadable: 'This entry is of a form that this server doesn’t know.',
   lost: '{count, plural, one {1 entry} other {# entries}} of this tablet never arrived.',
   landedCalledOff: 'The office had called this visit off. The crew did it all the same, and it is on record.',

@@ -5,6 +5,8 @@ export const today = {
   loading: 'Loading today’s work…',
   none: 'No visits today',
   noneYet: 'The office books visits on your day sheet. They show up here automatically.',
+  left: 'You started a visit at {site} that’s no longer on your sheet. Finish it here, so that what you did counts.',
+  leftOpen: 'Open visit',
   finished: 'Finished',
   tomorrow: 'Tomorrow',
   ahead: 'The week ahead',

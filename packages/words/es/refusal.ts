@@ -13,6 +13,7 @@ export const refusal: Translation<typeof english> = {
   otherPerson: 'Ahora hay otra persona con la sesión iniciada en este dispositivo. No se hizo nada; vuelva a cargar la página.',
   doneByOthers: 'Otra cuadrilla cerró este trabajo o está en él ahora.',
   numberUsed: 'Antes se recibió otro dato con este número.',
+  secondDevice: 'Otro dispositivo cerró esta visita. Estos datos se escribieron en un segundo y no están registrados.',
   unreadable: 'Este dato tiene una forma que este servidor no conoce.',
   lost: '{count, plural, one {1 dato} other {# datos}} de esta tableta nunca llegaron.',
   landedCalledOff: 'La oficina había cancelado esta visita. La cuadrilla la hizo de todos modos, y queda registrada.',

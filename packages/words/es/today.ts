@@ -7,6 +7,8 @@ export const today: Translation<typeof english> = {
   loading: 'Cargando el trabajo de hoy…',
   none: 'No hay visitas hoy',
   noneYet: 'La oficina pone visitas en su hoja del día. Aparecen aquí automáticamente.',
+  left: 'Usted empezó una visita en {site} que ya no está en su hoja. Termínela aquí para que lo hecho cuente.',
+  leftOpen: 'Abrir la visita',
   finished: 'Terminadas',
   tomorrow: 'Mañana',
   ahead: 'La semana que viene',

@@ -9,6 +9,7 @@ type Shown = Pick<WorkLine, 'visitId' | 'state'> & { outcome?: VisitOutcome | nu
 function done<V extends Shown>(visit: V, { kind, body }: Waiting): V {
   if (kind === 'start') return visit.state === 'booked' ? { ...visit, state: 'under-way' } : visit
   if (kind === 'undo-start') return visit.state === 'under-way' ? { ...visit, state: 'booked' } : visit
+  if (kind !== 'close-out') return visit
   const { outcome } = body.record as { outcome: VisitOutcome }
   return { ...visit, state: 'closed', ...('outcome' in visit ? { outcome } : {}) }
 }

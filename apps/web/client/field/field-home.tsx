@@ -18,7 +18,12 @@ const KEEP_WORK_EVERY_MS = 10 * 60_000
 
 /** A command taken by the server while this page is open: shown until the next answer of the server shows it. */
 export type Lately = { command: Waiting; at: number }
-export type Deed = { kind: 'start' | 'undo-start' | 'close-out'; body: Record<string, unknown>; visitId: string; siteLabel: string }
+export type Deed = {
+  kind: 'start' | 'undo-start' | 'close-out' | 'entries'
+  body: Record<string, unknown>
+  visitId: string
+  siteLabel: string
+}
 
 type Field = {
   owner: Owner

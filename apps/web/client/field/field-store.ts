@@ -11,7 +11,9 @@ export const ownerOf = (me: { company: { id: string }; person: { id: string } })
 /** Whoever opened the field's pages last, with the words they read: what the shell shows without a server. */
 export type Known = { me: Me; messages: Messages }
 type Kept = { owner: Owner; name: string; answer: unknown; at: string }
-type KeptDraft = { owner: Owner; jobId: string; draft: string }
+/** For which visit a draft was begun, to be named in a list. */
+export type DraftOf = { visitId: string; siteLabel: string }
+type KeptDraft = { owner: Owner; jobId: string; draft: string; of: DraftOf }
 
 interface Shape extends DBSchema {
   known: { key: string; value: Known }
@@ -82,8 +84,19 @@ export async function draftOf(owner: Owner, jobId: string): Promise<string | und
   return (await (await store()).get('drafts', [owner, jobId]))?.draft
 }
 
-export async function putDraft(owner: Owner, jobId: string, draft: string): Promise<void> {
-  await (await store()).put('drafts', { owner, jobId, draft })
+export async function putDraft(owner: Owner, jobId: string, draft: string, of: DraftOf): Promise<void> {
+  await (await store()).put('drafts', { owner, jobId, draft, of })
+}
+
+/** The visits that drafts were begun for. */
+export async function draftsOf(owner: Owner): Promise<DraftOf[]> {
+  const rows = await (await store()).getAllFromIndex('drafts', 'owner', owner)
+  // A row of before its visit was named beside it.
+  return rows.flatMap((row) => (row.of ? [row.of] : []))
+}
+
+export async function removeDraft(owner: Owner, jobId: string): Promise<void> {
+  await (await store()).delete('drafts', [owner, jobId])
 }
 
 export const readOutbox = async (owner: Owner): Promise<Outbox> => (await (await store()).get('outbox', owner)) ?? emptyOutbox(v7())

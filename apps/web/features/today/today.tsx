@@ -3,6 +3,8 @@ import type { WorkLine } from '@almanac/contract/visits'
 import { useDisplay } from '@almanac/ui/display'
 import { Empty } from '@almanac/ui/empty'
 import { FieldFrame } from '@almanac/ui/field-frame'
+import { LinkButton } from '@almanac/ui/link-button'
+import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
@@ -59,6 +61,19 @@ export function Today() {
       ) : null}
       {work.isPending ? <Skeleton lines={6} label={words('loading')} /> : null}
       {work.data && work.open.length + work.closed.length === 0 ? <Empty title={words('none')}>{words('noneYet')}</Empty> : null}
+      {work.left.map(({ visitId, siteLabel }) => (
+        <Notice
+          key={visitId}
+          kind="mind"
+          action={
+            <LinkButton href={`/visits/${visitId}`} link={Link}>
+              {words('leftOpen')}
+            </LinkButton>
+          }
+        >
+          {words('left', { site: siteLabel })}
+        </Notice>
+      ))}
       <ul className="border-t border-line">
         {work.open.map((visit) => (
           <WorkListLine key={visit.visitId} visit={visit} showCrew={showCrew} />

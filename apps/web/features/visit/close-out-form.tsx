@@ -181,7 +181,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
         </div>
       ) : null}
       {nowhere ? <Notice kind="mind">{saving('notSent')}</Notice> : null}
-      <div className="sticky bottom-0 mt-6 border-t border-line bg-paper py-4">
+      <div className="sticky bottom-14 mt-6 border-t border-line bg-paper py-4">
         <Button kind="ink" wide busy={finishing} busyLabel={saving('sendingNow', { count: 1 })} onClick={() => void finish()}>
           {words('finish')}
         </Button>

@@ -58,6 +58,10 @@ export type Draft = Record<StepTexts, DraftField<string>> & {
   /** Step being shown, from 0; the number of steps means the closing form. */
   step: number
   answers: Answers
+  /** Steps that were gone on from by their own button; skipped ones are not among them. */
+  passed: readonly string[]
+  /** A time to wait that runs. */
+  timer: { stepId: string; startedAt: string } | null
   outcome: string
   takenOut: DraftField<boolean>
   resinKind: string
@@ -77,6 +81,8 @@ export const emptyDraft: Draft = {
   finishedAt: null,
   step: 0,
   answers: {},
+  passed: [],
+  timer: null,
   outcome: '',
   takenOut: UNTOUCHED,
   endCause: UNTOUCHED,

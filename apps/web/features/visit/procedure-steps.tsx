@@ -9,6 +9,8 @@ import { useWords } from '@almanac/words/use-words'
 import { useEffect, useRef, useState } from 'react'
 import { useSession } from '@/client/providers'
 import { StepAsk } from './step-ask.tsx'
+import { stepMark } from './step-marks.ts'
+import { StepTimer } from './step-timer.tsx'
 import type { DraftHandle } from './use-draft.ts'
 import { isOpen, tankOfVisit, type VisitReading } from './visit-amounts.ts'
 import { VisitDrawing } from './visit-drawing.tsx'
@@ -44,12 +46,21 @@ export function ProcedureSteps({ procedure, handle, visit, onTakeBack }: Props) 
   const go = (to: number) => change(to === procedure.steps.length ? { step: to, finishedAt: new Date().toISOString() } : { step: to })
   const next = () => {
     if (open.length > 0) setTried(true)
-    else go(draft.step + 1)
+    else {
+      change({ passed: [...draft.passed.filter((id) => id !== step.id), step.id] })
+      go(draft.step + 1)
+    }
   }
+  const drawn = DRAWN.has(step.id) && visit.bed !== null
   const ahead = procedure.steps.slice(draft.step + 1, draft.step + 4).map((one) => one.title.toLowerCase())
   return (
     <>
-      <Steps current={draft.step + 1} total={procedure.steps.length} label={words('procedure', { procedure: procedure.title })} />
+      <Steps
+        current={draft.step + 1}
+        total={procedure.steps.length}
+        done={procedure.steps.map((one) => stepMark(one, draft, by).done)}
+        label={words('procedure', { procedure: procedure.title })}
+      />
       {step.cautions.map((caution) => (
         <Caution key={caution.text} kind={caution.kind}>
           {caution.text}
@@ -58,22 +69,35 @@ export function ProcedureSteps({ procedure, handle, visit, onTakeBack }: Props) 
       <h1 ref={head} tabIndex={-1} className="mt-5 text-h1 font-semibold outline-none">
         {step.title}
       </h1>
-      <p className="mt-3 mb-5">{step.text}</p>
-      {DRAWN.has(step.id) ? <VisitDrawing visit={visit} /> : null}
-      <div className="flex flex-col gap-5">
-        {step.asks.map((ask) => (
-          <StepAsk key={ask.id} ask={ask} handle={handle} by={by} missing={tried && open.includes(ask)} />
-        ))}
-      </div>
-      <div className="mt-6 flex flex-col gap-3">
-        <Button kind="ink" wide onClick={next}>
-          {draft.step + 1 === procedure.steps.length ? words('toCloseOut') : words('nextStep')}
-        </Button>
-        <div className="flex flex-wrap gap-3">
-          {draft.step > 0 ? <Button onClick={() => go(draft.step - 1)}>{words('previousStep')}</Button> : null}
-          <Button onClick={() => go(procedure.steps.length)}>{words('stop')}</Button>
-          {onTakeBack ? <Button onClick={onTakeBack}>{words('notStarted')}</Button> : null}
+      {step.dose === null ? null : <p className="text-h1 font-semibold text-bead-ink">{step.dose}</p>}
+      <div className={drawn ? 'md:grid md:grid-cols-2 md:gap-8' : undefined}>
+        <div>
+          <p className="mt-3 mb-5">{step.text}</p>
+          {step.waitMinutes === null ? null : (
+            <StepTimer
+              minutes={step.waitMinutes}
+              startedAt={draft.timer?.stepId === step.id ? draft.timer.startedAt : null}
+              onStart={() => change({ timer: { stepId: step.id, startedAt: new Date().toISOString() } })}
+              onStop={() => change({ timer: null })}
+            />
+          )}
+          <div className="flex flex-col gap-5">
+            {step.asks.map((ask) => (
+              <StepAsk key={ask.id} ask={ask} handle={handle} by={by} missing={tried && open.includes(ask)} />
+            ))}
+          </div>
+          <div className="mt-6 flex flex-col gap-3">
+            <Button kind="ink" wide onClick={next}>
+              {draft.step + 1 === procedure.steps.length ? words('toCloseOut') : words('nextStep')}
+            </Button>
+            <div className="flex flex-wrap gap-3">
+              {draft.step > 0 ? <Button onClick={() => go(draft.step - 1)}>{words('previousStep')}</Button> : null}
+              <Button onClick={() => go(procedure.steps.length)}>{words('stop')}</Button>
+              {onTakeBack ? <Button onClick={onTakeBack}>{words('notStarted')}</Button> : null}
+            </div>
+          </div>
         </div>
+        {drawn ? <VisitDrawing visit={visit} height={440} /> : null}
       </div>
       {ahead.length > 0 ? <p className="mt-5 text-small text-soft">{words('ahead', { steps: ahead.join(' · ') })}</p> : null}
     </>

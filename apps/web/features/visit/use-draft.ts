@@ -1,7 +1,7 @@
 'use client'
 import { useCallback, useEffect, useRef, useState } from 'react'
 import { useField } from '@/client/field/field-home'
-import { draftOf, putDraft } from '@/client/field/field-store'
+import { type DraftOf, draftOf, putDraft, removeDraft } from '@/client/field/field-store'
 import { type Draft, emptyDraft } from './draft.ts'
 import { earlierDraft } from './earlier-draft.ts'
 import { readDraft } from './read-draft.ts'
@@ -10,13 +10,13 @@ import { readDraft } from './read-draft.ts'
 const shelfOf = (owner: string) => `almanac:visit:${owner}:`
 
 /** The draft of a job: from the browser's database, or brought over from where the release before kept it. */
-async function load(owner: `${string}:${string}`, visitId: string, jobId: string): Promise<Draft> {
+async function load(owner: `${string}:${string}`, jobId: string, of: DraftOf): Promise<Draft> {
   const kept = await draftOf(owner, jobId)
   if (kept !== undefined) return readDraft(kept)
-  const earlier = earlierDraft(localStorage, shelfOf(owner), visitId, jobId)
+  const earlier = earlierDraft(localStorage, shelfOf(owner), of.visitId, jobId)
   if (!earlier) return emptyDraft
   const draft = { ...earlier.draft, jobId }
-  await putDraft(owner, jobId, JSON.stringify(draft))
+  await putDraft(owner, jobId, JSON.stringify(draft), of)
   localStorage.removeItem(earlier.key)
   return draft
 }
@@ -31,22 +31,24 @@ export type DraftHandle = {
   written: () => Promise<unknown>
   /** Shows an empty one; what was kept goes with the command that ends the visit. */
   clear: () => void
+  /** Ends it without sending it anywhere. */
+  throwAway: () => Promise<void>
 }
 
 /** What was typed for a job, kept on this device with each change: it belongs to job and person, so that a visit called off and booked again keeps it. */
-export function useDraft(of: { visitId: string; jobId: string } | null): DraftHandle {
+export function useDraft(of: (DraftOf & { jobId: string }) | null): DraftHandle {
   const { owner } = useField()
   const [draft, setDraft] = useState(emptyDraft)
   const [ready, setReady] = useState(false)
   const [kept, setKept] = useState(true)
   const latest = useRef(emptyDraft)
   const writing = useRef<Promise<unknown>>(Promise.resolve())
-  const [visitId, jobId] = [of?.visitId, of?.jobId]
+  const [visitId, jobId, siteLabel = ''] = [of?.visitId, of?.jobId, of?.siteLabel]
   useEffect(() => {
     if (!visitId || !jobId) return
     let left = false
     setReady(false)
-    void load(owner, visitId, jobId)
+    void load(owner, jobId, { visitId, siteLabel })
       .catch(() => {
         setKept(false)
         return emptyDraft
@@ -60,27 +62,31 @@ export function useDraft(of: { visitId: string; jobId: string } | null): DraftHa
     return () => {
       left = true
     }
-  }, [owner, visitId, jobId])
+  }, [owner, visitId, jobId, siteLabel])
   const change = useCallback(
     (part: Partial<Draft>) => {
-      if (!jobId) return
+      if (!jobId || !visitId) return
       const next = { ...latest.current, ...part }
       latest.current = next
       setDraft(next)
       // In the order of typing: the last one stands.
       writing.current = writing.current
-        .then(() => putDraft(owner, jobId, JSON.stringify(next)))
+        .then(() => putDraft(owner, jobId, JSON.stringify(next), { visitId, siteLabel }))
         .then(
           () => setKept(true),
           () => setKept(false),
         )
     },
-    [owner, jobId],
+    [owner, jobId, visitId, siteLabel],
   )
   const written = useCallback(() => writing.current, [])
   const clear = useCallback(() => {
     latest.current = emptyDraft
     setDraft(emptyDraft)
   }, [])
-  return { draft, ready, kept, change, written, clear }
+  const throwAway = useCallback(async () => {
+    if (jobId) await removeDraft(owner, jobId)
+    clear()
+  }, [owner, jobId, clear])
+  return { draft, ready, kept, change, written, clear, throwAway }
 }

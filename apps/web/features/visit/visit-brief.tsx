@@ -1,9 +1,7 @@
 'use client'
 import type { VisitPage } from '@almanac/contract/visits'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
-import { twinName } from '@almanac/softener/tanks/twin-name'
 import { Button } from '@almanac/ui/button'
-import { DefinitionList } from '@almanac/ui/definition-list'
 import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
@@ -12,11 +10,9 @@ import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import { formatList } from '@almanac/units/format-list'
 import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
-import { directionsTo } from '@/client/directions'
-import { telOf } from '@/client/phone-link'
-import { useRebedFirm } from '@/client/use-rebed-firm'
 import { StartVisit } from './start-visit.tsx'
 import { VisitDrawing } from './visit-drawing.tsx'
+import { VisitFacts } from './visit-facts.tsx'
 import { VisitKit } from './visit-kit.tsx'
 
 type Props = { visit: VisitPage; procedure: Procedure; onStart: () => void; onResume: () => void }
@@ -26,16 +22,6 @@ export function VisitBrief({ visit, procedure, onStart, onResume }: Props) {
   const display = useDisplay()
   const words = useWords('visit')
   const kinds = useWords('jobKind')
-  const roles = useWords('contactRole')
-  const firm = useRebedFirm()
-  const softener = visit.twin
-    ? words('softenerTank', {
-        softener: visit.softenerLabel ?? words('softener'),
-        tank: twinName(visit.twin, firm),
-        arrangement: words(`arrangement/${visit.twin.arrangement}`),
-      })
-    : visit.softenerLabel
-  const place = [visit.street, visit.town].filter(Boolean).join(', ')
   return (
     <>
       <PageHead
@@ -49,37 +35,7 @@ export function VisitBrief({ visit, procedure, onStart, onResume }: Props) {
         })}
       />
       {visit.jobNotes ? <Notice kind="mind">{visit.jobNotes}</Notice> : null}
-      <DefinitionList
-        facts={[
-          { name: words('where'), value: place },
-          { name: words('access'), value: visit.accessNotes },
-          ...visit.contacts.map((contact, i) => ({
-            key: `contact-${i}`,
-            name: roles(contact.role),
-            value: (
-              <>
-                {contact.name ?? words('nameUnknown')}{' '}
-                {contact.phone ? (
-                  <a href={telOf(contact.phone)} className="inline-flex min-h-control items-center underline underline-offset-4">
-                    {contact.phone}
-                  </a>
-                ) : null}
-              </>
-            ),
-          })),
-          { name: words('softener'), value: softener },
-        ]}
-      />
-      <div className="my-4 flex flex-wrap gap-3">
-        {visit.contacts.map((contact) =>
-          contact.phone ? (
-            <LinkButton key={`${contact.role} ${contact.name} ${contact.phone}`} href={telOf(contact.phone)}>
-              {words('call', { name: contact.name ?? roles(contact.role).toLowerCase() })}
-            </LinkButton>
-          ) : null,
-        )}
-        {place ? <LinkButton href={directionsTo(place)}>{words('directions')}</LinkButton> : null}
-      </div>
+      <VisitFacts visit={visit} />
       {visit.bed && visit.kind !== 'rebed' ? (
         <p className="my-4">
           <LinkButton href={`/whats-wrong?bedId=${visit.bed.bedId}`} link={Link}>

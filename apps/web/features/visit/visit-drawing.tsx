@@ -7,7 +7,7 @@ import { useWords } from '@almanac/words/use-words'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 
 /** The tank and its bed, to scale, as it is expected to be found. */
-export function VisitDrawing({ visit }: { visit: VisitPage }) {
+export function VisitDrawing({ visit, height = 560 }: { visit: VisitPage; height?: number }) {
   const firm = useRebedFirm()
   const words = useWords('visit')
   if (!visit.bed) return null
@@ -17,7 +17,7 @@ export function VisitDrawing({ visit }: { visit: VisitPage }) {
     : words('drawingOf', { site: visit.siteLabel })
   return (
     <Section title={visit.twin ? title : words('drawing')}>
-      {drawing.ok ? <BedDrawing drawing={drawing.value} title={title} height={560} /> : <p>{drawing.reason}</p>}
+      {drawing.ok ? <BedDrawing drawing={drawing.value} title={title} height={height} /> : <p>{drawing.reason}</p>}
     </Section>
   )
 }

@@ -1,5 +1,6 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import { jobKinds } from '@almanac/records/job-kind'
+import { measuringPoints } from '@almanac/records/measuring-point'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStops } from '@almanac/records/visit-stop'
 import { missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
@@ -19,6 +20,8 @@ import { ProcedureSteps } from './procedure-steps.tsx'
 import { recordOf } from './record-of-draft.ts'
 import { SafeEndingPage } from './safe-ending-page.tsx'
 import { standingStop } from './standing-stop.ts'
+import { UnsentEntries } from './unsent-entries.tsx'
+import { VisitBar } from './visit-bar.tsx'
 import { VisitBrief } from './visit-brief.tsx'
 import { VisitClosed } from './visit-closed.tsx'
 
@@ -51,6 +54,8 @@ const visitOf = (kind: VisitPage['kind'], bed: Partial<typeof BED> = {}) =>
       siteId: 's',
     },
     ...{ accessNotes: null, jobNotes: null, softenerLabel: null, twin: null, stock: [], outcome: null, closedAt: null },
+    before: [{ day: '2026-05-03', kind: 'cleaning', outcome: 'made-safe', notes: null }],
+    tests: measuringPoints.map((point) => ({ day: '2026-05-03', point, hardnessGpg: 18 })),
     contacts: [{ name: null, role: 'payer', phone: '555 0134' }],
     water: { source: 'private-well', ironMgL: 0.4, temperatureC: null },
   }) as unknown as VisitPage
@@ -58,7 +63,7 @@ const visitOf = (kind: VisitPage['kind'], bed: Partial<typeof BED> = {}) =>
 const screen = (part: ReactNode) => spanishScreen('field', part)
 const handle = (draft: Partial<Draft>) => ({
   ...{ draft: { ...emptyDraft, startedAt: '2026-11-29T15:00:00Z', ...draft }, ready: true, kept: true },
-  ...{ change: () => {}, clear: () => {}, written: () => Promise.resolve() },
+  ...{ change: () => {}, clear: () => {}, written: () => Promise.resolve(), throwAway: () => Promise.resolve() },
 })
 const procedure = (visit: VisitPage) => procedureOf(visit, company, USUAL_FIGURES, procedureWords(LOCALE))
 
@@ -100,6 +105,16 @@ describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
     const missing = missingForCloseOut(record, { ...spoken, outletLimitGpg: 1, display: company, tank: by.tank })
     expect(missing.length).toBeGreaterThan(0)
     expect(englishLeft(missing.join(' · '))).toEqual([])
+  })
+  it('nor its foot, nor what another device closed', () => {
+    const answers = Object.fromEntries(
+      steps
+        .flatMap((step) => step.asks)
+        .map((ask) => [ask.id, { text: ask.choices[0]?.value ?? 'yes', unit: null, value: null, at: '2026-11-29T15:00:00Z' }]),
+    )
+    const parts = { visit, procedure: procedure(visit), handle: handle({ answers }) }
+    expect(englishLeft(screen(<VisitBar {...parts} stopped={false} />))).toEqual([])
+    expect(englishLeft(screen(<UnsentEntries {...parts} />))).toEqual([])
   })
   it('nor the closed visit', () => {
     for (const outcome of visitOutcomes)

@@ -19,8 +19,10 @@ import { procedureOf, useProcedureWords } from './procedure-of.ts'
 import { ProcedureSteps } from './procedure-steps.tsx'
 import { SafeEndingPage } from './safe-ending-page.tsx'
 import { type StandingStop, standingStop } from './standing-stop.ts'
+import { UnsentEntries } from './unsent-entries.tsx'
 import { type DraftHandle, useDraft } from './use-draft.ts'
 import { useVisit } from './use-visit.ts'
+import { VisitBar } from './visit-bar.tsx'
 import { VisitBrief } from './visit-brief.tsx'
 import { VisitClosed } from './visit-closed.tsx'
 
@@ -36,7 +38,16 @@ function VisitPart({ visit, procedure, handle, stop }: PartProps) {
   const words = useWords('visit')
   const { draft, change, clear, written } = handle
   const { visitId, jobId, siteLabel } = visit
-  if (visit.state === 'closed') return <VisitClosed visit={visit} waits={closeOutWaits(visitId, outbox)} />
+  if (visit.state === 'closed') {
+    const waits = closeOutWaits(visitId, outbox)
+    const left = !waits && begunHere(draft, visit) && entriesOf(draft) > 0
+    return (
+      <>
+        <VisitClosed visit={visit} waits={waits} />
+        {left ? <UnsentEntries visit={visit} procedure={procedure} handle={handle} /> : null}
+      </>
+    )
+  }
   const start = () => {
     change({ jobId, visitId, startedAt: new Date().toISOString(), startedHere: true })
     void write({ kind: 'start', body: { visitId }, visitId, siteLabel })
@@ -76,6 +87,7 @@ function VisitPart({ visit, procedure, handle, stop }: PartProps) {
       ) : (
         <CloseOutForm visit={visit} procedure={procedure} handle={handle} />
       )}
+      <VisitBar visit={visit} procedure={procedure} handle={handle} stopped={stop !== null && draft.step < procedure.steps.length} />
     </>
   )
 }
