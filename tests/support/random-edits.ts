@@ -2,6 +2,8 @@ import { inCompany } from '@almanac/database/in-company'
 import { bookVisit } from '@almanac/operations/jobs/book-visit'
 import { callOffJob } from '@almanac/operations/jobs/call-off-job'
 import { callOffVisit } from '@almanac/operations/jobs/call-off-visit'
+import { changeDaySheet } from '@almanac/operations/jobs/change-day-sheet'
+import { changeJob } from '@almanac/operations/jobs/change-job'
 import { holdJob } from '@almanac/operations/jobs/hold-job'
 import { moveVisit } from '@almanac/operations/jobs/move-visit'
 import { promiseWindow } from '@almanac/operations/jobs/promise-window'
@@ -22,8 +24,22 @@ export function drawFrom(seed: number): (n: number) => number {
 }
 
 const ZONE = 'America/Phoenix'
-const EDITS = ['book', 'book', 'move', 'move', 'promise', 'promise', 'take-off', 'undo', 'hold', 'call-off', 'resume'] as const
-const ALL = ['past', 'outside-hours', 'promise'] as const
+const EDITS = [
+  'book',
+  'book',
+  'move',
+  'move',
+  'promise',
+  'promise',
+  'take-off',
+  'undo',
+  'hold',
+  'call-off',
+  'resume',
+  'hours',
+  'length',
+] as const
+const ALL = ['past', 'outside-hours', 'promise', 'crew'] as const
 const clock = (quarter: number) => `${String(Math.floor(quarter / 4)).padStart(2, '0')}:${String((quarter % 4) * 15).padStart(2, '0')}`
 
 export type Undone = { jobId: string; crewDayId: string; at: string }
@@ -72,6 +88,20 @@ export async function editAtRandom(firm: Firm, sheets: readonly string[], draw: 
     else if (visit && what === 'take-off') {
       await callOffVisit(firm, { ...id, visitId: visit.id, version: visit.version, confirmed: ['promise'] })
       undone.push({ jobId: visit.jobId, crewDayId: visit.crewDayId, at: clockIn(ZONE, visit.startsAt) })
+    } else if (what === 'hours') {
+      const sheet = await inCompany(firm, (tx) =>
+        tx.crewDay.findUnique({ where: { companyId_id: { companyId, id: crewDayId } }, include: { members: true } }),
+      )
+      if (sheet) {
+        const { version, name, vehicleId, members } = sheet
+        const crew = { name, vehicleId, colleagueIds: members.map((one) => one.colleagueId) }
+        const until = clock(52 + draw(20))
+        await changeDaySheet(firm, { ...id, ...crew, crewDayId, version, from: '08:00', until, notes: null, confirmed: [...ALL] })
+      }
+    } else if (visit && what === 'length') {
+      const job = jobs.find((one) => one.id === visit.jobId)
+      const rest = { crewSize: 1, needsVehicle: null, dueEarliest: null, dueLatest: null, notes: null, confirmed: [...ALL] }
+      if (job) await changeJob(firm, { ...id, ...rest, jobId: job.id, version: job.version, minutes: 30 + 15 * draw(8) })
     } else if (visit && what === 'promise') {
       const start = 32 + draw(28)
       await promiseWindow(firm, { ...id, visitId: visit.id, version: visit.version, from: clock(start), until: clock(start + 8) })

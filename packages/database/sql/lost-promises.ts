@@ -2,7 +2,7 @@ import type { Tx } from '../client.ts'
 
 /**
  * Promises that are lost without anybody to tell the customer: a promised visit that came off, or stands outside its window, with no entry on the list of whom
- * to call; and entries said to be kept though no visit of their job carries the promise. Empty in a company whose records are right.
+ * to call; and entries said to be kept though no visit of their job carries the promise and nobody is to be called about it again. Empty in a company whose records are right.
  */
 export const lostPromises = (tx: Tx, companyId: string) =>
   tx.$queryRaw<{ visitId: string; why: string }[]>`
@@ -16,4 +16,6 @@ export const lostPromises = (tx: Tx, companyId: string) =>
     select c.visit_id, 'said to be kept' from call_back c
     where c.company_id = ${companyId}::uuid and c.cause = 'promise' and c.state = 'kept'
       and not exists (select from visit o where o.company_id = c.company_id and o.job_id = c.job_id and o.promised_by is not null
-        and (o.id <> c.visit_id or o.state <> 'called-off'))`
+        and (o.id <> c.visit_id or o.state <> 'called-off'))
+      and not exists (select from call_back d where d.company_id = c.company_id and d.visit_id = c.visit_id and d.cause = 'promise'
+        and d.state in ('open', 'done'))`
