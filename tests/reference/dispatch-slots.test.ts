@@ -63,6 +63,13 @@ describe('the slots of one job', () => {
     )
   })
 
+  it('price the time in hand at a day’s end like overtime, and tell it apart', () => {
+    const late = job('late', 'mill', { windows: [{ date: TUESDAY, from: 930, to: 935 }], minutes: 90 })
+    const [slot] = slotsOf(board([sheet('B', TUESDAY, [], { latestEnd: 1080, inHandMinutes: 30 })], [late]), 'late')
+    // Back at 17:10, as above; the shift ends at 16:00, and its last half hour is in hand: 100 min of two people at 2 each.
+    expect(slot).toMatchObject({ addedOvertimeMinutes: 70, addedInHandMinutes: 30, parts: { overtime: 400 } })
+  })
+
   it('count what is brought back: new resin may go out before spent resin comes in, not after', () => {
     const back = job('back', 'mill', { back: { ft3: 15, lb: 0 } })
     const out = job('out', 'farm', { out: { ft3: 15, lb: 0 } })

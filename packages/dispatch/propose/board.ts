@@ -31,6 +31,8 @@ export interface Sheet {
   readonly people: number
   readonly skills: readonly string[]
   readonly shift: WallSpan
+  /** So many minutes before the end of the shift are kept free where that costs less than overtime does; absent: none. */
+  readonly inHandMinutes?: number
   readonly latestEnd: number
   /** Each begins within its span and takes so many minutes. */
   readonly breaks: readonly (WallSpan & { readonly minutes: number })[]

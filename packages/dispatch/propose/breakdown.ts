@@ -2,7 +2,7 @@ import { formatMiles } from '@almanac/units/distance'
 import { formatDuration } from '@almanac/units/format-clock'
 import type { Objective, RoutePlan } from '../problem/plan.ts'
 import type { CrewDay, RoutedVisit } from '../problem/problem.ts'
-import type { Built } from './build-problem.ts'
+import { type Built, shiftEnd } from './build-problem.ts'
 import type { Saying } from './say.ts'
 
 /** What a plan comes to, in what a dispatcher counts. Minutes of driving are the vehicles'; those of overtime the crews'. */
@@ -41,7 +41,8 @@ export function breakDown(built: Built, plan: RoutePlan): Breakdown {
       if (visit.dueDay !== undefined) lateDays += Math.max(0, crew.day - visit.dueDay)
     }
     drive(crew.endPlace)
-    overtime += Math.max(0, day.end - crew.shift.to)
+    // Time in hand that is used up is no overtime.
+    overtime += Math.max(0, day.end - shiftEnd(built, r))
   })
   return {
     driveMinutes: driveTicks / 60,

@@ -82,7 +82,7 @@ function toCrewDay(board: Board, clock: BoardClock, sheet: Sheet, place: Readonl
     day: dayNumber(sheet.date),
     startPlace: place.get(sheet.startPlace) as number,
     endPlace: place.get(sheet.endPlace) as number,
-    shift: span(sheet.shift.from, sheet.shift.to),
+    shift: span(sheet.shift.from, Math.max(sheet.shift.from, sheet.shift.to - (sheet.inHandMinutes ?? 0))),
     latestEnd: toTicks(clock, d, sheet.latestEnd),
     pauses: sheet.breaks.map(({ from, to, minutes }) => ({ start: span(from, to), ticks: Math.round(minutes * 60) })),
     rush: (board.rush ?? []).map(({ from, to, factor }) => ({ ...span(from, to), factor })),
@@ -94,6 +94,12 @@ function toCrewDay(board: Board, clock: BoardClock, sheet: Sheet, place: Readonl
     overtimePrice: ((sheet.overtimePerHour ?? prices.overtimePerHour) * sheet.people) / 3600,
     sendPrice: prices.perSheet,
   }
+}
+
+/** When the hours of a sheet end, in ticks, its time in hand included. */
+export function shiftEnd({ board, clock }: Pick<Built, 'board' | 'clock'>, r: number): number {
+  const sheet = board.sheets[r] as Sheet
+  return toTicks(clock, dayIndex(clock, sheet.date), sheet.shift.to)
 }
 
 function toVisit(

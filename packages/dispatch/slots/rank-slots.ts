@@ -1,7 +1,7 @@
 import type { RoutedVisit } from '../problem/problem.ts'
 import type { Board, Sheet } from '../propose/board.ts'
 import { dayIndex, toWall } from '../propose/board-clock.ts'
-import { type Built, buildProblem } from '../propose/build-problem.ts'
+import { type Built, buildProblem, shiftEnd } from '../propose/build-problem.ts'
 import { type Gap, gapsFor, plainObstacle, startAt } from './obstacle.ts'
 import { saySlot } from './say-slot.ts'
 import type { Slot } from './slot.ts'
@@ -53,7 +53,8 @@ function toSlot(built: Built, sheet: Sheet, r: number, visit: RoutedVisit, befor
   const start = startAt(gap)
   const windows = visit.promised ? [visit.promised.start] : visit.windows
   const open = windows.find((window) => window.from <= start && window.to >= start)
-  const over = (end: number): number => Math.max(0, end - crew.shift.to)
+  const beyond = (limit: number) => (Math.max(0, timed.day.end - limit) - Math.max(0, (wasEmpty ? 0 : before.day.end) - limit)) / 60
+  const overtime = beyond(shiftEnd(built, r))
   const lateDays = visit.dueDay === undefined ? 0 : Math.max(0, crew.day - visit.dueDay)
   const parts = {
     driving: timed.drivePrice - before.drivePrice,
@@ -72,7 +73,8 @@ function toSlot(built: Built, sheet: Sheet, r: number, visit: RoutedVisit, befor
     addedDriveMinutes: unknown ? null : (timed.driveTicks - before.driveTicks) / 60,
     addedMiles: unknown ? null : timed.distance - before.distance,
     addedWaitMinutes: Math.max(0, timed.waitTicks - before.waitTicks) / 60,
-    addedOvertimeMinutes: (over(timed.day.end) - over(wasEmpty ? 0 : before.day.end)) / 60,
+    addedOvertimeMinutes: overtime,
+    addedInHandMinutes: beyond(crew.shift.to) - overtime,
     lateDays,
     windowSlackMinutes: Math.max(0, Math.min(open?.to ?? start, crew.latestEnd) - start) / 60,
     fullest: timed.fullest,

@@ -10,6 +10,8 @@ export interface Slot {
   readonly addedMiles: number | null
   readonly addedWaitMinutes: number
   readonly addedOvertimeMinutes: number
+  /** Minutes of the sheet's time in hand that it takes. */
+  readonly addedInHandMinutes: number
   readonly lateDays: number
   /** How long after the time given the work could still begin within the customer's window. */
   readonly windowSlackMinutes: number
