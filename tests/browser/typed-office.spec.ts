@@ -42,6 +42,7 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   })
   await drive(exactly(dialog, 'Notices for one due window'), {
     ...NO_NUMBER,
+    '−3': /the least is 1/,
     ...halves(/whole number/),
     ...twelveHundred(/the most is 3/),
     '99999': /the most is 3/,
