@@ -21,7 +21,10 @@ const HOUR_MS = 3_600_000
  */
 export async function offerWindows(scope: Scope & { personId: string }, input: OfferWindows) {
   const { jobId, jobVersion, windowMinutes, holdHours } = input
-  const driven = await Promise.all(input.places.map((place) => drivesOfPlace(scope, { ...place, jobId })))
+  // Overtime that the way home takes was shown where the times were chosen; too little time between two visits nobody can hold.
+  const driven = await Promise.all(
+    input.places.map(async (place) => (await drivesOfPlace(scope, { ...place, jobId })).filter((one) => one.confirm === 'drive')),
+  )
   return runCommand(scope, 'jobs.offer-windows', input, async (tx, command) => {
     const { companyId } = scope
     const job = await lockJobAt(tx, companyId, jobId, jobVersion, { places: input.places })

@@ -141,6 +141,15 @@ describe('best places', () => {
   })
 })
 
+test('a time whose way home takes overtime may be held for a customer, one without its drive between two visits may not', async () => {
+  await book(await jobAt('Near one', 0), '10:00')
+  await book(await jobAt('Near two', 0), '12:10')
+  const jobId = await jobAt('Far', 15)
+  const hold = (at: string) => ({ ...id(), jobId, jobVersion: 1, places: [{ crewDayId: sheet, at }], windowMinutes: 60, holdHours: 1 })
+  await expect(offerWindows(firm, hold('11:05'))).rejects.toMatchObject({ detail: { confirm: ['drive'] } })
+  await expect(offerWindows(firm, hold('15:50'))).resolves.toMatchObject({ version: 1 })
+})
+
 describe('a job that is changed', () => {
   const change = (jobId: string, version: number, more: Partial<Parameters<typeof changeJob>[1]> = {}) =>
     changeJob(firm, {
