@@ -9,7 +9,7 @@ import { measuringPoints } from '@almanac/records/measuring-point'
 import { photographKinds } from '@almanac/records/picture-kind'
 import { resinKinds } from '@almanac/records/resin-kind'
 import { roles } from '@almanac/records/role'
-import { unsigned } from '@almanac/records/signing'
+import { signings, unsigned } from '@almanac/records/signing'
 import { supplyKinds } from '@almanac/records/supply-kind'
 import { valveControls } from '@almanac/records/valve-control'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
@@ -80,7 +80,7 @@ const VALUES: Record<string, readonly string[]> = {
     ...Object.entries(CLUE_ERRORS).flatMap(([clue, { source }]) => [`error/${clue}`, source]),
   ],
   refusal: Object.keys(ERROR_CODES).map((code) => `code/${code}`),
-  photographs: photographKinds.map((kind) => `kind/${kind}`),
+  photographs: [...photographKinds.map((kind) => `kind/${kind}`), ...signings.map((answer) => `signing/${answer}`)],
   report: [
     ...visitOutcomes.map((outcome) => `outcome/${outcome}`),
     ...toldSteps.map((step) => `step/${step}`),

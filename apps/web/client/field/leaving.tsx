@@ -12,6 +12,7 @@ type Asked = Going & Unsent
 
 // The store comes when somebody leaves: the office's pages have no other use for it.
 const store = () => import('./field-store.ts')
+const pictures = () => import('../photographs/picture-store.ts')
 
 /**
  * Leaving this device as a person or a company: what waits is sent first; what then is still nowhere else is asked about, and nothing of the person stays here to be
@@ -32,16 +33,24 @@ export function useLeaving() {
       return setFailed(true)
     }
     const { forgetPerson, ownerOf } = await store()
+    const { forgetPictures } = await pictures()
     await forgetPerson(ownerOf(me), unsent).catch(() => {})
+    await forgetPictures(ownerOf(me), unsent).catch(() => {})
     after()
   }
   const begin = async (going: Going) => {
     const { ownerOf, unsentOf } = await store()
     const { sendOutbox } = await import('./send-outbox.ts')
+    const { unsentPictures } = await pictures()
+    const { sendPictures } = await import('../photographs/send-pictures.ts')
     const owner = ownerOf(me)
     // A device that keeps nothing has nothing to ask about.
     const left = await sendOutbox(owner, api.field.send.call, () => {})
-      .then(() => unsentOf(owner))
+      .then(() => sendPictures(owner, api).catch(() => {}))
+      .then(async () => {
+        const { waiting, drafts } = await unsentOf(owner)
+        return { waiting: waiting + (await unsentPictures(owner)), drafts }
+      })
       .catch((): Unsent => ({ waiting: 0, drafts: 0 }))
     if (left.waiting + left.drafts > 0) setAsked({ ...going, ...left })
     else await end(going, 'throw-away')

@@ -2,6 +2,7 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import { oneOf } from '@almanac/records/choices'
 import { outletReasons } from '@almanac/records/hard-outlet'
+import { photographKinds } from '@almanac/records/picture-kind'
 import type { VisitAskId } from '@almanac/records/procedure-ask'
 import type { VisitOutcome } from '@almanac/records/visit-outcome'
 import { requiredChecks } from '@almanac/service-rules/close-out/check-steps'
@@ -25,6 +26,8 @@ import { useWords } from '@almanac/words/use-words'
 import type { Words } from '@almanac/words/words'
 import { useMemo, useState } from 'react'
 import { useField } from '@/client/field/field-home'
+import { PhotographPart } from '@/client/photographs/photograph-part'
+import { SignaturePart } from '@/client/photographs/signature-part'
 import { useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
@@ -169,6 +172,8 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
           <PartsUsed stock={visit.stock} parts={parts} tried={tried} onChange={(next) => change({ parts: next })} />
         ) : null}
         <TextArea label={words('notes')} value={draft.notes} onChange={(event) => change({ notes: event.target.value })} />
+        <PhotographPart visitId={visit.visitId} kinds={photographKinds} />
+        <SignaturePart visitId={visit.visitId} />
       </div>
       {tried && missing.length > 0 ? (
         <div role="alert" className="mt-6 border-l-4 border-bead bg-wash px-4 py-3">

@@ -7,6 +7,8 @@ import { Caution } from '@almanac/ui/caution'
 import { Steps } from '@almanac/ui/steps'
 import { useWords } from '@almanac/words/use-words'
 import { useEffect, useRef, useState } from 'react'
+import { PhotographPart } from '@/client/photographs/photograph-part'
+import { photographsOfStep } from '@/client/photographs/photographs-of-step'
 import { useSession } from '@/client/providers'
 import { StepAsk } from './step-ask.tsx'
 import { stepMark } from './step-marks.ts'
@@ -85,6 +87,7 @@ export function ProcedureSteps({ procedure, handle, visit, onTakeBack }: Props) 
             {step.asks.map((ask) => (
               <StepAsk key={ask.id} ask={ask} handle={handle} by={by} missing={tried && open.includes(ask)} />
             ))}
+            <PhotographPart visitId={visit.visitId} kinds={photographsOfStep[step.id] ?? []} />
           </div>
           <div className="mt-6 flex flex-col gap-3">
             <Button kind="ink" wide onClick={next}>

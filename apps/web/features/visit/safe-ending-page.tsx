@@ -7,15 +7,16 @@ import { formatList } from '@almanac/units/format-list'
 import { showWhole } from '@almanac/units/format-number'
 import { useWords } from '@almanac/words/use-words'
 import { useEffect, useRef } from 'react'
+import { PhotographPart } from '@/client/photographs/photograph-part'
 import { useSession } from '@/client/providers'
 import type { Draft } from './draft.ts'
 import type { StandingStop } from './standing-stop.ts'
 import type { DraftHandle } from './use-draft.ts'
 
-type Props = { stop: StandingStop; steps: number; handle: DraftHandle }
+type Props = { visitId: string; stop: StandingStop; steps: number; handle: DraftHandle }
 
 /** What the page turns into when an answer ends the work: why, what leaves the house safe, how the visit ends. A wrong tap is taken back with one. */
-export function SafeEndingPage({ stop, steps, handle }: Props) {
+export function SafeEndingPage({ visitId, stop, steps, handle }: Props) {
   const { me } = useSession()
   const words = useWords('stop')
   const outcomes = useWords('outcome')
@@ -59,6 +60,9 @@ export function SafeEndingPage({ stop, steps, handle }: Props) {
             />
           </div>
         ))}
+      </div>
+      <div className="mt-4">
+        <PhotographPart visitId={visitId} kinds={['as-found', 'as-left']} />
       </div>
       <p className="mt-5 border-t border-line pt-4">
         <strong className="font-semibold">

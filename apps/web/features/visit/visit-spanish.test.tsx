@@ -133,7 +133,7 @@ describe.each(visitStops)('a stop: %s', (name) => {
     const stop = standingStop(visit, steps, answers)
     if (!steps.steps.some((step) => step.asks.some((one) => one.id === ask))) return expect(stop).toBeNull()
     if (!stop) throw new Error('the work goes on')
-    const shown = screen(<SafeEndingPage stop={stop} steps={steps.steps.length} handle={handle({ answers })} />)
+    const shown = screen(<SafeEndingPage visitId={visit.visitId} stop={stop} steps={steps.steps.length} handle={handle({ answers })} />)
     expect(englishLeft(shown)).toEqual([])
     expect(shown).toContain(`volver al paso ${stop.step + 1}`)
     expect(stop.ask).toBe(ask)

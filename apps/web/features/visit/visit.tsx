@@ -11,6 +11,7 @@ import { readFailure } from '@/client/failure'
 import { closeOutWaits } from '@/client/field/as-done'
 import { useField } from '@/client/field/field-home'
 import { KeptNote, useWaitingWords, WaitingNote } from '@/client/field/waiting-note'
+import { PicturesNote } from '@/client/photographs/pictures-note'
 import { useSession } from '@/client/providers'
 import { CloseOutForm } from './close-out-form.tsx'
 import type { Draft } from './draft.ts'
@@ -76,7 +77,7 @@ function VisitPart({ visit, procedure, handle, stop }: PartProps) {
     <>
       {visit.state === 'called-off' ? <Notice kind="mind">{words('calledOffAtWork')}</Notice> : null}
       {stop && draft.step < procedure.steps.length ? (
-        <SafeEndingPage stop={stop} steps={procedure.steps.length} handle={handle} />
+        <SafeEndingPage visitId={visitId} stop={stop} steps={procedure.steps.length} handle={handle} />
       ) : draft.step < procedure.steps.length ? (
         <ProcedureSteps
           procedure={procedure}
@@ -121,6 +122,7 @@ export function Visit({ visitId }: { visitId: string }) {
       stopped={stop !== null}
     >
       <WaitingNote />
+      <PicturesNote />
       {visit ? <KeptNote at={keptAt} /> : null}
       {error ? <Problem happened={readFailure(error).message} onRetry={() => void refetch()} retrying={isFetching} /> : null}
       {isPending || (visit && !ready) ? <Skeleton lines={8} label={words('loading')} /> : null}
