@@ -31,6 +31,7 @@ const NOT_OF_A_LIST: Record<ImportKind, Record<string, string>> = {
   customer: { notes: 'a list’s notes are kept with the softener, whose history they tell' },
   contact: {
     ...{ customerId: 'whose contact it is', siteId: 'a list’s contact is the customer’s', role: 'whoever a list names pays' },
+    deadEmail: 'what a mail server answered, not what a list says',
     language: 'no list seen so far tells it',
   },
   site: {
