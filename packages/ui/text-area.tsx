@@ -9,7 +9,15 @@ export type TextAreaProps = FieldWords &
 export function TextArea({ label, hint, error, required, hideLabel, id, rows = 3, ...rest }: TextAreaProps) {
   return (
     <Field {...{ label, hint, error, required, hideLabel, id }}>
-      {(wired) => <textarea {...rest} {...wired} rows={rows} className={`${controlClass} field-sizing-content`} />}
+      {(wired) => (
+        <textarea
+          {...rest}
+          {...wired}
+          rows={rows}
+          className={`${controlClass} field-sizing-content`}
+          style={{ minHeight: `calc(${rows}lh + 1.25rem)` }}
+        />
+      )}
     </Field>
   )
 }

@@ -64,3 +64,16 @@ test('what a later app or a second device sent is said under the names that it h
   expect(said({ gasket: { widthIn: 2 }, list: ['a', 'b'] })).toEqual(['width in: 2', 'list, 1: a', 'list, 2: b'])
   expect(said({ from: 3, until: 5 })).toEqual(['Numbers that never came: 3 to 5'])
 })
+
+test('takes names that every object has for what they are: names of facts', () => {
+  expect(
+    said({
+      constructor: 'x',
+      toString: ['a'],
+      checks: [
+        { stepId: 'constructor', confirmed: true },
+        { stepId: 'bypass-holds.length', confirmed: false },
+      ],
+    }),
+  ).toEqual(['constructor: x', 'to string, 1: a', 'constructor: yes', 'bypass holds.length: no'])
+})

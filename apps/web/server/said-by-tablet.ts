@@ -1,5 +1,4 @@
 import 'server-only'
-import type { MeasurementKind } from '@almanac/records/measurement-kind'
 import { isIsoDay } from '@almanac/units/calendar/calendar-day'
 import { formatInstant } from '@almanac/units/format-clock'
 import { formatDay } from '@almanac/units/format-day'
@@ -20,7 +19,12 @@ const listOf = (value: unknown): Facts[] => (Array.isArray(value) ? value.filter
 
 /** A message whose key is made from a value; the value itself where there is none. */
 function inWords(words: { has: (key: never) => boolean }, key: string, otherwise: string): string {
-  return words.has(key as never) ? (words as unknown as (key: string) => string)(key) : otherwise
+  try {
+    return words.has(key as never) ? (words as unknown as (key: string) => string)(key) : otherwise
+  } catch {
+    // The library takes "constructor" and "x.length" for messages, which are none.
+    return otherwise
+  }
 }
 
 function saidAs({ locale, timeZone }: Reader) {
@@ -43,11 +47,12 @@ function saidAs({ locale, timeZone }: Reader) {
   const amount = (value: unknown, unit: unknown) => `${plain(value)} ${String(unit ?? '')}`.trim().replace('ft3', 'ft³')
   const checked = ({ stepId, confirmed, note }: Facts): SaidLine => {
     const id = String(stepId)
-    const name = CHECKED[id] ? closing(CHECKED[id]) : inWords(asks, id, inWords(stops, `do/${id}`, spaced(id)))
+    const check = Object.hasOwn(CHECKED, id) ? CHECKED[id] : undefined
+    const name = check ? closing(check) : inWords(asks, id, inWords(stops, `do/${id}`, spaced(id)))
     return { name, text: typeof note === 'string' && note ? inWords(asks, `${id}/${note}`, note) : yesOrNo(confirmed) }
   }
   const measured = ({ kind, enteredValue, enteredUnit, value, why }: Facts): SaidLine => ({
-    name: facts.has(`measured/${kind as MeasurementKind}`) ? facts(`measured/${kind as MeasurementKind}`) : spaced(String(kind)),
+    name: inWords(facts, `measured/${String(kind)}`, spaced(String(kind))),
     text: withReason(amount(enteredValue ?? value, enteredUnit), why),
   })
   const part = ({ name, quantity, unit, why }: Facts): SaidLine => ({
@@ -113,7 +118,7 @@ export function saidByTablet(content: unknown, reader: Reader): SaidLine[] {
     if (Array.isArray(value)) return value.flatMap((one, at) => lines(one, [...path, String(at + 1)]))
     return Object.entries(value).flatMap(([key, one]) => {
       if (one === null || one === '' || (TWICE.includes(key) && 'enteredVolume' in value)) return []
-      const own = known[key]
+      const own = Object.hasOwn(known, key) ? known[key] : undefined
       if (own) return own(one)
       // What only holds facts has no name that says anything; a question in words keeps its own.
       return lines(one, isFacts(one) ? path : [...path, /^\p{Lu}/u.test(key) ? key : spaced(key)])

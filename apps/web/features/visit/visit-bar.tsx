@@ -11,7 +11,7 @@ import { StepList } from './step-list.tsx'
 import type { DraftHandle } from './use-draft.ts'
 import { tankOfVisit } from './visit-amounts.ts'
 import { VisitFacts } from './visit-facts.tsx'
-import { VisitKit } from './visit-kit.tsx'
+import { useKitTitle, VisitKit } from './visit-kit.tsx'
 
 const ENTRY =
   'flex min-h-14 min-w-0 flex-1 items-center justify-center border-l border-line px-1 text-center first:border-l-0 hover:bg-wash'
@@ -30,6 +30,7 @@ export function VisitBar({ visit, procedure, handle, stopped }: Props) {
   const { me } = useSession()
   const words = useWords('visit')
   const closing = useWords('closeOut')
+  const kitTitle = useKitTitle(visit)
   const [open, setOpen] = useState<Part | null>(null)
   const close = () => setOpen(null)
   const { draft, change } = handle
@@ -74,7 +75,7 @@ export function VisitBar({ visit, procedure, handle, stopped }: Props) {
       <Dialog open={open === 'brief'} place="margin" onClose={close} title={words('brief')}>
         <VisitFacts visit={visit} />
       </Dialog>
-      <Dialog open={open === 'kit'} place="margin" onClose={close} title={words('kit')}>
+      <Dialog open={open === 'kit'} place="margin" onClose={close} title={kitTitle}>
         <VisitKit visit={visit} />
       </Dialog>
       <Dialog open={open === 'note'} place="margin" onClose={close} title={words('note')}>

@@ -6,6 +6,7 @@ import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
+import { Section } from '@almanac/ui/section'
 import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import { formatList } from '@almanac/units/format-list'
 import { useWords } from '@almanac/words/use-words'
@@ -13,7 +14,7 @@ import Link from 'next/link'
 import { StartVisit } from './start-visit.tsx'
 import { VisitDrawing } from './visit-drawing.tsx'
 import { VisitFacts } from './visit-facts.tsx'
-import { VisitKit } from './visit-kit.tsx'
+import { useKitTitle, VisitKit } from './visit-kit.tsx'
 
 type Props = { visit: VisitPage; procedure: Procedure; onStart: () => void; onResume: () => void }
 
@@ -21,6 +22,7 @@ type Props = { visit: VisitPage; procedure: Procedure; onStart: () => void; onRe
 export function VisitBrief({ visit, procedure, onStart, onResume }: Props) {
   const display = useDisplay()
   const words = useWords('visit')
+  const kitTitle = useKitTitle(visit)
   const kinds = useWords('jobKind')
   return (
     <>
@@ -43,7 +45,11 @@ export function VisitBrief({ visit, procedure, onStart, onResume }: Props) {
           </LinkButton>
         </p>
       ) : null}
-      {visit.kind === 'rebed' && visit.bed ? <VisitKit visit={visit} /> : null}
+      {visit.kind === 'rebed' && visit.bed ? (
+        <Section title={kitTitle}>
+          <VisitKit visit={visit} />
+        </Section>
+      ) : null}
       {visit.bed ? <VisitDrawing visit={visit} /> : null}
       {visit.kind === 'rebed' && visit.bed ? (
         <p className="my-4">

@@ -4,7 +4,7 @@ import { DefinitionList } from '@almanac/ui/definition-list'
 import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { formatHardnessGpg } from '@almanac/units/format'
-import { formatNearDay } from '@almanac/units/format-day'
+import { formatDay } from '@almanac/units/format-day'
 import { useWords } from '@almanac/words/use-words'
 import type { ReactNode } from 'react'
 import { directionsTo } from '@/client/directions'
@@ -34,7 +34,7 @@ function Before({ visit: { before, tests } }: { visit: VisitPage }) {
         <Part title={words('before')}>
           {before.map(({ day, kind, outcome, notes }) => (
             <li key={`${day} ${kind} ${notes}`} className="border-b border-line py-2">
-              {[formatNearDay(day, display), kinds(kind), outcome ? outcomes(outcome).toLowerCase() : null].filter(Boolean).join(' · ')}
+              {[formatDay(day, display), kinds(kind), outcome ? outcomes(outcome).toLowerCase() : null].filter(Boolean).join(' · ')}
               {notes ? <span className="block font-medium whitespace-pre-line">{notes}</span> : null}
             </li>
           ))}
@@ -45,7 +45,7 @@ function Before({ visit: { before, tests } }: { visit: VisitPage }) {
           {tests.map(({ day, point, hardnessGpg }) => (
             <li key={`${day} ${point} ${hardnessGpg}`} className="flex justify-between gap-4 border-b border-line py-2">
               <span>
-                {formatNearDay(day, display)} · {words(`point/${point}`)}
+                {formatDay(day, display)} · {words(`point/${point}`)}
               </span>
               <strong className="shrink-0 font-semibold">{formatHardnessGpg(hardnessGpg, me.company)}</strong>
             </li>

@@ -1,12 +1,18 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { twinName } from '@almanac/softener/tanks/twin-name'
-import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatWeightLb } from '@almanac/units/format'
 import { useWords } from '@almanac/words/use-words'
 import { useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
+
+/** "Kit", and of a twin for which tank. */
+export function useKitTitle({ twin }: VisitPage): string {
+  const firm = useRebedFirm()
+  const words = useWords('visit')
+  return twin ? words('kitFor', { tank: twinName(twin, firm) }) : words('kit')
+}
 
 /** What to carry in, line by line; each line can be asked why. */
 export function VisitKit({ visit }: { visit: VisitPage }) {
@@ -14,17 +20,11 @@ export function VisitKit({ visit }: { visit: VisitPage }) {
   const { me } = useSession()
   const words = useWords('visit')
   const kit = visit.bed ? kitOf(visit.bed, firm) : null
-  const title = visit.twin ? words('kitFor', { tank: twinName(visit.twin, firm) }) : words('kit')
   if (!kit) return null
-  if (!kit.ok)
-    return (
-      <Section title={title}>
-        <p>{kit.reason}</p>
-      </Section>
-    )
+  if (!kit.ok) return <p>{kit.reason}</p>
   const { lines, loadWeightLb, heaviestLift, heaviestLiftLb, warnings } = kit.value
   return (
-    <Section title={title}>
+    <>
       <ul className="border-t border-line">
         {lines.map((line) => (
           <li key={`${line.item}-${line.text}`} className="flex min-h-control items-center justify-between gap-4 border-b border-line py-2">
@@ -57,6 +57,6 @@ export function VisitKit({ visit }: { visit: VisitPage }) {
           {warning}
         </p>
       ))}
-    </Section>
+    </>
   )
 }
