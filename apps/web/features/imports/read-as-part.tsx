@@ -52,7 +52,7 @@ export function ReadAsPart({ batch }: { batch: ImportBatchPage }) {
           Read the file like this
         </Button>
       </div>
-      <p className="mt-2 text-small text-soft">What you chose for the columns below starts anew.</p>
+      <p className="mt-2 text-small text-soft">Your choices for the columns below are cleared.</p>
       {again.error ? <Problem happened={readFailure(again.error).message} /> : null}
     </details>
   )

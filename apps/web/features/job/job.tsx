@@ -17,7 +17,7 @@ import { TextLink } from '@almanac/ui/text-link'
 import { formatWeightLb } from '@almanac/units/format'
 import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import { formatDay, formatNearDay } from '@almanac/units/format-day'
-import { formatChance, type NumberDisplay } from '@almanac/units/format-number'
+import { formatChance, type NumberDisplay, showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { bedWords } from '@/client/bed-facts-words'
@@ -41,8 +41,8 @@ const usuallyWords = ({ middle, longer, visits, leftOut }: JobPage['usually'], d
     `${formatDuration(middle, display)}, eight of ten no longer than ${formatDuration(longer, display)}`,
     visits === 0
       ? 'common practice, until visits are closed out on the tablet'
-      : `from ${visits === 1 ? 'one' : visits} of your visits and common practice`,
-    leftOut > 0 ? `${leftOut === 1 ? 'one' : leftOut} not counted: start or end is missing or can’t be right` : '',
+      : `from ${visits === 1 ? 'one' : showWhole(visits, display)} of your visits and common practice`,
+    leftOut > 0 ? `${leftOut === 1 ? 'one' : showWhole(leftOut, display)} not counted: start or end is missing or can’t be right` : '',
   ]
     .filter(Boolean)
     .join('; ')
