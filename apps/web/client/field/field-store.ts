@@ -1,8 +1,9 @@
 import type { Me } from '@almanac/contract/session'
 import { emptyOutbox, type Outbox } from '@almanac/service-rules/field/outbox'
 import type { Messages } from '@almanac/words/messages-of'
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import type { DBSchema } from 'idb'
 import { v7 } from 'uuid'
+import { browserStore } from './open-store.ts'
 
 /** Whose a row is: company and person. Nothing of one owner is read or sent under another. */
 export type Owner = `${string}:${string}`
@@ -24,31 +25,13 @@ interface Shape extends DBSchema {
 
 const LAST = 'last'
 const FORGET_AFTER_MS = 4 * 24 * 3_600_000
-let opened: Promise<IDBPDatabase<Shape>> | undefined
 
-/** The browser's database for the field; opened once, and anew where the browser closed it. */
-function store(): Promise<IDBPDatabase<Shape>> {
-  opened ??= openDB<Shape>('almanac-field', 1, {
-    upgrade(db) {
-      db.createObjectStore('known')
-      db.createObjectStore('kept', { keyPath: ['owner', 'name'] }).createIndex('owner', 'owner')
-      db.createObjectStore('drafts', { keyPath: ['owner', 'jobId'] }).createIndex('owner', 'owner')
-      db.createObjectStore('outbox')
-    },
-    // A later release wants another version: it would wait for ever for a page that holds this one.
-    blocking(_now, _wanted, event) {
-      opened = undefined
-      ;(event.target as IDBDatabase).close()
-    },
-    terminated() {
-      opened = undefined
-    },
-  }).catch((error: unknown) => {
-    opened = undefined
-    throw error
-  })
-  return opened
-}
+const store = browserStore<Shape>('almanac-field', (db) => {
+  db.createObjectStore('known')
+  db.createObjectStore('kept', { keyPath: ['owner', 'name'] }).createIndex('owner', 'owner')
+  db.createObjectStore('drafts', { keyPath: ['owner', 'jobId'] }).createIndex('owner', 'owner')
+  db.createObjectStore('outbox')
+})
 
 /** Notes who works on this device now; what was kept of others' days to be read goes, what others have not sent stays theirs. */
 export async function rememberPerson(known: Known): Promise<void> {

@@ -1,7 +1,8 @@
 import type { PhotographKind } from '@almanac/records/picture-kind'
 import type { Unsigned } from '@almanac/records/signing'
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import type { DBSchema } from 'idb'
 import type { Owner } from '../field/field-store.ts'
+import { browserStore } from '../field/open-store.ts'
 
 /** What was taken or said at a visit: a photograph, a signature with its name, or that nobody signed. */
 export type Taken =
@@ -17,23 +18,14 @@ interface Shape extends DBSchema {
 }
 
 const FORGET_AFTER_MS = 4 * 24 * 3_600_000
-let opened: Promise<IDBPDatabase<Shape>> | undefined
 /** Told whenever something here changed. */
 const changes = new EventTarget()
 
 /** A database of its own beside the field's: large values, which its queue and its drafts need not wait for. */
-function store(): Promise<IDBPDatabase<Shape>> {
-  opened ??= openDB<Shape>('almanac-pictures', 1, {
-    upgrade: (db) => void db.createObjectStore('pictures', { keyPath: ['owner', 'id'] }).createIndex('owner', 'owner'),
-    terminated() {
-      opened = undefined
-    },
-  }).catch((error: unknown) => {
-    opened = undefined
-    throw error
-  })
-  return opened
-}
+const store = browserStore<Shape>(
+  'almanac-pictures',
+  (db) => void db.createObjectStore('pictures', { keyPath: ['owner', 'id'] }).createIndex('owner', 'owner'),
+)
 
 /** Hears of changes until the answer is called. */
 export function onPictures(hear: () => void): () => void {
