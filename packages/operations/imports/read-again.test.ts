@@ -93,7 +93,7 @@ test('a file is kept as long as its draft may want it: not once it was handed ov
   const gone = async (batchId: string) => {
     const { version } = await batchOf(firm, batchId)
     const asked = readAgain(firm, { commandId: newId(), batchId, version, sheet: null, headingLine: 1 })
-    await expect(asked).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('import it anew') })
+    await expect(asked).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('import it again') })
   }
   const first = await upload(firm, list)
   const second = await upload(firm, list)

@@ -3,7 +3,7 @@ import { inCompany, type Scope } from '@almanac/database/in-company'
 import { commandTools } from '@almanac/database/run-command'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import type { StoredMapping } from './batch-mapping.ts'
+import { beginReading } from './begin-reading.ts'
 import { refuseForeign } from './refuse-foreign.ts'
 
 const PIECE_BYTES = 1024 * 1024
@@ -19,33 +19,22 @@ export async function storeUpload(
   { fileName, file }: { fileName: string; file: string },
 ): Promise<{ batchId: string }> {
   const { companyId } = scope
-  const unread: StoredMapping = { columns: [], sentences: [], checked: false }
   return inCompany(
     scope,
     async (tx) => {
       if ((await tx.importBatch.count({ where: { companyId, state: 'reading' } })) > 0)
         throw new AppError('rate-limited', 'Your company’s last file is still being read. Nothing was imported. Try again in a minute.')
-      const batchId = newId()
       // Files of drafts before this one: each may be read again until another comes.
       await tx.importFilePiece.deleteMany({ where: { companyId } })
       const command = commandTools(tx, scope, 'imports.upload', null)
-      await tx.importBatch.create({
-        data: {
-          ...{ companyId, id: batchId, state: 'reading', headerLine: 0, header: [], mapping: unread as object, totalRows: 0 },
-          fileName: fileName.replaceAll('\u0000', '').slice(0, 200) || 'unnamed',
-          createdAt: command.at,
-          createdBy: scope.personId,
-        },
-      })
+      const name = fileName.replaceAll('\u0000', '').slice(0, 200) || 'unnamed'
+      const batchId = await beginReading(tx, command, { fileName: name, createdBy: scope.personId })
       let place = 0
       for await (const bytes of createReadStream(file, { highWaterMark: PIECE_BYTES }) as AsyncIterable<Uint8Array<ArrayBuffer>>) {
         if (place === 0) refuseForeign(bytes)
         await tx.importFilePiece.create({ data: { companyId, id: newId(), batchId, place: place++, bytes } })
       }
       if (place === 0) refuseForeign(new Uint8Array())
-      await command.enqueue('read-file', { batchId })
-      await command.audit('file kept to be read', 'import-batch', batchId)
-      await command.announce('import-batch', batchId, 1)
       return { batchId }
     },
     PATIENCE,
