@@ -1,6 +1,10 @@
-import { mkdtemp, open, rm } from 'node:fs/promises'
+import { createWriteStream } from 'node:fs'
+import { mkdtemp, rm } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
+import { PassThrough } from 'node:stream'
+import { pipeline } from 'node:stream/promises'
+import { createGunzip } from 'node:zlib'
 import type { Tx } from '@almanac/database/client'
 import { inCompany } from '@almanac/database/in-company'
 import { commandTools } from '@almanac/database/run-command'
@@ -21,19 +25,22 @@ type Task = TaskPayloads['read-file']
 const ASIDE = { module: '@almanac/operations/imports/read-file-aside', seconds: 60, memoryMb: 1024 }
 const PATIENCE = { timeoutMs: 120_000 }
 
-/** Puts the pieces of a file together on this machine's disk, one at a time. */
-async function writeFileOf({ companyId, batchId }: Task, target: string): Promise<void> {
-  const file = await open(target, 'wx', 0o600)
-  try {
-    for (let place = 0; ; place++) {
-      const where = { companyId_batchId_place: { companyId, batchId, place } }
-      const piece = await inCompany({ companyId }, (tx) => tx.importFilePiece.findUnique({ where, select: { bytes: true } }))
-      if (!piece) return
-      await file.write(piece.bytes)
-    }
-  } finally {
-    await file.close()
+/** The pieces of a file as they are kept, one at a time. */
+async function* keptPieces({ companyId, batchId }: Task): AsyncGenerator<Uint8Array> {
+  for (let place = 0; ; place++) {
+    const where = { companyId_batchId_place: { companyId, batchId, place } }
+    const piece = await inCompany({ companyId }, (tx) => tx.importFilePiece.findUnique({ where, select: { bytes: true } }))
+    if (!piece) return
+    yield piece.bytes
   }
+}
+
+/** Puts the pieces of a file together on this machine's disk, as it came. Files that an earlier release kept were not packed. */
+async function writeFileOf(task: Task, target: string): Promise<void> {
+  const first = (await keptPieces(task).next()).value
+  const isPacked = first?.[0] === 0x1f && first[1] === 0x8b
+  const open = isPacked ? createGunzip() : new PassThrough()
+  await pipeline(keptPieces(task), open, createWriteStream(target, { flags: 'wx', mode: 0o600 }))
 }
 
 /** The file's rows and what its columns seem to hold, read in a process of its own: a file may have been made to do harm. */
