@@ -1,5 +1,6 @@
 import { config, forgetConfig } from '@almanac/runtime/config'
 import { log } from '@almanac/runtime/log'
+import { wordsIn } from '@almanac/words/words-in'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { mailServer } from '../../tests/support/mail-server.ts'
 import { acceptedMail, mailWorks, postMail } from './send-mail.ts'
@@ -21,7 +22,10 @@ afterEach(() => {
 })
 
 const url = 'https://almanac.firm.example/join/token'
-const mail = { to: 'otis@firm.example', ...invitationMail({ name: 'Otis', by: 'Ada Roe', company: 'Weir Road Water', url }) }
+const mail = {
+  to: 'otis@firm.example',
+  ...invitationMail(wordsIn('en', 'wayInMail'), { name: 'Otis', by: 'Ada Roe', company: 'Weir Road Water', url }),
+}
 
 describe('a mail', () => {
   test('arrives at the mail server, once, with its link whole', async () => {
@@ -95,7 +99,7 @@ describe('a mail', () => {
     const server = await mailServer()
     serveWith({ SMTP_URL: server.url, MAIL_FROM: 'almanac@firm.example' })
     const by = 'Ada\r\nBcc: everyone@elsewhere.example'
-    await postMail({ to: mail.to, ...invitationMail({ name: 'Otis', by, company: 'Weir', url }) }, log())
+    await postMail({ to: mail.to, ...invitationMail(wordsIn('en', 'wayInMail'), { name: 'Otis', by, company: 'Weir', url }) }, log())
     await server.close()
     expect(server.taken[0]?.to).toEqual(['otis@firm.example'])
     const [head] = (server.taken[0]?.text ?? '').split('\r\n\r\n')

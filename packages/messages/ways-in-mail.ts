@@ -1,62 +1,31 @@
-type Words = { subject: string; text: string }
+import type { Words } from '@almanac/words/words'
+
+type Letter = { subject: string; text: string }
+type Said = Words<'wayInMail'>
+
+const letter = (subject: string, ...parts: string[]): Letter => ({ subject, text: `${parts.join('\n\n')}\n` })
 
 /** To someone whom an owner invites. */
-export const invitationMail = (of: { name: string; by: string; company: string; url: string }): Words => ({
-  subject: `${of.by} invites you to ${of.company}`,
-  text: `Hello ${of.name},
-
-${of.by} has added you to ${of.company} in Rebed Almanac. Open this link to choose a password and sign in:
-
-${of.url}
-
-The link works once, for seven days. If you don't know ${of.company}, ignore this message.
-`,
-})
+export const invitationMail = (
+  words: Said,
+  { name, by, company, url }: { name: string; by: string; company: string; url: string },
+): Letter =>
+  letter(
+    words('invitation', { by, company }),
+    ...[words('hello', { name }), words('invitation/why', { by, company }), url, words('invitation/else', { company })],
+  )
 
 /** To someone who forgot their password. */
-export const passwordMail = (of: { name: string; url: string }): Words => ({
-  subject: 'Set a new password',
-  text: `Hello ${of.name},
-
-Open this link to set a new password for Rebed Almanac:
-
-${of.url}
-
-The link works once, for 24 hours. If you didn't ask for it, ignore this message: your password stays as it is.
-`,
-})
+export const passwordMail = (words: Said, { name, url }: { name: string; url: string }): Letter =>
+  letter(words('password'), words('hello', { name }), words('password/why'), url, words('password/else'))
 
 /** To someone who wants to set up a company. */
-export const setUpMail = (of: { url: string }): Words => ({
-  subject: 'Set up your company',
-  text: `Hello,
-
-Open this link to set up your company in Rebed Almanac:
-
-${of.url}
-
-The link works once, for three days. If you didn't ask for it, ignore this message.
-`,
-})
+export const setUpMail = (words: Said, { url }: { url: string }): Letter =>
+  letter(words('setUp'), words('helloYou'), words('setUp/why'), url, words('setUp/else'))
 
 /** To the new address of someone who changes theirs. */
-export const newEmailMail = (of: { name: string; url: string }): Words => ({
-  subject: 'Confirm your new email',
-  text: `Hello ${of.name},
-
-Open this link to sign in to Rebed Almanac with this address from now on:
-
-${of.url}
-
-The link works once, for 24 hours. If you didn't ask for it, ignore this message.
-`,
-})
+export const newEmailMail = (words: Said, { name, url }: { name: string; url: string }): Letter =>
+  letter(words('newEmail'), words('hello', { name }), words('newEmail/why'), url, words('newEmail/else'))
 
 /** To the old address, once it is changed. */
-export const emailChangedMail = (): Words => ({
-  subject: 'Your email was changed',
-  text: `Hello,
-
-From now on another address signs in to your account in Rebed Almanac. If that wasn't you, tell an owner of your company at once.
-`,
-})
+export const emailChangedMail = (words: Said): Letter => letter(words('emailChanged'), words('helloYou'), words('emailChanged/why'))

@@ -1,4 +1,5 @@
 'use client'
+import type { Words } from '@almanac/words/words'
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
 import { LegendItem, PlotFrame } from './plot-frame.tsx'
@@ -21,6 +22,8 @@ export type DosePlotProps = {
   doseText: (dose: number) => string
   amountText: (amount: number) => string
   table: PlotTable
+  /** What the signs mean. */
+  card: Words<'card'>
 }
 
 const height = 260
@@ -30,11 +33,11 @@ const left = 64
 const right = 20
 
 /** What each dose costs over a year, with the one set and the best marked; doses that will not do are hollow squares. */
-export function DosePlot({ title, doses, chosen, best, axis, doseText, amountText, table }: DosePlotProps) {
+export function DosePlot({ title, doses, chosen, best, axis, doseText, amountText, table, card }: DosePlotProps) {
   const [ref, width] = useWidth<HTMLDivElement>(760)
   const first = doses[0]
   const last = doses.at(-1)
-  if (!first || !last) return <p className="text-soft">There are no doses to compare.</p>
+  if (!first || !last) return <p className="text-soft">{card('plot/none')}</p>
   const amounts = doses.map((one) => one.amount)
   const x = scaleLinear([first.dose, last.dose], [left + 10, width - right - 10])
   const y = scaleLinear([Math.min(...amounts) * 0.85, Math.max(...amounts) * 1.04], [bottom, top]).nice(4)
@@ -44,7 +47,7 @@ export function DosePlot({ title, doses, chosen, best, axis, doseText, amountTex
   )(doses)
   const ticks = x.ticks(Math.max(3, Math.floor(width / 110)))
   const set = doses[chosen] ?? first
-  const word = chosen === best ? 'best, and set' : 'set'
+  const word = card(chosen === best ? 'plot/bestAndSet' : 'plot/set')
   return (
     <PlotFrame
       title={title}
@@ -52,21 +55,23 @@ export function DosePlot({ title, doses, chosen, best, axis, doseText, amountTex
       table={table}
       legend={
         <>
-          <LegendItem sign={<circle cx="11" cy="6" r="4.5" className="fill-water" />}>the dose that is set</LegendItem>
+          <LegendItem sign={<circle cx="11" cy="6" r="4.5" className="fill-water" />}>{card('plot/setDose')}</LegendItem>
           {doses.some((one) => one.fault) ? (
             <LegendItem sign={<rect x="7.5" y="2.5" width="7" height="7" className="fill-paper stroke-danger" strokeWidth="1.5" />}>
-              will not do
+              {card('plot/wontDo')}
             </LegendItem>
           ) : null}
           {chosen === best ? null : (
-            <LegendItem sign={<path d="M11 0.5 L16.5 11 H5.5z" className="fill-paper stroke-ink" strokeWidth="1.5" />}>the best</LegendItem>
+            <LegendItem sign={<path d="M11 0.5 L16.5 11 H5.5z" className="fill-paper stroke-ink" strokeWidth="1.5" />}>
+              {card('plot/theBest')}
+            </LegendItem>
           )}
         </>
       }
     >
       <div ref={ref}>
         <PlotReader
-          label={`Read ${title.toLowerCase()}`}
+          label={card('plot/read', { title: title.toLowerCase() })}
           at={doses.map((one) => x(one.dose))}
           words={(i) => (doses[i] ?? first).words}
           first={chosen}

@@ -1,4 +1,5 @@
 'use client'
+import { useWords } from '@almanac/words/use-words'
 import type { RefObject } from 'react'
 import { savePicture } from './plot-picture.ts'
 import type { PlotTable } from './plot-table.ts'
@@ -33,6 +34,7 @@ const press = 'min-h-6 underline decoration-edge underline-offset-4 hover:text-i
 
 /** Takes a plot away: its figures as CSV, its picture as PNG on a light ground. */
 export function PlotExport({ title, table, picture, asTable }: Props) {
+  const words = useWords('common')
   const png = async () => {
     const svg = picture.current?.querySelector('svg')
     if (svg) saveFile(await savePicture(svg, title), `${fileStem(title)}.png`)
@@ -44,11 +46,13 @@ export function PlotExport({ title, table, picture, asTable }: Props) {
         className={press}
         onClick={() => saveFile(new Blob([csvOf(table)], { type: 'text/csv' }), `${fileStem(title)}.csv`)}
       >
-        Save figures<span className="sr-only"> of “{title}”</span> (CSV)
+        {words('saveFigures')}
+        <span className="sr-only">: {title}</span>
       </button>
       {asTable ? null : (
         <button type="button" className={press} onClick={() => void png()}>
-          Save picture<span className="sr-only"> of “{title}”</span> (PNG)
+          {words('savePicture')}
+          <span className="sr-only">: {title}</span>
         </button>
       )}
     </>

@@ -1,4 +1,5 @@
 'use client'
+import { useWords } from '@almanac/words/use-words'
 import { type ReactNode, useRef, useState } from 'react'
 import { FigureTable } from './figure-table.tsx'
 import { PlotExport } from './plot-export.tsx'
@@ -18,13 +19,14 @@ export type PlotFrameProps = {
 /** What every plot has around it: a name, a legend, the same figures as a table at one press, and both to take away. */
 export function PlotFrame({ title, showTitle, legend, table, children }: PlotFrameProps) {
   const [asTable, setAsTable] = useState(false)
+  const words = useWords('common')
   const picture = useRef<HTMLDivElement>(null)
   return (
     <figure className="my-4 min-w-0">
       <figcaption className={showTitle ? 'mb-2 font-semibold' : 'sr-only'}>{title}</figcaption>
       {asTable ? (
         <FigureTable
-          caption={`${title}, as a table`}
+          caption={words('tableOf', { title })}
           heads={table.heads}
           rows={table.rows.map((cells) => ({ key: cells.join('|'), cells }))}
           className="max-h-96 overflow-auto border-t border-ink"
@@ -41,7 +43,7 @@ export function PlotFrame({ title, showTitle, legend, table, children }: PlotFra
             onClick={() => setAsTable(!asTable)}
             className="min-h-6 underline decoration-edge underline-offset-4 hover:text-ink hover:decoration-ink in-[.field]:min-h-control"
           >
-            {asTable ? 'Show as picture' : 'Show as table'}
+            {words(asTable ? 'asPicture' : 'asTable')}
             <span className="sr-only">: {title}</span>
           </button>
           <PlotExport title={title} table={table} picture={picture} asTable={asTable} />

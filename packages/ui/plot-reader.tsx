@@ -1,4 +1,5 @@
 'use client'
+import { useWords } from '@almanac/words/use-words'
 import { type PointerEvent, type ReactNode, useState } from 'react'
 
 export type PlotReaderProps = {
@@ -21,6 +22,7 @@ export type PlotReaderProps = {
 export function PlotReader({ label, at, words, first = 0, height, children }: PlotReaderProps) {
   const [index, setIndex] = useState(Math.min(first, Math.max(0, at.length - 1)))
   const [reading, setReading] = useState(false)
+  const say = useWords('common')
   const nearest = (event: PointerEvent<HTMLElement>) => {
     const x = event.clientX - event.currentTarget.getBoundingClientRect().left
     let best = 0
@@ -55,7 +57,7 @@ export function PlotReader({ label, at, words, first = 0, height, children }: Pl
         style={{ height }}
       />
       <p aria-hidden="true" className="min-h-[1.5em] text-small print:hidden">
-        {reading ? words(index) : <span className="text-soft">Hover, tap or use the arrow keys to read it.</span>}
+        {reading ? words(index) : <span className="text-soft">{say('readPlot')}</span>}
       </p>
     </div>
   )

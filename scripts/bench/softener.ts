@@ -1,6 +1,6 @@
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import type { SiteInput } from '@almanac/softener/site/site-input'
-import { SPEAKING } from '../../tests/support/speaking.ts'
+import { CARD, SPEAKING } from '../../tests/support/speaking.ts'
 
 type Bench = { args: string[]; say: (line: string) => void }
 const SITES = 20_000
@@ -77,7 +77,7 @@ export default async function softener({ args, say }: Bench) {
     const began = performance.now()
     refused = 0
     for (const site of sites) {
-      const found = evaluateSite(site, figures, SPEAKING)
+      const found = evaluateSite(site, figures, CARD)
       if ('reason' in found || 'reason' in found.setting || 'reason' in found.flow || 'reason' in found.backwash) refused += 1
     }
     return (SITES / (performance.now() - began)) * 1000

@@ -1,9 +1,11 @@
 import { account } from '@almanac/words/es/account'
 import { asks } from '@almanac/words/es/asks'
+import { card } from '@almanac/words/es/card'
 import { closeOut } from '@almanac/words/es/close-out'
 import { common } from '@almanac/words/es/common'
 import { jobKind } from '@almanac/words/es/job-kind'
 import { jobState } from '@almanac/words/es/job-state'
+import { ownAccount } from '@almanac/words/es/own-account'
 import { steps } from '@almanac/words/es/steps'
 import { today } from '@almanac/words/es/today'
 import { visit } from '@almanac/words/es/visit'
@@ -111,6 +113,42 @@ test('a technician who reads Spanish meets no English from the day through every
   }
   await choose(page, '')
   await expect(page.locator('html')).toHaveAttribute('lang', 'en')
+})
+
+test('the settings card and one’s own account are in Spanish too', async ({ page }) => {
+  await signIn(page, 'technician')
+  await choose(page, 'es')
+  const [softener] = await askDatabase<{ id: string; label: string; site: string; town: string; supply: string | null }>(
+    `select o.id, o.label, s.label as site, s.town, w.name as supply from softener o join site s on s.id = o.site_id
+       join tank t on t.softener_id = o.id join company c on c.id = o.company_id left join water_supply w on w.id = s.water_supply_id
+     where c.name = 'Larkmoor Soft Water' and t.diameter_in is not null and o.archived_at is null limit 1`,
+    [],
+  )
+  if (!softener) throw new Error('no softener whose size is known')
+  await page.goto(`/softeners/${softener.id}/settings`)
+  await page.getByLabel(card.rawHardness).fill('18')
+  await expect(page.getByRole('heading', { name: card.enterAtValve })).toBeVisible()
+  const names = [softener.label, softener.site, softener.town, softener.supply ?? '']
+  // Titles of books and standards stay as they are printed.
+  const books = [
+    'Water and Wastewater Engineering',
+    'Residential End Uses of Water',
+    'National Standard Plumbing Code',
+    'Health and Safety Code',
+  ]
+  const said = async (where: string) => expect(englishLeft(await readPage(page), [...names, ...books]), where).toEqual([])
+  await said('the settings card')
+  for (const why of (await page.getByRole('button', { name: new RegExp(`\\(${common.why.replace('?', '\\?')}\\)$`) }).all()).slice(0, 30)) {
+    await why.click()
+    await expect(page.getByRole('dialog')).toBeVisible()
+    await said(`why: ${await page.getByRole('dialog').getByRole('heading').first().textContent()}`)
+    await page.keyboard.press('Escape')
+  }
+  await page.goto('/sessions')
+  await expect(page.getByRole('heading', { name: ownAccount.devices })).toBeVisible()
+  await expect(page).toHaveTitle(new RegExp(ownAccount.title))
+  await said('the account')
+  await choose(page, '')
 })
 
 test('one reads Spanish, another English', async ({ page, browser }) => {

@@ -19,6 +19,7 @@ import {
 import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import { wordsIn } from '@almanac/words/words-in'
 import { describe, expect, it } from 'vitest'
+import { CARD } from '../support/speaking.ts'
 
 const OWNER = wordsIn('en-US', 'ownerRebed')
 
@@ -73,7 +74,7 @@ describe('which resin', () => {
     const found = value(
       whichResin({
         ...{ livesYears: lives, longerTen: [1], rebedMinor: 1000, kitMoreMinor: { 'gel-8': 0, 'gel-10': 0, 'fine-mesh': 0 } },
-        ...{ hardnessGpg: 18, gallonsPerDay: 138, figures: USUAL_FIGURES },
+        ...{ hardnessGpg: 18, gallonsPerDay: 138, figures: USUAL_FIGURES, speaking: CARD },
       }),
     )
     expect(found.options.find((one) => one.key === 'gel-8')?.perYear?.mean).toBeCloseTo(mean(pairs.map((life) => 1000 / life)), 6)
@@ -82,7 +83,7 @@ describe('which resin', () => {
 
 describe('borders', () => {
   const salt = (saltLbFt3: number | null, gallonsPerDay = 138) =>
-    yearlyRunning('gel-8', { hardnessGpg: 18, gallonsPerDay, saltLbFt3, figures: USUAL_FIGURES })
+    yearlyRunning('gel-8', { hardnessGpg: 18, gallonsPerDay, saltLbFt3, figures: USUAL_FIGURES, speaking: CARD })
   it('a dose above 40 lb/ft³ is a slip: the usual one is taken', () => {
     expect(value(salt(41))).toEqual(value(salt(null)))
     expect(value(salt(40)).saltLb).not.toBeCloseTo(value(salt(null)).saltLb, 0)

@@ -7,6 +7,7 @@ import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import { wordsIn } from '@almanac/words/words-in'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { CARD } from '../support/speaking.ts'
 
 const OWNER = wordsIn('en-US', 'ownerRebed')
 
@@ -35,21 +36,32 @@ describe('spread of equally likely figures', () => {
 describe('salt and water of a year', () => {
   it('18 gpg × 138 gal a day (Residential End Uses of Water 2016) at 10 lb/ft³ for 29.0 kgr (data sheets): 312.8 lb', () => {
     const running = value(
-      yearlyRunning('gel-8', { hardnessGpg: 18, ironMgL: 0, manganeseMgL: 0, gallonsPerDay: 138, saltLbFt3: 10, figures: USUAL_FIGURES }),
+      yearlyRunning('gel-8', {
+        hardnessGpg: 18,
+        ironMgL: 0,
+        manganeseMgL: 0,
+        gallonsPerDay: 138,
+        saltLbFt3: 10,
+        figures: USUAL_FIGURES,
+        speaking: CARD,
+      }),
     )
     // 365.25 × 138 × 18 / 29,000 = 31.285 ft³ regenerated, at 10 lb each.
     expect(running.saltLb).toBeCloseTo(312.85, 1)
   })
   it('fine mesh takes less salt at the same dose: 31.5 against 29.0 kgr at 10 lb/ft³ (Keller, Basic Ion Exchange, part 2, table 3)', () => {
     const salt = (kind: 'gel-8' | 'fine-mesh') =>
-      value(yearlyRunning(kind, { hardnessGpg: 18, gallonsPerDay: 138, saltLbFt3: 10, figures: USUAL_FIGURES })).saltLb
+      value(yearlyRunning(kind, { hardnessGpg: 18, gallonsPerDay: 138, saltLbFt3: 10, figures: USUAL_FIGURES, speaking: CARD })).saltLb
     expect(salt('fine-mesh') / salt('gel-8')).toBeCloseTo(29 / 31.5, 6)
   })
   it('refuses without a hardness', () =>
-    expect(yearlyRunning('gel-8', { hardnessGpg: null, gallonsPerDay: 138, figures: USUAL_FIGURES })).toMatchObject({ ok: false }))
+    expect(yearlyRunning('gel-8', { hardnessGpg: null, gallonsPerDay: 138, figures: USUAL_FIGURES, speaking: CARD })).toMatchObject({
+      ok: false,
+    }))
 })
 
 const RESIN: WhichResinInput = {
+  speaking: CARD,
   hardnessGpg: 18,
   ironMgL: 0,
   gallonsPerDay: 138,

@@ -8,6 +8,7 @@ import { waterUse } from '@almanac/softener/setting/water-use'
 import { dissolvedSolidsFactor } from '@almanac/softener/water/capacity-effects'
 import { potassiumAddedMgL } from '@almanac/softener/water/regeneration'
 import { describe, expect, it } from 'vitest'
+import { CARD } from '../support/speaking.ts'
 
 const off = (actual: number, expected: number) => Math.abs(actual - expected)
 const priced: FirmFigures = { ...USUAL_FIGURES, saltPriceMinorPerLb: 20, waterPriceMinorPerGal: 1 }
@@ -27,7 +28,7 @@ const QUESTION: SettingQuestion = {
   ...{ mostLeakageMgL: null, wantedLbFt3: null },
 }
 function set(change: Partial<SettingQuestion> = {}, figures: FirmFigures = priced): SettingFigures {
-  const found = settingFigures({ ...QUESTION, ...change }, figures)
+  const found = settingFigures({ ...QUESTION, ...change }, figures, CARD)
   if ('reason' in found) throw new Error(found.reason)
   return found
 }
@@ -207,12 +208,12 @@ describe('twin tanks', () => {
 
 describe('refusals', () => {
   it('water without hardness, and a bed with nothing left', () => {
-    expect(settingFigures({ ...QUESTION, compensatedGpg: 0.1 }, priced)).not.toHaveProperty('reason')
-    expect(settingFigures({ ...QUESTION, compensatedGpg: 0.099 }, priced)).toMatchObject({
+    expect(settingFigures({ ...QUESTION, compensatedGpg: 0.1 }, priced, CARD)).not.toHaveProperty('reason')
+    expect(settingFigures({ ...QUESTION, compensatedGpg: 0.099 }, priced, CARD)).toMatchObject({
       ok: false,
       reason: expect.stringMatching(/no hardness/),
     })
-    expect(settingFigures({ ...QUESTION, ageYears: 34 }, priced)).toMatchObject({
+    expect(settingFigures({ ...QUESTION, ageYears: 34 }, priced, CARD)).toMatchObject({
       ok: false,
       reason: expect.stringMatching(/Rebed before/),
     })

@@ -16,7 +16,7 @@ import { formatMiles } from '@almanac/units/distance'
 import { fToC } from '@almanac/units/temperature'
 import { describe, expect, it } from 'vitest'
 import { evaluatedHouse, HOUSE, US_WORDS as US } from '../support/house-site.ts'
-import { SPEAKING } from '../support/speaking.ts'
+import { CARD, SPEAKING } from '../support/speaking.ts'
 
 const evaluated = () => evaluatedHouse(USUAL_FIGURES)
 
@@ -36,12 +36,14 @@ describe('what a value of a site may be', () => {
     ['wantedLbFt3', 1, 40],
     ['mostLeakageMgL', 0.5, 500],
   ] as const)('%s from %d to %d', (key, least, most) => {
-    const check = (value: number) => checkSite({ ...UNKNOWN_SITE, [key]: value }, [key])
+    const check = (value: number) => checkSite({ ...UNKNOWN_SITE, [key]: value }, [key], CARD)
     for (const value of [least, most]) expect(check(value)).toBeNull()
     for (const value of [least === 0 ? -0.01 : least * 0.99, most * 1.01]) expect(check(value)?.reason).toMatch(/is outside/)
   })
   it('the least age and the least of dissolved solids are nought itself', () => {
-    expect(checkSite({ ...UNKNOWN_SITE, bedAgeYears: 0.01, dissolvedSolidsMgL: 0.01 }, ['bedAgeYears', 'dissolvedSolidsMgL'])).toBeNull()
+    expect(
+      checkSite({ ...UNKNOWN_SITE, bedAgeYears: 0.01, dissolvedSolidsMgL: 0.01 }, ['bedAgeYears', 'dissolvedSolidsMgL'], CARD),
+    ).toBeNull()
   })
   it('a control counts within a twentieth; a bed of 2½ ft is taken where the tank is not known (common practice, from memory)', () => {
     expect([CONTROL_TOLERANCE, ASSUMED_BED_FT]).toEqual([0.05, 2.5])

@@ -7,7 +7,7 @@ import type { SiteInput } from '@almanac/softener/site/site-input'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { evaluatedHouse, US_WORDS as US } from '../support/house-site.ts'
-import { SPEAKING } from '../support/speaking.ts'
+import { CARD } from '../support/speaking.ts'
 
 const seed = Number(process.env.FC_SEED ?? 20_260_103)
 console.info(`site properties: fast-check seed ${seed} (set FC_SEED to change it)`)
@@ -63,7 +63,7 @@ describe('any input gives sound figures and words, or a sentence', () => {
     let whole = 0
     fc.assert(
       fc.property(anySite, fc.constantFrom('us' as const, 'metric' as const), (site, unitSystem) => {
-        const found = evaluateSite(site, figures, SPEAKING)
+        const found = evaluateSite(site, figures, CARD)
         expectSound(found, 'evaluation')
         if ('reason' in found) {
           expect(found.reason).toMatch(/\.$/)

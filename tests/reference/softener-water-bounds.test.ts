@@ -13,7 +13,7 @@ import {
 import { compensatedHardness, MOST_IRON_MG_L } from '@almanac/softener/water/compensated-hardness'
 import { SODIUM_ADVISORY_MG_L } from '@almanac/softener/water/regeneration'
 import { describe, expect, it } from 'vitest'
-import { SPEAKING } from '../support/speaking.ts'
+import { CARD, SPEAKING } from '../support/speaking.ts'
 
 describe('capacity by temperature', () => {
   // Michaud, Water Conditioning & Purification: about 5% more from 60 to 80 °F, steep loss below 50 °F. The slope below, 1.5% a degree, from memory.
@@ -63,14 +63,14 @@ describe('capacity and hardness at their limits', () => {
   })
   it('warns of iron above 2 mg/L (common practice, no source)', () => {
     const warned = (ironMgL: number) => {
-      const made = compensatedHardness({ hardnessGpg: 10, ironMgL })
+      const made = compensatedHardness({ hardnessGpg: 10, ironMgL }, CARD)
       return made.ok && made.value.warnings.length
     }
     expect(MOST_IRON_MG_L).toBe(2)
     expect([warned(2), warned(2.01)]).toEqual([0, 1])
   })
   it('refuses what is no drinking water (limits are our own)', () => {
-    const stands = (hardnessGpg: number, ironMgL = 0) => compensatedHardness({ hardnessGpg, ironMgL }).ok
+    const stands = (hardnessGpg: number, ironMgL = 0) => compensatedHardness({ hardnessGpg, ironMgL }, CARD).ok
     expect([stands(0), stands(250), stands(250.1), stands(-0.1)]).toEqual([true, true, false, false])
     expect([stands(10, 100), stands(10, 100.1)]).toEqual([true, false])
   })

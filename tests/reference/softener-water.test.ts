@@ -4,6 +4,7 @@ import { ageFactor, leakageMgL, temperatureFactor } from '@almanac/softener/wate
 import { compensatedHardness } from '@almanac/softener/water/compensated-hardness'
 import { refillWaterGal, sodiumAddedMgL, sodiumPerGlassMg } from '@almanac/softener/water/regeneration'
 import { describe, expect, it } from 'vitest'
+import { CARD } from '../support/speaking.ts'
 
 const off = (actual: number | null, expected: number) => Math.abs((actual ?? Number.NaN) - expected)
 
@@ -67,7 +68,7 @@ describe('salt and capacity', () => {
 
 describe('hardness to set for', () => {
   it('worked check (common practice, no source): 18 gpg + 2 × 1.5 mg/L iron = 21; 4 people × 60 gal give 5,040 gr a day, 15,120 in three', () => {
-    const result = compensatedHardness({ hardnessGpg: 18, ironMgL: 1.5, allowance: { ironGpgPerMgL: 2, manganeseGpgPerMgL: 2 } })
+    const result = compensatedHardness({ hardnessGpg: 18, ironMgL: 1.5, allowance: { ironGpgPerMgL: 2, manganeseGpgPerMgL: 2 } }, CARD)
     if (!result.ok) throw new Error(result.reason)
     expect(result.value.compensatedGpg).toBe(21)
     expect(4 * 60 * result.value.compensatedGpg).toBe(5040)
@@ -75,16 +76,16 @@ describe('hardness to set for', () => {
     expect(result.missing).toEqual(['manganese'])
   })
   it('usual allowances (common practice, no source): iron 4, within 2 to 5; manganese 2; iron above 2 mg/L is warned of', () => {
-    const result = compensatedHardness({ hardnessGpg: 10, ironMgL: 2.5, manganeseMgL: 0.5 })
+    const result = compensatedHardness({ hardnessGpg: 10, ironMgL: 2.5, manganeseMgL: 0.5 }, CARD)
     expect(result).toMatchObject({
       value: { compensatedGpg: 21, ironGpg: 10, manganeseGpg: 1, warnings: [expect.stringContaining('fouls')] },
     })
-    expect(compensatedHardness({ hardnessGpg: 10, ironMgL: 2, manganeseMgL: 0 })).toMatchObject({ value: { warnings: [] } })
+    expect(compensatedHardness({ hardnessGpg: 10, ironMgL: 2, manganeseMgL: 0 }, CARD)).toMatchObject({ value: { warnings: [] } })
   })
   it.each([{ hardnessGpg: null }, { hardnessGpg: -1 }, { hardnessGpg: Number.NaN }, { hardnessGpg: 10, ironMgL: -1 }])(
     'refuses %o in a sentence',
     (input) => {
-      expect(compensatedHardness(input)).toMatchObject({ ok: false })
+      expect(compensatedHardness(input, CARD)).toMatchObject({ ok: false })
     },
   )
 })

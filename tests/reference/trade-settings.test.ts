@@ -7,16 +7,16 @@ import { settingsCard } from '@almanac/softener/setting/settings-card'
 import { evaluateSite } from '@almanac/softener/site/evaluate-site'
 import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
 import { describe, expect, test } from 'vitest'
-import { SPEAKING } from '../support/speaking.ts'
+import { CARD, SPEAKING } from '../support/speaking.ts'
 
 // What a master of the trade asks of kit and settings. Source, where none is named: common practice, no source; read over by a practitioner.
-const WORDS = { display: SPEAKING.display, sources: {}, valveLabel: null }
+const WORDS = { ...CARD, sources: {} }
 const house: Partial<SiteInput> = { diameterIn: 10, heightIn: 54, resinFt3: 1.5, gravelLb: 18, hardnessGpg: 18, people: 4, bedAgeYears: 3 }
 const dairy: Partial<SiteInput> = { diameterIn: 21, heightIn: 62, resinFt3: 7, gravelLb: 113, hardnessGpg: 18, bedAgeYears: 3 }
 
 function evaluated(change: Partial<SiteInput>) {
   const input = { ...UNKNOWN_SITE, ...change }
-  const evaluation = evaluateSite(input, USUAL_FIGURES, SPEAKING)
+  const evaluation = evaluateSite(input, USUAL_FIGURES, CARD)
   if ('reason' in evaluation) throw new Error(evaluation.reason)
   return { input, evaluation }
 }

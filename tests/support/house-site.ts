@@ -1,7 +1,7 @@
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { evaluateSite, type SiteEvaluation } from '@almanac/softener/site/evaluate-site'
 import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
-import { SPEAKING } from './speaking.ts'
+import { CARD } from './speaking.ts'
 
 /** An invented house: 1½ ft³ of 8% in a 10 × 54 in tank, four people, 18 gpg. */
 export const HOUSE: SiteInput = {
@@ -19,11 +19,11 @@ export const HOUSE: SiteInput = {
   },
 }
 
-export const US_WORDS = { ...SPEAKING, sources: {}, valveLabel: null } as const
+export const US_WORDS = { ...CARD, sources: {} } as const
 
 /** The house evaluated; throws the sentence where it is refused. */
 export function evaluatedHouse(figures: FirmFigures, change: Partial<SiteInput> = {}): SiteEvaluation {
-  const found = evaluateSite({ ...HOUSE, ...change }, figures, SPEAKING)
+  const found = evaluateSite({ ...HOUSE, ...change }, figures, CARD)
   if ('reason' in found) throw new Error(found.reason)
   return found
 }

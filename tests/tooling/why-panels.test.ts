@@ -2,6 +2,7 @@
 import { execFileSync } from 'node:child_process'
 import fs from 'node:fs'
 import path from 'node:path'
+import { en } from '@almanac/words/en/all'
 import { parseAst } from 'rolldown/parseAst'
 import { describe, expect, it } from 'vitest'
 
@@ -38,10 +39,14 @@ describe('the first sentence of each why panel', () => {
   const files = listed
     .split('\n')
     .filter((file) => /\.tsx?$/.test(file) && !/\.test\.|\/(contract|database|operations|service-rules)\//.test(file))
-  const found = files.flatMap((file) => {
+  // Those of the settings card stand among the words, each under the name of its line.
+  const spoken = Object.entries(en.cardWhy).filter(([key]) => /\/sum$|^salt\/(cost|salt|none|wanted)$/.test(key))
+  const written = files.flatMap((file) => {
     const parsed = parseAst(fs.readFileSync(path.join(root, file), 'utf8'), { lang: file.endsWith('x') ? 'tsx' : 'ts' })
     return summaries(parsed as unknown as Node).map((text) => ({ file, text: firstSentence(text) }))
   })
+
+  const found = [...written, ...spoken.map(([key, text]) => ({ file: `card-why ${key}`, text: firstSentence(text) }))]
 
   it('is found where it is written', () => {
     // Coming due, its plan, policy, the bed's dates and kit, three choices, advice, tank, and the lines of a settings card.

@@ -2,6 +2,7 @@ import fs from 'node:fs'
 import path from 'node:path'
 import { toldSteps } from '@almanac/documents/service-report/report-facts'
 import { arrangements } from '@almanac/records/arrangement'
+import { deviceKinds } from '@almanac/records/device-kind'
 import { disinfectants } from '@almanac/records/disinfectant'
 import { outletReasons } from '@almanac/records/hard-outlet'
 import { measurementKinds } from '@almanac/records/measurement-kind'
@@ -19,9 +20,13 @@ import { checkSteps } from '@almanac/service-rules/close-out/check-steps'
 import { CAUSES } from '@almanac/softener/diagnosis/causes'
 import { CHECKS } from '@almanac/softener/diagnosis/checks'
 import { BEADS_AT_TAPS } from '@almanac/softener/diagnosis/emergency'
+import { USUAL_VALVES } from '@almanac/softener/firm/usual-valves'
+import { DEMAND_CURVES } from '@almanac/softener/flow/demand-curves'
+import { FIXTURES } from '@almanac/softener/flow/fixture-units'
 import { ASKS } from '@almanac/softener/identify/askable'
 import { CLUE_LIMITS } from '@almanac/softener/identify/check-clues'
 import { CLUE_ERRORS } from '@almanac/softener/identify/clue-errors'
+import { HYDRAULIC_KEYS, SETTING_KEYS } from '@almanac/softener/site/check-site'
 import { en } from '@almanac/words/en/all'
 import { field } from '@almanac/words/en/field'
 import { expect, test } from 'vitest'
@@ -47,6 +52,9 @@ const BY_VALUE = [
   'unitWord',
 ]
 
+const SEASONS = ['winter', 'summer']
+const DOSE_REASONS = ['cost', 'salt', 'none', 'wanted']
+
 /** Keys of other rooms that are values: what a close-out must have checked, resins, where a figure is from, waters, causes, checks and their answers. */
 const VALUES: Record<string, readonly string[]> = {
   account: roles,
@@ -57,7 +65,31 @@ const VALUES: Record<string, readonly string[]> = {
     ...resinKinds.flatMap((kind) => [kind, `${kind}/short`]),
     ...['recorded', 'label', 'table', 'geometry'].map((basis) => `basis/${basis}`),
     ...['protection', 'tools', 'tests', 'spares'].map((item) => `${item}Why`),
+    ...USUAL_VALVES.map(({ id }) => `valve/${id}`),
   ],
+  card: [
+    ...['NaCl', 'KCl'].map((salt) => `of/${salt}`),
+    ...FIXTURES.map(({ id }) => `fixture/${id}`),
+    ...Object.keys(DEMAND_CURVES).map((curve) => `curve/${curve}`),
+    ...['leaks', 'too-often', 'iron-stays'].map((fault) => `fault/${fault}`),
+    ...DOSE_REASONS.map((by) => `dose/${by}`),
+    ...SEASONS.flatMap((season) => [`bed/${season}`, `bed/${season}Advised`, `right/${season}`, `fitted/${season}`]),
+    ...['carries', 'short', 'far-short'].map((verdict) => `flow/${verdict}`),
+    ...[...SETTING_KEYS, ...HYDRAULIC_KEYS].map((key) => `bad/${key}`),
+    ...['us', 'metric'].map((system) => `plot/${system}`),
+  ],
+  cardWhy: [
+    ...['swing', 'all'].map((assumed) => `assumed/${assumed}`),
+    ...['measured', 'people', 'household'].map((basis) => `use/${basis}`),
+    ...arrangements.map((one) => `tanks/${one}`),
+    ...Object.keys(DEMAND_CURVES).map((curve) => `curve/${curve}`),
+    ...DOSE_REASONS.map((by) => `salt/${by}`),
+    ...SEASONS.flatMap((season) => [`right/${season}`, `fitted/${season}`]),
+    ...['wen-yu', 'richardson-zaki'].map((model) => `model/${model}`),
+    ...['NaCl', 'KCl'].map((salt) => `refill/${salt}`),
+    ...['backwash', 'brine', 'fastRinse'].flatMap((step) => [`${step}/sum`, `${step}/how`]),
+  ],
+  ownAccount: deviceKinds,
   diagnosis: [
     ...CAUSES.flatMap(({ id, cure }) => [id, `${id}/means`, `${id}/cure`, `action/${cure}`]),
     ...CHECKS.flatMap(({ id, answers }) => [
@@ -97,6 +129,10 @@ const CARRIED: Record<string, RegExp> = {
   diagnosis: /Diagnosis(Words|Speaking)/,
   whichTank: /(Clue|Tank)Speaking/,
   kit: /[sS]peaking|RebedFirm/,
+  card: /[cC]ard(Speaking|Words|Facts)|RunningInput/,
+  cardWhy: /[cC]ard(Speaking|Words|Facts)|RunningInput/,
+  crewWork: /CrewSpeaking/,
+  pageTitle: /ownTitle\(/,
   amount: /AmountSaid|Judgement/,
   lacking: /CloseOutWords/,
   plan: /\bMadePlan\b/,

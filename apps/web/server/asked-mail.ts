@@ -5,8 +5,10 @@ import { acceptedMail, mailWorks } from '@almanac/messages/send-mail'
 import { passwordMail, setUpMail } from '@almanac/messages/ways-in-mail'
 import { config } from '@almanac/runtime/config'
 import { AppError } from '@almanac/runtime/errors'
+import { wordsIn } from '@almanac/words/words-in'
 import { admit } from './admit.ts'
 import { BODY_BYTES, jsonWithin } from './body.ts'
+import { browserLanguage } from './browser-language.ts'
 import type { RequestContext } from './context.ts'
 import { QUIET, readBody } from './one-time-route.ts'
 import { newPasswordPath, setUpPath } from './public-paths.ts'
@@ -17,7 +19,7 @@ import { toWireError } from './wire-error.ts'
 /** What a stranger may ask a mail for here: a forgotten password where mail is sent, a company's set-up where strangers may found one. */
 export const mayBeMailed = (purpose: AskMail['purpose']): boolean => mailWorks() && (purpose === 'password' || config().FOUNDING === 'open')
 
-async function sendAsked({ address, log }: RequestContext, { purpose, email }: AskMail): Promise<void> {
+async function sendAsked({ headers, address, log }: RequestContext, { purpose, email }: AskMail): Promise<void> {
   if (!mayBeMailed(purpose))
     throw new AppError(
       'not-found',
@@ -26,12 +28,13 @@ async function sendAsked({ address, log }: RequestContext, { purpose, email }: A
   const link = await makeMailedLink(purpose, email, address)
   if (!link) return
   const url = (path: string) => `${config().PUBLIC_URL}${path}`
-  const words =
+  const words = wordsIn(browserLanguage(headers), 'wayInMail')
+  const mail =
     purpose === 'set-up'
-      ? setUpMail({ url: url(setUpPath(link.token)) })
-      : passwordMail({ name: link.name, url: url(newPasswordPath(link.token)) })
+      ? setUpMail(words, { url: url(setUpPath(link.token)) })
+      : passwordMail(words, { name: link.name, url: url(newPasswordPath(link.token)) })
   // Not waited for: how long the mail takes would tell whether there was somebody to send it to.
-  void acceptedMail({ to: email, ...words }, log)
+  void acceptedMail({ to: email, ...mail }, log)
 }
 
 /** Mails the link that somebody asked for, behind the one door. The answer is the same whether or not anybody has that email. */

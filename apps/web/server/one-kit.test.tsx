@@ -19,6 +19,7 @@ import { drawingOf, kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { formatCutLengthIn, formatWeightLb } from '@almanac/units/format'
 import { readNumber } from '@almanac/units/read-number'
 import { messagesOf } from '@almanac/words/messages-of'
+import { wordsIn } from '@almanac/words/words-in'
 import type { ReactNode } from 'react'
 import { renderToStaticMarkup } from 'react-dom/server'
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
@@ -131,7 +132,7 @@ async function disagreements(firm: BookedFirm, { bedId, softenerId, jobId, visit
   // The card is of the softener's first tank with a bed; the tanks of one softener are alike.
   const record = await readSoftenerSettings(scope, softenerId)
   if (record.tanks.find((one) => one.bed)?.bed?.id === bedId) {
-    const { input } = siteOfRecord(record, UNCHANGED, rebedFirm, DAY)
+    const { input } = siteOfRecord(record, UNCHANGED, { ...rebedFirm, card: wordsIn('en-US', 'card') }, DAY)
     const card = cardDrawing(input, input.backwashGpm, 50, rebedFirm)
     const parts = (drawing: typeof card | typeof drawn) =>
       drawing?.ok && [drawing.value.callouts, drawing.value.shapes.filter(({ role }) => /^(shell|gravel|bed|tube)$/.test(role))]

@@ -11,6 +11,9 @@ import { piecesWithin } from './body.ts'
 /** Files that come in or are read at one time: each takes its limit of disk. One of a firm, so that no firm's files keep out another's. */
 const MOST_AT_ONCE = 32
 
+/** What is held of a file before it must be on the disk: each write waits for its turn among all other requests. */
+const HELD_BYTES = 1024 * 1024
+
 const present = new Set<string>()
 
 const noRoom = () =>
@@ -27,7 +30,7 @@ function refuseCrowd(companyId: string): void {
 
 /**
  * Writes the body of a firm's request to a file of its own as it comes, hands the path to `work`, and removes it whatever happened. A body beyond `most` bytes is refused with
- * `refusal` at the byte beyond it; memory holds one piece at a time.
+ * `refusal` at the byte beyond it; memory holds a megabyte of it.
  */
 export async function withUploadedFile<T>(
   request: Request,
@@ -43,7 +46,10 @@ export async function withUploadedFile<T>(
     folder = await mkdtemp(path.join(os.tmpdir(), 'almanac-file-'))
     const file = path.join(folder, 'upload')
     try {
-      await pipeline(Readable.from(piecesWithin(request, most, refusal)), createWriteStream(file, { mode: 0o600 }))
+      await pipeline(
+        Readable.from(piecesWithin(request, most, refusal)),
+        createWriteStream(file, { mode: 0o600, highWaterMark: HELD_BYTES }),
+      )
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code === 'ENOSPC') throw noRoom()
       throw error

@@ -3,6 +3,7 @@ import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
 import type { FirmFigures } from '../firm/firm-figures.ts'
+import type { CardSpeaking } from '../setting/card-types.ts'
 import { capacityKgrFt3 } from '../water/capacity.ts'
 import { compensatedHardness } from '../water/compensated-hardness.ts'
 
@@ -22,6 +23,7 @@ export type RunningInput = {
   gallonsPerDay: number
   saltLbFt3?: number | null
   figures: Pick<FirmFigures, 'allowance' | 'curves'>
+  speaking: Pick<CardSpeaking, 'card' | 'why'>
 }
 
 export type Running = { saltLb: number; waterGal: number }
@@ -33,7 +35,7 @@ export type Running = { saltLb: number; waterGal: number }
 export function yearlyRunning(kind: ResinKindId, input: RunningInput): Result<Running> {
   const { gallonsPerDay } = input
   if (!(gallonsPerDay > 0 && gallonsPerDay < 1e6)) return refuse('The water use must be above zero gallons a day; check the entry.')
-  const hardness = compensatedHardness({ ...input, allowance: input.figures.allowance })
+  const hardness = compensatedHardness({ ...input, allowance: input.figures.allowance }, input.speaking)
   if (!hardness.ok) return hardness
   const given = input.saltLbFt3 != null && input.saltLbFt3 > 0 && input.saltLbFt3 <= 40
   const saltLbFt3 = given ? (input.saltLbFt3 ?? USUAL_SALT_LB_FT3) : USUAL_SALT_LB_FT3

@@ -7,12 +7,17 @@ const HOUSE_BACKWASH_GPM = [1.2, 1.5, 2, 2.4, 3, 3.5, 4, 5, 7] as const
 /** Refill flow of a house valve, gpm; from memory, unverified. */
 const HOUSE_REFILL_GPM = 0.5
 
+/** What the usual cards say of tube and seals; other languages follow them. */
+export const FLUSH = 'Usually flush with the rim of the opening; the old tube decides.'
+export const MEASURE_FIRST = 'Below or above the rim by the maker’s number: measure the old tube before it comes out.'
+export const USUAL_SEALS = 'Neck O-ring and tube O-ring; see the valve.'
+
 const HOUSE = {
   tubeOdIn: TUBE_OUTSIDE_DIAMETERS_IN.domestic,
   backwashGpm: HOUSE_BACKWASH_GPM,
   refillGpm: HOUSE_REFILL_GPM,
-  tubeRule: 'Usually flush with the rim of the opening; the old tube decides.',
-  seals: 'Neck O-ring and tube O-ring; see the valve.',
+  tubeRule: FLUSH,
+  seals: USUAL_SEALS,
   source: FROM_MEMORY,
 } as const
 
@@ -27,7 +32,7 @@ export const USUAL_VALVES: readonly ValveCard[] = [
     control: 'meter',
     ...HOUSE,
     tubeOdIn: TUBE_OUTSIDE_DIAMETERS_IN.small,
-    tubeRule: 'Below or above the rim by the maker’s number: measure the old tube before it comes out.',
+    tubeRule: MEASURE_FIRST,
   },
   {
     id: 'usual-commercial',

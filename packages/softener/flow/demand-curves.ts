@@ -3,9 +3,7 @@ export type DemandCurveId = 'ipc' | 'nspc'
 /** Peak demand, gpm, against water supply fixture units; points rise in both, straight between them. */
 export type DemandCurve = {
   readonly id: DemandCurveId
-  readonly label: string
   readonly points: readonly (readonly [wsfu: number, gpm: number])[]
-  readonly source: string
 }
 
 /**
@@ -13,9 +11,9 @@ export type DemandCurve = {
  * shown. Both are for systems with flush tanks.
  */
 export const DEMAND_CURVES: Readonly<Record<DemandCurveId, DemandCurve>> = {
+  // IPC 2018 Table E103.3(3), predominantly flush tanks.
   ipc: {
     id: 'ipc',
-    label: 'IPC 2018, Table E103.3(3)',
     points: [
       [1, 3],
       [2, 5],
@@ -36,11 +34,10 @@ export const DEMAND_CURVES: Readonly<Record<DemandCurveId, DemandCurve>> = {
       [50, 29.1],
       [100, 43.5],
     ],
-    source: 'IPC 2018 Table E103.3(3), predominantly flush tanks',
   },
+  // National Standard Plumbing Code Table B.5.4, flush tanks; from 20 to 100 units from memory, unverified.
   nspc: {
     id: 'nspc',
-    label: 'National Standard Plumbing Code, Table B.5.4',
     points: [
       [3, 3],
       [4, 4],
@@ -63,7 +60,6 @@ export const DEMAND_CURVES: Readonly<Record<DemandCurveId, DemandCurve>> = {
       [160, 57],
       [200, 65],
     ],
-    source: 'National Standard Plumbing Code Table B.5.4, flush tanks; from 20 to 100 units from memory, unverified',
   },
 }
 

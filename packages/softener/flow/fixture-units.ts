@@ -10,20 +10,20 @@ export type FixtureId =
   | 'clothes-washer'
   | 'laundry-tray'
 
-export type Fixture = { readonly id: FixtureId; readonly label: string; readonly wsfu: number; readonly source: string }
+export type Fixture = { readonly id: FixtureId; readonly wsfu: number; readonly source: string }
 
 const IPC = 'IPC 2018 Table E103.3(2), private, total'
 
 /** Water supply fixture units of what draws water in a house, hot and cold together. A bathroom group is tank WC, basin, and bath or shower. */
 export const FIXTURES: readonly Fixture[] = [
-  { id: 'bathroom-group', label: 'Bathroom (tank WC, basin, bath or shower)', wsfu: 3.6, source: IPC },
-  { id: 'bathtub', label: 'Bathtub by itself', wsfu: 1.4, source: IPC },
-  { id: 'shower', label: 'Shower by itself', wsfu: 1.4, source: FROM_MEMORY },
-  { id: 'lavatory', label: 'Basin by itself', wsfu: 0.7, source: IPC },
-  { id: 'kitchen-sink', label: 'Kitchen sink', wsfu: 1.4, source: IPC },
-  { id: 'dishwasher', label: 'Dishwasher', wsfu: 1.4, source: IPC },
-  { id: 'clothes-washer', label: 'Clothes washer', wsfu: 1.4, source: FROM_MEMORY },
-  { id: 'laundry-tray', label: 'Laundry tray', wsfu: 1.4, source: IPC },
+  { id: 'bathroom-group', wsfu: 3.6, source: IPC },
+  { id: 'bathtub', wsfu: 1.4, source: IPC },
+  { id: 'shower', wsfu: 1.4, source: FROM_MEMORY },
+  { id: 'lavatory', wsfu: 0.7, source: IPC },
+  { id: 'kitchen-sink', wsfu: 1.4, source: IPC },
+  { id: 'dishwasher', wsfu: 1.4, source: IPC },
+  { id: 'clothes-washer', wsfu: 1.4, source: FROM_MEMORY },
+  { id: 'laundry-tray', wsfu: 1.4, source: IPC },
 ]
 
 export type FixtureCounts = Partial<Record<FixtureId, number>>

@@ -3,6 +3,7 @@ import { withUnit } from '@almanac/units/format-number'
 import type { ValveCard } from '../firm/firm-figures.ts'
 import { TUBE_OUTSIDE_DIAMETERS_IN, tubeOutsideDiameter } from '../tanks/distributor-tube.ts'
 import type { Speaking } from './speaking.ts'
+import { valveLabel } from './valve-texts.ts'
 
 /**
  * Bore by outside diameter, in: ¾ and 1½ in pipe, schedule 40 (ASTM D1785: 1.050 less two walls of 0.113, 1.900 less two of 0.145); the 13/16 and 1½ in
@@ -53,7 +54,7 @@ export function chooseTube({ recordedOdIn, valve, flowGpm, diameterIn, display, 
   const byValve = tubeOutsideDiameter(valve?.tubeOdIn, diameterIn)
   if (!recorded.assumed) return judged(recorded.outsideDiameterIn, 'recorded', words('tubeRecorded'), flow, speaking)
   if (!byValve.assumed && valve)
-    return judged(byValve.outsideDiameterIn, 'valve', words('tubeByValve', { valve: valve.label.toLowerCase() }), flow, speaking)
+    return judged(byValve.outsideDiameterIn, 'valve', words('tubeByValve', { valve: valveLabel(valve.label, words) }), flow, speaking)
   if (flow !== null) {
     const { domestic, commercial } = TUBE_OUTSIDE_DIAMETERS_IN
     const wide = (tubeSpeedFtS(flow, domestic) ?? 0) > FAST_WATER_FT_S

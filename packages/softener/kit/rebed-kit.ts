@@ -12,6 +12,7 @@ import { gravelLines, resinLines, tubeLine } from './kit-material-lines.ts'
 import { spentResinFt3, supplyLines } from './kit-supply-lines.ts'
 import type { KitLine, RebedKit, RebedKitInput } from './kit-types.ts'
 import type { Speaking } from './speaking.ts'
+import { valveTexts } from './valve-texts.ts'
 
 /**
  * What one rebed of one tank needs: resin in whole and part bags, gravel, tube with its cut length, seals, sanitiser, containers, and
@@ -44,6 +45,7 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
   const shell = tankShell(size.diameterIn, size.heightIn)
   const tube = withOffset(tubeLength(shell, input.oldTubeLengthIn, words), input.tubeOffsetIn)
   const choice = chooseTube({ ...input, recordedOdIn: input.tubeOutsideDiameterIn, diameterIn: size.diameterIn })
+  const valve = input.valve ? valveTexts(input.valve, words) : null
   const heaviestBagLb = Math.max(...bagPlan.bags.map((bag) => bag.volumeFt3)) * kind.wetWeightLbFt3.value
   const weight = jobWeight({
     ...size,
@@ -58,13 +60,13 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
   const lines: KitLine[] = [
     ...resinLines(bagPlan, kind, fill.value, speaking),
     ...gravelLines(gravel, size.diameterIn, speaking),
-    tubeLine(tube, choice, { tubeRule: input.valve?.tubeRule ?? null, hub: hasHub(size.diameterIn) }, speaking),
+    tubeLine(tube, choice, { tubeRule: valve?.tubeRule ?? null, hub: hasHub(size.diameterIn) }, speaking),
     ...supplyLines({
       resinFt3,
       gravelOutLb: gravel.takenOutLb,
       bleachPercent: input.bleachPercent,
       openingIn: input.openingIn,
-      valveSeals: input.valve?.seals ?? null,
+      valveSeals: valve?.seals ?? null,
       ...speaking,
     }),
   ]

@@ -1,4 +1,5 @@
-import type { AmountDisplay } from '@almanac/units/display'
+import type { Words } from '@almanac/words/words'
+import type { Speaking } from '../kit/speaking.ts'
 import type { SiteInput } from '../site/site-input.ts'
 
 /** What one may ask about a number, in sentences. */
@@ -32,4 +33,7 @@ export type SettingsCard = {
 /** Where the values of a site come from, in words: "test of 3 May 2026". */
 export type SiteSources = Partial<Record<keyof SiteInput, string>>
 
-export type CardWords = { display: AmountDisplay; sources: SiteSources; valveLabel: string | null }
+/** How settings are said: amounts in the company's units, lines and their reasons in the reader's language. */
+export type CardSpeaking = Speaking & { card: Words<'card'>; why: Words<'cardWhy'>; kinds: Words<'resinKind'> }
+
+export type CardWords = CardSpeaking & { sources: SiteSources }

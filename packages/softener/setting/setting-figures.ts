@@ -6,6 +6,7 @@ import type { FirmFigures, Reserve } from '../firm/firm-figures.ts'
 import type { Salt } from '../water/capacity.ts'
 import { ageFactor, dissolvedSolidsFactor, leakageMgL, temperatureFactor } from '../water/capacity-effects.ts'
 import { refillWaterGal, sodiumAddedMgL } from '../water/regeneration.ts'
+import type { CardSpeaking } from './card-types.ts'
 import { chooseDose, type DoseChoice } from './choose-dose.ts'
 import type { DoseFigures, DoseSetting } from './dose-figures.ts'
 import { doseGrid } from './dose-grid.ts'
@@ -72,10 +73,13 @@ export type SettingFigures = DoseChoice & {
 }
 
 /** How the softener should be set, and what every dose would cost. Numbers checked before; refuses water without hardness. */
-export function settingFigures(question: SettingQuestion, figures: FirmFigures): SettingFigures | Refusal {
+export function settingFigures(
+  question: SettingQuestion,
+  figures: FirmFigures,
+  { card }: Pick<CardSpeaking, 'card'>,
+): SettingFigures | Refusal {
   const { kind, resinFt3, arrangement, salt, compensatedGpg } = question
-  if (!(compensatedGpg >= LEAST_HARDNESS_GPG))
-    return refuse('The water has no hardness to remove, so there’s nothing to set. Test the raw water again.')
+  if (!(compensatedGpg >= LEAST_HARDNESS_GPG)) return refuse(card('softAlready'))
   const use = waterUse(question.measuredGalDay, question.people)
   const dailyGr = use.gallonsPerDay * compensatedGpg
   const ageYears = question.ageYears ?? ASSUMED_AGE_YEARS
@@ -83,7 +87,7 @@ export function settingFigures(question: SettingQuestion, figures: FirmFigures):
   const temperatureShare = temperatureFactor(question.temperatureF)
   const solidsShare = dissolvedSolidsFactor(question.dissolvedSolidsMgL ?? 0)
   const capacityShare = ageShare * temperatureShare * solidsShare
-  if (!(capacityShare > 0)) return refuse('By its age this bed has no capacity left. Rebed before changing any settings.')
+  if (!(capacityShare > 0)) return refuse(card('spent'))
   // The other tank is ready when one of two in turn is spent, so that nothing need be kept back.
   const reserve: Reserve = arrangement === 'twin-alternating' ? NO_RESERVE : figures.reserve
   const tanks = arrangement === 'twin-parallel' ? 2 : 1

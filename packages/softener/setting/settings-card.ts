@@ -28,25 +28,13 @@ export function settingsCard(evaluation: SiteEvaluation, input: SiteInput, figur
   }
 }
 
-function settingWarnings({ setting, dose, input }: CardFacts, commercial: boolean): string[] {
+function settingWarnings({ setting, dose, input, card }: CardFacts, commercial: boolean): string[] {
   const warnings: string[] = []
-  if (dose.fault === 'too-often')
-    warnings.push(
-      'This softener doesn’t last a day on this water: it’s too small, or the bed is worn out. It lets hard water through every day.',
-    )
-  if (dose.fault === 'iron-stays')
-    warnings.push('At this dose iron stays in the bed: with iron in the water practice sets 8 to 10 lb/ft³ of salt or more.')
-  if (setting.use.basis === 'household')
-    warnings.push(
-      commercial
-        ? 'The water used here isn’t known. A household’s use is assumed, and that says nothing of a commercial site: measure it first.'
-        : 'Nobody has recorded how many people live here: an average household’s use is assumed.',
-    )
-  if (dose.fault === 'leaks') warnings.push('At this dose too much hardness gets through: set more salt.')
-  if (input.control === null) warnings.push('We don’t know if the valve runs by meter or timer. This card is for a meter.')
-  if (setting.ageShare <= 0.75)
-    warnings.push(
-      'By its age this bed has lost a quarter of its capacity or more: measure it before setting by this card (UFC 3-240-13FN: replace at 25%).',
-    )
+  if (dose.fault === 'too-often') warnings.push(card('warn/too-often'))
+  if (dose.fault === 'iron-stays') warnings.push(card('warn/iron-stays'))
+  if (setting.use.basis === 'household') warnings.push(card(commercial ? 'warn/commercial' : 'warn/household'))
+  if (dose.fault === 'leaks') warnings.push(card('warn/leaks'))
+  if (input.control === null) warnings.push(card('warn/control'))
+  if (setting.ageShare <= 0.75) warnings.push(card('warn/aged'))
   return warnings
 }

@@ -7,8 +7,8 @@ import { type FlowFigures, flowFigures } from '../flow/flow-figures.ts'
 import { type BackwashFigures, backwashFigures } from '../hydraulics/backwash.ts'
 import { beadsOf } from '../hydraulics/bed-expansion.ts'
 import { waterAt } from '../hydraulics/water-state.ts'
-import type { Speaking } from '../kit/speaking.ts'
 import { type ResinKind, resinKindOr8 } from '../resin/resin-kinds.ts'
+import type { CardSpeaking } from '../setting/card-types.ts'
 import { type SettingFigures, settingFigures } from '../setting/setting-figures.ts'
 import { type BedLevels, bedLevels } from '../tanks/bed-levels.ts'
 import { fillForTank, type TankFill } from '../tanks/fill-for-tank.ts'
@@ -36,7 +36,6 @@ export type SiteEvaluation = {
 
 const NO_SEASON = seasonTemperatures(null, null, null)
 const NO_UNITS = fixtureUnits(usualFixtures(null))
-const NO_TANK = refuse('The tank’s diameter and height without the valve are not known; measure them at the softener.')
 /** Depth of bed taken where the tank is not known, ft; only the backwash's water hangs on it. From memory, unverified. */
 export const ASSUMED_BED_FT = 2.5
 
@@ -44,26 +43,27 @@ export const ASSUMED_BED_FT = 2.5
  * Fill, backwash, flow and setting of one softener; its kit is `rebed-of-record`'s. Numbers first: sentences for people are made by `settingsCard` and the
  * screens from what stands here. Refuses as a whole only where not even the resin volume can be told.
  */
-export function evaluateSite(input: SiteInput, figures: FirmFigures, speaking: Speaking): SiteEvaluation | Refusal {
+export function evaluateSite(input: SiteInput, figures: FirmFigures, speaking: CardSpeaking): SiteEvaluation | Refusal {
   const fill = fillForTank(input, speaking, figures.tanks)
   if (!fill.ok) return fill
   const { kind } = resinKindOr8(input.resinKind)
   const filled = fillTank(input, fill.value, kind)
   // What cannot be right is refused in the parts that need it; the figures shown beside them are then the assumed ones.
-  const season = checkSite(input, TEMPERATURE_KEYS) ? NO_SEASON : seasonTemperatures(input.coldestF, input.warmestF, input.usualF)
-  const wrong = checkSite(input, HYDRAULIC_KEYS)
+  const season = checkSite(input, TEMPERATURE_KEYS, speaking) ? NO_SEASON : seasonTemperatures(input.coldestF, input.warmestF, input.usualF)
+  const wrong = checkSite(input, HYDRAULIC_KEYS, speaking)
   const units = wrong ? NO_UNITS : (input.fixtureUnits ?? fixtureUnits(usualFixtures(input.people)))
   const { shell, levels } = filled
-  const hardness = compensatedHardness({ ...input, allowance: figures.allowance })
+  const hardness = compensatedHardness({ ...input, allowance: figures.allowance }, speaking)
+  const noTank = refuse(speaking.card('noTank'))
   return {
     filled,
     fillAssumptions: fill.assumptions,
     season,
     fixtureUnits: units,
-    backwash: wrong ?? (shell && levels ? backwashOf(input, shell, levels, kind, season, figures) : NO_TANK),
-    flow: wrong ?? (shell && levels ? flowOf(input, shell, levels, fill.value, kind, season, units) : NO_TANK),
+    backwash: wrong ?? (shell && levels ? backwashOf(input, shell, levels, kind, season, figures, speaking) : noTank),
+    flow: wrong ?? (shell && levels ? flowOf(input, shell, levels, fill.value, kind, season, units) : noTank),
     hardness: hardness.ok ? hardness.value : hardness,
-    setting: hardness.ok ? settingOf(input, filled, season, hardness.value, figures) : hardness,
+    setting: hardness.ok ? settingOf(input, filled, season, hardness.value, figures, speaking) : hardness,
   }
 }
 
@@ -80,8 +80,9 @@ function backwashOf(
   kind: ResinKind,
   season: SeasonTemperatures,
   figures: FirmFigures,
+  { card }: CardSpeaking,
 ): BackwashFigures | Refusal {
-  if (!levels.fits) return refuse('Resin and gravel do not fit into this tank: check the resin volume, the gravel and the tank’s size.')
+  if (!levels.fits) return refuse(card('doesNotFit'))
   return backwashFigures({
     shell,
     levels,
@@ -118,8 +119,9 @@ function settingOf(
   season: SeasonTemperatures,
   hardness: CompensatedHardness,
   figures: FirmFigures,
+  speaking: CardSpeaking,
 ): SettingFigures | Refusal {
-  const wrong = checkSite(input, SETTING_KEYS)
+  const wrong = checkSite(input, SETTING_KEYS, speaking)
   if (wrong) return wrong
   const { resinFt3 } = filled.fill
   const areaFt2 = filled.shell?.areaFt2 ?? resinFt3 / ASSUMED_BED_FT
@@ -144,5 +146,6 @@ function settingOf(
       wantedLbFt3: input.wantedLbFt3,
     },
     figures,
+    speaking,
   )
 }

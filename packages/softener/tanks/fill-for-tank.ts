@@ -4,6 +4,7 @@ import { resinFt3ForGrains } from '@almanac/units/nominal-grains'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
 import type { Words } from '@almanac/words/words'
+import { sourceWords } from '../kit/source-words.ts'
 import type { Speaking } from '../kit/speaking.ts'
 import { GRAVEL_BULK_LB_FT3 } from './bed-levels.ts'
 import { checkTankSize, tankAreaFt2, tankShell } from './tank-geometry.ts'
@@ -45,7 +46,7 @@ export function fillForTank(input: FillInput, speaking: Speaking, table: readonl
 function sourceOf(basis: FillBasis, { known }: { known: Tank }, words: Words<'kit'>): string {
   if (basis === 'recorded') return words('source/record')
   const listed = basis === 'table' ? known?.listed?.source : undefined
-  return listed === undefined || listed === COMMON_PRACTICE ? words('source/practice') : listed
+  return listed === undefined ? words('source/practice') : sourceWords(listed, words)
 }
 
 /** A row's source as it stands in a sentence. */

@@ -1,6 +1,7 @@
 import { quoteNumber } from '@almanac/units/format-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { COMMON_PRACTICE, EXACT, type Sourced } from '@almanac/units/sourced'
+import type { CardSpeaking } from '../setting/card-types.ts'
 
 /** gpg added for each mg/L of metal, as an allowance for fouling; a firm may set its own (trade range for iron: 2 to 5). */
 export type MetalAllowance = { ironGpgPerMgL: number; manganeseGpgPerMgL: number }
@@ -22,27 +23,23 @@ export type CompensatedHardnessInput = {
 export type CompensatedHardness = { hardnessGpg: number; compensatedGpg: number; ironGpg: number; manganeseGpg: number; warnings: string[] }
 
 /** Hardness to set the softener for, gpg: H + a·Fe + b·Mn. Iron or manganese not measured count as none, and that is said. */
-export function compensatedHardness(input: CompensatedHardnessInput): Result<CompensatedHardness> {
+export function compensatedHardness(
+  input: CompensatedHardnessInput,
+  { card, why }: Pick<CardSpeaking, 'card' | 'why'>,
+): Result<CompensatedHardness> {
   const { hardnessGpg, ironMgL, manganeseMgL } = input
-  if (hardnessGpg === null) return refuse('The hardness of the raw water is not known; test it before the softener.')
-  if (!(hardnessGpg >= 0 && hardnessGpg <= 250))
-    return refuse(`A hardness of ${quoteNumber(hardnessGpg)} gpg is outside 0 to 250; test again, or check the unit.`)
-  if (!usable(ironMgL) || !usable(manganeseMgL)) return refuse('Iron and manganese must be 0 to 100 mg/L; check the entry and its unit.')
+  if (hardnessGpg === null) return refuse(card('noHardness'))
+  if (!(hardnessGpg >= 0 && hardnessGpg <= 250)) return refuse(card('badHardness', { value: quoteNumber(hardnessGpg) }))
+  if (!usable(ironMgL) || !usable(manganeseMgL)) return refuse(card('badMetals'))
   const allowance = input.allowance ?? USUAL_ALLOWANCE
   const ironGpg = (ironMgL ?? 0) * allowance.ironGpgPerMgL
   const manganeseGpg = (manganeseMgL ?? 0) * allowance.manganeseGpgPerMgL
-  const warnings =
-    (ironMgL ?? 0) > MOST_IRON_MG_L
-      ? [`Iron above ${MOST_IRON_MG_L} mg/L fouls the bed: treat it ahead of the softener (common practice).`]
-      : []
+  const warnings = (ironMgL ?? 0) > MOST_IRON_MG_L ? [card('warn/iron', { most: String(MOST_IRON_MG_L) })] : []
   return ok(
     { hardnessGpg, compensatedGpg: hardnessGpg + ironGpg + manganeseGpg, ironGpg, manganeseGpg, warnings },
     {
-      assumptions: [
-        ...(ironMgL == null ? ['Iron not measured: none assumed.'] : []),
-        ...(manganeseMgL == null ? ['Manganese not measured: none assumed.'] : []),
-      ],
-      missing: [...(ironMgL == null ? ['iron'] : []), ...(manganeseMgL == null ? ['manganese'] : [])],
+      assumptions: [...(ironMgL == null ? [why('assumed/iron')] : []), ...(manganeseMgL == null ? [why('assumed/manganese')] : [])],
+      missing: [...(ironMgL == null ? [why('missing/iron')] : []), ...(manganeseMgL == null ? [why('missing/manganese')] : [])],
       sources: [EXACT, COMMON_PRACTICE],
     },
   )

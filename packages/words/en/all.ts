@@ -1,11 +1,16 @@
 import { arrival } from './arrival.ts'
+import { card } from './card.ts'
+import { cardWhy } from './card-why.ts'
+import { crewWork } from './crew-work.ts'
 import { diagnosis } from './diagnosis.ts'
 import { diagnosisCautions } from './diagnosis-cautions.ts'
 import { emergency } from './emergency.ts'
 import { field } from './field.ts'
 import { join } from './join.ts'
 import { letter } from './letter.ts'
+import { ownAccount } from './own-account.ts'
 import { ownerRebed } from './owner-rebed.ts'
+import { pageTitle } from './page-title.ts'
 import { plan } from './plan.ts'
 import { refusal } from './refusal.ts'
 import { reminderLink } from './reminder-link.ts'
@@ -14,6 +19,7 @@ import { saving } from './saving.ts'
 import { sending } from './sending.ts'
 import { signIn } from './sign-in.ts'
 import { tabletFact } from './tablet-fact.ts'
+import { wayInMail } from './way-in-mail.ts'
 import { whatsWrong } from './whats-wrong.ts'
 import { whichTank } from './which-tank.ts'
 
@@ -21,12 +27,17 @@ import { whichTank } from './which-tank.ts'
 export const en = {
   ...field,
   arrival,
+  card,
+  cardWhy,
+  crewWork,
   diagnosis,
   diagnosisCautions,
   emergency,
   join,
   letter,
+  ownAccount,
   ownerRebed,
+  pageTitle,
   plan,
   refusal,
   reminderLink,
@@ -35,6 +46,7 @@ export const en = {
   sending,
   signIn,
   tabletFact,
+  wayInMail,
   whatsWrong,
   whichTank,
 }

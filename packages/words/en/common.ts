@@ -40,4 +40,10 @@ export const common = {
   underChance: 'under {chance}',
   overChance: 'over {chance}',
   selected: '{count} selected',
+  asTable: 'Show as table',
+  asPicture: 'Show as picture',
+  tableOf: '{title}, as a table',
+  readPlot: 'Hover, tap or use the arrow keys to read it.',
+  saveFigures: 'Save figures (CSV)',
+  savePicture: 'Save picture (PNG)',
 } as const

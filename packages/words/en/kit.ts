@@ -46,6 +46,13 @@ export const kit = {
   tubeByValve: 'Diameter by the valve: {valve}.',
   tubeByFlow:
     'Diameter by the flow of {flow}: the narrowest usual tube below {speed} (common practice). The valve decides: look before cutting.',
+  'valve/usual-meter': 'metered house valve',
+  'valve/usual-timer': 'timer house valve',
+  'valve/usual-small-tube': 'cabinet softener with a narrow tube',
+  'valve/usual-commercial': 'commercial valve, 1½ in tube',
+  'valve/flush': 'Usually flush with the rim of the opening; the old tube decides.',
+  'valve/byMaker': 'Below or above the rim by the maker’s number: measure the old tube before it comes out.',
+  'valve/seals': 'Neck O-ring and tube O-ring; see the valve.',
   tubeUsual: 'Diameter as usual for this tank (from memory): look at the old tube.',
   tubeFast: 'At {flow} the water runs at {speed} in this tube, above {most}: a valve with a wider tube would suit this flow.',
   tubeAssumed: 'Outside diameter of the distributor tube assumed as usual for this tank (from memory).',

@@ -42,4 +42,10 @@ export const common: Translation<typeof english> = {
   underChance: 'menos de {chance}',
   overChance: 'más de {chance}',
   selected: 'Elegidos: {count}',
+  asTable: 'Ver como tabla',
+  asPicture: 'Ver como dibujo',
+  tableOf: '{title}, como tabla',
+  readPlot: 'Pase por encima, toque o use las flechas para leerlo.',
+  saveFigures: 'Guardar las cifras (CSV)',
+  savePicture: 'Guardar el dibujo (PNG)',
 }

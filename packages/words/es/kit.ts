@@ -48,6 +48,13 @@ export const kit: Translation<typeof english> = {
   tubeByValve: 'Diámetro según la válvula: {valve}.',
   tubeByFlow:
     'Diámetro según el flujo de {flow}: el tubo usual más angosto por debajo de {speed} (práctica común). La válvula decide: mire antes de cortar.',
+  'valve/usual-meter': 'válvula de casa con medidor',
+  'valve/usual-timer': 'válvula de casa con reloj',
+  'valve/usual-small-tube': 'ablandador de gabinete con tubo angosto',
+  'valve/usual-commercial': 'válvula comercial, tubo de 1½ in',
+  'valve/flush': 'Casi siempre al ras del borde de la abertura; decide el tubo viejo.',
+  'valve/byMaker': 'Debajo o encima del borde según el número del fabricante: mida el tubo viejo antes de sacarlo.',
+  'valve/seals': 'O-ring del cuello y O-ring del tubo; vea la válvula.',
   tubeUsual: 'Diámetro usual para este tanque (de memoria): mire el tubo viejo.',
   tubeFast: 'Con {flow} el agua corre a {speed} en este tubo, más de {most}: una válvula con tubo más ancho serviría mejor.',
   tubeAssumed: 'Diámetro exterior del tubo distribuidor supuesto, como es usual para este tanque (de memoria).',

@@ -4,6 +4,7 @@ import { oneOf } from '@almanac/records/choices'
 import { roles } from '@almanac/records/role'
 import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
+import { useWords } from '@almanac/words/use-words'
 import { useMutation } from '@tanstack/react-query'
 import { useState } from 'react'
 import { deviceWords, sinceWords } from '@/client/device-words'
@@ -17,6 +18,7 @@ import { RoleChoice } from './role-choice.tsx'
 
 /** What an owner can do about somebody's sign-in: the role, their devices, a forgotten password, and ending it. */
 export function ChangeSignIn({ member, onClose }: { member: Member; onClose: () => void }) {
+  const words = useWords('ownAccount')
   const { api, me } = useSession()
   const today = useToday()
   const changed = useFetchChanged()
@@ -54,13 +56,15 @@ export function ChangeSignIn({ member, onClose }: { member: Member; onClose: () 
           {member.sessions.map((one) => (
             <li key={one.id} className="flex flex-wrap items-center justify-between gap-x-4 border-b border-line py-2">
               <span>
-                {deviceWords(one.device, name)}
-                <span className="block text-small text-soft">signed in {sinceWords(one.startedAt, today, me.company)}</span>
+                {deviceWords(one.device, words, name)}
+                <span className="block text-small text-soft">
+                  {words('signedIn', { since: sinceWords(one.startedAt, today, me.company, words) })}
+                </span>
               </span>
               <Button
                 kind="quiet"
                 busy={endSession.isPending}
-                aria-label={`End session: ${deviceWords(one.device, name)}`}
+                aria-label={`End session: ${deviceWords(one.device, words, name)}`}
                 onClick={() => endSession.mutate({ sessionId: one.id })}
               >
                 End session

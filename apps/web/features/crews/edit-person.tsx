@@ -1,7 +1,6 @@
 'use client'
 import type { CrewPerson } from '@almanac/contract/crews'
 import { Checkbox } from '@almanac/ui/checkbox'
-import { useDisplay } from '@almanac/ui/display'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
 import { useState } from 'react'
@@ -13,6 +12,7 @@ import { placeWords, readPlace } from '@/client/place-text'
 import { useSession } from '@/client/providers'
 import { useAmounts } from '@/client/use-amounts'
 import { useCommand } from '@/client/use-command'
+import { useCrewSpeaking } from '@/client/use-crew-speaking'
 import { useMoney } from '@/client/use-money'
 import { BreakFields, useBreaks } from './break-fields.tsx'
 import { ShiftFields } from './shift-fields.tsx'
@@ -39,7 +39,7 @@ type Props = { person: CrewPerson | null; members: readonly { personId: string; 
 
 /** Adds or changes one of the people who stand on day sheets. */
 export function EditPerson({ person, members, onClose }: Props) {
-  const display = useDisplay()
+  const speaking = useCrewSpeaking()
   const { api, figures } = useSession()
   const money = useMoney()
   const [seen] = useState(person)
@@ -68,9 +68,9 @@ export function EditPerson({ person, members, onClose }: Props) {
     else add.send(body)
   }
   const show = (name: string, value: unknown) => {
-    if (name === 'shifts') return shiftWords((value ?? []) as CrewPerson['shifts'], display)
-    if (name === 'breaks') return breakWords((value ?? []) as CrewPerson['breaks'], display)
-    if (name === 'skills') return skillList({ doesAll: false, skills: (value ?? []) as string[] }, figures.valves)
+    if (name === 'shifts') return shiftWords((value ?? []) as CrewPerson['shifts'], speaking)
+    if (name === 'breaks') return breakWords((value ?? []) as CrewPerson['breaks'], speaking)
+    if (name === 'skills') return skillList({ doesAll: false, skills: (value ?? []) as string[] }, figures.valves, speaking)
     if (name === 'home') return placeWords((value ?? null) as CrewPerson['home']) || 'nothing'
     if (name === 'personId') return members.find((one) => one.personId === value)?.name ?? 'nobody'
     if (name === 'overtimeMinorPerHour') return typeof value === 'number' ? money.words(value) : 'the company rate'

@@ -1,10 +1,10 @@
 'use client'
 import type { CrewPerson } from '@almanac/contract/crews'
 import { DefinitionList } from '@almanac/ui/definition-list'
-import { useDisplay } from '@almanac/ui/display'
 import type { ReactNode } from 'react'
 import { breakWords, shiftWords, skillList } from '@/client/crew-words'
 import { useSession } from '@/client/providers'
+import { useCrewSpeaking } from '@/client/use-crew-speaking'
 import { useMoney } from '@/client/use-money'
 import { Absences } from './absences.tsx'
 import { CrewCard } from './crew-card.tsx'
@@ -23,7 +23,7 @@ export function PersonCard({ person, signIn, onEdit, onAway }: Props) {
 
 /** The facts of a person; days away can be taken back unless they are only shown. */
 function PersonFacts({ person }: { person: CrewPerson }) {
-  const display = useDisplay()
+  const speaking = useCrewSpeaking()
   const { figures } = useSession()
   const money = useMoney()
   const usual = [
@@ -32,9 +32,9 @@ function PersonFacts({ person }: { person: CrewPerson }) {
     person.startsAtHome ? '' : 'starts at the yard',
   ].filter(Boolean)
   const facts = [
-    ...(person.doesAll ? [] : [{ name: 'Does', value: skillList(person, figures.valves) }]),
-    ...(person.shifts.length > 0 ? [{ name: 'Works', value: shiftWords(person.shifts, display) }] : []),
-    ...(person.breaks.length > 0 ? [{ name: 'Breaks', value: breakWords(person.breaks, display) }] : []),
+    ...(person.doesAll ? [] : [{ name: 'Does', value: skillList(person, figures.valves, speaking) }]),
+    ...(person.shifts.length > 0 ? [{ name: 'Works', value: shiftWords(person.shifts, speaking) }] : []),
+    ...(person.breaks.length > 0 ? [{ name: 'Breaks', value: breakWords(person.breaks, speaking) }] : []),
     ...(person.startsAtHome ? [{ name: 'Starts', value: 'at home' }] : []),
     ...(person.overtimeMinorPerHour === null ? [] : [{ name: 'Overtime', value: `${money.words(person.overtimeMinorPerHour)} an hour` }]),
     ...(person.absences.length > 0 ? [{ name: 'Off', value: <Absences name={person.name} absences={person.absences} />, key: 'off' }] : []),

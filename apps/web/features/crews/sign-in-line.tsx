@@ -2,10 +2,12 @@
 import type { Member } from '@almanac/contract/people'
 import { roleWords } from '@almanac/records/role'
 import { Button } from '@almanac/ui/button'
+import { useWords } from '@almanac/words/use-words'
 import { deviceWords } from '@/client/device-words'
 
 /** How somebody signs in, and what an owner can do about it. Nothing of it is shown to others. */
 export function SignInLine({ member, name, onChange, onInvite }: Props) {
+  const words = useWords('ownAccount')
   if (!member)
     return (
       <p className="flex flex-wrap items-baseline justify-between gap-x-4 border-t border-line py-2">
@@ -17,7 +19,7 @@ export function SignInLine({ member, name, onChange, onInvite }: Props) {
         ) : null}
       </p>
     )
-  const devices = member.sessions.map((one) => deviceWords(one.device))
+  const devices = member.sessions.map((one) => deviceWords(one.device, words))
   return (
     <p className="flex flex-wrap items-baseline justify-between gap-x-4 border-t border-line py-2">
       <span className="min-w-0 break-words">

@@ -11,6 +11,7 @@ import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatWeightLb } from '@almanac/units/format'
 import { formatWholeMoney, type MoneyDisplay } from '@almanac/units/money'
+import { useWords } from '@almanac/words/use-words'
 import { useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { oftenWords, spreadYears } from './choice-words.ts'
@@ -22,6 +23,7 @@ type Props = { choice: BedChoice; rebedMinor: number | null }
 export function ResinPart({ choice, rebedMinor }: Props) {
   const firm = useRebedFirm()
   const { me, figures } = useSession()
+  const [card, why] = [useWords('card'), useWords('cardWhy')]
   const { currency } = me.company
   const display = me.company
   const { shelf, prices } = storesForKit(choice.plan.stores)
@@ -36,6 +38,7 @@ export function ResinPart({ choice, rebedMinor }: Props) {
           ironMgL: choice.plan.water.ironMgL,
           gallonsPerDay: people === null ? GALLONS_PER_HOUSEHOLD_DAY : people * GALLONS_PER_PERSON_DAY,
           figures,
+          speaking: { card, why },
           livesYears: choice.lives.newBedYears,
           longerTen: choice.lives.longerTen,
           rebedMinor,

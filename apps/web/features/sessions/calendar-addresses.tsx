@@ -5,6 +5,7 @@ import { Section } from '@almanac/ui/section'
 import { TextInput } from '@almanac/ui/text-input'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { formatDay } from '@almanac/units/format-day'
+import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import type { ReactNode } from 'react'
 import { readFailure } from '@/client/failure'
@@ -17,6 +18,7 @@ import { useCommand } from '@/client/use-command'
  */
 export function CalendarAddresses() {
   const { api } = useSession()
+  const words = useWords('ownAccount')
   const office = usePermission('book:visit')
   const feeds = useQuery(api.windows.feeds.queryOptions())
   const begin = useCommand(api.windows.beginFeed.mutationOptions())
@@ -26,15 +28,13 @@ export function CalendarAddresses() {
     <>
       {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void feeds.refetch()} /> : null}
       {feeds.data?.onSheets ? (
-        <Part of="own" title="Your visits in your own calendar" busy={begin.isPending} onBegin={() => begin.send({})}>
-          Subscribe to the address in your phone’s calendar. It shows your visits and keeps up with changes. Anyone with the address can
-          read it, so end it if a phone is lost.
+        <Part of="own" title={words('ownCalendar')} busy={begin.isPending} onBegin={() => begin.send({})}>
+          {words('ownCalendarLead')}
         </Part>
       ) : null}
       {office ? (
-        <Part of="office" title="All day sheets in a calendar" busy={beginOffice.isPending} onBegin={() => beginOffice.send({})}>
-          Subscribe to the address in your calendar. It shows every crew’s visits, without customers’ names, and keeps up with changes.
-          Anyone with the address can read it, so end it if it gets out. It also ends when you leave the office.
+        <Part of="office" title={words('officeCalendar')} busy={beginOffice.isPending} onBegin={() => beginOffice.send({})}>
+          {words('officeCalendarLead')}
         </Part>
       ) : null}
     </>
@@ -45,6 +45,7 @@ type PartProps = { of: 'own' | 'office'; title: string; busy: boolean; onBegin: 
 
 function Part({ of, title, busy, onBegin, children }: PartProps) {
   const { api, me } = useSession()
+  const words = useWords('ownAccount')
   const feeds = useQuery(api.windows.feeds.queryOptions())
   const end = useCommand(api.windows.endFeed.mutationOptions())
   const own = feeds.data?.feeds.filter((feed) => feed.of === of) ?? []
@@ -52,8 +53,8 @@ function Part({ of, title, busy, onBegin, children }: PartProps) {
     <Section
       title={title}
       actions={
-        <Button busy={busy} aria-label={of === 'office' ? 'Make an address for all day sheets' : undefined} onClick={onBegin}>
-          Make an address
+        <Button busy={busy} aria-label={of === 'office' ? words('makeOfficeAddress') : undefined} onClick={onBegin}>
+          {words('makeAddress')}
         </Button>
       }
     >
@@ -63,14 +64,14 @@ function Part({ of, title, busy, onBegin, children }: PartProps) {
         <div key={feed.id} className="flex flex-wrap items-end gap-3 border-t border-line py-3">
           <div className="min-w-0 grow basis-60">
             <TextInput
-              label={`Address made ${formatDay(dayIn(me.company.timeZone, feed.createdAt), me.company)}`}
+              label={words('addressMade', { day: formatDay(dayIn(me.company.timeZone, feed.createdAt), me.company) })}
               readOnly
               value={`${location.origin}${feed.path}`}
               onFocus={(event) => event.target.select()}
             />
           </div>
           <Button busy={end.isPending} onClick={() => end.send({ feedId: feed.id, version: feed.version })}>
-            End this address
+            {words('endAddress')}
           </Button>
         </div>
       ))}

@@ -4,6 +4,7 @@ import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { TextInput } from '@almanac/ui/text-input'
+import { useWords } from '@almanac/words/use-words'
 import { type FormEvent, useState } from 'react'
 import { useOwnAccount } from '@/client/own-account'
 import { useFields } from '@/client/use-fields'
@@ -12,6 +13,7 @@ const EMPTY = { currentPassword: '', newPassword: '' }
 
 /** Changes one's own password; every other device is signed out. */
 export function OwnPassword() {
+  const words = useWords('ownAccount')
   const { values, set, field } = useFields(() => EMPTY)
   const { send, problem, busy } = useOwnAccount()
   const [done, setDone] = useState(false)
@@ -22,13 +24,13 @@ export function OwnPassword() {
     setDone(true)
   }
   return (
-    <Section title="Password">
+    <Section title={words('password')}>
       <form onSubmit={submit} className="flex max-w-md flex-col gap-4">
-        <TextInput label="Present password" type="password" required autoComplete="current-password" {...field('currentPassword')} />
+        <TextInput label={words('present')} type="password" required autoComplete="current-password" {...field('currentPassword')} />
         <TextInput
-          label="New password"
+          label={words('newPassword')}
           type="password"
-          hint="At least 10 characters; three or four unrelated words are best"
+          hint={words('passwordHint')}
           required
           minLength={10}
           maxLength={128}
@@ -36,10 +38,10 @@ export function OwnPassword() {
           {...field('newPassword')}
         />
         {problem ? <Problem happened={problem} /> : null}
-        {done ? <Notice kind="done">Password changed. Your other devices are signed out.</Notice> : null}
+        {done ? <Notice kind="done">{words('passwordChanged')}</Notice> : null}
         <div>
           <Button type="submit" busy={busy}>
-            Change password
+            {words('changePassword')}
           </Button>
         </div>
       </form>

@@ -3,6 +3,7 @@ import { Button } from '@almanac/ui/button'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { TextInput } from '@almanac/ui/text-input'
+import { useWords } from '@almanac/words/use-words'
 import { type FormEvent, useState } from 'react'
 import { useOwnAccount } from '@/client/own-account'
 import { useSession } from '@/client/providers'
@@ -14,6 +15,7 @@ type Begun = { totpURI: string; backupCodes: string[] }
 /** A code of an authenticator app as a second step at sign-in: turned on with a first code, off with the password. */
 export function SecondStepPart() {
   const { me } = useSession()
+  const words = useWords('ownAccount')
   const { values, set, field } = useFields(() => ({ password: '', code: '' }))
   const { send, problem, busy } = useOwnAccount()
   const [begun, setBegun] = useState<Begun | null>(null)
@@ -31,33 +33,23 @@ export function SecondStepPart() {
     else setBegun(said)
   }
   return (
-    <Section title="Second step at sign-in">
+    <Section title={words('second')}>
       <p className="mb-3 max-w-[75ch]">
-        <strong>{on ? 'On.' : 'Off.'}</strong>{' '}
-        {on
-          ? 'After your password you enter the code of your authenticator app.'
-          : 'With it a stolen password is not enough: you also enter a code that an authenticator app on your phone shows.'}
+        <strong>{words(on ? 'on' : 'off')}</strong> {words(on ? 'onLead' : 'offLead')}
       </p>
       <form onSubmit={submit} className="flex max-w-md flex-col gap-4">
         {begun ? (
           <Steps begun={begun} />
         ) : (
-          <TextInput label="Your password" type="password" required autoComplete="current-password" {...field('password')} />
+          <TextInput label={words('yourPassword')} type="password" required autoComplete="current-password" {...field('password')} />
         )}
         {begun ? (
-          <TextInput
-            label="3. The code that your app shows now"
-            required
-            maxLength={10}
-            autoComplete="one-time-code"
-            inputMode="numeric"
-            {...field('code')}
-          />
+          <TextInput label={words('code')} required maxLength={10} autoComplete="one-time-code" inputMode="numeric" {...field('code')} />
         ) : null}
         {problem ? <Problem happened={problem} /> : null}
         <div>
           <Button type="submit" busy={busy}>
-            {begun ? 'Turn it on' : on ? 'Turn the second step off' : 'Set up a second step'}
+            {words(begun ? 'turnOn' : on ? 'turnOff' : 'setUp')}
           </Button>
         </div>
       </form>
@@ -67,14 +59,15 @@ export function SecondStepPart() {
 
 /** What to scan, and what to keep. */
 function Steps({ begun }: { begun: Begun }) {
+  const words = useWords('ownAccount')
   return (
     <>
-      <p>1. Scan this with your authenticator app, or type the key into it.</p>
+      <p>{words('scan')}</p>
       <QrCode text={begun.totpURI} />
       <p className="break-all font-medium" data-secret>
         {new URL(begun.totpURI).searchParams.get('secret')}
       </p>
-      <p>2. Keep these spare codes. Each signs you in once, if your phone is lost.</p>
+      <p>{words('keepCodes')}</p>
       <ul className="grid grid-cols-2 gap-x-4 font-medium">
         {begun.backupCodes.map((code) => (
           <li key={code}>{code}</li>

@@ -4,6 +4,7 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { useWords } from '@almanac/words/use-words'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { deviceWords, sinceWords } from '@/client/device-words'
 import { readFailure } from '@/client/failure'
@@ -19,6 +20,7 @@ import { SecondStepPart } from './second-step-part.tsx'
 export function Sessions() {
   const { api, me } = useSession()
   const today = useToday()
+  const words = useWords('ownAccount')
   const queries = useQueryClient()
   const sessions = useQuery(api.session.list.queryOptions())
   const end = useMutation(
@@ -27,22 +29,24 @@ export function Sessions() {
   const failed = sessions.error ?? end.error
   return (
     <>
-      <PageHead title="Your account" lead={`${me.person.name}, ${me.person.email}`} />
+      <PageHead title={words('title')} lead={`${me.person.name}, ${me.person.email}`} />
       {failed ? <Problem happened={readFailure(failed).message} onRetry={() => void sessions.refetch()} /> : null}
       {sessions.isPending ? <Skeleton /> : null}
-      <Section title="Signed-in devices">
-        <p className="mb-3 text-soft">A session you end here stops at once. Lost a tablet? End its session.</p>
+      <Section title={words('devices')}>
+        <p className="mb-3 text-soft">{words('devicesLead')}</p>
         <ul>
           {sessions.data?.map((one) => (
             <li key={one.id} className="flex flex-wrap items-center justify-between gap-4 border-b border-line py-3">
               <span>
-                {deviceWords(one.device)}
-                <span className="block text-small text-soft">signed in {sinceWords(one.startedAt, today, me.company)}</span>
+                {deviceWords(one.device, words)}
+                <span className="block text-small text-soft">
+                  {words('signedIn', { since: sinceWords(one.startedAt, today, me.company, words) })}
+                </span>
               </span>
               {one.present ? (
-                <span className="text-soft">this one</span>
+                <span className="text-soft">{words('thisOne')}</span>
               ) : (
-                <Button onClick={() => end.mutate({ sessionId: one.id })}>End session</Button>
+                <Button onClick={() => end.mutate({ sessionId: one.id })}>{words('endSession')}</Button>
               )}
             </li>
           ))}

@@ -11,15 +11,17 @@ import { useRebedFirm } from '@/client/use-rebed-firm'
 import { cardDrawing } from './card-drawing.ts'
 import { CardLines } from './card-lines.tsx'
 import type { CardSite } from './site-of-record.ts'
+import { useCardSpeaking } from './use-card-speaking.ts'
 
 /** The backwash by season in words, and the bed drawn as it stands in it. */
 export function BackwashPart({ site, evaluation }: { site: CardSite; evaluation: SiteEvaluation }) {
   const firm = useRebedFirm()
-  const { me, figures } = useSession()
-  const display = me.company
+  const { figures } = useSession()
+  const speaking = useCardSpeaking()
+  const { card } = speaking
   const { input, sources } = site
   const [season, setSeason] = useState<'winter' | 'summer'>('winter')
-  const words = backwashWords(evaluation, input, figures, { display, sources })
+  const words = backwashWords(evaluation, input, figures, { ...speaking, sources })
   if ('reason' in words) return <Notice kind="mind">{words.reason}</Notice>
   const { backwash } = evaluation
   const advised = 'reason' in backwash ? null : (backwash.controlGpm ?? backwash.yearRoundGpm)
@@ -29,7 +31,7 @@ export function BackwashPart({ site, evaluation }: { site: CardSite; evaluation:
     <div className="grid gap-x-12 gap-y-6 lg:grid-cols-2">
       <div>
         {words.tone === 'danger' ? (
-          <Caution kind="water" word="Resin is lost">
+          <Caution kind="water" word={card('resinLost')}>
             {words.summary}
           </Caution>
         ) : (
@@ -45,24 +47,22 @@ export function BackwashPart({ site, evaluation }: { site: CardSite; evaluation:
       {drawn.ok ? (
         <div className="min-w-0 print:hidden">
           <ChoiceGroup
-            label="Drawn in"
+            label={card('drawnIn')}
             inline
             name="season"
             value={season}
             choices={[
-              { value: 'winter', label: 'winter' },
-              { value: 'summer', label: 'summer' },
+              { value: 'winter', label: card('winter') },
+              { value: 'summer', label: card('summer') },
             ]}
             onChange={(value) => setSeason(value === 'summer' ? 'summer' : 'winter')}
           />
           <BedDrawing
             drawing={{ ...drawn.value, warnings: [] }}
-            title={`Bed in ${season} backwash${input.backwashGpm === null ? ', at the flow advised' : ''}`}
+            title={card(input.backwashGpm === null ? `bed/${season}Advised` : `bed/${season}`)}
             height={520}
           />
-          {input.backwashGpm === null ? (
-            <p className="text-small text-soft">Drawn at the flow advised, as the flow control fitted is not known.</p>
-          ) : null}
+          {input.backwashGpm === null ? <p className="text-small text-soft">{card('drawnAdvised')}</p> : null}
         </div>
       ) : null}
     </div>

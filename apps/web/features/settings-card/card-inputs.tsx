@@ -5,6 +5,7 @@ import { seasonTemperatures } from '@almanac/softener/site/site-water'
 import { Button } from '@almanac/ui/button'
 import { Select } from '@almanac/ui/select'
 import { formatTemperatureF } from '@almanac/units/format'
+import { useWords } from '@almanac/words/use-words'
 import { useSession } from '@/client/providers'
 import type { CardChanges } from './card-address.ts'
 import { type CardSite, waterFactWords } from './site-of-record.ts'
@@ -15,76 +16,82 @@ type Props = { record: SoftenerSettings; site: CardSite; changes: CardChanges; c
 /** What the card is worked out from, as recorded, to be changed for this page alone. */
 export function CardInputs({ record, site, changes, change }: Props) {
   const { me } = useSession()
+  const card = useWords('card')
+  const unitWord = useWords('unitWord')
   const metric = me.company.unitSystem === 'metric'
   const { input, sources } = site
   const temperature = { kind: 'waterTemperature', unit: metric ? 'C' : 'F', unitWords: metric ? '°C' : '°F' } as const
   const season = seasonTemperatures(input.coldestF, input.warmestF, input.usualF)
   const taken = (source: string | undefined, f: number) =>
-    source ?? `${formatTemperatureF(f, me.company)} taken${sources.usualF ? `, from ${sources.usualF}` : ''}`
+    source ??
+    (sources.usualF
+      ? card('takenFrom', { amount: formatTemperatureF(f, me.company), source: sources.usualF })
+      : card('taken', { amount: formatTemperatureF(f, me.company) }))
   return (
     <details className="mb-6 border-y border-line py-3 print:hidden" open>
-      <summary className="font-semibold">What it’s based on</summary>
-      <p className="mt-1 max-w-[75ch] text-small text-soft">
-        From the record. What you change here counts on this page and its address only; nothing is saved.
-      </p>
+      <summary className="font-semibold">{card('basedOn')}</summary>
+      <p className="mt-1 max-w-[75ch] text-small text-soft">{card('basedOnLead')}</p>
       <div className="mt-3 grid items-end gap-x-8 gap-y-4 sm:grid-cols-2 lg:grid-cols-4">
         <ValueField
-          label="People"
+          label={card('people')}
           kind="people"
           unit="people"
-          hint={record.peopleServed === null ? 'not on record' : `${record.peopleServed} on record`}
+          unitWords={unitWord('people')}
+          hint={record.peopleServed === null ? card('notOnRecord') : card('peopleOnRecord', { people: String(record.peopleServed) })}
           value={input.people}
           onValue={(people) => change({ people })}
         />
         <ValueField
-          label="Hardness, raw"
+          label={card('rawHardness')}
           kind="hardness"
           unit={metric ? 'mg/L' : 'gpg'}
-          hint={sources.hardnessGpg ?? waterFactWords(record.water.hardnessGpg, record, me.company) ?? 'not on record'}
+          hint={
+            sources.hardnessGpg ?? waterFactWords(record.water.hardnessGpg, record, { display: me.company, card }) ?? card('notOnRecord')
+          }
           value={input.hardnessGpg}
           onValue={(hardnessGpg) => change({ hardnessGpg })}
         />
         <ValueField
-          label="Coldest water"
+          label={card('coldest')}
           {...temperature}
           hint={taken(sources.coldestF, season.coldestF)}
           value={input.coldestF}
           onValue={(coldestF) => change({ coldestF })}
         />
         <ValueField
-          label="Warmest water"
+          label={card('warmest')}
           {...temperature}
           hint={taken(sources.warmestF, season.warmestF)}
           value={input.warmestF}
           onValue={(warmestF) => change({ warmestF })}
         />
         <Select
-          label="Salt"
+          label={card('salt')}
           value={changes.salt}
           choices={[
-            { value: 'NaCl', label: 'Sodium chloride' },
-            { value: 'KCl', label: 'Potassium chloride' },
+            { value: 'NaCl', label: card('NaCl') },
+            { value: 'KCl', label: card('KCl') },
           ]}
           onChange={(event) => change({ salt: event.target.value === 'KCl' ? 'KCl' : 'NaCl', doseLbFt3: null })}
         />
         <Select
-          label="Valve"
+          label={card('valve')}
           value={input.control ?? ''}
-          none={input.control === null ? 'not on record' : undefined}
+          none={input.control === null ? card('notOnRecord') : undefined}
           choices={[
-            { value: 'meter', label: 'By meter' },
-            { value: 'timer', label: 'By timer' },
+            { value: 'meter', label: card('byMeter') },
+            { value: 'timer', label: card('byTimer') },
           ]}
           onChange={(event) =>
             change({ control: event.target.value === 'timer' ? 'timer' : event.target.value === 'meter' ? 'meter' : null })
           }
         />
         <Select
-          label="Expansion by"
+          label={card('expansionBy')}
           value={changes.model}
           choices={[
-            { value: 'richardson-zaki', label: 'Richardson and Zaki' },
-            { value: 'wen-yu', label: 'Wen and Yu, more cautious' },
+            { value: 'richardson-zaki', label: card('model/richardson-zaki') },
+            { value: 'wen-yu', label: card('model/wen-yu') },
           ]}
           onChange={(event) => change({ model: event.target.value === 'richardson-zaki' ? 'richardson-zaki' : 'wen-yu' })}
         />
@@ -95,16 +102,17 @@ export function CardInputs({ record, site, changes, change }: Props) {
 }
 
 function Fixtures({ counts, people, change }: { counts: FixtureCounts | null; people: number | null; change: Props['change'] }) {
+  const card = useWords('card')
   const shown = counts ?? usualFixtures(people)
   const put = (id: FixtureId, count: number | null) => change({ fixtures: { ...shown, [id]: count ?? 0 } })
   return (
     <details className="mt-4">
-      <summary className="w-fit">What uses water: {counts ? 'counted' : 'as usual for this many people'}</summary>
+      <summary className="w-fit">{card(counts ? 'fixturesCounted' : 'fixturesUsual')}</summary>
       <div className="mt-3 grid items-end gap-x-8 gap-y-4 sm:grid-cols-2 lg:grid-cols-4">
-        {FIXTURES.map(({ id, label, wsfu }) => (
+        {FIXTURES.map(({ id, wsfu }) => (
           <ValueField
             key={id}
-            label={label}
+            label={card(`fixture/${id}`)}
             kind="fixtures"
             unit=""
             unitWords={`× ${wsfu}`}
@@ -115,7 +123,7 @@ function Fixtures({ counts, people, change }: { counts: FixtureCounts | null; pe
       </div>
       {counts ? (
         <div className="mt-3">
-          <Button onClick={() => change({ fixtures: null })}>Back to the usual home</Button>
+          <Button onClick={() => change({ fixtures: null })}>{card('backToUsual')}</Button>
         </div>
       ) : null}
     </details>

@@ -9,6 +9,7 @@ import type { CardChanges } from './card-address.ts'
 import { CardLines } from './card-lines.tsx'
 import { DosePart } from './dose-part.tsx'
 import type { CardSite } from './site-of-record.ts'
+import { useCardSpeaking } from './use-card-speaking.ts'
 
 type Props = {
   site: CardSite
@@ -19,38 +20,40 @@ type Props = {
 
 /** The card itself: what to set, the steps, what follows; then what other doses would cost. */
 export function CardPart({ site, evaluation, changes, change }: Props) {
-  const { me, figures } = useSession()
-  const { input, sources, valve } = site
-  const card = settingsCard(evaluation, input, figures, { display: me.company, sources, valveLabel: valve?.label ?? null })
+  const { figures } = useSession()
+  const speaking = useCardSpeaking()
+  const say = speaking.card
+  const { input, sources } = site
+  const card = settingsCard(evaluation, input, figures, { ...speaking, sources })
   if ('reason' in card)
     return (
-      <Section title="The card">
-        <Notice kind="mind">{card.reason} Backwash and flow below don’t depend on it.</Notice>
+      <Section title={say('theCard')}>
+        <Notice kind="mind">{say('restStands', { reason: card.reason })}</Notice>
       </Section>
     )
   const { setting } = evaluation
   return (
     <>
-      <Section title={card.control === 'timer' ? 'Set at the timer' : 'Enter at the valve'}>
+      <Section title={say(card.control === 'timer' ? 'setAtTimer' : 'enterAtValve')}>
         {card.warnings.map((warning) => (
           <Notice key={warning} kind="mind">
             {warning}
           </Notice>
         ))}
         {card.cautions.map((caution) => (
-          <Caution key={caution} kind="water" word={input.salt === 'KCl' ? 'Potassium' : 'Sodium'}>
+          <Caution key={caution} kind="water" word={say(input.salt === 'KCl' ? 'potassium' : 'sodium')}>
             {caution}
           </Caution>
         ))}
         <div className="grid gap-x-12 gap-y-6 lg:grid-cols-2">
           <CardLines lines={card.enter} strong />
           <div>
-            <h3 className="mb-1 font-semibold">The regeneration, step by step</h3>
+            <h3 className="mb-1 font-semibold">{say('stepByStep')}</h3>
             <CardLines lines={card.steps} />
           </div>
         </div>
       </Section>
-      <Section title="What follows from it">
+      <Section title={say('whatFollows')}>
         <div className="grid gap-x-12 gap-y-6 lg:grid-cols-2">
           <CardLines lines={card.follows} />
           {'reason' in setting ? null : (

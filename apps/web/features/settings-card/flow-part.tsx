@@ -5,25 +5,25 @@ import type { SiteEvaluation } from '@almanac/softener/site/evaluate-site'
 import { Notice } from '@almanac/ui/notice'
 import { Select } from '@almanac/ui/select'
 import { formatFlowGpm } from '@almanac/units/format'
-import { useSession } from '@/client/providers'
 import type { CardChanges } from './card-address.ts'
 import { CardLines } from './card-lines.tsx'
 import type { CardSite } from './site-of-record.ts'
+import { useCardSpeaking } from './use-card-speaking.ts'
 
 type Props = { site: CardSite; evaluation: SiteEvaluation; curve: DemandCurveId; change: (change: Partial<CardChanges>) => void }
 
 /** What the house may draw at once against what the softener carries and what its bed lets pass. */
 export function FlowPart({ site, evaluation, curve, change }: Props) {
-  const { me } = useSession()
-  const display = me.company
-  const words = flowWords(evaluation, site.input, { display, sources: site.sources })
+  const speaking = useCardSpeaking()
+  const { card, display } = speaking
+  const words = flowWords(evaluation, site.input, { ...speaking, sources: site.sources })
   const { flow } = evaluation
   if ('reason' in words || 'reason' in flow) return <Notice kind="mind">{'reason' in words ? words.reason : ''}</Notice>
   const bars = [
-    { name: 'Home at its peak', gpm: flow.demandGpm, className: 'fill-ink' },
-    { name: 'Softener carries', gpm: flow.carriesGpm, className: 'fill-water' },
-    { name: '15 psi lost, clean bed', gpm: flow.at15Psi.clean, className: 'fill-bead' },
-    { name: '15 psi lost, aged bed', gpm: flow.at15Psi.aged, className: 'fill-bead' },
+    { name: card('homeAtPeak'), gpm: flow.demandGpm, className: 'fill-ink' },
+    { name: card('carries'), gpm: flow.carriesGpm, className: 'fill-water' },
+    { name: card('lostClean'), gpm: flow.at15Psi.clean, className: 'fill-bead' },
+    { name: card('lostAged'), gpm: flow.at15Psi.aged, className: 'fill-bead' },
   ]
   const most = Math.max(...bars.map((bar) => bar.gpm))
   return (
@@ -33,7 +33,7 @@ export function FlowPart({ site, evaluation, curve, change }: Props) {
         <CardLines lines={words.lines} />
       </div>
       <div className="print:hidden">
-        <ul className="mb-6 grid gap-3" aria-label="Flows compared">
+        <ul className="mb-6 grid gap-3" aria-label={card('flowsCompared')}>
           {bars.map((bar) => (
             <li key={bar.name}>
               <span className="flex justify-between gap-4">
@@ -46,10 +46,10 @@ export function FlowPart({ site, evaluation, curve, change }: Props) {
           ))}
         </ul>
         <Select
-          label="Peak demand by"
-          hint="Codes differ for small homes; choose the one that applies here."
+          label={card('peakBy')}
+          hint={card('peakByHint')}
           value={curve}
-          choices={Object.values(DEMAND_CURVES).map(({ id, label }) => ({ value: id, label }))}
+          choices={Object.values(DEMAND_CURVES).map(({ id }) => ({ value: id, label: card(`curve/${id}`) }))}
           onChange={(event) => change({ curve: event.target.value === 'nspc' ? 'nspc' : 'ipc' })}
         />
       </div>

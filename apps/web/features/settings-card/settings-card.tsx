@@ -9,6 +9,7 @@ import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
 import { formatDay } from '@almanac/units/format-day'
+import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
@@ -22,15 +23,17 @@ import { CardInputs } from './card-inputs.tsx'
 import { CardPart } from './card-part.tsx'
 import { FlowPart } from './flow-part.tsx'
 import { siteOfRecord } from './site-of-record.ts'
+import { useCardSpeaking } from './use-card-speaking.ts'
 
 /** How a softener should be set: the card for its valve, what other doses cost, its backwash by season and the flow it carries. */
 export function SettingsCard({ softenerId }: { softenerId: string }) {
   const { api } = useSession()
   const query = useQuery(api.softeners.settings.queryOptions({ input: { softenerId } }))
+  const words = useWords('card')
   const [changes, change] = useCardChanges()
   if (query.error)
     return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
-  if (!query.data) return <Skeleton lines={14} label="Loading the softener" />
+  if (!query.data) return <Skeleton lines={14} label={words('loading')} />
   return <Card record={query.data} changes={changes} change={change} />
 }
 
@@ -42,19 +45,21 @@ function Card({ record, changes, change }: Props) {
   const { me, figures } = useSession()
   const today = useToday()
   const display = me.company
-  const site = siteOfRecord(record, changes, firm, today)
+  const speaking = useCardSpeaking()
+  const { card } = speaking
+  const site = siteOfRecord(record, changes, { ...firm, card }, today)
   const { input, tank } = site
-  const evaluation = evaluateSite(input, figures, firm)
+  const evaluation = evaluateSite(input, figures, speaking)
   const several = record.tanks.length > 1
   return (
     <>
       <PageHead
-        title={`Settings for ${record.label}`}
+        title={card('title', { softener: record.label })}
         lead={[record.site.label, record.site.town, tank ? texts.tank(tank) : null].filter(Boolean).join(', ')}
         above={
           <span className="flex flex-wrap gap-x-2 print:hidden">
             <TextLink href="/sites" link={Link}>
-              Sites
+              {card('sites')}
             </TextLink>
             <span aria-hidden="true">/</span>
             <TextLink href={`/sites/${record.site.id}`} link={Link}>
@@ -62,7 +67,7 @@ function Card({ record, changes, change }: Props) {
             </TextLink>
           </span>
         }
-        actions={<PrintButton kind="ink">Print the card</PrintButton>}
+        actions={<PrintButton kind="ink">{card('print')}</PrintButton>}
       />
       <p className="hidden print:block">
         {me.company.name}, {formatDay(today, display)}
@@ -73,15 +78,15 @@ function Card({ record, changes, change }: Props) {
       ) : (
         <>
           <CardPart site={site} evaluation={evaluation} changes={changes} change={change} />
-          <Section title="Backwash, winter and summer">
+          <Section title={card('backwashTitle')}>
             <BackwashPart site={site} evaluation={evaluation} />
           </Section>
-          <Section title="What flow it carries">
+          <Section title={card('flowTitle')}>
             <FlowPart site={site} evaluation={evaluation} curve={changes.curve} change={change} />
           </Section>
           {several ? (
             <p className="mt-6 text-small text-soft">
-              Calculated for tank {tank?.position}; the other is assumed the same. {tank?.bed ? null : 'No bed is recorded in it.'}
+              {card(tank?.bed ? 'otherTank' : 'noBedInTank', { position: String(tank?.position ?? 1) })}
             </p>
           ) : null}
         </>

@@ -2,28 +2,37 @@ import type { SettingsTank, SoftenerSettings, WaterFact } from '@almanac/contrac
 import type { FirmFigures, ValveCard } from '@almanac/softener/firm/firm-figures'
 import { valveForTank } from '@almanac/softener/firm/valve-for-tank'
 import { fixtureUnits } from '@almanac/softener/flow/fixture-units'
+import { sourceWords } from '@almanac/softener/kit/source-words'
+import { valveLabel } from '@almanac/softener/kit/valve-texts'
 import { type KitFacts, type RebedFirm, siteBedOf } from '@almanac/softener/rebed/rebed-of-record'
-import type { SiteSources } from '@almanac/softener/setting/card-types'
+import type { CardSpeaking, SiteSources } from '@almanac/softener/setting/card-types'
 import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
 import { yearsSince } from '@almanac/units/calendar/calendar-day'
-import { type DayDisplay, formatDay } from '@almanac/units/format-day'
+import { formatDay } from '@almanac/units/format-day'
 import { cToF } from '@almanac/units/temperature'
 import type { CardChanges } from './card-address.ts'
 
 export type CardSite = { input: SiteInput; sources: SiteSources; tank: SettingsTank | null; valve: ValveCard | null }
 
-const HERE = 'entered on this page'
+/** How a value's source is said. */
+type Said = Pick<CardSpeaking, 'display' | 'card'>
 
 /** What the calculation takes: the record of the softener with what was changed on the page, and where each value is from. */
-export function siteOfRecord(record: SoftenerSettings, changes: CardChanges, firm: RebedFirm, today: string): CardSite {
-  const { figures, display } = firm
+export function siteOfRecord(
+  record: SoftenerSettings,
+  changes: CardChanges,
+  firm: RebedFirm & Pick<CardSpeaking, 'card'>,
+  today: string,
+): CardSite {
+  const { figures, card } = firm
+  const here = card('here')
   const tank =
     record.tanks.find((one) => one.bed && one.diameterIn !== null) ?? record.tanks.find((one) => one.bed) ?? record.tanks[0] ?? null
   const bed = tank?.bed ?? null
   const { water } = record
   const control = changes.control ?? (tank?.valve && tank.valve.control !== 'unknown' ? tank.valve.control : null)
   const valve = valveCard(tank, control, figures)
-  const season = temperatures(record, changes, display)
+  const season = temperatures(record, changes, firm)
   const input: SiteInput = {
     ...UNKNOWN_SITE,
     ...siteBedOf(factsOf(tank), firm),
@@ -44,21 +53,21 @@ export function siteOfRecord(record: SoftenerSettings, changes: CardChanges, fir
     salt: changes.salt,
     wantedLbFt3: changes.doseLbFt3,
   }
-  const recorded = (value: unknown) => (value == null ? undefined : 'on record')
+  const recorded = (value: unknown) => (value == null ? undefined : card('onRecord'))
   const sources: SiteSources = {
     diameterIn: recorded(input.diameterIn),
     resinFt3: recorded(input.resinFt3),
     gravelLb: recorded(input.gravelLb),
     resinKind: recorded(input.resinKind),
-    bedAgeYears: input.bedAgeYears === null ? undefined : `${Math.round(input.bedAgeYears)} years, by the record`,
-    hardnessGpg: changes.hardnessGpg === null ? waterFactWords(water.hardnessGpg, record, display) : HERE,
-    ironMgL: waterFactWords(water.ironMgL, record, display),
-    manganeseMgL: waterFactWords(water.manganeseMgL, record, display),
-    dissolvedSolidsMgL: waterFactWords(water.dissolvedSolidsMgL, record, display),
+    bedAgeYears: input.bedAgeYears === null ? undefined : card('yearsByRecord', { years: String(Math.round(input.bedAgeYears)) }),
+    hardnessGpg: changes.hardnessGpg === null ? waterFactWords(water.hardnessGpg, record, firm) : here,
+    ironMgL: waterFactWords(water.ironMgL, record, firm),
+    manganeseMgL: waterFactWords(water.manganeseMgL, record, firm),
+    dissolvedSolidsMgL: waterFactWords(water.dissolvedSolidsMgL, record, firm),
     ...season.sources,
-    fixtureUnits: changes.fixtures ? HERE : undefined,
+    fixtureUnits: changes.fixtures ? here : undefined,
     backwashGpm: recorded(input.backwashGpm),
-    refillGpm: valve ? `${valve.label} (${valve.source})` : undefined,
+    refillGpm: valve ? `${valveLabel(valve.label, firm.words)} (${sourceWords(valve.source, firm.words)})` : undefined,
   }
   return { input, sources, tank, valve }
 }
@@ -77,10 +86,10 @@ function valveCard(tank: SettingsTank | null, control: 'meter' | 'timer' | null,
 }
 
 /** Two different temperatures on record are the coldest and the warmest; one alone is the usual one. */
-function temperatures({ water, supplyName }: SoftenerSettings, changes: CardChanges, display: DayDisplay) {
+function temperatures({ water, supplyName }: SoftenerSettings, changes: CardChanges, said: Said) {
   const { coldestC, warmestC } = water
   const both = coldestC !== null && warmestC !== null && coldestC.value < warmestC.value
-  const words = (fact: WaterFact | null) => waterFactWords(fact, { supplyName }, display)
+  const words = (fact: WaterFact | null) => waterFactWords(fact, { supplyName }, said)
   const recorded = (fact: WaterFact | null) => (fact === null ? null : cToF(fact.value))
   return {
     values: {
@@ -89,8 +98,8 @@ function temperatures({ water, supplyName }: SoftenerSettings, changes: CardChan
       usualF: both ? null : recorded(coldestC),
     },
     sources: {
-      coldestF: changes.coldestF !== null ? HERE : both ? words(coldestC) : undefined,
-      warmestF: changes.warmestF !== null ? HERE : both ? words(warmestC) : undefined,
+      coldestF: changes.coldestF !== null ? said.card('here') : both ? words(coldestC) : undefined,
+      warmestF: changes.warmestF !== null ? said.card('here') : both ? words(warmestC) : undefined,
       usualF: both ? undefined : words(coldestC),
     },
   }
@@ -100,9 +109,9 @@ function temperatures({ water, supplyName }: SoftenerSettings, changes: CardChan
 export function waterFactWords(
   fact: WaterFact | null,
   record: Pick<SoftenerSettings, 'supplyName'>,
-  display: DayDisplay,
+  { display, card }: Said,
 ): string | undefined {
   if (!fact) return undefined
-  if (fact.from === 'supply') return record.supplyName ?? 'the supply'
-  return fact.day ? `test of ${formatDay(fact.day, display)}` : 'a test'
+  if (fact.from === 'supply') return record.supplyName ?? card('theSupply')
+  return fact.day ? card('testOf', { day: formatDay(fact.day, display) }) : card('aTest')
 }

@@ -6,6 +6,7 @@ import { invitationMail } from '@almanac/messages/ways-in-mail'
 import { colleagueToInvite } from '@almanac/operations/crews/colleague-sign-in'
 import { config } from '@almanac/runtime/config'
 import { AppError } from '@almanac/runtime/errors'
+import { wordsIn } from '@almanac/words/words-in'
 import { can } from '../procedure.ts'
 import { joinPath, newPasswordPath } from '../public-paths.ts'
 
@@ -28,7 +29,9 @@ export const people = {
     const path = joinPath(token)
     const until = { expiresAt: expiresAt.toISOString() }
     if (!byMail || !given.email) return { path, sentTo: null, mailFailed: false, ...until }
-    const mail = invitationMail({ ...given, by: who.person.name, company: who.company.name, url: `${config().PUBLIC_URL}${path}` })
+    const url = `${config().PUBLIC_URL}${path}`
+    const words = wordsIn(who.company.locale, 'wayInMail')
+    const mail = invitationMail(words, { ...given, by: who.person.name, company: who.company.name, url })
     const sent = await acceptedMail({ to: given.email, ...mail }, log)
     return sent ? { path: null, sentTo: given.email, mailFailed: false, ...until } : { path, sentTo: null, mailFailed: true, ...until }
   }),

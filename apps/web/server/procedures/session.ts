@@ -12,6 +12,7 @@ import { acceptedMail, mailWorks } from '@almanac/messages/send-mail'
 import { newEmailMail } from '@almanac/messages/ways-in-mail'
 import { config } from '@almanac/runtime/config'
 import { AppError } from '@almanac/runtime/errors'
+import { wordsIn } from '@almanac/words/words-in'
 import { anyMember } from '../procedure.ts'
 import { newEmailPath } from '../public-paths.ts'
 
@@ -40,7 +41,10 @@ export const session = {
   changeEmail: anyMember().session.changeEmail.handler(async ({ context: { who, log }, input }) => {
     const link = await askNewEmail(who, input, mailWorks())
     if (!link) return { sentTo: null }
-    const mail = newEmailMail({ name: who.person.name, url: `${config().PUBLIC_URL}${newEmailPath(link.token)}` })
+    const mail = newEmailMail(wordsIn(who.company.locale, 'wayInMail'), {
+      name: who.person.name,
+      url: `${config().PUBLIC_URL}${newEmailPath(link.token)}`,
+    })
     if (await acceptedMail({ to: input.email, ...mail }, log)) return { sentTo: input.email }
     throw new AppError('unavailable', 'The mail server did not take the message, so nothing was changed. Try again in a few minutes.')
   }),

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { Today } from '@/features/today/today'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: "Today's work" }
+export const generateMetadata = menuTitle('/today')
 
 export default function TodayPage() {
   return <Today />

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { Archive } from '@/features/archive/archive'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Archive' }
+export const generateMetadata = menuTitle('/archive')
 
 export default function ArchivePage() {
   return <Archive />

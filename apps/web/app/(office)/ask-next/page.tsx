@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { AskNext } from '@/features/ask-next/ask-next'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Ask at the next call' }
+export const generateMetadata = menuTitle('/ask-next')
 
 export default function AskNextPage() {
   return <AskNext />

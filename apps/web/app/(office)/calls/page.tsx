@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { Calls } from '@/features/calls/calls'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Calls' }
+export const generateMetadata = menuTitle('/calls')
 
 export default function CallsPage() {
   return <Calls />

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { Changes } from '@/features/changes/changes'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Changes' }
+export const generateMetadata = menuTitle('/changes')
 
 type Query = { site?: string | string[] }
 

@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { ComingDue } from '@/features/coming-due/coming-due'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Coming due' }
+export const generateMetadata = menuTitle('/coming-due')
 
 export default function ComingDuePage() {
   return (

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { Crews } from '@/features/crews/crews'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'People and vehicles' }
+export const generateMetadata = menuTitle('/crews')
 
 export default function CrewsPage() {
   return <Crews />

@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { DaySheets } from '@/features/day-sheets/day-sheets'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Day sheets' }
+export const generateMetadata = menuTitle('/day-sheets')
 
 export default function DaySheetsPage() {
   return (

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { Exports } from '@/features/exports/exports'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Export' }
+export const generateMetadata = menuTitle('/exports')
 
 export default function ExportsPage() {
   return <Exports />

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { Firm } from '@/features/firm/firm'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Company settings' }
+export const generateMetadata = menuTitle('/firm')
 
 export default function FirmPage() {
   return <Firm />

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { FromTablets } from '@/features/from-tablets/from-tablets'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'From the tablets' }
+export const generateMetadata = menuTitle('/from-tablets')
 
 export default function FromTabletsPage() {
   return <FromTablets />

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { Imports } from '@/features/imports/imports'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Import' }
+export const generateMetadata = menuTitle('/imports')
 
 export default function ImportsPage() {
   return <Imports />

@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { Jobs } from '@/features/jobs/jobs'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Jobs' }
+export const generateMetadata = menuTitle('/jobs')
 
 export default function JobsPage() {
   return (

@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { WhenToAct } from '@/features/policy/when-to-act'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Best age to rebed' }
+export const generateMetadata = menuTitle('/policy')
 
 export default function PolicyPage() {
   return (

@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { Reminders } from '@/features/reminders/reminders'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Reminders' }
+export const generateMetadata = menuTitle('/reminders')
 
 export default function RemindersPage() {
   return (

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { Sessions } from '@/features/sessions/sessions'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Your account' }
+export const generateMetadata = menuTitle('/sessions')
 
 export default function SessionsPage() {
   return <Sessions />

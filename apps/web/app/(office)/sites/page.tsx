@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { Sites } from '@/features/sites/sites'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Sites' }
+export const generateMetadata = menuTitle('/sites')
 
 export default function SitesPage() {
   return (

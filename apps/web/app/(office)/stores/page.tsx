@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { Stores } from '@/features/stores/stores'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Stores' }
+export const generateMetadata = menuTitle('/stores')
 
 export default function StoresPage() {
   return <Stores />

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { TrackRecordPage } from '@/features/track-record/track-record'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Track record' }
+export const generateMetadata = menuTitle('/track-record')
 
 export default function Page() {
   return <TrackRecordPage />

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { Supplies } from '@/features/water/supplies'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Water' }
+export const generateMetadata = menuTitle('/water')
 
 export default function WaterPage() {
   return <Supplies />

@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { Week } from '@/features/week/week'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Week' }
+export const generateMetadata = menuTitle('/week')
 
 export default function WeekPage() {
   return (

@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { WhatsWrong } from '@/features/whats-wrong/whats-wrong'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'What is wrong?' }
+export const generateMetadata = menuTitle('/whats-wrong')
 
 export default function WhatsWrongPage() {
   return (

@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { WhichTank } from '@/features/which-tank/which-tank'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Which tank is it?' }
+export const generateMetadata = menuTitle('/which-tank')
 
 export default function WhichTankPage() {
   return (

@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
 import { Visit } from '@/features/visit/visit'
+import { ownTitle } from '@/server/page-title'
 import { recordId } from '@/server/record-page'
 
-export const metadata: Metadata = { title: 'Visit' }
+export const generateMetadata = ownTitle('visit')
 
 export default async function VisitPage({ params }: { params: Promise<{ id: string }> }) {
   return <Visit visitId={await recordId('visit', (await params).id)} />

@@ -1,8 +1,8 @@
-import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { Plan } from '@/features/plan/plan'
+import { ownTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Plan' }
+export const generateMetadata = ownTitle('plan')
 
 export default function PlanPage() {
   return (

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { NewJobForm } from '@/features/job/propose-job'
+import { ownTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Add a job' }
+export const generateMetadata = ownTitle('newJob')
 
 export default async function NewJobPage({
   searchParams,

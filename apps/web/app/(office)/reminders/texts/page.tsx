@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { ReminderTexts } from '@/features/reminder-texts/reminder-texts'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Reminder texts' }
+export const generateMetadata = menuTitle('/reminders/texts')
 
 export default function ReminderTextsPage() {
   return <ReminderTexts />

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { NewSiteForm } from '@/features/sites/add-site'
+import { menuTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Add a site' }
+export const generateMetadata = menuTitle('/sites/new')
 
 export default function NewSitePage() {
   return <NewSiteForm />

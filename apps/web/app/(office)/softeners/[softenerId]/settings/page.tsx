@@ -1,9 +1,9 @@
-import type { Metadata } from 'next'
 import { Suspense } from 'react'
 import { SettingsCard } from '@/features/settings-card/settings-card'
+import { ownTitle } from '@/server/page-title'
 import { recordId } from '@/server/record-page'
 
-export const metadata: Metadata = { title: 'Settings card' }
+export const generateMetadata = ownTitle('card')
 
 export default async function SettingsPage({ params }: { params: Promise<{ softenerId: string }> }) {
   const softenerId = await recordId('softener', (await params).softenerId)

@@ -1,7 +1,7 @@
-import type { Metadata } from 'next'
 import { RecordTest } from '@/features/water/record-test'
+import { ownTitle } from '@/server/page-title'
 
-export const metadata: Metadata = { title: 'Record a water test' }
+export const generateMetadata = ownTitle('newTest')
 
 export default async function NewTestPage({ searchParams }: { searchParams: Promise<{ site?: string }> }) {
   const { site } = await searchParams
