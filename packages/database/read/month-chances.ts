@@ -1,6 +1,7 @@
 import type { DueGrouping } from '@almanac/records/forecast-run'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
+import { Prisma } from '../generated/client.ts'
 import { FORECAST_IN_SERVICE, IN_SERVICE } from './in-service.ts'
 
 const CHUNK = 2_000
@@ -17,8 +18,23 @@ export type BedMonths = {
   chances: Uint16Array
 }
 
+/** Towns by how most of their sites spell them: "LOWMOOR" and "lowmoor " are Lowmoor. Case and blanks about it are all that may differ. */
+const townsOf = (
+  companyId: string,
+) => Prisma.sql`select t.town as written, m.town from (select distinct town from site where company_id = ${companyId}::uuid and town is not null) t join
+  (select lower(btrim(town)) as folded, mode() within group (order by btrim(town)) as town from site
+    where company_id = ${companyId}::uuid and town is not null group by 1) m
+  on m.folded = lower(btrim(t.town))`
+
+/** How each town that a site names is spelt by most. */
+async function readTowns(tx: Tx, companyId: string): Promise<Map<string, string>> {
+  const rows = await tx.$queryRaw<{ written: string; town: string }[]>(townsOf(companyId))
+  return new Map(rows.map((row) => [row.written, row.town]))
+}
+
 /** Every bed's stored month chances, page by page in id order, so that a large company does not stand in memory at once. */
 export async function* readMonthChances(tx: Tx, companyId: string): AsyncGenerator<BedMonths> {
+  const towns = await readTowns(tx, companyId)
   let after: string | undefined
   for (;;) {
     const rows = await tx.bedForecast.findMany({
@@ -36,7 +52,7 @@ export async function* readMonthChances(tx: Tx, companyId: string): AsyncGenerat
       const bytes = Uint8Array.from(monthChances)
       yield {
         ...rest,
-        town: site.town,
+        town: site.town && (towns.get(site.town) ?? null),
         resinKind: bed.resinKind,
         asOfDay: dayOf(asOfDay),
         chanceAlreadyFailed: chanceAlreadyFailed ?? 0,
@@ -51,8 +67,9 @@ export async function* readMonthChances(tx: Tx, companyId: string): AsyncGenerat
 /** Beds of each supply, town and kind of resin among the forecasts, so that small ones can be counted together. */
 export async function readGroupSizes(tx: Tx, companyId: string) {
   return tx.$queryRaw<{ by: DueGrouping; key: string; beds: number }[]>`
-    with b as (select f.water_supply_id::text as supply, s.town as area, b.resin_kind as resin from bed_forecast f
-      join site s on s.company_id = f.company_id and s.id = f.site_id join bed b on b.company_id = f.company_id and b.id = f.bed_id
+    with towns as (${townsOf(companyId)}),
+    b as (select f.water_supply_id::text as supply, t.town as area, b.resin_kind as resin from bed_forecast f
+      join site s on s.company_id = f.company_id and s.id = f.site_id left join towns t on t.written = s.town join bed b on b.company_id = f.company_id and b.id = f.bed_id
       where f.company_id = ${companyId}::uuid and ${FORECAST_IN_SERVICE})
     select 'supply' as by, supply as key, count(*)::int as beds from b where supply is not null group by supply
     union all select 'area', area, count(*)::int from b where area is not null group by area

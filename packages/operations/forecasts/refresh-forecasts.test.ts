@@ -176,6 +176,26 @@ describe('the month picture', () => {
     expect(whole.groups).toEqual([])
   })
 
+  test('knows a town however it is spelt, by the spelling of the most', async () => {
+    // Twenty beds make a group of its own: twelve houses in Weirham, six in WEIRHAM, three in "weirham ".
+    for (const [town, houses] of [
+      ['Weirham', 12],
+      ['WEIRHAM', 6],
+      ['weirham ', 3],
+    ] as const)
+      for (let house = 0; house < houses; house++) {
+        const { siteId } = await makeBed(firm, `${town} ${house}`)
+        await inCompany(firm, (tx) => tx.site.updateMany({ where: { id: siteId }, data: { town } }))
+      }
+    await all()
+    await sumMonths({ companyId: firm.companyId })
+    const { groups } = await readDueMonths(firm, { by: 'area' }, 'UTC')
+    expect(groups.map((group) => [group.key, group.beds])).toEqual([
+      ['Weirham', 21],
+      [null, 2],
+    ])
+  })
+
   test('of a firm without beds is empty, not wrong', async () => {
     await inCompany(firm, (tx) => tx.bedForecast.deleteMany({ where: { companyId: firm.companyId } }))
     await sumMonths({ companyId: firm.companyId })
