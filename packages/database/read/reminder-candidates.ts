@@ -1,5 +1,6 @@
 import type { Tx } from '../client.ts'
 import { dateOf, dayOf } from '../days.ts'
+import { DROPPED_FOR_LEFT } from '../sql/settle-reminders.ts'
 import { IN_SERVICE } from './in-service.ts'
 
 /** A bed whose window has come within reach and for which nothing was ever raised, with the people one could tell. */
@@ -20,7 +21,10 @@ export type ReminderCandidate = {
   }[]
 }
 
-/** Candidates up to `lastEarlyDay`, a limited number at a time. Beds with a reminder of this notice, in whatever state, are left out. */
+/**
+ * Candidates up to `lastEarlyDay`, a limited number at a time. Beds with a reminder of this notice, in whatever state, are left out; but for one that was dropped because whom it
+ * was for has left.
+ */
 export async function readReminderCandidates(
   tx: Tx,
   companyId: string,
@@ -33,7 +37,7 @@ export async function readReminderCandidates(
     where: {
       companyId,
       due10Day: { lte: dateOf(lastEarlyDay) },
-      bed: { reminders: { none: { notice } }, ...IN_SERVICE },
+      bed: { reminders: { none: { notice, NOT: { state: 'dropped', stateReason: DROPPED_FOR_LEFT } } }, ...IN_SERVICE },
       ...(afterBedId ? { bedId: { gt: afterBedId } } : {}),
     },
     select: {

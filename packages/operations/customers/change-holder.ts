@@ -25,6 +25,11 @@ export async function changeHolder(
     const site = await tx.site.findFirst({ where: { companyId, id: siteId, archivedAt: null }, select: { id: true } })
     if (!site) throw notFound('site')
     const { today } = await companyFacts(tx, companyId)
+    // Whoever holds it with an open end is the customer now: one who is still to come would be called and reminded at once.
+    if (fromDay > today)
+      throw new AppError('invalid', 'A new customer can’t begin in the future. Nothing was changed; transfer the site on that day.', {
+        field: 'fromDay',
+      })
     const left = await endTenure(tx, companyId, input, command.at)
     const customerId = await takeHolder(tx, command, input.holder, today)
     if (customerId === left) throw new AppError('conflict', 'This is already the site’s customer. Nothing was changed; choose another one.')

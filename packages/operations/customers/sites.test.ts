@@ -139,6 +139,7 @@ describe('a sold house', () => {
 
   test('is refused before the present holder began, and to who holds it already', async () => {
     await expect(changeHolder(mine, sold({ fromDay: '2015-01-01' }))).rejects.toMatchObject({ code: 'invalid' })
+    await expect(changeHolder(mine, sold({ fromDay: '2026-12-03' }))).rejects.toThrow(/on that day/)
     const same = { kind: 'known' as const, customerId: mine.customerId }
     await expect(changeHolder(mine, sold({ holder: same }))).rejects.toMatchObject({ code: 'conflict' })
     expect((await readSitePage(mine, mine.siteId)).tenures).toHaveLength(1)

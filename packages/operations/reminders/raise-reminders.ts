@@ -4,7 +4,7 @@ import { inCompany } from '@almanac/database/in-company'
 import { settingsIn } from '@almanac/database/read/firm-settings'
 import { type ReminderCandidate, readReminderCandidates } from '@almanac/database/read/reminder-candidates'
 import { commandTools } from '@almanac/database/run-command'
-import { settleReminders } from '@almanac/database/sql/settle-reminders'
+import { DROPPED_FOR_LEFT, settleReminders } from '@almanac/database/sql/settle-reminders'
 import type { JobState } from '@almanac/records/job-state'
 import { openJobStates } from '@almanac/records/job-state'
 import { now } from '@almanac/runtime/clock'
@@ -52,6 +52,25 @@ async function raiseAgain(tx: Tx, companyId: string, today: string): Promise<num
   return data.length === 0 ? 0 : (await tx.reminder.createMany({ data, skipDuplicates: true })).count
 }
 
+type Raised = { bedId: string; notice: string; contactId: string; channel: string; dueEarliest: Date | null; dueLatest: Date | null }
+
+/** What was for somebody who left before it was sent goes to whoever is there now: a bed has one row a notice. */
+async function readdress(tx: Tx, companyId: string, raised: readonly Raised[]): Promise<number> {
+  const left = await tx.reminder.findMany({
+    where: { companyId, bedId: { in: raised.map((one) => one.bedId) }, state: 'dropped', stateReason: DROPPED_FOR_LEFT },
+    select: { id: true, bedId: true, notice: true },
+  })
+  let count = 0
+  for (const { id, bedId, notice } of left) {
+    const now = raised.find((one) => one.bedId === bedId && one.notice === notice)
+    if (!now) continue
+    const { contactId, channel, dueEarliest, dueLatest } = now
+    const to = { contactId, channel, dueEarliest, dueLatest, state: 'waiting', stateReason: null, version: { increment: 1 } }
+    count += (await tx.reminder.updateMany({ where: { companyId, id, state: 'dropped' }, data: to })).count
+  }
+  return count
+}
+
 /**
  * Looks at a company's beds once: drops reminders that are no longer wanted, moves the others with their windows, and raises new ones for windows
  * that have come within the lead time. One bed and one notice have one row for ever, so running it twice, or every night, makes no second one.
@@ -73,6 +92,7 @@ export async function raiseReminders({ companyId }: TaskPayloads['raise-reminder
         return [{ companyId, id: newId(), bedId, siteId, ...to, ...window, state: 'waiting', createdAt: now() }]
       })
       if (data.length > 0) changed += (await tx.reminder.createMany({ data, skipDuplicates: true })).count
+      changed += await readdress(tx, companyId, data)
       return candidates
     })
     after = found.at(-1)?.bedId ?? null

@@ -8,6 +8,7 @@ import type pg from 'pg'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { NOW } from '../../../tests/support/records.ts'
 import { type FirmRecords, inspector, makeFirmRecords } from '../../../tests/support/two-firms.ts'
+import { changeHolder } from '../customers/change-holder.ts'
 import { setConsent } from '../customers/set-consent.ts'
 import { callOffJob } from '../jobs/call-off-job.ts'
 import { proposeJob } from '../jobs/propose-job.ts'
@@ -107,6 +108,23 @@ describe('a reminder', () => {
     await proposeJob(firm, { ...id(), siteId: firm.siteId, bedId: firm.bedId, kind: 'rebed' })
     await raise()
     expect(await reminders()).toEqual([])
+  })
+
+  test('stops with the house that is sold, and is for whoever takes it, once they agree', async () => {
+    await raise()
+    const [before] = await reminders()
+    await inCompany(firm, (tx) => tx.contact.updateMany({ where: { companyId: firm.companyId }, data: { siteId: null } }))
+    const holder = { kind: 'new' as const, name: 'Jørgen Ashby', phone: '', email: 'jorgen@example.com', consents: [] }
+    await changeHolder(firm, { ...id(), siteId: firm.siteId, tenureVersion: 1, fromDay: '2026-12-01', holder })
+    await raise()
+    expect(await reminders()).toMatchObject([
+      { id: before?.id, state: 'dropped', stateReason: 'the contact no longer belongs to this site' },
+    ])
+    const { id: contactId } = await inCompany(firm, (tx) => tx.contact.findFirstOrThrow({ where: { email: holder.email } }))
+    const yes = { channel: 'email' as const, granted: true, source: 'call' as const, sinceDay: '2026-12-01', version: null }
+    await setConsent(firm, { ...id(), contactId, ...yes })
+    await raise()
+    expect(await reminders()).toMatchObject([{ id: before?.id, contactId, channel: 'email', state: 'waiting', stateReason: null }])
   })
 
   test('goes with the bed that ends, and does not come back', async () => {

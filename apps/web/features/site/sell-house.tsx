@@ -32,7 +32,7 @@ export function SellHouse({ siteId, tenure, onClose }: { siteId: string; tenure:
       error={change.error}
       saveLabel={tenure ? 'Transfer site' : 'Save'}
     >
-      <DayInput label="New customer from" required {...from.field} />
+      <DayInput label="New customer from" required max={from.today} {...from.field} />
       <HolderFields form={holder} />
     </FormDialog>
   )
