@@ -40,6 +40,7 @@ const config: NextConfig = {
     '@prisma/adapter-pg',
     '@react-pdf/renderer',
     'nodemailer',
+    'date-holidays',
     ...PASSWORD_LISTS,
   ],
 }

@@ -34,6 +34,10 @@ export const SheetVisit = z.object({
   arriveFrom: Instant.nullable(),
   arriveUntil: Instant.nullable(),
   outcome: z.enum(visitOutcomes).nullable(),
+  /** When its crew began, when it was closed out, and until when it is said to last; null where nobody said. */
+  startedAt: Instant.nullable(),
+  closedAt: Instant.nullable(),
+  runningUntil: Instant.nullable(),
   startsAt: Instant,
   endsAt: Instant,
   siteId: Id,
@@ -67,6 +71,8 @@ export const DaySheet = z.object({
   /** The home the crew starts from and comes back to; null for the yard. */
   home: z.object({ latitude: z.number(), longitude: z.number() }).nullable(),
   visits: z.array(SheetVisit),
+  /** Breaks where they lie beside visits and drives; `fits` is false where nothing leaves room for one. */
+  breaks: z.array(z.object({ startsAt: Instant, endsAt: Instant, fits: z.boolean() })),
   /** One before each visit, from the yard or the visit before, and one back to the yard; none without visits. */
   drives: z.array(SheetDrive),
 })
@@ -123,6 +129,8 @@ export const daySheets = {
       z.object({
         day: Day,
         sheets: z.array(DaySheet),
+        /** The public holiday that the firm keeps on this day. */
+        holiday: z.string().nullable(),
         yard: z.object({ latitude: z.number(), longitude: z.number() }).nullable(),
         /** How the firm's own drives compare with the usual ones. */
         /** What drives were worked out with; null: usual speeds. */

@@ -3,7 +3,7 @@ import { valveControls } from '@almanac/records/valve-control'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { DrivesLearned, DrivesTaken, TakeDrivesInput } from './drive-pace.ts'
-import { command, Id, Instant, page, pageOf, SeenVersion, Version } from './shared.ts'
+import { command, Day, Id, Instant, page, pageOf, SeenVersion, Version } from './shared.ts'
 
 const number = z.number().min(-1e9).max(1e9)
 const Range = z.strictObject({ min: number.optional(), usual: number, max: number.optional() })
@@ -97,6 +97,16 @@ export const SettingsValues = z.object({
   riskLimit: z.number().min(0.01).max(1),
   /** The firm learns together with others that chose to, by the figures of its fits. */
   poolFits: z.boolean(),
+  /** Lunch of whoever has no breaks of their own, begun between the two; 0 minutes: none. */
+  lunchMinutes: z.number().int().min(0).max(120),
+  lunchFrom: Clock,
+  lunchUntil: Clock,
+  /** Minutes at the end of a day that plans and places leave free. */
+  inHandMinutes: z.number().int().min(0).max(240),
+  /** A country, or a region of one, whose public holidays are kept, as "US" or "DE-BY"; null: none. */
+  holidayArea: z.string().max(20).nullable(),
+  /** Those of its holidays on which the firm works, by name. */
+  holidaysWorked: z.array(z.string().max(120)).max(60),
   /** Where crews start and end their days, degrees north and east. */
   yardLatitude: z.number().min(-90).max(90).nullable(),
   yardLongitude: z.number().min(-180).max(180).nullable(),
@@ -136,6 +146,12 @@ export const ChangeSettingsInput = command({
   telephone: SettingsValues.shape.telephone.optional(),
   name: SettingsValues.shape.name.optional(),
   paper: SettingsValues.shape.paper.optional(),
+  lunchMinutes: SettingsValues.shape.lunchMinutes.optional(),
+  lunchFrom: Clock.optional(),
+  lunchUntil: Clock.optional(),
+  inHandMinutes: SettingsValues.shape.inHandMinutes.optional(),
+  holidayArea: SettingsValues.shape.holidayArea.optional(),
+  holidaysWorked: SettingsValues.shape.holidaysWorked.optional(),
   note: z.string().trim().max(300).nullable(),
 })
 export type ChangeSettingsInput = z.infer<typeof ChangeSettingsInput>
@@ -159,6 +175,16 @@ export const firm = {
   drives: oc.route({ method: 'GET', path: '/firm/drives' }).output(DrivesLearned),
   takeDrives: oc.route({ method: 'POST', path: '/firm/drives' }).input(TakeDrivesInput).output(DrivesTaken),
   settings: oc.route({ method: 'GET', path: '/firm/settings' }).output(Settings),
+  /** Whose public holidays can be kept, and those of one area from today on, for a year. */
+  holidays: oc
+    .route({ method: 'GET', path: '/firm/holidays' })
+    .input(z.object({ area: z.string().max(20).optional() }))
+    .output(
+      z.object({
+        areas: z.array(z.object({ value: z.string(), label: z.string() })),
+        holidays: z.array(z.object({ day: Day, name: z.string() })),
+      }),
+    ),
   changeSettings: oc
     .route({ method: 'POST', path: '/firm/settings' })
     .input(ChangeSettingsInput)

@@ -206,6 +206,9 @@ export const CallOffVisit = command({
 export type CallOffVisit = z.infer<typeof CallOffVisit>
 export const MissVisit = command({ visitId: Id, version: Version })
 export type MissVisit = z.infer<typeof MissVisit>
+/** Until when a visit of today lasts, as the crew says; null takes it back. */
+export const SayUntil = command({ visitId: Id, version: Version, until: ClockTime.nullable() })
+export type SayUntil = z.infer<typeof SayUntil>
 export const HoldJob = command({
   jobId: Id,
   version: Version,
@@ -256,6 +259,10 @@ export const jobs = {
     .route({ method: 'POST', path: '/jobs/miss-visit' })
     .input(MissVisit)
     .output(z.object({ visitId: Id, version: Version, jobId: Id, jobVersion: Version, state: z.enum(jobStates) })),
+  sayUntil: oc
+    .route({ method: 'POST', path: '/jobs/say-until' })
+    .input(SayUntil)
+    .output(z.object({ visitId: Id, version: Version })),
   change: oc.route({ method: 'POST', path: '/jobs/change' }).input(ChangeJob).output(JobMoved),
   hold: oc.route({ method: 'POST', path: '/jobs/hold' }).input(HoldJob).output(JobMoved),
   callOff: oc.route({ method: 'POST', path: '/jobs/call-off' }).input(HoldJob).output(JobMoved),

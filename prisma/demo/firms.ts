@@ -30,6 +30,8 @@ export type FirmPlan = {
   rebedsPerMonth: number
   /** Where the crews start, degrees north and east. */
   yard: { latitude: number; longitude: number }
+  /** Minutes of lunch and of time in hand, and whose public holidays are kept. */
+  day: { lunchMinutes: number; inHandMinutes: number; holidayArea: string }
   phone: (n: number) => string
   postcode: (n: number) => string
   supplies: SupplyPlan[]
@@ -55,6 +57,7 @@ export function larkmoor(anchorDay: string): FirmPlan {
     wellShare: 0.15,
     rebedsPerMonth: 11,
     yard: { latitude: 41.72, longitude: -88.44 },
+    day: { lunchMinutes: 30, inHandMinutes: 30, holidayArea: 'US' },
     crews: [
       { name: 'Ines & Tomas', people: ['Ines Calder', 'Tomas Reyes'], vehicle: { name: 'van 1', volumeFt3: 14, weightLb: 1400 } },
       { name: 'Ruth & Callum', people: ['Ruth Abney', 'Callum Frith'], vehicle: { name: 'van 2', volumeFt3: 12, weightLb: 1200 } },
@@ -151,6 +154,7 @@ export function brackwater(): FirmPlan {
     wellShare: 0.3,
     rebedsPerMonth: 2,
     yard: { latitude: 52.37, longitude: -1.57 },
+    day: { lunchMinutes: 0, inHandMinutes: 0, holidayArea: 'IE' },
     crews: [{ name: 'Orla & Finn', people: ['Orla Deane', 'Finn Mackey'], vehicle: { name: 'van', volumeFt3: 10, weightLb: 1000 } }],
     phone: (n) => `+353 1 555 ${String(1000 + ((n * 53) % 9000))}`,
     postcode: (n) => `B${String(10 + (n % 20))} X${String(10 + ((n * 7) % 90))}`,

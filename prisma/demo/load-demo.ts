@@ -37,8 +37,17 @@ async function openCompanies(
         ],
       )
       await db.query(
-        'insert into company_settings (company_id, id, rebeds_per_month, yard_latitude, yard_longitude) values ($1, $2, $3, $4, $5)',
-        [id, newId(), plan.rebedsPerMonth, plan.yard.latitude, plan.yard.longitude],
+        'insert into company_settings (company_id, id, rebeds_per_month, yard_latitude, yard_longitude, lunch_minutes, in_hand_minutes, holiday_area) values ($1, $2, $3, $4, $5, $6, $7, $8)',
+        [
+          id,
+          newId(),
+          plan.rebedsPerMonth,
+          plan.yard.latitude,
+          plan.yard.longitude,
+          plan.day.lunchMinutes,
+          plan.day.inHandMinutes,
+          plan.day.holidayArea,
+        ],
       )
       for (const { personId, role } of members)
         await db.query('insert into membership (id, person_id, company_id, role) values ($1, $2, $3, $4)', [newId(), personId, id, role])

@@ -15,7 +15,9 @@ async function anyway(page: Page, verb: string): Promise<void> {
   if (await asked.isVisible()) await asked.click()
 }
 
-test('a dispatcher looks for Thursday morning, books any other day and time by hand, and changes the job', async ({ page }) => {
+test('a dispatcher looks for Thursday morning, books any other day and time by hand, moves it to another day, and changes the job', async ({
+  page,
+}) => {
   await signIn(page, 'dispatcher')
   await openJob(page, 'annual-visit')
   const places = page.getByRole('list').filter({ has: page.getByRole('button', { name: /^Book / }) })
@@ -47,6 +49,24 @@ test('a dispatcher looks for Thursday morning, books any other day and time by h
   await expect(page.getByRole('dialog')).toContainText('The visit would last from 6:00')
   await page.getByRole('button', { name: 'Save anyway' }).click()
   await expect(page.getByText('one person, 1 h 30 min on site')).toBeVisible()
+
+  // To another day from its sheet.
+  await page.getByRole('link', { name: /6:00\sPM$/ }).click()
+  await expect(page.locator('[data-open]')).toBeVisible()
+  const line = page
+    .getByRole('listitem')
+    .filter({ hasText: /6:00\sPM/ })
+    .filter({ has: page.getByRole('button', { name: /^Move / }) })
+  await line.getByRole('button', { name: /^Move / }).click()
+  const days = await page.getByRole('dialog').getByLabel('Day').inputValue()
+  const later = new Date(Date.parse(days) + 7 * 86_400_000).toISOString().slice(0, 10)
+  await page.getByRole('dialog').getByLabel('Day').fill(later)
+  await expect(page.getByRole('dialog').getByLabel('On the sheet of').getByRole('option').first()).toBeAttached()
+  await page.getByRole('dialog').getByLabel('Begins at').fill('12:30')
+  await page.getByRole('dialog').getByRole('button', { name: 'Move' }).click()
+  await anyway(page, 'Move')
+  await expect(page.getByText('is moved.')).toBeVisible()
+  await expect(page.getByRole('listitem').filter({ hasText: /6:00\sPM/ })).toHaveCount(0)
 })
 
 test('from the week a waiting job finds its places and is booked and promised in one step', async ({ page }) => {

@@ -99,6 +99,7 @@ const firm: Record<string, Sample> = {
   drives: { roles: 'o' },
   takeDrives: { roles: 'o', input: () => ({ version: 0, pace }), other: { version: 1 } },
   settings: { roles: 'o' },
+  holidays: { roles: 'o', input: () => ({ area: 'US' }) },
   changeSettings: { roles: 'o', input: () => ({ ...settings, version, note: null }), other: { rebedsPerMonth: 13 } },
   history: { roles: 'o', input: () => page },
 }
@@ -131,6 +132,7 @@ const jobs: Record<string, Sample> = {
   },
   callOffVisit: { roles: 'od', input: (r) => ({ visitId: r.visitId, version }) },
   missVisit: { roles: 'od', input: (r) => ({ visitId: r.lateVisitId, version }) },
+  sayUntil: { roles: 'od', input: (r) => ({ visitId: r.visitId, version, until: '16:30' }), other: { until: '16:45' } },
   change: {
     roles: 'od',
     input: (r) => ({

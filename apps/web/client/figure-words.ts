@@ -5,7 +5,7 @@ import { CUBIC_FOOT_BAGS, LITRE_BAGS } from '@almanac/softener/kit/bag-plan'
 import type { AmountDisplay, Display } from '@almanac/units/display'
 import { gpmFt2ToMH, gpmToLMin } from '@almanac/units/flow'
 import { formatFlowGpm, formatHardnessGpg, formatLengthIn, formatTankSize, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
-import { formatClockTime } from '@almanac/units/format-clock'
+import { formatClockTime, formatDuration } from '@almanac/units/format-clock'
 import { formatPercent, type NumberDisplay, showNumber } from '@almanac/units/format-number'
 import { GRAMS_PER_LB, MG_PER_GRAIN } from '@almanac/units/mass'
 import { formatMoney } from '@almanac/units/money'
@@ -66,6 +66,12 @@ const FIXED: Record<string, string> = {
   overtimeMinorPerHour: 'An hour of overtime costs',
   riskLimit: 'Highest risk for a bed',
   poolFits: 'Learn together with other companies',
+  lunchMinutes: 'Lunch',
+  lunchFrom: 'Lunch starts from',
+  lunchUntil: 'Lunch starts until',
+  inHandMinutes: 'Time in hand at a day’s end',
+  holidayArea: 'Public holidays of',
+  holidaysWorked: 'Public holidays you work on',
   yardLatitude: 'Yard, latitude',
   yardLongitude: 'Yard, longitude',
   name: 'Company name',
@@ -147,6 +153,12 @@ const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = 
   sendFrom: (value, display) => formatClockTime(value as string, display),
   sendUntil: (value, display) => formatClockTime(value as string, display),
   poolFits: (value) => (value ? 'on' : 'off'),
+  lunchMinutes: (value, display) => (value === 0 ? 'none' : formatDuration(value as number, display)),
+  lunchFrom: (value, display) => formatClockTime(value as string, display),
+  lunchUntil: (value, display) => formatClockTime(value as string, display),
+  inHandMinutes: (value, display) => (value === 0 ? 'none' : formatDuration(value as number, display)),
+  holidayArea: String,
+  holidaysWorked: (value) => (value as string[]).join(', ') || 'none',
   locale: (value) => localeWords(value as string),
   name: String,
   telephone: String,

@@ -1,4 +1,4 @@
-import type { JobKind } from '@almanac/records/job-kind'
+import { type JobKind, jobKindWords } from '@almanac/records/job-kind'
 import { type DayDisplay, formatDay, formatDays } from '@almanac/units/format-day'
 import { formatPercent, type NumberDisplay } from '@almanac/units/format-number'
 
@@ -35,3 +35,6 @@ export function weekRiskWords(kind: JobKind, chance3Months: number | null, displ
   const risk = weekRisk(kind, chance3Months, display)
   return risk ? `each week of waiting: ${risk} more risk` : null
 }
+
+/** "Rebed · Copper Street 12". */
+export const jobName = ({ kind, siteLabel }: { kind: JobKind; siteLabel: string }) => `${jobKindWords[kind]} · ${siteLabel}`

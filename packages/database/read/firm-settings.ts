@@ -22,6 +22,12 @@ const USUAL_SETTINGS: Omit<Settings, 'locale' | 'telephone' | 'name' | 'paper'> 
   poolFits: false,
   yardLatitude: null,
   yardLongitude: null,
+  lunchMinutes: 0,
+  lunchFrom: '11:30',
+  lunchUntil: '13:00',
+  inHandMinutes: 0,
+  holidayArea: null,
+  holidaysWorked: [],
 }
 
 const clockTime = (minute: number) => `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`
@@ -49,6 +55,10 @@ export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
     poolFits,
     yardLatitude,
     yardLongitude,
+    lunchMinutes,
+    inHandMinutes,
+    holidayArea,
+    holidaysWorked,
   } = row
   return {
     ...{
@@ -65,10 +75,16 @@ export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
       poolFits,
       yardLatitude,
       yardLongitude,
+      lunchMinutes,
+      inHandMinutes,
+      holidayArea,
+      holidaysWorked,
       ...written,
     },
     dayStart: clockTime(row.dayStartMinute),
     dayEnd: clockTime(row.dayEndMinute),
+    lunchFrom: clockTime(row.lunchFromMinute),
+    lunchUntil: clockTime(row.lunchUntilMinute),
     sendFrom: clockTime(row.sendFromMinute),
     sendUntil: clockTime(row.sendUntilMinute),
   }

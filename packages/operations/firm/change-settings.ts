@@ -13,6 +13,7 @@ import { type ClockDisplay, formatClockTime } from '@almanac/units/format-clock'
 import { minorPer } from '@almanac/units/money'
 import { checkAmounts } from '../shared/check-amounts.ts'
 import { companyFacts } from '../shared/company-facts.ts'
+import { isHolidayArea } from '../shared/public-holidays.ts'
 
 /** Refuses a cost that is new and cannot be, or is unusual without a reason. */
 function checkCosts(sent: Record<string, unknown>, before: Record<string, unknown>, currency: string, note: string | null): void {
@@ -39,7 +40,7 @@ function sendingHours({ sendFrom, sendUntil }: { sendFrom: string; sendUntil: st
 export async function changeSettings(scope: Scope & { personId: string }, input: ChangeSettingsInput): Promise<{ version: number }> {
   const { commandId: _, version, note: typed, ...sent } = input
   const note = typed || null
-  const { dayStart, dayEnd, sendFrom, sendUntil, locale, telephone, name, paper, ...plain } = sent
+  const { dayStart, dayEnd, lunchFrom, lunchUntil, sendFrom, sendUntil, locale, telephone, name, paper, ...plain } = sent
   if (locale !== undefined && !isLocale(locale))
     throw new AppError(
       'invalid',
@@ -52,6 +53,8 @@ export async function changeSettings(scope: Scope & { personId: string }, input:
       const [begins, ends] = [formatClockTime(dayStart, company), formatClockTime(dayEnd, company)]
       throw new AppError('invalid', `The day cannot end at ${ends} when it begins at ${begins}. Nothing was saved; swap the times.`)
     }
+    if (sent.holidayArea && !isHolidayArea(sent.holidayArea))
+      throw new AppError('invalid', 'We don’t know the public holidays of that place. Nothing was saved; choose one from the list.')
     // A firm without a row works by the usual ones; both of two who change them at once then find the same row.
     await tx.companySettings.createMany({ data: [{ companyId, id: newId() }], skipDuplicates: true })
     const before = await settingsIn(tx, companyId)
@@ -59,12 +62,16 @@ export async function changeSettings(scope: Scope & { personId: string }, input:
       { ...before, ...(sendFrom && { sendFrom }), ...(sendUntil && { sendUntil }) },
       await companyFacts(tx, companyId),
     )
+    const lunch = { from: lunchFrom ?? before.lunchFrom, until: lunchUntil ?? before.lunchUntil }
+    if (lunch.until < lunch.from)
+      throw new AppError('invalid', 'Lunch can’t start between those times: the second comes first. Nothing was saved; swap the times.')
     const { count } = await tx.companySettings.updateMany({
       where: { companyId, version: Math.max(1, version) },
       data: {
         ...plain,
         ...{ dayStartMinute: minuteOfClock(dayStart), dayEndMinute: minuteOfClock(dayEnd), version: { increment: 1 } },
         ...{ sendFromMinute: hours.from, sendUntilMinute: hours.until },
+        ...{ lunchFromMinute: minuteOfClock(lunch.from), lunchUntilMinute: minuteOfClock(lunch.until) },
       },
     })
     await expectChanged(count, 'setting', version, sent, () => settingsIn(tx, companyId))
@@ -74,7 +81,8 @@ export async function changeSettings(scope: Scope & { personId: string }, input:
     const row = await tx.companySettings.findUniqueOrThrow({ where: { companyId }, select: { id: true, version: true } })
     for (const [field, to] of Object.entries(sent)) {
       const from = before[field as keyof typeof sent]
-      if (to !== undefined && from !== to) await command.audit('changed', 'company-settings', row.id, { field, from, to, note })
+      if (to !== undefined && JSON.stringify(from) !== JSON.stringify(to))
+        await command.audit('changed', 'company-settings', row.id, { field, from, to, note })
     }
     await command.announce('company-settings', row.id, row.version)
     // What other firms' fits say comes in, or goes out again, at once.

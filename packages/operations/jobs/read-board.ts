@@ -57,6 +57,7 @@ function sheetOf(row: Row, crew: CrewOnDay, timeZone: string, at: Date): Omit<Sh
     date: row.day,
     people: crew.people.length,
     shift: { from, to },
+    ...(crew.inHandMinutes > 0 ? { inHandMinutes: crew.inHandMinutes } : {}),
     latestEnd: to + MOST_OVERTIME,
     breaks: crew.breaks.filter((one) => one.to > from && one.from + one.minutes <= to),
     startPlace: last ? last.siteId : place,

@@ -15,9 +15,12 @@ import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { placeOfSite } from '../shared/place-of-site.ts'
 import { wallMinute } from './board-times.ts'
-import { crewOnDay, readCrewBook, sheetWarnings } from './crew-on-day.ts'
+import { type CrewOnDay, crewOnDay, readCrewBook, sheetWarnings } from './crew-on-day.ts'
 import { neededBy, valveNameOf } from './job-skills.ts'
+import { breaksOfSheet } from './offer-of-sheet.ts'
 import { type AskedLeg, type Drive, openTravelDesk, pointOf, workOutDrives } from './travel-desk.ts'
+
+const MINUTE_MS = 60_000
 
 const rounded = ({ basis, minutes, miles }: Drive): DaySheet['drives'][number] => ({
   basis,
@@ -63,6 +66,21 @@ function shutAt(visit: { startsAt: string; endsAt: string }, hours: SiteHours, d
   return words ? [words] : []
 }
 
+type Timed = { day: string; startsAt: string; endsAt: string; visits: readonly { startsAt: string; endsAt: string }[] }
+
+/** A sheet's breaks, beside its visits and the drives that come before each of them and after the last. */
+function breaksBeside(sheet: Timed, crew: CrewOnDay, drives: readonly Drive[], timeZone: string): DaySheet['breaks'] {
+  const visits = sheet.visits.map((visit) => ({ startMs: Date.parse(visit.startsAt), endMs: Date.parse(visit.endsAt) }))
+  const driven = drives.map(({ minutes }, n) => {
+    const lasts = (minutes ?? 0) * MINUTE_MS
+    const [before, next] = [visits[n - 1]?.endMs ?? 0, visits[n]?.startMs]
+    return next === undefined ? { startMs: before, endMs: before + lasts } : { startMs: next - lasts, endMs: next }
+  })
+  return breaksOfSheet(sheet, crew, timeZone, [...visits, ...driven]).map(({ startMs, endMs, fits }) => ({
+    ...{ startsAt: new Date(startMs).toISOString(), endsAt: new Date(endMs).toISOString(), fits },
+  }))
+}
+
 /** The day sheets with their drives: from the yard to the first visit, between visits, and back. */
 export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) {
   const read = await readDaySheets(scope, day)
@@ -79,7 +97,8 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
     ),
   }))
   const sheets = read.sheets.map((sheet) => {
-    const { people, home } = crewOnDay(book, sheet)
+    const crew = crewOnDay(book, sheet)
+    const { people, home } = crew
     const warnings = sheetWarnings(book, sheet, display)
     const visits = sheet.visits.map(({ coordinates, valveCardIds, siteHours, ...visit }) => ({
       ...visit,
@@ -93,7 +112,7 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
             ]
           : [],
     }))
-    return { ...sheet, visits, warnings, home: home && { latitude: home.latitude, longitude: home.longitude } }
+    return { ...sheet, crew, visits, warnings, home: home && { latitude: home.latitude, longitude: home.longitude } }
   })
   const legs = sheets.map(({ visits, startsAt, home }): AskedLeg[] => {
     const start = home ? pointOf(home) : desk.yard
@@ -106,7 +125,9 @@ export async function sheetsOfDay(scope: Pick<Scope, 'companyId'>, day: string) 
   const withDrives = sheets.map((sheet, n) => {
     const own = drives.slice(from, from + (legs[n]?.length ?? 0))
     from += own.length
-    return { ...sheet, drives: own.map(rounded) }
+    const { crew, ...shown } = sheet
+    return { ...shown, drives: own.map(rounded), breaks: breaksBeside(shown, crew, own, timeZone) }
   })
-  return { ...read, sheets: withDrives, yard: desk.yard && { latitude: desk.yard.lat, longitude: desk.yard.lon }, pace: desk.pace }
+  const holiday = book.holidays.get(day) ?? null
+  return { ...read, sheets: withDrives, holiday, yard: desk.yard && { latitude: desk.yard.lat, longitude: desk.yard.lon }, pace: desk.pace }
 }

@@ -22,7 +22,12 @@ async function change(tx: Tx, command: Command, { visit, job }: Locked, event: '
   const state: VisitState = event === 'start' ? 'under-way' : 'booked'
   const changed = await tx.visit.update({
     where: { companyId_id: { companyId: command.companyId, id: visit.id } },
-    data: { state, version: { increment: 1 } },
+    data: {
+      state,
+      startedAt: event === 'start' ? command.at : null,
+      runningUntil: event === 'start' ? visit.runningUntil : null,
+      version: { increment: 1 },
+    },
   })
   await command.audit(event === 'start' ? 'started' : 'start taken back', 'visit', visit.id, { jobId: job.id })
   await command.announce('visit', visit.id, changed.version)

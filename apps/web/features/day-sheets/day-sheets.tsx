@@ -2,6 +2,7 @@
 import { Button } from '@almanac/ui/button'
 import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
+import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
@@ -18,10 +19,12 @@ import { TabletsNote } from '@/client/tablets-note'
 import { useAskedDay } from '@/client/use-asked-day'
 import { ChangeCrew } from './change-crew.tsx'
 import { CopyDay } from './copy-day.tsx'
+import { DayNow } from './day-now.tsx'
 import { NewSheet } from './new-sheet.tsx'
 import { NoSheets } from './no-sheets.tsx'
 import { SheetList } from './sheet-list.tsx'
 import { StartPlanPart } from './start-plan.tsx'
+import { useNow } from './use-expected.ts'
 
 /** The day sheets of one day: one lies open, the others folded to a line each. Day and open sheet stand in the address. */
 export function DaySheets() {
@@ -39,6 +42,7 @@ export function DaySheets() {
   // Without a choice in the address the first sheet lies open.
   const open = openId === 'none' ? null : (all.find((sheet) => sheet.id === openId) ?? all[0] ?? null)
   const needPlace = sheets.data?.needPlace ?? 0
+  const nowMs = useNow()
   return (
     <>
       <PageHead
@@ -73,11 +77,16 @@ export function DaySheets() {
       <TabletsNote />
       {sheets.error ? <Problem happened={readFailure(sheets.error).message} onRetry={() => void sheets.refetch()} /> : null}
       {sheets.isPending ? <Skeleton lines={6} label="Loading the day sheets" /> : null}
+      {sheets.data?.holiday ? (
+        <Notice kind="mind">Public holiday: {sheets.data.holiday}. Plans and best places leave this day out.</Notice>
+      ) : null}
       {sheets.data && all.length === 0 ? <NoSheets day={day} copyFrom={sheets.data.copyFrom} onNew={() => setForm('new')} /> : null}
       {sheets.data && all.length > 0 ? (
         <>
+          {nowMs !== null && day === today ? <DayNow sheets={all} nowMs={nowMs} /> : null}
           <SheetList
             key={day}
+            nowMs={day === today ? nowMs : null}
             sheets={all}
             openId={open?.id ?? null}
             travel={sheets.data}

@@ -9,14 +9,16 @@ import { loadWords } from './sheet-load.ts'
 import { sheetTrouble } from './sheet-trouble.ts'
 import type { Drag } from './use-drag.ts'
 
-/** One crew's day in a line: who, what is booked and free, what the vehicle carries, where they end. Pressed, it opens. */
-export function FoldedSheet({ sheet, drop, onOpen }: { sheet: DaySheet; drop: ReturnType<Drag['target']>; onOpen: () => void }) {
+type FoldedSheetProps = { sheet: DaySheet; nowMs: number | null; drop: ReturnType<Drag['target']>; onOpen: () => void }
+
+/** One crew's day in a line: who, what is booked and free, what the vehicle carries, where they end, what is wrong. Pressed, it opens. */
+export function FoldedSheet({ sheet, nowMs, drop, onOpen }: FoldedSheetProps) {
   const { me } = useSession()
   const display = me.company
   const { booked, free } = sheetMinutes(sheet)
   const load = loadWords(sheet, useRebedFirm())
   const last = sheet.visits.at(-1)
-  const trouble = sheetTrouble(sheet, display)
+  const trouble = sheetTrouble(sheet, display, nowMs)
   return (
     <button
       type="button"

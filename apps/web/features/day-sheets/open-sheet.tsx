@@ -14,6 +14,7 @@ import { PlaceByHand } from '@/client/place-by-hand'
 import { useSession } from '@/client/providers'
 import type { BookingActions } from '@/client/use-booking'
 import { useToday } from '@/client/use-today'
+import { BreakLine } from './break-line.tsx'
 import { DisruptionForm } from './crew-disruption.tsx'
 import { DriveLine } from './drive-line.tsx'
 import { FitLine, FreeLine } from './free-line.tsx'
@@ -23,6 +24,7 @@ import { SheetHead } from './sheet-head.tsx'
 import { sheetLines } from './sheet-lines.ts'
 import { SheetMap } from './sheet-map.tsx'
 import type { Drag } from './use-drag.ts'
+import { expectedOf } from './use-expected.ts'
 import { VisitLine } from './visit-line.tsx'
 
 export type Travel = { yard: { latitude: number; longitude: number } | null; pace: DrivePace | null }
@@ -30,6 +32,7 @@ export type OpenSheetProps = {
   sheet: DaySheet
   others: readonly DaySheet[]
   travel: Travel
+  nowMs: number | null
   desk: BookingActions
   drag: Drag
   onFold: () => void
@@ -37,7 +40,7 @@ export type OpenSheetProps = {
 }
 
 /** The open sheet: its head, then down the clock its visits, what is free, and the jobs that would fit there. */
-export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange }: OpenSheetProps) {
+export function OpenSheet({ sheet, others, travel, nowMs, desk, drag, onFold, onChange }: OpenSheetProps) {
   const display = useDisplay()
   const { api, me } = useSession()
   const today = useToday()
@@ -48,6 +51,7 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
   const fits = useQuery(api.daySheets.fits.queryOptions({ input: { crewDayId: sheet.id }, enabled: !over }))
   const lines = sheetLines(sheet, over ? [] : (fits.data?.fits ?? []))
   const label = (one: SheetVisit | SheetFit) => `${jobKindWords[one.kind]} · ${one.siteLabel}`
+  const expected = nowMs === null ? null : expectedOf(sheet, nowMs)
   const stood = (visit: SheetVisit) => ({ crewDayId: sheet.id, at: clockIn(timeZone, visit.startsAt) })
   const place = (fit: SheetFit) => desk.book({ jobId: fit.jobId, jobVersion: fit.jobVersion, crewDayId: sheet.id, at: fit.at }, label(fit))
   const callOff = (visit: SheetVisit) => desk.callOff({ visitId: visit.id, version: visit.version }, label(visit), stood(visit))
@@ -65,6 +69,7 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
               key={line.key}
               visit={line.visit}
               outside={line.outside}
+              expected={expected?.get(line.visit.id) ?? null}
               busy={desk.busy}
               drag={line.visit.state === 'booked' ? drag.source({ kind: 'visit', visit: line.visit, sheet }) : {}}
               onMove={() => setMoving(line.visit)}
@@ -72,6 +77,8 @@ export function OpenSheet({ sheet, others, travel, desk, drag, onFold, onChange 
             />
           ) : line.kind === 'drive' ? (
             <DriveLine key={line.key} line={line} />
+          ) : line.kind === 'break' ? (
+            <BreakLine key={line.key} line={line} />
           ) : (
             <FreeStretch key={line.key} line={line} sheet={sheet} drag={drag} busy={desk.busy} onPlace={place} />
           ),

@@ -1,10 +1,11 @@
 import type { DaySheet, SheetDrive, SheetFit, SheetVisit } from '@almanac/contract/day-sheets'
 import { freeGaps } from '@almanac/service-rules/day-sheets/free-gaps'
 
-/** One line of the open sheet, down the clock: a visit, the drive to it, or a free stretch with the jobs that would fit into it. */
+/** One line of the open sheet, down the clock: a visit, the drive to it, a break, or a free stretch with the jobs that would fit into it. */
 export type SheetLine =
   | { kind: 'visit'; key: string; at: number; visit: SheetVisit; outside: boolean }
   | { kind: 'drive'; key: string; at: number; drive: SheetDrive; to: string; what: 'out' | 'between' | 'home'; short: number }
+  | { kind: 'break'; key: string; at: number; endsAt: number; fits: boolean }
   | { kind: 'free'; key: string; at: number; endsAt: number; minutes: number; fits: SheetFit[] }
 
 const stretch = (one: { startsAt: string; endsAt: string }) => ({ startMs: Date.parse(one.startsAt), endMs: Date.parse(one.endsAt) })
@@ -17,15 +18,22 @@ export function sheetLines(sheet: DaySheet, fits: readonly SheetFit[]): SheetLin
     return { kind: 'visit', key: visit.id, at: startMs, visit, outside: startMs < hours.startMs || endMs > hours.endMs }
   })
   const drives = sheet.drives.map((drive, n): SheetLine => driveLine(sheet, drive, n))
-  const free = freeGaps(hours, sheet.visits.map(stretch)).map(({ startMs, endMs }): SheetLine => {
+  const breaks = sheet.breaks.map((one): SheetLine => {
+    const { startMs, endMs } = stretch(one)
+    return { kind: 'break', key: `break-${startMs}`, at: startMs, endsAt: endMs, fits: one.fits }
+  })
+  const free = freeGaps(hours, takenOf(sheet)).map(({ startMs, endMs }): SheetLine => {
     const here = fits.filter((fit) => Date.parse(fit.freeUntil) === endMs)
     return { kind: 'free', key: `free-${endMs}`, at: startMs, endsAt: endMs, minutes: (endMs - startMs) / 60_000, fits: here }
   })
-  return [...visits, ...free, ...drives].sort((a, b) => a.at - b.at || ORDER[a.kind] - ORDER[b.kind])
+  return [...visits, ...free, ...breaks, ...drives].sort((a, b) => a.at - b.at || ORDER[a.kind] - ORDER[b.kind])
 }
 
-/** At the same minute: what is free, then the drive, then the visit. */
-const ORDER = { free: 0, drive: 1, visit: 2 }
+/** At the same minute: the break, what is free, then the drive, then the visit. */
+const ORDER = { break: 0, free: 1, drive: 2, visit: 3 }
+
+/** What visits take, and breaks that have their room. */
+const takenOf = (sheet: DaySheet) => [...sheet.visits.map(stretch), ...sheet.breaks.filter((one) => one.fits).map(stretch)]
 
 /**
  * The drive before visit `n`, or home after the last. `short` is how many minutes of it there is no time for: between two visits, before the crew's day begins,
@@ -46,8 +54,7 @@ function driveLine(sheet: DaySheet, drive: SheetDrive, n: number): SheetLine {
 
 /** Minutes booked on a sheet, and those free within its hours once its drives are taken off. */
 export function sheetMinutes(sheet: DaySheet): { booked: number; free: number } {
-  const taken = sheet.visits.map(stretch)
   const sum = (all: { startMs: number; endMs: number }[]) => all.reduce((total, one) => total + (one.endMs - one.startMs) / 60_000, 0)
   const driving = sheet.drives.reduce((total, drive) => total + (drive.minutes ?? 0), 0)
-  return { booked: sum(taken), free: Math.max(0, sum(freeGaps(stretch(sheet), taken)) - driving) }
+  return { booked: sum(sheet.visits.map(stretch)), free: Math.max(0, sum(freeGaps(stretch(sheet), takenOf(sheet))) - driving) }
 }

@@ -12,6 +12,8 @@ export type SheetListProps = {
   sheets: readonly DaySheet[]
   openId: string | null
   travel: Travel
+  /** The clock where the day is today's; else null. */
+  nowMs: number | null
   onOpen: (id: string | null) => void
   onChange: () => void
   /** Goes so many days on or back; 0 is today. */
@@ -21,7 +23,7 @@ export type SheetListProps = {
 const DAYS: Record<string, number> = { ArrowLeft: -1, ArrowRight: 1, t: 0 }
 
 /** The day's sheets, one open and the others folded, with the keys that walk them. */
-export function SheetList({ sheets, openId, travel, onOpen, onChange, onDay }: SheetListProps) {
+export function SheetList({ sheets, openId, travel, nowMs, onOpen, onChange, onDay }: SheetListProps) {
   const desk = useBooking()
   useOpenOnPaper()
   const drag = useDrag(desk)
@@ -43,6 +45,7 @@ export function SheetList({ sheets, openId, travel, onOpen, onChange, onDay }: S
               sheet={sheet}
               others={sheets.filter((one) => one.id !== sheet.id)}
               travel={travel}
+              nowMs={nowMs}
               desk={desk}
               drag={drag}
               onFold={() => onOpen(null)}
@@ -52,6 +55,7 @@ export function SheetList({ sheets, openId, travel, onOpen, onChange, onDay }: S
             <FoldedSheet
               key={sheet.id}
               sheet={sheet}
+              nowMs={nowMs}
               drop={drag.target(sheet, Date.parse(sheet.startsAt))}
               onOpen={() => onOpen(sheet.id)}
             />

@@ -1,7 +1,9 @@
 import type { DaySheet, SheetVisit } from '@almanac/contract/day-sheets'
 import { type ClockDisplay, formatDuration } from '@almanac/units/format-clock'
 import type { NumberDisplay } from '@almanac/units/format-number'
+import { nowWords } from './now-words.ts'
 import { type SheetLine, sheetLines } from './sheet-lines.ts'
+import { expectedOf } from './use-expected.ts'
 
 /** Something wrong with a sheet, in a few words. */
 export type Trouble = { key: string; words: string }
@@ -21,15 +23,27 @@ export function shortWords({ what, short }: Pick<Extract<SheetLine, { kind: 'dri
 export function hoursTrouble(sheet: DaySheet, display: ClockDisplay): Trouble[] {
   return sheetLines(sheet, []).flatMap((line): Trouble[] => {
     if (line.kind === 'visit') return line.outside ? [{ key: line.key, words: `${line.visit.siteLabel} outside the crew’s hours` }] : []
+    if (line.kind === 'break') return line.fits ? [] : [{ key: line.key, words: 'no time for the break' }]
     if (line.kind !== 'drive' || line.short === 0) return []
     const words = shortWords(line, display)
     return [{ key: line.key, words: line.what === 'between' ? `${words} before ${line.to}` : words }]
   })
 }
 
-/** All that is wrong with a sheet, the crew's own first: a folded sheet hides none of it. Its load is told beside it. */
-export function sheetTrouble(sheet: DaySheet, display: ClockDisplay): Trouble[] {
+/** How a crew's day goes, seen from now: what runs over, and who comes later by it. */
+function nowTrouble(sheet: DaySheet, display: ClockDisplay, nowMs: number): Trouble[] {
+  const expected = expectedOf(sheet, nowMs)
+  return sheet.visits.flatMap((visit) => {
+    const one = expected.get(visit.id)
+    const isLate = one && (one.over || one.missed || one.lateMinutes > 0)
+    return isLate ? [{ key: `${visit.id} now`, words: `${visit.siteLabel}: ${nowWords(visit, one, display) ?? 'late'}` }] : []
+  })
+}
+
+/** All that is wrong with a sheet, what goes wrong now first: a folded sheet hides none of it. Its load is told beside it. `nowMs`: where the day is today's. */
+export function sheetTrouble(sheet: DaySheet, display: ClockDisplay, nowMs: number | null): Trouble[] {
   return [
+    ...(nowMs === null ? [] : nowTrouble(sheet, display, nowMs)),
     ...sheet.warnings.map((words) => ({ key: words, words })),
     ...hoursTrouble(sheet, display),
     ...sheet.visits.flatMap((visit) => [

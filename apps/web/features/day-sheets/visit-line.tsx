@@ -1,6 +1,7 @@
 'use client'
 import type { SheetVisit } from '@almanac/contract/day-sheets'
 import { jobKindWords } from '@almanac/records/job-kind'
+import type { Expected } from '@almanac/service-rules/day-sheets/day-now'
 import { Button } from '@almanac/ui/button'
 import { JobStateWord } from '@almanac/ui/job-state-word'
 import { StatusWord } from '@almanac/ui/status-word'
@@ -14,11 +15,15 @@ import { peopleWords } from '@/client/job-words'
 import { useSession } from '@/client/providers'
 import { WhomLine } from '@/client/whom-line'
 import { LineRow, type LineRowProps } from './line-row.tsx'
+import { nowWords } from './now-words.ts'
+import { SayUntil } from './say-until.tsx'
 import { isPromiseLost } from './sheet-trouble.ts'
 
 export type VisitLineProps = {
   visit: SheetVisit
   outside: boolean
+  /** How it goes, where the day is today's. */
+  expected: Expected | null
   busy: boolean
   drag: LineRowProps['hand']
   onMove: () => void
@@ -26,7 +31,7 @@ export type VisitLineProps = {
 }
 
 /** A visit on the sheet: what, where, with whom, for how long; one that has not begun can be moved or called off. */
-export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: VisitLineProps) {
+export function VisitLine({ visit, outside, expected, busy, drag, onMove, onCallOff }: VisitLineProps) {
   const { me } = useSession()
   const display = me.company
   const open = visit.state === 'booked'
@@ -37,6 +42,8 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
     visit.arriveFrom && visit.arriveUntil
       ? `${lost ? 'promise not kept:' : visit.state === 'offered' ? 'offered' : 'promised'} ${formatClock(visit.arriveFrom, display)} to ${formatClock(visit.arriveUntil, display)}`
       : null
+  const now = expected && nowWords(visit, expected, display)
+  const isLate = expected !== null && (expected.over || expected.missed || expected.lateMinutes > 0)
   const facts = [told, visit.bed ? bedWords(visit.bed, display) : null, peopleWords(visit.crewSize), visit.town]
   const paper = [visit.street, visit.accessNotes, visit.notes].filter(Boolean)
   const length = formatDuration(minutesBetween(visit.startsAt, visit.endsAt), display)
@@ -64,9 +71,13 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
             <Button kind="quiet" onClick={onCallOff} busy={busy} aria-label={`Take off sheet: ${name}`}>
               Take off sheet
             </Button>
+            {expected ? <SayUntil visit={visit} /> : null}
           </>
         ) : (
-          <VisitEnd visit={visit} />
+          <>
+            <VisitEnd visit={visit} />
+            {expected && visit.state === 'under-way' ? <SayUntil visit={visit} /> : null}
+          </>
         )
       }
     >
@@ -83,6 +94,17 @@ export function VisitLine({ visit, outside, busy, drag, onMove, onCallOff }: Vis
       <span className="block text-small">
         <WhomLine whom={visit.whom} />
       </span>
+      {now ? (
+        <span className="block text-small print:hidden">
+          {isLate ? (
+            <StatusWord shape="triangle" tone="danger">
+              {now}
+            </StatusWord>
+          ) : (
+            now
+          )}
+        </span>
+      ) : null}
       {/* What a crew needs on paper; on the screen the job's page has it. */}
       {paper.length > 0 ? <span className="hidden text-small print:block">{paper.join(' · ')}</span> : null}
       {visit.warnings.map((words) => (

@@ -5,9 +5,10 @@ import { papers, paperWords } from '@almanac/records/paper'
 import { type AmountKind, type AmountRule, ruleOf } from '@almanac/units/amount-kinds'
 import type { AmountSaid } from '@almanac/units/amount-said'
 import { costRule, isCost } from '@almanac/units/cost-rules'
+import { formatDuration } from '@almanac/units/format-clock'
 import { minorPer } from '@almanac/units/money'
 import { readAmount } from '@almanac/units/read-amount'
-import { numberText } from '@almanac/units/read-number'
+import { numberText, readNumber } from '@almanac/units/read-number'
 import { isReason } from '@/client/amounts'
 import { localeWords } from '@/client/locale-words'
 import type { Texts } from './figure-amounts.ts'
@@ -16,13 +17,24 @@ import type { FormField } from './figure-forms.ts'
 export type SettingName = keyof SettingsValues
 
 export const COSTS: readonly SettingName[] = ['plannedRebedMinor', 'failureMinor', 'beadsMinor', 'overtimeMinorPerHour', 'riskLimit']
-export const DAYS: readonly SettingName[] = ['rebedsPerMonth', 'dayStart', 'dayEnd', 'yardLatitude', 'yardLongitude']
+export const DAYS: readonly SettingName[] = [
+  ...(['rebedsPerMonth', 'dayStart', 'dayEnd', 'lunchMinutes', 'lunchFrom', 'lunchUntil', 'inHandMinutes'] as const),
+  ...(['yardLatitude', 'yardLongitude'] as const),
+]
 
 /** When customers are reminded, how often, and at which hours. */
 export const REMINDERS: readonly SettingName[] = ['reminderLeadDays', 'reminderNotices', 'reminderAgainDays', 'sendFrom', 'sendUntil']
 
 /** Times of day among the settings. */
-export const CLOCKS: readonly SettingName[] = ['dayStart', 'dayEnd', 'sendFrom', 'sendUntil']
+export const CLOCKS: readonly SettingName[] = ['dayStart', 'dayEnd', 'lunchFrom', 'lunchUntil', 'sendFrom', 'sendUntil']
+
+/** Minutes to choose from. */
+const MINUTES: Partial<Record<SettingName, readonly number[]>> = {
+  lunchMinutes: [0, 15, 20, 30, 45, 60],
+  inHandMinutes: [0, 15, 30, 45, 60, 90, 120],
+}
+const minuteChoices = (name: SettingName, locale: string) =>
+  MINUTES[name]?.map((minutes) => ({ value: String(minutes), label: minutes === 0 ? 'none' : formatDuration(minutes, { locale }) }))
 
 /** What customers read: the company's name, where to call, and how numbers, money, days and clocks are written; and on what it prints. */
 export const DETAILS: readonly SettingName[] = ['name', 'telephone', 'locale', 'paper']
@@ -38,6 +50,8 @@ const HINTS: Partial<Record<SettingName, string>> = {
   riskLimit: 'The risk you accept that a bed fails before its rebed',
   yardLatitude: 'Degrees north, as 41.7106; drives start and end there',
   yardLongitude: 'Degrees east, as -88.4215',
+  lunchMinutes: 'For everyone without breaks of their own',
+  inHandMinutes: 'Plans and best places leave it free, so that a long visit doesn’t end the day late',
   reminderLeadDays: 'Before a bed’s due window starts',
   reminderNotices: '1 to 3 for each due window; each waits for your approval',
   reminderAgainDays: 'After a notice that nobody answered',
@@ -72,7 +86,7 @@ export function settingFields(
   return names.map((name) => ({
     name,
     label: nameOf(name),
-    choices: name === 'locale' ? localeChoices(now) : name === 'paper' ? choicesOf(papers, paperWords) : undefined,
+    choices: name === 'locale' ? localeChoices(now) : name === 'paper' ? choicesOf(papers, paperWords) : minuteChoices(name, now),
     hint: HINTS[name],
     rule: ruleOfSetting(name, currency),
     required: !isCost(name) && !MAY_BE_EMPTY.has(name),
@@ -104,7 +118,8 @@ export function readSettingTexts(
     const text = (texts[name] ?? '').trim()
     const rule = ruleOfSetting(name, currency)
     const reading = rule && readAmount(rule, text, { locale })
-    if (!reading) changed[name] = text === '' && MAY_BE_EMPTY.has(name) ? null : text
+    if (name in MINUTES) changed[name] = readNumber(text) ?? 0
+    else if (!reading) changed[name] = text === '' && MAY_BE_EMPTY.has(name) ? null : text
     else if (reading.state === 'refused') errors[name] = say(reading.said)
     else if (reading.state === 'read') {
       changed[name] = isCost(name)

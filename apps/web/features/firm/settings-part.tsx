@@ -14,6 +14,7 @@ import { figureName, figureWords } from '@/client/figure-words'
 import { useSession } from '@/client/providers'
 import { DrivesPart } from './drives-part.tsx'
 import { EditSettings } from './edit-settings.tsx'
+import { HolidaysPart } from './holidays-part.tsx'
 import { PoolPart } from './pool-part.tsx'
 import { COSTS, DAYS, DETAILS, REMINDERS, type SettingName } from './settings-form.ts'
 import { useChanges } from './use-figures.ts'
@@ -47,6 +48,7 @@ export function SettingsPart() {
       <Section title="Hours, yard and crews" actions={change('days', 'Edit: hours, yard and crews')}>
         <Values settings={data} names={DAYS} />
       </Section>
+      <HolidaysPart settings={data} />
       <Section title="Reminders" actions={change('reminders', 'Edit: reminders')}>
         <Values settings={data} names={REMINDERS} />
       </Section>

@@ -8,8 +8,9 @@ import { Select } from '@almanac/ui/select'
 import { TimeInput } from '@almanac/ui/time-input'
 import { clockOfMinute, minuteOfClock } from '@almanac/units/calendar/zone-clock'
 import { useState } from 'react'
+import { jobName } from '@/client/job-words'
 import { useFields } from '@/client/use-fields'
-import { jobWords, startWords } from './week-words.ts'
+import { startWords } from './week-words.ts'
 
 type Waiting = WeekOfTowns['waiting'][number]
 type Booking = { at: string; promise?: { from: string; until: string } }
@@ -49,7 +50,7 @@ export function BookHere({ place, waiting, jobId, onClose, onBook }: Props) {
           if (job && values.at) onBook(job, { at: values.at, ...(promises ? { promise: { from, until } } : {}) })
         }}
       >
-        <Select label="Job" {...field('jobId')} choices={waiting.map((one) => ({ value: one.jobId, label: jobWords(one) }))} />
+        <Select label="Job" {...field('jobId')} choices={waiting.map((one) => ({ value: one.jobId, label: jobName(one) }))} />
         <TimeInput label="Begins at" {...field('at')} required />
         <Checkbox
           label="Promised to the customer"

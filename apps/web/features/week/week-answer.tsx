@@ -8,9 +8,10 @@ import { formatNearDay } from '@almanac/units/format-day'
 import Link from 'next/link'
 import { useState } from 'react'
 import { BookingAnswer } from '@/client/booking-answer'
+import { jobName } from '@/client/job-words'
 import { useBooking } from '@/client/use-booking'
 import { BookHere } from './book-here.tsx'
-import { byDriving, driveWords, jobWords, peopleWords, startWords } from './week-words.ts'
+import { byDriving, driveWords, peopleWords, startWords } from './week-words.ts'
 
 const MOST_SHOWN = 6
 
@@ -34,7 +35,7 @@ export function WeekAnswer({
   return (
     <div className="mb-6 grid gap-x-12 gap-y-4 border-t border-ink pt-3 lg:grid-cols-2">
       <section aria-label="Places this week">
-        <h2 className="mb-1 font-semibold">{inHand ? `Best places for ${jobWords(inHand)}` : 'Best places'}</h2>
+        <h2 className="mb-1 font-semibold">{inHand ? `Best places for ${jobName(inHand)}` : 'Best places'}</h2>
         <BookingAnswer desk={desk} />
         {town.driveMinutes === null ? (
           <p className="text-soft">
@@ -79,7 +80,7 @@ export function WeekAnswer({
           {data.waiting.map((job) => (
             <li key={job.jobId} className="flex flex-wrap gap-x-4 py-1">
               <TextLink href={`/jobs/${job.jobId}`} link={Link}>
-                {jobWords(job)}
+                {jobName(job)}
               </TextLink>
               <span className="text-soft">
                 {[
@@ -115,7 +116,7 @@ export function WeekAnswer({
           onClose={() => setTaking(null)}
           onBook={(job, booking) => {
             setTaking(null)
-            desk.book({ ...booking, jobId: job.jobId, jobVersion: job.version, crewDayId: taking.crewDayId }, jobWords(job))
+            desk.book({ ...booking, jobId: job.jobId, jobVersion: job.version, crewDayId: taking.crewDayId }, jobName(job))
           }}
         />
       ) : null}

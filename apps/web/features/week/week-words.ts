@@ -1,5 +1,5 @@
-import type { WeekOfTowns, WeekPlace, WeekTown } from '@almanac/contract/week'
-import { type JobKind, jobKindWords } from '@almanac/records/job-kind'
+import type { WeekPlace, WeekTown } from '@almanac/contract/week'
+import type { JobKind } from '@almanac/records/job-kind'
 import type { Display } from '@almanac/units/display'
 import { formatDuration, formatMinute } from '@almanac/units/format-clock'
 import { formatNearDay } from '@almanac/units/format-day'
@@ -16,9 +16,6 @@ export const KIND_PHRASES: Readonly<Record<JobKind, string>> = {
   'warranty-return': 'a warranty visit',
   emergency: 'an emergency',
 }
-
-/** "Rebed · Copper Street 12". */
-export const jobWords = ({ kind, siteLabel }: WeekOfTowns['waiting'][number]) => `${jobKindWords[kind]} · ${siteLabel}`
 
 export const peopleWords = (people: number) => (people === 1 ? 'one person' : `${people} people`)
 

@@ -8,6 +8,9 @@ import { changeSettings } from '@almanac/operations/firm/change-settings'
 import { resetFigure } from '@almanac/operations/firm/reset-figure'
 import { takeDrivePace } from '@almanac/operations/firm/take-drive-pace'
 import { learnPace } from '@almanac/operations/jobs/travel-desk'
+import { holidayAreas, holidaysKept } from '@almanac/operations/shared/public-holidays'
+import { now } from '@almanac/runtime/clock'
+import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { can } from '../procedure.ts'
 
 const manage = can('manage:company').firm
@@ -22,6 +25,10 @@ export const firm = {
   }),
   takeDrives: manage.takeDrives.handler(({ context, input }) => takeDrivePace(context.scope, input)),
   settings: manage.settings.handler(({ context }) => readSettings(context.scope)),
+  holidays: manage.holidays.handler(({ context, input }) => {
+    const today = dayIn(context.who.company.timeZone, now())
+    return { areas: [...holidayAreas()], holidays: holidaysKept({ holidayArea: input.area ?? null, holidaysWorked: [] }, today) }
+  }),
   changeSettings: manage.changeSettings.handler(({ context, input }) => changeSettings(context.scope, input)),
   history: manage.history.handler(async ({ context, input }) => {
     const names = await memberNames(context.scope.companyId)

@@ -14,6 +14,7 @@ import { proposeJob } from '@almanac/operations/jobs/propose-job'
 import { proposeJobs } from '@almanac/operations/jobs/propose-jobs'
 import { proposePlanned } from '@almanac/operations/jobs/propose-planned'
 import { resumeJob } from '@almanac/operations/jobs/resume-job'
+import { sayUntil } from '@almanac/operations/jobs/say-until'
 import { jobWithLength } from '@almanac/operations/jobs/visit-lengths'
 import { can } from '../procedure.ts'
 
@@ -34,6 +35,7 @@ export const jobs = {
   callOffVisit: can('book:visit').jobs.callOffVisit.handler(({ context, input }) => callOffVisit(context.scope, input)),
   missVisit: can('book:visit').jobs.missVisit.handler(({ context, input }) => missVisit(context.scope, input)),
   change: can('book:visit').jobs.change.handler(({ context, input }) => changeJob(context.scope, input)),
+  sayUntil: can('book:visit').jobs.sayUntil.handler(({ context, input }) => sayUntil(context.scope, input)),
   hold: can('book:visit').jobs.hold.handler(({ context, input }) => holdJob(context.scope, input)),
   callOff: can('book:visit').jobs.callOff.handler(({ context, input }) => callOffJob(context.scope, input)),
   resume: can('book:visit').jobs.resume.handler(({ context, input }) => resumeJob(context.scope, input)),
