@@ -1,3 +1,4 @@
+import { dayFills } from '@almanac/records/day-plan'
 import { papers } from '@almanac/records/paper'
 import { valveControls } from '@almanac/records/valve-control'
 import { oc } from '@orpc/contract'
@@ -103,6 +104,8 @@ export const SettingsValues = z.object({
   lunchUntil: Clock,
   /** Minutes at the end of a day that plans and places leave free. */
   inHandMinutes: z.number().int().min(0).max(240),
+  /** How full plans and best places make a day. */
+  dayFill: z.enum(dayFills),
   /** A country, or a region of one, whose public holidays are kept, as "US" or "DE-BY"; null: none. */
   holidayArea: z.string().max(20).nullable(),
   /** Those of its holidays on which the firm works, by name. */
@@ -150,6 +153,7 @@ export const ChangeSettingsInput = command({
   lunchFrom: Clock.optional(),
   lunchUntil: Clock.optional(),
   inHandMinutes: SettingsValues.shape.inHandMinutes.optional(),
+  dayFill: SettingsValues.shape.dayFill.optional(),
   holidayArea: SettingsValues.shape.holidayArea.optional(),
   holidaysWorked: SettingsValues.shape.holidaysWorked.optional(),
   note: z.string().trim().max(300).nullable(),

@@ -31,6 +31,8 @@ export const PlanTotals = z.object({
   lateDays: z.number(),
   planned: z.number().int(),
   waiting: z.number().int(),
+  /** How many days can be expected to end late; null where days are planned as long as usual. */
+  lateEnds: z.number().nullable(),
 })
 export type PlanTotals = z.infer<typeof PlanTotals>
 
@@ -38,6 +40,9 @@ export const PlanDifference = z.object({
   id: Id,
   kind: z.enum(['place', 'move', 'time', 'take-off']),
   day: Day,
+  /** On whose sheet: where it comes to stand, or is taken off. */
+  crewDayId: Id.nullable(),
+  crew: z.string(),
   sentence: z.string(),
 })
 export type PlanDifference = z.infer<typeof PlanDifference>
@@ -55,7 +60,10 @@ export const PlanPage = z.object({
   after: PlanTotals.nullable(),
   /** What changes, in plain words; for a mishap how it can be met. */
   sentences: z.array(z.string()),
+  /** What is still open. */
   differences: z.array(PlanDifference),
+  /** How many of its changes were taken before. */
+  taken: z.number().int(),
   /** Jobs that stay waiting, and why. */
   waiting: z.array(z.object({ jobId: Id, why: z.string() })),
   notes: z.array(z.string()),

@@ -13,3 +13,8 @@ export type Unusual = (typeof unusualReasons)[number]
 /** The halves of a working day, as people ask for them: a visit begins before noon, or at noon or later. */
 export const dayHalves = ['morning', 'afternoon'] as const
 export type DayHalf = (typeof dayHalves)[number]
+
+/** How full a day is planned: by the usual lengths, or so that it ends late at most one day in ten. */
+export const dayFills = ['usual', 'one-in-ten'] as const
+export type DayFill = (typeof dayFills)[number]
+export const dayFillWords: Readonly<Record<DayFill, string>> = { usual: 'as long as usual', 'one-in-ten': 'late at most one day in ten' }

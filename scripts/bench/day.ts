@@ -1,16 +1,21 @@
 import type { Board } from '@almanac/dispatch/propose/board'
 import { startProposal } from '@almanac/dispatch/propose/propose-plan'
+import { boardPrices } from '@almanac/operations/jobs/plan-prices'
 import { chanceFrom } from './day/chance.ts'
 import { bookByHand, driveOf, type Room, type Week, WINDOW } from './day/hand.ts'
 import { DAY_FROM, inventWeek } from './day/invent-week.ts'
 import { type Lived, liveWeek } from './day/live-week.ts'
 
+/** How the app leaves room: as a dispatcher does, or by how much the day's own lengths vary. */
+type AppRoom = Room & { onTime?: boolean }
 type Bench = { args: string[]; say: (line: string) => void }
 
 /** The part of a week that stands on its sheets before the rest is planned, half of it promised. Ours, no source. */
 const BOOKED = 0.35
 const NO_ROOM: Room = { lunch: false, inHand: 0 }
 const ROOM: Room = { lunch: true, inHand: 60 }
+/** Lunch, and as much room as the day's own visits and drives need to end late one day in ten at most. */
+const ON_TIME: AppRoom = { lunch: true, inHand: 0, onTime: true }
 const LUNCH = [{ from: 690, to: 780, minutes: 30 }]
 
 function option(args: string[], name: string, usual: string): string {
@@ -19,11 +24,12 @@ function option(args: string[], name: string, usual: string): string {
 }
 
 /** The week as the planner has it: what is booked stands on its sheet, half of it promised; the rest waits. */
-function boardOf(board: Board, booked: Week, room: Room): Board {
+function boardOf(board: Board, booked: Week, room: AppRoom): Board {
   const at = new Map([...booked].flatMap(([sheetId, stops]) => stops.map((stop) => [stop.jobId, { ...stop, sheetId }] as const)))
   const isPromised = (jobId: string) => [...at.keys()].indexOf(jobId) % 2 === 0
   return {
     ...board,
+    prices: boardPrices({ overtimeMinorPerHour: null, dayFill: room.onTime ? 'one-in-ten' : 'usual' }),
     sheets: board.sheets.map((sheet) => ({
       ...sheet,
       visits: (booked.get(sheet.id) ?? []).map(({ jobId, start }) => ({ jobId, startMinute: start })),
@@ -42,7 +48,7 @@ function boardOf(board: Board, booked: Week, room: Room): Board {
 }
 
 /** The app's plan of it, as stops with what each customer is told then. */
-function planWeek(board: Board, booked: Week, room: Room, seconds: number): { week: Week; left: number } {
+function planWeek(board: Board, booked: Week, room: AppRoom, seconds: number): { week: Week; left: number } {
   const planning = startProposal(boardOf(board, booked, room), { seed: 1 })
   if ('faults' in planning) throw new Error(planning.faults.join(' '))
   const until = process.cpuUsage().user + seconds * 1e6
@@ -92,7 +98,7 @@ const NOTHING: Lived = { days: 0, late: 0, lateMinutes: 0, visits: 0, missed: 0 
 const percent = (part: number, whole: number) => Number(((100 * part) / Math.max(1, whole)).toFixed(1))
 
 /**
- * Simulated weeks of a firm: a third of the work is booked, half of that promised; the rest is planned by the app as it plans without room, with lunch and an hour in hand, and by a
+ * Simulated weeks of a firm: a third of the work is booked, half of that promised; the rest is planned by the app as it plans without room, with lunch and an hour in hand, and so that a day ends late once in ten, and by a
  * dispatcher's hand that puts each job where it adds least driving, with and without the same room. Then the week comes, many times, with lengths and drives drawn about what the app
  * believes, and with twice that spread. A promise is missed when a crew begins later than it told. Seconds are processor time.
  */
@@ -100,6 +106,7 @@ export default async function day({ args, say }: Bench) {
   const sizes = option(args, 'crews', '4,8,20').split(',').map(Number)
   const [weeks, replays] = [Number(option(args, 'weeks', '4')), Number(option(args, 'replays', '200'))]
   const [seconds, seed] = [Number(option(args, 'seconds', '8')), Number(option(args, 'seed', '1'))]
+  const share = Number(option(args, 'booked', String(BOOKED)))
   const rows: Record<string, unknown>[] = []
   for (const crews of sizes) {
     const found = new Map<
@@ -110,13 +117,14 @@ export default async function day({ args, say }: Bench) {
       const chance = chanceFrom(seed * 1000 + crews * 100 + n)
       const { board, kinds } = inventWeek(crews, chance)
       const empty: Week = new Map()
-      const early = board.jobs.filter(() => chance() < BOOKED)
+      const early = board.jobs.filter(() => chance() < share)
       const { week: booked } = bookByHand(board, early, empty, NO_ROOM)
       const standing = new Set([...booked.values()].flat().map((stop) => stop.jobId))
       const waiting = board.jobs.filter((job) => !standing.has(job.id))
       const plans = {
         'app, as today': planWeek(board, booked, NO_ROOM, seconds),
         'app, lunch and an hour': planWeek(board, booked, ROOM, seconds),
+        'app, late one day in ten': planWeek(board, booked, ON_TIME, seconds),
         'by hand, as today': bookByHand(board, waiting, booked, NO_ROOM),
         'by hand, lunch and an hour': bookByHand(board, waiting, booked, ROOM),
       }

@@ -27,6 +27,19 @@ describe('a day that breaks', () => {
     expect(answer.proposal.violations).toEqual([])
   })
 
+  it.each([
+    ['the others keep their times where another order drives no less', 20, 490],
+    ['at no price the stranded one goes first', 0, 550],
+  ])('%s', (_, perRetime, start) => {
+    // Both at the mill: yard, mill, mill, yard is 20 min in either order. y stands at 8:10; x before it would put it to 9:10.
+    const y = job('y', 'mill', { windows: [{ date: MONDAY, from: 490, to: 1440 }] })
+    const plain = board([sheet('A', MONDAY, ['x']), sheet('B', MONDAY, [])], [job('x', 'mill'), y])
+    const sheets = plain.sheets.map((one) => (one.id === 'B' ? { ...one, visits: [{ jobId: 'y', startMinute: 490 }] } : one))
+    const answer = ask({ ...plain, sheets, prices: { ...plain.prices, perRetime } }, { kind: 'sheet-off', sheetId: 'A' })
+    expect(answer.proposal.spots.get('x')?.sheetId).toBe('B')
+    expect(answer.proposal.spots.get('y')?.startMinute).toBe(start)
+  })
+
   it('strands only what one person alone cannot do', () => {
     const of = board([sheet('A', MONDAY, ['two', 'one']), sheet('B', MONDAY, [])], [job('two', 'mill', { people: 2 }), job('one', 'farm')])
     expect(moved(ask(of, { kind: 'fewer-people', sheetId: 'A', people: 1, skills: [] }))).toEqual(['two'])

@@ -57,7 +57,7 @@ describe('the slots of one job', () => {
       windowSlackMinutes: 5,
     })
     // 20 min driving at 2, 70 min of overtime of two people at 2 each, one day at 700.
-    expect(slot?.parts).toEqual({ driving: 40, overtime: 280, lateness: 700, sending: 0, moving: 0 })
+    expect(slot?.parts).toEqual({ driving: 40, overtime: 280, reserve: 0, lateness: 700, sending: 0, moving: 0 })
     expect(slot?.sentence).toBe(
       'Tuesday, April 7, 3:30 – 5:00\u00a0PM, Crew B: 20 min more driving, 1 h 10 min overtime, 7 h 20 min waiting, 1 day after it is due, close to the end of the window and vehicle 95% full.',
     )

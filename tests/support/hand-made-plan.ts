@@ -70,6 +70,7 @@ export const plan: RoutePlan = {
   objective: {
     driving: 3100,
     overtime: 7200,
+    reserve: 0,
     lateness: 300,
     fairness: 12_600,
     preferences: 50,

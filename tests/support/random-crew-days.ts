@@ -51,6 +51,8 @@ function randomCrewDay(random: Random, crew: number, day: number): CrewDay {
     overtimePrice: 1.5 * people,
     sendPrice: random.below(2) * 3000,
     ...(random.below(2) === 0 ? { fairShareTicks: 6 * HOUR, unfairPrice: 0.3 } : {}),
+    // By crew and day, not by chance: the other figures stay what they were.
+    ...((crew + day) % 2 === 1 ? { reserve: { by: from + 8 * HOUR, deviations: 1.28, driveSpread: 0.15, price: 4 } } : {}),
   }
 }
 
@@ -70,10 +72,12 @@ function randomVisit(random: Random, v: number, size: WeekSize, crewDays: readon
   const able = v % 12 < 2 && crewDays[promising]?.people === 2 ? crewDays[promising] : undefined
   const collects = random.below(4) === 0 ? 4 : 0
   const ft3 = rebed ? 2 + random.below(8) : random.below(2)
+  const serviceTicks = 900 * (1 + random.below(rebed ? 10 : 5))
   return {
     id: `job ${v + 1}`,
     place: v + 1,
-    serviceTicks: 900 * (1 + random.below(rebed ? 10 : 5)),
+    serviceTicks,
+    ...(v % 3 === 0 ? {} : { lasts: { mean: 1.03 * serviceTicks, variance: (0.25 * serviceTicks) ** 2 } }),
     windows,
     out: { ft3, lb: 52 * ft3 },
     // Spent resin comes back wet, and a small job may bring an old tank home.
@@ -83,6 +87,7 @@ function randomVisit(random: Random, v: number, size: WeekSize, crewDays: readon
     ...(random.below(3) === 0 ? { dueDay: random.below(size.days), latePricePerDay: 500 } : {}),
     ...(random.below(8) === 0 && size.days > 1 ? { releaseDay: 1, windows: windows.map((w) => ({ from: w.from, to: w.to + DAY })) } : {}),
     ...(random.below(6) === 0 ? { dislikes: [{ crewDay: random.below(crewDays.length), price: 800 }] } : {}),
+    ...(v % 4 === 1 ? { stands: { crewDay: v % crewDays.length, start: windows[0]?.from ?? 0, price: 300 } } : {}),
     ...(optional ? { leaveOutPrice: 20_000 + random.below(20_000) } : {}),
     ...(able
       ? {

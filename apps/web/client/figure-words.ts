@@ -1,3 +1,4 @@
+import { type DayFill, dayFillWords } from '@almanac/records/day-plan'
 import { DRIVE_PACE_KEY, type DrivePace } from '@almanac/records/drive-pace'
 import { type Paper, paperWords } from '@almanac/records/paper'
 import { resinKinds, resinKindWords } from '@almanac/records/resin-kind'
@@ -70,6 +71,7 @@ const FIXED: Record<string, string> = {
   lunchFrom: 'Lunch starts from',
   lunchUntil: 'Lunch starts until',
   inHandMinutes: 'Time in hand at a day’s end',
+  dayFill: 'Days are planned',
   holidayArea: 'Public holidays of',
   holidaysWorked: 'Public holidays you work on',
   yardLatitude: 'Yard, latitude',
@@ -157,6 +159,7 @@ const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = 
   lunchFrom: (value, display) => formatClockTime(value as string, display),
   lunchUntil: (value, display) => formatClockTime(value as string, display),
   inHandMinutes: (value, display) => (value === 0 ? 'none' : formatDuration(value as number, display)),
+  dayFill: (value) => dayFillWords[value as DayFill],
   holidayArea: String,
   holidaysWorked: (value) => (value as string[]).join(', ') || 'none',
   locale: (value) => localeWords(value as string),

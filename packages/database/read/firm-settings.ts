@@ -1,4 +1,5 @@
 import type { Settings } from '@almanac/contract/firm'
+import type { DayFill } from '@almanac/records/day-plan'
 import type { Paper } from '@almanac/records/paper'
 import type { Tx } from '../client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
@@ -26,6 +27,7 @@ const USUAL_SETTINGS: Omit<Settings, 'locale' | 'telephone' | 'name' | 'paper'> 
   lunchFrom: '11:30',
   lunchUntil: '13:00',
   inHandMinutes: 0,
+  dayFill: 'usual',
   holidayArea: null,
   holidaysWorked: [],
 }
@@ -81,6 +83,7 @@ export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
       holidaysWorked,
       ...written,
     },
+    dayFill: row.dayFill as DayFill,
     dayStart: clockTime(row.dayStartMinute),
     dayEnd: clockTime(row.dayEndMinute),
     lunchFrom: clockTime(row.lunchFromMinute),

@@ -18,6 +18,7 @@ type Stored = {
   }[]
   waiting: { jobId: string; why: string }[]
   notes: string[]
+  taken?: number
 }
 
 const TOKEN = /«([0-9a-f-]{36})»/g
@@ -37,14 +38,15 @@ export async function readPlan(scope: Pick<Scope, 'companyId'>, planId: string):
     const plan = await tx.planProposal.findUnique({ where: { companyId_id: { companyId, id: planId } } })
     if (!plan) throw notFound('plan')
     const stored = plan.proposal as Stored | null
-    const names = await namesIn(tx, companyId, JSON.stringify(stored ?? plan.failure ?? ''))
+    const sheets = ((plan.board ?? { sheets: [] }) as { sheets: { id: string; date: string; label: string }[] }).sheets
+    const names = await namesIn(tx, companyId, JSON.stringify([stored ?? plan.failure, sheets.map((sheet) => sheet.label)]))
     const named = (text: string) => text.replace(TOKEN, (_, id: string) => names.get(id) ?? 'a site that is gone')
-    const sheets = ((plan.board ?? { sheets: [] }) as { sheets: { id: string; date: string }[] }).sheets
-    const dayOfSheet = new Map(sheets.map((sheet) => [sheet.id, sheet.date]))
+    const sheetOf = new Map(sheets.map((sheet) => [sheet.id, sheet]))
     const totals = (one: Totals | undefined): Totals | null => {
       if (!one) return null
-      const { driveMinutes, miles, overtimeMinutes, lateDays, planned, waiting } = one
-      return { driveMinutes, miles, overtimeMinutes, lateDays, planned, waiting }
+      const { driveMinutes, miles, overtimeMinutes, lateDays, planned, waiting, lateEnds } = one
+      // Plans of before it was counted have none.
+      return { driveMinutes, miles, overtimeMinutes, lateDays, planned, waiting, lateEnds: lateEnds ?? null }
     }
     return {
       ...{ id: plan.id, version: plan.version, asked: plan.asked as PlanPage['asked'], state: plan.state as PlanPage['state'] },
@@ -53,10 +55,13 @@ export async function readPlan(scope: Pick<Scope, 'companyId'>, planId: string):
       before: totals(stored?.before),
       after: totals(stored?.after),
       sentences: (stored?.sentences ?? []).map(named),
-      differences: (stored?.differences ?? []).map(({ id, kind, toSheetId, fromSheetId, sentence }) => ({
-        ...{ id, kind, sentence: named(sentence) },
-        day: dayOfSheet.get(toSheetId ?? fromSheetId ?? '') ?? dayOf(plan.fromDay),
-      })),
+      differences: (stored?.differences ?? []).map(({ id, kind, toSheetId, fromSheetId, sentence }) => {
+        const crewDayId = toSheetId ?? fromSheetId
+        const sheet = sheetOf.get(crewDayId ?? '')
+        const crew = named(sheet?.label ?? '')
+        return { id, kind, crewDayId, crew, sentence: named(sentence), day: sheet?.date ?? dayOf(plan.fromDay) }
+      }),
+      taken: stored?.taken ?? 0,
       waiting: (stored?.waiting ?? []).map(({ jobId, why }) => ({ jobId, why: named(why) })),
       notes: (stored?.notes ?? []).map(named),
     }

@@ -19,6 +19,8 @@ export interface PlannedDay {
 export interface Objective {
   readonly driving: number
   readonly overtime: number
+  /** Of days that would end late too often. */
+  readonly reserve: number
   readonly lateness: number
   readonly fairness: number
   readonly preferences: number

@@ -26,6 +26,7 @@ export function problemFaults(problem: RoutingProblem): string[] {
     const say = (words: string) => faults.push(`Visit ${visit.id}: ${words}`)
     if (!isPlace(visit.place)) say(`place ${visit.place} is not in the tables.`)
     if (!whole(visit.serviceTicks)) say(`its work takes ${visit.serviceTicks} ticks; it must be a whole number, 0 or more.`)
+    if (!isPrice(visit.lasts?.mean ?? 0) || !isPrice(visit.lasts?.variance ?? 0)) say('what it really takes is no number or below 0.')
     if (!whole(visit.people)) say(`it needs ${visit.people} people; it must be a whole number, 0 or more.`)
     if (!visit.windows.every(isSpan)) say('a window has an end before its beginning, or a time that is no whole number.')
     if (!isLoad(visit.out) || !isLoad(visit.back)) say('a load is no number or below 0.')
@@ -34,6 +35,8 @@ export function problemFaults(problem: RoutingProblem): string[] {
     if (visit.allowedCrewDays?.every(isCrewDay) === false) say('a crew-day it may be done by does not exist.')
     if (visit.dislikes?.every((dislike) => isCrewDay(dislike.crewDay) && isPrice(dislike.price)) === false)
       say('a dislike names no crew-day or no price.')
+    const { crewDay, start, price } = visit.stands ?? { crewDay: 0, start: 0, price: 0 }
+    if (visit.stands && !(isCrewDay(crewDay) && whole(start) && isPrice(price))) say('where it stands names no crew-day, time or price.')
     if (!isPrice(visit.leaveOutPrice ?? 0) || !isPrice(visit.latePricePerDay ?? 0)) say('a price is no number or below 0.')
     if (!Number.isFinite(visit.releaseDay ?? 0) || !Number.isFinite(visit.dueDay ?? 0)) say('its release or due day is no number.')
   }
@@ -51,6 +54,8 @@ export function problemFaults(problem: RoutingProblem): string[] {
     if (!Number.isFinite(crew.day) || !whole(crew.people)) say('its day or its number of people is no number.')
     const prices = [crew.distancePrice, crew.drivePrice, crew.overtimePrice, crew.sendPrice, crew.unfairPrice ?? 0]
     if (!prices.every(isPrice)) say('a price is no number or below 0.')
+    const { by, deviations, driveSpread, price } = crew.reserve ?? { by: 0, deviations: 0, driveSpread: 0, price: 0 }
+    if (!whole(by) || ![deviations, driveSpread, price].every(isPrice)) say('its reserve has a figure that is no number or below 0.')
     if (crew.fairShareTicks !== undefined && !isPrice(crew.fairShareTicks)) say('its fair share is no number or below 0.')
   }
   return faults

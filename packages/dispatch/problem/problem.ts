@@ -23,6 +23,8 @@ export interface RoutedVisit {
   /** Row of the travel tables. */
   readonly place: number
   readonly serviceTicks: number
+  /** What it really takes, where that varies: its mean in ticks and its variance in ticks². Absent: `serviceTicks`, always. */
+  readonly lasts?: { readonly mean: number; readonly variance: number }
   /** When the work may begin; several spans, on one day or several. Empty: nowhere, the visit cannot be planned. */
   readonly windows: readonly Span[]
   /** Carried from the start of the crew-day to the site (resin), and from the site to its end (spent resin). */
@@ -44,6 +46,8 @@ export interface RoutedVisit {
   /** Broken preferences: price of giving it to a crew-day, beside all others. */
   readonly dislikes?: readonly { readonly crewDay: number; readonly price: number }[]
   readonly promised?: Promised
+  /** Stands on this crew-day at a time that its customer may know: beginning at another there costs `price`. */
+  readonly stands?: { readonly crewDay: number; readonly start: number; readonly price: number }
 }
 
 /** A pause that must begin within `start`, between two visits, never within one. It is owed unless the crew-day is over by `start.to`. */
@@ -55,6 +59,17 @@ export interface Pause {
 /** While a drive begins within this span, it takes `factor` times the table's duration, rounded to whole ticks. */
 export interface Rush extends Span {
   readonly factor: number
+}
+
+/**
+ * A day that shall be over by a moment though lengths and drives vary: `deviations` standard deviations beyond its mean end, each tick past `by` costs `price`.
+ * A drive varies by `driveSpread` of itself.
+ */
+export interface Reserve {
+  readonly by: number
+  readonly deviations: number
+  readonly driveSpread: number
+  readonly price: number
 }
 
 /** One crew on one day, with its vehicle. */
@@ -81,6 +96,8 @@ export interface CrewDay {
   /** Work and driving beyond this many ticks cost `unfairPrice` a tick. Absent: no share. */
   readonly fairShareTicks?: number
   readonly unfairPrice?: number
+  /** Absent: the day is planned as if everything lasted as long as it is told. */
+  readonly reserve?: Reserve
 }
 
 /** Everything the planner is told. Prices are in one unit of the caller's choice (the firm: minor units of money). */

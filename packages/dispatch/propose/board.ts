@@ -53,6 +53,8 @@ export interface BoardJob {
   /** Id of `Board.travel`; null: no place known. */
   readonly place: string | null
   readonly minutes: number
+  /** Spread of its length: standard deviation of the logarithm about `minutes`, its middle. Absent: it takes just so long. */
+  readonly spread?: number
   readonly people: number
   readonly skills: readonly string[]
   readonly out: Load
@@ -82,9 +84,13 @@ export interface BoardPrices {
   readonly perSheet: number
   /** Disturbance: moving a job that stands on a sheet to another. */
   readonly perMove: number
+  /** Disturbance: another time for a job that stays on its sheet, but within what was promised. */
+  readonly perRetime: number
   /** Leaving a waiting job waiting, and taking a job off a sheet altogether. */
   readonly leaveOut: number
   readonly takeOff: number
+  /** An hour past its end that nine of ten of a sheet's days are over by; absent: days are planned as long as usual. */
+  readonly perLateHour?: number
 }
 
 /** `locale` and `unitSystem` are how its sentences write days, clocks, numbers and miles. */

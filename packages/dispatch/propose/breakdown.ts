@@ -1,5 +1,6 @@
 import { formatMiles } from '@almanac/units/distance'
 import { formatDuration } from '@almanac/units/format-clock'
+import { endLikely, normalBelow } from '../checker/end-likely.ts'
 import type { Objective, RoutePlan } from '../problem/plan.ts'
 import type { CrewDay, RoutedVisit } from '../problem/problem.ts'
 import { type Built, shiftEnd } from './build-problem.ts'
@@ -14,6 +15,8 @@ export interface Breakdown {
   readonly planned: number
   readonly waiting: number
   readonly sheetsOut: number
+  /** How many of the days can be expected to end late; null where nothing is known of how much lengths vary. */
+  readonly lateEnds: number | null
   /** Minor units; its `preferences` is the price of disturbance. */
   readonly price: Objective
 }
@@ -25,6 +28,7 @@ export function breakDown(built: Built, plan: RoutePlan): Breakdown {
   let overtime = 0
   let lateDays = 0
   let planned = 0
+  let lateEnds: number | null = null
   plan.days.forEach((day, r) => {
     const crew = problem.crewDays[r] as CrewDay
     if (day.visits.length === 0) return
@@ -41,6 +45,8 @@ export function breakDown(built: Built, plan: RoutePlan): Breakdown {
       if (visit.dueDay !== undefined) lateDays += Math.max(0, crew.day - visit.dueDay)
     }
     drive(crew.endPlace)
+    const end = endLikely(problem, crew, day)
+    if (crew.reserve && end) lateEnds = (lateEnds ?? 0) + normalBelow((end.mean - crew.reserve.by) / Math.max(1, Math.sqrt(end.variance)))
     // Time in hand that is used up is no overtime.
     overtime += Math.max(0, day.end - shiftEnd(built, r))
   })
@@ -52,6 +58,7 @@ export function breakDown(built: Built, plan: RoutePlan): Breakdown {
     planned,
     waiting: built.board.jobs.length - planned,
     sheetsOut: plan.days.filter((day) => day.visits.length > 0).length,
+    lateEnds,
     price: plan.objective,
   }
 }
@@ -72,4 +79,12 @@ export function sayChange(before: Breakdown, after: Breakdown, saying: Saying): 
   say('Days after due', many, before.lateDays, after.lateDays, count)
   say('Crews sent out', many, before.sheetsOut, after.sheetsOut, count)
   return said
+}
+
+/** What the same days would come to, planned as long as usual: by this the price of ending on time is judged. */
+export function sayUsual(usual: Breakdown, saying: Saying): string {
+  const { driveMinutes, waiting, lateEnds, sheetsOut } = usual
+  const jobs = waiting === 1 ? 'one job waiting' : `${waiting} jobs waiting`
+  const late = `about ${Math.round(lateEnds ?? 0)} of ${sheetsOut} days ending late`
+  return `Planned as long as usual, it would be ${formatDuration(driveMinutes, saying)} of driving, ${jobs} and ${late}.`
 }

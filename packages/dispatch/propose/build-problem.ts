@@ -6,6 +6,11 @@ import type { Board, BoardJob, Sheet } from './board.ts'
 import { type BoardClock, boardClock, dayIndex, toTicks } from './board-clock.ts'
 import { boardFaults } from './board-faults.ts'
 
+/** Nine of ten lie below so many standard deviations (standard normal, Abramowitz and Stegun, table 26.5). */
+const NINE_OF_TEN = 1.2816
+/** Drives vary by about a seventh of themselves; common practice, no source. */
+const DRIVE_SPREAD = 0.15
+
 /** A board as the planner's problem: visit v is job `jobs[v]`, crew-day r is sheet `board.sheets[r]`. */
 export interface Built {
   readonly board: Board
@@ -21,7 +26,7 @@ export interface Built {
 }
 
 /**
- * Builds the problem. `disturbance` prices moving a placed job to another sheet. `planUnknown` takes waiting jobs whose drives are unknown along (for slots, which say so).
+ * Builds the problem. `disturbance` prices moving a placed job to another sheet or time. `planUnknown` takes waiting jobs whose drives are unknown along (for slots, which say so).
  * Unknown legs count nothing; every answer that touches one says that it is unknown.
  */
 export function buildProblem(board: Board, how: { disturbance?: boolean; planUnknown?: boolean } = {}): Built | { faults: string[] } {
@@ -93,6 +98,14 @@ function toCrewDay(board: Board, clock: BoardClock, sheet: Sheet, place: Readonl
     drivePrice: (prices.perDriveHour * sheet.people) / 3600,
     overtimePrice: ((sheet.overtimePerHour ?? prices.overtimePerHour) * sheet.people) / 3600,
     sendPrice: prices.perSheet,
+    ...(prices.perLateHour === undefined
+      ? {}
+      : {
+          reserve: {
+            ...{ by: toTicks(clock, d, sheet.shift.to), deviations: NINE_OF_TEN, driveSpread: DRIVE_SPREAD },
+            price: prices.perLateHour / 3600,
+          },
+        }),
   }
 }
 
@@ -120,6 +133,7 @@ function toVisit(
     id: job.id,
     place,
     serviceTicks: Math.round(job.minutes * 60),
+    ...(job.spread === undefined ? {} : { lasts: lastsOf(job.minutes * 60, job.spread) }),
     windows,
     out: job.out,
     back: job.back,
@@ -129,7 +143,10 @@ function toVisit(
     ...(job.due === undefined ? {} : { dueDay: dayNumber(job.due), latePricePerDay: job.riskPerDay ?? 0 }),
     ...(keeps ? {} : { leaveOutPrice: placedOn === undefined ? (job.leaveOutPrice ?? prices.leaveOut) : prices.takeOff }),
     ...(disturbance && placedOn !== undefined && !keeps
-      ? { dislikes: board.sheets.flatMap((_, r) => (r === placedOn ? [] : [{ crewDay: r, price: prices.perMove }])) }
+      ? {
+          dislikes: board.sheets.flatMap((_, r) => (r === placedOn ? [] : [{ crewDay: r, price: prices.perMove }])),
+          ...standsAt(board, clock, job.id, placedOn),
+        }
       : {}),
     ...(keeps && job.promised !== undefined
       ? {
@@ -140,6 +157,20 @@ function toVisit(
         }
       : {}),
   }
+}
+
+/** The time written on the sheet where a job stands, and what another one there costs. */
+function standsAt(board: Board, clock: BoardClock, jobId: string, r: number): Pick<RoutedVisit, 'stands'> {
+  const sheet = board.sheets[r] as Sheet
+  const minute = sheet.visits.find((visit) => visit.jobId === jobId)?.startMinute
+  if (minute === undefined) return {}
+  return { stands: { crewDay: r, start: toTicks(clock, dayIndex(clock, sheet.date), minute), price: board.prices.perRetime } }
+}
+
+/** Mean and variance of a length whose logarithm is normal about its middle: the mean is longer than the middle (Johnson, Kotz and Balakrishnan, chapter 14). */
+function lastsOf(middle: number, spread: number): { mean: number; variance: number } {
+  const mean = middle * Math.exp(spread ** 2 / 2)
+  return { mean, variance: mean ** 2 * (Math.exp(spread ** 2) - 1) }
 }
 
 /** When a job may begin, in ticks; windows on days that are not looked at fall away. */

@@ -89,14 +89,15 @@ function mustPrice(problem: RoutingProblem, table: DayTables): number {
   let dearest = 1
   for (const edge of table.edges) for (let i = 0; i < edge.length; i++) dearest = Math.max(dearest, edge[i] as number)
   let sum = dearest * 2
-  for (const visit of problem.visits) sum = Math.max(sum, visit.leaveOutPrice ?? 0)
+  for (const visit of problem.visits) sum = Math.max(sum, visit.leaveOutPrice ?? 0, visit.stands?.price ?? 0)
   for (let i = 0; i < table.linear.length; i++) {
     const price = table.linear[i] as number
     if (price < Number.POSITIVE_INFINITY && price > sum) sum = price
   }
   for (const day of problem.crewDays) {
     const over = Math.max(0, day.latestEnd - day.shift.to) * day.overtimePrice
-    sum = Math.max(sum, over + day.sendPrice + (day.unfairPrice ?? 0) * Math.max(0, day.latestEnd - day.shift.from))
+    const soft = (day.unfairPrice ?? 0) + (day.reserve?.price ?? 0)
+    sum = Math.max(sum, over + day.sendPrice + soft * Math.max(0, day.latestEnd - day.shift.from))
   }
   return 10 * sum
 }
@@ -118,7 +119,8 @@ function isUniform(problem: RoutingProblem): boolean {
       day.distancePrice === first.distancePrice &&
       day.drivePrice === first.drivePrice &&
       day.sendPrice === 0 &&
-      day.fairShareTicks === undefined,
+      day.fairShareTicks === undefined &&
+      day.reserve === undefined,
   )
   const fewest = Math.min(...problem.crewDays.map((day) => day.people))
   return (
@@ -134,6 +136,7 @@ function isUniform(problem: RoutingProblem): boolean {
         visit.allowedCrewDays === undefined &&
         visit.promised === undefined &&
         visit.dislikes === undefined &&
+        visit.stands === undefined &&
         visit.releaseDay === undefined &&
         visit.dueDay === undefined,
     )

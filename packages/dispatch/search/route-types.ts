@@ -48,6 +48,10 @@ export interface WalkState {
   readonly rush: Float64Array
   /** Four numbers a visit: ft³ out and back, lb out and back. */
   readonly loads: Float64Array
+  /** Two numbers a visit: by how much it lasts longer than its length in the mean, and its variance. */
+  readonly lasts: Float64Array
+  /** Three numbers a visit: the crew-day on which it stands (−1: none), when, and the price of another time there. */
+  readonly stands: Float64Array
   readonly scratch: Int32Array
   /** Of the last walk. */
   warp: number

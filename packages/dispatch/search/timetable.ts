@@ -1,6 +1,7 @@
 import type { Objective, PlannedDay, PlannedVisit, RoutePlan, Sequences } from '../problem/plan.ts'
 import type { CrewDay, RoutedVisit, RoutingProblem, Span } from '../problem/problem.ts'
 import { latePrice } from './day-tables.ts'
+import { lag, notBefore } from './lag.ts'
 
 /**
  * Orders as a plan: each crew leaves at the beginning of its shift, works as early as it can and pauses as late as it may (at once, where it would wait anyway).
@@ -9,7 +10,7 @@ import { latePrice } from './day-tables.ts'
 export function timetable(problem: RoutingProblem, sequences: Sequences): { plan: RoutePlan; fits: boolean } {
   const planned = new Set<number>()
   const days: PlannedDay[] = []
-  const objective = { driving: 0, overtime: 0, lateness: 0, fairness: 0, preferences: 0, sending: 0, leftOut: 0 }
+  const objective = { driving: 0, overtime: 0, reserve: 0, lateness: 0, fairness: 0, preferences: 0, sending: 0, leftOut: 0 }
   let fits = true
   problem.crewDays.forEach((crew, r) => {
     const sequence = sequences[r] ?? []
@@ -24,9 +25,14 @@ export function timetable(problem: RoutingProblem, sequences: Sequences): { plan
     objective.driving += day.driving
     objective.overtime += Math.max(0, day.planned.end - crew.shift.to) * crew.overtimePrice
     objective.fairness += Math.max(0, day.busy - (crew.fairShareTicks ?? Number.MAX_VALUE)) * (crew.unfairPrice ?? 0)
+    if (crew.reserve) {
+      const end = day.planned.end + day.behind + crew.reserve.deviations * Math.sqrt(day.variance)
+      objective.reserve += Math.max(0, end - crew.reserve.by) * crew.reserve.price
+    }
     objective.sending += crew.sendPrice
-    for (const v of sequence) {
+    for (const { visit: v, start } of day.planned.visits) {
       const visit = problem.visits[v] as RoutedVisit
+      if (visit.stands?.crewDay === r && visit.stands.start !== start) objective.preferences += visit.stands.price
       objective.lateness += latePrice(visit, crew)
       for (const dislike of visit.dislikes ?? []) if (dislike.crewDay === r) objective.preferences += dislike.price
     }
@@ -37,8 +43,8 @@ export function timetable(problem: RoutingProblem, sequences: Sequences): { plan
 }
 
 function withTotal(parts: Omit<Objective, 'total'>): Objective {
-  const { driving, overtime, lateness, fairness, preferences, sending, leftOut } = parts
-  return { ...parts, total: driving + overtime + lateness + fairness + preferences + sending + leftOut }
+  const { driving, overtime, reserve, lateness, fairness, preferences, sending, leftOut } = parts
+  return { ...parts, total: driving + overtime + reserve + lateness + fairness + preferences + sending + leftOut }
 }
 
 interface TimedDay {
@@ -46,6 +52,9 @@ interface TimedDay {
   fits: boolean
   driving: number
   busy: number
+  /** By how much the end comes later than planned in the mean, and its variance. */
+  behind: number
+  variance: number
 }
 
 function timeDay(problem: RoutingProblem, crew: CrewDay, sequence: readonly number[]): TimedDay {
@@ -56,6 +65,9 @@ function timeDay(problem: RoutingProblem, crew: CrewDay, sequence: readonly numb
   let fits = true
   let driving = 0
   let busy = 0
+  let behind = 0
+  let variance = 0
+  const driveVariance = (crew.reserve?.driveSpread ?? 0) ** 2
   for (let i = 0; i <= sequence.length; i++) {
     const visit = i < sequence.length ? (problem.visits[sequence[i] as number] as RoutedVisit) : null
     const to = visit?.place ?? crew.endPlace
@@ -85,17 +97,23 @@ function timeDay(problem: RoutingProblem, crew: CrewDay, sequence: readonly numb
     const leg = place * problem.places + to
     driving += (problem.distances[leg] as number) * crew.distancePrice + ticks * crew.drivePrice
     busy += drive + (visit?.serviceTicks ?? 0)
+    variance += drive * drive * driveVariance
     if (visit === null) t = ready
     else {
       const start = beginIn(windows, ready)
       if (start > (windows.at(-1)?.to ?? Number.NEGATIVE_INFINITY)) fits = false
+      if (crew.reserve) {
+        notBefore(ready - start + behind, variance)
+        behind = lag.mean + (visit.lasts?.mean ?? visit.serviceTicks) - visit.serviceTicks
+        variance = lag.variance + (visit.lasts?.variance ?? 0)
+      }
       t = start + visit.serviceTicks
       visits.push({ visit: sequence[i] as number, arrival, start, end: t })
     }
     place = to
   }
   if (t > crew.latestEnd) fits = false
-  return { planned: { start: crew.shift.from, end: t, visits, pauses }, fits, driving, busy }
+  return { planned: { start: crew.shift.from, end: t, visits, pauses }, fits, driving, busy, behind, variance }
 }
 
 function driveTicks(crew: CrewDay, t: number, ticks: number): number {

@@ -1,11 +1,12 @@
+import { lag, notBefore } from './lag.ts'
 import type { Model } from './model.ts'
 import type { Routes, WalkState } from './route-types.ts'
 
-export const FIELDS = 10
+export const FIELDS = 13
 /** Where in a stored walk stand the price so far (drives, lateness, dislikes) and the drives' part of it. */
 export const PRICE = 1
 export const DRIVES = 9
-const DAY = 13
+const DAY = 17
 
 export function walkState(model: Model): WalkState {
   const { crewDays } = model.problem
@@ -32,15 +33,27 @@ export function walkState(model: Model): WalkState {
         pauses.length / 3,
         rushFrom,
         rush.length / 3,
+        crew.reserve?.by ?? 0,
+        crew.reserve?.deviations ?? 0,
+        (crew.reserve?.driveSpread ?? 0) ** 2,
+        crew.reserve?.price ?? 0,
       ],
       r * DAY,
     )
   })
   const stored = new Float64Array(model.uniform ? 0 : FIELDS * model.nodes)
   const loads = Float64Array.from(model.problem.visits.flatMap(({ out, back }) => [out.ft3, back.ft3, out.lb, back.lb]))
+  const lasts = Float64Array.from(
+    model.problem.visits.flatMap(({ serviceTicks, lasts }) => [(lasts?.mean ?? serviceTicks) - serviceTicks, lasts?.variance ?? 0]),
+  )
+  const stands = Float64Array.from(
+    model.problem.visits.flatMap(({ stands }) => (stands ? [stands.crewDay, stands.start, stands.price] : [-1, 0, 0])),
+  )
   return {
     scratch: new Int32Array(model.visits),
     loads,
+    lasts,
+    stands,
     stored,
     day,
     pauses: Float64Array.from(pauses),
@@ -72,7 +85,7 @@ const NONE = new Int32Array(0)
 export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, count: number, b: number, keep = false): number {
   const { model, next, walk } = s
   const { visits, days, row, place, duration, service, table } = model
-  const { stored, day, pauses, rush, loads } = walk
+  const { stored, day, pauses, rush, loads, lasts, stands } = walk
   const { linear, from, to, firstWindow, lastWindow, groups } = table
   const edge = table.edges[table.edgeOf[r] as number] as Float64Array
   const group = table.group[r] as number
@@ -82,6 +95,8 @@ export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, cou
   const pauseEnd = day[d + 10] as number
   const rushFrom = day[d + 11] as number
   const rushEnd = day[d + 12] as number
+  const driveVariance = day[d + 15] as number
+  const reservePrice = day[d + 16] as number
   const k = a * FIELDS
   let t = stored[k] as number
   let price = stored[k + 1] as number
@@ -93,6 +108,9 @@ export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, cou
   let backLb = stored[k + 7] as number
   let mostLb = stored[k + 8] as number
   let drives = stored[k + 9] as number
+  let behind = stored[k + 10] as number
+  let variance = stored[k + 11] as number
+  let retimed = stored[k + 12] as number
   if (pause < (day[d + 9] as number)) pause = day[d + 9] as number
   let last = a
   let i = 0
@@ -143,6 +161,7 @@ export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, cou
     price += edge[leg] as number
     drives += edge[leg] as number
     busy += drive + (service[node] as number)
+    variance += drive * drive * driveVariance
     if (isEnd) {
       t = arrival
       break
@@ -154,6 +173,12 @@ export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, cou
     if (t > (to[w] as number)) {
       warp += t - (to[w] as number)
       t = to[w] as number
+    }
+    if (stands[3 * node] === r && stands[3 * node + 1] !== t) retimed += stands[3 * node + 2] as number
+    if (reservePrice > 0) {
+      notBefore(arrival - t + behind, variance)
+      behind = lag.mean + (lasts[2 * node] as number)
+      variance = lag.variance + (lasts[2 * node + 1] as number)
     }
     t += service[node] as number
     // On board at its fullest: before the visit what is still to go out, after it what has come back.
@@ -178,10 +203,18 @@ export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, cou
       stored[n + 7] = backLb
       stored[n + 8] = mostLb
       stored[n + 9] = drives
+      stored[n + 10] = behind
+      stored[n + 11] = variance
+      stored[n + 12] = retimed
     }
     last = node
     i++
     node = i < count ? (list[i] as number) : i === count ? b : (next[node] as number)
+  }
+  let reserve = 0
+  if (reservePrice > 0) {
+    const end = t + behind + (day[d + 14] as number) * Math.sqrt(variance)
+    reserve = Math.max(0, end - (day[d + 13] as number)) * reservePrice
   }
   const latestEnd = day[d + 2] as number
   if (t > latestEnd) {
@@ -195,6 +228,6 @@ export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, cou
   walk.excess = excess
   const overtime = Math.max(0, t - (day[d + 1] as number)) * (day[d + 3] as number)
   const unfair = Math.max(0, busy - (day[d + 5] as number)) * (day[d + 6] as number)
-  walk.soft = overtime + unfair + warp * s.penalties.warp + excess * s.penalties.load
+  walk.soft = overtime + unfair + reserve + retimed + warp * s.penalties.warp + excess * s.penalties.load
   return price + (day[d + 4] as number) + walk.soft
 }

@@ -59,6 +59,7 @@ function toSlot(built: Built, sheet: Sheet, r: number, visit: RoutedVisit, befor
   const parts = {
     driving: timed.drivePrice - before.drivePrice,
     overtime: timed.overtimePrice - before.overtimePrice,
+    reserve: timed.reservePrice - before.reservePrice,
     lateness: lateDays * (visit.latePricePerDay ?? 0),
     sending: wasEmpty ? crew.sendPrice : 0,
     moving: visit.dislikes?.find((dislike) => dislike.crewDay === r)?.price ?? 0,
@@ -79,7 +80,7 @@ function toSlot(built: Built, sheet: Sheet, r: number, visit: RoutedVisit, befor
     windowSlackMinutes: Math.max(0, Math.min(open?.to ?? start, crew.latestEnd) - start) / 60,
     fullest: timed.fullest,
     parts,
-    price: parts.driving + parts.overtime + parts.lateness + parts.sending + parts.moving,
+    price: parts.driving + parts.overtime + parts.reserve + parts.lateness + parts.sending + parts.moving,
   }
   return { ...slot, sentence: saySlot(slot, sheet.label, built.board) }
 }

@@ -20,6 +20,8 @@ export interface Slot {
   readonly parts: {
     readonly driving: number
     readonly overtime: number
+    /** Of a day that would end late too often by it. */
+    readonly reserve: number
     readonly lateness: number
     readonly sending: number
     readonly moving: number

@@ -10,6 +10,7 @@ export interface TimedSheet {
   readonly day: PlannedDay
   readonly drivePrice: number
   readonly overtimePrice: number
+  readonly reservePrice: number
   readonly driveTicks: number
   readonly distance: number
   /** Standing still without a pause. */
@@ -40,6 +41,7 @@ export function timeSheet(problem: RoutingProblem, crew: CrewDay, visits: readon
     day,
     drivePrice: plan.objective.driving,
     overtimePrice: plan.objective.overtime,
+    reservePrice: plan.objective.reserve,
     driveTicks,
     distance,
     waitTicks: Math.max(0, day.end - day.start - driveTicks - work - pauses),

@@ -10,7 +10,7 @@ import { startPlanning } from '../search/planner.ts'
 import { timetable } from '../search/timetable.ts'
 import { freePromise } from './free-promise.ts'
 import { gapsFor, plainObstacle } from './obstacle.ts'
-import { fullestShare, timeSheet } from './time-sheet.ts'
+import { fullestShare, type TimedSheet, timeSheet } from './time-sheet.ts'
 
 /** What happened: a crew's whole day falls away, people of it do, or its vehicle can carry less. */
 export type CrewDisruption =
@@ -41,7 +41,7 @@ export function whatIf(
   if (sheet === undefined) return { faults: ['That day sheet is outside the days planned.'] }
   const { board: broken, stranded } = strand(original, sheet, mishap)
   const closed = mishap.kind === 'sheet-off' ? sheet.id : null
-  const built = buildClosed(broken, closed)
+  const built = buildClosed(broken, closed, true)
   if ('faults' in built) return built
   const visits = stranded.map((id) => built.visitOf.get(id) as number)
   const reinserted = reinsert(built, visits)
@@ -78,7 +78,7 @@ function makeRoom(
     ),
   )
   const sheets = board.sheets.flatMap((sheet, r) =>
-    dates.has(sheet.date) ? [{ ...sheet, visits: (orders[r] ?? []).map((v) => ({ jobId: built.jobs[v]?.id as string })) }] : [],
+    dates.has(sheet.date) ? [{ ...sheet, visits: (orders[r] ?? []).map((v) => standingAs(sheet, built.jobs[v]?.id as string)) }] : [],
   )
   const concerned = new Set([...wanted, ...sheets.flatMap((sheet) => sheet.visits.map(({ jobId }) => jobId))])
   const perMove = Math.max(board.prices.perMove, board.prices.takeOff / 5)
@@ -101,8 +101,13 @@ function makeRoom(
   return orders.map((order, r) => found.get(board.sheets[r]?.id) ?? order)
 }
 
+/** A job on a sheet, at the time written there if it stood there before. */
+function standingAs(sheet: Sheet, jobId: string): Sheet['visits'][number] {
+  return sheet.visits.find((visit) => visit.jobId === jobId) ?? { jobId }
+}
+
 /** The problem, with nobody to be put on the sheet that fell away. */
-function buildClosed(board: Board, closed: string | null, disturbance = false): Built | { faults: string[] } {
+function buildClosed(board: Board, closed: string | null, disturbance: boolean): Built | { faults: string[] } {
   const built = buildProblem(board, { planUnknown: true, disturbance })
   const r = 'faults' in built || closed === null ? undefined : built.sheetOf.get(closed)
   return 'faults' in built || r === undefined ? built : { ...built, problem: closeSheet(built.problem, r) }
@@ -185,11 +190,21 @@ function cheapest(
     for (const { position, timed } of gapsFor(problem, crew, others, visit)) {
       places++
       const sent = others.length === 0 ? crew.sendPrice : 0
-      const price = timed.drivePrice - before.drivePrice + timed.overtimePrice - before.overtimePrice + late + sent
+      const driven = timed.drivePrice - before.drivePrice + timed.overtimePrice - before.overtimePrice
+      const again = reTimed(others, timed, r, position) - reTimed(others, before, r)
+      const price = driven + timed.reservePrice - before.reservePrice + late + sent + again
       if (price < best.price) best = { r, position, price }
     }
   })
   return { ...best, places }
+}
+
+/** What it costs that visits of a sheet do not begin when their customers think they do, with one more put in at a position. */
+function reTimed(others: readonly RoutedVisit[], timed: TimedSheet, r: number, position = others.length): number {
+  return others.reduce((sum, { stands }, n) => {
+    const start = timed.day.visits[n < position ? n : n + 1]?.start
+    return sum + (stands?.crewDay === r && stands.start !== start ? stands.price : 0)
+  }, 0)
 }
 
 function sayOutcome(saying: Saying, sheet: Sheet, stranded: number, proposal: Proposal, ids: ReadonlySet<string>): string {

@@ -137,12 +137,13 @@ function reasonOn(built: Parameters<typeof explainNoFit>[0], jobId: string, shee
 }
 
 /** What a place costs beyond its driving, in a few words; null where it costs nothing. */
-function costWords({ addedOvertimeMinutes, addedInHandMinutes, lateDays }: Slot, kind: JobKind): string | null {
+function costWords({ addedOvertimeMinutes, addedInHandMinutes, lateDays, parts }: Slot, kind: JobKind): string | null {
   const words = []
   const days = lateDays === 1 ? 'a day' : `${lateDays} days`
   const wait = waitCosts[kind]
   if (addedOvertimeMinutes >= 1) words.push(`${Math.round(addedOvertimeMinutes)} min overtime`)
   if (addedInHandMinutes >= 1) words.push(`uses ${Math.round(addedInHandMinutes)} min of the time in hand`)
+  if (parts.reserve > 1) words.push('ends late more than 1 day in 10')
   if (lateDays > 0) words.push(wait ? `${days} of waiting: ${wait.because}` : `${days} past its window`)
   return words.length > 0 ? words.join(', ') : null
 }

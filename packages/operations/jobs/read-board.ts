@@ -6,6 +6,7 @@ import type { TravelPlace } from '@almanac/dispatch/travel/travel-table'
 import type { JobKind } from '@almanac/records/job-kind'
 import { type SiteHours, siteHoursOn, takesAnyTime } from '@almanac/service-rules/day-sheets/site-hours'
 import { firstDayInTurn, outOfTurn } from '@almanac/service-rules/jobs/job-turns'
+import { spreadOf } from '@almanac/service-rules/jobs/learn-durations'
 import { waitCosts } from '@almanac/service-rules/jobs/wait-costs'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
@@ -20,6 +21,7 @@ import { loadOfJob } from './load-of-job.ts'
 import { openPartsDesk, type PartsDesk } from './parts-day.ts'
 import { boardPrices, riskPerDay } from './plan-prices.ts'
 import { pointOf } from './travel-desk.ts'
+import { visitLengths } from './visit-lengths.ts'
 
 /** A board without its drives, which are worked out outside the transaction. */
 export type BoardDraft = { board: Omit<Board, 'travel' | 'rush'>; places: TravelPlace[]; timeZone: string }
@@ -36,7 +38,9 @@ const LEAVE_OUT_DAYS = 60
 const token = (id: string) => `«${id}»`
 
 type Row = PlanBoardRows['sheets'][number]
-type Firm = { figures: FirmFigures; display: AmountDisplay }
+type Lengths = Awaited<ReturnType<typeof visitLengths>>
+/** `lengths` where the firm plans by how much they vary. */
+type Firm = { figures: FirmFigures; display: AmountDisplay; lengths: Lengths | null }
 
 /** Where a crew with someone who takes the vehicle home starts and ends. */
 const homeOf = (personId: string) => `home ${personId}`
@@ -67,6 +71,13 @@ function sheetOf(row: Row, crew: CrewOnDay, timeZone: string, at: Date): Omit<Sh
     ...(overtime.length === crew.people.length ? { overtimePerHour: overtime.reduce((a, b) => a + b, 0) / overtime.length } : {}),
     visits: row.visits.filter((visit) => !begun.includes(visit)).map((visit) => ({ jobId: visit.id, startMinute: wall(visit.startsAt) })),
   }
+}
+
+type Measured = { kind: string; bed: { diameterIn: number | null } | null }
+
+/** How much the length of a visit varies, where the firm plans by that. */
+function spreadOfJob({ kind, bed }: Measured, { lengths }: Firm): { spread?: number } {
+  return lengths ? { spread: spreadOf(lengths(kind as JobKind, bed?.diameterIn ?? null)) } : {}
 }
 
 /** When a visit may begin for the site's sake, so that it ends in its hours too; no windows where any time will do. */
@@ -100,6 +111,7 @@ function visitJob(visit: Row['visits'][number], row: Row, days: readonly BoardDa
     ...{ id: visit.id, label: token(visit.siteId), place: visit.siteId, people: visit.crewSize, skills: skillsOfJob(visit, firm.figures) },
     windows: [...elsewhere.filter(({ date }) => date !== row.day), { date: row.day, from: start, to: END_OF_DAY }],
     minutes,
+    ...spreadOfJob(visit, firm),
     ...loadOfJob(visit, firm),
     ...(promised ? { promised } : {}),
   }
@@ -128,6 +140,7 @@ function waitingJob(
     // What follows a visit without a day can stand on none.
     windows: job.turn && !first ? [{ date: NEVER, from: 0, to: 0 }] : siteWindows(job.siteHours, days, job.minutes),
     skills: skillsOfJob(job, firm.figures),
+    ...spreadOfJob(job, firm),
     ...loadOfJob(job, firm),
     ...(earliest ? { earliest } : {}),
     ...(waits ? { earliestBecause: waits.because } : {}),
@@ -151,7 +164,8 @@ export async function readBoard(
   const found = await readPlanBoard(tx, companyId, days, only && 'jobId' in only ? only.jobId : undefined)
   const rows = only && 'asked' in only ? { ...found, waiting: only.asked } : found
   const { timeZone } = rows
-  const firm = { figures: await firmFigures(tx, companyId), display: await companyFacts(tx, companyId) }
+  const lengths = rows.settings.dayFill === 'usual' ? null : await visitLengths(tx, companyId, at)
+  const firm = { figures: await firmFigures(tx, companyId), display: await companyFacts(tx, companyId), lengths }
   const span = boardDays(timeZone, fromDay, untilDay)
   const today = dayIn(timeZone, at)
   const book = await readCrewBook(tx, companyId, fromDay < today ? fromDay : today)

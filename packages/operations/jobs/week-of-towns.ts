@@ -53,7 +53,7 @@ function placesIn(built: Built, town: string, asked: Asked, sheets: ReadonlyMap<
     .flatMap((slot) => {
       const sheet = sheets.get(slot.sheetId)
       if (!sheet || slot.addedDriveMinutes === null || slot.addedDriveMinutes > NEAR_MINUTES) return []
-      if (slot.addedOvertimeMinutes > 0 || slot.addedInHandMinutes > 0) return []
+      if (slot.addedOvertimeMinutes > 0 || slot.addedInHandMinutes > 0 || slot.parts.reserve > 0) return []
       if (crewLacks({ ...asked, crewSize: asked.people }, { people: sheet.members.length, hasVehicle: sheet.vehicle !== null })) return []
       const lastStart = Math.floor(latestStart(built, boardId(town), slot) / STEP) * STEP
       const from = Math.ceil(slot.startMinute / STEP) * STEP

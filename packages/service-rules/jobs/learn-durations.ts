@@ -16,6 +16,9 @@ const FORGOTTEN = 5
 const EIGHT_OF_TEN = 0.8416
 const STEP_MINUTES = 5
 
+/** How much a length varies: the standard deviation of its logarithm about its middle. */
+export const spreadOf = ({ middle, longer }: Pick<Duration, 'middle' | 'longer'>): number => Math.log(longer / middle) / EIGHT_OF_TEN
+
 const usualMinutes = (kind: JobKind, diameterIn: number | null): number =>
   kind === 'rebed' ? usualRebedMinutes(diameterIn) : jobKindFacts[kind].usualMinutes
 

@@ -3,7 +3,7 @@ import { UNCALIBRATED } from '@almanac/dispatch/travel/estimate-leg'
 import { travelTable } from '@almanac/dispatch/travel/travel-table'
 import { boardPrices } from '@almanac/operations/jobs/plan-prices'
 import type { JobKind } from '@almanac/records/job-kind'
-import { learnDurations } from '@almanac/service-rules/jobs/learn-durations'
+import { learnDurations, spreadOf } from '@almanac/service-rules/jobs/learn-durations'
 
 /** Five working days without a change of clocks. */
 const DATES = ['2026-11-30', '2026-12-01', '2026-12-02', '2026-12-03', '2026-12-04']
@@ -46,10 +46,11 @@ export function inventWeek(crews: number, chance: () => number): { board: Board;
     const at = chance()
     const kind = MIX.find((_, n) => MIX.slice(0, n + 1).reduce((all, [, share]) => all + share, 0) > at)?.[0] ?? 'inspection'
     const { minutes } = believed(kind)
+    const spread = spreadOf(learnDurations([])(kind, kind === 'rebed' ? 10 : null))
     const id = `job ${jobs.length}`
     places.push({ id, at: near(towns[Math.floor(chance() * towns.length)] ?? YARD, 2) })
     const load = kind === 'rebed' ? { ft3: 1.5, lb: 90 } : { ft3: 0, lb: 0 }
-    const size = { minutes, people: kind === 'rebed' ? 2 : 1, skills: [], windows: [] }
+    const size = { minutes, spread, people: kind === 'rebed' ? 2 : 1, skills: [], windows: [] }
     jobs.push({ id, label: id, place: id, ...size, out: load, back: load })
     kinds.set(id, kind)
     sum += minutes + MINUTES_OF_DRIVE
@@ -63,6 +64,6 @@ export function inventWeek(crews: number, chance: () => number): { board: Board;
   )
   const days = DATES.map((date) => ({ date, minutesInDay: 1440 }))
   const travel = travelTable(places, { calibration: UNCALIBRATED })
-  const prices = boardPrices({ overtimeMinorPerHour: null })
+  const prices = boardPrices({ overtimeMinorPerHour: null, dayFill: 'usual' })
   return { board: { days, sheets, jobs, travel, prices, rush: UNCALIBRATED.rush, locale: 'en-US', unitSystem: 'us' }, kinds }
 }

@@ -66,6 +66,15 @@ export function inventedBoard(seed: number, size: { crews: number; days: number;
     locale: 'en-US',
     unitSystem: 'us',
     travel: travelTable(places, { calibration: UNCALIBRATED }),
-    prices: { perDriveHour: 3500, perMile: 70, overtimePerHour: 5000, perSheet: 0, perMove: 3000, leaveOut: 60_000, takeOff: 200_000 },
+    prices: {
+      perDriveHour: 3500,
+      perMile: 70,
+      overtimePerHour: 5000,
+      perSheet: 0,
+      perMove: 3000,
+      perRetime: 0,
+      leaveOut: 60_000,
+      takeOff: 200_000,
+    },
   }
 }

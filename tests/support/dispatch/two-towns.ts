@@ -48,7 +48,16 @@ export function board(sheets: readonly Sheet[], jobs: readonly BoardJob[], chang
     locale: 'en-US',
     unitSystem: 'us',
     travel: smallTravel(),
-    prices: { perDriveHour: 60, perMile: 0, overtimePerHour: 120, perSheet: 0, perMove: 50, leaveOut: 10_000, takeOff: 50_000 },
+    prices: {
+      perDriveHour: 60,
+      perMile: 0,
+      overtimePerHour: 120,
+      perSheet: 0,
+      perMove: 50,
+      perRetime: 0,
+      leaveOut: 10_000,
+      takeOff: 50_000,
+    },
     ...changes,
   }
 }

@@ -1,6 +1,7 @@
 import type { Settings, SettingsValues } from '@almanac/contract/firm'
 import { choicesOf } from '@almanac/records/choices'
 import { offeredLocales } from '@almanac/records/country'
+import { dayFills, dayFillWords } from '@almanac/records/day-plan'
 import { papers, paperWords } from '@almanac/records/paper'
 import { type AmountKind, type AmountRule, ruleOf } from '@almanac/units/amount-kinds'
 import type { AmountSaid } from '@almanac/units/amount-said'
@@ -18,7 +19,7 @@ export type SettingName = keyof SettingsValues
 
 export const COSTS: readonly SettingName[] = ['plannedRebedMinor', 'failureMinor', 'beadsMinor', 'overtimeMinorPerHour', 'riskLimit']
 export const DAYS: readonly SettingName[] = [
-  ...(['rebedsPerMonth', 'dayStart', 'dayEnd', 'lunchMinutes', 'lunchFrom', 'lunchUntil', 'inHandMinutes'] as const),
+  ...(['rebedsPerMonth', 'dayStart', 'dayEnd', 'lunchMinutes', 'lunchFrom', 'lunchUntil', 'inHandMinutes', 'dayFill'] as const),
   ...(['yardLatitude', 'yardLongitude'] as const),
 ]
 
@@ -52,6 +53,7 @@ const HINTS: Partial<Record<SettingName, string>> = {
   yardLongitude: 'Degrees east, as -88.4215',
   lunchMinutes: 'For everyone without breaks of their own',
   inHandMinutes: 'Plans and best places leave it free, so that a long visit doesn’t end the day late',
+  dayFill: 'Late at most one day in ten: more driving, and jobs may wait longer',
   reminderLeadDays: 'Before a bed’s due window starts',
   reminderNotices: '1 to 3 for each due window; each waits for your approval',
   reminderAgainDays: 'After a notice that nobody answered',
@@ -68,6 +70,12 @@ const KINDS: Partial<Record<SettingName, AmountKind>> = {
   yardLongitude: 'longitude',
 }
 const MAY_BE_EMPTY = new Set<SettingName>(['telephone', 'yardLatitude', 'yardLongitude'])
+
+function choicesFor(name: SettingName, now: string): FormField['choices'] {
+  if (name === 'locale') return localeChoices(now)
+  if (name === 'paper') return choicesOf(papers, paperWords)
+  return name === 'dayFill' ? choicesOf(dayFills, dayFillWords) : minuteChoices(name, now)
+}
 
 /** What a setting that is an amount may be; undefined for a time or a choice. */
 function ruleOfSetting(name: SettingName, currency: string): AmountRule | undefined {
@@ -86,7 +94,7 @@ export function settingFields(
   return names.map((name) => ({
     name,
     label: nameOf(name),
-    choices: name === 'locale' ? localeChoices(now) : name === 'paper' ? choicesOf(papers, paperWords) : minuteChoices(name, now),
+    choices: choicesFor(name, now),
     hint: HINTS[name],
     rule: ruleOfSetting(name, currency),
     required: !isCost(name) && !MAY_BE_EMPTY.has(name),

@@ -4,7 +4,7 @@ import { DataTable } from '@almanac/ui/data-table'
 import { useDisplay } from '@almanac/ui/display'
 import { formatMiles } from '@almanac/units/distance'
 import { formatDuration } from '@almanac/units/format-clock'
-import { showWhole } from '@almanac/units/format-number'
+import { showNumber, showWhole } from '@almanac/units/format-number'
 import { useSession } from '@/client/providers'
 
 /** The sheets as they stand beside what the plan would make of them. */
@@ -22,6 +22,15 @@ export function PlanTotalsTable({ before, after }: { before: PlanTotals; after: 
       now: formatDuration(before.overtimeMinutes, display),
       planned: formatDuration(after.overtimeMinutes, display),
     },
+    ...(before.lateEnds === null || after.lateEnds === null
+      ? []
+      : [
+          {
+            name: 'Days likely to end late',
+            now: showNumber(before.lateEnds, 1, display) ?? '0',
+            planned: showNumber(after.lateEnds, 1, display) ?? '0',
+          },
+        ]),
     { name: 'Days past a due window', now: showWhole(before.lateDays, display), planned: showWhole(after.lateDays, display) },
   ]
   return (
