@@ -1,8 +1,8 @@
 import { timetable } from '../search/timetable.ts'
 import type { Board, BoardVisit } from './board.ts'
-import { buildProblem } from './build-problem.ts'
+import { type Built, buildProblem } from './build-problem.ts'
 import { spotsOf } from './differences.ts'
-import { newFaults, type PlanFault, planFaults } from './plan-faults.ts'
+import { newFaults, planFaults } from './plan-faults.ts'
 import { type Proposal, presentSpots } from './propose-plan.ts'
 import { roundToFiveMinutes } from './round-to-five-minutes.ts'
 
@@ -11,6 +11,8 @@ export interface Applied {
   readonly board: Board
   /** Jobs taken that would begin at another time than the proposal shows, with that time: on drives or sheets that are not the proposal's any more. */
   readonly moved: readonly { readonly jobId: string; readonly startMinute: number }[]
+  /** Jobs that nobody chose and that would have to begin at another time than stands on their sheet, by what was taken. */
+  readonly pushed: readonly { readonly jobId: string; readonly startMinute: number }[]
   /** Empty: it may be saved. Otherwise what does not go together when only these are taken; what was wrong before and gets no worse does not count. */
   readonly violations: readonly string[]
 }
@@ -55,18 +57,32 @@ export function applyDifferences(
     return { ...sheet, visits: list.map(({ jobId }): BoardVisit => (changed.has(jobId) ? { jobId } : (written.get(jobId) ?? { jobId }))) }
   })
   const shown = new Map(taken.flatMap(({ jobId, startMinute }) => (startMinute === null ? [] : [[jobId, startMinute] as const])))
-  return timed({ ...board, sheets }, planFaults(built, timetable(built.problem, built.present).plan), shown)
+  return timed({ ...board, sheets }, built, shown)
 }
 
-/** Writes the times on the sheets, and checks. */
-function timed(board: Board, before: readonly PlanFault[], shown: ReadonlyMap<string, number>): Applied | { faults: string[] } {
+/** Writes the times on the sheets, and checks against what was on them. */
+function timed(board: Board, was: Built, shown: ReadonlyMap<string, number>): Applied | { faults: string[] } {
   const built = buildProblem(board)
   if ('faults' in built) return built
-  const plan = roundToFiveMinutes(built, timetable(built.problem, built.present).plan, shown)
+  // Who was not chosen keeps the time that stands, where the others leave it.
+  const written = new Map(
+    was.board.sheets.flatMap((sheet) =>
+      sheet.visits.flatMap(({ jobId, startMinute }) => (startMinute === undefined ? [] : [[jobId, startMinute] as const])),
+    ),
+  )
+  const plan = roundToFiveMinutes(built, timetable(built.problem, built.present).plan, new Map([...written, ...shown]))
   const spots = spotsOf(built, plan)
   const moved = [...shown].flatMap(([jobId, minute]) => {
     const spot = spots.get(jobId)
     return spot === undefined || spot.startMinute === minute ? [] : [{ jobId, startMinute: spot.startMinute }]
+  })
+  const standing = timetable(was.problem, was.present).plan
+  // A sheet whose own drives leave a visit no room for its time puts it later by itself: that is nobody's doing.
+  const byItself = spotsOf(was, roundToFiveMinutes(was, standing, written))
+  const pushed = [...spots].flatMap(([jobId, { startMinute }]) => {
+    const stands = written.get(jobId)
+    const isPushed = !shown.has(jobId) && stands !== undefined && startMinute > Math.max(stands, byItself.get(jobId)?.startMinute ?? stands)
+    return isPushed ? [{ jobId, startMinute }] : []
   })
   const sheets = board.sheets.map((sheet) => ({
     ...sheet,
@@ -75,5 +91,5 @@ function timed(board: Board, before: readonly PlanFault[], shown: ReadonlyMap<st
       return spot === undefined ? { jobId } : { jobId, startMinute: spot.startMinute }
     }),
   }))
-  return { board: { ...board, sheets }, moved, violations: newFaults(before, planFaults(built, plan)) }
+  return { board: { ...board, sheets }, moved, pushed, violations: newFaults(planFaults(was, standing), planFaults(built, plan)) }
 }

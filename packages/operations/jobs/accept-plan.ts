@@ -4,6 +4,7 @@ import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import { dayOf } from '@almanac/database/days'
 import { inCompany, type Scope } from '@almanac/database/in-company'
+import type { PlanBoardRows } from '@almanac/database/read/plan-board'
 import { runCommand } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import { type Applied, applyDifferences } from '@almanac/dispatch/propose/apply-differences'
@@ -21,11 +22,34 @@ import { readBoard } from './read-board.ts'
 import { openTravelDesk } from './travel-desk.ts'
 import { type PlannedPlace, writePlaces } from './write-places.ts'
 
-const stale = () =>
-  new AppError(
+type Names = ReadonlyMap<string, string>
+
+/** Sites by the words that stand for them on a board. */
+function namesOf({ sheets, waiting }: PlanBoardRows): Names {
+  return new Map([...sheets.flatMap((sheet) => sheet.visits), ...waiting].map((one) => [`«${one.siteId}»`, one.siteLabel]))
+}
+const nameIn = (board: Pick<Board, 'jobs'>, names: Names, jobId: string) =>
+  names.get(board.jobs.find((job) => job.id === jobId)?.label ?? '') ?? 'A site'
+
+/** Visits or jobs chosen that are not what they were when the plan was made. */
+function stale(jobIds: readonly string[], before: Pick<Board, 'jobs'>, names: Names): AppError {
+  const sites = [...new Set(jobIds.map((jobId) => nameIn(before, names, jobId)))]
+  const [verb, it] = sites.length === 1 ? ['has', 'it'] : ['have', 'them']
+  return new AppError(
     'conflict',
-    'The day sheets have changed since this plan was made. Nothing was changed; make the plan again. It takes a few seconds.',
+    `${sites.join(', ')} ${verb} changed since this plan was made. Nothing was changed; uncheck ${it} and accept the others, or make the plan again.`,
   )
+}
+
+/** Somebody stands on the sheet by now, or was left as they are, and what was chosen leaves no time for them. */
+function inTheWay({ pushed, board }: Applied, written: Pick<Board, 'sheets'>, names: Names): AppError {
+  const [first] = pushed
+  const stands = written.sheets.flatMap((sheet) => sheet.visits).find((visit) => visit.jobId === first?.jobId)?.startMinute ?? 0
+  return new AppError(
+    'conflict',
+    `${nameIn(board, names, first?.jobId ?? '')} is booked for ${sayTime(stands, board)}, and these changes would push it to ${sayTime(first?.startMinute ?? 0, board)}. Nothing was changed; uncheck the changes before it, or take its own change too.`,
+  )
+}
 
 /** A plan for a mishap let other crews keep what was promised with the crew that cannot come: so does the check of it. */
 function freed(board: Board, asked: PlanAsked, differences: readonly Difference[]): Board {
@@ -46,12 +70,22 @@ function otherTimes(moved: Applied['moved'], differences: readonly Difference[],
   )
 }
 
-/** What of a board a plan leans on: sheets with their hours, people, room and visits. If any of it differs, the plan is of another day. */
-function leansOn(board: Pick<Board, 'sheets' | 'jobs'>, { sheetIds, jobIds }: Chosen) {
-  const sheets = board.sheets.filter((sheet) => sheetIds.has(sheet.id)).map(({ shift: _now, breaks: _left, ...sheet }) => sheet)
-  const jobs = board.jobs.filter((job) => jobIds.has(job.id)).map(({ riskPerDay: _risk, ...job }) => job)
-  // As it would come back from where plans are stored.
-  return JSON.parse(JSON.stringify({ sheets, jobs })) as object
+type Standing = Pick<Board, 'sheets' | 'jobs'>
+
+/** A job as a plan leans on it: what it needs, and where and when it stands. As it would come back from where plans are stored. */
+function standing(board: Standing, jobId: string): unknown {
+  const sheet = board.sheets.find((one) => one.visits.some((visit) => visit.jobId === jobId))
+  const job = board.jobs.find((one) => one.id === jobId)
+  if (!job) return null
+  const { riskPerDay: _risk, ...facts } = job
+  const at = sheet?.visits.find((visit) => visit.jobId === jobId)?.startMinute
+  return JSON.parse(JSON.stringify({ ...facts, sheetId: sheet?.id ?? null, at: at ?? null }))
+}
+
+/** Sheets with their hours, people, room and visits, but for what goes on with the clock. */
+function sheetsOf(board: Standing, ids: ReadonlySet<string>): unknown {
+  const sheets = board.sheets.filter((sheet) => ids.has(sheet.id)).map(({ shift: _now, breaks: _left, ...sheet }) => sheet)
+  return JSON.parse(JSON.stringify(sheets))
 }
 
 /** A plan for missing people or a broken vehicle says who goes out instead, and is worth accepting even where no visit has to move. */
@@ -75,8 +109,8 @@ const read = async (tx: Tx, companyId: string, planId: string) => {
 }
 
 /**
- * Takes some or all of what a plan changes, in one transaction. The checker looks at the sheets as they would then stand, before anything is written; a plan
- * whose sheets or jobs have changed since is refused, and half of a plan that does not fit by itself is too.
+ * Takes some or all of what a plan changes, in one transaction; the rest stays open. The checker looks at the sheets as they stand by now, before anything is
+ * written: whatever a colleague booked there meanwhile keeps its time, or what was chosen is refused, as is half of a plan that does not fit by itself.
  */
 export async function acceptPlan(scope: Scope & { personId: string }, input: AcceptPlan) {
   const { companyId } = scope
@@ -94,12 +128,18 @@ export async function acceptPlan(scope: Scope & { personId: string }, input: Acc
       throw new AppError('conflict', 'No change was chosen, so nothing was changed.')
     const proposal = plan.proposal as unknown as StoredProposal
     const chosen = chosenOf(proposal, input.differenceIds)
-    const { differences, sheetIds } = chosen
+    const { differences, sheetIds, jobIds } = chosen
     const before = plan.board as unknown as Board
-    // A mishap's board has the stranded jobs off their sheet already: only what is left of it can be compared.
-    const stands = leansOn(draft.board, chosen)
-    const isSame = plan.kind !== 'week' || isDeepStrictEqual(stands, leansOn(before, chosen))
-    if (!isSame || !isDeepStrictEqual(stands, leansOn(board, chosen))) throw stale()
+    const names = namesOf(draft.rows)
+    // Only what is chosen has to be what it was; who came onto a sheet since is looked at below. A mishap's board has the stranded jobs off their sheet already.
+    const changed = [...jobIds].filter(
+      (jobId) => plan.kind === 'week' && !isDeepStrictEqual(standing(draft.board, jobId), standing(before, jobId)),
+    )
+    if (changed.length > 0) throw stale(changed, before, names)
+    const isRead = isDeepStrictEqual(sheetsOf(draft.board, sheetIds), sheetsOf(board, sheetIds))
+    const moving = [...jobIds].filter((jobId) => !isDeepStrictEqual(standing(draft.board, jobId), standing(board, jobId)))
+    if (!isRead || moving.length > 0)
+      throw new AppError('conflict', 'A colleague is changing these sheets right now. Nothing was changed; accept again.')
     const applied = applyDifferences(
       freed(board, asked, differences),
       { differences: proposal.differences, spots: new Map(proposal.spots) },
@@ -109,25 +149,29 @@ export async function acceptPlan(scope: Scope & { personId: string }, input: Acc
     if (applied.moved.length > 0) throw otherTimes(applied.moved, differences, board)
     if (applied.violations.length > 0)
       throw new AppError('conflict', 'These changes don’t fit together on their own. Nothing was changed; take the others too, or fewer.')
-    const changed = await writePlaces(tx, command, placesOf(applied.board, differences, sheetIds))
+    if (applied.pushed.length > 0) throw inTheWay(applied, board, names)
+    const written = await writePlaces(tx, command, placesOf(applied.board, chosen))
     if (changesCrew(asked)) await changeCrew(tx, command, asked)
+    // What was not taken stays open, but where the crew itself has changed.
+    const open = changesCrew(asked) ? [] : proposal.differences.filter((one) => !jobIds.has(one.jobId))
+    const left: StoredProposal = { ...proposal, differences: open, taken: (proposal.taken ?? 0) + differences.length }
     const after = await tx.planProposal.update({
       where: { companyId_id: { companyId, id } },
-      data: { state: 'accepted', version: { increment: 1 } },
+      data: { state: open.length === 0 ? 'accepted' : 'ready', proposal: left as object, version: { increment: 1 } },
     })
     await command.audit('accepted', 'plan', id, { differences: differences.length })
     await command.announce('plan', id, after.version)
-    return { planId: id, version: after.version, changed }
+    return { planId: id, version: after.version, changed: written }
   })
 }
 
-/** Where each job of the sheets that change stands afterwards, and which are taken off. */
-function placesOf(board: Board, differences: readonly Difference[], sheetIds: ReadonlySet<string>): PlannedPlace[] {
+/** Where each job that was chosen stands afterwards, and which are taken off; nobody else is touched. */
+function placesOf(board: Board, { differences, sheetIds, jobIds }: Chosen): PlannedPlace[] {
   const placed = board.sheets
     .filter((sheet) => sheetIds.has(sheet.id))
     .flatMap((sheet) =>
       sheet.visits.flatMap(({ jobId, startMinute }) =>
-        startMinute === undefined ? [] : [{ id: jobId, crewDayId: sheet.id, day: sheet.date, startMinute }],
+        startMinute === undefined || !jobIds.has(jobId) ? [] : [{ id: jobId, crewDayId: sheet.id, day: sheet.date, startMinute }],
       ),
     )
   const off = differences

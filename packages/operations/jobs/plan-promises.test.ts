@@ -89,6 +89,10 @@ test('what is accepted is what was shown: with slower drives it is refused, with
   const plan = await planned({ kind: 'week' })
   expect(plan.differences).toHaveLength(3)
   await take(1.5)
+  const { proposal } = await inCompany(firm, (tx) =>
+    tx.planProposal.findUniqueOrThrow({ where: { companyId_id: { companyId: firm.companyId, id: plan.id } } }),
+  )
+  const { differences } = proposal as { differences: { jobId: string; startMinute: number }[] }
   const before = await everythingOf(firm)
   await expect(accept(plan)).rejects.toMatchObject({
     code: 'conflict',
@@ -100,10 +104,6 @@ test('what is accepted is what was shown: with slower drives it is refused, with
   const stands = (await everythingOf(firm)).visits.filter((one) => one.state === 'booked')
   // The firm's zone is seven hours behind UTC on that day.
   const minute = (at: Date) => (at.getTime() - Date.parse(`${DAY}T07:00:00Z`)) / 60_000
-  const { proposal } = await inCompany(firm, (tx) =>
-    tx.planProposal.findUniqueOrThrow({ where: { companyId_id: { companyId: firm.companyId, id: plan.id } } }),
-  )
-  const { differences } = proposal as { differences: { jobId: string; startMinute: number }[] }
   expect(stands.map((one) => [one.jobId, minute(one.startsAt)]).sort()).toEqual(
     differences.map((one) => [one.jobId, one.startMinute]).sort(),
   )

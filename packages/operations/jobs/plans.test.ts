@@ -8,6 +8,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { testDatabase } from '../../../tests/support/test-database.ts'
 import { acceptPlan } from './accept-plan.ts'
 import { bookVisit } from './book-visit.ts'
+import { moveVisit } from './move-visit.ts'
 import { openDaySheet } from './open-day-sheet.ts'
 import { proposeJob } from './propose-job.ts'
 import { startPlan } from './start-plan.ts'
@@ -79,23 +80,65 @@ describe('a plan for the days ahead', { timeout: 60_000 }, () => {
     expect(await readPlan(firm, plan.id)).toMatchObject({ state: 'accepted' })
   })
 
-  test('may be accepted in part', async () => {
-    const near = await waiting('Near', 2)
-    await waiting('Far', 12)
-    expect(await accept(await planned(), [near])).toMatchObject({ changed: 1 })
-    expect((await stands()).map((one) => one.jobId)).toEqual([near])
-  })
-
-  test('is refused once a sheet it leans on has changed, and nothing is written', async () => {
+  test('may be accepted in part; what was left stays open and is taken later', async () => {
     const [near, far] = [await waiting('Near', 2), await waiting('Far', 12)]
     const plan = await planned()
-    await bookVisit(firm, { ...id(), jobId: far, jobVersion: 1, crewDayId: first, at: '09:00', confirmed: [] })
+    expect(await accept(plan, [near])).toMatchObject({ changed: 1 })
+    expect((await stands()).map((one) => one.jobId)).toEqual([near])
+    const left = await readPlan(firm, plan.id)
+    expect(left).toMatchObject({ state: 'ready', taken: 1, differences: [{ id: far }] })
+    await expect(accept(plan, [far])).rejects.toMatchObject({ code: 'version-conflict' })
+    expect(await accept(left, [far])).toMatchObject({ changed: 1 })
+    expect(await readPlan(firm, plan.id)).toMatchObject({ state: 'accepted', taken: 2, differences: [] })
+    const written = new Map((await stands()).map((one) => [one.jobId, one.startsAt.toISOString()]))
+    const { proposal } = await inCompany(firm, (tx) =>
+      tx.planProposal.findUniqueOrThrow({ where: { companyId_id: { companyId: firm.companyId, id: plan.id } } }),
+    )
+    // Both stand on the minute that the plan showed; the firm is seven hours behind UTC.
+    const spots = new Map((proposal as { spots: [string, { startMinute: number }][] }).spots)
+    const shown = (jobId: string) => new Date(Date.parse(`${DAY}T07:00:00Z`) + (spots.get(jobId)?.startMinute ?? 0) * 60_000).toISOString()
+    expect([written.get(near), written.get(far)]).toEqual([shown(near), shown(far)])
+  })
+
+  test('stands beside what a colleague booked meanwhile, which keeps its time; what is in the way is refused by name', async () => {
+    const [near, far, third] = [await waiting('Near', 2), await waiting('Far', 12), await waiting('Third', 4)]
+    await inCompany(firm, (tx) =>
+      tx.job.update({ where: { companyId_id: { companyId: firm.companyId, id: third } }, data: { state: 'held' } }),
+    )
+    const plan = await planned()
+    expect(plan.differences.map((one) => one.crew)).toEqual(['Ruth & Callum', 'Ruth & Callum'])
+    await inCompany(firm, (tx) =>
+      tx.job.update({ where: { companyId_id: { companyId: firm.companyId, id: third } }, data: { state: 'proposed' } }),
+    )
+    const book = (at: string) => bookVisit(firm, { ...id(), jobId: third, jobVersion: 1, crewDayId: first, at, confirmed: ['drive'] })
+    const { visitId, version } = await book('08:15')
     const before = await everythingOf(firm)
-    await expect(accept(plan, [near])).rejects.toMatchObject({ code: 'conflict' })
+    await expect(accept(plan, [near, far])).rejects.toMatchObject({
+      code: 'conflict',
+      message: expect.stringContaining('Nothing was changed'),
+    })
+    expect(await everythingOf(firm)).toEqual(before)
+    const moved = { ...id(), visitId, version, crewDayId: first, at: '15:30', confirmed: [] }
+    await moveVisit(firm, moved)
+    expect(await accept(plan, [near, far])).toMatchObject({ changed: 2 })
+    const [stayed] = (await stands()).filter((one) => one.jobId === third)
+    expect(stayed?.startsAt.toISOString()).toBe(`${DAY}T22:30:00.000Z`)
+  })
+
+  test('is refused once what was chosen is not what it was, by its name, and nothing is written', async () => {
+    const [near, far] = [await waiting('Near', 2), await waiting('Far', 12)]
+    const plan = await planned()
+    await bookVisit(firm, { ...id(), jobId: far, jobVersion: 1, crewDayId: second, at: '09:00', confirmed: [] })
+    const before = await everythingOf(firm)
+    await expect(accept(plan, [near, far])).rejects.toMatchObject({
+      code: 'conflict',
+      message: expect.stringMatching(/^Far has changed since this plan was made/),
+    })
     expect(await everythingOf(firm)).toEqual(before)
     await expect(acceptPlan(await makeFirm(), { ...id(), planId: plan.id, version: 1, differenceIds: [near] })).rejects.toMatchObject({
       code: 'not-found',
     })
+    expect(await accept(plan, [near])).toMatchObject({ changed: 1 })
   })
 
   test('that was stopped is not written over by what the search found meanwhile', async () => {

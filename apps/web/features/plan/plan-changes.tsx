@@ -16,7 +16,7 @@ const CREW_WORDS: Partial<Record<PlanPage['asked']['kind'], string>> = {
   'other-vehicle': 'The other vehicle goes on the sheet with the visits that stay.',
 }
 
-/** What the plan changes, day by day; all of it is ticked at first. */
+/** What the plan changes, by day and crew, each crew's day with one tick for all of it; all of it is ticked at first. */
 export function PlanChanges({ page }: { page: PlanPage }) {
   const display = useDisplay()
   const { api } = useSession()
@@ -48,13 +48,8 @@ export function PlanChanges({ page }: { page: PlanPage }) {
         {[...days].map(([day, changes]) => (
           <fieldset key={day} className="mb-4">
             <legend className="font-medium">{formatNearDay(day, display)}</legend>
-            {changes.map((one: PlanDifference) => (
-              <Checkbox
-                key={one.id}
-                label={one.sentence}
-                checked={!left.has(one.id)}
-                onChange={(event) => tick([one.id], event.target.checked)}
-              />
+            {[...Map.groupBy(changes, (one) => one.crewDayId)].map(([crewDayId, own]) => (
+              <CrewDayChanges key={crewDayId} changes={own} left={left} onTick={tick} />
             ))}
           </fieldset>
         ))}
@@ -75,5 +70,39 @@ export function PlanChanges({ page }: { page: PlanPage }) {
         )}
       </div>
     </form>
+  )
+}
+
+type CrewDayProps = { changes: readonly PlanDifference[]; left: ReadonlySet<string>; onTick: (ids: readonly string[], on: boolean) => void }
+
+/** Customers who already have a time come first: somebody may have told it to them. */
+const isKnown = ({ kind }: PlanDifference) => (kind === 'place' ? 1 : 0)
+
+/** One crew's day: a tick for all of it, then its changes. */
+function CrewDayChanges({ changes, left, onTick }: CrewDayProps) {
+  const ids = changes.map((one) => one.id)
+  const on = ids.filter((id) => !left.has(id)).length
+  const crew = changes[0]?.crew ?? ''
+  return (
+    <div className="mb-2">
+      <Checkbox
+        label={`${crew}: ${changes.length === 1 ? 'one change' : `all ${changes.length} changes`}`}
+        checked={on === ids.length}
+        partly={on > 0 && on < ids.length}
+        onChange={(event) => onTick(ids, event.target.checked)}
+      />
+      <div className="pl-7">
+        {[...changes]
+          .sort((a, b) => isKnown(a) - isKnown(b))
+          .map((one) => (
+            <Checkbox
+              key={one.id}
+              label={one.sentence}
+              checked={!left.has(one.id)}
+              onChange={(event) => onTick([one.id], event.target.checked)}
+            />
+          ))}
+      </div>
+    </div>
   )
 }

@@ -98,7 +98,15 @@ function Outcome({ page }: { page: PlanPage }) {
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
-      {page.before && page.after ? <PlanTotalsTable before={page.before} after={page.after} /> : null}
+      {page.state === 'ready' && page.taken > 0 ? (
+        <Notice kind="done">
+          {page.taken === 1 ? 'One change is' : `${page.taken} changes are`} on the day sheets, and the crews see them. What you left is
+          still open.
+        </Notice>
+      ) : null}
+      {page.before && page.after && (page.taken === 0 || page.state === 'accepted') ? (
+        <PlanTotalsTable before={page.before} after={page.after} />
+      ) : null}
       {page.state === 'ready' ? <PlanChanges page={page} /> : null}
       {page.waiting.length > 0 ? (
         <details className="mt-6">
