@@ -9,6 +9,7 @@ import { addPerson } from './add-person.ts'
 import { addVehicle } from './add-vehicle.ts'
 import { changePerson } from './change-person.ts'
 import { changeVehicle } from './change-vehicle.ts'
+import { signInAsColleague } from './colleague-sign-in.ts'
 import { takeBackAbsence } from './take-back-absence.ts'
 
 const RUTH = {
@@ -34,6 +35,22 @@ describe('people', () => {
     const trail = await inCompany(firm, (tx) => tx.auditEntry.findMany({ where: { companyId: firm.companyId } }))
     expect(trail).toHaveLength(2)
     expect(JSON.stringify(trail)).not.toMatch(/Ruth|41\.7/)
+  })
+
+  test('who join as one of them are that one; who join as nobody are somebody new, under their own name, once', async () => {
+    const firm = await makeFirm()
+    const { id } = await addPerson(firm, { ...command(), ...RUTH })
+    const joins = (personId: string, link: string, colleagueId: string | null, name: string) =>
+      signInAsColleague({ companyId: firm.companyId, personId }, { commandId: link, colleagueId, name })
+    const [ruth, tomas, link] = [newId(), newId(), newId()]
+    await joins(ruth, newId(), id, 'R. Ames')
+    await joins(tomas, link, null, 'Tomas Lund')
+    await joins(tomas, link, null, 'Tomas Lund')
+    expect(await joins(tomas, newId(), null, 'Tomas Lund')).toEqual({ linked: false })
+    expect((await readCrews(firm, DAY)).people.map((one) => [one.name, one.personId])).toEqual([
+      ['Ruth Ames', ruth],
+      ['Tomas Lund', tomas],
+    ])
   })
 
   test('see their own, and nobody else’s', async () => {

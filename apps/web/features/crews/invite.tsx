@@ -57,7 +57,7 @@ export function Invite({ colleagues, as, mail, onClose }: Props) {
       <Select
         label="On day sheets as"
         hint="Their own visits then show under Today’s work"
-        none="not on day sheets"
+        none={role === 'technician' ? 'someone new' : 'not on day sheets'}
         choices={colleagues.map(({ id, name }) => ({ value: id, label: name }))}
         {...field('colleagueId')}
       />

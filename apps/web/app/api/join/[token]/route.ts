@@ -13,7 +13,10 @@ export async function POST(request: Request, { params }: { params: Promise<{ tok
     if (!signedIn && !person) throw new AppError('invalid', 'You are not signed in any more. Nothing was saved; load this page again.')
     const personId = await acceptInvitation(link, person ?? { personId: signedIn?.id ?? '' })
     const companyId = link.company?.id ?? ''
-    if (link.colleagueId) await signInAsColleague({ companyId, personId }, { commandId: link.id, colleagueId: link.colleagueId })
+    const { colleagueId, role } = link
+    const name = person?.name ?? signedIn?.name ?? ''
+    // Whoever goes out stands on day sheets, without anybody having to add them once more.
+    if (colleagueId || role === 'technician') await signInAsColleague({ companyId, personId }, { commandId: link.id, colleagueId, name })
     if (person) return person
     if (signedIn) await showCompany(signedIn, companyId)
     return null
