@@ -10,6 +10,7 @@ const ImportFieldName = z.enum([
     'customerName',
     'contactName',
     'phone',
+    'otherPhone',
     'email',
     'street',
     'town',

@@ -56,6 +56,8 @@ const contact = {
   role: z.enum(contactRoles),
   name: line(120).default(''),
   phone: line(40).default(''),
+  /** A second number. Left out: as before. */
+  otherPhone: line(40).optional(),
   email: z.union([z.literal(''), z.email().max(160)]).default(''),
   /** In which their pages and papers are written; null: the company's own. Left out: as before. */
   language: z.enum(languages).nullable().optional(),

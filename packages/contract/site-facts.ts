@@ -58,7 +58,13 @@ export type JobLine = z.infer<typeof JobLine>
 export const WhomToCall = z.object({
   customerName: z.string().nullable(),
   called: z
-    .object({ name: z.string().nullable(), role: z.enum(contactRoles), phone: z.string(), mayCall: z.boolean().nullable() })
+    .object({
+      name: z.string().nullable(),
+      role: z.enum(contactRoles),
+      phone: z.string(),
+      otherPhone: z.string().nullable(),
+      mayCall: z.boolean().nullable(),
+    })
     .nullable(),
 })
 export type WhomToCall = z.infer<typeof WhomToCall>
@@ -81,6 +87,8 @@ export const ContactLine = z.object({
   role: z.enum(contactRoles),
   name: z.string().nullable(),
   phone: z.string().nullable(),
+  /** A second number of theirs. */
+  otherPhone: z.string().nullable(),
   email: z.string().nullable(),
   /** Mail to it came back: nothing is sent there until it is corrected. */
   emailIsDead: z.boolean(),

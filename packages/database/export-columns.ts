@@ -20,7 +20,7 @@ export const EXPORTED = {
   company_settings:
     'id version reminder_lead_days reminder_notices reminder_again_days send_from_minute send_until_minute rebeds_per_month day_start_minute day_end_minute yard_latitude yard_longitude planned_rebed_minor failure_minor beads_minor overtime_minor_per_hour risk_limit pool_fits lunch_minutes lunch_from_minute lunch_until_minute in_hand_minutes day_fill holiday_area holidays_worked',
   consent: 'id version contact_id channel granted source since_day',
-  contact: 'id version customer_id site_id role name phone email dead_email language batch_id archived_at erased_at',
+  contact: 'id version customer_id site_id role name phone other_phone email dead_email language batch_id archived_at erased_at',
   crew_day: 'id version day name vehicle_id starts_at ends_at notes',
   crew_day_member: 'id crew_day_id colleague_id',
   customer: 'id version name reference notes match_key batch_id created_at archived_at archive_reason erased_at',

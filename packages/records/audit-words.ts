@@ -76,6 +76,7 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   leadDays: 'lead time, days',
   left: 'retired',
 }
+  otherPhone: 'second phone',
 /** A fact by the words people read: `peopleServed` is "people served". */
 export const auditFieldWord = (field: string): string =>
   FIELD_WORDS[field] ?? field.replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`)

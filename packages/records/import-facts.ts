@@ -7,6 +7,7 @@ export const factColumns: Record<ImportKind, Record<string, readonly string[]>> 
   contact: {
     name: ['name'],
     phone: ['phone'],
+    otherPhone: ['otherPhone'],
     email: ['email'],
     consentEmail: ['consentEmail'],
     consentPhone: ['consentPhone'],
@@ -51,6 +52,7 @@ export const factWords: Record<string, string> = {
   name: 'name',
   reference: 'customer number',
   phone: 'phone',
+  otherPhone: 'second phone',
   email: 'email',
   consentEmail: 'consent to email',
   consentPhone: 'consent to calls',

@@ -10,7 +10,7 @@ const ACROSS_COMPANIES: Record<string, string> = {
   /** Ids and nothing else. */
   'public.almanac_company_ids': '8d0a2a2efc2d496a38f522707f8443d3',
   /** Takes a name out of texts of the company in scope, as the tables' owner under its row security; across companies it sees nothing. */
-  'public.almanac_erase_texts': '8f904fc9a6ef0ec644f9715ee49bb909',
+  'public.almanac_erase_texts': '04445455e766dc6f2da2d51fc9d94336',
   /** Removes what happened to people's ways in more than a year ago, and answers nothing. */
   'public.almanac_forget_identity_events': '940912371434d2d6ac4605a91ed5a68f',
   /** Founds a company by a set-up link that works, once, and answers whether it did. */

@@ -8,7 +8,7 @@ export const EMAIL = 'zeb@quill.example'
 /** As somebody would write it into a note. */
 export const PLANTED = `ask "Zebulon  Quillfeather" (ZEBULON QUILLFEATHER; Quillfeather, Zebulon), 630.555.0199, +1 630 555 0199 or ${EMAIL}.`
 /** Rows bear these themselves: who else is called so keeps the name. */
-export const NAMES = ['contact.name', 'contact.phone', 'contact.email', 'customer.name', 'colleague.name']
+export const NAMES = ['contact.name', 'contact.phone', 'contact.other_phone', 'contact.email', 'customer.name', 'colleague.name']
 
 /** Writes the planted text into every column of a company that takes it; answers which did. */
 export async function plant(db: pg.Client, companyId: string, also: readonly string[] = []): Promise<string[]> {

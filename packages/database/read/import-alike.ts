@@ -25,7 +25,7 @@ export async function readCustomersOnRecord(tx: Tx, companyId: string): Promise<
     where: { companyId, ...live },
     select: {
       ...{ id: true, name: true, reference: true },
-      contacts: { where: live, select: { phone: true, email: true } },
+      contacts: { where: live, select: { phone: true, otherPhone: true, email: true } },
       tenures: { where: { toDay: null }, select: { siteId: true } },
     },
     orderBy: { id: 'asc' },
@@ -40,7 +40,7 @@ export async function readCustomersOnRecord(tx: Tx, companyId: string): Promise<
   const siteOf = new Map(sites.map((site) => [site.id, site]))
   return found.map(({ contacts, tenures, ...customer }) => ({
     ...customer,
-    phones: given(contacts.map((one) => one.phone)),
+    phones: given(contacts.flatMap((one) => [one.phone, one.otherPhone])),
     emails: given(contacts.map((one) => one.email)),
     sites: tenures.flatMap(({ siteId }) => siteOf.get(siteId) ?? []),
   }))

@@ -107,6 +107,7 @@ async function contactsOf(tx: Tx, companyId: string, siteId: string, customerId:
     role: contact.role as ContactRole,
     name: contact.name,
     phone: contact.phone,
+    otherPhone: contact.otherPhone,
     email: contact.email,
     emailIsDead: contact.email !== null && contact.email === contact.deadEmail,
     language: contact.language as Language | null,

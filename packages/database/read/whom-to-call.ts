@@ -2,7 +2,7 @@ import type { WhomToCall } from '@almanac/contract/site-facts'
 import { type ContactRole, contactRoles } from '@almanac/records/contact-role'
 import type { Tx } from '../client.ts'
 
-type Contact = { id: string; name: string | null; role: string; phone: string | null; mayCall: boolean | null }
+type Contact = { id: string; name: string | null; role: string; phone: string | null; otherPhone: string | null; mayCall: boolean | null }
 
 /**
  * Who is called about a site: the one who pays before the one who lives there, the landlord, the key-holder as in the list of roles; whoever asked not to be
@@ -12,11 +12,20 @@ export function whomToCall(customerName: string | null, contacts: readonly Conta
   const rank = (contact: Contact) =>
     (contact.mayCall === false ? contactRoles.length : 0) + contactRoles.indexOf(contact.role as ContactRole)
   const [first] = contacts
-    .filter((contact) => contact.phone !== null && contact.phone !== '')
-    .sort((a, b) => rank(a) - rank(b) || (a.id < b.id ? -1 : 1))
-  const called = first?.phone
-    ? { name: first.name ?? customerName, role: first.role as ContactRole, phone: first.phone, mayCall: first.mayCall }
-    : null
+    .map((contact) => ({ contact, numbers: [contact.phone, contact.otherPhone].flatMap((phone) => phone || []) }))
+    .filter(({ numbers }) => numbers.length > 0)
+    .sort((a, b) => rank(a.contact) - rank(b.contact) || (a.contact.id < b.contact.id ? -1 : 1))
+  const [phone, otherPhone = null] = first?.numbers ?? []
+  const called =
+    first && phone
+      ? {
+          name: first.contact.name ?? customerName,
+          role: first.contact.role as ContactRole,
+          phone,
+          otherPhone,
+          mayCall: first.contact.mayCall,
+        }
+      : null
   return { customerName, called }
 }
 
@@ -30,13 +39,14 @@ export async function readWhomToCall(tx: Tx, companyId: string, siteIds: readonl
         select: {
           name: true,
           contacts: {
-            where: { archivedAt: null, phone: { not: null } },
+            where: { archivedAt: null, OR: [{ phone: { not: null } }, { otherPhone: { not: null } }] },
             select: {
               id: true,
               siteId: true,
               name: true,
               role: true,
               phone: true,
+              otherPhone: true,
               consents: { where: { channel: 'phone' }, select: { granted: true } },
             },
           },

@@ -26,6 +26,7 @@ export async function addContact(scope: Scope & { personId: string }, input: Add
         role: input.role,
         name: input.name || null,
         phone: input.phone || null,
+        otherPhone: input.otherPhone || null,
         email: input.email || null,
         language: input.language,
       },

@@ -19,6 +19,7 @@ export async function changeContact(scope: Scope & { personId: string }, input: 
         role: sent.role,
         name: sent.name || null,
         phone: sent.phone || null,
+        otherPhone: sent.otherPhone === undefined ? undefined : sent.otherPhone || null,
         email: sent.email || null,
         language: sent.language,
         version: { increment: 1 },
@@ -28,10 +29,11 @@ export async function changeContact(scope: Scope & { personId: string }, input: 
       const row = await tx.contact.findFirst({ where: { companyId, id: contactId } })
       if (!row) return row
       const { role, language } = row
-      return { version: row.version, role, name: row.name ?? '', phone: row.phone ?? '', email: row.email ?? '', language }
+      const [name, phone, otherPhone, email] = [row.name ?? '', row.phone ?? '', row.otherPhone ?? '', row.email ?? '']
+      return { version: row.version, role, name, phone, otherPhone, email, language }
     })
     await rewriteCustomerTokens(tx, companyId, contact.customerId)
-    await command.audit('changed', 'contact', contactId, changesOf(contact, sent, ['name', 'phone', 'email']))
+    await command.audit('changed', 'contact', contactId, changesOf(contact, sent, ['name', 'phone', 'otherPhone', 'email']))
     await command.announce('contact', contactId, version + 1)
     await command.enqueue('raise-reminders', {}, companyId)
     return { id: contactId, version: version + 1 }

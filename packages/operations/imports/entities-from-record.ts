@@ -106,6 +106,7 @@ export function entitiesFromRecord(record: ImportedRecord, line: number, listRig
   const { consent } = contact
   const reach = {
     phone: one('phone', contact.phone),
+    otherPhone: one('otherPhone', contact.otherPhone),
     email: one('email', contact.email),
     consentEmail: one('consentEmail', consent.email),
     consentPhone: one('consentPhone', consent.phone),

@@ -34,7 +34,12 @@ function peopleOf(
     const sites = rest.filter((one) => one.kind === 'site')
     const { name, reference } = columnsOf(customer.facts)
     people.set(customer, {
-      ...{ name: text(name) ?? '', reference: text(reference), phones: texts(contact.phone), emails: texts(contact.email) },
+      ...{
+        name: text(name) ?? '',
+        reference: text(reference),
+        phones: texts(contact.phone, contact.otherPhone),
+        emails: texts(contact.email),
+      },
       places: sites.map((site) => placeOf(site)),
       ...{ sites, softeners: rest.filter((one) => one.kind === 'softener') },
     })

@@ -4,8 +4,8 @@ import { statesBefore } from '@almanac/service-rules/messages/message-states'
 
 const GONE = '[erased]'
 
-/** Takes names, numbers and addresses off contacts, and what was or was to be said to them off their messages; what was due to be said is dropped. */
-export async function clearContacts(tx: Tx, command: Command, contactIds: readonly string[]): Promise<void> {
+/** Takes names, numbers and addresses off contacts, and what was or was to be said to them off their messages; what was due to be said is dropped. Answers how many messages. */
+export async function clearContacts(tx: Tx, command: Command, contactIds: readonly string[]): Promise<number> {
   const { companyId, at } = command
   const of = { companyId, contactId: { in: [...contactIds] } }
   await tx.contact.updateMany({
@@ -13,6 +13,7 @@ export async function clearContacts(tx: Tx, command: Command, contactIds: readon
     data: {
       name: null,
       phone: null,
+      otherPhone: null,
       email: null,
       deadEmail: null,
       language: null,

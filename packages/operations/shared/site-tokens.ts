@@ -24,7 +24,7 @@ async function rewriteChunk(tx: Tx, companyId: string, siteIds: string[]): Promi
       street: true,
       town: true,
       postcode: true,
-      contacts: { where: { archivedAt: null }, select: { name: true, phone: true } },
+      contacts: { where: { archivedAt: null }, select: PERSON_WORDS },
       tenures: { where: { toDay: null }, select: { customer: { select: CUSTOMER_WORDS } } },
       softeners: { where: { archivedAt: null }, select: SOFTENER_WORDS },
     },
@@ -41,11 +41,12 @@ async function rewriteChunk(tx: Tx, companyId: string, siteIds: string[]): Promi
   await writeSiteTokens(tx, companyId, siteIds, { tokens, siteIds: tokenSites })
 }
 
+const PERSON_WORDS = { name: true, phone: true, otherPhone: true } as const
 const CUSTOMER_WORDS = {
   name: true,
   reference: true,
   // A contact tied to another site of the same customer belongs to that site's words.
-  contacts: { where: { archivedAt: null, siteId: null }, select: { name: true, phone: true } },
+  contacts: { where: { archivedAt: null, siteId: null }, select: PERSON_WORDS },
 } as const
 const SOFTENER_WORDS = {
   label: true,
@@ -66,7 +67,7 @@ type SiteWords = {
     valves: { cardId: string | null }[]
   }[]
 }
-type Person = { name: string | null; phone: string | null }
+type Person = { name: string | null; phone: string | null; otherPhone: string | null }
 
 function wordsOf(site: SiteWords): string[] {
   const customers = site.tenures.map((tenure) => tenure.customer)
@@ -84,7 +85,10 @@ function wordsOf(site: SiteWords): string[] {
     ...tanks.map((tank) => (tank.diameterIn && tank.heightIn ? `${tank.diameterIn}x${tank.heightIn}` : null)),
   ]
   const cards = site.softeners.flatMap((softener) => softener.valves.map((valve) => valve.cardId))
-  return [...tokensFor(present(texts), present(people.map((person) => person.phone))), ...new Set(present(cards).map(cardToken))]
+  return [
+    ...tokensFor(present(texts), present(people.flatMap((person) => [person.phone, person.otherPhone]))),
+    ...new Set(present(cards).map(cardToken)),
+  ]
 }
 
 const present = (texts: (string | null)[]): string[] => texts.filter((text) => text !== null && text !== '') as string[]

@@ -13,6 +13,8 @@ const phrases: Record<ImportField, string> = {
     'contact, contact name, contact person, attention, attn, ask for, site contact, tenant, occupier, key holder, ansprechpartner, contacto',
   phone:
     'phone, phone number, phone no, telephone, telephone number, tel, tel no, mobile, mobile phone, cell, cell phone, home phone, work phone, contact number, ph, fone, telefon, telefonnummer, handy, mobil, telefono, movil, celular',
+  otherPhone:
+    'second phone, other phone, phone 2, phone two, tel 2, telephone 2, mobile 2, cell 2, alternate phone, alternative phone, alt phone, additional phone, phone other, zweites telefon, otro telefono',
   email: 'email, e mail, email address, mail address electronic, e mail address, emailaddress, correo, correo electronico',
   street:
     'street, street address, address, address 1, address line 1, address line 2, address 2, addr, addr1, addr 1, street number, house, house number, site address, service address, property address, property, location, service location, site, strasse, anschrift, adresse, hausnummer, calle, direccion, domicilio',

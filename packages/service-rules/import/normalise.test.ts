@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { normaliseName, normalisePhone, normalisePostcode, normaliseStreet } from './normalise.ts'
-import { readConsent, readEmail, readPhone } from './read-contact.ts'
+import { readConsent, readEmail, readPhones } from './read-contact.ts'
 
 describe('the same street', () => {
   test.each([
@@ -50,16 +50,18 @@ describe('contacts', () => {
     ['tel: (555) 010-4477', '(555) 010-4477'],
     ['555 010 4477 (cell)', '555 010 4477'],
     ['5550104477 x12', '5550104477 x12'],
-    ['555-0142 / 555-0199', '555-0142'],
+    ['555-0142 / 555-0199', '555-0142', '555-0199'],
+    ['555-0142 or (555) 010-4477 cell', '555-0142', '(555) 010-4477'],
+    ['555-0142, ask for Bo', '555-0142'],
     ['+44 1632 960123', '+44 1632 960123'],
     ['12345', null],
     ['call her sister', null],
     ['2016', null],
     ['1234567890123456', null],
     ['5550142abc', null],
-  ])('phone %j', (text, phone) => {
-    const reading = readPhone(text)
-    expect(reading.ok ? reading.value : null).toBe(phone)
+  ])('phone %j', (text, ...phones) => {
+    const reading = readPhones(text)
+    expect(reading.ok ? reading.value : [null]).toEqual(phones)
   })
 
   test.each([

@@ -2,18 +2,27 @@ import type { ConsentReading } from './import-types.ts'
 import { phoneDigits } from './normalise.ts'
 import { type Reading, read, unreadable } from './reading.ts'
 
-/** A phone number as written, of 7 to 15 digits (15 by ITU-T E.164); of two numbers in one cell the first is kept, and said so. */
-export function readPhone(text: string): Reading<string> {
-  const parts = text.split(/\s*(?:\/|;|,|\bor\b|\|)\s*/i).filter((part) => part !== '')
-  const first = (parts.find((part) => phoneDigits(part).length >= 7) ?? text).trim()
-  const number = first
-    .replace(/^(?:tel|phone|ph|mob(?:ile)?|cell|home|work|office|[chwmtp])\.?\s*:?\s*(?=[+(\d])/i, '')
-    .replace(/\s*\((?:[a-z ]+)\)\s*$|\s+(?:cell|mobile|mob|home|work|office)$/i, '')
+/** What stands before or behind a number and is no part of it. */
+const BEFORE_NUMBER = /^(?:tel|phone|ph|mob(?:ile)?|cell|home|work|office|[chwmtp])\.?\s*:?\s*(?=[+(\d])/i
+const BEHIND_NUMBER = /\s*\((?:[a-z ]+)\)\s*$|\s+(?:cell|mobile|mob|home|work|office)$/i
+const NUMBER = /^[+(\d][\d\s().\-–/+]*(?:(?:ext?|extension|x|#)\.?\s*\d+)?$/i
+
+function numberIn(part: string): string | null {
+  const number = part.trim().replace(BEFORE_NUMBER, '').replace(BEHIND_NUMBER, '')
   const digits = phoneDigits(number)
-  if (digits.length < 7 || digits.length > 15 || !/^[+(\d][\d\s().\-–/+]*(?:(?:ext?|extension|x|#)\.?\s*\d+)?$/i.test(number)) {
+  return digits.length >= 7 && digits.length <= 15 && NUMBER.test(number) ? number : null
+}
+
+/** The phone numbers of a cell as written, the first first, each of 7 to 15 digits (15 by ITU-T E.164); "555-0142 / 555-0199" holds two. Words beside them are left, and that is said. */
+export function readPhones(text: string): Reading<string[]> {
+  const parts = text.split(/\s*(?:\/|;|,|\bor\b|\|)\s*/i).filter((part) => part !== '')
+  const whole = parts.some((part) => phoneDigits(part).length >= 7) ? parts : [text]
+  const numbers = whole.map(numberIn).filter((number) => number !== null)
+  // Where a number stands first that cannot be one, nobody knows what the others are.
+  const first = whole.find((part) => phoneDigits(part).length >= 7) ?? text
+  if (numbers.length === 0 || numberIn(first) === null)
     return unreadable(`"${text}" is not a phone number. Type 7 to 15 digits, such as 01632 960123, or leave it blank.`)
-  }
-  return first.length < text.trim().length ? read(number, `Only the first number of "${text}" was kept.`) : read(number)
+  return numbers.length < whole.length ? read(numbers, `Only the phone numbers of "${text}" were kept.`) : read(numbers)
 }
 
 /** An e-mail address; of several in one cell the first is kept, and said so. */

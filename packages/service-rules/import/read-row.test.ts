@@ -11,6 +11,7 @@ const fieldOrder = [
   'referenceNumber',
   'customerName',
   'phone',
+  'otherPhone',
   'email',
   'street',
   'postcode',
@@ -23,7 +24,7 @@ const fieldOrder = [
   'consent',
 ] as const
 const mapping: ColumnMapping = {
-  header: ['No', 'Name', 'Phone', 'Mail', 'Street', 'Zip', 'Town', 'Tank', 'Installed', 'Seen', 'Notes', 'Hard', 'Contact?'],
+  header: ['No', 'Name', 'Phone', 'Phone 2', 'Mail', 'Street', 'Zip', 'Town', 'Tank', 'Installed', 'Seen', 'Notes', 'Hard', 'Contact?'],
   columns: fieldOrder.map((field, column) => ({ column, field, ...(field === 'hardness' ? { hardnessUnit: 'gpg' as const } : {}) })),
 }
 type Cells = Partial<Record<(typeof fieldOrder)[number], string>>
@@ -165,6 +166,21 @@ describe('a row', () => {
   })
 
   test('a short row is no error', () => expect(readRow(['7', 'Al Poe'], mapping, options).ok).toBe(true))
+  test('two numbers are kept apart, from one cell or two; the same twice is one, and a third is said', () => {
+    const phones = (values: Cells) => {
+      const { phone, otherPhone } = record(values).contact
+      return [phone, otherPhone]
+    }
+    expect(phones({ phone: '555-010-4477 / 555-010-9911' })).toEqual(['555-010-4477', '555-010-9911'])
+    expect(phones({ phone: '555-010-4477', otherPhone: '(555) 010 9911' })).toEqual(['555-010-4477', '(555) 010 9911'])
+    expect(phones({ phone: '555-010-4477', otherPhone: '+1 555 010 4477' })).toEqual(['555-010-4477', null])
+    expect(phones({ phone: 'ask Bo', otherPhone: '555-010-9911' })).toEqual(['555-010-9911', null])
+    const three = reading({ phone: '555-010-4477; 555-010-9911', otherPhone: '555-010-1234' })
+    expect(three.ok && three.assumptions.map((one) => one.sentence)).toEqual([
+      'Of the phone numbers, 555-010-4477 and 555-010-9911 were kept. Not kept: 555-010-1234.',
+    ])
+  })
+
   test('silence is no consent', () => expect(record({}).contact.consent).toEqual({ email: null, phone: null, text: null, letter: null }))
   test('an empty row is recognised', () => expect([isEmptyRow(['', ' ', 'n/a']), isEmptyRow(['', 'x'])]).toEqual([true, false]))
 })

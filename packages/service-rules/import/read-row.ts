@@ -15,8 +15,9 @@ import type {
   RowProblem,
   RowReading,
 } from './import-types.ts'
+import { normalisePhone } from './normalise.ts'
 import { readConcentration } from './read-concentration.ts'
-import { readConsent, readEmail, readPhone, readYesNo, refusedConsent, silentConsent } from './read-contact.ts'
+import { readConsent, readEmail, readPhones, readYesNo, refusedConsent, silentConsent } from './read-contact.ts'
 import { readDay } from './read-day.ts'
 import { readDegrees } from './read-degrees.ts'
 import { readDisinfectant } from './read-disinfectant.ts'
@@ -75,7 +76,7 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
     customerName: customerName ?? '',
     contact: {
       name: text('contactName'),
-      phone: value('phone', (cell) => readPhone(cell.text)),
+      ...phonesOf(value, (sentence) => assumptions.push({ column: gathered.get('phone')?.column ?? '', field: 'phone', sentence })),
       email: value('email', (cell) => readEmail(cell.text)),
       consent: asksForSilence(gathered) ? refusedConsent : consentOf(value),
     },
@@ -138,6 +139,15 @@ function readTankCount(text: string): Reading<number> {
   if (count === null || !Number.isInteger(count) || count < 1 || count > 8)
     return unreadable(`"${text}" isn’t a number of tanks. Type 1 to 8, or leave it blank.`)
   return read(count)
+}
+
+/** The two numbers of a row, from one cell or two; a third is said and left. The same number twice is one. */
+function phonesOf(value: ValueReader, say: (sentence: string) => void): { phone: string | null; otherPhone: string | null } {
+  const [first, second] = (['phone', 'otherPhone'] as const).map((field) => value(field, (cell) => readPhones(cell.text)) ?? [])
+  const byNumber = Map.groupBy([...(first ?? []), ...(second ?? [])], normalisePhone)
+  const [phone = null, otherPhone = null, ...more] = [...byNumber.values()].flatMap(([one]) => one ?? [])
+  if (more.length > 0) say(`Of the phone numbers, ${phone} and ${otherPhone} were kept. Not kept: ${more.join(', ')}.`)
+  return { phone, otherPhone }
 }
 
 type ValueReader = <T>(field: ImportField, reader: (cell: GatheredCell) => Reading<T>) => T | null

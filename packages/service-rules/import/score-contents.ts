@@ -1,6 +1,6 @@
 import type { ImportField } from './fields.ts'
 import { readConcentration } from './read-concentration.ts'
-import { readConsent, readEmail, readPhone, readYesNo } from './read-contact.ts'
+import { readConsent, readEmail, readPhones, readYesNo } from './read-contact.ts'
 import { canBeDay } from './read-day.ts'
 import { readDegrees } from './read-degrees.ts'
 import { readDisinfectant } from './read-disinfectant.ts'
@@ -47,7 +47,8 @@ const isWords = (cell: string) => /\p{L}{2}/u.test(cell) && !cell.includes('@')
 const possible: Partial<Record<ImportField, (cell: string, today: string) => boolean>> = {
   customerName: isWords,
   contactName: isWords,
-  phone: (cell) => readPhone(cell).ok,
+  phone: (cell) => readPhones(cell).ok,
+  otherPhone: (cell) => readPhones(cell).ok,
   email: (cell) => readEmail(cell).ok,
   street: (cell) => /\p{L}{2}|^\d+[a-z]?$/iu.test(cell) && !cell.includes('@'),
   town: (cell) => isWords(cell) && !/\d{3}/.test(cell),
@@ -79,7 +80,7 @@ const streetWord =
 const telling: Record<TellingField, (cell: string) => boolean> = {
   email: (cell) => readEmail(cell).ok,
   tank: (cell) => readPlainNumber(cell) === null && readTank(cell).ok && /\d\s*"?\s*x\s*\d|grain|\dk/i.test(cell),
-  phone: (cell) => readPhone(cell).ok && /^\+|[\s().-]|^0\d{9,}|^\d{10,11}$/.test(cell) && !/^\d{1,4}[./-]\d{1,2}[./-]\d{1,4}/.test(cell),
+  phone: (cell) => readPhones(cell).ok && /^\+|[\s().-]|^0\d{9,}|^\d{10,11}$/.test(cell) && !/^\d{1,4}[./-]\d{1,2}[./-]\d{1,4}/.test(cell),
   hardness: (cell) => /[^\d.,\s]/.test(cell) && readHardness(cell, null).ok && hardnessUnitIn(cell.replace(/^[\d.,\s–-]+/, '')) !== 'mg/L',
   resinVolume: (cell) => readResinVolume(cell, null).ok,
   disinfectant: (cell) => /chlor/i.test(cell) && readDisinfectant(cell).ok && cell.length < 24,

@@ -117,6 +117,16 @@ describe('a whole file', () => {
     expect(file.columns[9]).toMatchObject({ field: null, confidence: 'none', reason: expect.stringMatching(/has dates/) })
   })
 
+  test('a second column of numbers is the second phone, whatever stands over it', () => {
+    const rows = [
+      ['Name', 'Cell', 'Tel', 'Ph. shop'],
+      ['Bo Hall', '555-010-9911', '555-010-1911', '555-010-0011'],
+      ['Al Poe', '555-010-9912', '', '555-010-0012'],
+    ]
+    expect(fields(rows)).toEqual(['customerName', 'phone', 'otherPhone', null])
+    expect(suggestColumns(rows, today).columns[2]).toMatchObject({ confidence: 'sure', reason: expect.stringMatching(/"Tel"/) })
+  })
+
   test('headers that contradict their contents are overruled, with the reason', () => {
     const file = suggestColumns(
       [
@@ -156,7 +166,7 @@ describe('a whole file', () => {
       ['First Name', 'Last Name', 'Address 1', 'Address 2', 'Phone', 'Cell phone'],
       ['Al', 'Poe', '1 Elm St', 'Apt 2', '555-010-9911', '555-010-9912'],
     ]
-    expect(fields(rows)).toEqual(['customerName', 'customerName', 'street', 'street', 'phone', null])
+    expect(fields(rows)).toEqual(['customerName', 'customerName', 'street', 'street', 'phone', 'otherPhone'])
   })
 
   test('the columns of a mended file are left out', () => {

@@ -51,9 +51,17 @@ function assign(judgements: readonly ColumnJudgement[], taken: Map<ImportField, 
     .filter(({ score }) => score >= LEAST_SCORE)
     .sort((a, b) => b.score - a.score || a.judgement.column - b.judgement.column)
   const given = new Map<number, ImportField>()
-  for (const { judgement, field } of pairs) {
+  for (const { judgement, field, score } of pairs) {
     if (given.has(judgement.column)) continue
     const other = taken.get(field)
+    if (field === 'phone' && other !== undefined && !taken.has('otherPhone')) {
+      // A second column of numbers, whatever stands over it.
+      judgement.scores.set('otherPhone', score)
+      judgement.from.set('otherPhone', judgement.from.get(field) ?? 'contents')
+      given.set(judgement.column, 'otherPhone')
+      taken.set('otherPhone', judgement.header)
+      continue
+    }
     if (other !== undefined && !mayJoin(field, other, judgement.header)) continue
     given.set(judgement.column, field)
     taken.set(field, judgement.header)

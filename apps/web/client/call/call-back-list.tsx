@@ -43,6 +43,11 @@ function Row({ row }: { row: CallBackRow }) {
       <span className="min-w-0 grow basis-64">
         <span className="font-semibold">{nameOf(row)}</span>{' '}
         {phone ? <PhoneLink phone={phone} /> : <span className="text-soft">no phone number</span>}
+        {row.callerPhone === null && row.whom?.called?.otherPhone ? (
+          <>
+            or <PhoneLink phone={row.whom.called.otherPhone} />
+          </>
+        ) : null}
         {row.whom?.called?.mayCall === false ? <span className="text-small text-soft"> asked not to be called</span> : null}
         <span className="block">{aboutWords(row, display)}</span>
         <span className="block text-small text-soft">

@@ -26,6 +26,7 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
     name: contact?.name ?? '',
     phone: contact?.phone ?? '',
     email: contact?.email ?? '',
+    otherPhone: contact?.otherPhone ?? '',
     language: contact?.language ?? '',
   }))
   const add = useCommand(api.sites.addContact.mutationOptions(), { onDone: onClose })
@@ -47,7 +48,7 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
       onKeepMine={() => send(now)}
       busy={add.isPending || change.isPending}
       error={add.error ?? change.error ?? archive.error}
-      names={{ role: 'Role', name: 'Name', phone: 'Phone', email: 'Email', language: 'Language' }}
+      names={{ role: 'Role', name: 'Name', phone: 'Phone', otherPhone: 'Second phone', email: 'Email', language: 'Language' }}
     >
       <Select label="Role" choices={choicesOf(contactRoles, contactRoleWords)} {...field('role')} />
       <TextInput label="Name" maxLength={120} {...field('name')} />
@@ -58,6 +59,7 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
         hint="Of the pages and papers we send them"
         choices={[{ value: '', label: 'your company’s' }, ...choicesOf(languages, languageWords)]}
         {...field('language')}
+      <TextInput label="Second phone" type="tel" maxLength={40} {...field('otherPhone')} />
       />
       {contact ? (
         <>
