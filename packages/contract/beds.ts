@@ -103,6 +103,8 @@ export const BedPage = BedLine.omit({ due10Day: true, due50Day: true, due90Day: 
   /** Other beds of the same tank, newest first. */
   otherBeds: z.array(BedLine),
   openJobs: z.array(JobLine),
+  /** A customer says that its water is hard since between these days; null where nobody does, or where it was seen working after. */
+  heardHard: z.object({ earliest: Day, latest: Day, calledAt: Instant }).nullable(),
   forecast: StoredForecast.nullable(),
 })
 export type BedPage = z.infer<typeof BedPage>

@@ -22,6 +22,8 @@ const CallRow = z.object({
   advised: z.string().nullable(),
   stillSoft: z.boolean(),
   hardSinceDay: Day.nullable(),
+  /** The last day on which it may have begun; null where the first alone was told. */
+  hardSinceLatest: Day.nullable(),
   follows: z.enum(callFollowUps),
   job: z.object({ id: Id, kind: z.enum(jobKinds) }).nullable(),
 })
@@ -94,8 +96,10 @@ export const RecordCall = command({
   advised: line(2000),
   /** The caller says that the water is soft today. */
   stillSoft: z.boolean(),
-  /** The caller says since when it is hard. */
+  /** The caller says since when it is hard: a day. */
   hardSinceDay: Day.nullable(),
+  /** The same as people say it: "spring", "March", "2025"; goes before the day. */
+  hardSince: line(60).optional(),
   follows: Follows,
 })
 export type RecordCall = z.infer<typeof RecordCall>

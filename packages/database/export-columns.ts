@@ -46,7 +46,7 @@ export const EXPORTED = {
   movement: 'id stock_item_id quantity reason visit_id at person_id',
   own_text: 'id version channel language subject body changed_at',
   phone_call:
-    'id version at person_id site_id softener_id customer_id caller_name caller_phone sees words advised still_soft hard_since_day follows job_id visit_id',
+    'id version at person_id site_id softener_id customer_id caller_name caller_phone sees words advised still_soft hard_since_day hard_since_latest hard_since_as_said bed_id follows job_id visit_id',
   picture: 'id version visit_id kind state taken_at person_id sent_bytes sent_sha256 bytes sha256 width height begun_at stored_at',
   planned_rebed: 'id plan_id bed_id month earliest_month latest_month',
   pre_treatment: 'id version softener_id kind from_day to_day source archived_at',

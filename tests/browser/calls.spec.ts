@@ -94,6 +94,12 @@ test('“still fine” on the site’s own page is a sighting of that day, and a
   const { siteId } = await someCustomer(page)
   await page.goto(`/sites/${siteId}`)
   await expect(page.getByRole('heading', { name: 'Calls' })).toBeVisible()
+  // One press on the site's page is such a call as well.
+  await page
+    .getByRole('button', { name: /^Still fine today: / })
+    .first()
+    .press('Enter')
+  await expect(page.getByText('Call kept: still fine today.')).toBeVisible()
   const by = hand(page)
   await by.press('Record a call')
   const soft = dialog(page).getByRole('radio', { name: 'Still fine today' })

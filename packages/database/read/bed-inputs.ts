@@ -68,6 +68,13 @@ export async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[]
   })
 }
 
+function heardOf(
+  call: { hardSinceDay: Date | null; hardSinceLatest: Date | null } | undefined,
+): { earliest: string; latest: string } | null {
+  const earliest = dayOf(call?.hardSinceDay ?? null)
+  return earliest === null ? null : { earliest, latest: dayOf(call?.hardSinceLatest ?? null) ?? earliest }
+}
+
 /** Beds in service at a site, among `bedIds`; a bed in a tank at the workshop has no water and is left out. */
 export async function readBedInputs(tx: Tx, companyId: string, bedIds: string[]) {
   return withWater(tx, companyId, await readPlacedBeds(tx, companyId, bedIds))
@@ -131,12 +138,18 @@ export async function withWater(tx: Tx, companyId: string, placed: Awaited<Retur
     },
     select: { bedId: true, closedDay: true },
   })
+  const calls = await tx.phoneCall.findMany({
+    where: { companyId, bedId: { in: placed.map((bed) => bed.id) }, hardSinceDay: { not: null } },
+    select: { bedId: true, hardSinceDay: true, hardSinceLatest: true },
+    orderBy: { at: 'asc' },
+  })
   const batches = await tx.importBatch.findMany({
     where: { companyId, id: { in: [...new Set(placed.flatMap((bed) => bed.batchId ?? []))] }, appliedAt: { not: null } },
     select: { id: true, appliedAt: true },
   })
   const appliedOf = new Map(batches.map((batch) => [batch.id, dayOf(batch.appliedAt)]))
   const endsOf = Map.groupBy(others, (one) => one.tankId)
+  const hardOf = new Map(calls.map((call) => [call.bedId, call]))
   const jobsOf = Map.groupBy(jobs, (one) => one.bedId)
   const inspectionsOf = Map.groupBy(inspections, (one) => one.bedId)
   const testsOf = Map.groupBy(tests, (test) => test.siteId)
@@ -159,6 +172,8 @@ export async function withWater(tx: Tx, companyId: string, placed: Awaited<Retur
       .map((one) => ({ earliest: dayOf(one.endedEarliest), latest: dayOf(one.endedLatest) ?? '' })),
     /** Day of the import that brought it; null where it came otherwise. */
     importedDay: appliedOf.get(bed.batchId ?? '') ?? null,
+    /** Between which days its water turned hard, as the customer said last; null where nobody said so. */
+    heardHard: heardOf(hardOf.get(bed.id)),
     /** Days of finished work that left it running. */
     workDays: (jobsOf.get(bed.id) ?? []).map((job) => dayOf(job.closedDay) ?? ''),
     periods: (periodsOf.get(bed.waterSupplyId ?? '') ?? []).map((period) => ({ ...period, fromDay: dayOf(period.fromDay) })),

@@ -26,7 +26,17 @@ const PARTS = {
   forecast: true,
   inspections: { orderBy: [{ day: 'desc' }, { id: 'desc' }], take: 50 },
   jobs: OPEN_JOBS,
+  calls: { where: { hardSinceDay: { not: null } }, orderBy: { at: 'desc' }, take: 1 },
 } satisfies Prisma.BedInclude
+
+/** What a customer says of its water, unless somebody saw the bed working since. */
+function heardHard({ calls: [call], lastSeenDay }: Prisma.BedGetPayload<{ include: typeof PARTS }>) {
+  const earliest = dayOf(call?.hardSinceDay ?? null)
+  if (!call || earliest === null) return null
+  const latest = dayOf(call.hardSinceLatest) ?? earliest
+  const seen = dayOf(lastSeenDay)
+  return seen !== null && seen > latest ? null : { earliest, latest, calledAt: call.at.toISOString() }
+}
 
 /** A bed with its tank, valve, place, inspections, other beds of the tank, open jobs and stored forecast. */
 export async function readBedPage(scope: Pick<Scope, 'companyId'>, bedId: string) {
@@ -74,6 +84,7 @@ export async function readBedPage(scope: Pick<Scope, 'companyId'>, bedId: string
         .map(bedLine)
         .sort((a, b) => byDay(b.endedLatest ?? '9999', a.endedLatest ?? '9999')),
       openJobs: bed.jobs.map(jobLine),
+      heardHard: bed.endedLatest === null ? heardHard(bed) : null,
       forecast: bed.endedLatest === null && bed.forecast ? readStoredForecast(bed.forecast) : null,
     }
   })

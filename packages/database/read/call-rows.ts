@@ -28,6 +28,7 @@ export function callRow(call: Prisma.PhoneCallGetPayload<{ include: typeof CALL 
     customerName: call.customer?.name ?? null,
     sees: call.sees as CallComplaint | null,
     hardSinceDay: dayOf(call.hardSinceDay),
+    hardSinceLatest: dayOf(call.hardSinceLatest),
     follows: call.follows as CallFollowUp,
     job: jobOf(call.job),
   }

@@ -1,11 +1,13 @@
 import { closeClients } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
+import { readBedPage } from '@almanac/database/read/bed-page'
 import { readCallBacks, readCallSite, readCalls } from '@almanac/database/read/calls'
 import { setClock } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
+import { readCompanyRecords } from '../forecasts/company-records.ts'
 import { proposeIn } from '../jobs/propose-job.ts'
 import { DAY, type Firm, makeBed, makeFirm } from '../jobs/test-firm.ts'
 import { recordCall } from './record-call.ts'
@@ -96,6 +98,36 @@ describe('a call', () => {
     expect((await readCallSite(firm, place.siteId, names)).calls[0]).toMatchObject({ hardSinceDay: '2026-04-01' })
     await expect(call({ siteId: place.siteId, stillSoft: true, hardSinceDay: '2026-04-01' })).rejects.toThrow(/Choose one/)
     await expect(call({ siteId: place.siteId, hardSinceDay: '2026-12-04' })).rejects.toThrow(/future/)
+  })
+
+  test('of hard water “since spring” keeps the span, the words and the bed, says so on its page, and dates its failure when it comes out', async () => {
+    const since = (hardSince: string) => call({ siteId: place.siteId, hardSince, follows: { what: 'visit', visit: 'repair' } })
+    const { jobId } = await since('since spring')
+    // The clock stands at 2026-12-03: the spring of that year, March to May, as the list's own dates have it.
+    expect((await readCallSite(firm, place.siteId, names)).calls[0]).toMatchObject({
+      hardSinceDay: '2026-03-01',
+      hardSinceLatest: '2026-05-31',
+    })
+    expect((await readBedPage(firm, place.bedId)).heardHard).toMatchObject({ earliest: '2026-03-01', latest: '2026-05-31' })
+    expect((await job(jobId)).notes).toContain('Hard since Mar 1')
+    await inCompany(firm, (tx) =>
+      tx.bed.update({
+        where: { companyId_id: { companyId: firm.companyId, id: place.bedId } },
+        data: {
+          ...{ beganEarliest: dateOf('2014-05-01'), beganLatest: dateOf('2014-05-01'), lastSeenDay: dateOf('2025-02-01') },
+          ...{ endedEarliest: dateOf('2026-12-03'), endedLatest: dateOf('2026-12-03'), endCause: 'worn' },
+        },
+      }),
+    )
+    const ended = async () => (await readCompanyRecords(firm.companyId)).records.map((one) => one.end)
+    expect(await ended()).toEqual([
+      { earliestDay: '2026-03-01', latestDay: '2026-05-31', outFromDay: '2026-05-31', cause: 'failed', found: 'call' },
+    ])
+    // Seen working after: it was something else.
+    await inCompany(firm, (tx) => tx.bed.updateMany({ where: { companyId: firm.companyId }, data: { lastSeenDay: dateOf('2026-08-01') } }))
+    expect(await ended()).toMatchObject([{ earliestDay: '2026-08-01', latestDay: '2026-12-03', found: null }])
+    await expect(since('the other day')).rejects.toThrow(/Hard since: .*Nothing was saved/)
+    await expect(since('2031')).rejects.toThrow(/future/)
   })
 
   test('complains of the last rebed done there, and of none where there was none', async () => {

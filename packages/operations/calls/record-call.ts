@@ -9,23 +9,33 @@ import { type CalledForVisit, callComplaintWords } from '@almanac/records/call'
 import type { JobKind } from '@almanac/records/job-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import { formatDay } from '@almanac/units/format-day'
+import { formatDay, formatDays } from '@almanac/units/format-day'
 import { oweCall } from '../shared/call-backs.ts'
 import { type CompanyFacts, companyFacts } from '../shared/company-facts.ts'
 import { markBedsWorking } from '../shared/mark-beds-working.ts'
 import type { ProposeInside } from '../shared/propose-job.ts'
+import { type Began, readSince } from '../shared/read-typed-facts.ts'
 
 const invalid = (message: string, field: string) => new AppError('invalid', `${message} Nothing was saved.`, { field })
 
 /** What an input says that cannot be, in a sentence. */
 function refuseNonsense(input: RecordCall, company: CompanyFacts): void {
-  const { siteId, callerName, callerPhone, stillSoft, hardSinceDay, follows } = input
+  const { siteId, callerName, callerPhone, follows } = input
   if (!siteId && !callerName && !callerPhone) throw invalid('A call needs a caller: choose a site, or write a name or a number.', 'who')
   if (!siteId && (follows.what === 'visit' || follows.what === 'materials'))
     throw invalid('A job needs a site, and this caller has none. Add the site first, or call back.', 'follows')
-  if (stillSoft && hardSinceDay) throw invalid('The water can’t be soft today and hard since a day. Choose one.', 'hardSinceDay')
-  if (hardSinceDay && hardSinceDay > company.today) throw invalid('Hard water can’t begin in the future; check the day.', 'hardSinceDay')
   if ('day' in follows && follows.day < company.today) throw invalid('The day to call back has passed; choose today or later.', 'follows')
+}
+
+/** Since when the water is hard, as a span of days; null where it is not said to be. */
+function hardSinceOf({ stillSoft, hardSince, hardSinceDay }: RecordCall, company: CompanyFacts): Exclude<Began, null> | null {
+  const said = hardSince
+    ? readSince(hardSince, company)
+    : hardSinceDay && { earliestDay: hardSinceDay, latestDay: hardSinceDay, asWritten: '' }
+  if (!said) return null
+  if (stillSoft) throw invalid('The water can’t be soft today and hard since a day. Choose one.', 'hardSinceDay')
+  if (said.earliestDay > company.today) throw invalid('Hard water can’t begin in the future; check the day.', 'hardSinceDay')
+  return said
 }
 
 /** Site, softener and bed that the call is about; each 404 is the same as for one that does not exist. */
@@ -75,13 +85,14 @@ export async function recordCall(scope: Scope & { personId: string }, input: Rec
     const { companyId } = scope
     const company = await companyFacts(tx, companyId)
     refuseNonsense(input, company)
-    const { sees, stillSoft, hardSinceDay, follows } = input
+    const { sees, stillSoft, follows } = input
+    const hard = hardSinceOf(input, company)
     const [words, advised] = [input.words || null, input.advised || null]
     const place = await placeOf(tx, companyId, input)
     const bed = await bedOf(tx, companyId, place?.softenerId ?? null)
-    if ((stillSoft || hardSinceDay) && !place?.softenerId) throw invalid('Soft or hard water is of one softener; choose it.', 'softenerId')
+    if ((stillSoft || hard) && !place?.softenerId) throw invalid('Soft or hard water is of one softener; choose it.', 'softenerId')
     const began = dayOf(bed?.beganEarliest ?? null)
-    if (hardSinceDay && began && hardSinceDay < began)
+    if (hard && began && hard.latestDay < began)
       throw invalid(`This bed was installed on ${formatDay(began, company)}, so it can’t have failed before.`, 'hardSinceDay')
     const complaint = follows.what === 'visit' && follows.visit === 'complaint'
     const rebed = complaint && place ? await lastRebedAt(tx, companyId, place.siteId) : null
@@ -91,7 +102,7 @@ export async function recordCall(scope: Scope & { personId: string }, input: Rec
       follows.what === 'visit' && follows.visit === 'look-and-quote' && 'Look and quote',
       rebed && `Complaint after the rebed of ${formatDay(rebed.day, company)}`,
       sees && callComplaintWords[sees],
-      hardSinceDay && `Hard since ${formatDay(hardSinceDay, company)}`,
+      hard && `Hard since ${formatDays(hard.earliestDay, hard.latestDay, company)}`,
       words,
     ]
     const kind = follows.what === 'visit' ? KIND_OF[follows.visit] : follows.what === 'materials' ? 'delivery' : null
@@ -111,7 +122,12 @@ export async function recordCall(scope: Scope & { personId: string }, input: Rec
       data: {
         ...{ companyId, id: callId, at: command.at, personId: scope.personId, follows: follows.what, sees, words, advised, stillSoft },
         ...{ siteId: place?.siteId, softenerId: place?.softenerId, customerId: place?.customerId, jobId: proposed?.jobId },
-        ...{ visitId: rebed?.visitId, hardSinceDay: dateOf(hardSinceDay) },
+        ...{ visitId: rebed?.visitId, bedId: bed?.id },
+        ...(hard && {
+          hardSinceDay: dateOf(hard.earliestDay),
+          hardSinceLatest: dateOf(hard.latestDay),
+          hardSinceAsSaid: hard.asWritten || null,
+        }),
         ...{ callerName: input.callerName || null, callerPhone: input.callerPhone || null },
       },
     })
@@ -119,8 +135,10 @@ export async function recordCall(scope: Scope & { personId: string }, input: Rec
     const cause = follows.what === 'quote' ? 'quote' : 'asked'
     const callBackId =
       'day' in follows ? await oweCall(tx, command, { cause, dueDay: follows.day, callId, siteId: place?.siteId ?? null }) : null
-    await command.audit('recorded', 'call', callId, { siteId: place?.siteId, follows: follows.what, sees, stillSoft, hardSinceDay })
+    const span = hard && { hardSinceDay: hard.earliestDay, hardSinceLatest: hard.latestDay }
+    await command.audit('recorded', 'call', callId, { siteId: place?.siteId, follows: follows.what, sees, stillSoft, ...span })
     await command.announce('call', callId, 1)
+    if (hard && bed) await command.announce('bed', bed.id)
     return { callId, jobId: proposed?.jobId ?? null, callBackId }
   })
 }

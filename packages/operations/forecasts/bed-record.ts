@@ -35,14 +35,28 @@ export function bedRecord(bed: BedHistory): BedRecord | null {
     lastSeenDay,
     visitDays: seen,
     listedDay: own ? null : bed.importedDay,
-    end: ended === null ? null : { ...endOf(bed, ended, lastSeenDay), latestDay: ended },
+    end: ended === null ? null : endOf(bed, ended, lastSeenDay),
   }
 }
 
 /** From the last time it was seen working; a bed taken out for another reason worked until then. */
-function endOf(bed: BedHistory, ended: string, lastSeenDay: string | null): Omit<NonNullable<BedRecord['end']>, 'latestDay'> {
+function endOf(bed: BedHistory, ended: string, lastSeenDay: string | null): NonNullable<BedRecord['end']> {
   const cause = causeOf(bed)
   const known = [lastSeenDay, bed.beganLatest ?? bed.beganEarliest].filter((day) => day !== null && day <= ended)
-  const worked = cause === 'failed' || cause === 'unknown' ? (latest(known as string[]) ?? ended) : ended
-  return { earliestDay: worked, cause, outFromDay: bed.endedEarliest, found: bed.endedOnJob === 'emergency' ? 'call' : null }
+  const mayHaveFailed = cause === 'failed' || cause === 'unknown'
+  const worked = mayHaveFailed ? (latest(known as string[]) ?? ended) : ended
+  // The customer's own word dates the failure, unless somebody saw the bed working after: then it was something else. They called.
+  const heard = mayHaveFailed && bed.heardHard && bed.heardHard.latest >= worked && bed.heardHard.earliest <= ended ? bed.heardHard : null
+  if (heard) {
+    const earliestDay = heard.earliest > worked ? heard.earliest : worked
+    const latestDay = heard.latest < ended ? heard.latest : ended
+    return { earliestDay, latestDay, cause, outFromDay: latestDay, found: 'call' }
+  }
+  return {
+    earliestDay: worked,
+    latestDay: ended,
+    cause,
+    outFromDay: bed.endedEarliest,
+    found: bed.endedOnJob === 'emergency' ? 'call' : null,
+  }
 }

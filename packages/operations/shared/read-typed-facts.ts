@@ -24,6 +24,23 @@ export function readBegan(text: string, company: Pick<CompanyFacts, 'today' | 'u
   return { earliestDay: reading.value.earliestDay, latestDay: reading.value.latestDay, asWritten: text }
 }
 
+/** A month or a season without its year, as somebody says it on the telephone. */
+const LATELY =
+  /^(?:(?:early|mid|late)[\s-]+)?(?:spring|summer|autumn|fall|winter|jan\w*|feb\w*|mar\w*|apr\w*|may|june?|july?|aug\w*|sep\w*|oct\w*|nov\w*|dec\w*)\.?$/i
+
+/** Since when something is so, as people say it: "spring" is the last one that has begun, "March 2025", "about 2024", a day. */
+export function readSince(text: string, company: Pick<CompanyFacts, 'today' | 'unitSystem' | 'locale'>): Exclude<Began, null> {
+  const said = text.replace(/^since\s+/i, '').trim()
+  const year = Number(company.today.slice(0, 4))
+  const options = { today: company.today, dayOrder: company.unitSystem === 'us' ? 'month-first' : 'day-first', display: company } as const
+  const ways = LATELY.test(said) ? [`${said} ${year}`, `${said} ${year - 1}`] : [said]
+  const readings = ways.map((way) => readDay(way, options))
+  const found = readings.find((one) => one.ok)
+  if (found?.ok) return { earliestDay: found.value.earliestDay, latestDay: found.value.latestDay, asWritten: text }
+  const reason = readings.at(-1)
+  throw new AppError('invalid', `Hard since: ${reason && !reason.ok ? reason.reason : ''} Nothing was saved.`, { field: 'hardSince' })
+}
+
 /** A tank as people write it: "10x54", "48,000 grain"; blank is not known. */
 export function readTankSize(text: string) {
   if (text === '') return null

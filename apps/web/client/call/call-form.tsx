@@ -52,8 +52,12 @@ const followsOf = (follow: Follow, day: string): RecordCall['follows'] => {
   return { what: 'visit', visit: follow }
 }
 
+/** Of a softener whose water is said to be hard: a visit is offered with it. */
+export type HardAt = { softenerId: string }
+type Props = { startSiteId: string | null; hardAt?: HardAt; onClose: () => void }
+
 /** One call on one sheet along the margin: who, what they see, what was advised, what follows. It ends in one press. */
-export function CallForm({ startSiteId, onClose }: { startSiteId: string | null; onClose: () => void }) {
+export function CallForm({ startSiteId, hardAt, onClose }: Props) {
   const { api } = useSession()
   const display = useDisplay()
   const today = useToday()
@@ -63,11 +67,11 @@ export function CallForm({ startSiteId, onClose }: { startSiteId: string | null;
   const siteId = caller?.siteId ?? null
   const query = useQuery(api.calls.ofSite.queryOptions({ input: { siteId: siteId ?? '' }, enabled: siteId !== null }))
   const site = siteId ? query.data : undefined
-  const [softenerId, setSoftenerId] = useState<string | null>(null)
+  const [softenerId, setSoftenerId] = useState<string | null>(hardAt?.softenerId ?? null)
   const softener = site?.softeners.find((one) => one.id === softenerId) ?? (site?.softeners.length === 1 ? site.softeners[0] : undefined)
   const [sees, setSees] = useState<CallComplaint | null>(null)
-  const [softness, setSoftness] = useState<Softness | null>(null)
-  const [follow, setFollow] = useState<Follow>('nothing')
+  const [softness, setSoftness] = useState<Softness | null>(hardAt ? 'hard' : null)
+  const [follow, setFollow] = useState<Follow>(hardAt ? 'repair' : 'nothing')
   const { values, field, set } = useFields(() => ({
     ...{ name: '', phone: '', words: '', advised: '', hardSince: '', day: addDays(today, 1) },
   }))
@@ -91,7 +95,8 @@ export function CallForm({ startSiteId, onClose }: { startSiteId: string | null;
       ...{ siteId, softenerId: softener?.id ?? null, sees, words: values.words, advised: values.advised },
       ...(siteId === null ? { callerName: values.name, callerPhone: values.phone } : { callerName: '', callerPhone: '' }),
       stillSoft: softness === 'soft',
-      hardSinceDay: softness === 'hard' && values.hardSince ? values.hardSince : null,
+      hardSinceDay: null,
+      ...(softness === 'hard' ? { hardSince: values.hardSince } : {}),
       follows: followsOf(follow, values.day),
     })
   return (
@@ -131,7 +136,15 @@ export function CallForm({ startSiteId, onClose }: { startSiteId: string | null;
           ]}
         />
       ) : null}
-      {softness === 'hard' ? <DayInput label="Hard since about" max={today} {...field('hardSince')} required /> : null}
+      {softness === 'hard' ? (
+        <TextInput
+          label="Hard since about"
+          hint="As they say it: spring, March 2026, 2025"
+          required
+          maxLength={60}
+          {...field('hardSince')}
+        />
+      ) : null}
       <ChoiceGroup
         label="What they see"
         inline

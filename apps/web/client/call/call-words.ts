@@ -4,7 +4,7 @@ import { jobKindWords } from '@almanac/records/job-kind'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import type { Display } from '@almanac/units/display'
 import { formatClocks } from '@almanac/units/format-clock'
-import { formatDay, formatNearDay } from '@almanac/units/format-day'
+import { formatDays, formatNearDay } from '@almanac/units/format-day'
 
 /** "Today", "Overdue since Fri, Nov 27", "Tue, Dec 8". */
 export function dueWord(dueDay: string, today: string, display: Display): string {
@@ -33,11 +33,11 @@ export function aboutWords({ cause, promised, sees, words, note, job }: CallBack
 
 /** What was said in a call, and what followed. */
 export function saidWords(call: CallRow, display: Display): string {
-  const { sees, words, advised, stillSoft, hardSinceDay } = call
+  const { sees, words, advised, stillSoft, hardSinceDay, hardSinceLatest } = call
   return [
     sees && callComplaintWords[sees],
     stillSoft && 'Water still soft',
-    hardSinceDay && `Hard since about ${formatDay(hardSinceDay, display)}`,
+    hardSinceDay && `Hard since about ${formatDays(hardSinceDay, hardSinceLatest ?? hardSinceDay, display)}`,
     words,
     advised && `Advised: ${advised}`,
   ]

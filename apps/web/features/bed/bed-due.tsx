@@ -6,7 +6,8 @@ import { DueAxisHead, DueRibbon } from '@almanac/ui/due-ribbon'
 import { Notice } from '@almanac/ui/notice'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
-import { formatMonth } from '@almanac/units/format-day'
+import { formatInstant } from '@almanac/units/format-clock'
+import { formatDays, formatMonth } from '@almanac/units/format-day'
 import { formatChance } from '@almanac/units/format-number'
 import { ribbonAxis } from '@/client/bed-facts-words'
 import { useToday } from '@/client/use-today'
@@ -38,6 +39,7 @@ export function BedDue({ bed, mayChange, onEdit }: { bed: BedPage; mayChange: bo
           {forecast.refusal}
         </Notice>
       ) : null}
+      {bed.heardHard ? <HeardHard heard={bed.heardHard} /> : null}
       {due10Day && due50Day ? (
         <>
           <DueAxisHead axis={axis} />
@@ -50,6 +52,17 @@ export function BedDue({ bed, mayChange, onEdit }: { bed: BedPage; mayChange: bo
         </>
       ) : null}
     </Section>
+  )
+}
+
+/** The customer says that it has failed: the chances are those of a bed of which nobody does. */
+function HeardHard({ heard }: { heard: NonNullable<BedPage['heardHard']> }) {
+  const display = useDisplay()
+  return (
+    <Notice kind="mind">
+      Hard water since about {formatDays(heard.earliest, heard.latest, display)}, said on a call, {formatInstant(heard.calledAt, display)}.
+      The chances below are those of a bed nobody complains about.
+    </Notice>
   )
 }
 

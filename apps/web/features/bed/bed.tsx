@@ -9,6 +9,7 @@ import { TextLink } from '@almanac/ui/text-link'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
+import { SaidOnPhone } from '@/client/call/said-on-phone'
 import { readFailure } from '@/client/failure'
 import { JobLines } from '@/client/job-lines'
 import { usePermission, useSession } from '@/client/providers'
@@ -78,6 +79,7 @@ export function Bed({ bedId }: { bedId: string }) {
             {bed.site ? (
               <div className="mt-4 border-t border-line pt-4">
                 <WhomBlock whom={bed.site.whom} />
+                {bed.softener ? <SaidOnPhone siteId={bed.site.id} softenerId={bed.softener.id} label={bed.softener.label} /> : null}
               </div>
             ) : null}
             <BedActionsOnPhone bed={bed} onInspect={() => open('inspection')} />

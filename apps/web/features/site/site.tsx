@@ -82,7 +82,7 @@ export function Site({ siteId }: { siteId: string }) {
               <p className="text-soft">No softener entered yet. Add it, and its bed is forecast within seconds.</p>
             ) : null}
             {site.softeners.map((softener) => (
-              <SoftenerPart key={softener.id} softener={softener} mayChange={mayChange} />
+              <SoftenerPart key={softener.id} siteId={site.id} softener={softener} mayChange={mayChange} />
             ))}
           </Section>
           <Section title="Water tests">

@@ -12,6 +12,7 @@ import { formatDay, formatMonth } from '@almanac/units/format-day'
 import Link from 'next/link'
 import { useState } from 'react'
 import { ribbonAxis, thumbOfTank } from '@/client/bed-facts-words'
+import { SaidOnPhone } from '@/client/call/said-on-phone'
 import { useBedTexts } from '@/client/use-bed-texts'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
@@ -21,7 +22,7 @@ import { PreTreatmentForm, PreTreatments } from './pre-treatments.tsx'
 const ARRANGED: Record<string, string> = { 'twin-alternating': 'twin tanks, one at a time', 'twin-parallel': 'twin tanks together' }
 
 /** A softener: its tanks, in each the bed in service, and the beds before it folded away. */
-export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; mayChange: boolean }) {
+export function SoftenerPart({ siteId, softener, mayChange }: { siteId: string; softener: SiteSoftener; mayChange: boolean }) {
   const texts = useBedTexts()
   const display = useDisplay()
   const [form, setForm] = useState<'softener' | 'pre-treatment' | null>(null)
@@ -69,6 +70,9 @@ export function SoftenerPart({ softener, mayChange }: { softener: SiteSoftener; 
           <TankLineItem key={tank.id} tank={tank} numbered={softener.tanks.length > 1} />
         ))}
       </ul>
+      {softener.tanks.some((tank) => tank.beds.some((bed) => bed.endedLatest === null)) ? (
+        <SaidOnPhone siteId={siteId} softenerId={softener.id} label={softener.label} />
+      ) : null}
       {form === 'softener' ? <EditSoftener softener={softener} onClose={() => setForm(null)} /> : null}
       {form === 'pre-treatment' ? <PreTreatmentForm softenerId={softener.id} onClose={() => setForm(null)} /> : null}
     </article>
