@@ -1,6 +1,7 @@
 import fs from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
+import type { ErasedCounts } from '@almanac/contract/erase'
 import { closeClients } from '@almanac/database/client'
 import { TABLES } from '@almanac/database/tables'
 import { fileStore } from '@almanac/files/file-store'
@@ -89,7 +90,7 @@ describe('a customer who is erased', () => {
     ]
     await bringIn(mine, list.join('\n'))
     await db.query(`update customer set name = $2 where company_id = $1 and id = $3`, [mine.companyId, NAME, mine.customerId])
-    await db.query(`update contact set name = $2, phone = $3, email = $4 where company_id = $1 and id = $5`, [
+    await db.query(`update contact set name = $2, phone = '555 0100', other_phone = $3, email = $4 where company_id = $1 and id = $5`, [
       ...[mine.companyId, NAME, PHONE, EMAIL, mine.contactId],
     ])
     // The import's own customer of the name is another record of the same person: it goes first, below.
@@ -130,7 +131,18 @@ describe('a customer who is erased', () => {
       NAME,
     ])
     expect(twins.rows).toHaveLength(2)
-    for (const { id, version } of twins.rows) await ask('erase.customer', { commandId: newId(), customerId: id, version })
+    // What it would take is said before, counted by the erasing itself, and nothing is changed by asking.
+    const asked = await fingerprint(db, TABLES.tenant, [mine.companyId])
+    const foretold = (await ask('erase.previewCustomer', { customerId: mine.customerId })) as ErasedCounts
+    // The fixture's own and the one made above.
+    expect(foretold).toMatchObject({ exports: 2 })
+    expect(foretold.contacts * foretold.messages * foretold.pictures).toBeGreaterThan(0)
+    expect(await fingerprint(db, TABLES.tenant, [mine.companyId])).toEqual(asked)
+    const [first, second] = twins.rows.toSorted((one) => (one.id === mine.customerId ? -1 : 1))
+    for (const { id, version } of [first, second].flatMap((one) => one ?? [])) {
+      const erased = (await ask('erase.customer', { commandId: newId(), customerId: id, version })) as { places: number }
+      if (id === mine.customerId) expect(erased.places).toBe(foretold.places)
+    }
 
     expect(await found()).toEqual([])
     expect(filesNaming()).toEqual([])

@@ -28,6 +28,9 @@ const columns = [
 ]
 
 export const imports: Record<string, Sample> = {
+  previewCustomer: { roles: 'o', input: (r) => ({ customerId: r.customerId }) },
+  previewColleague: { roles: 'o', input: (r) => ({ colleagueId: r.freeColleagueId }) },
+  previewContact: { roles: 'o', input: (r) => ({ contactId: r.spareContactId }) },
   list: { roles: 'o', input: () => page },
   batch: { roles: 'o', input: (r) => ({ batchId: r.batchId }) },
   rows: { roles: 'o', input: (r) => ({ ...page, batchId: r.batchId, only: 'all' }) },

@@ -30,11 +30,15 @@ export async function clearContacts(tx: Tx, command: Command, contactIds: readon
     where: { ...of, state: { in: statesBefore('withdraw') } },
     data: { state: 'withdrawn', version: { increment: 1 } },
   })
-  await tx.message.updateMany({ where: of, data: { address: GONE, subject: GONE, body: GONE, version: { increment: 1 } } })
+  const { count } = await tx.message.updateMany({
+    where: of,
+    data: { address: GONE, subject: GONE, body: GONE, version: { increment: 1 } },
+  })
   await tx.reminderAnswer.updateMany({
     where: { companyId, reminder: { contactId: of.contactId } },
     data: { days: null, version: { increment: 1 } },
   })
   for (const id of contactIds) await command.announce('contact', id)
   await command.announce('reminders', companyId)
+  return count
 }

@@ -9,8 +9,8 @@ const STAYS = new Set([
 type Column = { column: number; field: string | null; examples?: string[] }
 type Entry = { kind: string; id: string; key: string }
 
-/** Clears the lines of imported lists that told of a customer: every cell that may name them, what was noted of those, and how the records would be put back. */
-export async function clearListRows(tx: Tx, companyId: string, customerId: string): Promise<void> {
+/** Clears the lines of imported lists that told of a customer: every cell that may name them, what was noted of those, and how the records would be put back. Answers how many lines. */
+export async function clearListRows(tx: Tx, companyId: string, customerId: string): Promise<number> {
   const sites = await tx.tenure.findMany({ where: { companyId, customerId }, select: { siteId: true } })
   const rows = await tx.importRow.findMany({
     where: { companyId, OR: [{ customerId }, { siteId: { in: sites.map((one) => one.siteId) } }] },
@@ -47,4 +47,5 @@ export async function clearListRows(tx: Tx, companyId: string, customerId: strin
       })
     }
   }
+  return rows.length
 }

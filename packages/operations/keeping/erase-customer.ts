@@ -1,7 +1,8 @@
-import type { EraseCustomer, Erased } from '@almanac/contract/erase'
+import type { EraseCustomer, Erased, ErasedCounts } from '@almanac/contract/erase'
 import { expectChanged } from '@almanac/database/changed-row'
+import type { Tx } from '@almanac/database/client'
 import type { Scope } from '@almanac/database/in-company'
-import { runCommand } from '@almanac/database/run-command'
+import { type Command, runCommand } from '@almanac/database/run-command'
 import { recordsAround } from '@almanac/database/sql/erase-texts'
 import { notFound } from '@almanac/runtime/errors'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
@@ -10,6 +11,45 @@ import { clearListRows } from './clear-list-rows.ts'
 import { PATIENCE } from './erase-patience.ts'
 import { erasePictures } from './erase-pictures.ts'
 import { eraseTraces } from './erase-traces.ts'
+import { tryOut } from './try-out.ts'
+
+/** Erases a customer in a transaction. `version`: null where it is only tried out. Answers what went. */
+async function customerGoes(tx: Tx, command: Command, id: string, version: number | null): Promise<ErasedCounts> {
+  const { companyId } = command
+  const customer = await tx.customer.findFirst({
+    where: { companyId, id, erasedAt: null },
+    include: { contacts: true, tenures: { select: { siteId: true, fromDay: true, toDay: true } } },
+  })
+  if (!customer) throw notFound('customer')
+  const contactIds = customer.contacts.map((one) => one.id)
+  const siteIds = [...new Set(customer.tenures.map((one) => one.siteId))]
+  const around = await recordsAround(tx, companyId, id)
+  const data = { name: 'Erased customer', reference: null, notes: null, matchKey: null, erasedAt: command.at, version: { increment: 1 } }
+  const { count } = await tx.customer.updateMany({ where: { companyId, id, version: version ?? customer.version }, data })
+  await expectChanged(count, 'customer', version ?? 0, {}, async () => ({ version: customer.version }))
+  await tx.site.updateMany({ where: { companyId, id: { in: siteIds } }, data: { matchKey: null } })
+  await tx.softener.updateMany({ where: { companyId, siteId: { in: siteIds } }, data: { matchKey: null } })
+  const messages = await clearContacts(tx, command, contactIds)
+  await tx.phoneCall.updateMany({
+    where: { companyId, customerId: id },
+    data: { callerName: null, callerPhone: null, version: { increment: 1 } },
+  })
+  const listLines = await clearListRows(tx, companyId, id)
+  const pictures = await erasePictures(tx, command, customer.tenures)
+  const known = (values: (string | null)[]) => [...new Set(values.filter((one): one is string => Boolean(one?.trim())))]
+  const traces = {
+    names: known([customer.name, ...customer.contacts.map((one) => one.name)]),
+    phones: known(customer.contacts.flatMap((one) => [one.phone, one.otherPhone])),
+    emails: known(customer.contacts.map((one) => one.email)),
+  }
+  const { places, exports } = await eraseTraces(tx, command, traces, { own: [id, ...contactIds], around })
+  await rewriteSiteTokens(tx, companyId, siteIds)
+  return { contacts: contactIds.length, messages, listLines, pictures, exports, places }
+}
+
+/** What erasing a customer would take; nothing is changed. */
+export const previewEraseCustomer = (scope: Scope & { personId: string }, { customerId }: { customerId: string }): Promise<ErasedCounts> =>
+  tryOut(scope, 'keeping.erase-customer', (tx, command) => customerGoes(tx, command, customerId, null))
 
 /**
  * Erases a customer with all their contacts: name, number, notes, ways to reach them, messages, their lines of lists, photographs and
@@ -18,50 +58,11 @@ import { eraseTraces } from './erase-traces.ts'
  */
 export async function eraseCustomer(scope: Scope & { personId: string }, input: EraseCustomer): Promise<Erased> {
   const { customerId: id, version } = input
-  return runCommand(
-    scope,
-    'keeping.erase-customer',
-    input,
-    async (tx, command) => {
-      const { companyId } = scope
-      const customer = await tx.customer.findFirst({
-        where: { companyId, id, erasedAt: null },
-        include: { contacts: true, tenures: { select: { siteId: true, fromDay: true, toDay: true } } },
-      })
-      if (!customer) throw notFound('customer')
-      const contactIds = customer.contacts.map((one) => one.id)
-      const siteIds = [...new Set(customer.tenures.map((one) => one.siteId))]
-      const around = await recordsAround(tx, companyId, id)
-      const { count } = await tx.customer.updateMany({
-        where: { companyId, id, version },
-        data: { name: 'Erased customer', reference: null, notes: null, matchKey: null, erasedAt: command.at, version: { increment: 1 } },
-      })
-      await expectChanged(count, 'customer', version, {}, async () => ({ version: customer.version }))
-      await tx.site.updateMany({ where: { companyId, id: { in: siteIds } }, data: { matchKey: null } })
-      await tx.softener.updateMany({ where: { companyId, siteId: { in: siteIds } }, data: { matchKey: null } })
-      await clearContacts(tx, command, contactIds)
-      await tx.phoneCall.updateMany({
-        where: { companyId, customerId: id },
-        data: { callerName: null, callerPhone: null, version: { increment: 1 } },
-      })
-      await clearListRows(tx, companyId, id)
-      const pictures = await erasePictures(tx, command, customer.tenures)
-      const known = (values: (string | null)[]) => [...new Set(values.filter((one): one is string => Boolean(one?.trim())))]
-      const places = await eraseTraces(
-        tx,
-        command,
-        {
-          names: known([customer.name, ...customer.contacts.map((one) => one.name)]),
-          phones: known(customer.contacts.map((one) => one.phone)),
-          emails: known(customer.contacts.map((one) => one.email)),
-        },
-        { own: [id, ...contactIds], around },
-      )
-      await rewriteSiteTokens(tx, companyId, siteIds)
-      await command.audit('erased', 'customer', id, { contacts: contactIds.length, places, pictures })
-      await command.announce('customer', id, version + 1)
-      return { id, places }
-    },
-    PATIENCE,
-  )
+  const work = async (tx: Tx, command: Command) => {
+    const { contacts, places, pictures } = await customerGoes(tx, command, id, version)
+    await command.audit('erased', 'customer', id, { contacts, places, pictures })
+    await command.announce('customer', id, version + 1)
+    return { id, places }
+  }
+  return runCommand(scope, 'keeping.erase-customer', input, work, PATIENCE)
 }

@@ -25,14 +25,14 @@ async function sitesOf(tx: Tx, companyId: string, rows: readonly ErasedIn[]): Pr
 /**
  * Takes what names a person out of every text of the company: notes, close-outs, messages, lists, the audit trail, stored answers. `own` are their own rows,
  * `around` the records in which a name of one word, or one that somebody else bears too, must mean them. Archives made before go as well, since each holds everybody.
- * Answers how many rows were changed.
+ * Answers in how many places, and how many archives go.
  */
 export async function eraseTraces(
   tx: Tx,
   command: Command,
   traces: Traces,
   { own, around }: { own: readonly string[]; around: readonly string[] },
-): Promise<number> {
+): Promise<{ places: number; exports: number }> {
   const { companyId } = command
   // Nobody can look into a file; one that is kept to be read again holds what its rows held.
   await tx.importFilePiece.deleteMany({ where: { companyId, batch: { state: { not: 'reading' } } } })
@@ -43,10 +43,10 @@ export async function eraseTraces(
     ...(nearby === null || around.length === 0 ? [] : await eraseTexts(tx, nearby, around)),
   ]
   await rewriteSiteTokens(tx, companyId, await sitesOf(tx, companyId, changed))
-  await tx.companyExport.updateMany({
+  const { count: exports } = await tx.companyExport.updateMany({
     where: { companyId, state: { in: ['waiting', 'writing', 'ready'] } },
     data: { state: 'removed', version: { increment: 1 } },
   })
   await command.announce('export', companyId)
-  return new Set(changed.map(({ table, id }) => `${table} ${id}`)).size
+  return { places: new Set(changed.map(({ table, id }) => `${table} ${id}`)).size, exports }
 }

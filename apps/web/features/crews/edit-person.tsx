@@ -3,6 +3,7 @@ import type { CrewPerson } from '@almanac/contract/crews'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
+import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { AmountField } from '@/client/amount-field'
 import { breakWords, shiftWords, skillList } from '@/client/crew-words'
@@ -54,6 +55,11 @@ export function EditPerson({ person, members, onClose }: Props) {
   const add = useCommand(api.crews.addPerson.mutationOptions(), { onDone: onClose })
   const change = useCommand(api.crews.changePerson.mutationOptions(), { onDone: onClose })
   const erase = useCommand(api.erase.colleague.mutationOptions())
+  const [asked, setAsked] = useState(false)
+  const counts = useQuery({
+    ...api.erase.previewColleague.queryOptions({ input: { colleagueId: seen?.id ?? '' } }),
+    enabled: seen !== null && asked && erase.data === undefined,
+  })
   const place = readPlace(values.place)
   const homeLacks = place.ok ? (values.startsAtHome && !place.value ? 'Needed where the day starts at home.' : undefined) : place.reason
   const send = (over: CrewPerson | null) => {
@@ -138,6 +144,8 @@ export function EditPerson({ person, members, onClose }: Props) {
           />
           <ErasePerson
             name={seen.name}
+            counts={counts}
+            onAsk={() => setAsked(true)}
             erase={{ ...erase, send: () => erase.send({ colleagueId: seen.id, version: seen.version }) }}
             onDone={onClose}
           >

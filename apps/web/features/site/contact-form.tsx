@@ -7,6 +7,7 @@ import { Button } from '@almanac/ui/button'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
+import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { ErasePerson } from '@/client/erase-person'
 import { FormDialog } from '@/client/form-dialog'
@@ -25,14 +26,19 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
     role: (contact?.role ?? 'occupier') as string,
     name: contact?.name ?? '',
     phone: contact?.phone ?? '',
-    email: contact?.email ?? '',
     otherPhone: contact?.otherPhone ?? '',
+    email: contact?.email ?? '',
     language: contact?.language ?? '',
   }))
   const add = useCommand(api.sites.addContact.mutationOptions(), { onDone: onClose })
   const change = useCommand(api.sites.changeContact.mutationOptions(), { onDone: onClose })
   const archive = useCommand(api.sites.archiveContact.mutationOptions(), { onDone: onClose })
   const erase = useCommand(api.erase.contact.mutationOptions())
+  const [asked, setAsked] = useState(false)
+  const counts = useQuery({
+    ...api.erase.previewContact.queryOptions({ input: { contactId: contact?.id ?? '' } }),
+    enabled: contact !== null && asked && erase.data === undefined,
+  })
   const now = contacts.find((one) => one.id === contact?.id)?.version ?? seen
   const send = (version: number) => {
     const role = oneOf(contactRoles, values.role) ?? 'occupier'
@@ -53,13 +59,13 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
       <Select label="Role" choices={choicesOf(contactRoles, contactRoleWords)} {...field('role')} />
       <TextInput label="Name" maxLength={120} {...field('name')} />
       <TextInput label="Phone" type="tel" maxLength={40} {...field('phone')} />
+      <TextInput label="Second phone" type="tel" maxLength={40} {...field('otherPhone')} />
       <TextInput label="Email" type="email" maxLength={160} {...field('email')} />
       <Select
         label="Language"
         hint="Of the pages and papers we send them"
         choices={[{ value: '', label: 'your company’s' }, ...choicesOf(languages, languageWords)]}
         {...field('language')}
-      <TextInput label="Second phone" type="tel" maxLength={40} {...field('otherPhone')} />
       />
       {contact ? (
         <>
@@ -68,10 +74,12 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
           </Button>
           <ErasePerson
             name={contact.name ?? 'this contact'}
+            counts={counts}
+            onAsk={() => setAsked(true)}
             erase={{ ...erase, send: () => erase.send({ contactId: contact.id, version: seen }) }}
             onDone={onClose}
           >
-            <p>Name, phone, email and messages go, and whatever else names them. The customer and past work stay.</p>
+            <p>Name, phones, email and messages go, and whatever else names them. The customer and past work stay.</p>
           </ErasePerson>
         </>
       ) : (

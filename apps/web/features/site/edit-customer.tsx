@@ -2,6 +2,7 @@
 import type { SiteTenure } from '@almanac/contract/sites'
 import { TextArea } from '@almanac/ui/text-area'
 import { TextInput } from '@almanac/ui/text-input'
+import { useQuery } from '@tanstack/react-query'
 import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { ErasePerson } from '@/client/erase-person'
@@ -22,6 +23,11 @@ export function EditCustomer({ customer, onClose }: { customer: SiteTenure['cust
   const router = useRouter()
   const archive = useCommand(api.archive.customer.mutationOptions(), { onDone: () => router.push('/sites') })
   const erase = useCommand(api.erase.customer.mutationOptions())
+  const [asked, setAsked] = useState(false)
+  const counts = useQuery({
+    ...api.erase.previewCustomer.queryOptions({ input: { customerId: customer.id } }),
+    enabled: asked && erase.data === undefined,
+  })
   const send = (version: number) => change.send({ customerId: customer.id, version, ...values })
   return (
     <FormDialog
@@ -44,6 +50,8 @@ export function EditCustomer({ customer, onClose }: { customer: SiteTenure['cust
       />
       <ErasePerson
         name={customer.name}
+        counts={counts}
+        onAsk={() => setAsked(true)}
         erase={{ ...erase, send: () => erase.send({ customerId: customer.id, version: seen }) }}
         onDone={onClose}
       >

@@ -1,14 +1,20 @@
 import 'server-only'
 import { beforeForgetting, forgetPerson } from '@almanac/identity/forget-person'
-import { eraseColleague, partFromSignIn, signInOfColleague } from '@almanac/operations/keeping/erase-colleague'
-import { eraseContact } from '@almanac/operations/keeping/erase-contact'
-import { eraseCustomer } from '@almanac/operations/keeping/erase-customer'
+import { eraseColleague, partFromSignIn, previewEraseColleague, signInOfColleague } from '@almanac/operations/keeping/erase-colleague'
+import { eraseContact, previewEraseContact } from '@almanac/operations/keeping/erase-contact'
+import { eraseCustomer, previewEraseCustomer } from '@almanac/operations/keeping/erase-customer'
 import { removeOldExports } from '@almanac/operations/keeping/remove-exports'
 import { can } from '../procedure.ts'
 
 const manage = can('manage:company').erase
 
 export const erase = {
+  previewCustomer: manage.previewCustomer.handler(({ context, input }) => previewEraseCustomer(context.scope, input)),
+  previewContact: manage.previewContact.handler(({ context, input }) => previewEraseContact(context.scope, input)),
+  previewColleague: manage.previewColleague.handler(async ({ context: { scope, who }, input }) => {
+    const personId = await signInOfColleague(scope, input.colleagueId)
+    return previewEraseColleague(scope, input, personId ? await beforeForgetting(who, personId) : null)
+  }),
   customer: manage.customer.handler(async ({ context: { scope }, input }) => {
     const erased = await eraseCustomer(scope, input)
     await removeOldExports(scope.companyId)
