@@ -14,8 +14,10 @@ import { applyImport } from '@almanac/operations/imports/apply-import'
 import { readStoredFile } from '@almanac/operations/imports/read-stored-file'
 import { lapseCompanyOffers } from '@almanac/operations/jobs/lapse-offers'
 import { workOutPlan } from '@almanac/operations/jobs/work-out-plan'
+import { closingOf, eraseCompany } from '@almanac/operations/keeping/erase-company'
 import { exportCompany } from '@almanac/operations/keeping/export-company'
 import { removeOldExports } from '@almanac/operations/keeping/remove-exports'
+import { removeAllPictures } from '@almanac/operations/pictures/remove-all'
 import { removeErasedPictures } from '@almanac/operations/pictures/remove-erased'
 import { deliverMessages, type Ways } from '@almanac/operations/reminders/deliver-messages'
 import { raiseReminders } from '@almanac/operations/reminders/raise-reminders'
@@ -67,6 +69,13 @@ async function readBounces(): Promise<void> {
   )
 }
 
+/** Everything of a company whose day has come. Broken off between the two, the next night does it again. */
+async function eraseAll(companyId: string): Promise<void> {
+  await removeAllPictures(companyId)
+  await eraseCompany(companyId)
+  log().info({ companyId }, 'a closed company was erased')
+}
+
 /** What the worker does for each queue. A handler opens its own scope from the payload's company and fails without one. */
 export const HANDLERS: Handlers = {
   'read-file': readStoredFile,
@@ -87,6 +96,10 @@ export const HANDLERS: Handlers = {
   nightly: async () => {
     await forgetOldIdentityEvents()
     for (const companyId of await companyIds()) {
+      const { isClosing, isDue } = await closingOf(companyId)
+      if (isDue) await eraseAll(companyId)
+      // Nobody is reminded any more by a company that closes, and its last archive stays as long as it does.
+      if (isClosing) continue
       await sendTaskAlone('refit-company', { companyId, cause: 'nightly' }, companyId)
       await sendTaskAlone('raise-reminders', { companyId }, companyId)
       await sendTaskAlone('send-messages', { companyId }, companyId)

@@ -151,6 +151,8 @@ export const CHANGES = {
   'crews.changeVehicle': ['vehicle'],
   'crews.addAbsence': ['absence'],
   'crews.takeBackAbsence': ['absence'],
+  'closing.close': ['company-settings', 'export', 'member'],
+  'closing.keep': ['company-settings', 'member'],
   'daySheets.open': ['crew-day'],
   'daySheets.copy': ['crew-day'],
   'daySheets.change': ['crew-day', 'visit', 'call-back'],

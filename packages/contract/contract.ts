@@ -3,6 +3,7 @@ import { audit } from './audit.ts'
 import { bedChoice } from './bed-choice.ts'
 import { beds } from './beds.ts'
 import { calls } from './calls.ts'
+import { closing } from './closing.ts'
 import { crews } from './crews.ts'
 import { daySheets } from './day-sheets.ts'
 import { due } from './due.ts'
@@ -35,6 +36,7 @@ export const contract = {
   beds,
   calls,
   crews,
+  closing,
   daySheets,
   due,
   erase,

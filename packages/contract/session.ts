@@ -16,6 +16,8 @@ const Company = z.object({
   unitSystem: z.enum(['us', 'metric']),
   currency: z.string(),
   locale: z.string(),
+  /** When everything of it is erased; null: it is not being closed. */
+  closesAt: Instant.nullable(),
 })
 
 /** Who is signed in, in which company, and what the screens may offer. `today` is the day in the company's zone. */

@@ -90,6 +90,9 @@ type Identity = (typeof TABLES)['identity'][number]
 export const STAYS: Readonly<Record<string, string>> = {
   applied_command: 'guards against a command sent twice within days; what it did is in the audit trail',
   company_export: 'says which archives were made, and no archive holds itself',
+  'company.closing_since': 'a company that goes on elsewhere is not being closed there',
+  'company.closes_at': 'a company that goes on elsewhere is not being closed there',
+  'company.erased_since': 'a mark of the erasing itself',
   import_file_piece: 'a file that is still to be read: the firm has it, and its rows go once they stand in import_row',
   forecast_draft: 'half a forecast run; the run begins again',
   plan_proposal: 'a plan for the next days, out of date within hours; what was taken over of it is on the day sheets',

@@ -18,6 +18,8 @@ export type CompanyCard = {
   currency: string
   locale: string
   paper: Paper
+  /** When everything of it is erased, an instant; null: it is not being closed. */
+  closesAt: string | null
 }
 
 /** Who is asking, in which company, in which role; read from the database on every request. */
@@ -65,23 +67,30 @@ export async function readWho(headers: Headers): Promise<Who> {
       currency: active.currency,
       paper: active.paper as Paper,
       locale: localeFor(language, active.locale),
+      closesAt: active.closesAt?.toISOString() ?? null,
     },
     role: active.role as Role,
     companies: memberships.map((one) => ({ id: one.companyId, name: one.name, role: one.role as Role })),
   }
 }
 
+/** Into a company that is being closed its owners alone. */
+const LET_IN = { OR: [{ company: { closesAt: null } }, { role: 'owner' }] }
+
 /** Whether this session still stands and its person still is in the company, in this role; for streams that stay open. */
 export async function stillIn(sessionId: string, personId: string, companyId: string, role: Role): Promise<boolean> {
   const [session, membership] = await Promise.all([
     identityClient().session.findUnique({ where: { id: sessionId }, select: { expiresAt: true } }),
-    identityClient().membership.findFirst({ where: { personId, companyId, endedAt: null, role }, select: { id: true } }),
+    identityClient().membership.findFirst({ where: { personId, companyId, endedAt: null, role, ...LET_IN }, select: { id: true } }),
   ])
   return session !== null && session.expiresAt > now() && membership !== null
 }
 
 /** Whether a person may do something in a company now: read afresh, without a session. */
 export async function mayNow(personId: string, companyId: string, permission: Permission): Promise<boolean> {
-  const found = await identityClient().membership.findFirst({ where: { personId, companyId, endedAt: null }, select: { role: true } })
+  const found = await identityClient().membership.findFirst({
+    where: { personId, companyId, endedAt: null, ...LET_IN },
+    select: { role: true },
+  })
   return found !== null && may(found.role as Role, permission)
 }

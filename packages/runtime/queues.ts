@@ -30,7 +30,7 @@ export type TaskPayloads = {
   'work-out-plan': { companyId: string; planId: string }
   /** Look through the mailbox of bounces: it is one for all companies, and each report says whose it is. */
   'read-bounces': Record<string, never>
-  /** Every night: one 'refit-company', one 'raise-reminders' and one 'send-messages' a company; and what happened to people's ways in a year ago is forgotten. */
+  /** Every night: one 'refit-company', one 'raise-reminders' and one 'send-messages' a company; and what happened to people's ways in a year ago is forgotten. Companies that were closed are erased on their day. */
   nightly: Record<string, never>
 }
 

@@ -13,6 +13,20 @@ export const archive: Record<string, Sample> = {
 
 export const audit: Record<string, Sample> = { list: { roles: 'o', input: (r) => ({ ...page, siteId: r.siteId }) } }
 
+export const closing: Record<string, Sample> = {
+  close: { roles: 'o', input: (r) => ({ companyId: r.companyId }) },
+  keep: { roles: 'o', input: (r) => ({ companyId: r.companyId }) },
+}
+
+export const merging: Record<string, Sample> = {
+  list: { roles: 'od', input: () => page },
+  townsOfSites: { roles: 'od' },
+  customers: { roles: 'od', input: (r) => ({ keptId: r.customerId, goneId: r.otherCustomerId }) },
+  sites: { roles: 'od', input: (r) => ({ keptId: r.siteId, goneId: r.idleSiteId }) },
+  towns: { roles: 'od', input: () => ({ from: 'Larkmoor', to: 'Lark Moor' }), other: { to: 'Larkmore' } },
+  undo: { roles: 'od', input: (r) => ({ mergingId: r.mergingId, version }) },
+}
+
 export const erase: Record<string, Sample> = {
   customer: { roles: 'o', input: (r) => ({ customerId: r.customerId, version }) },
   contact: { roles: 'o', input: (r) => ({ contactId: r.spareContactId, version }) },

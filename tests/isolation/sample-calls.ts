@@ -1,7 +1,7 @@
 import { newId } from '@almanac/runtime/ids'
 import { DAY } from '../support/records.ts'
 import { page, type Sample, type SampleIds, version } from './sample-call.ts'
-import { archive, audit, erase, exports, imports } from './sample-calls-keeping.ts'
+import { archive, audit, closing, erase, exports, imports, merging } from './sample-calls-keeping.ts'
 import { bedChoice, beds, reminders, sites, softeners, water } from './sample-calls-sites.ts'
 import { PASSWORD } from './signed-in-call.ts'
 
@@ -277,6 +277,7 @@ const forecasts: Record<string, Sample> = {
 export const SAMPLES: Record<string, Record<string, Sample>> = {
   ...{
     archive,
+    closing,
     audit,
     bedChoice,
     beds,

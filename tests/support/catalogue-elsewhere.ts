@@ -9,12 +9,16 @@ const QUEUE_TABLES = /^(subscription|bam|version|queue|schedule|job|job_common|j
 const ACROSS_COMPANIES: Record<string, string> = {
   /** Ids and nothing else. */
   'public.almanac_company_ids': '8d0a2a2efc2d496a38f522707f8443d3',
+  /** Erases the company in scope, once its own day has come, and its people's sign-in with it; of others it sees nothing. */
+  'public.almanac_erase_company': '1e0b50a846fd81714e792970ca318488',
   /** Takes a name out of texts of the company in scope, as the tables' owner under its row security; across companies it sees nothing. */
   'public.almanac_erase_texts': '04445455e766dc6f2da2d51fc9d94336',
   /** Removes what happened to people's ways in more than a year ago, and answers nothing. */
   'public.almanac_forget_identity_events': '940912371434d2d6ac4605a91ed5a68f',
   /** Founds a company by a set-up link that works, once, and answers whether it did. */
   'public.almanac_found_company': 'b9e7b6caa9e720f10875ea495a1314c4',
+  /** Tells the people of a company that closes, by their ids, that their place is to be looked at again. */
+  'public.almanac_tell_closing': '4bd0525e4773d1b006174d358be2474f',
   /** The figures of fits between firms that both chose to learn together. */
   'public.almanac_pooled_fits': '5b4c929444ec9311a533145d881d4ab9',
 }

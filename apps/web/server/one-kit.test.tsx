@@ -57,7 +57,7 @@ afterAll(async () => {
 /** A screen as the browser first shows it, as text. */
 function screen({ company }: BookedFirm, part: ReactNode): string {
   const person = { id: newId(), name: 'Someone', email: 'someone@example.com', language: null, secondStep: false }
-  const me: Me = { person, company, role: 'owner', permissions: [], companies: [], today: DAY, figures: [] }
+  const me: Me = { person, company: { ...company, closesAt: null }, role: 'owner', permissions: [], companies: [], today: DAY, figures: [] }
   return renderToStaticMarkup(
     <Providers me={me} messages={messagesOf('office', 'en-US')}>
       {part}

@@ -4,6 +4,7 @@ import { audit } from './procedures/audit.ts'
 import { bedChoice } from './procedures/bed-choice.ts'
 import { beds } from './procedures/beds.ts'
 import { calls } from './procedures/calls.ts'
+import { closing } from './procedures/closing.ts'
 import { crews } from './procedures/crews.ts'
 import { daySheets } from './procedures/day-sheets.ts'
 import { due } from './procedures/due.ts'
@@ -36,6 +37,7 @@ export const router = {
   beds,
   calls,
   crews,
+  closing,
   daySheets,
   due,
   erase,

@@ -8,6 +8,7 @@ import { Section } from '@almanac/ui/section'
 import { useState } from 'react'
 import { v7 } from 'uuid'
 import { usePermission, useSession } from '@/client/providers'
+import { ClosePart } from './close-part.tsx'
 import { EditFigure } from './edit-figure.tsx'
 import { FigureHistory } from './figure-history.tsx'
 import { FigureRows } from './figure-rows.tsx'
@@ -73,6 +74,7 @@ export function Firm() {
         </Section>
       ))}
       {owner ? <FigureHistory /> : null}
+      {owner ? <ClosePart /> : null}
       {adding ? <EditFigure figureKey={adding} value={null} row={undefined} onClose={() => setAdding(null)} /> : null}
     </>
   )

@@ -1,0 +1,15 @@
+import { inCompany } from '@almanac/database/in-company'
+import { fileStore } from '@almanac/files/file-store'
+import { dropHalfSent, dropOldHalves } from './half-sent.ts'
+
+/** Takes every picture of a company out of the store, and what was half sent of them. Done twice it is done once. */
+export async function removeAllPictures(companyId: string): Promise<void> {
+  const all = await inCompany({ companyId }, (tx) =>
+    tx.picture.findMany({ where: { companyId }, select: { id: true }, orderBy: { id: 'asc' } }),
+  )
+  for (const { id } of all) {
+    await fileStore().remove({ companyId, id })
+    await dropHalfSent(companyId, id)
+  }
+  await dropOldHalves(companyId, new Date(8_640_000_000_000_000))
+}
