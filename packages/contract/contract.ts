@@ -15,6 +15,7 @@ import { firm } from './firm.ts'
 import { forecasts } from './forecasts.ts'
 import { imports } from './imports.ts'
 import { jobs } from './jobs.ts'
+import { merging } from './merging.ts'
 import { people } from './people.ts'
 import { pictures } from './pictures.ts'
 import { plans } from './plans.ts'
@@ -35,8 +36,8 @@ export const contract = {
   bedChoice,
   beds,
   calls,
-  crews,
   closing,
+  crews,
   daySheets,
   due,
   erase,
@@ -47,6 +48,7 @@ export const contract = {
   forecasts,
   imports,
   jobs,
+  merging,
   people,
   pictures,
   plans,

@@ -41,6 +41,7 @@ export const EXPORTED = {
   inspection: 'id bed_id visit_id day capacity_share pressure_drop_psi moisture_share bead_condition notes source',
   job: 'id version site_id softener_id bed_id kind state due_earliest due_latest minutes crew_size notes state_reason created_at closed_day after_job_id after_least_days needs_vehicle',
   kit_reservation: 'id version visit_id stock_item_id quantity state',
+  merging: 'id version kind kept_id gone_id town moved at person_id undone_at',
   message:
     'id version reminder_id contact_id channel address subject body state state_reason tries try_after sending_since settled_at created_at',
   movement: 'id stock_item_id quantity reason visit_id at person_id',
@@ -89,10 +90,10 @@ type Identity = (typeof TABLES)['identity'][number]
 /** What belongs to a company or to its people and stays, with the reason: a whole table, or a column of one that goes. */
 export const STAYS: Readonly<Record<string, string>> = {
   applied_command: 'guards against a command sent twice within days; what it did is in the audit trail',
-  company_export: 'says which archives were made, and no archive holds itself',
   'company.closing_since': 'a company that goes on elsewhere is not being closed there',
   'company.closes_at': 'a company that goes on elsewhere is not being closed there',
   'company.erased_since': 'a mark of the erasing itself',
+  company_export: 'says which archives were made, and no archive holds itself',
   import_file_piece: 'a file that is still to be read: the firm has it, and its rows go once they stand in import_row',
   forecast_draft: 'half a forecast run; the run begins again',
   plan_proposal: 'a plan for the next days, out of date within hours; what was taken over of it is on the day sheets',

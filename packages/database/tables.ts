@@ -50,6 +50,7 @@ export const TABLES = {
     'inspection',
     'job',
     'kit_reservation',
+    'merging',
     'message',
     'movement',
     'own_text',

@@ -24,6 +24,7 @@ export const auditEntityWords: Readonly<Record<string, string>> = {
   site: 'Site',
   softener: 'Softener',
   'stock-item': 'Stock item',
+  town: 'Town',
   vehicle: 'Vehicle',
   visit: 'Visit',
   'water-supply': 'Water supply',
@@ -75,8 +76,8 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   weightLb: 'load, lb',
   leadDays: 'lead time, days',
   left: 'retired',
-}
   otherPhone: 'second phone',
+}
 /** A fact by the words people read: `peopleServed` is "people served". */
 export const auditFieldWord = (field: string): string =>
   FIELD_WORDS[field] ?? field.replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`)

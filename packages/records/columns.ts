@@ -18,6 +18,7 @@ import { jobKinds } from './job-kind.ts'
 import { jobStates } from './job-state.ts'
 import { languages } from './language.ts'
 import { measuringPoints } from './measuring-point.ts'
+import { mergeables } from './merging.ts'
 import { messageStates, reminderStates } from './message-state.ts'
 import { linkPurposes } from './one-time-link.ts'
 import { papers } from './paper.ts'
@@ -63,6 +64,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'job.state': jobStates,
   'kit_reservation.state': reservationStates,
   'membership.role': roles,
+  'merging.kind': mergeables,
   'message.channel': channels,
   'message.state': messageStates,
   'movement.reason': movementReasons,

@@ -28,6 +28,9 @@ export const merging: Record<string, Sample> = {
 }
 
 export const erase: Record<string, Sample> = {
+  previewCustomer: { roles: 'o', input: (r) => ({ customerId: r.customerId }) },
+  previewColleague: { roles: 'o', input: (r) => ({ colleagueId: r.freeColleagueId }) },
+  previewContact: { roles: 'o', input: (r) => ({ contactId: r.spareContactId }) },
   customer: { roles: 'o', input: (r) => ({ customerId: r.customerId, version }) },
   contact: { roles: 'o', input: (r) => ({ contactId: r.spareContactId, version }) },
   colleague: { roles: 'o', input: (r) => ({ colleagueId: r.freeColleagueId, version }) },
@@ -42,9 +45,6 @@ const columns = [
 ]
 
 export const imports: Record<string, Sample> = {
-  previewCustomer: { roles: 'o', input: (r) => ({ customerId: r.customerId }) },
-  previewColleague: { roles: 'o', input: (r) => ({ colleagueId: r.freeColleagueId }) },
-  previewContact: { roles: 'o', input: (r) => ({ contactId: r.spareContactId }) },
   list: { roles: 'o', input: () => page },
   batch: { roles: 'o', input: (r) => ({ batchId: r.batchId }) },
   rows: { roles: 'o', input: (r) => ({ ...page, batchId: r.batchId, only: 'all' }) },
@@ -52,5 +52,6 @@ export const imports: Record<string, Sample> = {
   apply: { roles: 'o', input: draft },
   readAgain: { roles: 'o', input: (r) => ({ ...draft(r), sheet: null, headingLine: 1 }) },
   discard: { roles: 'o', input: draft },
+  previewUndo: { roles: 'o', input: (r) => ({ batchId: r.batchId }) },
   undo: { roles: 'o', input: (r) => ({ batchId: r.batchId, version }) },
 }

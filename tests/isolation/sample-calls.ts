@@ -287,6 +287,7 @@ export const SAMPLES: Record<string, Record<string, Sample>> = {
     due,
     erase,
     exports,
+    merging,
     field,
     find,
     firm,

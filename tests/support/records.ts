@@ -55,6 +55,7 @@ const NAMES = [
     'signatureId',
     'signedPictureId',
     'ownTextId',
+    'mergingId',
   ],
 ] as const
 
@@ -253,6 +254,8 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
   const text = { channel: 'email', address: 'hanna@orchard.example', subject: 'Your softener', body: 'It is getting old.' }
   await tx.message.create({ data: { ...own, id: r.messageId, contactId: r.contactId, ...text, state: 'approved', createdAt: at } })
   const ownText = { channel: 'letter', language: 'en', subject: 'Your softener', body: 'It is getting old.', changedAt: at }
+  const merging = { kind: 'town', town: 'Larkmoor', moved: [{ from: 'LARKMOOR', ids: [r.otherCustomerId] }], at, personId }
+  await tx.merging.create({ data: { ...own, id: r.mergingId, ...merging } })
   await tx.ownText.create({ data: { ...own, id: r.ownTextId, ...ownText } })
   const seen = { confidence: 'sure', reason: 'The header says so.', ask: null, examples: [] }
   const columns = [

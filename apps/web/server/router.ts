@@ -16,6 +16,7 @@ import { firm } from './procedures/firm.ts'
 import { forecasts } from './procedures/forecasts.ts'
 import { imports } from './procedures/imports.ts'
 import { jobs } from './procedures/jobs.ts'
+import { merging } from './procedures/merging.ts'
 import { people } from './procedures/people.ts'
 import { pictures } from './procedures/pictures.ts'
 import { plans } from './procedures/plans.ts'
@@ -36,8 +37,8 @@ export const router = {
   bedChoice,
   beds,
   calls,
-  crews,
   closing,
+  crews,
   daySheets,
   due,
   erase,
@@ -48,6 +49,7 @@ export const router = {
   forecasts,
   imports,
   jobs,
+  merging,
   people,
   pictures,
   plans,

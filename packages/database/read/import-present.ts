@@ -11,7 +11,13 @@ async function inChunks<T>(keys: readonly string[], read: (chunk: string[]) => P
 }
 
 /** What an import compares of a thing: the columns of its facts and no others, days as text. */
-export type PresentThing = { id: string; version: number; row: Record<string, unknown> }
+export type PresentThing = {
+  id: string
+  version: number
+  row: Record<string, unknown>
+  /** Found in the place of another that was merged into it. */
+  isMerged?: boolean
+}
 
 function asPlain(kind: ImportKind, row: { id: string; version: number } & Record<string, unknown>): PresentThing {
   const columns = Object.values(factColumns[kind]).flat()

@@ -1,6 +1,7 @@
 import type { Tx } from '@almanac/database/client'
 import { readImportLedger, readUndoneBatches } from '@almanac/database/read/import-ledger'
 import { readPresentCustomers, readPresentSites, readPresentSofteners } from '@almanac/database/read/import-present'
+import { mergedInto } from '@almanac/database/read/mergings'
 import type { Display } from '@almanac/units/display'
 import { findSame, type SameFound } from './find-same.ts'
 import type { Outcomes } from './import-plan-context.ts'
@@ -23,11 +24,37 @@ export type ImportPlanInput = {
 const keysOf = (reading: FileReading, kind: string) =>
   [...reading.wants.things.values()].filter((one) => one.kind === kind).map((one) => one.key)
 
+type Followed = { id: string; matchKey: string; archived: boolean; isMerged?: boolean }
+
+/** In the place of what was merged since, what it was merged into, under the key of the list: its lines speak of that now, and change no fact of it. */
+async function followMerged<T extends Followed>(
+  found: readonly T[],
+  into: (goneIds: string[]) => Promise<Map<string, string>>,
+  read: (ids: string[]) => Promise<T[]>,
+): Promise<T[]> {
+  const archived = found.filter((one) => one.archived).map((one) => one.id)
+  const kept = archived.length === 0 ? new Map<string, string>() : await into(archived)
+  if (kept.size === 0) return [...found]
+  const live = new Map((await read([...new Set(kept.values())])).filter((one) => !one.archived).map((one) => [one.id, one]))
+  return found.map((one) => {
+    const other = live.get(kept.get(one.id) ?? '')
+    return other ? { ...other, matchKey: one.matchKey, isMerged: true } : one
+  })
+}
+
 /** What carries the file's own keys. */
 async function readKnown(tx: Tx, companyId: string, reading: FileReading) {
-  const customers = await readPresentCustomers(tx, companyId, keysOf(reading, 'customer'))
+  const customers = await followMerged(
+    await readPresentCustomers(tx, companyId, keysOf(reading, 'customer')),
+    (gone) => mergedInto(tx, companyId, gone),
+    (ids) => readPresentCustomers(tx, companyId, ids, 'id'),
+  )
   if (customers.length === 0) return { customers, sites: [], softeners: [] }
-  const sites = await readPresentSites(tx, companyId, keysOf(reading, 'site'))
+  const sites = await followMerged(
+    await readPresentSites(tx, companyId, keysOf(reading, 'site')),
+    (gone) => mergedInto(tx, companyId, gone),
+    (ids) => readPresentSites(tx, companyId, ids, 'id'),
+  )
   const softeners = await readPresentSofteners(tx, companyId, keysOf(reading, 'softener'))
   return { customers, sites, softeners }
 }

@@ -107,7 +107,7 @@ export function settleThings(plan: ImportPlan, wants: FileWants, standing: Exist
   for (const thing of wants.things.values())
     if (thing.kind === 'tank') tankCount.set(thing.parents.softener, (tankCount.get(thing.parents.softener) ?? 0) + 1)
   const settle = (thing: DesiredEntity, present: PresentThing | null | undefined, sources?: Record<string, string>) => {
-    if (present) settling.change(thing, present, sources)
+    if (present && !present.isMerged) settling.change(thing, present, sources)
     const id = present?.id ?? settling.make(thing)
     outcomes.idOf.set(thing.key, id)
     return id
@@ -127,8 +127,10 @@ export function settleThings(plan: ImportPlan, wants: FileWants, standing: Exist
       continue
     }
     if (thing.kind === 'customer') settle(thing, customers.live.get(thing.key))
-    else if (thing.kind === 'contact') settle(thing, customers.live.get(customer)?.contact)
-    else if (thing.kind === 'site') settle(thing, sites.live.get(thing.key))
+    else if (thing.kind === 'contact') {
+      const of = customers.live.get(customer)
+      if (!of?.isMerged) settle(thing, of?.contact)
+    } else if (thing.kind === 'site') settle(thing, sites.live.get(thing.key))
     else if (thing.kind === 'softener') settle(thing, softeners.live.get(thing.key))
     else if (thing.kind === 'tank') settle(thing, tankOf(thing), tankOf(thing)?.sources)
     else if (thing.kind === 'test') {

@@ -2,6 +2,7 @@ import type { EraseCustomer, Erased, ErasedCounts } from '@almanac/contract/eras
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import type { Scope } from '@almanac/database/in-company'
+import { customersMergedInto } from '@almanac/database/read/mergings'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import { recordsAround } from '@almanac/database/sql/erase-texts'
 import { notFound } from '@almanac/runtime/errors'
@@ -21,11 +22,15 @@ async function customerGoes(tx: Tx, command: Command, id: string, version: numbe
     include: { contacts: true, tenures: { select: { siteId: true, fromDay: true, toDay: true } } },
   })
   if (!customer) throw notFound('customer')
+  // Whoever was merged into them is the same person, by another name.
+  const sameIds = await customersMergedInto(tx, companyId, id)
+  const same = await tx.customer.findMany({ where: { companyId, id: { in: sameIds } }, select: { name: true } })
   const contactIds = customer.contacts.map((one) => one.id)
   const siteIds = [...new Set(customer.tenures.map((one) => one.siteId))]
   const around = await recordsAround(tx, companyId, id)
   const data = { name: 'Erased customer', reference: null, notes: null, matchKey: null, erasedAt: command.at, version: { increment: 1 } }
   const { count } = await tx.customer.updateMany({ where: { companyId, id, version: version ?? customer.version }, data })
+  await tx.customer.updateMany({ where: { companyId, id: { in: sameIds } }, data })
   await expectChanged(count, 'customer', version ?? 0, {}, async () => ({ version: customer.version }))
   await tx.site.updateMany({ where: { companyId, id: { in: siteIds } }, data: { matchKey: null } })
   await tx.softener.updateMany({ where: { companyId, siteId: { in: siteIds } }, data: { matchKey: null } })
@@ -38,11 +43,11 @@ async function customerGoes(tx: Tx, command: Command, id: string, version: numbe
   const pictures = await erasePictures(tx, command, customer.tenures)
   const known = (values: (string | null)[]) => [...new Set(values.filter((one): one is string => Boolean(one?.trim())))]
   const traces = {
-    names: known([customer.name, ...customer.contacts.map((one) => one.name)]),
+    names: known([customer.name, ...same.map((one) => one.name), ...customer.contacts.map((one) => one.name)]),
     phones: known(customer.contacts.flatMap((one) => [one.phone, one.otherPhone])),
     emails: known(customer.contacts.map((one) => one.email)),
   }
-  const { places, exports } = await eraseTraces(tx, command, traces, { own: [id, ...contactIds], around })
+  const { places, exports } = await eraseTraces(tx, command, traces, { own: [id, ...sameIds, ...contactIds], around })
   await rewriteSiteTokens(tx, companyId, siteIds)
   return { contacts: contactIds.length, messages, listLines, pictures, exports, places }
 }

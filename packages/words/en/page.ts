@@ -43,7 +43,7 @@ export const page = {
   '/imports': 'Import',
   '/imports/also': 'file spreadsheet excel csv list',
   '/archive': 'Archive',
-  '/archive/also': 'archived removed put away bring back restore',
+  '/archive/also': 'archived removed put away bring back restore merge duplicates twice',
   '/changes': 'Changes',
   '/changes/also': 'audit who changed history trail log',
   '/exports': 'Export',

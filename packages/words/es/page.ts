@@ -45,7 +45,7 @@ export const page: Translation<typeof english> = {
   '/imports': 'Importar',
   '/imports/also': 'archivo hoja excel csv lista',
   '/archive': 'Archivo',
-  '/archive/also': 'archivados retirados recuperar',
+  '/archive/also': 'archivados retirados recuperar unir duplicados',
   '/changes': 'Cambios',
   '/changes/also': 'quién cambió historial registro',
   '/exports': 'Exportar',

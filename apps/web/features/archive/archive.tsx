@@ -8,12 +8,15 @@ import { Empty } from '@almanac/ui/empty'
 import { PageHead } from '@almanac/ui/page-head'
 import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
+import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { formatInstant } from '@almanac/units/format-clock'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { MergeForm } from './merge-form.tsx'
+import { MergedList } from './merged-list.tsx'
 
 function BringBack({ row }: { row: ArchivedRow }) {
   const { api } = useSession()
@@ -73,6 +76,10 @@ export function Archive() {
         />
       ) : null}
       {list.hasNextPage ? <Pager onNext={() => void list.fetchNextPage()} busy={list.isFetchingNextPage} /> : null}
+      <Section title="On record twice">
+        <MergeForm />
+        <MergedList />
+      </Section>
     </>
   )
 }

@@ -1,0 +1,48 @@
+import { mergeables } from '@almanac/records/merging'
+import { oc } from '@orpc/contract'
+import * as z from 'zod'
+import { command, Id, Instant, page, pageOf, Version } from './shared.ts'
+import { line } from './site-facts.ts'
+
+/** One merging: what went into what. Null where it was erased since. */
+const MergingRow = z.object({
+  id: Id,
+  version: Version,
+  kind: z.enum(mergeables),
+  gone: z.string().nullable(),
+  kept: z.string().nullable(),
+  at: Instant,
+  undone: z.boolean(),
+})
+export type MergingRow = z.infer<typeof MergingRow>
+
+const Merged = z.object({ mergingId: Id, moved: z.number().int() })
+export type Merged = z.infer<typeof Merged>
+
+/** What hangs on the one that goes moves to the one that is kept. */
+export const MergeCustomers = command({ keptId: Id, goneId: Id })
+export type MergeCustomers = z.infer<typeof MergeCustomers>
+export const MergeSites = command({ keptId: Id, goneId: Id })
+export type MergeSites = z.infer<typeof MergeSites>
+/** Every site in the one town is said to be in the other. */
+export const MergeTowns = command({ from: line(120).min(1), to: line(120).min(1) })
+export type MergeTowns = z.infer<typeof MergeTowns>
+export const UndoMerging = command({ mergingId: Id, version: Version })
+export type UndoMerging = z.infer<typeof UndoMerging>
+
+const post = (path: `/${string}`) => oc.route({ method: 'POST', path })
+
+/** Customers, sites and towns that are on record twice are made one, and two again. */
+export const merging = {
+  list: oc.route({ method: 'GET', path: '/merging' }).input(page({})).output(pageOf(MergingRow)),
+  /** Towns as sites name them, the most sites first. */
+  townsOfSites: oc
+    .route({ method: 'GET', path: '/merging/towns' })
+    .output(z.array(z.object({ town: z.string(), sites: z.number().int() }))),
+  customers: post('/merging/customers').input(MergeCustomers).output(Merged),
+  sites: post('/merging/sites').input(MergeSites).output(Merged),
+  towns: post('/merging/towns').input(MergeTowns).output(Merged),
+  undo: post('/merging/undo')
+    .input(UndoMerging)
+    .output(z.object({ mergingId: Id, back: z.number().int() })),
+}
