@@ -1,15 +1,7 @@
-import { execFileSync } from 'node:child_process'
-import { type Browser, expect, type Page, test } from '@playwright/test'
+import { expect, test } from '@playwright/test'
 import { expectAccessible } from '../support/accessible.ts'
+import { invite, join, PASSWORD, press, setUp, setUpLink, typeAndGoOn } from '../support/own-company.ts'
 import { totpCode } from '../support/totp.ts'
-
-/** What whoever runs the server does for one more company: the command prints the link. */
-function setUpLink(): string {
-  const said = execFileSync('node', ['scripts/run.mjs', 'set-up-link'], { encoding: 'utf8' })
-  const link = /http:\S+\/set-up\/\S+/.exec(said)?.[0]
-  if (!link) throw new Error(`no link in: ${said}`)
-  return link
-}
 
 /** What an empty list offers first. */
 const NEXT_ACTS = [
@@ -31,68 +23,18 @@ const NEXT_ACTS = [
   ['/water/tests/new', 'Choose a site'],
 ] as const
 
-const PASSWORD = 'weir gravel lantern under'
-
-/** Types into the field that has the focus, and goes on to the next. */
-async function typeAndGoOn(page: Page, text: string) {
-  await page.keyboard.type(text)
-  await page.keyboard.press('Tab')
-}
-
-/** Chooses a button by its name, by keyboard. */
-async function press(page: Page, name: string | RegExp) {
-  await page.getByRole('button', { name }).focus()
-  await page.keyboard.press('Enter')
-}
-
-/** Invites someone from the people's page by keyboard; answers the link to hand over. */
-async function invite(page: Page, name: string, role: 'dispatcher' | 'technician'): Promise<string> {
-  await press(page, 'Invite someone')
-  const form = page.getByRole('dialog', { name: 'Invite someone' })
-  await form.getByLabel('Name', { exact: true }).focus()
-  await page.keyboard.type(name)
-  await form.getByRole('radio', { name: new RegExp(`^${role}`, 'i') }).focus()
-  await page.keyboard.press('Space')
-  await press(page, 'Make the link')
-  const link = await page
-    .getByRole('dialog', { name: `Invitation for ${name}` })
-    .getByLabel('Link')
-    .inputValue()
-  await press(page, 'Finish')
-  return link
-}
-
-/** Joins by a link on a browser of one's own. */
-async function join(browser: Browser, link: string, email: string): Promise<Page> {
-  const page = await (await browser.newContext()).newPage()
-  await page.goto(link)
-  await expect(page.getByRole('heading', { name: 'Join Weir Road Water' })).toBeVisible()
-  await page.getByLabel('Email').focus()
-  await typeAndGoOn(page, email)
-  await page.keyboard.type(PASSWORD)
-  await page.keyboard.press('Enter')
-  await expect(page).not.toHaveURL(/join/, { timeout: 30_000 })
-  return page
-}
-
 test('two people join on browsers of their own; the owner demotes one, whose open page ends within a second, and ends the other’s access', async ({
   page,
   browser,
 }) => {
   test.slow()
-  await page.goto(setUpLink())
-  await page.getByLabel('Company name').fill('Weir Road Water')
-  await page.getByLabel('Your name').fill('Maeve Weir')
-  await page.getByLabel('Email').fill('maeve@weirroad.example')
-  await page.getByLabel('Password').fill(PASSWORD)
-  await page.keyboard.press('Enter')
-  await expect(page).toHaveURL(/coming-due/, { timeout: 30_000 })
+  await setUp(page, 'Weir Road Water', { name: 'Maeve Weir', email: 'maeve@weirroad.example' })
   await page.goto('/crews')
   await expect(page.getByRole('heading', { level: 1, name: 'People and vehicles' })).toBeVisible()
   const [toDell, toTomas] = [await invite(page, 'Dell Brook', 'dispatcher'), await invite(page, 'Tomas Lund', 'technician')]
   await expect(page.getByText('Invited: Dell Brook, dispatcher')).toBeVisible()
-  const dell = await join(browser, toDell, 'dell@weirroad.example')
-  const tomas = await join(browser, toTomas, 'tomas@weirroad.example')
+  const dell = await join(browser, 'Weir Road Water', toDell, 'dell@weirroad.example')
+  const tomas = await join(browser, 'Weir Road Water', toTomas, 'tomas@weirroad.example')
   await expect(dell).toHaveURL(/day-sheets/)
   await expect(tomas).toHaveURL(/today/)
   // The owner's page shows both without being loaded again, with a device in words.
@@ -135,13 +77,7 @@ test('two people join on browsers of their own; the owner demotes one, whose ope
 
 test('a second step is turned on with an app’s code, and asked for at the next sign-in, by keyboard', async ({ page, browser }) => {
   test.slow()
-  await page.goto(setUpLink())
-  await page.getByLabel('Company name').fill('Lantern Road Water')
-  await page.getByLabel('Your name').fill('Ada Lantern')
-  await page.getByLabel('Email').fill('ada@lanternroad.example')
-  await page.getByLabel('Password').fill(PASSWORD)
-  await page.keyboard.press('Enter')
-  await expect(page).toHaveURL(/coming-due/, { timeout: 30_000 })
+  await setUp(page, 'Lantern Road Water', { name: 'Ada Lantern', email: 'ada@lanternroad.example' })
   await page.goto('/firm')
   await expect(page.getByRole('heading', { level: 2 }).first()).toHaveText('Company details')
   await page.goto('/sessions')
