@@ -2,6 +2,7 @@ import { checkPlan } from '@almanac/dispatch/checker/check-plan'
 import { endLikely } from '@almanac/dispatch/checker/end-likely'
 import type { PlannedDay } from '@almanac/dispatch/problem/plan'
 import type { CrewDay } from '@almanac/dispatch/problem/problem'
+import type { Board } from '@almanac/dispatch/propose/board'
 import { type Built, buildProblem } from '@almanac/dispatch/propose/build-problem'
 import { lag, notBefore } from '@almanac/dispatch/search/lag'
 import { timetable } from '@almanac/dispatch/search/timetable'
@@ -15,13 +16,13 @@ const TUESDAY = '2026-04-07'
 const SPREAD = 0.25
 
 /** A board whose hours past the end that nine of ten days keep cost so much. */
-function dayOf(ids: readonly string[], to: number, perLateHour: number): Built {
+function dayOf(ids: readonly string[], to: number, perLateHour: number, rush: Board['rush'] = []): Built {
   const sheets = [sheet('A', MONDAY, [...ids], { shift: { from: 480, to }, latestEnd: to + 240 })]
   const plain = board(
     sheets,
     ids.map((id, n) => job(id, ['mill', 'farm', 'lake'][n % 3] ?? null, { spread: SPREAD })),
   )
-  const built = buildProblem({ ...plain, prices: { ...plain.prices, perLateHour } })
+  const built = buildProblem({ ...plain, rush, prices: { ...plain.prices, perLateHour } })
   if ('faults' in built) throw new Error(built.faults.join(' '))
   return built
 }
@@ -46,6 +47,11 @@ describe('room for visits that take longer', () => {
     const { plan } = timetable(problem, present)
     expect(plan.objective.reserve / 60).toBeCloseTo(2.77, 1)
     expect(checkPlan(problem, plan)).toEqual([])
+    // It leaves at 9:10; whoever is late leaves at 9:30, and then the 10 min take a fifth more: 2 min later.
+    const rushed = dayOf(['x'], 480 + 100, 3600, [{ from: 560, to: 600, factor: 1.2 }])
+    const late = timetable(rushed.problem, rushed.present).plan
+    expect((late.objective.reserve - plan.objective.reserve) / 60).toBeCloseTo(2, 6)
+    expect(checkPlan(rushed.problem, late)).toEqual([])
   })
 
   it.each([1, 3, 5])('of days of %d visits that end when nine of ten do, one in ten ends late: drawn 4,000 times', (visits) => {

@@ -28,6 +28,7 @@ export function endLikely(problem: RoutingProblem, crew: CrewDay, day: PlannedDa
       free,
     )
     variance += (reserve.driveSpread * (arrival - leave)) ** 2
+    return arrival - leave
   }
   for (const { visit: v, arrival, start, end } of day.visits) {
     const visit = problem.visits[v] as RoutedVisit
@@ -42,6 +43,12 @@ export function endLikely(problem: RoutingProblem, crew: CrewDay, day: PlannedDa
     mean = start + waits + (visit.lasts?.mean ?? visit.serviceTicks)
     free = end
   }
-  go(day.end)
-  return { mean: mean + day.end - free, variance }
+  const driven = go(day.end)
+  // Whoever is late drives home at the end of the day, in whatever rush there is then.
+  const last = problem.visits[day.visits.at(-1)?.visit ?? -1]?.place ?? crew.startPlace
+  const usual = problem.durations[last * problem.places + crew.endPlace] as number
+  const leaves = reserve.by - usual
+  const rush = (crew.rush ?? []).reduce((factor, one) => (one.from <= leaves && leaves <= one.to ? one.factor : factor), 1)
+  const longer = Math.max(0, Math.round(usual * rush) - driven)
+  return { mean: mean + day.end - free + longer, variance }
 }

@@ -98,8 +98,11 @@ function timeDay(problem: RoutingProblem, crew: CrewDay, sequence: readonly numb
     driving += (problem.distances[leg] as number) * crew.distancePrice + ticks * crew.drivePrice
     busy += drive + (visit?.serviceTicks ?? 0)
     variance += drive * drive * driveVariance
-    if (visit === null) t = ready
-    else {
+    if (visit === null) {
+      t = ready
+      // A day that ends late drives home later: into the rush hour, where one lies there.
+      if (crew.reserve) behind += Math.max(0, driveTicks(crew, crew.reserve.by - ticks, ticks) - drive)
+    } else {
       const start = beginIn(windows, ready)
       if (start > (windows.at(-1)?.to ?? Number.NEGATIVE_INFINITY)) fits = false
       if (crew.reserve) {

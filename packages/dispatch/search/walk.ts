@@ -164,6 +164,16 @@ export function walkPrice(s: Routes, r: number, a: number, list: Int32Array, cou
     variance += drive * drive * driveVariance
     if (isEnd) {
       t = arrival
+      // A day that ends late drives home later: into the rush hour, where one lies there.
+      if (reservePrice > 0) {
+        const leaves = (day[d + 13] as number) - table0
+        let home = table0
+        for (let h = rushFrom; h < rushEnd; h++) {
+          if (leaves >= (rush[3 * h] as number) && leaves <= (rush[3 * h + 1] as number))
+            home = Math.round(table0 * (rush[3 * h + 2] as number))
+        }
+        if (home > drive) behind += home - drive
+      }
       break
     }
     price += linear[node * days + r] as number
