@@ -2,6 +2,8 @@
 // `next build`.
 import fs from 'node:fs'
 import path from 'node:path'
+import { promisify } from 'node:util'
+import zlib from 'node:zlib'
 import { build } from 'rolldown'
 import { makeWorker } from '../apps/web/field-worker/make-worker.mjs'
 
@@ -11,6 +13,18 @@ for (const [from, to] of [
   ['public', `${app}/public`],
 ])
   if (fs.existsSync(from)) fs.cpSync(from, to, { recursive: true })
+
+// Compressed once and as small as it goes, for whoever can read it: apps/web/front/serve.ts hands these out.
+const [brotli, gzip] = [promisify(zlib.brotliCompress), promisify(zlib.gzip)]
+const texts = fs.readdirSync(`${app}/.next/static`, { recursive: true }).filter((name) => /\.(js|css|json|svg|txt)$/.test(name))
+await Promise.all(
+  texts.map(async (name) => {
+    const file = path.join(app, '.next/static', name)
+    const text = fs.readFileSync(file)
+    fs.writeFileSync(`${file}.br`, await brotli(text, { params: { [zlib.constants.BROTLI_PARAM_SIZE_HINT]: text.length } }))
+    fs.writeFileSync(`${file}.gz`, await gzip(text, { level: 9 }))
+  }),
+)
 
 await makeWorker(`${app}/public/field-worker.js`)
 

@@ -6,11 +6,15 @@ import path from 'node:path'
 import { config } from '@almanac/runtime/config'
 import { AppError } from '@almanac/runtime/errors'
 import { log } from '@almanac/runtime/log'
+import sirv from 'sirv'
 import { trustedProxies } from './address.ts'
 import { firstLook, type Look } from './first-look.ts'
 
 /** For answers that are under way; pages that listen for changes would hold on for ever, and find the server again by themselves. */
 const GRACE_MS = 3000
+/** Scripts, styles and letters: each name has a sum of what is in the file, so that a browser may keep it. */
+const KEEPABLE = '/_next/static/'
+const YEAR_S = 31_536_000
 
 type App = {
   prepare: () => Promise<void>
@@ -31,14 +35,23 @@ async function serve(built: string | undefined): Promise<void> {
   }
   process.chdir(dir)
 
+  const files =
+    built === undefined ? null : sirv(path.join(built, '.next/static'), { brotli: true, gzip: true, immutable: true, maxAge: YEAR_S })
   const look: Look = { trusted: trustedProxies(TRUSTED_PROXIES), https: PUBLIC_URL.startsWith('https://'), development }
   let handle: ReturnType<App['getRequestHandler']> | undefined
   const server = http.createServer((request, response) => {
     if (firstLook(request, response, look)) return
-    handle?.(request, response).catch((error: unknown) => {
-      log().error({ error }, 'unexpected')
-      response.destroy()
-    })
+    const { url = '/' } = request
+    const toFramework = () => {
+      request.url = url
+      handle?.(request, response).catch((error: unknown) => {
+        log().error({ error }, 'unexpected')
+        response.destroy()
+      })
+    }
+    if (!files || !url.startsWith(KEEPABLE)) return toFramework()
+    request.url = url.slice(KEEPABLE.length - 1)
+    files(request, response, toFramework)
   })
   const next = createRequire(path.join(dir, 'package.json'))('next') as Next
   const app = next({ dev: development, dir, hostname, port, httpServer: server })

@@ -6,8 +6,9 @@ import { Notice } from '@almanac/ui/notice'
 import { useWords } from '@almanac/words/use-words'
 import { useEffect, useState } from 'react'
 import type { KeptPicture } from './picture-store.ts'
+import { sumOf } from './picture-sum.ts'
 import { shrinkPhotograph } from './shrink-photograph.ts'
-import { sumOf, usePictures } from './use-pictures.ts'
+import { usePictures } from './use-pictures.ts'
 
 /** A kept picture as the page shows it, without asking the server. */
 export function KeptImage({ bytes, alt, className }: { bytes: ArrayBuffer; alt: string; className: string }) {

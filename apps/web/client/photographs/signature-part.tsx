@@ -7,8 +7,9 @@ import { TextInput } from '@almanac/ui/text-input'
 import { useWords } from '@almanac/words/use-words'
 import { useState } from 'react'
 import { KeptImage } from './photograph-part.tsx'
+import { sumOf } from './picture-sum.ts'
 import { type Drawn, SignaturePad } from './signature-pad.tsx'
-import { sumOf, usePictures } from './use-pictures.ts'
+import { usePictures } from './use-pictures.ts'
 
 /** The customer signs on the glass with their name typed, or it is said that nobody did. The last word counts. */
 export function SignaturePart({ visitId }: { visitId: string }) {

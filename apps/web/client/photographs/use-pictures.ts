@@ -1,13 +1,8 @@
 'use client'
-import { sha256 } from '@noble/hashes/sha2.js'
-import { bytesToHex } from '@noble/hashes/utils.js'
 import { useCallback, useEffect, useState } from 'react'
 import { v7 } from 'uuid'
 import { useField } from '../field/field-home.tsx'
 import { dropPicture, type KeptPicture, onPictures, picturesOf, putPicture, type Taken } from './picture-store.ts'
-
-/** The sum that the office holds what comes against. The platform's own is there by https alone. */
-export const sumOf = (bytes: ArrayBuffer): string => bytesToHex(sha256(new Uint8Array(bytes)))
 
 /** What this device keeps of the person's pictures; null until it was read. `add` throws where the device keeps nothing. */
 export function usePictures() {
