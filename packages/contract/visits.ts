@@ -1,8 +1,10 @@
 import { contactRoles } from '@almanac/records/contact-role'
+import type { EmptiedTank as EmptiedTankRecord } from '@almanac/records/emptied-tank'
 import { endCauses } from '@almanac/records/end-cause'
 import { jobKinds } from '@almanac/records/job-kind'
 import { measurementKinds } from '@almanac/records/measurement-kind'
 import { measuringPoints } from '@almanac/records/measuring-point'
+import { gravelsFound, tankConditions } from '@almanac/records/procedure-ask'
 import { resinKinds } from '@almanac/records/resin-kind'
 import { supplyKinds } from '@almanac/records/supply-kind'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
@@ -29,6 +31,14 @@ export const WorkLine = z.object({
 })
 export type WorkLine = z.infer<typeof WorkLine>
 
+const EmptiedTank = z.object({
+  day: Day,
+  found: z.string().nullable(),
+  tubeIn: z.number().nullable(),
+  gravel: z.enum(gravelsFound).nullable(),
+  condition: z.enum(tankConditions).nullable(),
+}) satisfies z.ZodType<EmptiedTankRecord>
+
 /** What a visit needs on the tablet: where, who, what, and the facts that kit, drawing and procedure are built from. */
 export const VisitPage = WorkLine.extend({
   version: Version,
@@ -45,6 +55,8 @@ export const VisitPage = WorkLine.extend({
   contacts: z.array(z.object({ name: z.string().nullable(), role: z.enum(contactRoles), phone: z.string().nullable() })),
   softenerLabel: z.string().nullable(),
   twin: TwinTank.nullable(),
+  /** Where an earlier visit of the job took the bed out and left the tank without one. */
+  emptied: EmptiedTank.nullable(),
   water: z.object({ source: z.enum(supplyKinds).nullable(), ironMgL: z.number().nullable(), temperatureC: z.number().nullable() }),
   stock: z.array(
     z.object({

@@ -23,6 +23,10 @@ export type VisitAskId = ProcedureAskId | SafeStep
 /** Where the beads of the bed that was found are described. */
 export const beadAsks = ['old-beads', 'beads'] as const satisfies readonly ProcedureAskId[]
 
+/** The gravel under the bed that came out. */
+export const gravelsFound = ['none', 'yes', 'mixed'] as const
+export type GravelFound = (typeof gravelsFound)[number]
+
 /** The tank as found, rinsed and looked over with a lamp. */
 export const tankConditions = ['sound', 'cracked', 'thread'] as const
 export type TankCondition = (typeof tankConditions)[number]

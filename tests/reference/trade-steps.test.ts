@@ -149,3 +149,23 @@ test('filters and carbon ahead are bypassed and changed; the household is told o
   expect(said(rebed(), 'record-as-found')).toMatch(/Filters or carbon ahead: bypass them while you work, change them if due/)
   expect(said(rebed({ hasBypass: true }), 'prove-bypass')).toMatch(/hard water until you finish/)
 })
+
+// An earlier visit took the bed out and left the softener in bypass: what came out then is neither measured nor carried out again; the tank is looked over again all the same,
+// since it stood open. Common practice, no source.
+describe('a tank that an earlier visit left empty', () => {
+  const emptied = rebed({ emptied: true, newTubeLengthIn: 43.25 })
+  const asked = emptied.steps.flatMap((step) => step.asks).map((ask) => ask.id)
+  it('is opened and looked over, and nothing is asked of the old bed or of an outlet that gives no water', () => {
+    const without = ['measure-bed', 'drain-tank', 'take-out-media']
+    expect(emptied.steps.map((step) => step.id)).toEqual(
+      rebed()
+        .steps.map((step) => step.id)
+        .filter((id) => !without.includes(id)),
+    )
+    for (const old of ['old-tube-length-in', 'old-beads', 'old-bed-depth-in', 'gravel-found', 'hardness-outlet-before-gpg'])
+      expect(asked).not.toContain(old)
+    expect(asked).toContain('tank-condition')
+  })
+  it('takes less time', () => expect(emptied.minutes).toBeLessThan(rebed().minutes))
+  it('has its tube cut by the one that came out', () => expect(emptied.steps.find((step) => step.id === 'cut-tube')?.dose).toBe('43¼ in'))
+})

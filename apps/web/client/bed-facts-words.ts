@@ -1,5 +1,6 @@
 import type { BedLine, TankLine } from '@almanac/contract/site-facts'
-import { type RebedFirm, thumbOf } from '@almanac/softener/rebed/rebed-of-record'
+import type { RebedFirm } from '@almanac/softener/rebed/rebed-of-record'
+import { thumbOf } from '@almanac/softener/rebed/thumb-of-record'
 import type { AmountDisplay } from '@almanac/units/display'
 import { formatTankSize, formatVolumeFt3 } from '@almanac/units/format'
 import { type DayDisplay, formatDay, formatMonths } from '@almanac/units/format-day'

@@ -7,6 +7,7 @@ import { dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 import { TWIN_FACTS, twinOf } from './bed-facts.ts'
 import { readBedWater } from './bed-water.ts'
+import { readEmptied } from './emptied-tank.ts'
 import { WORK_PARTS, workLine } from './today.ts'
 
 const LAST_VISITS = 3
@@ -79,6 +80,7 @@ export async function readVisit(scope: Pick<Scope, 'companyId'> & { personId: st
       contacts: contacts.map((one) => ({ ...one, role: one.role as ContactRole })),
       softenerLabel: job.softener?.label ?? null,
       twin: twinOf(softener, job.bed?.tank.position ?? null),
+      emptied: await readEmptied(tx, companyId, job.bedId),
       water: { source, ironMgL, temperatureC },
       stock,
       outcome: visit.outcome as VisitPage['outcome'],

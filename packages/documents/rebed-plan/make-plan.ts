@@ -3,7 +3,8 @@ import type { RebedKit } from '@almanac/softener/kit/kit-types'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { rebedBriefs } from '@almanac/softener/procedure/rebed-briefs'
 import { rebedProcedure } from '@almanac/softener/procedure/rebed-procedure'
-import { drawingOf, kitOf, procedureContextOf } from '@almanac/softener/rebed/rebed-of-record'
+import { drawingOf } from '@almanac/softener/rebed/drawing-of-record'
+import { kitOf, procedureContextOf } from '@almanac/softener/rebed/rebed-of-record'
 import { twinName } from '@almanac/softener/tanks/twin-name'
 import type { Words } from '@almanac/words/words'
 import { wordsIn } from '@almanac/words/words-in'
@@ -41,7 +42,7 @@ export function makePlan(facts: PlanFacts): MadePlan {
   const firm = { figures, display, words: words.kit }
   const kit = kitOf(bed, firm)
   const drawing = drawingOf(bed, water, firm)
-  const context = procedureContextOf(bed, water, firm, facts.twin)
+  const context = procedureContextOf(bed, water, firm, { twin: facts.twin })
   const procedure = rebedProcedure(context, words)
   const assumed = [...(kit.ok ? [...kit.value.warnings, ...kit.assumptions] : []), ...procedure.assumptions]
   return {

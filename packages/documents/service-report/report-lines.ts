@@ -1,4 +1,4 @@
-import { drawingOf } from '@almanac/softener/rebed/rebed-of-record'
+import { drawingOf } from '@almanac/softener/rebed/drawing-of-record'
 import { twinName } from '@almanac/softener/tanks/twin-name'
 import {
   formatCutLengthIn,

@@ -6,6 +6,7 @@ import { sourceOn } from '@almanac/records/fact-source'
 import type { JobKind } from '@almanac/records/job-kind'
 import { AppError } from '@almanac/runtime/errors'
 import { bedEffectOf } from '@almanac/service-rules/jobs/visit-outcomes'
+import { readAmount } from '@almanac/units/read-amount'
 import { enteredOf } from '../shared/check-amounts.ts'
 import { endAndBeginBed, type NewBed } from '../shared/end-and-begin-bed.ts'
 import { markBedsWorking } from '../shared/mark-beds-working.ts'
@@ -42,8 +43,14 @@ function newBedOf({ newBed, workDay }: CloseOutInput): NewBed | null {
   return { resinKind, volumeFt3, gravelLb, tubeCutIn, entered: enteredOf(insisted, why), from: sourceOn('close-out', workDay) }
 }
 
+/** The length of the tube that came out, in the words of the crew's answer, as typed in the company's way; null where none was measured. */
+function oldTubeIn({ checks }: CloseOutInput, locale: string): number | null {
+  const reading = readAmount('tube', checks.find((one) => one.stepId === 'old-tube-length-in')?.note ?? '', { locale })
+  return reading.state === 'read' ? reading.value : null
+}
+
 /** Does to the beds what the outcome says: ends one and begins the next, ends one without a successor, or notes that it was seen at work. */
-export async function applyBedEffect(tx: Tx, command: Command, job: LockedJob, record: CloseOutInput): Promise<Beds> {
+export async function applyBedEffect(tx: Tx, command: Command, job: LockedJob, record: CloseOutInput, locale: string): Promise<Beds> {
   const { companyId } = command
   const { outcome, oldBed, newBed, workDay, visitId } = record
   const effect = bedEffectOf(outcome, job.kind as JobKind, oldBed?.takenOut === true, newBed !== null)
@@ -73,6 +80,7 @@ export async function applyBedEffect(tx: Tx, command: Command, job: LockedJob, r
     endedLatest: workDay,
     cause: oldBed?.endCause ?? 'unknown',
     visitId,
+    oldTubeIn: effect === 'ends-without-successor' ? oldTubeIn(record, locale) : null,
     newBed: newBedOf(record),
   })
 }

@@ -2,6 +2,7 @@ import type { CloseOutCommand, CloseOutInput } from '@almanac/contract/visits'
 import type { Tx } from '@almanac/database/client'
 import { dateOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
+import { readEmptied } from '@almanac/database/read/emptied-tank'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import type { JobKind } from '@almanac/records/job-kind'
 import type { JobState } from '@almanac/records/job-state'
@@ -124,10 +125,11 @@ export async function noteCloseOut(
     today: dayIn(timeZone, command.at),
     notBefore: dayIn(timeZone, known),
     tank: await roomOfTank(tx, { companyId, bedId: job.bedId, softenerId: job.softenerId }, display),
+    emptied: (await readEmptied(tx, companyId, job.bedId)) !== null,
   })
   const place = { visitId: record.visitId, siteId: job.siteId, softenerId: job.softenerId, bedId: job.bedId, day: record.workDay }
   await recordFindings(tx, command, place, record.measurements, beadConditionOf(record))
-  const beds = await applyBedEffect(tx, command, job, record)
+  const beds = await applyBedEffect(tx, command, job, record, display.locale)
   await moveStock(
     tx,
     command,

@@ -3,6 +3,7 @@ import { dateOf, dayOf } from '@almanac/database/days'
 import type { Command } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import type { EndCause } from '@almanac/records/end-cause'
+import { sourceOn } from '@almanac/records/fact-source'
 import type { RecordedResinKind } from '@almanac/records/resin-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
@@ -26,6 +27,8 @@ export type EndAndBeginBed = {
   endedLatest: string
   cause: EndCause
   visitId: string | null
+  /** Of the tube that came out with the bed: whoever returns to an empty tank cuts the new one by it. Left out where nobody measured it. */
+  oldTubeIn?: number | null
   /** Null where nothing goes in: a condemned tank, or resin taken out and work not finished. */
   newBed: NewBed | null
 }
@@ -52,7 +55,7 @@ export async function endAndBeginBed(
   return { endedBedId, newBedId }
 }
 
-type OldBed = { id: string; version: number; beganEarliest: Date | null; lastSeenDay: Date | null }
+type OldBed = { id: string; version: number; beganEarliest: Date | null; lastSeenDay: Date | null; factSources: unknown }
 
 async function endBed(tx: Tx, command: Command, old: OldBed, input: EndAndBeginBed): Promise<string> {
   const began = dayOf(old.beganEarliest)
@@ -71,6 +74,12 @@ async function endBed(tx: Tx, command: Command, old: OldBed, input: EndAndBeginB
       endedLatest: dateOf(input.endedLatest),
       endCause: input.cause,
       endedVisitId: input.visitId,
+      ...(input.oldTubeIn != null
+        ? {
+            tubeCutIn: input.oldTubeIn,
+            factSources: { ...(old.factSources as Record<string, string>), tubeCutIn: sourceOn('close-out', input.endedLatest) },
+          }
+        : {}),
       version: { increment: 1 },
     },
   })

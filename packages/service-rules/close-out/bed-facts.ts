@@ -4,7 +4,10 @@ import type { CloseOutRecord, NewBedFacts } from './close-out-form.ts'
 import type { CloseOutWords } from './close-out-words.ts'
 
 /** What the record still lacks about the bed that came out and the one that went in, and what in it contradicts the outcome. */
-export function missingBedFacts(record: CloseOutRecord, { words, outcomes }: CloseOutWords): string[] {
+export function missingBedFacts(
+  record: CloseOutRecord,
+  { words, outcomes, emptied = false }: CloseOutWords & { emptied?: boolean },
+): string[] {
   const { outcome, oldBed, newBed } = record
   const opened = oldBed?.takenOut === true
   if ((outcome === 'no-access' || outcome === 'left-as-found') && (opened || newBed)) return [words('noAccessBed')]
@@ -16,8 +19,9 @@ export function missingBedFacts(record: CloseOutRecord, { words, outcomes }: Clo
     return [words('noNewBed', { madeSafe: outcomes('made-safe') })]
   const missing: string[] = []
   if (outcome === 'condemned' && newBed) missing.push(words('condemnedBed'))
-  if (outcome === 'done' && record.jobKind === 'rebed' && !opened) missing.push(words('takenOut'))
-  if (opened || outcome === 'condemned' || (outcome === 'done' && record.jobKind === 'rebed')) missing.push(...missingEnd(record, words))
+  const endsBed = !emptied && (outcome === 'condemned' || (outcome === 'done' && record.jobKind === 'rebed'))
+  if (endsBed && outcome === 'done' && !opened) missing.push(words('takenOut'))
+  if (opened || endsBed) missing.push(...missingEnd(record, words))
   if (outcome === 'done' && beginsNewBed(record.jobKind) && !newBed) {
     missing.push(words('newBed'))
   }

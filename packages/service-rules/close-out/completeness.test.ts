@@ -48,6 +48,16 @@ test('a full rebed and a full annual visit lack nothing', () => {
   expect(missing({}, visit)).toEqual([])
 })
 
+test('a rebed into a tank that an earlier visit emptied has no old bed to end', () => {
+  const empty = { ...usual, emptied: true }
+  expect(missingForCloseOut({ ...rebed, oldBed: null }, empty)).toEqual([])
+  expect(missingForCloseOut({ ...rebed, oldBed: null, newBed: null }, empty)).toEqual([expect.stringMatching(/new bed/)])
+  const condemned = { ...rebed, outcome: 'condemned' as const, oldBed: null, newBed: null, reason: 'a crack below the neck' }
+  const checks = ticked('bypass-proven', 'pressure-zero', 'left-in-bypass', 'customer-told')
+  expect(missingForCloseOut({ ...condemned, checks }, empty)).toEqual([])
+  expect(missingForCloseOut({ ...condemned, checks }, usual)).not.toEqual([])
+})
+
 describe('a rebed that is done', () => {
   test.each(rebed.checks.map((check) => check.stepId))('does not close without %s', (stepId) => {
     const without = rebed.checks.filter((check) => check.stepId !== stepId)

@@ -25,6 +25,8 @@ export interface CloseOutContext extends CloseOutWords {
   notBefore?: IsoDay
   /** The tank as recorded; left out where its size is not known. */
   tank?: TankRoom | null
+  /** An earlier visit took the bed out: there is none to end. */
+  emptied?: boolean
 }
 
 /**

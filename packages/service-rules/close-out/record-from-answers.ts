@@ -89,7 +89,10 @@ export function checksFrom(answers: Answers, shortProcedure: boolean): StepCheck
       stepId,
       confirmed: answer.text === 'yes',
       confirmedAt: answer.at,
-      ...(answer.text === 'yes' ? {} : { note: answer.unit ? `${answer.text} ${answer.unit}` : answer.text }),
+      // What was typed with its unit says it already.
+      ...(answer.text === 'yes'
+        ? {}
+        : { note: answer.unit && !/[\p{L}'"′″’”]/u.test(answer.text) ? `${answer.text} ${answer.unit}` : answer.text }),
     }))
   const required = CONFIRMED.flatMap(({ ask, check, when }) => {
     const answer = answers[ask]

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { SPEAKING } from '../../../tests/support/speaking.ts'
-import { drawBed, drawBedThumb } from './bed-drawing.ts'
+import { drawBed } from './bed-drawing.ts'
+import { drawBedThumb } from './bed-thumb.ts'
 import type { BedDrawing, BedDrawingInput, DimensionRole } from './drawing-types.ts'
 import { svgPath } from './svg-path.ts'
 

@@ -1,8 +1,8 @@
-import { ok, type Result, refuse } from '@almanac/units/result'
+import { ok, type Result } from '@almanac/units/result'
 import { bedDimensions } from './bed-dimensions.ts'
 import { bedShapes, boundsOf, tankShapes, tubeShapes } from './bed-shapes.ts'
 import { describeDrawing } from './describe-drawing.ts'
-import type { BedDrawing, BedDrawingInput, DrawnShape } from './drawing-types.ts'
+import type { BedDrawing, BedDrawingInput } from './drawing-types.ts'
 import { drawnBed } from './drawn-bed.ts'
 
 /**
@@ -17,13 +17,4 @@ export function drawBed(input: BedDrawingInput): Result<BedDrawing> {
   const { dimensions, callouts } = bedDimensions(bed)
   const value = { shapes, dimensions, callouts, bounds: boundsOf(shapes), description: describeDrawing(bed), warnings: bed.warnings }
   return ok(value, drawn)
-}
-
-/** The same tank and bed without dimensions, tube details or backwash, for lists. */
-export function drawBedThumb(input: BedDrawingInput): Result<{ shapes: DrawnShape[]; bounds: BedDrawing['bounds']; description: string }> {
-  const drawn = drawnBed({ ...input, backwashGpm: null })
-  if (!drawn.ok) return refuse(drawn.reason)
-  const bed = { ...drawn.value, expansion: null }
-  const shapes = [...bedShapes(bed), ...tankShapes(bed)]
-  return ok({ shapes, bounds: boundsOf(shapes), description: describeDrawing(bed) }, drawn)
 }

@@ -75,6 +75,8 @@ export type ProcedureContext = {
   access?: SiteAccess | null
   /** Which of several tanks; null or left out for a softener of one. */
   twin?: TwinTank | null
+  /** An earlier visit took the bed out and left the tank without one. */
+  emptied?: boolean
   /** What an emergency turned out to be; null until somebody has said. */
   emergency?: EmergencyKind | null
   /** The firm's own tank table and limit at the outlet; the usual ones where not given. */

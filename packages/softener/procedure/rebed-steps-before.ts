@@ -22,7 +22,8 @@ export const STEPS_BEFORE: readonly StepRule[] = [
     cautions: [caution('pressure', ({ highPressure }) => (highPressure ? 'pressure-high' : 'pressure-read'))],
     asks: [
       number('hardness-raw-gpg', 'hardness', true),
-      number('hardness-outlet-before-gpg', 'hardness', true),
+      // Nothing comes out of a tank that stands empty in bypass.
+      number('hardness-outlet-before-gpg', 'hardness', true, ({ emptied }) => emptied !== true),
       number('pressure-psi', 'pressure'),
       number('iron-mg-l', 'iron', false, (facts) => facts.waterSource !== 'town'),
       number('chlorine-total-mg-l', 'chlorine', false, (facts) => facts.waterSource !== 'private-well'),

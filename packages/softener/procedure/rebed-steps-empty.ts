@@ -1,8 +1,10 @@
 import { beadConditions } from '@almanac/records/bead-condition'
-import { tankConditions } from '@almanac/records/procedure-ask'
-import { beadChoice, caution, choice, confirm, number, type StepRule } from './step-rules.ts'
+import { gravelsFound, tankConditions } from '@almanac/records/procedure-ask'
+import { beadChoice, caution, choice, confirm, number, type StepFacts, type StepRule } from './step-rules.ts'
 
-/** From the closed softener to an empty, sound tank. */
+const filled = ({ emptied }: StepFacts) => emptied !== true
+
+/** From the closed softener to an empty, sound tank; one that an earlier visit left empty is opened and looked over alone. */
 export const STEPS_EMPTY: readonly StepRule[] = [
   {
     id: 'remove-valve',
@@ -16,16 +18,19 @@ export const STEPS_EMPTY: readonly StepRule[] = [
   },
   {
     id: 'measure-bed',
+    when: filled,
     minutes: 2,
     asks: [number('old-bed-depth-in', 'depth'), beadChoice('old-beads', beadConditions)],
   },
   {
     id: 'drain-tank',
+    when: filled,
     minutes: ({ commercial }) => (commercial ? 30 : 6),
     cautions: [caution('pressure', 'collapse'), caution('electricity', 'wet-vacuum')],
   },
   {
     id: 'take-out-media',
+    when: filled,
     text: ({ tips }) => (tips === null ? 'take-out-media/text-unknown' : tips ? 'take-out-media/text' : 'take-out-media/text-large'),
     minutes: ({ resinFt3, commercial }) => (commercial ? 60 + 10 * resinFt3 : 8 + 5 * resinFt3),
     cautions: [
@@ -35,7 +40,7 @@ export const STEPS_EMPTY: readonly StepRule[] = [
     ],
     asks: [
       number('old-tube-length-in', 'tube', true),
-      choice('gravel-found', ['none', 'yes', 'mixed']),
+      choice('gravel-found', gravelsFound),
       choice('old-tube', ['sound', 'broken', 'too-short'], false),
     ],
   },

@@ -2,9 +2,6 @@ import type { TwinTank } from '@almanac/records/arrangement'
 import type { BedFacts, BedWater } from '@almanac/records/bed-facts'
 import { knownResinKind } from '@almanac/records/resin-kind'
 import type { Result } from '@almanac/units/result'
-import { cToF } from '@almanac/units/temperature'
-import { drawBed, drawBedThumb } from '../drawing/bed-drawing.ts'
-import type { BedDrawing } from '../drawing/drawing-types.ts'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import { chooseTube } from '../kit/choose-tube.ts'
 import type { RebedKit, RebedKitInput } from '../kit/kit-types.ts'
@@ -48,7 +45,7 @@ export function kitInputOf(bed: KitFacts, { figures, display, words }: RebedFirm
 export const kitOf = (bed: BedFacts, firm: RebedFirm): Result<RebedKit> => rebedKit(kitInputOf(bed, firm))
 
 /** The tube's diameter as the kit brings it, where record or valve decide it; null where nothing does: the usual tube is then taken, and said to be assumed. */
-function decidedTubeOdIn(bed: KitFacts, firm: RebedFirm): number | null {
+export function decidedTubeOdIn(bed: KitFacts, firm: RebedFirm): number | null {
   const { valve, tubeOutsideDiameterIn: recordedOdIn, diameterIn } = kitInputOf(bed, firm)
   const tube = diameterIn === null ? null : chooseTube({ recordedOdIn, valve, diameterIn, ...firm })
   return tube === null || tube.basis === 'usual' ? null : tube.outsideDiameterIn
@@ -62,32 +59,15 @@ export function siteBedOf(bed: KitFacts, firm: RebedFirm) {
   return { ...tank, ...tube, resinKind: resinKind ?? null, backwashGpm: bed.backwashGpm } satisfies Partial<SiteInput>
 }
 
-/** The tank and its bed to scale, with the tube as the kit brings it; refuses as the kit does. */
-export function drawingOf(bed: BedFacts, water: Pick<BedWater, 'temperatureC'>, firm: RebedFirm): Result<BedDrawing> {
-  const { valve: _valve, ...input } = kitInputOf(bed, firm)
-  return drawBed({
-    ...input,
-    tubeOutsideDiameterIn: decidedTubeOdIn(bed, firm),
-    backwashGpm: bed.backwashGpm,
-    waterTemperatureF: water.temperatureC === null ? null : cToF(water.temperatureC),
-  })
-}
-
-/** What the small drawing shows of a bed. */
-export type ThumbFacts = Pick<BedFacts, 'diameterIn' | 'heightIn' | 'nominalGrains' | 'volumeFt3' | 'gravelLb' | 'resinKind'>
-
-/** The tank and its bed drawn small, for lists; null where the tank's size is not known. */
-export function thumbOf(bed: ThumbFacts, { figures, display, words }: RebedFirm) {
-  const { diameterIn, heightIn, nominalGrains, gravelLb, volumeFt3: resinVolumeFt3 } = bed
-  const known = { diameterIn, heightIn, nominalGrains, gravelLb, resinVolumeFt3, resinKind: knownResinKind(bed.resinKind) }
-  const drawn = drawBedThumb({ ...known, figures, display, words })
-  return drawn.ok ? drawn.value : null
-}
-
-/** What the steps of a visit depend on; the tube's length is the kit's. */
-export function procedureContextOf(bed: BedFacts | null, water: BedWater, firm: RebedFirm, twin: TwinTank | null): ProcedureContext {
+/** What the steps of a visit depend on; the tube's length is the kit's. `emptied`: an earlier visit took the bed out. */
+export function procedureContextOf(
+  bed: BedFacts | null,
+  water: BedWater,
+  firm: RebedFirm,
+  { twin, emptied = false }: { twin: TwinTank | null; emptied?: boolean },
+): ProcedureContext {
   const { figures, display } = firm
-  const site = { twin, waterSource: water.source, ironMgL: water.ironMgL, figures, display }
+  const site = { twin, emptied, waterSource: water.source, ironMgL: water.ironMgL, figures, display }
   if (!bed) return site
   const kit = kitOf(bed, firm)
   return {

@@ -1,5 +1,5 @@
 import type { BedPage } from '@almanac/contract/beds'
-import { drawingOf } from '@almanac/softener/rebed/rebed-of-record'
+import { drawingOf } from '@almanac/softener/rebed/drawing-of-record'
 import { BedDrawing } from '@almanac/ui/bed-drawing'
 import { Notice } from '@almanac/ui/notice'
 import { TextLink } from '@almanac/ui/text-link'

@@ -1,6 +1,7 @@
 import type { DueBed } from '@almanac/contract/due'
 import { shortResinKindWords } from '@almanac/records/resin-kind'
-import { type RebedFirm, thumbOf } from '@almanac/softener/rebed/rebed-of-record'
+import type { RebedFirm } from '@almanac/softener/rebed/rebed-of-record'
+import { thumbOf } from '@almanac/softener/rebed/thumb-of-record'
 import type { AmountDisplay } from '@almanac/units/display'
 import { type DayDisplay, formatMonths } from '@almanac/units/format-day'
 import { bedWords } from '@/client/bed-facts-words'

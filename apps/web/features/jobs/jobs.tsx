@@ -2,7 +2,7 @@
 import type { JobRow } from '@almanac/contract/jobs'
 import { jobKinds, jobKindWords } from '@almanac/records/job-kind'
 import { type JobState, jobStates } from '@almanac/records/job-state'
-import { thumbOf } from '@almanac/softener/rebed/rebed-of-record'
+import { thumbOf } from '@almanac/softener/rebed/thumb-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { DataTable } from '@almanac/ui/data-table'
 import { useDisplay } from '@almanac/ui/display'

@@ -1,5 +1,5 @@
 import type { WorkLine as Line } from '@almanac/contract/visits'
-import { thumbOf } from '@almanac/softener/rebed/rebed-of-record'
+import { thumbOf } from '@almanac/softener/rebed/thumb-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { JobStateWord } from '@almanac/ui/job-state-word'
 import { formatClock } from '@almanac/units/format-clock'

@@ -18,7 +18,7 @@ export function procedureOf(
   words: ProcedureWords,
   answers: Answers = {},
 ): Procedure {
-  const context = procedureContextOf(visit.bed, visit.water, { figures, display, words: words.kit }, visit.twin)
+  const context = procedureContextOf(visit.bed, visit.water, { figures, display, words: words.kit }, { twin: visit.twin })
   return procedureForJob(visit.kind, { ...context, emergency: oneOf(emergencies, answers.happened?.text) }, words)
 }
 

@@ -1,5 +1,5 @@
 import type { VisitPage } from '@almanac/contract/visits'
-import { drawingOf } from '@almanac/softener/rebed/rebed-of-record'
+import { drawingOf } from '@almanac/softener/rebed/drawing-of-record'
 import { twinName } from '@almanac/softener/tanks/twin-name'
 import { BedDrawing } from '@almanac/ui/bed-drawing'
 import { Section } from '@almanac/ui/section'

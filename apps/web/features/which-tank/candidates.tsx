@@ -1,4 +1,4 @@
-import { drawBedThumb } from '@almanac/softener/drawing/bed-drawing'
+import { drawBedThumb } from '@almanac/softener/drawing/bed-thumb'
 import type { TankCandidate, TankIdentity } from '@almanac/softener/identify/identify-tank'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { formatCutLengthIn, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
