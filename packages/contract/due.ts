@@ -3,14 +3,21 @@ import { jobStates } from '@almanac/records/job-state'
 import { recordedResinKinds } from '@almanac/records/resin-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { DriverLine, ShownFit } from './forecasts.ts'
+import { Desk } from './desk.ts'
+import { ShownFit } from './forecasts.ts'
 import { Day, Id, Instant, Month, page, pageOf } from './shared.ts'
+import { WhomToCall } from './site-facts.ts'
 
 /** A bed that comes due, as the owner's list shows it. Chances 0 to 1; lengths in inches, volumes ft³. */
 export const DueBed = z.object({
   bedId: Id,
   siteId: Id,
   siteLabel: z.string(),
+  softenerId: Id,
+  /** Who holds the site, and whom to call. */
+  whom: WhomToCall,
+  /** The last call of two months that said since when its water is hard, or that nobody answered. */
+  answer: z.object({ at: Instant, hardSinceDay: Day.nullable() }).nullable(),
   town: z.string().nullable(),
   tank: z.object({
     sizeAsWritten: z.string().nullable(),
@@ -25,7 +32,6 @@ export const DueBed = z.object({
   beganEarliest: Day.nullable(),
   beganLatest: Day.nullable(),
   beganAsWritten: z.string().nullable(),
-  drivers: z.array(DriverLine),
   due10Day: Day,
   due50Day: Day,
   due90Day: Day,
@@ -51,7 +57,6 @@ export const DueMonths = z.object({
   years: z.array(Band.extend({ from: z.string() })),
   /** Sixty months. */
   months: z.array(Band.extend({ month: z.string(), booked: z.number().int() })),
-  rebedsPerMonth: z.number().int(),
   /** Beds of the picture expected to have failed already, unseen: the sum of their chances, as in the groups. Not among those of the months. */
   failedAlready: z.number(),
   /** What the forecasts learned from; null while they go by industry rules of thumb. */
@@ -73,9 +78,11 @@ export const DueMonths = z.object({
 })
 export type DueMonths = z.infer<typeof DueMonths>
 
-const DueSort = z.enum(['chance', 'due', 'age'])
+const DueSort = z.enum(['chance', 'due', 'age', 'failed'])
 
 export const due = {
+  /** What the owner's page begins with. */
+  desk: oc.route({ method: 'GET', path: '/due/desk' }).output(Desk),
   months: oc
     .route({ method: 'GET', path: '/due/months' })
     .input(z.object({ waterSupplyId: Id.optional(), by: z.enum(dueGroupings).optional() }))
@@ -92,6 +99,8 @@ export const due = {
         month: Month.optional(),
         /** Only beds that the levelled plan gives to this month. */
         plannedMonth: Month.optional(),
+        /** Only beds that have more likely failed than not, with no rebed under way: those to call about. */
+        toCall: z.boolean().optional(),
         sort: DueSort.default('chance'),
       }),
     )

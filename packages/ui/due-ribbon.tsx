@@ -12,12 +12,14 @@ export type DueRibbonProps = {
   late?: string | null
   axis: DueAxis
   height?: number
+  /** Writes the three months under it. */
+  dated?: boolean
 }
 
 const percent = (share: number) => `${(share * 100).toFixed(2)}%`
 
 /** From early to late due date with its middle, on a shared axis with today marked. An end outside the axis is drawn open. */
-export function DueRibbon({ early, middle, late, axis, height = 26 }: DueRibbonProps) {
+export function DueRibbon({ early, middle, late, axis, height = 26, dated }: DueRibbonProps) {
   const display = useDisplay()
   const at = (day: string) => dayShare(day, axis.from, axis.until)
   const a = at(early)
@@ -26,7 +28,7 @@ export function DueRibbon({ early, middle, late, axis, height = 26 }: DueRibbonP
   const now = at(axis.today)
   const words = `Due between ${formatMonth(early, display)} and ${late ? formatMonth(late, display) : 'no known end'}, middle ${formatMonth(middle, display)}`
   const cy = height / 2
-  return (
+  const drawn = (
     <svg role="img" aria-label={words} width="100%" height={height} className="block min-w-24 overflow-visible">
       <title>{words}</title>
       <line x1="0" x2="100%" y1={cy} y2={cy} className="stroke-line" />
@@ -45,6 +47,17 @@ export function DueRibbon({ early, middle, late, axis, height = 26 }: DueRibbonP
         <line x1={percent(m.share)} x2={percent(m.share)} y1={cy - 10} y2={cy + 10} className="stroke-water" strokeWidth="3" />
       )}
     </svg>
+  )
+  if (!dated) return drawn
+  return (
+    <>
+      {drawn}
+      <span aria-hidden="true" className="flex justify-between gap-2 text-small text-soft">
+        <span>{formatMonth(early, display)}</span>
+        <span className="font-semibold text-water">{formatMonth(middle, display)}</span>
+        <span>{late ? formatMonth(late, display) : '…'}</span>
+      </span>
+    </>
   )
 }
 

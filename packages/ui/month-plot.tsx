@@ -13,8 +13,6 @@ export type MonthPlotProps = {
   title: string
   /** Months in order, `month` as 'YYYY-MM'. */
   months: readonly PlotMonth[]
-  /** Rebeds your crews can do in a month: one figure, or one a month in the same order. */
-  capacity?: number | readonly number[]
   /** The chosen month, 'YYYY-MM'. Pressing it again chooses none. */
   selected?: string | null
   onSelect?: (month: string | null) => void
@@ -26,12 +24,11 @@ const bottom = height - 30
 const left = 36
 const dotGap = 12
 
-/** Beds coming due per month: band from p10 to p90, line at the mean, dots for booked jobs, dotted line for crew capacity. */
-export function MonthPlot({ title, months, capacity, selected, onSelect }: MonthPlotProps) {
+/** Beds coming due per month: band from p10 to p90, line at the mean, dots for booked jobs. */
+export function MonthPlot({ title, months, selected, onSelect }: MonthPlotProps) {
   const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(1000)
-  const capacityOf = (i: number) => (typeof capacity === 'number' ? capacity : capacity?.[i])
-  const most = Math.max(4, ...months.map((m, i) => Math.max(m.p90, m.booked, capacityOf(i) ?? 0)))
+  const most = Math.max(4, ...months.map((m) => Math.max(m.p90, m.booked)))
   const y = scaleLinear([0, most * 1.08], [bottom, top])
   const slot = months.length ? (width - left) / months.length : 0
   const barWidth = Math.min(64, slot * 0.64)
@@ -39,22 +36,20 @@ export function MonthPlot({ title, months, capacity, selected, onSelect }: Month
   const narrow = slot < 34
   const dotR = narrow ? 2.5 : 4.5
   const perRow = Math.max(1, Math.floor((barWidth + 4) / (narrow ? 7 : dotGap)))
-  const words = (m: PlotMonth, i: number) =>
-    `${formatLongMonth(m.month, display)}: ${showNumber(m.mean, 1, display)} rebeds expected, ${showNumber(m.p10, 1, display)} to ${showNumber(m.p90, 1, display)} four times out of five, ${m.booked} booked` +
-    (capacityOf(i) === undefined ? '' : `, crews can do ${showNumber(capacityOf(i) ?? 0, 1, display)}`)
+  const words = (m: PlotMonth) =>
+    `${formatLongMonth(m.month, display)}: ${showNumber(m.mean, 1, display)} rebeds expected, ${showNumber(m.p10, 1, display)} to ${showNumber(m.p90, 1, display)} four times out of five, ${m.booked} booked`
 
   return (
     <PlotFrame
       title={title}
       table={{
-        heads: ['Month', 'Expected', 'Low (1 in 10)', 'High (1 in 10)', 'Booked', ...(capacity === undefined ? [] : ['Crews can do'])],
-        rows: months.map((m, i) => [
+        heads: ['Month', 'Expected', 'Low (1 in 10)', 'High (1 in 10)', 'Booked'],
+        rows: months.map((m) => [
           formatLongMonth(m.month, display),
           showFixed(m.mean, 1, display),
           showFixed(m.p10, 1, display),
           showFixed(m.p90, 1, display),
           String(m.booked),
-          ...(capacity === undefined ? [] : [showNumber(capacityOf(i) ?? 0, 1, display) ?? '']),
         ]),
       }}
       legend={
@@ -70,11 +65,6 @@ export function MonthPlot({ title, months, capacity, selected, onSelect }: Month
             expected, and the likely range (80%)
           </LegendItem>
           <LegendItem sign={<circle cx="11" cy="6" r="4.5" className="fill-bead" />}>already booked</LegendItem>
-          {capacity === undefined ? null : (
-            <LegendItem sign={<path d="M0 6 h22" className="stroke-ink" strokeWidth="1.5" strokeDasharray="2 4" />}>
-              crew capacity
-            </LegendItem>
-          )}
         </>
       }
     >
@@ -107,14 +97,6 @@ export function MonthPlot({ title, months, capacity, selected, onSelect }: Month
                   className="fill-bead"
                 />
               ))}
-              {capacityOf(i) === undefined ? null : (
-                <path
-                  d={`M${left + slot * i} ${y(capacityOf(i) ?? 0)} h${slot}`}
-                  className="stroke-ink"
-                  strokeWidth="1.5"
-                  strokeDasharray="2 4"
-                />
-              )}
               <text
                 x={x(i) + barWidth / 2}
                 y={bottom + 19}
@@ -127,12 +109,12 @@ export function MonthPlot({ title, months, capacity, selected, onSelect }: Month
           ))}
         </svg>
         <ul className="absolute inset-y-0 right-0 flex" style={{ left }}>
-          {months.map((m, i) => (
+          {months.map((m) => (
             <li key={m.month} className="flex-1">
               <button
                 type="button"
-                aria-label={words(m, i)}
-                title={words(m, i)}
+                aria-label={words(m)}
+                title={words(m)}
                 aria-pressed={onSelect ? selected === m.month : undefined}
                 onClick={() => onSelect?.(selected === m.month ? null : m.month)}
                 className={`block size-full ${onSelect ? 'hover:bg-ink/5' : 'cursor-default!'}`}

@@ -40,11 +40,11 @@ test('the owner sees what comes due and why, proposes jobs, and the dispatcherâ€
 
   await signIn(page, 'owner')
   await expect(page).toHaveURL(/coming-due/)
-  await expect(page.getByText(/beds in service. In the next 12 months expect about/)).toBeVisible()
-  await page.getByRole('button', { name: /to fail \(why/ }).click()
+  await page.getByRole('button', { name: /rebeds of work \(why/ }).click()
   await expect(page.getByRole('dialog')).toContainText('Poisson-binomial')
   await page.keyboard.press('Escape')
 
+  await page.getByRole('button', { name: /^All beds/ }).click()
   const table = page.getByRole('table', { name: 'Beds that come due' })
   await expect(table.getByRole('row').nth(3)).toBeVisible()
   const free = table.getByRole('row').filter({ hasNotText: /proposed|booked/ })
@@ -63,6 +63,7 @@ test('the owner sees what comes due and why, proposes jobs, and the dispatcherâ€
 
 test('filters narrow the list, stand in the address, and can be cleared', async ({ page }) => {
   await signIn(page, 'owner')
+  await page.getByRole('button', { name: /^All beds/ }).click()
   const table = page.getByRole('table', { name: 'Beds that come due' })
   await expect(table.getByRole('row').nth(3)).toBeVisible()
   await page.getByLabel('Chance of failing in 12 months').selectOption('40')
@@ -75,10 +76,10 @@ test('filters narrow the list, stand in the address, and can be cleared', async 
   await expect(page).not.toHaveURL(/chance=/)
 })
 
-test('the month picture can be read as a table', async ({ page }) => {
+test('the hours by month can be read as a table', async ({ page }) => {
   await signIn(page, 'owner')
-  await page.getByRole('button', { name: 'Show as table' }).click()
-  await expect(page.getByRole('columnheader', { name: 'Expected' })).toBeVisible()
+  await page.getByRole('button', { name: /Show as table.*Hours of rebeds/ }).click()
+  await expect(page.getByRole('columnheader', { name: 'Crews have, h' })).toBeVisible()
 })
 
 test('five years ahead with the plan: rebeds, hours and materials, by keyboard and as tables', async ({ page }) => {
@@ -132,5 +133,59 @@ test('a month of the levelled plan shows the beds that the plan gives it, and al
 
 test('a bed that has probably failed already says so in its own column', async ({ page }) => {
   await signIn(page, 'owner')
+  await page.getByRole('button', { name: /^All beds/ }).click()
   await expect(page.getByRole('columnheader', { name: 'Failed already?' })).toBeVisible()
+})
+
+/** Beds that have more likely failed than not and have no rebed on its way, by the database. */
+const toCall = async () => {
+  const [row] = await askDatabase<{ count: number }>(
+    `select count(*)::int as count from bed_forecast f join company c on c.id = f.company_id join bed b on b.id = f.bed_id
+     where c.name = $1 and f.chance_already_failed > 0.5 and b.ended_latest is null and b.archived_at is null
+       and not exists (select from job j where j.bed_id = f.bed_id and j.kind = 'rebed' and j.state = any($2))`,
+    [FIRM, [...openJobStates]],
+  )
+  return row?.count ?? 0
+}
+
+test('whom to call, with the number: nobody there is asked again tomorrow, hard water becomes a rebed, and the figures on the page agree', async ({
+  page,
+}) => {
+  await signIn(page, 'owner')
+  const table = page.getByRole('table', { name: 'Beds to call about' })
+  const rows = table.locator('tbody').getByRole('row')
+  await expect(rows.nth(2)).toBeVisible()
+  const tab = page.getByRole('button', { name: /^To call/ })
+  const head = page.locator('section').filter({ has: page.getByRole('heading', { name: 'Call about' }) })
+  const before = await toCall()
+  await expect(tab).toHaveText(`To call ${before}`)
+  await expect(head).toContainText(`${before} beds`)
+  await expect(rows.nth(0).locator('a[href^="tel:"]')).toBeVisible()
+  const [first, second] = [
+    await rows.nth(0).getByRole('link').first().textContent(),
+    await rows.nth(1).getByRole('link').first().textContent(),
+  ]
+  await rows
+    .nth(0)
+    .getByRole('button', { name: /^No answer/ })
+    .click()
+  await expect(rows.filter({ hasText: first ?? '' })).toContainText(/No answer .*Again tomorrow/)
+  await expect(head).toContainText(`${before - 1} beds`)
+  await rows
+    .filter({ hasText: second ?? '' })
+    .getByRole('button', { name: /^Hard/ })
+    .click()
+  const dialog = page.getByRole('dialog')
+  await dialog.getByLabel('A few months').check()
+  await dialog.getByRole('button', { name: 'Keep call' }).click()
+  await expect(page.getByText('Call kept, rebed proposed.')).toBeVisible()
+  await expect(tab).toHaveText(`To call ${before - 1}`)
+  await expect(rows.filter({ hasText: second ?? '' })).toHaveCount(0)
+  expect(await toCall()).toBe(before - 1)
+  const [call] = await askDatabase<{ days: number }>(
+    `select (p.at::date - p.hard_since_day) as days from phone_call p join site s on s.id = p.site_id join company c on c.id = p.company_id
+     where c.name = $1 and p.hard_since_day is not null order by p.at desc limit 1`,
+    [FIRM],
+  )
+  expect(Math.abs((call?.days ?? 0) - 90)).toBeLessThanOrEqual(1)
 })

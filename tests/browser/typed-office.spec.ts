@@ -49,7 +49,7 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   })
   await page.keyboard.press('Escape')
   await page.getByRole('button', { name: 'Edit: hours, yard and crews' }).click()
-  await drive(exactly(dialog, 'Rebeds your crews can do in a month'), { ...NO_NUMBER, ...halves(/whole number/) })
+  await drive(exactly(dialog, 'Rebeds a month, while nobody is on day sheets'), { ...NO_NUMBER, ...halves(/whole number/) })
   await drive(exactly(dialog, 'Yard, latitude'), { abc: NO_NUMBER.abc, ...twelveHundred(/the most is 90/), '99999': /the most is 90/ })
   await page.keyboard.press('Escape')
 

@@ -58,7 +58,7 @@ const FIXED: Record<string, string> = {
   reminderAgainDays: 'Days until the next notice',
   sendFrom: 'Messages go out from',
   sendUntil: 'Messages go out until',
-  rebedsPerMonth: 'Rebeds your crews can do in a month',
+  rebedsPerMonth: 'Rebeds a month, while nobody is on day sheets',
   dayStart: 'Workday starts',
   dayEnd: 'Workday ends',
   plannedRebedMinor: 'A planned rebed costs',

@@ -76,7 +76,6 @@ export async function readDueMonths(
 ): Promise<Omit<DueMonths, 'widenedBy'>> {
   const { companyId } = scope
   return inCompany(scope, async (tx) => {
-    const settings = await tx.companySettings.findFirst({ where: { companyId }, select: { rebedsPerMonth: true } })
     const picture = await readPicture(tx, companyId, waterSupplyId)
     const asOfDay = picture ? dayOf(picture.run.asOfDay) : null
     const from = asOfDay?.slice(0, 7) ?? ''
@@ -91,7 +90,6 @@ export async function readDueMonths(
       year: picture?.years[0] ?? null,
       years: (picture?.years ?? []).map((band, i) => ({ ...band, from: monthLater(from, i * 12) })),
       months: months.map((band, i) => ({ ...band, month: monthLater(from, i), booked: booked.get(monthLater(from, i)) ?? 0 })),
-      rebedsPerMonth: settings?.rebedsPerMonth ?? 0,
       failedAlready: supplies
         .filter(({ key }) => waterSupplyId === undefined || key === waterSupplyId)
         .reduce((sum, group) => sum + group.failedAlready, 0),

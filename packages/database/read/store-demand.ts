@@ -2,6 +2,7 @@ import { notFound } from '@almanac/runtime/errors'
 import { dateOf, dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 import { BED_FACTS, bedFacts } from './bed-facts.ts'
+import { readUnseen } from './desk.ts'
 import { IN_SERVICE } from './in-service.ts'
 
 /** How many of the most pressing beds stand for a usual rebed's kit. */
@@ -27,7 +28,7 @@ export async function readStoreDemand(scope: Pick<Scope, 'companyId'>, today: st
       where: { companyId, waterSupplyId: null, months: 1, month: { gte: dateOf(`${today.slice(0, 7)}-01`) } },
       orderBy: { month: 'asc' },
       take: MONTHS,
-      select: { month: true, mean: true },
+      select: { month: true, mean: true, low: true, high: true },
     })
     const rebeds = await tx.visit.findMany({
       where: { companyId, state: { in: ['booked', 'under-way'] }, job: { kind: 'rebed' } },
@@ -37,7 +38,8 @@ export async function readStoreDemand(scope: Pick<Scope, 'companyId'>, today: st
       items,
       reserved: reserved.map(({ visit, ...one }) => ({ ...one, day: dayOf(visit.crewDay.day) })),
       beds: beds.map(({ chance12Months, bed }) => ({ weight: chance12Months ?? 0, bed: bedFacts(bed) })),
-      months: months.map(({ month, mean }) => ({ month: dayOf(month), rebeds: mean })),
+      months: months.map(({ month, ...band }) => ({ month: dayOf(month), ...band })),
+      unseen: await readUnseen(tx, companyId),
       bookedRebedDays: rebeds.map((visit) => dayOf(visit.crewDay.day)),
     }
   })

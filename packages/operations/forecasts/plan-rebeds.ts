@@ -14,7 +14,9 @@ import { runInWorkerThread } from '@almanac/runtime/run-in-worker-thread'
 import { jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
 import { learnDurations } from '@almanac/service-rules/jobs/learn-durations'
 import type { Result } from '@almanac/units/result'
+import { companyFacts } from '../shared/company-facts.ts'
 import { monthMeans, STORED_LENGTH, STORED_MONTHS } from './bed-months.ts'
+import { crewCapacity } from './crew-capacity.ts'
 import type { LevelInput } from './level-aside.ts'
 
 /** Months a plan reaches: the solver weighs each bed against each month, so the largest firms plan a year. */
@@ -106,24 +108,34 @@ export async function planRebeds({ companyId }: TaskPayloads['plan-rebeds']): Pr
   const facts = await inCompany(
     { companyId },
     async (tx) => {
-      const settings = await tx.companySettings.findFirst({ where: { companyId }, select: { rebedsPerMonth: true, riskLimit: true } })
-      return { settings, ...(await readBeds(tx, companyId)) }
+      const settings = await tx.companySettings.findFirst({ where: { companyId }, select: { riskLimit: true } })
+      const { today, timeZone } = await companyFacts(tx, companyId)
+      return { settings, capacity: await crewCapacity(tx, companyId, today, timeZone, PLAN_MONTHS), ...(await readBeds(tx, companyId)) }
     },
     { timeoutMs: 120_000 },
   )
-  const { beds, run, settings } = facts
+  const { beds, run, settings, capacity } = facts
   if (!run || !settings) return
   const planned = beds.filter((bed) => bed.chanceAlreadyFailed <= settings.riskLimit)
   const count = planned.length > LARGE_FIRM_BEDS ? LARGE_FIRM_MONTHS : PLAN_MONTHS
   const hoursEach = mean(planned.map((bed) => bed.crewHours))
-  const capacityHours = Array.from({ length: count }, () => settings.rebedsPerMonth * hoursEach)
+  // Of people, where the capacity is of crews of two.
+  const capacityHours = capacity.months.slice(0, count).map((one) => one.crewHours * jobKindFacts.rebed.usualCrew)
   const released = planned.map((bed) => ({ ...bed, firstMonth: bed.failedBy.findIndex((chance) => chance >= EARLY_CHANCE) }))
   const input: LevelInput = {
     beds: released.map((bed) => ({ ...bed, firstMonth: Math.max(0, bed.firstMonth) })),
     limits: { capacityHours, riskLimit: settings.riskLimit },
   }
   const plan = await runInWorkerThread<Result<LevelPlan>>({ ...ASIDE, companyId }, input)
-  const limits = { ...settings, months: count, hoursEach, pastLimit: beds.length - planned.length, gap: plan.ok ? plan.value.gap : null }
+  const rebedsPerMonth = hoursEach > 0 ? Math.round(mean(capacityHours) / hoursEach) : 0
+  const limits = {
+    ...settings,
+    rebedsPerMonth,
+    months: count,
+    hoursEach,
+    pastLimit: beds.length - planned.length,
+    gap: plan.ok ? plan.value.gap : null,
+  }
   const planId = newId()
   const result = plan.ok ? { months: asMonths(plan.value, planned, run.asOfDay, count) } : { refusal: plan.reason }
   await inCompany(

@@ -2,6 +2,7 @@ import type { OrderLine } from '@almanac/contract/stores'
 import type { Scope } from '@almanac/database/in-company'
 import { readStoreDemand, type StoreDemand } from '@almanac/database/read/store-demand'
 import { type Demand, planOrder } from '@almanac/dispatch/stores/plan-order'
+import { workAhead } from '@almanac/forecast/fleet/work-ahead'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
@@ -26,9 +27,9 @@ export function usualTake({ beds, items }: Pick<StoreDemand, 'beds' | 'items'>, 
   return new Map([...sums].map(([id, sum]) => [id, sum / weights]))
 }
 
-/** Rebeds the forecast expects month by month beyond those booked already, each month's in its middle or today. */
-function expectedRebeds({ months, bookedRebedDays }: StoreDemand, today: string): { day: string; rebeds: number }[] {
-  return months.flatMap(({ month, rebeds }) => {
+/** Rebeds of the work ahead month by month, those that have failed unseen among them, beyond those booked already, each month's in its middle or today. */
+function expectedRebeds({ months, unseen, bookedRebedDays }: StoreDemand, today: string): { day: string; rebeds: number }[] {
+  return workAhead(months, unseen).flatMap(({ month, mean: rebeds }) => {
     if (!month) return []
     const booked = bookedRebedDays.filter((day) => day?.slice(0, 7) === month.slice(0, 7)).length
     const middle = addDays(month, 14)

@@ -8,17 +8,12 @@ import { DueRibbon } from '@almanac/ui/due-ribbon'
 import { JobStateWord } from '@almanac/ui/job-state-word'
 import { formatLongMonth } from '@almanac/units/format-day'
 import { formatChance } from '@almanac/units/format-number'
-import { driverWords, dueBedWords, dueThumb, plannedWhy } from './due-words.ts'
+import { PhoneLink } from '@/client/phone-link'
+import { dueBedWords, dueThumb, plannedWhy } from './due-words.ts'
+import { StillSoft } from './still-soft.tsx'
 
-/** The axis all ribbons of the list share: a year back, ten ahead. */
-function axisFrom(today: string) {
-  const year = Number(today.slice(0, 4))
-  return {
-    from: `${year - 1}${today.slice(4)}`.replace('-02-29', '-02-28'),
-    until: `${year + 10}${today.slice(4)}`.replace('-02-29', '-02-28'),
-    today,
-  }
-}
+/** The same day so many years from a day; the end of February where there is none. */
+const yearsFrom = (day: string, years: number) => `${Number(day.slice(0, 4)) + years}${day.slice(4)}`.replace('-02-29', '-02-28')
 
 /** Chance that it failed unnoticed since anybody last saw it; said aloud where it is likelier than not. */
 function AlreadyWords({ chance }: { chance: number }) {
@@ -34,43 +29,83 @@ function AlreadyWords({ chance }: { chance: number }) {
   )
 }
 
-/** The columns of the list of beds coming due. */
-export function dueColumns(today: string, { company }: Pick<Me, 'company'>, firm: RebedFirm): Column<DueBed>[] {
-  const axis = axisFrom(today)
+type Firm = Pick<Me, 'company'>
+
+const thumbColumn = (firm: RebedFirm): Column<DueBed> => ({
+  key: 'thumb',
+  head: <span className="sr-only">Drawing</span>,
+  cell: (bed) => <BedThumb thumb={dueThumb(bed, firm)} />,
+  width: '44px',
+  phone: 'hide',
+})
+
+const SITE: Column<DueBed> = {
+  key: 'site',
+  head: 'Site',
+  phone: 'title',
+  cell: (bed) => (
+    <>
+      <span className="font-semibold">{bed.siteLabel}</span>
+      {bed.town ? <span className="block text-small text-soft">{bed.town}</span> : null}
+    </>
+  ),
+}
+
+/** Who is called about the bed, with the number. */
+const CUSTOMER: Column<DueBed> = {
+  key: 'customer',
+  head: 'Customer',
+  cell: ({ whom: { customerName, called } }) => (
+    <>
+      {called?.name ?? customerName ?? <span className="text-soft">nobody on record</span>}
+      <span className="block text-small">
+        {called ? <PhoneLink phone={called.phone} /> : <span className="text-soft">no phone number</span>}
+        {called?.mayCall === false ? <span className="block text-soft">asked not to be called</span> : null}
+      </span>
+    </>
+  ),
+}
+
+/** The columns of the beds to call about: who, when it was due, how likely it has failed, and what they answered. */
+export function callColumns(today: string, { company }: Firm, firm: RebedFirm): Column<DueBed>[] {
+  const axis = { from: yearsFrom(today, -15), until: yearsFrom(today, 6), today }
   return [
+    thumbColumn(firm),
+    SITE,
+    CUSTOMER,
+    { key: 'bed', head: 'Bed', wideOnly: true, cell: (bed) => dueBedWords(bed, company) },
     {
-      key: 'thumb',
-      head: <span className="sr-only">Drawing</span>,
-      cell: (bed) => <BedThumb thumb={dueThumb(bed, firm)} />,
-      width: '44px',
-      phone: 'hide',
+      key: 'due',
+      head: 'Due window',
+      phoneHead: 'Due',
+      width: '24%',
+      cell: (bed) => <DueRibbon early={bed.due10Day} middle={bed.due50Day} late={bed.due90Day} axis={axis} dated />,
     },
     {
-      key: 'site',
-      head: 'Site',
-      phone: 'title',
-      cell: (bed) => (
-        <>
-          <span className="font-semibold">{bed.siteLabel}</span>
-          {bed.town ? <span className="block text-small text-soft">{bed.town}</span> : null}
-        </>
-      ),
+      key: 'already',
+      head: 'Failed by now',
+      align: 'right',
+      cell: (bed) => <span className="font-semibold">{formatChance(bed.chanceAlreadyFailed, company)}</span>,
     },
+    { key: 'soft', head: 'Is it still soft?', cell: (bed) => <StillSoft bed={bed} /> },
+  ]
+}
+
+/** The columns of all beds that come due. */
+export function dueColumns(today: string, { company }: Firm, firm: RebedFirm): Column<DueBed>[] {
+  const axis = { from: yearsFrom(today, -1), until: yearsFrom(today, 10), today }
+  return [
+    thumbColumn(firm),
+    SITE,
+    CUSTOMER,
     { key: 'bed', head: 'Bed', sortable: true, cell: (bed) => dueBedWords(bed, company) },
-    {
-      key: 'drivers',
-      head: 'What drives it',
-      wideOnly: true,
-      cell: (bed) => <span className="text-small text-soft">{driverWords(bed)}</span>,
-      width: '19%',
-    },
     {
       key: 'due',
       head: 'Due window',
       phoneHead: 'Due',
       sortable: true,
       width: '21%',
-      cell: (bed) => <DueRibbon early={bed.due10Day} middle={bed.due50Day} late={bed.due90Day} axis={axis} />,
+      cell: (bed) => <DueRibbon early={bed.due10Day} middle={bed.due50Day} late={bed.due90Day} axis={axis} dated />,
     },
     {
       key: 'chance',
@@ -88,6 +123,7 @@ export function dueColumns(today: string, { company }: Pick<Me, 'company'>, firm
       key: 'already',
       head: 'Failed already?',
       align: 'right',
+      sortable: true,
       cell: (bed) => <AlreadyWords chance={bed.chanceAlreadyFailed} />,
     },
     {

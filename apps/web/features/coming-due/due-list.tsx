@@ -1,4 +1,5 @@
 'use client'
+import type { Desk } from '@almanac/contract/desk'
 import type { DueMonths } from '@almanac/contract/due'
 import type { RebedPlan } from '@almanac/contract/forecasts'
 import { Button } from '@almanac/ui/button'
@@ -17,28 +18,32 @@ import { readFailure } from '@/client/failure'
 import { usePermission, useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
-import { dueColumns } from './due-columns.tsx'
+import { callColumns, dueColumns } from './due-columns.tsx'
 import { DueFilterBar } from './due-filter-bar.tsx'
+import { DueTabs } from './due-tabs.tsx'
 import { ProposeJobsPart } from './propose-jobs.tsx'
 import { ProposePlannedPart } from './propose-planned.tsx'
 import type { DueFilters, DueSort } from './use-due-filters.ts'
 
+const SORT_OF: Record<string, DueSort> = { due: 'due', bed: 'age', already: 'failed', chance: 'chance' }
 const SORT_KEYS: Record<DueSort, { key: string; direction: 'ascending' | 'descending' }> = {
   chance: { key: 'chance', direction: 'descending' },
   due: { key: 'due', direction: 'ascending' },
   age: { key: 'bed', direction: 'ascending' },
+  failed: { key: 'already', direction: 'descending' },
 }
 
-type Props = { picture: DueMonths; plan: RebedPlan | null; filters: DueFilters; change: (part: Partial<DueFilters>) => void }
+type Props = { desk: Desk; picture: DueMonths; plan: RebedPlan | null; filters: DueFilters; change: (part: Partial<DueFilters>) => void }
 
 /** The beds under the picture: filtered, sorted, ticked, and turned into jobs. */
-export function DueList({ picture, plan, filters, change }: Props) {
+export function DueList({ desk, picture, plan, filters, change }: Props) {
   const firm = useRebedFirm()
   const display = useDisplay()
   const { api, me } = useSession()
   const today = useToday()
   const mayPropose = usePermission('propose:job')
   const [selected, setSelected] = useState<ReadonlySet<string>>(new Set())
+  const isCall = filters.list === 'call'
   const beds = useInfiniteQuery(
     api.due.beds.infiniteOptions({
       input: (cursor: string | undefined) => ({
@@ -47,7 +52,7 @@ export function DueList({ picture, plan, filters, change }: Props) {
         minChance12Months: filters.chance === undefined ? undefined : filters.chance / 100,
         month: filters.month,
         plannedMonth: filters.planned,
-        sort: filters.sort,
+        ...(isCall ? { toCall: true, sort: 'failed' as const } : { sort: filters.sort }),
         limit: 50,
         cursor,
       }),
@@ -61,6 +66,7 @@ export function DueList({ picture, plan, filters, change }: Props) {
 
   return (
     <>
+      <DueTabs desk={desk} list={filters.list} change={change} />
       <DueFilterBar picture={picture} plan={plan} filters={filters} change={change} selectedCount={selected.size}>
         {mayPropose && plan && filters.planned ? <ProposePlannedPart planId={plan.id} month={filters.planned} /> : null}
         {mayPropose ? <ProposeJobsPart bedIds={[...selected]} onDone={() => setSelected(new Set())} /> : null}
@@ -71,15 +77,15 @@ export function DueList({ picture, plan, filters, change }: Props) {
       {beds.isPending ? <Skeleton lines={12} label="Loading the beds" /> : null}
       {beds.isSuccess ? (
         <DataTable
-          caption="Beds that come due"
-          columns={dueColumns(today, me, firm)}
+          caption={isCall ? 'Beds to call about' : 'Beds that come due'}
+          columns={isCall ? callColumns(today, me, firm) : dueColumns(today, me, firm)}
           rows={rows}
           rowKey={(row) => row.bedId}
           rowName={(row) => row.siteLabel}
           rowHref={(row) => `/beds/${row.bedId}`}
           link={Link}
-          sort={sort}
-          onSort={({ key }) => change({ sort: key === 'due' ? 'due' : key === 'bed' ? 'age' : 'chance' })}
+          sort={isCall ? undefined : sort}
+          onSort={isCall ? undefined : ({ key }) => change({ list: 'all', sort: SORT_OF[key] ?? 'chance' })}
           selected={mayPropose ? selected : undefined}
           onSelect={mayPropose ? setSelected : undefined}
           busy={beds.isFetching && !beds.isFetchingNextPage}
@@ -88,12 +94,18 @@ export function DueList({ picture, plan, filters, change }: Props) {
               <EmptyOrFirst first="No beds in service yet" title="The forecast is being made">
                 Your sites are on record. When their beds come due appears here, usually within a minute.
               </EmptyOrFirst>
+            ) : isCall ? (
+              <Empty title="Nobody to call" action={<Button onClick={() => change({ list: 'all' })}>Show all beds</Button>}>
+                No bed has more likely failed than not without a rebed on its way.
+              </Empty>
             ) : (
               <Empty
                 title="No bed fits these filters"
                 action={
                   <Button
-                    onClick={() => change({ supply: undefined, age: undefined, chance: undefined, month: undefined, planned: undefined })}
+                    onClick={() =>
+                      change({ supply: undefined, age: undefined, chance: undefined, month: undefined, planned: undefined, list: 'all' })
+                    }
                   >
                     Show all beds
                   </Button>

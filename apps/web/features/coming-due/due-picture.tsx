@@ -8,10 +8,20 @@ import { LongMonthPlot } from '@almanac/ui/long-month-plot'
 import { MonthPlot } from '@almanac/ui/month-plot'
 import { formatMonth } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
+import type { ReactNode } from 'react'
 import { DueGroups } from './due-groups.tsx'
 import type { DueFilters } from './use-due-filters.ts'
 
-type Props = { picture: DueMonths; plan: RebedPlan | null; filters: DueFilters; change: (part: Partial<DueFilters>) => void }
+type Props = {
+  picture: DueMonths
+  /** Rebeds that the crews can do in a usual month. */
+  capacity: number
+  plan: RebedPlan | null
+  filters: DueFilters
+  change: (part: Partial<DueFilters>) => void
+  /** Stands in the place of the picture of beds, where hours can be shown. */
+  children: ReactNode
+}
 
 const BY: { value: string; label: string; by?: DueGrouping }[] = [
   { value: '', label: 'nothing' },
@@ -21,9 +31,9 @@ const BY: { value: string; label: string; by?: DueGrouping }[] = [
 ]
 
 /** The month picture: twelve months to choose from, or five years at a glance with the plan in them. */
-export function DuePicture({ picture, plan, filters, change }: Props) {
+export function DuePicture({ picture, capacity, plan, filters, change, children }: Props) {
   const display = useDisplay()
-  const { months, rebedsPerMonth, years } = picture
+  const { months, years } = picture
   const planned = new Map(filters.supply ? [] : plan?.months.map((one) => [one.month, one.rebeds]))
   return (
     <>
@@ -51,7 +61,7 @@ export function DuePicture({ picture, plan, filters, change }: Props) {
           <LongMonthPlot
             title="Beds expected to fail, by month, five years"
             months={months.map(({ month, mean, low, high }) => ({ month, mean, low, high, planned: planned.get(month) }))}
-            capacity={rebedsPerMonth}
+            capacity={capacity}
           />
           <p className="max-w-[75ch] text-soft">
             Year by year, if nothing is done:{' '}
@@ -63,13 +73,14 @@ export function DuePicture({ picture, plan, filters, change }: Props) {
           </p>
         </>
       ) : (
-        <MonthPlot
-          title="Beds expected to fail, by month"
-          months={months.slice(0, 12).map(({ month, mean, low, high, booked }) => ({ month, mean, p10: low, p90: high, booked }))}
-          capacity={rebedsPerMonth}
-          selected={filters.month ?? null}
-          onSelect={(month) => change({ month: month ?? undefined })}
-        />
+        (children ?? (
+          <MonthPlot
+            title="Beds expected to fail, by month"
+            months={months.slice(0, 12).map(({ month, mean, low, high, booked }) => ({ month, mean, p10: low, p90: high, booked }))}
+            selected={filters.month ?? null}
+            onSelect={(month) => change({ month: month ?? undefined })}
+          />
+        ))
       )}
       {filters.by && !filters.supply ? <DueGroups by={filters.by} /> : null}
     </>

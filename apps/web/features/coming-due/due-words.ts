@@ -24,19 +24,6 @@ export function dueBedWords(bed: DueBed, display: AmountDisplay): string {
   return [bed.tank.twin ? `twin ${size}` : size, shortResinKindWords[bed.resinKind], beganWords(bed)].join(', ')
 }
 
-/** The strongest reasons, at most two (ordinary water temperature is none); "age" where the water takes nothing. */
-export function driverWords(bed: DueBed): string {
-  const strong = bed.drivers
-    .filter((one) => Math.abs(one.yearsTaken) >= (one.key === 'temperature' ? 1.5 : 0.3))
-    .sort((a, b) => Math.abs(b.yearsTaken) - Math.abs(a.yearsTaken))
-  return strong.length > 0
-    ? strong
-        .slice(0, 2)
-        .map((one) => one.words)
-        .join('; ')
-    : 'age'
-}
-
 export const dueThumb = (bed: DueBed, firm: RebedFirm) => thumbOf(factsOf(bed), firm)
 
 /** Why the levelled plan gave a bed its month: the months it could choose from. */

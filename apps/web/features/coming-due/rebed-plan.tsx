@@ -39,7 +39,7 @@ export function RebedPlanPart({ plan }: { plan: RebedPlan }) {
                 summary: `${total} beds reach your limit within ${plan.months.length} months. Each gets a month before it does, but not while 9 of 10 beds like it still work.`,
                 inputs: [
                   { name: 'Highest risk you accept', value: limit, from: 'Company settings' },
-                  { name: 'Crews can do', value: `${plan.rebedsPerMonth} rebeds a month`, from: 'Company settings' },
+                  { name: 'Crews can do', value: `${plan.rebedsPerMonth} rebeds a month`, from: 'shifts and days off, less other work' },
                   {
                     name: 'A usual rebed',
                     value: withUnit(plan.hoursEach, 1, 'crew hours', display),

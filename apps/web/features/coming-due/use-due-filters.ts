@@ -3,8 +3,10 @@ import { type DueGrouping, dueGroupings } from '@almanac/records/forecast-run'
 import { readNumber } from '@almanac/units/read-number'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 
-export type DueSort = 'chance' | 'due' | 'age'
+export type DueSort = 'chance' | 'due' | 'age' | 'failed'
 export type DueFilters = {
+  /** Beds to call about, or all; where a filter is set, all. */
+  list: 'call' | 'all'
   supply?: string
   age?: number
   chance?: number
@@ -16,7 +18,8 @@ export type DueFilters = {
   sort: DueSort
 }
 
-const SORTS: readonly DueSort[] = ['chance', 'due', 'age']
+const SORTS: readonly DueSort[] = ['chance', 'due', 'age', 'failed']
+const NARROWING = ['supply', 'age', 'chance', 'month', 'planned', 'sort'] as const
 
 const figure = (text: string | null) => readNumber(text ?? '') ?? undefined
 
@@ -25,7 +28,9 @@ export function useDueFilters(): [DueFilters, (change: Partial<DueFilters>) => v
   const search = useSearchParams()
   const router = useRouter()
   const path = usePathname()
+  const isNarrowed = NARROWING.some((name) => search.get(name) !== null)
   const filters: DueFilters = {
+    list: search.get('list') === 'all' || isNarrowed ? 'all' : 'call',
     supply: search.get('supply') ?? undefined,
     age: figure(search.get('age')),
     chance: figure(search.get('chance')),
@@ -40,6 +45,8 @@ export function useDueFilters(): [DueFilters, (change: Partial<DueFilters>) => v
     for (const [key, value] of Object.entries({ ...filters, ...part }))
       if (value !== undefined && value !== '') next.set(key, String(value))
     if (next.get('sort') === 'chance') next.delete('sort')
+    // The list to call is the first one, and any filter speaks of all beds: the address names the list where neither says it.
+    if (next.get('list') === 'call' || NARROWING.some((name) => next.has(name))) next.delete('list')
     router.replace(next.size ? `${path}?${next}` : path, { scroll: false })
   }
   return [filters, change]
