@@ -29,8 +29,11 @@ export const SHORT_FROM_HOURS = 1
 export function HoursPlot({ title, months, selected, onSelect }: HoursPlotProps) {
   const display = useDisplay()
   const [ref, width] = useWidth<HTMLDivElement>(1000)
-  const most = Math.max(8, ...months.map((m) => Math.max(m.high, m.booked, m.capacity)))
-  const y = scaleLinear([0, most * 1.06], [bottom, top])
+  // Crews with many times the hours needed would press the need flat: their line then runs along the top.
+  const needed = Math.max(8, ...months.map((m) => Math.max(m.high, m.booked)))
+  const most = Math.min(needed * 2, Math.max(needed, ...months.map((m) => m.capacity)))
+  const y = scaleLinear([0, most * 1.06], [bottom, top]).clamp(true)
+  const isBeyond = months.some((m) => m.capacity > most * 1.06)
   const slot = months.length ? (width - left) / months.length : 0
   const band = Math.min(72, slot * 0.76)
   const bar = Math.min(28, slot * 0.3)
@@ -67,7 +70,7 @@ export function HoursPlot({ title, months, selected, onSelect }: HoursPlotProps)
           </LegendItem>
           <LegendItem sign={<rect x="6" width="10" height="12" className="fill-bead" />}>booked</LegendItem>
           <LegendItem sign={<path d="M0 9 h11 v-6 h11" className="fill-none stroke-ink" strokeWidth="1.5" />}>
-            crew hours left for rebeds
+            {isBeyond ? 'crew hours left for rebeds; at the top: more' : 'crew hours left for rebeds'}
           </LegendItem>
         </>
       }

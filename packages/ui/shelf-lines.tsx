@@ -10,7 +10,7 @@ export function ShelfLines({ lines, today, until }: { lines: readonly ShelfLine[
   return (
     <ul className="flex flex-col gap-1.5 text-small">
       {lines.map((line) => (
-        <li key={line.key} className="grid items-center gap-x-4 sm:grid-cols-[minmax(8rem,2fr)_3fr]">
+        <li key={line.key} className="grid items-center gap-x-4 sm:grid-cols-[minmax(8rem,1fr)_2fr]">
           <svg aria-hidden="true" width="100%" height="14" className="block overflow-visible">
             <line x1="0" x2={share(line.outOn)} y1="7" y2="7" className="stroke-bead" strokeWidth="4" />
             <line x1={share(line.orderBy)} x2={share(line.orderBy)} y1="1" y2="13" className="stroke-ink" strokeWidth="2" />

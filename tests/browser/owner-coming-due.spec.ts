@@ -151,6 +151,15 @@ const toCall = async () => {
 test('whom to call, with the number: nobody there is asked again tomorrow, hard water becomes a rebed, and the figures on the page agree', async ({
   page,
 }) => {
+  // Three households that were last heard of long ago; the forecast itself is held elsewhere.
+  await askDatabase(
+    `update bed_forecast set chance_already_failed = 0.9 - 0.05 * n from (select f.id, row_number() over (order by f.id) as n from bed_forecast f
+       join company c on c.id = f.company_id join tenure h on h.site_id = f.site_id and h.to_day is null
+       join contact k on k.customer_id = h.customer_id and k.phone is not null and k.archived_at is null
+       where c.name = $1 and f.due50_day is not null and not exists (select from job j where j.bed_id = f.bed_id) limit 3) chosen
+     where bed_forecast.id = chosen.id`,
+    [FIRM],
+  )
   await signIn(page, 'owner')
   const table = page.getByRole('table', { name: 'Beds to call about' })
   const rows = table.locator('tbody').getByRole('row')

@@ -20,6 +20,8 @@ type Props = { desk: Desk; picture: DueMonths; onMonth: (month: string) => void 
 export function DeskHead({ desk, picture, onMonth }: Props) {
   const display = useDisplay()
   const mayJudge = usePermission('judge:forecast')
+  // Before the first forecast nobody is to be called because nobody knows: no figure then.
+  if (!desk.asOfDay) return <DeskSum desk={desk} picture={picture} />
   return (
     <div className="mb-6 grid gap-x-8 gap-y-6 sm:grid-cols-2 lg:grid-cols-[1fr_1fr_1fr_1.4fr]">
       <CallFigure desk={desk} />

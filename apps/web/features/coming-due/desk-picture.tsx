@@ -4,6 +4,7 @@ import { BeadCount } from '@almanac/ui/bead-count'
 import { useDisplay } from '@almanac/ui/display'
 import { HoursPlot } from '@almanac/ui/hours-plot'
 import { ShelfLines } from '@almanac/ui/shelf-lines'
+import { formatAmount } from '@almanac/units/amount-words'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import { formatDay } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
@@ -23,7 +24,7 @@ export function DeskPicture({ desk, filters, change }: Props) {
   const display = useDisplay()
   const unseen = Math.round(desk.unseen)
   return (
-    <div className="grid items-start gap-x-10 gap-y-4 lg:grid-cols-[auto_1fr]">
+    <div className="mt-4 grid items-start gap-x-10 gap-y-4 lg:grid-cols-[auto_1fr]">
       {unseen > 0 ? (
         <BeadCount
           all={unseen}
@@ -55,7 +56,7 @@ function Shelf() {
   const lines = (orders.data?.lines ?? []).flatMap(({ stockItemId: key, name, unit, onHand, outOn, shortForBookedOn, orderBy }) => {
     const gone = shortForBookedOn ?? outOn
     if (!gone || !orderBy) return []
-    const left = `${showWhole(onHand, me.company)} ${unit}`
+    const left = formatAmount(onHand, unit, me.company, 1)
     const words =
       orderBy <= today
         ? `${name}: ${left}, run short ${formatDay(gone, display)}; order now`
