@@ -67,6 +67,7 @@ const daySheets: Record<string, Sample> = {
 }
 
 const due: Record<string, Sample> = {
+  desk: { roles: 'od' },
   months: { roles: 'od', input: (r) => ({ waterSupplyId: r.waterSupplyId }) },
   beds: { roles: 'od', input: (r) => ({ ...page, waterSupplyId: r.waterSupplyId, sort: 'chance' }) },
 }

@@ -38,7 +38,9 @@ export async function readToCall(tx: Tx, companyId: string, today: string, dayBe
 
 /** Beds expected to have failed unseen that no rebed is under way for: the sum of their chances. */
 export async function readUnseen(tx: Tx, companyId: string): Promise<number> {
-  const [row] = await tx.$queryRaw<{ unseen: number }[]>`select coalesce(sum(f.chance_already_failed), 0)::float8 as unseen from bed_forecast f
+  const [row] = await tx.$queryRaw<
+    { unseen: number }[]
+  >`select coalesce(sum(f.chance_already_failed), 0)::float8 as unseen from bed_forecast f
     where f.company_id = ${companyId}::uuid and f.due50_day is not null and ${FORECAST_IN_SERVICE} and ${NO_REBED}`
   return row?.unseen ?? 0
 }
