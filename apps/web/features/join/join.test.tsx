@@ -22,7 +22,7 @@ const invited = { token: 'x', company: 'Weir Road Water', role: 'dispatcher' as 
 
 test.each<[Language, ReactNode, string[]]>([
   ['en', <JoinByLink key="1" page={invited} />, ['Join Weir Road Water', 'invited as dispatcher', 'Your name', 'Sign in first']],
-  ['es', <JoinByLink key="2" page={invited} />, ['Unirse a Weir Road Water', 'como coordinador', 'Contraseña']],
+  ['es', <JoinByLink key="2" page={invited} />, ['Unirse a Weir Road Water', 'como despachador', 'Contraseña']],
   [
     'en',
     <JoinByLink key="3" page={{ ...invited, signedIn: { name: 'Ada Roe', email: 'ada@firm.example' } }} />,
