@@ -6,7 +6,7 @@ import { callBackCauses, callBackOutcomes, callBackStates, callComplaints, callF
 import { channels } from './channel.ts'
 import { consentSources } from './consent-source.ts'
 import { contactRoles } from './contact-role.ts'
-import { planKinds, planStates } from './day-plan.ts'
+import { dayFills, planKinds, planStates } from './day-plan.ts'
 import { recordedDisinfectants } from './disinfectant.ts'
 import { endCauses } from './end-cause.ts'
 import { exportStates } from './export-state.ts'
@@ -45,6 +45,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'call_back.outcome': callBackOutcomes,
   'call_back.state': callBackStates,
   'company_export.state': exportStates,
+  'company_settings.day_fill': dayFills,
   'company.paper': papers,
   'company.unit_system': unitSystems,
   'consent.channel': channels,
