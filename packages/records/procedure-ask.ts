@@ -17,8 +17,12 @@ export const procedureAsks = [
 ] as const
 export type ProcedureAskId = (typeof procedureAsks)[number]
 
-/** Anything a visit's answers may be kept under: the steps' questions, and what the safe ending and the closing form ask themselves. */
-export type VisitAskId = ProcedureAskId | SafeStep
+/** The tank's size where the crew found another one than is on record; asked beside the kit, at no step. */
+export const foundSizes = ['found-diameter-in', 'found-height-in'] as const
+export type FoundSize = (typeof foundSizes)[number]
+
+/** Anything a visit's answers may be kept under: the steps' questions, and what the safe ending, the closing form and the kit ask themselves. */
+export type VisitAskId = ProcedureAskId | SafeStep | FoundSize
 
 /** Where the beads of the bed that was found are described. */
 export const beadAsks = ['old-beads', 'beads'] as const satisfies readonly ProcedureAskId[]

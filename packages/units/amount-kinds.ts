@@ -135,6 +135,9 @@ export const AMOUNT_KINDS = {
   payload: rule('payload', MASS, [0, 40_000], [0, 10_000], '1,200'),
   // What a clue to a tank may be is decided, clue by clue, where the tank is told from them.
   tankMeasure: rule('measure', { ...LENGTH, units: ['in', 'cm', 'mm', 'ft', 'm'] }, [0, 100_000], undefined, '31½'),
+  // Of a softener's mineral tank, as a crew finds it; listed ones run from 6 × 13 to 63 × 86 in.
+  tankDiameter: rule('measure', LENGTH, [4, 72], [6, 36], '10'),
+  tankHeight: rule('measure', LENGTH, [10, 120], [13, 90], '54'),
   figureLength: rule('length', LENGTH, [0, 400], undefined, '10'),
   figureDiameter: rule('diameter', SMALL_LENGTH, [0, 100], undefined, '1.05'),
   figureVolume: rule('volume', VOLUME, [0, 500], undefined, '1.5'),

@@ -1,7 +1,8 @@
 import AxeBuilder from '@axe-core/playwright'
 import { expect, type Page } from '@playwright/test'
 
-const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
+/** What a page is held against. */
+export const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 /** What a change of colours alone can break; everything else was looked at in light. */
 const BY_COLOUR = ['color-contrast', 'link-in-text-block']
 /** Lists repeat themselves: of one with hundreds of rows the first six are looked at. */

@@ -25,6 +25,27 @@ export function longerMessage(message: string): string {
   return printAST(parts)
 }
 
+/** A message as pages bring it: text, or a list of texts, values, plurals and tags (icu-minify). */
+type Compiled = string | readonly unknown[]
+
+/** As `longerMessage`, of a message as pages bring it. */
+function longerCompiled(message: Compiled): Compiled {
+  return typeof message === 'string' ? longer(message) : message.map(longerPart)
+}
+
+function longerPart(part: unknown): unknown {
+  if (typeof part === 'string') return longer(part)
+  if (!Array.isArray(part)) return part
+  const [name, kind, ...rest] = part as unknown[]
+  if (kind === undefined) return part
+  // A tag around its parts; a number of its own would be the place where a plural says its count.
+  if (typeof kind !== 'number' || kind === 0) return [name, ...[kind, ...rest].map(longerPart)]
+  const [cases] = rest
+  if (typeof cases !== 'object' || cases === null) return part
+  const longerCases = Object.entries(cases).map(([form, said]) => [form, said === 0 ? said : longerCompiled(said as Compiled)])
+  return [name, kind, Object.fromEntries(longerCases)]
+}
+
 const PUSH = /self\.__next_f\.push\(\[1,("(?:[^"\\]|\\.)*")\]\)/g
 
 /** A page of the app with the messages that it brings made 30 % longer. They stand in the data that the framework writes into the page, in pieces. */
@@ -34,11 +55,11 @@ export function withLongerWords(html: string): string {
   if (at < 0) throw new Error('the page brings no messages')
   const from = at + '"messages":'.length
   const until = endOfObject(data, from)
-  const rooms = JSON.parse(data.slice(from, until)) as Record<string, Record<string, string>>
+  const rooms = JSON.parse(data.slice(from, until)) as Record<string, Record<string, Compiled>>
   const lengthened = Object.fromEntries(
     Object.entries(rooms).map(([room, messages]) => [
       room,
-      Object.fromEntries(Object.entries(messages).map(([key, message]) => [key, longerMessage(message)])),
+      Object.fromEntries(Object.entries(messages).map(([key, message]) => [key, longerCompiled(message)])),
     ]),
   )
   const all = data.slice(0, from) + JSON.stringify(lengthened) + data.slice(until)

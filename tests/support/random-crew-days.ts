@@ -42,7 +42,14 @@ function randomCrewDay(random: Random, crew: number, day: number): CrewDay {
     shift: { from, to: from + 8 * HOUR },
     latestEnd: from + 10 * HOUR,
     pauses: random.below(2) === 0 ? [{ start: { from: from + 3 * HOUR, to: from + 5 * HOUR }, ticks: 1800 }] : [],
-    ...(random.below(3) === 0 ? { rush: [{ from, to: from + 5400, factor: 1.4 }, { from: from + 7 * HOUR, to: from + 9 * HOUR, factor: 1.2 }] } : {}),
+    ...(random.below(3) === 0
+      ? {
+          rush: [
+            { from, to: from + 5400, factor: 1.4 },
+            { from: from + 7 * HOUR, to: from + 9 * HOUR, factor: 1.2 },
+          ],
+        }
+      : {}),
     capacity: { ft3: 10 + random.below(10), lb: 600 + random.below(600) },
     skills: crew % 2 === 0 ? ['well water'] : [],
     people,

@@ -5,7 +5,7 @@ import { type BrowserContext, chromium, expect, type Page } from '@playwright/te
 
 const asRoot = process.getuid?.() === 0
 
-/** A tablet: one browser with all that it keeps, to be switched on and off. `close` throws it away. */
+/** A tablet: one browser with all that it keeps, to be switched on and off, or killed as by a flat battery. `close` throws it away. */
 export function newTablet(baseURL: string) {
   const profile = fs.mkdtempSync(path.join(os.tmpdir(), 'almanac-tablet-'))
   let context: BrowserContext | undefined
@@ -20,6 +20,16 @@ export function newTablet(baseURL: string) {
       return context.pages()[0] ?? context.newPage()
     },
     switchOff,
+    kill: async () => {
+      const wire = await context?.browser()?.newBrowserCDPSession()
+      const { processInfo = [] } = (await wire?.send('SystemInfo.getProcessInfo')) ?? {}
+      const { id } = processInfo.find((one) => one.type === 'browser') ?? {}
+      if (!id) throw new Error('the browser does not say which process it is')
+      const gone = new Promise((resolve) => context?.once('close', resolve))
+      process.kill(id, 'SIGKILL')
+      await gone
+      context = undefined
+    },
     close: async () => {
       await switchOff()
       fs.rmSync(profile, { recursive: true, force: true })

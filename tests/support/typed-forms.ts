@@ -26,6 +26,7 @@ export const TYPED_FORMS: Readonly<Record<string, TypedForm>> = {
   'features/stores/change-lead.tsx': form(1, 'typed-office', 'Days from the order to the shelf'),
   'features/stores/change-stock.tsx': form(1, 'typed-office', 'Counted on the shelf', 'Received'),
   'features/visit/bed-fields.tsx': form(1, 'technician-close-out', 'Gravel', 'Distributor tube, cut to'),
+  'features/visit/found-size.tsx': form(1, 'technician-stop', 'Tank height found, without the valve'),
   'features/visit/parts-used.tsx': form(1, 'technician-close-out', 'Take out'),
   'features/visit/step-ask.tsx': form(1, 'typed-visits', 'Raw water hardness'),
   'features/water/add-period.tsx': form(1, 'typed-sites', 'Residual as Cl₂', 'Hardness as CaCO₃', 'Iron'),

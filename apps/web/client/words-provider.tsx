@@ -1,8 +1,9 @@
 'use client'
 import { languageOf } from '@almanac/records/language'
+import { messageFormatters } from '@almanac/units/message-formatters'
 import type { Messages } from '@almanac/words/messages-of'
-import { type ReactNode, useEffect } from 'react'
-import { IntlProvider } from 'use-intl/react'
+import { WordsContext } from '@almanac/words/use-words'
+import { type ReactNode, useEffect, useMemo } from 'react'
 
 type Props = { locale: string; timeZone: string; messages: Messages; children: ReactNode }
 
@@ -12,9 +13,6 @@ export function WordsProvider({ locale, timeZone, messages, children }: Props) {
   useEffect(() => {
     document.documentElement.lang = language
   }, [language])
-  return (
-    <IntlProvider locale={locale} timeZone={timeZone} messages={{ ...messages }}>
-      {children}
-    </IntlProvider>
-  )
+  const spoken = useMemo(() => ({ locale, messages, options: { formatters: messageFormatters, timeZone } }), [locale, timeZone, messages])
+  return <WordsContext value={spoken}>{children}</WordsContext>
 }

@@ -124,7 +124,7 @@ export async function noteCloseOut(
     display,
     today: dayIn(timeZone, command.at),
     notBefore: dayIn(timeZone, known),
-    tank: await roomOfTank(tx, { companyId, bedId: job.bedId, softenerId: job.softenerId }, display),
+    tank: await roomOfTank(tx, { companyId, bedId: job.bedId, softenerId: job.softenerId }, { display, checks: record.checks }),
     emptied: (await readEmptied(tx, companyId, job.bedId)) !== null,
   })
   const place = { visitId: record.visitId, siteId: job.siteId, softenerId: job.softenerId, bedId: job.bedId, day: record.workDay }

@@ -133,4 +133,6 @@ export const asks = {
   'left-as/in-bypass': 'In bypass',
   'cap-out-new': 'No cap left in the tube (counted out, or looked into)',
   'work-done': 'Work done as the job says',
+  'found-diameter-in': 'Tank diameter found',
+  'found-height-in': 'Tank height found, without the valve',
 } as const

@@ -135,4 +135,6 @@ export const asks: Translation<typeof english> = {
   'left-as/in-bypass': 'En bypass',
   'cap-out-new': 'Ninguna tapa en el tubo (contada al salir, o mirado por dentro)',
   'work-done': 'Trabajo hecho como se pidió',
+  'found-diameter-in': 'Diámetro del tanque encontrado',
+  'found-height-in': 'Altura del tanque encontrada, sin la válvula',
 }

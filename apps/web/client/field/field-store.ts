@@ -23,7 +23,9 @@ interface Shape extends DBSchema {
   outbox: { key: Owner; value: Outbox }
 }
 
-const LAST = 'last'
+const LAST = 'last in use'
+/** As `LAST`, of the release before, whose messages came as they are written: its pages may still be the ones that are kept here. */
+const LAST_BEFORE = 'last'
 const FORGET_AFTER_MS = 4 * 24 * 3_600_000
 
 const store = browserStore<Shape>('almanac-field', (db) => {
@@ -38,6 +40,8 @@ export async function rememberPerson(known: Known): Promise<void> {
   const owner = ownerOf(known.me)
   const tx = (await store()).transaction(['known', 'kept'], 'readwrite')
   await tx.objectStore('known').put(known, LAST)
+  const before = await tx.objectStore('known').get(LAST_BEFORE)
+  if (before && ownerOf(before.me) !== owner) await tx.objectStore('known').delete(LAST_BEFORE)
   const old = new Date(Date.now() - FORGET_AFTER_MS).toISOString()
   for (let row = await tx.objectStore('kept').openCursor(); row; row = await row.continue())
     if (row.value.owner !== owner || row.value.at < old) await row.delete()
@@ -50,7 +54,15 @@ export async function forgetOthers(owner: Owner): Promise<void> {
   if (known && ownerOf(known.me) !== owner) await forgetPerson(ownerOf(known.me), 'keep')
 }
 
-export const lastKnown = async (): Promise<Known | undefined> => (await store()).get('known', LAST)
+export async function lastKnown(): Promise<Known | undefined> {
+  const db = await store()
+  const known = await db.get('known', LAST)
+  if (known) return known
+  const before = await db.get('known', LAST_BEFORE)
+  if (!before) return undefined
+  const { compileMessages } = await import('@almanac/words/compile-messages')
+  return { ...before, messages: compileMessages(before.messages as unknown as Parameters<typeof compileMessages>[0]) }
+}
 
 /** Keeps an answer of the server for when there is none. */
 export async function keep(owner: Owner, name: string, answer: unknown): Promise<void> {
@@ -105,7 +117,7 @@ export async function unsentOf(owner: Owner): Promise<{ waiting: number; drafts:
 /** Leaves nothing of a person to be read here. `unsent`: keep what is nowhere else for their next sign-in, or throw it away. */
 export async function forgetPerson(owner: Owner, unsent: 'keep' | 'throw-away'): Promise<void> {
   const tx = (await store()).transaction(['known', 'kept', 'drafts', 'outbox'], 'readwrite')
-  await tx.objectStore('known').delete(LAST)
+  for (const key of [LAST, LAST_BEFORE]) await tx.objectStore('known').delete(key)
   const stores = unsent === 'keep' ? (['kept'] as const) : (['kept', 'drafts'] as const)
   for (const name of stores)
     for (let row = await tx.objectStore(name).index('owner').openCursor(owner); row; row = await row.continue()) await row.delete()

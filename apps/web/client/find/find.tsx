@@ -13,6 +13,12 @@ import { useFindings } from './use-findings.ts'
 /** Where the field is folded into a lens: on phones, or always (the tablet's head has a title to show). */
 type Fold = 'phone' | 'always'
 
+type FindProps = {
+  fold?: Fold
+  /** It came because somebody wants to search: the field stands open. */
+  asked?: boolean
+}
+
 const folds: Record<Fold, { lens: string; field: string; unfolded: string; close: string }> = {
   phone: {
     lens: 'sm:hidden',
@@ -27,11 +33,11 @@ const folds: Record<Fold, { lens: string; field: string; unfolded: string; close
  * The one search: people, addresses, telephone numbers, tanks, jobs and pages. A combobox by ARIA: arrows choose, Enter opens, Escape closes, "/" leads here
  * from anywhere on the page.
  */
-export function Find({ fold = 'phone' }: { fold?: Fold }) {
+export function Find({ fold = 'phone', asked = false }: FindProps) {
   const router = useRouter()
   const words = useWords('find')
   const [text, setText] = useState('')
-  const [unfolded, setUnfolded] = useState(false)
+  const [unfolded, setUnfolded] = useState(asked)
   const input = useRef<HTMLInputElement>(null)
   const lens = useRef<HTMLButtonElement>(null)
   const { groups, near, settled, error } = useFindings(text)

@@ -35,7 +35,7 @@ import { NewBedFields, OldBedFields } from './bed-fields.tsx'
 import { entered, type ShownDraft } from './draft.ts'
 import { PartsUsed } from './parts-used.tsx'
 import { shownDraft } from './prefilled.ts'
-import { changesBed } from './procedure-of.ts'
+import { changesBed, isEmptied } from './procedure-of.ts'
 import { recordOf } from './record-of-draft.ts'
 import { outcomesOfVisit, textsOf } from './standing-stop.ts'
 import { suggestedParts } from './suggested-parts.ts'
@@ -84,6 +84,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
     display: me.company,
     today,
     tank: by.tank,
+    emptied: isEmptied(visit),
     words: lacking,
     outcomes,
     stops,
@@ -155,7 +156,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
         {draft.outcome && outcomeFacts[draft.outcome as keyof typeof outcomeFacts].needsReason ? (
           <TextArea label={words('found')} value={draft.reason} onChange={(event) => change({ reason: event.target.value })} required />
         ) : null}
-        {record.outcome && ENDS_BED.includes(record.outcome) && outcomesOfKind[visit.kind].includes('condemned') ? (
+        {record.outcome && !isEmptied(visit) && ENDS_BED.includes(record.outcome) && outcomesOfKind[visit.kind].includes('condemned') ? (
           <OldBedFields visit={visit} form={{ shown: draft, change }} />
         ) : null}
         {draft.outcome === 'done' && changesBed(visit.kind) ? <NewBedFields form={{ shown: draft, change }} by={by} tried={tried} /> : null}

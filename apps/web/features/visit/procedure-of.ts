@@ -18,9 +18,17 @@ export function procedureOf(
   words: ProcedureWords,
   answers: Answers = {},
 ): Procedure {
-  const context = procedureContextOf(visit.bed, visit.water, { figures, display, words: words.kit }, { twin: visit.twin })
+  const context = procedureContextOf(
+    visit.bed,
+    visit.water,
+    { figures, display, words: words.kit },
+    { twin: visit.twin, emptied: isEmptied(visit) },
+  )
   return procedureForJob(visit.kind, { ...context, emergency: oneOf(emergencies, answers.happened?.text) }, words)
 }
+
+/** Whether an earlier visit left the tank without its bed; pages that a tablet kept from the release before do not say. */
+export const isEmptied = ({ emptied }: { emptied?: VisitPage['emptied'] }): boolean => emptied != null
 
 /** Whether the visit puts in a new bed, and so asks for the facts of both. */
 export const changesBed = (kind: VisitPage['kind']) => kind === 'rebed' || kind === 'installation'

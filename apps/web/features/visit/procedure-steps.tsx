@@ -9,13 +9,14 @@ import { useWords } from '@almanac/words/use-words'
 import { useEffect, useRef, useState } from 'react'
 import { PhotographPart } from '@/client/photographs/photograph-part'
 import { photographsOfStep } from '@/client/photographs/photographs-of-step'
+import { Piece } from '@/client/piece'
 import { useSession } from '@/client/providers'
+import { DRAWING } from './late-pieces.ts'
 import { StepAsk } from './step-ask.tsx'
 import { stepMark } from './step-marks.ts'
 import { StepTimer } from './step-timer.tsx'
 import type { DraftHandle } from './use-draft.ts'
 import { isOpen, tankOfVisit, type VisitReading } from './visit-amounts.ts'
-import { VisitDrawing } from './visit-drawing.tsx'
 
 type Props = {
   procedure: Procedure
@@ -100,7 +101,7 @@ export function ProcedureSteps({ procedure, handle, visit, onTakeBack }: Props) 
             </div>
           </div>
         </div>
-        {drawn ? <VisitDrawing visit={visit} height={440} /> : null}
+        {drawn ? <Piece of={DRAWING} give={{ visit, height: 440 }} /> : null}
       </div>
       {ahead.length > 0 ? <p className="mt-5 text-small text-soft">{words('ahead', { steps: ahead.join(' · ') })}</p> : null}
     </>

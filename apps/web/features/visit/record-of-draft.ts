@@ -6,7 +6,7 @@ import { checksFrom, measurementsFrom } from '@almanac/service-rules/close-out/r
 import { stockRule } from '@almanac/units/amount-kinds'
 import { type AmountReading, readAmount } from '@almanac/units/read-amount'
 import type { PartLine, ShownDraft } from './draft.ts'
-import { changesBed } from './procedure-of.ts'
+import { changesBed, isEmptied } from './procedure-of.ts'
 import { readOnSite, type VisitReading } from './visit-amounts.ts'
 
 const NO_NUMBER = Number.NaN
@@ -43,7 +43,8 @@ function newBedOf(draft: ShownDraft, by: VisitReading): NewBedFacts | null {
 /** The close-out record that the form amounts to; its completeness is judged by the service rules. `now` stands in where the steps were never left. */
 export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[], now: string, by: VisitReading): CloseOutRecord {
   const outcome = (draft.outcome || null) as VisitOutcome | null
-  const withBed = (changesBed(visit.kind) && visit.kind !== 'installation') || draft.takenOut || outcome === 'condemned'
+  const withBed =
+    !isEmptied(visit) && ((changesBed(visit.kind) && visit.kind !== 'installation') || draft.takenOut || outcome === 'condemned')
   const fills = outcome === 'done' && changesBed(visit.kind)
   return {
     visitId: visit.visitId,

@@ -7,6 +7,7 @@ import { useWords } from '@almanac/words/use-words'
 import { type ReactNode, useState } from 'react'
 import { telOf } from '@/client/phone-link'
 import { useSession } from '@/client/providers'
+import { FoundSize } from './found-size.tsx'
 import { StepList } from './step-list.tsx'
 import type { DraftHandle } from './use-draft.ts'
 import { tankOfVisit } from './visit-amounts.ts'
@@ -77,6 +78,7 @@ export function VisitBar({ visit, procedure, handle, stopped }: Props) {
       </Dialog>
       <Dialog open={open === 'kit'} place="margin" onClose={close} title={kitTitle}>
         <VisitKit visit={visit} />
+        <FoundSize handle={handle} />
       </Dialog>
       <Dialog open={open === 'note'} place="margin" onClose={close} title={words('note')}>
         <TextArea label={closing('notes')} value={draft.notes} onChange={(event) => change({ notes: event.target.value })} />

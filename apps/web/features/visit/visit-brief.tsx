@@ -11,8 +11,8 @@ import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import { formatList } from '@almanac/units/format-list'
 import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
+import { DrawingWhenSeen } from './drawing-when-seen.tsx'
 import { StartVisit } from './start-visit.tsx'
-import { VisitDrawing } from './visit-drawing.tsx'
 import { VisitFacts } from './visit-facts.tsx'
 import { useKitTitle, VisitKit } from './visit-kit.tsx'
 
@@ -50,7 +50,7 @@ export function VisitBrief({ visit, procedure, onStart, onResume }: Props) {
           <VisitKit visit={visit} />
         </Section>
       ) : null}
-      {visit.bed ? <VisitDrawing visit={visit} /> : null}
+      {visit.bed ? <DrawingWhenSeen visit={visit} /> : null}
       {visit.kind === 'rebed' && visit.bed ? (
         <p className="my-4">
           <LinkButton href={`/api/beds/${visit.bed.bedId}/plan`}>{words('plan')}</LinkButton>

@@ -5,9 +5,10 @@ import { BedDrawing } from '@almanac/ui/bed-drawing'
 import { Section } from '@almanac/ui/section'
 import { useWords } from '@almanac/words/use-words'
 import { useRebedFirm } from '@/client/use-rebed-firm'
+import { isEmptied } from './procedure-of.ts'
 
-/** The tank and its bed, to scale, as it is expected to be found. */
-export function VisitDrawing({ visit, height = 560 }: { visit: VisitPage; height?: number }) {
+/** The tank and its bed, to scale, as it is expected to be found, or filled. */
+export function VisitDrawing({ visit, height }: { visit: VisitPage; height: number }) {
   const firm = useRebedFirm()
   const words = useWords('visit')
   if (!visit.bed) return null
@@ -16,7 +17,7 @@ export function VisitDrawing({ visit, height = 560 }: { visit: VisitPage; height
     ? words('drawingOfTank', { site: visit.siteLabel, tank: twinName(visit.twin, firm) })
     : words('drawingOf', { site: visit.siteLabel })
   return (
-    <Section title={visit.twin ? title : words('drawing')}>
+    <Section title={isEmptied(visit) ? words('drawingAfter') : visit.twin ? title : words('drawing')}>
       {drawing.ok ? <BedDrawing drawing={drawing.value} title={title} height={height} /> : <p>{drawing.reason}</p>}
     </Section>
   )

@@ -11,6 +11,7 @@ import { directionsTo } from '@/client/directions'
 import { telOf } from '@/client/phone-link'
 import { useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
+import { EmptiedPart } from './emptied-part.tsx'
 
 function Part({ title, children }: { title: string; children: ReactNode }) {
   return (
@@ -71,6 +72,7 @@ export function VisitFacts({ visit }: { visit: VisitPage }) {
   const place = [visit.street, visit.town].filter(Boolean).join(', ')
   return (
     <>
+      <EmptiedPart visit={visit} />
       <DefinitionList
         facts={[
           { name: words('where'), value: place },

@@ -14,6 +14,7 @@ import { procedureWords } from '../../../../tests/support/procedure-words.ts'
 import { COMPANY, SPANISH, spanishScreen } from '../../../../tests/support/spanish-screen.tsx'
 import { CloseOutForm } from './close-out-form.tsx'
 import { type Draft, emptyDraft, entered } from './draft.ts'
+import { FoundSize } from './found-size.tsx'
 import { shownDraft } from './prefilled.ts'
 import { procedureOf } from './procedure-of.ts'
 import { ProcedureSteps } from './procedure-steps.tsx'
@@ -24,6 +25,8 @@ import { UnsentEntries } from './unsent-entries.tsx'
 import { VisitBar } from './visit-bar.tsx'
 import { VisitBrief } from './visit-brief.tsx'
 import { VisitClosed } from './visit-closed.tsx'
+import { VisitDrawing } from './visit-drawing.tsx'
+import { VisitFacts } from './visit-facts.tsx'
 
 const [LOCALE, company] = [SPANISH, COMPANY]
 
@@ -75,6 +78,7 @@ describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
     expect(englishLeft(screen(<VisitBrief visit={visit} procedure={procedure(visit)} onStart={() => {}} onResume={() => {}} />))).toEqual(
       [],
     )
+    expect(englishLeft(screen(<VisitDrawing visit={visit} height={440} />))).toEqual([])
   })
   it('no step has, answered, unanswered or with an amount that is asked back', () => {
     steps.forEach((step, at) => {
@@ -105,6 +109,12 @@ describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
     const missing = missingForCloseOut(record, { ...spoken, outletLimitGpg: 1, display: company, tank: by.tank })
     expect(missing.length).toBeGreaterThan(0)
     expect(englishLeft(missing.join(' · '))).toEqual([])
+  })
+  it('nor a tank that an earlier visit left empty, nor where another size is typed', () => {
+    const emptied = { day: '2026-11-20', found: 'rosca gastada', tubeIn: 43.25, gravel: 'mixed', condition: 'thread' } as const
+    expect(englishLeft(screen(<VisitFacts visit={{ ...visit, emptied }} />))).toEqual([])
+    expect(screen(<VisitFacts visit={{ ...visit, emptied }} />)).toContain('rosca gastada')
+    expect(englishLeft(screen(<FoundSize handle={handle({})} />))).toEqual([])
   })
   it('nor its foot, nor what another device closed', () => {
     const answers = Object.fromEntries(

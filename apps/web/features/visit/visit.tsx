@@ -12,20 +12,23 @@ import { closeOutWaits } from '@/client/field/as-done'
 import { useField } from '@/client/field/field-home'
 import { KeptNote, useWaitingWords, WaitingNote } from '@/client/field/waiting-note'
 import { PicturesNote } from '@/client/photographs/pictures-note'
+import { Piece, piece, useBrought } from '@/client/piece'
 import { useSession } from '@/client/providers'
-import { CloseOutForm } from './close-out-form.tsx'
+import { asFound } from './as-found.ts'
 import type { Draft } from './draft.ts'
 import { entriesOf } from './earlier-draft.ts'
+import { CLOSE_OUT, DRAWING } from './late-pieces.ts'
 import { procedureOf, useProcedureWords } from './procedure-of.ts'
-import { ProcedureSteps } from './procedure-steps.tsx'
-import { SafeEndingPage } from './safe-ending-page.tsx'
 import { type StandingStop, standingStop } from './standing-stop.ts'
-import { UnsentEntries } from './unsent-entries.tsx'
 import { type DraftHandle, useDraft } from './use-draft.ts'
 import { useVisit } from './use-visit.ts'
-import { VisitBar } from './visit-bar.tsx'
-import { VisitBrief } from './visit-brief.tsx'
 import { VisitClosed } from './visit-closed.tsx'
+
+// What a visit is not at yet, or no longer, comes when it is.
+const BRIEF = piece(() => import('./visit-brief.tsx').then((module) => module.VisitBrief))
+const AT_WORK = piece(() => import('./visit-at-work.tsx').then((module) => module.VisitAtWork))
+const UNSENT = piece(() => import('./unsent-entries.tsx').then((module) => module.UnsentEntries))
+const LATER = [AT_WORK, CLOSE_OUT, DRAWING, UNSENT]
 
 type PartProps = { visit: VisitPage; procedure: Procedure; handle: DraftHandle; stop: StandingStop | null }
 
@@ -45,7 +48,7 @@ function VisitPart({ visit, procedure, handle, stop }: PartProps) {
     return (
       <>
         <VisitClosed visit={visit} waits={waits} />
-        {left ? <UnsentEntries visit={visit} procedure={procedure} handle={handle} /> : null}
+        {left ? <Piece of={UNSENT} give={{ visit, procedure, handle }} /> : null}
       </>
     )
   }
@@ -59,11 +62,14 @@ function VisitPart({ visit, procedure, handle, stop }: PartProps) {
       <>
         {visit.state === 'called-off' ? <Notice kind="mind">{words('calledOff')}</Notice> : null}
         {carried > 0 ? <Notice kind="mind">{words('carriedOver', { count: carried })}</Notice> : null}
-        <VisitBrief
-          visit={visit}
-          procedure={procedure}
-          onStart={start}
-          onResume={() => change({ jobId, visitId, startedAt: new Date().toISOString(), startedHere: false })}
+        <Piece
+          of={BRIEF}
+          give={{
+            visit,
+            procedure,
+            onStart: start,
+            onResume: () => change({ jobId, visitId, startedAt: new Date().toISOString(), startedHere: false }),
+          }}
         />
       </>
     )
@@ -76,19 +82,10 @@ function VisitPart({ visit, procedure, handle, stop }: PartProps) {
   return (
     <>
       {visit.state === 'called-off' ? <Notice kind="mind">{words('calledOffAtWork')}</Notice> : null}
-      {stop && draft.step < procedure.steps.length ? (
-        <SafeEndingPage visitId={visitId} stop={stop} steps={procedure.steps.length} handle={handle} />
-      ) : draft.step < procedure.steps.length ? (
-        <ProcedureSteps
-          procedure={procedure}
-          handle={handle}
-          visit={visit}
-          onTakeBack={draft.startedHere && entriesOf(draft) === 0 ? () => void takeBack() : null}
-        />
-      ) : (
-        <CloseOutForm visit={visit} procedure={procedure} handle={handle} />
-      )}
-      <VisitBar visit={visit} procedure={procedure} handle={handle} stopped={stop !== null && draft.step < procedure.steps.length} />
+      <Piece
+        of={AT_WORK}
+        give={{ visit, procedure, handle, stop, onTakeBack: draft.startedHere && entriesOf(draft) === 0 ? () => void takeBack() : null }}
+      />
     </>
   )
 }
@@ -96,12 +93,14 @@ function VisitPart({ visit, procedure, handle, stop }: PartProps) {
 /** One visit on the tablet: the brief, then the procedure step by step, then the closing form. All of it works without the server. */
 export function Visit({ visitId }: { visitId: string }) {
   const { me, figures } = useSession()
-  const { visit, keptAt, error, isPending, isFetching, refetch } = useVisit(visitId)
-  const handle = useDraft(visit ?? null)
+  const { visit: recorded, keptAt, error, isPending, isFetching, refetch } = useVisit(visitId)
+  const handle = useDraft(recorded ?? null)
   const { draft, ready, kept } = handle
+  const visit = recorded && asFound(recorded, draft.answers)
   const words = useWords('visit')
   const kinds = useWords('jobKind')
   const waiting = useWaitingWords()
+  useBrought(LATER)
   const entries = entriesOf(draft)
   const saved = !kept ? words('cannotKeep') : entries > 0 ? words('saved', { count: entries }) : ''
   const status = waiting || (visit?.state === 'closed' && entries === 0 ? words('sent') : saved)

@@ -2,9 +2,12 @@
 import { useEffect, useState } from 'react'
 import { FieldHome } from '@/client/field/field-home'
 import { type Known, lastKnown } from '@/client/field/field-store'
+import { Piece, piece } from '@/client/piece'
 import { Providers } from '@/client/providers'
-import { Today } from '@/features/today/today'
-import { Visit } from '@/features/visit/visit'
+
+// One of them is shown: a cold start reads no more than it.
+const TODAY = piece(() => import('@/features/today/today').then((module) => module.Today))
+const VISIT = piece(() => import('@/features/visit/visit').then((module) => module.Visit))
 
 /** The visit that the address asks for, where it asks for one. */
 const visitIn = (path: string): string | null => /^\/visits\/([0-9a-f-]{36})$/i.exec(path)?.[1] ?? null
@@ -33,7 +36,7 @@ export function Shell({ emptyTitle, emptyText }: { emptyTitle: string; emptyText
   return (
     <Providers me={me} messages={messages}>
       <FieldHome me={me} messages={messages}>
-        {found.visitId === null ? <Today /> : <Visit visitId={found.visitId} />}
+        {found.visitId === null ? <Piece of={TODAY} give={{}} /> : <Piece of={VISIT} give={{ visitId: found.visitId }} />}
       </FieldHome>
     </Providers>
   )
