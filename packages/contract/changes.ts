@@ -48,22 +48,14 @@ const FORECAST = ['bed', 'forecast-run'] as const
 /** What a job's place on a day sheet follows from. */
 const BOARD = ['job', 'visit', 'crew-day', 'colleague', 'vehicle', 'absence', 'company-settings', 'site'] as const
 
+/** Who is called about a place. */
+const WHOM = ['customer', 'contact'] as const
+
 /** Each query, with what it shows: a change of one of these, and of nothing else, has it fetched again. */
 export const SHOWS = {
   'archive.list': ['customer', 'site', 'softener'],
   'audit.list': ['site', 'customer', 'contact', 'softener', 'bed', 'job', 'visit'],
-  'bedChoice.facts': [
-    ...FORECAST,
-    'softener',
-    'site',
-    'customer',
-    'contact',
-    'job',
-    'stock-item',
-    'water-supply',
-    'company-settings',
-    'firm-figure',
-  ],
+  'bedChoice.facts': [...FORECAST, ...WHOM, 'softener', 'site', 'job', 'stock-item', 'water-supply', 'company-settings', 'firm-figure'],
   'beds.explain': [...FORECAST, 'softener', 'site', 'water-supply'],
   'beds.page': [...FORECAST, 'softener', 'site', 'customer', 'contact', 'job', 'visit', 'water-supply'],
   'beds.askNext': [...FORECAST, 'softener', 'site', 'customer', 'contact', 'water-supply'],

@@ -148,6 +148,9 @@ describe('signing in over HTTP', () => {
   test('is refused to strangers when all together try too often, and to nobody who is known', async () => {
     const { email } = await somebody()
     const device = cookiesOf(await signIn(email, PASSWORD, '192.0.2.80')).at(-1)
+    // Within one minute: passwords take their time on a busy machine.
+    const secondsLeft = 60 - new Date().getSeconds()
+    if (secondsLeft < 25) await new Promise((next) => setTimeout(next, secondsLeft * 1000))
     await db.query(`insert into request_window (key, starts_at, count) values ('sign-in of all', date_trunc('minute', now()), 149)
       on conflict (key) do update set starts_at = excluded.starts_at, count = 149`)
     expect((await signIn((await somebody()).email, PASSWORD, '192.0.2.81')).status).toBe(200)

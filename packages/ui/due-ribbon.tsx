@@ -52,7 +52,7 @@ export function DueRibbon({ early, middle, late, axis, height = 26, dated }: Due
   return (
     <>
       {drawn}
-      <span aria-hidden="true" className="flex justify-between gap-2 text-small text-soft">
+      <span aria-hidden="true" className="flex flex-wrap justify-between gap-x-2 text-small text-soft">
         <span>{formatMonth(early, display)}</span>
         <span className="font-semibold text-water">{formatMonth(middle, display)}</span>
         <span>{late ? formatMonth(late, display) : '…'}</span>

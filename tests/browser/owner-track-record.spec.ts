@@ -25,6 +25,7 @@ test('the owner reads how good past forecasts were, and follows the worst of the
 test('what was learned can be asked of a bed’s forecast', async ({ page }) => {
   test.setTimeout(200_000)
   await signIn(page, 'owner')
+  await page.getByRole('button', { name: /^All beds/ }).click()
   const table = page.getByRole('table', { name: 'Beds that come due' })
   await expect(table.getByRole('row').nth(1)).toBeVisible()
   await table.getByRole('link').first().click()

@@ -19,7 +19,7 @@ async function downloadPlan(page: Page): Promise<{ name: string; pages: string[]
 
 /** Goes from the list of coming beds to the first one's page, and gives its address. */
 async function openFirstBed(page: Page): Promise<string> {
-  await page.goto('/coming-due')
+  await page.goto('/coming-due?list=all')
   await page.locator('a[href^="/beds/"]').first().click({ timeout: 30_000 })
   await expect(page.getByRole('link', { name: 'Rebed plan (PDF)' })).toBeVisible({ timeout: 30_000 })
   return new URL(page.url()).pathname

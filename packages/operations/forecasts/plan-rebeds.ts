@@ -109,13 +109,14 @@ export async function planRebeds({ companyId }: TaskPayloads['plan-rebeds']): Pr
     { companyId },
     async (tx) => {
       const settings = await tx.companySettings.findFirst({ where: { companyId }, select: { riskLimit: true } })
+      if (!settings) return null
       const { today, timeZone } = await companyFacts(tx, companyId)
       return { settings, capacity: await crewCapacity(tx, companyId, today, timeZone, PLAN_MONTHS), ...(await readBeds(tx, companyId)) }
     },
     { timeoutMs: 120_000 },
   )
+  if (!facts?.run) return
   const { beds, run, settings, capacity } = facts
-  if (!run || !settings) return
   const planned = beds.filter((bed) => bed.chanceAlreadyFailed <= settings.riskLimit)
   const count = planned.length > LARGE_FIRM_BEDS ? LARGE_FIRM_MONTHS : PLAN_MONTHS
   const hoursEach = mean(planned.map((bed) => bed.crewHours))

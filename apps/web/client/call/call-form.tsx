@@ -52,8 +52,8 @@ const followsOf = (follow: Follow, day: string): RecordCall['follows'] => {
   return { what: 'visit', visit: follow }
 }
 
-/** Of a softener whose water is said to be hard: a visit is offered with it. */
-export type HardAt = { softenerId: string }
+/** Of a softener whose water is said to be hard: a visit is offered with it, a repair where nothing else is said. */
+export type HardAt = { softenerId: string; follows?: 'rebed' }
 type Props = { startSiteId: string | null; hardAt?: HardAt; onClose: () => void }
 
 /** One call on one sheet along the margin: who, what they see, what was advised, what follows. It ends in one press. */
@@ -71,7 +71,7 @@ export function CallForm({ startSiteId, hardAt, onClose }: Props) {
   const softener = site?.softeners.find((one) => one.id === softenerId) ?? (site?.softeners.length === 1 ? site.softeners[0] : undefined)
   const [sees, setSees] = useState<CallComplaint | null>(null)
   const [softness, setSoftness] = useState<Softness | null>(hardAt ? 'hard' : null)
-  const [follow, setFollow] = useState<Follow>(hardAt ? 'repair' : 'nothing')
+  const [follow, setFollow] = useState<Follow>(hardAt ? (hardAt.follows ?? 'repair') : 'nothing')
   const { values, field, set } = useFields(() => ({
     ...{ name: '', phone: '', words: '', advised: '', hardSince: '', day: addDays(today, 1) },
   }))

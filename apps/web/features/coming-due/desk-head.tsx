@@ -23,7 +23,7 @@ export function DeskHead({ desk, picture, onMonth }: Props) {
   // Before the first forecast nobody is to be called because nobody knows: no figure then.
   if (!desk.asOfDay) return <DeskSum desk={desk} picture={picture} />
   return (
-    <div className="mb-6 grid gap-x-8 gap-y-6 sm:grid-cols-2 lg:grid-cols-[1fr_1fr_1fr_1.4fr]">
+    <div className="mb-6 grid grid-cols-1 gap-x-8 gap-y-6 sm:grid-cols-2 lg:grid-cols-[1fr_1fr_1fr_1.4fr]">
       <CallFigure desk={desk} />
       <OrderFigure />
       <CrewFigure desk={desk} onMonth={onMonth} />

@@ -24,7 +24,7 @@ export function DeskPicture({ desk, filters, change }: Props) {
   const display = useDisplay()
   const unseen = Math.round(desk.unseen)
   return (
-    <div className="mt-4 grid items-start gap-x-10 gap-y-4 lg:grid-cols-[auto_1fr]">
+    <div className="mt-4 grid grid-cols-1 items-start gap-x-10 gap-y-4 lg:grid-cols-[auto_1fr]">
       {unseen > 0 ? (
         <BeadCount
           all={unseen}

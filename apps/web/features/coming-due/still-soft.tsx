@@ -2,18 +2,16 @@
 import type { RecordCall } from '@almanac/contract/calls'
 import type { DueBed } from '@almanac/contract/due'
 import { Button } from '@almanac/ui/button'
-import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
 import { useToast } from '@almanac/ui/toast'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { formatClock } from '@almanac/units/format-clock'
-import { formatDay } from '@almanac/units/format-day'
-import { readNumber } from '@almanac/units/read-number'
+import { formatMonth } from '@almanac/units/format-day'
 import { useState } from 'react'
+import { CallForm } from '@/client/call/call-form'
 import { readFailure } from '@/client/failure'
-import { FormDialog } from '@/client/form-dialog'
 import { usePermission, useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useToday } from '@/client/use-today'
@@ -31,29 +29,23 @@ export function StillSoft({ bed }: { bed: DueBed }) {
   const propose = useCommand(api.jobs.propose.mutationOptions(), {
     onDone: ({ results }) => {
       const refused = results.find((one) => one.status === 'refused')
-      showToast({ text: refused?.status === 'refused' ? refused.reason : 'Call kept, rebed proposed.' })
+      showToast({ text: refused?.status === 'refused' ? refused.reason : 'Rebed proposed.' })
     },
   })
   const addRebed = () => propose.send({ kind: 'rebed', beds: [{ bedId: bed.bedId }] })
-  const record = useCommand(api.calls.record.mutationOptions(), { onDone: () => setAsking(false) })
-  const call = (
-    what: { stillSoft?: boolean; hardSinceDay?: string; words?: string },
-    follows: RecordCall['follows'] = { what: 'nothing' },
-  ) =>
+  const record = useCommand(api.calls.record.mutationOptions())
+  const call = (words: string, stillSoft: boolean, follows: RecordCall['follows']) =>
     record.send({
-      ...{ siteId: bed.siteId, softenerId: bed.softenerId, callerName: '', callerPhone: '', advised: '', words: what.words ?? '' },
-      sees: what.hardSinceDay ? 'hard-water' : null,
-      stillSoft: what.stillSoft ?? false,
-      hardSinceDay: what.hardSinceDay ?? null,
-      follows,
+      ...{ siteId: bed.siteId, softenerId: bed.softenerId, callerName: '', callerPhone: '', sees: null, advised: '' },
+      ...{ words, stillSoft, hardSinceDay: null, follows },
     })
   const failure = record.error ?? propose.error
-  const problem = failure && !asking ? <Problem happened={readFailure(failure).message} /> : null
+  const problem = failure ? <Problem happened={readFailure(failure).message} /> : null
   const { answer } = bed
   if (answer?.hardSinceDay)
     return (
       <span>
-        <span className="font-semibold">Hard since {formatDay(answer.hardSinceDay, display)}.</span>
+        <span className="font-semibold">Hard since about {formatMonth(answer.hardSinceDay, display)}.</span>
         {mayCall ? (
           <Button kind="quiet" busy={propose.isPending} onClick={addRebed}>
             Propose the rebed<span className="sr-only"> for {bed.siteLabel}</span>
@@ -68,68 +60,20 @@ export function StillSoft({ bed }: { bed: DueBed }) {
   return (
     <span>
       <span className="inline-flex flex-wrap gap-1">
-        <Button busy={record.isPending} onClick={() => call({ stillSoft: true })}>
+        <Button busy={record.isPending} onClick={() => call('', true, { what: 'nothing' })}>
           Soft<span className="sr-only">: {bed.siteLabel}</span>
         </Button>
         <Button onClick={() => setAsking(true)}>
           Hard<span className="sr-only">: {bed.siteLabel}</span>
         </Button>
-        <Button busy={record.isPending} onClick={() => call({ words: NO_ANSWER }, { what: 'call-back', day: addDays(today, 1) })}>
+        <Button busy={record.isPending} onClick={() => call(NO_ANSWER, false, { what: 'call-back', day: addDays(today, 1) })}>
           No answer<span className="sr-only">: {bed.siteLabel}</span>
         </Button>
       </span>
       {problem}
       {asking ? (
-        <SinceWhen
-          bed={bed}
-          busy={record.isPending}
-          error={record.error}
-          onClose={() => setAsking(false)}
-          onSend={(hardSinceDay, rebed) => {
-            call({ hardSinceDay })
-            if (rebed) addRebed()
-          }}
-        />
+        <CallForm startSiteId={bed.siteId} hardAt={{ softenerId: bed.softenerId, follows: 'rebed' }} onClose={() => setAsking(false)} />
       ) : null}
     </span>
-  )
-}
-
-/** How people say it, in days ago. */
-const SINCE = [
-  { value: '2', label: 'A few days' },
-  { value: '21', label: 'A few weeks' },
-  { value: '90', label: 'A few months' },
-  { value: '180', label: 'Half a year' },
-  { value: '365', label: 'A year' },
-]
-
-type Asking = { bed: DueBed; busy: boolean; error: unknown; onClose: () => void; onSend: (day: string, rebed: boolean) => void }
-
-function SinceWhen({ bed, busy, error, onClose, onSend }: Asking) {
-  const today = useToday()
-  const [days, setDays] = useState('')
-  const [rebed, setRebed] = useState('yes')
-  return (
-    <FormDialog
-      title={`Hard water: ${bed.siteLabel}`}
-      onClose={onClose}
-      onSubmit={() => onSend(addDays(today, -(readNumber(days) ?? 0)), rebed === 'yes')}
-      busy={busy}
-      error={error}
-      saveLabel="Keep call"
-    >
-      <ChoiceGroup label="Hard for about" required inline value={days} onChange={setDays} choices={SINCE} />
-      <ChoiceGroup
-        label="What follows"
-        inline
-        value={rebed}
-        onChange={setRebed}
-        choices={[
-          { value: 'yes', label: 'A rebed' },
-          { value: 'no', label: 'Nothing yet' },
-        ]}
-      />
-    </FormDialog>
   )
 }

@@ -45,7 +45,7 @@ export function DayNow({ sheets, nowMs }: { sheets: readonly DaySheet[]; nowMs: 
           </li>
         ))}
         {toCall.map(({ sheet, visit, expected }) => (
-          <li key={visit.id} className="flex flex-wrap items-baseline gap-x-4 border-b border-line py-1.5">
+          <li key={visit.id} className="flex flex-wrap items-baseline gap-x-4 gap-y-2 border-b border-line py-1.5">
             <TextLink href={`/jobs/${visit.jobId}`} link={Link} strong>
               {jobName(visit)}
             </TextLink>

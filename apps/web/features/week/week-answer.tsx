@@ -78,7 +78,7 @@ export function WeekAnswer({
         {data.waiting.length === 0 ? <p className="text-soft">No job waits here for a day.</p> : null}
         <ul>
           {data.waiting.map((job) => (
-            <li key={job.jobId} className="flex flex-wrap gap-x-4 py-1">
+            <li key={job.jobId} className="flex flex-wrap gap-x-4 gap-y-2 py-1.5">
               <TextLink href={`/jobs/${job.jobId}`} link={Link}>
                 {jobName(job)}
               </TextLink>

@@ -1,0 +1,23 @@
+/** Why the settings card, or a part of it, cannot be worked out. */
+export const cardRefusals = {
+  noTank: 'The tank’s diameter and height without the valve are not known; measure them at the softener.',
+  doesNotFit: 'Resin and gravel do not fit into this tank: check the resin volume, the gravel and the tank’s size.',
+  noHardness: 'The hardness of the raw water is not known; test it before the softener.',
+  badHardness: 'A hardness of {value} gpg is outside 0 to 250; test again, or check the unit.',
+  badMetals: 'Iron and manganese must be 0 to 100 mg/L; check the entry and its unit.',
+  softAlready: 'The water has no hardness to remove, so there’s nothing to set. Test the raw water again.',
+  spent: 'By its age this bed has no capacity left. Rebed before changing any settings.',
+  colderWarmer: 'The coldest water ({coldest} °F) would be warmer than the warmest ({warmest} °F); check which is which.',
+  'bad/coldestF': 'The coldest water of {value} °F is outside {least} to {most} °F; measure it again at the softener.',
+  'bad/warmestF': 'The warmest water of {value} °F is outside {least} to {most} °F; measure it again at the softener.',
+  'bad/usualF': 'The water temperature of {value} °F is outside {least} to {most} °F; measure it again at the softener.',
+  'bad/backwashGpm': 'The installed backwash of {value} gpm is outside {least} to {most} gpm; read the flow control in the valve.',
+  'bad/fixtureUnits': 'The sum of fixture units of {value} wsfu is outside {least} to {most} wsfu; count what draws water again.',
+  'bad/bedAgeYears': 'The age of the bed of {value} years is outside {least} to {most} years; check when it went in.',
+  'bad/dissolvedSolidsMgL': 'Dissolved solids of {value} mg/L is outside {least} to {most} mg/L; check the entry and its unit.',
+  'bad/people': 'The number of people of {value} people is outside {least} to {most} people; check the entry.',
+  'bad/measuredGalDay': 'The water used of {value} gal a day is outside {least} to {most} gal a day; read the meter again.',
+  'bad/refillGpm': 'The refill flow of {value} gpm is outside {least} to {most} gpm; see the valve.',
+  'bad/wantedLbFt3': 'The salt dose of {value} lb/ft³ is outside {least} to {most} lb/ft³; choose one between 4 and 15.',
+  'bad/mostLeakageMgL': 'The hardness allowed to pass of {value} mg/L is outside {least} to {most} mg/L; check the entry and its unit.',
+} as const
