@@ -50,14 +50,14 @@ export function DueRibbon({ early, middle, late, axis, height = 26, dated }: Due
   )
   if (!dated) return drawn
   return (
-    <>
+    <span className="block min-w-0 grow">
       {drawn}
       <span aria-hidden="true" className="flex flex-wrap justify-between gap-x-2 text-small text-soft">
         <span>{formatMonth(early, display)}</span>
         <span className="font-semibold text-water">{formatMonth(middle, display)}</span>
         <span>{late ? formatMonth(late, display) : '…'}</span>
       </span>
-    </>
+    </span>
   )
 }
 
