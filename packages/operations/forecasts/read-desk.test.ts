@@ -130,6 +130,19 @@ describe('crew hours', () => {
     expect(ahead).toHaveLength(12)
   })
 
+  test('leave out public holidays and the company’s lunch, and name nobody for them', async () => {
+    await makeColleague(firm, 'Petra')
+    await inCompany(firm, (tx) =>
+      tx.companySettings.create({
+        data: { ...own(), id: newId(), holidayArea: 'US', lunchMinutes: 60 },
+      }),
+    )
+    const [december, january] = (await desk()).months
+    // Federal holidays, 5 U.S.C. 6103: 25 December 2026, 1 and 18 January 2027. (21 − 1) and (21 − 2) days × 8 h × three quarters ÷ 2.
+    expect([december?.crewHours, january?.crewHours]).toEqual([expect.closeTo(60, 6), expect.closeTo(57, 6)])
+    expect([december?.away, january?.away]).toEqual([[], []])
+  })
+
   test('come from the company’s setting where nobody is on day sheets, of the present month what is left of it', async () => {
     await inCompany(firm, (tx) => tx.companySettings.create({ data: { ...own(), id: newId(), rebedsPerMonth: 31 } }))
     const { months: ahead, crewsFrom } = await desk()

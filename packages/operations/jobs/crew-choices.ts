@@ -1,7 +1,7 @@
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { awayOn, awayWords, offWords } from '@almanac/service-rules/crews/working-day'
 import { companyFacts } from '../shared/company-facts.ts'
-import { readCrewBook } from './crew-on-day.ts'
+import { readCrewBook } from '../shared/crew-book.ts'
 
 /** People and vehicles that can stand on a sheet, each with why not on that day. */
 export async function crewChoices(scope: Pick<Scope, 'companyId'>, day: string) {

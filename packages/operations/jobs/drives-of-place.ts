@@ -4,8 +4,9 @@ import type { Unusual } from '@almanac/records/day-plan'
 import { instantAt } from '@almanac/units/calendar/zone-clock'
 import { type ClockDisplay, formatClock, formatDuration } from '@almanac/units/format-clock'
 import { companyFacts } from '../shared/company-facts.ts'
+import { readCrewBook } from '../shared/crew-book.ts'
 import { placeOfSite } from '../shared/place-of-site.ts'
-import { crewOnDay, readCrewBook } from './crew-on-day.ts'
+import { crewOnDay } from './crew-on-day.ts'
 import { openTravelDesk, pointOf, workOutDrives } from './travel-desk.ts'
 
 /** Something that speaks against a place and may be overruled. */

@@ -4,8 +4,8 @@ import type { Unusual } from '@almanac/records/day-plan'
 import { AppError } from '@almanac/runtime/errors'
 import { skillsLacking } from '@almanac/service-rules/crews/crew-skills'
 import { type ClockDisplay, formatClock, formatClocks } from '@almanac/units/format-clock'
+import { readCrewBook } from '../shared/crew-book.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
-import { readCrewBook } from './crew-on-day.ts'
 import { neededBy, valveNameOf } from './job-skills.ts'
 
 const HIT = {
