@@ -29,40 +29,20 @@ export function whomToCall(customerName: string | null, contacts: readonly Conta
   return { customerName, called }
 }
 
-/** Whom to call about each of some sites; a site that nobody holds has neither. */
+type Held = { siteId: string; customerName: string; contacts: Contact[] }
+
+/** Whom to call about each of some sites, in one statement for all of them; a site that nobody holds has neither. */
 export async function readWhomToCall(tx: Tx, companyId: string, siteIds: readonly string[]): Promise<Map<string, WhomToCall>> {
-  const tenures = await tx.tenure.findMany({
-    where: { companyId, siteId: { in: [...new Set(siteIds)] }, toDay: null },
-    select: {
-      siteId: true,
-      customer: {
-        select: {
-          name: true,
-          contacts: {
-            where: { archivedAt: null, OR: [{ phone: { not: null } }, { otherPhone: { not: null } }] },
-            select: {
-              id: true,
-              siteId: true,
-              name: true,
-              role: true,
-              phone: true,
-              otherPhone: true,
-              consents: { where: { channel: 'phone' }, select: { granted: true } },
-            },
-          },
-        },
-      },
-    },
-    orderBy: { id: 'asc' },
-  })
-  return new Map(
-    tenures.map(({ siteId, customer }) => {
-      const contacts = customer.contacts
-        .filter((contact) => contact.siteId === null || contact.siteId === siteId)
-        .map(({ consents, ...contact }) => ({ ...contact, mayCall: consents[0]?.granted ?? null }))
-      return [siteId, whomToCall(customer.name, contacts)]
-    }),
-  )
+  const held = await tx.$queryRaw<Held[]>`
+    select h.site_id as "siteId", c.name as "customerName", coalesce(k.contacts, '[]') as contacts
+    from tenure h join customer c on c.company_id = h.company_id and c.id = h.customer_id
+    left join lateral (
+      select jsonb_agg(jsonb_build_object('id', k.id, 'name', k.name, 'role', k.role, 'phone', k.phone, 'otherPhone', k.other_phone, 'mayCall', n.granted)) as contacts
+      from contact k left join consent n on n.company_id = k.company_id and n.contact_id = k.id and n.channel = 'phone'
+      where k.company_id = c.company_id and k.customer_id = c.id and k.archived_at is null and (k.site_id is null or k.site_id = h.site_id)
+        and (k.phone is not null or k.other_phone is not null)) k on true
+    where h.company_id = ${companyId}::uuid and h.site_id = any(${[...new Set(siteIds)]}::uuid[]) and h.to_day is null order by h.id`
+  return new Map(held.map(({ siteId, customerName, contacts }) => [siteId, whomToCall(customerName, contacts)]))
 }
 
 /** A site that nobody holds. */

@@ -177,3 +177,34 @@ describe('a call-back', () => {
     await expect(settle('talked', 3)).rejects.toThrow(/already/)
   })
 })
+
+test('whom to call about a site is read with everything that decides it: another site’s contact, one that left, a refusal, a second number', async () => {
+  const own = { companyId: firm.companyId }
+  const [customerId, elsewhere] = [newId(), (await makeBed(firm, 'Elm Street 9')).siteId]
+  const contact = (data: { role: string; name: string; phone?: string; otherPhone?: string; siteId?: string; archivedAt?: Date }) => ({
+    ...{ ...own, id: newId(), customerId },
+    ...data,
+  })
+  const refused = contact({ role: 'payer', name: 'Ann', phone: '555 01' })
+  await inCompany(firm, async (tx) => {
+    await tx.customer.create({ data: { ...own, id: customerId, name: 'Vance' } })
+    await tx.tenure.create({ data: { ...own, id: newId(), siteId: place.siteId, customerId } })
+    await tx.contact.createMany({
+      data: [
+        refused,
+        contact({ role: 'payer', name: 'Gone', phone: '555 02', archivedAt: new Date() }),
+        contact({ role: 'payer', name: 'Elsewhere', phone: '555 03', siteId: elsewhere }),
+        contact({ role: 'key-holder', name: 'Key', otherPhone: '555 04', siteId: place.siteId }),
+        contact({ role: 'occupier', name: 'Silent' }),
+      ],
+    })
+    await tx.consent.create({
+      data: { ...own, id: newId(), contactId: refused.id, channel: 'phone', granted: false, source: 'call', sinceDay: dateOf(DAY) },
+    })
+  })
+  const { whom } = await readCallSite(firm, place.siteId, names)
+  expect(whom).toEqual({
+    customerName: 'Vance',
+    called: { name: 'Key', role: 'key-holder', phone: '555 04', otherPhone: null, mayCall: null },
+  })
+})
