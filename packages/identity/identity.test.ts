@@ -5,6 +5,7 @@ import type pg from 'pg'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { cookiesOf, events, holdLonger, PASSWORD, post, signIn, somebody } from '../../tests/support/own-sign-in.ts'
 import { inspector, makeCompany } from '../../tests/support/two-firms.ts'
+import { secondsLeftOfMinute } from '../../tests/support/within-a-minute.ts'
 import { auth } from './auth.ts'
 import { ADDRESS_HEADER } from './client-address.ts'
 import { addMembership, addPerson, endMembership } from './people.ts'
@@ -149,8 +150,7 @@ describe('signing in over HTTP', () => {
     const { email } = await somebody()
     const device = cookiesOf(await signIn(email, PASSWORD, '192.0.2.80')).at(-1)
     // Within one minute: passwords take their time on a busy machine.
-    const secondsLeft = 60 - new Date().getSeconds()
-    if (secondsLeft < 25) await new Promise((next) => setTimeout(next, secondsLeft * 1000))
+    await secondsLeftOfMinute(25)
     await db.query(`insert into request_window (key, starts_at, count) values ('sign-in of all', date_trunc('minute', now()), 149)
       on conflict (key) do update set starts_at = excluded.starts_at, count = 149`)
     expect((await signIn((await somebody()).email, PASSWORD, '192.0.2.81')).status).toBe(200)

@@ -8,7 +8,7 @@ import { DueRibbon } from '@almanac/ui/due-ribbon'
 import { JobStateWord } from '@almanac/ui/job-state-word'
 import { formatLongMonth } from '@almanac/units/format-day'
 import { formatChance } from '@almanac/units/format-number'
-import { PhoneLink } from '@/client/phone-link'
+import { WhomLine } from '@/client/whom-line'
 import { dueBedWords, dueThumb, plannedWhy } from './due-words.ts'
 import { StillSoft } from './still-soft.tsx'
 
@@ -55,13 +55,11 @@ const SITE: Column<DueBed> = {
 const CUSTOMER: Column<DueBed> = {
   key: 'customer',
   head: 'Customer',
-  cell: ({ whom: { customerName, called } }) => (
+  cell: ({ whom }) => (
     <>
-      {called?.name ?? customerName ?? <span className="text-soft">nobody on record</span>}
-      <span className="block text-small">
-        {called ? <PhoneLink phone={called.phone} /> : <span className="text-soft">no phone number</span>}
-        {called?.mayCall === false ? <span className="block text-soft">asked not to be called</span> : null}
-      </span>
+      <WhomLine whom={whom} />
+      {whom.customerName === null ? <span className="text-soft">nobody on record</span> : null}
+      {whom.called?.mayCall === false ? <span className="block text-small text-soft">asked not to be called</span> : null}
     </>
   ),
 }
