@@ -31,7 +31,8 @@ function installedBySystem() {
 }
 
 async function fromNpmPackage() {
-  const dir = path.join(dataDir, 'browser')
+  // Not `browser`: that is where the database of the browser tests stands, and it is being made at the same time.
+  const dir = path.join(dataDir, 'fetched-browser')
   fs.mkdirSync(dir, { recursive: true })
   fs.writeFileSync(path.join(dir, 'package.json'), '{"private":true}')
   const name = '@sparticuz/chromium'
