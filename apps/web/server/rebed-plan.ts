@@ -7,6 +7,7 @@ import type { BedPlanFacts } from '@almanac/contract/bed-choice'
 import type { WhomToCall } from '@almanac/contract/site-facts'
 import type { PlannedVisit } from '@almanac/database/read/planned-visit'
 import type { PlanFacts } from '@almanac/documents/rebed-plan/plan-facts'
+import type { EmptiedTank } from '@almanac/records/emptied-tank'
 import type { Paper } from '@almanac/records/paper'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { storesForKit } from '@almanac/softener/kit/stores-for-kit'
@@ -25,7 +26,7 @@ export function planFacts(
   company: Company,
   figures: FirmFigures,
   today: string,
-  visit: PlannedVisit | null = null,
+  { visit = null, emptied = null }: { visit?: PlannedVisit | null; emptied?: EmptiedTank | null } = {},
 ): PlanFacts {
   const { shelf } = storesForKit(plan.stores)
   return {
@@ -41,6 +42,7 @@ export function planFacts(
     visit: visit && { when: formatInstant(visit.startsAt, company), crew: visit.people.join(', ') || visit.crewName },
     twin: plan.softener?.twin ?? null,
     bed: plan.bed,
+    emptied,
     bedBegan: bedTexts(company, wordsIn(company.locale, 'bedFacts'), wordsIn(company.locale, 'resinKind')).began(plan),
     water: { ...plan.water, disinfectant: oneOf(disinfectants, plan.water.disinfectant) },
     shelf,

@@ -1,6 +1,7 @@
 import type { BedPlanFacts } from '@almanac/contract/bed-choice'
 import { beadConditions } from '@almanac/records/bead-condition'
 import { oneOf } from '@almanac/records/choices'
+import type { EmptiedTank } from '@almanac/records/emptied-tank'
 import { notFound } from '@almanac/runtime/errors'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
@@ -8,6 +9,7 @@ import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 import { bedFacts, TANK_FACTS, TWIN_FACTS, twinOf } from './bed-facts.ts'
 import { readBedWater } from './bed-water.ts'
+import { readEmptied } from './emptied-tank.ts'
 import { NOBODY_TO_CALL, readWhomToCall } from './whom-to-call.ts'
 
 const PARTS = {
@@ -33,9 +35,21 @@ export async function readBedPlan(scope: Pick<Scope, 'companyId'>, bedId: string
   return inCompany(scope, (tx) => bedPlanIn(tx, scope.companyId, bedId))
 }
 
+/** What goes on paper for a crew: of a bed in service, or of one that an earlier visit took out and left the tank empty, with what that visit found. */
+export async function readPaperPlan(
+  scope: Pick<Scope, 'companyId'>,
+  bedId: string,
+): Promise<{ plan: BedPlanFacts; emptied: EmptiedTank | null }> {
+  return inCompany(scope, async (tx) => {
+    const emptied = await readEmptied(tx, scope.companyId, bedId)
+    return { emptied, plan: await bedPlanIn(tx, scope.companyId, bedId, { ended: emptied !== null }) }
+  })
+}
+
 /** The same inside a transaction. */
-async function bedPlanIn(tx: Tx, companyId: string, bedId: string): Promise<BedPlanFacts> {
-  const bed = await tx.bed.findFirst({ where: { companyId, id: bedId, archivedAt: null, endedLatest: null }, include: PARTS })
+async function bedPlanIn(tx: Tx, companyId: string, bedId: string, { ended } = { ended: false }): Promise<BedPlanFacts> {
+  const where = { companyId, id: bedId, archivedAt: null, ...(ended ? {} : { endedLatest: null }) }
+  const bed = await tx.bed.findFirst({ where, include: PARTS })
   if (!bed) throw notFound('bed in service')
   const { tank } = bed
   const { softener } = tank

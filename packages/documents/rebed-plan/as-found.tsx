@@ -10,7 +10,7 @@ export function AsFound({ plan }: { plan: MadePlan }) {
   const blanks = [
     ...(diameterIn === null || heightIn === null ? [blankFor(words('tankSize'), 'in', facts.display)] : []),
     blankFor(asks('pressure-psi'), 'psi', facts.display),
-    blankFor(asks('old-beads'), null, facts.display),
+    ...(facts.emptied ? [] : [blankFor(asks('old-beads'), null, facts.display)]),
     blankFor(asks('tank-condition'), null, facts.display),
     blankFor(asks('brine-level-in'), 'in', facts.display),
     blankFor(asks('salt-dose-lb'), 'lb', facts.display),

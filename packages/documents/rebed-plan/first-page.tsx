@@ -4,6 +4,7 @@ import { Printed, SOFT, sheet } from '../print/printed.tsx'
 import { TitleBlock } from '../print/title-block.tsx'
 import { AsFound } from './as-found.tsx'
 import { BedFigure, FIGURE, scaleOf } from './bed-figure.tsx'
+import { EmptiedNote } from './emptied-note.tsx'
 import { KitTable } from './kit-table.tsx'
 import type { MadePlan } from './make-plan.ts'
 import { CrewFacts, SiteFacts } from './site-facts.tsx'
@@ -11,9 +12,14 @@ import { CrewFacts, SiteFacts } from './site-facts.tsx'
 /** Assumptions that fit at the foot of the first sheet. */
 const MOST_NOTES = 5
 
+/** Height that the drawing gives to what is said of an empty tank, points. */
+const EMPTIED_NOTE = 58
+const roomOf = ({ facts }: MadePlan) => (facts.emptied ? { ...FIGURE, height: FIGURE.height - EMPTIED_NOTE } : FIGURE)
+
 /** Sheet 1: the tank to scale, where it stands, the crew and the kit. */
 export function FirstPage({ plan }: { plan: MadePlan }) {
   const { facts, drawing, notes, words } = plan
+  const room = roomOf(plan)
   const shown = notes.slice(0, MOST_NOTES)
   const more = notes.length - shown.length
   return (
@@ -21,11 +27,12 @@ export function FirstPage({ plan }: { plan: MadePlan }) {
       <Printed style={{ fontSize: 17, fontFamily: 'Helvetica-Bold' }} lines={1}>
         {words('title', { site: facts.site.label })}
       </Printed>
+      <EmptiedNote plan={plan} />
       <View style={{ flexDirection: 'row', marginTop: 4 }}>
-        <View style={{ width: FIGURE.width, height: FIGURE.height }}>
+        <View style={{ width: room.width, height: room.height }}>
           {plan.tank ? <Printed style={{ fontFamily: 'Helvetica-Bold' }}>{plan.tank}</Printed> : null}
           {drawing.ok ? (
-            <BedFigure drawing={drawing.value} />
+            <BedFigure drawing={drawing.value} room={room} />
           ) : (
             <View style={{ borderWidth: 0.7, padding: 12, margin: 20 }}>
               <Printed>{drawing.reason}</Printed>
@@ -40,7 +47,7 @@ export function FirstPage({ plan }: { plan: MadePlan }) {
       <KitTable plan={plan} />
       <AsFound plan={plan} />
       {shown.length > 0 ? (
-        <Printed style={{ fontSize: 7.5, color: SOFT, marginTop: 4 }} lines={5}>
+        <Printed style={{ fontSize: 7.5, color: SOFT, marginTop: 4 }} lines={facts.emptied ? 3 : 5}>
           {more > 0
             ? words('mindMore', { notes: shown.join(' '), count: showWhole(more, facts.display) })
             : words('mind', { notes: shown.join(' ') })}
@@ -52,8 +59,9 @@ export function FirstPage({ plan }: { plan: MadePlan }) {
 }
 
 /** The title block of a sheet. */
-export function titleCells({ facts, drawing, words, tank }: MadePlan, number: 1 | 2 | 3) {
-  const scale = drawing.ok ? `1 : ${scaleOf(drawing.value).n}` : words('noScale')
+export function titleCells(plan: MadePlan, number: 1 | 2 | 3) {
+  const { facts, drawing, words, tank } = plan
+  const scale = drawing.ok ? `1 : ${scaleOf(drawing.value, roomOf(plan)).n}` : words('noScale')
   return [
     { name: words('firm'), value: facts.firmName, grow: 3 },
     {

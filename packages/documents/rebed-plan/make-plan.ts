@@ -42,7 +42,7 @@ export function makePlan(facts: PlanFacts): MadePlan {
   const firm = { figures, display, words: words.kit }
   const kit = kitOf(bed, firm)
   const drawing = drawingOf(bed, water, firm)
-  const context = procedureContextOf(bed, water, firm, { twin: facts.twin })
+  const context = procedureContextOf(bed, water, firm, { twin: facts.twin, emptied: facts.emptied !== null })
   const procedure = rebedProcedure(context, words)
   const assumed = [...(kit.ok ? [...kit.value.warnings, ...kit.assumptions] : []), ...procedure.assumptions]
   return {

@@ -1,6 +1,7 @@
 import type { TwinTank } from '@almanac/records/arrangement'
 import type { BedFacts } from '@almanac/records/bed-facts'
 import type { Disinfectant } from '@almanac/records/disinfectant'
+import type { EmptiedTank } from '@almanac/records/emptied-tank'
 import type { Paper } from '@almanac/records/paper'
 import type { SupplyKind } from '@almanac/records/supply-kind'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
@@ -24,6 +25,8 @@ export type PlanFacts = {
   /** Which of several tanks; null for a softener of one. */
   twin: TwinTank | null
   bed: BedFacts
+  /** Where an earlier visit took the bed out and made safe: what it found. Null where the bed is in the tank. */
+  emptied: EmptiedTank | null
   /** In words: "between 2014 and 2016". */
   bedBegan: string | null
   water: {

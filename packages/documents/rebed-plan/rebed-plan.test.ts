@@ -40,6 +40,7 @@ function facts(change: Partial<PlanFacts> = {}): PlanFacts {
     visit: { when: 'Dec 3, 2026, 8:10 AM', crew: 'Ruth Ames, Callum Orr' },
     twin: null,
     bed: BED,
+    emptied: null,
     bedBegan: '2014',
     water: { source: 'town', hardnessGpg: 18, ironMgL: 0.2, temperatureC: 11, disinfectant: 'chloramine' },
     shelf: [{ label: '1 ft³ bag', resinKind: 'gel-8', volumeFt3: 1, onHand: 4 }],
@@ -150,6 +151,58 @@ describe('the rebed plan, read back', () => {
     },
   )
 
+  it('of a tank that an earlier visit emptied: begins so, with what was found, and neither measures nor takes out a bed', async () => {
+    const emptied = {
+      day: '2026-11-20',
+      found: 'neck thread worn\nwaits for a new tank',
+      tubeIn: 43.25,
+      gravel: 'mixed',
+      condition: 'thread',
+    } as const
+    const full = await read()
+    const pages = await read({ emptied })
+    expect(pages).toHaveLength(3)
+    const [first = ''] = pages
+    for (const text of [
+      'The tank is empty. The old bed came out on Nov 20, 2026, and the softener was left in bypass.',
+      'Length of the old tube with its basket: 43¼ in.',
+      'Gravel found: mixed into the resin.',
+      'Tank: neck or thread damaged.',
+      'Found then: neck thread worn waits for a new tank',
+      'Bed that came out',
+    ])
+      expect(first).toContain(text)
+    // By hand, what is in the tank no more (common practice, no source): no depth and beads to look at, no draining, no taking out.
+    for (const text of ['Measure the bed, take a sample', 'Drain the tank, keep it vented', 'Remove tube and old bed']) {
+      expect(full.join(' ')).toContain(text)
+      expect(pages.join(' ')).not.toContain(text)
+    }
+    for (const text of ['Old beads _______', 'Old resin out', 'Bed as found']) {
+      expect(full[0]).toContain(text)
+      expect(first).not.toContain(text)
+    }
+    expect(pages.join(' ')).toContain('Rinse and inspect the tank')
+    const spanish = await read({ emptied, display: { locale: 'es-US', unitSystem: 'us', currency: 'USD' } })
+    expect(spanish[0]).toContain('El tanque está vacío.')
+  })
+
+  it.each(TANK_SIZES)('exactly three sheets for an emptied tank of $diameterIn × $heightIn in', async ({ diameterIn, heightIn }) => {
+    const emptied = {
+      day: '2026-11-20',
+      found: 'neck thread worn, '.repeat(30),
+      tubeIn: 43.25,
+      gravel: 'mixed',
+      condition: 'thread',
+    } as const
+    const pages = await read({
+      emptied,
+      bed: { ...UNKNOWN, diameterIn, heightIn },
+      display: { locale: 'es-US', unitSystem: 'us', currency: 'USD' },
+    })
+    expect(pages).toHaveLength(3)
+    expect(pages[0]).toContain('El tanque está vacío.')
+  })
+
   it('of a twin every sheet says which tank, the steps too', async () => {
     const pages = await read({ twin: { position: 2, of: 2, arrangement: 'twin-alternating' } })
     for (const page of pages) expect(page).toContain('tank 2 of 2')
@@ -195,6 +248,8 @@ describe('the rebed plan, read back', () => {
     expect(await read({ site, bed, softenerLabel: long, bedBegan: long, firmName: long })).toHaveLength(3)
     const unknown = await read({ site, bed })
     expect(unknown).toHaveLength(3)
+    const emptied = { day: '2026-11-20', found: long, tubeIn: 43.25, gravel: 'mixed', condition: 'thread' } as const
+    expect(await read({ site, bed, emptied, softenerLabel: long, bedBegan: long, firmName: long })).toHaveLength(3)
     expect(unknown[0]).toContain('cannot be drawn until its diameter and its height')
   })
 

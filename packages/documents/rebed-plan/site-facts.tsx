@@ -36,13 +36,13 @@ export function SiteFacts({ plan }: { plan: MadePlan }) {
             : []),
         ]}
       />
-      <Facts title={words('bed')} rows={bedRows(plan)} />
+      <Facts title={words(facts.emptied ? 'bedOut' : 'bed')} rows={bedRows(plan)} />
       <Facts title={words('water')} rows={waterRows(plan)} />
     </>
   )
 }
 
-function bedRows({ facts: { bed, bedBegan, figures, display }, words }: MadePlan): Row[] {
+function bedRows({ facts: { bed, bedBegan, emptied, figures, display }, words }: MadePlan): Row[] {
   const { diameterIn, heightIn, volumeFt3, gravelLb, backwashGpm } = bed
   const size = diameterIn !== null && heightIn !== null ? formatTankSize(diameterIn, heightIn, display) : null
   const resinKind = knownResinKind(bed.resinKind)
@@ -58,7 +58,7 @@ function bedRows({ facts: { bed, bedBegan, figures, display }, words }: MadePlan
       name: words('gravel'),
       value: gravelLb === null ? words('notKnown') : gravelLb === 0 ? words('noGravel') : formatWeightLb(gravelLb, display),
     },
-    { name: words('installed'), value: bedBegan ?? words('notKnown'), lines: 1 },
+    ...(emptied ? [] : [{ name: words('installed'), value: bedBegan ?? words('notKnown'), lines: 1 }]),
     { name: words('valve'), value: valve?.label ?? words('kindUnknown'), lines: 1 },
     { name: words('backwash'), value: backwashGpm === null ? words('rateUnknown') : formatFlowGpm(backwashGpm, display) },
   ]
@@ -89,7 +89,7 @@ export function CrewFacts({ plan }: { plan: MadePlan }) {
           value: words('lift', { what: kit.value.heaviestLift, weight: formatWeightLb(kit.value.heaviestLiftLb, facts.display) }),
         },
         { name: words('fullTank'), value: words('neverAlone', { weight: formatWeightLb(kit.value.fullTankLb, facts.display) }) },
-        { name: words('resinOut'), value: formatVolumeFt3(kit.value.spentResinFt3, facts.display) },
+        ...(facts.emptied ? [] : [{ name: words('resinOut'), value: formatVolumeFt3(kit.value.spentResinFt3, facts.display) }]),
       ]
     : [{ name: words('crewName'), value: words('crewTimeUnknown', { time }) }]
   return <Facts title={words('crew')} rows={rows} />

@@ -1,5 +1,6 @@
 import { closeClients } from '@almanac/database/client'
 import { inCompany } from '@almanac/database/in-company'
+import { readBedPlan, readPaperPlan } from '@almanac/database/read/bed-plan'
 import { readVisit } from '@almanac/database/read/visit-page'
 import { setClock } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
@@ -72,6 +73,9 @@ test('made safe with the bed out: the next visit begins with an empty tank and t
   const { emptied, bed } = await page(again)
   expect(emptied).toEqual({ day: DAY, found: 'neck thread worn', tubeIn: 43.25, gravel: 'mixed', condition: 'thread' })
   expect(bed?.tubeCutIn).toBe(43.25)
+  // Its plan on paper is one of an empty tank; which resin and whether to rebed at all is asked of beds in service alone.
+  expect(await readPaperPlan(firm, firm.rebedBedId)).toMatchObject({ emptied, plan: { bed: { bedId: firm.rebedBedId, tubeCutIn: 43.25 } } })
+  await expect(readBedPlan(firm, firm.rebedBedId)).rejects.toMatchObject({ code: 'not-found' })
 
   const record = rebedRecord(firm, { visitId: again, oldBed: null })
   expect(await closeOutVisit(firm, { commandId: newId(), record })).toMatchObject({ jobState: 'closed', endedBedId: null })

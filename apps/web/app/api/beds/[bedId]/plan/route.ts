@@ -1,4 +1,4 @@
-import { readBedPlan } from '@almanac/database/read/bed-plan'
+import { readPaperPlan } from '@almanac/database/read/bed-plan'
 import { readFirmFigures } from '@almanac/database/read/firm-figures'
 import { readPlannedVisit } from '@almanac/database/read/planned-visit'
 import { planFileName, renderRebedPlan } from '@almanac/documents/rebed-plan/render-rebed-plan'
@@ -13,15 +13,15 @@ export const dynamic = 'force-dynamic'
 
 const UUID = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i
 
-/** The rebed plan of a bed in service, as a PDF of three sheets. */
+/** The rebed plan of a bed in service, or of a tank that was left without its bed, as a PDF of three sheets. */
 export function GET(request: Request, { params }: { params: Promise<{ bedId: string }> }) {
   return withMember(request, 'read:site', async ({ scope, who }) => {
     const { bedId } = await params
     if (!UUID.test(bedId)) throw notFound('bed in service')
-    const bed = await readBedPlan(scope, bedId)
+    const { plan, emptied } = await readPaperPlan(scope, bedId)
     const { figures } = mergeFigures((await readFirmFigures(scope)).filter((row) => row.inUse))
     const visit = await readPlannedVisit(scope, bedId)
-    const facts = planFacts(bed, who.company, figures, dayIn(who.company.timeZone, now()), visit)
+    const facts = planFacts(plan, who.company, figures, dayIn(who.company.timeZone, now()), { visit, emptied })
     return new Response(await renderRebedPlan(facts), {
       headers: {
         'content-type': 'application/pdf',
