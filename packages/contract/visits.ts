@@ -13,6 +13,7 @@ import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { BedRecord, TwinTank } from './bed-record.ts'
 import { command, Day, Entered, Id, Instant, Version, Why } from './shared.ts'
+import { SoftenerSettings } from './softeners.ts'
 
 /** One line of today's work. */
 export const WorkLine = z.object({
@@ -58,6 +59,8 @@ export const VisitPage = WorkLine.extend({
   /** Where an earlier visit of the job took the bed out and left the tank without one. */
   emptied: EmptiedTank.nullable(),
   water: z.object({ source: z.enum(supplyKinds).nullable(), ironMgL: z.number().nullable(), temperatureC: z.number().nullable() }),
+  /** What its settings are worked out from, on the tablet too; null where the visit is for no softener on record. */
+  settings: SoftenerSettings.nullable(),
   stock: z.array(
     z.object({
       id: Id,

@@ -31,7 +31,7 @@ export function Why({ children, explanation }: { children: ReactNode; explanatio
         type="button"
         aria-haspopup="dialog"
         onClick={() => setOpen(true)}
-        className="min-h-6 text-left underline decoration-soft decoration-dotted decoration-2 underline-offset-4 hover:decoration-ink hover:decoration-solid in-[.field]:min-h-control print:no-underline"
+        className="min-h-6 text-left underline decoration-soft decoration-dotted decoration-2 underline-offset-4 hover:decoration-ink hover:decoration-solid in-[.field]:min-h-control in-[.field]:min-w-control print:no-underline"
       >
         {children}
         <span className="sr-only"> ({words('why')})</span>

@@ -64,11 +64,19 @@ test('without a server: a cold start, three visits of different kinds done and c
     await page.goto('/today')
     await expect(page.getByText(/No connection\. This is from/)).toBeVisible()
     expect(await tooSmall(page)).toEqual([])
-    for (const [at, { kind, site }] of visits.entries()) {
+    for (const [at, { kind, site, bedId }] of visits.entries()) {
       await lineOf(page, site, new RegExp(kind, 'i')).click()
       await expect(page.getByRole('heading', { level: 1 })).toContainText(site)
       await startVisit(page, 'Start visit', NEXT)
       expect(await tooSmall(page)).toEqual([])
+      // What is worked out of what the tablet keeps: the valve's settings too.
+      if (bedId) {
+        await page.getByRole('navigation', { name: 'This visit' }).getByRole('button', { name: 'Settings' }).click()
+        const settings = page.getByRole('dialog', { name: 'Settings' })
+        await expect(settings.getByRole('heading', { name: /^(Enter at the valve|Set at the timer)$/ })).toBeVisible()
+        expect(await tooSmall(page)).toEqual([])
+        await page.keyboard.press('Escape')
+      }
       await walkToEnd(page)
       await page.getByRole('radio', { name: /^Done/ }).check()
       await page.getByLabel('Photo: as left').setInputFiles(photograph)

@@ -1,5 +1,6 @@
 import type { SettingsTank, SoftenerSettings, WaterFact } from '@almanac/contract/softeners'
 import { notFound } from '@almanac/runtime/errors'
+import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
@@ -35,29 +36,34 @@ type Found = Prisma.SoftenerGetPayload<{ include: typeof PARTS }>
 type Test = Found['site']['waterTests'][number]
 type Period = NonNullable<Found['site']['waterSupply']>['periods'][number]
 
-/** What the record says for setting a softener: its tanks with the beds in service and their valves, and the water that reaches it. */
-export async function readSoftenerSettings(scope: Pick<Scope, 'companyId'>, softenerId: string): Promise<SoftenerSettings> {
-  return inCompany(scope, async (tx) => {
-    const { companyId } = scope
-    const softener = await tx.softener.findFirst({
-      where: { companyId, id: softenerId, archivedAt: null, site: { archivedAt: null } },
-      include: PARTS,
-    })
-    if (!softener) throw notFound('softener')
-    const { site } = softener
-    const tests = site.waterTests.filter((test) => test.softenerId === null || test.softenerId === softener.id)
-    return {
-      id: softener.id,
-      label: softener.label,
-      arrangement: softener.arrangement as SoftenerSettings['arrangement'],
-      peopleServed: softener.peopleServed,
-      site: { id: site.id, label: site.label, town: site.town },
-      supplyName: site.waterSupply?.name ?? null,
-      tanks: softener.tanks.map((tank) => settingsTank(tank, tank.valves[0] ?? softener.valves[0])),
-      water: waterAt(tests, site.waterSupply?.periods ?? []),
-    }
+/** What the record says for setting a softener: its tanks with the beds in service and their valves, and the water that reaches it; null for one that isn't there or was archived. */
+export async function softenerSettingsIn(tx: Tx, companyId: string, softenerId: string): Promise<SoftenerSettings | null> {
+  const softener = await tx.softener.findFirst({
+    where: { companyId, id: softenerId, archivedAt: null, site: { archivedAt: null } },
+    include: PARTS,
   })
+  if (!softener) return null
+  const { site } = softener
+  const tests = site.waterTests.filter((test) => test.softenerId === null || test.softenerId === softener.id)
+  return {
+    id: softener.id,
+    label: softener.label,
+    arrangement: softener.arrangement as SoftenerSettings['arrangement'],
+    peopleServed: softener.peopleServed,
+    site: { id: site.id, label: site.label, town: site.town },
+    supplyName: site.waterSupply?.name ?? null,
+    tanks: softener.tanks.map((tank) => settingsTank(tank, tank.valves[0] ?? softener.valves[0])),
+    water: waterAt(tests, site.waterSupply?.periods ?? []),
+  }
 }
+
+/** The same for the softener's own page. */
+export const readSoftenerSettings = (scope: Pick<Scope, 'companyId'>, softenerId: string): Promise<SoftenerSettings> =>
+  inCompany(scope, async (tx) => {
+    const found = await softenerSettingsIn(tx, scope.companyId, softenerId)
+    if (!found) throw notFound('softener')
+    return found
+  })
 
 function settingsTank(tank: Found['tanks'][number], valve: Found['valves'][number] | undefined): SettingsTank {
   const { version: _version, ...line } = tankLine(tank)

@@ -8,6 +8,7 @@ import { inCompany, type Scope } from '../in-company.ts'
 import { TWIN_FACTS, twinOf } from './bed-facts.ts'
 import { readBedWater } from './bed-water.ts'
 import { readEmptied } from './emptied-tank.ts'
+import { softenerSettingsIn } from './softener-settings.ts'
 import { WORK_PARTS, workLine } from './today.ts'
 
 const LAST_VISITS = 3
@@ -82,6 +83,7 @@ export async function readVisit(scope: Pick<Scope, 'companyId'> & { personId: st
       twin: twinOf(softener, job.bed?.tank.position ?? null),
       emptied: await readEmptied(tx, companyId, job.bedId),
       water: { source, ironMgL, temperatureC },
+      settings: job.softenerId ? await softenerSettingsIn(tx, companyId, job.softenerId) : null,
       stock,
       outcome: visit.outcome as VisitPage['outcome'],
       closedAt: visit.closedAt?.toISOString() ?? null,

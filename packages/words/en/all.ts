@@ -1,6 +1,4 @@
 import { arrival } from './arrival.ts'
-import { card } from './card.ts'
-import { cardWhy } from './card-why.ts'
 import { crewWork } from './crew-work.ts'
 import { diagnosis } from './diagnosis.ts'
 import { diagnosisCautions } from './diagnosis-cautions.ts'
@@ -27,8 +25,6 @@ import { whichTank } from './which-tank.ts'
 export const en = {
   ...field,
   arrival,
-  card,
-  cardWhy,
   crewWork,
   diagnosis,
   diagnosisCautions,

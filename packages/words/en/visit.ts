@@ -33,6 +33,7 @@ export const visit = {
   directions: 'Directions',
   call: 'Call {name}',
   kit: 'Kit',
+  settings: 'Settings',
   kitFor: 'Kit, {tank}',
   bringBack: 'bring back',
   carryIn: 'To carry in: {weight}. Heaviest lift: {lift}, {liftWeight}.',

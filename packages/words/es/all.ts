@@ -1,7 +1,5 @@
 import type { Catalogue } from '../catalogue.ts'
 import { arrival } from './arrival.ts'
-import { card } from './card.ts'
-import { cardWhy } from './card-why.ts'
 import { crewWork } from './crew-work.ts'
 import { diagnosis } from './diagnosis.ts'
 import { diagnosisCautions } from './diagnosis-cautions.ts'
@@ -28,8 +26,6 @@ import { whichTank } from './which-tank.ts'
 export const es: Catalogue = {
   ...field,
   arrival,
-  card,
-  cardWhy,
   crewWork,
   diagnosis,
   diagnosisCautions,

@@ -5,6 +5,8 @@ import { amountName } from './amount-name.ts'
 import { asks } from './asks.ts'
 import { beadCondition } from './bead-condition.ts'
 import { bedFacts } from './bed-facts.ts'
+import { card } from './card.ts'
+import { cardWhy } from './card-why.ts'
 import { cautions } from './cautions.ts'
 import { closeOut } from './close-out.ts'
 import { common } from './common.ts'
@@ -36,6 +38,8 @@ export const field: FieldCatalogue = {
   asks,
   beadCondition,
   bedFacts,
+  card,
+  cardWhy,
   cautions,
   closeOut,
   common,

@@ -35,6 +35,7 @@ export const visit: Translation<typeof english> = {
   directions: 'Cómo llegar',
   call: 'Llamar a {name}',
   kit: 'Material',
+  settings: 'Ajustes',
   kitFor: 'Material, {tank}',
   bringBack: 'traer de vuelta',
   carryIn: 'Para llevar adentro: {weight}. Lo más pesado: {lift}, {liftWeight}.',

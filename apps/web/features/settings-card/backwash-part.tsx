@@ -7,11 +7,11 @@ import { ChoiceGroup } from '@almanac/ui/choice-group'
 import { Notice } from '@almanac/ui/notice'
 import { useState } from 'react'
 import { useSession } from '@/client/providers'
+import { CardLines } from '@/client/settings-card/card-lines'
+import type { CardSite } from '@/client/settings-card/site-of-record'
+import { useCardSpeaking } from '@/client/settings-card/use-card-speaking'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { cardDrawing } from './card-drawing.ts'
-import { CardLines } from './card-lines.tsx'
-import type { CardSite } from './site-of-record.ts'
-import { useCardSpeaking } from './use-card-speaking.ts'
 
 /** The backwash by season in words, and the bed drawn as it stands in it. */
 export function BackwashPart({ site, evaluation }: { site: CardSite; evaluation: SiteEvaluation }) {

@@ -1,25 +1,9 @@
 'use client'
 import { DEMAND_CURVES, type DemandCurveId } from '@almanac/softener/flow/demand-curves'
 import { FIXTURES, type FixtureCounts, MOST_FIXTURES } from '@almanac/softener/flow/fixture-units'
-import type { ExpansionModel } from '@almanac/softener/hydraulics/bed-expansion'
-import type { Salt } from '@almanac/softener/water/capacity'
 import { readNumber } from '@almanac/units/read-number'
 import { usePathname, useSearchParams } from 'next/navigation'
-
-/** What a person may change on the page; it stands in the address, so that a card can be sent and returned to. Null: as recorded. */
-export type CardChanges = {
-  people: number | null
-  hardnessGpg: number | null
-  coldestF: number | null
-  warmestF: number | null
-  /** Null where not counted. */
-  fixtures: FixtureCounts | null
-  curve: DemandCurveId
-  model: ExpansionModel
-  salt: Salt
-  control: 'meter' | 'timer' | null
-  doseLbFt3: number | null
-}
+import { AS_RECORDED, type CardChanges } from '@/client/settings-card/card-changes'
 
 const number = (text: string | null) => readNumber(text ?? '')
 
@@ -48,9 +32,9 @@ function readChanges(search: URLSearchParams): CardChanges {
     coldestF: number(search.get('cold')),
     warmestF: number(search.get('warm')),
     fixtures: readFixtures(search.get('fixtures')),
-    curve: curve in DEMAND_CURVES ? (curve as DemandCurveId) : 'ipc',
-    model: search.get('model') === 'richardson-zaki' ? 'richardson-zaki' : 'wen-yu',
-    salt: search.get('salt') === 'KCl' ? 'KCl' : 'NaCl',
+    curve: curve in DEMAND_CURVES ? (curve as DemandCurveId) : AS_RECORDED.curve,
+    model: search.get('model') === 'richardson-zaki' ? 'richardson-zaki' : AS_RECORDED.model,
+    salt: search.get('salt') === 'KCl' ? 'KCl' : AS_RECORDED.salt,
     control: control === 'meter' || control === 'timer' ? control : null,
     doseLbFt3: number(search.get('dose')),
   }
@@ -66,9 +50,9 @@ function writeChanges(changes: CardChanges): string {
   put('cold', changes.coldestF)
   put('warm', changes.warmestF)
   if (changes.fixtures) put('fixtures', fixturesText(changes.fixtures))
-  if (changes.curve !== 'ipc') put('curve', changes.curve)
-  if (changes.model !== 'wen-yu') put('model', changes.model)
-  if (changes.salt !== 'NaCl') put('salt', changes.salt)
+  if (changes.curve !== AS_RECORDED.curve) put('curve', changes.curve)
+  if (changes.model !== AS_RECORDED.model) put('model', changes.model)
+  if (changes.salt !== AS_RECORDED.salt) put('salt', changes.salt)
   put('control', changes.control)
   put('dose', changes.doseLbFt3)
   return next.toString()

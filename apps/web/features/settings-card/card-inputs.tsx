@@ -7,8 +7,8 @@ import { Select } from '@almanac/ui/select'
 import { formatTemperatureF } from '@almanac/units/format'
 import { useWords } from '@almanac/words/use-words'
 import { useSession } from '@/client/providers'
-import type { CardChanges } from './card-address.ts'
-import { type CardSite, waterFactWords } from './site-of-record.ts'
+import type { CardChanges } from '@/client/settings-card/card-changes'
+import { type CardSite, waterFactWords } from '@/client/settings-card/site-of-record'
 import { ValueField } from './value-field.tsx'
 
 type Props = { record: SoftenerSettings; site: CardSite; changes: CardChanges; change: (change: Partial<CardChanges>) => void }

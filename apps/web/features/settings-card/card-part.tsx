@@ -5,11 +5,11 @@ import { Caution } from '@almanac/ui/caution'
 import { Notice } from '@almanac/ui/notice'
 import { Section } from '@almanac/ui/section'
 import { useSession } from '@/client/providers'
-import type { CardChanges } from './card-address.ts'
-import { CardLines } from './card-lines.tsx'
+import type { CardChanges } from '@/client/settings-card/card-changes'
+import { CardLines } from '@/client/settings-card/card-lines'
+import type { CardSite } from '@/client/settings-card/site-of-record'
+import { useCardSpeaking } from '@/client/settings-card/use-card-speaking'
 import { DosePart } from './dose-part.tsx'
-import type { CardSite } from './site-of-record.ts'
-import { useCardSpeaking } from './use-card-speaking.ts'
 
 type Props = {
   site: CardSite

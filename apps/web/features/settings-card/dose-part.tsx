@@ -14,7 +14,7 @@ import { readNumber } from '@almanac/units/read-number'
 import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 import { usePermission, useSession } from '@/client/providers'
-import type { CardChanges } from './card-address.ts'
+import type { CardChanges } from '@/client/settings-card/card-changes'
 
 type Props = { setting: SettingFigures; doseChanged: boolean; change: (change: Partial<CardChanges>) => void }
 

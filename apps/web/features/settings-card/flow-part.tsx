@@ -5,10 +5,10 @@ import type { SiteEvaluation } from '@almanac/softener/site/evaluate-site'
 import { Notice } from '@almanac/ui/notice'
 import { Select } from '@almanac/ui/select'
 import { formatFlowGpm } from '@almanac/units/format'
-import type { CardChanges } from './card-address.ts'
-import { CardLines } from './card-lines.tsx'
-import type { CardSite } from './site-of-record.ts'
-import { useCardSpeaking } from './use-card-speaking.ts'
+import type { CardChanges } from '@/client/settings-card/card-changes'
+import { CardLines } from '@/client/settings-card/card-lines'
+import type { CardSite } from '@/client/settings-card/site-of-record'
+import { useCardSpeaking } from '@/client/settings-card/use-card-speaking'
 
 type Props = { site: CardSite; evaluation: SiteEvaluation; curve: DemandCurveId; change: (change: Partial<CardChanges>) => void }
 

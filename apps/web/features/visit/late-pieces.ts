@@ -3,5 +3,8 @@ import { piece } from '@/client/piece'
 /** The closing form, which asks for much that no step does. */
 export const CLOSE_OUT = piece(() => import('./close-out-form.tsx').then((module) => module.CloseOutForm))
 
+/** How the valve should be set: what works it out is as large as a page. */
+export const CARD = piece(() => import('./visit-card.tsx').then((module) => module.VisitCard))
+
 /** The tank to scale. */
 export const DRAWING = piece(() => import('./visit-drawing.tsx').then((module) => module.VisitDrawing))

@@ -6,8 +6,10 @@ import { TextArea } from '@almanac/ui/text-area'
 import { useWords } from '@almanac/words/use-words'
 import { type ReactNode, useState } from 'react'
 import { telOf } from '@/client/phone-link'
+import { Piece } from '@/client/piece'
 import { useSession } from '@/client/providers'
 import { FoundSize } from './found-size.tsx'
+import { CARD } from './late-pieces.ts'
 import { StepList } from './step-list.tsx'
 import type { DraftHandle } from './use-draft.ts'
 import { tankOfVisit } from './visit-amounts.ts'
@@ -15,9 +17,9 @@ import { VisitFacts } from './visit-facts.tsx'
 import { useKitTitle, VisitKit } from './visit-kit.tsx'
 
 const ENTRY =
-  'flex min-h-14 min-w-0 flex-1 items-center justify-center border-l border-line px-1 text-center first:border-l-0 hover:bg-wash'
+  'flex min-h-14 min-w-12 flex-auto items-center justify-center border-l border-line px-1 text-center first:border-l-0 hover:bg-wash max-sm:text-small'
 
-type Part = 'steps' | 'brief' | 'kit' | 'note'
+type Part = 'steps' | 'brief' | 'kit' | 'settings' | 'note'
 type Props = {
   visit: VisitPage
   procedure: Procedure
@@ -26,7 +28,7 @@ type Props = {
   stopped: boolean
 }
 
-/** At the foot of each step: all steps, what to know of the place, the kit, a call, a note. One touch each, and another goes back to the step. */
+/** At the foot of each step: all steps, what to know of the place, the kit, the valve's settings, a call, a note. One touch each, and another goes back to the step. */
 export function VisitBar({ visit, procedure, handle, stopped }: Props) {
   const { me } = useSession()
   const words = useWords('visit')
@@ -51,6 +53,7 @@ export function VisitBar({ visit, procedure, handle, stopped }: Props) {
           {stopped ? null : entry('steps', words('steps'))}
           {entry('brief', words('brief'))}
           {visit.kind === 'rebed' && visit.bed ? entry('kit', words('kit')) : null}
+          {visit.settings ? entry('settings', words('settings')) : null}
           {phone && others.length === 0 ? (
             <a className={ENTRY} href={telOf(phone)}>
               {words('callShort')}
@@ -79,6 +82,9 @@ export function VisitBar({ visit, procedure, handle, stopped }: Props) {
       <Dialog open={open === 'kit'} place="margin" onClose={close} title={kitTitle}>
         <VisitKit visit={visit} />
         <FoundSize handle={handle} />
+      </Dialog>
+      <Dialog open={open === 'settings'} place="margin" onClose={close} title={words('settings')}>
+        <Piece of={CARD} give={{ visit, draft }} />
       </Dialog>
       <Dialog open={open === 'note'} place="margin" onClose={close} title={words('note')}>
         <TextArea label={closing('notes')} value={draft.notes} onChange={(event) => change({ notes: event.target.value })} />

@@ -11,6 +11,7 @@ import type { ReactNode } from 'react'
 import { describe, expect, it } from 'vitest'
 import { englishLeft } from '../../../../tests/support/english-left.ts'
 import { procedureWords } from '../../../../tests/support/procedure-words.ts'
+import { settingsRecord } from '../../../../tests/support/settings-record.ts'
 import { COMPANY, SPANISH, spanishScreen } from '../../../../tests/support/spanish-screen.tsx'
 import { CloseOutForm } from './close-out-form.tsx'
 import { type Draft, emptyDraft, entered } from './draft.ts'
@@ -24,6 +25,7 @@ import { standingStop } from './standing-stop.ts'
 import { UnsentEntries } from './unsent-entries.tsx'
 import { VisitBar } from './visit-bar.tsx'
 import { VisitBrief } from './visit-brief.tsx'
+import { VisitCard } from './visit-card.tsx'
 import { VisitClosed } from './visit-closed.tsx'
 import { VisitDrawing } from './visit-drawing.tsx'
 import { VisitFacts } from './visit-facts.tsx'
@@ -61,6 +63,7 @@ const visitOf = (kind: VisitPage['kind'], bed: Partial<typeof BED> = {}) =>
     tests: measuringPoints.map((point) => ({ day: '2026-05-03', point, hardnessGpg: 18 })),
     contacts: [{ name: null, role: 'payer', phone: '555 0134' }],
     water: { source: 'private-well', ironMgL: 0.4, temperatureC: null },
+    settings: settingsRecord(),
   }) as unknown as VisitPage
 
 const screen = (part: ReactNode) => spanishScreen('field', part)
@@ -115,6 +118,16 @@ describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
     expect(englishLeft(screen(<VisitFacts visit={{ ...visit, emptied }} />))).toEqual([])
     expect(screen(<VisitFacts visit={{ ...visit, emptied }} />)).toContain('rosca gastada')
     expect(englishLeft(screen(<FoundSize handle={handle({})} />))).toEqual([])
+  })
+  it('nor the valve’s settings, with what was measured on this visit', () => {
+    const measured = { 'hardness-raw-gpg': { text: '24', unit: 'gpg', value: 24, at: '2026-11-29T15:00:00Z' } }
+    for (const answers of [{}, measured]) {
+      const shown = screen(<VisitCard visit={visit} draft={{ answers, resinKind: '' }} />)
+      expect(englishLeft(shown, ['Ablandador 1'])).toEqual([])
+      // Iron counts 5 grains a mg/L (Water Quality Association's rule): 18 + 5 × 0.4 = 20, 24 + 2 = 26 gpg.
+      expect(shown).toContain(answers === measured ? '26 gpg' : '20 gpg')
+    }
+    expect(screen(<VisitBar visit={visit} procedure={procedure(visit)} handle={handle({})} stopped={false} />)).toContain('Ajustes')
   })
   it('nor its foot, nor what another device closed', () => {
     const answers = Object.fromEntries(

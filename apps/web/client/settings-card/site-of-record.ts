@@ -10,7 +10,7 @@ import { type SiteInput, UNKNOWN_SITE } from '@almanac/softener/site/site-input'
 import { yearsSince } from '@almanac/units/calendar/calendar-day'
 import { formatDay } from '@almanac/units/format-day'
 import { cToF } from '@almanac/units/temperature'
-import type { CardChanges } from './card-address.ts'
+import type { CardChanges } from './card-changes.ts'
 
 export type CardSite = { input: SiteInput; sources: SiteSources; tank: SettingsTank | null; valve: ValveCard | null }
 
