@@ -64,8 +64,8 @@ export async function applyBedEffect(tx: Tx, command: Command, job: LockedJob, r
     )
     return NONE
   }
-  // A new softener that nobody has entered yet: what went in stands in the visit's record, from which the office enters it.
-  if (effect === 'new-begins' && !job.softenerId && !job.bedId) return NONE
+  // A softener that nobody has entered yet: what came out and went in stands in the visit's record, from which the office enters it.
+  if (!job.softenerId && !job.bedId) return NONE
   const tankId = await tankOf(tx, companyId, job)
   if (outcome === 'condemned' && job.softenerId) {
     await tx.softener.update({

@@ -2,6 +2,7 @@ import type { CloseOutInput } from '@almanac/contract/visits'
 import { closeClients } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
+import { readVisit } from '@almanac/database/read/visit-page'
 import { setClock } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
@@ -53,6 +54,25 @@ describe('a visit that ends otherwise', () => {
     const answer = await close(rebed({ outcome: 'made-safe', ...untouched, oldBed, checks, reason: 'no basket on the van' }))
     expect(answer).toMatchObject({ jobState: 'proposed', endedBedId: firm.rebedBedId, newBedId: null })
     expect((await read()).beds).toMatchObject([{ endCause: 'beads-lost' }])
+  })
+
+  test('made safe with the new resin in the tank: the old bed is over, the new one lies there, and nobody returns to an empty tank', async () => {
+    const checks = ticked('bypass-proven', 'pressure-zero', 'left-in-bypass', 'customer-told')
+    const answer = await close(rebed({ outcome: 'made-safe', measurements: [], checks, reason: 'beads keep coming' }))
+    expect(answer).toMatchObject({ jobState: 'proposed', endedBedId: firm.rebedBedId, newBedId: expect.any(String) })
+    expect((await read()).beds).toMatchObject([{ endCause: 'worn' }, { endedLatest: null, volumeFt3: 1.5, tubeCutIn: 53.5 }])
+    expect((await readVisit(firm, firm.rebedVisitId)).emptied).toBeNull()
+  })
+
+  test('condemned at a place whose softener nobody has entered: closed all the same, with what was found', async () => {
+    await inCompany(firm, (tx) =>
+      tx.job.updateMany({ where: { id: firm.rebedJobId }, data: { kind: 'repair', softenerId: null, bedId: null } }),
+    )
+    const oldBed = { takenOut: false, endCause: 'tank-cracked' as const, evidence: 'crack at the base' }
+    const checks = ticked('left-in-bypass', 'customer-told')
+    const record = rebed({ jobKind: 'repair', outcome: 'condemned', ...untouched, oldBed, checks, reason: 'the tank is cracked' })
+    expect(await close(record)).toMatchObject({ jobState: 'closed', endedBedId: null, newBedId: null })
+    expect((await read()).visit?.closeOut).toMatchObject({ oldBed })
   })
 
   test.each([

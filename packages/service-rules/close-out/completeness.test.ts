@@ -142,6 +142,15 @@ describe('other outcomes', () => {
     expect(missing(change)).toHaveLength(3)
   })
 
+  test('made safe after the resin was poured asks for the bed that lies in the tank, and keeps it', () => {
+    const checks = ticked('bypass-proven', 'pressure-zero', 'left-in-bypass', 'customer-told')
+    const broken = { ...rebed, outcome: 'made-safe' as const, checks, measurements: [], reason: 'beads keep coming' }
+    const judged = (change: Partial<CloseOutRecord>, filled: boolean) => missingForCloseOut({ ...broken, ...change }, { ...usual, filled })
+    expect(judged({}, true)).toEqual([])
+    expect(judged({ newBed: null }, true)).toEqual(['Enter the new bed: resin, volume, gravel, tube length.'])
+    expect(judged({ newBed: null }, false)).toEqual([])
+  })
+
   test('condemned needs the cause and cannot hold a new bed', () => {
     const change = {
       outcome: 'condemned' as const,

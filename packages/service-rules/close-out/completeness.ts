@@ -27,6 +27,8 @@ export interface CloseOutContext extends CloseOutWords {
   tank?: TankRoom | null
   /** An earlier visit took the bed out: there is none to end. */
   emptied?: boolean
+  /** Resin was poured before the work broke off, by the steps; left out where only the record is known. */
+  filled?: boolean
 }
 
 /**

@@ -35,8 +35,8 @@ import { NewBedFields, OldBedFields } from './bed-fields.tsx'
 import { entered, type ShownDraft } from './draft.ts'
 import { PartsUsed } from './parts-used.tsx'
 import { shownDraft } from './prefilled.ts'
-import { changesBed, isEmptied } from './procedure-of.ts'
-import { recordOf } from './record-of-draft.ts'
+import { isEmptied } from './procedure-of.ts'
+import { fillsBed, recordOf } from './record-of-draft.ts'
 import { outcomesOfVisit, textsOf } from './standing-stop.ts'
 import { suggestedParts } from './suggested-parts.ts'
 import type { DraftHandle } from './use-draft.ts'
@@ -73,7 +73,8 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const firm = useRebedFirm()
   const [amounts, amountNames] = [useWords('amount'), useWords('amountName')]
   const guessed = useMemo(() => suggestedParts(visit, firm), [visit, firm])
-  const parts = draft.parts ?? (draft.outcome === 'done' ? guessed : [])
+  const fills = fillsBed(visit.kind, draft)
+  const parts = draft.parts ?? (draft.outcome === 'done' || fills ? guessed : [])
   const [tried, setTried] = useState(false)
   const [finishing, setFinishing] = useState(false)
   const [nowhere, setNowhere] = useState(false)
@@ -85,6 +86,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
     today,
     tank: by.tank,
     emptied: isEmptied(visit),
+    filled: fills && draft.volume.trim() !== '',
     words: lacking,
     outcomes,
     stops,
@@ -159,7 +161,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
         {record.outcome && !isEmptied(visit) && ENDS_BED.includes(record.outcome) && outcomesOfKind[visit.kind].includes('condemned') ? (
           <OldBedFields visit={visit} form={{ shown: draft, change }} />
         ) : null}
-        {draft.outcome === 'done' && changesBed(visit.kind) ? <NewBedFields form={{ shown: draft, change }} by={by} tried={tried} /> : null}
+        {fills ? <NewBedFields form={{ shown: draft, change }} by={by} tried={tried} /> : null}
         {draft.outcome === 'done' && testsOutlet(visit.kind) ? (
           <Select
             label={words('outletWhy', { limit: formatHardnessGpg(figures.outletLimitGpg, me.company) })}

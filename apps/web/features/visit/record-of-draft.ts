@@ -40,12 +40,15 @@ function newBedOf(draft: ShownDraft, by: VisitReading): NewBedFacts | null {
   }
 }
 
+/** Whether a new bed lies in the tank at such an end: the work is done, or it broke off after the resin was poured, which then stays in. */
+export const fillsBed = (kind: VisitPage['kind'], { outcome, answers }: Pick<ShownDraft, 'outcome' | 'answers'>): boolean =>
+  changesBed(kind) && (outcome === 'done' || (outcome === 'made-safe' && (answers['resin-ft3']?.text.trim() ?? '') !== ''))
+
 /** The close-out record that the form amounts to; its completeness is judged by the service rules. `now` stands in where the steps were never left. */
 export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[], now: string, by: VisitReading): CloseOutRecord {
   const outcome = (draft.outcome || null) as VisitOutcome | null
   const withBed =
     !isEmptied(visit) && ((changesBed(visit.kind) && visit.kind !== 'installation') || draft.takenOut || outcome === 'condemned')
-  const fills = outcome === 'done' && changesBed(visit.kind)
   return {
     visitId: visit.visitId,
     jobKind: visit.kind,
@@ -72,7 +75,7 @@ export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[],
       withBed && outcome !== 'no-access' && outcome !== 'left-as-found' && outcome !== 'bed-not-at-fault'
         ? { takenOut: draft.takenOut, endCause: (draft.endCause || null) as EndCause | null, evidence: draft.evidence }
         : null,
-    newBed: fills ? newBedOf(draft, by) : null,
+    newBed: fillsBed(visit.kind, draft) ? newBedOf(draft, by) : null,
     reason: draft.reason,
     hardnessReason: draft.hardnessReason,
     notes: draft.notes,
