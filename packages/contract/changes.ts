@@ -3,6 +3,7 @@ import type { contract } from './contract.ts'
 /** What a change may be of: the entity that a notice names. `announce` takes no other, and each is read by some screen. */
 export type ChangedEntity =
   | 'absence'
+  | 'agreement'
   | 'bed'
   | 'calendar-feed'
   | 'call'
@@ -53,6 +54,8 @@ const WHOM = ['customer', 'contact'] as const
 
 /** Each query, with what it shows: a change of one of these, and of nothing else, has it fetched again. */
 export const SHOWS = {
+  'agreements.ofSite': ['agreement', 'job', 'visit', 'softener', 'site'],
+  'agreements.rounds': [...BOARD, 'agreement', 'customer', 'softener', 'forecast-plan'],
   'archive.list': ['customer', 'site', 'softener'],
   'audit.list': ['site', 'customer', 'contact', 'softener', 'bed', 'job', 'visit'],
   'bedChoice.facts': [...FORECAST, ...WHOM, 'softener', 'site', 'job', 'stock-item', 'water-supply', 'company-settings', 'firm-figure'],
@@ -130,12 +133,17 @@ export const SHOWS = {
 
 /** Each command, with what it may change at once; what follows later (a forecast) is told by its own notice. */
 export const CHANGES = {
-  'archive.softener': ['customer', 'contact', 'site', 'softener', 'bed'],
-  'archive.site': ['customer', 'contact', 'site', 'softener', 'bed'],
-  'archive.customer': ['customer', 'contact', 'site', 'softener', 'bed'],
-  'archive.restoreSoftener': ['customer', 'contact', 'site', 'softener', 'bed'],
-  'archive.restoreSite': ['customer', 'contact', 'site', 'softener', 'bed'],
-  'archive.restoreCustomer': ['customer', 'contact', 'site', 'softener', 'bed'],
+  'agreements.add': ['agreement'],
+  'agreements.renew': ['agreement'],
+  'agreements.end': ['agreement'],
+  'agreements.settleTurn': ['agreement'],
+  'agreements.propose': ['agreement', 'job'],
+  'archive.softener': ['agreement', 'customer', 'contact', 'site', 'softener', 'bed'],
+  'archive.site': ['agreement', 'customer', 'contact', 'site', 'softener', 'bed'],
+  'archive.customer': ['agreement', 'customer', 'contact', 'site', 'softener', 'bed'],
+  'archive.restoreSoftener': ['agreement', 'customer', 'contact', 'site', 'softener', 'bed'],
+  'archive.restoreSite': ['agreement', 'customer', 'contact', 'site', 'softener', 'bed'],
+  'archive.restoreCustomer': ['agreement', 'customer', 'contact', 'site', 'softener', 'bed'],
   'beds.changeFacts': ['bed', 'softener', 'site'],
   'beds.inspect': ['bed'],
   'calls.record': ['call', 'call-back', 'job', 'bed'],
@@ -151,11 +159,11 @@ export const CHANGES = {
   'daySheets.open': ['crew-day'],
   'daySheets.copy': ['crew-day'],
   'daySheets.change': ['crew-day', 'visit', 'call-back'],
-  'erase.customer': ['customer', 'contact', 'site', 'reminders', 'export', 'picture'],
+  'erase.customer': ['agreement', 'customer', 'contact', 'site', 'reminders', 'export', 'picture'],
   'erase.contact': ['contact', 'site', 'reminders', 'export'],
   'erase.colleague': ['colleague', 'member', 'export'],
   'exports.start': ['export'],
-  'field.send': ['visit', 'job', 'site', 'softener', 'bed', 'kit', 'stock-item', 'set-aside'],
+  'field.send': ['agreement', 'visit', 'job', 'site', 'softener', 'bed', 'kit', 'stock-item', 'set-aside'],
   'field.settle': ['set-aside'],
   'firm.changeFigure': ['firm-figure'],
   'firm.resetFigure': ['firm-figure'],
@@ -179,10 +187,22 @@ export const CHANGES = {
   'jobs.hold': ['job', 'visit', 'kit', 'call-back'],
   'jobs.callOff': ['job', 'visit', 'kit', 'call-back'],
   'jobs.resume': ['job'],
-  'merging.customers': ['customer', 'contact', 'site', 'call', 'reminders'],
-  'merging.sites': ['site', 'softener', 'bed', 'job', 'contact', 'call', 'call-back', 'reminders', 'customer'],
+  'merging.customers': ['agreement', 'customer', 'contact', 'site', 'call', 'reminders'],
+  'merging.sites': ['agreement', 'site', 'softener', 'bed', 'job', 'contact', 'call', 'call-back', 'reminders', 'customer'],
   'merging.towns': ['site', 'forecast-months'],
-  'merging.undo': ['customer', 'site', 'softener', 'bed', 'job', 'contact', 'call', 'call-back', 'reminders', 'forecast-months'],
+  'merging.undo': [
+    'agreement',
+    'customer',
+    'site',
+    'softener',
+    'bed',
+    'job',
+    'contact',
+    'call',
+    'call-back',
+    'reminders',
+    'forecast-months',
+  ],
   'people.invite': ['member'],
   'people.withdraw': ['member'],
   'people.changeRole': ['member'],
@@ -206,7 +226,7 @@ export const CHANGES = {
   'sites.add': ['site', 'customer', 'contact', 'softener', 'bed'],
   'sites.change': ['site', 'bed'],
   'sites.changeCustomer': ['customer'],
-  'sites.changeHolder': ['site', 'customer', 'contact'],
+  'sites.changeHolder': ['agreement', 'site', 'customer', 'contact'],
   'sites.addContact': ['contact'],
   'sites.changeContact': ['contact'],
   'sites.archiveContact': ['contact'],
@@ -220,7 +240,7 @@ export const CHANGES = {
   'stores.receive': ['stock-item'],
   'stores.count': ['stock-item'],
   'visits.start': ['visit', 'job'],
-  'visits.closeOut': ['visit', 'job', 'site', 'softener', 'bed', 'kit', 'stock-item'],
+  'visits.closeOut': ['agreement', 'visit', 'job', 'site', 'softener', 'bed', 'kit', 'stock-item'],
   'water.addSupply': ['water-supply'],
   'water.addPeriod': ['water-supply'],
   'water.withdrawPeriod': ['water-supply'],

@@ -1,3 +1,4 @@
+import { agreements } from './agreements.ts'
 import { archive } from './archive.ts'
 import { audit } from './audit.ts'
 import { bedChoice } from './bed-choice.ts'
@@ -31,6 +32,7 @@ import { windows } from './windows.ts'
 
 /** Every request and answer of the API, by domain. The one description that server, client and the OpenAPI document share. */
 export const contract = {
+  agreements,
   archive,
   audit,
   bedChoice,

@@ -7,6 +7,9 @@ import type { TABLES, TenantTable } from './tables.ts'
  */
 export const EXPORTED = {
   absence: 'id version colleague_id vehicle_id from_day until_day word archived_at',
+  agreement: 'id version site_id softener_id customer_id kind rule first_day counts_from notes ended_day end_why created_at archived_at',
+  agreement_term: 'id agreement_id from_day until_day price_minor price_per created_at',
+  agreement_turn: 'id version agreement_id due_day state job_id done_day reason',
   assignment: 'id visit_id colleague_id starts_at ends_at released',
   audit_entry: 'id at person_id command_id operation entity entity_id detail',
   bed: 'id version tank_id resin_kind volume_ft3 gravel_lb tube_cut_in began_earliest began_latest began_as_written first_seen_day last_seen_day ended_earliest ended_latest end_cause entered fact_sources began_visit_id ended_visit_id batch_id archived_at',

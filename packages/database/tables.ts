@@ -18,6 +18,9 @@ export const TABLES = {
   ],
   tenant: [
     'absence',
+    'agreement',
+    'agreement_term',
+    'agreement_turn',
     'applied_command',
     'assignment',
     'audit_entry',

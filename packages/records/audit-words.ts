@@ -1,6 +1,7 @@
 /** Kinds of record that the audit trail speaks of, as people read them. */
 export const auditEntityWords: Readonly<Record<string, string>> = {
   absence: 'Absence',
+  agreement: 'Agreement',
   bed: 'Bed',
   call: 'Call',
   'call-back': 'Call-back',

@@ -1,4 +1,5 @@
 import { unitSystems } from '@almanac/units/unit-system'
+import { agreementEnds, agreementKinds, pricePers, turnStates } from './agreement.ts'
 import { archiveReasons } from './archive-reason.ts'
 import { arrangements } from './arrangement.ts'
 import { beadConditions } from './bead-condition.ts'
@@ -38,6 +39,10 @@ import { offerStates } from './window-offer.ts'
 
 /** The database's columns that hold a word of an enumeration, by 'table.column'. A test holds each against the database's own check, both ways. */
 export const columnValues: Readonly<Record<string, readonly string[]>> = {
+  'agreement.end_why': agreementEnds,
+  'agreement.kind': agreementKinds,
+  'agreement_term.price_per': pricePers,
+  'agreement_turn.state': turnStates,
   'bed.end_cause': endCauses,
   'bed.resin_kind': recordedResinKinds,
   'bed_forecast.question_key': questionKeys,

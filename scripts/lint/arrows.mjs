@@ -11,8 +11,8 @@ const ours = (names) => `(^|/)(packages|@almanac)/(${names})/`
 // Tests, and what only they use: packages/operations/<domain>/test-firm.ts and the like.
 const tests = '\\.test\\.tsx?$|^tests/|^packages/operations/[^/]+/test-(firm|import)[^/]*\\.ts$'
 
-/** Numeric libraries that are pure themselves: a well-kept one beats our own. */
-const pureLibraries = '(^|/)node_modules/(@stdlib|fft\\.js|highs)/'
+/** Libraries that are pure themselves, of numbers and of calendar rules: a well-kept one beats our own. */
+const pureLibraries = '(^|/)node_modules/(@stdlib|fft\\.js|highs|rrule-temporal)/'
 
 const rule = (name, comment, from, to) => ({ name, comment, severity: 'error', from, to })
 

@@ -5,6 +5,36 @@ import { archive, audit, closing, erase, exports, imports, merging } from './sam
 import { bedChoice, beds, reminders, sites, softeners, water } from './sample-calls-sites.ts'
 import { PASSWORD } from './signed-in-call.ts'
 
+const price = { minor: 18_500, per: 'year' }
+const agreements: Record<string, Sample> = {
+  ofSite: { roles: 'odt', input: (r) => ({ siteId: r.siteId }) },
+  rounds: { roles: 'od', input: () => ({ month: '2027-01' }) },
+  add: {
+    roles: 'od',
+    input: (r) => ({
+      ...{ siteId: r.siteId, softenerId: r.softenerId, kind: 'salt', every: { count: 6, unit: 'week' } },
+      ...{ firstDay: '2026-12-14', untilDay: null, price, notes: '' },
+    }),
+    other: { notes: 'by the side door' },
+  },
+  renew: {
+    roles: 'od',
+    input: (r) => ({ agreementId: r.agreementId, version, fromDay: '2027-01-16', untilDay: '2028-01-15', price }),
+    other: { untilDay: null },
+  },
+  end: { roles: 'od', input: (r) => ({ agreementId: r.agreementId, version, lastDay: DAY, why: 'asked' }), other: { why: 'mistake' } },
+  settleTurn: {
+    roles: 'od',
+    input: (r) => ({ agreementId: r.agreementId, dueDay: '2026-12-15', version: 0, outcome: 'skipped', doneDay: null, reason: 'away' }),
+    other: { reason: 'moved' },
+  },
+  propose: {
+    roles: 'od',
+    input: (r) => ({ month: '2026-12', turns: [{ agreementId: r.agreementId, dueDay: '2026-12-15' }] }),
+    other: { month: '2027-01' },
+  },
+}
+
 const crew = (r: SampleIds) => ({
   colleagueIds: [r.colleagueId, r.otherColleagueId],
   vehicleId: r.vehicleId,
@@ -277,6 +307,7 @@ const forecasts: Record<string, Sample> = {
 /** Every procedure, by domain. One that is missing here fails the isolation test. */
 export const SAMPLES: Record<string, Record<string, Sample>> = {
   ...{
+    agreements,
     archive,
     closing,
     audit,

@@ -56,6 +56,10 @@ const NAMES = [
     'signedPictureId',
     'ownTextId',
     'mergingId',
+    'agreementId',
+    'termId',
+    'turnId',
+    'turnJobId',
   ],
 ] as const
 
@@ -158,6 +162,21 @@ async function writeCalls(tx: Tx, own: Own, r: Records, personId: string): Promi
   await tx.phoneCall.create({ data: { ...own, id: r.callId, at: new Date(NOW), personId, ...about } })
   const back = { cause: 'asked', state: 'open', dueDay: dateOf(DAY), createdAt: new Date(NOW) }
   await tx.callBack.create({ data: { ...own, id: r.callBackId, callId: r.callId, siteId: r.siteId, ...back } })
+}
+
+/** A yearly visit and a turn of it with its job. */
+async function writeAgreement(tx: Tx, own: Own, r: Records): Promise<void> {
+  const of = { siteId: r.siteId, softenerId: r.softenerId, customerId: r.customerId }
+  const days = { firstDay: dateOf('2020-12-15') as Date, countsFrom: dateOf('2025-01-01') as Date }
+  await tx.agreement.create({
+    data: { ...own, id: r.agreementId, ...of, kind: 'visits', rule: 'FREQ=YEARLY', ...days, createdAt: new Date(NOW) },
+  })
+  const term = { fromDay: days.countsFrom, untilDay: dateOf('2027-01-15'), priceMinor: 18_500, pricePer: 'year', createdAt: new Date(NOW) }
+  await tx.agreementTerm.create({ data: { ...own, id: r.termId, agreementId: r.agreementId, ...term } })
+  const job = { siteId: r.siteId, minutes: 60, crewSize: 1, kind: 'annual-visit', state: 'proposed' }
+  await tx.job.create({ data: { ...own, id: r.turnJobId, ...job } })
+  const turn = { dueDay: dateOf('2025-12-15') as Date, state: 'proposed', jobId: r.turnJobId }
+  await tx.agreementTurn.create({ data: { ...own, id: r.turnId, agreementId: r.agreementId, ...turn } })
 }
 
 async function writeOffer(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
@@ -296,6 +315,7 @@ export async function writeRecords(scope: { companyId: string; personId: string 
     await writeAbsence(tx, own, ids)
     await writeOffer(tx, own, ids, scope.personId)
     await writeCalls(tx, own, ids, scope.personId)
+    await writeAgreement(tx, own, ids)
     await writeLateVisit(tx, own, ids)
     await writePictures(tx, own, ids, scope.personId)
     await writeRest(tx, own, ids, scope.personId)

@@ -1,4 +1,5 @@
 import 'server-only'
+import { agreements } from './procedures/agreements.ts'
 import { archive } from './procedures/archive.ts'
 import { audit } from './procedures/audit.ts'
 import { bedChoice } from './procedures/bed-choice.ts'
@@ -32,6 +33,7 @@ import { windows } from './procedures/windows.ts'
 
 /** Every procedure, by domain, in the shape of the contract. */
 export const router = {
+  agreements,
   archive,
   audit,
   bedChoice,

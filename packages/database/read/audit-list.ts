@@ -19,6 +19,7 @@ async function recordsOfSite(tx: Tx, companyId: string, siteId: string): Promise
       reminders: { select: { id: true } },
       calls: { select: { id: true } },
       callBacks: { select: { id: true } },
+      agreements: { select: { id: true } },
     },
   })
   if (!site) throw notFound('site')
@@ -38,6 +39,7 @@ async function recordsOfSite(tx: Tx, companyId: string, siteId: string): Promise
     ...ids(site.reminders),
     ...ids(site.calls),
     ...ids(site.callBacks),
+    ...ids(site.agreements),
   ]
 }
 
@@ -45,7 +47,7 @@ async function recordsOfSite(tx: Tx, companyId: string, siteId: string): Promise
 async function sitesOf(tx: Tx, companyId: string, ids: string[]): Promise<Map<string, { id: string; label: string }>> {
   const where = { companyId, id: { in: ids } }
   const site = { select: { id: true, label: true } }
-  const [sites, softeners, beds, jobs, visits, calls, callBacks] = [
+  const [sites, softeners, beds, jobs, visits, calls, callBacks, agreements] = [
     await tx.site.findMany({ where, ...site }),
     await tx.softener.findMany({ where, select: { id: true, site } }),
     await tx.bed.findMany({ where, select: { id: true, tank: { select: { softener: { select: { site } } } } } }),
@@ -53,6 +55,7 @@ async function sitesOf(tx: Tx, companyId: string, ids: string[]): Promise<Map<st
     await tx.visit.findMany({ where, select: { id: true, job: { select: { site } } } }),
     await tx.phoneCall.findMany({ where, select: { id: true, site } }),
     await tx.callBack.findMany({ where, select: { id: true, site } }),
+    await tx.agreement.findMany({ where, select: { id: true, site } }),
   ]
   return new Map([
     ...sites.map((one) => [one.id, one] as const),
@@ -60,6 +63,7 @@ async function sitesOf(tx: Tx, companyId: string, ids: string[]): Promise<Map<st
     ...beds.flatMap((one) => (one.tank.softener ? [[one.id, one.tank.softener.site] as const] : [])),
     ...jobs.map((one) => [one.id, one.site] as const),
     ...visits.map((one) => [one.id, one.job.site] as const),
+    ...agreements.map((one) => [one.id, one.site] as const),
     ...[...calls, ...callBacks].flatMap((one) => (one.site ? [[one.id, one.site] as const] : [])),
   ])
 }

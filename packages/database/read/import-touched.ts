@@ -3,6 +3,7 @@ import type { Tx } from '../client.ts'
 /** What hangs on a thing of a batch since, by its first such reason. */
 export type TouchedBy =
   | 'job'
+  | 'agreement'
   | 'valve'
   | 'pre-treatment'
   | 'water-test'
@@ -34,6 +35,7 @@ export async function readTouched(
   const softeners = await tx.$queryRaw<Found[]>`
     select o.id, case
       when exists (select from job j where j.company_id = o.company_id and j.softener_id = o.id) then 'job'
+      when exists (select from agreement a where a.company_id = o.company_id and a.softener_id = o.id) then 'agreement'
       when exists (select from valve v where v.company_id = o.company_id and v.softener_id = o.id and v.archived_at is null) then 'valve'
       when exists (select from pre_treatment p where p.company_id = o.company_id and p.softener_id = o.id and p.archived_at is null) then 'pre-treatment'
       when exists (select from water_test w where w.company_id = o.company_id and w.softener_id = o.id and w.withdrawn_at is null
@@ -49,6 +51,7 @@ export async function readTouched(
   const sites = await tx.$queryRaw<Found[]>`
     select s.id, case
       when exists (select from job j where j.company_id = s.company_id and j.site_id = s.id) then 'job'
+      when exists (select from agreement a where a.company_id = s.company_id and a.site_id = s.id) then 'agreement'
       when exists (select from reminder r where r.company_id = s.company_id and r.site_id = s.id and r.state = 'released') then 'reminder'
       when exists (select from water_test w where w.company_id = s.company_id and w.site_id = s.id and w.withdrawn_at is null
         and w.batch_id is distinct from ${batchId}::uuid) then 'water-test'

@@ -21,6 +21,7 @@ export async function recordsAround(tx: Tx, companyId: string, customerId: strin
     union select id from tank where company_id = ${companyId}::uuid and softener_id in (select id from units)
     union select b.id from bed b join tank t on t.company_id = b.company_id and t.id = b.tank_id
       where b.company_id = ${companyId}::uuid and t.softener_id in (select id from units)
+    union select id from agreement where company_id = ${companyId}::uuid and site_id in (select id from mine)
     union select id from visit where company_id = ${companyId}::uuid and job_id in (select id from work)
     union select r.id from import_row r where r.company_id = ${companyId}::uuid and (r.customer_id = ${customerId}::uuid or r.site_id in (select id from mine))`
   return rows.map((row) => row.id)

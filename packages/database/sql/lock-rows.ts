@@ -2,6 +2,7 @@ import type { Tx } from '../client.ts'
 import { Prisma } from '../generated/client.ts'
 
 type Lockable =
+  | 'agreement'
   | 'bed'
   | 'colleague'
   | 'crew_day'

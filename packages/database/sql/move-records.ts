@@ -3,10 +3,10 @@ import { Prisma } from '../generated/client.ts'
 
 /** What hangs on a customer and on a site, by table; where a site's own customer is said, a site that goes keeps it. Identifiers come from here only. */
 export const HANGS_ON = {
-  customer: { column: 'customer_id', tables: ['tenure', 'contact', 'phone_call', 'import_row'] },
+  customer: { column: 'customer_id', tables: ['tenure', 'contact', 'phone_call', 'agreement', 'import_row'] },
   site: {
     column: 'site_id',
-    tables: ['softener', 'water_test', 'job', 'contact', 'phone_call', 'call_back', 'reminder', 'bed_forecast', 'import_row'],
+    tables: ['softener', 'water_test', 'job', 'contact', 'phone_call', 'call_back', 'agreement', 'reminder', 'bed_forecast', 'import_row'],
   },
 } as const
 

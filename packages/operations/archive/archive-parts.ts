@@ -19,6 +19,22 @@ export async function refuseOpenJobs(tx: Tx, companyId: string, at: { siteIds: s
     )
 }
 
+/** Takes agreements out of the rounds with what they are about, or brings back those that went with it: from one mark to another. */
+export async function setAgreementsAside(
+  tx: Tx,
+  command: Command,
+  of: { softenerId: { in: string[] } } | { siteId: { in: string[] } },
+  from: Date | null,
+  to: Date | null,
+): Promise<void> {
+  const { companyId } = command
+  const { count } = await tx.agreement.updateMany({
+    where: { companyId, ...of, archivedAt: from },
+    data: { archivedAt: to, version: { increment: 1 } },
+  })
+  if (count > 0) await command.announce('agreement', companyId)
+}
+
 /** Has beds forecast again, or lose their forecast; a few hundred a task, so that each stays short. */
 async function forecastAgain(command: Command, bedIds: readonly string[]): Promise<void> {
   for (let start = 0; start < bedIds.length; start += CHUNK)
@@ -40,6 +56,7 @@ export async function archiveBeds(tx: Tx, command: Command, softenerIds: readonl
   const beds = await tx.bed.findMany({ where, select: { id: true }, orderBy: { id: 'asc' } })
   const ids = beds.map((bed) => bed.id)
   await tx.bed.updateMany({ where: { companyId, id: { in: ids } }, data: { archivedAt: at, version: { increment: 1 } } })
+  await setAgreementsAside(tx, command, { softenerId: { in: [...softenerIds] } }, null, at)
   await forecastAgain(command, ids)
   for (const id of softenerIds) await command.announce('softener', id)
   await command.announce('bed', companyId)
@@ -57,6 +74,7 @@ export async function restoreBeds(tx: Tx, command: Command, softenerIds: readonl
   const beds = await tx.bed.findMany({ where, select: { id: true }, orderBy: { id: 'asc' } })
   const ids = beds.map((bed) => bed.id)
   await tx.bed.updateMany({ where: { companyId, id: { in: ids } }, data: { archivedAt: null, version: { increment: 1 } } })
+  await setAgreementsAside(tx, command, { softenerId: { in: [...softenerIds] } }, since, null)
   await forecastAgain(command, ids)
   for (const id of softenerIds) await command.announce('softener', id)
   await command.announce('bed', companyId)

@@ -5,7 +5,7 @@ import type { Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
-import { archiveBeds, refuseOpenJobs, restoreBeds } from './archive-parts.ts'
+import { archiveBeds, refuseOpenJobs, restoreBeds, setAgreementsAside } from './archive-parts.ts'
 
 type Caller = Scope & { personId: string }
 type Done = { id: string; version: number }
@@ -19,6 +19,7 @@ async function softenersOf(tx: Tx, companyId: string, siteIds: string[], archive
 export async function archiveStanding(tx: Tx, command: Command, siteIds: string[]): Promise<void> {
   const { companyId } = command
   await archiveBeds(tx, command, await softenersOf(tx, companyId, siteIds, null), true)
+  await setAgreementsAside(tx, command, { siteId: { in: siteIds } }, null, command.at)
   await rewriteSiteTokens(tx, companyId, siteIds)
   for (const id of siteIds) await command.announce('site', id)
 }
@@ -27,6 +28,7 @@ export async function archiveStanding(tx: Tx, command: Command, siteIds: string[
 export async function restoreStanding(tx: Tx, command: Command, siteIds: string[], since: Date): Promise<void> {
   const { companyId } = command
   await restoreBeds(tx, command, await softenersOf(tx, companyId, siteIds, since), since)
+  await setAgreementsAside(tx, command, { siteId: { in: siteIds } }, since, null)
   await rewriteSiteTokens(tx, companyId, siteIds)
   for (const id of siteIds) await command.announce('site', id)
 }

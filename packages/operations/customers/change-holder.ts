@@ -8,6 +8,7 @@ import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import { companyFacts } from '../shared/company-facts.ts'
+import { endAgreements } from '../shared/end-agreements.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { takeHolder } from './take-holder.ts'
 
@@ -35,6 +36,8 @@ export async function changeHolder(
     if (customerId === left) throw new AppError('conflict', 'This is already the site’s customer. Nothing was changed; choose another one.')
     const tenureId = newId()
     await tx.tenure.create({ data: { companyId, id: tenureId, siteId, customerId, fromDay: dateOf(fromDay) } })
+    // Who bought the house agreed to nothing: the list of what ends soon asks whether they want it.
+    await endAgreements(tx, command, { siteId }, addDays(fromDay, -1), 'sold')
     await rewriteSiteTokens(tx, companyId, [siteId])
     await command.audit('changed hands', 'site', siteId, { fromDay, from: left, to: customerId, tenureId })
     await command.announce('site', siteId)

@@ -24,6 +24,7 @@ export type UndoPlan = {
 type StayReason = TouchedBy | 'edited' | 'site-has-job' | 'softener-stays' | 'site-stays'
 const STANDING: Readonly<Record<StayReason, string>> = {
   job: 'it has a job',
+  agreement: 'it has an agreement',
   valve: 'a valve was added',
   'pre-treatment': 'pre-treatment was added',
   'water-test': 'a water test was added',

@@ -16,6 +16,7 @@ import { wordsIn } from '@almanac/words/words-in'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
 import { moveStock } from '../shared/move-stock.ts'
+import { noteTurnDone } from '../shared/note-turn-done.ts'
 import { recordFindings } from '../shared/record-findings.ts'
 import { endReservation } from '../shared/reserve-kit.ts'
 import { applyBedEffect } from './apply-bed-effect.ts'
@@ -96,6 +97,7 @@ async function closeRows(tx: Tx, command: Command, { job, calledOff }: Closing, 
   const state = await stateAfter(tx, command, job, event, calledOff)
   await changeState(tx, command, job, { state, stateReason: event === 'return' ? record.reason : null })
   if (state === 'closed') await tx.job.update({ where: { companyId_id: { companyId, id: job.id } }, data: { closedDay: dateOf(workDay) } })
+  if (state === 'closed' && outcome === 'done') await noteTurnDone(tx, command, job.id, workDay)
   await command.audit('closed out', 'visit', visit.id, { jobId: job.id, outcome, workDay })
   await command.announce('visit', visit.id, visit.version)
   await command.announce('site', job.siteId)

@@ -6,6 +6,8 @@ import { customersMergedInto } from '@almanac/database/read/mergings'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import { recordsAround } from '@almanac/database/sql/erase-texts'
 import { notFound } from '@almanac/runtime/errors'
+import { companyFacts } from '../shared/company-facts.ts'
+import { endAgreements } from '../shared/end-agreements.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { clearContacts } from './clear-contacts.ts'
 import { clearListRows } from './clear-list-rows.ts'
@@ -32,6 +34,8 @@ async function customerGoes(tx: Tx, command: Command, id: string, version: numbe
   const { count } = await tx.customer.updateMany({ where: { companyId, id, version: version ?? customer.version }, data })
   await tx.customer.updateMany({ where: { companyId, id: { in: sameIds } }, data })
   await expectChanged(count, 'customer', version ?? 0, {}, async () => ({ version: customer.version }))
+  const { today } = await companyFacts(tx, companyId)
+  await endAgreements(tx, command, { customerId: { in: [id, ...sameIds] } }, today, 'erased')
   await tx.site.updateMany({ where: { companyId, id: { in: siteIds } }, data: { matchKey: null } })
   await tx.softener.updateMany({ where: { companyId, siteId: { in: siteIds } }, data: { matchKey: null } })
   const messages = await clearContacts(tx, command, contactIds)
