@@ -6,7 +6,7 @@ import type { CloseOutWords } from './close-out-words.ts'
 /** What the record still lacks about the bed that came out and the one that went in, and what in it contradicts the outcome. */
 export function missingBedFacts(
   record: CloseOutRecord,
-  { words, outcomes, emptied = (outcome === 'made-safe' && filled), filled = false }: CloseOutWords & { emptied?: boolean; filled?: boolean },
+  { words, outcomes, emptied = false, filled = false }: CloseOutWords & { emptied?: boolean; filled?: boolean },
 ): string[] {
   const { outcome, oldBed, newBed } = record
   const opened = oldBed?.takenOut === true
@@ -22,7 +22,8 @@ export function missingBedFacts(
   const endsBed = !emptied && (outcome === 'condemned' || (outcome === 'done' && record.jobKind === 'rebed'))
   if (endsBed && outcome === 'done' && !opened) missing.push(words('takenOut'))
   if (opened || endsBed) missing.push(...missingEnd(record, words))
-  if ((outcome === 'done' || false) && beginsNewBed(record.jobKind) && !newBed) {
+  const begins = (outcome === 'done' && beginsNewBed(record.jobKind)) || (outcome === 'made-safe' && filled)
+  if (begins && !newBed) {
     missing.push(words('newBed'))
   }
   if (newBed) missing.push(...missingNewBed(newBed, record, words))
