@@ -13,6 +13,7 @@ const StoresLine = z.object({
   unit: z.string(),
   bagFt3: z.number().nullable(),
   resinKind: z.string().nullable(),
+  tubeOdIn: z.number().nullable(),
   onHand: z.number(),
   priceMinor: z.number().nullable(),
 })

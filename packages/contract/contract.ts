@@ -16,6 +16,7 @@ import { firm } from './firm.ts'
 import { forecasts } from './forecasts.ts'
 import { imports } from './imports.ts'
 import { jobs } from './jobs.ts'
+import { materials } from './materials.ts'
 import { merging } from './merging.ts'
 import { people } from './people.ts'
 import { pictures } from './pictures.ts'
@@ -50,6 +51,7 @@ export const contract = {
   forecasts,
   imports,
   jobs,
+  materials,
   merging,
   people,
   pictures,

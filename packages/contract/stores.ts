@@ -1,4 +1,5 @@
-import { movementReasons } from '@almanac/records/stock'
+import { resinKinds } from '@almanac/records/resin-kind'
+import { movementReasons, stockKinds, stockUnits } from '@almanac/records/stock'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Day, Entered, Id, Instant, page, pageOf, Version } from './shared.ts'
@@ -11,6 +12,10 @@ export const StockRow = z.object({
   unit: z.string(),
   onHand: z.number(),
   priceMinor: z.number().int().nullable(),
+  bagFt3: z.number().nullable(),
+  resinKind: z.string().nullable(),
+  tubeOdIn: z.number().nullable(),
+  leadDays: z.number().int(),
   openDiscrepancies: z.number().int(),
 })
 export type StockRow = z.infer<typeof StockRow>
@@ -37,8 +42,26 @@ export type CountInput = z.infer<typeof CountInput>
 
 export const PickKitsInput = command({ crewDayId: Id })
 export type PickKitsInput = z.infer<typeof PickKitsInput>
-export const ChangeLeadInput = command({ stockItemId: Id, version: Version, leadDays: z.number().int().min(0).max(365) })
-export type ChangeLeadInput = z.infer<typeof ChangeLeadInput>
+
+const quantity = z.number().min(0).max(1_000_000)
+/** What can change of an item. Price in minor units of the company's currency for one unit; a resin says its bag and kind, a tube its outside diameter. */
+const itemFacts = {
+  name: z.string().trim().min(1, 'give it a name').max(120),
+  bagFt3: z.number().positive().max(100).nullable(),
+  resinKind: z.enum(resinKinds).nullable(),
+  tubeOdIn: z.number().min(0.25).max(6).nullable(),
+  priceMinor: z.number().int().min(0).max(2_000_000_000).nullable(),
+  leadDays: z.number().int().min(0).max(365),
+}
+export const AddItem = command({ ...itemFacts, kind: z.enum(stockKinds), unit: z.enum(stockUnits), onHand: quantity, why })
+export type AddItem = z.infer<typeof AddItem>
+export const ChangeItem = command({ ...itemFacts, stockItemId: Id, version: Version })
+export type ChangeItem = z.infer<typeof ChangeItem>
+export const ArchiveItem = command({ stockItemId: Id, version: Version })
+export type ArchiveItem = z.infer<typeof ArchiveItem>
+export const AddUsualItems = command({})
+export type AddUsualItems = z.infer<typeof AddUsualItems>
+const ItemChanged = z.object({ stockItemId: Id, version: Version })
 
 /** One item against what will be taken of it. Quantities in the item's unit; days are null where nothing falls short. */
 export const OrderLine = z.object({
@@ -76,10 +99,15 @@ export const stores = {
     .route({ method: 'POST', path: '/stores/pick' })
     .input(PickKitsInput)
     .output(z.object({ lines: z.number().int() })),
-  changeLead: oc
-    .route({ method: 'POST', path: '/stores/change-lead' })
-    .input(ChangeLeadInput)
-    .output(z.object({ version: Version })),
+  addItem: oc.route({ method: 'POST', path: '/stores/add-item' }).input(AddItem).output(ItemChanged),
+  changeItem: oc.route({ method: 'POST', path: '/stores/change-item' }).input(ChangeItem).output(ItemChanged),
+  /** Out of every list, its movements kept; adding an item of its name brings it back. */
+  archiveItem: oc.route({ method: 'POST', path: '/stores/archive-item' }).input(ArchiveItem).output(ItemChanged),
+  /** What a rebed usually takes, none of it on hand yet: those that are missing. */
+  addUsualItems: oc
+    .route({ method: 'POST', path: '/stores/add-usual-items' })
+    .input(AddUsualItems)
+    .output(z.object({ added: z.number().int() })),
   items: oc.route({ method: 'GET', path: '/stores/items' }).input(page({})).output(pageOf(StockRow)),
   movements: oc.route({ method: 'GET', path: '/stores/movements' }).input(page({})).output(pageOf(MovementRow)),
   receive: oc

@@ -61,6 +61,8 @@ export const VisitPage = WorkLine.extend({
   water: z.object({ source: z.enum(supplyKinds).nullable(), ironMgL: z.number().nullable(), temperatureC: z.number().nullable() }),
   /** What its settings are worked out from, on the tablet too; null where the visit is for no softener on record. */
   settings: SoftenerSettings.nullable(),
+  /** What the customer asked for and the crew brings: it counts as handed over once the visit is done. */
+  materials: z.array(z.object({ name: z.string(), unit: z.string(), quantity: z.number() })),
   stock: z.array(
     z.object({
       id: Id,
@@ -69,6 +71,7 @@ export const VisitPage = WorkLine.extend({
       unit: z.string(),
       resinKind: z.string().nullable(),
       bagFt3: z.number().nullable(),
+      tubeOdIn: z.number().nullable(),
       onHand: z.number(),
     }),
   ),

@@ -44,10 +44,11 @@ export const EXPORTED = {
   inspection: 'id bed_id visit_id day capacity_share pressure_drop_psi moisture_share bead_condition notes source',
   job: 'id version site_id softener_id bed_id kind state due_earliest due_latest minutes crew_size notes state_reason created_at closed_day after_job_id after_least_days needs_vehicle',
   kit_reservation: 'id version visit_id stock_item_id quantity state',
+  material_line: 'id version job_id stock_item_id quantity returned state way handed_at',
   merging: 'id version kind kept_id gone_id town moved at person_id undone_at',
   message:
     'id version reminder_id contact_id channel address subject body state state_reason tries try_after sending_since settled_at created_at',
-  movement: 'id stock_item_id quantity reason visit_id at person_id',
+  movement: 'id stock_item_id quantity reason visit_id job_id at person_id',
   own_text: 'id version channel language subject body changed_at',
   phone_call:
     'id version at person_id site_id softener_id customer_id caller_name caller_phone sees words advised still_soft hard_since_day hard_since_latest hard_since_as_said bed_id follows job_id visit_id',
@@ -62,7 +63,7 @@ export const EXPORTED = {
   site: 'id version label street town region postcode latitude longitude access_notes notes visit_weekdays visit_from visit_until water_supply_id match_key batch_id created_at archived_at archive_reason',
   softener:
     'id version site_id label location arrangement installed_earliest installed_latest installed_as_written people_served notes match_key batch_id condemned_day archived_at archive_reason',
-  stock_item: 'id version name kind unit bag_ft3 resin_kind on_hand price_minor lead_days archived_at',
+  stock_item: 'id version name kind unit bag_ft3 resin_kind tube_od_in on_hand price_minor lead_days archived_at',
   supply_period:
     'id version water_supply_id from_day disinfectant residual_mg_l hardness_gpg iron_mg_l temperature_c entered source withdrawn_at',
   tank: 'id version softener_id position diameter_in height_in nominal_grains size_as_written fact_sources batch_id archived_at',

@@ -53,6 +53,7 @@ export const TABLES = {
     'inspection',
     'job',
     'kit_reservation',
+    'material_line',
     'merging',
     'message',
     'movement',

@@ -30,7 +30,7 @@ import { recordedResinKinds, resinKinds } from './resin-kind.ts'
 import { roles } from './role.ts'
 import { setAsideKinds } from './set-aside-kind.ts'
 import { signings } from './signing.ts'
-import { movementReasons, reservationStates, stockKinds } from './stock.ts'
+import { materialStates, materialWays, movementReasons, reservationStates, stockKinds } from './stock.ts'
 import { supplyKinds } from './supply-kind.ts'
 import { recordedValveControls } from './valve-control.ts'
 import { visitOutcomes } from './visit-outcome.ts'
@@ -69,6 +69,8 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'job.kind': jobKinds,
   'job.state': jobStates,
   'kit_reservation.state': reservationStates,
+  'material_line.state': materialStates,
+  'material_line.way': materialWays,
   'membership.role': roles,
   'merging.kind': mergeables,
   'message.channel': channels,

@@ -1,7 +1,16 @@
 import { newId } from '@almanac/runtime/ids'
 import type { Prisma } from '../../packages/database/generated/client.ts'
 
-const ITEMS: { name: string; kind: string; unit: string; bagFt3?: number; resinKind?: string; onHand: number; price: number }[] = [
+const ITEMS: {
+  name: string
+  kind: string
+  unit: string
+  bagFt3?: number
+  resinKind?: string
+  tubeOdIn?: number
+  onHand: number
+  price: number
+}[] = [
   { name: '8% resin, 1 ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 1, resinKind: 'gel-8', onHand: 24, price: 9800 },
   { name: '8% resin, ½ ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 0.5, resinKind: 'gel-8', onHand: 10, price: 5400 },
   { name: '8% resin, ¼ ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 0.25, resinKind: 'gel-8', onHand: 3, price: 3000 },
@@ -9,8 +18,8 @@ const ITEMS: { name: string; kind: string; unit: string; bagFt3?: number; resinK
   { name: '10% resin, ½ ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 0.5, resinKind: 'gel-10', onHand: 4, price: 7400 },
   { name: 'Fine mesh resin, 1 ft³ bag', kind: 'resin', unit: 'bag', bagFt3: 1, resinKind: 'fine-mesh', onHand: 2, price: 14900 },
   { name: 'Quartz gravel', kind: 'gravel', unit: 'lb', onHand: 300, price: 60 },
-  { name: 'Distributor tube 1.05 in with basket', kind: 'tube', unit: 'piece', onHand: 9, price: 2200 },
-  { name: 'Distributor tube 1.5 in with basket', kind: 'tube', unit: 'piece', onHand: 2, price: 5200 },
+  { name: 'Distributor tube 1.05 in with basket', kind: 'tube', unit: 'piece', tubeOdIn: 1.05, onHand: 9, price: 2200 },
+  { name: 'Distributor tube 1.5 in with basket', kind: 'tube', unit: 'piece', tubeOdIn: 1.5, onHand: 2, price: 5200 },
   { name: 'Tube cap', kind: 'cap', unit: 'piece', onHand: 14, price: 150 },
   { name: 'Seal set', kind: 'seal', unit: 'set', onHand: 16, price: 1250 },
   { name: 'Silicone grease', kind: 'grease', unit: 'piece', onHand: 11, price: 690 },

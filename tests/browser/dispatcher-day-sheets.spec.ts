@@ -13,6 +13,28 @@ async function toWorkingDay(page: Page, atLeast: number): Promise<void> {
   }
 }
 
+/** Opens sheet after sheet, from the day after tomorrow on, until one has room for a job that waits: what fits where hangs on the weekday and on what was booked before. */
+async function toRoom(page: Page) {
+  const place = page.getByRole('button', { name: /^Book / }).first()
+  for (let days = 0; days < 4; days++) {
+    await toWorkingDay(page, days === 0 ? 2 : 1)
+    const folded = page.locator('[data-line][aria-expanded="false"]')
+    const crews = await folded.locator('strong').allTextContents()
+    for (const crew of ['', ...crews]) {
+      if (crew) await folded.filter({ has: page.getByText(crew, { exact: true }) }).click()
+      // What fits is asked for once the sheet is open.
+      if (
+        await place.waitFor({ timeout: 4_000 }).then(
+          () => true,
+          () => false,
+        )
+      )
+        return place
+    }
+  }
+  return place
+}
+
 /** Asks the API as the signed-in person, past the screens. */
 async function ask(page: Page, path: string, json: unknown): Promise<{ status: number; json: Record<string, never> }> {
   const answer = await page.request.post(`/api/rpc/${path}`, { data: { json }, headers: { 'x-csrf-token': 'orpc' } })
@@ -25,8 +47,7 @@ test('a dispatcher takes a job from inside the sheet; a second dispatcher’s pa
 }) => {
   await signIn(page, 'dispatcher')
   await expect(page).toHaveURL(/day-sheets/)
-  await toWorkingDay(page, 2)
-  const place = page.getByRole('button', { name: /^Book / }).first()
+  const place = await toRoom(page)
   await expect(place).toBeVisible()
   const label = ((await place.getAttribute('aria-label')) ?? '').replace(/^Book /, '').replace(/ at \d{1,2}:\d\d\s[AP]M$/, '')
 

@@ -121,14 +121,32 @@ test('the office: prices, figures, days, policy, vehicles, people and stores tak
   const kept = page.getByRole('table', { name: 'Stock items' }).getByRole('row').filter({ hasText: item })
   await expect(kept.first().getByRole('cell', { name: /^3 / })).toBeVisible()
 
-  await page
-    .getByRole('button', { name: /days for .+, change/ })
-    .first()
-    .click()
+  await page.getByRole('button', { name: 'Add an item' }).click()
+  await drive(exactly(dialog, 'One bag holds'), { ...NO_NUMBER, ...twelveHundred(/the most is 500/), '99999': /the most is 500/ })
+  await drive(exactly(dialog, 'On hand now'), { ...NO_NUMBER, '99999': /99,999 .+ is unusual/ })
+  await drive(exactly(dialog, 'Price'), NO_NUMBER)
   await drive(exactly(dialog, 'Days from the order to the shelf'), {
     ...NO_NUMBER,
     ...halves(/whole number/),
     ...twelveHundred(/the most is 365 days/),
     '99999': /the most is 365 days/,
   })
+  await exactly(dialog, 'Kind').selectOption({ label: 'Distributor tube' })
+  await drive(exactly(dialog, 'Outside diameter'), { ...NO_NUMBER, ...twelveHundred(/the most is 100/), '99999': /the most is 100/ })
+  await exactly(dialog, 'Name').fill('Tube of the corner shop')
+  await exactly(dialog, 'Outside diameter').fill('1 1/2')
+  await exactly(dialog, 'On hand now').fill('7')
+  await exactly(dialog, 'Price').fill('12.50')
+  await exactly(dialog, 'Days from the order to the shelf').fill('3')
+  await save(dialog)
+  await expect(dialog).toHaveCount(0)
+  const tube = page.getByRole('table', { name: 'Stock items' }).getByRole('row').filter({ hasText: 'Tube of the corner shop' })
+  await expect(tube.getByRole('cell', { name: '7 pieces' })).toBeVisible()
+  await tube.getByRole('button', { name: 'Change' }).click()
+  await expect(exactly(dialog, 'Outside diameter')).toHaveValue('1.5')
+  await expect(exactly(dialog, 'Price')).toHaveValue('12.5')
+  await expect(exactly(dialog, 'Days from the order to the shelf')).toHaveValue('3')
+  // What is still on the shelf is not archived.
+  await dialog.getByRole('button', { name: 'Archive this item' }).click()
+  await expect(dialog.getByText('7 pieces of Tube of the corner shop are still on hand.')).toBeVisible()
 })

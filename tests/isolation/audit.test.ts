@@ -4,7 +4,7 @@ import { changeCustomer } from '@almanac/operations/customers/change-customer'
 import { changeSite } from '@almanac/operations/customers/change-site'
 import { changeBedFacts } from '@almanac/operations/softeners/change-bed-facts'
 import { changeSoftener } from '@almanac/operations/softeners/change-softener'
-import { changeLead } from '@almanac/operations/stores/change-lead'
+import { changeItem } from '@almanac/operations/stores/change-item'
 import { auditFieldWord, auditTitle } from '@almanac/records/audit-words'
 import { setClock } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
@@ -44,6 +44,7 @@ const softener = () => ({
   arrangement: 'single' as const,
   notes: '',
 })
+const resin = { name: 'Resin 10 %', bagFt3: 1, resinKind: 'gel-10' as const, tubeOdIn: null, priceMinor: null, leadDays: 14 }
 const site = { label: 'Orchard Lane 14', street: 'Orchard Lane 14', town: 'Larkmoor', region: '', postcode: '', notes: '' }
 
 test('says who changed which fact, from what to what, newest first, and at which site', async () => {
@@ -84,7 +85,7 @@ test('names a personal fact that changed, and neither its old nor its new value'
 })
 
 test('of one site: what was changed there, and nothing else of the firm', async () => {
-  await changeLead(mine, { ...command(), stockItemId: mine.stockItemId, leadDays: 21 })
+  await changeItem(mine, { ...command(), ...resin, stockItemId: mine.stockItemId, leadDays: 21 })
   await changeSoftener(mine, { ...softener(), peopleServed: 4 })
   expect((await read()).rows.map((row) => row.entity)).toContain('stock-item')
   const { rows } = await read({ siteId: mine.siteId })
@@ -94,7 +95,7 @@ test('of one site: what was changed there, and nothing else of the firm', async 
 
 test('is read page by page, each line once', async () => {
   for (let leadDays = 1; leadDays <= 7; leadDays++)
-    await changeLead(mine, { commandId: newId(), version: leadDays, stockItemId: mine.stockItemId, leadDays: leadDays + 20 })
+    await changeItem(mine, { commandId: newId(), version: leadDays, ...resin, stockItemId: mine.stockItemId, leadDays: leadDays + 20 })
   const seen: string[] = []
   for (let cursor: string | undefined; ; ) {
     const page = await read({ limit: 3, cursor })

@@ -237,11 +237,26 @@ const session: Record<string, Sample> = {
   end: { roles: 'odt', input: (r) => ({ sessionId: r.sessionId }) },
 }
 
+const materials: Record<string, Sample> = {
+  ofJob: { roles: 'odt', input: (r) => ({ jobId: r.deliveryJobId }) },
+  set: {
+    roles: 'od',
+    input: (r) => ({ jobId: r.deliveryJobId, jobVersion: version, stockItemId: r.stockItemId, quantity: 2 }),
+    other: { quantity: 3 },
+  },
+  handOver: { roles: 'od', input: (r) => ({ jobId: r.deliveryJobId, jobVersion: version, way: 'collected' }), other: { way: 'shipped' } },
+  takeBack: { roles: 'od', input: (r) => ({ lineId: r.handedLineId, version, quantity: 1 }) },
+}
+
+const item = { name: 'Resin 8 %', bagFt3: 1, resinKind: 'gel-8', tubeOdIn: null, priceMinor: 9_800, leadDays: 21 }
 const stores: Record<string, Sample> = {
   orders: { roles: 'odt' },
   loadList: { roles: 'odt', input: (r) => ({ crewDayId: r.crewDayId }) },
   pick: { roles: 'odt', input: (r) => ({ crewDayId: r.crewDayId }) },
-  changeLead: { roles: 'od', input: (r) => ({ stockItemId: r.stockItemId, version, leadDays: 21 }) },
+  addItem: { roles: 'od', input: () => ({ ...item, kind: 'resin', unit: 'bag', onHand: 4 }), other: { name: 'Resin 8 %, half a bag' } },
+  addUsualItems: { roles: 'od', input: () => ({}) },
+  changeItem: { roles: 'od', input: (r) => ({ ...item, stockItemId: r.stockItemId, version }) },
+  archiveItem: { roles: 'od', input: (r) => ({ stockItemId: r.emptyItemId, version }) },
   items: { roles: 'odt', input: () => page },
   movements: { roles: 'odt', input: () => page },
   receive: { roles: 'od', input: (r) => ({ stockItemId: r.stockItemId, quantity: 4 }) },
@@ -326,6 +341,7 @@ export const SAMPLES: Record<string, Record<string, Sample>> = {
     forecasts,
     imports,
     jobs,
+    materials,
     people,
     pictures,
     plans,

@@ -147,12 +147,12 @@ describe('kits side by side', () => {
 
 describe('the stores in the words of a kit', () => {
   const item = (change: Partial<StoresItem>): StoresItem => ({
-    ...{ name: 'Tube', kind: 'tube', unit: 'piece', bagFt3: null, resinKind: null, onHand: 1, priceMinor: 100, ...change },
+    ...{ name: 'Tube', kind: 'tube', unit: 'piece', bagFt3: null, resinKind: null, tubeOdIn: null, onHand: 1, priceMinor: 100, ...change },
   })
   it('a tube is priced by the one that fits', () => {
     const { prices } = storesForKit([
-      item({ name: 'Distributor tube 1.05 in with basket', priceMinor: 2200 }),
-      item({ name: 'Distributor tube 1.9 in with basket', priceMinor: 5200 }),
+      item({ name: 'Tube of the thin valves', tubeOdIn: 1.05, priceMinor: 2200 }),
+      item({ name: 'Tube of the wide valves', tubeOdIn: 1.9, priceMinor: 5200 }),
     ])
     const tubePrice = (tubeOutsideDiameterIn: number) =>
       priceKit(kit({ tubeOutsideDiameterIn }), { currency: 'USD', prices }).lines.find((one) => one.line.item === 'distributor-tube')

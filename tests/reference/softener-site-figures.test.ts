@@ -110,7 +110,7 @@ describe('kit', () => {
     expect([0.048, 0.052].map((by) => pricesLine(price(by), line, kit))).toEqual([true, false])
   })
   it('a bag of a third of a cubic foot is called 0.333 ft³', () => {
-    const bag = { name: '', kind: 'resin', unit: 'bag', bagFt3: 1 / 3, resinKind: 'gel-8', onHand: 1, priceMinor: null }
+    const bag = { name: '', kind: 'resin', unit: 'bag', bagFt3: 1 / 3, resinKind: 'gel-8', tubeOdIn: null, onHand: 1, priceMinor: null }
     expect(storesForKit([bag]).shelf[0]?.label).toBe('0.333 ft³ bag')
   })
 })

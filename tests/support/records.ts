@@ -13,7 +13,18 @@ const NAMES = [
   ...['softenerId', 'tankId', 'valveId', 'brineTankId', 'preTreatmentId', 'bedId', 'rebedSoftenerId', 'rebedTankId', 'rebedBedId'],
   ...['inspectionId', 'colleagueId', 'otherColleagueId', 'vehicleId', 'crewDayId', 'otherCrewDayId', 'proposedJobId', 'heldJobId'],
   ...['exportId', 'freeColleagueId', 'callId', 'callBackId', 'lateJobId', 'lateVisitId', 'lateCrewDayId'],
-  ...['bookedJobId', 'visitId', 'rebedJobId', 'rebedVisitId', 'stockItemId', 'movementId', 'discrepancyId', 'runId', 'forecastId'],
+  ...[
+    'bookedJobId',
+    'visitId',
+    'rebedJobId',
+    'rebedVisitId',
+    'stockItemId',
+    'emptyItemId',
+    'movementId',
+    'discrepancyId',
+    'runId',
+    'forecastId',
+  ],
   ...[
     'changeId',
     'fitId',
@@ -60,6 +71,9 @@ const NAMES = [
     'termId',
     'turnId',
     'turnJobId',
+    'deliveryJobId',
+    'materialLineId',
+    'handedLineId',
   ],
 ] as const
 
@@ -222,9 +236,15 @@ async function writeRest(tx: Tx, own: Own, r: Records, personId: string): Promis
   await tx.stockItem.create({
     data: { ...own, id: r.stockItemId, name: 'Resin 10 %', kind: 'resin', unit: 'resin-bag', bagFt3: 1, onHand: 6 },
   })
+  await tx.stockItem.create({ data: { ...own, id: r.emptyItemId, name: 'Half bag', kind: 'other', unit: 'bag' } })
   await tx.movement.create({ data: { ...own, id: r.movementId, stockItemId: r.stockItemId, quantity: 6, reason: 'received', at } })
   const reservation = { visitId: r.rebedVisitId, stockItemId: r.stockItemId, quantity: 1, state: 'reserved' }
   await tx.kitReservation.create({ data: { ...own, id: r.reservationId, ...reservation } })
+  const delivery = { siteId: r.siteId, kind: 'delivery', state: 'proposed', minutes: 20, crewSize: 1, createdAt: at }
+  await tx.job.create({ data: { ...own, id: r.deliveryJobId, ...delivery } })
+  const asked = { jobId: r.deliveryJobId, stockItemId: r.stockItemId, quantity: 2 }
+  await tx.materialLine.create({ data: { ...own, id: r.materialLineId, ...asked, state: 'reserved' } })
+  await tx.materialLine.create({ data: { ...own, id: r.handedLineId, ...asked, state: 'handed-over', way: 'collected', handedAt: at } })
   const gap = { stockItemId: r.stockItemId, movementId: r.movementId, expected: 5, found: 6, openedAt: at }
   await tx.discrepancy.create({ data: { ...own, id: r.discrepancyId, ...gap } })
   const run = { cause: 'nightly', asOfDay: dateOf('2026-12-02'), parametersVersion: 't', startedAt: at }

@@ -17,6 +17,7 @@ import { firm } from './procedures/firm.ts'
 import { forecasts } from './procedures/forecasts.ts'
 import { imports } from './procedures/imports.ts'
 import { jobs } from './procedures/jobs.ts'
+import { materials } from './procedures/materials.ts'
 import { merging } from './procedures/merging.ts'
 import { people } from './procedures/people.ts'
 import { pictures } from './procedures/pictures.ts'
@@ -51,6 +52,7 @@ export const router = {
   forecasts,
   imports,
   jobs,
+  materials,
   merging,
   people,
   pictures,

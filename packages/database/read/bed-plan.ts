@@ -58,7 +58,7 @@ async function bedPlanIn(tx: Tx, companyId: string, bedId: string, { ended } = {
   const whom = (site && (await readWhomToCall(tx, companyId, [site.id])).get(site.id)) ?? NOBODY_TO_CALL
   const stores = await tx.stockItem.findMany({
     where: { companyId, archivedAt: null },
-    select: { name: true, kind: true, unit: true, bagFt3: true, resinKind: true, onHand: true, priceMinor: true },
+    select: { name: true, kind: true, unit: true, bagFt3: true, resinKind: true, tubeOdIn: true, onHand: true, priceMinor: true },
     orderBy: { name: 'asc' },
     take: 500,
   })

@@ -3,6 +3,7 @@ import { dateOf, dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
 import { BED_FACTS, bedFacts } from './bed-facts.ts'
 import { readUnseen } from './desk.ts'
+import { reservedOf } from './free-stock.ts'
 import { IN_SERVICE } from './in-service.ts'
 
 /** How many of the most pressing beds stand for a usual rebed's kit. */
@@ -14,10 +15,7 @@ export async function readStoreDemand(scope: Pick<Scope, 'companyId'>, today: st
   return inCompany(scope, async (tx) => {
     const { companyId } = scope
     const items = await tx.stockItem.findMany({ where: { companyId, archivedAt: null }, orderBy: { name: 'asc' }, take: 500 })
-    const reserved = await tx.kitReservation.findMany({
-      where: { companyId, state: { in: ['reserved', 'picked'] }, visit: { state: { in: ['offered', 'booked', 'under-way'] } } },
-      select: { stockItemId: true, quantity: true, state: true, visit: { select: { crewDay: { select: { day: true } } } } },
-    })
+    const reserved = await reservedOf(tx, companyId)
     const beds = await tx.bedForecast.findMany({
       where: { companyId, chance12Months: { gt: 0 }, bed: IN_SERVICE },
       orderBy: [{ chance12Months: 'desc' }, { id: 'asc' }],
@@ -36,7 +34,7 @@ export async function readStoreDemand(scope: Pick<Scope, 'companyId'>, today: st
     })
     return {
       items,
-      reserved: reserved.map(({ visit, ...one }) => ({ ...one, day: dayOf(visit.crewDay.day) })),
+      reserved: reserved.map((one) => ({ ...one, day: dayOf(one.day) })),
       beds: beds.map(({ chance12Months, bed }) => ({ weight: chance12Months ?? 0, bed: bedFacts(bed) })),
       months: months.map(({ month, ...band }) => ({ month: dayOf(month), ...band })),
       unseen: await readUnseen(tx, companyId),
@@ -47,7 +45,7 @@ export async function readStoreDemand(scope: Pick<Scope, 'companyId'>, today: st
 
 export type StoreDemand = Awaited<ReturnType<typeof readStoreDemand>>
 
-/** What one day sheet's kits take, line by line. */
+/** What one day sheet's kits and materials take, line by line. */
 export async function readLoadList(scope: Pick<Scope, 'companyId'>, crewDayId: string) {
   return inCompany(scope, async (tx) => {
     const sheet = await tx.crewDay.findUnique({
@@ -55,13 +53,12 @@ export async function readLoadList(scope: Pick<Scope, 'companyId'>, crewDayId: s
       select: { id: true },
     })
     if (!sheet) throw notFound('day sheet')
-    return tx.kitReservation.findMany({
-      where: {
-        companyId: scope.companyId,
-        state: { in: ['reserved', 'picked'] },
-        visit: { crewDayId, state: { in: ['booked', 'under-way'] } },
-      },
-      select: { quantity: true, state: true, stockItem: { select: { id: true, name: true, unit: true, onHand: true } } },
-    })
+    const { companyId } = scope
+    const visit = { crewDayId, state: { in: ['booked', 'under-way'] } }
+    const loaded = { companyId, state: { in: ['reserved', 'picked'] } }
+    const select = { quantity: true, state: true, stockItem: { select: { id: true, name: true, unit: true, onHand: true } } } as const
+    const kits = await tx.kitReservation.findMany({ where: { ...loaded, visit }, select })
+    const materials = await tx.materialLine.findMany({ where: { ...loaded, job: { visits: { some: visit } } }, select })
+    return [...kits, ...materials]
   })
 }

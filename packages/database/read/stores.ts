@@ -22,8 +22,8 @@ export async function readStockItems(
   const rows = found.slice(0, query.limit)
   const last = rows.at(-1)
   return {
-    rows: rows.map(({ id, version, name, kind, unit, onHand, priceMinor, _count }) => ({
-      ...{ id, version, name, kind, unit, onHand, priceMinor },
+    rows: rows.map(({ _count, companyId: _company, archivedAt: _archived, ...item }) => ({
+      ...item,
       openDiscrepancies: _count.discrepancies,
     })),
     nextCursor: found.length > query.limit && last ? cursorOf(last.name, last.id) : null,

@@ -1,6 +1,7 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import type { ContactRole } from '@almanac/records/contact-role'
 import type { JobKind } from '@almanac/records/job-kind'
+import { openMaterialStates } from '@almanac/records/stock'
 import { notFound } from '@almanac/runtime/errors'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
@@ -64,9 +65,14 @@ export async function readVisit(scope: Pick<Scope, 'companyId'> & { personId: st
       : null
     const stock = await tx.stockItem.findMany({
       where: { companyId, archivedAt: null },
-      select: { id: true, name: true, kind: true, unit: true, resinKind: true, bagFt3: true, onHand: true },
+      select: { id: true, name: true, kind: true, unit: true, resinKind: true, bagFt3: true, tubeOdIn: true, onHand: true },
       orderBy: [{ kind: 'asc' }, { name: 'asc' }],
       take: 200,
+    })
+    const materials = await tx.materialLine.findMany({
+      where: { companyId, jobId: job.id, state: { in: [...openMaterialStates] } },
+      select: { quantity: true, stockItem: { select: { name: true, unit: true } } },
+      orderBy: { id: 'asc' },
     })
     const self = await tx.colleague.findFirst({ where: { companyId, personId, archivedAt: null }, select: { id: true } })
     return {
@@ -84,6 +90,7 @@ export async function readVisit(scope: Pick<Scope, 'companyId'> & { personId: st
       emptied: await readEmptied(tx, companyId, job.bedId),
       water: { source, ironMgL, temperatureC },
       settings: job.softenerId ? await softenerSettingsIn(tx, companyId, job.softenerId) : null,
+      materials: materials.map(({ stockItem, quantity }) => ({ ...stockItem, quantity })),
       stock,
       outcome: visit.outcome as VisitPage['outcome'],
       closedAt: visit.closedAt?.toISOString() ?? null,

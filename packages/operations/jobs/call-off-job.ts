@@ -1,6 +1,7 @@
 import type { HoldJob } from '@almanac/contract/jobs'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
+import { releaseMaterials } from '../shared/give-materials.ts'
 import { changeState } from './change-state.ts'
 import { withdrawOffersOf } from './end-offer.ts'
 import { lockJobAt, stepOf } from './lock-job.ts'
@@ -13,6 +14,7 @@ export async function callOffJob(scope: Scope & { personId: string }, input: Hol
     const state = stepOf(job, 'call-off')
     await takeJobOffSheet(tx, command, job.id, input.told ?? false)
     await withdrawOffersOf(tx, command, job.id)
+    await releaseMaterials(tx, command, job.id, 'called-off')
     return changeState(tx, command, job, { state, stateReason: input.reason })
   })
 }

@@ -15,6 +15,7 @@ import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { wordsIn } from '@almanac/words/words-in'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
+import { giveMaterials, releaseMaterials } from '../shared/give-materials.ts'
 import { moveStock } from '../shared/move-stock.ts'
 import { noteTurnDone } from '../shared/note-turn-done.ts'
 import { recordFindings } from '../shared/record-findings.ts'
@@ -141,7 +142,10 @@ export async function noteCloseOut(
         : [],
     ),
   )
-  await endReservation(tx, command, record.visitId, record.outcome === 'done' ? 'used' : 'returned')
+  const done = record.outcome === 'done'
+  await endReservation(tx, command, record.visitId, done ? 'used' : 'returned')
+  if (done) await giveMaterials(tx, command, { jobId: job.id, way: 'delivered', visitId: record.visitId })
+  else await releaseMaterials(tx, command, job.id, outcomeFacts[record.outcome].jobEvent === 'close' ? 'called-off' : 'reserved')
   const jobState = await closeRows(tx, command, { job, calledOff }, record)
   return { visitId: record.visitId, jobState, ...beds, calledOff }
 }

@@ -1,5 +1,6 @@
 import type { Tx } from '@almanac/database/client'
 import type { Command } from '@almanac/database/run-command'
+import { releaseMaterials } from '../shared/give-materials.ts'
 import { endReservation } from '../shared/reserve-kit.ts'
 import { releasePlace } from './lock-slot.ts'
 import { breakPromise } from './promises.ts'
@@ -16,6 +17,7 @@ export async function takeOffSheet(tx: Tx, command: Command, visitId: string, to
   })
   await releasePlace(tx, companyId, visitId)
   await endReservation(tx, command, visitId, 'returned')
+  await releaseMaterials(tx, command, changed.jobId, 'reserved')
   await breakPromise(tx, command, changed, { told })
   await command.audit('called off', 'visit', visitId, { jobId: changed.jobId, crewDayId: changed.crewDayId })
   await command.announce('visit', visitId, changed.version)

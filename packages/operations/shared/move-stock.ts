@@ -10,6 +10,8 @@ export type StockMove = {
   quantity: number
   reason: MovementReason
   visitId?: string | null
+  /** The job whose materials these are. */
+  jobId?: string
 }
 
 /**
@@ -32,12 +34,13 @@ export async function moveStock(tx: Tx, command: Command, moves: StockMove[]): P
         quantity: move.quantity,
         reason: move.reason,
         visitId: move.visitId ?? null,
+        jobId: move.jobId ?? null,
         at: command.at,
         personId: command.personId,
       },
     })
     const left = item.onHand + move.quantity
-    if (left < 0 && move.reason === 'used')
+    if (left < 0 && (move.reason === 'used' || move.reason === 'handed-over'))
       await tx.discrepancy.create({
         data: {
           companyId,

@@ -3,7 +3,7 @@ import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
 
-/** Says that the kits of a day sheet are on the vehicle. What is picked already stays so; answers how many lines were. */
+/** Says that the kits and materials of a day sheet are on the vehicle. What is picked already stays so; answers how many lines were. */
 export async function pickKits(scope: Scope & { personId: string }, input: PickKitsInput): Promise<{ lines: number }> {
   return runCommand(scope, 'stores.pick-kits', input, async (tx, command) => {
     const { companyId } = scope
@@ -13,8 +13,13 @@ export async function pickKits(scope: Scope & { personId: string }, input: PickK
       where: { companyId, state: 'reserved', visit: { crewDayId: sheet.id, state: { in: ['booked', 'under-way'] } } },
       data: { state: 'picked', version: { increment: 1 } },
     })
-    await command.audit('picked', 'crew-day', sheet.id, { lines: count })
+    const materials = await tx.materialLine.updateMany({
+      where: { companyId, state: 'reserved', job: { visits: { some: { crewDayId: sheet.id, state: { in: ['booked', 'under-way'] } } } } },
+      data: { state: 'picked', version: { increment: 1 } },
+    })
+    const lines = count + materials.count
+    await command.audit('picked', 'crew-day', sheet.id, { lines })
     await command.announce('crew-day', sheet.id)
-    return { lines: count }
+    return { lines }
   })
 }

@@ -9,6 +9,7 @@ import { bedEffectOf, outcomeFacts } from './visit-outcomes.ts'
 /** Every step that is allowed; whatever is not listed here must be refused. Written from the trade's words for a job, not from the table. */
 const allowed: Record<string, JobState> = {
   'proposed book': 'booked',
+  'proposed hand-over': 'closed',
   'proposed hold': 'held',
   'proposed call-off': 'called-off',
   'booked move': 'booked',

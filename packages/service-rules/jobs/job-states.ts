@@ -3,9 +3,22 @@ import type { JobState } from '@almanac/records/job-state'
 /**
  * What can happen to a job. `book` puts its visit on a day sheet, `move` takes that visit elsewhere, `unbook` takes it off: a job has one open
  * visit at most. `start` is a crew beginning, `unstart` takes back a start by mistake, `close` and `return` are what the outcome of a visit does, `hold` waits for something with a
- * reason, `release` ends the wait, `call-off` ends the job undone, `revive` brings a called-off job back.
+ * reason, `hand-over` ends a job whose materials were collected or shipped, without a visit, `release` ends the wait, `call-off` ends the job undone, `revive` brings a called-off job back.
  */
-export const jobEvents = ['book', 'move', 'unbook', 'start', 'unstart', 'close', 'return', 'hold', 'release', 'call-off', 'revive'] as const
+export const jobEvents = [
+  'book',
+  'move',
+  'unbook',
+  'start',
+  'unstart',
+  'close',
+  'return',
+  'hand-over',
+  'hold',
+  'release',
+  'call-off',
+  'revive',
+] as const
 export type JobEvent = (typeof jobEvents)[number]
 
 export type JobStep = { ok: true; state: JobState } | { ok: false; reason: string }
@@ -19,6 +32,7 @@ const notBegun = 'No visit of this job is under way.'
 const notHeld = 'This job isn’t on hold.'
 const notCalledOff = 'Only a job that was called off can be reopened. This one wasn’t.'
 const crewAtWork = 'A crew is working on this job. Close out the visit first.'
+const onSheet = 'A visit of this job is on a day sheet. Take it off first, or let that crew deliver.'
 const held = 'This job is on hold. Take it off hold first.'
 const closed = 'This job is closed and its record is kept. Add a new job for what’s left to do.'
 const calledOff = 'This job was called off. Reopen it first.'
@@ -37,6 +51,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     unstart: no(notBegun),
     close: no(notBooked),
     return: no(notBooked),
+    'hand-over': to('closed'),
     hold: to('held'),
     release: no(notHeld),
     'call-off': to('called-off'),
@@ -50,6 +65,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     unstart: no(notBegun),
     close: to('closed'),
     return: to('proposed'),
+    'hand-over': no(onSheet),
     hold: to('held'),
     release: no(notHeld),
     'call-off': to('called-off'),
@@ -63,6 +79,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     unstart: to('booked'),
     close: to('closed'),
     return: to('proposed'),
+    'hand-over': no(crewAtWork),
     hold: no(crewAtWork),
     release: no(notHeld),
     'call-off': no(crewAtWork),
@@ -76,6 +93,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     unstart: no(notBegun),
     close: no(held),
     return: no(held),
+    'hand-over': no(held),
     hold: no('This job is already on hold.'),
     release: to('proposed'),
     'call-off': to('called-off'),
@@ -89,6 +107,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     unstart: no(notBegun),
     close: no('This job is already closed.'),
     return: no(closed),
+    'hand-over': no('This job is already closed.'),
     hold: no(closed),
     release: no(closed),
     'call-off': no(closed),
@@ -102,6 +121,7 @@ const jobStateTable: Record<JobState, Record<JobEvent, JobStep>> = {
     unstart: no(notBegun),
     close: no(calledOff),
     return: no(calledOff),
+    'hand-over': no(calledOff),
     hold: no(calledOff),
     release: no(calledOff),
     'call-off': no('This job is already called off.'),

@@ -1,8 +1,8 @@
-import { formatCutLengthIn, formatLengthIn, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
-import { showWhole, withUnit } from '@almanac/units/format-number'
+import { formatCutLengthIn, formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
+import { showWhole } from '@almanac/units/format-number'
 import type { ResinKind } from '../resin/resin-kinds.ts'
 import { GRAVEL_BULK_LB_FT3 } from '../tanks/bed-levels.ts'
-import type { TubeLength } from '../tanks/distributor-tube.ts'
+import { type TubeLength, tubeDiameterText } from '../tanks/distributor-tube.ts'
 import type { TankFill } from '../tanks/fill-for-tank.ts'
 import { type BagPlan, bagName } from './bag-plan.ts'
 import { TUBE_CUT_TOLERANCE_IN, type TubeChoice } from './choose-tube.ts'
@@ -76,8 +76,7 @@ export function tubeLine(
   { tubeRule, hub }: { tubeRule: string | null; hub: boolean },
   { display, words }: Speaking,
 ): KitLine {
-  const od = choice.outsideDiameterIn
-  const across = display.unitSystem === 'us' ? withUnit(od, 3, 'in', display) : formatLengthIn(od, display)
+  const across = tubeDiameterText(choice.outsideDiameterIn, display)
   const cut = { length: formatCutLengthIn(tube.lengthIn, display), tolerance: formatCutLengthIn(TUBE_CUT_TOLERANCE_IN, display) }
   const reasons = { diameter: choice.why, length: tube.how }
   return {

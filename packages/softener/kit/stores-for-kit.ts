@@ -10,6 +10,8 @@ export type StoresItem = {
   readonly unit: string
   readonly bagFt3: number | null
   readonly resinKind: string | null
+  /** Of a distributor tube; null where it is not known. */
+  readonly tubeOdIn: number | null
   readonly onHand: number
   readonly priceMinor: number | null
 }
@@ -47,14 +49,7 @@ export function storesForKit(items: readonly StoresItem[]): { shelf: ShelfBag[];
       shelf.push({ label, resinKind, volumeFt3: stored.bagFt3, onHand: stored.onHand })
     }
     if (item === undefined || unit === undefined || stored.priceMinor === null) continue
-    const outsideDiameterIn = item === 'distributor-tube' ? diameterIn(stored.name) : null
-    prices.push({ item, unit, priceMinor: stored.priceMinor, resinKind, bagFt3: stored.bagFt3, outsideDiameterIn })
+    prices.push({ item, unit, priceMinor: stored.priceMinor, resinKind, bagFt3: stored.bagFt3, outsideDiameterIn: stored.tubeOdIn })
   }
   return { shelf, prices }
-}
-
-/** "Distributor tube 1.05 in with basket" → 1.05: the stores say it in the name alone. */
-function diameterIn(name: string): number | null {
-  const found = /(\d+(?:\.\d+)?) ?in\b/.exec(name)?.[1]
-  return found === undefined ? null : Number(found)
 }

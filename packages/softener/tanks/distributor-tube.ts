@@ -1,3 +1,6 @@
+import type { AmountDisplay } from '@almanac/units/display'
+import { formatLengthIn } from '@almanac/units/format'
+import { withUnit } from '@almanac/units/format-number'
 import { FROM_MEMORY } from '@almanac/units/sourced'
 import type { Words } from '@almanac/words/words'
 import type { TankShell } from './tank-geometry.ts'
@@ -60,3 +63,7 @@ export function tubeLength(shell: TankShell, oldTubeLengthIn: number | null | un
 function believable(lengthIn: number, shell: TankShell): boolean {
   return lengthIn > 0.5 * shell.heightIn && lengthIn < shell.heightIn + 6
 }
+
+/** A tube's outside diameter as people read it: "1.05 in", "0.813 in", "2.7 cm". */
+export const tubeDiameterText = (outsideDiameterIn: number, display: AmountDisplay): string =>
+  display.unitSystem === 'us' ? withUnit(outsideDiameterIn, 3, 'in', display) : formatLengthIn(outsideDiameterIn, display)

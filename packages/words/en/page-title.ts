@@ -2,6 +2,7 @@
 export const pageTitle = {
   job: 'Job',
   newJob: 'Add a job',
+  packingList: 'Packing list',
   plan: 'Plan',
   site: 'Site',
   bed: 'Bed',

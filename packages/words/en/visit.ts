@@ -34,6 +34,8 @@ export const visit = {
   call: 'Call {name}',
   kit: 'Kit',
   settings: 'Settings',
+  handOver: 'To hand over',
+  handOverCounted: 'Counted as handed over when you close the visit as done. Don’t list it under parts.',
   kitFor: 'Kit, {tank}',
   bringBack: 'bring back',
   carryIn: 'To carry in: {weight}. Heaviest lift: {lift}, {liftWeight}.',

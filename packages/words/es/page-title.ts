@@ -4,6 +4,7 @@ import type { Translation } from '../translation.ts'
 export const pageTitle: Translation<typeof english> = {
   job: 'Trabajo',
   newJob: 'Agregar un trabajo',
+  packingList: 'Lista de empaque',
   plan: 'Plan',
   site: 'Sitio',
   bed: 'Lecho',

@@ -36,6 +36,8 @@ export const visit: Translation<typeof english> = {
   call: 'Llamar a {name}',
   kit: 'Material',
   settings: 'Ajustes',
+  handOver: 'Para entregar',
+  handOverCounted: 'Cuenta como entregado al cerrar la visita como hecha. No lo anote entre las piezas.',
   kitFor: 'Material, {tank}',
   bringBack: 'traer de vuelta',
   carryIn: 'Para llevar adentro: {weight}. Lo más pesado: {lift}, {liftWeight}.',

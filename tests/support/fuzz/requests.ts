@@ -59,6 +59,7 @@ const PAGES_OF = [
   'beds/$',
   'beds/$/choice',
   'jobs/$',
+  'jobs/$/packing-list',
   'visits/$',
   'water/$',
   'imports/$',

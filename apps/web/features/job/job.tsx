@@ -31,6 +31,7 @@ import { JobProof } from '@/client/visit-proof'
 import { WhomLine } from '@/client/whom-line'
 import { BestPlaces } from './best-places.tsx'
 import { JobActions } from './job-actions.tsx'
+import { Materials } from './materials.tsx'
 import { OfferTimes } from './offer-times.tsx'
 import { PromiseTime } from './promise-time.tsx'
 
@@ -147,6 +148,7 @@ export function Job({ jobId }: { jobId: string }) {
               ...(job.notes ? [{ name: 'Note', value: job.notes }] : []),
             ]}
           />
+          {job.kind === 'delivery' ? <Materials job={job} mayChange={mayBook} /> : null}
           {kit ? (
             <Section title="Kit">
               {kit.ok ? (

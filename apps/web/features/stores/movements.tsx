@@ -1,4 +1,5 @@
 'use client'
+import { movementReasonWords } from '@almanac/records/stock'
 import { Pager } from '@almanac/ui/pager'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
@@ -32,7 +33,7 @@ export function Movements() {
               {formatAmount(row.quantity, row.unit, me.company)}
             </span>
             <span className="grow">
-              {row.itemName}, {row.reason}
+              {row.itemName}, {movementReasonWords[row.reason]}
               {row.visitId ? (
                 <>
                   {' '}

@@ -14,7 +14,7 @@ import { useSession } from '@/client/providers'
 import { useToday } from '@/client/use-today'
 
 /** What to order and by when: booked rebeds have spoken for their kits, and the forecast says what will follow. */
-export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null }) {
+export function Orders() {
   const display = useDisplay()
   const { api, me } = useSession()
   const today = useToday()
@@ -68,18 +68,7 @@ export function Orders({ onLead }: { onLead: ((line: OrderLine) => void) | null 
             key: 'lead',
             head: 'Lead time',
             align: 'right',
-            cell: (line) =>
-              onLead ? (
-                <button
-                  type="button"
-                  className="min-h-6 underline decoration-edge underline-offset-4 hover:decoration-ink"
-                  onClick={() => onLead(line)}
-                >
-                  {line.leadDays} days<span className="sr-only"> for {line.name}, change</span>
-                </button>
-              ) : (
-                `${line.leadDays} days`
-              ),
+            cell: (line) => `${line.leadDays} days`,
           },
         ]}
       />

@@ -1,5 +1,7 @@
 'use client'
-import type { OrderLine, StockRow } from '@almanac/contract/stores'
+import type { StockRow } from '@almanac/contract/stores'
+import { oneOf } from '@almanac/records/choices'
+import { stockKinds, stockKindWords } from '@almanac/records/stock'
 import { Button } from '@almanac/ui/button'
 import { DataTable } from '@almanac/ui/data-table'
 import { Empty } from '@almanac/ui/empty'
@@ -15,8 +17,9 @@ import { useInfiniteQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { usePermission, useSession } from '@/client/providers'
-import { ChangeLead } from './change-lead.tsx'
+import { AddItems } from './add-items.tsx'
 import { ChangeStock, type StockChange } from './change-stock.tsx'
+import { ItemForm } from './item-form.tsx'
 import { Movements } from './movements.tsx'
 import { Orders } from './orders.tsx'
 
@@ -25,7 +28,7 @@ export function Stores() {
   const { api, me } = useSession()
   const mayChange = usePermission('change:stores')
   const [change, setChange] = useState<StockChange | null>(null)
-  const [lead, setLead] = useState<OrderLine | null>(null)
+  const [item, setItem] = useState<StockRow | null>(null)
   const items = useInfiniteQuery(
     api.stores.items.infiniteOptions({
       input: (cursor: string | undefined) => ({ limit: 100, cursor }),
@@ -41,10 +44,11 @@ export function Stores() {
         lead="What is on hand. Parts used on a visit always show up here. If the count can’t be right, we ask you to count the item."
       />
       <Section title="What to order" actions={<PrintButton>Print the order list</PrintButton>}>
-        <Orders onLead={mayChange ? setLead : null} />
+        <Orders />
       </Section>
       {/* On paper the order goes to the supplier by itself; what is on hand follows on a page of its own, to count by. */}
       <h2 className="mt-8 mb-2 break-before-page text-h2 font-semibold">Stock</h2>
+      {mayChange && items.isSuccess ? <AddItems none={rows.length === 0} /> : null}
       {items.error ? <Problem happened={readFailure(items.error).message} onRetry={() => void items.refetch()} /> : null}
       {items.isPending ? <Skeleton lines={8} label="Loading the stores" /> : null}
       {items.isSuccess ? (
@@ -54,7 +58,7 @@ export function Stores() {
           rowKey={(row) => row.id}
           columns={[
             { key: 'name', head: 'Item', phone: 'title', cell: (row) => <span className="font-semibold">{row.name}</span> },
-            { key: 'kind', head: 'Kind', cell: (row) => row.kind },
+            { key: 'kind', head: 'Kind', cell: (row) => stockKindWords[oneOf(stockKinds, row.kind) ?? 'other'] },
             { key: 'onHand', head: 'On hand', align: 'right', cell: (row) => formatAmount(row.onHand, row.unit, me.company) },
             {
               key: 'state',
@@ -79,13 +83,16 @@ export function Stores() {
                   <span className="inline-flex gap-2">
                     <Button onClick={() => setChange({ item: row, what: 'receive' })}>Receive</Button>
                     <Button onClick={() => setChange({ item: row, what: 'count' })}>Count</Button>
+                    <Button onClick={() => setItem(row)}>
+                      Change<span className="sr-only"> {row.name}</span>
+                    </Button>
                   </span>
                 ) : null,
             },
           ]}
           empty={
             <Empty title="No stock items yet">
-              Items are added when the company is set up. Parts bought on the way are named at close-out.
+              Kits are taken from what stands here, and what to order is worked out from it. Parts bought on the way are named at close-out.
             </Empty>
           }
         />
@@ -96,7 +103,7 @@ export function Stores() {
           <Movements />
         </Section>
       </div>
-      {lead ? <ChangeLead line={lead} onClose={() => setLead(null)} /> : null}
+      {item ? <ItemForm key={item.id} item={item} onClose={() => setItem(null)} /> : null}
       {change ? <ChangeStock key={`${change.item.id} ${change.what}`} change={change} onClose={() => setChange(null)} /> : null}
     </>
   )

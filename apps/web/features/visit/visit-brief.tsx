@@ -7,6 +7,7 @@ import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { PageHead } from '@almanac/ui/page-head'
 import { Section } from '@almanac/ui/section'
+import { formatAmount } from '@almanac/units/amount-words'
 import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import { formatList } from '@almanac/units/format-list'
 import { useWords } from '@almanac/words/use-words'
@@ -44,6 +45,19 @@ export function VisitBrief({ visit, procedure, onStart, onResume }: Props) {
             {words('whatsWrong')}
           </LinkButton>
         </p>
+      ) : null}
+      {/* A visit that the tablet kept under the release before has none. */}
+      {visit.materials?.length ? (
+        <Section title={words('handOver')}>
+          <ul>
+            {visit.materials.map((line) => (
+              <li key={line.name}>
+                {formatAmount(line.quantity, line.unit, display)} · {line.name}
+              </li>
+            ))}
+          </ul>
+          <p className="mt-2 text-soft">{words('handOverCounted')}</p>
+        </Section>
       ) : null}
       {visit.kind === 'rebed' && visit.bed ? (
         <Section title={kitTitle}>

@@ -58,7 +58,7 @@ const visitOf = (kind: VisitPage['kind'], bed: Partial<typeof BED> = {}) =>
       jobId: 'j',
       siteId: 's',
     },
-    ...{ accessNotes: null, jobNotes: null, softenerLabel: null, twin: null, stock: [], outcome: null, closedAt: null },
+    ...{ accessNotes: null, jobNotes: null, softenerLabel: null, twin: null, stock: [], materials: [], outcome: null, closedAt: null },
     before: [{ day: '2026-05-03', kind: 'cleaning', outcome: 'made-safe', notes: null }],
     tests: measuringPoints.map((point) => ({ day: '2026-05-03', point, hardnessGpg: 18 })),
     contacts: [{ name: null, role: 'payer', phone: '555 0134' }],
