@@ -25,6 +25,8 @@ export const Desk = z.object({
   toCall: z.number().int(),
   /** Of those, asked today without an answer, or told hard and not booked yet. */
   answered: z.number().int(),
+  /** The calls that would tell most about next year's count, and by how many rebeds they would narrow its range; null where none would by one. */
+  telling: z.object({ calls: z.number().int(), narrower: z.number() }).nullable(),
   /** Beds expected to have failed unseen that no rebed is under way for. */
   unseen: z.number(),
   /** Beds expected to fail in twelve months. */

@@ -78,7 +78,7 @@ export const DueMonths = z.object({
 })
 export type DueMonths = z.infer<typeof DueMonths>
 
-const DueSort = z.enum(['chance', 'due', 'age', 'failed'])
+const DueSort = z.enum(['chance', 'due', 'age', 'failed', 'telling'])
 
 export const due = {
   /** What the owner's page begins with. */

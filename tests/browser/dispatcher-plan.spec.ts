@@ -76,3 +76,39 @@ test('a dispatcher says who of a crew is missing; once the plan is accepted the 
   await expect(page.getByText('Tomas Reyes', { exact: true })).toBeVisible()
   await expect(page.getByText('Ines Calder')).toHaveCount(0)
 })
+
+test('the owner wants days that end on time: the plan says how many will not, and what the same week would be without', async ({
+  page,
+  browser,
+}) => {
+  test.setTimeout(180_000)
+  const home = await browser.newContext()
+  const owner = await home.newPage()
+  await signIn(owner, 'owner')
+  const fill = async (days: string) => {
+    await owner.goto('/firm')
+    await owner.getByRole('button', { name: 'Edit: hours, yard and crews' }).click()
+    await owner.getByRole('dialog').getByLabel('Days are planned').selectOption({ label: days })
+    await owner.getByRole('dialog').getByRole('button', { name: 'Save' }).click()
+    await expect(owner.getByRole('dialog')).toHaveCount(0)
+    await expect(owner.getByText(days, { exact: true })).toBeVisible()
+  }
+  await fill('late at most one day in ten')
+  await signIn(page, 'dispatcher')
+  await page.goto('/day-sheets')
+  const start = page.getByRole('button', { name: 'Plan the week' })
+  for (let day = 0; day < 4 && !(await start.isVisible()); day++) {
+    await page.getByRole('link', { name: 'Next day' }).click()
+    await expect(page.locator('[data-open]').or(page.getByText('No crew has a sheet on this day'))).toBeVisible()
+  }
+  await start.click()
+  await expect(
+    page.getByText(/^Planned as long as usual, it would be .+ of driving, .+ waiting and about \d+ of \d+ days ending late\.$/),
+  ).toBeVisible({ timeout: 90_000 })
+  const late = page.getByRole('row', { name: /^Days likely to end late/ })
+  const [now, planned] = (await late.getByRole('cell').allTextContents()).slice(-2).map(Number)
+  // It never makes more days end late than the sheets do as they stand.
+  expect(planned).toBeLessThanOrEqual(now ?? Number.NaN)
+  await fill('as long as usual')
+  await home.close()
+})

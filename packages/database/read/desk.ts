@@ -14,6 +14,25 @@ const NO_REBED = Prisma.sql`not exists (select from job j where j.company_id = f
 /** The bed of `f` is one whose household is to be asked whether the water is still soft. */
 export const TO_CALL = Prisma.sql`f.chance_already_failed > ${MORE_LIKELY_THAN_NOT}::float8 and ${NO_REBED}`
 
+/**
+ * How much asking the household of `f` narrows next year's count of rebeds: its variance before, less the mean of what is left after the answer (law of total variance).
+ * With p that it has failed and c that it fails within the year if not, an answer says 1 or leaves c: p (1 − p) (1 − c)². Nothing is told by one whose rebed is coming.
+ */
+export const TELLING = Prisma.sql`case when ${NO_REBED} then
+  f.chance_already_failed * (1 - f.chance_already_failed) * (1 - f.chance_12_months) * (1 - f.chance_12_months) else 0 end`
+
+/** What the calls that tell most would take off the variance of next year's count, and how that is made up: see `narrowedBy`. */
+export async function readTelling(tx: Tx, companyId: string, calls: number) {
+  const [row] = await tx.$queryRaw<{ calls: number; gain: number; ownVariance: number; workVariance: number }[]>`
+    with bed_chance as (select f.chance_already_failed as p, f.chance_12_months as c, ${TELLING} as gain from bed_forecast f
+      where f.company_id = ${companyId}::uuid and f.due50_day is not null and ${FORECAST_IN_SERVICE}),
+    best as (select gain from bed_chance where gain > 0 order by gain desc limit ${calls})
+    select (select count(*)::int from best) as calls, (select coalesce(sum(gain), 0)::float8 from best) as gain,
+      coalesce(sum((1 - p) * c * (1 - (1 - p) * c)), 0)::float8 as "ownVariance",
+      coalesce(sum((p + (1 - p) * c) * (1 - p) * (1 - c)), 0)::float8 as "workVariance" from bed_chance`
+  return row ?? { calls: 0, gain: 0, ownVariance: 0, workVariance: 0 }
+}
+
 /** What was said on the telephone counts for so many days: after that they are asked again. */
 const ANSWER_HOLDS_DAYS = 60
 

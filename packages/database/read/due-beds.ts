@@ -4,7 +4,7 @@ import { addDays } from '@almanac/units/calendar/calendar-day'
 import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
 import { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
-import { lastAnswer, TO_CALL } from './desk.ts'
+import { lastAnswer, TELLING, TO_CALL } from './desk.ts'
 import { FORECAST_IN_SERVICE } from './in-service.ts'
 import { cursorOf, readCursor } from './page-key.ts'
 import { NOBODY_TO_CALL, readWhomToCall } from './whom-to-call.ts'
@@ -16,7 +16,7 @@ export type DueQuery = {
   month?: string
   plannedMonth?: string
   toCall?: boolean
-  sort: 'chance' | 'due' | 'age' | 'failed'
+  sort: 'chance' | 'due' | 'age' | 'failed' | 'telling'
   limit: number
   cursor?: string
 }
@@ -38,11 +38,12 @@ type Row = Omit<DueBed, 'tank' | 'job' | 'planned' | 'whom' | 'answer'> & {
   hardSinceDay: string | null
 }
 
-/** Column, direction and cursor type of each order. Only leakproof comparisons, so that each walks its own index under row security. */
+/** Column, direction and cursor type of each order. Only leakproof comparisons, so that each walks its own index under row security; what a call tells is worked out for all. */
 const ORDERS = {
   chance: { column: Prisma.raw('f.chance_12_months'), down: true, cast: Prisma.raw('float8') },
   due: { column: Prisma.raw('f.due50_day'), down: false, cast: Prisma.raw('date') },
   failed: { column: Prisma.raw('f.chance_already_failed'), down: true, cast: Prisma.raw('float8') },
+  telling: { column: Prisma.sql`(${TELLING})`, down: true, cast: Prisma.raw('float8') },
   age: { column: Prisma.raw('f.began_middle_day'), down: false, cast: Prisma.raw('date') },
 }
 

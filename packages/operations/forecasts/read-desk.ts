@@ -1,12 +1,16 @@
 import type { Desk } from '@almanac/contract/desk'
 import { inCompany, type Scope } from '@almanac/database/in-company'
-import { readToCall, readUnseen } from '@almanac/database/read/desk'
+import { readTelling, readToCall, readUnseen } from '@almanac/database/read/desk'
 import { readPastYears } from '@almanac/database/read/track-record'
+import { narrowedBy } from '@almanac/forecast/fleet/narrowed-by'
 import { workAhead } from '@almanac/forecast/fleet/work-ahead'
 import { now } from '@almanac/runtime/clock'
 import { dayIn, instantIn } from '@almanac/units/calendar/zone-clock'
 import { crewCapacity } from './crew-capacity.ts'
 import { dueMonths } from './past-misses.ts'
+
+/** Calls of one quiet afternoon. */
+const CALLS = 10
 
 type Reader = Pick<Scope, 'companyId'>
 
@@ -30,12 +34,15 @@ export async function readDesk(scope: Reader, timeZone: string): Promise<Desk> {
   const past = await pastYears(scope)
   return inCompany(scope, async (tx) => {
     const unseen = await readUnseen(tx, companyId)
+    const { calls, gain, ...spread } = await readTelling(tx, companyId, CALLS)
+    const narrower = picture.year ? narrowedBy(gain, { ...picture.year, ...spread }) : 0
     const counts = await readToCall(tx, companyId, today, instantIn(timeZone, today, 0))
     const { months, ...capacity } = await crewCapacity(tx, companyId, today, timeZone)
     const ahead = new Map(workAhead(picture.months, unseen).map((one) => [one.month, one]))
     const { hoursEach } = capacity
     return {
       ...{ asOfDay: picture.asOfDay, year: picture.year, unseen, past },
+      telling: narrower >= 1 ? { calls, narrower } : null,
       ...counts,
       ...capacity,
       months: months.map((one) => {

@@ -79,13 +79,28 @@ function Figure({
   )
 }
 
-function CallFigure({ desk: { toCall, answered } }: { desk: Desk }) {
+/** Calls that would tell most about next year, beside those about beds that have more likely failed than not. */
+function TellingCalls({ telling }: Pick<Desk, 'telling'>) {
+  const display = useDisplay()
+  if (!telling) return null
+  return (
+    <p className="mt-2">
+      <TextLink href="/coming-due?sort=telling#beds" link={Link}>
+        {telling.calls === 1 ? 'One call' : `${telling.calls} calls`} would tell most
+      </TextLink>{' '}
+      about next year: its range would be about {showWhole(telling.narrower, display)} rebeds narrower.
+    </p>
+  )
+}
+
+function CallFigure({ desk: { toCall, answered, telling } }: { desk: Desk }) {
   const display = useDisplay()
   const left = toCall - answered
   if (toCall === 0)
     return (
       <Figure head="Call" figure="Nobody">
         No bed has more likely failed than not.
+        <TellingCalls telling={telling} />
       </Figure>
     )
   return (
@@ -97,6 +112,7 @@ function CallFigure({ desk: { toCall, answered } }: { desk: Desk }) {
       <TextLink href="#beds" link={Link}>
         Start with the first
       </TextLink>
+      <TellingCalls telling={telling} />
     </Figure>
   )
 }
@@ -110,6 +126,16 @@ function OrderFigure() {
     return (
       <Figure head="Order by" figure="…">
         {null}
+      </Figure>
+    )
+  // Of empty stores nobody knows what runs short: that is no "nothing".
+  if (orders.data.lines.length === 0)
+    return (
+      <Figure head="Order by" figure="?">
+        <p>The stores have no items yet, so what runs short isn’t known.</p>
+        <TextLink href="/stores" link={Link}>
+          Say what you keep
+        </TextLink>
       </Figure>
     )
   const needed = orders.data.lines.filter((line) => line.orderBy !== null)

@@ -26,7 +26,7 @@ import { ProposePlannedPart } from './propose-planned.tsx'
 import type { DueFilters, DueSort } from './use-due-filters.ts'
 
 const SORT_OF: Record<string, DueSort> = { due: 'due', bed: 'age', already: 'failed', chance: 'chance' }
-const SORT_KEYS: Record<DueSort, { key: string; direction: 'ascending' | 'descending' }> = {
+const SORT_KEYS: Record<Exclude<DueSort, 'telling'>, { key: string; direction: 'ascending' | 'descending' }> = {
   chance: { key: 'chance', direction: 'descending' },
   due: { key: 'due', direction: 'ascending' },
   age: { key: 'bed', direction: 'ascending' },
@@ -62,7 +62,9 @@ export function DueList({ desk, picture, plan, filters, change }: Props) {
   )
   const rows = beds.data?.pages.flatMap((one) => one.rows) ?? []
   const failure = beds.error ? readFailure(beds.error) : null
-  const sort = SORT_KEYS[filters.sort]
+  // By what an answer tells there is no column to sort by.
+  const isTelling = !isCall && filters.sort === 'telling'
+  const sort = isCall || filters.sort === 'telling' ? undefined : SORT_KEYS[filters.sort]
 
   return (
     <>
@@ -74,18 +76,30 @@ export function DueList({ desk, picture, plan, filters, change }: Props) {
       {failure ? (
         <Problem happened={failure.message} reference={failure.requestId} onRetry={() => void beds.refetch()} retrying={beds.isFetching} />
       ) : null}
+      {isTelling ? (
+        <p className="mb-3 max-w-[75ch] text-soft">
+          In the order of what an answer would tell about next year’s count: a bed that may as well have failed as not tells most.{' '}
+          <button
+            type="button"
+            className="underline decoration-edge underline-offset-4 hover:decoration-ink"
+            onClick={() => change({ sort: 'chance' })}
+          >
+            By chance of failing instead
+          </button>
+        </p>
+      ) : null}
       {beds.isPending ? <Skeleton lines={12} label="Loading the beds" /> : null}
       {beds.isSuccess ? (
         <DataTable
-          caption={isCall ? 'Beds to call about' : 'Beds that come due'}
-          columns={isCall ? callColumns(today, me, firm) : dueColumns(today, me, firm)}
+          caption={isCall ? 'Beds to call about' : isTelling ? 'Calls that tell most' : 'Beds that come due'}
+          columns={isCall || isTelling ? callColumns(today, me, firm) : dueColumns(today, me, firm)}
           rows={rows}
           rowKey={(row) => row.bedId}
           rowName={(row) => row.siteLabel}
           rowHref={(row) => `/beds/${row.bedId}`}
           link={Link}
-          sort={isCall ? undefined : sort}
-          onSort={isCall ? undefined : ({ key }) => change({ list: 'all', sort: SORT_OF[key] ?? 'chance' })}
+          sort={sort}
+          onSort={isCall || isTelling ? undefined : ({ key }) => change({ list: 'all', sort: SORT_OF[key] ?? 'chance' })}
           selected={mayPropose ? selected : undefined}
           onSelect={mayPropose ? setSelected : undefined}
           busy={beds.isFetching && !beds.isFetchingNextPage}

@@ -3,7 +3,7 @@ import { type DueGrouping, dueGroupings } from '@almanac/records/forecast-run'
 import { readNumber } from '@almanac/units/read-number'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
 
-export type DueSort = 'chance' | 'due' | 'age' | 'failed'
+export type DueSort = 'chance' | 'due' | 'age' | 'failed' | 'telling'
 export type DueFilters = {
   /** Beds to call about, or all; where a filter is set, all. */
   list: 'call' | 'all'
@@ -18,7 +18,7 @@ export type DueFilters = {
   sort: DueSort
 }
 
-const SORTS: readonly DueSort[] = ['chance', 'due', 'age', 'failed']
+const SORTS: readonly DueSort[] = ['chance', 'due', 'age', 'failed', 'telling']
 const NARROWING = ['supply', 'age', 'chance', 'month', 'planned', 'sort'] as const
 
 const figure = (text: string | null) => readNumber(text ?? '') ?? undefined

@@ -23,6 +23,7 @@ export function Orders() {
   if (!orders.data) return <Skeleton lines={4} label="Working out what will run short" />
   const { untilDay, lines } = orders.data
   const needed = lines.filter((line) => line.orderBy !== null)
+  if (lines.length === 0) return <p className="text-soft">Once items are on the list below, what to order and by when stands here.</p>
   if (needed.length === 0)
     return <p className="text-soft">No shortages before {formatDay(untilDay, display)}, counting booked work and the forecast.</p>
   return (
