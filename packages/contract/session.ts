@@ -55,4 +55,12 @@ export const session = {
     .route({ method: 'POST', path: '/session/end' })
     .input(z.object({ sessionId: Id }))
     .output(z.object({ ended: Id })),
+  /** The person's own passkeys, by what each was added on and the program that keeps it. */
+  passkeys: oc
+    .route({ method: 'GET', path: '/session/passkeys' })
+    .output(z.array(z.object({ id: Id, device: Device, keptBy: z.string().nullable(), addedAt: Instant, lastUsedAt: Instant.nullable() }))),
+  removePasskey: oc
+    .route({ method: 'POST', path: '/session/passkeys/remove' })
+    .input(z.object({ passkeyId: Id }))
+    .output(z.object({ removed: Id })),
 }

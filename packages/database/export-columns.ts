@@ -21,7 +21,7 @@ export const EXPORTED = {
   colleague:
     'id version person_id name does_all skills starts_at_home home_latitude home_longitude overtime_minor_per_hour shifts breaks archived_at erased_at',
   company_settings:
-    'id version reminder_lead_days reminder_notices reminder_again_days send_from_minute send_until_minute rebeds_per_month day_start_minute day_end_minute yard_latitude yard_longitude planned_rebed_minor failure_minor beads_minor overtime_minor_per_hour risk_limit pool_fits lunch_minutes lunch_from_minute lunch_until_minute in_hand_minutes day_fill holiday_area holidays_worked',
+    'id version reminder_lead_days reminder_notices reminder_again_days send_from_minute send_until_minute rebeds_per_month day_start_minute day_end_minute yard_latitude yard_longitude planned_rebed_minor failure_minor beads_minor overtime_minor_per_hour risk_limit pool_fits lunch_minutes lunch_from_minute lunch_until_minute in_hand_minutes day_fill holiday_area holidays_worked head_address head_mail head_licence logo_width logo_height',
   consent: 'id version contact_id channel granted source since_day',
   contact: 'id version customer_id site_id role name phone other_phone email dead_email language batch_id archived_at erased_at',
   crew_day: 'id version day name vehicle_id starts_at ends_at notes',
@@ -120,4 +120,5 @@ export const SECRET: readonly Identity[] = [
   'identity_event',
   'one_time_link',
   'two_factor',
+  'passkey',
 ]

@@ -15,6 +15,7 @@ export const TABLES = {
     'identity_event',
     'one_time_link',
     'two_factor',
+    'passkey',
   ],
   tenant: [
     'absence',

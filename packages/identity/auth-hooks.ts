@@ -1,26 +1,24 @@
 import { identityClient } from '@almanac/database/client'
 import { forgetTries } from '@almanac/database/sql/count-sign-in'
 import { writeIdentityEvent } from '@almanac/database/sql/identity-events'
-import { config } from '@almanac/runtime/config'
 import { AppError } from '@almanac/runtime/errors'
-import { newId } from '@almanac/runtime/ids'
 import { APIError, createAuthMiddleware, getSessionFromCtx } from 'better-auth/api'
 import { clientAddress } from './client-address.ts'
 import { whyNoDemoSignIn } from './demo-sign-in.ts'
+import { type AuthContext as Context, deviceCookie, noteSignIn } from './note-sign-in.ts'
+import { afterPasskey, onlyTheAnswer } from './passkey-hooks.ts'
 import { refuseWeakPassword } from './password-rules.ts'
 import { accountMark, countPasswordChange, countSignIn, type Try } from './sign-in-limits.ts'
-
-type Context = Parameters<Parameters<typeof createAuthMiddleware>[0]>[0]
 
 /** The paths of the sign-in library that are served; the others stay shut. */
 export const AUTH_PATHS: readonly string[] = [
   ...['/sign-in/email', '/sign-out', '/get-session', '/change-password', '/update-user'],
+  ...['/passkey/verify-registration', '/passkey/generate-authenticate-options', '/passkey/verify-authentication'],
   ...['/two-factor/enable', '/two-factor/disable', '/two-factor/verify-totp', '/two-factor/verify-backup-code'],
 ]
 
 const LONGEST_NAME = 80
 const LONGEST_EMAIL = 320
-const DEVICE_DAYS = 400
 
 /** What the first hook found out, for the last hook of the same request. */
 const tries = new WeakMap<Headers, Try>()
@@ -40,9 +38,6 @@ async function asLibrary<T>(work: () => Promise<T>): Promise<T> {
     throw new APIError(status, { message: error.message, code: error.code }, headers)
   }
 }
-
-/** A cookie of the device for one account: it signs nobody in, it only says that this account was signed in here before. */
-const deviceCookie = (mark: string) => `${config().PUBLIC_URL.startsWith('https://') ? '__Secure-' : ''}almanac.device-${mark.slice(0, 16)}`
 
 async function beforeSignIn(ctx: Context, headers: Headers): Promise<void> {
   const { email } = (ctx.body ?? {}) as { email?: unknown }
@@ -64,19 +59,6 @@ async function afterSignIn(ctx: Context, headers: Headers): Promise<void> {
   await forgetTries(tried.key)
   if (!signedIn || half || (signedIn.user as { twoFactorEnabled?: boolean }).twoFactorEnabled) return
   await noteSignIn(ctx, signedIn)
-}
-
-/** Writes down that somebody is in, and marks the device as one of theirs. */
-async function noteSignIn(ctx: Context, signedIn: NonNullable<Context['context']['newSession']>): Promise<void> {
-  await writeIdentityEvent('signed-in', { personId: signedIn.user.id, sessionId: signedIn.session.id })
-  const mark = accountMark(signedIn.user.email)
-  await ctx.setSignedCookie(deviceCookie(mark), `${mark}.${newId()}`, ctx.context.secret, {
-    path: '/api/auth',
-    httpOnly: true,
-    sameSite: 'lax',
-    secure: config().PUBLIC_URL.startsWith('https://'),
-    maxAge: DEVICE_DAYS * 86_400,
-  })
 }
 
 /** A new password is no common one, the old one is not guessed at, and every other session ends. */
@@ -138,6 +120,7 @@ export const beforeAuth = createAuthMiddleware((ctx) =>
     if (ctx.path === '/update-user') return beforeNameChange(ctx)
     if (ctx.path === '/two-factor/enable' || ctx.path === '/two-factor/disable') return void (await beforeSecondFactorChange(ctx, headers))
     if (ctx.path.startsWith('/two-factor/verify-')) return beforeSecondStep(ctx, headers)
+    if (ctx.path.startsWith('/passkey/verify-')) return onlyTheAnswer(ctx)
     if (ctx.path === '/sign-out') return void (await beforeSignOut(ctx))
     return undefined
   }),
@@ -149,6 +132,7 @@ export const afterAuth = createAuthMiddleware(async (ctx) => {
   if (!ctx.request || !headers) return
   const failed = ctx.context.returned instanceof Error
   if (ctx.path.startsWith('/two-factor/verify-') && !failed) await afterSecondStep(ctx, headers)
+  if (ctx.path.startsWith('/passkey/verify-')) await afterPasskey(ctx, failed)
   if (ctx.path === '/sign-in/email') await afterSignIn(ctx, headers)
   const change = changes.get(headers)
   if (change && !failed) {

@@ -8,6 +8,7 @@ import { twoFactor } from 'better-auth/plugins'
 import { afterAuth, beforeAuth } from './auth-hooks.ts'
 import { ADDRESS_HEADER } from './client-address.ts'
 import { noting } from './lost-database.ts'
+import { passkeys } from './passkey-rules.ts'
 import { hashInTurn, verifyInTurn } from './password-queue.ts'
 import { LONGEST_PASSWORD, SHORTEST_PASSWORD } from './password-rules.ts'
 
@@ -35,12 +36,14 @@ function build() {
     user: { modelName: 'person' },
     session: {
       expiresIn: 14 * 24 * 3600,
+      // What asks for more than a session asks for the password, however long ago that was given.
+      freshAge: 0,
       // No cookie cache: a revoked session must end now.
       cookieCache: { enabled: false },
       additionalFields: { activeCompanyId: { type: 'string', required: false, input: false } },
     },
     appName: 'Rebed Almanac',
-    plugins: [twoFactor()],
+    plugins: [twoFactor(), passkeys()],
     // The library counts by address alone, and reads before it writes. Ours count by account and device too, in one statement (sign-in-limits).
     rateLimit: { enabled: false },
     hooks: { before: beforeAuth, after: afterAuth },

@@ -1,22 +1,12 @@
-import { identityClient, type Tx } from '@almanac/database/client'
-import { forgetTries } from '@almanac/database/sql/count-sign-in'
+import type { Tx } from '@almanac/database/client'
 import { writeIdentityEvent } from '@almanac/database/sql/identity-events'
 import { AppError } from '@almanac/runtime/errors'
+import { checkPassword } from './check-password.ts'
 import { changingPeople } from './members.ts'
 import { endLinks, linkGone, makeLink, type OneTimeLink, spendLink } from './one-time-link.ts'
-import { verifyInTurn } from './password-queue.ts'
-import { countPasswordChange } from './sign-in-limits.ts'
 import type { Who } from './who.ts'
 
 const taken = () => new AppError('conflict', 'This email already has a sign-in here. Nothing was changed; choose another.')
-
-async function checkPassword(personId: string, password: string): Promise<void> {
-  const key = await countPasswordChange(personId)
-  const account = await identityClient().account.findFirst({ where: { userId: personId, providerId: 'credential' } })
-  if (!account?.password || !(await verifyInTurn({ hash: account.password, password })))
-    throw new AppError('invalid', 'The present password is wrong. Nothing was changed; check it and try again.')
-  await forgetTries(key)
-}
 
 async function setEmail(tx: Tx, personId: string, email: string, verified: boolean): Promise<void> {
   if (await tx.person.findUnique({ where: { email }, select: { id: true } })) throw taken()

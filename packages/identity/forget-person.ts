@@ -18,7 +18,7 @@ export async function beforeForgetting(who: Who, personId: string): Promise<{ na
 }
 
 /**
- * Takes somebody who is being erased out of a company. Who works for no other company here loses name, address, password, second step and every session; what they did
+ * Takes somebody who is being erased out of a company. Who works for no other company here loses name, address, password, second step, passkeys and every session; what they did
  * stays under an id that names nobody. Who does keeps their sign-in there: it is not this company's. Doing it twice does nothing more. The last owner stays.
  */
 export async function forgetPerson(who: Who, personId: string): Promise<void> {
@@ -39,6 +39,7 @@ export async function forgetPerson(who: Who, personId: string): Promise<void> {
     await tx.session.deleteMany({ where: { userId: personId } })
     await tx.account.deleteMany({ where: { userId: personId } })
     await tx.twoFactor.deleteMany({ where: { userId: personId } })
+    await tx.passkey.deleteMany({ where: { userId: personId } })
     await tx.person.update({
       where: { id: personId },
       data: { name: 'Erased person', email: `${personId}@erased.invalid`, emailVerified: false, image: null, twoFactorEnabled: false },

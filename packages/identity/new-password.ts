@@ -2,6 +2,7 @@ import { identityClient } from '@almanac/database/client'
 import { writeIdentityEvent } from '@almanac/database/sql/identity-events'
 import { changingPeople } from './members.ts'
 import { linkGone, type OneTimeLink, spendLink } from './one-time-link.ts'
+import { removePasskeys } from './own-passkeys.ts'
 import { hashInTurn } from './password-queue.ts'
 import { refuseWeakPassword } from './password-rules.ts'
 
@@ -29,6 +30,8 @@ export async function setPasswordByLink(link: OneTimeLink, password: string): Pr
       await tx.person.update({ where: { id: personId }, data: { twoFactorEnabled: false } })
       await writeIdentityEvent('second-factor-off', { personId, companyId: link.company.id }, tx)
     }
+    // The lost device may hold a passkey, and so may whoever knew the old password.
+    if (link.company) await removePasskeys(tx, { userId: personId }, { personId, companyId: link.company.id })
     await writeIdentityEvent('password-set', { personId, companyId: link.company?.id }, tx)
   })
   return person.email

@@ -9,7 +9,7 @@ test('a wrong password says so, keeps the e-mail, and opens nothing', async ({ p
   await expect(page).toHaveURL(/sign-in/)
   await page.getByLabel('Email').fill('owner@larkmoor.example.com')
   await page.getByLabel('Password').fill('not the password')
-  await page.getByRole('button', { name: 'Sign in' }).click()
+  await page.getByRole('button', { name: 'Sign in', exact: true }).click()
   await expect(page.getByRole('alert').filter({ hasText: 'Wrong email or password' })).toBeVisible()
   await expect(page.getByLabel('Email')).toHaveValue('owner@larkmoor.example.com')
 })

@@ -33,7 +33,7 @@ const announced = new Set(
 )
 
 /** No command is about people’s ways in. */
-const NOBODY = { otherPersonId: newId(), otherSessionId: newId(), invitationId: newId() }
+const NOBODY = { otherPersonId: newId(), otherSessionId: newId(), invitationId: newId(), passkeyId: newId() }
 
 let db: pg.Client
 let caller: Caller
@@ -69,12 +69,12 @@ describe('the map of changes', () => {
   test('has each procedure once, as a query or as a command', () => {
     expect([...Object.keys(SHOWS), ...Object.keys(CHANGES)].sort()).toEqual(names.sort())
   })
-  test('has each query fetched again for some entity; a person’s own sessions alone are no record of the company', () => {
+  test('has each query fetched again for some entity; a person’s own sessions and passkeys alone are no record of the company', () => {
     expect(
       Object.entries(SHOWS)
         .filter(([, shown]) => shown.length === 0)
         .map(([name]) => name),
-    ).toEqual(['session.list'])
+    ).toEqual(['session.list', 'session.passkeys'])
   })
   test('has each entity that is announced shown by some query, and each that a query shows announced by someone', () => {
     expect([...announced].filter((entity) => queriesShowing([entity as ChangedEntity]).size === 0)).toEqual([])

@@ -20,6 +20,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from 'vit
 import { EMAIL, NAME, NAMES, namedPlaces, PHONE, PLANTED, plant, serverLog } from '../support/planted-person.ts'
 import { NOW } from '../support/records.ts'
 import { type FirmRecords, fingerprint, inspector, makeFirmRecords } from '../support/two-firms.ts'
+import { makePasskey } from '../support/ways-in.ts'
 import { allProcedures, type Caller, makeCaller } from './signed-in-call.ts'
 
 vi.mock('server-only', () => ({}))
@@ -245,11 +246,12 @@ describe('one of the firm’s own people who is erased', () => {
       values ($1, 'invitation', repeat('a', 64), $2, 'technician', $3, $4, now())`,
       [newId(), mine.companyId, NAME, email],
     )
+    await makePasskey(db, personId)
     await erase()
     expect(await found()).toEqual([])
     const count = async (table: string, column: string) =>
       Number((await db.query(`select count(*) as n from ${table} where ${column} = $1`, [personId])).rows[0]?.n)
-    for (const table of ['session', 'account', 'two_factor']) expect([table, await count(table, 'user_id')]).toEqual([table, 0])
+    for (const table of ['session', 'account', 'two_factor', 'passkey']) expect([table, await count(table, 'user_id')]).toEqual([table, 0])
     const { rows } = await db.query('select name, person_id from colleague where company_id = $1 and id = $2', [
       mine.companyId,
       mine.freeColleagueId,

@@ -9,7 +9,7 @@ import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { makeArchivedThings } from '../support/archived-things.ts'
 import { NOW } from '../support/records.ts'
 import { fingerprint, inspector, makeFirmRecords } from '../support/two-firms.ts'
-import { makeWaysIn } from '../support/ways-in.ts'
+import { makePasskey, makeWaysIn } from '../support/ways-in.ts'
 import { idPaths, isCommand, valueAt, withValue } from './id-fields.ts'
 import type { SampleIds } from './sample-call.ts'
 import { inputOf, SAMPLES } from './sample-calls.ts'
@@ -31,7 +31,14 @@ async function freshFirm(): Promise<SampleIds> {
   const sessionId = newId()
   const session = 'insert into session (id, token, user_id, expires_at, updated_at) values ($1, $2, $3, $4, now())'
   await db.query(session, [sessionId, sessionId, caller.personId, '2030-01-01'])
-  return { ...firm, sessionId, ...(await makeWaysIn(db, firm.companyId)), ...(await makeArchivedThings(db, firm.companyId, firm.siteId)) }
+  const passkeyId = await makePasskey(db, caller.personId)
+  return {
+    ...firm,
+    sessionId,
+    passkeyId,
+    ...(await makeWaysIn(db, firm.companyId)),
+    ...(await makeArchivedThings(db, firm.companyId, firm.siteId)),
+  }
 }
 
 const stateWith = (mine: SampleIds) => fingerprint(db, TABLES.tenant, [mine.companyId, theirs.companyId])
@@ -52,6 +59,7 @@ beforeAll(async () => {
   theirs = {
     ...records,
     sessionId: other.sessionId,
+    passkeyId: await makePasskey(db, other.personId),
     ...(await makeWaysIn(db, records.companyId)),
     ...(await makeArchivedThings(db, records.companyId, records.siteId)),
   }

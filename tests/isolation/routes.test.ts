@@ -40,6 +40,7 @@ const CLOSED = [
   'api/imports/[id]/problems',
   'api/letters',
   'api/live',
+  'api/logo',
   'api/pictures/[id]',
   'api/pictures/[id]/upload',
   'api/rpc/[[...rest]]',

@@ -2,7 +2,7 @@ import type { makeArchivedThings } from '../support/archived-things.ts'
 import type { Records } from '../support/records.ts'
 
 /** The ids that samples are made of: a firm's records, the firm itself and a session of its person. */
-export type SampleIds = Records & { companyId: string; personId: string; sessionId: string } & WaysIn & ArchivedThings
+export type SampleIds = Records & { companyId: string; personId: string; sessionId: string; passkeyId: string } & WaysIn & ArchivedThings
 
 /** Somebody else of the firm who signs in, a session of theirs, and an invitation. */
 export type WaysIn = { otherPersonId: string; otherSessionId: string; invitationId: string }

@@ -119,6 +119,9 @@ const settings = {
 
 const pace = { factor: 1.1, shortFactor: 1.2, longFactor: 1, roadFactor: 1, drives: 40, days: 8 }
 
+/** A PNG of one pixel. */
+const ONE_PIXEL = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mP8z8BQDwAEhQGAhKmMIQAAAABJRU5ErkJggg=='
+
 const firm: Record<string, Sample> = {
   figures: { roles: 'odt' },
   changeFigure: {
@@ -132,6 +135,8 @@ const firm: Record<string, Sample> = {
   settings: { roles: 'o' },
   holidays: { roles: 'o', input: () => ({ area: 'US' }) },
   changeSettings: { roles: 'o', input: () => ({ ...settings, version, note: null }), other: { rebedsPerMonth: 13 } },
+  changeLogo: { roles: 'o', input: () => ({ version, picture: ONE_PIXEL }), other: { picture: null } },
+  letterhead: { roles: 'odt' },
   history: { roles: 'o', input: () => page },
 }
 
@@ -235,6 +240,8 @@ const session: Record<string, Sample> = {
   changeEmail: { roles: 'odt', input: () => ({ email: `${newId()}@firm.example`, password: PASSWORD }) },
   switchCompany: { roles: 'odt', input: (r) => ({ companyId: r.companyId }) },
   end: { roles: 'odt', input: (r) => ({ sessionId: r.sessionId }) },
+  passkeys: { roles: 'odt' },
+  removePasskey: { roles: 'odt', input: (r) => ({ passkeyId: r.passkeyId }) },
 }
 
 const materials: Record<string, Sample> = {

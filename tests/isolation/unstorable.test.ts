@@ -1,5 +1,6 @@
 import { closeClients } from '@almanac/database/client'
 import { setClock } from '@almanac/runtime/clock'
+import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import type pg from 'pg'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
@@ -51,6 +52,7 @@ beforeAll(async () => {
     ...firm,
     personId: owner.personId,
     sessionId: owner.sessionId,
+    passkeyId: newId(),
     ...(await makeWaysIn(db, firm.companyId)),
     ...(await makeArchivedThings(db, firm.companyId, firm.siteId)),
   }

@@ -12,7 +12,7 @@ export async function signInByForm(page: Page, person: Pick<Person, 'email' | 'p
   await page.goto('/sign-in')
   await page.getByLabel('Email').fill(person.email)
   await page.getByLabel('Password').fill(person.password)
-  await page.getByRole('button', { name: 'Sign in' }).click()
+  await page.getByRole('button', { name: 'Sign in', exact: true }).click()
   await expect(page).not.toHaveURL(/sign-in/, { timeout: 30_000 }) // the first one wakes the server
 }
 

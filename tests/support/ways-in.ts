@@ -16,3 +16,13 @@ export async function makeWaysIn(db: pg.Client, companyId: string) {
   const { id: invitationId } = await makeLink({ purpose: 'invitation', companyId, role: 'technician', name: 'Otis Brand' })
   return { otherPersonId, otherSessionId, invitationId }
 }
+
+/** A passkey of somebody, as the sign-in library keeps it; it signs nobody in, having no key. */
+export async function makePasskey(db: pg.Client, personId: string): Promise<string> {
+  const passkeyId = newId()
+  await db.query(
+    `insert into passkey (id, public_key, user_id, credential_id, counter, device_type, backed_up) values ($1, 'none', $2, $3, 0, 'singleDevice', false)`,
+    [passkeyId, personId, passkeyId],
+  )
+  return passkeyId
+}

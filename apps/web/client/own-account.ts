@@ -1,10 +1,13 @@
+import { useWords } from '@almanac/words/use-words'
 import { useState } from 'react'
 
 /** The sign-in library's own refusals in the app's words. */
-const WORDS: Record<string, string> = {
-  INVALID_PASSWORD: 'The present password is wrong. Nothing was changed; check it and try again.',
-  INVALID_CODE: 'This code is not right, or is no longer valid. Nothing was changed; enter the one that your app shows now.',
-}
+const REFUSALS = {
+  INVALID_PASSWORD: 'wrongPassword',
+  INVALID_CODE: 'wrongCode',
+  CHALLENGE_NOT_FOUND: 'passkeyTooLate',
+  FAILED_TO_VERIFY_REGISTRATION: 'passkeyStopped',
+} as const
 
 const LOCK = 'own-account'
 // Browsers have locks on pages of their own machine and by https only.
@@ -19,6 +22,7 @@ export function onceAccountStands(work: () => void): void {
 
 /** Sends a change of one's own sign-in over the sign-in library's own ways; answers what it said, or null where it did not work: `problem` says why. */
 export function useOwnAccount() {
+  const words = useWords('ownAccount')
   const [problem, setProblem] = useState<string>()
   const [busy, setBusy] = useState(false)
   const send = async <T>(path: string, body: object): Promise<T | null> => {
@@ -30,9 +34,10 @@ export function useOwnAccount() {
       const answer = await (locks()?.request(LOCK, ask) ?? ask())
       const said = (await answer.json()) as T & { code?: string; message?: string }
       if (answer.ok) return said
-      setProblem(WORDS[said.code ?? ''] ?? said.message ?? 'The server could not do this just now. Nothing was changed; try again.')
+      const refusal = REFUSALS[said.code as keyof typeof REFUSALS] as (typeof REFUSALS)[keyof typeof REFUSALS] | undefined
+      setProblem(refusal ? words(refusal) : (said.message ?? words('notNow')))
     } catch {
-      setProblem('Can’t reach the server. Nothing was changed; try again when you have a connection.')
+      setProblem(words('unreachable'))
     } finally {
       setBusy(false)
     }

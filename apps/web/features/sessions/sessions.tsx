@@ -14,6 +14,7 @@ import { CalendarAddresses } from './calendar-addresses.tsx'
 import { OwnEmail } from './own-email.tsx'
 import { OwnPassword } from './own-password.tsx'
 import { OwnWork } from './own-work.tsx'
+import { Passkeys } from './passkeys.tsx'
 import { SecondStepPart } from './second-step-part.tsx'
 
 /** The person's open sessions; a lost tablet is signed out from here. */
@@ -55,6 +56,7 @@ export function Sessions() {
       <OwnEmail />
       <OwnPassword />
       <SecondStepPart />
+      <Passkeys />
       <OwnWork />
       <CalendarAddresses />
     </>

@@ -5,6 +5,7 @@ import { TextInput } from '@almanac/ui/text-input'
 import { useWords } from '@almanac/words/use-words'
 import type { Key } from '@almanac/words/words'
 import { type FormEvent, useState } from 'react'
+import { PasskeySignIn } from './passkey-sign-in.tsx'
 import { SecondStep } from './second-step.tsx'
 
 const REFUSED: Record<number, Key<'signIn'>> = { 401: 'wrong', 403: 'otherAddress' }
@@ -60,6 +61,7 @@ export function SignIn() {
         <Button kind="ink" type="submit" busy={busy} busyLabel={words('signingIn')}>
           {words('signIn')}
         </Button>
+        <PasskeySignIn onDone={() => location.assign(whereTo())} />
         <a href="/forgot-password" className="self-start underline underline-offset-4">
           {words('forgotten')}
         </a>

@@ -3,6 +3,7 @@ import { dayIn } from '@almanac/units/calendar/zone-clock'
 import 'server-only'
 import { readFirmFigures } from '@almanac/database/read/firm-figures'
 import { askNewEmail } from '@almanac/identity/change-email'
+import { listPasskeys, removePasskey } from '@almanac/identity/own-passkeys'
 import { setLanguage } from '@almanac/identity/people'
 import { permissionsOf } from '@almanac/identity/permissions'
 import { endSession, listSessions } from '@almanac/identity/sessions'
@@ -52,5 +53,10 @@ export const session = {
   end: anyMember().session.end.handler(async ({ context, input }) => {
     await endSession(context.who, input.sessionId)
     return { ended: input.sessionId }
+  }),
+  passkeys: anyMember().session.passkeys.handler(({ context }) => listPasskeys(context.who)),
+  removePasskey: anyMember().session.removePasskey.handler(async ({ context, input }) => {
+    await removePasskey(context.who, input.passkeyId)
+    return { removed: input.passkeyId }
   }),
 }

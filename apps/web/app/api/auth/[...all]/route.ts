@@ -1,5 +1,6 @@
 import { auth } from '@almanac/identity/auth'
 import { AUTH_PATHS } from '@almanac/identity/auth-hooks'
+import { BEGIN_PASSKEY, beginPasskey } from '@almanac/identity/begin-passkey'
 import { unlessLost } from '@almanac/identity/lost-database'
 import { countRequest } from '@almanac/identity/request-limit'
 import { AppError } from '@almanac/runtime/errors'
@@ -16,10 +17,12 @@ async function handle(request: Request): Promise<Response> {
   const context = requestContext(request.headers)
   try {
     await countRequest(`address ${context.address}`)
-    if (!AUTH_PATHS.includes(new URL(request.url).pathname.slice('/api/auth'.length))) throw nothingHere()
+    const path = new URL(request.url).pathname.slice('/api/auth'.length)
+    const begins = path === BEGIN_PASSKEY && request.method === 'POST'
+    if (!begins && !AUTH_PATHS.includes(path)) throw nothingHere()
     const body = request.method === 'GET' ? undefined : new Uint8Array(await bodyWithin(request, BODY_BYTES.signIn))
     const read = new Request(request.url, { method: request.method, headers: request.headers, body })
-    return await unlessLost(() => auth().handler(read))
+    return await unlessLost(() => (begins ? beginPasskey(read) : auth().handler(read)))
   } catch (error) {
     const wire = toWireError(error, context)
     const headers: Record<string, string> = wire.data.retryable ? { 'retry-after': '5' } : {}
