@@ -1,4 +1,5 @@
 import { dayFills } from '@almanac/records/day-plan'
+import { HEAD_LINES } from '@almanac/records/letterhead'
 import { papers } from '@almanac/records/paper'
 import { valveControls } from '@almanac/records/valve-control'
 import { oc } from '@orpc/contract'
@@ -76,6 +77,15 @@ export type ResetFigureInput = z.infer<typeof ResetFigureInput>
 const Changed = z.object({ id: Id, key: z.string(), version: Version })
 
 const Clock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'A time is written like 08:00.')
+/** A few lines of a paper's head. */
+const headText = (lines: number) =>
+  z
+    .string()
+    .trim()
+    .min(1)
+    .max(lines * 60)
+    .refine((text) => text.split('\n').length <= lines, `At most ${lines} lines have room at the head of a paper.`)
+    .refine((text) => text.split('\n').every((line) => line.length <= 60), 'A line at the head of a paper has room for 60 characters.')
 const cost = z.number().int().min(0).max(2_000_000_000).nullable()
 
 /** How the firm works and what its work costs, in minor units of its currency; null where it has not said. */
@@ -121,6 +131,15 @@ export const SettingsValues = z.object({
     .max(40)
     .regex(/^[+()\d\s./x-]+$/i, 'Type a phone number, such as (630) 555-0142.')
     .nullable(),
+  /** What heads its papers besides: lines of the address and of the licence, and where to write. */
+  headAddress: headText(HEAD_LINES.address).nullable(),
+  headMail: z
+    .string()
+    .trim()
+    .max(120)
+    .regex(/^[^\s@]+@[^\s@]+\.[^\s@]+$/, 'An email looks like office@firm.com.')
+    .nullable(),
+  headLicence: headText(HEAD_LINES.licence).nullable(),
   /** The company's own name, as its customers know it. */
   name: z.string().trim().min(1, 'Enter the company’s name.').max(120),
   /** What its papers are printed on. */
@@ -133,7 +152,11 @@ export const SettingsValues = z.object({
 })
 export type SettingsValues = z.infer<typeof SettingsValues>
 
-export const Settings = SettingsValues.extend({ version: SeenVersion })
+/** `logo`: its size in pixels, where there is one; it is at /api/logo. */
+export const Settings = SettingsValues.extend({
+  version: SeenVersion,
+  logo: z.object({ width: z.number(), height: z.number() }).nullable(),
+})
 export type Settings = z.infer<typeof Settings>
 
 export const ChangeSettingsInput = command({
@@ -147,6 +170,9 @@ export const ChangeSettingsInput = command({
   sendUntil: Clock.optional(),
   locale: SettingsValues.shape.locale.optional(),
   telephone: SettingsValues.shape.telephone.optional(),
+  headAddress: SettingsValues.shape.headAddress.optional(),
+  headMail: SettingsValues.shape.headMail.optional(),
+  headLicence: SettingsValues.shape.headLicence.optional(),
   name: SettingsValues.shape.name.optional(),
   paper: SettingsValues.shape.paper.optional(),
   lunchMinutes: SettingsValues.shape.lunchMinutes.optional(),
@@ -159,6 +185,18 @@ export const ChangeSettingsInput = command({
   note: z.string().trim().max(300).nullable(),
 })
 export type ChangeSettingsInput = z.infer<typeof ChangeSettingsInput>
+
+/** The file of a logo, of at most this many bytes; they are sent as base64. */
+export const MOST_LOGO_BYTES = 600_000
+export const ChangeLogoInput = command({
+  version: SeenVersion,
+  /** Null takes the logo off. */
+  picture: z
+    .base64()
+    .max(Math.ceil(MOST_LOGO_BYTES / 3) * 4, 'The logo’s file is larger than 600 kB. The old one was kept; choose a smaller file.')
+    .nullable(),
+})
+export type ChangeLogoInput = z.infer<typeof ChangeLogoInput>
 
 /** One change, newest first. `field` and values as stored: `tank:10x54`, `reminderLeadDays`. `to` is null where it was put back to usual. */
 export const FigureChange = z.object({
@@ -193,6 +231,14 @@ export const firm = {
     .route({ method: 'POST', path: '/firm/settings' })
     .input(ChangeSettingsInput)
     .output(z.object({ version: Version })),
+  changeLogo: oc
+    .route({ method: 'POST', path: '/firm/logo' })
+    .input(ChangeLogoInput)
+    .output(z.object({ version: Version })),
+  /** The name and lines that head a paper, and whether a logo does: for what a browser prints. */
+  letterhead: oc
+    .route({ method: 'GET', path: '/firm/letterhead' })
+    .output(z.object({ firmName: z.string(), lines: z.array(z.string()), logo: z.boolean() })),
   history: oc
     .route({ method: 'GET', path: '/firm/history' })
     .input(page({ key: FigureKey.optional() }))

@@ -6,10 +6,12 @@ const MOST_PIXELS = 40_000_000
 /** Longest edge of a photograph that is kept: the tablet sends as much, and a report prints it sharp over a whole line. */
 const PHOTOGRAPH_EDGE = 1600
 const SIGNATURE_EDGE = 800
+/** A logo at the head of a paper: at its largest, 150 × 52 points, as sharp as a printer draws. */
+const LOGO_EDGE = { width: 600, height: 208 } as const
 
 export type CleanPicture = { bytes: Uint8Array; width: number; height: number }
 
-const refused = (cause?: unknown) =>
+const noPicture = (cause?: unknown) =>
   new AppError(
     'invalid',
     'The picture can’t be read: it must be a whole JPEG, PNG or WebP. It was not saved; take it again.',
@@ -26,7 +28,7 @@ function isPicture(bytes: Uint8Array): boolean {
   return jpeg || png || webp
 }
 
-async function drawnAnew(bytes: Uint8Array, how: (image: Sharp) => Sharp): Promise<CleanPicture> {
+async function drawnAnew(bytes: Uint8Array, how: (image: Sharp) => Sharp, refused = noPicture): Promise<CleanPicture> {
   if (!isPicture(bytes)) throw refused()
   try {
     const image = sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn: 'error' }).autoOrient()
@@ -56,4 +58,19 @@ export const cleanSignature = (bytes: Uint8Array): Promise<CleanPicture> =>
       .resize({ width: SIGNATURE_EDGE, height: SIGNATURE_EDGE, fit: 'inside', withoutEnlargement: true })
       .flatten({ background: '#ffffff' })
       .png({ palette: true, colours: 16 }),
+  )
+
+const noLogo = (cause?: unknown) =>
+  new AppError('invalid', 'The logo can’t be read: it must be a whole PNG or JPEG. The old one was kept; choose another file.', {}, cause)
+
+/** A logo as it is kept: on white, no larger than a paper needs, as a PNG drawn anew. */
+export const cleanLogo = (bytes: Uint8Array): Promise<CleanPicture> =>
+  drawnAnew(
+    bytes,
+    (image) =>
+      image
+        .resize({ ...LOGO_EDGE, fit: 'inside', withoutEnlargement: true })
+        .flatten({ background: '#ffffff' })
+        .png({ compressionLevel: 9 }),
+    noLogo,
   )

@@ -78,6 +78,10 @@ const FIXED: Record<string, string> = {
   yardLongitude: 'Yard, longitude',
   name: 'Company name',
   telephone: 'Telephone for customers',
+  headAddress: 'Address on papers',
+  headMail: 'Email on papers',
+  headLicence: 'License on papers',
+  logo: 'Logo on papers',
   paper: 'Paper',
   locale: 'Numbers, money, dates and times',
 }
@@ -135,6 +139,8 @@ function valveWords({ control, tubeOdIn, backwashGpm, refillGpm }: Valve, displa
 export const usualBags = (display: AmountDisplay): number[] =>
   (display.unitSystem === 'metric' ? LITRE_BAGS : CUBIC_FOOT_BAGS).map((bag) => bag.volumeFt3)
 
+const linesInOne = (value: unknown) => (value as string).split('\n').join(', ')
+
 const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = {
   bags: (value, display) => (value as number[]).map((size) => formatVolumeFt3(size, display)).join(', '),
   'allowance:iron': (value, display) => `${number(value as number, display)} gpg per mg/L`,
@@ -165,6 +171,10 @@ const WORDS: Record<string, (value: unknown, display: FirmDisplay) => string> = 
   locale: (value) => localeWords(value as string),
   name: String,
   telephone: String,
+  headAddress: linesInOne,
+  headMail: String,
+  headLicence: linesInOne,
+  logo: () => 'set',
   paper: (value) => paperWords[value as Paper],
 }
 

@@ -19,6 +19,7 @@ import { bedTexts } from '@/client/bed-facts-words'
 const whomWords = ({ customerName, called }: WhomToCall) => [called?.name ?? customerName, called?.phone].filter(Boolean).join(', ') || null
 
 type Company = Display & { name: string; paper: Paper }
+type Logo = PlanFacts['logo']
 
 /** A bed's record as the rebed plan takes it, for the visit that is booked for it. `today` is the day in the company's zone. */
 export function planFacts(
@@ -26,11 +27,16 @@ export function planFacts(
   company: Company,
   figures: FirmFigures,
   today: string,
-  { visit = null, emptied = null }: { visit?: PlannedVisit | null; emptied?: EmptiedTank | null } = {},
+  {
+    visit = null,
+    emptied = null,
+    logo = null,
+  }: { visit?: PlannedVisit | null; emptied?: EmptiedTank | null; logo?: Logo } = {},
 ): PlanFacts {
   const { shelf } = storesForKit(plan.stores)
   return {
     firmName: company.name,
+    logo,
     printed: formatDay(today, company),
     display: company,
     paper: company.paper,

@@ -2,6 +2,7 @@ import type { ServiceReportRecord } from '@almanac/database/read/service-report'
 import 'server-only'
 import { type ReportFacts, toldSteps } from '@almanac/documents/service-report/report-facts'
 import { localeFor } from '@almanac/records/language'
+import type { PrintedHead } from '@almanac/records/letterhead'
 import type { MeasurementKind } from '@almanac/records/measurement-kind'
 import type { ProcedureAskId } from '@almanac/records/procedure-ask'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
@@ -16,7 +17,12 @@ const MOST_PHOTOGRAPHS = 12
 export type PictureBytes = (pictureId: string, kind: 'photograph' | 'signature') => Promise<Uint8Array | null>
 
 /** A closed visit's record as its report takes it, in the language of whoever held the site that day. */
-export async function reportFacts(record: ServiceReportRecord, figures: FirmFigures, bytesOf: PictureBytes): Promise<ReportFacts> {
+export async function reportFacts(
+  record: ServiceReportRecord,
+  head: PrintedHead,
+  figures: FirmFigures,
+  bytesOf: PictureBytes,
+): Promise<ReportFacts> {
   const { company, holder, closeOut, valve, forecast, signature } = record
   const { checks = [], measurements = [], partsUsed = [], oldBed, newBed, workDay } = closeOut
   /** What a step's question was answered with, as it was typed with its unit. */
@@ -30,8 +36,7 @@ export async function reportFacts(record: ServiceReportRecord, figures: FirmFigu
     record.photographs.slice(0, MOST_PHOTOGRAPHS).map(async ({ id, kind }) => ({ kind, bytes: await bytesOf(id, 'photograph') })),
   )
   return {
-    firmName: company.name,
-    telephone: company.telephone,
+    head,
     display: { locale: localeFor(holder.language, company.locale), unitSystem: company.unitSystem, currency: company.currency },
     paper: company.paper,
     figures,

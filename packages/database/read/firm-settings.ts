@@ -6,6 +6,10 @@ import { inCompany, type Scope } from '../in-company.ts'
 
 /** What holds for a firm that has not said: the columns' own defaults. */
 const USUAL_SETTINGS: Omit<Settings, 'locale' | 'telephone' | 'name' | 'paper'> = {
+  headAddress: null,
+  headMail: null,
+  headLicence: null,
+  logo: null,
   version: 0,
   reminderLeadDays: 60,
   reminderNotices: 1,
@@ -61,6 +65,9 @@ export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
     inHandMinutes,
     holidayArea,
     holidaysWorked,
+    headAddress,
+    headMail,
+    headLicence,
   } = row
   return {
     ...{
@@ -81,8 +88,12 @@ export async function settingsIn(tx: Tx, companyId: string): Promise<Settings> {
       inHandMinutes,
       holidayArea,
       holidaysWorked,
+      headAddress,
+      headMail,
+      headLicence,
       ...written,
     },
+    logo: row.logoWidth && row.logoHeight ? { width: row.logoWidth, height: row.logoHeight } : null,
     dayFill: row.dayFill as DayFill,
     dayStart: clockTime(row.dayStartMinute),
     dayEnd: clockTime(row.dayEndMinute),

@@ -74,7 +74,7 @@ export async function readServiceReport(scope: Pick<Scope, 'companyId'>, visitId
     const { temperatureC } = await readBedWater(tx, companyId, { ...job.site, siteId: job.siteId, softenerId: job.softenerId })
     return {
       company: {
-        ...{ name: company.name, telephone: company.telephone, locale: company.locale, currency: company.currency },
+        ...{ locale: company.locale, currency: company.currency },
         ...{ timeZone: company.timeZone, unitSystem: company.unitSystem as UnitSystem, paper: company.paper as Paper },
       },
       holder: await readHolder(tx, companyId, job.siteId, visit.crewDay.day),

@@ -1,11 +1,13 @@
 import type { Language } from '@almanac/records/language'
+import type { PrintedHead } from '@almanac/records/letterhead'
 import type { Paper } from '@almanac/records/paper'
 import { Page, View } from '@react-pdf/renderer'
+import { Letterhead } from '../print/letterhead.tsx'
 import { Printed } from '../print/printed.tsx'
 
 /** One letter: the lines of its address, its day as its reader writes it, and its text with empty lines between paragraphs. */
 export type Letter = { address: string; day: string; subject: string; body: string }
-export type LetterHead = { firmName: string; telephone: string | null; paper: Paper; language: Language }
+export type LetterHead = PrintedHead & { paper: Paper; language: Language }
 
 const INCH = 72
 const MM = 72 / 25.4
@@ -27,7 +29,7 @@ const broken = (text: string) => text.replace(/\S{36}(?=\S)/g, '$& ')
 
 /** A letter on its sheet: the company at the top, the address where a window shows it, the text below. */
 export function LetterPage({ letter, head }: { letter: Letter; head: LetterHead }) {
-  const { paper, firmName, telephone } = head
+  const { paper } = head
   const { top, left, width } = WINDOW[paper]
   return (
     <Page
@@ -35,10 +37,7 @@ export function LetterPage({ letter, head }: { letter: Letter; head: LetterHead 
       style={{ fontFamily: 'Helvetica', paddingTop: 36, paddingBottom: 54, paddingLeft: left, paddingRight: left }}
     >
       <View style={{ height: TEXT_TOP[paper] - 36 }}>
-        <Printed style={{ fontSize: 14, fontFamily: 'Helvetica-Bold' }} lines={1}>
-          {firmName}
-        </Printed>
-        {telephone ? <Printed style={{ fontSize: 10 }}>{telephone}</Printed> : null}
+        <Letterhead head={head} />
       </View>
       <View style={{ position: 'absolute', top, left, width }}>
         {letter.address.split('\n').map((line, i) => (

@@ -1,5 +1,6 @@
 import { showWhole } from '@almanac/units/format-number'
 import { Page, View } from '@react-pdf/renderer'
+import { Logo } from '../print/letterhead.tsx'
 import { Printed, SOFT, sheet } from '../print/printed.tsx'
 import { TitleBlock } from '../print/title-block.tsx'
 import { AsFound } from './as-found.tsx'
@@ -24,9 +25,12 @@ export function FirstPage({ plan }: { plan: MadePlan }) {
   const more = notes.length - shown.length
   return (
     <Page size={plan.paper} style={sheet.page}>
-      <Printed style={{ fontSize: 17, fontFamily: 'Helvetica-Bold' }} lines={1}>
-        {words('title', { site: facts.site.label })}
-      </Printed>
+      <View style={{ flexDirection: 'row', justifyContent: 'space-between' }}>
+        <Printed style={{ fontSize: 17, fontFamily: 'Helvetica-Bold', flexGrow: 1, flexBasis: 0 }} lines={1}>
+          {words('title', { site: facts.site.label })}
+        </Printed>
+        {facts.logo ? <Logo logo={facts.logo} room={{ width: 110, height: 20 }} /> : null}
+      </View>
       <EmptiedNote plan={plan} />
       <View style={{ flexDirection: 'row', marginTop: 4 }}>
         <View style={{ width: room.width, height: room.height }}>

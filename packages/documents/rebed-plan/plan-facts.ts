@@ -2,6 +2,7 @@ import type { TwinTank } from '@almanac/records/arrangement'
 import type { BedFacts } from '@almanac/records/bed-facts'
 import type { Disinfectant } from '@almanac/records/disinfectant'
 import type { EmptiedTank } from '@almanac/records/emptied-tank'
+import type { PrintedHead } from '@almanac/records/letterhead'
 import type { Paper } from '@almanac/records/paper'
 import type { SupplyKind } from '@almanac/records/supply-kind'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
@@ -12,6 +13,7 @@ import type { Display } from '@almanac/units/display'
  * no price: the sheet may lie in their cellar. */
 export type PlanFacts = {
   firmName: string
+  logo: PrintedHead['logo']
   /** The day it is printed, in words. */
   printed: string
   display: Omit<Display, 'timeZone'>

@@ -25,6 +25,7 @@ const BED: BedFacts = {
 function facts(change: Partial<PlanFacts> = {}): PlanFacts {
   return {
     firmName: 'Fern & Lark Water',
+    logo: null,
     printed: '25 Nov 2026',
     display: { locale: 'en-US', unitSystem: 'us', currency: 'USD' },
     paper: 'letter',

@@ -9,11 +9,11 @@ import { ReportPage } from './report-page.tsx'
 
 /** The service report of a visit as a PDF, in the customer's language, on the company's paper. */
 export async function renderServiceReport(facts: ReportFacts): Promise<Uint8Array<ArrayBuffer>> {
-  const { firmName, display } = facts
+  const { head, display } = facts
   const title = printable(reportLines(facts).title)
   const language = languageOf(display.locale)
   const page = createElement(ReportPage, { facts })
-  return new Uint8Array(await renderToBuffer(createElement(Document, { title, author: printable(firmName), language }, page)))
+  return new Uint8Array(await renderToBuffer(createElement(Document, { title, author: printable(head.firmName), language }, page)))
 }
 
 /** "service-report-orchard-lane-14-2026-12-03.pdf". */

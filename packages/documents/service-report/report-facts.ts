@@ -2,6 +2,7 @@ import type { TwinTank } from '@almanac/records/arrangement'
 import type { BedFacts } from '@almanac/records/bed-facts'
 import type { EndCause } from '@almanac/records/end-cause'
 import type { JobKind } from '@almanac/records/job-kind'
+import type { PrintedHead } from '@almanac/records/letterhead'
 import type { Paper } from '@almanac/records/paper'
 import type { PhotographKind } from '@almanac/records/picture-kind'
 import type { ResinKindId } from '@almanac/records/resin-kind'
@@ -17,8 +18,7 @@ export type ToldStep = (typeof toldSteps)[number]
 
 /** What a service report is made from, in canonical units; null where it is not known or was not measured. */
 export type ReportFacts = {
-  firmName: string
-  telephone: string | null
+  head: PrintedHead
   /** In the customer's language; region and units are the company's. */
   display: Omit<Display, 'timeZone'>
   paper: Paper

@@ -36,7 +36,7 @@ export function reportLines(facts: ReportFacts) {
       ...line(words('where'), [facts.site.street, facts.site.town].filter(Boolean).join(', ')),
       ...line(words('softener'), [facts.softenerLabel, tank].filter(Boolean).join(', ')),
       ...line(words('people'), facts.people.join(', ')),
-      ...line(words('telephone'), facts.telephone),
+      ...line(words('telephone'), facts.head.telephone),
     ],
     outcome: words(`outcome/${facts.outcome}`),
     done: [

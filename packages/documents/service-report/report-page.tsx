@@ -3,6 +3,7 @@ import { showWhole } from '@almanac/units/format-number'
 import { wordsIn } from '@almanac/words/words-in'
 import { Image, Page, Text, View } from '@react-pdf/renderer'
 import type { ReactNode } from 'react'
+import { Letterhead } from '../print/letterhead.tsx'
 import { printable } from '../print/printable-text.ts'
 import { BOLD, FAMILY, INK, LINE, Printed } from '../print/printed.tsx'
 import { BedFigure } from '../rebed-plan/bed-figure.tsx'
@@ -98,7 +99,7 @@ function Signature({ signature, display }: { signature: NonNullable<ReportFacts[
 
 /** The report of one visit for the customer, on as many sheets as it takes. */
 export function ReportPage({ facts }: { facts: ReportFacts }) {
-  const { display, paper, firmName, photographs, signature } = facts
+  const { display, paper, head, photographs, signature } = facts
   const said = reportLines(facts)
   const { words } = said
   return (
@@ -106,8 +107,8 @@ export function ReportPage({ facts }: { facts: ReportFacts }) {
       size={paper === 'a4' ? 'A4' : 'LETTER'}
       style={{ fontFamily: FAMILY, fontSize: SIZE, color: INK, paddingTop: 36, paddingHorizontal: 44, paddingBottom: 54 }}
     >
-      <Said bold>{firmName}</Said>
-      <Printed style={{ fontSize: 18, fontFamily: BOLD, marginBottom: 6 }}>{said.title}</Printed>
+      <Letterhead head={head} size={SIZE} />
+      <Printed style={{ fontSize: 18, fontFamily: BOLD, marginTop: 8, marginBottom: 6 }}>{said.title}</Printed>
       <Lines lines={said.head} />
       <Part title={words('done')}>
         <Said>{said.outcome}</Said>
@@ -146,7 +147,9 @@ export function ReportPage({ facts }: { facts: ReportFacts }) {
         fixed
         style={{ position: 'absolute', left: 44, right: 44, bottom: 24, fontSize: SIZE }}
         render={({ pageNumber, totalPages }) =>
-          printable(words('sheetOf', { firm: firmName, number: showWhole(pageNumber, display), count: showWhole(totalPages, display) }))
+          printable(
+            words('sheetOf', { firm: head.firmName, number: showWhole(pageNumber, display), count: showWhole(totalPages, display) }),
+          )
         }
       />
     </Page>

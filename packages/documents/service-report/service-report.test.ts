@@ -16,11 +16,12 @@ beforeAll(async () => {
   drawn = await plain(80, 30).png().toBuffer()
 })
 
+const HEAD = { firmName: 'Fern & Lark Water', telephone: '(555) 010-2233', address: null, mail: null, licence: null, logo: null }
+
 /** A rebed as a crew hands it in; all names are invented. */
 function facts(change: Partial<ReportFacts> = {}): ReportFacts {
   return {
-    firmName: 'Fern & Lark Water',
-    telephone: '(555) 010-2233',
+    head: HEAD,
     display: { locale: 'en-US', unitSystem: 'us', currency: 'USD' },
     paper: 'letter',
     figures,
@@ -146,7 +147,7 @@ describe('the service report, read back', () => {
       ...{
         outcome: 'no-access',
         customerName: null,
-        telephone: null,
+        head: { ...HEAD, telephone: null },
         softenerLabel: null,
         bed: null,
         temperatureC: null,

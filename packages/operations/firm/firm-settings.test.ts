@@ -3,18 +3,22 @@ import { closeClients } from '@almanac/database/client'
 import { inCompany } from '@almanac/database/in-company'
 import { readFigureHistory } from '@almanac/database/read/firm-figures'
 import { readSettings } from '@almanac/database/read/firm-settings'
+import { headLines } from '@almanac/records/letterhead'
 import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import sharp from 'sharp'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { testDatabase } from '../../../tests/support/test-database.ts'
 import { type Firm, makeFirm } from '../jobs/test-firm.ts'
 import { companyFacts } from '../shared/company-facts.ts'
+import { changeLogo } from './change-logo.ts'
 import { changeSettings } from './change-settings.ts'
+import { openLetterhead } from './open-letterhead.ts'
 
 let firm: Firm
 
 const change = async (part: Partial<ChangeSettingsInput>, of = firm) => {
-  const { version, ...now } = await readSettings(of)
+  const { version, logo: _logo, ...now } = await readSettings(of)
   return changeSettings(of, { commandId: newId(), version, note: null, ...now, ...part })
 }
 const changes = async () => (await readFigureHistory(firm, { limit: 50 }, () => null)).rows
@@ -34,6 +38,46 @@ describe('the company itself', () => {
     await change({ name: undefined, paper: undefined, telephone: '(630) 555-0142' })
     expect(await readSettings(firm)).toMatchObject({ name: 'Quarry Road Water', paper: 'a4', telephone: '(630) 555-0142' })
     expect((await changes()).map(({ field }) => field).sort()).toEqual(['name', 'paper', 'telephone'])
+  })
+})
+
+describe('the head of the company’s papers', () => {
+  const head = { headAddress: '12 Weir Road\nLarkmoor AZ 85001', headMail: 'office@larkmoor.example', headLicence: 'ROC 123456' }
+  const white = () => sharp({ create: { width: 1200, height: 300, channels: 3, background: '#336699' } })
+
+  test('is said in lines, with a logo drawn anew and small enough for a paper, and taken off again', async () => {
+    await change(head)
+    const { version } = await readSettings(firm)
+    const sent = await white()
+      .withExif({ IFD0: { ImageDescription: 'hidden' } })
+      .jpeg()
+      .toBuffer()
+    await changeLogo(firm, { commandId: newId(), version, picture: sent.toString('base64') })
+    const opened = await openLetterhead(firm)
+    expect(headLines(opened)).toEqual(['12 Weir Road', 'Larkmoor AZ 85001', 'office@larkmoor.example', 'ROC 123456'])
+    // 1200 × 300 inside 600 × 208.
+    expect(opened.logo).toMatchObject({ width: 600, height: 150 })
+    const png = Buffer.from(opened.logo?.png ?? [])
+    expect([(await sharp(png).metadata()).format, png.includes('hidden')]).toEqual(['png', false])
+    expect((await changes()).map(({ field, to }) => [field, to])).toContainEqual(['logo', 'set'])
+    await changeLogo(firm, { commandId: newId(), version: version + 1, picture: null })
+    expect((await openLetterhead(firm)).logo).toBeNull()
+  })
+
+  test('takes no logo that is none, and none over a newer one', async () => {
+    await change(head)
+    const { version } = await readSettings(firm)
+    const send = (bytes: Buffer, seen = version) =>
+      changeLogo(firm, { commandId: newId(), version: seen, picture: bytes.toString('base64') })
+    const drawing = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"/>')
+    await expect(send(drawing)).rejects.toMatchObject({ code: 'invalid', message: expect.stringContaining('PNG or JPEG') })
+    await send(await white().png().toBuffer())
+    await expect(send(await white().negate().png().toBuffer())).rejects.toMatchObject({ code: 'version-conflict' })
+    const { logo } = await openLetterhead(firm)
+    const { data } = await sharp(Buffer.from(logo?.png ?? []))
+      .raw()
+      .toBuffer({ resolveWithObject: true })
+    expect([...data.subarray(0, 3)]).toEqual([0x33, 0x66, 0x99])
   })
 })
 
@@ -83,7 +127,7 @@ describe('settings', () => {
   })
 
   test('set for the first time by five at once: one stands', async () => {
-    const seen = await readSettings(firm)
+    const { logo: _logo, ...seen } = await readSettings(firm)
     const all = [11, 12, 13, 14, 15].map((rebedsPerMonth) =>
       changeSettings(firm, { commandId: newId(), note: null, ...seen, rebedsPerMonth }),
     )

@@ -4,6 +4,7 @@ import { Writable } from 'node:stream'
 import type { Tx } from '@almanac/database/client'
 import { EXPORTED, type ExportedTable, exportedColumns } from '@almanac/database/export-columns'
 import { exportedCompany, exportedLines, exportedLists, exportedPictures, exportedRows } from '@almanac/database/read/export-rows'
+import { letterheadIn } from '@almanac/database/read/letterhead'
 import { fileStore } from '@almanac/files/file-store'
 import { configure, Uint8ArrayReader, ZipWriter } from '@zip.js/zip.js'
 import { csvLines, readMe, UTF8_MARK } from './archive-text.ts'
@@ -103,6 +104,9 @@ export async function writeArchive(
     await zip.add(`${folder}/${id}.${end}`, new Uint8ArrayReader(bytes), { lastModDate: at, level: 0 })
     pictures.written += 1
   }
+  const { logo } = await letterheadIn(tx, companyId)
+  const png = logo && (await fileStore().get({ companyId, id: logo.id }))
+  if (png) await zip.add('letterhead/logo.png', new Uint8ArrayReader(png), { lastModDate: at, level: 0 })
   const manifest: Manifest = { format: 1, at: at.toISOString(), company, people, tables, pictures }
   await add('company.json', one(`${JSON.stringify(manifest, null, 2)}\n`))
   await zip.close()

@@ -22,6 +22,7 @@ import { CopyDay } from './copy-day.tsx'
 import { DayNow } from './day-now.tsx'
 import { NewSheet } from './new-sheet.tsx'
 import { NoSheets } from './no-sheets.tsx'
+import { PaperHead } from './paper-head.tsx'
 import { SheetList } from './sheet-list.tsx'
 import { StartPlanPart } from './start-plan.tsx'
 import { useNow } from './use-expected.ts'
@@ -45,6 +46,7 @@ export function DaySheets() {
   const nowMs = useNow()
   return (
     <>
+      <PaperHead />
       <PageHead
         title={formatDayTitle(day, today, display)}
         lead={

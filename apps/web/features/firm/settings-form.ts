@@ -2,6 +2,7 @@ import type { Settings, SettingsValues } from '@almanac/contract/firm'
 import { choicesOf } from '@almanac/records/choices'
 import { offeredLocales } from '@almanac/records/country'
 import { dayFills, dayFillWords } from '@almanac/records/day-plan'
+import { HEAD_LINES } from '@almanac/records/letterhead'
 import { papers, paperWords } from '@almanac/records/paper'
 import { type AmountKind, type AmountRule, ruleOf } from '@almanac/units/amount-kinds'
 import type { AmountSaid } from '@almanac/units/amount-said'
@@ -38,13 +39,18 @@ const minuteChoices = (name: SettingName, locale: string) =>
   MINUTES[name]?.map((minutes) => ({ value: String(minutes), label: minutes === 0 ? 'none' : formatDuration(minutes, { locale }) }))
 
 /** What customers read: the company's name, where to call, and how numbers, money, days and clocks are written; and on what it prints. */
-export const DETAILS: readonly SettingName[] = ['name', 'telephone', 'locale', 'paper']
+export const DETAILS: readonly SettingName[] = ['name', 'telephone', 'headAddress', 'headMail', 'headLicence', 'locale', 'paper']
+
+/** Settings of a few lines. */
+const LINES: Partial<Record<SettingName, number>> = { headAddress: HEAD_LINES.address, headLicence: HEAD_LINES.licence }
 
 /** The locales to choose from, with the one that holds now. */
 const localeChoices = (now: string) => [...new Set([now, ...offeredLocales])].sort().map((value) => ({ value, label: localeWords(value) }))
 
 const HINTS: Partial<Record<SettingName, string>> = {
   telephone: 'On customers’ pages and papers, as (630) 555-0142',
+  headAddress: 'Up to four lines, at the head of letters and reports',
+  headLicence: 'Up to two lines, as Plumbing license 058-123456',
   plannedRebedMinor: 'Everything: people, resin, driving',
   failureMinor: 'The rush rebed, the extra visit, the customer’s trouble',
   beadsMinor: 'Flushing, screens, heater, an evening call',
@@ -69,7 +75,7 @@ const KINDS: Partial<Record<SettingName, AmountKind>> = {
   yardLatitude: 'latitude',
   yardLongitude: 'longitude',
 }
-const MAY_BE_EMPTY = new Set<SettingName>(['telephone', 'yardLatitude', 'yardLongitude'])
+const MAY_BE_EMPTY = new Set<SettingName>(['telephone', 'headAddress', 'headMail', 'headLicence', 'yardLatitude', 'yardLongitude'])
 
 function choicesFor(name: SettingName, now: string): FormField['choices'] {
   if (name === 'locale') return localeChoices(now)
@@ -96,6 +102,7 @@ export function settingFields(
     label: nameOf(name),
     choices: choicesFor(name, now),
     hint: HINTS[name],
+    lines: LINES[name],
     rule: ruleOfSetting(name, currency),
     required: !isCost(name) && !MAY_BE_EMPTY.has(name),
   }))
@@ -119,7 +126,7 @@ export function readSettingTexts(
   texts: Texts,
   { currency, locale, why, say }: { currency: string; locale: string; why: string; say: (said: AmountSaid) => string },
 ): { values: SettingsValues; errors: Texts } {
-  const { version: _version, ...values } = settings
+  const { version: _version, logo: _logo, ...values } = settings
   const errors: Texts = {}
   const changed: Record<string, unknown> = {}
   for (const name of names) {

@@ -15,6 +15,7 @@ import { useSession } from '@/client/providers'
 import { DrivesPart } from './drives-part.tsx'
 import { EditSettings } from './edit-settings.tsx'
 import { HolidaysPart } from './holidays-part.tsx'
+import { LogoPart } from './logo-part.tsx'
 import { PoolPart } from './pool-part.tsx'
 import { COSTS, DAYS, DETAILS, REMINDERS, type SettingName } from './settings-form.ts'
 import { useChanges } from './use-figures.ts'
@@ -44,6 +45,7 @@ export function SettingsPart() {
       <Section title="Company details" actions={change('details', 'Edit: company details')}>
         <Values settings={data} names={DETAILS} />
         <DefinitionList facts={fixed} />
+        <LogoPart settings={data} />
       </Section>
       <Section title="Hours, yard and crews" actions={change('days', 'Edit: hours, yard and crews')}>
         <Values settings={data} names={DAYS} />

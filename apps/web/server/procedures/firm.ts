@@ -2,13 +2,16 @@ import 'server-only'
 import { readDrivePaceRow } from '@almanac/database/read/drive-pace'
 import { readFigureHistory, readFirmFigures } from '@almanac/database/read/firm-figures'
 import { readSettings } from '@almanac/database/read/firm-settings'
+import { readLetterhead } from '@almanac/database/read/letterhead'
 import { memberNames } from '@almanac/identity/people'
 import { changeFigure } from '@almanac/operations/firm/change-figure'
+import { changeLogo } from '@almanac/operations/firm/change-logo'
 import { changeSettings } from '@almanac/operations/firm/change-settings'
 import { resetFigure } from '@almanac/operations/firm/reset-figure'
 import { takeDrivePace } from '@almanac/operations/firm/take-drive-pace'
 import { learnPace } from '@almanac/operations/jobs/travel-desk'
 import { holidayAreas, holidaysKept } from '@almanac/operations/shared/public-holidays'
+import { headLines } from '@almanac/records/letterhead'
 import { now } from '@almanac/runtime/clock'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { can } from '../procedure.ts'
@@ -30,6 +33,11 @@ export const firm = {
     return { areas: [...holidayAreas()], holidays: holidaysKept({ holidayArea: input.area ?? null, holidaysWorked: [] }, today) }
   }),
   changeSettings: manage.changeSettings.handler(({ context, input }) => changeSettings(context.scope, input)),
+  changeLogo: manage.changeLogo.handler(({ context, input }) => changeLogo(context.scope, input)),
+  letterhead: can('read:job').firm.letterhead.handler(async ({ context }) => {
+    const head = await readLetterhead(context.scope)
+    return { firmName: head.firmName, lines: headLines(head), logo: head.logo !== null }
+  }),
   history: manage.history.handler(async ({ context, input }) => {
     const names = await memberNames(context.scope.companyId)
     return readFigureHistory(context.scope, input, (personId) => names.get(personId) ?? null)

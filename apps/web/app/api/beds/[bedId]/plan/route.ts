@@ -2,6 +2,7 @@ import { readPaperPlan } from '@almanac/database/read/bed-plan'
 import { readFirmFigures } from '@almanac/database/read/firm-figures'
 import { readPlannedVisit } from '@almanac/database/read/planned-visit'
 import { planFileName, renderRebedPlan } from '@almanac/documents/rebed-plan/render-rebed-plan'
+import { openLetterhead } from '@almanac/operations/firm/open-letterhead'
 import { now } from '@almanac/runtime/clock'
 import { notFound } from '@almanac/runtime/errors'
 import { mergeFigures } from '@almanac/softener/firm/merge-figures'
@@ -21,7 +22,8 @@ export function GET(request: Request, { params }: { params: Promise<{ bedId: str
     const { plan, emptied } = await readPaperPlan(scope, bedId)
     const { figures } = mergeFigures((await readFirmFigures(scope)).filter((row) => row.inUse))
     const visit = await readPlannedVisit(scope, bedId)
-    const facts = planFacts(plan, who.company, figures, dayIn(who.company.timeZone, now()), { visit, emptied })
+    const { logo } = await openLetterhead(scope)
+    const facts = planFacts(plan, who.company, figures, dayIn(who.company.timeZone, now()), { visit, emptied, logo })
     return new Response(await renderRebedPlan(facts), {
       headers: {
         'content-type': 'application/pdf',

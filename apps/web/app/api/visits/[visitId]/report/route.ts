@@ -3,6 +3,7 @@ import { readServiceReport } from '@almanac/database/read/service-report'
 import { renderServiceReport, reportFileName } from '@almanac/documents/service-report/render-service-report'
 import { fileStore } from '@almanac/files/file-store'
 import { printedPhotograph } from '@almanac/files/printed-photograph'
+import { openLetterhead } from '@almanac/operations/firm/open-letterhead'
 import { notFound } from '@almanac/runtime/errors'
 import { mergeFigures } from '@almanac/softener/firm/merge-figures'
 import { withMember } from '@/server/route-handler'
@@ -19,7 +20,7 @@ export function GET(request: Request, { params }: { params: Promise<{ visitId: s
     if (!UUID.test(visitId)) throw notFound('visit')
     const record = await readServiceReport(scope, visitId)
     const { figures } = mergeFigures((await readFirmFigures(scope)).filter((row) => row.inUse))
-    const facts = await reportFacts(record, figures, async (id, kind) => {
+    const facts = await reportFacts(record, await openLetterhead(scope), figures, async (id, kind) => {
       const bytes = await fileStore().get({ companyId: scope.companyId, id })
       return bytes && kind === 'photograph' ? printedPhotograph(bytes) : bytes
     })
