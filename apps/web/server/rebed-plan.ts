@@ -27,11 +27,7 @@ export function planFacts(
   company: Company,
   figures: FirmFigures,
   today: string,
-  {
-    visit = null,
-    emptied = null,
-    logo = null,
-  }: { visit?: PlannedVisit | null; emptied?: EmptiedTank | null; logo?: Logo } = {},
+  { visit = null, emptied = null, logo = null }: { visit?: PlannedVisit | null; emptied?: EmptiedTank | null; logo?: Logo } = {},
 ): PlanFacts {
   const { shelf } = storesForKit(plan.stores)
   return {

@@ -2,6 +2,7 @@ import type { DueGrouping } from '@almanac/records/forecast-run'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import { IN_SERVICE } from './in-service.ts'
+import { readTownSpellings } from './town-spellings.ts'
 
 const CHUNK = 2_000
 
@@ -17,24 +18,9 @@ export type BedMonths = {
   chances: Uint16Array
 }
 
-/** How each town that a site names is spelt by most of its sites: "LOWMOOR" and "lowmoor " are Lowmoor. Case and blanks about it are all that may differ. */
-async function readTowns(tx: Tx, companyId: string): Promise<Map<string, string>> {
-  const rows = await tx.$queryRaw<{ written: string; folded: string; trimmed: string; sites: number }[]>`
-    select town as written, lower(btrim(town)) as folded, btrim(town) as trimmed, count(*)::int as sites from site
-    where company_id = ${companyId}::uuid and town is not null group by town order by trimmed`
-  const spellings = new Map<string, Map<string, number>>()
-  for (const { folded, trimmed, sites } of rows) {
-    const of = spellings.get(folded) ?? new Map<string, number>()
-    spellings.set(folded, of.set(trimmed, (of.get(trimmed) ?? 0) + sites))
-  }
-  // Of two that are as frequent the first by the alphabet.
-  const most = new Map([...spellings].map(([folded, of]) => [folded, [...of].reduce((best, one) => (one[1] > best[1] ? one : best))[0]]))
-  return new Map(rows.map(({ written, folded, trimmed }) => [written, most.get(folded) ?? trimmed]))
-}
-
 /** Every bed's stored month chances, page by page in id order, so that a large company does not stand in memory at once. */
 export async function* readMonthChances(tx: Tx, companyId: string): AsyncGenerator<BedMonths> {
-  const towns = await readTowns(tx, companyId)
+  const towns = await readTownSpellings(tx, companyId)
   let after: string | undefined
   for (;;) {
     const rows = await tx.bedForecast.findMany({
@@ -71,7 +57,7 @@ type GroupSize = { by: DueGrouping; key: string; beds: number }
  * statement: of a company just imported the statistics know nothing, and a join with the towns then worked them out anew for each bed, two minutes for 3,000.
  */
 export async function readGroupSizes(tx: Tx, companyId: string): Promise<GroupSize[]> {
-  const towns = await readTowns(tx, companyId)
+  const towns = await readTownSpellings(tx, companyId)
   const rows = await tx.$queryRaw<{ supply: string | null; town: string | null; resin: string; beds: number }[]>`
     select f.water_supply_id::text as supply, s.town, b.resin_kind as resin, count(*)::int as beds from bed_forecast f
     join site s on s.company_id = f.company_id and s.id = f.site_id join bed b on b.company_id = f.company_id and b.id = f.bed_id

@@ -12,12 +12,12 @@ const MOST_WAITING = 12
 type TownRow = { town: string; waiting: number; due: number; latitude: number | null; longitude: number | null; postcode: string | null }
 
 /**
- * The company's towns with what waits in them: jobs without a visit and without held times, and beds that come due soon and have no rebed open. A town stands at the middle of its
- * sites' coordinates; where none has any, one of its postcodes.
+ * The company's towns, however they are spelt, with what waits in them: jobs without a visit and without held times, and beds that come due soon and have no rebed open. A town
+ * stands at the middle of its sites' coordinates; where none has any, one of its postcodes. `spellings` says how most of its sites spell each, and folds them here: see month-chances.
  */
-export function readTowns(tx: Tx, companyId: string, today: string): Promise<TownRow[]> {
-  return tx.$queryRaw<TownRow[]>`
-    select s.town, avg(s.latitude) as latitude, avg(s.longitude) as longitude, min(s.postcode) as postcode,
+export async function readTowns(tx: Tx, companyId: string, today: string, spellings: ReadonlyMap<string, string>): Promise<TownRow[]> {
+  const rows = await tx.$queryRaw<(TownRow & { placed: number })[]>`
+    select s.town, sum(s.latitude) as latitude, sum(s.longitude) as longitude, count(s.latitude)::int as placed, min(s.postcode) as postcode,
       coalesce(sum(w.jobs), 0)::int as waiting, coalesce(sum(d.beds), 0)::int as due
     from site s
     left join (select j.site_id, count(*) as jobs from job j where j.company_id = ${companyId}::uuid and j.state = 'proposed'
@@ -29,6 +29,18 @@ export function readTowns(tx: Tx, companyId: string, today: string): Promise<Tow
       group by 1) d on d.site_id = s.id
     where s.company_id = ${companyId}::uuid and s.archived_at is null and s.town is not null
     group by s.town`
+  return [...Map.groupBy(rows, (row) => spellings.get(row.town) ?? row.town)].map(([town, spelt]) => {
+    const sum = (of: (row: (typeof rows)[number]) => number | null) => spelt.reduce((all, row) => all + (of(row) ?? 0), 0)
+    const placed = sum((row) => row.placed)
+    return {
+      town,
+      waiting: sum((row) => row.waiting),
+      due: sum((row) => row.due),
+      latitude: placed ? sum((row) => row.latitude) / placed : null,
+      longitude: placed ? sum((row) => row.longitude) / placed : null,
+      postcode: spelt.flatMap((row) => row.postcode ?? []).sort()[0] ?? null,
+    }
+  })
 }
 
 const WAITING = {
@@ -50,10 +62,10 @@ const waitingJob = (job: Prisma.JobGetPayload<{ select: typeof WAITING }>) => ({
   people: job.crewSize,
 })
 
-/** Jobs that wait in a town, the most pressing first. */
-export async function readWaitingIn(tx: Tx, companyId: string, town: string) {
+/** Jobs that wait in a town, by all of its spellings, the most pressing first. */
+export async function readWaitingIn(tx: Tx, companyId: string, spellings: string[]) {
   const found = await tx.job.findMany({
-    where: { ...WAITS, companyId, site: { town } },
+    where: { ...WAITS, companyId, site: { town: { in: spellings } } },
     select: WAITING,
     orderBy: [{ dueLatest: { sort: 'asc', nulls: 'last' } }, { id: 'asc' }],
     take: MOST_WAITING,

@@ -78,6 +78,18 @@ describe('a week, town by town', () => {
     })
   })
 
+  test('knows a town however it is spelt: what waits and who is there is counted once, under the spelling of the most', async () => {
+    const booked = await jobIn('brackwater', FAR, 'Booked')
+    await book(booked.jobId, '12:00')
+    await jobIn('Brackwater', FAR, 'Waiting one')
+    await jobIn('Brackwater ', FAR, 'Waiting two')
+    for (const town of ['Brackwater', 'brackwater']) {
+      const week = await weekOfTowns(firm, { ...ask, town })
+      expect(week.towns.map((one) => [one.town, one.waiting, one.visits.length])).toEqual([['Brackwater', 2, 1]])
+      expect([week.town, week.waiting.map((one) => one.siteLabel).sort()]).toEqual(['Brackwater', ['Waiting one', 'Waiting two']])
+    }
+  })
+
   test('offers the stretches whose drives fit: a visit booked at either end of one leaves the sheet in order', async () => {
     await book((await jobIn('Fordham', FAR, 'Booked')).jobId, '12:00')
     const near = await jobIn('Larkmoor', YARD, 'Waiting')

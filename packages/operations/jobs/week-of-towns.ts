@@ -3,6 +3,7 @@ import { dateOf } from '@almanac/database/days'
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { type SheetRow, sheetRows } from '@almanac/database/read/day-sheet-rows'
 import type { PlanBoardRows } from '@almanac/database/read/plan-board'
+import { readTownSpellings } from '@almanac/database/read/town-spellings'
 import { readTowns, readWaitingIn, readWaitingJob } from '@almanac/database/read/week-towns'
 import { type Built, buildProblem } from '@almanac/dispatch/propose/build-problem'
 import { latestStart } from '@almanac/dispatch/slots/latest-start'
@@ -113,20 +114,28 @@ export async function weekOfTowns(scope: Pick<Scope, 'companyId'>, input: WeekAs
       minutes: input.minutes ?? own?.minutes ?? lengthOf(kind, null).middle,
     }
     const rows = await sheetRows(tx, companyId, { day: { gte: dateOf(monday), lte: dateOf(sunday) } })
-    const towns = await readTowns(tx, companyId, today)
+    const spellings = await readTownSpellings(tx, companyId)
+    const towns = await readTowns(tx, companyId, today, spellings)
+    const townOf = (written: string | null | undefined) => (written && spellings.get(written)) ?? written ?? null
     const most = [...towns].sort((a, b) => b.waiting - a.waiting || b.due - a.due || a.town.localeCompare(b.town))[0]
-    const town = towns.find((one) => one.town === (input.town ?? job?.town))?.town ?? most?.town ?? null
-    const visited = new Set(rows.flatMap((sheet) => sheet.visits.flatMap((visit) => visit.town ?? [])))
+    const town = towns.find((one) => one.town === townOf(input.town ?? job?.town))?.town ?? most?.town ?? null
+    const visited = new Set(rows.flatMap((sheet) => sheet.visits.flatMap((visit) => townOf(visit.town) ?? [])))
     const on = shown(towns, visited, town)
     const fromDay = today > monday ? today : monday
     const draft =
       fromDay <= sunday
         ? await readBoard(tx, companyId, { fromDay, untilDay: sunday, at }, { asked: on.map((one) => imagined(one, asked)) })
         : null
-    const inTown = town ? await readWaitingIn(tx, companyId, town) : []
+    const inTown = town
+      ? await readWaitingIn(
+          tx,
+          companyId,
+          [...spellings].flatMap(([written, spelt]) => (spelt === town ? [written] : [])),
+        )
+      : []
     // The job in hand stands first, wherever it would come.
     const waiting = job ? [job, ...inTown.filter((one) => one.jobId !== job.jobId)] : inTown
-    return { timeZone, today, asked, rows, towns, town, on, draft, waiting: waiting.map(({ town: _, ...one }) => one) }
+    return { timeZone, today, asked, rows, towns, townOf, town, on, draft, waiting: waiting.map(({ town: _, ...one }) => one) }
   })
   const { timeZone, today, asked, rows, on, town, draft, waiting } = read
   const desk = await openTravelDesk(scope, timeZone)
@@ -138,7 +147,7 @@ export async function weekOfTowns(scope: Pick<Scope, 'companyId'>, input: WeekAs
     middles.map((to) => ({ from: desk.yard, to: to && pointOf(to), at })),
   )
   const sheets = new Map(rows.map((sheet) => [sheet.id, sheet]))
-  const all = rows.map((sheet) => ({ ...sheetOf(sheet, timeZone), towns: sheet.visits.map((visit) => visit.town) }))
+  const all = rows.map((sheet) => ({ ...sheetOf(sheet, timeZone), towns: sheet.visits.map((visit) => read.townOf(visit.town)) }))
   const rowsOfTowns = on.map((one, n) => ({
     ...{ town: one.town, waiting: one.waiting, due: one.due, driveMinutes: rounded(drives[n]?.minutes ?? null) },
     visits: all.flatMap(({ day, visits, towns }) =>
