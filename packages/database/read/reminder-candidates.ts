@@ -1,5 +1,6 @@
 import type { Tx } from '../client.ts'
 import { dateOf, dayOf } from '../days.ts'
+import type { Prisma } from '../generated/client.ts'
 import { DROPPED_FOR_LEFT } from '../sql/settle-reminders.ts'
 import { IN_SERVICE } from './in-service.ts'
 
@@ -25,21 +26,49 @@ export type ReminderCandidate = {
  * Candidates up to `lastEarlyDay`, a limited number at a time. Beds with a reminder of this notice, in whatever state, are left out; but for one that was dropped because whom it
  * was for has left.
  */
-export async function readReminderCandidates(
+export const readReminderCandidates = (
   tx: Tx,
   companyId: string,
   notice: string,
   lastEarlyDay: string,
   afterBedId: string | null,
   limit: number,
-): Promise<ReminderCandidate[]> {
-  const beds = await tx.bedForecast.findMany({
-    where: {
-      companyId,
-      due10Day: { lte: dateOf(lastEarlyDay) },
-      bed: { reminders: { none: { notice, NOT: { state: 'dropped', stateReason: DROPPED_FOR_LEFT } } }, ...IN_SERVICE },
+): Promise<ReminderCandidate[]> =>
+  readCandidatesOf(
+    tx,
+    companyId,
+    lastEarlyDay,
+    {
+      bed: { reminders: { none: { notice, NOT: { state: 'dropped', stateReason: DROPPED_FOR_LEFT } } } },
       ...(afterBedId ? { bedId: { gt: afterBedId } } : {}),
     },
+    limit,
+  )
+
+/** Beds of which somebody was told who is at the site no more, with the tenure of whoever is there now and was told nothing of them, nor is about to be. */
+export const readToldBefore = (tx: Tx, companyId: string): Promise<{ bedId: string; tenureId: string }[]> =>
+  tx.$queryRaw<{ bedId: string; tenureId: string }[]>`
+    select distinct on (r.bed_id) r.bed_id as "bedId", t.id as "tenureId"
+    from reminder r
+    join contact c on c.company_id = r.company_id and c.id = r.contact_id
+    join tenure t on t.company_id = r.company_id and t.site_id = r.site_id and t.to_day is null
+    where r.company_id = ${companyId}::uuid and r.state = 'released'
+      and c.customer_id is distinct from t.customer_id and c.site_id is distinct from r.site_id
+      and not exists (select from reminder o join contact k on k.company_id = o.company_id and k.id = o.contact_id
+        where o.company_id = r.company_id and o.bed_id = r.bed_id and o.state <> 'dropped'
+          and (k.customer_id = t.customer_id or k.site_id = r.site_id))
+    order by r.bed_id, t.id`
+
+/** The beds that a condition names, with windows that begin by `lastEarlyDay`, and the people one could tell of each. */
+export async function readCandidatesOf(
+  tx: Tx,
+  companyId: string,
+  lastEarlyDay: string,
+  where: Prisma.BedForecastWhereInput,
+  limit?: number,
+): Promise<ReminderCandidate[]> {
+  const beds = await tx.bedForecast.findMany({
+    where: { AND: [{ companyId, due10Day: { lte: dateOf(lastEarlyDay) }, bed: IN_SERVICE }, where] },
     select: {
       bedId: true,
       siteId: true,

@@ -15,6 +15,7 @@ import { type ReminderSettings, reminderFor } from '@almanac/service-rules/remin
 import { notices } from '@almanac/service-rules/reminders/further-notices'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import { type CompanyFacts, companyFacts } from '../shared/company-facts.ts'
+import { forNewHolders } from './raise-for-new-holder.ts'
 import { raiseFurther } from './raise-further.ts'
 
 const CHUNK = 500
@@ -52,6 +53,25 @@ async function raiseAgain(tx: Tx, companyId: string, today: string): Promise<num
   return data.length === 0 ? 0 : (await tx.reminder.createMany({ data, skipDuplicates: true })).count
 }
 
+/** What a decision to tell somebody becomes; nothing where nobody can be told, or it isn't time. */
+function rowOf(candidate: ReminderCandidate, settings: ReminderSettings, company: CompanyFacts & { companyId: string }, notice?: string) {
+  const decision = decide(candidate, settings, company)
+  if (!decision.due) return []
+  const { bedId, siteId, earlyDay, lateDay } = candidate
+  const window = { dueEarliest: dateOf(earlyDay), dueLatest: dateOf(lateDay) }
+  const to = { contactId: decision.contactId, channel: decision.channel, notice: notice ?? decision.notice }
+  return [{ companyId: company.companyId, id: newId(), bedId, siteId, ...to, ...window, state: 'waiting', createdAt: now() }]
+}
+
+/** Tells whoever holds a site now of what its holder before was told. */
+async function raiseForNewHolders(tx: Tx, companyId: string): Promise<number> {
+  const company = { ...(await companyFacts(tx, companyId)), companyId }
+  const settings: ReminderSettings = { leadDays: (await settingsIn(tx, companyId)).reminderLeadDays, channels: CHANNELS }
+  const all = await forNewHolders(tx, companyId, addDays(company.today, settings.leadDays))
+  const data = all.flatMap(({ candidate, notice }) => rowOf(candidate, settings, company, notice))
+  return data.length === 0 ? 0 : (await tx.reminder.createMany({ data, skipDuplicates: true })).count
+}
+
 type Raised = { bedId: string; notice: string; contactId: string; channel: string; dueEarliest: Date | null; dueLatest: Date | null }
 
 /** What was for somebody who left before it was sent goes to whoever is there now: a bed has one row a notice. */
@@ -83,14 +103,7 @@ export async function raiseReminders({ companyId }: TaskPayloads['raise-reminder
       const company = await companyFacts(tx, companyId)
       const settings: ReminderSettings = { leadDays: (await settingsIn(tx, companyId)).reminderLeadDays, channels: CHANNELS }
       const candidates = await readReminderCandidates(tx, companyId, notices[0], addDays(company.today, settings.leadDays), after, CHUNK)
-      const data = candidates.flatMap((candidate) => {
-        const decision = decide(candidate, settings, company)
-        if (!decision.due) return []
-        const { bedId, siteId, earlyDay, lateDay } = candidate
-        const window = { dueEarliest: dateOf(earlyDay), dueLatest: dateOf(lateDay) }
-        const to = { contactId: decision.contactId, channel: decision.channel, notice: decision.notice }
-        return [{ companyId, id: newId(), bedId, siteId, ...to, ...window, state: 'waiting', createdAt: now() }]
-      })
+      const data = candidates.flatMap((candidate) => rowOf(candidate, settings, { ...company, companyId }))
       if (data.length > 0) changed += (await tx.reminder.createMany({ data, skipDuplicates: true })).count
       changed += await readdress(tx, companyId, data)
       return candidates
@@ -98,6 +111,7 @@ export async function raiseReminders({ companyId }: TaskPayloads['raise-reminder
     after = found.at(-1)?.bedId ?? null
     if (found.length < CHUNK) break
   }
+  changed += await inCompany({ companyId }, (tx) => raiseForNewHolders(tx, companyId))
   changed += await inCompany({ companyId }, async (tx) => raiseAgain(tx, companyId, (await companyFacts(tx, companyId)).today))
   changed += await inCompany({ companyId }, async (tx) => raiseFurther(tx, companyId, await settingsIn(tx, companyId)))
   if (changed > 0)

@@ -127,6 +127,34 @@ describe('a reminder', () => {
     expect(await reminders()).toMatchObject([{ id: before?.id, contactId, channel: 'email', state: 'waiting', stateReason: null }])
   })
 
+  test('that went out before a house was sold goes to whoever holds it now too, once, when they agree', async () => {
+    await raise()
+    const [before] = await reminders()
+    await decide('release')
+    await inCompany(firm, (tx) => tx.contact.updateMany({ where: { companyId: firm.companyId }, data: { siteId: null } }))
+    const yes = { channel: 'email' as const, granted: true, source: 'call' as const, sinceDay: '2026-12-01' }
+    const sell = async (name: string, fromDay: string, tenureVersion: number) => {
+      const holder = { kind: 'new' as const, name, phone: '', email: `${name.toLowerCase()}@example.com`, consents: [] }
+      await changeHolder(firm, { ...id(), siteId: firm.siteId, tenureVersion, fromDay, holder })
+      await raise()
+      const contact = await inCompany(firm, (tx) => tx.contact.findFirstOrThrow({ where: { email: holder.email } }))
+      return contact.id
+    }
+    const waiting = async () => (await reminders()).filter((one) => one.state === 'waiting')
+    const ashby = await sell('Ashby', '2026-12-01', 1)
+    expect(await waiting()).toEqual([])
+    await setConsent(firm, { ...id(), contactId: ashby, ...yes, version: null })
+    for (let night = 0; night < 3; night++) await raise()
+    expect(await waiting()).toMatchObject([{ contactId: ashby, channel: 'email', bedId: firm.bedId }])
+    expect((await reminders()).find((one) => one.id === before?.id)).toMatchObject({ state: 'released', contactId: firm.contactId })
+    const [second] = await waiting()
+    const release = { ...id(), decision: 'release' as const, reminders: [{ id: second?.id ?? '', version: second?.version ?? 0 }] }
+    expect((await decideReminders(firm, release)).results).toMatchObject([{ done: true }])
+    for (let night = 0; night < 3; night++) await raise()
+    expect(await waiting()).toEqual([])
+    expect((await messages()).map((one) => one.address)).toEqual(['hanna@orchard.example', 'ashby@example.com'])
+  })
+
   test('goes with the bed that ends, and does not come back', async () => {
     await raise()
     const ended = { endedEarliest: dateOf('2026-12-01'), endedLatest: dateOf('2026-12-01'), endCause: 'worn' }
