@@ -99,6 +99,7 @@ export const SHOWS = {
   'materials.ofJob': ['kit', 'job', 'visit', 'stock-item'],
   'merging.list': ['customer', 'site'],
   'merging.townsOfSites': ['site'],
+  'merging.beforeUndo': ['customer', 'site', 'contact', 'softener', 'job', 'call'],
   'people.list': ['member', 'colleague'],
   'pictures.ofJob': ['picture', 'job', 'visit'],
   'pictures.ofBed': ['picture', 'job', 'visit', 'bed'],

@@ -1,4 +1,4 @@
-import { mergeables } from '@almanac/records/merging'
+import { mergeables, movedKinds } from '@almanac/records/merging'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { command, Id, Instant, page, pageOf, Version } from './shared.ts'
@@ -30,6 +30,13 @@ export type MergeTowns = z.infer<typeof MergeTowns>
 export const UndoMerging = command({ mergingId: Id, version: Version })
 export type UndoMerging = z.infer<typeof UndoMerging>
 
+/** Rows of one kind, the first few by name where they have one. */
+const Moving = z.object({ kind: z.enum(movedKinds), count: z.number().int(), names: z.array(z.string()) })
+export type Moving = z.infer<typeof Moving>
+/** What undoing a merging would do. `refused`: why it can't be undone. `elsewhere`: what moved then and hangs on neither by now. */
+const UndoPreview = z.object({ refused: z.string().nullable(), back: z.array(Moving), stays: z.array(Moving), elsewhere: z.array(Moving) })
+export type UndoPreview = z.infer<typeof UndoPreview>
+
 const post = (path: `/${string}`) => oc.route({ method: 'POST', path })
 
 /** Customers, sites and towns that are on record twice are made one, and two again. */
@@ -42,6 +49,10 @@ export const merging = {
   customers: post('/merging/customers').input(MergeCustomers).output(Merged),
   sites: post('/merging/sites').input(MergeSites).output(Merged),
   towns: post('/merging/towns').input(MergeTowns).output(Merged),
+  beforeUndo: oc
+    .route({ method: 'GET', path: '/merging/before-undo' })
+    .input(z.object({ mergingId: Id }))
+    .output(UndoPreview),
   undo: post('/merging/undo')
     .input(UndoMerging)
     .output(z.object({ mergingId: Id, back: z.number().int() })),

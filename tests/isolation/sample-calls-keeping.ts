@@ -24,6 +24,7 @@ export const merging: Record<string, Sample> = {
   customers: { roles: 'od', input: (r) => ({ keptId: r.customerId, goneId: r.otherCustomerId }) },
   sites: { roles: 'od', input: (r) => ({ keptId: r.siteId, goneId: r.idleSiteId }) },
   towns: { roles: 'od', input: () => ({ from: 'Larkmoor', to: 'Lark Moor' }), other: { to: 'Larkmore' } },
+  beforeUndo: { roles: 'od', input: (r) => ({ mergingId: r.mergingId }) },
   undo: { roles: 'od', input: (r) => ({ mergingId: r.mergingId, version }) },
 }
 

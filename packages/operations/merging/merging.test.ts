@@ -13,6 +13,7 @@ import { bringIn, type Firm, makeFirm, stateOf } from '../imports/test-import.ts
 import { eraseCustomer } from '../keeping/erase-customer.ts'
 import { mergeCustomers, mergeSites } from './merge-records.ts'
 import { mergeTowns } from './merge-towns.ts'
+import { previewUndo } from './preview-undo.ts'
 import { undoMerging } from './undo-merging.ts'
 
 /** The same house twice: first without the customer's number and with a slip in the name, then with it. And one more in a town spelt in another way. */
@@ -94,7 +95,15 @@ test('of what came after, nothing is parted from the one that was kept; and what
     tx.contact.create({ data: { companyId: firm.companyId, id: contactId, customerId: ann, role: 'key-holder', name: 'Next door' } }),
   )
   const [first] = await mergings()
+  // Told before it is undone: the site, contact and line of the one that went go back; the neighbor came later and stays; one contact is nobody's of theirs any more.
+  const before = await previewUndo(firm, first?.id ?? '')
+  expect(before.refused).toBeNull()
+  expect(before.back).toContainEqual({ kind: 'tenure', count: 1, names: ['1 Elm Street'] })
+  expect(before.back.map((one) => one.kind)).toEqual(['tenure', 'contact', 'import_row'])
+  expect(before.stays).toEqual([{ kind: 'contact', count: 1, names: ['Next door'] }])
+  expect(before.elsewhere).toEqual([])
   await mergeCustomers(firm, { ...command(), keptId: bo, goneId: ann })
+  expect((await previewUndo(firm, first?.id ?? '')).refused).toMatch(/merged itself/)
   await expect(undoMerging(firm, { ...command(), mergingId: first?.id ?? '', version: 1 })).rejects.toThrow(/merged itself/)
   const [second] = await mergings()
   await undoMerging(firm, { ...command(), mergingId: second?.id ?? '', version: 1 })
@@ -112,8 +121,15 @@ test('a town that is spelt in two ways becomes one on every site, and two again'
   expect(new Set(await towns())).toEqual(new Set(['Lark']))
   const [merging] = await mergings()
   expect(merging).toMatchObject({ kind: 'town', gone: 'LARK', kept: 'Lark' })
+  await bringIn(firm, 'Name,Phone,Street,Town,Tank\nCy Orr,555-201-1111,9 Elm St,Lark,9x48\n', 'third.csv')
+  expect(await previewUndo(firm, merging?.id ?? '')).toMatchObject({
+    refused: null,
+    back: [{ kind: 'site', count: 1, names: ['2 Elm St'] }],
+    stays: [{ kind: 'site', count: 1, names: ['9 Elm St'] }],
+    elsewhere: [],
+  })
   await undoMerging(firm, { ...command(), mergingId: merging?.id ?? '', version: 1 })
-  expect(await towns()).toEqual(before)
+  expect((await towns()).slice(0, before.length)).toEqual(before)
 })
 
 test('a customer who is erased takes along the name under which they were on record twice, and the merging is undone no more', async () => {

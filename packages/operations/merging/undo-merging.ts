@@ -7,15 +7,10 @@ import { type MovedFrom, moveRecords } from '@almanac/database/sql/move-records'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
-
-const conflict = (why: string) => new AppError('conflict', `${why} Nothing was undone.`)
+import { whyNotUndone } from './why-not-undone.ts'
 
 async function partCustomers(tx: Tx, command: Command, keptId: string, goneId: string, moved: MovedFrom[]): Promise<number> {
   const { companyId } = command
-  const both = await tx.customer.findMany({ where: { companyId, id: { in: [keptId, goneId] } } })
-  if (both.some((one) => one.erasedAt !== null)) throw conflict('They were erased since.')
-  if (both.find((one) => one.id === keptId)?.archivedAt)
-    throw conflict('The customer that was kept is archived or merged itself. Bring them back first.')
   const back = await moveRecords(tx, companyId, 'customer', { from: keptId, to: goneId }, moved)
   await tx.customer.update({ where: { companyId_id: { companyId, id: goneId } }, data: { archivedAt: null, version: { increment: 1 } } })
   const held = await tx.tenure.findMany({ where: { companyId, customerId: { in: [keptId, goneId] } }, select: { siteId: true } })
@@ -30,8 +25,6 @@ async function partCustomers(tx: Tx, command: Command, keptId: string, goneId: s
 
 async function partSites(tx: Tx, command: Command, keptId: string, goneId: string, moved: MovedFrom[]): Promise<number> {
   const { companyId } = command
-  const kept = await tx.site.findFirst({ where: { companyId, id: keptId }, select: { archivedAt: true } })
-  if (kept?.archivedAt) throw conflict('The site that was kept is archived or merged itself. Bring it back first.')
   const back = await moveRecords(tx, companyId, 'site', { from: keptId, to: goneId }, moved)
   await tx.site.update({ where: { companyId_id: { companyId, id: goneId } }, data: { archivedAt: null, version: { increment: 1 } } })
   await rewriteSiteTokens(tx, companyId, [keptId, goneId])
@@ -62,7 +55,8 @@ export async function undoMerging(scope: Scope & { personId: string }, input: Un
     const { companyId } = scope
     const merging = await tx.merging.findFirst({ where: { companyId, id } })
     if (!merging) throw notFound('merging')
-    if (merging.undoneAt) throw conflict('This was undone already.')
+    const why = await whyNotUndone(tx, merging)
+    if (why) throw new AppError('conflict', `${why} Nothing was undone.`)
     const { count: changed } = await tx.merging.updateMany({
       where: { companyId, id, version },
       data: { undoneAt: command.at, version: { increment: 1 } },

@@ -7,22 +7,22 @@ import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
 import { formatInstant } from '@almanac/units/format-clock'
 import { useInfiniteQuery } from '@tanstack/react-query'
+import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
-import { useCommand } from '@/client/use-command'
+import { UndoMerging } from './undo-merging.tsx'
 
 const ERASED = 'erased since'
 
 function Undo({ row }: { row: MergingRow }) {
-  const { api } = useSession()
-  const undo = useCommand(api.merging.undo.mutationOptions())
+  const [asking, setAsking] = useState(false)
   if (row.undone) return <span className="text-soft">undone</span>
   return (
     <>
-      <Button busy={undo.isPending} onClick={() => undo.send({ mergingId: row.id, version: row.version })}>
+      <Button onClick={() => setAsking(true)}>
         Undo<span className="sr-only"> merging {row.gone ?? ERASED}</span>
       </Button>
-      {undo.error ? <Problem happened={readFailure(undo.error).message} /> : null}
+      {asking ? <UndoMerging row={row} onClose={() => setAsking(false)} /> : null}
     </>
   )
 }
