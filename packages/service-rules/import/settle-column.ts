@@ -86,14 +86,21 @@ function hardnessUnitOf(judgement: ColumnJudgement): Partial<ColumnSuggestion> {
   if (unit) return { hardnessUnit: unit }
   const bare = bareNumbers(judgement.values).sort((a, b) => a - b)
   if (bare.length === 0) return {}
-  const small = bare.filter((value) => value <= MOST_BARE_GRAINS).length
-  if (small > 0 && small < bare.length)
+  const [grains, large] = [bare.filter((value) => value <= MOST_BARE_GRAINS), bare.filter((value) => value > MOST_BARE_GRAINS)]
+  if (grains.length > 0 && large.length > 0)
     return {
       hardnessUnit: 'each-by-size',
-      ask: `Some numbers without a unit look like grains per gallon (up to ${MOST_BARE_GRAINS}), others like mg/L. Each is read as what fits its size. Is that right?`,
+      ask: `Of the numbers without a unit, ${groupOf(grains)} look like grains per gallon, ${groupOf(large)} like mg/L. Each is read as what fits its size. Is that right?`,
     }
-  if (small === 0) return { hardnessUnit: 'mg/L', ask: 'Numbers without a unit look like mg/L (ppm). Is that right?' }
-  return { hardnessUnit: 'gpg', ask: 'Numbers without a unit look like grains per gallon. Is that right?' }
+  if (grains.length === 0)
+    return { hardnessUnit: 'mg/L', ask: `Numbers without a unit look like mg/L (ppm): ${groupOf(bare)}. Is that right?` }
+  return { hardnessUnit: 'gpg', ask: `Numbers without a unit look like grains per gallon: ${groupOf(bare)}. Is that right?` }
+}
+
+/** "506, most often 19 (312 times)": of the rows that were looked at. */
+function groupOf(values: readonly number[]): string {
+  const [most = []] = [...Map.groupBy(values, (value) => value).values()].sort((a, b) => b.length - a.length)
+  return most.length > 1 ? `${values.length}, most often ${most[0]} (${most.length} times)` : `${values.length}`
 }
 
 function bareNumbers(values: readonly string[]): number[] {

@@ -117,13 +117,13 @@ describe('a whole file', () => {
     expect(file.columns[9]).toMatchObject({ field: null, confidence: 'none', reason: expect.stringMatching(/has dates/) })
   })
 
-  test('a second column of numbers is the second phone, whatever stands over it', () => {
+  test('each further column of numbers is one more phone, whatever stands over it', () => {
     const rows = [
       ['Name', 'Cell', 'Tel', 'Ph. shop'],
       ['Bo Hall', '555-010-9911', '555-010-1911', '555-010-0011'],
       ['Al Poe', '555-010-9912', '', '555-010-0012'],
     ]
-    expect(fields(rows)).toEqual(['customerName', 'phone', 'otherPhone', null])
+    expect(fields(rows)).toEqual(['customerName', 'phone', 'otherPhone', 'otherPhone'])
     expect(suggestColumns(rows, today).columns[2]).toMatchObject({ confidence: 'sure', reason: expect.stringMatching(/"Tel"/) })
   })
 
@@ -150,6 +150,10 @@ describe('a whole file', () => {
       hardnessUnit: 'each-by-size',
       ask: expect.stringMatching(/fits its size/),
     })
+    // Asked by the group, with what most of it say.
+    expect(rows('Hardness', ['19', '19', '19', '18', '320', '320', '290'])?.ask).toContain(
+      '4, most often 19 (3 times) look like grains per gallon, 3, most often 320 (2 times) like mg/L',
+    )
     expect(rows('Hardness (mg/L)', ['18', '22'])).toMatchObject({ hardnessUnit: 'mg/L', ask: null })
   })
 
