@@ -1,6 +1,7 @@
 import { arrangements } from '@almanac/records/arrangement'
 import { channels } from '@almanac/records/channel'
 import { consentSources } from '@almanac/records/consent-source'
+import { MOST_OTHER_PHONES } from '@almanac/records/contact-phones'
 import { contactRoles } from '@almanac/records/contact-role'
 import { factSources } from '@almanac/records/fact-source'
 import { languages } from '@almanac/records/language'
@@ -56,8 +57,8 @@ const contact = {
   role: z.enum(contactRoles),
   name: line(120).default(''),
   phone: line(40).default(''),
-  /** A second number. Left out: as before. */
-  otherPhone: line(40).optional(),
+  /** Further numbers. Left out: as before. */
+  otherPhones: z.array(line(40)).max(MOST_OTHER_PHONES).optional(),
   email: z.union([z.literal(''), z.email().max(160)]).default(''),
   /** In which their pages and papers are written; null: the company's own. Left out: as before. */
   language: z.enum(languages).nullable().optional(),

@@ -62,7 +62,7 @@ export const WhomToCall = z.object({
       name: z.string().nullable(),
       role: z.enum(contactRoles),
       phone: z.string(),
-      otherPhone: z.string().nullable(),
+      otherPhones: z.array(z.string()),
       mayCall: z.boolean().nullable(),
     })
     .nullable(),
@@ -87,8 +87,8 @@ export const ContactLine = z.object({
   role: z.enum(contactRoles),
   name: z.string().nullable(),
   phone: z.string().nullable(),
-  /** A second number of theirs. */
-  otherPhone: z.string().nullable(),
+  /** Further numbers of theirs. */
+  otherPhones: z.array(z.string()),
   email: z.string().nullable(),
   /** Mail to it came back: nothing is sent there until it is corrected. */
   emailIsDead: z.boolean(),

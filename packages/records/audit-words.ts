@@ -83,7 +83,8 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   tubeOdIn: 'tube diameter, in',
   priceMinor: 'price, in cents',
   left: 'retired',
-  otherPhone: 'second phone',
+  otherPhone: 'other phones',
+  otherPhones: 'other phones',
 }
 /** A fact by the words people read: `peopleServed` is "people served". */
 export const auditFieldWord = (field: string): string =>

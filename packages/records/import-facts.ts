@@ -52,7 +52,7 @@ export const factWords: Record<string, string> = {
   name: 'name',
   reference: 'customer number',
   phone: 'phone',
-  otherPhone: 'second phone',
+  otherPhone: 'other phones',
   email: 'email',
   consentEmail: 'consent to email',
   consentPhone: 'consent to calls',

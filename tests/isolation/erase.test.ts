@@ -91,9 +91,10 @@ describe('a customer who is erased', () => {
     ]
     await bringIn(mine, list.join('\n'))
     await db.query(`update customer set name = $2 where company_id = $1 and id = $3`, [mine.companyId, NAME, mine.customerId])
-    await db.query(`update contact set name = $2, phone = '555 0100', other_phone = $3, email = $4 where company_id = $1 and id = $5`, [
-      ...[mine.companyId, NAME, PHONE, EMAIL, mine.contactId],
-    ])
+    await db.query(
+      `update contact set name = $2, phone = '555 0100', other_phone = '555 0101; ' || $3, email = $4 where company_id = $1 and id = $5`,
+      [...[mine.companyId, NAME, PHONE, EMAIL, mine.contactId]],
+    )
     // The import's own customer of the name is another record of the same person: it goes first, below.
     await ask('exports.start', { commandId: newId() })
     await exportCompany(

@@ -38,11 +38,11 @@ export function WhomBlock({ whom }: { whom: WhomToCall }) {
       ) : (
         <p className="text-soft">{customerName ? 'No phone number recorded.' : 'No customer at this site now.'}</p>
       )}
-      {called?.otherPhone ? (
-        <p className="mt-1">
-          or <PhoneLink phone={called.otherPhone} />
+      {called?.otherPhones.map((other) => (
+        <p key={other} className="mt-1">
+          or <PhoneLink phone={other} />
         </p>
-      ) : null}
+      ))}
       {called?.mayCall === false ? <p className="mt-1 text-small">Asked not to be called.</p> : null}
     </div>
   )

@@ -28,8 +28,9 @@ export async function findSites(tx: Tx, companyId: string, terms: SearchTerms): 
     select s.id, s.label, s.street, s.town, s.postcode, c.name as "customerName", c.reference,
       coalesce((
         select json_agg(json_build_object('name', k.name, 'phone', p.phone) order by p.phone is null, k.id, p.place) from contact k
-        cross join lateral (values (1, k.phone), (2, k.other_phone)) p(place, phone)
-        where (p.place = 1 or p.phone is not null) and k.company_id = s.company_id and k.customer_id = c.id and k.archived_at is null and (k.site_id is null or k.site_id = s.id)
+        cross join lateral (select 0 as place, k.phone union all
+          select o.place, btrim(o.phone) from unnest(string_to_array(k.other_phone, ';')) with ordinality o(phone, place)) p(place, phone)
+        where k.company_id = s.company_id and k.customer_id = c.id and k.archived_at is null and (k.site_id is null or k.site_id = s.id)
       ), '[]') as contacts
     from site s
     left join lateral (

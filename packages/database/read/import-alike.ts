@@ -1,3 +1,4 @@
+import { phonesOf } from '@almanac/records/contact-phones'
 import type { Tx } from '../client.ts'
 
 /** A customer on record with what tells them from others, and their places with the softeners there. */
@@ -40,7 +41,7 @@ export async function readCustomersOnRecord(tx: Tx, companyId: string): Promise<
   const siteOf = new Map(sites.map((site) => [site.id, site]))
   return found.map(({ contacts, tenures, ...customer }) => ({
     ...customer,
-    phones: given(contacts.flatMap((one) => [one.phone, one.otherPhone])),
+    phones: given(contacts.flatMap(phonesOf)),
     emails: given(contacts.map((one) => one.email)),
     sites: tenures.flatMap(({ siteId }) => siteOf.get(siteId) ?? []),
   }))

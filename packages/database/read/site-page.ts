@@ -1,6 +1,7 @@
 import type { Arrangement } from '@almanac/records/arrangement'
 import type { Channel } from '@almanac/records/channel'
 import type { ConsentSource } from '@almanac/records/consent-source'
+import { otherPhonesOf } from '@almanac/records/contact-phones'
 import type { ContactRole } from '@almanac/records/contact-role'
 import type { RecordedDisinfectant } from '@almanac/records/disinfectant'
 import type { Language } from '@almanac/records/language'
@@ -107,7 +108,7 @@ async function contactsOf(tx: Tx, companyId: string, siteId: string, customerId:
     role: contact.role as ContactRole,
     name: contact.name,
     phone: contact.phone,
-    otherPhone: contact.otherPhone,
+    otherPhones: otherPhonesOf(contact),
     email: contact.email,
     emailIsDead: contact.email !== null && contact.email === contact.deadEmail,
     language: contact.language as Language | null,

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { whomToCall } from './whom-to-call.ts'
 
 const contact = (id: string, role: string, phone: string | null = `555 0${id}`, mayCall: boolean | null = null) => ({
-  ...{ id, role, phone, otherPhone: null as string | null, mayCall, name: `Name ${id}` },
+  ...{ id, role, phone, otherPhones: [] as string[], mayCall, name: `Name ${id}` },
 })
 
 test('who pays is called before who lives there, whatever the order they come in', () => {
@@ -29,9 +29,9 @@ test('whoever asked not to be called comes last, and says so; whoever has no num
 })
 
 test('a second number is told beside the first, and stands for it where there is no first', () => {
-  const two = { ...contact('1', 'payer', '555 01'), otherPhone: '555 09' }
-  expect(whomToCall('Vance', [two]).called).toMatchObject({ phone: '555 01', otherPhone: '555 09' })
-  expect(whomToCall('Vance', [{ ...two, phone: null }]).called).toMatchObject({ phone: '555 09', otherPhone: null })
+  const two = { ...contact('1', 'payer', '555 01'), otherPhones: ['555 09', '555 10'] }
+  expect(whomToCall('Vance', [two]).called).toMatchObject({ phone: '555 01', otherPhones: ['555 09', '555 10'] })
+  expect(whomToCall('Vance', [{ ...two, phone: null }]).called).toMatchObject({ phone: '555 09', otherPhones: ['555 10'] })
 })
 
 test('a contact without a name goes by the customer’s', () => {

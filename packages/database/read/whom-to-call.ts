@@ -1,8 +1,9 @@
 import type { WhomToCall } from '@almanac/contract/site-facts'
+import { otherPhonesOf } from '@almanac/records/contact-phones'
 import { type ContactRole, contactRoles } from '@almanac/records/contact-role'
 import type { Tx } from '../client.ts'
 
-type Contact = { id: string; name: string | null; role: string; phone: string | null; otherPhone: string | null; mayCall: boolean | null }
+type Contact = { id: string; name: string | null; role: string; phone: string | null; otherPhones: string[]; mayCall: boolean | null }
 
 /**
  * Who is called about a site: the one who pays before the one who lives there, the landlord, the key-holder as in the list of roles; whoever asked not to be
@@ -12,24 +13,24 @@ export function whomToCall(customerName: string | null, contacts: readonly Conta
   const rank = (contact: Contact) =>
     (contact.mayCall === false ? contactRoles.length : 0) + contactRoles.indexOf(contact.role as ContactRole)
   const [first] = contacts
-    .map((contact) => ({ contact, numbers: [contact.phone, contact.otherPhone].flatMap((phone) => phone || []) }))
+    .map((contact) => ({ contact, numbers: [contact.phone, ...contact.otherPhones].flatMap((phone) => phone || []) }))
     .filter(({ numbers }) => numbers.length > 0)
     .sort((a, b) => rank(a.contact) - rank(b.contact) || (a.contact.id < b.contact.id ? -1 : 1))
-  const [phone, otherPhone = null] = first?.numbers ?? []
+  const [phone, ...otherPhones] = first?.numbers ?? []
   const called =
     first && phone
       ? {
           name: first.contact.name ?? customerName,
           role: first.contact.role as ContactRole,
           phone,
-          otherPhone,
+          otherPhones,
           mayCall: first.contact.mayCall,
         }
       : null
   return { customerName, called }
 }
 
-type Held = { siteId: string; customerName: string; contacts: Contact[] }
+type Held = { siteId: string; customerName: string; contacts: (Omit<Contact, 'otherPhones'> & { otherPhone: string | null })[] }
 
 /** Whom to call about each of some sites, in one statement for all of them; a site that nobody holds has neither. */
 export async function readWhomToCall(tx: Tx, companyId: string, siteIds: readonly string[]): Promise<Map<string, WhomToCall>> {
@@ -42,7 +43,12 @@ export async function readWhomToCall(tx: Tx, companyId: string, siteIds: readonl
       where k.company_id = c.company_id and k.customer_id = c.id and k.archived_at is null and (k.site_id is null or k.site_id = h.site_id)
         and (k.phone is not null or k.other_phone is not null)) k on true
     where h.company_id = ${companyId}::uuid and h.site_id = any(${[...new Set(siteIds)]}::uuid[]) and h.to_day is null order by h.id`
-  return new Map(held.map(({ siteId, customerName, contacts }) => [siteId, whomToCall(customerName, contacts)]))
+  return new Map(
+    held.map(({ siteId, customerName, contacts }) => {
+      const known = contacts.map(({ otherPhone, ...contact }) => ({ ...contact, otherPhones: otherPhonesOf({ otherPhone }) }))
+      return [siteId, whomToCall(customerName, known)]
+    }),
+  )
 }
 
 /** A site that nobody holds. */

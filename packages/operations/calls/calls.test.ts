@@ -194,7 +194,7 @@ test('whom to call about a site is read with everything that decides it: another
         refused,
         contact({ role: 'payer', name: 'Gone', phone: '555 02', archivedAt: new Date() }),
         contact({ role: 'payer', name: 'Elsewhere', phone: '555 03', siteId: elsewhere }),
-        contact({ role: 'key-holder', name: 'Key', otherPhone: '555 04', siteId: place.siteId }),
+        contact({ role: 'key-holder', name: 'Key', otherPhone: '555 04; 555 05', siteId: place.siteId }),
         contact({ role: 'occupier', name: 'Silent' }),
       ],
     })
@@ -205,6 +205,6 @@ test('whom to call about a site is read with everything that decides it: another
   const { whom } = await readCallSite(firm, place.siteId, names)
   expect(whom).toEqual({
     customerName: 'Vance',
-    called: { name: 'Key', role: 'key-holder', phone: '555 04', otherPhone: null, mayCall: null },
+    called: { name: 'Key', role: 'key-holder', phone: '555 04', otherPhones: ['555 05'], mayCall: null },
   })
 })

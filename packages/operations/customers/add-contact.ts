@@ -1,6 +1,7 @@
 import type { AddContact } from '@almanac/contract/site-commands'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
+import { asOtherPhone } from '@almanac/records/contact-phones'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { rewriteCustomerTokens } from './rewrite-customer-tokens.ts'
@@ -26,7 +27,7 @@ export async function addContact(scope: Scope & { personId: string }, input: Add
         role: input.role,
         name: input.name || null,
         phone: input.phone || null,
-        otherPhone: input.otherPhone || null,
+        otherPhone: asOtherPhone(input.otherPhones ?? []),
         email: input.email || null,
         language: input.language,
       },

@@ -2,6 +2,7 @@ import type { ChangeContact } from '@almanac/contract/site-commands'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Scope } from '@almanac/database/in-company'
 import { runCommand } from '@almanac/database/run-command'
+import { asOtherPhone, otherPhonesOf } from '@almanac/records/contact-phones'
 import { notFound } from '@almanac/runtime/errors'
 import { changesOf } from '../shared/changes-of.ts'
 import { rewriteCustomerTokens } from './rewrite-customer-tokens.ts'
@@ -19,7 +20,7 @@ export async function changeContact(scope: Scope & { personId: string }, input: 
         role: sent.role,
         name: sent.name || null,
         phone: sent.phone || null,
-        otherPhone: sent.otherPhone === undefined ? undefined : sent.otherPhone || null,
+        otherPhone: sent.otherPhones && asOtherPhone(sent.otherPhones),
         email: sent.email || null,
         language: sent.language,
         version: { increment: 1 },
@@ -29,11 +30,16 @@ export async function changeContact(scope: Scope & { personId: string }, input: 
       const row = await tx.contact.findFirst({ where: { companyId, id: contactId } })
       if (!row) return row
       const { role, language } = row
-      const [name, phone, otherPhone, email] = [row.name ?? '', row.phone ?? '', row.otherPhone ?? '', row.email ?? '']
-      return { version: row.version, role, name, phone, otherPhone, email, language }
+      const [name, phone, email] = [row.name ?? '', row.phone ?? '', row.email ?? '']
+      return { version: row.version, role, name, phone, otherPhones: otherPhonesOf(row), email, language }
     })
     await rewriteCustomerTokens(tx, companyId, contact.customerId)
-    await command.audit('changed', 'contact', contactId, changesOf(contact, sent, ['name', 'phone', 'otherPhone', 'email']))
+    await command.audit(
+      'changed',
+      'contact',
+      contactId,
+      changesOf({ ...contact, otherPhones: otherPhonesOf(contact) }, sent, ['name', 'phone', 'otherPhones', 'email']),
+    )
     await command.announce('contact', contactId, version + 1)
     await command.enqueue('raise-reminders', {}, companyId)
     return { id: contactId, version: version + 1 }

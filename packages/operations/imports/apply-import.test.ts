@@ -126,17 +126,17 @@ describe('an import', () => {
     expect(row?.notes).toContainEqual('Kept your edit of the phone; the file says otherwise.')
   })
 
-  test('keeps a second number as its own, found by it, and lets an edit of it stand', async () => {
-    const two = ANNA.replace('555-010-4471', '555-010-4471 / 555-010-7788')
+  test('keeps every further number as its own, found by each, and lets an edit of it stand', async () => {
+    const two = ANNA.replace('555-010-4471', '555-010-4471 / 555-010-7788 / 555-010-6655')
     await bringIn(firm, file(two))
     const state = await stateOf(firm)
-    expect(state.contacts).toMatchObject([{ phone: '555-010-4471', otherPhone: '555-010-7788' }])
-    expect(state.tokens.map((one) => one.token)).toContain('5550107788')
+    expect(state.contacts).toMatchObject([{ phone: '555-010-4471', otherPhone: '555-010-7788; 555-010-6655' }])
+    expect(state.tokens.map((one) => one.token)).toEqual(expect.arrayContaining(['5550107788', '5550106655']))
     const where = { companyId: firm.companyId }
     await inCompany(firm, (tx) => tx.contact.updateMany({ where, data: { otherPhone: '555-010-0000', version: 2 } }))
     const { batchId } = await bringIn(firm, file(two.replace('7788', '9999')))
     expect((await stateOf(firm)).contacts).toMatchObject([{ otherPhone: '555-010-0000' }])
-    expect((await rowsOf(firm, batchId))[0]?.notes).toContainEqual('Kept your edit of the second phone; the file says otherwise.')
+    expect((await rowsOf(firm, batchId))[0]?.notes).toContainEqual('Kept your edit of the other phones; the file says otherwise.')
   })
 
   test('erases nothing with blank cells', async () => {

@@ -1,3 +1,4 @@
+import { asOtherPhone } from '@almanac/records/contact-phones'
 import type { Disinfectant } from '@almanac/records/disinfectant'
 import type { ImportKind } from '@almanac/records/import-facts'
 import type { DayReading, ImportedRecord } from '@almanac/service-rules/import/import-types'
@@ -106,7 +107,7 @@ export function entitiesFromRecord(record: ImportedRecord, line: number, listRig
   const { consent } = contact
   const reach = {
     phone: one('phone', contact.phone),
-    otherPhone: one('otherPhone', contact.otherPhone),
+    otherPhone: one('otherPhone', asOtherPhone(contact.otherPhones)),
     email: one('email', contact.email),
     consentEmail: one('consentEmail', consent.email),
     consentPhone: one('consentPhone', consent.phone),

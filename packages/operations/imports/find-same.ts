@@ -2,6 +2,7 @@ import { setImmediate } from 'node:timers/promises'
 import type { Tx } from '@almanac/database/client'
 import { type CustomerOnRecord, readCustomersOnRecord } from '@almanac/database/read/import-alike'
 import { readPresentCustomers, readPresentSites, readPresentSofteners } from '@almanac/database/read/import-present'
+import { phonesOf } from '@almanac/records/contact-phones'
 import { placeKeys } from '@almanac/service-rules/import/match-keys'
 import { normaliseText } from '@almanac/service-rules/import/normalise'
 import { keyed, type ListedPerson, likeness, sharersOf } from '@almanac/service-rules/import/same-customer'
@@ -37,7 +38,7 @@ function peopleOf(
       ...{
         name: text(name) ?? '',
         reference: text(reference),
-        phones: texts(contact.phone, contact.otherPhone),
+        phones: phonesOf({ phone: text(contact.phone), otherPhone: text(contact.otherPhone) }),
         emails: texts(contact.email),
       },
       places: sites.map((site) => placeOf(site)),

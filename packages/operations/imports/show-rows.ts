@@ -42,7 +42,7 @@ function understood(record: ImportedRecord, display: DayDisplay): NonNullable<Im
       iron ? `${iron.atMost ? 'at most ' : ''}${Number(iron.mgL.toPrecision(3))} mg/L iron` : null,
       supplyName,
     ),
-    contact: joined(record.contact.phone, record.contact.otherPhone, record.contact.email),
+    contact: joined(record.contact.phone, ...record.contact.otherPhones, record.contact.email),
   }
 }
 

@@ -4,6 +4,7 @@ import type { Tx } from '@almanac/database/client'
 import type { Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import { recordsAround } from '@almanac/database/sql/erase-texts'
+import { phonesOf } from '@almanac/records/contact-phones'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
 import { clearContacts } from './clear-contacts.ts'
@@ -26,8 +27,8 @@ async function contactGoes(tx: Tx, command: Command, id: string, version: number
     await expectChanged(0, 'contact', version, {}, async () => ({ version: contact.version }))
   const messages = await clearContacts(tx, command, [id])
   const known = (...values: (string | null)[]) => values.filter((value): value is string => Boolean(value?.trim()))
-  const { name, phone, otherPhone, email } = contact
-  const traces = { names: known(name), phones: known(phone, otherPhone), emails: known(email) }
+  const { name, email } = contact
+  const traces = { names: known(name), phones: phonesOf(contact), emails: known(email) }
   const { places, exports } = await eraseTraces(tx, command, traces, { own: [id], around })
   await rewriteSiteTokens(
     tx,

@@ -5,6 +5,7 @@ import type { Scope } from '@almanac/database/in-company'
 import { customersMergedInto } from '@almanac/database/read/mergings'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import { recordsAround } from '@almanac/database/sql/erase-texts'
+import { phonesOf } from '@almanac/records/contact-phones'
 import { notFound } from '@almanac/runtime/errors'
 import { companyFacts } from '../shared/company-facts.ts'
 import { endAgreements } from '../shared/end-agreements.ts'
@@ -48,7 +49,7 @@ async function customerGoes(tx: Tx, command: Command, id: string, version: numbe
   const known = (values: (string | null)[]) => [...new Set(values.filter((one): one is string => Boolean(one?.trim())))]
   const traces = {
     names: known([customer.name, ...same.map((one) => one.name), ...customer.contacts.map((one) => one.name)]),
-    phones: known(customer.contacts.flatMap((one) => [one.phone, one.otherPhone])),
+    phones: known(customer.contacts.flatMap(phonesOf)),
     emails: known(customer.contacts.map((one) => one.email)),
   }
   const { places, exports } = await eraseTraces(tx, command, traces, { own: [id, ...sameIds, ...contactIds], around })

@@ -1,5 +1,6 @@
 import type { Tx } from '@almanac/database/client'
 import { writeSiteTokens } from '@almanac/database/sql/write-site-tokens'
+import { phonesOf } from '@almanac/records/contact-phones'
 import { cardToken, modelText, tokensFor } from '@almanac/service-rules/search/search-tokens'
 
 /** Sites whose words are worked out at one time: a few hundred tokens each, so that a chunk stays a few MB. */
@@ -85,10 +86,7 @@ function wordsOf(site: SiteWords): string[] {
     ...tanks.map((tank) => (tank.diameterIn && tank.heightIn ? `${tank.diameterIn}x${tank.heightIn}` : null)),
   ]
   const cards = site.softeners.flatMap((softener) => softener.valves.map((valve) => valve.cardId))
-  return [
-    ...tokensFor(present(texts), present(people.flatMap((person) => [person.phone, person.otherPhone]))),
-    ...new Set(present(cards).map(cardToken)),
-  ]
+  return [...tokensFor(present(texts), people.flatMap(phonesOf)), ...new Set(present(cards).map(cardToken))]
 }
 
 const present = (texts: (string | null)[]): string[] => texts.filter((text) => text !== null && text !== '') as string[]

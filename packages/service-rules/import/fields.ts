@@ -49,7 +49,7 @@ export const importFields: readonly FieldDescription[] = [
   { field: 'customerName', title: 'Customer name', accepts: 'a person or company; first and last name may be two columns', joinWith: ' ' },
   { field: 'contactName', title: 'Contact name', accepts: 'who to ask for', joinWith: ' ' },
   { field: 'phone', title: 'Phone', accepts: '7 to 15 digits', joinWith: null },
-  { field: 'otherPhone', title: 'Second phone', accepts: '7 to 15 digits', joinWith: null },
+  { field: 'otherPhone', title: 'More phones', accepts: '7 to 15 digits; several columns are kept', joinWith: '; ' },
   { field: 'email', title: 'Email', accepts: 'one address', joinWith: null },
   { field: 'street', title: 'Street and number', accepts: 'any text; several columns are joined', joinWith: ', ' },
   { field: 'town', title: 'Town', accepts: 'any text', joinWith: null },

@@ -78,7 +78,7 @@ export type BedBeganFrom = 'resin-column' | 'notes-rebed' | 'installed-column' |
 export interface ImportedRecord {
   referenceNumber: string | null
   customerName: string
-  contact: { name: string | null; phone: string | null; otherPhone: string | null; email: string | null; consent: ConsentReading }
+  contact: { name: string | null; phone: string | null; otherPhones: string[]; email: string | null; consent: ConsentReading }
   site: {
     street: string | null
     town: string | null

@@ -166,18 +166,21 @@ describe('a row', () => {
   })
 
   test('a short row is no error', () => expect(readRow(['7', 'Al Poe'], mapping, options).ok).toBe(true))
-  test('two numbers are kept apart, from one cell or two; the same twice is one, and a third is said', () => {
+  test('numbers are kept apart, from one cell or several; the same twice is one, and a tenth is said', () => {
     const phones = (values: Cells) => {
-      const { phone, otherPhone } = record(values).contact
-      return [phone, otherPhone]
+      const { phone, otherPhones } = record(values).contact
+      return [phone, ...otherPhones]
     }
     expect(phones({ phone: '555-010-4477 / 555-010-9911' })).toEqual(['555-010-4477', '555-010-9911'])
     expect(phones({ phone: '555-010-4477', otherPhone: '(555) 010 9911' })).toEqual(['555-010-4477', '(555) 010 9911'])
-    expect(phones({ phone: '555-010-4477', otherPhone: '+1 555 010 4477' })).toEqual(['555-010-4477', null])
-    expect(phones({ phone: 'ask Bo', otherPhone: '555-010-9911' })).toEqual(['555-010-9911', null])
-    const three = reading({ phone: '555-010-4477; 555-010-9911', otherPhone: '555-010-1234' })
-    expect(three.ok && three.assumptions.map((one) => one.sentence)).toEqual([
-      'Of the phone numbers, 555-010-4477 and 555-010-9911 were kept. Not kept: 555-010-1234.',
+    expect(phones({ phone: '555-010-4477', otherPhone: '+1 555 010 4477' })).toEqual(['555-010-4477'])
+    expect(phones({ phone: 'ask Bo', otherPhone: '555-010-9911' })).toEqual(['555-010-9911'])
+    const three = { phone: '555-010-4477; 555-010-9911', otherPhone: '555-010-1234' }
+    expect(phones(three)).toEqual(['555-010-4477', '555-010-9911', '555-010-1234'])
+    const ten = Array.from({ length: 10 }, (_, i) => `555-010-100${i}`)
+    const many = reading({ phone: ten[0], otherPhone: ten.slice(1).join('; ') })
+    expect(many.ok && many.assumptions.map((one) => one.sentence)).toEqual([
+      'Of the phone numbers, the first 9 were kept. Not kept: 555-010-1009.',
     ])
   })
 

@@ -1,3 +1,4 @@
+import { MOST_OTHER_PHONES } from '@almanac/records/contact-phones'
 import { countInSentence } from '@almanac/units/format-number'
 import { cleanCell, isSilent } from './clean-cell.ts'
 import { describeField, type ImportField } from './fields.ts'
@@ -141,13 +142,15 @@ function readTankCount(text: string): Reading<number> {
   return read(count)
 }
 
-/** The two numbers of a row, from one cell or two; a third is said and left. The same number twice is one. */
-function phonesOf(value: ValueReader, say: (sentence: string) => void): { phone: string | null; otherPhone: string | null } {
+/** The numbers of a row, from one cell or several; what is too many is said and left. The same number twice is one. */
+function phonesOf(value: ValueReader, say: (sentence: string) => void): { phone: string | null; otherPhones: string[] } {
   const [first, second] = (['phone', 'otherPhone'] as const).map((field) => value(field, (cell) => readPhones(cell.text)) ?? [])
   const byNumber = Map.groupBy([...(first ?? []), ...(second ?? [])], normalisePhone)
-  const [phone = null, otherPhone = null, ...more] = [...byNumber.values()].flatMap(([one]) => one ?? [])
-  if (more.length > 0) say(`Of the phone numbers, ${phone} and ${otherPhone} were kept. Not kept: ${more.join(', ')}.`)
-  return { phone, otherPhone }
+  const [phone = null, ...others] = [...byNumber.values()].flatMap(([one]) => one ?? [])
+  const otherPhones = others.slice(0, MOST_OTHER_PHONES)
+  const more = others.slice(MOST_OTHER_PHONES)
+  if (more.length > 0) say(`Of the phone numbers, the first ${1 + MOST_OTHER_PHONES} were kept. Not kept: ${more.join(', ')}.`)
+  return { phone, otherPhones }
 }
 
 type ValueReader = <T>(field: ImportField, reader: (cell: GatheredCell) => Reading<T>) => T | null

@@ -54,8 +54,8 @@ function assign(judgements: readonly ColumnJudgement[], taken: Map<ImportField, 
   for (const { judgement, field, score } of pairs) {
     if (given.has(judgement.column)) continue
     const other = taken.get(field)
-    if (field === 'phone' && other !== undefined && !taken.has('otherPhone')) {
-      // A second column of numbers, whatever stands over it.
+    if (field === 'phone' && other !== undefined) {
+      // A further column of numbers, whatever stands over it.
       judgement.scores.set('otherPhone', score)
       judgement.from.set('otherPhone', judgement.from.get(field) ?? 'contents')
       given.set(judgement.column, 'otherPhone')
@@ -75,7 +75,7 @@ function mayJoin(field: ImportField, one: string, other: string): boolean {
   const both = [one.toLowerCase(), other.toLowerCase()]
   if (field === 'customerName') return both.every((header) => /first|last|sur|fore|given|family/.test(header))
   if (field === 'street') return both.every((header) => /addr|street|house/.test(header))
-  return field === 'notes' || field === 'accessNotes'
+  return field === 'notes' || field === 'accessNotes' || field === 'otherPhone'
 }
 
 /** Rows from all over the file: what stands at the end may be written otherwise than at the start. */

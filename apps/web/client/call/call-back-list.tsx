@@ -8,6 +8,7 @@ import { StatusWord } from '@almanac/ui/status-word'
 import { TextLink } from '@almanac/ui/text-link'
 import { useToast } from '@almanac/ui/toast'
 import Link from 'next/link'
+import { Fragment } from 'react'
 import { readFailure } from '../failure.ts'
 import { PhoneLink } from '../phone-link.tsx'
 import { useSession } from '../providers.tsx'
@@ -43,11 +44,12 @@ function Row({ row }: { row: CallBackRow }) {
       <span className="min-w-0 grow basis-64">
         <span className="font-semibold">{nameOf(row)}</span>{' '}
         {phone ? <PhoneLink phone={phone} /> : <span className="text-soft">no phone number</span>}
-        {row.callerPhone === null && row.whom?.called?.otherPhone ? (
-          <>
-            or <PhoneLink phone={row.whom.called.otherPhone} />
-          </>
-        ) : null}
+        {(row.callerPhone === null ? (row.whom?.called?.otherPhones ?? []) : []).map((other) => (
+          <Fragment key={other}>
+            {' '}
+            or <PhoneLink phone={other} />
+          </Fragment>
+        ))}
         {row.whom?.called?.mayCall === false ? <span className="text-small text-soft"> asked not to be called</span> : null}
         <span className="block">{aboutWords(row, display)}</span>
         <span className="block text-small text-soft">

@@ -6,6 +6,7 @@ import { languages, languageWords } from '@almanac/records/language'
 import { Button } from '@almanac/ui/button'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { Select } from '@almanac/ui/select'
+import { TextArea } from '@almanac/ui/text-area'
 import { TextInput } from '@almanac/ui/text-input'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
@@ -26,7 +27,7 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
     role: (contact?.role ?? 'occupier') as string,
     name: contact?.name ?? '',
     phone: contact?.phone ?? '',
-    otherPhone: contact?.otherPhone ?? '',
+    otherPhones: contact?.otherPhones.join('\n') ?? '',
     email: contact?.email ?? '',
     language: contact?.language ?? '',
   }))
@@ -42,7 +43,8 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
   const now = contacts.find((one) => one.id === contact?.id)?.version ?? seen
   const send = (version: number) => {
     const role = oneOf(contactRoles, values.role) ?? 'occupier'
-    const body = { ...values, email: values.email.trim(), role, language: oneOf(languages, values.language) ?? null }
+    const otherPhones = values.otherPhones.split(/[\n;]/).flatMap((one) => one.trim() || [])
+    const body = { ...values, otherPhones, email: values.email.trim(), role, language: oneOf(languages, values.language) ?? null }
     if (contact) change.send({ contactId: contact.id, version, ...body })
     else add.send({ siteId, onlyThisSite, ...body })
   }
@@ -54,12 +56,12 @@ export function ContactForm({ siteId, contact, contacts, onClose }: Props) {
       onKeepMine={() => send(now)}
       busy={add.isPending || change.isPending}
       error={add.error ?? change.error ?? archive.error}
-      names={{ role: 'Role', name: 'Name', phone: 'Phone', otherPhone: 'Second phone', email: 'Email', language: 'Language' }}
+      names={{ role: 'Role', name: 'Name', phone: 'Phone', otherPhones: 'More phones', email: 'Email', language: 'Language' }}
     >
       <Select label="Role" choices={choicesOf(contactRoles, contactRoleWords)} {...field('role')} />
       <TextInput label="Name" maxLength={120} {...field('name')} />
       <TextInput label="Phone" type="tel" maxLength={40} {...field('phone')} />
-      <TextInput label="Second phone" type="tel" maxLength={40} {...field('otherPhone')} />
+      <TextArea label="More phones" hint="One a line; texts go to the number above" rows={2} maxLength={320} {...field('otherPhones')} />
       <TextInput label="Email" type="email" maxLength={160} {...field('email')} />
       <Select
         label="Language"

@@ -35,7 +35,7 @@ export function ContactPart({ contact, mayChange, onChange }: Props) {
         ) : null}
       </div>
       <p className="flex flex-wrap gap-x-4">
-        {[contact.phone, contact.otherPhone].map((phone) => (phone ? <PhoneLink key={phone} phone={phone} /> : null))}
+        {[contact.phone, ...contact.otherPhones].map((phone) => (phone ? <PhoneLink key={phone} phone={phone} /> : null))}
         {contact.email ? (
           <a className="break-all underline decoration-edge underline-offset-4" href={`mailto:${contact.email}`}>
             {contact.email}
@@ -46,7 +46,9 @@ export function ContactPart({ contact, mayChange, onChange }: Props) {
             email came back
           </StatusWord>
         ) : null}
-        {contact.phone || contact.otherPhone || contact.email ? null : <span className="text-soft italic">no phone or email</span>}
+        {contact.phone || contact.otherPhones.length > 0 || contact.email ? null : (
+          <span className="text-soft italic">no phone or email</span>
+        )}
       </p>
       <table className="mt-1 w-full text-left text-small">
         <caption className="sr-only">Consent of {contact.name ?? 'this contact'} by channel</caption>
