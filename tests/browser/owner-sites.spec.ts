@@ -140,5 +140,8 @@ test('a page of a record that is not there answers 404', async ({ page }) => {
   for (const path of ['sites', 'beds', 'jobs', 'visits', 'water', 'imports']) {
     expect([path, (await page.goto(`/${path}/0193a1de-0000-7000-8000-000000000009`))?.status()]).toEqual([path, 404])
     expect([path, (await page.goto(`/${path}/no-id`))?.status()]).toEqual([path, 404])
+    await expect(page.getByRole('heading', { name: 'There’s nothing at this address' })).toBeVisible()
   }
+  // The menu stays: there is a way on.
+  await expect(page.getByRole('navigation', { name: 'Main' })).toBeVisible()
 })

@@ -6,6 +6,7 @@ import { emergency } from './emergency.ts'
 import { field } from './field.ts'
 import { join } from './join.ts'
 import { letter } from './letter.ts'
+import { nothingHere } from './nothing-here.ts'
 import { ownAccount } from './own-account.ts'
 import { ownerRebed } from './owner-rebed.ts'
 import { pageTitle } from './page-title.ts'
@@ -31,6 +32,7 @@ export const en = {
   emergency,
   join,
   letter,
+  nothingHere,
   ownAccount,
   ownerRebed,
   pageTitle,

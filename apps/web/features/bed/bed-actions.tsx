@@ -14,7 +14,9 @@ function OtherActions({ bed, onInspect }: Props) {
   const mayPropose = usePermission('propose:job')
   return (
     <>
-      <LinkButton href={`/api/beds/${bed.id}/plan`}>Rebed plan (PDF)</LinkButton>
+      <LinkButton href={`/api/beds/${bed.id}/plan`} file>
+        Rebed plan (PDF)
+      </LinkButton>
       {mayPropose ? (
         <LinkButton href={`/beds/${bed.id}/choice`} link={Link}>
           Rebed options

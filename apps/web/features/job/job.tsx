@@ -167,7 +167,9 @@ export function Job({ jobId }: { jobId: string }) {
                   </p>
                   {job.bed ? (
                     <p className="mt-3">
-                      <LinkButton href={`/api/beds/${job.bed.bedId}/plan`}>Rebed plan (PDF)</LinkButton>
+                      <LinkButton href={`/api/beds/${job.bed.bedId}/plan`} file>
+                        Rebed plan (PDF)
+                      </LinkButton>
                     </p>
                   ) : null}
                 </>

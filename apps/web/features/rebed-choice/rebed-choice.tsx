@@ -39,7 +39,11 @@ export function RebedChoice({ bedId }: { bedId: string }) {
             The bed at {place}
           </TextLink>
         }
-        actions={<LinkButton href={`/api/beds/${bedId}/plan`}>Rebed plan (PDF)</LinkButton>}
+        actions={
+          <LinkButton href={`/api/beds/${bedId}/plan`} file>
+            Rebed plan (PDF)
+          </LinkButton>
+        }
       />
       <div className="mb-6 max-w-md">
         <AmountField

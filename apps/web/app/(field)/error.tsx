@@ -1,0 +1,4 @@
+'use client'
+import { PageError } from '@/client/page-error'
+
+export default PageError
