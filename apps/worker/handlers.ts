@@ -42,13 +42,13 @@ function linksOf({ companyId, reminderId }: { companyId: string; reminderId: str
 /** What messages go out by here: mails and texts where a server for them is set up. The rest waits in the outbox, to be printed or told. */
 const waysOut = (): Ways => ({
   ...(mailWorks() && {
-    email: ({ address: to, subject, body, companyName: fromName, id, ...of }) => {
+    email: ({ address: to, subject, body, companyName: fromName, id, attachment, ...of }) => {
       const { link, stop } = linksOf(of)
       // RFC 8058, 3.1: one click is for HTTPS addresses alone.
       const unsubscribe = stop.startsWith('https:') ? stop : undefined
       // By it a report that the mail came back says which it was: nobody can make one up for a message that they never got.
       const named = makePublicToken('message', { companyId: of.companyId, id })
-      return postMail({ to, subject, text: body.replaceAll(LINK_PLACE, link), fromName, id: named, unsubscribe }, log())
+      return postMail({ to, subject, text: body.replaceAll(LINK_PLACE, link), fromName, id: named, unsubscribe, attachment }, log())
     },
   }),
   ...(textsWork() && {

@@ -110,6 +110,7 @@ export const SHOWS = {
   'reminders.answers': ['reminders', 'site', 'contact'],
   'reminders.preview': [...FORECAST, 'reminders', 'site', 'contact', 'company-settings'],
   'reminders.texts': ['reminders', 'company-settings'],
+  'reports.readers': ['reminders', 'visit', 'contact', 'customer', 'picture'],
   'reminders.previewText': [...FORECAST, 'site', 'contact', 'customer', 'company-settings'],
   /** A person's own sessions are no record of the company; ending one fetches them again by itself. */
   'session.list': [],
@@ -224,6 +225,7 @@ export const CHANGES = {
   'plans.accept': ['plan', 'crew-day', 'job', 'visit', 'kit', 'call-back'],
   'reminders.decide': ['reminders'],
   'reminders.step': ['reminders'],
+  'reports.send': ['reminders'],
   'reminders.endLink': ['reminders'],
   'reminders.saveText': ['reminders'],
   'reminders.standardText': ['reminders'],

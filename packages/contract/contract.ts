@@ -22,6 +22,7 @@ import { people } from './people.ts'
 import { pictures } from './pictures.ts'
 import { plans } from './plans.ts'
 import { reminders } from './reminders.ts'
+import { reports } from './reports.ts'
 import { session } from './session.ts'
 import { sites } from './sites.ts'
 import { softeners } from './softeners.ts'
@@ -57,6 +58,7 @@ export const contract = {
   pictures,
   plans,
   reminders,
+  reports,
   session,
   sites,
   softeners,

@@ -40,6 +40,8 @@ export const MessageRow = z.object({
   siteLabel: z.string().nullable(),
   createdAt: Instant,
   reminderId: Id.nullable(),
+  /** Whether a PDF goes or went with it, and is kept. */
+  hasFile: z.boolean(),
   /** Until when its link works; null where it has none that does. */
   linkUntil: Instant.nullable(),
 })

@@ -47,7 +47,7 @@ export const EXPORTED = {
   material_line: 'id version job_id stock_item_id quantity returned state way handed_at',
   merging: 'id version kind kept_id gone_id town moved at person_id undone_at',
   message:
-    'id version reminder_id contact_id channel address subject body state state_reason tries try_after sending_since settled_at created_at',
+    'id version reminder_id contact_id channel address subject body state state_reason tries try_after sending_since settled_at created_at visit_id file_name file_state file_bytes file_sha256',
   movement: 'id stock_item_id quantity reason visit_id job_id at person_id',
   own_text: 'id version channel language subject body changed_at',
   phone_call:

@@ -13,6 +13,8 @@ export type Mail = {
   id?: string
   /** Where somebody is taken off the list with one click (RFC 8058). */
   unsubscribe?: string
+  /** A PDF that goes with it. */
+  attachment?: { name: string; bytes: Uint8Array }
 }
 
 type SmtpError = { code?: string; responseCode?: number; message?: string }
@@ -26,12 +28,15 @@ function fromOf(mailFrom: string, name: string | undefined) {
   return { name, address: mailFrom.match(/<([^<>]+)>/)?.[1] ?? mailFrom }
 }
 
-function optionsOf({ to, subject, text, fromName, id, unsubscribe }: Mail, mailFrom: string): SendMailOptions {
+function optionsOf({ to, subject, text, fromName, id, unsubscribe, attachment }: Mail, mailFrom: string): SendMailOptions {
   const host = mailFrom.match(/@([^\s>]+)/)?.[1] ?? 'localhost'
   return {
     ...{ from: fromOf(mailFrom, fromName), to: { name: '', address: to }, subject, text },
     // No file and no address is fetched for a mail, whatever somebody typed into it.
     ...{ disableFileAccess: true, disableUrlAccess: true },
+    ...(attachment
+      ? { attachments: [{ filename: attachment.name, content: Buffer.from(attachment.bytes), contentType: 'application/pdf' }] }
+      : {}),
     ...(id ? { messageId: `<${id}@${host}>` } : {}),
     ...(unsubscribe ? { headers: { 'List-Unsubscribe': `<${unsubscribe}>`, 'List-Unsubscribe-Post': 'List-Unsubscribe=One-Click' } } : {}),
   }

@@ -20,7 +20,7 @@ import { jobStates } from './job-state.ts'
 import { languages } from './language.ts'
 import { measuringPoints } from './measuring-point.ts'
 import { mergeables } from './merging.ts'
-import { messageStates, reminderStates } from './message-state.ts'
+import { mailedFileStates, messageStates, reminderStates } from './message-state.ts'
 import { linkPurposes } from './one-time-link.ts'
 import { papers } from './paper.ts'
 import { pictureKinds, pictureStates } from './picture-kind.ts'
@@ -83,6 +83,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'phone_call.sees': callComplaints,
   'picture.kind': pictureKinds,
   'picture.state': pictureStates,
+  'message.file_state': mailedFileStates,
   'own_text.channel': channels,
   'own_text.language': languages,
   'plan_proposal.kind': planKinds,

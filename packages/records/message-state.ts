@@ -32,3 +32,6 @@ export const messageStateWords: Readonly<Record<MessageState, string>> = {
   uncertain: 'not known whether sent',
   withdrawn: 'withdrawn',
 }
+
+/** The file that went with a message: kept, to be taken away since somebody was erased, or taken away. */
+export const mailedFileStates = ['stored', 'erased', 'gone'] as const

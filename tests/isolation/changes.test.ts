@@ -18,6 +18,7 @@ import { NOW } from '../support/records.ts'
 import { inspector, makeFirmRecords } from '../support/two-firms.ts'
 import { isCommand } from './id-fields.ts'
 import { inputOf, SAMPLES } from './sample-calls.ts'
+import { setUpFor } from './sample-env.ts'
 import { allProcedures, type Caller, makeCaller, send } from './signed-in-call.ts'
 
 vi.mock('server-only', () => ({}))
@@ -104,11 +105,8 @@ describe.each(commands)('$name', ({ name, domain, verb, procedure }) => {
     heard = []
     const sample = SAMPLES[domain]?.[verb]
     if (!sample) throw new Error(`no sample of ${name}`)
-    expect(
-      await send(procedure, caller.headers, inputOf(sample, { ...mine, ...NOBODY, ...things, sessionId: caller.sessionId }, true)),
-    ).toMatchObject({
-      ok: true,
-    })
+    const input = inputOf(sample, { ...mine, ...NOBODY, ...things, sessionId: caller.sessionId }, true)
+    expect(await setUpFor(sample, () => send(procedure, caller.headers, input))).toMatchObject({ ok: true })
     const said = new Set(await all(mine.companyId))
     expect([...said].filter((entity) => !(CHANGES[name as CommandName] as readonly string[]).includes(entity))).toEqual([])
     if (!TELLS_LATER.includes(name)) expect(said.size).toBeGreaterThan(0)

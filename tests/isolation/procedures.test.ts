@@ -13,6 +13,7 @@ import { makePasskey, makeWaysIn } from '../support/ways-in.ts'
 import { idPaths, isCommand, valueAt, withValue } from './id-fields.ts'
 import type { SampleIds } from './sample-call.ts'
 import { inputOf, SAMPLES } from './sample-calls.ts'
+import { setUpFor } from './sample-env.ts'
 import { allProcedures, type Caller, makeCaller, send } from './signed-in-call.ts'
 
 // The package that keeps server code out of the browser is empty on a server.
@@ -95,7 +96,8 @@ describe.each(procedures)('$name', ({ domain, verb, procedure, input: schema }) 
       if (!name) throw new Error(`the sample has no id of its firm at ${path.join('.')}`)
       const foreign = theirs[name]
       const before = await stateWith(mine)
-      const attempt = async (id: string) => send(procedure, caller.headers, withValue(inputOf(holding, mine, command), path, id), [id])
+      const attempt = async (id: string) =>
+        setUpFor(sample, () => send(procedure, caller.headers, withValue(inputOf(holding, mine, command), path, id), [id]))
       const none = await attempt(newId())
       const swapped = await attempt(foreign)
       expect(swapped).toEqual(none)
@@ -112,17 +114,18 @@ describe.each(procedures)('$name', ({ domain, verb, procedure, input: schema }) 
     const mine = await freshFirm()
     const input = inputOf(sample, mine, command)
     const before = await stateWith(mine)
-    const first = await send(procedure, caller.headers, input)
+    const ask = (body: unknown) => setUpFor(sample, () => send(procedure, caller.headers, body))
+    const first = await ask(input)
     expect(first).toMatchObject({ ok: true })
     if (!command) return
     const after = await stateWith(mine)
     expect(after).not.toEqual(before)
-    expect(await send(procedure, caller.headers, input)).toEqual(first)
+    expect(await ask(input)).toEqual(first)
     expect(await stateWith(mine)).toEqual(after)
     // A command that carries nothing but its id has no other body.
     if (Object.keys(input ?? {}).length === 1) return
     const body = sample.other ? { ...input, ...sample.other } : withValue(input, paths[0] ?? [], newId())
-    expect(await send(procedure, caller.headers, body)).toMatchObject({ code: 'command-reused', status: 422 })
+    expect(await ask(body)).toMatchObject({ code: 'command-reused', status: 422 })
     expect(await stateWith(mine)).toEqual(after)
   })
 })

@@ -18,6 +18,8 @@ export type Sample = {
   input?: (r: SampleIds) => Record<string, unknown>
   /** Other requests, by the path of an id that the first has no place for. */
   also?: Record<string, (r: SampleIds) => Record<string, unknown>>
+  /** What the server has to be set up with for it, where that is not the usual. */
+  env?: Record<string, string>
   /** Another body for the same command id, where swapping an id would not do. */
   other?: Record<string, unknown>
 }

@@ -1,3 +1,5 @@
+import os from 'node:os'
+import path from 'node:path'
 import { newId } from '@almanac/runtime/ids'
 import { DAY } from '../support/records.ts'
 import { page, type Sample, type SampleIds, version } from './sample-call.ts'
@@ -200,6 +202,19 @@ const pictures: Record<string, Sample> = {
   ofBed: { roles: 'odt', input: (r) => ({ bedId: r.rebedBedId }) },
 }
 
+const reports: Record<string, Sample> = {
+  readers: { roles: 'odt', input: (r) => ({ visitId: r.closedVisitId }) },
+  send: {
+    roles: 'odt',
+    input: (r) => ({ visitId: r.closedVisitId, contactId: r.contactId }),
+    env: {
+      SMTP_URL: 'smtp://127.0.0.1:9',
+      MAIL_FROM: 'almanac@firm.example',
+      DATA_DIR: path.join(os.tmpdir(), 'almanac-sample-files'),
+    },
+  },
+}
+
 const plans: Record<string, Sample> = {
   start: {
     roles: 'od',
@@ -353,6 +368,7 @@ export const SAMPLES: Record<string, Record<string, Sample>> = {
     pictures,
     plans,
     reminders,
+    reports,
     session,
     sites,
     softeners,

@@ -18,7 +18,7 @@ const replyError = (answer: { code: number }) => Object.assign(new Error('no'), 
 
 /** A real mail server on this machine that keeps what it takes. */
 export async function mailServer({ recipient, contents, before250, password }: Options = {}) {
-  const taken: { to: string[]; text: string }[] = []
+  const taken: { to: string[]; text: string; raw: Buffer }[] = []
   const server = new SMTPServer({
     ...{ authOptional: password === undefined, allowInsecureAuth: true, disabledCommands: ['STARTTLS'], logger: false },
     onAuth: (auth, _session, done) => (auth.password === password ? done(null, { user: 'almanac' }) : done(new Error('no'))),
@@ -38,8 +38,9 @@ export async function mailServer({ recipient, contents, before250, password }: O
         }
         if (answer) return done(replyError(answer))
         // Long lines are broken with a sign that is no part of them: RFC 2045, 6.7 (5).
-        const text = Buffer.concat(parts).toString('utf8').replaceAll('=\r\n', '')
-        taken.push({ to, text })
+        const raw = Buffer.concat(parts)
+        const text = raw.toString('utf8').replaceAll('=\r\n', '')
+        taken.push({ to, text, raw })
         await before250?.()
         done()
       })

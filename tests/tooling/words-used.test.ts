@@ -7,7 +7,9 @@ import { disinfectants } from '@almanac/records/disinfectant'
 import { outletReasons } from '@almanac/records/hard-outlet'
 import { measurementKinds } from '@almanac/records/measurement-kind'
 import { measuringPoints } from '@almanac/records/measuring-point'
+import { messageStates } from '@almanac/records/message-state'
 import { photographKinds } from '@almanac/records/picture-kind'
+import { reportRefusals } from '@almanac/records/report-mail'
 import { resinKinds } from '@almanac/records/resin-kind'
 import { roles } from '@almanac/records/role'
 import { signings, unsigned } from '@almanac/records/signing'
@@ -113,6 +115,7 @@ const VALUES: Record<string, readonly string[]> = {
   ],
   refusal: Object.keys(ERROR_CODES).map((code) => `code/${code}`),
   photographs: [...photographKinds.map((kind) => `kind/${kind}`), ...signings.map((answer) => `signing/${answer}`)],
+  sendReport: [...reportRefusals.map((why) => `why/${why}`), ...messageStates.map((state) => `state/${state}`)],
   report: [
     ...visitOutcomes.map((outcome) => `outcome/${outcome}`),
     ...toldSteps.map((step) => `step/${step}`),

@@ -14,7 +14,8 @@ import { formatDay } from '@almanac/units/format-day'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from './failure.ts'
-import { useSession } from './providers.tsx'
+import { usePermission, useSession } from './providers.tsx'
+import { SendReport } from './send-report.tsx'
 
 const pictureOf = (id: string) => `/api/pictures/${id}`
 
@@ -61,6 +62,7 @@ function Signature({ signature }: { signature: NonNullable<VisitProof['signature
 
 function VisitPart({ proof, withJob }: { proof: VisitProof; withJob: boolean }) {
   const display = useDisplay()
+  const maySend = usePermission('close:visit')
   const day = formatDay(proof.day, display)
   const { photographs, coming, signature, state, outcome } = proof
   return (
@@ -78,7 +80,12 @@ function VisitPart({ proof, withJob }: { proof: VisitProof; withJob: boolean }) 
           ) : null}
           {outcome ? <span className="text-soft">{`, ${visitOutcomeWords[outcome].toLowerCase()}`}</span> : null}
         </span>
-        {state === 'closed' ? <LinkButton href={`/api/visits/${proof.visitId}/report`}>Service report (PDF)</LinkButton> : null}
+        {state === 'closed' ? (
+          <span className="flex flex-wrap gap-3">
+            <LinkButton href={`/api/visits/${proof.visitId}/report`}>Service report (PDF)</LinkButton>
+            {maySend ? <SendReport visitId={proof.visitId} /> : null}
+          </span>
+        ) : null}
       </div>
       {photographs.length > 0 ? <Photographs proof={proof} day={day} /> : null}
       {coming > 0 ? (

@@ -23,6 +23,7 @@ import { people } from './procedures/people.ts'
 import { pictures } from './procedures/pictures.ts'
 import { plans } from './procedures/plans.ts'
 import { reminders } from './procedures/reminders.ts'
+import { reports } from './procedures/reports.ts'
 import { session } from './procedures/session.ts'
 import { sites } from './procedures/sites.ts'
 import { softeners } from './procedures/softeners.ts'
@@ -58,6 +59,7 @@ export const router = {
   pictures,
   plans,
   reminders,
+  reports,
   session,
   sites,
   softeners,

@@ -48,6 +48,22 @@ export async function* exportedPictures(tx: Tx, companyId: string): AsyncGenerat
   }
 }
 
+/** The messages whose files go, in the order of their ids, a page at a time. */
+export async function* exportedReports(tx: Tx, companyId: string): AsyncGenerator<{ id: string }> {
+  for (let after = '00000000-0000-0000-0000-000000000000'; ; ) {
+    const rows = await tx.message.findMany({
+      where: { companyId, fileState: 'stored', id: { gt: after } },
+      select: { id: true },
+      orderBy: { id: 'asc' },
+      take: PAGE,
+    })
+    yield* rows
+    const last = rows.at(-1)
+    if (rows.length < PAGE || !last) return
+    after = last.id
+  }
+}
+
 /** The lines of one list as they were read, in the order of its file, a page at a time. */
 export async function* exportedLines(tx: Tx, companyId: string, batchId: string): AsyncGenerator<string[][]> {
   for (let after = -1; ; ) {

@@ -35,8 +35,10 @@ const PARTS = {
 /** What a close-out of any release may hold; older ones know less. */
 type CloseOut = Partial<Pick<CloseOutInput, 'checks' | 'measurements' | 'partsUsed' | 'oldBed' | 'newBed' | 'workDay'>>
 
+type Holder = { customerId: string | null; name: string | null; language: Language | null }
+
 /** Who held a site on a day, and in which of our languages they read; null where nobody did, or they were erased. */
-async function readHolder(tx: Tx, companyId: string, siteId: string, day: Date) {
+export async function holderOn(tx: Tx, companyId: string, siteId: string, day: Date): Promise<Holder> {
   const tenure = await tx.tenure.findFirst({
     where: {
       companyId,
@@ -46,12 +48,12 @@ async function readHolder(tx: Tx, companyId: string, siteId: string, day: Date) 
     include: { customer: { include: { contacts: { where: { archivedAt: null }, orderBy: { id: 'asc' } } } } },
     orderBy: { fromDay: { sort: 'desc', nulls: 'last' } },
   })
-  if (!tenure || tenure.customer.erasedAt) return { name: null, language: null }
+  if (!tenure || tenure.customer.erasedAt) return { customerId: null, name: null, language: null }
   const { name, contacts } = tenure.customer
   const readers = contacts
     .filter((one) => one.language !== null && (one.siteId === null || one.siteId === siteId))
     .sort((a, b) => contactRoles.findIndex((role) => role === a.role) - contactRoles.findIndex((role) => role === b.role))
-  return { name, language: oneOf(languages, readers[0]?.language) as Language | null }
+  return { customerId: tenure.customerId, name, language: oneOf(languages, readers[0]?.language) }
 }
 
 /** All that the record says of a visit that was closed, for its report. Not found for another company's; a visit that isn't closed has none yet. */
@@ -77,7 +79,7 @@ export async function readServiceReport(scope: Pick<Scope, 'companyId'>, visitId
         ...{ locale: company.locale, currency: company.currency },
         ...{ timeZone: company.timeZone, unitSystem: company.unitSystem as UnitSystem, paper: company.paper as Paper },
       },
-      holder: await readHolder(tx, companyId, job.siteId, visit.crewDay.day),
+      holder: await holderOn(tx, companyId, job.siteId, visit.crewDay.day),
       site: { label: job.site.label, street: job.site.street, town: job.site.town },
       softenerLabel: job.softener?.label ?? null,
       twin: twinOf(job.softener, (bed ?? job.bed)?.tank.position ?? null),

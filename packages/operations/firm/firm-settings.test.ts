@@ -11,9 +11,9 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { testDatabase } from '../../../tests/support/test-database.ts'
 import { type Firm, makeFirm } from '../jobs/test-firm.ts'
 import { companyFacts } from '../shared/company-facts.ts'
+import { openLetterhead } from '../shared/open-letterhead.ts'
 import { changeLogo } from './change-logo.ts'
 import { changeSettings } from './change-settings.ts'
-import { openLetterhead } from './open-letterhead.ts'
 
 let firm: Firm
 

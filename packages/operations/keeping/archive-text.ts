@@ -31,6 +31,7 @@ export const readMe = (company: string, at: string): string =>
     'json/         the same tables, one JSON object a line, each value exactly as stored',
     'lists/        the lists you imported, as they were read',
     'photographs/  of visits, named by the id in table picture; signatures/ likewise',
+    'reports/      service reports as they were mailed, named by the id in table message',
     'letterhead/   the logo of your papers, where you have one',
     '',
     'Each record has an id; columns that end in _id name another record. Days are written YYYY-MM-DD, times in UTC.',

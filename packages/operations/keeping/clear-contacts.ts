@@ -4,7 +4,10 @@ import { statesBefore } from '@almanac/service-rules/messages/message-states'
 
 const GONE = '[erased]'
 
-/** Takes names, numbers and addresses off contacts, and what was or was to be said to them off their messages; what was due to be said is dropped. Answers how many messages. */
+/**
+ * Takes names, numbers and addresses off contacts, and what was or was to be said to them off their messages, with the files that went along; what was
+ * due to be said is dropped. Answers how many messages.
+ */
 export async function clearContacts(tx: Tx, command: Command, contactIds: readonly string[]): Promise<number> {
   const { companyId, at } = command
   const of = { companyId, contactId: { in: [...contactIds] } }
@@ -34,6 +37,12 @@ export async function clearContacts(tx: Tx, command: Command, contactIds: readon
     where: of,
     data: { address: GONE, subject: GONE, body: GONE, version: { increment: 1 } },
   })
+  // A report names the customer, whoever signed and whom it went to: no copy stays of any that went to one of theirs.
+  const { count: files } = await tx.message.updateMany({
+    where: { companyId, fileState: 'stored', contact: { customer: { contacts: { some: { id: { in: [...contactIds] } } } } } },
+    data: { fileState: 'erased', version: { increment: 1 } },
+  })
+  if (files > 0) await command.enqueue('remove-pictures', {}, companyId)
   await tx.reminderAnswer.updateMany({
     where: { companyId, reminder: { contactId: of.contactId } },
     data: { days: null, version: { increment: 1 } },

@@ -3,7 +3,14 @@ import fs from 'node:fs/promises'
 import { Writable } from 'node:stream'
 import type { Tx } from '@almanac/database/client'
 import { EXPORTED, type ExportedTable, exportedColumns } from '@almanac/database/export-columns'
-import { exportedCompany, exportedLines, exportedLists, exportedPictures, exportedRows } from '@almanac/database/read/export-rows'
+import {
+  exportedCompany,
+  exportedLines,
+  exportedLists,
+  exportedPictures,
+  exportedReports,
+  exportedRows,
+} from '@almanac/database/read/export-rows'
 import { letterheadIn } from '@almanac/database/read/letterhead'
 import { fileStore } from '@almanac/files/file-store'
 import { configure, Uint8ArrayReader, ZipWriter } from '@zip.js/zip.js'
@@ -20,6 +27,8 @@ export type Manifest = {
   tables: { name: string; columns: string[]; rows: number }[]
   /** Photographs and signatures in the archive, and the ids of those whose files the store did not have. */
   pictures: { written: number; missing: string[] }
+  /** Service reports as they were mailed, likewise. */
+  reports: { written: number; missing: string[] }
 }
 
 export type ArchiveProgress = (tablesDone: number, rowsWritten: number) => Promise<void>
@@ -107,7 +116,16 @@ export async function writeArchive(
   const { logo } = await letterheadIn(tx, companyId)
   const png = logo && (await fileStore().get({ companyId, id: logo.id }))
   if (png) await zip.add('letterhead/logo.png', new Uint8ArrayReader(png), { lastModDate: at, level: 0 })
-  const manifest: Manifest = { format: 1, at: at.toISOString(), company, people, tables, pictures }
+  const reports: Manifest['reports'] = { written: 0, missing: [] }
+  for await (const { id } of exportedReports(tx, companyId)) {
+    const bytes = await fileStore().get({ companyId, id })
+    if (!bytes) reports.missing.push(id)
+    else {
+      await zip.add(`reports/${id}.pdf`, new Uint8ArrayReader(bytes), { lastModDate: at, level: 0 })
+      reports.written += 1
+    }
+  }
+  const manifest: Manifest = { format: 1, at: at.toISOString(), company, people, tables, pictures, reports }
   await add('company.json', one(`${JSON.stringify(manifest, null, 2)}\n`))
   await zip.close()
   return { rows, bytes: (await fs.stat(file)).size }

@@ -3,6 +3,7 @@ import { inCompany } from '@almanac/database/in-company'
 import { settingsIn } from '@almanac/database/read/firm-settings'
 import { type Command, commandTools } from '@almanac/database/run-command'
 import { nextToSend } from '@almanac/database/sql/next-to-send'
+import { fileStore } from '@almanac/files/file-store'
 import type { Posted } from '@almanac/messages/posted'
 import type { TaskPayloads } from '@almanac/runtime/queues'
 import { minutesToNextTry, nextSendingTime, SENDING_LOST_AFTER_MS, type SendingHours } from '@almanac/service-rules/messages/sending-times'
@@ -24,9 +25,13 @@ export type Outgoing = {
   subject: string
   body: string
   tries: number
+  /** The file that goes with a mail, by its name there; its bytes lie in the store under the message's id. */
+  fileName: string | null
 }
+/** The same with its file in hand. */
+export type Posting = Outgoing & { attachment?: { name: string; bytes: Uint8Array } }
 /** How messages go out by themselves, by channel: what is not here stays in the outbox for a person. */
-export type Ways = Partial<Record<'email' | 'text', (message: Outgoing) => Promise<Posted>>>
+export type Ways = Partial<Record<'email' | 'text', (message: Posting) => Promise<Posted>>>
 
 /** After so many the task comes again, so that none runs for long. */
 const AT_ONCE = 200
@@ -52,7 +57,7 @@ async function takeNext(work: Work, companyId: string, channels: string[], hours
       return 'passed over'
     }
     const company = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { name: true, locale: true, timeZone: true } })
-    const opens = nextSendingTime(zoneOf(message.reminder?.site) ?? company.timeZone, command.at, hours)
+    const opens = nextSendingTime(zoneOf(message.reminder?.site ?? message.visit?.job.site) ?? company.timeZone, command.at, hours)
     if (opens > command.at) {
       const waits = { tryAfter: opens, stateReason: QUIET, version: { increment: 1 } }
       await tx.message.updateMany({ where: { companyId, id, state: 'approved' }, data: waits })
@@ -61,9 +66,9 @@ async function takeNext(work: Work, companyId: string, channels: string[], hours
     const tries = message.tries + 1
     await stepMessage(tx, command, message, 'begin', { tries, sendingSince: command.at, tryAfter: null })
     const sender = { companyName: company.name, companyLocale: company.locale }
-    const { reminderId, address, subject, body } = message
+    const { reminderId, address, subject, body, fileName } = message
     const channel = message.channel as Outgoing['channel']
-    return { companyId, id, reminderId, channel, ...sender, address, subject, body, tries }
+    return { companyId, id, reminderId, channel, ...sender, address, subject, body, tries, fileName }
   })
 }
 
@@ -140,11 +145,26 @@ export async function deliverMessages({ companyId }: TaskPayloads['send-messages
   await work((tx, command) => askAgain(tx, command, channels))
 }
 
+/** A message with its file; or why it can't go now, or never: without the file it would say what isn't so. */
+async function withFile(message: Outgoing): Promise<Posting | Exclude<Posted, { outcome: 'taken' }>> {
+  const { companyId, id, fileName } = message
+  if (fileName === null) return message
+  try {
+    const bytes = await fileStore().get({ companyId, id })
+    if (bytes) return { ...message, attachment: { name: fileName, bytes } }
+    return { outcome: 'refused', reason: 'The report’s file is missing from the store.' }
+  } catch {
+    return { outcome: 'later', reason: 'The store of files can’t be reached.', wholeServer: false }
+  }
+}
+
 /** A way that throws has said nothing of what became of the message. */
 async function send(message: Outgoing, ways: Ways): Promise<Posted> {
   const way = ways[message.channel]
+  const posting = await withFile(message)
+  if ('outcome' in posting) return posting
   try {
-    if (way) return await way(message)
+    if (way) return await way(posting)
     return { outcome: 'later', reason: 'Nothing is set up to send it.', wholeServer: true }
   } catch {
     return { outcome: 'uncertain', reason: BROKE_OFF }

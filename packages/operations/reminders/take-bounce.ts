@@ -20,17 +20,21 @@ export async function takeBounce(
     await lockRows(tx, companyId, 'message', [messageId])
     const message = await tx.message.findUnique({
       where: { companyId_id: { companyId, id: messageId } },
-      include: { reminder: { select: { siteId: true } }, contact: { select: { siteId: true } } },
+      include: {
+        reminder: { select: { siteId: true } },
+        visit: { select: { job: { select: { siteId: true } } } },
+        contact: { select: { siteId: true } },
+      },
     })
     if (!message) return false
-    const { contact, reminder, state } = message
+    const { contact, reminder, visit, state } = message
     const reason = bounceWords(status)
     const refused = await stepMessage(tx, command, { id: messageId, state }, 'bounce', { stateReason: reason })
     if (refused !== null) return state === 'bounced'
     if (isDeadAddress(status)) await markDeadEmail(tx, command, message)
     const { today } = await companyFacts(tx, companyId)
-    const note = `A reminder by email came back. ${reason} Ask for a working address, and tell them by phone.`
-    await oweCall(tx, command, { cause: 'asked', dueDay: today, siteId: reminder?.siteId ?? contact.siteId, note })
+    const note = `A ${visit ? 'service report' : 'reminder'} by email came back. ${reason} Ask for a working address, and tell them by phone.`
+    await oweCall(tx, command, { cause: 'asked', dueDay: today, siteId: reminder?.siteId ?? visit?.job.siteId ?? contact.siteId, note })
     await command.announce('reminders', companyId)
     return true
   })

@@ -8,6 +8,7 @@ export async function readOutgoing(tx: Tx, companyId: string, id: string) {
     where: { companyId_id: { companyId, id } },
     include: {
       contact: { include: { consents: true } },
+      visit: { select: { job: { select: { site: { select: { latitude: true, longitude: true } } } } } },
       reminder: {
         include: {
           site: {

@@ -19,10 +19,12 @@ export function requiredChecks(outcome: VisitOutcome, kind: JobKind, bedOpened: 
   if (outcome === 'no-access') return []
   if (outcome === 'left-as-found') return ['customer-told']
   if (outcome === 'made-safe' || outcome === 'condemned') {
-    return bedOpened ? ['bypass-proven', 'pressure-zero', 'left-in-bypass', 'customer-told'] : ['left-in-bypass', 'customer-told']
+    // A new softener has no old pressure to let out, here as below.
+    return bedOpened && kind !== 'installation'
+      ? ['bypass-proven', 'pressure-zero', 'left-in-bypass', 'customer-told']
+      : ['left-in-bypass', 'customer-told']
   }
   if (outcome === 'bed-not-at-fault') return ['customer-told', 'bypass-returned']
-  // A new softener has no old pressure to let out.
   if (kind === 'installation') return ['cap-out-counted', 'outlet-tested', 'leaks-checked', 'bypass-returned']
   if (!bedOpened) return kind === 'delivery' ? [] : ['leaks-checked', 'bypass-returned']
   return ['bypass-proven', 'pressure-zero', 'cap-out-counted', 'outlet-tested', 'leaks-checked', 'bypass-returned']

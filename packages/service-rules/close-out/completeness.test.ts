@@ -151,6 +151,19 @@ describe('other outcomes', () => {
     expect(judged({ newBed: null }, false)).toEqual([])
   })
 
+  test('a new softener made safe after it was filled has no old pressure to prove', () => {
+    const change = {
+      jobKind: 'installation' as const,
+      outcome: 'made-safe' as const,
+      checks: left,
+      oldBed: null,
+      measurements: [],
+      reason: 'no brine',
+    }
+    expect(missing(change)).toEqual([])
+    expect(missing({ ...change, jobKind: 'rebed', oldBed: rebed.oldBed })).toHaveLength(2)
+  })
+
   test('condemned needs the cause and cannot hold a new bed', () => {
     const change = {
       outcome: 'condemned' as const,

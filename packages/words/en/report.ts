@@ -49,5 +49,11 @@ export const report = {
   signedOn: 'Signed, {day}',
   'unsigned/not-there': 'Nobody was there to sign.',
   'unsigned/declined': 'The customer did not sign.',
+  'mail/subject': '{kind} at {site}: your service report',
+  'mail/dear': 'Dear {name},',
+  'mail/hello': 'Hello,',
+  'mail/attached': 'Thank you for having us. Here is the report of our visit on {day}: {kind}, {site}.',
+  'mail/call': 'Questions? Please call {phone}.',
+  'mail/file': 'service-report-{day}.pdf',
   sheetOf: '{firm} · page {number} of {count}',
 } as const

@@ -24,6 +24,7 @@ import { outcomeMeaning } from './outcome-meaning.ts'
 import { page } from './page.ts'
 import { photographs } from './photographs.ts'
 import { resinKind } from './resin-kind.ts'
+import { sendReport } from './send-report.ts'
 import { sending } from './sending.ts'
 import { steps } from './steps.ts'
 import { stop } from './stop.ts'
@@ -58,6 +59,7 @@ export const field: FieldCatalogue = {
   photographs,
   resinKind,
   sending,
+  sendReport,
   steps,
   stop,
   today,

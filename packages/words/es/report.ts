@@ -51,5 +51,11 @@ export const report: Translation<typeof english> = {
   signedOn: 'Firmado, {day}',
   'unsigned/not-there': 'No había nadie para firmar.',
   'unsigned/declined': 'El cliente no firmó.',
+  'mail/subject': '{kind} en {site}: su informe de servicio',
+  'mail/dear': 'Estimado cliente, {name}:',
+  'mail/hello': 'Buenos días:',
+  'mail/attached': 'Gracias por recibirnos. Aquí está el informe de nuestra visita del {day}: {kind}, {site}.',
+  'mail/call': '¿Preguntas? Llame al {phone}, por favor.',
+  'mail/file': 'informe-de-servicio-{day}.pdf',
   sheetOf: '{firm} · página {number} de {count}',
 }

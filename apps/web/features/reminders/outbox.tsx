@@ -117,6 +117,11 @@ function Message({ row, busy, onStep, onEndLink }: MessageProps) {
         ) : null}
         <p className="mt-3 font-medium wrap-anywhere">{row.subject}</p>
         <p className="mt-2 max-w-[70ch] whitespace-pre-line wrap-anywhere">{row.body}</p>
+        {row.hasFile ? (
+          <p className="mt-3">
+            <LinkButton href={`/api/messages/${row.id}/report`}>Report as sent (PDF)</LinkButton>
+          </p>
+        ) : null}
         {maySend && (offered.length > 0 || row.linkUntil) ? (
           <p className="mt-3 flex flex-wrap gap-3">
             {offered.map(([event, label]) => (

@@ -6,5 +6,8 @@ export const CLOSE_OUT = piece(() => import('./close-out-form.tsx').then((module
 /** How the valve should be set: what works it out is as large as a page. */
 export const CARD = piece(() => import('./visit-card.tsx').then((module) => module.VisitCard))
 
+/** To whom the report of a closed visit can be mailed. */
+export const SEND_REPORT = piece(() => import('@/client/send-report').then((module) => module.SendReport))
+
 /** The tank to scale. */
 export const DRAWING = piece(() => import('./visit-drawing.tsx').then((module) => module.VisitDrawing))

@@ -4,6 +4,8 @@ import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
 import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
+import { Piece } from '@/client/piece'
+import { SEND_REPORT } from './late-pieces.ts'
 
 /** A visit that was closed out; `waits` while the office has not heard of it. */
 export function VisitClosed({ visit, waits }: { visit: VisitPage; waits: boolean }) {
@@ -20,9 +22,12 @@ export function VisitClosed({ visit, waits }: { visit: VisitPage; waits: boolean
           {words('backToToday')}
         </LinkButton>
         {waits ? null : (
-          <LinkButton href={`/sites/${visit.siteId}`} link={Link}>
-            {words('seeSite')}
-          </LinkButton>
+          <>
+            <Piece of={SEND_REPORT} give={{ visitId: visit.visitId }} meanwhile={null} />
+            <LinkButton href={`/sites/${visit.siteId}`} link={Link}>
+              {words('seeSite')}
+            </LinkButton>
+          </>
         )}
       </div>
     </>

@@ -1,6 +1,8 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import { jobKinds } from '@almanac/records/job-kind'
 import { measuringPoints } from '@almanac/records/measuring-point'
+import { messageStates } from '@almanac/records/message-state'
+import { reportRefusals } from '@almanac/records/report-mail'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStops } from '@almanac/records/visit-stop'
 import { missingForCloseOut } from '@almanac/service-rules/close-out/completeness'
@@ -13,6 +15,7 @@ import { englishLeft } from '../../../../tests/support/english-left.ts'
 import { procedureWords } from '../../../../tests/support/procedure-words.ts'
 import { settingsRecord } from '../../../../tests/support/settings-record.ts'
 import { COMPANY, SPANISH, spanishScreen } from '../../../../tests/support/spanish-screen.tsx'
+import { ReportReader } from '../../client/report-reader.tsx'
 import { CloseOutForm } from './close-out-form.tsx'
 import { type Draft, emptyDraft, entered } from './draft.ts'
 import { FoundSize } from './found-size.tsx'
@@ -146,6 +149,19 @@ describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
   })
 })
 
+describe.each(reportRefusals)('a report that is refused as %s', (refusal) => {
+  it.each(messageStates)('after one that is %s is said in Spanish', (state) => {
+    const last = { messageId: 'm', state, at: '2026-11-29T17:00:00Z', address: 'hanna@orchard.example', kept: true }
+    const reader = { contactId: 'c', name: 'Hanna Vale', role: 'payer', email: 'hanna@orchard.example' } as const
+    for (const row of [
+      { ...reader, refusal, last },
+      { ...reader, refusal: null, last },
+      { ...reader, name: null, refusal: null, last: null },
+    ])
+      expect(englishLeft(screen(<ReportReader reader={row} busy={false} onSend={() => {}} />), ['Hanna Vale'])).toEqual([])
+  })
+})
+
 describe.each(visitStops)('a stop: %s', (name) => {
   const [ask = '', answer = ''] = name.split('/')
   it.each(jobKinds)('in a %s is said in Spanish and takes one tap back', (kind) => {
@@ -161,6 +177,21 @@ describe.each(visitStops)('a stop: %s', (name) => {
     expect(shown).toContain(`volver al paso ${stop.step + 1}`)
     expect(stop.ask).toBe(ask)
   })
+})
+
+it('of a twin brief, kit, drawing and steps name the tank, and of a single softener none does', () => {
+  const single = visitOf('rebed')
+  const twin = { ...single, softenerLabel: 'Ablandador 1', twin: { position: 2, of: 2, arrangement: 'twin-alternating' } } as typeof single
+  const parts = (visit: typeof single) => [
+    screen(<VisitFacts visit={visit} />),
+    screen(<VisitBrief visit={visit} procedure={procedure(visit)} onStart={() => {}} onResume={() => {}} />),
+    screen(<VisitDrawing visit={visit} height={440} />),
+    screen(<ProcedureSteps procedure={procedure(visit)} handle={handle({ step: 5 })} visit={visit} onTakeBack={null} />),
+  ]
+  for (const shown of parts(twin)) expect(shown).toMatch(/tanque 2 de 2/i)
+  // Its kit is titled by it too, beside the facts above it.
+  expect(parts(twin)[1]?.match(/tanque 2 de 2/gi)?.length).toBeGreaterThan(parts(twin)[0]?.match(/tanque 2 de 2/gi)?.length ?? 0)
+  for (const shown of parts(single)) expect(shown).not.toMatch(/tanque \d de \d/i)
 })
 
 it('what is counted is named in Spanish too', () => {

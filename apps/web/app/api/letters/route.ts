@@ -1,6 +1,6 @@
 import { readLettersToPrint } from '@almanac/database/read/letters-to-print'
 import { renderLetters } from '@almanac/documents/letters/render-letters'
-import { openLetterhead } from '@almanac/operations/firm/open-letterhead'
+import { openLetterhead } from '@almanac/operations/shared/open-letterhead'
 import { oneOf } from '@almanac/records/choices'
 import { languageOf, languages, localeFor } from '@almanac/records/language'
 import { now } from '@almanac/runtime/clock'

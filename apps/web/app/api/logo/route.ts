@@ -1,4 +1,4 @@
-import { openLetterhead } from '@almanac/operations/firm/open-letterhead'
+import { openLetterhead } from '@almanac/operations/shared/open-letterhead'
 import { notFound } from '@almanac/runtime/errors'
 import { withMember } from '@/server/route-handler'
 

@@ -1,5 +1,4 @@
 import type { ServiceReportRecord } from '@almanac/database/read/service-report'
-import 'server-only'
 import { type ReportFacts, toldSteps } from '@almanac/documents/service-report/report-facts'
 import { localeFor } from '@almanac/records/language'
 import type { PrintedHead } from '@almanac/records/letterhead'
