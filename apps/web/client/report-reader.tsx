@@ -19,7 +19,11 @@ export function ReportReader({ reader, busy, onSend }: Props) {
       {last ? (
         <p className="mt-1 flex flex-wrap items-center gap-x-4 gap-y-2">
           {words(`state/${last.state}`, { at: formatInstant(last.at, display), address: last.address })}
-          {last.kept ? <LinkButton href={`/api/messages/${last.messageId}/report`}>{words('asSent')}</LinkButton> : null}
+          {last.kept ? (
+            <LinkButton href={`/api/messages/${last.messageId}/report`} file>
+              {words('asSent')}
+            </LinkButton>
+          ) : null}
         </p>
       ) : null}
       {refusal ? (

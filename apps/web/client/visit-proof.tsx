@@ -82,7 +82,9 @@ function VisitPart({ proof, withJob }: { proof: VisitProof; withJob: boolean }) 
         </span>
         {state === 'closed' ? (
           <span className="flex flex-wrap gap-3">
-            <LinkButton href={`/api/visits/${proof.visitId}/report`}>Service report (PDF)</LinkButton>
+            <LinkButton href={`/api/visits/${proof.visitId}/report`} file>
+              Service report (PDF)
+            </LinkButton>
             {maySend ? <SendReport visitId={proof.visitId} /> : null}
           </span>
         ) : null}

@@ -119,7 +119,9 @@ function Message({ row, busy, onStep, onEndLink }: MessageProps) {
         <p className="mt-2 max-w-[70ch] whitespace-pre-line wrap-anywhere">{row.body}</p>
         {row.hasFile ? (
           <p className="mt-3">
-            <LinkButton href={`/api/messages/${row.id}/report`}>Report as sent (PDF)</LinkButton>
+            <LinkButton href={`/api/messages/${row.id}/report`} file>
+              Report as sent (PDF)
+            </LinkButton>
           </p>
         ) : null}
         {maySend && (offered.length > 0 || row.linkUntil) ? (

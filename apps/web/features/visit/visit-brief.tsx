@@ -67,7 +67,9 @@ export function VisitBrief({ visit, procedure, onStart, onResume }: Props) {
       {visit.bed ? <DrawingWhenSeen visit={visit} /> : null}
       {visit.kind === 'rebed' && visit.bed ? (
         <p className="my-4">
-          <LinkButton href={`/api/beds/${visit.bed.bedId}/plan`}>{words('plan')}</LinkButton>
+          <LinkButton href={`/api/beds/${visit.bed.bedId}/plan`} file>
+            {words('plan')}
+          </LinkButton>
         </p>
       ) : null}
       {visit.state === 'called-off' ? null : (
