@@ -38,6 +38,7 @@ export const ownAccount = {
     'A passkey signs you in with your device’s PIN, your finger or your face. It asks for no password, and for no code: the device itself is one step, and what it asks you is the other.',
   noPasskeys: 'You have no passkey. Add one on each device where you sign in often.',
   passkeysCannot: 'This browser can’t make a passkey at this address.',
+  passwordForPasskey: 'Password, to add a passkey',
   addPasskey: 'Add a passkey',
   addingPasskey: 'Waiting for your device',
   removePasskey: 'Remove passkey',

@@ -40,6 +40,7 @@ export const ownAccount: Translation<typeof english> = {
     'Con una llave de acceso entra con el PIN de su dispositivo, su dedo o su cara. No pide contraseña ni código: el dispositivo es un paso, y lo que él le pide es el otro.',
   noPasskeys: 'No tiene ninguna llave de acceso. Agregue una en cada dispositivo donde entra a menudo.',
   passkeysCannot: 'Este navegador no puede crear una llave de acceso en esta dirección.',
+  passwordForPasskey: 'Contraseña, para agregar una llave',
   addPasskey: 'Agregar una llave',
   addingPasskey: 'Esperando a su dispositivo',
   removePasskey: 'Quitar la llave',

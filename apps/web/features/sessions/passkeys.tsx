@@ -92,7 +92,7 @@ function AddPasskey({ onAdded }: { onAdded: () => void }) {
   const said = stopped ?? problem
   return (
     <form onSubmit={submit} className="flex max-w-md flex-col gap-4">
-      <TextInput label={words('yourPassword')} type="password" required autoComplete="current-password" {...field('password')} />
+      <TextInput label={words('passwordForPasskey')} type="password" required autoComplete="current-password" {...field('password')} />
       {said ? <Problem happened={said} /> : null}
       {done ? <Notice kind="done">{words('passkeyDone')}</Notice> : null}
       <div>
