@@ -91,6 +91,7 @@ export const SHOWS = {
   'imports.list': ['import-batch'],
   'imports.batch': ['import-batch'],
   'imports.rows': ['import-batch'],
+  'imports.beforeUndo': ['import-batch', 'site', 'customer', 'contact', 'softener', 'bed', 'job'],
   'jobs.list': [...FORECAST, 'job', 'visit', 'site'],
   'jobs.overview': ['job', 'visit'],
   'jobs.get': [...FORECAST, ...BOARD, 'customer', 'contact', 'softener', 'kit'],

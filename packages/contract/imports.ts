@@ -182,6 +182,11 @@ export const imports = {
     .route({ method: 'POST', path: '/imports/discard' })
     .input(BatchCommandInput)
     .output(z.object({ batchId: Id, version: Version })),
+  /** What undoing it would do, before it is done. */
+  beforeUndo: oc
+    .route({ method: 'GET', path: '/imports/before-undo' })
+    .input(z.object({ batchId: Id }))
+    .output(ImportUndone),
   undo: oc
     .route({ method: 'POST', path: '/imports/undo' })
     .input(BatchCommandInput)

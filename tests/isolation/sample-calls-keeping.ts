@@ -53,5 +53,6 @@ export const imports: Record<string, Sample> = {
   apply: { roles: 'o', input: draft },
   readAgain: { roles: 'o', input: (r) => ({ ...draft(r), sheet: null, headingLine: 1 }) },
   discard: { roles: 'o', input: draft },
+  beforeUndo: { roles: 'o', input: (r) => ({ batchId: r.batchId }) },
   undo: { roles: 'o', input: (r) => ({ batchId: r.batchId, version }) },
 }

@@ -6,7 +6,7 @@ import { closeTaskQueue } from '@almanac/runtime/task-queue'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { testDatabase } from '../../../tests/support/test-database.ts'
 import { batchOf, bringIn, type Firm, makeFirm, stateOf } from './test-import.ts'
-import { undoImport } from './undo-import.ts'
+import { previewUndoImport, undoImport } from './undo-import.ts'
 
 let firm: Firm
 const HEADER = 'Customer no,Name,Phone,Street,Town,Zip,Tank,Installed,Hardness (gpg),Water supply'
@@ -56,7 +56,11 @@ describe('undoing an import', () => {
         data: { companyId, id: newId(), siteId: bell?.id ?? '', kind: 'annual-visit', state: 'proposed', minutes: 45, crewSize: 1 },
       }),
     )
-    const summary = await undo(firm, batchId)
+    // Said before, with the same numbers and reasons, and nothing is changed by asking.
+    const said = await previewUndoImport(firm, batchId)
+    expect(await batchOf(firm, batchId)).toMatchObject({ state: 'applied' })
+    const { version: _version, ...summary } = await undo(firm, batchId)
+    expect(said).toEqual(summary)
     expect(summary).toMatchObject({ archived: 3, kept: 3 })
     expect(summary.keptExamples).toContainEqual({ kind: 'site', siteId: bell?.id, why: 'The site stays, because it has a job.' })
     const state = await stateOf(firm)

@@ -1,7 +1,7 @@
 import type { BatchCommandInput, ImportUndone } from '@almanac/contract/imports'
 import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
-import type { Scope } from '@almanac/database/in-company'
+import { inCompany, type Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
 import { lockImports } from '@almanac/database/sql/import-row-outcomes'
 import { type ImportedTable, updateImported } from '@almanac/database/sql/import-updates'
@@ -59,6 +59,41 @@ async function archiveSupplies(tx: Tx, companyId: string, batchId: string, at: D
   })
 }
 
+/** What undoing an applied batch would archive and give back as things are, and what would stay, with the reasons. */
+async function plannedUndo(tx: Tx, companyId: string, batchId: string) {
+  const batch = await readBatch(tx, companyId, batchId)
+  if (batch.state !== 'applied') throw new AppError('conflict', 'Only an applied import can be undone. Nothing was changed.')
+  const { appliedAt } = batch
+  const later =
+    appliedAt &&
+    (await tx.importBatch.findFirst({
+      where: { companyId, state: 'applied', appliedAt: { gt: appliedAt } },
+      select: { fileName: true, appliedAt: true },
+      orderBy: { appliedAt: 'desc' },
+    }))
+  const company = await companyFacts(tx, companyId)
+  const rows = await tx.importRow.findMany({
+    where: { companyId, batchId: batch.id, status: { not: 'problem' } },
+    select: { customerId: true, siteId: true, softenerId: true, before: true },
+    orderBy: { line: 'asc' },
+  })
+  const ledger = rows.map(({ before, ...unit }) => ({
+    ...unit,
+    entries: (Array.isArray(before) ? before : []) as unknown as LedgerEntry[],
+  }))
+  const plan = await planUndo(tx, companyId, batch.id, ledger)
+  if (later?.appliedAt && plan.summary.kept > 0)
+    plan.summary.keptExamples.unshift({
+      ...{ kind: 'import', siteId: null },
+      why: `A later import (${later.fileName}, ${formatDay(dayIn(company.timeZone, later.appliedAt), company)}) changed some of it; undo that one first to undo more.`,
+    })
+  return { batch, plan, company }
+}
+
+/** What undoing an import would do, said before anybody presses it; nothing is changed. */
+export const previewUndoImport = ({ companyId }: Pick<Scope, 'companyId'>, batchId: string): Promise<ImportUndone> =>
+  inCompany({ companyId }, async (tx) => (await plannedUndo(tx, companyId, batchId)).plan.summary)
+
 /**
  * Undoes an applied batch in one transaction: archives what it made, as far as nobody touched it since, and gives changed values back where they still stand
  * as it wrote them. Another import of the same things says how many of its rows are gone with them. Answers what stays, and why.
@@ -70,34 +105,12 @@ export async function undoImport(
   const { companyId } = scope
   const work = async (tx: Tx, command: Command) => {
     await lockImports(tx, companyId)
-    const batch = await readBatch(tx, companyId, input.batchId)
-    if (batch.state !== 'applied') throw new AppError('conflict', 'Only an applied import can be undone. Nothing was changed.')
-    const later = await tx.importBatch.findFirst({
-      where: { companyId, state: 'applied', appliedAt: { gt: batch.appliedAt ?? command.at } },
-      select: { fileName: true, appliedAt: true },
-      orderBy: { appliedAt: 'desc' },
-    })
-    const company = await companyFacts(tx, companyId)
+    const { batch, plan, company } = await plannedUndo(tx, companyId, input.batchId)
     const { count } = await tx.importBatch.updateMany({
       where: { companyId, id: batch.id, version: input.version },
       data: { state: 'undone', version: { increment: 1 } },
     })
     await expectChanged(count, 'import', input.version, {}, async () => ({ version: batch.version }))
-    const rows = await tx.importRow.findMany({
-      where: { companyId, batchId: batch.id, status: { not: 'problem' } },
-      select: { customerId: true, siteId: true, softenerId: true, before: true },
-      orderBy: { line: 'asc' },
-    })
-    const ledger = rows.map(({ before, ...unit }) => ({
-      ...unit,
-      entries: (Array.isArray(before) ? before : []) as unknown as LedgerEntry[],
-    }))
-    const plan = await planUndo(tx, companyId, batch.id, ledger)
-    if (later && plan.summary.kept > 0)
-      plan.summary.keptExamples.unshift({
-        ...{ kind: 'import', siteId: null },
-        why: `A later import (${later.fileName}, ${formatDay(dayIn(company.timeZone, later.appliedAt ?? command.at), company)}) changed some of it; undo that one first to undo more.`,
-      })
     // In id order, as whoever writes forecasts locks them: neither waits for the other in a circle.
     await lockRows(tx, companyId, 'bed', [...plan.bedIds])
     await takeBack(tx, companyId, plan, command.at, company.today)

@@ -1,28 +1,21 @@
 'use client'
 import type { ImportBatchPage } from '@almanac/contract/imports'
 import { Button } from '@almanac/ui/button'
-import { Dialog } from '@almanac/ui/dialog'
 import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Notice } from '@almanac/ui/notice'
-import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
-import { TextLink } from '@almanac/ui/text-link'
 import { showWhole } from '@almanac/units/format-number'
 import Link from 'next/link'
 import { useState } from 'react'
-import { readFailure } from '@/client/failure'
-import { useSession } from '@/client/providers'
-import { useCommand } from '@/client/use-command'
 import { countWords, plural } from './import-words.tsx'
 import { ProblemSection } from './problem-section.tsx'
+import { KeptReasons, UndoImport } from './undo-import.tsx'
 
 /** Step 4: what was written, the rows to look at, and the way back. */
 export function ResultStep({ batch }: { batch: ImportBatchPage }) {
   const display = useDisplay()
-  const { api } = useSession()
   const [asking, setAsking] = useState(false)
-  const undo = useCommand(api.imports.undo.mutationOptions(), { onDone: () => setAsking(false) })
   const { counts } = batch
   return (
     <>
@@ -47,32 +40,8 @@ export function ResultStep({ batch }: { batch: ImportBatchPage }) {
           </div>
         </Section>
       ) : null}
-      {undo.error && !asking ? <Problem happened={readFailure(undo.error).message} /> : null}
       {counts ? <ProblemSection batchId={batch.id} counts={counts} /> : null}
-      <Dialog
-        open={asking}
-        onClose={() => setAsking(false)}
-        title="Undo this import"
-        actions={
-          <>
-            <Button onClick={() => setAsking(false)}>Cancel</Button>
-            <Button
-              kind="danger"
-              busy={undo.isPending}
-              busyLabel="Undoing"
-              onClick={() => undo.send({ batchId: batch.id, version: batch.version })}
-            >
-              Undo it
-            </Button>
-          </>
-        }
-      >
-        <p>
-          Customers, sites and softeners it added are archived, unless somebody edited them or booked work there since. Values it changed
-          are restored, unless somebody edited them since. What stays is listed with the reason.
-        </p>
-        {undo.error ? <Problem happened={readFailure(undo.error).message} /> : null}
-      </Dialog>
+      {asking ? <UndoImport batch={batch} onClose={() => setAsking(false)} /> : null}
     </>
   )
 }
@@ -99,18 +68,7 @@ function Undone({ undone }: { undone: NonNullable<ImportBatchPage['undone']> }) 
         {plural(restored, 'value was', 'values were', display)} restored.{' '}
         {kept === 0 ? 'Nothing from it remains.' : `${showWhole(kept, display)} stay:`}
       </p>
-      <ul className="mt-2 list-disc pl-5">
-        {[...new Map(keptExamples.map((one) => [`${one.kind} ${one.siteId} ${one.why}`, one]))].map(([key, one]) => (
-          <li key={key}>
-            {one.why}{' '}
-            {one.siteId ? (
-              <TextLink href={`/sites/${one.siteId}`} link={Link}>
-                Site
-              </TextLink>
-            ) : null}
-          </li>
-        ))}
-      </ul>
+      <KeptReasons examples={keptExamples} />
     </Section>
   )
 }

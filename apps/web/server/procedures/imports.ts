@@ -5,7 +5,7 @@ import { discardDraft } from '@almanac/operations/imports/discard-draft'
 import { queueImport } from '@almanac/operations/imports/queue-import'
 import { readAgain } from '@almanac/operations/imports/read-again'
 import { showRows } from '@almanac/operations/imports/show-rows'
-import { undoImport } from '@almanac/operations/imports/undo-import'
+import { previewUndoImport, undoImport } from '@almanac/operations/imports/undo-import'
 import { can } from '../procedure.ts'
 
 const run = can('run:import').imports
@@ -18,5 +18,6 @@ export const imports = {
   apply: run.apply.handler(({ context, input }) => queueImport(context.scope, input)),
   readAgain: run.readAgain.handler(({ context, input }) => readAgain(context.scope, input)),
   discard: run.discard.handler(({ context, input }) => discardDraft(context.scope, input)),
+  beforeUndo: run.beforeUndo.handler(({ context, input }) => previewUndoImport(context.scope, input.batchId)),
   undo: run.undo.handler(({ context, input }) => undoImport(context.scope, input)),
 }
