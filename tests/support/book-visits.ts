@@ -29,11 +29,12 @@ export type Booked = { visitId: string; jobId: string; bedId: string | null; sit
 
 /**
  * Visits of today for the technician, one of each kind and each at a place of its own, at an hour of the night when nobody works: other journeys keep theirs. `atBeds`: those that
- * are to a softener and its bed; the others are to the site alone. `from` is which of the demo's places the first one is at, `hour` the hour of UTC at which it begins.
+ * are to a softener and its bed; the others are to the site alone. `from` is which of the demo's places the first one is at, `hour` the hour of UTC at which it begins,
+ * `minutes` how long each takes.
  */
 export async function bookAtNight(
   kinds: readonly JobKind[],
-  { atBeds = [], from = 40, hour = 9 }: { atBeds?: readonly JobKind[]; from?: number; hour?: number } = {},
+  { atBeds = [], from = 40, hour = 9, minutes = 20 }: { atBeds?: readonly JobKind[]; from?: number; hour?: number; minutes?: number } = {},
 ): Promise<Booked[]> {
   const { name } = demoTechnician()
   const sheet = await sheetOfToday(name)
@@ -49,15 +50,15 @@ export async function bookAtNight(
            where $6::boolean and b.ended_latest is null and b.archived_at is null and o.archived_at is null and s.archived_at is null and t.diameter_in is not null and t.height_in is not null
              and (select count(*) from tank twin where twin.company_id = o.company_id and twin.softener_id = o.id) = 1 order by b.id offset $5::int + $3::int limit 1),
          place as (select * from site_of union all select * from bed_of),
-         span as (select day::timestamptz + make_interval(hours => $7::int, mins => 20 * $3::int) as starts_at from crew_day where id = $4::uuid),
+         span as (select day::timestamptz + make_interval(hours => $7::int, mins => $8::int * $3::int) as starts_at from crew_day where id = $4::uuid),
          made_job as (insert into job (company_id, id, site_id, softener_id, bed_id, kind, state, minutes, crew_size, created_at)
-           select who.company_id, gen_random_uuid(), site_id, softener_id, bed_id, $2, 'booked', 20, 1, now() - interval '2 days' from who, place returning *),
+           select who.company_id, gen_random_uuid(), site_id, softener_id, bed_id, $2, 'booked', $8::int, 1, now() - interval '2 days' from who, place returning *),
          made_visit as (insert into visit (company_id, id, job_id, crew_day_id, starts_at, ends_at, state)
-           select j.company_id, gen_random_uuid(), j.id, $4::uuid, span.starts_at, span.starts_at + interval '20 minutes', 'booked' from made_job j, span returning *),
+           select j.company_id, gen_random_uuid(), j.id, $4::uuid, span.starts_at, span.starts_at + make_interval(mins => $8::int), 'booked' from made_job j, span returning *),
          made_assignment as (insert into assignment (company_id, id, visit_id, colleague_id, starts_at, ends_at)
            select v.company_id, gen_random_uuid(), v.id, who.id, v.starts_at, v.ends_at from made_visit v, who returning id)
        select v.id as "visitId", v.job_id as "jobId", place.bed_id as "bedId", place.label as site from made_visit v, place`,
-      [name, kind, at, sheet, from, atBeds.includes(kind), hour],
+      [name, kind, at, sheet, from, atBeds.includes(kind), hour, minutes],
     )
     if (!one) throw new Error(`a visit could not be made: ${kind}`)
     made.push({ kind, ...one })

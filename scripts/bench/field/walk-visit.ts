@@ -10,7 +10,10 @@ async function lookAtPanels(page: Page, kind: string, found: Found): Promise<voi
   const names = await page.getByRole('navigation', { name: 'This visit' }).getByRole('button').allTextContents()
   for (const name of new Set(names)) {
     await page.getByRole('navigation', { name: 'This visit' }).getByRole('button', { name, exact: true }).first().click()
-    await page.getByRole('dialog').waitFor()
+    const dialog = page.getByRole('dialog')
+    await dialog.waitFor()
+    // What comes in a late piece is looked at once it is there.
+    await expect(dialog.locator('output.animate-pulse')).toHaveCount(0)
     await lookAt(page, `${kind}, ${name}`, found)
     await page.keyboard.press('Escape')
   }
