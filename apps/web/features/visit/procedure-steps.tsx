@@ -7,11 +7,10 @@ import { Caution } from '@almanac/ui/caution'
 import { Steps } from '@almanac/ui/steps'
 import { useWords } from '@almanac/words/use-words'
 import { useEffect, useRef, useState } from 'react'
-import { PhotographPart } from '@/client/photographs/photograph-part'
 import { photographsOfStep } from '@/client/photographs/photographs-of-step'
 import { Piece } from '@/client/piece'
 import { useSession } from '@/client/providers'
-import { DRAWING } from './late-pieces.ts'
+import { DRAWING, PHOTOGRAPHS } from './late-pieces.ts'
 import { StepAsk } from './step-ask.tsx'
 import { stepMark } from './step-marks.ts'
 import { StepTimer } from './step-timer.tsx'
@@ -54,6 +53,7 @@ export function ProcedureSteps({ procedure, handle, visit, onTakeBack }: Props) 
       go(draft.step + 1)
     }
   }
+  const photographs = photographsOfStep[step.id]
   const drawn = DRAWN.has(step.id) && visit.bed !== null
   const ahead = procedure.steps.slice(draft.step + 1, draft.step + 4).map((one) => one.title.toLowerCase())
   return (
@@ -88,7 +88,7 @@ export function ProcedureSteps({ procedure, handle, visit, onTakeBack }: Props) 
             {step.asks.map((ask) => (
               <StepAsk key={ask.id} ask={ask} handle={handle} by={by} missing={tried && open.includes(ask)} />
             ))}
-            <PhotographPart visitId={visit.visitId} kinds={photographsOfStep[step.id] ?? []} />
+            {photographs ? <Piece of={PHOTOGRAPHS} give={{ visitId: visit.visitId, kinds: photographs }} meanwhile={null} /> : null}
           </div>
           <div className="mt-6 flex flex-col gap-3">
             <Button kind="ink" wide onClick={next}>

@@ -2,9 +2,8 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import type { Procedure } from '@almanac/softener/procedure/procedure-types'
 import { Piece } from '@/client/piece'
-import { CLOSE_OUT } from './late-pieces.ts'
+import { CLOSE_OUT, SAFE_ENDING } from './late-pieces.ts'
 import { ProcedureSteps } from './procedure-steps.tsx'
-import { SafeEndingPage } from './safe-ending-page.tsx'
 import type { StandingStop } from './standing-stop.ts'
 import type { DraftHandle } from './use-draft.ts'
 import { VisitBar } from './visit-bar.tsx'
@@ -24,7 +23,7 @@ export function VisitAtWork({ visit, procedure, handle, stop, onTakeBack }: Prop
   return (
     <>
       {stop && inSteps ? (
-        <SafeEndingPage visitId={visit.visitId} stop={stop} steps={procedure.steps.length} handle={handle} />
+        <Piece of={SAFE_ENDING} give={{ visitId: visit.visitId, stop, steps: procedure.steps.length, handle }} />
       ) : inSteps ? (
         <ProcedureSteps procedure={procedure} handle={handle} visit={visit} onTakeBack={onTakeBack} />
       ) : (

@@ -2,6 +2,7 @@ import type { VisitPage } from '@almanac/contract/visits'
 import { jobKinds } from '@almanac/records/job-kind'
 import { measuringPoints } from '@almanac/records/measuring-point'
 import { messageStates } from '@almanac/records/message-state'
+import { photographKinds } from '@almanac/records/picture-kind'
 import { reportRefusals } from '@almanac/records/report-mail'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStops } from '@almanac/records/visit-stop'
@@ -15,6 +16,7 @@ import { englishLeft } from '../../../../tests/support/english-left.ts'
 import { procedureWords } from '../../../../tests/support/procedure-words.ts'
 import { settingsRecord } from '../../../../tests/support/settings-record.ts'
 import { COMPANY, SPANISH, spanishScreen } from '../../../../tests/support/spanish-screen.tsx'
+import { PhotographPart } from '../../client/photographs/photograph-part.tsx'
 import { ReportReader } from '../../client/report-reader.tsx'
 import { CloseOutForm } from './close-out-form.tsx'
 import { type Draft, emptyDraft, entered } from './draft.ts'
@@ -140,6 +142,7 @@ describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
     )
     const parts = { visit, procedure: procedure(visit), handle: handle({ answers }) }
     expect(englishLeft(screen(<VisitBar {...parts} stopped={false} />))).toEqual([])
+    expect(englishLeft(screen(<PhotographPart visitId="v" kinds={photographKinds} />))).toEqual([])
     expect(englishLeft(screen(<UnsentEntries {...parts} />))).toEqual([])
   })
   it('nor the closed visit', () => {

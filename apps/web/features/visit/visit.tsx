@@ -17,7 +17,7 @@ import { useSession } from '@/client/providers'
 import { asFound } from './as-found.ts'
 import type { Draft } from './draft.ts'
 import { entriesOf } from './earlier-draft.ts'
-import { CARD, CLOSE_OUT, DRAWING, SEND_REPORT } from './late-pieces.ts'
+import { CARD, CLOSE_OUT, DRAWING, PANEL, PHOTOGRAPHS, SAFE_ENDING, SEND_REPORT } from './late-pieces.ts'
 import { procedureOf, useProcedureWords } from './procedure-of.ts'
 import { type StandingStop, standingStop } from './standing-stop.ts'
 import { type DraftHandle, useDraft } from './use-draft.ts'
@@ -28,7 +28,7 @@ import { VisitClosed } from './visit-closed.tsx'
 const BRIEF = piece(() => import('./visit-brief.tsx').then((module) => module.VisitBrief))
 const AT_WORK = piece(() => import('./visit-at-work.tsx').then((module) => module.VisitAtWork))
 const UNSENT = piece(() => import('./unsent-entries.tsx').then((module) => module.UnsentEntries))
-const LATER = [AT_WORK, CLOSE_OUT, CARD, DRAWING, SEND_REPORT, UNSENT]
+const LATER = [AT_WORK, SAFE_ENDING, PANEL, CLOSE_OUT, PHOTOGRAPHS, CARD, DRAWING, SEND_REPORT, UNSENT]
 
 type PartProps = { visit: VisitPage; procedure: Procedure; handle: DraftHandle; stop: StandingStop | null }
 
