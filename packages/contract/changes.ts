@@ -94,7 +94,7 @@ export const SHOWS = {
   'imports.beforeUndo': ['import-batch', 'site', 'customer', 'contact', 'softener', 'bed', 'job'],
   'jobs.list': [...FORECAST, 'job', 'visit', 'site'],
   'jobs.overview': ['job', 'visit'],
-  'jobs.get': [...FORECAST, ...BOARD, 'customer', 'contact', 'softener', 'kit'],
+  'jobs.get': [...FORECAST, ...BOARD, 'agreement', 'customer', 'contact', 'softener', 'kit'],
   'jobs.places': [...BOARD, 'firm-figure'],
   'jobs.choices': ['site', 'softener', 'bed', 'job'],
   'materials.ofJob': ['kit', 'job', 'visit', 'stock-item'],

@@ -1,3 +1,4 @@
+import { agreementKinds } from '@almanac/records/agreement'
 import { promiseWays } from '@almanac/records/call'
 import { dayHalves, unusualReasons } from '@almanac/records/day-plan'
 import { jobKinds } from '@almanac/records/job-kind'
@@ -69,6 +70,8 @@ export const JobPage = z.object({
   closedDay: Day.nullable(),
   /** The job it follows and that one's day, and the jobs that follow it. */
   follows: z.object({ jobId: Id, kind: z.enum(jobKinds), leastDays: z.number().int(), day: Day.nullable() }).nullable(),
+  /** The agreement whose turn it is, and the day that was due. */
+  turn: z.object({ kind: z.enum(agreementKinds), dueDay: Day }).nullable(),
   followedBy: z.array(z.object({ jobId: Id, kind: z.enum(jobKinds), leastDays: z.number().int() })),
   forecast: z
     .object({

@@ -16,7 +16,7 @@ export const jobOfAgreement: Readonly<Record<AgreementKind, JobKind>> = { visits
 /** What its price is for. */
 export const pricePers = ['turn', 'month', 'year'] as const
 export type PricePer = (typeof pricePers)[number]
-export const pricePerWords: Readonly<Record<PricePer, string>> = { turn: 'a visit', month: 'a month', year: 'a year' }
+export const pricePerWords: Readonly<Record<PricePer, string>> = { turn: 'each time', month: 'a month', year: 'a year' }
 
 /** Why an agreement ended before its time: the customer or the company asked, the house was sold, the person was erased, it was entered by mistake. */
 export const agreementEnds = ['asked', 'sold', 'erased', 'mistake'] as const

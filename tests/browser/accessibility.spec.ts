@@ -21,6 +21,7 @@ const SCREENS: [DemoRole | 'nobody', Screen[]][] = [
       '/reminders',
       '/reminders/texts',
       '/calls',
+      '/rounds',
       '/stores',
       '/imports',
       '/ask-next',

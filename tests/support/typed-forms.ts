@@ -5,6 +5,7 @@ const form = (fields: number, spec: string, ...labels: string[]): TypedForm => (
 
 /** Every form with a number. A new field that no journey drives is missed by tests/tooling/typed-forms.test.ts. */
 export const TYPED_FORMS: Readonly<Record<string, TypedForm>> = {
+  'client/agreements/price-line.tsx': form(1, 'rounds', 'Price'),
   'client/softener-fields.tsx': form(1, 'typed-sites', 'Resin volume'),
   'features/bed/edit-facts.tsx': form(1, 'typed-sites', 'Resin volume', 'Gravel', 'Distributor tube, length', 'Backwash rate'),
   'features/bed/inspect-bed.tsx': form(

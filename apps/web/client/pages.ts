@@ -11,6 +11,7 @@ const PAGES = [
   { href: '/day-sheets', permission: 'book:visit' },
   { href: '/week', permission: 'book:visit' },
   { href: '/jobs', permission: 'read:job' },
+  { href: '/rounds', permission: 'propose:job' },
   { href: '/calls', permission: 'record:call' },
   { href: '/sites', permission: 'read:site' },
   { href: '/sites/new', permission: 'change:site' },

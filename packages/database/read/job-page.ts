@@ -1,3 +1,4 @@
+import type { AgreementKind } from '@almanac/records/agreement'
 import type { PromiseWay } from '@almanac/records/call'
 import type { JobKind } from '@almanac/records/job-kind'
 import { openJobStates } from '@almanac/records/job-state'
@@ -19,6 +20,7 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string, na
       include: {
         site: true,
         softener: { select: { label: true } },
+        turns: { select: { dueDay: true, agreement: { select: { kind: true } } }, take: 1 },
         followedBy: {
           where: { state: { not: 'called-off' } },
           select: { id: true, kind: true, afterLeastDays: true },
@@ -36,7 +38,8 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string, na
     })
     if (!job) throw notFound('job')
     const forecast = job.bed?.forecast
-    const turn = (await readTurns(tx, scope.companyId, [job])).get(job.id)
+    const before = (await readTurns(tx, scope.companyId, [job])).get(job.id)
+    const [turn] = job.turns
     return {
       ...jobFacts(job),
       street: job.site.street,
@@ -48,7 +51,8 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string, na
       stateReason: job.stateReason,
       createdAt: job.createdAt.toISOString(),
       closedDay: dayOf(job.closedDay),
-      follows: turn ? { ...turn, kind: turn.kind as JobKind } : null,
+      follows: before ? { ...before, kind: before.kind as JobKind } : null,
+      turn: turn ? { kind: turn.agreement.kind as AgreementKind, dueDay: dayOf(turn.dueDay) } : null,
       followedBy: job.followedBy.map((one) => ({ jobId: one.id, kind: one.kind as JobKind, leastDays: one.afterLeastDays ?? 0 })),
       forecast: forecast
         ? {

@@ -12,6 +12,8 @@ export const page = {
   '/week/also': 'when can we be there town places free crews',
   '/jobs': 'Jobs',
   '/jobs/also': 'to book waiting',
+  '/rounds': 'Rounds',
+  '/rounds/also': 'agreements yearly visits salt rental renewals due contract',
   '/calls': 'Calls',
   '/calls/also': 'telephone phone call back promised whom to call',
   '/sites': 'Sites',

@@ -14,6 +14,8 @@ export const page: Translation<typeof english> = {
   '/week/also': 'cuándo podemos ir ciudad huecos libres equipos',
   '/jobs': 'Trabajos',
   '/jobs/also': 'programar pendientes',
+  '/rounds': 'Rondas',
+  '/rounds/also': 'acuerdos visitas anuales sal alquiler renovaciones contrato',
   '/calls': 'Llamadas',
   '/calls/also': 'teléfono devolver llamada prometido a quién llamar',
   '/sites': 'Sitios',

@@ -1,5 +1,6 @@
 'use client'
 import type { JobPage } from '@almanac/contract/jobs'
+import { agreementKindWords } from '@almanac/records/agreement'
 import { jobKindWords } from '@almanac/records/job-kind'
 import { visitOutcomeWords } from '@almanac/records/visit-outcome'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
@@ -145,6 +146,9 @@ export function Job({ jobId }: { jobId: string }) {
               { name: 'Needs', value: `${peopleWords(job.crewSize)}, ${formatDuration(job.minutes, display)} on site` },
               { name: 'Usually takes', value: usuallyWords(job.usually, display) },
               ...(job.follows ? [{ name: 'Follows', value: <FollowsLink follows={job.follows} /> }] : []),
+              ...(job.turn
+                ? [{ name: 'By agreement', value: `${agreementKindWords[job.turn.kind]}, due ${formatDay(job.turn.dueDay, display)}` }]
+                : []),
               ...(job.notes ? [{ name: 'Note', value: job.notes }] : []),
             ]}
           />

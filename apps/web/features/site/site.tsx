@@ -18,6 +18,7 @@ import { usePermission, useSession } from '@/client/providers'
 import { WhomLine } from '@/client/whom-line'
 import { NewSoftenerForm } from './add-softener.tsx'
 import { EditSite } from './edit-site.tsx'
+import { SiteAgreements } from './site-agreements.tsx'
 import { SiteCalls } from './site-calls.tsx'
 import { SiteHistory } from './site-history.tsx'
 import { SiteHolder } from './site-holder.tsx'
@@ -104,6 +105,7 @@ export function Site({ siteId }: { siteId: string }) {
           <Section title="Open jobs">
             <JobLines jobs={site.openJobs} none="No open jobs at this site." />
           </Section>
+          <SiteAgreements siteId={site.id} softeners={site.softeners} />
           {mayCall ? <SiteCalls siteId={site.id} /> : null}
           <Section title="Address and access" actions={mayChange ? <Button onClick={() => setForm('site')}>Edit site</Button> : null}>
             <DefinitionList
