@@ -19,6 +19,7 @@ export type ChangedEntity =
   | 'forecast-months'
   | 'forecast-plan'
   | 'forecast-run'
+  | 'guide'
   | 'import-batch'
   | 'job'
   | 'kit'
@@ -88,6 +89,7 @@ export const SHOWS = {
   'forecasts.trackRecord': ['forecast-backtest', 'forecast-run'],
   'forecasts.policy': ['forecast-run', 'company-settings', 'firm-figure', 'water-supply'],
   'forecasts.plan': ['forecast-plan', 'company-settings'],
+  'guides.ofSite': ['guide', 'softener', 'site'],
   'imports.list': ['import-batch'],
   'imports.batch': ['import-batch'],
   'imports.rows': ['import-batch'],
@@ -177,6 +179,8 @@ export const CHANGES = {
   'firm.changeSettings': ['company-settings'],
   'firm.changeLogo': ['company-settings'],
   'forecasts.checkAgain': ['forecast-backtest'],
+  'guides.begin': ['guide'],
+  'guides.withdraw': ['guide'],
   'imports.check': ['import-batch'],
   'imports.apply': ['import-batch'],
   'imports.readAgain': ['import-batch'],
@@ -195,7 +199,7 @@ export const CHANGES = {
   'jobs.callOff': ['job', 'visit', 'kit', 'call-back'],
   'jobs.resume': ['job'],
   'materials.set': ['job', 'kit'],
-  'materials.handOver': ['job', 'kit', 'stock-item'],
+  'materials.handOver': ['agreement', 'job', 'kit', 'stock-item'],
   'materials.takeBack': ['job', 'kit', 'stock-item'],
   'merging.customers': ['agreement', 'customer', 'contact', 'site', 'call', 'reminders'],
   'merging.sites': ['agreement', 'site', 'softener', 'bed', 'job', 'contact', 'call', 'call-back', 'reminders', 'customer'],

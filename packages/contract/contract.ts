@@ -14,6 +14,7 @@ import { field } from './field.ts'
 import { find } from './find.ts'
 import { firm } from './firm.ts'
 import { forecasts } from './forecasts.ts'
+import { guides } from './guides.ts'
 import { imports } from './imports.ts'
 import { jobs } from './jobs.ts'
 import { materials } from './materials.ts'
@@ -50,6 +51,7 @@ export const contract = {
   find,
   firm,
   forecasts,
+  guides,
   imports,
   jobs,
   materials,

@@ -38,6 +38,7 @@ export const EXPORTED = {
   forecast_plan: 'id run_id finished_at limits months refusal',
   forecast_run:
     'id cause as_of_day parameters_version fit_id scope refits water_supply_id batch_id after_bed_id started_at finished_at beds',
+  guide_entry: 'id version guide_id measure value_in entered at',
   import_batch:
     'id version file_name state header_line header mapping total_rows done_rows counts failure created_at applied_at created_by',
   import_row: 'id batch_id line cells status problems notes customer_id site_id softener_id before',
@@ -50,6 +51,7 @@ export const EXPORTED = {
     'id version reminder_id contact_id channel address subject body state state_reason tries try_after sending_since settled_at created_at visit_id file_name file_state file_bytes file_sha256',
   movement: 'id stock_item_id quantity reason visit_id job_id at person_id',
   own_text: 'id version channel language subject body changed_at',
+  owner_guide: 'id version softener_id person_id created_at link_until withdrawn_at',
   phone_call:
     'id version at person_id site_id softener_id customer_id caller_name caller_phone sees words advised still_soft hard_since_day hard_since_latest hard_since_as_said bed_id follows job_id visit_id',
   picture: 'id version visit_id kind state taken_at person_id sent_bytes sent_sha256 bytes sha256 width height begun_at stored_at',

@@ -2,7 +2,7 @@ import { createHmac, timingSafeEqual } from 'node:crypto'
 import { config } from '@almanac/runtime/config'
 
 /** What a link is good for; a token made for one purpose opens nothing else. */
-export type PublicPurpose = 'arrival-windows' | 'calendar' | 'message' | 'reminder'
+export type PublicPurpose = 'arrival-windows' | 'calendar' | 'measure' | 'message' | 'reminder'
 
 /** The record a public link stands for. */
 export type PublicRecord = { companyId: string; id: string }

@@ -13,6 +13,7 @@ import { endCauses } from './end-cause.ts'
 import { exportStates } from './export-state.ts'
 import { questionKeys } from './forecast-question.ts'
 import { dueGroupings, runScopes } from './forecast-run.ts'
+import { guideMeasures } from './guide-measure.ts'
 import { identityEventKinds } from './identity-event.ts'
 import { importRowStatuses, importStates } from './import-state.ts'
 import { jobKinds } from './job-kind.ts'
@@ -59,6 +60,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'contact.role': contactRoles,
   'forecast_group.by': dueGroupings,
   'forecast_run.scope': runScopes,
+  'guide_entry.measure': guideMeasures,
   'identity_event.kind': identityEventKinds,
   'customer.archive_reason': archiveReasons,
   'site.archive_reason': archiveReasons,

@@ -29,6 +29,7 @@ const LINKED = [
   'api/arrival/[token]',
   'api/arrival/[token]/calendar',
   'api/calendar/[token]',
+  'api/measure/[token]',
   'api/reminder/[token]',
   'api/reminder/[token]/stop',
 ]

@@ -142,6 +142,12 @@ const firm: Record<string, Sample> = {
   history: { roles: 'o', input: () => page },
 }
 
+const guides: Record<string, Sample> = {
+  ofSite: { roles: 'od', input: (r) => ({ siteId: r.siteId }) },
+  begin: { roles: 'od', input: (r) => ({ softenerId: r.softenerId }) },
+  withdraw: { roles: 'od', input: (r) => ({ guideId: r.guideId, version }) },
+}
+
 const jobs: Record<string, Sample> = {
   list: { roles: 'odt', input: () => ({ ...page, state: 'proposed' }) },
   overview: { roles: 'odt' },
@@ -361,6 +367,7 @@ export const SAMPLES: Record<string, Record<string, Sample>> = {
     find,
     firm,
     forecasts,
+    guides,
     imports,
     jobs,
     materials,

@@ -74,6 +74,8 @@ const NAMES = [
     'deliveryJobId',
     'materialLineId',
     'handedLineId',
+    'guideId',
+    'entryId',
   ],
 ] as const
 
@@ -191,6 +193,13 @@ async function writeAgreement(tx: Tx, own: Own, r: Records): Promise<void> {
   await tx.job.create({ data: { ...own, id: r.turnJobId, ...job } })
   const turn = { dueDay: dateOf('2025-12-15') as Date, state: 'proposed', jobId: r.turnJobId }
   await tx.agreementTurn.create({ data: { ...own, id: r.turnId, agreementId: r.agreementId, ...turn } })
+}
+
+async function writeGuide(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
+  const days = { createdAt: new Date(NOW), linkUntil: new Date('2026-12-09T16:00:00Z') }
+  await tx.ownerGuide.create({ data: { ...own, id: r.guideId, softenerId: r.softenerId, personId, ...days } })
+  const entry = { measure: 'around', valueIn: 31.5, entered: { value: 31.5, unit: 'in' }, at: new Date(NOW) }
+  await tx.guideEntry.create({ data: { ...own, id: r.entryId, guideId: r.guideId, ...entry } })
 }
 
 async function writeOffer(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
@@ -336,6 +345,7 @@ export async function writeRecords(scope: { companyId: string; personId: string 
     await writeOffer(tx, own, ids, scope.personId)
     await writeCalls(tx, own, ids, scope.personId)
     await writeAgreement(tx, own, ids)
+    await writeGuide(tx, own, ids, scope.personId)
     await writeLateVisit(tx, own, ids)
     await writePictures(tx, own, ids, scope.personId)
     await writeRest(tx, own, ids, scope.personId)

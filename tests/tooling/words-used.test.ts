@@ -4,6 +4,7 @@ import { toldSteps } from '@almanac/documents/service-report/report-facts'
 import { arrangements } from '@almanac/records/arrangement'
 import { deviceKinds } from '@almanac/records/device-kind'
 import { disinfectants } from '@almanac/records/disinfectant'
+import { guideMeasures } from '@almanac/records/guide-measure'
 import { outletReasons } from '@almanac/records/hard-outlet'
 import { measurementKinds } from '@almanac/records/measurement-kind'
 import { measuringPoints } from '@almanac/records/measuring-point'
@@ -61,6 +62,7 @@ const DOSE_REASONS = ['cost', 'salt', 'none', 'wanted']
 const VALUES: Record<string, readonly string[]> = {
   account: roles,
   lacking: checkSteps,
+  ownerMeasure: guideMeasures.flatMap((one) => ['head', 'lead', 'here', 'drawing', 'field'].map((part) => `${part}/${one}`)),
   closeOut: outletReasons.map((reason) => `outlet/${reason}`),
   stop: [...visitStops.flatMap((stop) => [`what/${stop}`, `say/${stop}`]), ...safeSteps.map((step) => `do/${step}`)],
   kit: [

@@ -1,5 +1,5 @@
 /** Pages and files for whoever holds a link: the next page's server must not learn the address. */
-const LINKED = /^\/(?:api\/)?(?:arrival|calendar|reminder)\//
+const LINKED = /^\/(?:api\/)?(?:arrival|calendar|measure|reminder)\//
 
 /** Scripts need this page's own nonce; React writes style attributes, which cannot carry one. */
 const contentPolicy = (nonce: string, development: boolean) =>

@@ -4,6 +4,8 @@ export const offerPath = (token: string) => `/arrival/${token}`
 export const offerCalendarPath = (token: string) => `/api/arrival/${token}/calendar`
 /** Where a customer answers a reminder; the worker writes the same into mails. */
 export const reminderPath = (token: string) => `/reminder/${token}`
+/** Where an owner measures their tank. */
+export const measurePath = (token: string) => `/measure/${token}`
 /** A colleague's calendar, to subscribe to. */
 export const calendarPath = (token: string) => `/api/calendar/${token}`
 /** Where a company is founded, where an invited person joins, and where someone with a link for it sets a new password. */

@@ -15,6 +15,7 @@ import { field } from './procedures/field.ts'
 import { find } from './procedures/find.ts'
 import { firm } from './procedures/firm.ts'
 import { forecasts } from './procedures/forecasts.ts'
+import { guides } from './procedures/guides.ts'
 import { imports } from './procedures/imports.ts'
 import { jobs } from './procedures/jobs.ts'
 import { materials } from './procedures/materials.ts'
@@ -51,6 +52,7 @@ export const router = {
   find,
   firm,
   forecasts,
+  guides,
   imports,
   jobs,
   materials,

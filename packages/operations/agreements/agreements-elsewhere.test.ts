@@ -13,6 +13,7 @@ import { type FirmRecords, inspector, makeFirmRecords } from '../../../tests/sup
 import { archiveSite, restoreSite } from '../archive/archive-site.ts'
 import { archiveSoftener, restoreSoftener } from '../archive/archive-softener.ts'
 import { closeOutVisit } from '../jobs/close-out-visit.ts'
+import { handOver } from '../jobs/hand-over.ts'
 import { eraseCustomer } from '../keeping/erase-customer.ts'
 import { mergeSites } from '../merging/merge-records.ts'
 import { undoMerging } from '../merging/undo-merging.ts'
@@ -60,6 +61,13 @@ test('a visit that is done does its turn, with what it measured; the bed was see
   const bed = await inCompany(firm, (tx) => tx.bed.findUnique({ where: { companyId_id: { companyId: firm.companyId, id: firm.bedId } } }))
   expect(dayOf(bed?.lastSeenDay ?? null)).toBe(DAY)
   expect(await sql(`select 1 from queue.job where name = 'forecast-beds' and data->>'companyId' = $1::text`)).not.toEqual([])
+})
+
+test('salt that the customer collects does its turn as well', async () => {
+  await sql(`update agreement_turn set job_id = $2 where company_id = $1`, firm.deliveryJobId)
+  await handOver(firm, { ...command(), jobId: firm.deliveryJobId, jobVersion: 1, way: 'collected' })
+  const [card] = await cards()
+  expect(card?.turns.find((one) => one.dueDay === '2025-12-15')).toMatchObject({ standing: 'done', doneDay: DAY })
 })
 
 test('a visit without access leaves its turn to be done', async () => {

@@ -8,6 +8,7 @@ import { formatAmount } from '@almanac/units/amount-words'
 import { companyFacts } from '../shared/company-facts.ts'
 import { giveMaterials } from '../shared/give-materials.ts'
 import { moveStock } from '../shared/move-stock.ts'
+import { noteTurnDone } from '../shared/note-turn-done.ts'
 import { changeState } from './change-state.ts'
 import { lockJob, stepOf } from './lock-job.ts'
 import { type JobNow, jobNow, lockDelivery } from './set-material.ts'
@@ -27,6 +28,7 @@ export async function handOver(scope: Caller, input: HandOver): Promise<JobNow> 
     const { version } = await changeState(tx, command, job, { state, stateReason: null })
     const { today } = await companyFacts(tx, companyId)
     await tx.job.update({ where: { companyId_id: { companyId, id: jobId } }, data: { closedDay: dateOf(today) } })
+    await noteTurnDone(tx, command, jobId, today)
     await command.audit('materials given', 'job', jobId, { way, lines: given })
     return { jobId, jobVersion: version }
   })

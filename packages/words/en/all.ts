@@ -8,6 +8,7 @@ import { join } from './join.ts'
 import { letter } from './letter.ts'
 import { nothingHere } from './nothing-here.ts'
 import { ownAccount } from './own-account.ts'
+import { ownerMeasure } from './owner-measure.ts'
 import { ownerRebed } from './owner-rebed.ts'
 import { pageTitle } from './page-title.ts'
 import { plan } from './plan.ts'
@@ -34,6 +35,7 @@ export const en = {
   letter,
   nothingHere,
   ownAccount,
+  ownerMeasure,
   ownerRebed,
   pageTitle,
   plan,

@@ -9,6 +9,7 @@ import { join } from './join.ts'
 import { letter } from './letter.ts'
 import { nothingHere } from './nothing-here.ts'
 import { ownAccount } from './own-account.ts'
+import { ownerMeasure } from './owner-measure.ts'
 import { ownerRebed } from './owner-rebed.ts'
 import { pageTitle } from './page-title.ts'
 import { plan } from './plan.ts'
@@ -35,6 +36,7 @@ export const es: Catalogue = {
   letter,
   nothingHere,
   ownAccount,
+  ownerMeasure,
   ownerRebed,
   pageTitle,
   plan,

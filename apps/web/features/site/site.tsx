@@ -20,6 +20,7 @@ import { NewSoftenerForm } from './add-softener.tsx'
 import { EditSite } from './edit-site.tsx'
 import { SiteAgreements } from './site-agreements.tsx'
 import { SiteCalls } from './site-calls.tsx'
+import { SiteGuides } from './site-guides.tsx'
 import { SiteHistory } from './site-history.tsx'
 import { SiteHolder } from './site-holder.tsx'
 import { SoftenerPart } from './softener-part.tsx'
@@ -107,6 +108,7 @@ export function Site({ siteId }: { siteId: string }) {
           </Section>
           <SiteAgreements siteId={site.id} softeners={site.softeners} />
           {mayCall ? <SiteCalls siteId={site.id} /> : null}
+          {mayCall ? <SiteGuides siteId={site.id} softeners={site.softeners} /> : null}
           <Section title="Address and access" actions={mayChange ? <Button onClick={() => setForm('site')}>Edit site</Button> : null}>
             <DefinitionList
               facts={[
