@@ -1,11 +1,12 @@
 import { beadConditions } from '@almanac/records/bead-condition'
 import { recordedDisinfectants } from '@almanac/records/disinfectant'
+import { ownerVerdicts } from '@almanac/records/owner-verdict'
 import { supplyKinds } from '@almanac/records/supply-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { BedRecord, TwinTank } from './bed-record.ts'
-import { Day, Id } from './shared.ts'
-import { WhomToCall } from './site-facts.ts'
+import { command, Day, Id, Instant } from './shared.ts'
+import { line, WhomToCall } from './site-facts.ts'
 
 const StoresLine = z.object({
   name: z.string(),
@@ -62,12 +63,40 @@ const Years = z.array(z.number())
 const BedLives = z.object({ newBedYears: Years, longerTen: Years, assumptions: z.array(z.string()) })
 
 /** What the three questions of a bed are answered from: which resin; rebed, clean or replace; owner or firm. */
+const toldYesNo = z.boolean().nullable()
+/** What the owner was asked; null where nobody asked. */
+const OwnerTold = z.object({
+  access: z.enum(['level', 'stairs', 'tight']).nullable(),
+  ...{ helper: toldYesNo, hasBypass: toldYesNo, bypassHolds: toldYesNo, valveNeedsPower: toldYesNo },
+  ...{ metalPipe: toldYesNo, lawAllows: toldYesNo, stopCase: toldYesNo },
+  pressurePsi: z.number().min(0).max(1000).nullable(),
+})
+export const KeepDecision = command({
+  bedId: Id,
+  told: OwnerTold,
+  /** What it came to on the page: kept only where the record says the same. */
+  verdict: z.enum(ownerVerdicts),
+  law: line(300),
+})
+export type KeepDecision = z.infer<typeof KeepDecision>
+
 export const BedChoice = z.object({
   plan: BedPlanFacts,
   /** Null where the record contradicts itself; then `refusal` says how. */
   lives: BedLives.nullable(),
   refusal: z.string().nullable(),
   plannedRebedMinor: z.number().nullable(),
+  /** Whether an owner may do it alone, as it was decided; the last first. */
+  decisions: z.array(
+    z.object({
+      id: Id,
+      at: Instant,
+      by: z.string().nullable(),
+      verdict: z.enum(ownerVerdicts),
+      reasons: z.array(z.string()),
+      law: z.string().nullable(),
+    }),
+  ),
 })
 export type BedChoice = z.infer<typeof BedChoice>
 
@@ -76,4 +105,8 @@ export const bedChoice = {
     .route({ method: 'GET', path: '/beds/{bedId}/choice' })
     .input(z.object({ bedId: Id }))
     .output(BedChoice),
+  keepDecision: oc
+    .route({ method: 'POST', path: '/beds/owner-decision' })
+    .input(KeepDecision)
+    .output(z.object({ decisionId: Id })),
 }

@@ -152,6 +152,7 @@ export const CHANGES = {
   'archive.restoreSoftener': ['agreement', 'customer', 'contact', 'site', 'softener', 'bed'],
   'archive.restoreSite': ['agreement', 'customer', 'contact', 'site', 'softener', 'bed'],
   'archive.restoreCustomer': ['agreement', 'customer', 'contact', 'site', 'softener', 'bed'],
+  'bedChoice.keepDecision': ['bed'],
   'beds.changeFacts': ['bed', 'softener', 'site'],
   'beds.inspect': ['bed'],
   'calls.record': ['call', 'call-back', 'job', 'bed'],

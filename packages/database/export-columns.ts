@@ -51,6 +51,7 @@ export const EXPORTED = {
     'id version reminder_id contact_id channel address subject body state state_reason tries try_after sending_since settled_at created_at visit_id file_name file_state file_bytes file_sha256',
   movement: 'id stock_item_id quantity reason visit_id job_id at person_id',
   own_text: 'id version channel language subject body changed_at',
+  owner_decision: 'id bed_id person_id at verdict answers reasons law',
   owner_guide: 'id version softener_id person_id created_at link_until withdrawn_at',
   phone_call:
     'id version at person_id site_id softener_id customer_id caller_name caller_phone sees words advised still_soft hard_since_day hard_since_latest hard_since_as_said bed_id follows job_id visit_id',

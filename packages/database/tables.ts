@@ -60,6 +60,7 @@ export const TABLES = {
     'message',
     'movement',
     'own_text',
+    'owner_decision',
     'owner_guide',
     'phone_call',
     'picture',

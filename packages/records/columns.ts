@@ -23,6 +23,7 @@ import { measuringPoints } from './measuring-point.ts'
 import { mergeables } from './merging.ts'
 import { mailedFileStates, messageStates, reminderStates } from './message-state.ts'
 import { linkPurposes } from './one-time-link.ts'
+import { ownerVerdicts } from './owner-verdict.ts'
 import { papers } from './paper.ts'
 import { pictureKinds, pictureStates } from './picture-kind.ts'
 import { preTreatmentKinds } from './pre-treatment-kind.ts'
@@ -88,6 +89,7 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'message.file_state': mailedFileStates,
   'own_text.channel': channels,
   'own_text.language': languages,
+  'owner_decision.verdict': ownerVerdicts,
   'plan_proposal.kind': planKinds,
   'plan_proposal.state': planStates,
   'pre_treatment.kind': preTreatmentKinds,

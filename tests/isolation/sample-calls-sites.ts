@@ -3,7 +3,18 @@ import { page, reading, type Sample, version } from './sample-call.ts'
 const contact = { role: 'occupier', name: 'Ilse Vale', phone: '555 0188', email: '' }
 const known = (customerId: string) => ({ kind: 'known', customerId })
 
-export const bedChoice: Record<string, Sample> = { facts: { roles: 'od', input: (r) => ({ bedId: r.bedId }) } }
+const told = {
+  ...{ access: 'stairs', helper: null, hasBypass: null, bypassHolds: null, valveNeedsPower: null },
+  ...{ metalPipe: null, lawAllows: null, stopCase: null, pressurePsi: null },
+}
+export const bedChoice: Record<string, Sample> = {
+  facts: { roles: 'od', input: (r) => ({ bedId: r.bedId }) },
+  keepDecision: {
+    roles: 'od',
+    input: (r) => ({ bedId: r.bedId, told, verdict: 'firm', law: '' }),
+    other: { law: 'Township, by phone' },
+  },
+}
 
 export const beds: Record<string, Sample> = {
   explain: { roles: 'odt', input: (r) => ({ bedId: r.bedId }) },

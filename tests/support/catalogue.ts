@@ -7,6 +7,7 @@ export type KnownTables = { global: readonly string[]; identity: readonly string
 /** What the documents promise: who may be changed or removed, beside the read and add that every tenant table has. */
 export const APPEND_ONLY = [
   'agreement_term',
+  'owner_decision',
   'inspection',
   'movement',
   'forecast_change',

@@ -76,6 +76,7 @@ const NAMES = [
     'handedLineId',
     'guideId',
     'entryId',
+    'decisionId',
   ],
 ] as const
 
@@ -198,6 +199,8 @@ async function writeAgreement(tx: Tx, own: Own, r: Records): Promise<void> {
 async function writeGuide(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
   const days = { createdAt: new Date(NOW), linkUntil: new Date('2026-12-09T16:00:00Z') }
   await tx.ownerGuide.create({ data: { ...own, id: r.guideId, softenerId: r.softenerId, personId, ...days } })
+  const decision = { verdict: 'firm', answers: {}, reasons: ['One person alone cannot do it.'], law: 'Township, by phone' }
+  await tx.ownerDecision.create({ data: { ...own, id: r.decisionId, bedId: r.bedId, personId, at: new Date(NOW), ...decision } })
   const entry = { measure: 'around', valueIn: 31.5, entered: { value: 31.5, unit: 'in' }, at: new Date(NOW) }
   await tx.guideEntry.create({ data: { ...own, id: r.entryId, guideId: r.guideId, ...entry } })
 }

@@ -1,3 +1,4 @@
+import type { OwnerVerdict } from '@almanac/records/owner-verdict'
 import type { AmountDisplay } from '@almanac/units/display'
 import { formatPressurePsi, formatWeightLb } from '@almanac/units/format'
 import { showFixed } from '@almanac/units/format-number'
@@ -31,7 +32,7 @@ export type Topic = 'law' | 'stop' | 'weight' | 'lift' | 'access' | 'helper' | '
 /** `firm`: this alone calls for the firm. `ask`: must be known first. `mind`: can be done, with this in mind. */
 export type Ground = { topic: Topic; weight: 'firm' | 'ask' | 'mind' /** In the reader's language. */; words: string }
 export type OwnerAnswer = {
-  verdict: 'firm' | 'ask-first' | 'owner-with-helper'
+  verdict: OwnerVerdict
   grounds: Ground[]
   never: readonly string[]
   refer: readonly string[]

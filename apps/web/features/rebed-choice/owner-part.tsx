@@ -1,21 +1,24 @@
 import type { BedChoice } from '@almanac/contract/bed-choice'
-import { type OwnerQuestion, ownerOrFirm } from '@almanac/softener/choice/owner-or-firm'
-import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
-import { RESIN_KINDS } from '@almanac/softener/resin/resin-kinds'
+import { ownerOrFirm } from '@almanac/softener/choice/owner-or-firm'
+import { type OwnerTold, ownerQuestion } from '@almanac/softener/choice/owner-question'
+import { Button } from '@almanac/ui/button'
+import { useDisplay } from '@almanac/ui/display'
+import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Select } from '@almanac/ui/select'
 import { StatusWord } from '@almanac/ui/status-word'
+import { TextInput } from '@almanac/ui/text-input'
+import { formatInstant } from '@almanac/units/format-clock'
 import { useWords } from '@almanac/words/use-words'
 import { useState } from 'react'
 import { AmountField } from '@/client/amount-field'
+import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useAmounts } from '@/client/use-amounts'
+import { useCommand } from '@/client/use-command'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 
-type OwnerFacts = Pick<
-  OwnerQuestion,
-  'access' | 'helper' | 'hasBypass' | 'bypassHolds' | 'valveNeedsPower' | 'metalPipe' | 'lawAllows' | 'stopCase'
->
+type OwnerFacts = Omit<OwnerTold, 'pressurePsi'>
 type YesNo = { name: Exclude<keyof OwnerFacts, 'access'>; label: string }
 
 const QUESTIONS: readonly YesNo[] = [
@@ -54,25 +57,14 @@ const VERDICTS = {
 /** Owner or firm: what the answer hangs on, what an owner must never do, and what goes to a licensed person. */
 export function OwnerPart({ choice }: { choice: BedChoice }) {
   const firm = useRebedFirm()
-  const { me } = useSession()
-  const display = me.company
+  const { api } = useSession()
   const words = useWords('ownerRebed')
   const [told, setTold] = useState<OwnerFacts>(NOBODY_ASKED)
   const amounts = useAmounts({ pressure: 'pressure' })
-  const kit = kitOf(choice.plan.bed, firm)
-  const bagFt3 = kit.ok ? Math.max(...kit.value.bagPlan.bags.map((bag) => bag.volumeFt3)) : null
-  const answer = ownerOrFirm(
-    {
-      ...told,
-      diameterIn: choice.plan.bed.diameterIn,
-      fullTankLb: kit.ok ? kit.value.fullTankLb : null,
-      bagLb: kit.ok && bagFt3 !== null ? bagFt3 * RESIN_KINDS[kit.value.resinKind].wetWeightLbFt3.value : null,
-      pressurePsi: amounts.now('pressure'),
-      waterSource: choice.plan.water.source,
-      display,
-    },
-    words,
-  )
+  const [law, setLaw] = useState('')
+  const keep = useCommand(api.bedChoice.keepDecision.mutationOptions())
+  const all: OwnerTold = { ...told, pressurePsi: amounts.now('pressure') }
+  const answer = ownerOrFirm(ownerQuestion(choice.plan.bed, choice.plan.water.source, all, firm), words)
   const yesNo = (value: boolean | null) => (value === null ? '' : value ? 'yes' : 'no')
   return (
     <Section title="Owner or our crew?">
@@ -112,10 +104,46 @@ export function OwnerPart({ choice }: { choice: BedChoice }) {
         <Points title="For a licensed person" of={answer.refer} />
       </div>
       <p className="mt-3 max-w-[75ch] text-small text-soft">
-        The local plumbing code and a licensed person come before this page. Common practice, no source; lifting by NIOSH 94-110. What is
-        answered here is not kept.
+        The local plumbing code and a licensed person come before this page. Common practice, no source; lifting by NIOSH 94-110.
       </p>
+      <div className="mt-4 flex flex-wrap items-end gap-3">
+        <div className="min-w-0 grow basis-60">
+          <TextInput
+            label="What the law says here, and who told you"
+            hint="Needed before an owner does it alone"
+            maxLength={300}
+            value={law}
+            onChange={(event) => setLaw(event.target.value)}
+          />
+        </div>
+        <Button
+          busy={keep.isPending}
+          onClick={() => keep.send({ bedId: choice.plan.bed.bedId, told: all, verdict: answer.verdict, law: law.trim() })}
+        >
+          Keep this answer
+        </Button>
+      </div>
+      {keep.error ? <Problem happened={readFailure(keep.error).message} /> : null}
+      <Decisions of={choice.decisions} />
     </Section>
+  )
+}
+
+/** What was decided before, with its reasons and the law. */
+function Decisions({ of }: { of: BedChoice['decisions'] }) {
+  const display = useDisplay()
+  if (of.length === 0) return null
+  return (
+    <ul aria-label="Kept answers" className="mt-4 border-t border-line">
+      {of.map(({ id, at, by, verdict, reasons, law }) => (
+        <li key={id} className="border-b border-line py-2">
+          <span className="font-semibold">{VERDICTS[verdict]}</span>{' '}
+          <span className="text-small text-soft">{[formatInstant(at, display), by].filter(Boolean).join(', ')}</span>
+          <span className="block text-small">{reasons.join(' ')}</span>
+          {law ? <span className="block text-small">Law: {law}</span> : null}
+        </li>
+      ))}
+    </ul>
   )
 }
 
