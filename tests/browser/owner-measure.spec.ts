@@ -3,7 +3,7 @@ import { expectAccessible } from '../support/accessible.ts'
 import { someCustomer } from '../support/head-search.ts'
 import { signIn } from '../support/sign-in.ts'
 
-test.fixme('an owner measures their tank on a phone while the office watches; a link that is ended takes nothing', async ({ page, browser }) => {
+test('an owner measures their tank on a phone while the office watches; a link that is ended takes nothing', async ({ page, browser }) => {
   await signIn(page, 'dispatcher')
   await page.goto('/jobs')
   const { siteId, customer } = await someCustomer(page)
