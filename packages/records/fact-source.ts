@@ -9,7 +9,7 @@ export const factSourceWords: Readonly<Record<FactSource, string>> = {
   papers: 'From our records',
 }
 
-/** A source as it is kept beside a fact, its day last: "visit 2026-03-04". Screens write that day by `formatSource`. */
+/** A source as it is kept beside a fact, its day last: "visit 2026-03-04". Screens say it by `sourceText`. */
 export const sourceOn = (what: string, day: string): string => [what, day].join(' ')
 
 /** What is kept beside the fact, before its day: "said on a call". */

@@ -1,4 +1,5 @@
 import { formatMonth } from '@almanac/units/format-day'
+import { useWords } from '@almanac/words/use-words'
 import { dayShare, yearTicks } from './day-scale.ts'
 import { useDisplay } from './display.tsx'
 
@@ -26,7 +27,9 @@ export function DueRibbon({ early, middle, late, axis, height = 26, dated }: Due
   const m = at(middle)
   const b = late ? at(late) : { share: 1, outside: 'after' as const }
   const now = at(axis.today)
-  const words = `Due between ${formatMonth(early, display)} and ${late ? formatMonth(late, display) : 'no known end'}, middle ${formatMonth(middle, display)}`
+  const plot = useWords('plot')
+  const months = { early: formatMonth(early, display), middle: formatMonth(middle, display) }
+  const words = late ? plot('dueBetween', { ...months, late: formatMonth(late, display) }) : plot('dueFrom', months)
   const cy = height / 2
   const drawn = (
     <svg role="img" aria-label={words} width="100%" height={height} className="block min-w-24 overflow-visible">
@@ -71,12 +74,13 @@ function OpenEnd({ x, cy, turn }: { x: string; cy: number; turn: 1 | -1 }) {
 
 /** The years of the shared axis, to stand in the head of the ribbons' column. */
 export function DueAxisHead({ axis, most = 6 }: { axis: DueAxis; most?: number }) {
+  const words = useWords('plot')
   const now = dayShare(axis.today, axis.from, axis.until).share
   const ticks = yearTicks(axis.from, axis.until, most).filter((t) => t.share <= 0.94 && Math.abs(t.share - now) > 0.09)
   return (
     <svg aria-hidden="true" width="100%" height="18" className="block min-w-24 overflow-visible">
       <text x={percent(now)} y="13" textAnchor={now < 0.06 ? 'start' : 'middle'} className="fill-ink">
-        today
+        {words('today')}
       </text>
       {ticks.map((t) => (
         <text key={t.year} x={percent(t.share)} y="13" textAnchor={t.share < 0.04 ? 'start' : 'middle'} className="fill-soft">

@@ -2,6 +2,7 @@
 import { dayNumber } from '@almanac/units/calendar/calendar-day'
 import { formatLongMonth, formatMonth } from '@almanac/units/format-day'
 import { formatPercent } from '@almanac/units/format-number'
+import { useWords } from '@almanac/words/use-words'
 import { scaleLinear } from 'd3-scale'
 import { area, curveMonotoneX, line } from 'd3-shape'
 import { yearTicks } from './day-scale.ts'
@@ -32,10 +33,11 @@ const right = 12
 /** A bed's survival curve with its band, today marked, and the early, middle and late due dates dropped to the axis. */
 export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveProps) {
   const display = useDisplay()
+  const plot = useWords('plot')
   const [ref, width] = useWidth<HTMLDivElement>(760)
   const first = points[0]
   const last = points.at(-1)
-  if (!first || !last || first.day >= last.day) return <p className="text-soft">There’s no curve yet: the forecast hasn’t been made.</p>
+  if (!first || !last || first.day >= last.day) return <p className="text-soft">{plot('noCurve')}</p>
 
   const x = scaleLinear([dayNumber(first.day), dayNumber(last.day)], [left, width - right])
   const y = scaleLinear([0, 1], [bottom, top])
@@ -53,25 +55,28 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
   ).curve(curveMonotoneX)(banded)
 
   const marks = [
-    { day: due.early, share: 0.9, word: 'early' },
-    { day: due.middle, share: 0.5, word: 'middle' },
-    { day: due.late, share: 0.1, word: 'late' },
-  ].flatMap((m) => (m.day && inside(m.day) ? [{ ...m, day: m.day, label: `${m.word} ${formatMonth(m.day, display)}` }] : []))
+    { day: due.early, share: 0.9, word: 'early' as const },
+    { day: due.middle, share: 0.5, word: 'middle' as const },
+    { day: due.late, share: 0.1, word: 'late' as const },
+  ].flatMap((m) => (m.day && inside(m.day) ? [{ ...m, day: m.day, label: plot(m.word, { month: formatMonth(m.day, display) }) }] : []))
   const places = layoutLabels(
     marks.map((m) => ({ at: at(m.day), size: m.label.length * 7 })),
     10,
     left - 30,
     width,
   )
-  const words = (p: SurvivalPoint) =>
-    `${formatLongMonth(p.day, display)}: still working ${formatPercent(p.alive, display)}${p.low === undefined || p.high === undefined ? '' : `, between ${formatPercent(p.low, display)} and ${formatPercent(p.high, display)}`}`
+  const words = (p: SurvivalPoint) => {
+    const working = { month: formatLongMonth(p.day, display), share: formatPercent(p.alive, display) }
+    if (p.low === undefined || p.high === undefined) return plot('working', working)
+    return plot('workingBetween', { ...working, low: formatPercent(p.low, display), high: formatPercent(p.high, display) })
+  }
   const start = points.findIndex((p) => p.day >= today)
 
   return (
     <PlotFrame
       title={title}
       table={{
-        heads: ['Month', 'Still working', 'Low', 'High'],
+        heads: [plot('month'), plot('stillWorking'), plot('low'), plot('high')],
         rows: points.map((p) => [
           formatLongMonth(p.day, display),
           formatPercent(p.alive, display),
@@ -82,17 +87,17 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
       legend={
         <>
           <LegendItem sign={<path d="M0 2 C8 2 12 10 22 10" className="fill-none stroke-ink" strokeWidth="2" />}>
-            chance that the bed still works
+            {plot('chanceWorking')}
           </LegendItem>
           {banded.length ? (
-            <LegendItem sign={<rect width="22" height="12" className="fill-water" opacity=".2" />}>what it may be</LegendItem>
+            <LegendItem sign={<rect width="22" height="12" className="fill-water" opacity=".2" />}>{plot('maybe')}</LegendItem>
           ) : null}
         </>
       }
     >
       <div ref={ref}>
         <PlotReader
-          label="Read the curve day by day"
+          label={plot('readCurve')}
           at={points.map((p) => at(p.day))}
           words={(i) => words(points[i] ?? first)}
           first={Math.max(0, start)}
@@ -120,7 +125,7 @@ export function SurvivalCurve({ title, points, today, due = {} }: SurvivalCurveP
                       textAnchor={at(today) < left + 20 ? 'start' : at(today) > width - 30 ? 'end' : 'middle'}
                       className="fill-ink"
                     >
-                      today
+                      {plot('today')}
                     </text>
                   </g>
                 ) : null}

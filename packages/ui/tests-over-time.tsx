@@ -1,7 +1,9 @@
 'use client'
+import type { MeasuringPoint } from '@almanac/records/measuring-point'
 import { dayNumber } from '@almanac/units/calendar/calendar-day'
 import { isoDay } from '@almanac/units/calendar/day-number'
 import { formatDay } from '@almanac/units/format-day'
+import { useWords } from '@almanac/words/use-words'
 import { scaleLinear } from 'd3-scale'
 import { yearTicks } from './day-scale.ts'
 import { useDisplay } from './display.tsx'
@@ -9,8 +11,8 @@ import { LegendItem, PlotFrame } from './plot-frame.tsx'
 import { PlotReader } from './plot-reader.tsx'
 import { useWidth } from './use-width.ts'
 
-/** Where the water was drawn: before everything, at the softener's inlet (after any carbon), or softened. */
-export type PlottedPoint = 'raw' | 'softener inlet' | 'softened'
+/** Where the water was drawn. */
+export type PlottedPoint = MeasuringPoint
 
 /** One value of one test. `below` says that the test only found "less than" the value. */
 export type TestPoint = { day: string; value: number; point: PlottedPoint; below?: boolean }
@@ -33,18 +35,19 @@ const left = 48
 const right = 16
 const signs: Record<PlottedPoint, { d: string; className: string }> = {
   raw: { d: 'M0 -4.5 a4.5 4.5 0 1 0 0.01 0z', className: 'fill-ink stroke-ink' },
-  'softener inlet': { d: 'M-4.2 -4.2 h8.4 v8.4 h-8.4z', className: 'fill-water stroke-water' },
+  'softener-inlet': { d: 'M-4.2 -4.2 h8.4 v8.4 h-8.4z', className: 'fill-water stroke-water' },
   softened: { d: 'M0 -5 L5 4 H-5z', className: 'fill-paper stroke-ink' },
 }
 
 /** Water tests of one quantity over time, the measuring point told by shape. */
 export function TestsOverTime({ title, unit, tests, limit, changes = [] }: TestsOverTimeProps) {
   const display = useDisplay()
+  const words = useWords('plot')
   const [ref, width] = useWidth<HTMLDivElement>(760)
   const sorted = [...tests].sort((a, b) => a.day.localeCompare(b.day))
   const first = sorted[0]
   const last = sorted.at(-1)
-  if (!first || !last) return <p className="text-soft">No test of {title.toLowerCase()} has been entered yet.</p>
+  if (!first || !last) return <p className="text-soft">{words('noTest', { quantity: title.toLowerCase() })}</p>
 
   // A year of room at least, so that a single test stands in the middle and not on an edge.
   const pad = Math.max(60, (730 - (dayNumber(last.day) - dayNumber(first.day))) / 2)
@@ -52,7 +55,8 @@ export function TestsOverTime({ title, unit, tests, limit, changes = [] }: Tests
   const x = scaleLinear(days, [left, width - right])
   const y = scaleLinear([0, Math.max(limit?.value ?? 0, ...sorted.map((t) => t.value), Number.MIN_VALUE) * 1.1], [bottom, top]).nice(4)
   const at = (day: string) => x(dayNumber(day))
-  const figure = (t: TestPoint) => `${t.below ? 'under ' : ''}${t.value} ${unit}`
+  const figure = (t: TestPoint) => (t.below ? words('under', { value: `${t.value} ${unit}` }) : `${t.value} ${unit}`)
+  const reading = (t: TestPoint) => `${formatDay(t.day, display)}, ${words(`point/${t.point}`)}: ${figure(t)}`
   const points = (Object.keys(signs) as PlottedPoint[]).filter((p) => sorted.some((t) => t.point === p))
 
   return (
@@ -60,20 +64,20 @@ export function TestsOverTime({ title, unit, tests, limit, changes = [] }: Tests
       title={`${title}, ${unit}`}
       showTitle
       table={{
-        heads: ['Day', 'Drawn', `${title}, ${unit}`],
-        rows: sorted.map((t) => [formatDay(t.day, display), t.point, `${t.below ? '< ' : ''}${t.value}`]),
+        heads: [words('day'), words('drawn'), `${title}, ${unit}`],
+        rows: sorted.map((t) => [formatDay(t.day, display), words(`point/${t.point}`), `${t.below ? '< ' : ''}${t.value}`]),
       }}
       legend={points.map((p) => (
         <LegendItem key={p} sign={<path d={signs[p].d} transform="translate(11 6)" className={signs[p].className} strokeWidth="1.5" />}>
-          {p}
+          {words(`point/${p}`)}
         </LegendItem>
       ))}
     >
       <div ref={ref}>
         <PlotReader
-          label={`Read the tests of ${title.toLowerCase()}`}
+          label={words('readTests', { quantity: title.toLowerCase() })}
           at={sorted.map((t) => at(t.day))}
-          words={(i) => `${formatDay((sorted[i] ?? first).day, display)}, ${(sorted[i] ?? first).point}: ${figure(sorted[i] ?? first)}`}
+          words={(i) => reading(sorted[i] ?? first)}
           first={sorted.length - 1}
           height={height}
         >

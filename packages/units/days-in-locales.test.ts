@@ -16,7 +16,6 @@ import {
   formatMonth,
   formatMonths,
   formatNearDay,
-  formatSource,
   formatWeekday,
   monthLabel,
 } from './format-day.ts'
@@ -114,10 +113,3 @@ test('through a change of clocks and over midnight both ends stand', () => {
 test.each(['yesterday', '2026-02-30', '12/03/2026'])('%s is no day to write', (day) =>
   expect(() => formatDay(day, US)).toThrow('YYYY-MM-DD'),
 )
-
-test('a source is shown with its day written, and one without a day as it is kept', () => {
-  const display = { locale: 'en-GB' }
-  expect(formatSource('visit 2026-03-04', display)).toBe('visit 4 Mar 2026')
-  expect(formatSource('said on a call, 2026-03-04', display)).toBe('said on a call, 4 Mar 2026')
-  for (const kept of ['import 2026-03-04 beds.csv line 3', 'visit 2026-02-30', '']) expect(formatSource(kept, display)).toBe(kept)
-})

@@ -1,4 +1,4 @@
-import { addDays, dayNumber, isIsoDay } from './calendar/calendar-day.ts'
+import { addDays, dayNumber } from './calendar/calendar-day.ts'
 import type { IsoDay } from './calendar/day-number.ts'
 import { dateFormat, evenSpaces } from './date-format.ts'
 import type { Display } from './display.ts'
@@ -24,12 +24,6 @@ export const formatDay = (day: IsoDay, display: DayDisplay): string => write(day
 
 /** Days from one to another: "Dec 3 – 9, 2026", "28 Dec 2026 – 3 Jan 2027"; one day alone where both are the same. */
 export const formatDays = (from: IsoDay, until: IsoDay, display: DayDisplay): string => writeRange(from, until, display, DAY)
-
-/** A source as it is kept, its day last: "visit 2026-03-04" becomes "visit Mar 4, 2026". A text that ends in no day stays as it is. */
-export function formatSource(source: string, display: DayDisplay): string {
-  const day = /\d{4}-\d{2}-\d{2}$/.exec(source)?.[0]
-  return day && isIsoDay(day) ? source.slice(0, -day.length) + formatDay(day, display) : source
-}
 
 /** A day near enough that its year goes without saying, with its weekday: "Thu, Dec 3", "Thu 3 Dec". */
 export const formatNearDay = (day: IsoDay, display: DayDisplay): string =>

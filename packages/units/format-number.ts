@@ -72,10 +72,7 @@ export function formatPercent(share: number | null | undefined, display: NumberD
   return plainSpaces(format.format(withoutMinusZero(share, decimals + 2)))
 }
 
-/** A share inside an English sentence that is kept, or made where no company is known: "8%". Whatever a screen shows by itself goes through `formatPercent`. */
-export const percentInSentence = (share: number, decimals = 0): string => formatPercent(share, { locale: 'en' }, decimals)
-
-/** A count inside such a sentence: "1,500". */
+/** A count inside an English sentence that is made where no company is known: "1,500". */
 export const countInSentence = (count: number): string => showWhole(count, { locale: 'en' })
 
 /** A chance as a percentage that never reads like never or surely: "under 1%", "58%", "over 99%". */

@@ -13,16 +13,16 @@ export const answerPlaces = {
 
 type Bed = { bedId: string; siteId: string }
 
-/** The page with the form for a question's answer, and what the way there is called. */
-export function answerLink(key: QuestionKey, { bedId, siteId }: Bed): { href: string; words: string } {
+/** The page with the form for a question's answer, and by which message the way there is called. */
+export function answerLink(key: QuestionKey, { bedId, siteId }: Bed) {
   switch (answerPlaces[key]) {
     case 'water-test':
-      return { href: `/water/tests/new?site=${siteId}`, words: 'Record the test' }
+      return { href: `/water/tests/new?site=${siteId}`, act: 'recordTest' } as const
     case 'supply':
-      return { href: `/sites/${siteId}`, words: 'Note the water' }
+      return { href: `/sites/${siteId}`, act: 'noteWater' } as const
     case 'inspection':
-      return { href: `/beds/${bedId}?form=inspection`, words: 'Record an inspection' }
+      return { href: `/beds/${bedId}?form=inspection`, act: 'inspect' } as const
     case 'facts':
-      return { href: `/beds/${bedId}?form=facts`, words: 'Enter answer' }
+      return { href: `/beds/${bedId}?form=facts`, act: 'enterAnswer' } as const
   }
 }

@@ -9,7 +9,7 @@ import Link from 'next/link'
 /** Jobs that are still to be done, a line each. */
 export function JobLines({ jobs, none }: { jobs: readonly JobLine[]; none: string }) {
   const display = useDisplay()
-  const kinds = useWords('jobKind')
+  const [kinds, words] = [useWords('jobKind'), useWords('site')]
   if (jobs.length === 0) return <p className="text-soft">{none}</p>
   return (
     <ul className="border-t border-line">
@@ -24,7 +24,7 @@ export function JobLines({ jobs, none }: { jobs: readonly JobLine[]; none: strin
               {job.visitDay
                 ? `, ${formatDay(job.visitDay, display)}`
                 : job.dueLatest
-                  ? `, due by ${formatDay(job.dueLatest, display)}`
+                  ? `, ${words('dueBy', { day: formatDay(job.dueLatest, display) })}`
                   : ''}
             </span>
           </span>

@@ -1,23 +1,35 @@
 import { type JobKind, jobKindWords } from '@almanac/records/job-kind'
 import { type DayDisplay, formatDay, formatDays } from '@almanac/units/format-day'
 import { formatPercent, type NumberDisplay } from '@almanac/units/format-number'
+import type { Words } from '@almanac/words/words'
 
-/** "one person", "2 people". */
-export const peopleWords = (count: number) => (count === 1 ? 'one person' : count === 2 ? 'two people' : `${count} people`)
+type JobWords = Words<'job'>
 
-/** When a job is due, as seen on a day: "overdue since Nov 4, 2026", "due by …", "due from …"; null without dates. */
-export function dueWords(dueEarliest: string | null, dueLatest: string | null, day: string, display: DayDisplay): string | null {
-  if (dueLatest && dueLatest < day) return `overdue since ${formatDay(dueLatest, display)}`
-  if (dueEarliest && dueEarliest > day) return `not due before ${formatDay(dueEarliest, display)}`
-  if (dueLatest) return dueLatest === day ? 'due today' : `due by ${formatDay(dueLatest, display)}`
-  return dueEarliest ? `due since ${formatDay(dueEarliest, display)}` : null
+/** How a job is said. */
+export type JobSpeaking = { words: JobWords; display: DayDisplay & NumberDisplay }
+
+/** "one person", "two people". */
+export const peopleWords = (count: number, words: JobWords) => words('people', { count })
+
+/** When a job is due, as seen on a day: "overdue since Nov 4, 2026", "due by …"; null without dates. */
+export function dueWords(
+  dueEarliest: string | null,
+  dueLatest: string | null,
+  today: string,
+  { words, display }: JobSpeaking,
+): string | null {
+  const on = (day: string) => ({ day: formatDay(day, display) })
+  if (dueLatest && dueLatest < today) return words('overdue', on(dueLatest))
+  if (dueEarliest && dueEarliest > today) return words('notBefore', on(dueEarliest))
+  if (dueLatest) return dueLatest === today ? words('dueToday') : words('dueBy', on(dueLatest))
+  return dueEarliest ? words('dueSince', on(dueEarliest)) : null
 }
 
 /** From when to when a job should be done: "Feb 3, 2027 – May 9, 2031", or as far as it is known. */
-export function windowWords(dueEarliest: string | null, dueLatest: string | null, display: DayDisplay): string | null {
+export function windowWords(dueEarliest: string | null, dueLatest: string | null, { words, display }: JobSpeaking): string | null {
   if (dueEarliest && dueLatest) return formatDays(dueEarliest, dueLatest, display)
-  if (dueLatest) return `by ${formatDay(dueLatest, display)}`
-  return dueEarliest ? `from ${formatDay(dueEarliest, display)}` : null
+  if (dueLatest) return words('by', { day: formatDay(dueLatest, display) })
+  return dueEarliest ? words('from', { day: formatDay(dueEarliest, display) }) : null
 }
 
 /**
@@ -31,9 +43,9 @@ export function weekRisk(kind: JobKind, chance3Months: number | null, display: N
 }
 
 /** "each week of waiting: 0.6% more risk". */
-export function weekRiskWords(kind: JobKind, chance3Months: number | null, display: NumberDisplay): string | null {
+export function weekRiskWords(kind: JobKind, chance3Months: number | null, { words, display }: JobSpeaking): string | null {
   const risk = weekRisk(kind, chance3Months, display)
-  return risk ? `each week of waiting: ${risk} more risk` : null
+  return risk ? words('weekRisk', { risk }) : null
 }
 
 /** "Rebed · Copper Street 12". */

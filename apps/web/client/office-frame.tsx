@@ -18,6 +18,7 @@ import { useSession } from './providers.tsx'
 /** On every page of a company that is being closed: when, and where it is taken back. */
 function ClosingNote() {
   const { me } = useSession()
+  const words = useWords('frame')
   const { closesAt, timeZone } = me.company
   if (!closesAt) return null
   return (
@@ -25,11 +26,11 @@ function ClosingNote() {
       kind="mind"
       action={
         <LinkButton href="/firm" link={Link}>
-          Take it back
+          {words('takeBack')}
         </LinkButton>
       }
     >
-      Your company is being closed. Everything is erased on {formatDay(dayIn(timeZone, closesAt), me.company)}.
+      {words('closing', { day: formatDay(dayIn(timeZone, closesAt), me.company) })}
     </Notice>
   )
 }

@@ -1,9 +1,5 @@
 'use client'
 import type { VisitProof } from '@almanac/contract/pictures'
-import { jobKindWords } from '@almanac/records/job-kind'
-import { photographKindWords } from '@almanac/records/picture-kind'
-import { signingWords } from '@almanac/records/signing'
-import { visitOutcomeWords } from '@almanac/records/visit-outcome'
 import { useDisplay } from '@almanac/ui/display'
 import { LinkButton } from '@almanac/ui/link-button'
 import { Problem } from '@almanac/ui/problem'
@@ -11,6 +7,7 @@ import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
 import { formatDay } from '@almanac/units/format-day'
+import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from './failure.ts'
@@ -29,6 +26,7 @@ function Picture({ id, alt, size, className }: PictureProps) {
 
 /** Photographs in the order of their kinds, each opening in full. */
 function Photographs({ proof, day }: { proof: VisitProof; day: string }) {
+  const words = useWords('photographs')
   return (
     <ul className="mt-2 grid grid-cols-2 gap-3 sm:grid-cols-3">
       {proof.photographs.map(({ id, kind, width, height }) => (
@@ -36,12 +34,12 @@ function Photographs({ proof, day }: { proof: VisitProof; day: string }) {
           <a href={pictureOf(id)} target="_blank" rel="noreferrer" className="block">
             <Picture
               id={id}
-              alt={`${photographKindWords[kind]}, ${day}`}
+              alt={`${words(`kind/${kind}`)}, ${day}`}
               size={{ width, height }}
               className="aspect-4/3 w-full rounded-sheet border border-line bg-wash object-cover"
             />
           </a>
-          <span className="text-small text-soft">{photographKindWords[kind]}</span>
+          <span className="text-small text-soft">{words(`kind/${kind}`)}</span>
         </li>
       ))}
     </ul>
@@ -50,12 +48,19 @@ function Photographs({ proof, day }: { proof: VisitProof; day: string }) {
 
 function Signature({ signature }: { signature: NonNullable<VisitProof['signature']> }) {
   const { answer, name, pictureId } = signature
+  const [words, pictures] = [useWords('proof'), useWords('photographs')]
   return (
     <div className="mt-2">
       {pictureId ? (
-        <Picture id={pictureId} alt={name ? `Signature of ${name}` : 'Signature'} className="h-16 rounded-sheet bg-[#ffffff] p-1" />
+        <Picture
+          id={pictureId}
+          alt={name ? words('signatureOf', { name }) : words('signature')}
+          className="h-16 rounded-sheet bg-[#ffffff] p-1"
+        />
       ) : null}
-      <p className="text-small text-soft">{answer === 'signed' && name ? `Signed by ${name}` : signingWords[answer]}</p>
+      <p className="text-small text-soft">
+        {answer !== 'signed' ? pictures(`signing/${answer}`) : name ? pictures('signatureOf', { name }) : words('signed')}
+      </p>
     </div>
   )
 }
@@ -63,6 +68,7 @@ function Signature({ signature }: { signature: NonNullable<VisitProof['signature
 function VisitPart({ proof, withJob }: { proof: VisitProof; withJob: boolean }) {
   const display = useDisplay()
   const maySend = usePermission('close:visit')
+  const [words, kinds, outcomes] = [useWords('proof'), useWords('jobKind'), useWords('outcome')]
   const day = formatDay(proof.day, display)
   const { photographs, coming, signature, state, outcome } = proof
   return (
@@ -74,27 +80,23 @@ function VisitPart({ proof, withJob }: { proof: VisitProof; withJob: boolean }) 
             <>
               {', '}
               <TextLink href={`/jobs/${proof.jobId}`} link={Link}>
-                {jobKindWords[proof.kind].toLowerCase()}
+                {kinds(proof.kind).toLowerCase()}
               </TextLink>
             </>
           ) : null}
-          {outcome ? <span className="text-soft">{`, ${visitOutcomeWords[outcome].toLowerCase()}`}</span> : null}
+          {outcome ? <span className="text-soft">{`, ${outcomes(outcome).toLowerCase()}`}</span> : null}
         </span>
         {state === 'closed' ? (
           <span className="flex flex-wrap gap-3">
             <LinkButton href={`/api/visits/${proof.visitId}/report`} file>
-              Service report (PDF)
+              {words('report')}
             </LinkButton>
             {maySend ? <SendReport visitId={proof.visitId} /> : null}
           </span>
         ) : null}
       </div>
       {photographs.length > 0 ? <Photographs proof={proof} day={day} /> : null}
-      {coming > 0 ? (
-        <p className="mt-1 text-small text-soft">
-          {coming === 1 ? '1 picture is still on its way from a tablet.' : `${coming} pictures are still on their way from a tablet.`}
-        </p>
-      ) : null}
+      {coming > 0 ? <p className="mt-1 text-small text-soft">{words('coming', { count: coming })}</p> : null}
       {signature ? <Signature signature={signature} /> : null}
     </li>
   )
@@ -108,11 +110,12 @@ type PartsProps = {
 }
 
 function Parts({ proofs, error, onRetry, withJob }: PartsProps) {
+  const words = useWords('proof')
   return (
-    <Section title="Photographs and reports">
+    <Section title={words('title')}>
       {error ? <Problem happened={readFailure(error).message} onRetry={onRetry} /> : null}
-      {!error && !proofs ? <Skeleton lines={2} label="Loading photographs" /> : null}
-      {proofs?.length === 0 ? <p className="text-soft">Photographs and the service report appear here after a visit.</p> : null}
+      {!error && !proofs ? <Skeleton lines={2} label={words('loading')} /> : null}
+      {proofs?.length === 0 ? <p className="text-soft">{words('none')}</p> : null}
       {proofs && proofs.length > 0 ? (
         <ul className="border-t border-line">
           {proofs.map((proof) => (

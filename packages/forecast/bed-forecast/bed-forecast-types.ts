@@ -1,7 +1,7 @@
 import type { DriverKey } from '@almanac/records/forecast-driver'
 import type { QuestionKey } from '@almanac/records/forecast-question'
 import type { IsoDay } from '@almanac/units/calendar/day-number'
-import type { DayDisplay } from '@almanac/units/format-day'
+import type { ForecastSpeaking } from '../exposure/speaking.ts'
 import type { ExposureSegment, WaterHistoryInput } from '../exposure/water-types.ts'
 
 /** When a bed went in: both days equal when known exactly; null where that side is unknown ("before 2015": latestDay 2014-12-31, earliestDay null). */
@@ -46,8 +46,8 @@ export interface BedForecastInput {
   readonly supply?: string | null
   /** Those of days after asOfDay are not used. */
   readonly inspections?: readonly Inspection[]
-  /** How the days in its sentences are written; absent where nobody reads them. */
-  readonly display?: DayDisplay
+  /** How it is said; absent where nobody reads its sentences. */
+  readonly speaking?: ForecastSpeaking
 }
 
 /**
@@ -58,7 +58,7 @@ export interface Driver {
   readonly key: DriverKey
   readonly yearsTaken: number
   readonly fromDay: IsoDay
-  /** e.g. "town on chloramine since 2019: 3.1 years taken" */
+  /** e.g. "chloramine 2.5 mg/L since 2019: 3.1 years shorter" */
   readonly words: string
 }
 

@@ -1,11 +1,11 @@
 import { civilDate, DAYS_PER_YEAR, isoDay } from '@almanac/units/calendar/day-number'
+import { sayingOf } from '../exposure/speaking.ts'
 import { traceWater } from '../exposure/water-history.ts'
-import { dayWriter } from '../exposure/write-day.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import type { LifeNode } from '../priors/parameter-nodes.ts'
 import { bedClock } from './bed-clock.ts'
 import type { BedForecastInput, Driver } from './bed-forecast-types.ts'
-import { yearsWords } from './drivers.ts'
+import { driverWords } from './drivers.ts'
 import type { ReadBed } from './read-input.ts'
 import { dayAtCleanYears } from './weakness.ts'
 
@@ -26,11 +26,13 @@ export function carbonDriver(
     preTreatments: input.water.preTreatments.filter((treatment) => treatment.kind !== 'carbon'),
     tests: input.water.tests.filter((test) => test.point === 'raw'),
   }
-  const water = traceWater(bare, bed.earliest, bed.asOf, parameters.assumedWater, dayWriter(input.display))
+  const water = traceWater(bare, bed.earliest, bed.asOf, parameters.assumedWater, sayingOf(undefined))
   if (!water.ok) return null
   const without = bedClock({ ...bed, segments: water.segments }, { beginnings: [{ x: begin, weight: 1 }], doseLogSd: 0 }, values)
   const given = (medianDay - dayAtCleanYears(without, begin, values.medianCleanYears)) / DAYS_PER_YEAR
   if (given < 0.05) return null
-  const since = first.from > begin ? ` since ${civilDate(first.from).year}` : ''
-  return { key: 'carbon', yearsTaken: -given, fromDay: isoDay(first.from), words: `carbon ahead${since}: ${yearsWords(-given)}` }
+  const { say } = bed.saying
+  const ahead = say('cause/carbon')
+  const cause = first.from > begin ? say('since', { cause: ahead, year: String(civilDate(first.from).year) }) : ahead
+  return { key: 'carbon', yearsTaken: -given, fromDay: isoDay(first.from), words: driverWords(cause, -given, bed.saying) }
 }

@@ -1,7 +1,7 @@
 import type { DriverKey } from '@almanac/records/forecast-driver'
 import { civilDate, DAYS_PER_YEAR, isoDay } from '@almanac/units/calendar/day-number'
-import { percentInSentence } from '@almanac/units/format-number'
 import { type AgeingParts, ageingParts, REFERENCE } from '../exposure/acceleration.ts'
+import type { Saying } from '../exposure/speaking.ts'
 import type { TracedSegment } from '../exposure/water-history.ts'
 import type { ParameterValues } from '../priors/forecast-parameters.ts'
 import type { Driver } from './bed-forecast-types.ts'
@@ -64,42 +64,41 @@ function addToRun(runs: Run[], key: DriverKey, from: number, to: number, years: 
 }
 
 function words(run: Run, bed: ReadBed, begin: number, horizon: number): string {
-  return `${causeWords(run.key, bed)}${spanWords(run, begin, horizon)}: ${yearsWords(run.years)}`
+  return driverWords(spanWords(run, causeWords(run.key, bed), begin, horizon, bed.saying), run.years, bed.saying)
 }
 
-/** "3.1 years taken", "0.8 years given". */
-export function yearsWords(years: number): string {
-  return `${Math.abs(years).toFixed(1)} years ${years >= 0 ? 'taken' : 'given'}`
-}
+/** "carbon ahead since 2019: 0.8 years longer". */
+export const driverWords = (cause: string, years: number, { say, fixed }: Saying): string =>
+  say(years >= 0 ? 'shorter' : 'longer', { cause, years: fixed(Math.abs(years), 1) })
 
-function spanWords(run: Run, begin: number, horizon: number): string {
-  const since = run.from > begin ? ` since ${civilDate(run.from).year}` : ''
-  if (run.to >= horizon) return since
-  return run.from > begin ? ` from ${civilDate(run.from).year} to ${civilDate(run.to).year}` : ` until ${civilDate(run.to).year}`
+function spanWords(run: Run, cause: string, begin: number, horizon: number, { say }: Saying): string {
+  const [from, to] = [run.from, run.to].map((day) => String(Number.isFinite(day) ? civilDate(day).year : ''))
+  if (run.to >= horizon) return run.from > begin ? say('since', { cause, year: from ?? '' }) : cause
+  return run.from > begin ? say('fromTo', { cause, from: from ?? '', to: to ?? '' }) : say('until', { cause, year: to ?? '' })
 }
 
 function causeWords(key: DriverKey, bed: ReadBed): string {
+  const { segments, traits, saying } = bed
+  const { say, share } = saying
   switch (key) {
     case 'free-chlorine':
-      return `free chlorine ${range(bed.segments, (s) => s.freeChlorineMgL)}`
+      return say('cause/free-chlorine', { amount: range(segments, (s) => s.freeChlorineMgL, saying) })
     case 'chloramine':
-      return `chloramine ${range(bed.segments, (s) => s.chloramineMgL)}`
+      return say('cause/chloramine', { amount: range(segments, (s) => s.chloramineMgL, saying) })
     case 'iron':
-      return `iron ${range(bed.segments, (s) => s.ironMgL)}`
+      return say('cause/iron', { amount: range(segments, (s) => s.ironMgL, saying) })
     case 'crosslink':
-      return `${percentInSentence(bed.traits.crosslinkPercent / 100)} crosslink`
+      return say('cause/crosslink', { share: share(traits.crosslinkPercent / 100) })
     case 'throughput':
-      return (bed.traits.gallonsPerDayPerFt3 ?? 0) > REFERENCE.gallonsPerDayPerFt3 ? 'busy for its size' : 'little water for its size'
+      return say((traits.gallonsPerDayPerFt3 ?? 0) > REFERENCE.gallonsPerDayPerFt3 ? 'cause/busy' : 'cause/little')
     case 'supply':
-      return (bed.traits.supplyLog ?? 0) < 0
-        ? 'beds on this supply fail sooner than water alone explains'
-        : 'beds on this supply last longer than water alone explains'
+      return say((traits.supplyLog ?? 0) < 0 ? 'cause/sooner' : 'cause/later')
     default:
-      return 'water temperature'
+      return say('cause/temperature')
   }
 }
 
-function range(segments: readonly TracedSegment[], value: (segment: TracedSegment) => number): string {
+function range(segments: readonly TracedSegment[], value: (segment: TracedSegment) => number, { say, amount }: Saying): string {
   let low = Number.POSITIVE_INFINITY
   let high = 0
   for (const segment of segments) {
@@ -108,9 +107,5 @@ function range(segments: readonly TracedSegment[], value: (segment: TracedSegmen
     low = Math.min(low, v)
     high = Math.max(high, v)
   }
-  return low === high ? `${round(low)} mg/L` : `${round(low)} to ${round(high)} mg/L`
-}
-
-function round(value: number): string {
-  return String(Math.round(value * 100) / 100)
+  return low === high ? say('mgL', { amount: amount(low) }) : say('mgLRange', { low: amount(low), high: amount(high) })
 }

@@ -1,6 +1,7 @@
 import type { Disinfectant } from '@almanac/records/disinfectant'
 import { parseDay } from '@almanac/units/calendar/day-number'
 import { describe, expect, it } from 'vitest'
+import { speakingIn } from '../../../tests/support/forecast-speaking.ts'
 import { tradePriors } from '../priors/trade-priors.ts'
 import type { BedForecast, BedForecastInput } from './bed-forecast-types.ts'
 import { forecastBed } from './forecast-bed.ts'
@@ -23,6 +24,7 @@ const BASE: BedForecastInput = {
   resinVolumeFt3: 1.5,
   gallonsPerDay: 138,
   water: town('free-chlorine', 0.8),
+  speaking: speakingIn('en-US'),
 }
 
 function forecast(change: Partial<BedForecastInput> = {}): BedForecast {
@@ -52,7 +54,7 @@ describe('what moves a due date', () => {
     const change = { fromDay: '2022-01-01', disinfectant: 'chloramine' as const, disinfectantMgL: 2.5, hardnessGpg: 15, ironMgL: 0 }
     const turned = forecast({ water: { ...BASE.water, supplyPeriods: [...BASE.water.supplyPeriods, change] } })
     expect(parseDay(turned.due50Day)).toBeLessThan(due())
-    expect(turned.drivers.find((d) => d.key === 'chloramine')?.words).toMatch(/^chloramine 2.5 mg\/L since 2022: \d\.\d years taken$/)
+    expect(turned.drivers.find((d) => d.key === 'chloramine')?.words).toMatch(/^chloramine 2.5 mg\/L since 2022: \d\.\d years shorter$/)
   })
 
   it('is blurred by an uncertain beginning, which then is the question to ask', () => {
@@ -126,8 +128,8 @@ describe('how the figures hang together', () => {
 
 describe('doubtful records', () => {
   it.each([
-    [{ lastSeenDay: '2017-01-01' }, /went in only on 2018-05-01/],
-    [{ lastSeenDay: '2027-01-01' }, /after 2026-06-15/],
+    [{ lastSeenDay: '2017-01-01' }, /went in only on May 1, 2018/],
+    [{ lastSeenDay: '2027-01-01' }, /after Jun 15, 2026/],
     [{ beginning: { earliestDay: '2020-01-01', latestDay: '2019-01-01' } }, /later than the second/],
     [{ beginning: { earliestDay: '2027-01-01', latestDay: '2027-01-01' }, lastSeenDay: null }, /after the day of this forecast/],
     [{ beginning: { earliestDay: '2018-02-30', latestDay: null } }, /isn’t a real date/],
@@ -135,7 +137,7 @@ describe('doubtful records', () => {
     [{ crosslinkPercent: 80 }, /80%/],
     [{ resinVolumeFt3: 0 }, /0 ft³/],
     [{ gallonsPerDay: Number.NaN }, /NaN gal\/day/],
-    [{ asOfDay: 'today' }, /no real date/],
+    [{ asOfDay: 'today' }, /t a real date/],
   ])('refuses %j with a sentence', (change, reason) => {
     const result = forecastBed({ ...BASE, ...(change as Partial<BedForecastInput>) }, PARAMETERS)
     expect(result.ok).toBe(false)
@@ -172,8 +174,8 @@ describe('doubtful records', () => {
 
   it('says what it assumed of a bed that nobody saw again', () => {
     const result = forecastBed({ ...BASE, lastSeenDay: null }, PARAMETERS)
-    expect(result.ok && result.assumptions.join(' ')).toContain('We assume the bed worked on 2018-05-01')
-    const british = forecastBed({ ...BASE, lastSeenDay: null, display: { locale: 'en-GB' } }, PARAMETERS)
+    expect(result.ok && result.assumptions.join(' ')).toContain('We assume the bed worked on May 1, 2018')
+    const british = forecastBed({ ...BASE, lastSeenDay: null, speaking: speakingIn('en-GB') }, PARAMETERS)
     expect(british.ok && british.assumptions.join(' ')).toContain('We assume the bed worked on 1 May 2018')
     expect(british.ok && british.value.explanation.inputs.slice(0, 2).map((one) => one.value)).toEqual(['1 May 2018', '1 May 2018'])
     expect(result.ok && result.missing).toContain('Not seen since it went in.')

@@ -8,7 +8,7 @@ import { carbonDriver } from './carbon-driver.ts'
 import { drivers } from './drivers.ts'
 import { explanation } from './explanation.ts'
 import { chanceWithin, dueDay, monthTable } from './failure-chances.ts'
-import { bedReadings, capacityGain, INSPECTION_ASSUMPTION, inspectionDriver } from './inspection-driver.ts'
+import { bedReadings, capacityGain, inspectionDriver } from './inspection-driver.ts'
 import { type ReadBed, readInput } from './read-input.ts'
 import { survivalCurve } from './survival-curve.ts'
 import { dayAtCleanYears, weakness } from './weakness.ts'
@@ -30,7 +30,7 @@ export function forecastBed(input: BedForecastInput, parameters: ForecastParamet
   const nodes = parameterNodes(parameters)
   const clocks = nodes.map((node) => bedClock(bed, doubt, node, readings))
   const table = monthTable(clocks, bed.asOf)
-  if (!areChances(table.nodeChances) || !areChances(table.survival)) return refuse(NO_NUMBER)
+  if (!areChances(table.nodeChances) || !areChances(table.survival)) return refuse(bed.saying.say('no/number'))
   const survivalAsOf = table.survival[0] ?? 1
   const due50 = dueDay(clocks, table, bed.lastSeen, 0.5)
 
@@ -73,21 +73,18 @@ export function forecastBed(input: BedForecastInput, parameters: ForecastParamet
     medianLifeYears,
     medianCleanLifeYears: central.medianCleanYears,
     drivers: causes,
-    exposure: bed.segments.map(({ from: _from, to: _to, ...segment }) => segment),
+    exposure: bed.segments.map(({ from: _from, to: _to, disinfectantWhy: _why, ...segment }) => segment),
     weakness: weak,
     sharpest: sharpest(weak, bed, medianLifeYears, begin, due10, due50, due90),
     curve: detail === 'full' ? survivalCurve(clocks, begin, bed.lastSeen) : [],
     explanation: explanation(bed, parameters, central),
   }
   return ok(value, {
-    assumptions: readings === null ? [...bed.assumptions] : [...bed.assumptions, INSPECTION_ASSUMPTION],
+    assumptions: readings === null ? [...bed.assumptions] : [...bed.assumptions, bed.saying.say('readings')],
     missing: [...bed.missing],
     sources: [...parameters.sources],
   })
 }
-
-const NO_NUMBER =
-  'This bed’s chances could not be worked out from its record, so it has no forecast; the other beds have theirs. Check its days, its water tests and its inspections.'
 
 /** Rounding may leave a chance a hair above 1, nothing more. */
 function areChances(values: Float64Array): boolean {

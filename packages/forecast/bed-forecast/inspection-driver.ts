@@ -1,7 +1,7 @@
 import { DAYS_PER_YEAR, isoDay, parseDay } from '@almanac/units/calendar/day-number'
 import type { BedClock } from './bed-clock.ts'
 import type { BedForecastInput, Driver, MeasurementGain } from './bed-forecast-types.ts'
-import { yearsWords } from './drivers.ts'
+import { driverWords } from './drivers.ts'
 import { dueDay, monthTable } from './failure-chances.ts'
 import { READING_MODELS, type Readings, readInspections } from './inspection-model.ts'
 import type { ReadBed } from './read-input.ts'
@@ -9,10 +9,14 @@ import type { ReadBed } from './read-input.ts'
 /** Readings up to the day of the forecast and since the bed's earliest beginning; null where nothing was found that says something. */
 export function bedReadings(input: BedForecastInput, bed: ReadBed): Readings | null {
   if (input.inspections === undefined || input.inspections.length === 0) return null
-  return readInspections(input.inspections, (day) => {
-    const number = day === null ? null : parseDay(day)
-    return number === null || number > bed.asOf || number < bed.earliest ? null : number
-  })
+  return readInspections(
+    input.inspections,
+    (day) => {
+      const number = day === null ? null : parseDay(day)
+      return number === null || number > bed.asOf || number < bed.earliest ? null : number
+    },
+    bed.saying,
+  )
 }
 
 /** Years by which the inspections moved the middle due date; null where hardly. `plain` are the same clocks without them. */
@@ -20,12 +24,8 @@ export function inspectionDriver(readings: Readings, plain: readonly BedClock[],
   const taken = (dueDay(plain, monthTable(plain, bed.asOf), bed.lastSeen, 0.5) - due50) / DAYS_PER_YEAR
   if (Math.abs(taken) < 0.05) return null
   const fromDay = isoDay(Math.min(...readings.days))
-  return { key: 'inspection', yearsTaken: taken, fromDay, words: `${readings.words.at(-1)}: ${yearsWords(taken)}` }
+  return { key: 'inspection', yearsTaken: taken, fromDay, words: driverWords(readings.words.at(-1) ?? '', taken, bed.saying) }
 }
-
-/** The sentence that goes with every forecast that used inspections. */
-export const INSPECTION_ASSUMPTION =
-  'Readings of the bed are compared with wear by a rule of thumb: a worn-out bed has lost a quarter of its capacity, its beads are half as wet again, and its pressure drop has doubled.'
 
 /**
  * What measuring the capacity today would take from the doubt about the remaining life, for the life's spread `remainingSd` in years: the reading's variance

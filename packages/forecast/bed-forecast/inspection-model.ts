@@ -1,5 +1,5 @@
-import { percentInSentence } from '@almanac/units/format-number'
 import normalCdf from '@stdlib/stats-base-dists-normal-logcdf'
+import { type Saying, sayingOf } from '../exposure/speaking.ts'
 import type { Inspection } from './bed-forecast-types.ts'
 
 /**
@@ -56,7 +56,11 @@ export interface Readings {
 }
 
 /** Null where no inspection says anything. `dayOf` gives the day number, null for none that counts. */
-export function readInspections(list: readonly Inspection[], dayOf: (day: Inspection['day']) => number | null): Readings | null {
+export function readInspections(
+  list: readonly Inspection[],
+  dayOf: (day: Inspection['day']) => number | null,
+  saying: Saying = sayingOf(undefined),
+): Readings | null {
   const days: number[] = []
   const kinds = (['capacity', 'moisture', 'pressure'] as const).map((kind) => ({
     kind,
@@ -75,9 +79,10 @@ export function readInspections(list: readonly Inspection[], dayOf: (day: Inspec
       usable(one.moistureShare, 0.3, 0.9),
       logged(usable(one.pressureDropPsi, 0.1, 100)),
     ]
-    const grade = one.beadCondition === 'broken' ? 'mushy' : one.beadCondition
-    const graded = grade === 'firm' || grade === 'some-soft' || grade === 'mushy'
-    if (!graded && readings.every((value) => value === null)) continue
+    const seen = one.beadCondition
+    const found = seen === 'firm' || seen === 'some-soft' || seen === 'mushy' || seen === 'broken' ? seen : null
+    const grade = found === 'broken' ? 'mushy' : found
+    if (grade === null && readings.every((value) => value === null)) continue
     days.push(day)
     kinds.forEach(({ at: places, values }, k) => {
       const value = readings[k] ?? null
@@ -85,20 +90,22 @@ export function readInspections(list: readonly Inspection[], dayOf: (day: Inspec
       places.push(at)
       values.push(value)
     })
-    if (graded) grades.push({ at, grade })
-    words.push(wordsOf(one, graded))
+    if (grade !== null) grades.push({ at, grade })
+    words.push(wordsOf(one, found, saying))
   }
   return days.length === 0 ? null : { days, byKind: kinds.filter(({ values }) => values.length > 0), grades, words }
 }
 
-function wordsOf(one: Inspection, graded: boolean): string {
+type Grade = 'firm' | 'some-soft' | 'mushy' | 'broken'
+
+function wordsOf(one: Inspection, grade: Grade | null, { say, share, fixed }: Saying): string {
   const parts = [
-    usable(one.capacityShare, 0.05, 1.5) === null ? '' : `capacity ${percentInSentence(one.capacityShare ?? 0)}`,
-    usable(one.moistureShare, 0.3, 0.9) === null ? '' : `moisture ${percentInSentence(one.moistureShare ?? 0)}`,
-    usable(one.pressureDropPsi, 0.1, 100) === null ? '' : `pressure drop ${Math.round(one.pressureDropPsi ?? 0)} psi`,
-    graded ? `beads ${(one.beadCondition ?? '').replace('-', ' ')}` : '',
+    usable(one.capacityShare, 0.05, 1.5) === null ? '' : say('found/capacity', { share: share(one.capacityShare ?? 0) }),
+    usable(one.moistureShare, 0.3, 0.9) === null ? '' : say('found/moisture', { share: share(one.moistureShare ?? 0) }),
+    usable(one.pressureDropPsi, 0.1, 100) === null ? '' : say('found/drop', { psi: fixed(one.pressureDropPsi ?? 0, 0) }),
+    grade === null ? '' : say(`found/${grade}`),
   ]
-  return `${parts.filter((part) => part !== '').join(', ')} in ${(one.day ?? '').slice(0, 4)}`
+  return say('found', { what: parts.filter((part) => part !== '').join(', '), year: (one.day ?? '').slice(0, 4) })
 }
 
 function usable(value: number | null | undefined, least: number, most: number): number | null {

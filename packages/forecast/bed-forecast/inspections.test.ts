@@ -2,6 +2,7 @@ import { parseDay } from '@almanac/units/calendar/day-number'
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import { describe, expect, it } from 'vitest'
 import { simulateFirm } from '../../../scripts/bench/simulate/simulate-firm.ts'
+import { speakingIn } from '../../../tests/support/forecast-speaking.ts'
 import type { BedRecord } from '../fit/bed-record.ts'
 import { learnFromSamples } from '../fit/learn-from-samples.ts'
 import { seeded } from '../numeric/seeded.ts'
@@ -25,6 +26,7 @@ const BASE: BedForecastInput = {
     tests: [],
     preTreatments: [],
   },
+  speaking: speakingIn('en-US'),
 }
 
 function forecast(inspections: Inspection[], change: Partial<BedForecastInput> = {}, parameters = PRIOR) {
@@ -50,7 +52,7 @@ describe('inspections by Bayes', () => {
   it('tell the years taken, and no forecast without them says so', () => {
     const { value, assumptions } = forecast([on({ capacityShare: 0.72 })])
     const driver = value.drivers.find(({ key }) => key === 'inspection')
-    expect(driver?.words).toMatch(/^capacity 72% in 2025: \d\.\d years taken$/)
+    expect(driver?.words).toMatch(/^capacity 72% in 2025: \d\.\d years shorter$/)
     const moved = (due() - (parseDay(value.due50Day) ?? Number.NaN)) / 365.2425
     expect(driver?.yearsTaken).toBeCloseTo(moved, 1)
     expect(assumptions.some((line) => line.startsWith('Readings of the bed'))).toBe(true)

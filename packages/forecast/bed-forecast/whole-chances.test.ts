@@ -1,6 +1,7 @@
 import { isoDay, parseDay } from '@almanac/units/calendar/day-number'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { speakingIn } from '../../../tests/support/forecast-speaking.ts'
 import { tradePriors } from '../priors/trade-priors.ts'
 import type { BedForecastInput } from './bed-forecast-types.ts'
 import { forecastBed } from './forecast-bed.ts'
@@ -16,6 +17,7 @@ const input = (change: Partial<BedForecastInput> = {}): BedForecastInput => ({
   resinVolumeFt3: 1.5,
   gallonsPerDay: 138,
   water: { supplyPeriods: [], tests: [], preTreatments: [] },
+  speaking: speakingIn('en-US'),
   ...change,
 })
 

@@ -1,8 +1,8 @@
 import type { Disinfectant } from '@almanac/records/disinfectant'
 import { parseDay } from '@almanac/units/calendar/day-number'
 import { type Refusal, refuse } from '@almanac/units/result'
+import type { Saying } from './speaking.ts'
 import type { WaterHistoryInput, WaterTest } from './water-types.ts'
-import type { WriteDay } from './write-day.ts'
 
 export interface ReadPeriod {
   readonly from: number
@@ -42,28 +42,29 @@ export interface ReadWater {
 const IMPLAUSIBLE_MG_L = 100
 
 /** Checks and sorts water records; tests after `asOf` are left out. A bad day or a negative amount is refused with the sentence to show. */
-export function readWater(input: WaterHistoryInput, asOf: number, writeDay: WriteDay): ReadWater | Refusal {
+export function readWater(input: WaterHistoryInput, asOf: number, saying: Saying): ReadWater | Refusal {
+  const { say, day: writeDay } = saying
   const assumptions: string[] = []
   const periods: ReadPeriod[] = []
   for (const period of input.supplyPeriods) {
     const from = parseDay(period.fromDay)
-    if (from === null) return refuse(`The supply period dated “${period.fromDay}” has no real date. Correct its date.`)
+    if (from === null) return refuse(say('no/period', { day: period.fromDay }))
     const bad =
-      badAmount('disinfectant', period.disinfectantMgL, period.fromDay, writeDay) ??
-      badAmount('iron', period.ironMgL, period.fromDay, writeDay) ??
-      badHardness(period.hardnessGpg, period.fromDay, writeDay)
+      badAmount('what/disinfectant', period.disinfectantMgL, period.fromDay, saying) ??
+      badAmount('what/iron', period.ironMgL, period.fromDay, saying) ??
+      badHardness(period.hardnessGpg, period.fromDay, saying)
     if (bad !== null) return bad
-    if (from > asOf) assumptions.push(`We assume the supply’s change announced for ${writeDay(period.fromDay)} will happen.`)
-    periods.push({ ...period, from, temperatureC: plausibleTemperature(period.temperatureC, assumptions) })
+    if (from > asOf) assumptions.push(say('announced', { day: writeDay(period.fromDay) }))
+    periods.push({ ...period, from, temperatureC: plausibleTemperature(period.temperatureC, assumptions, saying) })
   }
   const tests: ReadTest[] = []
   for (const test of input.tests) {
     const day = parseDay(test.day)
-    if (day === null) return refuse(`The water test dated “${test.day}” has no real date. Correct the date of that test.`)
-    const bad = badTest(test, writeDay)
+    if (day === null) return refuse(say('no/test', { day: test.day }))
+    const bad = badTest(test, saying)
     if (bad !== null) return bad
-    if (day > asOf) assumptions.push(`The water test of ${writeDay(test.day)} is after the date of this forecast and is left out.`)
-    else if (test.point !== 'softened') tests.push(readTest(test, day, assumptions))
+    if (day > asOf) assumptions.push(say('testLater', { day: writeDay(test.day) }))
+    else if (test.point !== 'softened') tests.push(readTest(test, day, assumptions, saying))
   }
   const carbon: ReadStay[] = []
   const ironFilter: ReadStay[] = []
@@ -71,17 +72,17 @@ export function readWater(input: WaterHistoryInput, asOf: number, writeDay: Writ
     if (treatment.kind === 'other') continue
     const from = treatment.fromDay === null ? Number.NEGATIVE_INFINITY : parseDay(treatment.fromDay)
     const to = treatment.toDay === null ? Number.POSITIVE_INFINITY : parseDay(treatment.toDay)
-    if (from === null || to === null) return refuse('A pre-treatment unit has a date that isn’t real. Correct its dates.')
+    if (from === null || to === null) return refuse(say('no/treatment'))
     if (to < from) {
-      const [came, left] = [treatment.fromDay ?? '', treatment.toDay ?? ''].map(writeDay)
-      return refuse(`Pre-treatment was removed on ${left}, before it came on ${came}. Correct one of the dates.`)
+      const [came = '', left = ''] = [treatment.fromDay ?? '', treatment.toDay ?? ''].map(writeDay)
+      return refuse(say('no/treatmentTurned', { left, came }))
     }
     ;(treatment.kind === 'carbon' ? carbon : ironFilter).push({ from, to })
   }
   return { ok: true, periods: sorted(periods, (p) => p.from), tests: sorted(tests, (t) => t.day), carbon, ironFilter, assumptions }
 }
 
-function readTest(test: WaterTest, day: number, assumptions: string[]): ReadTest {
+function readTest(test: WaterTest, day: number, assumptions: string[], saying: Saying): ReadTest {
   return {
     day,
     raw: test.point === 'raw',
@@ -89,37 +90,36 @@ function readTest(test: WaterTest, day: number, assumptions: string[]): ReadTest
     totalMgL: test.totalChlorineMgL ?? null,
     hardnessGpg: test.hardnessGpg ?? null,
     ironMgL: test.ironMgL ?? null,
-    temperatureC: plausibleTemperature(test.temperatureC, assumptions),
+    temperatureC: plausibleTemperature(test.temperatureC, assumptions, saying),
   }
 }
 
-function badTest(test: WaterTest, writeDay: WriteDay): Refusal | null {
+function badTest(test: WaterTest, saying: Saying): Refusal | null {
   return (
-    badAmount('free chlorine', test.freeChlorineMgL, test.day, writeDay) ??
-    badAmount('total chlorine', test.totalChlorineMgL, test.day, writeDay) ??
-    badAmount('iron', test.ironMgL, test.day, writeDay) ??
-    badHardness(test.hardnessGpg, test.day, writeDay)
+    badAmount('what/freeChlorine', test.freeChlorineMgL, test.day, saying) ??
+    badAmount('what/totalChlorine', test.totalChlorineMgL, test.day, saying) ??
+    badAmount('what/iron', test.ironMgL, test.day, saying) ??
+    badHardness(test.hardnessGpg, test.day, saying)
   )
 }
 
-function badAmount(what: string, value: number | null | undefined, day: string, writeDay: WriteDay): Refusal | null {
+type Measured = 'what/disinfectant' | 'what/iron' | 'what/freeChlorine' | 'what/totalChlorine'
+
+function badAmount(what: Measured, value: number | null | undefined, day: string, saying: Saying): Refusal | null {
   if (value === null || value === undefined || (value >= 0 && value <= IMPLAUSIBLE_MG_L)) return null
-  return refuse(
-    `The ${what} of ${writeDay(day)} reads ${value} mg/L; it must be between 0 and ${IMPLAUSIBLE_MG_L}. Correct that value or leave it blank.`,
-  )
+  const { say, day: writeDay, amount } = saying
+  return refuse(say('no/amount', { what: say(what), day: writeDay(day), value: amount(value), most: amount(IMPLAUSIBLE_MG_L) }))
 }
 
-function badHardness(value: number | null | undefined, day: string, writeDay: WriteDay): Refusal | null {
+function badHardness(value: number | null | undefined, day: string, { say, day: writeDay, amount }: Saying): Refusal | null {
   if (value === null || value === undefined || (value >= 0 && value < 1000)) return null
-  return refuse(
-    `The hardness of ${writeDay(day)} reads ${value} gpg; it must be between 0 and 1,000. Correct that value or leave it blank.`,
-  )
+  return refuse(say('no/hardness', { day: writeDay(day), value: amount(value) }))
 }
 
-function plausibleTemperature(value: number | null | undefined, assumptions: string[]): number | null {
+function plausibleTemperature(value: number | null | undefined, assumptions: string[], { say, amount }: Saying): number | null {
   if (value === null || value === undefined) return null
   if (value >= 0 && value <= 60) return value
-  assumptions.push(`A water temperature of ${value} °C can’t be right and is left out.`)
+  assumptions.push(say('temperatureOut', { value: amount(value) }))
   return null
 }
 

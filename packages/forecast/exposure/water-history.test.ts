@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { speakingIn } from '../../../tests/support/forecast-speaking.ts'
 import { waterHistory } from './water-history.ts'
 import type { SupplyPeriod, WaterHistoryInput } from './water-types.ts'
 
+const EN = speakingIn('en-US')
 const ASSUMED = { freeChlorineMgL: 0.8, chloramineMgL: 2, unknownSupplyFreeChlorineMgL: 0.7, ironMgL: 0 }
 const period = (
   fromDay: string,
@@ -18,7 +20,7 @@ const period = (
 const EMPTY: WaterHistoryInput = { supplyPeriods: [], tests: [], preTreatments: [] }
 
 function steps(input: Partial<WaterHistoryInput>, begin = '2010-01-01', asOf = '2026-01-01') {
-  const result = waterHistory({ ...EMPTY, ...input }, begin, asOf, ASSUMED)
+  const result = waterHistory({ ...EMPTY, ...input }, begin, asOf, ASSUMED, EN)
   if (!result.ok) throw new Error(result.reason)
   return { segments: result.value, ...result }
 }
@@ -72,7 +74,7 @@ describe('water history', () => {
     ]
     const result = steps({ supplyPeriods: [period('2000-01-01', 'free-chlorine', 0.8)], tests })
     expect(result.segments).toHaveLength(1)
-    expect(result.assumptions.join(' ')).toContain('2027-01-01')
+    expect(result.assumptions.join(' ')).toContain('Jan 1, 2027')
   })
 
   it('reads total chlorine by what the town uses', () => {
@@ -102,15 +104,17 @@ describe('water history', () => {
       '2010-01-01',
       '2026-01-01',
       ASSUMED,
+      EN,
     )
     expect(negative).toMatchObject({ ok: false, reason: expect.stringContaining('-1 mg/L') })
-    const date = waterHistory({ ...EMPTY, supplyPeriods: [period('2000-02-30', 'none', null)] }, '2010-01-01', '2026-01-01', ASSUMED)
+    const date = waterHistory({ ...EMPTY, supplyPeriods: [period('2000-02-30', 'none', null)] }, '2010-01-01', '2026-01-01', ASSUMED, EN)
     expect(date).toMatchObject({ ok: false, reason: expect.stringContaining('2000-02-30') })
     const nan = waterHistory(
       { ...EMPTY, tests: [{ day: '2012-01-01', point: 'raw', ironMgL: Number.NaN }] },
       '2010-01-01',
       '2026-01-01',
       ASSUMED,
+      EN,
     )
     expect(nan.ok).toBe(false)
   })

@@ -1,15 +1,16 @@
 import { type IsoDay, isoDay, parseDay } from '@almanac/units/calendar/day-number'
-import type { DayDisplay } from '@almanac/units/format-day'
 import { ok, type Refusal, type Result, refuse } from '@almanac/units/result'
 import { type ReadWater, readWater } from './read-water.ts'
-import { type AssumedWater, disinfectantAt, periodAt, standsAt } from './reading-at.ts'
+import { type AssumedWater, disinfectantAt, periodAt, standsAt, type Tracing } from './reading-at.ts'
+import { type ForecastSpeaking, type Saying, sayingOf } from './speaking.ts'
 import type { ExposureSegment, ValueOrigin, WaterHistoryInput } from './water-types.ts'
-import { dayWriter, type WriteDay } from './write-day.ts'
 
 /** An exposure segment with its day numbers; to is Infinity for the one that goes on. */
 export interface TracedSegment extends ExposureSegment {
   readonly from: number
   readonly to: number
+  /** The first half of `why`. */
+  readonly disinfectantWhy: string
 }
 
 export interface TracedWater {
@@ -28,15 +29,16 @@ export function waterHistory(
   beginDay: IsoDay,
   asOfDay: IsoDay,
   assumed: AssumedWater,
-  display?: DayDisplay,
+  speaking?: ForecastSpeaking,
 ): Result<readonly ExposureSegment[]> {
+  const saying = sayingOf(speaking)
   const begin = parseDay(beginDay)
   const asOf = parseDay(asOfDay)
-  if (begin === null || asOf === null) return refuse('The first day and the day of the forecast must be real dates.')
-  const traced = traceWater(input, begin, asOf, assumed, dayWriter(display))
+  if (begin === null || asOf === null) return refuse(saying.say('no/firstDay'))
+  const traced = traceWater(input, begin, asOf, assumed, saying)
   if (!traced.ok) return traced
   return ok(
-    traced.segments.map(({ from: _from, to: _to, ...segment }) => segment),
+    traced.segments.map(({ from: _from, to: _to, disinfectantWhy: _why, ...segment }) => segment),
     { assumptions: [...traced.assumptions], missing: [...traced.missing] },
   )
 }
@@ -47,20 +49,20 @@ export function traceWater(
   begin: number,
   asOf: number,
   assumed: AssumedWater,
-  writeDay: WriteDay,
+  saying: Saying,
 ): TracedWater | Refusal {
-  const water = readWater(input, asOf, writeDay)
+  const water = readWater(input, asOf, saying)
   if (!water.ok) return water
   const segments: TracedSegment[] = []
   const starts = changeDays(water, begin)
   for (let i = 0; i < starts.length; i++) {
     const from = starts[i] ?? begin
-    const next = segmentAt(water, from, starts[i + 1] ?? Number.POSITIVE_INFINITY, assumed)
+    const next = segmentAt(water, from, starts[i + 1] ?? Number.POSITIVE_INFINITY, { assumed, saying })
     const last = segments.at(-1)
     if (last !== undefined && sameWater(last, next)) segments[segments.length - 1] = { ...last, to: next.to, toDay: next.toDay }
     else segments.push(next)
   }
-  return { ok: true, segments, ...notes(water, segments, writeDay) }
+  return { ok: true, segments, ...notes(water, segments, saying) }
 }
 
 function changeDays(water: ReadWater, begin: number): number[] {
@@ -80,9 +82,9 @@ function addStay(add: (day: number) => void, stay: { from: number; to: number })
   add(stay.to)
 }
 
-function segmentAt(water: ReadWater, from: number, to: number, assumed: AssumedWater): TracedSegment {
-  const disinfectant = disinfectantAt(water, from, assumed)
-  const iron = ironAt(water, from, assumed)
+function segmentAt(water: ReadWater, from: number, to: number, by: Tracing): TracedSegment {
+  const disinfectant = disinfectantAt(water, from, by)
+  const iron = ironAt(water, from, by)
   const period = periodAt(water.periods, from)
   return {
     from,
@@ -97,11 +99,12 @@ function segmentAt(water: ReadWater, from: number, to: number, assumed: AssumedW
     disinfectantOrigin: disinfectant.origin,
     ironOrigin: iron.origin,
     carbonAhead: standsAt(water.carbon, from),
-    why: iron.why === '' ? disinfectant.why : `${disinfectant.why}; ${iron.why}`,
+    disinfectantWhy: disinfectant.why,
+    why: iron.why === '' ? disinfectant.why : by.saying.say('water/both', { disinfectant: disinfectant.why, iron: iron.why }),
   }
 }
 
-function ironAt(water: ReadWater, day: number, assumed: AssumedWater): { mgL: number; origin: ValueOrigin; why: string } {
+function ironAt(water: ReadWater, day: number, { assumed, saying }: Tracing): { mgL: number; origin: ValueOrigin; why: string } {
   const filtered = standsAt(water.ironFilter, day)
   let found: { mgL: number; raw: boolean } | null = null
   for (const test of water.tests) {
@@ -111,10 +114,12 @@ function ironAt(water: ReadWater, day: number, assumed: AssumedWater): { mgL: nu
     if (test.day <= day || found === null) found = { mgL: test.ironMgL, raw: test.raw }
   }
   const period = periodAt(water.periods, day)
-  if (found !== null && !(filtered && found.raw)) return { mgL: found.mgL, origin: 'measured', why: `iron ${found.mgL} mg/L measured` }
-  if (filtered) return { mgL: 0, origin: found === null ? 'assumed' : 'measured', why: 'iron filter ahead removes iron' }
+  if (found !== null && !(filtered && found.raw))
+    return { mgL: found.mgL, origin: 'measured', why: saying.say('water/ironMeasured', { amount: saying.amount(found.mgL) }) }
+  if (filtered) return { mgL: 0, origin: found === null ? 'assumed' : 'measured', why: saying.say('water/ironFilter') }
   if (period?.ironMgL !== null && period?.ironMgL !== undefined) {
-    return { mgL: period.ironMgL, origin: 'supply', why: period.ironMgL > 0 ? `supply: iron ${period.ironMgL} mg/L` : '' }
+    const amount = saying.amount(period.ironMgL)
+    return { mgL: period.ironMgL, origin: 'supply', why: period.ironMgL > 0 ? saying.say('water/ironSupply', { amount }) : '' }
   }
   return { mgL: assumed.ironMgL, origin: 'assumed', why: '' }
 }
@@ -139,17 +144,17 @@ function sameWater(a: TracedSegment, b: TracedSegment): boolean {
   )
 }
 
-function notes(water: ReadWater, segments: readonly TracedSegment[], writeDay: WriteDay): { assumptions: string[]; missing: string[] } {
+function notes(water: ReadWater, segments: readonly TracedSegment[], { say, day }: Saying): { assumptions: string[]; missing: string[] } {
   const assumptions = [...water.assumptions]
   const missing: string[] = []
-  if (water.tests.length === 0) missing.push('Water at the softener never tested.')
-  if (water.periods.length === 0) missing.push('No water supply recorded.')
+  if (water.tests.length === 0) missing.push(say('neverTested'))
+  if (water.periods.length === 0) missing.push(say('noSupply'))
   const guess = segments.find((s) => s.disinfectantOrigin === 'assumed')
   if (guess !== undefined) {
-    assumptions.push(`Disinfectant, from ${writeDay(guess.fromDay)}: ${guess.why.split(';')[0]}.`)
-    missing.push('Disinfectant not known for the whole time.')
+    assumptions.push(say('disinfectantFrom', { day: day(guess.fromDay), why: guess.disinfectantWhy }))
+    missing.push(say('disinfectantGaps'))
   }
-  if (segments.some((s) => s.ironOrigin === 'assumed')) assumptions.push('We assume no iron, since none was recorded.')
-  if (segments.some((s) => s.carbonAhead)) assumptions.push('We assume carbon ahead removes all disinfectant while it’s there.')
+  if (segments.some((s) => s.ironOrigin === 'assumed')) assumptions.push(say('noIron'))
+  if (segments.some((s) => s.carbonAhead)) assumptions.push(say('carbonRemoves'))
   return { assumptions, missing }
 }

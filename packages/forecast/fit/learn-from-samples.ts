@@ -1,6 +1,7 @@
 import { type IsoDay, isoDay, parseDay } from '@almanac/units/calendar/day-number'
 import { bedClock } from '../bed-forecast/bed-clock.ts'
 import { readInspections } from '../bed-forecast/inspection-model.ts'
+import { sayingOf } from '../exposure/speaking.ts'
 import { hermiteNodes } from '../numeric/gauss-hermite.ts'
 import { uniformNodes } from '../numeric/gauss-nodes.ts'
 import type { ForecastParameters, LifeModel, SupplyEffect, SupplyEffects } from '../priors/forecast-parameters.ts'
@@ -119,6 +120,7 @@ function evidence(
       segments: bed.segments,
       assumptions: [],
       missing: [],
+      saying: sayingOf(undefined),
     },
     { beginnings: uniformNodes(first, last, first === last ? 1 : 4), doseLogSd: 0 },
     node,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { speakingIn } from '../../../tests/support/forecast-speaking.ts'
 import { forecastBed } from '../bed-forecast/forecast-bed.ts'
 import { tradePriors } from '../priors/trade-priors.ts'
 import type { BedRecord } from './bed-record.ts'
@@ -48,7 +49,7 @@ describe('how old beds are when a firm meets them', () => {
       if (!fit.ok) throw new Error(fit.reason)
       // The firm's lives are held: only what it says of strangers may differ.
       const found = forecastBed(
-        { ...stranger, asOfDay: AS_OF },
+        { ...stranger, asOfDay: AS_OF, speaking: speakingIn('en-US') },
         { ...PRIOR, yearsBeforeMet: fit.value.parameters.yearsBeforeMet ?? Number.NaN },
       )
       if (!found.ok) throw new Error(found.reason)

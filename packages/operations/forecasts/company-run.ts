@@ -12,6 +12,7 @@ import { companyFacts } from '../shared/company-facts.ts'
 import { backtestDue } from './backtest-company.ts'
 import { fitCompany } from './fit-company.ts'
 import { forecastRow } from './forecast-row.ts'
+import { forecastSpeaking } from './forecast-speaking.ts'
 import { parametersOf, parametersOfFit } from './parameters.ts'
 import { writeMonths } from './sum-months.ts'
 
@@ -90,7 +91,7 @@ async function draftChunk(companyId: string, runId: string): Promise<boolean> {
     const beds = await readBedInputs(tx, companyId, ids)
     const alive = new Set(beds.map((bed) => bed.id))
     const company = await companyFacts(tx, companyId)
-    const rows = beds.map((bed) => forecastRow(bed, run.asOfDay, parameters, company))
+    const rows = beds.map((bed) => forecastRow(bed, run.asOfDay, parameters, forecastSpeaking(company)))
     await storeDrafts(
       tx,
       run,

@@ -5,18 +5,20 @@ import { readShownFit } from '@almanac/database/read/shown-fit'
 import type { BedForecast } from '@almanac/forecast/bed-forecast/bed-forecast-types'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
 import { notFound } from '@almanac/runtime/errors'
+import type { DayDisplay } from '@almanac/units/format-day'
 import type { Result } from '@almanac/units/result'
 import { companyFacts } from '../shared/company-facts.ts'
 import { forecastInput } from './forecast-input.ts'
+import { forecastSpeaking } from './forecast-speaking.ts'
 import { parametersOf } from './parameters.ts'
 
 export type ExplainedBed = Result<Omit<BedForecast, 'nodeMonthChances'> & { fit: ShownFit | null }>
 
 /**
  * One bed's forecast with all that stands behind it: curve, drivers, exposure, formula, inputs, sources. Computed afresh from the record (about a
- * millisecond), by the same function and parameters as the stored figures. Not found for a bed that has ended or is another company's.
+ * millisecond), by the same function and parameters as the stored figures, in its reader’s language. Not found for a bed that has ended or is another company's.
  */
-export async function explainBed(scope: Pick<Scope, 'companyId'>, bedId: string): Promise<ExplainedBed> {
+export async function explainBed(scope: Pick<Scope, 'companyId'>, bedId: string, reader: DayDisplay): Promise<ExplainedBed> {
   const { bed, company, used, fit } = await inCompany(scope, async (tx) => {
     const company = await companyFacts(tx, scope.companyId)
     const [found] = await readBedInputs(tx, scope.companyId, [bedId])
@@ -28,7 +30,7 @@ export async function explainBed(scope: Pick<Scope, 'companyId'>, bedId: string)
     }
   })
   if (!bed) throw notFound('bed in service')
-  const result = forecastBed(forecastInput(bed, company.today, company), used.parameters)
+  const result = forecastBed(forecastInput(bed, company.today, forecastSpeaking(reader)), used.parameters)
   if (!result.ok) return result
   const { nodeMonthChances: _nodes, ...value } = result.value
   return { ...result, value: { ...value, fit } }

@@ -1,11 +1,11 @@
 import type { BedInputs } from '@almanac/database/read/bed-inputs'
 import type { BedForecastInput } from '@almanac/forecast/bed-forecast/bed-forecast-types'
+import type { ForecastSpeaking } from '@almanac/forecast/exposure/speaking'
 import type { SupplyPeriod } from '@almanac/forecast/exposure/water-types'
 import { oneOf } from '@almanac/records/choices'
 import { disinfectants } from '@almanac/records/disinfectant'
 import { measuringPoints } from '@almanac/records/measuring-point'
 import { crosslinkOf } from '@almanac/records/resin-kind'
-import type { DayDisplay } from '@almanac/units/format-day'
 
 /** Indoor use a person and day, gallons: trade sizing rules use 60 to 80. Common practice, no source. */
 const GALLONS_PER_PERSON_DAY = 60
@@ -49,12 +49,12 @@ function earlierBedEnded(bed: BedInputs, firstSeenDay: string | null, asOfDay: s
   return last ? (last.earliest ?? last.latest) : null
 }
 
-/** A bed's record as the forecast model takes it. Nothing later than `asOfDay` is passed on. `display` is how its sentences write days; null where nobody reads them. */
-export function forecastInput(bed: BedInputs, asOfDay: string, display: DayDisplay | null): BedForecastInput {
+/** A bed's record as the forecast model takes it. Nothing later than `asOfDay` is passed on. `speaking` is how it is said; null where nobody reads its sentences. */
+export function forecastInput(bed: BedInputs, asOfDay: string, speaking: ForecastSpeaking | null): BedForecastInput {
   const seen = sightings(bed, asOfDay)
   return {
     asOfDay,
-    ...(display ? { display } : {}),
+    ...(speaking ? { speaking } : {}),
     beginning: { earliestDay: bed.beganEarliest, latestDay: bed.beganLatest },
     firstSeenDay: seen[0] ?? null,
     listedDay: bed.importedDay,

@@ -1,9 +1,9 @@
 import type { BedInputs } from '@almanac/database/read/bed-inputs'
 import type { ForecastRow } from '@almanac/database/sql/store-forecasts'
 import { forecastBed } from '@almanac/forecast/bed-forecast/forecast-bed'
+import type { ForecastSpeaking } from '@almanac/forecast/exposure/speaking'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
 import { isoDay, parseDay } from '@almanac/units/calendar/day-number'
-import type { DayDisplay } from '@almanac/units/format-day'
 import { packMonths } from './bed-months.ts'
 import { forecastInput } from './forecast-input.ts'
 
@@ -15,13 +15,13 @@ function middleDay(earliest: string, latest: string): string {
 }
 
 /** Forecasts one bed into the row that is stored; a contradiction in the record gives a row with the sentence that says so. */
-export function forecastRow(bed: BedInputs, asOfDay: string, parameters: ForecastParameters, display: DayDisplay): ForecastRow {
+export function forecastRow(bed: BedInputs, asOfDay: string, parameters: ForecastParameters, speaking: ForecastSpeaking): ForecastRow {
   const place = { bedId: bed.id, siteId: bed.siteId, waterSupplyId: bed.waterSupplyId }
-  const result = forecastBed(forecastInput(bed, asOfDay, display), parameters, 'figures')
+  const result = forecastBed(forecastInput(bed, asOfDay, speaking), parameters, 'figures')
   if (!result.ok) return refusedRow(place, result.reason)
   const { value } = result
   const monthChances = packMonths(value.nodeMonthChances, value.monthChances.length)
-  if (monthChances === null) return refusedRow(place, NO_CHANCE)
+  if (monthChances === null) return refusedRow(place, speaking.words('no/chance'))
   return {
     ...place,
     due10Day: value.due10Day,
@@ -41,9 +41,6 @@ export function forecastRow(bed: BedInputs, asOfDay: string, parameters: Forecas
     refusal: null,
   }
 }
-
-const NO_CHANCE =
-  'A chance of this bed came out below 0 or above 1, so no forecast of it was kept; the others are as usual. Please tell support.'
 
 /** A row that says why there is no forecast. */
 function refusedRow(place: Pick<ForecastRow, 'bedId' | 'siteId' | 'waterSupplyId'>, refusal: string): ForecastRow {

@@ -8,6 +8,7 @@ import { notFound } from '@almanac/runtime/errors'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { companyFacts } from '../shared/company-facts.ts'
 import { forecastInput } from './forecast-input.ts'
+import { forecastSpeaking } from './forecast-speaking.ts'
 import { parametersOf } from './parameters.ts'
 import { yearsBySurvival } from './years-by-survival.ts'
 
@@ -28,7 +29,7 @@ export async function livesOfBed(scope: Pick<Scope, 'companyId'>, bedId: string)
     return { bed: found, company, parameters: (await parametersOf(tx, scope.companyId, company.today)).parameters }
   })
   if (!bed) throw notFound('bed in service at a site')
-  return livesOnItsWater(forecastInput(bed, company.today, company), parameters)
+  return livesOnItsWater(forecastInput(bed, company.today, forecastSpeaking(company)), parameters)
 }
 
 /** The same from the model's input. Refuses a record that contradicts itself, with the sentence that says so. */

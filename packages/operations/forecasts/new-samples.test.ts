@@ -91,7 +91,7 @@ describe('the graded sample of a bed taken out', () => {
     expect(Math.sign((await dueOf(neighbour)) - (before[0] ?? 0))).toBe(sign)
     expect(await dueOf(elsewhere)).toBe(before[1])
     expect(await inCompany(firm, (tx) => tx.forecastFit.count({ where: { version: { not: 'fit-1' } } }))).toBe(1)
-    const why = await explainBed(firm, neighbour)
+    const why = await explainBed(firm, neighbour, { locale: 'en-US' })
     expect(why.ok && why.value.due50Day).toBe(new Date(await dueOf(neighbour)).toISOString().slice(0, 10))
   })
 

@@ -17,6 +17,7 @@ import { sumMonths } from './sum-months.ts'
 let db: pg.Client
 let firm: FirmRecords
 
+const EN = { locale: 'en-US' }
 const all = () => refreshCompany({ companyId: firm.companyId, cause: 'nightly' })
 const forecastOf = (bedId: string) => inCompany(firm, (tx) => tx.bedForecast.findFirst({ where: { companyId: firm.companyId, bedId } }))
 const changeBed = (data: object) => inCompany(firm, (tx) => tx.bed.updateMany({ where: { id: firm.bedId }, data }))
@@ -55,13 +56,13 @@ describe('refreshing forecasts', () => {
   test('the stored figures are those that the bed’s page explains', async () => {
     await all()
     const row = await forecastOf(firm.bedId)
-    const why = await explainBed(firm, firm.bedId)
+    const why = await explainBed(firm, firm.bedId, EN)
     expect(why.ok && [why.value.due10Day, why.value.due50Day, why.value.due90Day]).toEqual([
       dayOf(row?.due10Day ?? null),
       dayOf(row?.due50Day ?? null),
       dayOf(row?.due90Day ?? null),
     ])
-    await expect(explainBed(firm, newId())).rejects.toMatchObject({ code: 'not-found' })
+    await expect(explainBed(firm, newId(), EN)).rejects.toMatchObject({ code: 'not-found' })
   })
 
   test('a bed that came with a list a year ago, of unknown age and unseen since, may have failed by now', async () => {

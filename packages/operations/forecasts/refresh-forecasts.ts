@@ -10,6 +10,7 @@ import type { TaskPayloads } from '@almanac/runtime/queues'
 import { companyFacts } from '../shared/company-facts.ts'
 import { carryOn, openCompanyRun } from './company-run.ts'
 import { forecastRow } from './forecast-row.ts'
+import { forecastSpeaking } from './forecast-speaking.ts'
 import { parametersOf } from './parameters.ts'
 import { enoughNewRecords } from './refit-due.ts'
 
@@ -42,7 +43,7 @@ export async function refreshBeds({ companyId, bedIds, cause }: TaskPayloads['fo
     await storeForecasts(
       tx,
       run,
-      beds.map((bed) => forecastRow(bed, run.asOfDay, parameters, company)),
+      beds.map((bed) => forecastRow(bed, run.asOfDay, parameters, forecastSpeaking(company))),
     )
     const tools = commandTools(tx, { companyId, personId: null }, 'forecasts.refresh', null)
     // The sample of a bed taken out speaks for the other beds of its supply: they follow at once.

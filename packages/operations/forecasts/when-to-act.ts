@@ -10,6 +10,7 @@ import { crosslinkPercent } from '@almanac/records/resin-kind'
 import { notFound } from '@almanac/runtime/errors'
 import { type CompanyFacts, companyFacts } from '../shared/company-facts.ts'
 import { supplyPeriods } from './forecast-input.ts'
+import { forecastSpeaking } from './forecast-speaking.ts'
 import { parametersOf } from './parameters.ts'
 
 /** Costs to begin with where the firm has not said, in minor units: invented examples, and the page says so. */
@@ -43,7 +44,7 @@ function waterNow(
   parameters: ForecastParameters,
 ): { water: InletWater; words: string } | { reason: string } {
   const input = { supplyPeriods: supplyPeriods(facts.periods), tests: [], preTreatments: [] }
-  const history = waterHistory(input, company.today, company.today, parameters.assumedWater, company)
+  const history = waterHistory(input, company.today, company.today, parameters.assumedWater, forecastSpeaking(company))
   if (!history.ok) return { reason: history.reason }
   const now = history.value.at(-1)
   return now ? { water: now, words: now.why } : { reason: 'This supply’s water quality is not on record. Enter it on the Water page.' }

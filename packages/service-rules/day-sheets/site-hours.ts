@@ -16,8 +16,13 @@ export function siteHoursOn({ weekdays, from, until }: SiteHours, day: string): 
   return { from: from === null ? 0 : minuteOfClock(from), until: until === null ? END_OF_DAY : minuteOfClock(until) }
 }
 
+/** How a time with one bound is said where no reader's language is known: a dispatcher's. */
+const ENGLISH: BoundWords = (bound, { time }) => (bound === 'fromTime' ? `from ${time}` : `until ${time}`)
+
+type BoundWords = (bound: 'fromTime' | 'untilTime', values: { time: string }) => string
+
 /** "Mon, Tue, 2:30 – 6:00 PM"; null where any time will do. */
-export function siteHoursWords(hours: SiteHours, display: DayDisplay): string | null {
+export function siteHoursWords(hours: SiteHours, display: DayDisplay, words: BoundWords = ENGLISH): string | null {
   if (takesAnyTime(hours)) return null
   const { weekdays, from, until } = hours
   const days = [...weekdays].sort().map((weekday) => formatWeekday(weekday, display, true))
@@ -25,9 +30,9 @@ export function siteHoursWords(hours: SiteHours, display: DayDisplay): string | 
     from && until
       ? formatClockTimes(from, until, display)
       : from
-        ? `from ${formatClockTime(from, display)}`
+        ? words('fromTime', { time: formatClockTime(from, display) })
         : until
-          ? `until ${formatClockTime(until, display)}`
+          ? words('untilTime', { time: formatClockTime(until, display) })
           : null
   return [...days, times].filter(Boolean).join(', ')
 }

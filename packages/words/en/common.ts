@@ -28,6 +28,7 @@ export const common = {
   previous: '← Previous',
   next: 'Next →',
   search: 'Search',
+  print: 'Print',
   selectAll: 'Select all on this page',
   select: 'Select {row}',
   rowNumber: 'row {number}',

@@ -3,6 +3,7 @@ export const saving = {
   save: 'Save',
   saving: 'Saving',
   cancel: 'Cancel',
+  edit: 'Edit',
   kept: 'What you typed is still in the form.',
   fact: 'Fact',
   theirs: 'Theirs',

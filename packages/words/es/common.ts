@@ -30,6 +30,7 @@ export const common: Translation<typeof english> = {
   previous: '← Anterior',
   next: 'Siguiente →',
   search: 'Buscar',
+  print: 'Imprimir',
   selectAll: 'Elegir todo en esta página',
   select: 'Elegir {row}',
   rowNumber: 'fila {number}',

@@ -5,6 +5,7 @@ export const saving: Translation<typeof english> = {
   save: 'Guardar',
   saving: 'Guardando',
   cancel: 'Cancelar',
+  edit: 'Editar',
   kept: 'Lo que escribió sigue en el formulario.',
   fact: 'Dato',
   theirs: 'Lo de ellos',

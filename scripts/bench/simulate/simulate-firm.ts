@@ -1,6 +1,7 @@
 import type { Inspection } from '@almanac/forecast/bed-forecast/bed-forecast-types'
 import { READING_MODELS } from '@almanac/forecast/bed-forecast/inspection-model'
 import { type BedTraits, traitsLog, waterLog } from '@almanac/forecast/exposure/acceleration'
+import { sayingOf } from '@almanac/forecast/exposure/speaking'
 import { traceWater } from '@almanac/forecast/exposure/water-history'
 import type { SupplyPeriod, WaterHistoryInput } from '@almanac/forecast/exposure/water-types'
 import type { BedRecord } from '@almanac/forecast/fit/bed-record'
@@ -157,7 +158,7 @@ function wearClock(
   traits: BedTraits,
   parameters: ForecastParameters,
 ): { at: (day: number) => number; dayAt: (years: number) => number } {
-  const traced = traceWater(water, begin, begin + 36_525, parameters.assumedWater, (day) => day)
+  const traced = traceWater(water, begin, begin + 36_525, parameters.assumedWater, sayingOf(undefined))
   if (!traced.ok) throw new RangeError(traced.reason)
   const steps = traced.segments.map(({ from, to, ...inlet }) => ({
     from,

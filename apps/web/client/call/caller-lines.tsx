@@ -1,12 +1,12 @@
 'use client'
 import type { CallSite } from '@almanac/contract/calls'
-import { questionWords } from '@almanac/records/forecast-question'
 import { Button } from '@almanac/ui/button'
 import { useDisplay } from '@almanac/ui/display'
 import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { TextLink } from '@almanac/ui/text-link'
 import { formatInstant } from '@almanac/units/format-clock'
+import { useWords } from '@almanac/words/use-words'
 import { useEffect, useRef } from 'react'
 import { answerLink } from '../answer-place.ts'
 import { readFailure } from '../failure.ts'
@@ -25,13 +25,14 @@ function Beside({ href, children }: { href: string; children: string }) {
 
 /** What to ask while they talk: the answer that narrows a due date most. Whether the water is soft has its own two answers below. */
 function AskNow({ site }: { site: CallSite }) {
+  const words = useWords('bed')
   const asking = site.softeners.find((one) => one.question !== null && one.question !== 'last-seen' && one.bedId !== null)
   if (!asking?.question || !asking.bedId) return null
-  const { href, words } = answerLink(asking.question, { bedId: asking.bedId, siteId: site.siteId })
+  const { href, act } = answerLink(asking.question, { bedId: asking.bedId, siteId: site.siteId })
   return (
     <p className="text-small">
       <span className="font-semibold">Ask: </span>
-      {questionWords[asking.question]} <Beside href={href}>{words}</Beside>
+      {words(`question/${asking.question}`)} <Beside href={href}>{words(act)}</Beside>
     </p>
   )
 }

@@ -1,6 +1,5 @@
 'use client'
 import type { AskRow } from '@almanac/contract/beds'
-import { questionWords } from '@almanac/records/forecast-question'
 import { Button } from '@almanac/ui/button'
 import { type Column, DataTable } from '@almanac/ui/data-table'
 import { LinkButton } from '@almanac/ui/link-button'
@@ -11,6 +10,8 @@ import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
 import type { AmountDisplay } from '@almanac/units/display'
 import { formatMonth } from '@almanac/units/format-day'
+import { useWords } from '@almanac/words/use-words'
+import type { Words } from '@almanac/words/words'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { answerLink } from '@/client/answer-place'
@@ -24,6 +25,7 @@ import { useBedTexts } from '@/client/use-bed-texts'
 /** The records whose data is weakest: one question each, whom to ask, and the form for the answer. */
 export function AskNext() {
   const texts = useBedTexts()
+  const beds = useWords('bed')
   const { api, me } = useSession()
   const asks = useInfiniteQuery(
     api.beds.askNext.infiniteOptions({
@@ -52,7 +54,7 @@ export function AskNext() {
       {asks.isSuccess ? (
         <DataTable
           caption="Records to ask about, weakest first"
-          columns={columns(texts, me.company)}
+          columns={columns(texts, me.company, beds)}
           rows={rows}
           rowKey={(row) => row.bedId}
           rowHref={(row) => `/beds/${row.bedId}`}
@@ -86,7 +88,7 @@ export function AskNext() {
 /** A record that cannot be forecast contradicts itself: what is wrong is set right in its facts. */
 const answerLinkOf = (row: AskRow) => answerLink(row.refusal ? 'beginning' : row.question, row)
 
-function columns(texts: BedTexts, display: AmountDisplay): Column<AskRow>[] {
+function columns(texts: BedTexts, display: AmountDisplay, beds: Words<'bed'>): Column<AskRow>[] {
   return [
     {
       key: 'site',
@@ -100,7 +102,7 @@ function columns(texts: BedTexts, display: AmountDisplay): Column<AskRow>[] {
         </>
       ),
     },
-    { key: 'question', head: 'Ask', width: '29%', cell: (row) => row.refusal ?? questionWords[row.question] },
+    { key: 'question', head: 'Ask', width: '29%', cell: (row) => row.refusal ?? beds(`question/${row.question}`) },
     {
       key: 'who',
       head: 'Contact',
@@ -126,10 +128,10 @@ function columns(texts: BedTexts, display: AmountDisplay): Column<AskRow>[] {
       phoneHead: '',
       align: 'right',
       cell: (row) => {
-        const { href, words } = answerLinkOf(row)
+        const { href, act } = answerLinkOf(row)
         return (
           <LinkButton href={href} link={Link}>
-            {words}
+            {beds(act)}
           </LinkButton>
         )
       },

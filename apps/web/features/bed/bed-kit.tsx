@@ -4,37 +4,44 @@ import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatCutLengthIn, formatWeightLb } from '@almanac/units/format'
+import { useWords } from '@almanac/words/use-words'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 
 /** What a rebed of this tank would need, in short; each line can be asked why. */
 export function BedKit({ bed }: { bed: BedPage }) {
   const firm = useRebedFirm()
+  const words = useWords('bed')
   const { display } = firm
   const kit = kitOf(bed.facts, firm)
   if (!kit.ok)
     return (
-      <Section title="Kit for a rebed">
+      <Section title={words('kit')}>
         <p className="text-soft">{kit.reason}</p>
       </Section>
     )
   const { value } = kit
   return (
-    <Section title="Kit for a rebed">
+    <Section title={words('kit')}>
       <p className="mb-3 max-w-[75ch]">
-        {formatWeightLb(value.loadWeightLb, display)} to carry in, tube cut to {formatCutLengthIn(value.tubeLengthIn, display)}, the full
-        tank weighs {formatWeightLb(value.fullTankLb, display)}.{' '}
-        <Why
-          explanation={{
-            title: 'How we chose the kit',
-            summary: `${value.crewWhy} The heaviest lift is ${value.heaviestLift}, ${formatWeightLb(value.heaviestLiftLb, display)}.`,
-            assumptions: kit.assumptions,
-            missing: kit.missing,
-            source: [...new Set(kit.sources)].join('; '),
-          }}
-        >
-          {value.crewSize === 2 ? 'Two people' : `${value.crewSize} people`}
-        </Why>
-        .
+        {words.rich('kitLead', {
+          ...{ weight: formatWeightLb(value.loadWeightLb, display), tube: formatCutLengthIn(value.tubeLengthIn, display) },
+          ...{ full: formatWeightLb(value.fullTankLb, display), people: value.crewSize },
+          why: (people) => (
+            <Why
+              explanation={{
+                title: words('kitWhy'),
+                summary: words('kitSummary', {
+                  ...{ crew: value.crewWhy, lift: value.heaviestLift, weight: formatWeightLb(value.heaviestLiftLb, display) },
+                }),
+                assumptions: kit.assumptions,
+                missing: kit.missing,
+                source: [...new Set(kit.sources)].join('; '),
+              }}
+            >
+              {people}
+            </Why>
+          ),
+        })}
       </p>
       <ul className="grid gap-x-12 border-t border-line sm:grid-cols-2">
         {value.lines.map((line) => (
@@ -48,7 +55,7 @@ export function BedKit({ bed }: { bed: BedPage }) {
       </ul>
       {value.warnings.map((warning) => (
         <p key={warning} className="mt-2 text-bead-ink">
-          Note: {warning}
+          {words('warning', { warning })}
         </p>
       ))}
     </Section>

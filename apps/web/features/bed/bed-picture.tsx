@@ -4,12 +4,14 @@ import { BedDrawing } from '@almanac/ui/bed-drawing'
 import { Notice } from '@almanac/ui/notice'
 import { TextLink } from '@almanac/ui/text-link'
 import { Why } from '@almanac/ui/why'
+import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 
 /** The tank and bed to scale; what had to be assumed for it can be asked. */
 export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
   const firm = useRebedFirm()
+  const words = useWords('bed')
   const drawn = drawingOf(bed.facts, { temperatureC: bed.waterTemperatureC }, firm)
   if (!drawn.ok)
     return (
@@ -17,7 +19,7 @@ export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
         kind="mind"
         action={
           <TextLink href={`/which-tank?bedId=${bed.id}`} link={Link}>
-            Which tank is it?
+            {words('whichTank')}
           </TextLink>
         }
       >
@@ -28,29 +30,29 @@ export function BedPicture({ bed, title }: { bed: BedPage; title: string }) {
     <>
       <BedDrawing drawing={drawn.value} title={title} />
       <p className="flex flex-wrap gap-x-4 gap-y-1 text-small text-soft">
-        <span>To scale.</span>
+        <span>{words('toScale')}</span>
         {drawn.assumptions.length > 0 ? (
           <Why
             explanation={{
-              title: 'How we drew it',
+              title: words('howDrawn'),
               summary: drawn.value.description,
               assumptions: drawn.assumptions,
               missing: drawn.missing,
               source: drawn.sources.join('; '),
             }}
           >
-            {drawn.assumptions.length === 1 ? 'One figure is assumed' : `${drawn.assumptions.length} figures are assumed`}
+            {words('assumedFigures', { count: drawn.assumptions.length })}
           </Why>
         ) : (
-          <span>Every figure is from the record.</span>
+          <span>{words('allRecorded')}</span>
         )}
         {bed.softener ? (
           <TextLink href={`/softeners/${bed.softener.id}/settings`} link={Link}>
-            How to set this softener
+            {words('howToSet')}
           </TextLink>
         ) : null}
         <TextLink href={`/which-tank?bedId=${bed.id}`} link={Link}>
-          Check the tank’s size
+          {words('checkSize')}
         </TextLink>
       </p>
     </>

@@ -6,6 +6,7 @@ import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
+import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
@@ -30,6 +31,7 @@ import { OtherBeds } from './other-beds.tsx'
 /** A bed: drawn to scale in its tank, its facts with where each came from, what is expected of it and why, and its kit. */
 export function Bed({ bedId }: { bedId: string }) {
   const texts = useBedTexts()
+  const words = useWords('bed')
   const { api } = useSession()
   const mayChange = usePermission('change:site')
   const query = useQuery(api.beds.page.queryOptions({ input: { bedId } }))
@@ -41,18 +43,18 @@ export function Bed({ bedId }: { bedId: string }) {
   if (query.error)
     return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
   const bed = query.data
-  if (!bed) return <Skeleton lines={14} label="Loading the bed" />
-  const place = bed.site?.label ?? 'Tank in the workshop'
+  if (!bed) return <Skeleton lines={14} label={words('loading')} />
+  const place = bed.site?.label ?? words('workshop')
   const ended = bed.endedLatest !== null
   return (
     <>
       <PageHead
-        title={bed.softener && bed.softener.tankCount > 1 ? `${place}, tank ${bed.tank.position}` : place}
+        title={bed.softener && bed.softener.tankCount > 1 ? words('tankOf', { place, number: String(bed.tank.position) }) : place}
         lead={[texts.tank(bed.tank), texts.resin(bed), bed.site?.town].filter(Boolean).join(', ')}
         above={
           <span className="flex flex-wrap gap-x-2">
             <TextLink href="/sites" link={Link}>
-              Sites
+              {words('sites')}
             </TextLink>
             {bed.site ? (
               <>
@@ -66,11 +68,7 @@ export function Bed({ bedId }: { bedId: string }) {
         }
         actions={ended ? undefined : <BedActions bed={bed} onInspect={() => open('inspection')} />}
       />
-      {ended ? (
-        <Notice kind="mind">
-          This bed ended {texts.span(bed.endedEarliest, bed.endedLatest)}. Its record is kept; the tank may hold a newer bed.
-        </Notice>
-      ) : null}
+      {ended ? <Notice kind="mind">{words('ended', { when: texts.span(bed.endedEarliest, bed.endedLatest) ?? '' })}</Notice> : null}
       {/* In the order a phone shows it: when due, whom to call, the drawing. Side by side the drawing stands at the left. */}
       <div className="grid gap-x-12 lg:grid-cols-2 lg:grid-rows-[auto_auto_1fr]">
         {ended ? null : (
@@ -86,25 +84,25 @@ export function Bed({ bedId }: { bedId: string }) {
           </div>
         )}
         <div className="min-w-0 max-lg:mt-8 lg:col-start-1 lg:row-span-2 lg:row-start-1">
-          <BedPicture bed={bed} title={`Bed at ${place}`} />
+          <BedPicture bed={bed} title={words('at', { place })} />
         </div>
         {ended ? null : (
           <div className="mt-8 min-w-0 lg:col-start-2 lg:row-span-2 lg:row-start-2">
             <BedForecastPart bed={bed} mayChange={mayChange} onEdit={() => open('facts')} onInspect={() => open('inspection')} />
-            <Section title="Open jobs">
-              <JobLines jobs={bed.openJobs} none="No job is open for this bed." />
+            <Section title={words('openJobs')}>
+              <JobLines jobs={bed.openJobs} none={words('noOpenJobs')} />
             </Section>
           </div>
         )}
         <div className="mt-8 min-w-0 lg:col-start-1">
-          <Section title="Facts" actions={mayChange ? <Button onClick={() => open('facts')}>Edit facts</Button> : null}>
+          <Section title={words('facts')} actions={mayChange ? <Button onClick={() => open('facts')}>{words('editFacts')}</Button> : null}>
             <BedFactsList bed={bed} />
           </Section>
         </div>
       </div>
       {ended ? null : <BedKit bed={bed} />}
       <BedProof bedId={bed.id} />
-      <Section title="Inspections">
+      <Section title={words('inspections')}>
         <Inspections bed={bed} />
       </Section>
       {bed.otherBeds.length > 0 ? <OtherBeds bed={bed} /> : null}

@@ -6,6 +6,7 @@ import { useDisplay } from '@almanac/ui/display'
 import { TextLink } from '@almanac/ui/text-link'
 import { formatClock, formatClocks, formatDuration } from '@almanac/units/format-clock'
 import type { NumberDisplay } from '@almanac/units/format-number'
+import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 import { dueWords, weekRiskWords } from '@/client/job-words'
 import { LineRow } from './line-row.tsx'
@@ -35,11 +36,12 @@ export type FitLineProps = { fit: SheetFit; day: string; busy: boolean; drag: Li
 /** A job that would fit here: faint, with what waiting costs, and one press to take it. */
 export function FitLine({ fit, day, busy, drag, onPlace }: FitLineProps) {
   const display = useDisplay()
+  const speaking = { words: useWords('job'), display }
   const name = `${jobKindWords[fit.kind]} · ${fit.siteLabel}`
   const words = [
     fit.town,
-    dueWords(fit.dueEarliest, fit.dueLatest, day, display),
-    weekRiskWords(fit.kind, fit.chance3Months, display),
+    dueWords(fit.dueEarliest, fit.dueLatest, day, speaking),
+    weekRiskWords(fit.kind, fit.chance3Months, speaking),
     driveWords(fit.addedDriveMinutes, display),
   ]
   const times = formatClocks(fit.startsAt, fit.endsAt, display)

@@ -33,6 +33,7 @@ export type VisitLineProps = {
 /** A visit on the sheet: what, where, with whom, for how long; one that has not begun can be moved or called off. */
 export function VisitLine({ visit, outside, expected, busy, drag, onMove, onCallOff }: VisitLineProps) {
   const { me } = useSession()
+  const jobs = useWords('job')
   const display = me.company
   const open = visit.state === 'booked'
   const name = `${jobKindWords[visit.kind]} · ${visit.siteLabel}`
@@ -44,7 +45,7 @@ export function VisitLine({ visit, outside, expected, busy, drag, onMove, onCall
       : null
   const now = expected && nowWords(visit, expected, display)
   const isLate = expected !== null && (expected.over || expected.missed || expected.lateMinutes > 0)
-  const facts = [told, visit.bed ? bedWords(visit.bed, display) : null, peopleWords(visit.crewSize), visit.town]
+  const facts = [told, visit.bed ? bedWords(visit.bed, display) : null, peopleWords(visit.crewSize, jobs), visit.town]
   const paper = [visit.street, visit.accessNotes, visit.notes].filter(Boolean)
   const length = formatDuration(minutesBetween(visit.startsAt, visit.endsAt), display)
   return (

@@ -1,8 +1,6 @@
 'use client'
 import type { JobPage } from '@almanac/contract/jobs'
 import { agreementKindWords } from '@almanac/records/agreement'
-import { jobKindWords } from '@almanac/records/job-kind'
-import { visitOutcomeWords } from '@almanac/records/visit-outcome'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { thumbOf } from '@almanac/softener/rebed/thumb-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
@@ -19,13 +17,16 @@ import { TextLink } from '@almanac/ui/text-link'
 import { formatWeightLb } from '@almanac/units/format'
 import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import { formatDay, formatNearDay } from '@almanac/units/format-day'
-import { formatChance, type NumberDisplay, showWhole } from '@almanac/units/format-number'
+import { type NumberDisplay, showWhole } from '@almanac/units/format-number'
+import { useWords } from '@almanac/words/use-words'
+import type { Words } from '@almanac/words/words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { bedWords } from '@/client/bed-facts-words'
 import { readFailure } from '@/client/failure'
 import { dueWords, peopleWords, weekRiskWords, windowWords } from '@/client/job-words'
 import { usePermission, useSession } from '@/client/providers'
+import { useChance } from '@/client/use-chance'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { JobProof } from '@/client/visit-proof'
@@ -36,48 +37,60 @@ import { Materials } from './materials.tsx'
 import { OfferTimes } from './offer-times.tsx'
 import { PromiseTime } from './promise-time.tsx'
 
-const chanceOrNone = (chance: number | null, display: NumberDisplay) => (chance === null ? null : formatChance(chance, display))
-
 /** "2 h 40 min, eight of ten no longer than 3 h 10 min; from 42 of your visits and common practice; 3 not counted: …". */
-const usuallyWords = ({ middle, longer, visits, leftOut }: JobPage['usually'], display: NumberDisplay) =>
+const usuallyWords = ({ middle, longer, visits, leftOut }: JobPage['usually'], words: Words<'job'>, display: NumberDisplay) =>
   [
-    `${formatDuration(middle, display)}, eight of ten no longer than ${formatDuration(longer, display)}`,
-    visits === 0
-      ? 'common practice, until visits are closed out on the tablet'
-      : `from ${visits === 1 ? 'one' : showWhole(visits, display)} of your visits and common practice`,
-    leftOut > 0 ? `${leftOut === 1 ? 'one' : showWhole(leftOut, display)} not counted: start or end is missing or can’t be right` : '',
+    words('usuallyTakes', { middle: formatDuration(middle, display), longer: formatDuration(longer, display) }),
+    visits === 0 ? words('practice') : words('fromVisits', { count: visits, shown: showWhole(visits, display) }),
+    leftOut > 0 ? words('notCounted', { count: leftOut, shown: showWhole(leftOut, display) }) : '',
   ]
     .filter(Boolean)
     .join('; ')
 
-const gapWords = (days: number) => (days === 0 ? 'on the same day or later' : `at least ${days === 1 ? 'a day' : `${days} days`} later`)
-
 /** The visit before, with its day. */
 function FollowsLink({ follows }: { follows: NonNullable<JobPage['follows']> }) {
   const display = useDisplay()
+  const [words, kinds] = [useWords('job'), useWords('jobKind')]
+  const gap = words('gap', { days: follows.leastDays })
+  const job = () => (
+    <TextLink href={`/jobs/${follows.jobId}`} link={Link}>
+      {kinds(follows.kind)}
+    </TextLink>
+  )
+  return follows.day
+    ? words.rich('followsOf', { job, gap, day: formatDay(follows.day, display) })
+    : words.rich('followsUndated', { job, gap })
+}
+
+/** When a visit is; for those who book, the way to its sheet. */
+function VisitTime({ visit, linked }: { visit: JobPage['visits'][number]; linked: boolean }) {
+  const display = useDisplay()
+  const when = `${formatNearDay(visit.day, display)} ${formatClock(visit.startsAt, display)}`
+  if (!linked) return <span>{when}</span>
   return (
-    <>
-      <TextLink href={`/jobs/${follows.jobId}`} link={Link}>
-        {jobKindWords[follows.kind]}
-      </TextLink>
-      {follows.day ? ` of ${formatDay(follows.day, display)}` : ', which has no day yet'}; {gapWords(follows.leastDays)}
-    </>
+    <TextLink href={`/day-sheets?day=${visit.day}&sheet=${visit.crewDayId}`} link={Link}>
+      {when}
+    </TextLink>
   )
 }
 
 /** One job: what, where, how pressing, the kit in a line, where it could go, and the visits so far. */
 export function Job({ jobId }: { jobId: string }) {
   const firm = useRebedFirm()
+  const [words, kinds, outcomes] = [useWords('job'), useWords('jobKind'), useWords('outcome')]
+  const chance = useChance()
   const { api, me } = useSession()
   const today = useToday()
   const display = me.company
+  const speaking = { words, display }
   const mayBook = usePermission('book:visit')
   const query = useQuery(api.jobs.get.queryOptions({ input: { jobId } }))
   const job = query.data
   if (query.error) return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} />
-  if (!job) return <Skeleton lines={10} label="Reading the job" />
+  if (!job) return <Skeleton lines={10} label={words('loading')} />
   const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, firm) : null
-  const risk = weekRiskWords(job.kind, job.forecast?.chance3Months ?? null, display)
+  const risk = weekRiskWords(job.kind, job.forecast?.chance3Months ?? null, speaking)
+  const chanceOf = (share: number | null) => (share === null ? '?' : chance(share))
   const placed = job.state === 'proposed' || job.state === 'booked'
   const overdue = placed && job.dueLatest !== null && job.dueLatest < today
   return (
@@ -85,10 +98,10 @@ export function Job({ jobId }: { jobId: string }) {
       <PageHead
         above={
           <TextLink href="/jobs" link={Link}>
-            Jobs
+            {words('title')}
           </TextLink>
         }
-        title={`${jobKindWords[job.kind]} at ${job.siteLabel}`}
+        title={words('at', { kind: kinds(job.kind), site: job.siteLabel })}
         lead={
           <span className="flex flex-wrap gap-x-4">
             <JobStateWord state={job.state} />
@@ -102,59 +115,62 @@ export function Job({ jobId }: { jobId: string }) {
           </>
         }
       />
-      {job.stateReason ? <p className="mb-4">Reason: {job.stateReason}</p> : null}
+      {job.stateReason ? <p className="mb-4">{words('reason', { reason: job.stateReason })}</p> : null}
       <div className="grid gap-x-12 gap-y-8 lg:grid-cols-2">
         <div>
           <DefinitionList
             facts={[
               {
-                name: 'Site',
+                name: words('site'),
                 value: (
                   <TextLink href={`/sites/${job.siteId}`} link={Link}>
                     {[job.siteLabel, job.town].filter(Boolean).join(', ')}
                   </TextLink>
                 ),
               },
-              ...(job.accessNotes ? [{ name: 'Access', value: job.accessNotes }] : []),
+              ...(job.accessNotes ? [{ name: words('access'), value: job.accessNotes }] : []),
               {
-                name: 'Bed',
+                name: words('bed'),
                 value: job.bed ? (
                   <span className="inline-flex items-center gap-3">
                     <BedThumb thumb={thumbOf(job.bed, firm)} />
                     <TextLink href={`/beds/${job.bed.bedId}`} link={Link}>
-                      {bedWords(job.bed, display) ?? 'size not known'}
+                      {bedWords(job.bed, display) ?? words('sizeUnknown')}
                     </TextLink>
                   </span>
                 ) : null,
               },
               {
-                name: 'Due',
+                name: words('due'),
                 value: [
-                  windowWords(job.dueEarliest, job.dueLatest, display),
-                  overdue ? dueWords(null, job.dueLatest, today, display) : null,
+                  windowWords(job.dueEarliest, job.dueLatest, speaking),
+                  overdue ? dueWords(null, job.dueLatest, today, speaking) : null,
                 ]
                   .filter(Boolean)
                   .join('; '),
               },
               {
-                name: 'Chance of failure',
+                name: words('chance'),
                 value: job.forecast
-                  ? `${chanceOrNone(job.forecast.chance3Months, display) ?? '?'} in 3 months, ${chanceOrNone(job.forecast.chance12Months, display) ?? '?'} in 12`
+                  ? words('chances', { soon: chanceOf(job.forecast.chance3Months), year: chanceOf(job.forecast.chance12Months) })
                   : null,
               },
-              ...(risk ? [{ name: 'Risk of waiting', value: risk }] : []),
-              { name: 'Needs', value: `${peopleWords(job.crewSize)}, ${formatDuration(job.minutes, display)} on site` },
-              { name: 'Usually takes', value: usuallyWords(job.usually, display) },
-              ...(job.follows ? [{ name: 'Follows', value: <FollowsLink follows={job.follows} /> }] : []),
+              ...(risk ? [{ name: words('waiting'), value: risk }] : []),
+              {
+                name: words('needs'),
+                value: words('needsOnSite', { people: peopleWords(job.crewSize, words), length: formatDuration(job.minutes, display) }),
+              },
+              { name: words('usually'), value: usuallyWords(job.usually, words, display) },
+              ...(job.follows ? [{ name: words('follows'), value: <FollowsLink follows={job.follows} /> }] : []),
               ...(job.turn
                 ? [{ name: 'By agreement', value: `${agreementKindWords[job.turn.kind]}, due ${formatDay(job.turn.dueDay, display)}` }]
                 : []),
-              ...(job.notes ? [{ name: 'Note', value: job.notes }] : []),
+              ...(job.notes ? [{ name: words('note'), value: job.notes }] : []),
             ]}
           />
           {job.kind === 'delivery' ? <Materials job={job} mayChange={mayBook} /> : null}
           {kit ? (
-            <Section title="Kit">
+            <Section title={words('kit')}>
               {kit.ok ? (
                 <>
                   <ul>
@@ -166,13 +182,13 @@ export function Job({ jobId }: { jobId: string }) {
                     ))}
                   </ul>
                   <p className="mt-2 text-soft">
-                    {formatWeightLb(kit.value.loadWeightLb, display)} to carry in.
-                    <span className="print:hidden"> The full kit is on the bed’s page and on the tablet.</span>
+                    {words('carryIn', { weight: formatWeightLb(kit.value.loadWeightLb, display) })}
+                    <span className="print:hidden"> {words('fullKit')}</span>
                   </p>
                   {job.bed ? (
                     <p className="mt-3">
                       <LinkButton href={`/api/beds/${job.bed.bedId}/plan`} file>
-                        Rebed plan (PDF)
+                        {words('plan')}
                       </LinkButton>
                     </p>
                   ) : null}
@@ -184,17 +200,15 @@ export function Job({ jobId }: { jobId: string }) {
           ) : null}
         </div>
         <div>
-          <Section title="Visits">
-            {job.visits.length === 0 ? <p className="text-soft">None yet.</p> : null}
+          <Section title={words('visits')}>
+            {job.visits.length === 0 ? <p className="text-soft">{words('noVisits')}</p> : null}
             <ul>
               {job.visits.map((visit) => (
                 <li key={visit.id} className="flex flex-wrap gap-x-4 border-b border-line py-2">
-                  <TextLink href={`/day-sheets?day=${visit.day}&sheet=${visit.crewDayId}`} link={Link}>
-                    {formatNearDay(visit.day, display)} {formatClock(visit.startsAt, display)}
-                  </TextLink>
+                  <VisitTime visit={visit} linked={mayBook} />
                   <span>{visit.people.join(', ') || visit.crewName}</span>
                   <JobStateWord state={visit.state} />
-                  {visit.outcome ? <span className="text-soft">{visitOutcomeWords[visit.outcome].toLowerCase()}</span> : null}
+                  {visit.outcome ? <span className="text-soft">{outcomes(visit.outcome).toLowerCase()}</span> : null}
                   <PromiseTime visit={visit} mayPromise={mayBook} />
                   {visit.notes ? <span className="basis-full text-small text-soft">{visit.notes}</span> : null}
                 </li>
@@ -202,11 +216,14 @@ export function Job({ jobId }: { jobId: string }) {
             </ul>
             {job.followedBy.map((one) => (
               <p key={one.jobId} className="mt-2">
-                Then{' '}
-                <TextLink href={`/jobs/${one.jobId}`} link={Link}>
-                  {jobKindWords[one.kind]}
-                </TextLink>
-                , {gapWords(one.leastDays)}.
+                {words.rich('followedBy', {
+                  gap: words('gap', { days: one.leastDays }),
+                  job: () => (
+                    <TextLink href={`/jobs/${one.jobId}`} link={Link}>
+                      {kinds(one.kind)}
+                    </TextLink>
+                  ),
+                })}
               </p>
             ))}
             {mayBook && placed ? (
@@ -215,11 +232,11 @@ export function Job({ jobId }: { jobId: string }) {
                   href={`/jobs/new?site=${job.siteId}${job.bed ? `&bed=${job.bed.bedId}` : ''}&kind=inspection&after=${job.id}`}
                   link={Link}
                 >
-                  Add a follow-up visit
+                  {words('followUp')}
                 </TextLink>
               </p>
             ) : null}
-            {job.closedDay ? <p className="mt-2">Closed on {formatDay(job.closedDay, display)}.</p> : null}
+            {job.closedDay ? <p className="mt-2">{words('closed', { day: formatDay(job.closedDay, display) })}</p> : null}
           </Section>
           <JobProof jobId={job.id} />
           {mayBook && placed ? (

@@ -8,6 +8,7 @@ import { useToast } from '@almanac/ui/toast'
 import { clockIn, dayIn } from '@almanac/units/calendar/zone-clock'
 import { formatClocks } from '@almanac/units/format-clock'
 import { formatNearDay } from '@almanac/units/format-day'
+import { useWords } from '@almanac/words/use-words'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { FormDialog } from '@/client/form-dialog'
@@ -49,6 +50,7 @@ function PromiseForm({ visit, onClose }: { visit: Visit; onClose: () => void }) 
 export function PromiseTime({ visit, mayPromise }: { visit: Visit; mayPromise: boolean }) {
   const display = useDisplay()
   const { api } = useSession()
+  const words = useWords('job')
   const [open, setOpen] = useState(false)
   const [openedAt] = useState(() => Date.now())
   const showToast = useToast()
@@ -58,27 +60,25 @@ export function PromiseTime({ visit, mayPromise }: { visit: Visit; mayPromise: b
   const { promised } = visit
   const lost = promised !== null && (visit.startsAt < promised.from || visit.startsAt > promised.until)
   const day = promised && dayIn(display.timeZone, promised.from)
+  const times = promised && formatClocks(promised.from, promised.until, display)
+  const made = promised && day && times ? words('promised', { by: promised.by, day: formatNearDay(day, display), times }) : ''
+  const promise = promised?.person ? words('promisedBy', { promise: made, person: promised.person }) : made
   return (
     <span className="flex basis-full flex-wrap items-baseline gap-x-4">
-      {promised && day ? (
-        <span className={lost ? 'font-semibold text-danger' : 'text-soft'}>
-          {promised.by === 'phone' ? 'Promised by telephone' : 'Promised by link'}
-          {`, ${formatNearDay(day, display)} ${formatClocks(promised.from, promised.until, display)}`}
-          {promised.person ? `, by ${promised.person}` : ''}
-          {lost ? ': not kept' : ''}
-        </span>
+      {promise ? (
+        <span className={lost ? 'font-semibold text-danger' : 'text-soft'}>{lost ? words('notKept', { promise }) : promise}</span>
       ) : null}
       {mayPromise && visit.state === 'booked' ? (
         <span className="print:hidden">
           <Button kind="quiet" onClick={() => setOpen(true)}>
-            {promised ? 'Promise another time' : 'Promise a time'}
+            {words(promised ? 'promiseAnother' : 'promise')}
           </Button>
         </span>
       ) : null}
       {mayPromise && visit.state === 'booked' && Date.parse(visit.startsAt) < openedAt ? (
         <span className="print:hidden">
           <Button kind="quiet" onClick={() => miss.send({ visitId: visit.id, version: visit.version })} busy={miss.isPending}>
-            We did not come
+            {words('missed')}
           </Button>
         </span>
       ) : null}

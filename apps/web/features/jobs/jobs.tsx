@@ -1,6 +1,6 @@
 'use client'
 import type { JobRow } from '@almanac/contract/jobs'
-import { jobKinds, jobKindWords } from '@almanac/records/job-kind'
+import { jobKinds } from '@almanac/records/job-kind'
 import { type JobState, jobStates } from '@almanac/records/job-state'
 import { thumbOf } from '@almanac/softener/rebed/thumb-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
@@ -16,6 +16,7 @@ import { Skeleton } from '@almanac/ui/skeleton'
 import { formatClock } from '@almanac/units/format-clock'
 import { formatNearDay } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
+import { useWords } from '@almanac/words/use-words'
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
@@ -27,18 +28,11 @@ import { usePermission, useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 
-const WORDS: Record<JobState, string> = {
-  proposed: 'to book',
-  booked: 'booked',
-  'under-way': 'under way',
-  held: 'held',
-  closed: 'closed',
-  'called-off': 'called off',
-}
-
 /** Jobs by state; those that still need a place come first. */
 export function Jobs() {
   const firm = useRebedFirm()
+  const [words, kinds, states] = [useWords('job'), useWords('jobKind'), useWords('jobState')]
+  const stateOf = (one: JobState) => (one === 'proposed' ? words('toBook') : states(one))
   const display = useDisplay()
   const { api, me } = useSession()
   const today = useToday()
@@ -70,44 +64,47 @@ export function Jobs() {
   return (
     <>
       <PageHead
-        title="Jobs"
-        lead="Work to do, most urgent first. Open a job to see its best places on the day sheets."
+        title={words('title')}
+        lead={words('lead')}
         actions={
           mayBook ? (
             <LinkButton href="/day-sheets" link={Link} kind="ink">
-              To the day sheets
+              {words('toDaySheets')}
             </LinkButton>
           ) : undefined
         }
       />
-      <FilterBar label="Filter the jobs" onClear={kind || town ? () => change({ kind: undefined, town: undefined }) : undefined}>
+      <FilterBar label={words('filter')} onClear={kind || town ? () => change({ kind: undefined, town: undefined }) : undefined}>
         <FilterSelect
-          label="State"
+          label={words('state')}
           value={state}
           onChange={(event) => change({ state: event.target.value === 'proposed' ? undefined : event.target.value })}
           choices={jobStates.map((one) => {
             const count = overview.data?.counts[one]
-            return { value: one, label: count === undefined ? WORDS[one] : `${WORDS[one]} (${showWhole(count, display)})` }
+            return {
+              value: one,
+              label: count === undefined ? stateOf(one) : words('counted', { state: stateOf(one), count: showWhole(count, display) }),
+            }
           })}
         />
         <FilterSelect
-          label="Kind"
+          label={words('kind')}
           value={kind ?? ''}
           onChange={(event) => change({ kind: event.target.value })}
-          choices={[{ value: '', label: 'all' }, ...jobKinds.map((one) => ({ value: one, label: jobKindWords[one] }))]}
+          choices={[{ value: '', label: words('all') }, ...jobKinds.map((one) => ({ value: one, label: kinds(one) }))]}
         />
         <FilterSelect
-          label="Town"
+          label={words('town')}
           value={town ?? ''}
           onChange={(event) => change({ town: event.target.value })}
-          choices={[{ value: '', label: 'all' }, ...(overview.data?.towns ?? []).map((one) => ({ value: one, label: one }))]}
+          choices={[{ value: '', label: words('all') }, ...(overview.data?.towns ?? []).map((one) => ({ value: one, label: one }))]}
         />
       </FilterBar>
       {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void list.refetch()} /> : null}
-      {list.isPending ? <Skeleton lines={8} label="Loading the jobs" /> : null}
+      {list.isPending ? <Skeleton lines={8} label={words('loadingList')} /> : null}
       {list.isSuccess ? (
         <DataTable<JobRow>
-          caption={`Jobs, ${WORDS[state]}`}
+          caption={words('caption', { state: stateOf(state) })}
           rows={rows}
           rowKey={(row) => row.id}
           rowHref={(row) => `/jobs/${row.id}`}
@@ -116,38 +113,38 @@ export function Jobs() {
           columns={[
             {
               key: 'thumb',
-              head: <span className="sr-only">Drawing</span>,
+              head: <span className="sr-only">{words('drawing')}</span>,
               width: '44px',
               phone: 'hide',
               cell: (row) => (row.bed ? <BedThumb thumb={thumbOf(row.bed, firm)} /> : null),
             },
             {
               key: 'what',
-              head: 'Job',
+              head: words('job'),
               phone: 'title',
               cell: (row) => (
                 <>
                   <span className="font-semibold">
-                    {jobKindWords[row.kind]} · {row.siteLabel}
+                    {kinds(row.kind)} · {row.siteLabel}
                   </span>
                   {row.town ? <span className="block text-small text-soft">{row.town}</span> : null}
                 </>
               ),
             },
-            { key: 'bed', head: 'Bed', cell: (row) => (row.bed ? bedWords(row.bed, me.company) : null) },
-            { key: 'crew', head: 'Needs', cell: (row) => peopleWords(row.crewSize) },
+            { key: 'bed', head: words('bed'), cell: (row) => (row.bed ? bedWords(row.bed, me.company) : null) },
+            { key: 'crew', head: words('needs'), cell: (row) => peopleWords(row.crewSize, words) },
             {
               key: 'due',
-              head: 'When',
+              head: words('when'),
               cell: (row) =>
                 row.nextVisit
                   ? `${formatNearDay(row.nextVisit.day, display)} ${formatClock(row.nextVisit.startsAt, display)}, ${row.nextVisit.crewName}`
-                  : (dueWords(row.dueEarliest, row.dueLatest, today, display) ?? 'no date'),
+                  : (dueWords(row.dueEarliest, row.dueLatest, today, { words, display }) ?? words('noDate')),
             },
             {
               key: 'risk',
-              head: 'Risk of a week’s wait',
-              phoneHead: 'Risk of waiting a week',
+              head: words('riskOfWeek'),
+              phoneHead: words('riskOfWeekShort'),
               cell: (row) => {
                 const risk = weekRisk(row.kind, row.chance3Months, display)
                 return risk && <span className="text-soft">{risk}</span>
@@ -156,17 +153,17 @@ export function Jobs() {
           ]}
           empty={
             <EmptyOrFirst
-              first="No jobs yet"
-              title={`No jobs ${WORDS[state]}`}
+              first={words('noJobs')}
+              title={words('noneInState', { state: stateOf(state) })}
               action={
                 state === 'proposed' && mayBook ? (
                   <LinkButton href="/coming-due" link={Link}>
-                    See what comes due
+                    {words('seeComingDue')}
                   </LinkButton>
                 ) : null
               }
             >
-              {state === 'proposed' ? 'Add jobs from Coming due, or from a site.' : 'Choose another state above.'}
+              {words(state === 'proposed' ? 'howAdded' : 'otherState')}
             </EmptyOrFirst>
           }
         />

@@ -1,13 +1,11 @@
 'use client'
 import type { ContactLine } from '@almanac/contract/site-facts'
-import { type Channel, channels, channelWords } from '@almanac/records/channel'
-import { choicesOf } from '@almanac/records/choices'
-import { consentSourceWords } from '@almanac/records/consent-source'
-import { contactRoleWords } from '@almanac/records/contact-role'
+import { type Channel, channels } from '@almanac/records/channel'
 import { Button } from '@almanac/ui/button'
 import { useDisplay } from '@almanac/ui/display'
 import { StatusWord } from '@almanac/ui/status-word'
 import { formatDay } from '@almanac/units/format-day'
+import { useWords } from '@almanac/words/use-words'
 import { useState } from 'react'
 import { PhoneLink } from '@/client/phone-link'
 import { ConsentForm } from './consent-form.tsx'
@@ -17,20 +15,20 @@ type Props = { contact: ContactLine; mayChange: boolean; onChange: () => void }
 /** One contact: numbers to reach them, and for each channel what they answered, from where, since when. */
 export function ContactPart({ contact, mayChange, onChange }: Props) {
   const display = useDisplay()
+  const [words, roles, saving] = [useWords('site'), useWords('contactRole'), useWords('saving')]
+  const role = roles(contact.role).toLowerCase()
+  const name = contact.name ?? words('thisContact')
   const [asked, setAsked] = useState<Channel | null>(null)
   return (
     <li className="border-t border-line py-3">
       <div className="flex flex-wrap items-baseline justify-between gap-x-4">
         <span>
-          <span className="font-medium">{contact.name ?? 'No name'}</span>
-          <span className="text-soft">
-            , {contactRoleWords[contact.role].toLowerCase()}
-            {contact.siteId ? ' of this site' : ''}
-          </span>
+          <span className="font-medium">{contact.name ?? words('noName')}</span>
+          <span className="text-soft">, {contact.siteId ? words('ofThisSite', { role }) : role}</span>
         </span>
         {mayChange ? (
           <Button kind="quiet" onClick={onChange}>
-            Edit
+            {saving('edit')}
           </Button>
         ) : null}
       </div>
@@ -43,17 +41,18 @@ export function ContactPart({ contact, mayChange, onChange }: Props) {
         ) : null}
         {contact.emailIsDead ? (
           <StatusWord shape="triangle" tone="danger">
-            email came back
+            {words('cameBack')}
           </StatusWord>
         ) : null}
         {contact.phone || contact.otherPhones.length > 0 || contact.email ? null : (
-          <span className="text-soft italic">no phone or email</span>
+          <span className="text-soft italic">{words('noWay')}</span>
         )}
       </p>
       <table className="mt-1 w-full text-left text-small">
-        <caption className="sr-only">Consent of {contact.name ?? 'this contact'} by channel</caption>
+        <caption className="sr-only">{words('consentOf', { name })}</caption>
         <tbody>
-          {choicesOf(channels, channelWords).map(({ value, label }) => {
+          {channels.map((value) => {
+            const label = words(`channel/${value}`)
             const consent = contact.consents.find((one) => one.channel === value)
             return (
               <tr key={value}>
@@ -63,28 +62,25 @@ export function ContactPart({ contact, mayChange, onChange }: Props) {
                 <td className="py-0.5">
                   {consent ? (
                     <StatusWord shape={consent.granted ? 'tick' : 'cross'} tone={consent.granted ? 'done' : 'danger'}>
-                      {consent.granted ? 'yes' : 'no'}
+                      {words(consent.granted ? 'yes' : 'no')}
                     </StatusWord>
                   ) : (
                     <StatusWord shape="dashed" tone="soft">
-                      not asked
+                      {words('notAsked')}
                     </StatusWord>
                   )}
                   {consent ? (
                     <span className="text-soft">
                       {' '}
-                      {consentSourceWords[consent.source].toLowerCase()}, {formatDay(consent.sinceDay, display)}
+                      {words(`asked/${consent.source}`)}, {formatDay(consent.sinceDay, display)}
                     </span>
                   ) : null}
                 </td>
                 <td className="py-0.5 text-right">
                   {mayChange ? (
                     <button type="button" className="min-h-6 underline decoration-edge underline-offset-4" onClick={() => setAsked(value)}>
-                      {consent ? 'change' : 'note'}
-                      <span className="sr-only">
-                        {' '}
-                        consent of {contact.name ?? 'this contact'}, {label}
-                      </span>
+                      {words(consent ? 'change' : 'note')}
+                      <span className="sr-only"> {words('consentFor', { name, channel: label })}</span>
                     </button>
                   ) : null}
                 </td>

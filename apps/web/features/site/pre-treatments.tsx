@@ -7,12 +7,14 @@ import { Button } from '@almanac/ui/button'
 import { DayInput } from '@almanac/ui/day-input'
 import { useDisplay } from '@almanac/ui/display'
 import { Select } from '@almanac/ui/select'
-import { formatDay, formatSource } from '@almanac/units/format-day'
+import { formatDay } from '@almanac/units/format-day'
+import { useWords } from '@almanac/words/use-words'
 import { useState } from 'react'
 import { FormDialog } from '@/client/form-dialog'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
+import { useSourceText } from '@/client/use-source-text'
 import { useDayField, useToday } from '@/client/use-today'
 
 type PreTreatment = SiteSoftener['preTreatments'][number]
@@ -20,6 +22,8 @@ type PreTreatment = SiteSoftener['preTreatments'][number]
 /** What’s ahead of the softener, and since when; carbon keeps the disinfectant from the beds. */
 export function PreTreatments({ softener, mayChange }: { softener: SiteSoftener; mayChange: boolean }) {
   const display = useDisplay()
+  const words = useWords('site')
+  const sourceText = useSourceText()
   const [ending, setEnding] = useState<PreTreatment | null>(null)
   return (
     <>
@@ -28,14 +32,14 @@ export function PreTreatments({ softener, mayChange }: { softener: SiteSoftener;
           {softener.preTreatments.map((one) => (
             <li key={one.id} className="flex flex-wrap items-center gap-x-3">
               <span className={one.toDay ? 'text-soft' : ''}>
-                {preTreatmentKindWords[one.kind]} ahead
-                {one.fromDay ? ` since ${formatDay(one.fromDay, display)}` : ''}
-                {one.toDay ? `, taken out ${formatDay(one.toDay, display)}` : ''}
-                <span className="text-soft"> ({formatSource(one.source, display)})</span>
+                {words(`ahead/${one.kind}`)}
+                {one.fromDay ? ` ${words('since', { day: formatDay(one.fromDay, display) })}` : ''}
+                {one.toDay ? `, ${words('removed', { day: formatDay(one.toDay, display) })}` : ''}
+                <span className="text-soft"> ({sourceText(one.source)})</span>
               </span>
               {mayChange && !one.toDay ? (
                 <Button kind="quiet" onClick={() => setEnding(one)}>
-                  Taken out
+                  {words('takenOut')}
                 </Button>
               ) : null}
             </li>

@@ -1,5 +1,4 @@
 'use client'
-import { disinfectantLines } from '@almanac/records/disinfectant'
 import { siteHoursWords } from '@almanac/service-rules/day-sheets/site-hours'
 import { Button } from '@almanac/ui/button'
 import { DefinitionList } from '@almanac/ui/definition-list'
@@ -9,6 +8,7 @@ import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
+import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
@@ -29,6 +29,7 @@ import { WaterTests } from './water-tests.tsx'
 /** A site: what stands there, what has happened, who holds it, how to get in, what water it has. */
 export function Site({ siteId }: { siteId: string }) {
   const { api, me } = useSession()
+  const [words, water] = [useWords('site'), useWords('water')]
   const mayChange = usePermission('change:site')
   const mayPropose = usePermission('propose:job')
   const mayTest = usePermission('change:water')
@@ -39,7 +40,7 @@ export function Site({ siteId }: { siteId: string }) {
   if (query.error)
     return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} retrying={query.isFetching} />
   const site = query.data
-  if (!site) return <Skeleton lines={14} label="Loading the site" />
+  if (!site) return <Skeleton lines={14} label={words('loading')} />
   const address = [site.street, site.town, site.region, site.postcode].filter(Boolean).join(', ')
   const { supply } = site
   return (
@@ -56,19 +57,19 @@ export function Site({ siteId }: { siteId: string }) {
         }
         above={
           <TextLink href="/sites" link={Link}>
-            Sites
+            {words('sites')}
           </TextLink>
         }
         actions={
           <>
             {mayTest ? (
               <LinkButton href={`/water/tests/new?site=${site.id}`} link={Link}>
-                Record a water test
+                {words('recordTest')}
               </LinkButton>
             ) : null}
             {mayPropose ? (
               <LinkButton href={`/jobs/new?site=${site.id}`} kind="ink" link={Link}>
-                Add a job
+                {words('addJob')}
               </LinkButton>
             ) : null}
           </>
@@ -77,25 +78,23 @@ export function Site({ siteId }: { siteId: string }) {
       <div className="grid gap-x-12 lg:grid-cols-[minmax(0,5fr)_minmax(0,3fr)]">
         <div className="min-w-0">
           <Section
-            title={site.softeners.length > 1 ? 'Softeners' : 'Softener'}
-            actions={mayChange ? <Button onClick={() => setForm('softener')}>Add a softener</Button> : null}
+            title={words('softeners', { count: Math.max(1, site.softeners.length) })}
+            actions={mayChange ? <Button onClick={() => setForm('softener')}>{words('addSoftener')}</Button> : null}
           >
-            {site.softeners.length === 0 ? (
-              <p className="text-soft">No softener entered yet. Add it, and its bed is forecast within seconds.</p>
-            ) : null}
+            {site.softeners.length === 0 ? <p className="text-soft">{words('noSoftener')}</p> : null}
             {site.softeners.map((softener) => (
               <SoftenerPart key={softener.id} siteId={site.id} softener={softener} mayChange={mayChange} />
             ))}
           </Section>
-          <Section title="Water tests">
+          <Section title={words('waterTests')}>
             <WaterTests siteId={site.id} mayChange={mayTest} />
           </Section>
-          <Section title="History">
+          <Section title={words('history')}>
             <SiteHistory siteId={site.id} />
             {owner ? (
               <p className="mt-3">
                 <TextLink href={`/changes?site=${site.id}`} link={Link}>
-                  Who changed what here
+                  {words('whoChanged')}
                 </TextLink>
               </p>
             ) : null}
@@ -103,34 +102,37 @@ export function Site({ siteId }: { siteId: string }) {
         </div>
         <div className="min-w-0 max-lg:mt-8">
           <SiteHolder site={site} mayChange={mayChange} />
-          <Section title="Open jobs">
-            <JobLines jobs={site.openJobs} none="No open jobs at this site." />
+          <Section title={words('openJobs')}>
+            <JobLines jobs={site.openJobs} none={words('noOpenJobs')} />
           </Section>
           <SiteAgreements siteId={site.id} softeners={site.softeners} />
           {mayCall ? <SiteCalls siteId={site.id} /> : null}
           {mayCall ? <SiteGuides siteId={site.id} softeners={site.softeners} /> : null}
-          <Section title="Address and access" actions={mayChange ? <Button onClick={() => setForm('site')}>Edit site</Button> : null}>
+          <Section
+            title={words('addressAndAccess')}
+            actions={mayChange ? <Button onClick={() => setForm('site')}>{words('edit')}</Button> : null}
+          >
             <DefinitionList
               facts={[
-                { name: 'Address', value: address },
-                { name: 'Access', value: site.accessNotes },
-                { name: 'Visiting hours', value: siteHoursWords(site.visitHours, me.company) },
+                { name: words('address'), value: address },
+                { name: words('access'), value: site.accessNotes },
+                { name: words('visitingHours'), value: siteHoursWords(site.visitHours, me.company, words) },
                 {
-                  name: 'Water',
+                  name: words('water'),
                   value: supply ? (
                     <>
                       <TextLink href={`/water/${supply.id}`} link={Link}>
                         {supply.name}
                       </TextLink>
                       <span className="block text-small text-soft">
-                        {supply.kind === 'private-well' ? 'private well' : 'town supply'}
-                        {supply.disinfectant ? `, ${disinfectantLines[supply.disinfectant]}` : ''}
+                        {words(`kind/${supply.kind}`)}
+                        {supply.disinfectant ? `, ${water(`line/${supply.disinfectant}`)}` : ''}
                         {supply.residualMgL ? ` ${supply.residualMgL} mg/L` : ''}
                       </span>
                     </>
                   ) : null,
                 },
-                ...(site.notes ? [{ name: 'Notes', value: site.notes }] : []),
+                ...(site.notes ? [{ name: words('notes'), value: site.notes }] : []),
               ]}
             />
           </Section>

@@ -1,7 +1,6 @@
 'use client'
 import type { BedLine } from '@almanac/contract/site-facts'
 import type { SiteSoftener } from '@almanac/contract/sites'
-import { endCauseWords } from '@almanac/records/end-cause'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { Button } from '@almanac/ui/button'
 import { useDisplay } from '@almanac/ui/display'
@@ -9,6 +8,7 @@ import { DueRibbon } from '@almanac/ui/due-ribbon'
 import { StatusWord } from '@almanac/ui/status-word'
 import { TextLink } from '@almanac/ui/text-link'
 import { formatDay, formatMonth } from '@almanac/units/format-day'
+import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
 import { useState } from 'react'
 import { ribbonAxis, thumbOfTank } from '@/client/bed-facts-words'
@@ -19,19 +19,19 @@ import { useToday } from '@/client/use-today'
 import { EditSoftener } from './edit-softener.tsx'
 import { PreTreatmentForm, PreTreatments } from './pre-treatments.tsx'
 
-const ARRANGED: Record<string, string> = { 'twin-alternating': 'twin tanks, one at a time', 'twin-parallel': 'twin tanks together' }
-
 /** A softener: its tanks, in each the bed in service, and the beds before it folded away. */
 export function SoftenerPart({ siteId, softener, mayChange }: { siteId: string; softener: SiteSoftener; mayChange: boolean }) {
   const texts = useBedTexts()
+  const words = useWords('site')
   const display = useDisplay()
+  const saving = useWords('saving')
   const [form, setForm] = useState<'softener' | 'pre-treatment' | null>(null)
   const installed = texts.span(softener.installedEarliest, softener.installedLatest, softener.installedAsWritten)
   const about = [
     softener.location,
-    ARRANGED[softener.arrangement],
-    installed ? `installed ${installed}` : null,
-    softener.peopleServed ? `serves ${softener.peopleServed}` : null,
+    softener.arrangement === 'single' ? null : words(`arranged/${softener.arrangement}`),
+    installed ? words('installed', { when: installed }) : null,
+    softener.peopleServed ? words('serves', { people: String(softener.peopleServed) }) : null,
   ]
   return (
     <article className="border-b border-line py-4 first:pt-0 last:border-0">
@@ -41,22 +41,22 @@ export function SoftenerPart({ siteId, softener, mayChange }: { siteId: string; 
           {softener.condemnedDay ? (
             <span className="ml-3 font-normal">
               <StatusWord shape="cross" tone="danger">
-                condemned {formatDay(softener.condemnedDay, display)}
+                {words('condemned', { day: formatDay(softener.condemnedDay, display) })}
               </StatusWord>
             </span>
           ) : null}
         </h3>
         <span className="flex flex-wrap items-baseline gap-x-4">
           <TextLink href={`/softeners/${softener.id}/settings`} link={Link}>
-            Settings card
+            {words('card')}
           </TextLink>
           {mayChange ? (
             <>
               <Button kind="quiet" onClick={() => setForm('pre-treatment')}>
-                Add pre-treatment
+                {words('addPreTreatment')}
               </Button>
               <Button kind="quiet" onClick={() => setForm('softener')}>
-                Edit
+                {saving('edit')}
               </Button>
             </>
           ) : null}
@@ -82,6 +82,7 @@ export function SoftenerPart({ siteId, softener, mayChange }: { siteId: string; 
 function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number]; numbered: boolean }) {
   const firm = useRebedFirm()
   const texts = useBedTexts()
+  const [words, causes] = [useWords('site'), useWords('endCause')]
   const today = useToday()
   const bed = tank.beds.find((one) => one.endedLatest === null)
   const ended = tank.beds.filter((one) => one.endedLatest !== null)
@@ -91,14 +92,14 @@ function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number];
       <BedThumb thumb={thumbOfTank(tank, bed ?? ended[0], firm)} height={64} />
       <div className="min-w-0">
         <p>
-          {numbered ? `Tank ${tank.position}: ` : ''}
+          {numbered ? words('tank', { number: String(tank.position) }) : ''}
           {bed ? (
             <TextLink href={`/beds/${bed.id}`} link={Link} strong>
               {[texts.tank(tank), texts.resin(bed)].filter(Boolean).join(', ')}
             </TextLink>
           ) : (
             <span>
-              {texts.tank(tank)}, <span className="text-soft">no bed in service</span>
+              {texts.tank(tank)}, <span className="text-soft">{words('noBed')}</span>
             </span>
           )}
         </p>
@@ -106,20 +107,23 @@ function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number];
         {bed ? (
           <p className="mt-1 text-small">
             <TextLink href={`/whats-wrong?bedId=${bed.id}`} link={Link}>
-              What is wrong?
+              {words('whatsWrong')}
             </TextLink>
           </p>
         ) : null}
         {ended.length > 0 ? (
           <details className="mt-1 text-small">
-            <summary className="cursor-pointer text-soft">{ended.length === 1 ? 'One bed before' : `${ended.length} beds before`}</summary>
+            <summary className="cursor-pointer text-soft">{words('bedsBefore', { count: ended.length })}</summary>
             <ul className="mt-1 border-l-2 border-line pl-3">
               {ended.map((one) => (
                 <li key={one.id} className="py-0.5">
                   <TextLink href={`/beds/${one.id}`} link={Link}>
-                    {texts.began(one) ?? 'start not known'} to {texts.span(one.endedEarliest, one.endedLatest)}
+                    {words('fromTo', {
+                      from: texts.began(one) ?? words('startUnknown'),
+                      to: texts.span(one.endedEarliest, one.endedLatest) ?? '',
+                    })}
                   </TextLink>
-                  <span className="text-soft">, {endCauseWords[one.endCause ?? 'unknown'].toLowerCase()}</span>
+                  <span className="text-soft">, {causes(one.endCause ?? 'unknown').toLowerCase()}</span>
                 </li>
               ))}
             </ul>
@@ -132,23 +136,24 @@ function TankLineItem({ tank, numbered }: { tank: SiteSoftener['tanks'][number];
 
 function BedInService({ bed, axis }: { bed: BedLine; axis: ReturnType<typeof ribbonAxis> }) {
   const texts = useBedTexts()
+  const words = useWords('site')
   const display = useDisplay()
   const began = texts.began(bed)
   return (
     <>
       <p className="text-small text-soft">
-        {began ? `Installed ${began}` : 'Install date not known'}
-        {bed.lastSeenDay ? `, last seen working ${formatDay(bed.lastSeenDay, display)}` : ', no record of it working'}
+        {began ? words('bedInstalled', { when: began }) : words('bedAgeUnknown')},{' '}
+        {bed.lastSeenDay ? words('lastSeen', { day: formatDay(bed.lastSeenDay, display) }) : words('neverSeen')}
       </p>
       {bed.due10Day && bed.due50Day ? (
         <div className="mt-1 grid max-w-xl grid-cols-[minmax(0,1fr)_auto] items-center gap-4">
           <DueRibbon early={bed.due10Day} middle={bed.due50Day} late={bed.due90Day} axis={axis} />
           <span className="text-small whitespace-nowrap">
-            due about <strong>{formatMonth(bed.due50Day, display)}</strong>
+            {words.rich('dueAbout', { month: formatMonth(bed.due50Day, display), b: (text) => <strong>{text}</strong> })}
           </span>
         </div>
       ) : (
-        <p className="text-small text-soft">No due date yet: the forecast is being made, or the record contradicts itself.</p>
+        <p className="text-small text-soft">{words('noDueDate')}</p>
       )}
     </>
   )

@@ -7,6 +7,8 @@ import { PageHead } from '@almanac/ui/page-head'
 import { Problem } from '@almanac/ui/problem'
 import { SearchBox } from '@almanac/ui/search-box'
 import { Skeleton } from '@almanac/ui/skeleton'
+import { useWords } from '@almanac/words/use-words'
+import type { Words } from '@almanac/words/words'
 import { keepPreviousData, useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { readFailure } from '@/client/failure'
@@ -16,10 +18,13 @@ import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { siteColumns } from './site-columns.tsx'
 import { useSearch } from './use-search.ts'
+import { useSiteSpeaking } from './use-site-speaking.ts'
 
 /** Every site of the firm, found by any part of a name, street, phone or tank. */
 export function Sites() {
   const firm = useRebedFirm()
+  const speaking = useSiteSpeaking()
+  const { words } = speaking
   const { api } = useSession()
   const today = useToday()
   const mayChange = usePermission('change:site')
@@ -37,49 +42,49 @@ export function Sites() {
   return (
     <>
       <PageHead
-        title="Sites"
-        lead="Every site, its customer, and its next due bed."
+        title={words('title')}
+        lead={words('lead')}
         actions={
           mayChange ? (
             <>
               <LinkButton href="/ask-next" link={Link}>
-                Ask at the next call
+                {words('askNext')}
               </LinkButton>
               <LinkButton href="/sites/new" kind="ink" link={Link}>
-                Add a site
+                {words('add')}
               </LinkButton>
             </>
           ) : null
         }
       />
       <SearchBox
-        label="Search sites"
-        placeholder="Part of a name, street, phone or tank: 10x54 orch"
+        label={words('search')}
+        placeholder={words('example')}
         value={text}
         onChange={(event) => type(event.target.value)}
         onSubmit={(event) => event.preventDefault()}
       />
       <output aria-live="polite" className="mt-2 block min-h-6 text-small text-soft">
-        {sites.isSuccess && searched && !sites.isPlaceholderData ? foundWords(rows.length, sites.hasNextPage, searched) : ''}
+        {sites.isSuccess && searched && !sites.isPlaceholderData ? foundWords(rows.length, sites.hasNextPage, searched, words) : ''}
       </output>
       {failure ? <Problem happened={failure.message} onRetry={() => void sites.refetch()} retrying={sites.isFetching} /> : null}
-      {sites.isPending ? <Skeleton lines={12} label="Loading the sites" /> : null}
+      {sites.isPending ? <Skeleton lines={12} label={words('loading')} /> : null}
       {sites.isSuccess ? (
         <DataTable
-          caption="Sites"
-          columns={siteColumns(today, firm)}
+          caption={words('title')}
+          columns={siteColumns(today, firm, speaking)}
           rows={rows}
           rowKey={(row) => row.id}
           rowHref={(row) => `/sites/${row.id}`}
           link={Link}
           busy={sites.isPlaceholderData}
-          empty={searched ? <NothingFound searched={searched} onClear={() => type('')} /> : <FirstRecords title="No sites yet" />}
+          empty={searched ? <NothingFound searched={searched} onClear={() => type('')} /> : <FirstRecords title={words('none')} />}
         />
       ) : null}
       {sites.hasNextPage ? (
         <p className="py-4">
-          <Button onClick={() => void sites.fetchNextPage()} busy={sites.isFetchingNextPage} busyLabel="Loading more">
-            Show 50 more
+          <Button onClick={() => void sites.fetchNextPage()} busy={sites.isFetchingNextPage} busyLabel={words('loadingMore')}>
+            {words('more')}
           </Button>
         </p>
       ) : null}
@@ -87,15 +92,15 @@ export function Sites() {
   )
 }
 
-function foundWords(count: number, more: boolean, searched: string): string {
-  if (more) return `More than ${count - 1} sites match “${searched}”.`
-  return count === 1 ? `One site matches “${searched}”.` : `${count} sites match “${searched}”.`
+function foundWords(count: number, more: boolean, text: string, words: Words<'sites'>): string {
+  return more ? words('moreMatch', { count: String(count - 1), text }) : words('match', { count, text })
 }
 
 function NothingFound({ searched, onClear }: { searched: string; onClear: () => void }) {
+  const words = useWords('sites')
   return (
-    <Empty title={`No site matches “${searched}”`} action={<Button onClick={onClear}>Show all sites</Button>}>
-      Each word you type must begin or continue a word of the site’s name, street, town, customer, phone or tank. Try fewer letters.
+    <Empty title={words('noMatch', { text: searched })} action={<Button onClick={onClear}>{words('showAll')}</Button>}>
+      {words('howToSearch')}
     </Empty>
   )
 }

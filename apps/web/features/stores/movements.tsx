@@ -1,17 +1,20 @@
 'use client'
-import { movementReasonWords } from '@almanac/records/stock'
+import type { MovementRow } from '@almanac/contract/stores'
+import { useWords } from '@almanac/words/use-words'
 import { Pager } from '@almanac/ui/pager'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
-import { formatAmount } from '@almanac/units/amount-words'
 import { formatInstant } from '@almanac/units/format-clock'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useSession } from '@/client/providers'
+import { useStockAmount } from './use-stock-amount.ts'
 
 /** Each change of quantity, the newest first. */
 export function Movements() {
   const { api, me } = useSession()
+  const words = useWords('stores')
+  const amountText = useStockAmount()
   const movements = useInfiniteQuery(
     api.stores.movements.infiniteOptions({
       input: (cursor: string | undefined) => ({ limit: 25, cursor }),
@@ -20,8 +23,8 @@ export function Movements() {
     }),
   )
   const rows = movements.data?.pages.flatMap((one) => one.rows) ?? []
-  if (movements.isPending) return <Skeleton lines={4} label="Loading the movements" />
-  if (rows.length === 0) return <p className="text-soft">No stock changes yet.</p>
+  if (movements.isPending) return <Skeleton lines={4} label={words('loadingChanges')} />
+  if (rows.length === 0) return <p className="text-soft">{words('noChanges')}</p>
   return (
     <>
       <ul className="border-t border-line">
@@ -30,19 +33,10 @@ export function Movements() {
             <span className="w-44 text-soft">{formatInstant(row.at, me.company)}</span>
             <span className="w-24 text-right">
               {row.quantity > 0 ? '+' : ''}
-              {formatAmount(row.quantity, row.unit, me.company)}
+              {amountText(row.quantity, row.unit)}
             </span>
             <span className="grow">
-              {row.itemName}, {movementReasonWords[row.reason]}
-              {row.visitId ? (
-                <>
-                  {' '}
-                  at{' '}
-                  <TextLink href={`/visits/${row.visitId}`} link={Link}>
-                    {row.siteLabel ?? 'a site'}
-                  </TextLink>
-                </>
-              ) : null}
+              <MovementText row={row} />
             </span>
           </li>
         ))}
@@ -50,4 +44,21 @@ export function Movements() {
       {movements.hasNextPage ? <Pager onNext={() => void movements.fetchNextPage()} busy={movements.isFetchingNextPage} /> : null}
     </>
   )
+}
+
+/** "10% resin bag, used at Copper Street 12". */
+function MovementText({ row }: { row: MovementRow }) {
+  const words = useWords('stores')
+  const what = `${row.itemName}, ${words(`reason/${row.reason}`)}`
+  const { visitId } = row
+  if (!visitId) return what
+  const label = row.siteLabel ?? words('aSite')
+  return words.rich('atSite', {
+    what,
+    site: () => (
+      <TextLink href={`/visits/${visitId}`} link={Link}>
+        {label}
+      </TextLink>
+    ),
+  })
 }

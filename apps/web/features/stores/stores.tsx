@@ -1,7 +1,8 @@
 'use client'
+import { stockKinds } from '@almanac/records/stock'
+import { useWords } from '@almanac/words/use-words'
 import type { StockRow } from '@almanac/contract/stores'
 import { oneOf } from '@almanac/records/choices'
-import { stockKinds, stockKindWords } from '@almanac/records/stock'
 import { Button } from '@almanac/ui/button'
 import { DataTable } from '@almanac/ui/data-table'
 import { Empty } from '@almanac/ui/empty'
@@ -12,7 +13,6 @@ import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { StatusWord } from '@almanac/ui/status-word'
-import { formatAmount } from '@almanac/units/amount-words'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
@@ -22,10 +22,13 @@ import { ChangeStock, type StockChange } from './change-stock.tsx'
 import { ItemForm } from './item-form.tsx'
 import { Movements } from './movements.tsx'
 import { Orders } from './orders.tsx'
+import { useStockAmount } from './use-stock-amount.ts'
 
 /** What is kept in the stores, and each change of it. */
 export function Stores() {
-  const { api, me } = useSession()
+  const { api } = useSession()
+  const [words, pages] = [useWords('stores'), useWords('page')]
+  const amountText = useStockAmount()
   const mayChange = usePermission('change:stores')
   const [change, setChange] = useState<StockChange | null>(null)
   const [item, setItem] = useState<StockRow | null>(null)
@@ -40,66 +43,65 @@ export function Stores() {
   return (
     <>
       <PageHead
-        title="Stores"
-        lead="What is on hand. Parts used on a visit always show up here. If the count can’t be right, we ask you to count the item."
+        title={pages('/stores')}
+        lead={words('lead')}
       />
-      <Section title="What to order" actions={<PrintButton>Print the order list</PrintButton>}>
+      <Section title={words('toOrder')} actions={<PrintButton>{words('printOrder')}</PrintButton>}>
         <Orders />
       </Section>
       {/* On paper the order goes to the supplier by itself; what is on hand follows on a page of its own, to count by. */}
-      <h2 className="mt-8 mb-2 break-before-page text-h2 font-semibold">Stock</h2>
+      <h2 className="mt-8 mb-2 break-before-page text-h2 font-semibold">{words('stock')}</h2>
       {mayChange && items.isSuccess ? <AddItems none={rows.length === 0} /> : null}
       {items.error ? <Problem happened={readFailure(items.error).message} onRetry={() => void items.refetch()} /> : null}
-      {items.isPending ? <Skeleton lines={8} label="Loading the stores" /> : null}
+      {items.isPending ? <Skeleton lines={8} label={words('loading')} /> : null}
       {items.isSuccess ? (
         <DataTable<StockRow>
-          caption="Stock items"
+          caption={words('items')}
           rows={rows}
           rowKey={(row) => row.id}
           columns={[
-            { key: 'name', head: 'Item', phone: 'title', cell: (row) => <span className="font-semibold">{row.name}</span> },
-            { key: 'kind', head: 'Kind', cell: (row) => stockKindWords[oneOf(stockKinds, row.kind) ?? 'other'] },
-            { key: 'onHand', head: 'On hand', align: 'right', cell: (row) => formatAmount(row.onHand, row.unit, me.company) },
+            { key: 'name', head: words('item'), phone: 'title', cell: (row) => <span className="font-semibold">{row.name}</span> },
+            { key: 'kind', head: words('kind'), cell: (row) => words(`kind/${oneOf(stockKinds, row.kind) ?? 'other'}`) },
+            { key: 'onHand', head: words('onHand'), align: 'right', cell: (row) => amountText(row.onHand, row.unit) },
             {
               key: 'state',
-              head: 'State',
+              head: words('state'),
               cell: (row) =>
                 row.openDiscrepancies > 0 ? (
                   <StatusWord shape="triangle" tone="bead">
-                    used more than was on hand: count it
+                    {words('usedMore')}
                   </StatusWord>
                 ) : row.onHand === 0 ? (
                   <StatusWord shape="hollow" tone="danger">
-                    none left
+                    {words('noneLeft')}
                   </StatusWord>
                 ) : null,
             },
             {
               key: 'actions',
-              head: <span className="sr-only">Actions</span>,
+              head: <span className="sr-only">{words('actions')}</span>,
               align: 'right',
               cell: (row) =>
                 mayChange ? (
                   <span className="inline-flex gap-2">
-                    <Button onClick={() => setChange({ item: row, what: 'receive' })}>Receive</Button>
-                    <Button onClick={() => setChange({ item: row, what: 'count' })}>Count</Button>
+                    <Button onClick={() => setChange({ item: row, what: 'receive' })}>{words('receive')}</Button>
+                    <Button onClick={() => setChange({ item: row, what: 'count' })}>{words('count')}</Button>
                     <Button onClick={() => setItem(row)}>
-                      Change<span className="sr-only"> {row.name}</span>
+                      {words('change')}
+                      <span className="sr-only"> {row.name}</span>
                     </Button>
                   </span>
                 ) : null,
             },
           ]}
           empty={
-            <Empty title="No stock items yet">
-              Kits are taken from what stands here, and what to order is worked out from it. Parts bought on the way are named at close-out.
-            </Empty>
+            <Empty title={words('noItems')}>{words('noItemsLead')}</Empty>
           }
         />
       ) : null}
       {items.hasNextPage ? <Pager onNext={() => void items.fetchNextPage()} busy={items.isFetchingNextPage} /> : null}
       <div className="mt-8 print:hidden">
-        <Section title="Latest stock changes">
+        <Section title={words('latest')}>
           <Movements />
         </Section>
       </div>

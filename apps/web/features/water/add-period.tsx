@@ -10,6 +10,7 @@ import { Dialog } from '@almanac/ui/dialog'
 import { Problem } from '@almanac/ui/problem'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
+import { useWords } from '@almanac/words/use-words'
 import { type FormEvent, useState } from 'react'
 import { AmountField } from '@/client/amount-field'
 import { reasonsOf } from '@/client/amounts'
@@ -28,6 +29,7 @@ const NAMES = Object.keys(DELIVERED) as Name[]
 /** What a supply delivers from a day on. An empty field leaves the value as it was before that day; not known is said outright. */
 export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
   const { api, me } = useSession()
+  const words = useWords('water')
   const [fromDay, setFromDay] = useState('')
   const before = periodBefore(periods, fromDay || null)
   const [disinfectant, setDisinfectant] = useState('')
@@ -43,9 +45,9 @@ export function AddPeriod({ waterSupplyId, periods, onClose, onDone }: Props) {
   const chosen = oneOf(recordedDisinfectants, disinfectant) ?? undefined
   const goesOn = chosen === undefined || chosen === before?.disinfectant
   const was: Record<Name, string | null> = {
-    residual: goesOn ? mgL(before?.residualMgL ?? null) : null,
-    hardness: before ? hardnessWords(before, me.company) : null,
-    iron: mgL(before?.ironMgL ?? null),
+    residual: goesOn ? mgL(before?.residualMgL ?? null, me.company) : null,
+    hardness: before ? hardnessWords(before, me.company, words) : null,
+    iron: mgL(before?.ironMgL ?? null, me.company),
   }
   /** Said outright, of a value that was known before; whoever takes the day back to where nothing was known says nothing by it. */
   const notKnown = (name: Name) => unknown[name] && was[name] !== null

@@ -7,6 +7,7 @@ import { Pager } from '@almanac/ui/pager'
 import { Problem } from '@almanac/ui/problem'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { showWhole } from '@almanac/units/format-number'
+import { useWords } from '@almanac/words/use-words'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
@@ -18,6 +19,7 @@ import { hardnessWords, mgL, periodWords } from './water-words.ts'
 /** The waters the firm's softeners run on. */
 export function Supplies() {
   const { api, me } = useSession()
+  const words = useWords('water')
   const mayChange = usePermission('change:water')
   const [adding, setAdding] = useState(false)
   const supplies = useInfiniteQuery(
@@ -32,32 +34,36 @@ export function Supplies() {
   return (
     <>
       <PageHead
-        title="Water"
-        lead="Water quality of each supply, and since when. A dated change here moves the forecast of every bed on that water."
-        actions={mayChange ? <Button onClick={() => setAdding(true)}>Add a supply</Button> : undefined}
+        title={words('title')}
+        lead={words('lead')}
+        actions={mayChange ? <Button onClick={() => setAdding(true)}>{words('add')}</Button> : undefined}
       />
       {supplies.error ? <Problem happened={readFailure(supplies.error).message} onRetry={() => void supplies.refetch()} /> : null}
-      {supplies.isPending ? <Skeleton lines={8} label="Loading the supplies" /> : null}
+      {supplies.isPending ? <Skeleton lines={8} label={words('loading')} /> : null}
       {supplies.isSuccess ? (
         <DataTable
-          caption="Water supplies"
+          caption={words('supplies')}
           rows={rows}
           rowKey={(row) => row.id}
           rowHref={(row) => `/water/${row.id}`}
           link={Link}
           columns={[
-            { key: 'name', head: 'Supply', phone: 'title', cell: (row) => <span className="font-semibold">{row.name}</span> },
-            { key: 'kind', head: 'Kind', cell: (row) => (row.kind === 'town' ? 'town' : 'private well') },
-            { key: 'sites', head: 'Sites', align: 'right', cell: (row) => showWhole(row.sites, display) },
-            { key: 'disinfectant', head: 'Disinfectant now', cell: (row) => (row.present ? periodWords(row.present) : 'not known') },
+            { key: 'name', head: words('supply'), phone: 'title', cell: (row) => <span className="font-semibold">{row.name}</span> },
+            { key: 'kind', head: words('kind'), cell: (row) => words(row.kind === 'town' ? 'kind/town' : 'kind/private-well') },
+            { key: 'sites', head: words('sites'), align: 'right', cell: (row) => showWhole(row.sites, display) },
+            {
+              key: 'disinfectant',
+              head: words('disinfectantNow'),
+              cell: (row) => (row.present ? periodWords(row.present, display, words) : words('notKnown')),
+            },
             {
               key: 'hardness',
-              head: 'Hardness',
-              cell: (row) => (row.present ? (hardnessWords(row.present, display) ?? 'not known') : 'not known'),
+              head: words('hardness'),
+              cell: (row) => (row.present ? (hardnessWords(row.present, display, words) ?? words('notKnown')) : words('notKnown')),
             },
-            { key: 'iron', head: 'Iron', cell: (row) => mgL(row.present?.ironMgL ?? null) ?? '–' },
+            { key: 'iron', head: words('iron'), cell: (row) => mgL(row.present?.ironMgL ?? null, display) ?? '–' },
           ]}
-          empty={<Empty title="No water supplies yet">An import adds them by name, or add the town’s supply here.</Empty>}
+          empty={<Empty title={words('none')}>{words('noneLead')}</Empty>}
         />
       ) : null}
       {supplies.hasNextPage ? <Pager onNext={() => void supplies.fetchNextPage()} busy={supplies.isFetchingNextPage} /> : null}

@@ -7,14 +7,16 @@ import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
-import { formatDay, formatSource } from '@almanac/units/format-day'
+import { formatDay } from '@almanac/units/format-day'
 import { showWhole } from '@almanac/units/format-number'
+import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { usePermission, useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { useSourceText } from '@/client/use-source-text'
 import { AddPeriod } from './add-period.tsx'
 import { SupplyMoves } from './supply-moves.tsx'
 import { hardnessWords, mgL, periodWords } from './water-words.ts'
@@ -22,6 +24,8 @@ import { hardnessWords, mgL, periodWords } from './water-words.ts'
 /** One supply: its dated history, and what each change did to the forecasts of its beds. */
 export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
   const { api, me } = useSession()
+  const words = useWords('water')
+  const sourceText = useSourceText()
   const mayChange = usePermission('change:water')
   const [adding, setAdding] = useState(false)
   const [waiting, setWaiting] = useState<number | null>(null)
@@ -33,67 +37,62 @@ export function Supply({ waterSupplyId }: { waterSupplyId: string }) {
   return (
     <>
       <PageHead
-        title={page?.name ?? 'Water supply'}
+        title={page?.name ?? words('aSupply')}
         above={
           <TextLink href="/water" link={Link}>
-            Water
+            {words('title')}
           </TextLink>
         }
         lead={
           page
-            ? `${page.kind === 'town' ? 'Town supply' : 'Private well'}, ${showWhole(page.sites, display)} sites, ${showWhole(page.bedsWatched, display)} beds watched.`
+            ? words(page.kind === 'town' ? 'of/town' : 'of/private-well', {
+                sites: showWhole(page.sites, display),
+                beds: showWhole(page.bedsWatched, display),
+              })
             : undefined
         }
         actions={
           mayChange ? (
             <Button kind="ink" onClick={() => setAdding(true)}>
-              Record a change
+              {words('record')}
             </Button>
           ) : undefined
         }
       />
       {failure ? <Problem happened={readFailure(failure).message} onRetry={() => void supply.refetch()} /> : null}
-      {waiting !== null ? (
-        <Notice kind="said">
-          Saved. {showWhole(waiting, display)} beds are being forecast again; what moved appears below within seconds.
-        </Notice>
-      ) : null}
-      {supply.isPending ? <Skeleton lines={8} label="Loading the supply" /> : null}
+      {waiting !== null ? <Notice kind="said">{words('saved', { beds: showWhole(waiting, display) })}</Notice> : null}
+      {supply.isPending ? <Skeleton lines={8} label={words('loadingOne')} /> : null}
       {page ? (
         <>
-          <Section title="Water quality, newest first">
+          <Section title={words('quality')}>
             <DataTable
-              caption="Dated history of the supply"
+              caption={words('history')}
               rows={page.periods}
               rowKey={(row) => row.id}
               columns={[
                 {
                   key: 'from',
-                  head: 'From',
+                  head: words('from'),
                   phone: 'title',
-                  cell: (row) => (row.fromDay ? formatDay(row.fromDay, display) : 'as far back as known'),
+                  cell: (row) => (row.fromDay ? formatDay(row.fromDay, display) : words('farBack')),
                 },
-                { key: 'disinfectant', head: 'Disinfectant', cell: (row) => periodWords(row) },
-                { key: 'hardness', head: 'Hardness', cell: (row) => hardnessWords(row, display) ?? 'not known' },
-                { key: 'iron', head: 'Iron', cell: (row) => mgL(row.ironMgL) ?? 'not known' },
-                { key: 'source', head: 'Source', cell: (row) => <span className="text-soft">{formatSource(row.source, display)}</span> },
+                { key: 'disinfectant', head: words('disinfectant'), cell: (row) => periodWords(row, display, words) },
+                { key: 'hardness', head: words('hardness'), cell: (row) => hardnessWords(row, display, words) ?? words('notKnown') },
+                { key: 'iron', head: words('iron'), cell: (row) => mgL(row.ironMgL, display) ?? words('notKnown') },
+                { key: 'source', head: words('source'), cell: (row) => <span className="text-soft">{sourceText(row.source)}</span> },
                 {
                   key: 'withdraw',
-                  head: <span className="sr-only">Action</span>,
+                  head: <span className="sr-only">{words('action')}</span>,
                   align: 'right',
                   cell: (row) =>
                     mayChange ? (
                       <Button kind="quiet" busy={withdraw.isPending} onClick={() => withdraw.send({ id: row.id, version: row.version })}>
-                        Withdraw
+                        {words('withdraw')}
                       </Button>
                     ) : null,
                 },
               ]}
-              empty={
-                <p className="text-soft">
-                  No data yet; typical water is assumed, and the beds say so. Enter what the supplier’s yearly report states.
-                </p>
-              }
+              empty={<p className="text-soft">{words('noData')}</p>}
             />
           </Section>
           <SupplyMoves moves={page.moves} />

@@ -1,0 +1,38 @@
+import type { sites as english } from '../en/sites.ts'
+import type { Translation } from '../translation.ts'
+
+export const sites: Translation<typeof english> = {
+  title: 'Sitios',
+  lead: 'Cada sitio, su cliente y el próximo lecho por vencer.',
+  askNext: 'Preguntar al llamar',
+  add: 'Agregar un sitio',
+  search: 'Buscar sitios',
+  example: 'Parte de un nombre, calle, teléfono o tanque: 10x54 orch',
+  loading: 'Cargando los sitios',
+  none: 'Aún no hay sitios',
+  more: 'Mostrar 50 más',
+  loadingMore: 'Cargando más',
+  moreMatch: 'Más de {count} sitios coinciden con «{text}».',
+  match: '{count, plural, one {Un sitio coincide} other {# sitios coinciden}} con «{text}».',
+  noMatch: 'Ningún sitio coincide con «{text}»',
+  showAll: 'Mostrar todos los sitios',
+  howToSearch:
+    'Cada palabra que escriba debe empezar o seguir una del nombre, la calle, la ciudad, el cliente, el teléfono o el tanque. Pruebe con menos letras.',
+  drawing: 'Dibujo',
+  site: 'Sitio',
+  customer: 'Cliente',
+  noCustomer: 'sin cliente ahora',
+  tankAndBed: 'Tanque y lecho',
+  due: 'Vence',
+  noDueDate: 'aún sin fecha',
+  dueAbout: 'Vence hacia',
+  past: 'ya pasó',
+  nextJob: 'Próximo trabajo',
+  noJob: 'ninguno',
+  noSoftener: 'sin ablandador registrado',
+  tanks: '{count} tanques: {sizes}',
+  and: '{first} y {second}',
+  installed: 'puesto {when}',
+  ageUnknown: 'edad no conocida',
+  noBed: 'ningún lecho en servicio',
+}
