@@ -5,6 +5,7 @@ import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
+import { AskedFor } from './asked-for.ts'
 import { BedRecord } from './bed-record.ts'
 import { DrivePace } from './drive-pace.ts'
 import { ClockTime } from './jobs.ts'
@@ -48,6 +49,7 @@ export const SheetVisit = z.object({
   accessNotes: z.string().nullable(),
   crewSize: z.number(),
   notes: z.string().nullable(),
+  askedFor: AskedFor.nullable(),
   bed: BedRecord.nullable(),
   place: SheetPlace.nullable(),
   /** What speaks against it where it stands, a sentence each: parts that are not there, a crew not down for it. */

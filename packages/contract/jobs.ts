@@ -7,6 +7,7 @@ import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
+import { AskedFor } from './asked-for.ts'
 import { BedRecord } from './bed-record.ts'
 import { command, Day, Id, Instant, Month, page, pageOf, Version } from './shared.ts'
 import { WhomToCall } from './site-facts.ts'
@@ -63,6 +64,7 @@ export const JobPage = z.object({
   softenerId: Id.nullable(),
   softenerLabel: z.string().nullable(),
   notes: z.string().nullable(),
+  askedFor: AskedFor.nullable(),
   stateReason: z.string().nullable(),
   /** Minutes that such visits take this firm: half of them, and eight of ten; learnt from so many, so many left out. */
   usually: z.object({ middle: z.number(), longer: z.number(), visits: z.number().int(), leftOut: z.number().int() }),

@@ -11,6 +11,7 @@ import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStates } from '@almanac/records/visit-state'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
+import { AskedFor } from './asked-for.ts'
 import { BedRecord, TwinTank } from './bed-record.ts'
 import { command, Day, Entered, Id, Instant, Version, Why } from './shared.ts'
 import { SoftenerSettings } from './softeners.ts'
@@ -47,6 +48,7 @@ export const VisitPage = WorkLine.extend({
   siteId: Id,
   accessNotes: z.string().nullable(),
   jobNotes: z.string().nullable(),
+  askedFor: AskedFor.nullable(),
   /** Whether the person who asks is on the crew; null for one who is on no day sheet. */
   yours: z.boolean().nullable(),
   /** The last visits to the site, the latest first, with what was written down for the next time. */

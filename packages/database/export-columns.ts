@@ -43,7 +43,7 @@ export const EXPORTED = {
     'id version file_name state header_line header mapping total_rows done_rows counts failure created_at applied_at created_by',
   import_row: 'id batch_id line cells status problems notes customer_id site_id softener_id before',
   inspection: 'id bed_id visit_id day capacity_share pressure_drop_psi moisture_share bead_condition notes source',
-  job: 'id version site_id softener_id bed_id kind state due_earliest due_latest minutes crew_size notes state_reason created_at closed_day after_job_id after_least_days needs_vehicle',
+  job: 'id version site_id softener_id bed_id kind state due_earliest due_latest minutes crew_size notes asked_for state_reason created_at closed_day after_job_id after_least_days needs_vehicle',
   kit_reservation: 'id version visit_id stock_item_id quantity state',
   material_line: 'id version job_id stock_item_id quantity returned state way handed_at',
   merging: 'id version kind kept_id gone_id town moved at person_id undone_at',

@@ -14,13 +14,3 @@ export const beadConditionWords: Readonly<Record<BeadCondition, string>> = {
   'iron-fouled': 'Rust-colored',
   'resin-missing': 'Much resin missing',
 }
-
-/** In a line of a history: "beads firm". */
-export const beadConditionLines: Readonly<Record<BeadCondition, string>> = {
-  firm: 'beads firm',
-  'some-soft': 'some beads soft',
-  mushy: 'beads mushy',
-  broken: 'beads broken',
-  'iron-fouled': 'beads rust-colored',
-  'resin-missing': 'much resin missing',
-}

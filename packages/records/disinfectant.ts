@@ -12,11 +12,3 @@ export const disinfectantWords: Readonly<Record<RecordedDisinfectant, string>> =
   none: 'none',
   unknown: 'not known',
 }
-
-/** Where no question is asked beside it: "no disinfectant". */
-export const disinfectantLines: Readonly<Record<RecordedDisinfectant, string>> = {
-  'free-chlorine': 'free chlorine',
-  chloramine: 'chloramine',
-  none: 'no disinfectant',
-  unknown: 'disinfectant not known',
-}

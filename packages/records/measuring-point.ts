@@ -7,10 +7,3 @@ export const measuringPointWords: Readonly<Record<MeasuringPoint, string>> = {
   raw: 'raw, before any treatment',
   softened: 'softened, after the softener',
 }
-
-/** In a line of a history. */
-export const measuringPointLines: Readonly<Record<MeasuringPoint, string>> = {
-  'softener-inlet': 'at the softener inlet',
-  raw: 'raw water',
-  softened: 'softened water',
-}

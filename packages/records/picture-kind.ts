@@ -2,13 +2,6 @@
 export const photographKinds = ['label', 'as-found', 'old-bed', 'as-left'] as const
 export type PhotographKind = (typeof photographKinds)[number]
 
-export const photographKindWords: Readonly<Record<PhotographKind, string>> = {
-  label: 'Label',
-  'as-found': 'As found',
-  'old-bed': 'Old bed',
-  'as-left': 'As left',
-}
-
 /** Every picture of a visit: its photographs, and what the customer drew to sign. */
 export const pictureKinds = [...photographKinds, 'signature'] as const
 export type PictureKind = (typeof pictureKinds)[number]

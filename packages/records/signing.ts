@@ -2,12 +2,6 @@
 export const signings = ['signed', 'not-there', 'declined'] as const
 export type Signing = (typeof signings)[number]
 
-export const signingWords: Readonly<Record<Signing, string>> = {
-  signed: 'Signed',
-  'not-there': 'Customer was not there',
-  declined: 'Customer did not sign',
-}
-
 /** The answers without a signature. */
 export const unsigned = ['not-there', 'declined'] as const satisfies readonly Signing[]
 export type Unsigned = (typeof unsigned)[number]

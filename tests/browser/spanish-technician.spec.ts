@@ -151,6 +151,61 @@ test('the settings card and one’s own account are in Spanish too', async ({ pa
   await choose(page, '')
 })
 
+test('every page that a technician can open is in Spanish: from the menu, and on from there', async ({ page }) => {
+  test.setTimeout(300_000)
+  await signIn(page, 'technician')
+  await choose(page, 'es')
+  const LARKMOOR = `company_id = (select id from company where name = 'Larkmoor Soft Water')`
+  // What people wrote themselves: names, places, notes, the stores' own items.
+  const written = await askDatabase<{ text: string }>(
+    `select label as text from site where ${LARKMOOR} union select town from site where ${LARKMOOR} union select street from site where ${LARKMOOR}
+     union select access_notes from site where ${LARKMOOR} union select notes from site where ${LARKMOOR} union select region from site where ${LARKMOOR}
+     union select name from customer where ${LARKMOOR} union select notes from customer where ${LARKMOOR} union select name from contact where ${LARKMOOR}
+     union select label from softener where ${LARKMOOR} union select location from softener where ${LARKMOOR} union select notes from softener where ${LARKMOOR}
+     union select name from stock_item where ${LARKMOOR} union select name from water_supply where ${LARKMOOR} union select source from supply_period where ${LARKMOOR}
+     union select notes from job where ${LARKMOOR} union select state_reason from job where ${LARKMOOR} union select notes from visit where ${LARKMOOR}
+     union select notes from inspection where ${LARKMOOR} union select name from crew_day where ${LARKMOOR} union select name from colleague where ${LARKMOOR}
+     union select began_as_written from bed where ${LARKMOOR} union select installed_as_written from softener where ${LARKMOOR}
+     union select size_as_written from tank where ${LARKMOOR}`,
+    [],
+  )
+  const own = written.map(({ text }) => text ?? '')
+  const links = async () =>
+    page.evaluate(() => [...document.querySelectorAll<HTMLAnchorElement>('a[href^="/"]')].map((one) => one.getAttribute('href') ?? ''))
+  /** One page of each kind: what follows the first word is a record of its own. */
+  const kindOf = (href: string) => href.replace(/[?#].*$/, '').replace(/[0-9a-f]{8}-[0-9a-f-]{27}/g, 'ID')
+  const waiting = ['/today']
+  const seen = new Set<string>()
+  while (waiting.length > 0) {
+    const href = waiting.shift() ?? ''
+    const kind = kindOf(href)
+    if (seen.has(kind) || href.startsWith('/api/')) continue
+    seen.add(kind)
+    await page.goto(href)
+    await expect(page.getByRole('heading', { level: 1 }).first()).toBeVisible()
+    await page.waitForLoadState('networkidle')
+    expect(englishLeft(await readPage(page), own), kind).toEqual([])
+    waiting.push(...(await links()))
+  }
+  // The menu's own pages, and what they lead to: a technician's reach, so that a page that is missing here is noticed too.
+  for (const kind of [
+    '/today',
+    '/jobs',
+    '/sites',
+    '/stores',
+    '/water',
+    '/whats-wrong',
+    '/which-tank',
+    '/sessions',
+    '/jobs/ID',
+    '/sites/ID',
+    '/beds/ID',
+  ])
+    expect([...seen], kind).toContain(kind)
+  for (const kind of ['/water/ID', '/softeners/ID/settings', '/visits/ID']) expect([...seen], kind).toContain(kind)
+  await choose(page, '')
+})
+
 test('one reads Spanish, another English', async ({ page, browser }) => {
   await signIn(page, 'technician')
   await choose(page, 'es')

@@ -1,9 +1,10 @@
-import { PARAMETER_KEYS } from '@almanac/forecast/priors/forecast-parameters'
 import fs from 'node:fs'
 import path from 'node:path'
 import { toldSteps } from '@almanac/documents/service-report/report-facts'
+import { PARAMETER_KEYS } from '@almanac/forecast/priors/forecast-parameters'
 import { arrangements } from '@almanac/records/arrangement'
 import { beadConditions } from '@almanac/records/bead-condition'
+import { callComplaints } from '@almanac/records/call'
 import { channels } from '@almanac/records/channel'
 import { consentSources } from '@almanac/records/consent-source'
 import { deviceKinds } from '@almanac/records/device-kind'
@@ -69,6 +70,7 @@ const DOSE_REASONS = ['cost', 'salt', 'none', 'wanted']
 /** Keys of other rooms that are values: what a close-out must have checked, resins, where a figure is from, waters, causes, checks and their answers. */
 const VALUES: Record<string, readonly string[]> = {
   account: roles,
+  askedFor: callComplaints.map((one) => `sees/${one}`),
   bed: [...questionKeys.flatMap((key) => [`question/${key}`, `doubt/${key}`])],
   factSource: factSources,
   forecast: [

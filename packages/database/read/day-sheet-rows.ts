@@ -5,6 +5,7 @@ import type { VisitState } from '@almanac/records/visit-state'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
+import { askedFor } from './asked-for.ts'
 import { BED_FACTS, bedFacts } from './bed-facts.ts'
 import { JOB_VALVES, SITE_HOURS, siteHours, valveCardIds } from './job-rows.ts'
 
@@ -82,6 +83,7 @@ export async function sheetRows(tx: Tx, companyId: string, where: Prisma.CrewDay
       crewSize: visit.job.crewSize,
       valveCardIds: valveCardIds(visit.job.softener, visit.job.bed?.tankId ?? null),
       notes: visit.job.notes,
+      askedFor: askedFor(visit.job.askedFor),
       bed: visit.job.bed ? bedFacts(visit.job.bed) : null,
     })),
   }))

@@ -7,6 +7,7 @@ import type { VisitState } from '@almanac/records/visit-state'
 import { notFound } from '@almanac/runtime/errors'
 import { dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
+import { askedFor } from './asked-for.ts'
 import { BED_FACTS, bedFacts } from './bed-facts.ts'
 import { jobFacts } from './job-rows.ts'
 import { readTurns } from './job-turns.ts'
@@ -48,6 +49,7 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string, na
       softenerId: job.softenerId,
       softenerLabel: job.softener?.label ?? null,
       notes: job.notes,
+      askedFor: askedFor(job.askedFor),
       stateReason: job.stateReason,
       createdAt: job.createdAt.toISOString(),
       closedDay: dayOf(job.closedDay),

@@ -6,6 +6,7 @@ import { notFound } from '@almanac/runtime/errors'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
+import { askedFor } from './asked-for.ts'
 import { TWIN_FACTS, twinOf } from './bed-facts.ts'
 import { readBedWater } from './bed-water.ts'
 import { readEmptied } from './emptied-tank.ts'
@@ -84,6 +85,7 @@ export async function readVisit(scope: Pick<Scope, 'companyId'> & { personId: st
       siteId: job.siteId,
       accessNotes: job.site.accessNotes,
       jobNotes: job.notes,
+      askedFor: askedFor(job.askedFor),
       contacts: contacts.map((one) => ({ ...one, role: one.role as ContactRole })),
       softenerLabel: job.softener?.label ?? null,
       twin: twinOf(softener, job.bed?.tank.position ?? null),

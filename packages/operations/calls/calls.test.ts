@@ -45,7 +45,8 @@ describe('a call', () => {
       ...{ siteId: place.siteId, sees: 'beads', words: 'in the shower head', follows: { what: 'visit', visit: 'emergency' } },
     })
     expect(await job(jobId)).toMatchObject({
-      ...{ kind: 'emergency', state: 'proposed', softenerId: place.softenerId, notes: 'Beads in the tap. in the shower head' },
+      ...{ kind: 'emergency', state: 'proposed', softenerId: place.softenerId, notes: 'in the shower head' },
+      askedFor: { by: 'call', quote: false, rebedDay: null, sees: 'beads', hard: null },
       dueLatest: dateOf(DAY),
     })
     const { calls } = await readCallSite(firm, place.siteId, names)
@@ -109,7 +110,7 @@ describe('a call', () => {
       hardSinceLatest: '2026-05-31',
     })
     expect((await readBedPage(firm, place.bedId)).heardHard).toMatchObject({ earliest: '2026-03-01', latest: '2026-05-31' })
-    expect((await job(jobId)).notes).toContain('Hard since Mar 1')
+    expect((await job(jobId)).askedFor).toMatchObject({ by: 'call', hard: { earliest: '2026-03-01' } })
     await inCompany(firm, (tx) =>
       tx.bed.update({
         where: { companyId_id: { companyId: firm.companyId, id: place.bedId } },
@@ -145,7 +146,7 @@ describe('a call', () => {
       return id
     })
     const { jobId, callId } = await complain()
-    expect(await job(jobId)).toMatchObject({ kind: 'warranty-return', notes: 'Complaint after the rebed of Mar 12, 2026' })
+    expect(await job(jobId)).toMatchObject({ kind: 'warranty-return', notes: null, askedFor: { by: 'call', rebedDay: '2026-03-12' } })
     const kept = await inCompany(firm, (tx) =>
       tx.phoneCall.findUnique({ where: { companyId_id: { companyId: firm.companyId, id: callId } } }),
     )

@@ -1,19 +1,18 @@
 import type { RecordCall } from '@almanac/contract/calls'
-import type { ProposeJob } from '@almanac/contract/jobs'
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { lastRebedAt } from '@almanac/database/read/last-rebed'
 import { runCommand } from '@almanac/database/run-command'
-import { type CalledForVisit, callComplaintWords } from '@almanac/records/call'
+import type { CalledForVisit } from '@almanac/records/call'
 import type { JobKind } from '@almanac/records/job-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
-import { formatDay, formatDays } from '@almanac/units/format-day'
+import { formatDay } from '@almanac/units/format-day'
 import { oweCall } from '../shared/call-backs.ts'
 import { type CompanyFacts, companyFacts } from '../shared/company-facts.ts'
 import { markBedsWorking } from '../shared/mark-beds-working.ts'
-import type { ProposeInside } from '../shared/propose-job.ts'
+import type { ProposeInside, WantedJob } from '../shared/propose-job.ts'
 import { type Began, readSince } from '../shared/read-typed-facts.ts'
 
 const invalid = (message: string, field: string) => new AppError('invalid', `${message} Nothing was saved.`, { field })
@@ -98,13 +97,11 @@ export async function recordCall(scope: Scope & { personId: string }, input: Rec
     const rebed = complaint && place ? await lastRebedAt(tx, companyId, place.siteId) : null
     if (complaint && !rebed) throw invalid('No rebed at this site is on record, so none can be complained of. Choose a repair.', 'follows')
     const callId = newId()
-    const notes = [
-      follows.what === 'visit' && follows.visit === 'look-and-quote' && 'Look and quote',
-      rebed && `Complaint after the rebed of ${formatDay(rebed.day, company)}`,
-      sees && callComplaintWords[sees],
-      hard && `Hard since ${formatDays(hard.earliestDay, hard.latestDay, company)}`,
-      words,
-    ]
+    const quote = follows.what === 'visit' && follows.visit === 'look-and-quote'
+    const askedFor = {
+      ...{ by: 'call' as const, quote, rebedDay: rebed?.day ?? null, sees: sees ?? null },
+      hard: hard ? { earliest: hard.earliestDay, latest: hard.latestDay } : null,
+    }
     const kind = follows.what === 'visit' ? KIND_OF[follows.visit] : follows.what === 'materials' ? 'delivery' : null
     if (kind === 'rebed' && !bed)
       throw invalid('A rebed is for one bed, and this softener has none or several. Add the job from its bed.', 'follows')
@@ -115,8 +112,9 @@ export async function recordCall(scope: Scope & { personId: string }, input: Rec
             ...(place.softenerId ? { softenerId: place.softenerId } : {}),
             ...(bed && kind !== 'delivery' ? { bedId: bed.id } : {}),
             kind,
-            notes: notes.filter(Boolean).join('. ') || undefined,
-          } as Omit<ProposeJob, 'commandId'>)
+            notes: words ?? undefined,
+            ...(quote || rebed || sees || hard ? { askedFor } : {}),
+          } as WantedJob)
         : null
     await tx.phoneCall.create({
       data: {

@@ -10,11 +10,12 @@ import { dayIn } from '@almanac/units/calendar/zone-clock'
 import { formatDay } from '@almanac/units/format-day'
 import { companyFacts } from '../shared/company-facts.ts'
 import { firmFigures } from '../shared/firm-figures.ts'
+import type { WantedJob } from '../shared/propose-job.ts'
 import { planForBed } from './plan-for-bed.ts'
 import { refreshReminders } from './refresh-reminders.ts'
 import { visitLengths } from './visit-lengths.ts'
 
-type Wanted = Omit<ProposeJob, 'commandId'>
+type Wanted = WantedJob
 
 /** The bed and softener named by the input, which must stand at its site; each 404 is the same as for one that does not exist. */
 async function partsOf(tx: Tx, companyId: string, { siteId, softenerId, bedId }: Wanted) {
@@ -84,6 +85,7 @@ export async function proposeIn(tx: Tx, command: Command, input: Wanted) {
       crewSize: input.crewSize ?? plan.crewSize,
       needsVehicle: input.needsVehicle ?? null,
       notes: input.notes?.trim() || null,
+      ...(input.askedFor ? { askedFor: input.askedFor } : {}),
       ...after,
       createdAt: command.at,
     },

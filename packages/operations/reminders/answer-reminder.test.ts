@@ -49,8 +49,8 @@ afterAll(async () => {
 describe('a customer says by the link', () => {
   test('which days suit: a rebed is added with them, for somebody to place', async () => {
     expect(await answer({ kind: 'days', days: 'Tuesdays, after four' })).toBe(true)
-    const jobs = await rows(`select state, notes from job where company_id = $1 and kind = 'rebed' and bed_id = '${firm.bedId}'`)
-    expect(jobs).toEqual([{ state: 'proposed', notes: 'By the link in a reminder. Days that suit: Tuesdays, after four' }])
+    const jobs = await rows(`select state, notes, asked_for from job where company_id = $1 and kind = 'rebed' and bed_id = '${firm.bedId}'`)
+    expect(jobs).toEqual([{ state: 'proposed', notes: null, asked_for: { by: 'link', days: 'Tuesdays, after four' } }])
     expect(await link()).toMatchObject({ state: 'answered', answer: { kind: 'days' } })
   })
 

@@ -34,9 +34,9 @@ async function wantVisit(tx: Tx, command: Command, found: Found, days: string, t
     where: { companyId, bedId, kind: 'rebed', state: { in: [...openJobStates] } },
     select: { id: true },
   })
-  const notes = `By the link in a reminder. Days that suit: ${days}`
-  if (open) await oweCall(tx, command, { cause: 'asked', dueDay: today, siteId, jobId: open.id, note: notes })
-  else await propose(tx, command, { siteId, bedId, kind: 'rebed', notes })
+  const note = `By the link in a reminder. Days that suit: ${days}`
+  if (open) await oweCall(tx, command, { cause: 'asked', dueDay: today, siteId, jobId: open.id, note })
+  else await propose(tx, command, { siteId, bedId, kind: 'rebed', askedFor: { by: 'link', days } })
 }
 
 /** They say that it was replaced: the bed ends that day and one that nobody knows more of begins; somebody asks for the rest. */

@@ -1,6 +1,7 @@
 import { account } from './account.ts'
 import { amount } from './amount.ts'
 import { amountName } from './amount-name.ts'
+import { askedFor } from './asked-for.ts'
 import { asks } from './asks.ts'
 import { beadCondition } from './bead-condition.ts'
 import { bedFacts } from './bed-facts.ts'
@@ -36,6 +37,7 @@ export const field = {
   account,
   amount,
   amountName,
+  askedFor,
   asks,
   beadCondition,
   bedFacts,

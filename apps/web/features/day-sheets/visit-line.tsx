@@ -13,6 +13,7 @@ import Link from 'next/link'
 import { bedWords } from '@/client/bed-facts-words'
 import { peopleWords } from '@/client/job-words'
 import { useSession } from '@/client/providers'
+import { useJobNote } from '@/client/use-job-note'
 import { WhomLine } from '@/client/whom-line'
 import { LineRow, type LineRowProps } from './line-row.tsx'
 import { nowWords } from './now-words.ts'
@@ -34,6 +35,7 @@ export type VisitLineProps = {
 export function VisitLine({ visit, outside, expected, busy, drag, onMove, onCallOff }: VisitLineProps) {
   const { me } = useSession()
   const jobs = useWords('job')
+  const note = useJobNote()(visit)
   const display = me.company
   const open = visit.state === 'booked'
   const name = `${jobKindWords[visit.kind]} · ${visit.siteLabel}`
@@ -46,7 +48,7 @@ export function VisitLine({ visit, outside, expected, busy, drag, onMove, onCall
   const now = expected && nowWords(visit, expected, display)
   const isLate = expected !== null && (expected.over || expected.missed || expected.lateMinutes > 0)
   const facts = [told, visit.bed ? bedWords(visit.bed, display) : null, peopleWords(visit.crewSize, jobs), visit.town]
-  const paper = [visit.street, visit.accessNotes, visit.notes].filter(Boolean)
+  const paper = [visit.street, visit.accessNotes, note].filter(Boolean)
   const length = formatDuration(minutesBetween(visit.startsAt, visit.endsAt), display)
   return (
     <LineRow
@@ -56,9 +58,9 @@ export function VisitLine({ visit, outside, expected, busy, drag, onMove, onCall
       note={
         outside ? (
           <span className="text-danger">outside the crew's hours</span>
-        ) : visit.notes ? (
-          <span className="line-clamp-2" title={visit.notes}>
-            {visit.notes}
+        ) : note ? (
+          <span className="line-clamp-2" title={note}>
+            {note}
           </span>
         ) : null
       }

@@ -1,3 +1,4 @@
+import { callComplaints } from '@almanac/records/call'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
 import type { ReactNode } from 'react'
 import { expect, it, vi } from 'vitest'
@@ -21,6 +22,15 @@ vi.mock('next/navigation', () => ({
 const left = (shown: string) => englishLeft(shown, OWN)
 const screen = (part: ReactNode) => spanishScreen('office', part)
 
+/** Ways in which a job can have been asked for. */
+const ASKED = [
+  { by: 'link', days: 'Ring twice' },
+  ...callComplaints.map((sees, i) => ({
+    ...{ by: 'call', quote: i % 2 === 0, rebedDay: i % 3 ? null : '2026-03-12', sees },
+    hard: i % 2 ? { earliest: '2026-03-01', latest: '2026-03-31' } : null,
+  })),
+]
+
 it('a Spanish technician reads a job with all that can be of it', () => {
   answers.set('pictures.ofJob', PROOFS)
   const visits = visitOutcomes.map((outcome, i) => ({
@@ -43,7 +53,7 @@ it('a Spanish technician reads a job with all that can be of it', () => {
         }
       : null,
   }))
-  for (const [i, job] of JOBS.entries()) {
+  for (const [i, job] of [...JOBS, ...JOBS].entries()) {
     answers.set('jobs.get', {
       ...{
         ...job,
@@ -53,7 +63,8 @@ it('a Spanish technician reads a job with all that can be of it', () => {
         accessNotes: 'Ring twice',
         softenerId: null,
         softenerLabel: null,
-        notes: 'Ring twice',
+        notes: i % 2 ? 'Ring twice' : null,
+        askedFor: ASKED[i] ?? null,
       },
       ...{
         stateReason: 'Ring twice',

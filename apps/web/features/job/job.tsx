@@ -27,6 +27,7 @@ import { readFailure } from '@/client/failure'
 import { dueWords, peopleWords, weekRiskWords, windowWords } from '@/client/job-words'
 import { usePermission, useSession } from '@/client/providers'
 import { useChance } from '@/client/use-chance'
+import { useJobNote } from '@/client/use-job-note'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { JobProof } from '@/client/visit-proof'
@@ -79,6 +80,7 @@ export function Job({ jobId }: { jobId: string }) {
   const firm = useRebedFirm()
   const [words, kinds, outcomes] = [useWords('job'), useWords('jobKind'), useWords('outcome')]
   const chance = useChance()
+  const noteOf = useJobNote()
   const { api, me } = useSession()
   const today = useToday()
   const display = me.company
@@ -88,6 +90,7 @@ export function Job({ jobId }: { jobId: string }) {
   const job = query.data
   if (query.error) return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} />
   if (!job) return <Skeleton lines={10} label={words('loading')} />
+  const note = noteOf(job)
   const kit = job.kind === 'rebed' && job.bed ? kitOf(job.bed, firm) : null
   const risk = weekRiskWords(job.kind, job.forecast?.chance3Months ?? null, speaking)
   const chanceOf = (share: number | null) => (share === null ? '?' : chance(share))
@@ -165,7 +168,7 @@ export function Job({ jobId }: { jobId: string }) {
               ...(job.turn
                 ? [{ name: 'By agreement', value: `${agreementKindWords[job.turn.kind]}, due ${formatDay(job.turn.dueDay, display)}` }]
                 : []),
-              ...(job.notes ? [{ name: words('note'), value: job.notes }] : []),
+              ...(note ? [{ name: words('note'), value: note }] : []),
             ]}
           />
           {job.kind === 'delivery' ? <Materials job={job} mayChange={mayBook} /> : null}

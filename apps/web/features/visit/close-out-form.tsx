@@ -64,12 +64,13 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const outcomes = useWords('outcome')
   const stops = useWords('stop')
   const meanings = useWords('outcomeMeaning')
+  const beadWords = useWords('beadCondition')
   const lacking = useWords('lacking')
   const { change, clear, written } = handle
   const units = me.company.unitSystem
   const today = useToday()
   const now = new Date().toISOString()
-  const draft = shownDraft(handle.draft, me.company.timeZone, now)
+  const draft = shownDraft(handle.draft, { timeZone: me.company.timeZone, now, beadWords })
   const firm = useRebedFirm()
   const [amounts, amountNames] = [useWords('amount'), useWords('amountName')]
   const guessed = useMemo(() => suggestedParts(visit, firm), [visit, firm])

@@ -1,3 +1,4 @@
+import { wordsIn } from '@almanac/words/words-in'
 import { expect, test } from 'vitest'
 import { type Draft, emptyDraft, entered } from './draft.ts'
 import { earlierDraft } from './earlier-draft.ts'
@@ -5,7 +6,7 @@ import { shownDraft } from './prefilled.ts'
 import { readDraft } from './read-draft.ts'
 
 // Chicago keeps UTC−6 in December: 05:30 UTC is half past eleven in the evening before.
-const CHICAGO = 'America/Chicago'
+const CHICAGO = { timeZone: 'America/Chicago', beadWords: wordsIn('en-US', 'beadCondition') }
 const at = '2026-12-02T05:30:00.000Z'
 const answer = (text: string, unit: string | null = null) => ({ text, unit, value: null, at })
 const answered: Draft = {
@@ -19,7 +20,7 @@ const answered: Draft = {
     'new-tube-length-in': answer('52 5/8', 'in'),
   },
 }
-const shown = (part: Partial<Draft> = {}, now = at) => shownDraft({ ...answered, ...part }, CHICAGO, now)
+const shown = (part: Partial<Draft> = {}, now = at) => shownDraft({ ...answered, ...part }, { ...CHICAGO, now })
 
 test('what nobody touched shows what the steps say', () => {
   expect(shown()).toMatchObject({ takenOut: true, endCause: 'oxidised', volume: '1 1/2', volumeUnit: 'ft3', gravel: '18', tube: '52 5/8' })
@@ -38,7 +39,7 @@ test.each([
   const cleared = { [name]: entered(empty) }
   expect(shown(cleared)[name]).toBe(empty)
   const reopened = readDraft(JSON.stringify({ ...answered, ...cleared }))
-  expect(shownDraft(reopened, CHICAGO, at)[name]).toBe(empty)
+  expect(shownDraft(reopened, { ...CHICAGO, now: at })[name]).toBe(empty)
 })
 
 test('what was set stands against what the steps say later', () => {
@@ -71,8 +72,14 @@ const FIRST_FORM = JSON.stringify({
 test('a draft of the form before opens with all that was typed', () => {
   const draft = readDraft(FIRST_FORM)
   expect(draft).toMatchObject({ step: 28, outcome: 'done', resinKind: 'gel-10', notes: 'gate sticks', finishedAt: null })
-  expect(shownDraft(draft, CHICAGO, at)).toMatchObject({ takenOut: true, endCause: 'worn', volume: '2', gravel: '18', tube: '52 5/8' })
-  expect(shownDraft(draft, CHICAGO, at).evidence).toBe('beads mushy')
+  expect(shownDraft(draft, { ...CHICAGO, now: at })).toMatchObject({
+    takenOut: true,
+    endCause: 'worn',
+    volume: '2',
+    gravel: '18',
+    tube: '52 5/8',
+  })
+  expect(shownDraft(draft, { ...CHICAGO, now: at }).evidence).toBe('Mushy: most crush between the fingers')
   expect(draft.answers['old-beads']?.text).toBe('mushy')
 })
 

@@ -1,9 +1,10 @@
-import { type BeadCondition, beadConditionLines, beadConditions } from '@almanac/records/bead-condition'
+import { type BeadCondition, beadConditions } from '@almanac/records/bead-condition'
 import { oneOf } from '@almanac/records/choices'
 import type { EndCause } from '@almanac/records/end-cause'
 import type { TankCondition, VisitAskId } from '@almanac/records/procedure-ask'
 import type { Answers } from '@almanac/service-rules/close-out/record-from-answers'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
+import type { Words } from '@almanac/words/words'
 import { type Draft, type ShownDraft, shownText, shownTick } from './draft.ts'
 
 /** The cause that old beads point to; the technician may choose another. Firm ones point to none. Common practice, no source. */
@@ -17,13 +18,13 @@ const CAUSE_OF_BEADS: Record<BeadCondition, EndCause | null> = {
 }
 
 /** The end of the bed as the steps tell it: why, and what shows it. */
-function endBySteps(answers: Answers): { endCause: EndCause | ''; evidence: string } {
+function endBySteps(answers: Answers, beadWords: Words<'beadCondition'>): { endCause: EndCause | ''; evidence: string } {
   const beads = oneOf(beadConditions, answers['old-beads']?.text ?? '')
   const cause = beads ? CAUSE_OF_BEADS[beads] : null
   const cracked: TankCondition = 'cracked'
   return {
     endCause: answers['tank-condition']?.text === cracked ? 'tank-cracked' : (cause ?? ''),
-    evidence: beads && cause ? beadConditionLines[beads] : '',
+    evidence: beads && cause ? beadWords(beads) : '',
   }
 }
 
@@ -32,13 +33,16 @@ function dayOfWork(draft: Pick<Draft, 'startedAt' | 'finishedAt'>, timeZone: str
   return dayIn(timeZone, draft.startedAt ?? draft.finishedAt ?? now)
 }
 
+/** The company's zone, the present instant, and how beads are named to the technician. */
+export type Showing = { timeZone: string; now: string; beadWords: Words<'beadCondition'> }
+
 /** The closing form as shown: what was typed, ticked or cleared in it, and what the steps and the clock say of fields that nobody touched. */
-export function shownDraft(draft: Draft, timeZone: string, now: string): ShownDraft {
+export function shownDraft(draft: Draft, { timeZone, now, beadWords }: Showing): ShownDraft {
   const { answers } = draft
   const text = (id: VisitAskId) => answers[id]?.text ?? ''
   const unit = (id: VisitAskId) => answers[id]?.unit ?? ''
   const why = (id: VisitAskId) => answers[id]?.why ?? ''
-  const end = endBySteps(answers)
+  const end = endBySteps(answers, beadWords)
   return {
     ...draft,
     takenOut: shownTick(draft.takenOut, text('old-tube-length-in') !== ''),

@@ -12,6 +12,7 @@ import { formatClock, formatDuration } from '@almanac/units/format-clock'
 import { formatList } from '@almanac/units/format-list'
 import { useWords } from '@almanac/words/use-words'
 import Link from 'next/link'
+import { useJobNote } from '@/client/use-job-note'
 import { DrawingWhenSeen } from './drawing-when-seen.tsx'
 import { StartVisit } from './start-visit.tsx'
 import { VisitFacts } from './visit-facts.tsx'
@@ -25,6 +26,7 @@ export function VisitBrief({ visit, procedure, onStart, onResume }: Props) {
   const words = useWords('visit')
   const kitTitle = useKitTitle(visit)
   const kinds = useWords('jobKind')
+  const note = useJobNote()({ askedFor: visit.askedFor, notes: visit.jobNotes })
   return (
     <>
       <PageHead
@@ -37,7 +39,7 @@ export function VisitBrief({ visit, procedure, onStart, onResume }: Props) {
           count: procedure.steps.length,
         })}
       />
-      {visit.jobNotes ? <Notice kind="mind">{visit.jobNotes}</Notice> : null}
+      {note ? <Notice kind="mind">{note}</Notice> : null}
       <VisitFacts visit={visit} />
       {visit.bed && visit.kind !== 'rebed' ? (
         <p className="my-4">

@@ -107,7 +107,10 @@ describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
       englishLeft(screen(<CloseOutForm visit={visit} procedure={procedure(visit)} handle={handle({ outcome, step: steps.length })} />)),
     ).toEqual([])
     const typed = { volume: entered('900'), gravel: entered('2000'), tube: entered('400'), takenOut: entered(true), resinKind: 'gel-8' }
-    const draft = shownDraft({ ...emptyDraft, ...typed, outcome }, company.timeZone, '2026-11-29T17:00:00Z')
+    const draft = shownDraft(
+      { ...emptyDraft, ...typed, outcome },
+      { timeZone: company.timeZone, now: '2026-11-29T17:00:00Z', beadWords: wordsIn(LOCALE, 'beadCondition') },
+    )
     const by = { locale: LOCALE, units: 'us', tank: { words: '10 × 54 in', volumeFt3: 2.258, heightIn: 54 } } as const
     const record = recordOf(visit, draft, [], '2026-11-29T17:00:00Z', by)
     const spoken = {
