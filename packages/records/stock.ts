@@ -37,14 +37,6 @@ export const unitsOfStock: Readonly<Record<StockKind, readonly [StockUnit, ...St
 export const movementReasons = ['received', 'used', 'counted', 'returned', 'handed-over'] as const
 export type MovementReason = (typeof movementReasons)[number]
 
-export const movementReasonWords: Readonly<Record<MovementReason, string>> = {
-  received: 'received',
-  used: 'used',
-  counted: 'counted',
-  returned: 'returned',
-  'handed-over': 'handed over',
-}
-
 /** What a booked rebed has reserved; `picked` is on the vehicle. */
 export const reservationStates = ['reserved', 'picked', 'used', 'returned'] as const
 export type ReservationState = (typeof reservationStates)[number]
@@ -53,23 +45,9 @@ export type ReservationState = (typeof reservationStates)[number]
 export const materialStates = ['reserved', 'picked', 'handed-over', 'returned', 'called-off'] as const
 export type MaterialState = (typeof materialStates)[number]
 
-export const materialStateWords: Readonly<Record<MaterialState, string>> = {
-  reserved: 'reserved',
-  picked: 'on the vehicle',
-  'handed-over': 'handed over',
-  returned: 'returned',
-  'called-off': 'called off',
-}
-
 /** Still in the stores, and spoken for. */
 export const openMaterialStates = ['reserved', 'picked'] as const satisfies readonly MaterialState[]
 
 /** How materials reached the customer. */
 export const materialWays = ['collected', 'shipped', 'delivered'] as const
 export type MaterialWay = (typeof materialWays)[number]
-
-export const materialWayWords: Readonly<Record<MaterialWay, string>> = {
-  collected: 'collected',
-  shipped: 'shipped',
-  delivered: 'delivered',
-}

@@ -22,7 +22,7 @@ import { preTreatmentKinds } from '@almanac/records/pre-treatment-kind'
 import { resinKinds } from '@almanac/records/resin-kind'
 import { roles } from '@almanac/records/role'
 import { signings, unsigned } from '@almanac/records/signing'
-import { movementReasons, stockKinds } from '@almanac/records/stock'
+import { materialStates, materialWays, movementReasons, stockKinds } from '@almanac/records/stock'
 import { supplyKinds } from '@almanac/records/supply-kind'
 import { valveControls } from '@almanac/records/valve-control'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
@@ -83,6 +83,7 @@ const VALUES: Record<string, readonly string[]> = {
     ...['nightly', 'import', 'supply', 'test', 'close-out', 'edit'].map((cause) => `cause/${cause}`),
     ...beadConditions.map((beads) => `beads/${beads}`),
   ],
+  materials: [...materialStates.map((state) => `state/${state}`), ...materialWays.map((way) => `way/${way}`)],
   plot: measuringPoints.map((one) => `point/${one}`),
   site: [
     ...supplyKinds.map((kind) => `kind/${kind}`),

@@ -1,5 +1,5 @@
 'use client'
-import type { AskedFor } from '@almanac/contract/asked-for'
+import type { AskedFor } from '@almanac/records/asked-for'
 import { useDisplay } from '@almanac/ui/display'
 import { formatDay, formatDays } from '@almanac/units/format-day'
 import { useWords } from '@almanac/words/use-words'

@@ -1,3 +1,4 @@
+import { askedFor } from '@almanac/records/asked-for'
 import type { JobKind } from '@almanac/records/job-kind'
 import type { JobState } from '@almanac/records/job-state'
 import type { VisitOutcome } from '@almanac/records/visit-outcome'
@@ -5,7 +6,6 @@ import type { VisitState } from '@almanac/records/visit-state'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
-import { askedFor } from './asked-for.ts'
 import { BED_FACTS, bedFacts } from './bed-facts.ts'
 import { JOB_VALVES, SITE_HOURS, siteHours, valveCardIds } from './job-rows.ts'
 

@@ -1,7 +1,7 @@
-import type { AskedFor } from '@almanac/contract/asked-for'
 import type { ProposeJob } from '@almanac/contract/jobs'
 import type { Tx } from '@almanac/database/client'
 import type { Command } from '@almanac/database/run-command'
+import type { AskedFor } from '@almanac/records/asked-for'
 
 /** A job that another use case adds, with how it was asked for. */
 export type WantedJob = Omit<ProposeJob, 'commandId'> & { askedFor?: AskedFor }

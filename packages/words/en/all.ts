@@ -13,6 +13,7 @@ import { history } from './history.ts'
 import { job } from './job.ts'
 import { join } from './join.ts'
 import { letter } from './letter.ts'
+import { materials } from './materials.ts'
 import { nothingHere } from './nothing-here.ts'
 import { ownAccount } from './own-account.ts'
 import { ownerMeasure } from './owner-measure.ts'
@@ -54,6 +55,7 @@ export const en = {
   job,
   join,
   letter,
+  materials,
   nothingHere,
   ownAccount,
   ownerMeasure,

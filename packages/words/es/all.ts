@@ -14,6 +14,7 @@ import { history } from './history.ts'
 import { job } from './job.ts'
 import { join } from './join.ts'
 import { letter } from './letter.ts'
+import { materials } from './materials.ts'
 import { nothingHere } from './nothing-here.ts'
 import { ownAccount } from './own-account.ts'
 import { ownerMeasure } from './owner-measure.ts'
@@ -55,6 +56,7 @@ export const es: Catalogue = {
   job,
   join,
   letter,
+  materials,
   nothingHere,
   ownAccount,
   ownerMeasure,

@@ -32,7 +32,8 @@ export const stores: Translation<typeof english> = {
   count: 'Contar',
   change: 'Cambiar',
   noItems: 'Aún no hay artículos',
-  noItemsLead: 'El material se toma de lo que hay aquí, y de ahí sale qué pedir. Las piezas compradas en camino se anotan en el cierre de visita.',
+  noItemsLead:
+    'El material se toma de lo que hay aquí, y de ahí sale qué pedir. Las piezas compradas en camino se anotan en el cierre de visita.',
   latest: 'Últimos movimientos',
   loadingChanges: 'Cargando los movimientos',
   noChanges: 'Aún no hay movimientos.',

@@ -1,4 +1,5 @@
 import { callComplaints } from '@almanac/records/call'
+import { materialStates, materialWays } from '@almanac/records/stock'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
 import type { ReactNode } from 'react'
 import { expect, it, vi } from 'vitest'
@@ -7,6 +8,7 @@ import { englishLeft } from '../../../../tests/support/english-left.ts'
 import { JOBS, OWN, PROOFS, WHOM } from '../../../../tests/support/spanish-records.ts'
 import { spanishScreen } from '../../../../tests/support/spanish-screen.tsx'
 import { Job } from './job.tsx'
+import { PackingList } from './packing-list.tsx'
 
 vi.mock('@tanstack/react-query', async (original) => {
   const { answered } = await import('../../../../tests/support/answered-queries.ts')
@@ -33,6 +35,23 @@ const ASKED = [
 
 it('a Spanish technician reads a job with all that can be of it', () => {
   answers.set('pictures.ofJob', PROOFS)
+  const line = {
+    stockItemId: 'i',
+    name: 'Fleetham',
+    unit: 'bag',
+    quantity: 2,
+    returned: 1,
+    free: 1,
+    priceMinor: 900,
+    handedAt: null,
+    way: null,
+  }
+  const lines = [
+    ...materialStates.map((state) => ({ ...line, id: state, state })),
+    ...materialWays.map((way) => ({ ...line, id: way, state: 'handed-over', way, handedAt: '2026-12-01T15:00:00Z', priceMinor: null })),
+    { ...line, id: 'short', state: 'reserved', free: -3 },
+  ]
+  answers.set('materials.ofJob', { lines })
   const visits = visitOutcomes.map((outcome, i) => ({
     ...{
       id: outcome,
@@ -86,5 +105,7 @@ it('a Spanish technician reads a job with all that can be of it', () => {
       visits: i ? visits : [],
     })
     expect(left(screen(<Job jobId="j" />)), job.kind).toEqual([])
+    expect(left(screen(<PackingList jobId="j" />)), job.kind).toEqual([])
+    answers.set('materials.ofJob', { lines: i % 2 ? lines : [] })
   }
 })

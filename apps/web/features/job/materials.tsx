@@ -2,7 +2,7 @@
 import type { JobPage } from '@almanac/contract/jobs'
 import type { MaterialLine } from '@almanac/contract/materials'
 import { isOpenJob } from '@almanac/records/job-state'
-import { type MaterialState, materialStateWords, materialWayWords } from '@almanac/records/stock'
+import type { MaterialState } from '@almanac/records/stock'
 import { Button } from '@almanac/ui/button'
 import { DataTable } from '@almanac/ui/data-table'
 import { LinkButton } from '@almanac/ui/link-button'
@@ -10,14 +10,15 @@ import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { StatusWord } from '@almanac/ui/status-word'
-import { formatAmount } from '@almanac/units/amount-words'
 import { formatInstant } from '@almanac/units/format-clock'
 import { formatMoney } from '@almanac/units/money'
+import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
+import { useStockAmount } from '@/client/use-stock-amount'
 import { AddMaterial } from './add-material.tsx'
 import { TakeBackMaterial } from './take-back-material.tsx'
 
@@ -27,12 +28,14 @@ const isOpen = (state: MaterialState) => state === 'reserved' || state === 'pick
 export function Materials({ job, mayChange }: { job: JobPage; mayChange: boolean }) {
   const { api, me } = useSession()
   const display = me.company
+  const words = useWords('materials')
+  const amountText = useStockAmount()
   const query = useQuery(api.materials.ofJob.queryOptions({ input: { jobId: job.id } }))
   const [returning, setReturning] = useState<MaterialLine | null>(null)
   const handOver = useCommand(api.materials.handOver.mutationOptions())
   const set = useCommand(api.materials.set.mutationOptions())
   if (query.error) return <Problem happened={readFailure(query.error).message} onRetry={() => void query.refetch()} />
-  if (!query.data) return <Skeleton lines={3} label="Reading the materials" />
+  if (!query.data) return <Skeleton lines={3} label={words('loading')} />
   const { lines } = query.data
   const aside = lines.filter((line) => isOpen(line.state))
   const open = mayChange && isOpenJob(job.state)
@@ -44,40 +47,42 @@ export function Materials({ job, mayChange }: { job: JobPage; mayChange: boolean
     if (isOpen(line.state) && line.free < 0)
       return (
         <StatusWord shape="triangle" tone="danger">
-          short by {formatAmount(-line.free, line.unit, display)}
+          {words('shortBy', { amount: amountText(-line.free, line.unit) })}
         </StatusWord>
       )
     const when =
-      line.handedAt && line.way ? `${materialWayWords[line.way]} ${formatInstant(line.handedAt, display)}` : materialStateWords[line.state]
-    return line.returned > 0 ? `${when}; ${formatAmount(line.returned, line.unit, display)} came back` : when
+      line.handedAt && line.way ? words(`way/${line.way}`, { when: formatInstant(line.handedAt, display) }) : words(`state/${line.state}`)
+    return line.returned > 0 ? words('cameBack', { state: when, amount: amountText(line.returned, line.unit) }) : when
   }
   return (
     <Section
-      title="Materials"
-      actions={lines.length > 0 ? <LinkButton href={`/jobs/${job.id}/packing-list`}>Packing list</LinkButton> : null}
+      title={words('title')}
+      actions={lines.length > 0 ? <LinkButton href={`/jobs/${job.id}/packing-list`}>{words('packingList')}</LinkButton> : null}
     >
-      {lines.length === 0 ? <p className="text-soft">Nothing is set aside yet. Add what the customer asked for.</p> : null}
+      {lines.length === 0 ? <p className="text-soft">{words('none')}</p> : null}
       {lines.length > 0 ? (
         <DataTable<MaterialLine>
-          caption="Materials"
+          caption={words('title')}
           rows={lines}
           rowKey={(line) => line.id}
           columns={[
-            { key: 'name', head: 'Item', phone: 'title', cell: (line) => line.name },
-            { key: 'quantity', head: 'Quantity', align: 'right', cell: (line) => formatAmount(line.quantity, line.unit, display) },
-            { key: 'state', head: 'State', cell: stateOf },
+            { key: 'name', head: words('item'), phone: 'title', cell: (line) => line.name },
+            { key: 'quantity', head: words('quantity'), align: 'right', cell: (line) => amountText(line.quantity, line.unit) },
+            { key: 'state', head: words('state'), cell: stateOf },
             {
               key: 'actions',
-              head: <span className="sr-only">Actions</span>,
+              head: <span className="sr-only">{words('actions')}</span>,
               align: 'right',
               cell: (line) =>
                 open && isOpen(line.state) ? (
                   <Button onClick={() => set.send({ ...at, stockItemId: line.stockItemId, quantity: 0 })} busy={set.isPending}>
-                    Take off<span className="sr-only"> {line.name}</span>
+                    {words('takeOff')}
+                    <span className="sr-only"> {line.name}</span>
                   </Button>
                 ) : mayChange && line.state === 'handed-over' ? (
                   <Button onClick={() => setReturning(line)}>
-                    Came back<span className="sr-only">: {line.name}</span>
+                    {words('back')}
+                    <span className="sr-only">: {line.name}</span>
                   </Button>
                 ) : null,
             },
@@ -86,8 +91,9 @@ export function Materials({ job, mayChange }: { job: JobPage; mayChange: boolean
       ) : null}
       {costMinor > 0 ? (
         <p className="mt-2 text-soft">
-          {formatMoney(costMinor, display)} by the prices in the stores
-          {priced.length < lines.length ? `; ${lines.length - priced.length} without a price` : ''}.
+          {priced.length < lines.length
+            ? words('costPart', { money: formatMoney(costMinor, display), count: String(lines.length - priced.length) })
+            : words('cost', { money: formatMoney(costMinor, display) })}
         </p>
       ) : null}
       {open ? <AddMaterial job={job} lines={aside} /> : null}
@@ -95,12 +101,12 @@ export function Materials({ job, mayChange }: { job: JobPage; mayChange: boolean
       {open && aside.length > 0 ? (
         <p className="mt-4 flex flex-wrap gap-2 print:hidden">
           <Button kind="ink" busy={handOver.isPending} onClick={() => handOver.send({ ...at, way: 'collected' })}>
-            Collected
+            {words('collected')}
           </Button>
           <Button busy={handOver.isPending} onClick={() => handOver.send({ ...at, way: 'shipped' })}>
-            Shipped
+            {words('shipped')}
           </Button>
-          <span className="basis-full text-small text-soft">Either closes the job. For a crew to bring it, book a visit instead.</span>
+          <span className="basis-full text-small text-soft">{words('eitherCloses')}</span>
         </p>
       ) : null}
       {returning ? <TakeBackMaterial line={returning} onClose={() => setReturning(null)} /> : null}

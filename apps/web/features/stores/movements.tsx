@@ -1,14 +1,14 @@
 'use client'
 import type { MovementRow } from '@almanac/contract/stores'
-import { useWords } from '@almanac/words/use-words'
 import { Pager } from '@almanac/ui/pager'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
 import { formatInstant } from '@almanac/units/format-clock'
+import { useWords } from '@almanac/words/use-words'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useSession } from '@/client/providers'
-import { useStockAmount } from './use-stock-amount.ts'
+import { useStockAmount } from '@/client/use-stock-amount'
 
 /** Each change of quantity, the newest first. */
 export function Movements() {

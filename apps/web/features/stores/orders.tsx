@@ -1,5 +1,4 @@
 'use client'
-import { useWords } from '@almanac/words/use-words'
 import type { OrderLine } from '@almanac/contract/stores'
 import { DataTable } from '@almanac/ui/data-table'
 import { useDisplay } from '@almanac/ui/display'
@@ -8,11 +7,12 @@ import { Skeleton } from '@almanac/ui/skeleton'
 import { StatusWord } from '@almanac/ui/status-word'
 import { formatDay } from '@almanac/units/format-day'
 import { showNumber } from '@almanac/units/format-number'
+import { useWords } from '@almanac/words/use-words'
 import { useQuery } from '@tanstack/react-query'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { useStockAmount } from '@/client/use-stock-amount'
 import { useToday } from '@/client/use-today'
-import { useStockAmount } from './use-stock-amount.ts'
 
 /** What to order and by when: booked rebeds have spoken for their kits, and the forecast says what will follow. */
 export function Orders() {
@@ -27,13 +27,10 @@ export function Orders() {
   const { untilDay, lines } = orders.data
   const needed = lines.filter((line) => line.orderBy !== null)
   if (lines.length === 0) return <p className="text-soft">{words('onceListed')}</p>
-  if (needed.length === 0)
-    return <p className="text-soft">{words('noShortage', { day: formatDay(untilDay, display) })}</p>
+  if (needed.length === 0) return <p className="text-soft">{words('noShortage', { day: formatDay(untilDay, display) })}</p>
   return (
     <>
-      <p className="mb-3 max-w-[75ch] text-soft">
-        {words('until', { day: formatDay(untilDay, display) })}
-      </p>
+      <p className="mb-3 max-w-[75ch] text-soft">{words('until', { day: formatDay(untilDay, display) })}</p>
       <DataTable<OrderLine>
         caption={words('toOrder')}
         rows={needed}
@@ -64,7 +61,9 @@ export function Orders() {
             head: words('orderBy'),
             cell: (line) => {
               const late = line.orderBy !== null && line.orderBy <= today
-              return <span className={late ? 'text-danger' : undefined}>{late ? words('now') : formatDay(line.orderBy ?? '', display)}</span>
+              return (
+                <span className={late ? 'text-danger' : undefined}>{late ? words('now') : formatDay(line.orderBy ?? '', display)}</span>
+              )
             },
           },
           { key: 'order', head: words('order'), align: 'right', cell: (line) => amountText(line.order, line.unit, 1) },

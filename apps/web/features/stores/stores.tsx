@@ -1,8 +1,7 @@
 'use client'
-import { stockKinds } from '@almanac/records/stock'
-import { useWords } from '@almanac/words/use-words'
 import type { StockRow } from '@almanac/contract/stores'
 import { oneOf } from '@almanac/records/choices'
+import { stockKinds } from '@almanac/records/stock'
 import { Button } from '@almanac/ui/button'
 import { DataTable } from '@almanac/ui/data-table'
 import { Empty } from '@almanac/ui/empty'
@@ -13,16 +12,17 @@ import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { StatusWord } from '@almanac/ui/status-word'
+import { useWords } from '@almanac/words/use-words'
 import { useInfiniteQuery } from '@tanstack/react-query'
 import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { usePermission, useSession } from '@/client/providers'
+import { useStockAmount } from '@/client/use-stock-amount'
 import { AddItems } from './add-items.tsx'
 import { ChangeStock, type StockChange } from './change-stock.tsx'
 import { ItemForm } from './item-form.tsx'
 import { Movements } from './movements.tsx'
 import { Orders } from './orders.tsx'
-import { useStockAmount } from './use-stock-amount.ts'
 
 /** What is kept in the stores, and each change of it. */
 export function Stores() {
@@ -42,10 +42,7 @@ export function Stores() {
   const rows = items.data?.pages.flatMap((one) => one.rows) ?? []
   return (
     <>
-      <PageHead
-        title={pages('/stores')}
-        lead={words('lead')}
-      />
+      <PageHead title={pages('/stores')} lead={words('lead')} />
       <Section title={words('toOrder')} actions={<PrintButton>{words('printOrder')}</PrintButton>}>
         <Orders />
       </Section>
@@ -94,9 +91,7 @@ export function Stores() {
                 ) : null,
             },
           ]}
-          empty={
-            <Empty title={words('noItems')}>{words('noItemsLead')}</Empty>
-          }
+          empty={<Empty title={words('noItems')}>{words('noItemsLead')}</Empty>}
         />
       ) : null}
       {items.hasNextPage ? <Pager onNext={() => void items.fetchNextPage()} busy={items.isFetchingNextPage} /> : null}

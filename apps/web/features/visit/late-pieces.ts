@@ -12,9 +12,6 @@ export const PHOTOGRAPHS = piece(() => import('@/client/photographs/photograph-p
 /** The closing form, which asks for much that no step does. */
 export const CLOSE_OUT = piece(() => import('./close-out-form.tsx').then((module) => module.CloseOutForm))
 
-/** How the valve should be set: what works it out is as large as a page. */
-export const CARD = piece(() => import('./visit-card.tsx').then((module) => module.VisitCard))
-
 /** To whom the report of a closed visit can be mailed. */
 export const SEND_REPORT = piece(() => import('@/client/send-report').then((module) => module.SendReport))
 
