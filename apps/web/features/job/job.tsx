@@ -165,7 +165,7 @@ export function Job({ jobId }: { jobId: string }) {
               },
               { name: words('usually'), value: usuallyWords(job.usually, words, display) },
               ...(job.follows ? [{ name: words('follows'), value: <FollowsLink follows={job.follows} /> }] : []),
-              ...(job.turn
+              ...(job.turn && mayBook
                 ? [{ name: 'By agreement', value: `${agreementKindWords[job.turn.kind]}, due ${formatDay(job.turn.dueDay, display)}` }]
                 : []),
               ...(note ? [{ name: words('note'), value: note }] : []),

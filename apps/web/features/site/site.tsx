@@ -105,7 +105,7 @@ export function Site({ siteId }: { siteId: string }) {
           <Section title={words('openJobs')}>
             <JobLines jobs={site.openJobs} none={words('noOpenJobs')} />
           </Section>
-          <SiteAgreements siteId={site.id} softeners={site.softeners} />
+          {mayChange ? <SiteAgreements siteId={site.id} softeners={site.softeners} /> : null}
           {mayCall ? <SiteCalls siteId={site.id} /> : null}
           {mayCall ? <SiteGuides siteId={site.id} softeners={site.softeners} /> : null}
           <Section
