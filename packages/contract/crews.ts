@@ -1,7 +1,6 @@
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { ClockTime } from './jobs.ts'
-import { command, Day, Id, Version, Why } from './shared.ts'
+import { ClockTime, command, Day, Id, Version, Why } from './shared.ts'
 
 /** Weekdays from 1, Monday, to 7. */
 const Shift = z

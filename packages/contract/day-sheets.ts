@@ -8,8 +8,7 @@ import * as z from 'zod'
 import { AskedFor } from './asked-for.ts'
 import { BedRecord } from './bed-record.ts'
 import { DrivePace } from './drive-pace.ts'
-import { ClockTime } from './jobs.ts'
-import { command, Day, Id, Instant, Version } from './shared.ts'
+import { ClockTime, command, Day, Id, Instant, Version } from './shared.ts'
 import { WhomToCall } from './site-facts.ts'
 
 /** A drive in whole minutes and tenths of road miles; null where a place is not known. `server`: by roads; `estimated`: from coordinates. */

@@ -1,6 +1,6 @@
 import { agreementKinds } from '@almanac/records/agreement'
 import { promiseWays } from '@almanac/records/call'
-import { dayHalves, unusualReasons } from '@almanac/records/day-plan'
+import { unusualReasons } from '@almanac/records/day-plan'
 import { jobKinds } from '@almanac/records/job-kind'
 import { jobStates } from '@almanac/records/job-state'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
@@ -9,11 +9,9 @@ import { oc } from '@orpc/contract'
 import * as z from 'zod'
 import { AskedFor } from './asked-for.ts'
 import { BedRecord } from './bed-record.ts'
-import { command, Day, Id, Instant, Month, page, pageOf, Version } from './shared.ts'
+import { JobPlaces, PlacesAsked } from './job-places.ts'
+import { ClockTime, command, Day, Id, Instant, Month, page, pageOf, Version } from './shared.ts'
 import { WhomToCall } from './site-facts.ts'
-
-/** A time on the clock of the company's zone, 'HH:MM'. */
-export const ClockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time such as 08:05')
 
 const jobShape = {
   id: Id,
@@ -89,43 +87,6 @@ export const JobPage = z.object({
   visits: z.array(JobVisit),
 })
 export type JobPage = z.infer<typeof JobPage>
-
-/** Which places are wanted: of one day, before or after noon, with one crew. Left out: any. */
-export const PlacesAsked = z.object({
-  jobId: Id,
-  day: Day.optional(),
-  half: z.enum(dayHalves).optional(),
-  crewName: z.string().max(80).optional(),
-})
-export type PlacesAsked = z.infer<typeof PlacesAsked>
-
-/** Places for a job on the day sheets, cheapest first, and the sheets where it does not fit, each with its reason and what would free one. */
-export const JobPlaces = z.object({
-  fromDay: Day,
-  untilDay: Day,
-  /** The days that have sheets, and the crews on them: what can be asked for. */
-  days: z.array(Day),
-  crews: z.array(z.string()),
-  places: z.array(
-    z.object({
-      crewDayId: Id,
-      day: Day,
-      crewName: z.string(),
-      people: z.array(z.string()),
-      at: ClockTime,
-      /** The last time at which it could begin in the same gap, its drives counted. */
-      lastAt: ClockTime,
-      startsAt: Instant,
-      endsAt: Instant,
-      /** Minutes of driving it adds to the crew's day; null where a place is not known. */
-      addedDriveMinutes: z.number().nullable(),
-      /** What else it costs: overtime, days past its window. */
-      words: z.string().nullable(),
-    }),
-  ),
-  unfit: z.array(z.object({ crewDayId: Id, day: Day, crewName: z.string(), reason: z.string() })),
-})
-export type JobPlaces = z.infer<typeof JobPlaces>
 
 const JobMoved = z.object({ jobId: Id, version: Version, state: z.enum(jobStates) })
 const VisitPlaced = z.object({ visitId: Id, version: Version, jobId: Id, jobVersion: Version, startsAt: Instant, endsAt: Instant })

@@ -7,6 +7,9 @@ export const Id = z.uuid()
 const hasYear = (text: string) => text.slice(0, 4) >= '1000' && text.slice(0, 4) <= '9899'
 const NO_SUCH_YEAR = 'must be of a year from 1000 to 9899'
 
+/** A time on the clock of the company's zone, 'HH:MM'. */
+export const ClockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time such as 08:05')
+
 /** A calendar day 'YYYY-MM-DD' in the company's zone. */
 export const Day = z.iso.date().refine(hasYear, NO_SUCH_YEAR)
 

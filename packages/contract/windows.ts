@@ -1,7 +1,6 @@
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { ClockTime } from './jobs.ts'
-import { command, Day, Id, Instant, Version } from './shared.ts'
+import { ClockTime, command, Day, Id, Instant, Version } from './shared.ts'
 
 /** One arrival window: the crew comes between `from` and `until`; the visit is planned to begin at `startsAt`. */
 const ArrivalWindow = z.object({

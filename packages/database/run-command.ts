@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import type { ChangedEntity } from '@almanac/contract/changes'
+import type { ChangedEntity } from '@almanac/contract/changed-entity'
 import { now } from '@almanac/runtime/clock'
 import { AppError } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'

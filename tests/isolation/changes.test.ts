@@ -1,6 +1,7 @@
 import fs from 'node:fs'
 import path from 'node:path'
-import { CHANGES, type ChangedEntity, type CommandName, queriesShowing, SHOWS } from '@almanac/contract/changes'
+import type { ChangedEntity } from '@almanac/contract/changed-entity'
+import { CHANGES, type CommandName, queriesShowing, SHOWS } from '@almanac/contract/changes'
 import { contract } from '@almanac/contract/contract'
 import { closeClients } from '@almanac/database/client'
 import { addMembership } from '@almanac/identity/people'

@@ -1,5 +1,6 @@
 'use client'
-import { CHANGES, type ChangedEntity, type CommandName, queriesShowing } from '@almanac/contract/changes'
+import type { ChangedEntity } from '@almanac/contract/changed-entity'
+import { CHANGES, type CommandName, queriesShowing } from '@almanac/contract/changes'
 import { type QueryClient, useQueryClient } from '@tanstack/react-query'
 
 /** Which procedure a key belongs to: [[company, domain, verb], …], as `apiFor` makes them. */

@@ -1,5 +1,5 @@
 'use client'
-import type { ChangedEntity } from '@almanac/contract/changes'
+import type { ChangedEntity } from '@almanac/contract/changed-entity'
 import { useWords } from '@almanac/words/use-words'
 import { useQueryClient } from '@tanstack/react-query'
 import { useEffect } from 'react'

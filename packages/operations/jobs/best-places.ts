@@ -1,4 +1,4 @@
-import type { PlacesAsked } from '@almanac/contract/jobs'
+import type { PlacesAsked } from '@almanac/contract/job-places'
 import type { Tx } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany, type Scope } from '@almanac/database/in-company'

@@ -1,5 +1,6 @@
 'use client'
-import type { JobPage, JobPlaces } from '@almanac/contract/jobs'
+import type { JobPlaces } from '@almanac/contract/job-places'
+import type { JobPage } from '@almanac/contract/jobs'
 import { Button } from '@almanac/ui/button'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { useDisplay } from '@almanac/ui/display'

@@ -1,11 +1,9 @@
 'use client'
-import type { JobPage } from '@almanac/contract/jobs'
 import { agreementKindWords } from '@almanac/records/agreement'
 import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
 import { thumbOf } from '@almanac/softener/rebed/thumb-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { DefinitionList } from '@almanac/ui/definition-list'
-import { useDisplay } from '@almanac/ui/display'
 import { JobStateWord } from '@almanac/ui/job-state-word'
 import { LinkButton } from '@almanac/ui/link-button'
 import { PageHead } from '@almanac/ui/page-head'
@@ -15,11 +13,9 @@ import { Section } from '@almanac/ui/section'
 import { Skeleton } from '@almanac/ui/skeleton'
 import { TextLink } from '@almanac/ui/text-link'
 import { formatWeightLb } from '@almanac/units/format'
-import { formatClock, formatDuration } from '@almanac/units/format-clock'
-import { formatDay, formatNearDay } from '@almanac/units/format-day'
-import { type NumberDisplay, showWhole } from '@almanac/units/format-number'
+import { formatDuration } from '@almanac/units/format-clock'
+import { formatDay } from '@almanac/units/format-day'
 import { useWords } from '@almanac/words/use-words'
-import type { Words } from '@almanac/words/words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { bedWords } from '@/client/bed-facts-words'
@@ -34,46 +30,10 @@ import { JobProof } from '@/client/visit-proof'
 import { WhomLine } from '@/client/whom-line'
 import { BestPlaces } from './best-places.tsx'
 import { JobActions } from './job-actions.tsx'
+import { FollowsLink, usuallyWords, VisitTime } from './job-parts.tsx'
 import { Materials } from './materials.tsx'
 import { OfferTimes } from './offer-times.tsx'
 import { PromiseTime } from './promise-time.tsx'
-
-/** "2 h 40 min, eight of ten no longer than 3 h 10 min; from 42 of your visits and common practice; 3 not counted: …". */
-const usuallyWords = ({ middle, longer, visits, leftOut }: JobPage['usually'], words: Words<'job'>, display: NumberDisplay) =>
-  [
-    words('usuallyTakes', { middle: formatDuration(middle, display), longer: formatDuration(longer, display) }),
-    visits === 0 ? words('practice') : words('fromVisits', { count: visits, shown: showWhole(visits, display) }),
-    leftOut > 0 ? words('notCounted', { count: leftOut, shown: showWhole(leftOut, display) }) : '',
-  ]
-    .filter(Boolean)
-    .join('; ')
-
-/** The visit before, with its day. */
-function FollowsLink({ follows }: { follows: NonNullable<JobPage['follows']> }) {
-  const display = useDisplay()
-  const [words, kinds] = [useWords('job'), useWords('jobKind')]
-  const gap = words('gap', { days: follows.leastDays })
-  const job = () => (
-    <TextLink href={`/jobs/${follows.jobId}`} link={Link}>
-      {kinds(follows.kind)}
-    </TextLink>
-  )
-  return follows.day
-    ? words.rich('followsOf', { job, gap, day: formatDay(follows.day, display) })
-    : words.rich('followsUndated', { job, gap })
-}
-
-/** When a visit is; for those who book, the way to its sheet. */
-function VisitTime({ visit, linked }: { visit: JobPage['visits'][number]; linked: boolean }) {
-  const display = useDisplay()
-  const when = `${formatNearDay(visit.day, display)} ${formatClock(visit.startsAt, display)}`
-  if (!linked) return <span>{when}</span>
-  return (
-    <TextLink href={`/day-sheets?day=${visit.day}&sheet=${visit.crewDayId}`} link={Link}>
-      {when}
-    </TextLink>
-  )
-}
 
 /** One job: what, where, how pressing, the kit in a line, where it could go, and the visits so far. */
 export function Job({ jobId }: { jobId: string }) {
