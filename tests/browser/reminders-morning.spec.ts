@@ -129,7 +129,7 @@ test('a morning of reminders: approved, received, answered, booked, come back, u
   expect(stop.status).toBe(204)
 
   // Whoever asked for a visit is offered times, and takes one by the link that they have.
-  const [job] = await askDatabase<{ id: string }>(`select id from job where notes like $1`, ['%Tuesdays <b>after</b> four%'])
+  const [job] = await askDatabase<{ id: string }>(`select id from job where asked_for::text like $1`, ['%Tuesdays <b>after</b> four%'])
   await page.goto(`/jobs/${job?.id}`)
   await expect(page.getByText('Tuesdays <b>after</b> four', { exact: false }).first()).toBeVisible()
   await page.getByRole('button', { name: 'Offer times' }).click()

@@ -108,9 +108,11 @@ test('an agreement: added at its site, approved in its month, done by a visit, r
   await tablet.getByRole('button', { name: 'Finish visit' }).click()
   await expect(tablet.getByText('Closed out: done. Sent.')).toBeVisible({ timeout: 30_000 })
   await tablet.goto(`/sites/${siteId}`)
-  await expect(tablet.getByText(/softened water 0\.5/)).toBeVisible()
+  await expect(tablet.getByRole('heading', { name: 'History' })).toBeVisible()
   await expect(tablet.getByRole('button', { name: 'Add an agreement' })).toHaveCount(0)
   await field.close()
+  await page.goto(`/sites/${siteId}`)
+  await expect(page.getByText(/softened water 0\.5/)).toBeVisible()
 
   // It ends soon: the list says so with its price, and renews it.
   await page.goto('/rounds')
