@@ -151,7 +151,7 @@ test('the settings card and one’s own account are in Spanish too', async ({ pa
   await choose(page, '')
 })
 
-test('every page that a technician can open is in Spanish: from the menu, and on from there', async ({ page }) => {
+test('each page that a technician comes to from Today and the menu is in Spanish', async ({ page }) => {
   test.setTimeout(300_000)
   await signIn(page, 'technician')
   await choose(page, 'es')
@@ -187,22 +187,19 @@ test('every page that a technician can open is in Spanish: from the menu, and on
     expect(englishLeft(await readPage(page), own), kind).toEqual([])
     waiting.push(...(await links()))
   }
-  // The menu's own pages, and what they lead to: a technician's reach, so that a page that is missing here is noticed too.
+  // What Today and the menu's row lead to, so that a page that is missing here is noticed too; what stands behind "More" is rendered by the unit tests.
   for (const kind of [
     '/today',
-    '/jobs',
+    '/visits/ID',
     '/sites',
+    '/sites/ID',
+    '/softeners/ID/settings',
+    '/beds/ID',
     '/stores',
-    '/water',
     '/whats-wrong',
     '/which-tank',
-    '/sessions',
-    '/jobs/ID',
-    '/sites/ID',
-    '/beds/ID',
   ])
     expect([...seen], kind).toContain(kind)
-  for (const kind of ['/water/ID', '/softeners/ID/settings', '/visits/ID']) expect([...seen], kind).toContain(kind)
   await choose(page, '')
 })
 
