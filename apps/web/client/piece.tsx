@@ -45,13 +45,14 @@ type ShownProps<Props extends object> = {
  */
 export function Piece<Props extends object>({ of, give, meanwhile = <Skeleton /> }: ShownProps<Props>) {
   const words = useWords('failure')
-  const [failed, setFailed] = useState(false)
-  const [, setBrought] = useState(false)
+  // Which piece it was: another may come to stand in the same place, and would not be shown when it is here.
+  const [failed, setFailed] = useState<PieceOf<Props> | null>(null)
+  const [, setBrought] = useState<PieceOf<Props> | null>(null)
   useEffect(() => {
     let left = false
     of.bring().then(
-      () => left || setBrought(true),
-      () => left || setFailed(true),
+      () => left || setBrought(of),
+      () => left || setFailed(of),
     )
     return () => {
       left = true
@@ -59,5 +60,5 @@ export function Piece<Props extends object>({ of, give, meanwhile = <Skeleton />
   }, [of])
   const Part = of.held()
   if (Part) return <Part {...give} />
-  return failed ? <Problem happened={words('unreachable')} onRetry={() => location.reload()} /> : meanwhile
+  return failed === of ? <Problem happened={words('unreachable')} onRetry={() => location.reload()} /> : meanwhile
 }
