@@ -12,6 +12,8 @@ const SENTENCES: Record<string, string> = {
   job_one_open_rebed: 'A rebed for this bed is already open. Nothing was added; open the bed to see the job.',
   colleague_company_id_person_id_key:
     'Someone else on the day sheets signs in as this person already. Nothing was saved; change that one first, or choose another.',
+  stock_item_company_id_name_key:
+    'The stores already have an item of that name. Nothing was saved; change that one, or choose another name.',
   supply_period_one_start: 'This supply already has an entry that starts on that day. Nothing was added; change that one instead.',
 }
 

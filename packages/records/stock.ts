@@ -2,19 +2,6 @@
 export const stockKinds = ['resin', 'gravel', 'tube', 'cap', 'seal', 'grease', 'sanitiser', 'container', 'salt', 'other'] as const
 export type StockKind = (typeof stockKinds)[number]
 
-export const stockKindWords: Readonly<Record<StockKind, string>> = {
-  resin: 'Resin',
-  gravel: 'Gravel',
-  tube: 'Distributor tube',
-  cap: 'Tube cap',
-  seal: 'Seals',
-  grease: 'Grease',
-  sanitiser: 'Sanitizer',
-  container: 'Container for old resin',
-  salt: 'Salt',
-  other: 'Other',
-}
-
 /** What one of a quantity is. */
 export const stockUnits = ['bag', 'lb', 'piece', 'set', 'fl oz'] as const
 export type StockUnit = (typeof stockUnits)[number]
@@ -46,7 +33,7 @@ export const materialStates = ['reserved', 'picked', 'handed-over', 'returned', 
 export type MaterialState = (typeof materialStates)[number]
 
 /** Still in the stores, and spoken for. */
-export const openMaterialStates = ['reserved', 'picked'] as const satisfies readonly MaterialState[]
+export const openMaterialStates: readonly MaterialState[] = ['reserved', 'picked']
 
 /** How materials reached the customer. */
 export const materialWays = ['collected', 'shipped', 'delivered'] as const

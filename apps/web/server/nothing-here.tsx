@@ -1,5 +1,7 @@
 import 'server-only'
 import { wordsIn } from '@almanac/words/words-in'
+import { meOf } from './procedures/session.ts'
+import { signedIn } from './signed-in.ts'
 
 /** What an address says where there is nothing. It says the same of what is another company's as of what never was. */
 export function NothingHere({ locale, fromLink = false }: { locale: string; fromLink?: boolean }) {
@@ -16,4 +18,9 @@ export function NothingHere({ locale, fromLink = false }: { locale: string; from
       </p>
     </>
   )
+}
+
+/** Of a record that the company has not, inside the frame that leads on. */
+export async function NoSuchRecord() {
+  return <NothingHere locale={(await meOf(await signedIn())).company.locale} />
 }

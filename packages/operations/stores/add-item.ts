@@ -9,7 +9,7 @@ import { checkAmounts } from '../shared/check-amounts.ts'
 import { moveStock } from '../shared/move-stock.ts'
 import { type ItemOf, itemFacts } from './item-facts.ts'
 
-/** Adds an item to the stores, with what is on hand as its first count. The name of an archived one brings that back, its movements with it. */
+/** Adds an item to the stores, with what is on hand as its first count. The name of an archived one of the same kind brings that back, its movements with it. */
 export async function addItem(scope: Scope & { personId: string }, input: AddItem): Promise<{ stockItemId: string; version: number }> {
   const { companyId } = scope
   const { kind, unit, onHand, why } = input
@@ -21,6 +21,12 @@ export async function addItem(scope: Scope & { personId: string }, input: AddIte
     const before = await tx.stockItem.findUnique({ where: { companyId_name: { companyId, name: facts.name } } })
     if (before && before.archivedAt === null)
       throw new AppError('conflict', `${facts.name} is in the stores already. Nothing was saved; change that one, or choose another name.`)
+    if (before && (before.kind !== kind || before.unit !== unit))
+      throw new AppError(
+        'conflict',
+        `${facts.name} was in the stores before, as another kind of thing or counted otherwise, and its movements speak of that. Nothing was saved; choose another name.`,
+        { field: 'name' },
+      )
     const data = { ...facts, kind, unit, archivedAt: null } satisfies ItemOf
     const item = before
       ? await tx.stockItem.update({

@@ -44,6 +44,8 @@ describe('the stores’ list', () => {
     const { stockItemId, version } = await add({ onHand: 0 })
     await expect(add()).rejects.toThrow(/in the stores already/)
     await archiveItem(firm, { commandId: newId(), stockItemId, version })
+    // Its movements are in bags.
+    await expect(add({ kind: 'salt', unit: 'lb' })).rejects.toThrow(/another kind of thing/)
     const back = await add({ priceMinor: 12_000, onHand: 2 })
     expect(back.stockItemId).toBe(stockItemId)
     expect(await items()).toMatchObject([{ id: stockItemId, archivedAt: null, priceMinor: 12_000, onHand: 2 }])

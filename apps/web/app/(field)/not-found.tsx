@@ -1,8 +1,3 @@
-import { NothingHere } from '@/server/nothing-here'
-import { meOf } from '@/server/procedures/session'
-import { signedIn } from '@/server/signed-in'
+import { NoSuchRecord } from '@/server/nothing-here'
 
-/** Of a record that the company has not, inside the frame that leads on. */
-export default async function NotFound() {
-  return <NothingHere locale={(await meOf(await signedIn())).company.locale} />
-}
+export default NoSuchRecord

@@ -1,8 +1,8 @@
 'use client'
 import { Button } from '@almanac/ui/button'
+import { ProposalAnswer } from '@/client/proposal-answer'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
-import { ProposalAnswer } from './proposal-answer.tsx'
 
 /** Turns the ticked beds into proposed jobs, which the dispatcher finds under Jobs. */
 export function ProposeJobsPart({ bedIds, onDone }: { bedIds: string[]; onDone: () => void }) {
@@ -19,7 +19,7 @@ export function ProposeJobsPart({ bedIds, onDone }: { bedIds: string[]; onDone: 
       >
         Propose jobs
       </Button>
-      <ProposalAnswer error={propose.error} answer={propose.data} />
+      <ProposalAnswer made="proposed" error={propose.error} answer={propose.data} />
     </>
   )
 }

@@ -2,9 +2,9 @@
 import { Button } from '@almanac/ui/button'
 import { useDisplay } from '@almanac/ui/display'
 import { formatLongMonth } from '@almanac/units/format-day'
+import { ProposalAnswer } from '@/client/proposal-answer'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
-import { ProposalAnswer } from './proposal-answer.tsx'
 
 /** Turns all beds that the levelled plan gives to a month into proposed jobs, each to be done within that month. */
 export function ProposePlannedPart({ planId, month }: { planId: string; month: string }) {
@@ -16,7 +16,7 @@ export function ProposePlannedPart({ planId, month }: { planId: string; month: s
       <Button busy={propose.isPending} busyLabel="Proposing" onClick={() => propose.send({ planId, month })}>
         Propose all planned for {formatLongMonth(month, display)}
       </Button>
-      <ProposalAnswer error={propose.error} answer={propose.data} />
+      <ProposalAnswer made="proposed" error={propose.error} answer={propose.data} />
     </>
   )
 }

@@ -6,7 +6,6 @@ import { Problem } from '@almanac/ui/problem'
 import { Select } from '@almanac/ui/select'
 import { TextLink } from '@almanac/ui/text-link'
 import { stockRule } from '@almanac/units/amount-kinds'
-import { formatAmount } from '@almanac/units/amount-words'
 import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { type FormEvent, useState } from 'react'
@@ -15,10 +14,12 @@ import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useAmounts } from '@/client/use-amounts'
 import { useCommand } from '@/client/use-command'
+import { useStockAmount } from '@/client/use-stock-amount'
 
 /** Sets an item aside for a delivery. One that is set aside already gets its new quantity. */
 export function AddMaterial({ job, lines }: { job: JobPage; lines: readonly MaterialLine[] }) {
-  const { api, me } = useSession()
+  const { api } = useSession()
+  const amountText = useStockAmount()
   const items = useQuery(api.stores.items.queryOptions({ input: { limit: 200 } }))
   const [chosen, setChosen] = useState('')
   const [turn, setTurn] = useState(0)
@@ -41,7 +42,7 @@ export function AddMaterial({ job, lines }: { job: JobPage; lines: readonly Mate
         none="Choose an item"
         value={chosen}
         onChange={(event) => setChosen(event.target.value)}
-        choices={rows.map((row) => ({ value: row.id, label: `${row.name} (${formatAmount(row.onHand, row.unit, me.company)} on hand)` }))}
+        choices={rows.map((row) => ({ value: row.id, label: `${row.name} (${amountText(row.onHand, row.unit)} on hand)` }))}
       />
       {item ? (
         <Quantity

@@ -2,7 +2,7 @@
 import type { JobPage } from '@almanac/contract/jobs'
 import type { MaterialLine } from '@almanac/contract/materials'
 import { isOpenJob } from '@almanac/records/job-state'
-import type { MaterialState } from '@almanac/records/stock'
+import { type MaterialState, openMaterialStates } from '@almanac/records/stock'
 import { Button } from '@almanac/ui/button'
 import { DataTable } from '@almanac/ui/data-table'
 import { LinkButton } from '@almanac/ui/link-button'
@@ -22,7 +22,7 @@ import { useStockAmount } from '@/client/use-stock-amount'
 import { AddMaterial } from './add-material.tsx'
 import { TakeBackMaterial } from './take-back-material.tsx'
 
-const isOpen = (state: MaterialState) => state === 'reserved' || state === 'picked'
+const isOpen = (state: MaterialState) => openMaterialStates.includes(state)
 
 /** What a customer asked for from the stores: lines set aside, until they are collected, shipped or delivered; what comes back. */
 export function Materials({ job, mayChange }: { job: JobPage; mayChange: boolean }) {

@@ -2,7 +2,7 @@
 import type { StockRow } from '@almanac/contract/stores'
 import { oneOf } from '@almanac/records/choices'
 import { type ResinKindId, resinKinds, resinKindWords } from '@almanac/records/resin-kind'
-import { type StockKind, type StockUnit, stockKinds, stockKindWords, unitsOfStock } from '@almanac/records/stock'
+import { type StockKind, type StockUnit, stockKinds, unitsOfStock } from '@almanac/records/stock'
 import { Button } from '@almanac/ui/button'
 import { Select } from '@almanac/ui/select'
 import { TextInput } from '@almanac/ui/text-input'
@@ -10,6 +10,7 @@ import { stockRule } from '@almanac/units/amount-kinds'
 import { inToMm } from '@almanac/units/length'
 import { numberText } from '@almanac/units/read-number'
 import { ft3ToL } from '@almanac/units/volume'
+import { useWords } from '@almanac/words/use-words'
 import { useState } from 'react'
 import { AmountField } from '@/client/amount-field'
 import { FormDialog } from '@/client/form-dialog'
@@ -21,14 +22,12 @@ import { useLocale } from '@/client/use-locale'
 import { useMoney } from '@/client/use-money'
 
 const NAMES = {
-  ...{
-    name: 'Name',
-    bagFt3: 'One bag holds',
-    resinKind: 'Resin',
-    tubeOdIn: 'Outside diameter',
-    priceMinor: 'Price',
-    leadDays: 'Lead time',
-  },
+  name: 'Name',
+  bagFt3: 'One bag holds',
+  resinKind: 'Resin',
+  tubeOdIn: 'Outside diameter',
+  priceMinor: 'Price',
+  leadDays: 'Lead time',
 }
 const MISSING = 'Kits find it by this.'
 type Typed = 'bag' | 'tube' | 'onHand' | 'price' | 'leadDays'
@@ -40,8 +39,12 @@ export function ItemForm({ item, onClose }: { item: StockRow | null; onClose: ()
   const locale = useLocale()
   const money = useMoney()
   const [seen] = useState(item)
-  const { values, field } = useFields<{ name: string; kind: string; unit: string; resinKind: string }>(() => ({
-    ...{ name: seen?.name ?? '', kind: seen?.kind ?? 'resin', unit: seen?.unit ?? '', resinKind: seen?.resinKind ?? 'gel-8' },
+  const words = useWords('stores')
+  const { values, field } = useFields(() => ({
+    name: seen?.name ?? '',
+    kind: seen?.kind ?? 'resin',
+    unit: seen?.unit ?? '',
+    resinKind: seen?.resinKind ?? 'gel-8',
   }))
   const kind: StockKind = oneOf(stockKinds, values.kind) ?? 'other'
   const units = unitsOfStock[kind]
@@ -64,14 +67,9 @@ export function ItemForm({ item, onClose }: { item: StockRow | null; onClose: ()
   const change = useCommand(api.stores.changeItem.mutationOptions(), { onDone: onClose })
   const archive = useCommand(api.stores.archiveItem.mutationOptions(), { onDone: onClose })
   const send = (over: StockRow | null) => {
-    const asked: Record<Typed, boolean> = {
-      bag: kind === 'resin',
-      tube: kind === 'tube',
-      onHand: over === null,
-      price: true,
-      leadDays: true,
-    }
-    const read = amounts.read((Object.keys(asked) as Typed[]).filter((one) => !asked[one]))
+    // What the form doesn't show is left out.
+    const hidden: Partial<Record<Typed, boolean>> = { bag: kind !== 'resin', tube: kind !== 'tube', onHand: over !== null }
+    const read = amounts.read((Object.keys(hidden) as Typed[]).filter((one) => hidden[one]))
     if (!read?.leadDays) return
     const body = {
       name: values.name,
@@ -96,7 +94,7 @@ export function ItemForm({ item, onClose }: { item: StockRow | null; onClose: ()
     >
       <TextInput label={NAMES.name} required maxLength={120} {...field('name')} />
       {seen ? null : (
-        <Select label="Kind" {...field('kind')} choices={stockKinds.map((value) => ({ value, label: stockKindWords[value] }))} />
+        <Select label="Kind" {...field('kind')} choices={stockKinds.map((value) => ({ value, label: words(`kind/${value}`) }))} />
       )}
       {!seen && units.length > 1 ? (
         <Select label="Counted by" {...field('unit')} value={unit} choices={units.map((value) => ({ value, label: value }))} />

@@ -3,15 +3,15 @@ import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { TextLink } from '@almanac/ui/text-link'
 import Link from 'next/link'
-import { readFailure } from '@/client/failure'
+import { readFailure } from './failure.ts'
 
 type Answer = { results: ({ status: 'proposed' } | { status: 'refused'; reason: string })[] }
 
-/** How many jobs came of a proposal, and why others did not. */
-export function ProposalAnswer({ error, answer }: { error: Error | null; answer: Answer | undefined }) {
+/** How many jobs came of a proposal, and why others did not; `made` says what they are then. */
+export function ProposalAnswer({ error, answer, made }: { error: Error | null; answer: Answer | undefined; made: 'proposed' | 'added' }) {
   const failure = error ? readFailure(error) : null
   const results = answer?.results ?? []
-  const made = results.filter((one) => one.status === 'proposed').length
+  const count = results.filter((one) => one.status === 'proposed').length
   const refused = results.flatMap((one) => (one.status === 'refused' ? [one.reason] : []))
   return (
     <>
@@ -25,7 +25,7 @@ export function ProposalAnswer({ error, answer }: { error: Error | null; answer:
             </TextLink>
           }
         >
-          {made === 1 ? '1 job proposed.' : `${made} jobs proposed.`}
+          {count === 1 ? `1 job ${made}.` : `${count} jobs ${made}.`}
           {refused.length > 0 ? ` ${refused.length} not: ${[...new Set(refused)].slice(0, 3).join(' ')}` : ''}
         </Notice>
       ) : null}
