@@ -1,5 +1,6 @@
 import { DAYS_PER_YEAR, isoDay } from '@almanac/units/calendar/day-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
+import { TENTH_TO_TENTH } from '../numeric/tenth-to-tenth.ts'
 import type { ForecastParameters } from '../priors/forecast-parameters.ts'
 import { centralValues, parameterNodes } from '../priors/parameter-nodes.ts'
 import { bedClock, bedDoubt } from './bed-clock.ts'
@@ -90,9 +91,6 @@ export function forecastBed(input: BedForecastInput, parameters: ForecastParamet
 function areChances(values: Float64Array): boolean {
   return values.every((value) => value >= 0 && value <= 1 + 1e-9)
 }
-
-/** Years of normal spread between the 10 and the 90% point. */
-const TENTH_TO_TENTH = 2.563
 
 /** Answers and measurements by what they would take from the doubt; measuring the capacity competes with asking. */
 function sharpest(

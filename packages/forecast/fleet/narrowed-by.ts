@@ -1,5 +1,4 @@
-/** Between the 10 and the 90% point lie so many standard deviations of a normal distribution. */
-const TENTH_TO_TENTH = 2.563
+import { TENTH_TO_TENTH } from '../numeric/tenth-to-tenth.ts'
 
 export interface YearCount {
   /** The range in which eight of ten years' failures to come lie. */

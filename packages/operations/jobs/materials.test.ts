@@ -3,6 +3,7 @@ import { closeClients } from '@almanac/database/client'
 import { inCompany } from '@almanac/database/in-company'
 import { reservedOf } from '@almanac/database/read/free-stock'
 import { readMaterials } from '@almanac/database/read/materials'
+import { readShortKits } from '@almanac/database/read/short-kits'
 import { setClock } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
@@ -144,6 +145,14 @@ describe('a visit that brings them', () => {
     await closeOutVisit(firm, { ...id(), record: record(visitId, {}) })
     expect(await lines()).toMatchObject([{ state: 'handed-over', way: 'delivered' }])
     expect([await onHand(), await movements()]).toEqual([2, [['handed-over', -4, true, true]]])
+  })
+
+  test('more than the shelf holds is said on its day sheet', async () => {
+    const { visitId } = await book()
+    const short = () => inCompany(firm, (tx) => readShortKits(tx, firm.companyId, DAY))
+    expect(await short()).toEqual([])
+    await set(9, (await job())?.version ?? 0)
+    expect(await short()).toMatchObject([{ visitId, wanted: 9, item: { id: salt, onHand: 6 } }])
   })
 
   test('where nobody was at home, or that comes off its sheet, they stay set aside', async () => {
