@@ -87,7 +87,12 @@ test('an agreement: added at its site, approved in its month, done by a visit, r
   await page.goto('/rounds')
   // On the last days of a month the crews have no hours left in it, and a yearly visit moves on.
   const month = page.getByLabel('Month', { exact: true })
-  const its = (await month.locator('option').filter({ hasText: /: [1-9]\d*$/ }).first().getAttribute('value')) ?? ''
+  const its =
+    (await month
+      .locator('option')
+      .filter({ hasText: /: [1-9]\d*$/ })
+      .first()
+      .getAttribute('value')) ?? ''
   await month.selectOption(its)
   const row = page.getByRole('table', { name: 'Due in the month' }).getByRole('row').filter({ hasText: label })
   await expect(row.getByText('to approve')).toBeVisible()

@@ -82,6 +82,7 @@ async function prepare(superUrl: string, port: number, mostBytes: number) {
     arrivalTokens: [makePublicToken('arrival-windows', { companyId, id: firm.offerId })],
     reminderTokens: [makePublicToken('reminder', { companyId, id: firm.reminderId })],
     calendarTokens: [makePublicToken('calendar', { companyId, id: firm.feedId })],
+    measureTokens: [makePublicToken('measure', { companyId, id: firm.guideId })],
     bedId: firm.bedId,
     batchId: firm.batchId,
     mostBytes,

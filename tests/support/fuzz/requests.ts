@@ -1,6 +1,7 @@
 import { contract } from '@almanac/contract/contract'
 import { Join, SetPassword } from '@almanac/contract/people'
 import { AskMail, SetUp } from '@almanac/contract/set-up'
+import { guideMeasures } from '@almanac/records/guide-measure'
 import * as z from 'zod'
 import { type Body, hostileBody, hostileFile } from './hostile-bodies.ts'
 import type { Chance } from './random.ts'
@@ -22,6 +23,7 @@ export type Known = {
   arrivalTokens: readonly string[]
   reminderTokens: readonly string[]
   calendarTokens: readonly string[]
+  measureTokens: readonly string[]
   bedId: string
   batchId: string
   mostBytes: number
@@ -66,6 +68,7 @@ const PAGES_OF = [
   'softeners/$/settings',
   'arrival/$',
   'reminder/$',
+  'measure/$',
 ]
 const BAD_PIECES = [
   '%ff',
@@ -121,6 +124,8 @@ export function nextRequest(chance: Chance, known: Known): FuzzRequest {
         '/api/exports/$',
         '/api/pictures/$',
         '/api/visits/$/report',
+        '/api/messages/$/report',
+        '/api/logo',
         '/api/nothing/$',
         '/api/rpc/$/x',
       ])
@@ -130,6 +135,7 @@ export function nextRequest(chance: Chance, known: Known): FuzzRequest {
   if (kind < 0.88) {
     if (chance.happens(0.25)) return onceCall(chance, known, piece())
     if (chance.happens(0.25)) return reminderCall(chance, known, piece())
+    if (chance.happens(0.15)) return measureCall(chance, known, piece())
     const arrival = chance.happens(0.6)
     const token = chance.happens(0.5)
       ? chance.one(arrival ? known.arrivalTokens : known.calendarTokens)
@@ -213,6 +219,17 @@ function reminderCall(chance: Chance, known: Known, piece: string): FuzzRequest 
   return { what: 'link', method: 'POST', path: `/api/reminder/${token}${stop ? '/stop' : ''}`, as: 'nobody', headers, body }
 }
 
+/** A length of somebody's tank, by a link that is there or not. */
+function measureCall(chance: Chance, known: Known, piece: string): FuzzRequest {
+  const token = chance.happens(0.5) ? chance.one(known.measureTokens) : piece
+  const form = plain(
+    `measure=${chance.one([...guideMeasures, piece])}&value=${oddValue(chance)}&unit=${chance.one(['in', 'cm', piece])}&l=es`,
+  )
+  const body = chance.happens(0.7) ? form : hostileBody(chance, known.mostBytes)
+  const headers = { 'content-type': 'application/x-www-form-urlencoded' }
+  return { what: 'link', method: 'POST', path: `/api/measure/${token}`, as: 'nobody', headers, body }
+}
+
 /** Each route once, with a record or a link that is there. The live stream has no end, so a test of its own asks it. */
 export function eachRoute({
   bedId,
@@ -221,6 +238,7 @@ export function eachRoute({
   arrivalTokens,
   reminderTokens,
   calendarTokens,
+  measureTokens,
 }: Known & { exportId: string }): FuzzRequest[] {
   const get = (path: string): FuzzRequest => ({ what: 'route', method: 'GET', path, as: 'owner', headers: {} })
   const post = (path: string, head: string, type: string): FuzzRequest => ({
@@ -235,6 +253,7 @@ export function eachRoute({
     post(`/api/arrival/${arrivalTokens[0]}`, 'window=', 'application/x-www-form-urlencoded'),
     post(`/api/reminder/${reminderTokens[0]}`, 'answer=', 'application/x-www-form-urlencoded'),
     get(`/api/reminder/${reminderTokens[0]}/stop`),
+    post(`/api/measure/${measureTokens[0]}`, 'measure=around&value=31', 'application/x-www-form-urlencoded'),
     post('/api/imports?name=list.csv', 'Name,Street,Tank\nHanna Vale,Weir Road 8,10x54\n', 'text/csv'),
     post('/api/rpc/session/list', '{}', 'application/json'),
   ]

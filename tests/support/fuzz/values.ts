@@ -84,7 +84,7 @@ function textOf(def: ZodDef, chance: Chance, ids: readonly string[]): string {
     ...TEXTS,
     '07:30',
     '24:00',
-    '2026-12',
+    ...['2026-12', '2027-03', '1000-01', '9899-12'],
     '10x54',
     'gpg',
     'mg/L',
