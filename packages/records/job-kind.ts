@@ -6,11 +6,15 @@ export const jobKinds = [
   'inspection',
   'repair',
   'installation',
+  'exchange',
   'delivery',
   'warranty-return',
   'emergency',
 ] as const
 export type JobKind = (typeof jobKinds)[number]
+
+/** Kinds whose "done" takes a bed out and puts another in: a bed that waits for one of them needs no reminder and no second job. */
+export const bedRenewingKinds = ['rebed', 'exchange'] as const satisfies readonly JobKind[]
 
 export const jobKindWords: Readonly<Record<JobKind, string>> = {
   rebed: 'Rebed',
@@ -19,6 +23,7 @@ export const jobKindWords: Readonly<Record<JobKind, string>> = {
   inspection: 'Inspection',
   repair: 'Repair',
   installation: 'Installation',
+  exchange: 'Tank exchange',
   delivery: 'Delivery',
   'warranty-return': 'Warranty visit',
   emergency: 'Emergency',

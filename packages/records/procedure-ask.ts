@@ -13,7 +13,7 @@ export const procedureAsks = [
   ...(['brine-refill', 'regeneration-started', 'brining-shown', 'in-service', 'settings-entered', 'spent-containers'] as const),
   ...(['floor-clean', 'salt', 'brine-level-in', 'settings-right', 'beads', 'rim-to-bed-in', 'rinsed-clear', 'cleaner-floz'] as const),
   ...(['fault', 'bypassed', 'flushed', 'cause', 'work-done', 'happened', 'water-stopped', 'burst-from', 'no-water-from'] as const),
-  ...(['left-as', 'pre-treatment', 'pressure-second', 'valve-inspected', 'overflow-drained'] as const),
+  ...(['left-as', 'pre-treatment', 'pressure-second', 'valve-inspected', 'overflow-drained', 'old-tank-out'] as const),
 ] as const
 export type ProcedureAskId = (typeof procedureAsks)[number]
 

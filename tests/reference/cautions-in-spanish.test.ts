@@ -245,6 +245,16 @@ const COMPARED: Record<keyof typeof english, readonly (readonly [english: string
     ['the heaviest lift', 'lo más pesado'],
     ['two people, never one alone', 'dos personas, nunca una sola'],
   ],
+  'carry-tank': [
+    ['full of water much more', 'lleno de agua, mucho más'],
+    ['Hand truck and strap, two people on stairs', 'Carretilla y correa, dos personas en escaleras'],
+    ['Never lift by the neck or the pipes', 'Nunca lo levante por la boca ni por los tubos'],
+  ],
+  'carry-tank-unknown': [
+    ['can weigh more than two people carry', 'puede pesar más de lo que cargan dos personas'],
+    ['Hand truck and strap, two people on stairs', 'Carretilla y correa, dos personas en escaleras'],
+    ['Never lift by the neck or the pipes', 'Nunca lo levante por la boca ni por los tubos'],
+  ],
   'clean-hands': [
     ['in the drinking water', 'al agua de beber'],
     ['Clean hands or new gloves', 'Manos limpias o guantes nuevos'],

@@ -148,7 +148,7 @@ describe('fits tank and site', () => {
 describe('every procedure', () => {
   const all = [
     rebed(),
-    ...(['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency', 'installation', 'delivery'] as const).map((kind) =>
+    ...(['annual-visit', 'cleaning', 'inspection', 'repair', 'emergency', 'installation', 'exchange', 'delivery'] as const).map((kind) =>
       visitProcedure(kind, { display: { locale: 'en-US', unitSystem: 'us' } }, ENGLISH),
     ),
   ]
@@ -176,4 +176,14 @@ describe('every procedure', () => {
     expect(step(beads, 'stop-beads').text).toMatch(/^Softener in bypass\. Close the hot water/)
     expect(cautions(beads, 'stop-beads')).toMatch(/scalds.*Power off at the breaker, gas to pilot/)
   })
+})
+
+// Common practice, no source: what an earlier visit took away cannot be taken away again.
+it('a tank that stands empty is filled without an old bed to measure, take out or take away', () => {
+  const ids = (emptied: boolean) => rebed({ emptied }).steps.map((one) => one.id)
+  expect(ids(false)).toEqual(expect.arrayContaining(['measure-bed', 'drain-tank', 'take-out-media']))
+  expect(ids(true).filter((id) => ['measure-bed', 'drain-tank', 'take-out-media'].includes(id))).toEqual([])
+  const last = rebed({ emptied: true }).steps.at(-1)
+  expect(JSON.stringify(last)).not.toMatch(/[Pp]ail|spent/)
+  expect(last?.title).not.toMatch(/old bed/)
 })

@@ -40,8 +40,8 @@ const proceduresOf = (kind: JobKind): { steps: Procedure['steps']; emergency: Em
 
 /** The record that a technician makes of these answers, with all that the closing form asks of this outcome and nothing that a step would have to ask. */
 function recordOf(kind: JobKind, outcome: VisitOutcome, answers: Answers): CloseOutRecord {
-  const opened = answers['old-tube-length-in'] !== undefined && outcome !== 'left-as-found'
-  const fills = outcome === 'done' && (kind === 'rebed' || kind === 'installation')
+  const opened = (answers['old-tube-length-in'] ?? answers['old-tank-out']) !== undefined && outcome !== 'left-as-found'
+  const fills = outcome === 'done' && (kind === 'rebed' || kind === 'installation' || kind === 'exchange')
   const ends = opened || outcome === 'condemned'
   return {
     ...{ visitId: 'v', jobKind: kind, outcome, workDay: '2026-12-03', startedAt: AT, finishedAt: AT, notes: '' },
@@ -72,6 +72,7 @@ const BY_HAND: Record<JobKind, VisitStop[]> = {
   repair: [...REFERRALS, 'fault/distributor', ...RUNS],
   'warranty-return': [...REFERRALS, 'fault/distributor', ...RUNS],
   installation: [...REFERRALS, 'bypass-holds/cannot', ...RUNS],
+  exchange: [...REFERRALS, 'bypass-holds/cannot', ...RUNS],
   delivery: [],
   emergency: [...REFERRALS, 'burst-from/tank', 'left-as/in-bypass'],
 }

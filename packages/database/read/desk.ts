@@ -1,3 +1,4 @@
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import type { Tx } from '../client.ts'
 import { dateOf } from '../days.ts'
@@ -8,7 +9,7 @@ import { FORECAST_IN_SERVICE } from './in-service.ts'
 const MORE_LIKELY_THAN_NOT = 0.5
 
 /** No rebed of the bed of `f` is proposed, booked, under way or held. */
-const NO_REBED = Prisma.sql`not exists (select from job j where j.company_id = f.company_id and j.bed_id = f.bed_id and j.kind = 'rebed'
+const NO_REBED = Prisma.sql`not exists (select from job j where j.company_id = f.company_id and j.bed_id = f.bed_id and j.kind = any(${[...bedRenewingKinds]})
   and j.state in ('proposed', 'booked', 'under-way', 'held'))`
 
 /** The bed of `f` is one whose household is to be asked whether the water is still soft. */

@@ -1,4 +1,5 @@
 import type { DueBed } from '@almanac/contract/due'
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import type { JobState } from '@almanac/records/job-state'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import { DAYS_PER_YEAR } from '@almanac/units/calendar/day-number'
@@ -101,7 +102,7 @@ export async function readDueBeds(
     join tank t on t.company_id = f.company_id and t.id = b.tank_id
     join softener o on o.company_id = f.company_id and o.id = t.softener_id
     left join planned_rebed r on r.company_id = f.company_id and r.bed_id = f.bed_id
-    left join lateral (select j.id, j.state from job j where j.company_id = f.company_id and j.bed_id = f.bed_id and j.kind = 'rebed'
+    left join lateral (select j.id, j.state from job j where j.company_id = f.company_id and j.bed_id = f.bed_id and j.kind = any(${[...bedRenewingKinds]})
       and j.state in ('proposed', 'booked', 'under-way', 'held') limit 1) j on true
     left join lateral (${lastAnswer(today)}) a on true
     order by f.sort_value ${direction}, f.id ${direction}`

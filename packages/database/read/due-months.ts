@@ -1,5 +1,6 @@
 import type { DueMonths } from '@almanac/contract/due'
 import type { DueGrouping } from '@almanac/records/forecast-run'
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import { instantIn } from '@almanac/units/calendar/zone-clock'
 import type { Tx } from '../client.ts'
@@ -37,7 +38,7 @@ async function readBooked(tx: Tx, companyId: string, waterSupplyId: string | und
   const visits = await tx.$queryRaw<{ month: string; count: number }[]>`
     select to_char(v.starts_at at time zone ${timeZone}, 'YYYY-MM') as month, count(*)::int as count
     from visit v join job j on j.company_id = v.company_id and j.id = v.job_id join site s on s.company_id = j.company_id and s.id = j.site_id
-    where v.company_id = ${companyId}::uuid and v.state in ('booked', 'under-way') and j.kind = 'rebed'
+    where v.company_id = ${companyId}::uuid and v.state in ('booked', 'under-way') and j.kind = any(${[...bedRenewingKinds]})
       and v.starts_at >= ${instantIn(timeZone, `${from}-01`, 0)} and v.starts_at < ${instantIn(timeZone, until, 0)}
       and (${waterSupplyId ?? null}::uuid is null or s.water_supply_id = ${waterSupplyId ?? null}::uuid)
     group by 1`

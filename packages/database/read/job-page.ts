@@ -2,6 +2,7 @@ import type { AgreementKind } from '@almanac/records/agreement'
 import { askedFor } from '@almanac/records/asked-for'
 import type { PromiseWay } from '@almanac/records/call'
 import type { JobKind } from '@almanac/records/job-kind'
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import { openJobStates } from '@almanac/records/job-state'
 import type { VisitOutcome } from '@almanac/records/visit-outcome'
 import type { VisitState } from '@almanac/records/visit-state'
@@ -114,7 +115,7 @@ export async function readJobChoices(scope: Pick<Scope, 'companyId'>, siteId: st
                   include: {
                     ...BED_FACTS,
                     jobs: {
-                      where: { kind: 'rebed', state: { in: [...openJobStates] } },
+                      where: { kind: { in: [...bedRenewingKinds] }, state: { in: [...openJobStates] } },
                       select: { id: true },
                     },
                   },

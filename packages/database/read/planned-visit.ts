@@ -1,3 +1,4 @@
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import { inCompany, type Scope } from '../in-company.ts'
 
 /** A visit that is to come or under way: when, and who comes. */
@@ -8,7 +9,7 @@ export async function readPlannedVisit(scope: Pick<Scope, 'companyId'>, bedId: s
   const { companyId } = scope
   return inCompany(scope, async (tx) => {
     const visit = await tx.visit.findFirst({
-      where: { companyId, state: { in: ['booked', 'under-way'] }, job: { bedId, kind: 'rebed' } },
+      where: { companyId, state: { in: ['booked', 'under-way'] }, job: { bedId, kind: { in: [...bedRenewingKinds] } } },
       select: {
         startsAt: true,
         crewDay: { select: { name: true } },

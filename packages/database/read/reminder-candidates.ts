@@ -1,3 +1,4 @@
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import type { Tx } from '../client.ts'
 import { dateOf, dayOf } from '../days.ts'
 import type { Prisma } from '../generated/client.ts'
@@ -77,7 +78,11 @@ export async function readCandidatesOf(
       site: { select: { street: true, town: true, tenures: { where: { toDay: null }, select: { customerId: true } } } },
       bed: {
         select: {
-          jobs: { where: { kind: 'rebed', state: { in: ['proposed', 'booked', 'under-way', 'held'] } }, select: { state: true }, take: 1 },
+          jobs: {
+            where: { kind: { in: [...bedRenewingKinds] }, state: { in: ['proposed', 'booked', 'under-way', 'held'] } },
+            select: { state: true },
+            take: 1,
+          },
         },
       },
     },

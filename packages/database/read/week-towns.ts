@@ -1,4 +1,5 @@
 import type { JobKind } from '@almanac/records/job-kind'
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import { addDays } from '@almanac/units/calendar/calendar-day'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
@@ -24,7 +25,7 @@ export async function readTowns(tx: Tx, companyId: string, today: string, spelli
       and not exists (select from visit v where v.company_id = j.company_id and v.job_id = j.id and v.state = 'offered') group by 1) w on w.site_id = s.id
     left join (select f.site_id, count(*) as beds from bed_forecast f
       where f.company_id = ${companyId}::uuid and f.due50_day <= ${addDays(today, DUE_WITHIN_DAYS)}::date and ${FORECAST_IN_SERVICE}
-        and not exists (select from job j where j.company_id = f.company_id and j.bed_id = f.bed_id and j.kind = 'rebed'
+        and not exists (select from job j where j.company_id = f.company_id and j.bed_id = f.bed_id and j.kind = any(${[...bedRenewingKinds]})
           and j.state in ('proposed', 'booked', 'under-way', 'held'))
       group by 1) d on d.site_id = s.id
     where s.company_id = ${companyId}::uuid and s.archived_at is null and s.town is not null

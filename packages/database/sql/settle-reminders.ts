@@ -1,3 +1,4 @@
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import type { Tx } from '../client.ts'
 
 /** Reasons written by the nightly look; a reminder dropped for the first comes back when the job is called off. */
@@ -17,7 +18,7 @@ export async function settleReminders(tx: Tx, companyId: string): Promise<number
       state_reason = case when b.ended_latest is null then ${DROPPED_FOR_JOB} else ${DROPPED_FOR_END} end
     from bed b where r.company_id = ${companyId}::uuid and b.company_id = r.company_id and b.id = r.bed_id and r.state in ('waiting', 'held')
       and (b.ended_latest is not null or b.archived_at is not null or exists (select from job j where j.company_id = r.company_id and j.bed_id = r.bed_id
-        and j.kind = 'rebed' and j.state in ('proposed', 'booked', 'under-way', 'held')))`
+        and j.kind = any(${[...bedRenewingKinds]}) and j.state in ('proposed', 'booked', 'under-way', 'held')))`
   const answered = await tx.$executeRaw`
     update reminder r set state = 'dropped', state_reason = ${DROPPED_FOR_ANSWER}, version = r.version + 1
     where r.company_id = ${companyId}::uuid and r.state in ('waiting', 'held') and exists (select from reminder o
@@ -32,7 +33,7 @@ export async function settleReminders(tx: Tx, companyId: string): Promise<number
     update reminder r set state = 'waiting', state_reason = null, version = r.version + 1
     from bed b where r.company_id = ${companyId}::uuid and b.company_id = r.company_id and b.id = r.bed_id and r.state = 'dropped'
       and r.state_reason = ${DROPPED_FOR_JOB} and b.ended_latest is null and b.archived_at is null
-      and not exists (select from job j where j.company_id = r.company_id and j.bed_id = r.bed_id and j.kind = 'rebed'
+      and not exists (select from job j where j.company_id = r.company_id and j.bed_id = r.bed_id and j.kind = any(${[...bedRenewingKinds]})
         and j.state in ('proposed', 'booked', 'under-way', 'held', 'closed') and j.created_at >= r.created_at)`
   const moved = await tx.$executeRaw`
     update reminder r set due_earliest = f.due10_day, due_latest = f.due90_day, version = r.version + 1

@@ -9,7 +9,7 @@ import { rebedFirm } from '../shared/rebed-firm.ts'
 
 /**
  * Minutes on site and people to plan a job with. The length is the middle of what such visits take this firm, by kind and for a rebed by the
- * tank's diameter; its crew goes by the weight to carry, where the tank is known.
+ * tank's diameter; the crew of a rebed or an exchange goes by the weight to carry, where the tank is known.
  */
 export function planForBed(
   kind: JobKind,
@@ -20,7 +20,7 @@ export function planForBed(
 ): { minutes: number; crewSize: number } {
   const usual = jobKindFacts[kind]
   const minutes = lengthOf(kind, bed?.diameterIn ?? null).middle
-  if (kind !== 'rebed' || !bed) return { minutes, crewSize: usual.usualCrew }
+  if ((kind !== 'rebed' && kind !== 'exchange') || !bed) return { minutes, crewSize: usual.usualCrew }
   const kit = kitOf(bed, rebedFirm(figures, display))
   return { minutes, crewSize: kit.ok ? kit.value.crewSize : usual.usualCrew }
 }

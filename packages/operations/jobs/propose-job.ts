@@ -4,6 +4,7 @@ import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { BED_FACTS, bedFacts } from '@almanac/database/read/bed-facts'
 import { type Command, runCommand } from '@almanac/database/run-command'
+import { bedRenewingKinds, type JobKind, jobKindWords } from '@almanac/records/job-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
@@ -16,6 +17,8 @@ import { refreshReminders } from './refresh-reminders.ts'
 import { visitLengths } from './visit-lengths.ts'
 
 type Wanted = WantedJob
+
+const RENEWS: readonly JobKind[] = bedRenewingKinds
 
 /** The bed and softener named by the input, which must stand at its site; each 404 is the same as for one that does not exist. */
 async function partsOf(tx: Tx, companyId: string, { siteId, softenerId, bedId }: Wanted) {
@@ -53,12 +56,16 @@ export const proposeJob = (scope: Scope & { personId: string }, input: ProposeJo
 export async function proposeIn(tx: Tx, command: Command, input: Wanted) {
   const { companyId } = command
   const { softenerId, bed } = await partsOf(tx, companyId, input)
-  if (input.kind === 'rebed' && !bed)
-    throw new AppError('invalid', 'A rebed is for one bed. Nothing was added; choose the bed, or add an inspection first.')
-  if (input.kind === 'rebed' && bed && (bed.endedLatest !== null || bed.archivedAt !== null))
+  const renews = RENEWS.includes(input.kind)
+  if (renews && !bed)
+    throw new AppError(
+      'invalid',
+      `A ${jobKindWords[input.kind].toLowerCase()} is for one bed. Nothing was added; choose the bed, or add an inspection first.`,
+    )
+  if (renews && bed && (bed.endedLatest !== null || bed.archivedAt !== null))
     throw new AppError('conflict', 'This bed is no longer in service. Nothing was added; open the tank to see the present one.')
   const display = await companyFacts(tx, companyId)
-  const forecast = input.kind === 'rebed' ? bed?.forecast : null
+  const forecast = renews ? bed?.forecast : null
   const today = input.kind === 'emergency' ? dayIn(display.timeZone, command.at) : null
   const dueEarliest = input.dueEarliest ?? today ?? dayOf(forecast?.due10Day ?? null)
   const dueLatest = input.dueLatest ?? today ?? dayOf(forecast?.due90Day ?? null)

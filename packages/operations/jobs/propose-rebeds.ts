@@ -2,6 +2,7 @@ import type { Tx } from '@almanac/database/client'
 import { bedFacts, TANK_FACTS } from '@almanac/database/read/bed-facts'
 import type { Command } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import { openJobStates } from '@almanac/records/job-state'
 import { notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
@@ -25,7 +26,7 @@ async function lockBeds(tx: Tx, companyId: string, bedIds: string[]) {
     include: {
       tank: { include: { ...TANK_FACTS.include, softener: { select: { ...TANK_FACTS.include.softener.select, siteId: true } } } },
       forecast: { select: { due10Day: true, due90Day: true } },
-      jobs: { where: { kind: 'rebed', state: { in: [...openJobStates] } }, select: { id: true } },
+      jobs: { where: { kind: { in: [...bedRenewingKinds] }, state: { in: [...openJobStates] } }, select: { id: true } },
     },
   })
   return new Map(beds.map((bed) => [bed.id, bed]))

@@ -4,6 +4,7 @@ import { inCompany } from '@almanac/database/in-company'
 import { type Command, commandTools } from '@almanac/database/run-command'
 import { lockRows } from '@almanac/database/sql/lock-rows'
 import { sourceOn } from '@almanac/records/fact-source'
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import { openJobStates } from '@almanac/records/job-state'
 import { type DoneBy, doneByWords } from '@almanac/records/reminder-answer'
 import { AppError } from '@almanac/runtime/errors'
@@ -31,7 +32,7 @@ const wrongDay = () => new AppError('invalid', 'That day can’t be right. Nothi
 async function wantVisit(tx: Tx, command: Command, found: Found, days: string, today: string, propose: ProposeInside): Promise<void> {
   const { companyId, siteId, bedId } = found
   const open = await tx.job.findFirst({
-    where: { companyId, bedId, kind: 'rebed', state: { in: [...openJobStates] } },
+    where: { companyId, bedId, kind: { in: [...bedRenewingKinds] }, state: { in: [...openJobStates] } },
     select: { id: true },
   })
   const note = `By the link in a reminder. Days that suit: ${days}`

@@ -1,4 +1,5 @@
 import type { Tx } from '@almanac/database/client'
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import { openJobStates } from '@almanac/records/job-state'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
@@ -15,7 +16,7 @@ const unanswered = (tx: Tx, companyId: string, after: Notice, notice: Notice, se
       messages: { some: { state: 'sent', settledAt: { lte: sentBefore } } },
       bed: {
         ...{ endedLatest: null, archivedAt: null, reminders: { none: { notice } } },
-        jobs: { none: { kind: 'rebed', state: { in: [...openJobStates] } } },
+        jobs: { none: { kind: { in: [...bedRenewingKinds] }, state: { in: [...openJobStates] } } },
       },
       contact: { archivedAt: null },
       site: { archivedAt: null },

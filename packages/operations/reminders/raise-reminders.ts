@@ -5,6 +5,7 @@ import { settingsIn } from '@almanac/database/read/firm-settings'
 import { type ReminderCandidate, readReminderCandidates } from '@almanac/database/read/reminder-candidates'
 import { commandTools } from '@almanac/database/run-command'
 import { DROPPED_FOR_LEFT, settleReminders } from '@almanac/database/sql/settle-reminders'
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import type { JobState } from '@almanac/records/job-state'
 import { openJobStates } from '@almanac/records/job-state'
 import { now } from '@almanac/runtime/clock'
@@ -41,7 +42,11 @@ async function raiseAgain(tx: Tx, companyId: string, today: string): Promise<num
       ...{ companyId, kind: 'not-now', askAfter: { lte: dateOf(today) } },
       reminder: {
         contact: { archivedAt: null },
-        bed: { endedLatest: null, archivedAt: null, jobs: { none: { kind: 'rebed', state: { in: [...openJobStates] } } } },
+        bed: {
+          endedLatest: null,
+          archivedAt: null,
+          jobs: { none: { kind: { in: [...bedRenewingKinds] }, state: { in: [...openJobStates] } } },
+        },
       },
     },
     include: { reminder: true },

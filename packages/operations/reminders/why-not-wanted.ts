@@ -1,4 +1,5 @@
 import type { Tx } from '@almanac/database/client'
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import { openJobStates } from '@almanac/records/job-state'
 import { hasAnswered, hasLeft } from './compose-reminder.ts'
 
@@ -22,7 +23,7 @@ export async function readOutgoing(tx: Tx, companyId: string, id: string) {
           },
           bed: {
             include: {
-              jobs: { where: { kind: 'rebed', state: { in: [...openJobStates] } }, select: { id: true }, take: 1 },
+              jobs: { where: { kind: { in: [...bedRenewingKinds] }, state: { in: [...openJobStates] } }, select: { id: true }, take: 1 },
               reminders: { select: { answer: { select: { createdAt: true } } } },
             },
           },

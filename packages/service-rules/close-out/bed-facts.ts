@@ -1,7 +1,10 @@
+import { bedRenewingKinds, type JobKind } from '@almanac/records/job-kind'
 import type { Words } from '@almanac/words/words'
 import { beginsNewBed } from '../jobs/visit-outcomes.ts'
 import type { CloseOutRecord, NewBedFacts } from './close-out-form.ts'
 import type { CloseOutWords } from './close-out-words.ts'
+
+const RENEWS: readonly JobKind[] = bedRenewingKinds
 
 /** What the record still lacks about the bed that came out and the one that went in, and what in it contradicts the outcome. */
 export function missingBedFacts(
@@ -19,7 +22,7 @@ export function missingBedFacts(
     return [words('noNewBed', { madeSafe: outcomes('made-safe') })]
   const missing: string[] = []
   if (outcome === 'condemned' && newBed) missing.push(words('condemnedBed'))
-  const endsBed = !emptied && (outcome === 'condemned' || (outcome === 'done' && record.jobKind === 'rebed'))
+  const endsBed = !emptied && (outcome === 'condemned' || (outcome === 'done' && RENEWS.includes(record.jobKind)))
   if (endsBed && outcome === 'done' && !opened) missing.push(words('takenOut'))
   if (opened || endsBed) missing.push(...missingEnd(record, words))
   const begins = (outcome === 'done' && beginsNewBed(record.jobKind)) || (outcome === 'made-safe' && filled)
@@ -42,8 +45,8 @@ function missingNewBed(newBed: NewBedFacts, record: CloseOutRecord, words: Words
   const missing: string[] = []
   if (!isPositive(newBed.volumeFt3)) missing.push(words('volume'))
   if (!Number.isFinite(newBed.gravelLb) || newBed.gravelLb < 0) missing.push(words('gravel'))
-  // A new softener may come filled, with a tube that nobody sees.
-  const unseen = record.jobKind === 'installation' && newBed.tubeCutIn === null
+  // A softener or tank that is brought may come filled, with a tube that nobody sees.
+  const unseen = (record.jobKind === 'installation' || record.jobKind === 'exchange') && newBed.tubeCutIn === null
   if (!unseen && !(newBed.tubeCutIn !== null && isPositive(newBed.tubeCutIn))) missing.push(words('tube'))
   if (record.partsUsed.length === 0) missing.push(words('parts'))
   return missing

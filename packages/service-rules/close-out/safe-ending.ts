@@ -20,6 +20,7 @@ export const outcomesOfKind: Readonly<Record<JobKind, readonly VisitOutcome[]>> 
   inspection: WITH_BED,
   repair: WITH_BED,
   'warranty-return': WITH_BED,
+  exchange: WITH_BED,
   emergency: WITH_BED,
   installation: ['done', 'made-safe', 'left-as-found', 'no-access'],
   delivery: ['done', 'left-as-found', 'no-access'],

@@ -12,9 +12,9 @@ const VALVE = 'valve:'
 export const valveSkill = (cardId: string) => `${VALVE}${cardId}`
 
 /** Kinds that carry full tanks or a bed's worth of bags. Common practice, no source. */
-const HEAVY: readonly JobKind[] = ['rebed', 'installation', 'warranty-return']
+const HEAVY: readonly JobKind[] = ['rebed', 'installation', 'exchange', 'warranty-return']
 /** Kinds that open the valve. Common practice, no source. */
-const OPENS_VALVE: readonly JobKind[] = ['rebed', 'repair', 'emergency']
+const OPENS_VALVE: readonly JobKind[] = ['rebed', 'exchange', 'repair', 'emergency']
 /** Kinds that cut into a house's pipes. Common practice, no source: what needs a licence is for the local plumbing code to say. */
 const CUTS_PIPES: readonly JobKind[] = ['installation']
 

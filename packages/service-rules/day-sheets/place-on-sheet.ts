@@ -26,7 +26,7 @@ const MINUTE_MS = 60_000
 const STEP_MS = 5 * MINUTE_MS
 
 /** Kinds that bring or take away material, so that a crew on foot cannot do them. */
-const NEEDS_VEHICLE: readonly JobKind[] = ['rebed', 'installation', 'delivery', 'warranty-return']
+const NEEDS_VEHICLE: readonly JobKind[] = ['rebed', 'installation', 'exchange', 'delivery', 'warranty-return']
 
 /** Whether a job needs a vehicle: as somebody said of it, else as its kind does. */
 const needsVehicle = ({ kind, needsVehicle: said }: Pick<JobToPlace, 'kind' | 'needsVehicle'>): boolean =>

@@ -18,6 +18,7 @@ export const jobKindFacts: Record<JobKind, JobKindFacts> = {
   inspection: { usualMinutes: 45, usualCrew: 1 },
   repair: { usualMinutes: 75, usualCrew: 1 },
   installation: { usualMinutes: 240, usualCrew: 2 },
+  exchange: { usualMinutes: 120, usualCrew: 2 },
   delivery: { usualMinutes: 20, usualCrew: 1 },
   'warranty-return': { usualMinutes: 90, usualCrew: 1 },
   emergency: { usualMinutes: 90, usualCrew: 1 },

@@ -41,7 +41,7 @@ export const outcomeFacts: Record<VisitOutcome, OutcomeFacts> = {
 
 /** Kinds of job whose "done" puts a new bed into the tank. */
 export function beginsNewBed(kind: JobKind): boolean {
-  return kind === 'rebed' || kind === 'installation'
+  return kind === 'rebed' || kind === 'installation' || kind === 'exchange'
 }
 
 /**

@@ -14,7 +14,8 @@ const DEPENDING: Readonly<Partial<Record<ProcedureStepId, (facts: StepFacts) => 
     tips === null ? 'take-out-media/brief-unknown' : tips ? 'take-out-media/brief' : 'take-out-media/brief-large',
   'cut-tube': ({ hub }) => (hub ? 'cut-tube/brief-hub' : 'cut-tube/brief'),
   'pour-gravel': ({ gravel }) => (gravel === null ? 'pour-gravel/brief-unknown' : 'pour-gravel/brief'),
-  'clear-away': ({ waterSource }) => (waterSource === 'private-well' ? 'clear-away/brief-well' : 'clear-away/brief'),
+  'clear-away': ({ emptied, waterSource }) =>
+    emptied ? 'clear-away/brief-empty' : waterSource === 'private-well' ? 'clear-away/brief-well' : 'clear-away/brief',
 }
 
 /**

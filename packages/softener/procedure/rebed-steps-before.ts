@@ -1,5 +1,5 @@
 import { shutOffs, stopCases } from '@almanac/records/procedure-ask'
-import { caution, choice, confirm, number, type StepRule } from './step-rules.ts'
+import { caution, choice, confirm, filled, number, type StepRule } from './step-rules.ts'
 
 /** How one tank is shut off while the other serves; tanks whose working together is not recorded are taken to work at once. */
 const TWIN_BYPASS = {
@@ -23,7 +23,7 @@ export const STEPS_BEFORE: readonly StepRule[] = [
     asks: [
       number('hardness-raw-gpg', 'hardness', true),
       // Nothing comes out of a tank that stands empty in bypass.
-      number('hardness-outlet-before-gpg', 'hardness', true, ({ emptied }) => emptied !== true),
+      number('hardness-outlet-before-gpg', 'hardness', true, filled),
       number('pressure-psi', 'pressure'),
       number('iron-mg-l', 'iron', false, (facts) => facts.waterSource !== 'town'),
       number('chlorine-total-mg-l', 'chlorine', false, (facts) => facts.waterSource !== 'private-well'),

@@ -1,8 +1,6 @@
 import { beadConditions } from '@almanac/records/bead-condition'
 import { gravelsFound, tankConditions } from '@almanac/records/procedure-ask'
-import { beadChoice, caution, choice, confirm, number, type StepFacts, type StepRule } from './step-rules.ts'
-
-const filled = ({ emptied }: StepFacts) => emptied !== true
+import { beadChoice, caution, choice, confirm, filled, number, type StepRule } from './step-rules.ts'
 
 /** From the closed softener to an empty, sound tank; one that an earlier visit left empty is opened and looked over alone. */
 export const STEPS_EMPTY: readonly StepRule[] = [

@@ -1,4 +1,4 @@
-import { caution, choice, confirm, number, type StepRule } from './step-rules.ts'
+import { caution, choice, confirm, filled, number, type StepRule } from './step-rules.ts'
 
 /** From first water to handing the softener over. */
 export const STEPS_START: readonly StepRule[] = [
@@ -69,9 +69,11 @@ export const STEPS_START: readonly StepRule[] = [
   },
   {
     id: 'clear-away',
-    text: ({ waterSource }) => (waterSource === 'private-well' ? 'clear-away/text-well' : 'clear-away/text'),
-    minutes: ({ commercial }) => (commercial ? 30 : 5),
-    cautions: [caution('lifting', 'pails')],
-    asks: [number('spent-containers', 'pails'), confirm('floor-clean', { required: false })],
+    title: ({ emptied }) => (emptied ? 'clear-away-empty' : 'clear-away'),
+    text: ({ emptied, waterSource }) =>
+      emptied ? 'clear-away/text-empty' : waterSource === 'private-well' ? 'clear-away/text-well' : 'clear-away/text',
+    minutes: ({ commercial, emptied }) => (commercial && !emptied ? 30 : 5),
+    cautions: [caution('lifting', 'pails', filled)],
+    asks: [number('spent-containers', 'pails', false, filled), confirm('floor-clean', { required: false })],
   },
 ]

@@ -29,6 +29,9 @@ export type Dose = 'cutLength' | 'gravel' | 'resin' | 'bleach'
 
 type When = (facts: StepFacts) => boolean
 
+/** A bed is in the tank: no earlier visit took it out. */
+export const filled: When = ({ emptied }) => emptied !== true
+
 type CautionRule = { kind: CautionKind; says: CautionKey | ((facts: StepFacts) => CautionKey); when?: When }
 type AskRule = Pick<Ask, 'id' | 'kind' | 'amount' | 'required'> & { says: AskKey; values: readonly string[]; beads?: true; when?: When }
 
@@ -38,7 +41,7 @@ type AskRule = Pick<Ask, 'id' | 'kind' | 'amount' | 'required'> & { says: AskKey
  */
 export type StepRule = {
   id: ProcedureStepId
-  title?: StepKey
+  title?: StepKey | ((facts: StepFacts) => StepKey)
   text?: StepKey | ((facts: StepFacts) => StepKey)
   minutes: number | ((facts: StepFacts) => number)
   dose?: Dose
@@ -74,8 +77,9 @@ function buildStep(rule: StepRule, facts: StepFacts, words: ProcedureWords): Pro
 /** Steps before a tank is chosen; all others of a softener with several tanks name theirs, so that none is done to the wrong one. */
 const OF_THE_SITE: readonly ProcedureStepId[] = ['stop-and-refer', 'what-happened']
 
-function titleOf({ id, title: key }: StepRule, { twin, named }: StepFacts, say: Say): string {
-  const title = say(key ?? id)
+function titleOf({ id, title: key }: StepRule, facts: StepFacts, say: Say): string {
+  const { twin, named } = facts
+  const title = say(typeof key === 'function' ? key(facts) : (key ?? id))
   return twin && !OF_THE_SITE.includes(id) ? say('of-tank', { title, tank: named.tank }) : title
 }
 

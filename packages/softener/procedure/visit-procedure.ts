@@ -1,6 +1,7 @@
 import { beadConditions } from '@almanac/records/bead-condition'
 import { COMMON_PRACTICE } from '@almanac/units/sourced'
 import { EMERGENCY } from './emergency-steps.ts'
+import { EXCHANGE } from './exchange-steps.ts'
 import { INSTALLATION } from './installation-steps.ts'
 import { procedureFacts } from './procedure-facts.ts'
 import type { Procedure, ProcedureContext, ProcedureKind } from './procedure-types.ts'
@@ -47,6 +48,7 @@ const PLANS: Record<VisitKind, readonly StepRule[]> = {
   repair: [LOOK_ROUND, TEST_WATER, DEPRESSURISE, REPAIR, RUN_REGENERATION, TEST_AFTER, LEAVE_RUNNING],
   emergency: EMERGENCY,
   installation: INSTALLATION,
+  exchange: EXCHANGE,
   delivery: [GENERAL],
 }
 

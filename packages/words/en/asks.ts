@@ -131,6 +131,7 @@ export const asks = {
   'left-as': 'How do you leave it?',
   'left-as/in-service': 'In service, no leaks, no beads',
   'left-as/in-bypass': 'In bypass',
+  'old-tank-out': 'Old tank out, with its bed',
   'cap-out-new': 'No cap left in the tube (counted out, or looked into)',
   'work-done': 'Work done as the job says',
   'found-diameter-in': 'Tank diameter found',

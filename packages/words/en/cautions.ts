@@ -44,6 +44,10 @@ export const cautions = {
   quartz: 'Quartz dust harms the lungs. Pour it wet or wear a mask.',
   'raise-resin': 'Never raise the tube while you fill: resin would run under the basket and hold it up.',
   'dry-beads': 'Dry beads swell when wet and can hurt the eyes. Wear eye protection; use resin that stayed moist.',
+  'carry-tank':
+    'Drained it weighs about {drained}; full of water much more. Hand truck and strap, two people on stairs. Never lift by the neck or the pipes.',
+  'carry-tank-unknown':
+    'A tank with its bed can weigh more than two people carry. Hand truck and strap, two people on stairs. Never lift by the neck or the pipes.',
   'lift-bag': 'Split the bag or lift it as a team.',
   'lift-bag-index':
     'A {bag} bag lifted from the floor has a lifting index of {index} (NIOSH 94-110; level dry floor, no stairs). Split it or lift it as a team.',

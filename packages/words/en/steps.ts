@@ -162,6 +162,9 @@ export const steps = {
     'Close the pails and take the spent resin away. Your company makes the waste and decides whether it is hazardous: follow the local rule.',
   'clear-away/text-well':
     'Close the pails and take the spent resin away. From well water it may hold metals or radium: the local rule decides where it goes.',
+  'clear-away-empty': 'Leave the floor clean',
+  'clear-away/text-empty': 'Take up spilled beads and take the empty bags along. The old bed left on the earlier visit.',
+  'clear-away/brief-empty': 'Beads taken up, empty bags taken along. The old bed left earlier.',
   'clear-away/brief': 'Pails closed. Where spent resin may go is a local rule.',
   'clear-away/brief-well': 'Pails closed. From a well it may hold metals or radium: local rule.',
   'of-tank': '{title}: {tank}',
@@ -199,6 +202,9 @@ export const steps = {
   'set-tank': 'Set the new softener',
   'set-tank/text':
     'Level floor, drain and power in reach, room to lift the tube out. Fill the tank where it stands: tube in the bottom recess, cap on, water, gravel, resin. One that comes filled: look into its tube.',
+  'set-tank-exchange': 'Put the other tank in its place',
+  'set-tank/text-exchange':
+    'Cap or bag the old tank’s neck and carry it out as it is. Set the other one level in its place and look into its tube. Compare its size and resin with what the job says.',
   work: 'Do the work',
   'work/text': 'Do what the job says. Write down what you did and what you found.',
   'procedure/rebed': 'Rebed',
@@ -208,6 +214,7 @@ export const steps = {
   'procedure/repair': 'Repair',
   'procedure/emergency': 'Emergency',
   'procedure/installation': 'Installation',
+  'procedure/exchange': 'Tank exchange',
   'procedure/delivery': 'Delivery',
   'assumed/times': '{reason} Times are for {volume}.',
   'assumed/bypass': 'Bypass not recorded: the steps expect one.',

@@ -133,6 +133,7 @@ export const asks: Translation<typeof english> = {
   'left-as': '¿Cómo lo deja?',
   'left-as/in-service': 'En servicio, sin fugas, sin perlas',
   'left-as/in-bypass': 'En bypass',
+  'old-tank-out': 'Tanque viejo afuera, con su lecho',
   'cap-out-new': 'Ninguna tapa en el tubo (contada al salir, o mirado por dentro)',
   'work-done': 'Trabajo hecho como se pidió',
   'found-diameter-in': 'Diámetro del tanque encontrado',

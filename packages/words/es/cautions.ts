@@ -46,6 +46,10 @@ export const cautions: Translation<typeof english> = {
   'raise-resin': 'Nunca suba el tubo mientras llena: la resina se metería debajo de la canastilla y lo dejaría arriba.',
   'dry-beads':
     'Las perlas secas se hinchan al mojarse y pueden lastimar los ojos. Use protección para los ojos y resina que se mantuvo húmeda.',
+  'carry-tank':
+    'Vaciado pesa unas {drained}; lleno de agua, mucho más. Carretilla y correa, dos personas en escaleras. Nunca lo levante por la boca ni por los tubos.',
+  'carry-tank-unknown':
+    'Un tanque con su lecho puede pesar más de lo que cargan dos personas. Carretilla y correa, dos personas en escaleras. Nunca lo levante por la boca ni por los tubos.',
   'lift-bag': 'Divida la bolsa o levántela en equipo.',
   'lift-bag-index':
     'Una bolsa de {bag} levantada del piso tiene un índice de levantamiento de {index} (NIOSH 94-110; piso parejo y seco, sin escaleras). Divídala o levántela en equipo.',

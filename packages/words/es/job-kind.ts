@@ -8,6 +8,7 @@ export const jobKind: Translation<typeof english> = {
   inspection: 'Inspección',
   repair: 'Reparación',
   installation: 'Instalación',
+  exchange: 'Cambio de tanque',
   delivery: 'Entrega',
   'warranty-return': 'Visita de garantía',
   emergency: 'Emergencia',

@@ -168,6 +168,9 @@ export const steps: Translation<typeof english> = {
     'Cierre los baldes y llévese la resina usada. Su empresa genera el residuo y decide si es peligroso: siga la norma local.',
   'clear-away/text-well':
     'Cierre los baldes y llévese la resina usada. Si es de un pozo puede tener metales o radio: la norma local decide a dónde va.',
+  'clear-away-empty': 'Deje limpio el piso',
+  'clear-away/text-empty': 'Recoja las perlas derramadas y llévese las bolsas vacías. El lecho viejo se retiró en la visita anterior.',
+  'clear-away/brief-empty': 'Perlas recogidas, bolsas vacías retiradas. El lecho viejo se retiró antes.',
   'clear-away/brief': 'Baldes cerrados. A dónde va la resina usada es norma local.',
   'clear-away/brief-well': 'Baldes cerrados. De un pozo puede tener metales o radio: norma local.',
   'of-tank': '{title}: {tank}',
@@ -205,6 +208,9 @@ export const steps: Translation<typeof english> = {
   'set-tank': 'Coloque el ablandador nuevo',
   'set-tank/text':
     'Piso parejo, drenaje y corriente al alcance, espacio para sacar el tubo. Llene el tanque donde queda: tubo en el hueco del fondo, tapa puesta, agua, grava, resina. Si viene lleno: mire dentro de su tubo.',
+  'set-tank-exchange': 'Ponga el otro tanque en su lugar',
+  'set-tank/text-exchange':
+    'Tape o embolse la boca del tanque viejo y sáquelo como está. Ponga el otro nivelado en su lugar y mire dentro de su tubo. Compare su tamaño y su resina con lo que dice el trabajo.',
   work: 'Haga el trabajo',
   'work/text': 'Haga lo que dice el trabajo. Anote qué hizo y qué encontró.',
   'procedure/rebed': 'Cambio de lecho',
@@ -214,6 +220,7 @@ export const steps: Translation<typeof english> = {
   'procedure/repair': 'Reparación',
   'procedure/emergency': 'Emergencia',
   'procedure/installation': 'Instalación',
+  'procedure/exchange': 'Cambio de tanque',
   'procedure/delivery': 'Entrega',
   'assumed/times': '{reason} Los tiempos son para {volume}.',
   'assumed/bypass': 'No está registrado si hay bypass: los pasos cuentan con uno.',

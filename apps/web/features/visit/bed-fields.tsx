@@ -2,6 +2,7 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import { endCauses } from '@almanac/records/end-cause'
 import { resinKinds } from '@almanac/records/resin-kind'
+import { beginsNewBed } from '@almanac/service-rules/jobs/visit-outcomes'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { Section } from '@almanac/ui/section'
 import { Select } from '@almanac/ui/select'
@@ -11,7 +12,6 @@ import { useWords } from '@almanac/words/use-words'
 import { AmountField } from '@/client/amount-field'
 import type { AmountText } from '@/client/amounts'
 import { type Draft, entered, type ShownDraft } from './draft.ts'
-import { changesBed } from './procedure-of.ts'
 import { judgeOnSite, unitOrFirst, type VisitReading } from './visit-amounts.ts'
 
 type Amount = 'volume' | 'gravel' | 'tube'
@@ -23,7 +23,7 @@ export function OldBedFields({ visit, form }: { visit: VisitPage; form: ClosingF
   const words = useWords('closeOut')
   const causes = useWords('endCause')
   const { shown, change } = form
-  const asks = shown.takenOut || shown.outcome === 'condemned' || (shown.outcome === 'done' && changesBed(visit.kind))
+  const asks = shown.takenOut || shown.outcome === 'condemned' || (shown.outcome === 'done' && beginsNewBed(visit.kind))
   return (
     <Section title={words('oldBed')}>
       <div className="flex flex-col gap-5">

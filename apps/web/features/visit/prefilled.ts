@@ -45,7 +45,7 @@ export function shownDraft(draft: Draft, { timeZone, now, beadWords }: Showing):
   const end = endBySteps(answers, beadWords)
   return {
     ...draft,
-    takenOut: shownTick(draft.takenOut, text('old-tube-length-in') !== ''),
+    takenOut: shownTick(draft.takenOut, text('old-tube-length-in') !== '' || text('old-tank-out') === 'yes'),
     endCause: shownText(draft.endCause, end.endCause),
     evidence: shownText(draft.evidence, end.evidence),
     volume: shownText(draft.volume, text('resin-ft3')),

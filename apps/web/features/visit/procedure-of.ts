@@ -30,9 +30,6 @@ export function procedureOf(
 /** Whether an earlier visit left the tank without its bed; pages that a tablet kept from the release before do not say. */
 export const isEmptied = ({ emptied }: { emptied?: VisitPage['emptied'] }): boolean => emptied != null
 
-/** Whether the visit puts in a new bed, and so asks for the facts of both. */
-export const changesBed = (kind: VisitPage['kind']) => kind === 'rebed' || kind === 'installation'
-
 /** What the procedures say, in the language of whoever looks. */
 export function useProcedureWords(): ProcedureWords {
   return {

@@ -3,10 +3,11 @@ import type { EndCause } from '@almanac/records/end-cause'
 import type { VisitOutcome } from '@almanac/records/visit-outcome'
 import type { CloseOutRecord, NewBedFacts } from '@almanac/service-rules/close-out/close-out-form'
 import { checksFrom, measurementsFrom } from '@almanac/service-rules/close-out/record-from-answers'
+import { beginsNewBed } from '@almanac/service-rules/jobs/visit-outcomes'
 import { stockRule } from '@almanac/units/amount-kinds'
 import { type AmountReading, readAmount } from '@almanac/units/read-amount'
 import type { PartLine, ShownDraft } from './draft.ts'
-import { changesBed, isEmptied } from './procedure-of.ts'
+import { isEmptied } from './procedure-of.ts'
 import { readOnSite, type VisitReading } from './visit-amounts.ts'
 
 const NO_NUMBER = Number.NaN
@@ -42,13 +43,13 @@ function newBedOf(draft: ShownDraft, by: VisitReading): NewBedFacts | null {
 
 /** Whether a new bed lies in the tank at such an end: the work is done, or it broke off after the resin was poured, which then stays in. */
 export const fillsBed = (kind: VisitPage['kind'], { outcome, answers }: Pick<ShownDraft, 'outcome' | 'answers'>): boolean =>
-  changesBed(kind) && (outcome === 'done' || (outcome === 'made-safe' && (answers['resin-ft3']?.text.trim() ?? '') !== ''))
+  beginsNewBed(kind) && (outcome === 'done' || (outcome === 'made-safe' && (answers['resin-ft3']?.text.trim() ?? '') !== ''))
 
 /** The close-out record that the form amounts to; its completeness is judged by the service rules. `now` stands in where the steps were never left. */
 export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[], now: string, by: VisitReading): CloseOutRecord {
   const outcome = (draft.outcome || null) as VisitOutcome | null
   const withBed =
-    !isEmptied(visit) && ((changesBed(visit.kind) && visit.kind !== 'installation') || draft.takenOut || outcome === 'condemned')
+    !isEmptied(visit) && ((beginsNewBed(visit.kind) && visit.kind !== 'installation') || draft.takenOut || outcome === 'condemned')
   return {
     visitId: visit.visitId,
     jobKind: visit.kind,

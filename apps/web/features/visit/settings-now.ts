@@ -3,8 +3,8 @@ import type { VisitPage } from '@almanac/contract/visits'
 import { oneOf } from '@almanac/records/choices'
 import type { VisitAskId } from '@almanac/records/procedure-ask'
 import { resinKinds } from '@almanac/records/resin-kind'
+import { beginsNewBed } from '@almanac/service-rules/jobs/visit-outcomes'
 import type { Draft } from './draft.ts'
-import { changesBed } from './procedure-of.ts'
 
 /**
  * What a softener's settings are worked out from, as the crew knows it by now: the tank as found, what was poured into it, the water as measured; the rest as on record.
@@ -31,7 +31,7 @@ export function settingsNow(
     settings.tanks.find((one) => one.position === twin?.position) ??
     settings.tanks[0]
   if (!bed || !tank) return { ...settings, water }
-  const age = changesBed(kind)
+  const age = beginsNewBed(kind)
     ? { beganEarliest: today, beganLatest: today }
     : { beganEarliest: tank.bed?.beganEarliest ?? null, beganLatest: tank.bed?.beganLatest ?? null }
   const { diameterIn, heightIn, nominalGrains } = bed

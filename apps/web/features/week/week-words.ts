@@ -12,6 +12,7 @@ export const KIND_PHRASES: Readonly<Record<JobKind, string>> = {
   inspection: 'an inspection',
   repair: 'a repair',
   installation: 'an installation',
+  exchange: 'a tank exchange',
   delivery: 'a delivery',
   'warranty-return': 'a warranty visit',
   emergency: 'an emergency',
