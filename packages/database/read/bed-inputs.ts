@@ -29,7 +29,9 @@ export async function readPlacedBeds(tx: Tx, companyId: string, bedIds: string[]
   const inService = among === 'in service' ? { endedLatest: null } : {}
   // What ended at a place that is no longer looked after still says how long beds last; what was entered twice would say it twice.
   const there = among === 'in service' ? { archivedAt: null } : { OR: [{ archiveReason: null }, { archiveReason: { not: 'twice' } }] }
-  const beds = await tx.bed.findMany({ where: { companyId, id: { in: bedIds }, ...inService, archivedAt: null }, select: BED })
+  // In order: what is learned from records is known by their hash, and sums come out to the same last figure.
+  const where = { companyId, id: { in: bedIds }, ...inService, archivedAt: null }
+  const beds = await tx.bed.findMany({ where, select: BED, orderBy: { id: 'asc' } })
   const tanks = await tx.tank.findMany({
     where: { companyId, id: { in: beds.map((bed) => bed.tankId) }, softenerId: { not: null } },
     select: { id: true, softenerId: true },
@@ -100,7 +102,7 @@ export async function withWater(tx: Tx, companyId: string, placed: Awaited<Retur
       ironMgL: true,
       temperatureC: true,
     },
-    orderBy: { day: 'asc' },
+    orderBy: [{ day: 'asc' }, { id: 'asc' }],
   })
   const periods = await tx.supplyPeriod.findMany({
     where: { companyId, waterSupplyId: { in: supplyIds }, withdrawnAt: null },
@@ -113,20 +115,22 @@ export async function withWater(tx: Tx, companyId: string, placed: Awaited<Retur
       ironMgL: true,
       temperatureC: true,
     },
-    orderBy: { fromDay: { sort: 'asc', nulls: 'first' } },
+    orderBy: [{ fromDay: { sort: 'asc', nulls: 'first' } }, { id: 'asc' }],
   })
   const treatments = await tx.preTreatment.findMany({
     where: { companyId, softenerId: { in: placed.map((bed) => bed.softenerId) }, archivedAt: null },
     select: { softenerId: true, kind: true, fromDay: true, toDay: true },
+    orderBy: { id: 'asc' },
   })
   const inspections = await tx.inspection.findMany({
     where: { companyId, bedId: { in: placed.map((bed) => bed.id) } },
     select: { bedId: true, day: true, capacityShare: true, pressureDropPsi: true, moistureShare: true, beadCondition: true },
-    orderBy: { day: 'asc' },
+    orderBy: [{ day: 'asc' }, { id: 'asc' }],
   })
   const others = await tx.bed.findMany({
     where: { companyId, tankId: { in: [...new Set(placed.map((bed) => bed.tankId))] }, archivedAt: null, endedLatest: { not: null } },
     select: { id: true, tankId: true, endedEarliest: true, endedLatest: true },
+    orderBy: { id: 'asc' },
   })
   const jobs = await tx.job.findMany({
     where: {
@@ -141,7 +145,7 @@ export async function withWater(tx: Tx, companyId: string, placed: Awaited<Retur
   const calls = await tx.phoneCall.findMany({
     where: { companyId, bedId: { in: placed.map((bed) => bed.id) }, hardSinceDay: { not: null } },
     select: { bedId: true, hardSinceDay: true, hardSinceLatest: true },
-    orderBy: { at: 'asc' },
+    orderBy: [{ at: 'asc' }, { id: 'asc' }],
   })
   const batches = await tx.importBatch.findMany({
     where: { companyId, id: { in: [...new Set(placed.flatMap((bed) => bed.batchId ?? []))] }, appliedAt: { not: null } },

@@ -26,7 +26,7 @@ const PARTS = {
   forecast: true,
   inspections: { orderBy: [{ day: 'desc' }, { id: 'desc' }], take: 50 },
   jobs: OPEN_JOBS,
-  calls: { where: { hardSinceDay: { not: null } }, orderBy: { at: 'desc' }, take: 1 },
+  calls: { where: { hardSinceDay: { not: null } }, orderBy: [{ at: 'desc' }, { id: 'desc' }], take: 1 },
 } satisfies Prisma.BedInclude
 
 /** What a customer says of its water, unless somebody saw the bed working since. */

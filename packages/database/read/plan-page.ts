@@ -3,9 +3,12 @@ import { notFound } from '@almanac/runtime/errors'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import { inCompany, type Scope } from '../in-company.ts'
+import { readFormedCrews, type StoredCrews } from './plan-crews.ts'
 
 type Totals = NonNullable<PlanPage['before']>
 type Stored = {
+  /** Of who goes with whom: everyone alone. */
+  alone?: Totals
   before: Totals
   after: Totals
   sentences: string[]
@@ -52,9 +55,10 @@ export async function readPlan(scope: Pick<Scope, 'companyId'>, planId: string):
       ...{ id: plan.id, version: plan.version, asked: plan.asked as PlanPage['asked'], state: plan.state as PlanPage['state'] },
       ...{ fromDay: dayOf(plan.fromDay), untilDay: dayOf(plan.untilDay), createdAt: plan.createdAt.toISOString() },
       failure: plan.failure === null ? null : named(plan.failure),
-      before: totals(stored?.before),
+      before: totals(stored?.before ?? stored?.alone),
       after: totals(stored?.after),
       sentences: (stored?.sentences ?? []).map(named),
+      crews: stored && plan.kind === 'crews' ? await readFormedCrews(tx, companyId, stored as unknown as StoredCrews) : null,
       differences: (stored?.differences ?? []).map(({ id, kind, toSheetId, fromSheetId, sentence }) => {
         const crewDayId = toSheetId ?? fromSheetId
         const sheet = sheetOf.get(crewDayId ?? '')

@@ -11,8 +11,8 @@ export async function bedHappenings(tx: Tx, companyId: string, siteId: string, d
     where: { companyId, archivedAt: null, tank: { softener: { siteId } } },
     include: {
       tank: true,
-      inspections: { orderBy: { day: 'desc' }, take: most },
-      changes: { orderBy: { at: 'desc' }, take: 20 },
+      inspections: { orderBy: [{ day: 'desc' }, { id: 'desc' }], take: most },
+      changes: { orderBy: [{ at: 'desc' }, { id: 'desc' }], take: 20 },
     },
     orderBy: { id: 'desc' },
     take: most,

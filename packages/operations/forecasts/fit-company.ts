@@ -25,7 +25,7 @@ async function fittedBefore(companyId: string, dataHash: string): Promise<string
   const found = await inCompany({ companyId }, (tx) =>
     tx.forecastFit.findFirst({
       where: { companyId, dataHash, fellBackBecause: null },
-      orderBy: { finishedAt: 'desc' },
+      orderBy: [{ finishedAt: 'desc' }, { id: 'desc' }],
       select: { id: true },
     }),
   )
@@ -38,7 +38,7 @@ async function formerParameters(companyId: string, pool: Pool): Promise<Forecast
     tx.forecastFit.findFirst({
       // A firm that no longer learns together with others keeps nothing of theirs.
       where: { companyId, fellBackBecause: null, ...(pool ? {} : { dataHash: { not: { contains: POOLED } } }) },
-      orderBy: { finishedAt: 'desc' },
+      orderBy: [{ finishedAt: 'desc' }, { id: 'desc' }],
       select: { parameters: true },
     }),
   )

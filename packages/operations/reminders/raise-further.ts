@@ -27,7 +27,7 @@ const unanswered = (tx: Tx, companyId: string, after: Notice, notice: Notice, se
         select: {
           id: true,
           tenures: { where: { toDay: null }, select: { customerId: true } },
-          calls: { orderBy: { at: 'desc' }, take: 1, select: { at: true } },
+          calls: { orderBy: [{ at: 'desc' }, { id: 'desc' }], take: 1, select: { at: true } },
         },
       },
       bed: { select: { forecast: { select: { due10Day: true, due90Day: true } } } },
