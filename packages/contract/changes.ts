@@ -194,6 +194,7 @@ export const CHANGES = {
   'pictures.noteUnsigned': ['picture'],
   'plans.start': ['plan'],
   'plans.stop': ['plan'],
+  'plans.openCrews': ['plan', 'crew-day'],
   'plans.accept': ['plan', 'crew-day', 'job', 'visit', 'kit', 'call-back'],
   'reminders.decide': ['reminders'],
   'reminders.step': ['reminders'],

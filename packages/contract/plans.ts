@@ -1,7 +1,8 @@
 import { planStates } from '@almanac/records/day-plan'
+import { jobKinds } from '@almanac/records/job-kind'
 import { oc } from '@orpc/contract'
 import * as z from 'zod'
-import { command, Day, Id, Instant, Version } from './shared.ts'
+import { ClockTime, command, Day, Id, Instant, Version } from './shared.ts'
 
 export const PlanAsked = z.discriminatedUnion('kind', [
   /** Plan the days ahead. */
@@ -12,6 +13,8 @@ export const PlanAsked = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('fewer-people'), crewDayId: Id, missingIds: z.array(Id).max(6).default([]) }),
   /** Its vehicle is broken: another one instead, or none. */
   z.object({ kind: z.literal('other-vehicle'), crewDayId: Id, vehicleId: Id.nullable() }),
+  /** Who goes with whom on the first of the days: those who are on no sheet yet. */
+  z.object({ kind: z.literal('crews') }),
 ])
 export type PlanAsked = z.infer<typeof PlanAsked>
 
@@ -22,6 +25,10 @@ export const AcceptPlan = command({ planId: Id, version: Version, differenceIds:
 export type AcceptPlan = z.infer<typeof AcceptPlan>
 export const StopPlan = command({ planId: Id, version: Version })
 export type StopPlan = z.infer<typeof StopPlan>
+
+/** Opens sheets for some of the crews that a plan formed, by their place in its list. */
+export const OpenCrews = command({ planId: Id, version: Version, crews: z.array(z.number().int().min(0).max(59)).min(1).max(60) })
+export type OpenCrews = z.infer<typeof OpenCrews>
 
 /** What a plan comes to, in what a dispatcher counts. */
 export const PlanTotals = z.object({
@@ -47,6 +54,18 @@ export const PlanDifference = z.object({
 })
 export type PlanDifference = z.infer<typeof PlanDifference>
 
+/** Who would go with whom, in what, from when to when, and what they could do that day. */
+export const PlanCrew = z.object({
+  people: z.array(z.object({ id: Id, name: z.string() })),
+  vehicle: z.object({ id: Id, name: z.string() }),
+  from: ClockTime,
+  until: ClockTime,
+  jobs: z.array(z.object({ jobId: Id, kind: z.enum(jobKinds), siteLabel: z.string(), town: z.string().nullable() })),
+  /** Its sheet was opened from here. */
+  opened: z.boolean(),
+})
+export type PlanCrew = z.infer<typeof PlanCrew>
+
 export const PlanPage = z.object({
   id: Id,
   version: Version,
@@ -67,6 +86,8 @@ export const PlanPage = z.object({
   /** Jobs that stay waiting, and why. */
   waiting: z.array(z.object({ jobId: Id, why: z.string() })),
   notes: z.array(z.string()),
+  /** Only of a plan of who goes with whom. */
+  crews: z.object({ formed: z.array(PlanCrew), spare: z.array(z.string()), tried: z.number().int() }).nullable(),
 })
 export type PlanPage = z.infer<typeof PlanPage>
 
@@ -88,4 +109,8 @@ export const plans = {
     .route({ method: 'POST', path: '/plans/accept' })
     .input(AcceptPlan)
     .output(z.object({ planId: Id, version: Version, changed: z.number().int() })),
+  openCrews: oc
+    .route({ method: 'POST', path: '/plans/open-crews' })
+    .input(OpenCrews)
+    .output(z.object({ planId: Id, version: Version, opened: z.array(Id) })),
 }

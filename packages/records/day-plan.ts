@@ -1,5 +1,5 @@
-/** What a plan is worked out for: the days ahead, or what is left after a mishap. */
-export const planKinds = ['week', 'sheet-off', 'fewer-people', 'other-vehicle'] as const
+/** What a plan is worked out for: the days ahead, what is left after a mishap, or who goes with whom on a day. */
+export const planKinds = ['week', 'sheet-off', 'fewer-people', 'other-vehicle', 'crews'] as const
 export type PlanKind = (typeof planKinds)[number]
 
 /** The states of a plan worked out in the background. */

@@ -235,6 +235,7 @@ const plans: Record<string, Sample> = {
   },
   get: { roles: 'od', input: (r) => ({ planId: r.planId }) },
   stop: { roles: 'od', input: (r) => ({ planId: r.planId, version }) },
+  openCrews: { roles: 'od', input: (r) => ({ planId: r.crewsPlanId, version, crews: [0] }) },
   accept: {
     roles: 'od',
     input: (r) => ({ planId: r.readyPlanId, version, differenceIds: [r.visitId] }),

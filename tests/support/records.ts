@@ -60,6 +60,7 @@ const NAMES = [
     'reservationId',
     'planId',
     'readyPlanId',
+    'crewsPlanId',
     'absenceId',
     'asideId',
     'pictureId',
@@ -230,6 +231,10 @@ async function writeOffer(tx: Tx, own: Own, r: Records, personId: string): Promi
   const proposal = { differences: [off], spots: [], sentences: [], waiting: [], notes: [] }
   const ready = { kind: 'sheet-off', asked, state: 'ready', board: { sheets: [], jobs: [] }, proposal }
   await tx.planProposal.create({ data: { ...own, id: r.readyPlanId, ...ready, ...days } })
+  const free = dateOf('2027-01-14')
+  const crew = { handIds: [r.otherColleagueId], vanId: r.vehicleId, shift: { from: 480, to: 960 }, jobIds: [] }
+  const crews = { kind: 'crews', asked: { kind: 'crews' }, state: 'ready', proposal: { crews: [crew], spareIds: [], tried: 1 } }
+  await tx.planProposal.create({ data: { ...own, id: r.crewsPlanId, ...crews, ...days, fromDay: free, untilDay: free } })
   await tx.calendarFeed.create({ data: { ...own, id: r.feedId, colleagueId: r.colleagueId, createdAt: new Date(NOW) } })
 }
 

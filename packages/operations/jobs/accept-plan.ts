@@ -53,7 +53,7 @@ function inTheWay({ pushed, board }: Applied, written: Pick<Board, 'sheets'>, na
 
 /** A plan for a mishap let other crews keep what was promised with the crew that cannot come: so does the check of it. */
 function freed(board: Board, asked: PlanAsked, differences: readonly Difference[]): Board {
-  const sheet = asked.kind === 'week' ? undefined : board.sheets.find((one) => one.id === asked.crewDayId)
+  const sheet = asked.kind === 'week' || asked.kind === 'crews' ? undefined : board.sheets.find((one) => one.id === asked.crewDayId)
   if (!sheet) return board
   const stranded = new Set(differences.filter((one) => one.fromSheetId === sheet.id && one.toSheetId !== sheet.id).map((one) => one.jobId))
   return { ...board, jobs: board.jobs.map((job) => (stranded.has(job.id) ? freePromise(job, sheet, board) : job)) }
@@ -124,6 +124,7 @@ export async function acceptPlan(scope: Scope & { personId: string }, input: Acc
     const unchanged = version === input.version && state === 'ready'
     await expectChanged(unchanged ? 1 : 0, 'plan', input.version, { state: 'accepted' }, async () => ({ id, version, state }))
     const asked = askedOf(plan.asked)
+    if (asked.kind === 'crews') throw notFound('plan')
     if (input.differenceIds.length === 0 && !changesCrew(asked))
       throw new AppError('conflict', 'No change was chosen, so nothing was changed.')
     const proposal = plan.proposal as unknown as StoredProposal

@@ -6,9 +6,12 @@ import { type CrewDisruption, whatIf } from '@almanac/dispatch/slots/what-if'
 import { answerAside } from '@almanac/runtime/answer-aside'
 import type { CrewLeft } from './read-board.ts'
 
+/** All but who goes with whom, which is worked out otherwise. */
+export type DaysAsked = Exclude<PlanAsked, { kind: 'crews' }>
+
 export type PlanInput = {
   board: Board
-  asked: PlanAsked
+  asked: DaysAsked
   /** What the other vehicle carries. */
   capacity: { ft3: number; lb: number }
   left: CrewLeft
@@ -58,7 +61,7 @@ function planWeek(board: Board, seed: number, seconds: number): PlanAnswer {
 }
 
 /** What happened, as the planner takes it. */
-function mishapOn(asked: Exclude<PlanAsked, { kind: 'week' }>, capacity: PlanInput['capacity'], left: CrewLeft): CrewDisruption {
+function mishapOn(asked: Exclude<DaysAsked, { kind: 'week' }>, capacity: PlanInput['capacity'], left: CrewLeft): CrewDisruption {
   const sheetId = asked.crewDayId
   if (asked.kind === 'other-vehicle') return { kind: 'other-vehicle', sheetId, capacity }
   if (asked.kind === 'sheet-off' || left.people === 0) return { kind: 'sheet-off', sheetId }

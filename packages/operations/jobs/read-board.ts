@@ -28,9 +28,9 @@ import { visitLengths } from './visit-lengths.ts'
 export type BoardDraft = { board: Omit<Board, 'travel' | 'rush'>; places: TravelPlace[]; timeZone: string }
 
 /** Where crews start and end. */
-const YARD = 'yard'
+export const YARD = 'yard'
 /** Overtime that a plan may reckon with, minutes; priced, and shown. */
-const MOST_OVERTIME = 120
+export const MOST_OVERTIME = 120
 const END_OF_DAY = 1440
 const NEVER = '9999-12-31'
 /** A job that presses is left out of a plan only as if it waited so long. */
@@ -44,7 +44,7 @@ type Lengths = Awaited<ReturnType<typeof visitLengths>>
 type Firm = { figures: FirmFigures; display: AmountDisplay; lengths: Lengths | null }
 
 /** Where a crew with someone who takes the vehicle home starts and ends. */
-const homeOf = (personId: string) => `home ${personId}`
+export const homeOf = (personId: string) => `home ${personId}`
 
 function sheetOf(row: Row, crew: CrewOnDay, timeZone: string, at: Date): Omit<Sheet, 'skills'> | null {
   const wall = (instant: string | Date) => wallMinute(timeZone, row.day, new Date(instant))

@@ -17,7 +17,7 @@ export async function startPlan(scope: Scope & { personId: string }, input: Star
     const today = dayIn(timeZone, command.at)
     let { fromDay } = input
     if (fromDay < today) fromDay = today
-    if (asked.kind !== 'week') {
+    if (asked.kind !== 'week' && asked.kind !== 'crews') {
       const sheet = await tx.crewDay.findUnique({
         where: { companyId_id: { companyId, id: asked.crewDayId } },
         select: { day: true, members: { select: { colleagueId: true } } },

@@ -12,6 +12,7 @@ import { askedOf, mishapOf } from './mishap-of.ts'
 import type { PlanAnswer, PlanInput } from './plan-aside.ts'
 import { readBoard } from './read-board.ts'
 import { openTravelDesk } from './travel-desk.ts'
+import { workOutCrews } from './work-out-crews.ts'
 
 const SEED = 1
 /** How long the search may take: a dispatcher waits for it. A mishap is answered sooner. */
@@ -45,10 +46,17 @@ export async function workOutPlan({ companyId, planId }: TaskPayloads['work-out-
     const plan = await tx.planProposal.findUnique({ where })
     if (plan?.state !== 'running') return null
     const asked = askedOf(plan.asked)
+    if (asked.kind === 'crews') return { crewsOf: dayOf(plan.fromDay) }
     const days = { fromDay: dayOf(plan.fromDay), untilDay: dayOf(plan.untilDay), at: now(), ...mishapOf(asked) }
-    return { asked, draft: await readBoard(tx, companyId, days), capacity: await capacityOf(tx, companyId, asked) }
+    return { crewsOf: undefined, asked, draft: await readBoard(tx, companyId, days), capacity: await capacityOf(tx, companyId, asked) }
   })
   if (!read) return
+  if (read.crewsOf !== undefined) {
+    const formed = await workOutCrews(companyId, read.crewsOf)
+    const failed = 'faults' in formed
+    await endPlan(companyId, planId, failed ? { state: 'failed', failure: formed.faults.join(' ') } : { state: 'ready', proposal: formed })
+    return
+  }
   const { asked, draft, capacity } = read
   const board = await withDrives(draft, await openTravelDesk({ companyId }, draft.timeZone))
   const input: PlanInput = {

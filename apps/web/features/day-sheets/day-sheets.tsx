@@ -24,7 +24,7 @@ import { NewSheet } from './new-sheet.tsx'
 import { NoSheets } from './no-sheets.tsx'
 import { PaperHead } from './paper-head.tsx'
 import { SheetList } from './sheet-list.tsx'
-import { StartPlanPart } from './start-plan.tsx'
+import { FormCrewsPart, StartPlanPart } from './start-plan.tsx'
 import { useNow } from './use-expected.ts'
 
 /** The day sheets of one day: one lies open, the others folded to a line each. Day and open sheet stand in the address. */
@@ -82,7 +82,9 @@ export function DaySheets() {
       {sheets.data?.holiday ? (
         <Notice kind="mind">Public holiday: {sheets.data.holiday}. Plans and best places leave this day out.</Notice>
       ) : null}
-      {sheets.data && all.length === 0 ? <NoSheets day={day} copyFrom={sheets.data.copyFrom} onNew={() => setForm('new')} /> : null}
+      {sheets.data && all.length === 0 ? (
+        <NoSheets day={day} today={today} copyFrom={sheets.data.copyFrom} onNew={() => setForm('new')} />
+      ) : null}
       {sheets.data && all.length > 0 ? (
         <>
           {nowMs !== null && day === today ? <DayNow sheets={all} nowMs={nowMs} /> : null}
@@ -99,6 +101,7 @@ export function DaySheets() {
           <div className="mt-4 flex flex-wrap gap-3 print:hidden">
             <Button onClick={() => setForm('new')}>Add a crew's sheet</Button>
             {day >= today ? <StartPlanPart day={day} /> : null}
+            {day >= today ? <FormCrewsPart day={day} /> : null}
             <CopyDay day={day} copyFrom={sheets.data?.copyFrom ?? null} />
           </div>
         </>

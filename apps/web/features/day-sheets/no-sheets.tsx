@@ -5,9 +5,12 @@ import { useQuery } from '@tanstack/react-query'
 import Link from 'next/link'
 import { useSession } from '@/client/providers'
 import { CopyDay } from './copy-day.tsx'
+import { FormCrewsPart } from './start-plan.tsx'
+
+type Props = { day: string; today: string; copyFrom: string | null; onNew: () => void }
 
 /** A day without sheets: what belongs there, and how it comes there; a company that has entered nobody begins with its people. */
-export function NoSheets({ day, copyFrom, onNew }: { day: string; copyFrom: string | null; onNew: () => void }) {
+export function NoSheets({ day, today, copyFrom, onNew }: Props) {
   const { api } = useSession()
   const choices = useQuery(api.daySheets.crewChoices.queryOptions({ input: { day } }))
   if (choices.data?.colleagues.length === 0)
@@ -29,6 +32,7 @@ export function NoSheets({ day, copyFrom, onNew }: { day: string; copyFrom: stri
       action={
         <div className="flex flex-wrap gap-3">
           <CopyDay day={day} copyFrom={copyFrom} main />
+          {day >= today ? <FormCrewsPart day={day} /> : null}
           <Button kind={copyFrom ? 'line' : 'ink'} onClick={onNew}>
             Open a sheet
           </Button>

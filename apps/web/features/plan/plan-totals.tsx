@@ -7,8 +7,15 @@ import { formatDuration } from '@almanac/units/format-clock'
 import { showNumber, showWhole } from '@almanac/units/format-number'
 import { useSession } from '@/client/providers'
 
+type Props = { before: PlanTotals; after: PlanTotals; caption?: string; heads?: [string, string] }
+
 /** The sheets as they stand beside what the plan would make of them. */
-export function PlanTotalsTable({ before, after }: { before: PlanTotals; after: PlanTotals }) {
+export function PlanTotalsTable({
+  before,
+  after,
+  caption = 'The day sheets now and with this plan',
+  heads = ['Now', 'With the plan'],
+}: Props) {
   const display = useDisplay()
   const { me } = useSession()
   const miles = (value: number) => formatMiles(value, me.company)
@@ -36,15 +43,15 @@ export function PlanTotalsTable({ before, after }: { before: PlanTotals; after: 
   return (
     <div className="max-w-2xl">
       <DataTable
-        caption="The day sheets now and with this plan"
+        caption={caption}
         rows={rows}
         rowKey={(row) => row.name}
         columns={[
           { key: 'name', head: <span className="sr-only">What</span>, phone: 'title', cell: (row) => row.name },
-          { key: 'now', head: 'Now', align: 'right', cell: (row) => row.now },
+          { key: 'now', head: heads[0], align: 'right', cell: (row) => row.now },
           {
             key: 'then',
-            head: 'With the plan',
+            head: heads[1],
             align: 'right',
             cell: (row) => <span className={row.now === row.planned ? undefined : 'font-semibold'}>{row.planned}</span>,
           },

@@ -17,10 +17,12 @@ import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
 import { PlanChanges } from './plan-changes.tsx'
+import { PlanCrews } from './plan-crews.tsx'
 import { PlanTotalsTable } from './plan-totals.tsx'
 
 const TITLES: Record<PlanPage['asked']['kind'], string> = {
   week: 'A plan for the days ahead',
+  crews: 'Who goes with whom',
   'sheet-off': 'Crew out',
   'fewer-people': 'When people are missing',
   'other-vehicle': 'When the vehicle is broken',
@@ -52,7 +54,7 @@ export function Plan() {
           </LinkButton>
         }
       >
-        Choose “Plan the week” under the day’s sheets.
+        Choose “Plan the week” or “Who goes with whom?” under the day’s sheets.
       </Empty>
     )
   return (
@@ -76,16 +78,39 @@ export function Plan() {
             </Button>
           }
         >
-          Planning. A week takes about ten seconds; you can leave this page and come back. If the background worker stops, planning restarts
+          Planning. It takes about ten seconds; you can leave this page and come back. If the background worker stops, planning restarts
           automatically within half a minute.
         </Notice>
       ) : null}
       {page?.state === 'stopped' ? <p>This plan was stopped. Nothing was changed; start another from the day sheets.</p> : null}
       {page?.state === 'failed' ? <Problem happened={page.failure ?? 'This plan could not be made. Nothing was changed.'} /> : null}
-      {page?.state === 'accepted' ? (
+      {page?.state === 'accepted' && !page.crews ? (
         <Notice kind="done">The changes you chose are on the day sheets, and the crews see them.</Notice>
       ) : null}
-      {page && (page.state === 'ready' || page.state === 'accepted') ? <Outcome page={page} /> : null}
+      {page && (page.state === 'ready' || page.state === 'accepted') ? (
+        page.crews ? (
+          <Formed page={page} crews={page.crews} />
+        ) : (
+          <Outcome page={page} />
+        )
+      ) : null}
+    </>
+  )
+}
+
+/** Who goes with whom, beside what the day would be with everybody alone. */
+function Formed({ page, crews }: { page: PlanPage; crews: NonNullable<PlanPage['crews']> }) {
+  return (
+    <>
+      {page.before && page.after ? (
+        <PlanTotalsTable
+          before={page.before}
+          after={page.after}
+          caption="The day with everyone alone and with these crews"
+          heads={['Everyone alone', 'These crews']}
+        />
+      ) : null}
+      <PlanCrews page={page} crews={crews} />
     </>
   )
 }
