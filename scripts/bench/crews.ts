@@ -1,6 +1,7 @@
 import fs from 'node:fs'
 import path from 'node:path'
 import { checkLinkedPlan } from './dispatch/linked/check-linked-plan.ts'
+import { linkedFaults } from './dispatch/linked/linked-faults.ts'
 import { startLinkedPlanning } from './dispatch/linked/plan-linked.ts'
 import { readCrewsOfTwo } from './dispatch/read-crews-of-two.ts'
 
@@ -36,6 +37,8 @@ export default async function crews({ args, say }: Bench) {
   say('instance                          cost   best known    gap %   steps   violations')
   for (const name of names) {
     const problem = readCrewsOfTwo(fs.readFileSync(path.join(folder, name), 'utf8'))
+    const faults = linkedFaults(problem)
+    if (faults.length > 0) throw new Error(`${name}: ${faults.join(' ')}`)
     const started = process.cpuUsage().user
     const planner = startLinkedPlanning(problem, { seed })
     const steps = planner.improve(Number.MAX_SAFE_INTEGER, () => process.cpuUsage().user - started >= seconds * 1e6)

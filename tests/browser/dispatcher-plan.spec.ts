@@ -1,4 +1,5 @@
 import { expect, type Locator, test } from '@playwright/test'
+import { askDatabase } from '../support/ask-database.ts'
 import { signIn } from '../support/sign-in.ts'
 
 test('a dispatcher has a week planned, takes one crew’s day of it by keyboard, and finds it on the day sheet; a colleague’s page shows it', async ({
@@ -112,4 +113,40 @@ test('the owner wants days that end on time: the plan says how many will not, an
   expect(planned).toBeLessThanOrEqual(now ?? Number.NaN)
   await fill('as long as usual')
   await home.close()
+})
+
+test('who goes with whom is asked for a day without sheets, by keyboard; the crews chosen have their sheets, and nobody stands on two', async ({
+  page,
+}) => {
+  test.setTimeout(120_000)
+  await signIn(page, 'dispatcher')
+  // Months ahead, where nobody has opened a sheet; a Tuesday.
+  const tuesday = new Date(Date.now() + 100 * 86_400_000)
+  tuesday.setUTCDate(tuesday.getUTCDate() + ((9 - tuesday.getUTCDay()) % 7))
+  const day = tuesday.toISOString().slice(0, 10)
+  await page.goto(`/day-sheets?day=${day}`)
+  const ask = page.getByRole('button', { name: 'Who goes with whom?' })
+  await ask.focus()
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('heading', { level: 1, name: 'Who goes with whom' })).toBeVisible()
+  const open = page.getByRole('button', { name: /^Open (\d+ sheets|this sheet)$/ })
+  await expect(open).toBeVisible({ timeout: 60_000 })
+  await expect(page.getByRole('columnheader', { name: 'Everyone alone' })).toBeVisible()
+  const crews = page.getByRole('checkbox', { name: /, with / })
+  const offered = await crews.count()
+  expect(offered).toBeGreaterThan(1)
+  await crews.first().focus()
+  await page.keyboard.press('Space')
+  await open.focus()
+  await page.keyboard.press('Enter')
+  await expect(page.getByText(/: its sheet is open\.$/)).toHaveCount(offered - 1)
+  await page.getByRole('link', { name: /^To the day’s sheets/ }).click()
+  await expect(page.locator('[data-open]')).toBeVisible()
+  const rows = await askDatabase<{ sheets: number; people: number; twice: number }>(
+    `select count(distinct d.id)::int as sheets, count(m.id)::int as people, (count(m.id) - count(distinct m.colleague_id))::int as twice
+     from crew_day d join crew_day_member m on m.company_id = d.company_id and m.crew_day_id = d.id
+     where d.day = $1 and d.company_id = (select id from company where name = 'Larkmoor Soft Water')`,
+    [day],
+  )
+  expect(rows[0]).toMatchObject({ sheets: offered - 1, twice: 0 })
 })

@@ -1,106 +1,100 @@
-import { describe, expect, it } from 'vitest'
-import { type CrewsFormed, type CrewsWanted, type PersonDay, startFormingCrews } from '../../scripts/bench/dispatch/linked/form-crews.ts'
-import { inventedBoard } from '../support/dispatch/invented-board.ts'
-import { job, smallTravel } from '../support/dispatch/two-towns.ts'
+import type { BoardJob } from '@almanac/dispatch/propose/board'
+import { allDivisions } from '@almanac/dispatch/propose/divide-hands'
+import { type CrewDayToForm, formCrews, type Hand, skillKey } from '@almanac/dispatch/propose/form-crews'
+import { expect, test } from 'vitest'
+import { board, job as jobAt } from '../support/dispatch/two-towns.ts'
 
-const MONDAY = '2026-04-06'
-const prices = { perDriveHour: 60, perMile: 0, overtimePerHour: 120, leaveOut: 10_000 }
+// Each answer is seen by eye from who can do what; no figure comes from the planner.
 
-function person(id: string, changes: Partial<PersonDay> = {}): PersonDay {
-  const usual = {
-    date: MONDAY,
-    skills: [],
-    shift: { from: 480, to: 960 },
-    latestEnd: 1020,
-    breaks: [],
-    startPlace: 'yard',
-    endPlace: 'yard',
+const DATE = '2026-12-03'
+const job = (id: string, changes: Partial<BoardJob> = {}) => jobAt(id, 'mill', changes)
+const hand = (id: string): Hand => ({ id, shift: { from: 480, to: 960 }, breaks: [], home: null, overtimePerHour: null })
+const van = (id: string) => ({ id, capacity: { ft3: 60, lb: 1500 } })
+/** A day of these people, vehicles and jobs; `can` are the skills of one person. */
+function day(hands: string[], vans: number, jobs: BoardJob[], can: Record<string, string[]> = {}): CrewDayToForm {
+  const of = (ids: string[]) => [...new Set(ids.flatMap((id) => can[id] ?? []))]
+  const sets = hands.flatMap((a) => [[a], ...hands.filter((b) => b > a).map((b) => [a, b])])
+  return {
+    board: board([], jobs, { days: [{ date: DATE, minutesInDay: 1440 }] }),
+    date: DATE,
+    yard: 'yard',
+    hands: hands.map(hand),
+    vans: Array.from({ length: vans }, (_, i) => van(`van ${i + 1}`)),
+    skills: Object.fromEntries(sets.map((ids) => [skillKey(ids), of(ids)])),
+    inHandMinutes: 0,
+    overtimeMinutes: 0,
   }
-  return { id, label: id, ...usual, ...changes }
 }
-
-function form(wanted: CrewsWanted, iterations: number): CrewsFormed {
-  const forming = startFormingCrews(wanted, { seed: 1 })
-  if ('faults' in forming) throw new Error(forming.faults.join(' '))
-  forming.improve(iterations)
-  return forming.crews()
+function form(of: CrewDayToForm) {
+  const formed = formCrews(of, { seed: 1, most: 300 })
+  if ('faults' in formed) throw new Error(formed.faults.join(' '))
+  return formed
 }
+const crewsOf = (of: CrewDayToForm) =>
+  form(of)
+    .crews.map((crew) => crew.handIds.join('+'))
+    .sort()
 
-function wanted(people: readonly PersonDay[], jobs: CrewsWanted['jobs']): CrewsWanted {
-  return { locale: 'en-US', unitSystem: 'us', days: [{ date: MONDAY, minutesInDay: 1440 }], people, jobs, travel: smallTravel(), prices }
-}
+// Matchings of a set are counted by the telephone numbers (OEIS A000085): 1, 2, 4, 10, 26, 76; with a vehicle for everybody nobody is spare.
+test.each([
+  [1, 1],
+  [2, 2],
+  [3, 4],
+  [4, 10],
+  [5, 26],
+  [6, 76],
+])('%i people with a vehicle each are divided in %i ways', (people, ways) => {
+  expect(allDivisions(people, people)).toHaveLength(ways)
+})
 
-describe('crews formed by the planner', () => {
-  it('lets people meet where two are needed and part where one is enough', () => {
-    // Two 4-hour jobs for one, then one of 2 hours for two: a fixed crew of two would need 10 hours and more.
-    const jobs = [
-      job('one', 'mill', { minutes: 240 }),
-      job('other', 'farm', { minutes: 240 }),
-      job('both', 'lake', { people: 2, minutes: 120 }),
-    ]
-    const formed = form(wanted([person('Ina'), person('Ole')], jobs), 20_000)
-    expect(formed.waiting).toEqual([])
-    expect(formed.violations).toEqual([])
-    expect(formed.crews.map((crew) => crew.personDayIds.length).sort()).toEqual([1, 1, 2])
-    expect(formed.crews.find((crew) => crew.jobId === 'both')?.personDayIds).toEqual(['Ina', 'Ole'])
-  })
+test('two rebeds for two people and two small jobs: one pair, and one alone for each small job', () => {
+  const jobs = [
+    job('r1', { people: 2, minutes: 200 }),
+    job('r2', { people: 2, minutes: 200 }),
+    job('a', { minutes: 400 }),
+    job('b', { minutes: 400 }),
+  ]
+  const formed = form(day(['ana', 'ben', 'cy', 'dee'], 4, jobs))
+  expect(formed.crews.map((crew) => crew.handIds.length).sort()).toEqual([1, 1, 2])
+  expect(formed.after.waiting).toBe(0)
+  // Alone nobody can do a rebed.
+  expect(formed.alone.waiting).toBe(2)
+})
 
-  it('shares a job’s skills out over its people', () => {
-    const people = [person('Ina', { skills: ['gas'] }), person('Ole', { skills: ['old valves'] }), person('Pia')]
-    const formed = form(wanted(people, [job('x', 'mill', { people: 2, skills: ['gas', 'old valves'] })]), 3000)
-    expect(formed.crews[0]?.personDayIds).toEqual(['Ina', 'Ole'])
-    expect(formed.crews[0]?.sentence).toBe('x: Ina and Ole, Monday, April 6, 8:10\u00a0AM.')
-    // For one person both skills must be one person's.
-    expect(form(wanted(people, [job('x', 'mill', { skills: ['gas', 'old valves'] })]), 3000).waiting).toEqual(['x'])
-  })
+test('only small jobs, as many as people: everybody alone', () => {
+  const jobs = ['a', 'b', 'c'].map((id) => job(id, { minutes: 420 }))
+  expect(crewsOf(day(['ana', 'ben', 'cy'], 3, jobs))).toEqual(['ana', 'ben', 'cy'])
+})
 
-  it('keeps breaks, windows, the first day, and the end of the day', () => {
-    const lunch = { from: 690, to: 720, minutes: 60 }
-    const jobs = [job('long', 'mill', { minutes: 200 }), job('late', 'mill', { windows: [{ date: MONDAY, from: 760, to: 780 }] })]
-    const formed = form(wanted([person('Ina', { breaks: [lunch] })], jobs), 5000)
-    expect(formed.violations).toEqual([])
-    // 8:10–11:30, break 11:30–12:30, and the window opens at 12:40.
-    expect(formed.crews.map((crew) => [crew.jobId, crew.startMinute])).toEqual([
-      ['long', 490],
-      ['late', 760],
-    ])
-    expect(form(wanted([person('Ina')], [job('x', 'mill', { earliest: '2026-04-07' })]), 1000).waiting).toEqual(['x'])
-    expect(form(wanted([person('Ina')], [job('x', 'mill', { minutes: 521 })]), 1000).waiting).toEqual(['x'])
-    expect(form(wanted([person('Ina')], [job('x', 'mill', { minutes: 520 })]), 1000).waiting).toEqual([])
-  })
+test('who alone knows a valve goes with whoever alone may lift, where one job asks for both', () => {
+  const jobs = [job('r', { people: 2, skills: ['valve', 'lift'], minutes: 300 })]
+  const can = { ana: ['valve'], ben: [], cy: [], dee: ['lift'] }
+  expect(crewsOf(day(['ana', 'ben', 'cy', 'dee'], 2, jobs, can))).toContain('ana+dee')
+})
 
-  it('passes its checker and is repeatable on invented weeks', () => {
-    for (let seed = 1; seed <= 4; seed++) {
-      const board = inventedBoard(seed, { crews: 2, days: 2, perSheet: 3, waiting: 4 })
-      const people = board.days.flatMap(({ date }) =>
-        Array.from({ length: 4 }, (_, p) =>
-          person(`${date} ${p}`, { date, skills: p % 2 === 0 ? ['old valves'] : [], breaks: [{ from: 690, to: 780, minutes: 30 }] }),
-        ),
-      )
-      const week: CrewsWanted = {
-        locale: 'en-US',
-        unitSystem: 'us',
-        days: board.days,
-        people,
-        jobs: board.jobs,
-        travel: board.travel,
-        prices: { ...board.prices },
-      }
-      const formed = form(week, 15_000)
-      expect(formed.violations, `seed ${seed}`).toEqual([])
-      for (const crew of formed.crews) {
-        expect(crew.personDayIds).toHaveLength(board.jobs.find((one) => one.id === crew.jobId)?.people ?? 0)
-        expect(new Set(crew.personDayIds.map((id) => id.split(' ')[0])).size, `seed ${seed}: one day`).toBe(1)
-      }
-      expect(form(week, 15_000)).toEqual(formed)
-    }
-  })
+test('fewer vehicles than people: nobody goes without one, and the spare are named', () => {
+  const jobs = ['a', 'b', 'c'].map((id) => job(id, { minutes: 200 }))
+  const formed = form(day(['ana', 'ben', 'cy', 'dee', 'eve'], 2, jobs))
+  expect(formed.crews).toHaveLength(2)
+  expect(new Set(formed.crews.map((crew) => crew.vanId)).size).toBe(2)
+  const all = [...formed.crews.flatMap((crew) => crew.handIds), ...formed.spareIds]
+  expect([...all].sort()).toEqual(['ana', 'ben', 'cy', 'dee', 'eve'])
+})
 
-  it('tells what it cannot work with', () => {
-    expect(startFormingCrews(wanted([person('Ina', { date: '2026-05-01' })], []), { seed: 1 })).toEqual({
-      faults: ['Ina works on a day or from a place that is not given.'],
-    })
-    const formed = form(wanted([person('Ina')], [job('lost', null)]), 10)
-    expect(formed).toMatchObject({ waiting: ['lost'], notes: ['Drive to lost unknown: set its pin on the map, then it can be planned.'] })
-  })
+test('eight people, too many to try each: no worse than eight alone, and the rebeds are placed', () => {
+  const jobs = [
+    ...['r1', 'r2', 'r3'].map((id) => job(id, { people: 2, minutes: 420 })),
+    ...['a', 'b'].map((id) => job(id, { minutes: 420 })),
+  ]
+  const of = day(['a1', 'a2', 'a3', 'a4', 'a5', 'a6', 'a7', 'a8'], 8, jobs)
+  expect(allDivisions(8, 8)).toBeNull()
+  const formed = form(of)
+  expect(formed.after.waiting).toBe(0)
+  expect(formed.after.price.total).toBeLessThan(formed.alone.price.total)
+})
+
+test('the same day, seed and number of ways give the same crews', () => {
+  const jobs = [job('r1', { people: 2, minutes: 200 }), job('a', { minutes: 300 })]
+  const of = day(['ana', 'ben', 'cy'], 3, jobs)
+  expect(form(of)).toEqual(form(of))
 })
