@@ -3,10 +3,15 @@ import type { Tx } from '../client.ts'
 /** A row that a search for a person changed. */
 export type ErasedIn = { table: string; id: string }
 
-/** Takes what matches out of every text of the company in scope; only of rows that are or name one of `within`, where it is given. */
-export async function eraseTexts(tx: Tx, pattern: string, within: readonly string[] | null): Promise<ErasedIn[]> {
+/** Takes what matches out of every text of the company in scope; only of rows that are or name one of `within`, where it is given. `hints`: LIKE patterns, one of which fits the lower-case text of whatever matches. */
+export async function eraseTexts(
+  tx: Tx,
+  { pattern, hints }: { pattern: string; hints: readonly string[] },
+  within: readonly string[] | null,
+): Promise<ErasedIn[]> {
   return tx.$queryRaw<ErasedIn[]>`
-    select changed_table as "table", changed_id as id from almanac_erase_texts(${pattern}, ${within === null ? null : [...within]}::uuid[])`
+    select changed_table as "table", changed_id as id
+    from almanac_erase_texts(${pattern}, ${within === null ? null : [...within]}::uuid[], ${[...hints]}::text[])`
 }
 
 /** Every record that hangs on a customer: their contacts and messages, the sites they hold or held with what stands and was done there. Ids. */

@@ -64,6 +64,16 @@ describe('a visit that ends otherwise', () => {
     expect((await readVisit(firm, firm.rebedVisitId)).emptied).toBeNull()
   })
 
+  test('a tank exchanged: the old bed is over, the other tank’s bed has begun with a tube that nobody saw', async () => {
+    await inCompany(firm, (tx) => tx.job.updateMany({ where: { id: firm.rebedJobId }, data: { kind: 'exchange' } }))
+    const record = rebed({ jobKind: 'exchange' })
+    const newBed = record.newBed && { ...record.newBed, tubeCutIn: null }
+    await expect(close({ ...record, newBed, oldBed: null })).rejects.toThrow(/old bed/)
+    const answer = await close({ ...record, newBed })
+    expect(answer).toMatchObject({ jobState: 'closed', endedBedId: firm.rebedBedId, newBedId: expect.any(String) })
+    expect((await read()).beds).toMatchObject([{ endCause: 'worn' }, { endedLatest: null, volumeFt3: 1.5, tubeCutIn: null }])
+  })
+
   test('condemned at a place whose softener nobody has entered: closed all the same, with what was found', async () => {
     await inCompany(firm, (tx) =>
       tx.job.updateMany({ where: { id: firm.rebedJobId }, data: { kind: 'repair', softenerId: null, bedId: null } }),
