@@ -148,8 +148,8 @@ describe('a board that is open', () => {
     queries.clear()
   })
 
-  test('fetches after a command what that changed, and after an unknown one everything', () => {
-    expect(changedBy([[company, 'jobs', 'book'], { type: 'mutation' }])).toEqual(['job', 'visit', 'kit', 'call-back'])
-    expect(changedBy(undefined)).toEqual(['everything'])
+  test('fetches after a command what that changed, and after an unknown one everything', async () => {
+    expect(await changedBy([[company, 'jobs', 'book'], { type: 'mutation' }])).toEqual(['job', 'visit', 'kit', 'call-back'])
+    expect(await changedBy(undefined)).toEqual(['everything'])
   })
 })

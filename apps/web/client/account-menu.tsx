@@ -3,7 +3,6 @@ import { oneOf } from '@almanac/records/choices'
 import { type Language, languages, languageWords, unreviewedLanguages } from '@almanac/records/language'
 import { Checkbox } from '@almanac/ui/checkbox'
 import { Select } from '@almanac/ui/select'
-import { TextLink } from '@almanac/ui/text-link'
 import { useWords } from '@almanac/words/use-words'
 import { useMutation } from '@tanstack/react-query'
 import Link from 'next/link'
@@ -61,9 +60,9 @@ export function AccountActions() {
       />
       {(change.error ?? read.error) ? <p role="alert">{(change.error ?? read.error)?.message}</p> : null}
       <Checkbox label={words('slashKey')} checked={slash.on} onChange={(event) => slash.set(event.target.checked)} />
-      <TextLink href="/sessions" link={Link}>
+      <Link href="/sessions" className="inline-flex min-h-control items-center hover:underline">
         {words('yourAccount')}
-      </TextLink>
+      </Link>
       <button type="button" className="min-h-control text-left hover:underline" onClick={() => void leaving.go(SIGN_OUT)}>
         {words('signOut')}
       </button>

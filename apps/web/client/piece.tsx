@@ -31,6 +31,16 @@ export function useBrought(pieces: readonly { bring: () => Promise<void> }[]): v
   }, [pieces])
 }
 
+/** What a page does beside its first picture: its children come once that stands. */
+export function Afterwards({ children }: { children: ReactNode }) {
+  const [due, setDue] = useState(false)
+  useEffect(() => {
+    const later = setTimeout(() => setDue(true), BRING_AFTER_MS)
+    return () => clearTimeout(later)
+  }, [])
+  return due ? children : null
+}
+
 type ShownProps<Props extends object> = {
   of: PieceOf<Props>
   /** What it is given. */

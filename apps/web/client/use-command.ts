@@ -20,7 +20,7 @@ export function useCommand<I extends { commandId: string }, O>(options: Options<
     onSuccess: async (answer) => {
       last.current = null
       hooks.onDone?.(answer)
-      await fetchChanged(queries, changedBy(options.mutationKey))
+      await fetchChanged(queries, await changedBy(options.mutationKey))
     },
   })
   const send = (body: Omit<I, 'commandId'>) => {

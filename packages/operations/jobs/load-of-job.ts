@@ -1,7 +1,7 @@
 import type { Load } from '@almanac/dispatch/problem/problem'
 import type { BedFacts } from '@almanac/records/bed-facts'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
+import { kitOf } from '@almanac/softener/rebed/kit-of-record'
 import type { AmountDisplay } from '@almanac/units/display'
 import { rebedFirm } from '../shared/rebed-firm.ts'
 

@@ -3,7 +3,7 @@ import type { JobKind } from '@almanac/records/job-kind'
 import { jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
 import type { Duration } from '@almanac/service-rules/jobs/learn-durations'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
+import { kitOf } from '@almanac/softener/rebed/kit-of-record'
 import type { AmountDisplay } from '@almanac/units/display'
 import { rebedFirm } from '../shared/rebed-firm.ts'
 

@@ -1,5 +1,6 @@
 import type { BedFacts } from '@almanac/records/bed-facts'
-import { kitOf, type RebedFirm } from '../rebed/rebed-of-record.ts'
+import { kitOf } from '../rebed/kit-of-record.ts'
+import type { RebedFirm } from '../rebed/rebed-of-record.ts'
 import { RESIN_KINDS } from '../resin/resin-kinds.ts'
 import type { OwnerQuestion } from './owner-or-firm.ts'
 

@@ -1,11 +1,12 @@
 import { withUnit } from '@almanac/units/format-number'
 import { ok, type Result, refuse } from '@almanac/units/result'
 import { type ResinKind, resinKindOr8 } from '../resin/resin-kinds.ts'
-import { hasHub, mayHaveHub, type TubeLength, tubeLength } from '../tanks/distributor-tube.ts'
+import { hasHub, mayHaveHub } from '../tanks/distributor-tube.ts'
 import { fillForTank, type TankFill } from '../tanks/fill-for-tank.ts'
-import { checkTankSize, tankShell } from '../tanks/tank-geometry.ts'
+import { checkTankSize } from '../tanks/tank-geometry.ts'
 import { type BagPlan, CUBIC_FOOT_BAGS, LITRE_BAGS, planBags } from './bag-plan.ts'
 import { chooseTube } from './choose-tube.ts'
+import { cutTube } from './cut-tube.ts'
 import { decideGravel } from './decide-gravel.ts'
 import { jobWeight } from './job-weight.ts'
 import { gravelLines, resinLines, tubeLine } from './kit-material-lines.ts'
@@ -42,8 +43,7 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
   const speaking = { words, display }
   const { kind, assumed: resinAssumed } = resinKindOr8(input.resinKind)
   const gravel = decideGravel(input, fill.value)
-  const shell = tankShell(size.diameterIn, size.heightIn)
-  const tube = withOffset(tubeLength(shell, input.oldTubeLengthIn, words), input.tubeOffsetIn)
+  const tube = cutTube(input, size)
   const choice = chooseTube({ ...input, recordedOdIn: input.tubeOutsideDiameterIn, diameterIn: size.diameterIn })
   const valve = input.valve ? valveTexts(input.valve, words) : null
   const heaviestBagLb = Math.max(...bagPlan.bags.map((bag) => bag.volumeFt3)) * kind.wetWeightLbFt3.value
@@ -105,14 +105,6 @@ function assemble(input: RebedKitInput, size: Size, fill: Extract<Result<TankFil
     ],
     sources: [...fill.sources, ...weight.sources, ...lines.map((line) => line.source)],
   })
-}
-
-/** Offsets beyond this are a slip of entry, in. */
-const MOST_OFFSET_IN = 3
-
-function withOffset(tube: TubeLength, offsetIn: number | null | undefined): TubeLength {
-  if (tube.basis === 'old tube' || offsetIn == null || !(Math.abs(offsetIn) <= MOST_OFFSET_IN)) return tube
-  return { ...tube, lengthIn: tube.lengthIn + offsetIn }
 }
 
 function bagWarnings(plan: BagPlan, resinFt3: number, kind: ResinKind, { words, display }: Speaking): string[] {

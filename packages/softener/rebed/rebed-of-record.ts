@@ -1,11 +1,10 @@
 import type { TwinTank } from '@almanac/records/arrangement'
 import type { BedFacts, BedWater } from '@almanac/records/bed-facts'
 import { knownResinKind } from '@almanac/records/resin-kind'
-import type { Result } from '@almanac/units/result'
 import type { FirmFigures } from '../firm/firm-figures.ts'
 import { chooseTube } from '../kit/choose-tube.ts'
-import type { RebedKit, RebedKitInput } from '../kit/kit-types.ts'
-import { rebedKit } from '../kit/rebed-kit.ts'
+import { cutLengthIn } from '../kit/cut-tube.ts'
+import type { RebedKitInput } from '../kit/kit-types.ts'
 import type { Speaking } from '../kit/speaking.ts'
 import type { ProcedureContext } from '../procedure/procedure-types.ts'
 import type { SiteInput } from '../site/site-input.ts'
@@ -41,9 +40,6 @@ export function kitInputOf(bed: KitFacts, { figures, display, words }: RebedFirm
   }
 }
 
-/** The kit of the bed's rebed; refuses where the tank's size is not known or not possible. */
-export const kitOf = (bed: BedFacts, firm: RebedFirm): Result<RebedKit> => rebedKit(kitInputOf(bed, firm))
-
 /** The tube's diameter as the kit brings it, where record or valve decide it; null where nothing does: the usual tube is then taken, and said to be assumed. */
 export function decidedTubeOdIn(bed: KitFacts, firm: RebedFirm): number | null {
   const { valve, tubeOutsideDiameterIn: recordedOdIn, diameterIn } = kitInputOf(bed, firm)
@@ -59,7 +55,7 @@ export function siteBedOf(bed: KitFacts, firm: RebedFirm) {
   return { ...tank, ...tube, resinKind: resinKind ?? null, backwashGpm: bed.backwashGpm } satisfies Partial<SiteInput>
 }
 
-/** What the steps of a visit depend on; the tube's length is the kit's. `emptied`: an earlier visit took the bed out. */
+/** What the steps of a visit depend on; the tube is cut as the kit says. `emptied`: an earlier visit took the bed out. */
 export function procedureContextOf(
   bed: BedFacts | null,
   water: BedWater,
@@ -69,7 +65,6 @@ export function procedureContextOf(
   const { figures, display } = firm
   const site = { twin, emptied, waterSource: water.source, ironMgL: water.ironMgL, figures, display }
   if (!bed) return site
-  const kit = kitOf(bed, firm)
   return {
     ...site,
     diameterIn: bed.diameterIn,
@@ -78,6 +73,6 @@ export function procedureContextOf(
     resinVolumeFt3: bed.volumeFt3,
     resinKind: knownResinKind(bed.resinKind),
     gravelLb: bed.gravelLb,
-    newTubeLengthIn: kit.ok ? kit.value.tubeLengthIn : null,
+    newTubeLengthIn: cutLengthIn(kitInputOf(bed, firm)),
   }
 }

@@ -1,6 +1,6 @@
 'use client'
 import type { BedPage } from '@almanac/contract/beds'
-import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
+import { kitOf } from '@almanac/softener/rebed/kit-of-record'
 import { Section } from '@almanac/ui/section'
 import { Why } from '@almanac/ui/why'
 import { formatCutLengthIn, formatWeightLb } from '@almanac/units/format'

@@ -1,5 +1,6 @@
 import type { DaySheet } from '@almanac/contract/day-sheets'
-import { kitOf, type RebedFirm } from '@almanac/softener/rebed/rebed-of-record'
+import { kitOf } from '@almanac/softener/rebed/kit-of-record'
+import type { RebedFirm } from '@almanac/softener/rebed/rebed-of-record'
 import { formatVolumeFt3, formatWeightLb } from '@almanac/units/format'
 
 /** What the day's rebeds put on the vehicle: ft³ and lb to carry out in the morning. `unknown` counts rebeds whose kit cannot be made up. */

@@ -1,6 +1,6 @@
 'use client'
 import { agreementKindWords } from '@almanac/records/agreement'
-import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
+import { kitOf } from '@almanac/softener/rebed/kit-of-record'
 import { thumbOf } from '@almanac/softener/rebed/thumb-of-record'
 import { BedThumb } from '@almanac/ui/bed-thumb'
 import { DefinitionList } from '@almanac/ui/definition-list'

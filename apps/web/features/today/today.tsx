@@ -15,7 +15,7 @@ import { useEffect, useRef } from 'react'
 import { readFailure } from '@/client/failure'
 import { KeptNote, useWaitingWords, WaitingNote } from '@/client/field/waiting-note'
 import { FieldTools } from '@/client/field-tools'
-import { PicturesNote } from '@/client/photographs/pictures-note'
+import { LatePicturesNote } from '@/client/photographs/late-pictures-note'
 import { useToday } from '@/client/use-today'
 import { useWork } from './use-work.ts'
 import { WorkListLine } from './work-line.tsx'
@@ -56,7 +56,7 @@ export function Today() {
     <FieldFrame title={words('title')} status={waiting} tools={<FieldTools />}>
       <PageHead title={formatDayTitle(work.day, clock, display)} lead={work.data && showCrew ? words('allCrews') : undefined} />
       <WaitingNote />
-      <PicturesNote />
+      <LatePicturesNote />
       {work.data ? <KeptNote at={work.keptAt} /> : null}
       {work.error ? (
         <Problem happened={readFailure(work.error).message} onRetry={() => void work.refetch()} retrying={work.isFetching} />

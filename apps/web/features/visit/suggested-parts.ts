@@ -1,6 +1,7 @@
 import type { VisitPage } from '@almanac/contract/visits'
 import { takeFromStores } from '@almanac/softener/kit/take-from-stores'
-import { kitOf, type RebedFirm } from '@almanac/softener/rebed/rebed-of-record'
+import { kitOf } from '@almanac/softener/rebed/kit-of-record'
+import type { RebedFirm } from '@almanac/softener/rebed/rebed-of-record'
 import { numberText } from '@almanac/units/read-number'
 import type { PartLine } from './draft.ts'
 

@@ -1,5 +1,5 @@
 import type { VisitPage } from '@almanac/contract/visits'
-import { kitOf } from '@almanac/softener/rebed/rebed-of-record'
+import { kitOf } from '@almanac/softener/rebed/kit-of-record'
 import { twinName } from '@almanac/softener/tanks/twin-name'
 import { Why } from '@almanac/ui/why'
 import { formatWeightLb } from '@almanac/units/format'

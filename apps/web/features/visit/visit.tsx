@@ -11,7 +11,7 @@ import { readFailure } from '@/client/failure'
 import { closeOutWaits } from '@/client/field/as-done'
 import { useField } from '@/client/field/field-home'
 import { KeptNote, useWaitingWords, WaitingNote } from '@/client/field/waiting-note'
-import { PicturesNote } from '@/client/photographs/pictures-note'
+import { LatePicturesNote } from '@/client/photographs/late-pictures-note'
 import { Piece, piece, useBrought } from '@/client/piece'
 import { useSession } from '@/client/providers'
 import { asFound } from './as-found.ts'
@@ -122,7 +122,7 @@ export function Visit({ visitId }: { visitId: string }) {
       stopped={stop !== null}
     >
       <WaitingNote />
-      <PicturesNote />
+      <LatePicturesNote />
       {visit ? <KeptNote at={keptAt} /> : null}
       {error ? <Problem happened={readFailure(error).message} onRetry={() => void refetch()} retrying={isFetching} /> : null}
       {isPending || (visit && !ready) ? <Skeleton lines={8} label={words('loading')} /> : null}
