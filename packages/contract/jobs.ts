@@ -50,6 +50,8 @@ const JobVisit = z.object({
   crewName: z.string(),
   people: z.array(z.string()),
   notes: z.string().nullable(),
+  /** Work beyond the job, and with whom of the household it was agreed. */
+  extra: z.object({ what: z.string(), agreedWith: z.string() }).nullable(),
   /** What the customer was promised, how, and by whom; null where nothing was. */
   promised: z.object({ from: Instant, until: Instant, by: z.enum(promiseWays), person: z.string().nullable() }).nullable(),
 })

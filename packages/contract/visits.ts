@@ -1,3 +1,4 @@
+import { followUpKinds } from '@almanac/records/beside-visit'
 import { contactRoles } from '@almanac/records/contact-role'
 import type { EmptiedTank as EmptiedTankRecord } from '@almanac/records/emptied-tank'
 import { endCauses } from '@almanac/records/end-cause'
@@ -123,6 +124,14 @@ export const CloseOutInput = z.object({
   reason: text(2000),
   hardnessReason: text(500),
   notes: text(4000),
+  /** Left out by tablets of the releases before. */
+  beside: z
+    .object({
+      others: text(200),
+      followUp: z.object({ kind: z.enum(followUpKinds), what: text(500) }).nullable(),
+      extra: z.object({ what: text(1000), agreedWith: text(120) }).nullable(),
+    })
+    .optional(),
 })
 export type CloseOutInput = z.infer<typeof CloseOutInput>
 

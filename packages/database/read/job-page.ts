@@ -1,5 +1,6 @@
 import type { AgreementKind } from '@almanac/records/agreement'
 import { askedFor } from '@almanac/records/asked-for'
+import type { BesideVisit } from '@almanac/records/beside-visit'
 import type { PromiseWay } from '@almanac/records/call'
 import type { JobKind } from '@almanac/records/job-kind'
 import { bedRenewingKinds } from '@almanac/records/job-kind'
@@ -81,8 +82,11 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string, na
         // A visit that moved to another crew keeps the first crew's released rows; those people do not come.
         people: [
           ...new Set(visit.assignments.filter((one) => visit.state === 'called-off' || !one.released).map((one) => one.colleague.name)),
-        ].sort(),
+        ]
+          .sort()
+          .concat(besideOf(visit.closeOut)?.others || []),
         notes: visit.notes,
+        extra: besideOf(visit.closeOut)?.extra ?? null,
         promised: visit.promisedBy
           ? {
               from: visit.arriveFrom?.toISOString() ?? visit.startsAt.toISOString(),
@@ -95,6 +99,9 @@ export async function readJob(scope: Pick<Scope, 'companyId'>, jobId: string, na
     }
   })
 }
+
+/** What was told beside the outcome; close-outs of earlier releases tell nothing. */
+const besideOf = (closeOut: unknown) => (closeOut as { beside?: BesideVisit } | null)?.beside
 
 /** The softeners and present beds of a site, each with its open rebed if there is one: what a new job can be for. */
 export async function readJobChoices(scope: Pick<Scope, 'companyId'>, siteId: string) {

@@ -33,7 +33,7 @@ const PARTS = {
 } satisfies Prisma.VisitInclude
 
 /** What a close-out of any release may hold; older ones know less. */
-type CloseOut = Partial<Pick<CloseOutInput, 'checks' | 'measurements' | 'partsUsed' | 'oldBed' | 'newBed' | 'workDay'>>
+type CloseOut = Partial<Pick<CloseOutInput, 'checks' | 'measurements' | 'partsUsed' | 'oldBed' | 'newBed' | 'workDay' | 'beside'>>
 
 type Holder = { customerId: string | null; name: string | null; language: Language | null }
 

@@ -42,6 +42,10 @@ export type ReportFacts = {
     oldBed: { cause: EndCause | null } | null
     newBed: { resinKind: ResinKindId; volumeFt3: number; gravelLb: number; tubeCutIn: number | null } | null
     parts: readonly { name: string; quantity: number }[]
+    /** Work beyond the job, and with whom of the household it was agreed. */
+    extra: { what: string; agreedWith: string } | null
+    /** Another visit that was asked for. */
+    followUp: { kind: JobKind; what: string } | null
   }
   settings: { valve: string | null; control: RecordedValveControl; saltLb: number | null; backwashGpm: number | null }
   /** Between which days the next rebed will likely be due. */

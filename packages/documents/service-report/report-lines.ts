@@ -46,6 +46,10 @@ export function reportLines(facts: ReportFacts) {
       ...(done.parts.length > 0
         ? [words('parts', { parts: done.parts.map((part) => `${showNumber(part.quantity, 2, display)} × ${part.name}`).join('; ') })]
         : []),
+      ...(done.extra ? [words('extra', { who: done.extra.agreedWith, what: done.extra.what })] : []),
+      ...(done.followUp
+        ? [words('followUp', { kind: wordsIn(display.locale, 'jobKind')(done.followUp.kind).toLowerCase(), what: done.followUp.what })]
+        : []),
     ],
     measured: [
       { name: words('raw'), value: hardness(measured.rawGpg) },

@@ -45,6 +45,8 @@ function facts(change: Partial<ReportFacts> = {}): ReportFacts {
       oldBed: { cause: 'worn' },
       newBed: { resinKind: 'gel-10', volumeFt3: 1.5, gravelLb: 18, tubeCutIn: 52.125 },
       parts: [{ name: 'Valve seal set', quantity: 1 }],
+      extra: { what: 'a new saddle valve', agreedWith: 'Mrs Vale' },
+      followUp: { kind: 'repair', what: 'the bypass drips' },
     },
     settings: { valve: 'Metered valve, 1 in', control: 'meter', saltLb: 9, backwashGpm: 2.4 },
     nextDue: { from: '2036-04-01', until: '2041-09-01' },
@@ -81,6 +83,8 @@ describe('the service report, read back', () => {
       'cut to 52 1/8 in',
       'Softener sanitized.',
       'Parts used: 1 × Valve seal set.',
+      'Also done, as agreed with Mrs Vale: a new saddle valve',
+      'Another visit is needed (repair): the bypass drips',
       'Hardness of your water 18 gpg',
       'before our work 6 gpg',
       'after our work 0.5 gpg',
@@ -128,6 +132,10 @@ describe('the service report, read back', () => {
       'Valve seal set',
       'Metered valve, 1 in',
       'Fern & Lark Water',
+      // As it was typed.
+      'a new saddle valve',
+      'Mrs Vale',
+      'the bypass drips',
     ]
     expect(englishLeft(said, named)).toEqual([])
     // 18 gpg × 17.118 mg/L (one grain a US gallon as CaCO3).
@@ -153,7 +161,7 @@ describe('the service report, read back', () => {
         temperatureC: null,
         measured: nothing,
       },
-      done: { steps: [], oldBed: null, newBed: null, parts: [] },
+      done: { steps: [], oldBed: null, newBed: null, parts: [], extra: null, followUp: null },
       settings: { valve: null, control: 'unknown', saltLb: null, backwashGpm: null },
       ...{ nextDue: null, photographs: [], signature: { answer: 'not-there', name: null, day: '2026-12-03', bytes: null } },
     })

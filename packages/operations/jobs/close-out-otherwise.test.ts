@@ -2,6 +2,7 @@ import type { CloseOutInput } from '@almanac/contract/visits'
 import { closeClients } from '@almanac/database/client'
 import { dateOf, dayOf } from '@almanac/database/days'
 import { inCompany } from '@almanac/database/in-company'
+import { readJob } from '@almanac/database/read/job-page'
 import { readVisit } from '@almanac/database/read/visit-page'
 import { setClock } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
@@ -62,6 +63,35 @@ describe('a visit that ends otherwise', () => {
     expect(answer).toMatchObject({ jobState: 'proposed', endedBedId: firm.rebedBedId, newBedId: expect.any(String) })
     expect((await read()).beds).toMatchObject([{ endCause: 'worn' }, { endedLatest: null, volumeFt3: 1.5, tubeCutIn: 53.5 }])
     expect((await readVisit(firm, firm.rebedVisitId)).emptied).toBeNull()
+  })
+
+  test('another visit that the crew asks for is a job of its own, with what for; extra work and who else was there stand with the visit', async () => {
+    const beside = {
+      others: 'Bo',
+      followUp: { kind: 'repair' as const, what: 'the bypass drips' },
+      extra: { what: 'a new saddle valve', agreedWith: 'Mrs Vale' },
+    }
+    await close(rebed({ beside }))
+    const made = await inCompany(firm, (tx) => tx.job.findFirst({ where: { companyId: firm.companyId, notes: 'the bypass drips' } }))
+    expect(made).toMatchObject({ kind: 'repair', state: 'proposed' })
+    expect((await read()).visit?.closeOut).toMatchObject({ beside })
+    const page = await readJob(firm, firm.rebedJobId)
+    expect(page.visits.find((one) => one.id === firm.rebedVisitId)).toMatchObject({ extra: beside.extra })
+    expect(page.visits.find((one) => one.id === firm.rebedVisitId)?.people).toContain('Bo')
+  })
+
+  test('a rebed asked for where no bed is left is looked at first; extra work names with whom it was agreed', async () => {
+    const checks = ticked('bypass-proven', 'pressure-zero', 'left-in-bypass', 'customer-told')
+    const oldBed = { takenOut: true, endCause: 'beads-lost' as const, evidence: 'broken basket' }
+    const asks = { others: '', followUp: { kind: 'rebed' as const, what: 'bring a basket' }, extra: null }
+    const record = rebed({ outcome: 'made-safe', ...untouched, oldBed, checks, reason: 'no basket on the van', beside: asks })
+    await expect(close({ ...record, beside: { ...asks, extra: { what: 'a valve', agreedWith: ' ' } } })).rejects.toThrow(/with whom/)
+    await expect(close({ ...record, beside: { ...asks, followUp: { kind: 'repair', what: '' } } })).rejects.toThrow(
+      /what the next visit is for/,
+    )
+    await close(record)
+    const made = await inCompany(firm, (tx) => tx.job.findFirst({ where: { companyId: firm.companyId, notes: 'bring a basket' } }))
+    expect(made).toMatchObject({ kind: 'inspection', bedId: null })
   })
 
   test('a tank exchanged: the old bed is over, the other tank’s bed has begun with a tube that nobody saw', async () => {

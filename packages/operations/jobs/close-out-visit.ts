@@ -24,6 +24,7 @@ import { applyBedEffect } from './apply-bed-effect.ts'
 import { beadConditionOf } from './bead-condition.ts'
 import { changeState } from './change-state.ts'
 import { type LockedJob, lockVisit, stepOf } from './lock-job.ts'
+import { proposeIn } from './propose-job.ts'
 import { roomOfTank } from './room-of-tank.ts'
 import { takeJobOffSheet } from './take-off-sheet.ts'
 
@@ -81,13 +82,24 @@ type Closing = { job: LockedJob; calledOff: boolean }
 
 async function closeRows(tx: Tx, command: Command, { job, calledOff }: Closing, record: CloseOutInput): Promise<string> {
   const { companyId } = command
-  const { outcome, checks, measurements, partsUsed, oldBed, newBed, workDay, startedAt, finishedAt, hardnessReason } = record
+  const { outcome, checks, measurements, partsUsed, oldBed, newBed, workDay, startedAt, finishedAt, hardnessReason, beside } = record
   const visit = await tx.visit.update({
     where: { companyId_id: { companyId, id: record.visitId } },
     data: {
       state: 'closed',
       outcome,
-      closeOut: { checks, measurements, partsUsed, oldBed, newBed, workDay, startedAt, finishedAt, hardnessReason },
+      closeOut: {
+        checks,
+        measurements,
+        partsUsed,
+        oldBed,
+        newBed,
+        workDay,
+        startedAt,
+        finishedAt,
+        hardnessReason,
+        ...(beside && { beside }),
+      },
       notes: [record.reason, record.notes].filter((one) => one.trim()).join('\n\n') || null,
       closedAt: command.at,
       closedBy: command.personId,
@@ -103,6 +115,25 @@ async function closeRows(tx: Tx, command: Command, { job, calledOff }: Closing, 
   await command.announce('visit', visit.id, visit.version)
   await command.announce('site', job.siteId)
   return state
+}
+
+/** Another visit that the crew asks for, as a job of its own. A rebed or an exchange is of the bed that is in the tank now; where there is none somebody has to look first. */
+async function askAgain(
+  tx: Tx,
+  command: Command,
+  job: LockedJob,
+  { beside }: CloseOutInput,
+  beds: Pick<CloseOut, 'endedBedId' | 'newBedId'>,
+) {
+  if (!beside?.followUp) return
+  const { kind, what } = beside.followUp
+  const bedId = beds.newBedId ?? (beds.endedBedId === null ? job.bedId : null)
+  const renews = kind === 'rebed' || kind === 'exchange'
+  const { siteId, softenerId } = job
+  await proposeIn(tx, command, {
+    ...{ siteId, softenerId: softenerId ?? undefined, bedId: bedId ?? undefined },
+    ...{ kind: renews && bedId === null ? 'inspection' : kind, notes: what },
+  })
 }
 
 /**
@@ -147,6 +178,7 @@ export async function noteCloseOut(
   if (done) await giveMaterials(tx, command, { jobId: job.id, way: 'delivered', visitId: record.visitId })
   else await releaseMaterials(tx, command, job.id, outcomeFacts[record.outcome].jobEvent === 'close' ? 'called-off' : 'reserved')
   const jobState = await closeRows(tx, command, { job, calledOff }, record)
+  await askAgain(tx, command, job, record, beds)
   return { visitId: record.visitId, jobState, ...beds, calledOff }
 }
 

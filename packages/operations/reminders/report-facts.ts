@@ -23,7 +23,7 @@ export async function reportFacts(
   bytesOf: PictureBytes,
 ): Promise<ReportFacts> {
   const { company, holder, closeOut, valve, forecast, signature } = record
-  const { checks = [], measurements = [], partsUsed = [], oldBed, newBed, workDay } = closeOut
+  const { checks = [], measurements = [], partsUsed = [], oldBed, newBed, workDay, beside } = closeOut
   /** What a step's question was answered with, as it was typed with its unit. */
   const noted = (ask: ProcedureAskId, kind: AmountKind): number | null => {
     const note = checks.find((one) => one.stepId === ask)?.note
@@ -42,7 +42,7 @@ export async function reportFacts(
     day: workDay ?? record.day,
     customerName: holder.name,
     ...{ site: record.site, softenerLabel: record.softenerLabel, twin: record.twin, kind: record.kind, outcome: record.outcome },
-    ...{ people: record.people, bed: record.bed, temperatureC: record.temperatureC },
+    ...{ people: beside?.others ? [...record.people, beside.others] : record.people, bed: record.bed, temperatureC: record.temperatureC },
     measured: {
       rawGpg: measured('rawHardnessGpg'),
       beforeGpg: noted('hardness-outlet-before-gpg', 'hardness'),
@@ -55,6 +55,7 @@ export async function reportFacts(
       oldBed: oldBed?.takenOut ? { cause: oldBed.endCause } : null,
       newBed: newBed ?? null,
       parts: partsUsed.map(({ name, quantity }) => ({ name, quantity })),
+      ...{ extra: beside?.extra ?? null, followUp: beside?.followUp ?? null },
     },
     settings: {
       valve: figures.valves.find((card) => card.id === valve?.cardId)?.label ?? valve?.label ?? null,

@@ -1,3 +1,4 @@
+import type { BesideVisit } from '@almanac/records/beside-visit'
 import type { EndCause } from '@almanac/records/end-cause'
 import type { JobKind } from '@almanac/records/job-kind'
 import type { MeasurementKind } from '@almanac/records/measurement-kind'
@@ -72,4 +73,5 @@ export interface CloseOutRecord {
   /** Why the outlet hardness stands above the limit, or could not be measured: one of `outletReasons`, or empty. */
   hardnessReason: string
   notes: string
+  beside?: BesideVisit
 }

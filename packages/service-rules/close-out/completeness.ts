@@ -51,10 +51,20 @@ export function missingForCloseOut(record: CloseOutRecord, context: CloseOutCont
   if (record.outcome === 'done' && (bedOpened || testsOutlet(record.jobKind)))
     missing.push(...missingOutletHardness(record, context, bedOpened))
   missing.push(...badNumbers(record, words), ...unlikelyAmounts(record, context.tank ?? null, amountWords))
+  missing.push(...missingBeside(record, words))
   if (outcomeFacts[record.outcome].needsReason && record.reason.trim().length < 3) {
     missing.push(words('reason', { outcome: outcomes(record.outcome) }))
   }
   return missing
+}
+
+const LEAST_WORDS = 3
+
+/** Another visit says what for, and extra work with whom it was agreed: the office has to be able to act on it. */
+function missingBeside({ beside }: CloseOutRecord, words: Words<'lacking'>): string[] {
+  const followUp = beside?.followUp && beside.followUp.what.trim().length < LEAST_WORDS ? [words('followUpWhat')] : []
+  const extra = beside?.extra && beside.extra.agreedWith.trim() === '' ? [words('extraWith')] : []
+  return [...followUp, ...extra]
 }
 
 /** True where the tank was, or must have been, opened: then pressure, cap and outlet matter. */

@@ -62,6 +62,7 @@ export const job = {
   fullKit: 'The full kit is on the bed’s page and on the tablet.',
   plan: 'Rebed plan (PDF)',
   visits: 'Visits',
+  extra: 'Extra work, agreed with {who}: {what}',
   noVisits: 'None yet.',
   followedBy: 'Then <job></job>, {gap}.',
   followUp: 'Add a follow-up visit',

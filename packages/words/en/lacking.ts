@@ -12,6 +12,8 @@ export const lacking = {
   finished: 'Enter the time the visit finished.',
   turnedRound: 'The visit finishes before it starts. Correct one of the times.',
   outletUntested: 'Measure hardness at the valve outlet, or choose why you couldn’t.',
+  followUpWhat: 'Say what the next visit is for.',
+  extraWith: 'Say with whom the extra work was agreed.',
   outletHard:
     'Hardness at the valve outlet is {measured}; it should be below {limit}. Measure again, choose a reason that explains it, or end the visit another way.',
   notNumber: 'A measurement is not a number of zero or more. Type it again or clear it.',

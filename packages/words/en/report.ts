@@ -23,6 +23,8 @@ export const report = {
   'step/regeneration-started': 'First regeneration started.',
   'step/leaks-checked': 'Checked for leaks.',
   parts: 'Parts used: {parts}.',
+  extra: 'Also done, as agreed with {who}: {what}',
+  followUp: 'Another visit is needed ({kind}): {what}',
   measured: 'What we measured',
   notMeasured: 'not measured',
   raw: 'Hardness of your water',

@@ -64,6 +64,7 @@ export const job: Translation<typeof english> = {
   fullKit: 'El material completo está en la página del lecho y en la tableta.',
   plan: 'Plan de cambio de lecho (PDF)',
   visits: 'Visitas',
+  extra: 'Trabajo adicional, acordado con {who}: {what}',
   noVisits: 'Aún ninguna.',
   followedBy: 'Después <job></job>, {gap}.',
   followUp: 'Agregar una visita siguiente',

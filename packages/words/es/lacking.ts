@@ -14,6 +14,8 @@ export const lacking: Translation<typeof english> = {
   finished: 'Ponga la hora en que terminó la visita.',
   turnedRound: 'La visita termina antes de empezar. Corrija una de las horas.',
   outletUntested: 'Mida la dureza a la salida de la válvula, o elija por qué no se pudo.',
+  followUpWhat: 'Diga para qué es la próxima visita.',
+  extraWith: 'Diga con quién se acordó el trabajo adicional.',
   outletHard:
     'La dureza a la salida de la válvula es {measured}; debería ser menos de {limit}. Mida otra vez, elija un motivo que lo explique, o termine la visita de otro modo.',
   notNumber: 'Una medida no es un número de cero o más. Escríbala otra vez o bórrela.',

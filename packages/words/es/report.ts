@@ -25,6 +25,8 @@ export const report: Translation<typeof english> = {
   'step/regeneration-started': 'Primera regeneración iniciada.',
   'step/leaks-checked': 'Fugas revisadas.',
   parts: 'Piezas usadas: {parts}.',
+  extra: 'También se hizo, según lo acordado con {who}: {what}',
+  followUp: 'Hace falta otra visita ({kind}): {what}',
   measured: 'Lo que medimos',
   notMeasured: 'no medido',
   raw: 'Dureza de su agua',

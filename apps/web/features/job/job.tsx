@@ -174,6 +174,9 @@ export function Job({ jobId }: { jobId: string }) {
                   {visit.outcome ? <span className="text-soft">{outcomes(visit.outcome).toLowerCase()}</span> : null}
                   <PromiseTime visit={visit} mayPromise={mayBook} />
                   {visit.notes ? <span className="basis-full text-small text-soft">{visit.notes}</span> : null}
+                  {visit.extra ? (
+                    <span className="basis-full text-small">{words('extra', { who: visit.extra.agreedWith, what: visit.extra.what })}</span>
+                  ) : null}
                 </li>
               ))}
             </ul>

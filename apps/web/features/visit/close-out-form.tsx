@@ -32,6 +32,7 @@ import { useSession } from '@/client/providers'
 import { useRebedFirm } from '@/client/use-rebed-firm'
 import { useToday } from '@/client/use-today'
 import { NewBedFields, OldBedFields } from './bed-fields.tsx'
+import { BesideFields } from './beside-fields.tsx'
 import { entered, type ShownDraft } from './draft.ts'
 import { PartsUsed } from './parts-used.tsx'
 import { shownDraft } from './prefilled.ts'
@@ -80,7 +81,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
   const [finishing, setFinishing] = useState(false)
   const [nowhere, setNowhere] = useState(false)
   const by: VisitReading = { locale: me.company.locale, units, tank: tankOfVisit(visit, me.company) }
-  const record = recordOf(visit, draft, parts, now, by)
+  const record = recordOf(visit, draft, parts, by)
   const missing = missingForCloseOut(record, {
     outletLimitGpg: figures.outletLimitGpg,
     display: me.company,
@@ -175,6 +176,7 @@ export function CloseOutForm({ visit, procedure, handle }: Props) {
         {record.outcome && record.outcome !== 'no-access' && record.outcome !== 'left-as-found' ? (
           <PartsUsed stock={visit.stock} parts={parts} tried={tried} onChange={(next) => change({ parts: next })} />
         ) : null}
+        <BesideFields visit={visit} shown={draft} change={change} />
         <TextArea label={words('notes')} value={draft.notes} onChange={(event) => change({ notes: event.target.value })} />
         <PhotographPart visitId={visit.visitId} kinds={photographKinds} />
         <SignaturePart visitId={visit.visitId} />

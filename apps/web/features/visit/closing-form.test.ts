@@ -53,6 +53,19 @@ test('work begun before midnight is of that day, whenever it is finished or sent
   expect(shown({ workDay: entered('2026-11-30') }, '2026-12-02T15:00:00.000Z').workDay).toBe('2026-11-30')
 })
 
+test('hours are as the tablet noted them until somebody corrects them; an end before the begin is of the day after', () => {
+  const noted = { finishedAt: '2026-12-02T05:10:00.000Z' }
+  expect(shown(noted)).toMatchObject({ beganClock: '22:00', endedClock: '23:10', startedAt: answered.startedAt, ...noted })
+  // 21:15 on December 1 in Chicago is 03:15 UTC of the 2nd.
+  expect(shown({ ...noted, beganClock: entered('21:15') }).startedAt).toBe('2026-12-02T03:15:00.000Z')
+  expect(shown({ ...noted, endedClock: entered('00:20') }).finishedAt).toBe('2026-12-02T06:20:00.000Z')
+  expect(shown({ ...noted, beganClock: entered('') }).startedAt).toBeNull()
+  expect(shown({ ...noted, workDay: entered('2026-11-30'), beganClock: entered('08:00'), endedClock: entered('09:30') })).toMatchObject({
+    startedAt: '2026-11-30T14:00:00.000Z',
+    finishedAt: '2026-11-30T15:30:00.000Z',
+  })
+})
+
 // As a tablet kept it before the form knew what was cleared: texts and a plain tick.
 const FIRST_FORM = JSON.stringify({
   ...{

@@ -41,6 +41,8 @@ export type StepTexts =
   | 'tubeUnit'
   | 'tubeWhy'
   | 'workDay'
+  | 'beganClock'
+  | 'endedClock'
 
 /** Everything typed on a visit, as the tablet keeps it until the office has it. Texts as typed. */
 export type Draft = Record<StepTexts, DraftField<string>> & {
@@ -70,6 +72,11 @@ export type Draft = Record<StepTexts, DraftField<string>> & {
   reason: string
   hardnessReason: string
   notes: string
+  others: string
+  followUpKind: string
+  followUpWhat: string
+  extraWork: string
+  extraWith: string
 }
 
 export const emptyDraft: Draft = {
@@ -98,10 +105,17 @@ export const emptyDraft: Draft = {
   tubeUnit: UNTOUCHED,
   tubeWhy: UNTOUCHED,
   workDay: UNTOUCHED,
+  beganClock: UNTOUCHED,
+  endedClock: UNTOUCHED,
   parts: null,
   reason: '',
   hardnessReason: '',
   notes: '',
+  others: '',
+  followUpKind: '',
+  followUpWhat: '',
+  extraWork: '',
+  extraWith: '',
 }
 
 /** A closing form with its fields as they are shown: what was typed, and what the steps say of the rest. */

@@ -3,9 +3,10 @@ import { oneOf } from '@almanac/records/choices'
 import type { EndCause } from '@almanac/records/end-cause'
 import type { TankCondition, VisitAskId } from '@almanac/records/procedure-ask'
 import type { Answers } from '@almanac/service-rules/close-out/record-from-answers'
-import { dayIn } from '@almanac/units/calendar/zone-clock'
+import { addDays } from '@almanac/units/calendar/calendar-day'
+import { clockIn, dayIn, instantAt } from '@almanac/units/calendar/zone-clock'
 import type { Words } from '@almanac/words/words'
-import { type Draft, type ShownDraft, shownText, shownTick } from './draft.ts'
+import { type Draft, type DraftField, type ShownDraft, shownText, shownTick } from './draft.ts'
 
 /** The cause that old beads point to; the technician may choose another. Firm ones point to none. Common practice, no source. */
 const CAUSE_OF_BEADS: Record<BeadCondition, EndCause | null> = {
@@ -33,6 +34,28 @@ function dayOfWork(draft: Pick<Draft, 'startedAt' | 'finishedAt'>, timeZone: str
   return dayIn(timeZone, draft.startedAt ?? draft.finishedAt ?? now)
 }
 
+/** When the work began or ended: as the tablet noted it, else at the clock that somebody typed, on the day of the work; null where it was cleared. */
+function correctedAt(clock: DraftField<string>, noted: string | null, day: string, timeZone: string): string | null {
+  if (clock.state === 'untouched') return noted
+  return clock.state === 'set' && /^\d{2}:\d{2}$/.test(clock.value) ? instantAt(timeZone, day, clock.value).toISOString() : null
+}
+
+/** Begin and end of the work; an end before the begin is of the day after. */
+function hoursOf(draft: Draft, day: string, { timeZone, now }: Pick<Showing, 'timeZone' | 'now'>) {
+  const startedAt = correctedAt(draft.beganClock, draft.startedAt, day, timeZone)
+  const noted = draft.finishedAt ?? now
+  const ended = correctedAt(draft.endedClock, noted, day, timeZone)
+  const turned = draft.endedClock.state === 'set' && startedAt !== null && ended !== null && ended < startedAt
+  const finishedAt = turned ? correctedAt(draft.endedClock, noted, addDays(day, 1), timeZone) : ended
+  const clockOf = (at: string | null) => (at === null ? '' : clockIn(timeZone, at))
+  return {
+    startedAt,
+    finishedAt,
+    beganClock: shownText(draft.beganClock, clockOf(startedAt)),
+    endedClock: shownText(draft.endedClock, clockOf(finishedAt)),
+  }
+}
+
 /** The company's zone, the present instant, and how beads are named to the technician. */
 export type Showing = { timeZone: string; now: string; beadWords: Words<'beadCondition'> }
 
@@ -43,6 +66,7 @@ export function shownDraft(draft: Draft, { timeZone, now, beadWords }: Showing):
   const unit = (id: VisitAskId) => answers[id]?.unit ?? ''
   const why = (id: VisitAskId) => answers[id]?.why ?? ''
   const end = endBySteps(answers, beadWords)
+  const workDay = shownText(draft.workDay, dayOfWork(draft, timeZone, now))
   return {
     ...draft,
     takenOut: shownTick(draft.takenOut, text('old-tube-length-in') !== '' || text('old-tank-out') === 'yes'),
@@ -57,6 +81,7 @@ export function shownDraft(draft: Draft, { timeZone, now, beadWords }: Showing):
     tube: shownText(draft.tube, text('new-tube-length-in')),
     tubeUnit: shownText(draft.tubeUnit, unit('new-tube-length-in')),
     tubeWhy: shownText(draft.tubeWhy, why('new-tube-length-in')),
-    workDay: shownText(draft.workDay, dayOfWork(draft, timeZone, now)),
+    workDay,
+    ...hoursOf(draft, workDay, { timeZone, now }),
   }
 }

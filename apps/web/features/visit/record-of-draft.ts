@@ -1,4 +1,6 @@
 import type { VisitPage } from '@almanac/contract/visits'
+import { type BesideVisit, followUpKinds } from '@almanac/records/beside-visit'
+import { oneOf } from '@almanac/records/choices'
 import type { EndCause } from '@almanac/records/end-cause'
 import type { VisitOutcome } from '@almanac/records/visit-outcome'
 import type { CloseOutRecord, NewBedFacts } from '@almanac/service-rules/close-out/close-out-form'
@@ -45,8 +47,18 @@ function newBedOf(draft: ShownDraft, by: VisitReading): NewBedFacts | null {
 export const fillsBed = (kind: VisitPage['kind'], { outcome, answers }: Pick<ShownDraft, 'outcome' | 'answers'>): boolean =>
   beginsNewBed(kind) && (outcome === 'done' || (outcome === 'made-safe' && (answers['resin-ft3']?.text.trim() ?? '') !== ''))
 
-/** The close-out record that the form amounts to; its completeness is judged by the service rules. `now` stands in where the steps were never left. */
-export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[], now: string, by: VisitReading): CloseOutRecord {
+/** What is told beside the outcome; nothing of what was left blank. */
+function besideOf({ others, followUpKind, followUpWhat, extraWork, extraWith }: ShownDraft): BesideVisit {
+  const kind = oneOf(followUpKinds, followUpKind)
+  return {
+    others: others.trim(),
+    followUp: kind && { kind, what: followUpWhat.trim() },
+    extra: extraWork.trim() ? { what: extraWork.trim(), agreedWith: extraWith.trim() } : null,
+  }
+}
+
+/** The close-out record that the form amounts to; its completeness is judged by the service rules. */
+export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[], by: VisitReading): CloseOutRecord {
   const outcome = (draft.outcome || null) as VisitOutcome | null
   const withBed =
     !isEmptied(visit) && ((beginsNewBed(visit.kind) && visit.kind !== 'installation') || draft.takenOut || outcome === 'condemned')
@@ -56,7 +68,7 @@ export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[],
     outcome,
     workDay: draft.workDay,
     startedAt: draft.startedAt,
-    finishedAt: draft.finishedAt ?? now,
+    finishedAt: draft.finishedAt,
     checks: checksFrom(draft.answers, visit.kind !== 'rebed'),
     measurements: measurementsFrom(draft.answers),
     partsUsed:
@@ -80,5 +92,6 @@ export function recordOf(visit: VisitPage, draft: ShownDraft, parts: PartLine[],
     reason: draft.reason,
     hardnessReason: draft.hardnessReason,
     notes: draft.notes,
+    beside: besideOf(draft),
   }
 }

@@ -70,7 +70,7 @@ test('“1 1/2” ft³ and “1,300” lb go into the record as they were meant'
     workDay: '2026-12-02',
   }
   const part = (quantity: string) => ({ key: quantity, stockItemId: null, name: 'Gravel', unit: 'lb', quantity })
-  const record = recordOf(visit, { ...shown, ...texts }, [part('1,300'), part('½'), part(''), part('abc')], at, by)
+  const record = recordOf(visit, { ...shown, ...texts }, [part('1,300'), part('½'), part(''), part('abc')], by)
   expect(record.newBed).toEqual({
     resinKind: 'gel-8',
     volumeFt3: 1.5,

@@ -112,7 +112,7 @@ describe.each(jobKinds)('a Spanish technician’s visit: %s', (kind) => {
       { timeZone: company.timeZone, now: '2026-11-29T17:00:00Z', beadWords: wordsIn(LOCALE, 'beadCondition') },
     )
     const by = { locale: LOCALE, units: 'us', tank: { words: '10 × 54 in', volumeFt3: 2.258, heightIn: 54 } } as const
-    const record = recordOf(visit, draft, [], '2026-11-29T17:00:00Z', by)
+    const record = recordOf(visit, draft, [], by)
     const spoken = {
       ...{ words: wordsIn(LOCALE, 'lacking'), outcomes: wordsIn(LOCALE, 'outcome'), stops: wordsIn(LOCALE, 'stop') },
       ...{ amounts: wordsIn(LOCALE, 'amount'), amountNames: wordsIn(LOCALE, 'amountName') },
