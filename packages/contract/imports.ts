@@ -45,6 +45,25 @@ export const ImportColumn = ImportColumnChoice.extend({
 })
 export type ImportColumn = z.infer<typeof ImportColumn>
 
+/** What a list means by the name of a supply: one on record, the one of that name, or the well of each home that has it. */
+const ImportSupplyChoice = z.discriminatedUnion('to', [
+  z.object({ to: z.literal('supply'), waterSupplyId: Id }),
+  z.object({ to: z.literal('named') }),
+  z.object({ to: z.literal('own-wells') }),
+])
+export type ImportSupplyChoice = z.infer<typeof ImportSupplyChoice>
+
+/** A supply as the list names it, with what is meant by it and who said so: this import, an earlier one, or nobody yet. */
+export const ImportSupply = z.object({
+  name: z.string(),
+  rows: z.number().int(),
+  choice: ImportSupplyChoice,
+  from: z.enum(['chosen', 'earlier', 'usual']),
+  /** Whether a supply of that name is on record. */
+  isOnRecord: z.boolean(),
+})
+export type ImportSupply = z.infer<typeof ImportSupply>
+
 /** How many rows and things; of the check before, of the import, and of undoing it. */
 export const ImportCounts = z.object({
   created: z.number().int(),
@@ -102,6 +121,8 @@ export const ImportBatchPage = ImportBatchRow.extend({
   /** True once the columns were confirmed and all rows checked. */
   checked: z.boolean(),
   listRightOn: Day.nullable(),
+  /** The supplies that the list names, those of the most rows first; known once its rows were checked. */
+  supplies: z.array(ImportSupply),
   failure: z.string().nullable(),
   undone: ImportUndone.nullable(),
 })
@@ -142,6 +163,11 @@ export const CheckImportInput = command({
   columns: z.array(ImportColumnChoice).min(1).max(500),
   /** The day on which the list was last right and its softeners worked; null: nobody knows. */
   listRightOn: Day.nullable().default(null),
+  /** What is meant by names of supplies; of others what was chosen before holds. */
+  supplies: z
+    .array(z.object({ name: z.string().min(1).max(200), choice: ImportSupplyChoice }))
+    .max(500)
+    .default([]),
 })
 export type CheckImportInput = z.infer<typeof CheckImportInput>
 export const BatchCommandInput = command({ batchId: Id, version: Version })

@@ -24,6 +24,9 @@ export const MergeCustomers = command({ keptId: Id, goneId: Id })
 export type MergeCustomers = z.infer<typeof MergeCustomers>
 export const MergeSites = command({ keptId: Id, goneId: Id })
 export type MergeSites = z.infer<typeof MergeSites>
+/** The sites on the one that goes are on the other; its notes of the water go along where the other has none. */
+export const MergeSupplies = command({ keptId: Id, goneId: Id })
+export type MergeSupplies = z.infer<typeof MergeSupplies>
 /** Every site in the one town is said to be in the other. */
 export const MergeTowns = command({ from: line(120).min(1), to: line(120).min(1) })
 export type MergeTowns = z.infer<typeof MergeTowns>
@@ -39,7 +42,7 @@ export type UndoPreview = z.infer<typeof UndoPreview>
 
 const post = (path: `/${string}`) => oc.route({ method: 'POST', path })
 
-/** Customers, sites and towns that are on record twice are made one, and two again. */
+/** Customers, sites, towns and water supplies that are on record twice are made one, and two again. */
 export const merging = {
   list: oc.route({ method: 'GET', path: '/merging' }).input(page({})).output(pageOf(MergingRow)),
   /** Towns as sites name them, the most sites first. */
@@ -48,6 +51,7 @@ export const merging = {
     .output(z.array(z.object({ town: z.string(), sites: z.number().int() }))),
   customers: post('/merging/customers').input(MergeCustomers).output(Merged),
   sites: post('/merging/sites').input(MergeSites).output(Merged),
+  supplies: post('/merging/supplies').input(MergeSupplies).output(Merged),
   towns: post('/merging/towns').input(MergeTowns).output(Merged),
   beforeUndo: oc
     .route({ method: 'GET', path: '/merging/before-undo' })

@@ -1,7 +1,7 @@
 /** What can be merged with another of its kind. */
-export const mergeables = ['customer', 'site', 'town'] as const
+export const mergeables = ['customer', 'site', 'town', 'supply'] as const
 export type Mergeable = (typeof mergeables)[number]
-export const mergeableWords: Record<Mergeable, string> = { customer: 'Customer', site: 'Site', town: 'Town' }
+export const mergeableWords: Record<Mergeable, string> = { customer: 'Customer', site: 'Site', town: 'Town', supply: 'Water supply' }
 
 /** What moves with a merging, and is spoken of before it is undone. */
 export const movedKinds = [
@@ -17,6 +17,7 @@ export const movedKinds = [
     'reminder',
     'import_row',
     'site',
+    'supply_period',
   ] as const),
 ] as const
 export type MovedKind = (typeof movedKinds)[number]
@@ -32,4 +33,5 @@ export const movedKindWords: Record<MovedKind, [one: string, more: string]> = {
   reminder: ['reminder', 'reminders'],
   import_row: ['imported line', 'imported lines'],
   site: ['site', 'sites'],
+  supply_period: ['entry of water quality', 'entries of water quality'],
 }

@@ -68,6 +68,7 @@ const NAMES = [
     'signedPictureId',
     'ownTextId',
     'mergingId',
+    'spareSupplyId',
     'agreementId',
     'termId',
     'turnId',
@@ -90,6 +91,7 @@ async function writePlaces(tx: Tx, own: Own, r: Records): Promise<void> {
   await tx.companySettings.create({ data: { ...own, id: r.settingsId } })
   await tx.firmFigure.create({ data: { ...own, id: r.figureId, key: 'gravel-from-ft3', value: 2 } })
   await tx.waterSupply.create({ data: { ...own, id: r.waterSupplyId, name: 'Larkmoor town', kind: 'town' } })
+  await tx.waterSupply.create({ data: { ...own, id: r.spareSupplyId, name: 'Larkmoor mains', kind: 'town' } })
   const period = {
     fromDay: dateOf('2010-01-01'),
     disinfectant: 'free-chlorine',

@@ -1,3 +1,4 @@
+import type { SupplyKind } from '@almanac/records/supply-kind'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 
@@ -117,6 +118,7 @@ export async function withWater(tx: Tx, companyId: string, placed: Awaited<Retur
     },
     orderBy: [{ fromDay: { sort: 'asc', nulls: 'first' } }, { id: 'asc' }],
   })
+  const supplies = await tx.waterSupply.findMany({ where: { companyId, id: { in: supplyIds } }, select: { id: true, kind: true } })
   const treatments = await tx.preTreatment.findMany({
     where: { companyId, softenerId: { in: placed.map((bed) => bed.softenerId) }, archivedAt: null },
     select: { softenerId: true, kind: true, fromDay: true, toDay: true },
@@ -157,6 +159,7 @@ export async function withWater(tx: Tx, companyId: string, placed: Awaited<Retur
   const jobsOf = Map.groupBy(jobs, (one) => one.bedId)
   const inspectionsOf = Map.groupBy(inspections, (one) => one.bedId)
   const testsOf = Map.groupBy(tests, (test) => test.siteId)
+  const kindOf = new Map(supplies.map((one) => [one.id, one.kind as SupplyKind]))
   const periodsOf = Map.groupBy(periods, (period) => period.waterSupplyId)
   const treatmentsOf = Map.groupBy(treatments, (treatment) => treatment.softenerId)
   return placed.map(({ softenerId, ...bed }) => ({
@@ -170,6 +173,7 @@ export async function withWater(tx: Tx, companyId: string, placed: Awaited<Retur
     tests: (testsOf.get(bed.siteId) ?? [])
       .filter((test) => test.softenerId === null || test.softenerId === softenerId)
       .map((test) => ({ ...test, day: dayOf(test.day) })),
+    supplyKind: kindOf.get(bed.waterSupplyId ?? '') ?? null,
     /** Between which days other beds of the same tank came out. */
     otherEnds: (endsOf.get(bed.tankId) ?? [])
       .filter((one) => one.id !== bed.id)

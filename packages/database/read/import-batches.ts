@@ -1,4 +1,4 @@
-import type { ImportBatchPage, ImportBatchRow, ImportColumn, ImportCounts, ImportUndone } from '@almanac/contract/imports'
+import type { ImportBatchPage, ImportBatchRow, ImportColumn, ImportCounts, ImportSupply, ImportUndone } from '@almanac/contract/imports'
 import { notFound } from '@almanac/runtime/errors'
 import type { Prisma } from '../generated/client.ts'
 import { inCompany, type Scope } from '../in-company.ts'
@@ -57,6 +57,7 @@ export async function readImport(scope: Pick<Scope, 'companyId'>, batchId: strin
     sentences: string[]
     checked: boolean
     listRightOn?: string | null
+    supplies?: ImportSupply[]
     sheet?: string
     sheets?: string[]
   }
@@ -68,6 +69,7 @@ export async function readImport(scope: Pick<Scope, 'companyId'>, batchId: strin
     ...{ sheets: mapping.sheets ?? [], sheet: mapping.sheet ?? null, isKept: found._count.pieces > 0 },
     checked: mapping.checked,
     listRightOn: mapping.listRightOn ?? null,
+    supplies: mapping.supplies ?? [],
     failure: found.failure,
     undone: (found.counts as StoredCounts).undone ?? null,
   }

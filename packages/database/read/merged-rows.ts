@@ -32,15 +32,17 @@ export async function readMergedRows(
   merging: { id: string; kind: string; keptId: string | null; town: string | null; moved: readonly MovedFrom[] },
 ): Promise<MergedRows> {
   const { id, kind, keptId, town, moved } = merging
-  const hangs = HANGS_ON[kind === 'customer' ? 'customer' : 'site']
+  const hangs = kind === 'customer' ? [HANGS_ON.customer] : kind === 'supply' ? [HANGS_ON.supply, HANGS_ON.supplyHistory] : [HANGS_ON.site]
   const tables: [table: string, on: Prisma.Sql, ids: string[]][] =
     town !== null
       ? [['site', Prisma.sql`x.town = ${town}`, moved.flatMap((one) => one.ids)]]
-      : hangs.tables.map((table) => [
-          table,
-          Prisma.sql`x.${Prisma.raw(`"${hangs.column}"`)} = ${keptId}::uuid`,
-          moved.find((one) => one.from === table)?.ids ?? [],
-        ])
+      : hangs.flatMap(({ column, tables }) =>
+          tables.map((table): [string, Prisma.Sql, string[]] => [
+            table,
+            Prisma.sql`x.${Prisma.raw(`"${column}"`)} = ${keptId}::uuid`,
+            moved.find((one) => one.from === table)?.ids ?? [],
+          ]),
+        )
   const found: MergedRows = { back: [], stays: [], elsewhere: [] }
   for (const [table, on, ids] of tables) {
     const as = movedKinds.find((one) => one === table)

@@ -23,7 +23,9 @@ export async function readMergings(
     const where = { companyId, id: { in: ids } }
     const customers = await tx.customer.findMany({ where: { ...where, erasedAt: null }, select: { id: true, name: true, reference: true } })
     const sites = await tx.site.findMany({ where, select: { id: true, label: true, town: true } })
+    const supplies = await tx.waterSupply.findMany({ where, select: { id: true, name: true } })
     const names = new Map([
+      ...supplies.map((one) => [one.id, one.name] as const),
       ...customers.map((one) => [one.id, one.reference ? `${one.name} (no. ${one.reference})` : one.name] as const),
       ...sites.map((one) => [one.id, one.town ? `${one.label}, ${one.town}` : one.label] as const),
     ])
@@ -49,7 +51,7 @@ export async function readTownsOfSites(scope: Pick<Scope, 'companyId'>): Promise
   )
 }
 
-/** Into whom customers, or sites, were merged that are on record no more: those that a list still speaks of. By the id of the one that went. */
+/** Into what customers, sites or supplies were merged that are on record no more: those that a list still speaks of. By the id of the one that went. */
 export async function mergedInto(tx: Tx, companyId: string, goneIds: readonly string[]): Promise<Map<string, string>> {
   const rows = await tx.merging.findMany({
     where: { companyId, goneId: { in: [...goneIds] }, undoneAt: null },

@@ -1,3 +1,4 @@
+import type { SupplyKind } from '@almanac/records/supply-kind'
 import type { Tx } from '../client.ts'
 import { dayOf } from '../days.ts'
 import { IN_SERVICE } from './in-service.ts'
@@ -32,15 +33,15 @@ export async function readPolicyInputs(tx: Tx, companyId: string, asked: string 
   const bedsWatched = await tx.bedForecast.count({
     where: { companyId, due50Day: { not: null }, bed: IN_SERVICE, ...(waterSupplyId ? { waterSupplyId } : {}) },
   })
-  const name = waterSupplyId
-    ? ((await tx.waterSupply.findUnique({ where: { companyId_id: { companyId, id: waterSupplyId } }, select: { name: true } }))?.name ??
-      null)
+  const supply = waterSupplyId
+    ? await tx.waterSupply.findUnique({ where: { companyId_id: { companyId, id: waterSupplyId } }, select: { name: true, kind: true } })
     : null
   return {
     waterSupplyId,
     settings,
     supplies,
-    supplyName: name,
+    supplyName: supply?.name ?? null,
+    supplyKind: (supply?.kind as SupplyKind | undefined) ?? null,
     periods: periods.map((period) => ({ ...period, fromDay: dayOf(period.fromDay) })),
     endedBeds: ended.reduce((sum, one) => sum + one._count, 0),
     beadsLost: count('beads-lost'),

@@ -6,6 +6,7 @@ import { oneOf } from '@almanac/records/choices'
 import { disinfectants } from '@almanac/records/disinfectant'
 import { measuringPoints } from '@almanac/records/measuring-point'
 import { crosslinkOf } from '@almanac/records/resin-kind'
+import { supplyGroup } from '@almanac/records/supply-kind'
 
 /** Indoor use a person and day, gallons: trade sizing rules use 60 to 80. Common practice, no source. */
 const GALLONS_PER_PERSON_DAY = 60
@@ -64,7 +65,7 @@ export function forecastInput(bed: BedInputs, asOfDay: string, speaking: Forecas
     customerCalls: true,
     crosslinkPercent: crosslinkOf(bed.resinKind),
     resinVolumeFt3: bed.volumeFt3,
-    supply: bed.waterSupplyId,
+    supply: supplyGroup(bed.waterSupplyId, bed.supplyKind),
     inspections: bed.inspections,
     gallonsPerDay: bed.peopleServed === null ? null : bed.peopleServed * GALLONS_PER_PERSON_DAY,
     water: {

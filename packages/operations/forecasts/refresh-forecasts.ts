@@ -4,6 +4,7 @@ import { readBedInputs } from '@almanac/database/read/bed-inputs'
 import { commandTools } from '@almanac/database/run-command'
 import { removeForecasts } from '@almanac/database/sql/remove-forecasts'
 import { storeForecasts } from '@almanac/database/sql/store-forecasts'
+import { PRIVATE_WELLS } from '@almanac/records/supply-kind'
 import { now } from '@almanac/runtime/clock'
 import { newId } from '@almanac/runtime/ids'
 import type { TaskPayloads } from '@almanac/runtime/queues'
@@ -46,8 +47,12 @@ export async function refreshBeds({ companyId, bedIds, cause }: TaskPayloads['fo
       beds.map((bed) => forecastRow(bed, run.asOfDay, parameters, forecastSpeaking(company))),
     )
     const tools = commandTools(tx, { companyId, personId: null }, 'forecasts.refresh', null)
-    // The sample of a bed taken out speaks for the other beds of its supply: they follow at once.
-    const graded = new Set(samples.filter((sample) => bedIds.includes(sample.bedId)).map((sample) => sample.waterSupplyId))
+    // The sample of a bed taken out speaks for the other beds of its supply, one on a private well for those on every well: they follow at once.
+    const graded = new Set(
+      samples
+        .filter((sample) => bedIds.includes(sample.bedId))
+        .map(({ waterSupplyId, record }) => (record.supply === PRIVATE_WELLS ? undefined : waterSupplyId)),
+    )
     for (const waterSupplyId of graded) await tools.enqueue('forecast-company', { waterSupplyId, cause })
     await tools.enqueue('forecast-months', {}, companyId)
     await tools.enqueue('raise-reminders', {}, companyId)

@@ -7,6 +7,7 @@ import { waterHistory } from '@almanac/forecast/exposure/water-history'
 import { whenToReplace } from '@almanac/forecast/policy/when-to-replace'
 import type { ForecastParameters } from '@almanac/forecast/priors/forecast-parameters'
 import { crosslinkPercent } from '@almanac/records/resin-kind'
+import { supplyGroup } from '@almanac/records/supply-kind'
 import { notFound } from '@almanac/runtime/errors'
 import { type CompanyFacts, companyFacts } from '../shared/company-facts.ts'
 import { supplyPeriods } from './forecast-input.ts'
@@ -69,6 +70,7 @@ export async function whenToAct(scope: Pick<Scope, 'companyId'>, input: PolicyIn
   const water = waterNow(facts, company, used.parameters)
   const replacement = { planned: costs.plannedMinor, failure: costs.failureMinor, beads: costs.beadsMinor, beadsShare: costs.beadsShare }
   const traits = { crosslinkPercent: crosslinkPercent[input.resinKind], gallonsPerDayPerFt3: null }
+  const group = supplyGroup(facts.waterSupplyId, facts.supplyKind)
   return {
     waterSupplyId: facts.waterSupplyId,
     water: 'words' in water ? water.words : '',
@@ -80,6 +82,6 @@ export async function whenToAct(scope: Pick<Scope, 'companyId'>, input: PolicyIn
     answer:
       'reason' in water
         ? { ok: false, reason: water.reason }
-        : answerOf(whenToReplace(traits, water.water, used.parameters, replacement, input.fixedAgeYears, facts.waterSupplyId)),
+        : answerOf(whenToReplace(traits, water.water, used.parameters, replacement, input.fixedAgeYears, group)),
   }
 }

@@ -10,6 +10,7 @@ import { announceRecords } from './announce-records.ts'
 import { mappingOf } from './batch-mapping.ts'
 import { countPlan } from './count-plan.ts'
 import { forecastBeds } from './forecast-beds.ts'
+import { choicesOf } from './name-supplies.ts'
 import { planImport } from './plan-import.ts'
 import type { ImportPlan } from './plan-types.ts'
 import { progressOf } from './progress.ts'
@@ -62,7 +63,8 @@ export async function applyImport({ companyId, batchId }: TaskPayloads['apply-im
           options: { today: company.today, display: company, listRightOn: batch.mapping.listRightOn },
         }
         const reading = await readRowsApart(companyId, input, { onRead, seconds: READ_SECONDS })
-        const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading, display: company })
+        const supplies = choicesOf(batch.mapping.supplies)
+        const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading, display: company, supplies })
         const onProgress = (written: number) => share(READ + written * (WRITTEN - READ))
         await writePlan(tx, plan, { companyId, batchId, fileName: batch.fileName, today: company.today, onProgress })
         const siteIds = [...new Set([...plan.siteIds, ...(await sitesOf(tx, companyId, plan))])]

@@ -24,7 +24,7 @@ async function upload(firm: Firm, list: string) {
   const batchId = await send(firm, list)
   const { header, mapping, version } = await batchOf(firm, batchId)
   const columns = mapping.columns.map(({ header: _h, confidence: _c, reason: _r, ask: _a, examples: _e, ...choice }) => choice)
-  const check = () => checkImport(firm, { commandId: newId(), batchId, version, columns, listRightOn: null })
+  const check = () => checkImport(firm, { commandId: newId(), batchId, version, columns, listRightOn: null, supplies: [] })
   return { batchId, mapping: mappingOf(header, columns), check }
 }
 

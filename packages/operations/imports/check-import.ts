@@ -9,6 +9,7 @@ import { mappingProblems } from '@almanac/service-rules/import/gather-cells'
 import { companyFacts } from '../shared/company-facts.ts'
 import { mappingOf, type StoredMapping } from './batch-mapping.ts'
 import { countPlan } from './count-plan.ts'
+import { choicesOf, nameSupplies } from './name-supplies.ts'
 import { planImport } from './plan-import.ts'
 import { readBatch, readBatchRows } from './read-batch.ts'
 import { readRowsApart } from './read-rows-apart.ts'
@@ -53,7 +54,15 @@ export async function checkImport(
     const batch = await readBatch(tx, companyId, input.batchId)
     if (!OPEN.has(batch.state))
       throw new AppError('conflict', 'This import is already under way or done, so its columns can’t change. Nothing was changed.')
-    const plan = await planImport(tx, { companyId, fileName: batch.fileName, rows, reading, display: company })
+    const supplies = await nameSupplies(tx, companyId, reading.wants, { now: input.supplies, before: batch.mapping.supplies })
+    const plan = await planImport(tx, {
+      companyId,
+      fileName: batch.fileName,
+      rows,
+      reading,
+      display: company,
+      supplies: choicesOf(supplies),
+    })
     // What would happen is kept as notes and problems only: nothing has been made yet, so no row points anywhere.
     const outcomes = plan.rows.map(({ ledger: _, ...row }) => ({ ...row, customerId: null, siteId: null, softenerId: null, before: null }))
     for (let start = 0; start < outcomes.length; start += CHUNK) await saveRowOutcomes(tx, companyId, outcomes.slice(start, start + CHUNK))
@@ -63,6 +72,7 @@ export async function checkImport(
       ...batch.mapping,
       checked: true,
       listRightOn: input.listRightOn,
+      ...{ supplies, hardnessBySupply: reading.hardnessBySupply },
       columns: batch.mapping.columns.map(({ column, header, confidence, reason, ask, examples }) => ({
         ...{ header, confidence, reason, ask, examples },
         ...(chosen.get(column) ?? { column, field: null }),

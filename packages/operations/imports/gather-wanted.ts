@@ -14,14 +14,15 @@ const KIND_WORDS = {
   test: 'softener',
 }
 
-export type WantedSupply = { key: string; name: string; isWell: boolean; line: number; disinfectants: Map<Disinfectant, number> }
+/** A supply as a list names it: its name without regard to case and accents, and what its rows tell of it. */
+export type WantedSupply = { key: string; name: string; line: number; rows: number; disinfectants: Map<Disinfectant, number> }
 
 /** Everything a whole file wants, each thing once however many rows speak of it. */
 export type FileWants = {
   things: Map<string, DesiredEntity>
   supplies: Map<string, WantedSupply>
-  /** Key of the supply of each site that names one, with its line. */
-  supplyOfSite: Map<string, { supply: string; line: number }>
+  /** Key of the supply of each site that names one, with its line and what that tells of the water. */
+  supplyOfSite: Map<string, { supply: string; line: number; disinfectant: Disinfectant | null }>
   /** Keys of each understood row's customer, site and softener. */
   rowKeys: Map<number, { customer: string; site: string; softener: string }>
   notes: Map<number, string[]>
@@ -31,23 +32,13 @@ export function emptyWants(): FileWants {
   return { things: new Map(), supplies: new Map(), supplyOfSite: new Map(), rowKeys: new Map(), notes: new Map() }
 }
 
-/** "Well", "private well", "own bore": each house's own water, kept under one name since nothing tells them apart. */
-const plainWell = /^(?:private|own|domestic|house)?\s*(?:well|bore(?:hole)?)(?:\s*water)?$/
-
 function gatherSupply(wants: FileWants, name: string, disinfectant: Disinfectant | null, siteKey: string, line: number): void {
-  const folded = normaliseText(name)
-  const isWell = /\bwells?\b|\bbore(?:hole)?\b/.test(folded)
-  const key = plainWell.test(folded) ? 'private well' : folded
-  const supply = wants.supplies.get(key) ?? {
-    key,
-    name: plainWell.test(folded) ? 'Private well' : name.slice(0, 120),
-    isWell,
-    line,
-    disinfectants: new Map(),
-  }
+  const key = normaliseText(name)
+  const supply = wants.supplies.get(key) ?? { key, name: name.slice(0, 120), line, rows: 0, disinfectants: new Map() }
+  supply.rows++
   if (disinfectant) supply.disinfectants.set(disinfectant, (supply.disinfectants.get(disinfectant) ?? 0) + 1)
   wants.supplies.set(key, supply)
-  wants.supplyOfSite.set(siteKey, { supply: key, line })
+  wants.supplyOfSite.set(siteKey, { supply: key, line, disinfectant })
 }
 
 /** Adds a row. Where two rows differ about the same thing the later one counts, and says so. */

@@ -2,13 +2,14 @@ import type { Tx } from '@almanac/database/client'
 import { readImportLedger, readUndoneBatches } from '@almanac/database/read/import-ledger'
 import { readPresentCustomers, readPresentSites, readPresentSofteners } from '@almanac/database/read/import-present'
 import { mergedInto } from '@almanac/database/read/mergings'
+import type { SupplyChoices } from '@almanac/service-rules/import/supply-choices'
 import type { Display } from '@almanac/units/display'
 import { findSame, type SameFound } from './find-same.ts'
 import type { Outcomes } from './import-plan-context.ts'
 import { foldLedger, type LedgerEntry } from './ledger.ts'
 import { type CellProblem, emptyPlan, type ImportPlan } from './plan-types.ts'
 import type { FileReading, StoredRow } from './read-rows.ts'
-import { settleSupplies } from './settle-supplies.ts'
+import { leaveUnusedSupplies, settleSupplies } from './settle-supplies.ts'
 import { settleThings } from './settle-things.ts'
 
 export type ImportPlanInput = {
@@ -19,6 +20,8 @@ export type ImportPlanInput = {
   display: Display
   /** What was read in them. */
   reading: FileReading
+  /** What the names of supplies mean; those not in it mean the usual. */
+  supplies: SupplyChoices
 }
 
 const keysOf = (reading: FileReading, kind: string) =>
@@ -80,21 +83,24 @@ export async function planImport(tx: Tx, input: ImportPlanInput): Promise<Import
   const undone = customers.length === 0 ? new Set<string>() : await readUndoneBatches(tx, companyId)
   const entries = await readLedgerOf(tx, companyId, customers)
   const plan = emptyPlan()
-  const supplyIds = await settleSupplies(tx, companyId, reading.wants, plan.supplies)
-  for (const [siteKey, { supply, line }] of reading.wants.supplyOfSite) {
-    const site = reading.wants.things.get(siteKey)
-    const waterSupplyId = supplyIds.get(supply)
-    if (!site || !waterSupplyId) continue
-    site.facts.supply = { waterSupplyId }
-    site.lines.supply = line
-  }
+  const ledger = foldLedger(entries as LedgerEntry[])
   const sites = [...known.sites, ...same.sites]
+  const water = { companyId, wants: reading.wants, choices: input.supplies, sites, ledger }
+  for (const [siteKey, waterSupplyId] of await settleSupplies(tx, water, plan.supplies)) {
+    const site = reading.wants.things.get(siteKey)
+    if (!site) continue
+    site.facts.supply = { waterSupplyId }
+    site.lines.supply = reading.wants.supplyOfSite.get(siteKey)?.line ?? site.line
+  }
   const softeners = [...known.softeners, ...same.softeners]
-  const standing = { customers, sites, softeners, undone, ledger: foldLedger(entries as LedgerEntry[]) }
-  const outcomes = settleThings(plan, reading.wants, standing, input.fileName)
+  const outcomes = settleThings(plan, reading.wants, { customers, sites, softeners, undone, ledger }, input.fileName)
+  leaveUnusedSupplies(plan.supplies, suppliesOnSites(plan))
   for (const row of rows) plan.rows.push(rowOutcome(row, reading, outcomes, same))
   return plan
 }
+
+const suppliesOnSites = ({ creates, patches }: ImportPlan): Set<unknown> =>
+  new Set([...creates.site.map((one) => one.facts.supply?.waterSupplyId), ...patches.site.map((one) => one.columns.waterSupplyId)])
 
 function rowOutcome(
   row: Pick<StoredRow, 'id' | 'line'>,

@@ -1,6 +1,7 @@
 import { inLane } from '@almanac/runtime/aside-turns'
 import { AppError } from '@almanac/runtime/errors'
 import { AsideOverrun, runInWorkerThread } from '@almanac/runtime/run-in-worker-thread'
+import type { HardnessBySupply } from '@almanac/service-rules/import/import-types'
 import { addRow, emptyReading, type FileReading, type RowRead } from './read-rows.ts'
 import type { ReadRowsInput } from './read-rows-aside.ts'
 
@@ -29,12 +30,14 @@ export async function readRowsApart(
     read += (piece as RowRead[]).length
     onRead?.(read)
   }
-  await runInWorkerThread<number>({ ...ASIDE, seconds, companyId }, input, onPiece).catch((error: unknown) => {
-    if (!(error instanceof AsideOverrun)) throw error
-    throw new AppError(
-      'invalid',
-      'This list takes too much time or memory to check. It’s kept as it came, and nothing was imported. Leave out columns with long texts, or split the list.',
-    )
-  })
+  reading.hardnessBySupply = await runInWorkerThread<HardnessBySupply>({ ...ASIDE, seconds, companyId }, input, onPiece).catch(
+    (error: unknown) => {
+      if (!(error instanceof AsideOverrun)) throw error
+      throw new AppError(
+        'invalid',
+        'This list takes too much time or memory to check. It’s kept as it came, and nothing was imported. Leave out columns with long texts, or split the list.',
+      )
+    },
+  )
   return reading
 }

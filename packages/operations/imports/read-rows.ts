@@ -1,4 +1,4 @@
-import type { ColumnMapping, RowOptions } from '@almanac/service-rules/import/import-types'
+import type { ColumnMapping, HardnessBySupply, RowOptions } from '@almanac/service-rules/import/import-types'
 import { readRow } from '@almanac/service-rules/import/read-row'
 import { entitiesFromRecord, type RowWants } from './entities-from-record.ts'
 import { emptyWants, type FileWants, gatherRow } from './gather-wanted.ts'
@@ -15,10 +15,12 @@ export type FileReading = {
   leftOut: Set<number>
   problems: Map<number, CellProblem[]>
   assumptions: Map<number, string[]>
+  /** What rows that leave no doubt say of each supply's hardness. */
+  hardnessBySupply: HardnessBySupply
 }
 
 export function emptyReading(): FileReading {
-  return { wants: emptyWants(), leftOut: new Set(), problems: new Map(), assumptions: new Map() }
+  return { wants: emptyWants(), leftOut: new Set(), problems: new Map(), assumptions: new Map(), hardnessBySupply: {} }
 }
 
 /** Reads one row by the firm's choices. */

@@ -128,7 +128,7 @@ test('what was chosen for a column of an imported list is suggested for the next
     const batchId = await upload(firm, LIST)
     const { mapping, version } = await batchOf(firm, batchId)
     const columns = mapping.columns.map(({ column, field }) => ({ column, field: column === 2 ? unit : field }))
-    return { batchId, ...(await checkImport(firm, { commandId: newId(), batchId, version, columns, listRightOn: null })) }
+    return { batchId, ...(await checkImport(firm, { commandId: newId(), batchId, version, columns, listRightOn: null, supplies: [] })) }
   }
   const { batchId, version } = await checked('softenerLabel')
   await queueImport(firm, { commandId: newId(), batchId, version })

@@ -15,7 +15,7 @@ import { AsideOverrun, runInWorkerThread } from '@almanac/runtime/run-in-worker-
 import { choicesByHeading } from '@almanac/service-rules/import/earlier-choices'
 import type { Result } from '@almanac/units/result'
 import { companyFacts } from '../shared/company-facts.ts'
-import type { StoredMapping } from './batch-mapping.ts'
+import { LISTS_REMEMBERED, type StoredMapping } from './batch-mapping.ts'
 import type { FilePiece, ReadFileAnswer, ReadFileInput } from './read-file-aside.ts'
 import { refuseFile, TAKES_TOO_MUCH } from './upload-limits.ts'
 
@@ -53,9 +53,6 @@ async function readAside(companyId: string, input: ReadFileInput): Promise<ReadF
   if (!answer.ok) throw new AppError('invalid', answer.reason)
   return { ...answer.value, pieces }
 }
-
-/** Lists before this one whose columns may have been chosen otherwise than suggested. */
-const LISTS_REMEMBERED = 5
 
 /** What the company chose for the columns of the lists it imported last. */
 async function earlierChoices({ companyId }: Task) {

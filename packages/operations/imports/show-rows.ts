@@ -53,12 +53,14 @@ export async function showRows(
 ): Promise<{ rows: ImportRowView[]; nextCursor: string | null }> {
   const page = await readImportRows(scope, query)
   const display = await inCompany(scope, (tx) => companyFacts(tx, scope.companyId))
-  const mapping = mappingOf(page.header, (page.mapping as unknown as StoredMapping).columns)
+  const stored = page.mapping as unknown as StoredMapping
+  const mapping = mappingOf(page.header, stored.columns)
+  const { hardnessBySupply } = stored
   const rows: ImportRowView[] = []
   for (const row of page.rows) {
     // The costliest row an upload may hold takes some milliseconds; others get their turn between two.
     await setImmediate()
-    const reading = readRow(row.cells, mapping, { today: display.today, display })
+    const reading = readRow(row.cells, mapping, { today: display.today, display, hardnessBySupply })
     rows.push({
       id: row.id,
       line: row.line,

@@ -1,6 +1,7 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
+import type { CheckImportInput } from '@almanac/contract/imports'
 import { inCompany } from '@almanac/database/in-company'
 import { newId } from '@almanac/runtime/ids'
 import pg from 'pg'
@@ -51,18 +52,25 @@ export async function prepare(
   file: string | Uint8Array,
   fileName = 'list.csv',
   listRightOn: string | null = null,
+  supplies: CheckImportInput['supplies'] = [],
 ): Promise<string> {
   const batchId = await upload(firm, file, fileName)
   const { mapping, version } = await batchOf(firm, batchId)
   const columns = mapping.columns.map(({ header: _h, confidence: _c, reason: _r, ask: _a, examples: _e, ...choice }) => choice)
-  const checked = await checkImport(firm, { commandId: newId(), batchId, version, columns, listRightOn })
+  const checked = await checkImport(firm, { commandId: newId(), batchId, version, columns, listRightOn, supplies })
   await queueImport(firm, { commandId: newId(), batchId, version: checked.version })
   return batchId
 }
 
 /** The whole way of a file; answers its batch with the counts of what was done. */
-export async function bringIn(firm: Firm, file: string | Uint8Array, fileName = 'list.csv', listRightOn: string | null = null) {
-  const batchId = await prepare(firm, file, fileName, listRightOn)
+export async function bringIn(
+  firm: Firm,
+  file: string | Uint8Array,
+  fileName = 'list.csv',
+  listRightOn: string | null = null,
+  supplies: CheckImportInput['supplies'] = [],
+) {
+  const batchId = await prepare(firm, file, fileName, listRightOn, supplies)
   await applyImport({ companyId: firm.companyId, batchId })
   const batch = await batchOf(firm, batchId)
   return { batchId, batch, done: (batch.counts as { done: Record<string, number> }).done }

@@ -1,35 +1,14 @@
 import type { MergeCustomers, Merged, MergeSites } from '@almanac/contract/merging'
 import type { Tx } from '@almanac/database/client'
 import type { Scope } from '@almanac/database/in-company'
-import { type Command, runCommand } from '@almanac/database/run-command'
-import { type MovedFrom, moveRecords } from '@almanac/database/sql/move-records'
-import { AppError, notFound } from '@almanac/runtime/errors'
-import { newId } from '@almanac/runtime/ids'
+import { runCommand } from '@almanac/database/run-command'
+import { moveRecords } from '@almanac/database/sql/move-records'
+import { notFound } from '@almanac/runtime/errors'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
+import { noteMerging, refuseOne } from './note-merging.ts'
 
 type Caller = Scope & { personId: string }
-
-const refuseOne = (input: { keptId: string; goneId: string }) => {
-  if (input.keptId === input.goneId) throw new AppError('conflict', 'These are one and the same already. Nothing was merged; choose two.')
-}
-
-/** Notes what moved, so that it can be undone, and says so. */
-async function noteMerging(
-  tx: Tx,
-  command: Command,
-  kind: 'customer' | 'site',
-  { keptId, goneId }: { keptId: string; goneId: string },
-  moved: MovedFrom[],
-): Promise<Merged> {
-  const { companyId, at, personId } = command
-  const mergingId = newId()
-  await tx.merging.create({ data: { companyId, id: mergingId, kind, keptId, goneId, moved, at, personId: personId ?? '' } })
-  await command.audit('merged', kind, keptId, { gone: goneId, moved: moved.map(({ from, ids }) => ({ from, rows: ids.length })) })
-  await command.announce(kind, keptId)
-  await command.announce(kind, goneId)
-  return { mergingId, moved: moved.reduce((sum, one) => sum + one.ids.length, 0) }
-}
 
 /** The sites that a customer holds or held. */
 const heldBy = async (tx: Tx, companyId: string, customerId: string) =>

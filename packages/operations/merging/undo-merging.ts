@@ -3,10 +3,15 @@ import { expectChanged } from '@almanac/database/changed-row'
 import type { Tx } from '@almanac/database/client'
 import type { Scope } from '@almanac/database/in-company'
 import { type Command, runCommand } from '@almanac/database/run-command'
+import { lockRows } from '@almanac/database/sql/lock-rows'
 import { type MovedFrom, moveRecords } from '@almanac/database/sql/move-records'
+import { oneOf } from '@almanac/records/choices'
+import { mergeables } from '@almanac/records/merging'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { refreshSiteForecasts } from '../shared/refresh-site-forecasts.ts'
 import { rewriteSiteTokens } from '../shared/site-tokens.ts'
+import { forecastSupply, markSitesChanged } from './merge-supplies.ts'
+import { ENTITY } from './note-merging.ts'
 import { whyNotUndone } from './why-not-undone.ts'
 
 async function partCustomers(tx: Tx, command: Command, keptId: string, goneId: string, moved: MovedFrom[]): Promise<number> {
@@ -32,6 +37,17 @@ async function partSites(tx: Tx, command: Command, keptId: string, goneId: strin
   return count(back)
 }
 
+async function partSupplies(tx: Tx, command: Command, keptId: string, goneId: string, moved: MovedFrom[]): Promise<number> {
+  const { companyId } = command
+  await lockRows(tx, companyId, 'water_supply', [keptId, goneId])
+  const sites = await moveRecords(tx, companyId, 'supply', { from: keptId, to: goneId }, moved)
+  const history = await moveRecords(tx, companyId, 'supplyHistory', { from: keptId, to: goneId }, moved)
+  await markSitesChanged(tx, companyId, sites)
+  await tx.waterSupply.update({ where: { companyId_id: { companyId, id: goneId } }, data: { archivedAt: null, version: { increment: 1 } } })
+  for (const id of [keptId, goneId]) await forecastSupply(command, id)
+  return count([...sites, ...history])
+}
+
 async function partTowns(tx: Tx, command: Command, town: string, moved: MovedFrom[]): Promise<number> {
   const { companyId } = command
   let back = 0
@@ -45,6 +61,8 @@ async function partTowns(tx: Tx, command: Command, town: string, moved: MovedFro
   await command.enqueue('forecast-months', {}, companyId)
   return back
 }
+
+const PART = { customer: partCustomers, site: partSites, supply: partSupplies }
 
 const count = (moved: readonly MovedFrom[]) => moved.reduce((sum, one) => sum + one.ids.length, 0)
 
@@ -67,9 +85,10 @@ export async function undoMerging(scope: Scope & { personId: string }, input: Un
     const back =
       town !== null
         ? await partTowns(tx, command, town, moved)
-        : await (kind === 'customer' ? partCustomers : partSites)(tx, command, keptId ?? '', goneId ?? '', moved)
-    await command.audit('merging undone', kind, keptId ?? id, { gone: goneId, back })
-    for (const one of [keptId ?? id, goneId]) if (one) await command.announce(kind === 'customer' ? 'customer' : 'site', one)
+        : await PART[kind === 'customer' || kind === 'supply' ? kind : 'site'](tx, command, keptId ?? '', goneId ?? '', moved)
+    const entity = ENTITY[oneOf(mergeables, kind) ?? 'site']
+    await command.audit('merging undone', entity, keptId ?? id, { gone: goneId, back })
+    for (const one of [keptId ?? id, goneId]) if (one) await command.announce(entity, one)
     return { mergingId: id, back }
   })
 }

@@ -10,6 +10,10 @@ export async function whyNotUndone(tx: Tx, { companyId, kind, keptId, goneId, un
     const kept = await tx.site.findFirst({ where: { companyId, id: keptId }, select: { archivedAt: true } })
     return kept?.archivedAt ? 'The site that was kept is archived or merged itself. Bring it back first.' : null
   }
+  if (kind === 'supply') {
+    const kept = await tx.waterSupply.findFirst({ where: { companyId, id: keptId }, select: { archivedAt: true } })
+    return kept?.archivedAt ? 'The supply that was kept is archived or merged itself. Undo that first.' : null
+  }
   const both = await tx.customer.findMany({ where: { companyId, id: { in: [keptId, goneId] } } })
   if (both.some((one) => one.erasedAt !== null)) return 'They were erased since.'
   const kept = both.find((one) => one.id === keptId)

@@ -24,6 +24,12 @@ export type DayOrder = 'day-first' | 'month-first' | 'undecided'
 
 export type ResinVolumeUnit = Extract<VolumeUnit, 'ft3' | 'L'>
 
+/** What other rows leave no doubt of: a supply's hardness, and how many say it. */
+export type KnownHardness = { gpg: number; rows: number }
+
+/** What is known of each supply, by its folded name; plain data. */
+export type HardnessBySupply = Record<string, KnownHardness>
+
 /** What a bare number of a column is in: one unit for all, or whichever is plausible for each. */
 export type ColumnHardnessUnit = HardnessUnit | 'each-by-size'
 
@@ -139,6 +145,8 @@ export interface RowOptions {
   today: string
   /** The day on which the list was last right and its softeners worked, if somebody said so; ISO day. */
   listRightOn?: string | null
+  /** What the list's other rows leave no doubt of: how hard each supply is. */
+  hardnessBySupply?: HardnessBySupply
   /** How what is said of a row writes its days. */
   display: DayDisplay
 }

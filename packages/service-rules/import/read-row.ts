@@ -5,6 +5,7 @@ import { describeField, type ImportField } from './fields.ts'
 import { asksForSilence, findDecisions } from './find-decisions.ts'
 import { findInNotes } from './find-in-notes.ts'
 import { columnName, type GatheredCell, gatherCells } from './gather-cells.ts'
+import { knownOf } from './hardness-by-supply.ts'
 import type {
   BedBeganFrom,
   ColumnMapping,
@@ -65,6 +66,7 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
 
   const customerName = text('customerName')
   if (!customerName) problems.push(missingName(mapping))
+  const knownHardness = knownOf(options.hardnessBySupply, text('supplyName'))
   const tank = value('tank', (cell) => readTank(cell.text, cell.choice.volumeUnit ?? null))
   const tankCount = value('tankCount', (cell) => readTankCount(cell.text))
   const resinVolume = value('resinVolume', (cell) => readResinVolume(cell.text, cell.choice.volumeUnit ?? null))
@@ -107,7 +109,7 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
     water: {
       supplyName: text('supplyName'),
       disinfectant: value('disinfectant', (cell) => readDisinfectant(cell.text)),
-      hardness: value('hardness', (cell) => readHardness(cell.text, cell.choice.hardnessUnit ?? null)),
+      hardness: value('hardness', (cell) => readHardness(cell.text, cell.choice.hardnessUnit ?? null, knownHardness)),
       iron: value('iron', (cell) => readConcentration(cell.text, 'iron', cell.choice.concentrationUnit ?? null)),
       chlorine: value('chlorine', (cell) => readConcentration(cell.text, 'chlorine', cell.choice.concentrationUnit ?? null)),
     },

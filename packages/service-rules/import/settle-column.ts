@@ -1,5 +1,6 @@
 import { decideDayOrder } from './decide-day-order.ts'
 import { describeField, type ImportField } from './fields.ts'
+import type { BareGroup } from './hardness-by-supply.ts'
 import type { ColumnJudgement } from './judge-column.ts'
 import { concentrationUnitIn } from './read-concentration.ts'
 import { hardnessUnitIn, MOST_BARE_GRAINS } from './read-hardness.ts'
@@ -9,7 +10,7 @@ import { headerWords } from './score-header.ts'
 import type { ColumnSuggestion, Confidence } from './suggestion-types.ts'
 
 /** The suggestion for one column once its field is known: confidence, reason, unit and order of dates, and what a person must be asked. */
-export function settleColumn(judgement: ColumnJudgement, field: ImportField | null): ColumnSuggestion {
+export function settleColumn(judgement: ColumnJudgement, field: ImportField | null, groups: readonly BareGroup[] = []): ColumnSuggestion {
   const score = field === null ? 0 : (judgement.scores.get(field) ?? 0)
   const suggestion: ColumnSuggestion = {
     column: judgement.column,
@@ -20,7 +21,7 @@ export function settleColumn(judgement: ColumnJudgement, field: ImportField | nu
     ask: null,
     examples: [...new Set(judgement.values)].slice(0, 3),
   }
-  return field === null ? suggestion : { ...suggestion, ...particulars(field, judgement) }
+  return field === null ? suggestion : { ...suggestion, ...particulars(field, judgement, groups) }
 }
 
 function confidenceOf(field: ImportField | null, score: number): Confidence {
@@ -53,9 +54,9 @@ function reasonFor(judgement: ColumnJudgement, field: ImportField | null): strin
   return from === 'both' ? `The header "${judgement.header}" and the contents agree.` : `The contents look like ${title.toLowerCase()}.`
 }
 
-function particulars(field: ImportField, judgement: ColumnJudgement): Partial<ColumnSuggestion> {
+function particulars(field: ImportField, judgement: ColumnJudgement, groups: readonly BareGroup[]): Partial<ColumnSuggestion> {
   if (field === 'installed' || field === 'bedBegan' || field === 'lastSeen' || field === 'notes') return dayOrderOf(field, judgement)
-  if (field === 'hardness') return hardnessUnitOf(judgement)
+  if (field === 'hardness') return hardnessUnitOf(judgement, groups)
   if (field === 'iron' || field === 'chlorine') {
     const unit = unitInHeader(judgement.header, concentrationUnitIn)
     return unit ? { concentrationUnit: unit } : {}
@@ -80,13 +81,18 @@ function dayOrderOf(field: ImportField, judgement: ColumnJudgement): Partial<Col
   return { dayOrder: finding.order, ask }
 }
 
-/** Bare numbers up to 60 look like grains, numbers above 60 can only be mg/L, and a column may hold both; a person confirms it. */
-function hardnessUnitOf(judgement: ColumnJudgement): Partial<ColumnSuggestion> {
+/** Bare numbers up to 60 look like grains unless their supply's other rows say otherwise, numbers above 60 can only be mg/L, and a column may hold both; a person confirms it. */
+function hardnessUnitOf(judgement: ColumnJudgement, groups: readonly BareGroup[]): Partial<ColumnSuggestion> {
   const unit = unitInHeader(judgement.header, hardnessUnitIn)
   if (unit) return { hardnessUnit: unit }
   const bare = bareNumbers(judgement.values).sort((a, b) => a - b)
   if (bare.length === 0) return {}
   const [grains, large] = [bare.filter((value) => value <= MOST_BARE_GRAINS), bare.filter((value) => value > MOST_BARE_GRAINS)]
+  if (groups.some((group) => group.unit === 'mg/L'))
+    return {
+      hardnessUnit: 'each-by-size',
+      ask: `Of the numbers without a unit, ${groups.slice(0, GROUPS_ASKED).map(ofSupply).join(', ')}, as other rows there say. The rest are read as what fits their size. Is that right?`,
+    }
   if (grains.length > 0 && large.length > 0)
     return {
       hardnessUnit: 'each-by-size',
@@ -96,6 +102,9 @@ function hardnessUnitOf(judgement: ColumnJudgement): Partial<ColumnSuggestion> {
     return { hardnessUnit: 'mg/L', ask: `Numbers without a unit look like mg/L (ppm): ${groupOf(bare)}. Is that right?` }
   return { hardnessUnit: 'gpg', ask: `Numbers without a unit look like grains per gallon: ${groupOf(bare)}. Is that right?` }
 }
+
+const GROUPS_ASKED = 4
+const ofSupply = ({ supply, unit, count }: BareGroup) => `${count} on ${supply} look like ${unit === 'gpg' ? 'grains per gallon' : 'mg/L'}`
 
 /** "506, most often 19 (312 times)": of the rows that were looked at. */
 function groupOf(values: readonly number[]): string {

@@ -2,6 +2,7 @@ import { asChosen, chosenColumns, type EarlierChoices } from './earlier-choices.
 import type { ImportField } from './fields.ts'
 import { describeField } from './fields.ts'
 import { findHeader } from './find-header.ts'
+import { bareGroups } from './hardness-by-supply.ts'
 import { type ColumnJudgement, judgeColumn } from './judge-column.ts'
 import { settleColumn } from './settle-column.ts'
 import type { FileSuggestion } from './suggestion-types.ts'
@@ -37,9 +38,14 @@ export function suggestColumns(
     judgements.filter(({ column }) => !chosen.has(column)),
     taken,
   )
+  const fieldOf = (column: number) => (chosen.has(column) ? chosen.get(column)?.field : fields.get(column)) ?? null
+  const supplyColumn = judgements.find(({ column }) => fieldOf(column) === 'supplyName')?.column
   const columns = judgements.map((judgement) => {
-    const choice = chosen.get(judgement.column)
-    return choice ? asChosen(settleColumn(judgement, choice.field), choice) : settleColumn(judgement, fields.get(judgement.column) ?? null)
+    const { column } = judgement
+    const choice = chosen.get(column)
+    const isHardness = fieldOf(column) === 'hardness' && supplyColumn !== undefined
+    const settled = settleColumn(judgement, fieldOf(column), isHardness ? bareGroups(records, column, supplyColumn) : [])
+    return choice ? asChosen(settled, choice) : settled
   })
   return { ...finding, header, columns }
 }

@@ -15,6 +15,7 @@ const MEANS: Record<Mergeable, string> = {
   customer: 'Sites, contacts, calls and imported lines of the second become the first’s. The second leaves every list.',
   site: 'Softeners, tests, jobs, calls and contacts of the second move to the first. The second leaves every list.',
   town: 'Every site in the second town is then in the first.',
+  supply: 'Every site on the second supply is then on the first. The first’s water quality counts; where none is on record, the second’s.',
 }
 
 /** Makes two that are one on record once: the first is kept. */
@@ -25,6 +26,7 @@ export function MergeForm() {
   const [kept, setKept] = useState<Picked | null>(null)
   const [gone, setGone] = useState<Picked | null>(null)
   const towns = useQuery({ ...api.merging.townsOfSites.queryOptions(), enabled: kind === 'town' })
+  const supplies = useQuery({ ...api.sites.supplies.queryOptions(), enabled: kind === 'supply' })
   const clear = (next: Mergeable) => {
     setKind(next)
     setKept(null)
@@ -37,20 +39,26 @@ export function MergeForm() {
   const customers = useCommand(api.merging.customers.mutationOptions(), { onDone })
   const sites = useCommand(api.merging.sites.mutationOptions(), { onDone })
   const ofTowns = useCommand(api.merging.towns.mutationOptions(), { onDone })
-  const error = customers.error ?? sites.error ?? ofTowns.error
+  const ofSupplies = useCommand(api.merging.supplies.mutationOptions(), { onDone })
+  const error = ofSupplies.error ?? customers.error ?? sites.error ?? ofTowns.error
   const send = () => {
     if (!kept || !gone) return
     if (kind === 'customer') customers.send({ keptId: kept.id, goneId: gone.id })
     else if (kind === 'site') sites.send({ keptId: kept.id, goneId: gone.id })
+    else if (kind === 'supply') ofSupplies.send({ keptId: kept.id, goneId: gone.id })
     else ofTowns.send({ from: gone.id, to: kept.id })
   }
-  const town = (label: string, picked: Picked | null, pick: (picked: Picked | null) => void) => (
+  const choices =
+    kind === 'supply'
+      ? (supplies.data ?? []).map((one) => ({ value: one.id, label: one.name }))
+      : (towns.data ?? []).map((one) => ({ value: one.town, label: `${one.town} (${one.sites})` }))
+  const byName = (label: string, picked: Picked | null, pick: (picked: Picked | null) => void) => (
     <Select
       label={label}
-      none="choose a town"
+      none={kind === 'supply' ? 'choose a supply' : 'choose a town'}
       value={picked?.id ?? ''}
       onChange={(event) => pick(event.target.value ? { id: event.target.value, label: event.target.value } : null)}
-      choices={(towns.data ?? []).map((one) => ({ value: one.town, label: `${one.town} (${one.sites})` }))}
+      choices={choices}
     />
   )
   return (
@@ -68,10 +76,10 @@ export function MergeForm() {
         onChange={(value) => clear(mergeables.find((one) => one === value) ?? 'customer')}
         choices={mergeables.map((one) => ({ value: one, label: mergeableWords[one] }))}
       />
-      {kind === 'town' ? (
+      {kind === 'town' || kind === 'supply' ? (
         <>
-          {town('Keep', kept, setKept)}
-          {town('Merge into it', gone, setGone)}
+          {byName('Keep', kept, setKept)}
+          {byName('Merge into it', gone, setGone)}
         </>
       ) : (
         <>
@@ -86,7 +94,7 @@ export function MergeForm() {
           kind="ink"
           type="submit"
           disabled={!kept || !gone || kept.id === gone.id}
-          busy={customers.isPending || sites.isPending || ofTowns.isPending}
+          busy={customers.isPending || sites.isPending || ofTowns.isPending || ofSupplies.isPending}
           busyLabel="Merging"
         >
           Merge

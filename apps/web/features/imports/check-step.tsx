@@ -15,6 +15,7 @@ import { ListRight } from './list-right.tsx'
 import { MissingColumns } from './missing-columns.tsx'
 import { ProblemSection } from './problem-section.tsx'
 import { RowsTable } from './rows-table.tsx'
+import { SuppliesPart } from './supplies-part.tsx'
 
 /** Step 2: what would happen, before anything is written. */
 export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: () => void }) {
@@ -38,6 +39,7 @@ export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: (
     <>
       <MissingColumns columns={batch.columns} />
       <ListRight key={batch.version} batch={batch} />
+      <SuppliesPart key={`supplies ${batch.version}`} batch={batch} />
       <Section title="What will happen to the rows">
         <div className="max-w-3xl">
           <DefinitionList facts={facts} />

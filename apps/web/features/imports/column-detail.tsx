@@ -11,7 +11,7 @@ const HARDNESS = [
   { value: 'dH', label: '°dH' },
   { value: 'fH', label: '°fH' },
   { value: 'mmol/L', label: 'mmol/L' },
-  { value: 'each-by-size', label: 'grains up to 60, mg/L above' },
+  { value: 'each-by-size', label: 'what fits each number and its supply' },
 ]
 const CONCENTRATION = [
   { value: 'mg/L', label: 'mg/L (ppm)' },
