@@ -143,6 +143,8 @@ export const ImportRowView = z.object({
   siteId: Id.nullable(),
   problems: z.array(ImportProblem),
   notes: z.array(z.string()),
+  /** What it changes of records that were there; blank where nothing was, or is. */
+  changes: z.array(z.object({ what: z.string(), from: z.string(), to: z.string() })),
   understood: z
     .object({
       customer: z.string(),
@@ -190,7 +192,7 @@ export const imports = {
     .output(ImportBatchPage),
   rows: oc
     .route({ method: 'GET', path: '/imports/rows' })
-    .input(page({ batchId: Id, only: z.enum(['all', 'problem', 'noted']) }))
+    .input(page({ batchId: Id, only: z.enum(['all', 'problem', 'noted', 'changed']) }))
     .output(pageOf(ImportRowView)),
   check: oc
     .route({ method: 'POST', path: '/imports/check' })

@@ -75,10 +75,10 @@ export async function readImport(scope: Pick<Scope, 'companyId'>, batchId: strin
   }
 }
 
-/** Rows of an import in the order of the file: all, those that a person must look at, or those something was assumed in. */
+/** Rows of an import in the order of the file: all, those that a person must look at, those something was assumed in, or those that change what is on record. */
 export async function readImportRows(
   scope: Pick<Scope, 'companyId'>,
-  query: { batchId: string; only: 'all' | 'problem' | 'noted'; limit: number; cursor?: string },
+  query: { batchId: string; only: 'all' | 'problem' | 'noted' | 'changed'; limit: number; cursor?: string },
 ) {
   const { companyId } = scope
   const { batchId, only, limit } = query
@@ -86,10 +86,13 @@ export async function readImportRows(
   return inCompany(scope, async (tx) => {
     const batch = await tx.importBatch.findFirst({ where: { companyId, id: batchId } })
     if (!batch) throw notFound('import')
-    const kind = only === 'problem' ? { NOT: { problems: { equals: [] } } } : only === 'noted' ? { NOT: { notes: { equals: [] } } } : {}
+    const kind = {
+      ...{ all: {}, changed: { status: 'updated' } },
+      ...{ problem: { NOT: { problems: { equals: [] } } }, noted: { NOT: { notes: { equals: [] } } } },
+    }[only]
     const found = await tx.importRow.findMany({
       where: { companyId, batchId, ...kind, ...(after ? { line: { gt: after.sort } } : {}) },
-      select: { id: true, line: true, cells: true, status: true, problems: true, notes: true, siteId: true },
+      select: { id: true, line: true, cells: true, status: true, problems: true, notes: true, siteId: true, before: true },
       orderBy: { line: 'asc' },
       take: limit + 1,
     })

@@ -63,8 +63,11 @@ export async function checkImport(
       display: company,
       supplies: choicesOf(supplies),
     })
-    // What would happen is kept as notes and problems only: nothing has been made yet, so no row points anywhere.
-    const outcomes = plan.rows.map(({ ledger: _, ...row }) => ({ ...row, customerId: null, siteId: null, softenerId: null, before: null }))
+    // What would happen is kept as notes, problems and changes only: nothing has been made yet, so no row points anywhere.
+    const outcomes = plan.rows.map(({ ledger, ...row }) => {
+      const changes = ledger.filter((entry) => Object.keys(entry.was ?? {}).length > 0)
+      return { ...row, customerId: null, siteId: null, softenerId: null, before: changes.length > 0 ? changes : null }
+    })
     for (let start = 0; start < outcomes.length; start += CHUNK) await saveRowOutcomes(tx, companyId, outcomes.slice(start, start + CHUNK))
     const counts = countPlan(plan)
     const chosen = new Map(input.columns.map((choice) => [choice.column, choice]))

@@ -1,7 +1,7 @@
 import { asOtherPhone } from '@almanac/records/contact-phones'
 import type { Disinfectant } from '@almanac/records/disinfectant'
 import type { ImportKind } from '@almanac/records/import-facts'
-import type { DayReading, ImportedRecord } from '@almanac/service-rules/import/import-types'
+import type { DayReading, EarlierBed, ImportedRecord } from '@almanac/service-rules/import/import-types'
 import { matchKeys } from '@almanac/service-rules/import/match-keys'
 import type { EnteredValues, ImportedFact, ImportedFacts } from './facts.ts'
 
@@ -16,8 +16,8 @@ export type DesiredEntity = {
   facts: ImportedFacts
   entered: EnteredValues
   position: number
-  /** For a bed: an earlier filling that the row tells of, and whether the beginning is that of a rebed. */
-  earlier: DayReading | null
+  /** For a bed: the fillings before it that the row tells of, the oldest first, and whether the beginning is that of a rebed. */
+  earlier: EarlierBed[]
   isRebed: boolean
   /** For a bed that counts as seen, or a reading that counts as taken, on the day the list was right, not on one that its own row tells. */
   byList: string | null
@@ -43,14 +43,6 @@ function seenDay(record: ImportedRecord): string | null {
 function seenByList({ bed }: ImportedRecord, listRightOn: string | null): string | null {
   if (bed.lastSeen || !listRightOn) return null
   return bed.began && bed.began.earliestDay > listRightOn ? null : listRightOn
-}
-
-/** The filling before the present one, where the softener is older than a dated rebed. */
-function earlierFilling(record: ImportedRecord): DayReading | null {
-  const { installed } = record.softener
-  const { began, beganFrom } = record.bed
-  const isRebed = beganFrom === 'notes-rebed' || beganFrom === 'resin-column'
-  return isRebed && installed && began && installed.latestDay < began.earliestDay ? installed : null
 }
 
 function tankFact(record: ImportedRecord): ImportedFact | null {
@@ -101,7 +93,7 @@ export function entitiesFromRecord(record: ImportedRecord, line: number, listRig
     const facts = Object.fromEntries(Object.entries(wanted).filter((entry): entry is [string, ImportedFact] => entry[1] !== null))
     const parents = { customer: keys.customerKey, site: keys.siteKey, softener: keys.softenerKey }
     const lines = Object.fromEntries(Object.keys(facts).map((fact) => [fact, line]))
-    things.push({ kind, key, parents, line, lines, facts, entered: {}, position: 1, earlier: null, isRebed: false, byList: null, ...more })
+    things.push({ kind, key, parents, line, lines, facts, entered: {}, position: 1, earlier: [], isRebed: false, byList: null, ...more })
   }
   want('customer', keys.customerKey, { name: one('name', record.customerName), reference: one('reference', record.referenceNumber) })
   const { consent } = contact
@@ -145,7 +137,7 @@ export function entitiesFromRecord(record: ImportedRecord, line: number, listRig
       lastSeenDay: one('lastSeenDay', seenDay(record) ?? byList),
     }
     const isRebed = bed.beganFrom === 'notes-rebed' || bed.beganFrom === 'resin-column'
-    want('bed', `${keys.softenerKey}|bed:${position}`, filling, { position, entered, earlier: earlierFilling(record), isRebed, byList })
+    want('bed', `${keys.softenerKey}|bed:${position}`, filling, { position, entered, earlier: bed.earlier, isRebed, byList })
   }
   const test = testFacts(record, listRightOn)
   if (Object.keys(test.facts).length > 0)

@@ -1,11 +1,15 @@
 import { inCompany, type Scope } from '@almanac/database/in-company'
 import { problemRows } from '@almanac/service-rules/import/problem-file'
+import iconv from 'iconv-lite'
 import Papa from 'papaparse'
 import type { CellProblem } from './plan-types.ts'
 import { readBatch } from './read-batch.ts'
+import type { FileEncoding } from './upload-limits.ts'
 
-/** The rows of a batch that a person must look at, as a CSV to fix and import again, parted as the firm's file was: its own cells, then line, column, value and reason. */
-export async function exportProblems(scope: Pick<Scope, 'companyId'>, batchId: string): Promise<{ fileName: string; csv: string }> {
+export type ProblemFile = { fileName: string; bytes: Uint8Array<ArrayBuffer>; encoding: FileEncoding }
+
+/** The rows of a batch that a person must look at, as a CSV to fix and import again, parted and written in letters as the firm's file was: its own cells, then line, column, value and reason. */
+export async function exportProblems(scope: Pick<Scope, 'companyId'>, batchId: string): Promise<ProblemFile> {
   const { companyId } = scope
   return inCompany(scope, async (tx) => {
     const batch = await readBatch(tx, companyId, batchId)
@@ -16,10 +20,13 @@ export async function exportProblems(scope: Pick<Scope, 'companyId'>, batchId: s
     })
     const listed = rows.map(({ line, cells, problems }) => ({ line, cells, problems: problems as unknown as CellProblem[] }))
     const sheet = problemRows(batch.header, listed as Parameters<typeof problemRows>[1])
-    // The mark tells spreadsheets that the letters are UTF-8.
+    const encoding = batch.mapping.encoding ?? 'utf-8'
+    const csv = Papa.unparse(sheet, { newline: '\r\n', delimiter: batch.mapping.delimiter ?? ',' })
     return {
       fileName: `${batch.fileName.replace(/\.[a-z]+$/i, '')} - rows to fix.csv`,
-      csv: `\ufeff${Papa.unparse(sheet, { newline: '\r\n', delimiter: batch.mapping.delimiter ?? ',' })}`,
+      // The mark tells spreadsheets which Unicode it is; Windows-1252 has none.
+      bytes: new Uint8Array(iconv.encode(csv, encoding, { addBOM: encoding !== 'windows-1252' })),
+      encoding,
     }
   })
 }

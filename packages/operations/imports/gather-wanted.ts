@@ -60,7 +60,7 @@ export function gatherRow(wants: FileWants, row: RowWants, line: number): void {
       known.lines[fact] = line
     }
     Object.assign(known.entered, thing.entered)
-    known.earlier = thing.earlier ?? known.earlier
+    if (thing.earlier.length > 0) known.earlier = thing.earlier
     if (thing.facts.began) known.isRebed = thing.isRebed
   }
   const parents = row.things[0]?.parents

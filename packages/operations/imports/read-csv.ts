@@ -46,7 +46,7 @@ function refuseManyCells(text: string, delimiter: string): void {
 
 /** Reads a CSV file. The delimiter is guessed from the first lines; every record keeps its place, so that line numbers are those a spreadsheet shows. */
 export function readCsv(bytes: Uint8Array): SheetText {
-  const { text, sentence } = decodeText(bytes)
+  const { text, sentence, encoding } = decodeText(bytes)
   refuseManyLines(text)
   const delimiter = guessDelimiter(text)
   refuseManyCells(text, delimiter)
@@ -58,5 +58,5 @@ export function readCsv(bytes: Uint8Array): SheetText {
     )
   const oneColumn = parsed.data.every((row) => row.length <= 1)
   const parted = oneColumn ? 'It has one column.' : `Its columns are separated by ${WORDS[delimiter] ?? `"${delimiter}"`}.`
-  return { rows: parsed.data, sentences: [sentence, parted], delimiter }
+  return { rows: parsed.data, sentences: [sentence, parted], delimiter, encoding }
 }

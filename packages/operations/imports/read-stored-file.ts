@@ -119,7 +119,7 @@ export async function readStoredFile(task: Task): Promise<void> {
       columns: found.columns,
       sentences: [...found.sentences, found.reason],
       checked: false,
-      ...{ delimiter: found.delimiter, sheet: found.sheet, sheets: found.sheets, readAs },
+      ...{ delimiter: found.delimiter, encoding: found.encoding, sheet: found.sheet, sheets: found.sheets, readAs },
     }
     const data = {
       state: 'draft',

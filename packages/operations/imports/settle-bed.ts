@@ -1,28 +1,28 @@
 import type { PresentTank, PresentThing } from '@almanac/database/read/import-present'
+import type { EndCause } from '@almanac/records/end-cause'
 import type { DesiredEntity } from './entities-from-record.ts'
 import { columnsOf, factsOf, type ImportedFact, type ImportedFacts, sameFact } from './facts.ts'
 import { type ImportPlanContext, withoutOlderDay } from './import-plan-context.ts'
 
-/** The end of a filling that the beginning of the next one tells; the cause nobody wrote down. */
-function endedBy(began: ImportedFact, lastSeenDay: string | null): ImportedFact {
+/** The end of a filling that the beginning of the next one tells, with the cause if somebody wrote it down. */
+function endedBy(began: ImportedFact, lastSeenDay: string | null, endCause: EndCause): ImportedFact {
   const earliest = String(began.beganEarliest)
   return {
     endedEarliest: lastSeenDay && lastSeenDay > earliest ? lastSeenDay : earliest,
     endedLatest: began.beganLatest ?? null,
-    endCause: 'unknown',
+    endCause,
   }
 }
 
-/** A new filling with, where the row tells of one, the filling before it. */
+/** A new filling with the fillings before it that the row tells of. */
 function makeBeds(settling: ImportPlanContext, thing: DesiredEntity): void {
-  const { earlier } = thing
-  const began = thing.facts.began
-  if (earlier && began) {
+  for (const [at, { began, ended, cause }] of thing.earlier.entries()) {
     const facts: ImportedFacts = {
-      began: { beganEarliest: earlier.earliestDay, beganLatest: earlier.latestDay, beganAsWritten: earlier.asWritten },
-      ended: endedBy(began, null),
+      ...(began && { began: { beganEarliest: began.earliestDay, beganLatest: began.latestDay, beganAsWritten: began.asWritten } }),
+      ended: { endedEarliest: ended.earliestDay, endedLatest: ended.latestDay, endCause: cause },
     }
-    settling.make({ ...thing, entered: {} }, facts, `${thing.key}|earlier`)
+    const before = thing.earlier.length - at
+    settling.make({ ...thing, entered: {} }, facts, `${thing.key}|earlier${before === 1 ? '' : `:${before}`}`)
   }
   settling.outcomes.idOf.set(thing.key, settling.make(thing))
 }
@@ -40,7 +40,7 @@ function isNewFilling(thing: DesiredEntity, stands: ImportedFacts, wrote: Import
 function replaceBed(settling: ImportPlanContext, thing: DesiredEntity, present: PresentThing, tank: PresentTank): void {
   const stands = factsOf('bed', present.row)
   const seen = columnsOf(stands).lastSeenDay
-  const ended = endedBy(thing.facts.began ?? {}, typeof seen === 'string' ? seen : null)
+  const ended = endedBy(thing.facts.began ?? {}, typeof seen === 'string' ? seen : null, thing.earlier.at(-1)?.cause ?? 'unknown')
   settling.enter(thing.line, {
     ...{ kind: 'bed', id: present.id, key: `${thing.key}|ended` },
     ...{ was: { ended: stands.ended ?? {} }, wrote: { ended }, sources: { ended: null } },
@@ -52,7 +52,7 @@ function replaceBed(settling: ImportPlanContext, thing: DesiredEntity, present: 
   })
   settling.plan.bedIds.add(present.id)
   settling.outcomes.idOf.set(`${thing.parents.softener}|tank:${thing.position}`, tank.id)
-  settling.outcomes.idOf.set(thing.key, settling.make({ ...thing, earlier: null }))
+  settling.outcomes.idOf.set(thing.key, settling.make({ ...thing, earlier: [] }))
   settling.note(thing.line, 'The file shows a later rebed, so the earlier bed was ended and a new one started.')
 }
 

@@ -23,7 +23,11 @@ export async function settleSupplies(tx: Tx, input: SupplyInput, plan: SupplyPla
   if (wants.supplies.size === 0) return supplyOf
   const present = await readPresentSupplies(tx, companyId)
   const byName = new Map<string, PresentSupply>()
-  for (const one of present.values()) byName.set(normaliseText(one.ownName), one)
+  for (const one of present.values()) {
+    const key = normaliseText(one.ownName)
+    // Two spellings of one name: the one in use counts.
+    if (byName.get(key)?.isArchived !== false) byName.set(key, one)
+  }
   const wells = wellFinder(input, present, byName, plan)
   const shared = new Map<string, string>()
   const choiceOf = ({ key, name }: WantedSupply) => choices.get(key) ?? usualSupply(name)

@@ -9,6 +9,8 @@ import { type DayDisplay, formatDays } from '@almanac/units/format-day'
 import { type NumberDisplay, showWhole } from '@almanac/units/format-number'
 import { companyFacts } from '../shared/company-facts.ts'
 import { mappingOf, type StoredMapping } from './batch-mapping.ts'
+import { changesOf, suppliesIn } from './change-words.ts'
+import type { LedgerEntry } from './ledger.ts'
 import type { CellProblem } from './plan-types.ts'
 
 const joined = (...parts: (string | null | undefined)[]) => parts.filter(Boolean).join(', ')
@@ -49,15 +51,20 @@ function understood(record: ImportedRecord, display: DayDisplay): NonNullable<Im
 /** Rows of an import as they will be understood by the present choices, with problems and notes. */
 export async function showRows(
   scope: Pick<Scope, 'companyId'>,
-  query: { batchId: string; only: 'all' | 'problem' | 'noted'; limit: number; cursor?: string },
+  query: { batchId: string; only: 'all' | 'problem' | 'noted' | 'changed'; limit: number; cursor?: string },
 ): Promise<{ rows: ImportRowView[]; nextCursor: string | null }> {
   const page = await readImportRows(scope, query)
-  const display = await inCompany(scope, (tx) => companyFacts(tx, scope.companyId))
+  const ledgers = page.rows.map(({ before }) => (Array.isArray(before) ? (before as unknown as LedgerEntry[]) : []))
+  const { display, supplies } = await inCompany(scope, async (tx) => {
+    const where = { companyId: scope.companyId, id: { in: ledgers.flatMap(suppliesIn) } }
+    const found = await tx.waterSupply.findMany({ where, select: { id: true, name: true } })
+    return { display: await companyFacts(tx, scope.companyId), supplies: new Map(found.map((one) => [one.id, one.name])) }
+  })
   const stored = page.mapping as unknown as StoredMapping
   const mapping = mappingOf(page.header, stored.columns)
   const { hardnessBySupply } = stored
   const rows: ImportRowView[] = []
-  for (const row of page.rows) {
+  for (const [at, row] of page.rows.entries()) {
     // The costliest row an upload may hold takes some milliseconds; others get their turn between two.
     await setImmediate()
     const reading = readRow(row.cells, mapping, { today: display.today, display, hardnessBySupply })
@@ -74,6 +81,7 @@ export async function showRows(
         reason,
       })),
       notes: row.notes as string[],
+      changes: changesOf(ledgers[at] ?? [], { display, supplyName: (id) => supplies.get(id) }),
       understood: reading.ok ? understood(reading.record, display) : null,
     })
   }

@@ -17,8 +17,18 @@ const LONGEST_CELL = 4_000
 /** Signs in all cells together: a workbook may say one text a million times. */
 const MOST_TEXT = 40 * 1024 * 1024
 
+/** How the letters of a text file are written. */
+export type FileEncoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252'
+
 /** A file as rows of text, and what was taken while reading it, in sentences; of a workbook which sheet it was, of those that hold anything. */
-export type SheetText = { rows: string[][]; sentences: string[]; delimiter?: string; sheet?: string; sheets?: string[] }
+export type SheetText = {
+  rows: string[][]
+  sentences: string[]
+  delimiter?: string
+  encoding?: FileEncoding
+  sheet?: string
+  sheets?: string[]
+}
 
 /** The refusal of a file: nothing of it was stored. */
 export function refuseFile(why: string): AppError {

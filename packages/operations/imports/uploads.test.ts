@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises'
 import path from 'node:path'
 import { closeClients } from '@almanac/database/client'
 import { closeTaskQueue } from '@almanac/runtime/task-queue'
+import iconv from 'iconv-lite'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { testDatabase } from '../../../tests/support/test-database.ts'
 import { exportProblems } from './export-problems.ts'
@@ -63,7 +64,8 @@ describe('rows that cannot be read', () => {
   test('stop nothing, come back in a file that runs no formula, and go in once mended', async () => {
     const { batchId, done } = await bringIn(firm, bad, 'bad.csv')
     expect(done).toMatchObject({ created: 3, problem: 1, leftEmpty: 2 })
-    const { csv, fileName } = await exportProblems(firm, batchId)
+    const { bytes, fileName } = await exportProblems(firm, batchId)
+    const csv = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes)
     expect(fileName).toBe('bad - rows to fix.csv')
     const lines = csv.replace('\ufeff', '').split('\r\n')
     expect(lines[0]).toBe('Name,Street,Tank,Installed,Fix: line,Fix: column,Fix: value,Fix: reason')
@@ -78,15 +80,40 @@ describe('rows that cannot be read', () => {
     expect((await bringIn(firm, mended, fileName)).done).toMatchObject({ unchanged: 3, created: 0 })
   })
 
+  test.each([
+    ['windows-1252', [0x46]],
+    ['utf-8', [0xef, 0xbb, 0xbf]],
+    ['utf-16le', [0xff, 0xfe]],
+    ['utf-16be', [0xfe, 0xff]],
+  ] as const)('come back in the letters and the order of the firm’s own file: %s', async (encoding, begins) => {
+    const text = 'Firma;Name;Street;Tank;Email\nX;José Castañeda;5 Rue Été;10x54;nope\nY;Zoë Müller;6 Elm St;banana;a@example.com\n'
+    const sent = iconv.encode(text, encoding, { addBOM: encoding !== 'windows-1252' })
+    const { batchId } = await bringIn(firm, sent, `${encoding}.csv`)
+    const problems = await exportProblems(firm, batchId)
+    expect(problems.encoding).toBe(encoding)
+    expect([...problems.bytes.slice(0, begins.length)]).toEqual(begins)
+    const lines = new TextDecoder(encoding).decode(problems.bytes).split('\r\n')
+    expect(lines[0]).toBe('Firma;Name;Street;Tank;Email;Fix: line;Fix: column;Fix: value;Fix: reason')
+    expect(lines[1]).toMatch(/^X;José Castañeda;5 Rue Été;10x54;nope;2;Email;nope;/)
+    expect(lines[2]).toMatch(/^Y;Zoë Müller;6 Elm St;banana;a@example\.com;3;Tank;banana;.*isn’t|^Y;Zoë Müller;6 Elm St;banana/)
+    // Mended and sent back as it came, it is read as what it is.
+    const mended = iconv.encode(lines.join('\r\n').replace('nope', 'b@example.com').replace('banana', '9x48'), encoding, {
+      addBOM: encoding !== 'windows-1252',
+    })
+    expect((await bringIn(firm, mended, problems.fileName)).done).toMatchObject({ customers: 0, problem: 0, leftEmpty: 0 })
+  })
+
   test('come back parted as the firm’s own file was', async () => {
     const { batchId } = await bringIn(
       firm,
       'Name;Street;Tank;Email\nEd Gow;5 Elm St;10x54;nope\nEd Hill;6 Elm St;10x54;a@example.com\n',
       'semi.csv',
     )
-    expect((await exportProblems(firm, batchId)).csv.split('\r\n')[0]).toBe(
-      '\ufeffName;Street;Tank;Email;Fix: line;Fix: column;Fix: value;Fix: reason',
-    )
+    expect(
+      Buffer.from((await exportProblems(firm, batchId)).bytes)
+        .toString()
+        .split('\r\n')[0],
+    ).toBe('\ufeffName;Street;Tank;Email;Fix: line;Fix: column;Fix: value;Fix: reason')
   })
 
   test('of another firm are not found', async () => {

@@ -1,5 +1,6 @@
 import type { Channel } from '@almanac/records/channel'
 import type { Disinfectant } from '@almanac/records/disinfectant'
+import type { EndCause } from '@almanac/records/end-cause'
 import type { RowProblemKind } from '@almanac/records/import-state'
 import type { ResinKindId } from '@almanac/records/resin-kind'
 import type { ConcentrationUnit } from '@almanac/units/concentration'
@@ -80,6 +81,13 @@ export type ConsentReading = Record<Channel, boolean | null>
 /** Where the beginning of the present bed was taken from; a dated rebed always outranks the installation of the softener. */
 export type BedBeganFrom = 'resin-column' | 'notes-rebed' | 'installed-column' | 'notes-installed'
 
+/** A filling that the present one, or one before it, came after. Null where nobody says when it went in. */
+export interface EarlierBed {
+  began: DayReading | null
+  ended: DayReading
+  cause: EndCause
+}
+
 /** One row of a firm's file, understood. Texts are trimmed, null where the file is silent. */
 export interface ImportedRecord {
   referenceNumber: string | null
@@ -108,6 +116,8 @@ export interface ImportedRecord {
     resinVolume: ResinVolumeReading | null
     began: DayReading | null
     beganFrom: BedBeganFrom | null
+    /** The fillings before the present one, the oldest first. */
+    earlier: EarlierBed[]
     lastSeen: DayReading | null
   }
   water: {

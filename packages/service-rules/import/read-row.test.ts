@@ -69,7 +69,7 @@ describe('a row', () => {
   })
 
   test('without more than a name is still a record', () => {
-    expect(record({}).bed).toEqual({ resinKind: null, resinVolume: null, began: null, beganFrom: null, lastSeen: null })
+    expect(record({}).bed).toEqual({ resinKind: null, resinVolume: null, began: null, beganFrom: null, earlier: [], lastSeen: null })
   })
 
   test('lists every problem, by the column as the firm names it', () => {

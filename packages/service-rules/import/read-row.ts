@@ -1,9 +1,10 @@
 import { MOST_OTHER_PHONES } from '@almanac/records/contact-phones'
 import { countInSentence } from '@almanac/units/format-number'
 import { cleanCell, isSilent } from './clean-cell.ts'
+import { earlierBeds } from './earlier-beds.ts'
 import { describeField, type ImportField } from './fields.ts'
 import { asksForSilence, findDecisions } from './find-decisions.ts'
-import { findInNotes } from './find-in-notes.ts'
+import { findInNotes, type NoteFact } from './find-in-notes.ts'
 import { columnName, type GatheredCell, gatherCells } from './gather-cells.ts'
 import { knownOf } from './hardness-by-supply.ts'
 import type {
@@ -73,6 +74,8 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
   const installed = day('installed')
   const bedBegan = day('bedBegan')
   const began = presentBed(bedBegan, installed, gathered.get('notes'), options, assumptions)
+  const earlier = earlierBeds(began, installed ?? began.installed, began.rebeds, gathered.get('notes')?.text ?? '')
+  for (const sentence of earlier.said) assumptions.push({ column: gathered.get('notes')?.column ?? '', field: 'notes', sentence })
   const lastSeen = sinceBegan(day('lastSeen'), began.day, gathered.get('lastSeen'), assumptions)
   const record: ImportedRecord = {
     referenceNumber: text('referenceNumber'),
@@ -104,6 +107,7 @@ export function readRow(cells: readonly string[], mapping: ColumnMapping, option
       resinVolume,
       began: began.day,
       beganFrom: began.from,
+      earlier: earlier.beds,
       lastSeen,
     },
     water: {
@@ -184,6 +188,8 @@ interface PresentBed {
   from: BedBeganFrom | null
   /** An installation found only in the notes. */
   installed: DayReading | null
+  /** Every rebed the notes tell of. */
+  rebeds: NoteFact[]
 }
 
 /** The latest known filling of the tank: its own column, else a rebed in the notes, else the installation. */
@@ -199,19 +205,20 @@ function presentBed(
     facts
       .filter((fact) => fact.kind === kind)
       .reduce<(typeof facts)[number] | null>((best, fact) => (best && best.day.latestDay >= fact.day.latestDay ? best : fact), null)
+  const rebeds = facts.filter((fact) => fact.kind === 'rebedded')
   const rebedded = latest('rebedded')
   const installedInNotes = latest('installed')
   const say = (sentence: string) => notes && assumptions.push({ column: notes.column, field: 'notes', sentence })
   if (bedBegan && !(rebedded && rebedded.day.earliestDay > bedBegan.latestDay))
-    return { day: bedBegan, from: 'resin-column', installed: installedInNotes?.day ?? null }
+    return { day: bedBegan, from: 'resin-column', installed: installedInNotes?.day ?? null, rebeds }
   if (rebedded && !(installed && installed.earliestDay > rebedded.day.latestDay)) {
     say(`The present bed was taken from the notes: "${rebedded.quote}".`)
     for (const sentence of rebedded.assumptions) say(sentence)
-    return { day: rebedded.day, from: 'notes-rebed', installed: installedInNotes?.day ?? null }
+    return { day: rebedded.day, from: 'notes-rebed', installed: installedInNotes?.day ?? null, rebeds }
   }
-  if (installed) return { day: installed, from: 'installed-column', installed: null }
-  if (!installedInNotes) return { day: null, from: null, installed: null }
+  if (installed) return { day: installed, from: 'installed-column', installed: null, rebeds }
+  if (!installedInNotes) return { day: null, from: null, installed: null, rebeds }
   say(`The installation was taken from the notes: "${installedInNotes.quote}".`)
   for (const sentence of installedInNotes.assumptions) say(sentence)
-  return { day: installedInNotes.day, from: 'notes-installed', installed: installedInNotes.day }
+  return { day: installedInNotes.day, from: 'notes-installed', installed: installedInNotes.day, rebeds }
 }

@@ -5,7 +5,7 @@ import { Section } from '@almanac/ui/section'
 import { plural } from './import-words.tsx'
 import { RowsTable } from './rows-table.tsx'
 
-/** What a person must look at: rows left out, cells left empty, notes to decide about, with the file to fix; and the rows something was assumed in. */
+/** What a person must look at: rows left out, cells left empty, notes to decide about, with the file to fix; what changes on record, old and new; and the rows something was assumed in. */
 export function ProblemSection({ batchId, counts }: { batchId: string; counts: ImportCounts }) {
   const display = useDisplay()
   const rows = (count: number) => plural(count, 'row', 'rows', display)
@@ -23,6 +23,11 @@ export function ProblemSection({ batchId, counts }: { batchId: string; counts: I
             are ignored.
           </p>
           <RowsTable batchId={batchId} only="problem" />
+        </Section>
+      ) : null}
+      {counts.updated > 0 ? (
+        <Section title={`${rows(counts.updated)} with a change`}>
+          <RowsTable batchId={batchId} only="changed" />
         </Section>
       ) : null}
       {counts.noted > 0 ? (

@@ -67,8 +67,28 @@ const NOTED = [
   },
 ]
 
-/** Rows of an import: as they are understood, those to look at with the reason, or those something was assumed in. */
-export function RowsTable({ batchId, only, first = 10 }: { batchId: string; only: 'all' | 'problem' | 'noted'; first?: number }) {
+const CHANGED = [
+  line,
+  { key: 'customer', head: 'Customer', phone: 'title' as const, cell: (row: ImportRowView) => row.understood?.customer ?? dim(undefined) },
+  {
+    key: 'changes',
+    head: 'Old → new',
+    width: '60%',
+    cell: (row: ImportRowView) => (
+      <span>{each(row.changes.map(({ what, from, to }) => `${what}: ${from || 'blank'} → ${to || 'blank'}`))}</span>
+    ),
+  },
+]
+
+const SHOWN = {
+  all: { caption: 'Rows as read', columns: UNDERSTOOD },
+  problem: { caption: 'Rows to look at', columns: PROBLEM },
+  noted: { caption: 'Rows with notes', columns: NOTED },
+  changed: { caption: 'Rows that change', columns: CHANGED },
+} as const
+
+/** Rows of an import: as they are understood, those to look at with the reason, those something was assumed in, or those that change what is on record. */
+export function RowsTable({ batchId, only, first = 10 }: { batchId: string; only: keyof typeof SHOWN; first?: number }) {
   const { api } = useSession()
   const rows = useInfiniteQuery(
     api.imports.rows.infiniteOptions({
@@ -82,10 +102,10 @@ export function RowsTable({ batchId, only, first = 10 }: { batchId: string; only
   return (
     <>
       <DataTable
-        caption={only === 'all' ? 'Rows as read' : only === 'problem' ? 'Rows to look at' : 'Rows with notes'}
+        caption={SHOWN[only].caption}
         rows={rows.data.pages.flatMap((one) => one.rows)}
         rowKey={(row) => row.id}
-        columns={only === 'all' ? UNDERSTOOD : only === 'problem' ? PROBLEM : NOTED}
+        columns={SHOWN[only].columns}
       />
       {rows.hasNextPage ? <Pager onNext={() => void rows.fetchNextPage()} busy={rows.isFetchingNextPage} /> : null}
     </>

@@ -11,11 +11,11 @@ export function GET(request: Request, { params }: { params: Promise<{ id: string
   return withMember(request, 'run:import', async ({ scope }) => {
     const { id } = await params
     if (!UUID.test(id)) throw notFound('import')
-    const { fileName, csv } = await exportProblems(scope, id)
+    const { fileName, bytes, encoding } = await exportProblems(scope, id)
     const plain = fileName.replace(/[^\w .-]/g, '_')
-    return new Response(csv, {
+    return new Response(bytes, {
       headers: {
-        'content-type': 'text/csv; charset=utf-8',
+        'content-type': `text/csv; charset=${encoding}`,
         'content-disposition': `attachment; filename="${plain}"; filename*=UTF-8''${encodeURIComponent(fileName)}`,
         'cache-control': 'no-store',
       },
