@@ -1,5 +1,5 @@
 import { jobKinds } from '@almanac/records/job-kind'
-import { photographKinds, pictureKinds } from '@almanac/records/picture-kind'
+import { photographKinds, visitPictureKinds } from '@almanac/records/picture-kind'
 import { signings, unsigned } from '@almanac/records/signing'
 import { visitOutcomes } from '@almanac/records/visit-outcome'
 import { visitStates } from '@almanac/records/visit-state'
@@ -16,7 +16,7 @@ const MOST_PICTURE_BYTES = 8 * 1024 * 1024
  */
 export const BeginPicture = command({
   visitId: Id,
-  kind: z.enum(pictureKinds),
+  kind: z.enum(visitPictureKinds),
   takenAt: Instant,
   bytes: z.number().int().min(1).max(MOST_PICTURE_BYTES),
   sha256: z.string().regex(/^[0-9a-f]{64}$/, 'must be a SHA-256 sum in hex'),

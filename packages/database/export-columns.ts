@@ -52,10 +52,10 @@ export const EXPORTED = {
   movement: 'id stock_item_id quantity reason visit_id job_id at person_id',
   own_text: 'id version channel language subject body changed_at',
   owner_decision: 'id bed_id person_id at verdict answers reasons law',
-  owner_guide: 'id version softener_id person_id created_at link_until withdrawn_at',
+  owner_guide: 'id version softener_id person_id created_at link_until withdrawn_at state bed_id step to_fix ended job_id',
   phone_call:
     'id version at person_id site_id softener_id customer_id caller_name caller_phone sees words advised still_soft hard_since_day hard_since_latest hard_since_as_said bed_id follows job_id visit_id',
-  picture: 'id version visit_id kind state taken_at person_id sent_bytes sent_sha256 bytes sha256 width height begun_at stored_at',
+  picture: 'id version visit_id guide_id kind state taken_at person_id sent_bytes sent_sha256 bytes sha256 width height begun_at stored_at',
   planned_rebed: 'id plan_id bed_id month earliest_month latest_month',
   pre_treatment: 'id version softener_id kind from_day to_day source archived_at',
   reminder: 'id version bed_id site_id contact_id channel notice state state_reason due_earliest due_latest created_at link_until',

@@ -14,6 +14,7 @@ import { exportStates } from './export-state.ts'
 import { questionKeys } from './forecast-question.ts'
 import { dueGroupings, runScopes } from './forecast-run.ts'
 import { guideMeasures } from './guide-measure.ts'
+import { guideEnds, guideStates } from './guide-state.ts'
 import { identityEventKinds } from './identity-event.ts'
 import { importRowStatuses, importStates } from './import-state.ts'
 import { jobKinds } from './job-kind.ts'
@@ -90,6 +91,8 @@ export const columnValues: Readonly<Record<string, readonly string[]>> = {
   'own_text.channel': channels,
   'own_text.language': languages,
   'owner_decision.verdict': ownerVerdicts,
+  'owner_guide.ended': guideEnds,
+  'owner_guide.state': guideStates,
   'plan_proposal.kind': planKinds,
   'plan_proposal.state': planStates,
   'pre_treatment.kind': preTreatmentKinds,

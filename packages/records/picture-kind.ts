@@ -3,8 +3,21 @@ export const photographKinds = ['label', 'as-found', 'old-bed', 'as-left'] as co
 export type PhotographKind = (typeof photographKinds)[number]
 
 /** Every picture of a visit: its photographs, and what the customer drew to sign. */
-export const pictureKinds = [...photographKinds, 'signature'] as const
-export type PictureKind = (typeof pictureKinds)[number]
+export const visitPictureKinds = [...photographKinds, 'signature'] as const
+
+/** What an owner photographs by their link: label, control head, bypass, the cap taken out of the tube. */
+export const guidePhotographKinds = ['label', 'valve', 'bypass', 'cap'] as const
+export type GuidePhotographKind = (typeof guidePhotographKinds)[number]
+
+export const guidePhotographWords: Readonly<Record<GuidePhotographKind, string>> = {
+  label: 'Label',
+  valve: 'Valve',
+  bypass: 'Bypass',
+  cap: 'Cap taken out',
+}
+
+/** Every picture there is. */
+export const pictureKinds = [...visitPictureKinds, 'valve', 'bypass', 'cap'] as const
 
 /** How far a picture is: still being sent, kept, to be taken away since somebody was erased, or taken away. */
 export const pictureStates = ['coming', 'stored', 'erased', 'gone'] as const

@@ -30,11 +30,11 @@ test('an owner measures their tank on a phone while the office watches; a link t
 
   await owner.getByLabel('Around the tank').fill('a hand')
   await owner.getByRole('radio', { name: 'in', exact: true }).check()
-  await owner.getByRole('button', { name: 'Send' }).click()
+  await owner.getByRole('button', { name: 'Send', exact: true }).click()
   await expect(owner.getByText(/We couldn’t read that/)).toBeVisible()
   await owner.getByLabel('Around the tank').fill('31 1/2')
   await owner.getByRole('radio', { name: 'in', exact: true }).check()
-  await owner.getByRole('button', { name: 'Send' }).click()
+  await owner.getByRole('button', { name: 'Send', exact: true }).click()
 
   // It is on the office's open page by itself, before the owner goes on.
   await expect(head).toHaveText('Now, how tall it is')
@@ -42,7 +42,7 @@ test('an owner measures their tank on a phone while the office watches; a link t
   await expect(measured.getByText(/Around the tank/)).toContainText('about 10')
   await owner.getByLabel('Height of the tank').fill('122')
   await owner.getByRole('radio', { name: 'cm', exact: true }).check()
-  await owner.getByRole('button', { name: 'Send' }).click()
+  await owner.getByRole('button', { name: 'Send', exact: true }).click()
   await expect(head).toHaveText('Thank you')
   await expect(measured.getByText(/Height without the valve/)).toContainText('48')
   await owner.getByRole('link', { name: 'Español' }).click()

@@ -179,10 +179,10 @@ describe('a customer who is erased', () => {
     await removeErasedPictures({ companyId: mine.companyId })
     expect((await states()).filter((one) => one.state === 'gone').map((one) => one.id)).toEqual([early])
     expect(await fileStore().get({ companyId: mine.companyId, id: early })).toBeNull()
-    // The other holder's: erased when they are, with what was half sent.
+    // The other holder's: erased when they are, with what was half sent and what came by their link.
     await ask('erase.customer', { commandId: newId(), customerId: mine.otherCustomerId, version: 1 })
     await removeErasedPictures({ companyId: mine.companyId })
-    expect((await states()).map((one) => one.state)).toEqual(['gone', 'gone', 'gone'])
+    expect((await states()).map((one) => one.state)).toEqual(['gone', 'gone', 'gone', 'gone'])
     expect(filesNaming().filter((file) => file.includes(mine.companyId) && !file.endsWith('.zip'))).toEqual([])
     expect(filesNaming().filter((file) => file.includes(theirs.pictureId))).toHaveLength(1)
     const { rows } = await db.query('select name from signature where company_id = $1', [mine.companyId])

@@ -73,7 +73,8 @@ beforeAll(async () => {
   )
   await refreshCompany({ companyId: mine.companyId, cause: 'nightly' })
   for (const firm of [mine, other])
-    await fileStore().put({ companyId: firm.companyId, id: firm.pictureId }, Buffer.from(`photograph of ${firm.siteId}`))
+    for (const id of [firm.pictureId, firm.guidePictureId])
+      await fileStore().put({ companyId: firm.companyId, id }, Buffer.from(`photograph of ${firm.siteId}`))
   archive = await readArchive(fileOf(await exported(mine)))
   copy = await makeCompany(db)
   await takeIn(archive, copy)
@@ -134,10 +135,11 @@ test('the archive counts its rows rightly, in JSON and as a spreadsheet, and hol
 
 test('photographs are in it, each under the id of its record; one that the store has lost is named', async () => {
   expect(archive.get(`photographs/${mine.pictureId}.jpg`)).toBe(`photograph of ${mine.siteId}`)
-  expect(manifestOf(archive).pictures).toEqual({ written: 1, missing: [] })
+  expect(archive.get(`photographs/${mine.guidePictureId}.jpg`)).toBe(`photograph of ${mine.siteId}`)
+  expect(manifestOf(archive).pictures).toEqual({ written: 2, missing: [] })
   await fileStore().remove({ companyId: mine.companyId, id: mine.pictureId })
   const without = await readArchive(fileOf(await exported(mine)))
-  expect(manifestOf(without).pictures).toEqual({ written: 0, missing: [mine.pictureId] })
+  expect(manifestOf(without).pictures).toEqual({ written: 1, missing: [mine.pictureId] })
 })
 
 test('no secret is in it, and nothing of another company', async () => {

@@ -30,6 +30,8 @@ const LINKED = [
   'api/arrival/[token]/calendar',
   'api/calendar/[token]',
   'api/measure/[token]',
+  'api/measure/[token]/act',
+  'api/measure/[token]/photograph',
   'api/reminder/[token]',
   'api/reminder/[token]/stop',
 ]

@@ -146,6 +146,15 @@ const guides: Record<string, Sample> = {
   ofSite: { roles: 'od', input: (r) => ({ siteId: r.siteId }) },
   begin: { roles: 'od', input: (r) => ({ softenerId: r.softenerId }) },
   withdraw: { roles: 'od', input: (r) => ({ guideId: r.guideId, version }) },
+  sendSteps: { roles: 'od', input: (r) => ({ guideId: r.guideId, version, bedId: r.bedId }) },
+  releaseHold: { roles: 'od', input: (r) => ({ guideId: r.holdGuideId, version }) },
+  fixHold: {
+    roles: 'od',
+    input: (r) => ({ guideId: r.holdGuideId, version, toFix: 'Hold it to the light.' }),
+    other: { toFix: 'Closer.' },
+  },
+  visitInstead: { roles: 'od', input: (r) => ({ guideId: r.holdGuideId, version }) },
+  orderKit: { roles: 'od', input: (r) => ({ bedId: r.bedId, way: 'shipped' }), other: { way: 'collected' } },
 }
 
 const jobs: Record<string, Sample> = {

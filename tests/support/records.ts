@@ -77,6 +77,8 @@ const NAMES = [
     'materialLineId',
     'handedLineId',
     'guideId',
+    'holdGuideId',
+    'guidePictureId',
     'entryId',
     'decisionId',
   ],
@@ -202,10 +204,12 @@ async function writeAgreement(tx: Tx, own: Own, r: Records): Promise<void> {
 async function writeGuide(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
   const days = { createdAt: new Date(NOW), linkUntil: new Date('2026-12-09T16:00:00Z') }
   await tx.ownerGuide.create({ data: { ...own, id: r.guideId, softenerId: r.softenerId, personId, ...days } })
-  const decision = { verdict: 'firm', answers: {}, reasons: ['One person alone cannot do it.'], law: 'Township, by phone' }
+  const decision = { verdict: 'owner-with-helper', answers: {}, reasons: ['Mind the weight.'], law: 'Township, by phone' }
   await tx.ownerDecision.create({ data: { ...own, id: r.decisionId, bedId: r.bedId, personId, at: new Date(NOW), ...decision } })
   const entry = { measure: 'around', valueIn: 31.5, entered: { value: 31.5, unit: 'in' }, at: new Date(NOW) }
   await tx.guideEntry.create({ data: { ...own, id: r.entryId, guideId: r.guideId, ...entry } })
+  const at = { state: 'looking', bedId: r.bedId, step: 'cap-out' }
+  await tx.ownerGuide.create({ data: { ...own, id: r.holdGuideId, softenerId: r.softenerId, personId, ...days, ...at } })
 }
 
 async function writeOffer(tx: Tx, own: Own, r: Records, personId: string): Promise<void> {
@@ -246,6 +250,7 @@ async function writePictures(tx: Tx, own: Own, r: Records, personId: string): Pr
   const kept = { state: 'stored', bytes: 4, sha256: '0'.repeat(64), width: 2, height: 2, storedAt: at }
   await tx.picture.create({ data: { ...own, id: r.pictureId, visitId: r.rebedVisitId, kind: 'as-found', ...sent, ...kept } })
   await tx.picture.create({ data: { ...own, id: r.signedPictureId, visitId: r.rebedVisitId, kind: 'signature', state: 'coming', ...sent } })
+  await tx.picture.create({ data: { ...own, id: r.guidePictureId, guideId: r.holdGuideId, kind: 'cap', ...sent, ...kept } })
   const signed = { visitId: r.rebedVisitId, answer: 'signed', name: 'Hanna Vale', at, personId, pictureId: r.signedPictureId }
   await tx.signature.create({ data: { ...own, id: r.signatureId, ...signed } })
 }

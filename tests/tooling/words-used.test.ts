@@ -3,6 +3,7 @@ import path from 'node:path'
 import { toldSteps } from '@almanac/documents/service-report/report-facts'
 import { PARAMETER_KEYS } from '@almanac/forecast/priors/forecast-parameters'
 import { arrangements } from '@almanac/records/arrangement'
+import { kitWays } from '@almanac/records/asked-for'
 import { beadConditions } from '@almanac/records/bead-condition'
 import { callComplaints } from '@almanac/records/call'
 import { channels } from '@almanac/records/channel'
@@ -12,6 +13,7 @@ import { disinfectants, recordedDisinfectants } from '@almanac/records/disinfect
 import { factSources } from '@almanac/records/fact-source'
 import { questionKeys } from '@almanac/records/forecast-question'
 import { guideMeasures } from '@almanac/records/guide-measure'
+import { guideEnds } from '@almanac/records/guide-state'
 import { outletReasons } from '@almanac/records/hard-outlet'
 import { measurementKinds } from '@almanac/records/measurement-kind'
 import { measuringPoints } from '@almanac/records/measuring-point'
@@ -70,7 +72,7 @@ const DOSE_REASONS = ['cost', 'salt', 'none', 'wanted']
 /** Keys of other rooms that are values: what a close-out must have checked, resins, where a figure is from, waters, causes, checks and their answers. */
 const VALUES: Record<string, readonly string[]> = {
   account: roles,
-  askedFor: callComplaints.map((one) => `sees/${one}`),
+  askedFor: [...callComplaints.map((one) => `sees/${one}`), ...kitWays.map((way) => `kit/${way}`)],
   bed: [...questionKeys.flatMap((key) => [`question/${key}`, `doubt/${key}`])],
   factSource: factSources,
   forecast: [
@@ -100,6 +102,13 @@ const VALUES: Record<string, readonly string[]> = {
   ],
   water: recordedDisinfectants.flatMap((one) => [`is/${one}`, `line/${one}`]),
   lacking: checkSteps,
+  ownerSteps: [
+    ...['label', 'valve', 'bypass'].flatMap((kind) => [`kind/${kind}`, `here/${kind}`]),
+    ...['cap', 'bypass'].map((kind) => `hold/${kind}`),
+    ...['no-picture', 'too-large', 'too-many'].map((said) => `said/${said}`),
+    ...guideEnds.flatMap((end) => (end === 'soft' ? [`end/${end}`] : [`end/${end}`, `trouble/${end}`])),
+    ...['untouched', 'shut-off', 'open', 'running'].map((opening) => `left/${opening}`),
+  ],
   ownerMeasure: guideMeasures.flatMap((one) => ['head', 'lead', 'here', 'drawing', 'field'].map((part) => `${part}/${one}`)),
   closeOut: outletReasons.map((reason) => `outlet/${reason}`),
   stop: [...visitStops.flatMap((stop) => [`what/${stop}`, `say/${stop}`]), ...safeSteps.map((step) => `do/${step}`)],

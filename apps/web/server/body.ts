@@ -10,6 +10,8 @@ export const BODY_BYTES = {
   signIn: 16 * 1024,
   /** A customer's choice of one time. */
   arrival: 4 * 1024,
+  /** An owner's photograph with its form: as telephones make them. */
+  photograph: 12 * 1024 * 1024,
 } as const
 
 /** Deeper, or of more values, than any input here: parsing such a body costs many times its bytes. */

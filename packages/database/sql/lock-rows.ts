@@ -9,6 +9,7 @@ type Lockable =
   | 'forecast_run'
   | 'job'
   | 'message'
+  | 'owner_guide'
   | 'plan_proposal'
   | 'reminder'
   | 'stock_item'

@@ -4,9 +4,8 @@ import { runCommand } from '@almanac/database/run-command'
 import { notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 
-const DAY_MS = 86_400_000
-/** How long the link works. */
-const LINK_DAYS = 7
+/** How long the link works: a week. */
+export const LINK_DAYS_MS = 7 * 86_400_000
 
 /** Makes a link by which the owner of a softener measures its tank. An earlier link for it ends: one telephone, one link. */
 export async function beginGuide(scope: Scope & { personId: string }, input: BeginGuide): Promise<{ guideId: string; version: number }> {
@@ -21,7 +20,7 @@ export async function beginGuide(scope: Scope & { personId: string }, input: Beg
       data: { withdrawnAt: command.at, version: { increment: 1 } },
     })
     const id = newId()
-    const linkUntil = new Date(command.at.getTime() + LINK_DAYS * DAY_MS)
+    const linkUntil = new Date(command.at.getTime() + LINK_DAYS_MS)
     await tx.ownerGuide.create({ data: { companyId, id, softenerId, personId, createdAt: command.at, linkUntil } })
     await command.audit('measuring link made', 'softener', softenerId, { guideId: id })
     await command.announce('guide', id, 1)

@@ -16,8 +16,8 @@ async function findPicture(scope: Pick<Scope, 'companyId'>, pictureId: string) {
   const found = await inCompany(scope, (tx) =>
     tx.picture.findFirst({ where: { companyId, id: pictureId, state: { in: ['coming', 'stored'] } } }),
   )
-  if (!found) throw notFound('picture')
-  return found
+  if (!found?.visitId) throw notFound('picture')
+  return { ...found, visitId: found.visitId }
 }
 
 type Picture = Awaited<ReturnType<typeof findPicture>>

@@ -9,7 +9,7 @@ import { firmFigures } from './firm-figures.ts'
 import { rebedFirm } from './rebed-firm.ts'
 
 /** The kit of a bed's rebed from what is on record; null where it cannot be made up. */
-async function kitOfBed(tx: Tx, companyId: string, bedId: string) {
+export async function kitOfBed(tx: Tx, companyId: string, bedId: string) {
   const bed = await tx.bed.findUnique({ where: { companyId_id: { companyId, id: bedId } }, include: BED_FACTS })
   if (!bed) return null
   const display = await companyFacts(tx, companyId)

@@ -75,7 +75,7 @@ export function stopsAmong(answers: AnswerTexts): VisitStop[] {
 }
 
 /** How far the softener is open after these answers. */
-function openingAfter(answers: AnswerTexts): Opening {
+export function openingAfter(answers: AnswerTexts): Opening {
   return OPENED_BY.findLast(({ ask, answers: those }) => those.includes(answers[ask] ?? ''))?.opening ?? 'untouched'
 }
 

@@ -18,6 +18,7 @@ import { nothingHere } from './nothing-here.ts'
 import { ownAccount } from './own-account.ts'
 import { ownerMeasure } from './owner-measure.ts'
 import { ownerRebed } from './owner-rebed.ts'
+import { ownerSteps } from './owner-steps.ts'
 import { pageTitle } from './page-title.ts'
 import { plan } from './plan.ts'
 import { plot } from './plot.ts'
@@ -60,6 +61,7 @@ export const en = {
   ownAccount,
   ownerMeasure,
   ownerRebed,
+  ownerSteps,
   pageTitle,
   plan,
   plot,

@@ -1,6 +1,14 @@
 /** How a job was asked for. */
 export const askedFor = {
   link: 'By the link in a reminder. Days that suit: {days}',
+  guide: 'The owner began by our link and wants a visit',
+  guideStep: 'Stopped at: {step}',
+  guideStop: 'Because: {what}',
+  guideAround: '{length} around the tank',
+  guideHeight: '{length} tall',
+  guidePhotographs: '{count, plural, one {# photo at the site’s page} other {# photos at the site’s page}}',
+  'kit/collected': 'Kit for an owner who rebeds alone, to be collected',
+  'kit/shipped': 'Kit for an owner who rebeds alone, to be shipped',
   quote: 'Look and quote',
   complaint: 'Complaint after the rebed of {day}',
   hard: 'Hard since {when}',

@@ -19,6 +19,7 @@ import { nothingHere } from './nothing-here.ts'
 import { ownAccount } from './own-account.ts'
 import { ownerMeasure } from './owner-measure.ts'
 import { ownerRebed } from './owner-rebed.ts'
+import { ownerSteps } from './owner-steps.ts'
 import { pageTitle } from './page-title.ts'
 import { plan } from './plan.ts'
 import { plot } from './plot.ts'
@@ -61,6 +62,7 @@ export const es: Catalogue = {
   ownAccount,
   ownerMeasure,
   ownerRebed,
+  ownerSteps,
   pageTitle,
   plan,
   plot,

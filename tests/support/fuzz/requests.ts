@@ -227,7 +227,15 @@ function measureCall(chance: Chance, known: Known, piece: string): FuzzRequest {
   )
   const body = chance.happens(0.7) ? form : hostileBody(chance, known.mostBytes)
   const headers = { 'content-type': 'application/x-www-form-urlencoded' }
-  return { what: 'link', method: 'POST', path: `/api/measure/${token}`, as: 'nobody', headers, body }
+  const of = chance.one(['', '', '/act', '/photograph'])
+  const step = chance.one(['stop-and-refer', 'cap-out', piece])
+  const act = plain(`do=${chance.one(['next', 'visit', 'ended', piece])}&step=${step}&end=${chance.one(['soft', 'beads', piece])}`)
+  if (of === '/photograph') {
+    const type = { 'content-type': 'multipart/form-data; boundary=x' }
+    const parts = `--x\r\ncontent-disposition: form-data; name="kind"\r\n\r\ncap\r\n--x\r\ncontent-disposition: form-data; name="picture"; filename="a"\r\n\r\n${piece}\r\n--x--\r\n`
+    return { what: 'link', method: 'POST', path: `/api/measure/${token}${of}`, as: 'nobody', headers: type, body: plain(parts) }
+  }
+  return { what: 'link', method: 'POST', path: `/api/measure/${token}${of}`, as: 'nobody', headers, body: of === '/act' ? act : body }
 }
 
 /** Each route once, with a record or a link that is there. The live stream has no end, so a test of its own asks it. */
@@ -254,6 +262,8 @@ export function eachRoute({
     post(`/api/reminder/${reminderTokens[0]}`, 'answer=', 'application/x-www-form-urlencoded'),
     get(`/api/reminder/${reminderTokens[0]}/stop`),
     post(`/api/measure/${measureTokens[0]}`, 'measure=around&value=31', 'application/x-www-form-urlencoded'),
+    post(`/api/measure/${measureTokens[0]}/act`, 'do=visit', 'application/x-www-form-urlencoded'),
+    post(`/api/measure/${measureTokens[0]}/photograph`, 'picture=', 'multipart/form-data; boundary=x'),
     post('/api/imports?name=list.csv', 'Name,Street,Tank\nHanna Vale,Weir Road 8,10x54\n', 'text/csv'),
     post('/api/rpc/session/list', '{}', 'application/json'),
   ]

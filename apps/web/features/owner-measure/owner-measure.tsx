@@ -11,17 +11,12 @@ import type { Words } from '@almanac/words/words'
 import { wordsIn } from '@almanac/words/words-in'
 import { OtherLanguages } from '@/client/other-languages'
 import { telOf } from '@/client/phone-link'
+import { OwnerEnding, RatherVisit } from './owner-endings.tsx'
+import { OwnerStepPage } from './owner-step.tsx'
+import { Photographs } from './photograph-form.tsx'
+import type { ShownGuide } from './shown-guide.ts'
 import { TankToMeasure } from './tank-to-measure.tsx'
 
-export type ShownGuide = {
-  companyName: string
-  telephone: string | null
-  locale: string
-  unitSystem: 'us' | 'metric'
-  open: boolean
-  entries: { measure: GuideMeasure; valueIn: number }[]
-  sendTo: string
-}
 type Said = Words<'ownerMeasure'>
 
 /** The form for one measurement, below its drawing. Nothing is sent before its button is pressed. */
@@ -72,12 +67,50 @@ function Kept({ guide, words }: { guide: ShownGuide; words: Said }) {
   ))
 }
 
-/** The page of an owner with a tape: one measurement after the other on a drawing of what stands before them. Works without scripts. */
-export function OwnerMeasure({ guide, step, said }: { guide: ShownGuide; step?: string; said?: string }) {
-  const { telephone: phone, companyName, locale, open, entries } = guide
+type Asked = { guide: ShownGuide; step?: string; said?: string }
+
+/** An owner with a tape: one measurement after the other on a drawing of what stands before them, then what was sent. */
+function Measuring({ guide, step, said }: Asked) {
+  const { locale, entries } = guide
   const words = wordsIn(locale, 'ownerMeasure')
   const missing = guideMeasures.find((one) => !entries.some(({ measure }) => measure === one))
   const measure = step === 'end' ? null : (oneOf(guideMeasures, step) ?? missing ?? null)
+  const link = (to: string, text: string) => (
+    <a href={`?step=${to}&l=${languageOf(locale)}`} className="py-3 underline underline-offset-4">
+      {text}
+    </a>
+  )
+  return (
+    <>
+      {measure ? (
+        <Step guide={guide} measure={measure} said={said} words={words} />
+      ) : (
+        <h1 className="text-h1 font-semibold">{entries.length > 0 ? words('thanks') : words('nothing')}</h1>
+      )}
+      <Kept guide={guide} words={words} />
+      {measure ? null : (
+        <>
+          {entries.length > 0 ? <p className="text-lead">{words('done')}</p> : null}
+          {link('around', words('again'))}
+        </>
+      )}
+      {link('photographs', wordsIn(locale, 'ownerSteps')('photosInstead'))}
+    </>
+  )
+}
+
+/** What the link shows while it works, by how far the owner is. */
+function Open({ guide, step, said }: Asked) {
+  const over = guide.state === 'soft' || guide.state === 'visit'
+  if (step === 'photographs' && !over) return <Photographs guide={guide} said={said} />
+  if (guide.step) return <OwnerStepPage guide={guide} step={guide.step} said={said} />
+  return guide.state === 'measuring' ? <Measuring guide={guide} step={step} said={said} /> : <OwnerEnding guide={guide} said={said} />
+}
+
+/** An owner’s page: measuring, photographs, the steps and how they end. Works without scripts. */
+export function OwnerMeasure({ guide, step, said }: Asked) {
+  const { telephone: phone, companyName, locale, open, state } = guide
+  const words = wordsIn(locale, 'ownerMeasure')
   return (
     <main lang={languageOf(locale)} className="field mx-auto flex max-w-xl flex-col gap-5 px-5 py-8">
       <header className="flex flex-wrap items-baseline justify-between gap-x-6 border-b border-ink pb-2">
@@ -90,21 +123,9 @@ export function OwnerMeasure({ guide, step, said }: { guide: ShownGuide; step?: 
       </header>
       {open ? (
         <>
-          {measure ? (
-            <Step guide={guide} measure={measure} said={said} words={words} />
-          ) : (
-            <h1 className="text-h1 font-semibold">{entries.length > 0 ? words('thanks') : words('nothing')}</h1>
-          )}
-          <Kept guide={guide} words={words} />
-          {measure ? null : (
-            <>
-              {entries.length > 0 ? <p className="text-lead">{words('done')}</p> : null}
-              <a href={`?step=around&l=${languageOf(locale)}`} className="py-3 underline underline-offset-4">
-                {words('again')}
-              </a>
-            </>
-          )}
+          <Open guide={guide} step={step} said={said} />
           <p className="text-soft">{phone ? words('call', { phone }) : words('callUs')}</p>
+          {state === 'soft' || state === 'visit' ? null : <RatherVisit guide={guide} />}
         </>
       ) : (
         <>

@@ -3,11 +3,13 @@ import { ownerOrFirm } from '@almanac/softener/choice/owner-or-firm'
 import { type OwnerTold, ownerQuestion } from '@almanac/softener/choice/owner-question'
 import { Button } from '@almanac/ui/button'
 import { useDisplay } from '@almanac/ui/display'
+import { Notice } from '@almanac/ui/notice'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { Select } from '@almanac/ui/select'
 import { StatusWord } from '@almanac/ui/status-word'
 import { TextInput } from '@almanac/ui/text-input'
+import { TextLink } from '@almanac/ui/text-link'
 import { formatInstant } from '@almanac/units/format-clock'
 import { useWords } from '@almanac/words/use-words'
 import { useState } from 'react'
@@ -125,7 +127,33 @@ export function OwnerPart({ choice }: { choice: BedChoice }) {
       </div>
       {keep.error ? <Problem happened={readFailure(keep.error).message} /> : null}
       <Decisions of={choice.decisions} />
+      {choice.decisions[0]?.verdict === 'owner-with-helper' ? <KitForOwner bedId={choice.plan.bed.bedId} /> : null}
     </Section>
+  )
+}
+
+/** The kit of this tank for an owner who was told to go, set aside on a delivery by one press. */
+function KitForOwner({ bedId }: { bedId: string }) {
+  const { api } = useSession()
+  const order = useCommand(api.guides.orderKit.mutationOptions())
+  return (
+    <div className="mt-3 flex flex-wrap items-center gap-3">
+      <Button busy={order.isPending} onClick={() => order.send({ bedId, way: 'collected' })}>
+        Kit to collect
+      </Button>
+      <Button busy={order.isPending} onClick={() => order.send({ bedId, way: 'shipped' })}>
+        Kit to ship
+      </Button>
+      {order.data ? (
+        <Notice
+          kind={order.data.notKept.length > 0 ? 'mind' : 'done'}
+          action={<TextLink href={`/jobs/${order.data.jobId}`}>Open the delivery</TextLink>}
+        >
+          {order.data.notKept.length > 0 ? `Set aside. Not in the stores: ${order.data.notKept.join('; ')}.` : 'The kit is set aside.'}
+        </Notice>
+      ) : null}
+      {order.error ? <Problem happened={readFailure(order.error).message} /> : null}
+    </div>
   )
 }
 

@@ -1,5 +1,5 @@
 import { oneOf } from '@almanac/records/choices'
-import { languages, localeFor } from '@almanac/records/language'
+import { languages } from '@almanac/records/language'
 import { wordsIn } from '@almanac/words/words-in'
 import type { Metadata } from 'next'
 import { notFound } from 'next/navigation'
@@ -8,17 +8,19 @@ import { readLinkedGuide } from '@/server/guide-link'
 
 export const dynamic = 'force-dynamic'
 
-type Props = { params: Promise<{ token: string }>; searchParams: Promise<{ step?: string; said?: string; l?: string }> }
+type Props = { params: Promise<{ token: string }>; searchParams: Promise<{ step?: string; said?: string; look?: string; l?: string }> }
 
 export async function generateMetadata(props: Props): Promise<Metadata> {
   const found = await readGuide(props)
-  return { title: found ? wordsIn(found.locale, 'ownerMeasure')('title') : undefined, robots: { index: false }, referrer: 'no-referrer' }
+  const title =
+    found && (found.state === 'measuring' ? wordsIn(found.locale, 'ownerMeasure')('title') : wordsIn(found.locale, 'ownerSteps')('title'))
+  return { title: title ?? undefined, robots: { index: false }, referrer: 'no-referrer' }
 }
 
 /** The guide in the language that its reader chose on the page, or else in the company's. */
 async function readGuide({ params, searchParams }: Props) {
-  const found = await readLinkedGuide((await params).token)
-  return found && { ...found, locale: localeFor(oneOf(languages, (await searchParams).l), found.locale) }
+  const { l, look } = await searchParams
+  return readLinkedGuide((await params).token, { language: oneOf(languages, l), look: typeof look === 'string' ? look : undefined })
 }
 
 export default async function MeasurePage(props: Props) {

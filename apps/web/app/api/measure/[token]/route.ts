@@ -1,9 +1,8 @@
 import { takeEntry } from '@almanac/operations/guides/guide-link'
 import { oneOf } from '@almanac/records/choices'
 import { guideMeasures } from '@almanac/records/guide-measure'
-import { languages } from '@almanac/records/language'
 import { BODY_BYTES, bodyWithin } from '@/server/body'
-import { measurePath } from '@/server/public-paths'
+import { backToGuide, languageOfForm } from '@/server/guide-back'
 import { withPublicLink } from '@/server/route-handler'
 
 export const dynamic = 'force-dynamic'
@@ -15,11 +14,8 @@ export async function POST(request: Request, { params }: { params: Promise<{ tok
   const { token } = await params
   return withPublicLink(request, 'measure', token, async ({ record: { companyId, id: guideId } }) => {
     const form = new URLSearchParams((await bodyWithin(request, BODY_BYTES.arrival)).toString('utf8'))
-    const language = oneOf(languages, form.get('l'))
-    const back = (more: Record<string, string>) => {
-      const query = new URLSearchParams({ ...more, ...(language && { l: language }) }).toString()
-      return new Response(null, { status: 303, headers: { location: `${measurePath(token)}${query ? `?${query}` : ''}` } })
-    }
+    const language = languageOfForm(form)
+    const back = (more: Record<string, string>) => backToGuide(token, language, more)
     const measure = oneOf(guideMeasures, form.get('measure'))
     if (!measure) return back({})
     const text = (form.get('value') ?? '').slice(0, MOST_SIGNS)
