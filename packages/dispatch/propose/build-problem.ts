@@ -174,7 +174,7 @@ function lastsOf(middle: number, spread: number): { mean: number; variance: numb
 }
 
 /** When a job may begin, in ticks; windows on days that are not looked at fall away. */
-export function jobWindows(clock: BoardClock, job: BoardJob): Span[] {
+function jobWindows(clock: BoardClock, job: BoardJob): Span[] {
   if (job.windows.length === 0) return [{ from: 0, to: clock.end }]
   return job.windows.flatMap((window) => {
     const d = dayIndex(clock, window.date)

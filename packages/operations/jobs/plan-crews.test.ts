@@ -31,7 +31,9 @@ async function formed() {
 const open = (plan: { id: string; version: number }, crews: number[]) =>
   openCrews(firm, { ...id(), planId: plan.id, version: plan.version, crews })
 const sheets = () =>
-  inCompany(firm, (tx) => tx.crewDay.findMany({ where: { companyId: firm.companyId }, include: { members: true }, orderBy: { name: 'asc' } }))
+  inCompany(firm, (tx) =>
+    tx.crewDay.findMany({ where: { companyId: firm.companyId }, include: { members: true }, orderBy: { name: 'asc' } }),
+  )
 
 beforeAll(async () => {
   await testDatabase()

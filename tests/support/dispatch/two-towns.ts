@@ -9,7 +9,7 @@ const MINUTES: Record<string, Record<string, number>> = {
 }
 
 /** Four places whose drives are round minutes; a mile a minute. */
-export function smallTravel(): TravelTable {
+function smallTravel(): TravelTable {
   const ids = Object.keys(MINUTES)
   const minutes = ids.flatMap((from) => ids.map((to) => MINUTES[from]?.[to] as number))
   return { ids, seconds: Float64Array.from(minutes, (m) => m * 60), miles: Float64Array.from(minutes), origins: 's'.repeat(minutes.length) }
