@@ -1,7 +1,7 @@
 import { type BagSize, LITRE_BAGS, planBags } from '@almanac/softener/kit/bag-plan'
-import { sanitiserDoseFlOz } from '@almanac/softener/kit/kit-supply-lines'
 import type { RebedKit, RebedKitInput } from '@almanac/softener/kit/kit-types'
 import { rebedKit } from '@almanac/softener/kit/rebed-kit'
+import { sanitiserDoseFlOz } from '@almanac/softener/kit/sanitiser'
 import { describe, expect, it } from 'vitest'
 import { SPEAKING } from '../support/speaking.ts'
 

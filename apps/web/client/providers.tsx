@@ -1,8 +1,9 @@
 'use client'
+import type { FigureRow } from '@almanac/contract/firm'
 import type { Me } from '@almanac/contract/session'
 import type { Permission } from '@almanac/records/permission'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
-import { mergeFigures } from '@almanac/softener/firm/merge-figures'
+import { USUAL_FIGURES } from '@almanac/softener/firm/usual-figures'
 import { DisplayProvider } from '@almanac/ui/display'
 import type { Messages } from '@almanac/words/messages-of'
 import { QueryClient, QueryClientProvider, useQuery } from '@tanstack/react-query'
@@ -44,16 +45,41 @@ const newQueryClient = () =>
     },
   })
 
+/** Whoever is signed in, as the server makes the page: `own` are the figures with the company's own in their places, null where it has none. */
+export type SignedIn = Me & { own?: FirmFigures | null }
+
+/** What the rows come to without being read: null where they have to be, as with a page that a tablet kept from the release before. */
+const figuresOf = ({ own, figures }: SignedIn): FirmFigures | null => own ?? (figures.some((row) => row.inUse) ? null : USUAL_FIGURES)
+
+/** Figures come with the page, and rows that the owner changed since are read: what reads them is not among the page's first scripts. */
+function useFigures(me: SignedIn, rows: readonly FigureRow[]): FirmFigures | null {
+  const [read, setRead] = useState<{ rows: readonly FigureRow[]; figures: FirmFigures } | null>(null)
+  const [first] = useState(() => ({ rows, figures: figuresOf(me) }))
+  const isFirst = rows === first.rows && first.figures !== null
+  useEffect(() => {
+    if (isFirst) return
+    let left = false
+    void import('@almanac/softener/firm/merge-figures').then(({ mergeFigures }) => {
+      if (!left) setRead({ rows, figures: mergeFigures(rows.filter((row) => row.inUse)).figures })
+    })
+    return () => {
+      left = true
+    }
+  }, [rows, isFirst])
+  return isFirst ? first.figures : (read?.figures ?? first.figures)
+}
+
 /** Figures come with the page and are fetched again when the owner changes one. */
-function SessionValues({ me, children }: { me: Me; children: ReactNode }) {
+function SessionValues({ me, children }: { me: SignedIn; children: ReactNode }) {
   const api = useMemo(() => apiFor(me.company.id), [me.company.id])
   const { data } = useQuery({ ...api.firm.figures.queryOptions(), initialData: { rows: me.figures } })
+  const figures = useFigures(me, data.rows)
   const value = useMemo(() => {
-    const { figures } = mergeFigures(data.rows.filter((row) => row.inUse))
-    const { today: pageDay, ...rest } = me
-    return { me: rest, pageDay, api, figures }
-  }, [me, api, data])
-  return <Session value={value}>{children}</Session>
+    const { today: pageDay, own: _own, ...rest } = me
+    return figures && { me: rest, pageDay, api, figures }
+  }, [me, api, figures])
+  // Nothing is computed with figures that are not the company's.
+  return value && <Session value={value}>{children}</Session>
 }
 
 /** What this device keeps for a technician without signal is nobody else's to read: whoever comes in next, by whichever door, leaves none of it. */
@@ -64,7 +90,7 @@ function useOthersForgotten(me: Me): void {
 }
 
 /** Wraps every signed-in screen: words, queries, session, live updates. */
-export function Providers({ me, messages, children }: { me: Me; messages: Messages; children: ReactNode }) {
+export function Providers({ me, messages, children }: { me: SignedIn; messages: Messages; children: ReactNode }) {
   const [queries] = useState(() => {
     bindPage(me.company.id, me.person.id)
     return newQueryClient()

@@ -3,7 +3,8 @@ import type { Result } from '@almanac/units/result'
 import { cToF } from '@almanac/units/temperature'
 import { drawBed } from '../drawing/bed-drawing.ts'
 import type { BedDrawing } from '../drawing/drawing-types.ts'
-import { decidedTubeOdIn, kitInputOf, type RebedFirm } from './rebed-of-record.ts'
+import { kitInputOf, type RebedFirm } from './rebed-of-record.ts'
+import { decidedTubeOdIn } from './site-bed-of-record.ts'
 
 /** The tank and its bed to scale, with the tube as the kit brings it; refuses as the kit does. */
 export function drawingOf(bed: BedFacts, water: Pick<BedWater, 'temperatureC'>, firm: RebedFirm): Result<BedDrawing> {

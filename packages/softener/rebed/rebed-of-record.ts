@@ -2,12 +2,10 @@ import type { TwinTank } from '@almanac/records/arrangement'
 import type { BedFacts, BedWater } from '@almanac/records/bed-facts'
 import { knownResinKind } from '@almanac/records/resin-kind'
 import type { FirmFigures } from '../firm/firm-figures.ts'
-import { chooseTube } from '../kit/choose-tube.ts'
 import { cutLengthIn } from '../kit/cut-tube.ts'
 import type { RebedKitInput } from '../kit/kit-types.ts'
 import type { Speaking } from '../kit/speaking.ts'
 import type { ProcedureContext } from '../procedure/procedure-types.ts'
-import type { SiteInput } from '../site/site-input.ts'
 
 /** What of a bed's record goes into anything. */
 export type KitFacts = Omit<BedFacts, 'bedId' | 'sizeAsWritten'>
@@ -38,21 +36,6 @@ export function kitInputOf(bed: KitFacts, { figures, display, words }: RebedFirm
     display,
     words,
   }
-}
-
-/** The tube's diameter as the kit brings it, where record or valve decide it; null where nothing does: the usual tube is then taken, and said to be assumed. */
-export function decidedTubeOdIn(bed: KitFacts, firm: RebedFirm): number | null {
-  const { valve, tubeOutsideDiameterIn: recordedOdIn, diameterIn } = kitInputOf(bed, firm)
-  const tube = diameterIn === null ? null : chooseTube({ recordedOdIn, valve, diameterIn, ...firm })
-  return tube === null || tube.basis === 'usual' ? null : tube.outsideDiameterIn
-}
-
-/** A bed's record as a softener's setting takes it: of tank, filling and tube what the kit takes. */
-export function siteBedOf(bed: KitFacts, firm: RebedFirm) {
-  const { diameterIn, heightIn, nominalGrains, resinVolumeFt3, resinKind, gravelLb, oldTubeLengthIn } = kitInputOf(bed, firm)
-  const tank = { diameterIn, heightIn, nominalGrains: nominalGrains ?? null, resinFt3: resinVolumeFt3 ?? null, gravelLb: gravelLb ?? null }
-  const tube = { oldTubeLengthIn: oldTubeLengthIn ?? null, tubeOutsideDiameterIn: decidedTubeOdIn(bed, firm) }
-  return { ...tank, ...tube, resinKind: resinKind ?? null, backwashGpm: bed.backwashGpm } satisfies Partial<SiteInput>
 }
 
 /** What the steps of a visit depend on; the tube is cut as the kit says. `emptied`: an earlier visit took the bed out. */

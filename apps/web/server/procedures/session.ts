@@ -13,12 +13,15 @@ import { acceptedMail, mailWorks } from '@almanac/messages/send-mail'
 import { newEmailMail } from '@almanac/messages/ways-in-mail'
 import { config } from '@almanac/runtime/config'
 import { AppError } from '@almanac/runtime/errors'
+import { mergeFigures } from '@almanac/softener/firm/merge-figures'
 import { wordsIn } from '@almanac/words/words-in'
 import { anyMember } from '../procedure.ts'
 import { newEmailPath } from '../public-paths.ts'
 
 /** What the screens know of the signed-in person. */
 export async function meOf(who: Who) {
+  const figures = await readFirmFigures({ companyId: who.company.id })
+  const inUse = figures.filter((row) => row.inUse)
   return {
     person: who.person,
     company: who.company,
@@ -26,7 +29,8 @@ export async function meOf(who: Who) {
     permissions: permissionsOf(who.role),
     companies: who.companies,
     today: dayIn(who.company.timeZone, now()),
-    figures: await readFirmFigures({ companyId: who.company.id }),
+    figures,
+    own: inUse.length > 0 ? mergeFigures(inUse).figures : null,
   }
 }
 
