@@ -1,4 +1,4 @@
-import { formatDoseFlOz, formatLengthIn } from '@almanac/units/format'
+import { formatLengthIn } from '@almanac/units/format'
 import { formatPercent, showWhole } from '@almanac/units/format-number'
 import type { Words } from '@almanac/words/words'
 import { GRAVEL_BULK_LB_FT3 } from '../tanks/bed-levels.ts'
