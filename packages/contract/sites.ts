@@ -119,7 +119,9 @@ export const sites = {
   nearby: get('/sites/{siteId}/nearby')
     .input(bySite)
     .output(z.object({ yard: Place.nullable(), places: z.array(z.object({ id: Id, label: z.string(), place: Place })) })),
-  supplies: get('/sites/choices/supplies').output(z.array(z.object({ id: Id, name: z.string(), kind: z.enum(supplyKinds) }))),
+  supplies: get('/sites/choices/supplies').output(
+    z.array(z.object({ id: Id, name: z.string(), kind: z.enum(supplyKinds), sites: z.number().int() })),
+  ),
   /** Customers whose name begins so, for handing a site over. */
   customers: get('/sites/choices/customers')
     .input(z.object({ q: z.string().trim().min(1).max(100) }))

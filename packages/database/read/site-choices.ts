@@ -6,11 +6,11 @@ export async function readSupplyChoices(scope: Pick<Scope, 'companyId'>) {
   return inCompany(scope, async (tx) => {
     const found = await tx.waterSupply.findMany({
       where: { companyId: scope.companyId, archivedAt: null },
-      select: { id: true, name: true, kind: true },
+      select: { id: true, name: true, kind: true, _count: { select: { sites: { where: { archivedAt: null } } } } },
       // Towns before private wells, of which there may be hundreds.
       orderBy: [{ kind: 'desc' }, { name: 'asc' }],
     })
-    return found.map((supply) => ({ ...supply, kind: supply.kind as SupplyKind }))
+    return found.map(({ _count, ...supply }) => ({ ...supply, kind: supply.kind as SupplyKind, sites: _count.sites }))
   })
 }
 

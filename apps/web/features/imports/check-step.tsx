@@ -7,6 +7,7 @@ import { useDisplay } from '@almanac/ui/display'
 import { Problem } from '@almanac/ui/problem'
 import { Section } from '@almanac/ui/section'
 import { showWhole } from '@almanac/units/format-number'
+import { useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
 import { useCommand } from '@/client/use-command'
@@ -22,6 +23,7 @@ export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: (
   const display = useDisplay()
   const { api } = useSession()
   const apply = useCommand(api.imports.apply.mutationOptions())
+  const [suppliesOpen, setSuppliesOpen] = useState(false)
   const { counts } = batch
   if (!counts) return null
   const goesIn = counts.created + counts.updated + counts.unchanged
@@ -39,7 +41,7 @@ export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: (
     <>
       <MissingColumns columns={batch.columns} />
       <ListRight key={batch.version} batch={batch} />
-      <SuppliesPart key={`supplies ${batch.version}`} batch={batch} />
+      <SuppliesPart key={`supplies ${batch.version}`} batch={batch} onOpen={setSuppliesOpen} />
       <Section title="What will happen to the rows">
         <div className="max-w-3xl">
           <DefinitionList facts={facts} />
@@ -50,13 +52,17 @@ export function CheckStep({ batch, onBack }: { batch: ImportBatchPage; onBack: (
             kind="ink"
             busy={apply.isPending}
             busyLabel="Starting the import"
-            disabled={goesIn === 0}
+            disabled={goesIn === 0 || suppliesOpen}
             onClick={() => apply.send({ batchId: batch.id, version: batch.version })}
           >
             {goesIn === 0 ? 'No rows to import' : `Import ${plural(goesIn, 'row', 'rows', display)}`}
           </Button>
           <Button onClick={onBack}>Back to the columns</Button>
-          <span className="text-small text-soft">Nothing changes before you press this, and you can undo all of it later.</span>
+          <span className="text-small text-soft">
+            {suppliesOpen
+              ? 'You chose other supplies above: use them first.'
+              : 'Nothing changes before you press this, and you can undo all of it later.'}
+          </span>
         </div>
       </Section>
       <Section title="The first rows, as we read them">

@@ -7,39 +7,43 @@ import { Section } from '@almanac/ui/section'
 import { Select } from '@almanac/ui/select'
 import { showWhole } from '@almanac/units/format-number'
 import { useQuery } from '@tanstack/react-query'
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { readFailure } from '@/client/failure'
 import { useSession } from '@/client/providers'
+import { sharedSupplies } from '@/client/shared-supplies'
 import { useCommand } from '@/client/use-command'
 import { choiceOf } from './choice-of.ts'
-
-/** Wells beyond this many are homes' own, not one to put others on. */
-const MOST_WELLS = 30
 
 const choiceKey = (choice: ImportSupplyChoice) => (choice.to === 'supply' ? choice.waterSupplyId : choice.to)
 const choiceFrom = (value: string): ImportSupplyChoice =>
   value === 'named' || value === 'own-wells' ? { to: value } : { to: 'supply', waterSupplyId: value }
 
 function reasonOf({ from, choice }: ImportSupply, isChanged: boolean): string {
-  if (isChanged || from === 'chosen') return 'Chosen by you.'
+  if (isChanged) return 'Not used yet: press “Use these supplies”.'
+  if (from === 'chosen') return 'Chosen by you.'
   if (from === 'earlier') return 'As you chose it for an earlier list.'
   return choice.to === 'own-wells' ? 'It names a well, and no two homes share one.' : 'By its name.'
 }
 
-/** What the names of supplies in the list mean: one on record, a new one, or a well for each home. */
-export function SuppliesPart({ batch }: { batch: ImportBatchPage }) {
+/** What the names of supplies in the list mean: one on record, a new one, or a well for each home. `onOpen`: whether something is chosen and not used yet. */
+export function SuppliesPart({ batch, onOpen }: { batch: ImportBatchPage; onOpen: (isOpen: boolean) => void }) {
   const display = useDisplay()
   const { api } = useSession()
   const [changed, setChanged] = useState<Record<string, ImportSupplyChoice>>({})
   const onRecord = useQuery({ ...api.sites.supplies.queryOptions(), enabled: batch.supplies.length > 0 })
   const check = useCommand(api.imports.check.mutationOptions())
+  const isOpen = Object.keys(changed).length > 0
+  // What was chosen and not used yet would be lost by importing.
+  useEffect(() => {
+    onOpen(isOpen)
+    return () => onOpen(false)
+  }, [isOpen, onOpen])
   if (batch.supplies.length === 0) return null
-  const towns = (onRecord.data ?? []).filter((one) => one.kind === 'town')
-  const wells = (onRecord.data ?? []).filter((one) => one.kind === 'private-well').slice(0, MOST_WELLS)
+  const shared = sharedSupplies(onRecord.data ?? [])
   const choicesFor = ({ name, isOnRecord }: ImportSupply) => [
     { value: 'named', label: isOnRecord ? `${name}, on record` : `A new supply called ${name}` },
     { value: 'own-wells', label: 'Each home’s own well' },
-    ...[...towns, ...wells]
+    ...shared
       .filter((one) => !isOnRecord || one.name.toLowerCase() !== name.toLowerCase())
       .map((one) => ({ value: one.id, label: one.name })),
   ]
@@ -76,7 +80,7 @@ export function SuppliesPart({ batch }: { batch: ImportBatchPage }) {
       />
       {check.error ? <Problem happened={readFailure(check.error).message} kept="The rows are still checked as before." /> : null}
       <div className="mt-4 flex flex-wrap items-center gap-4">
-        <Button disabled={Object.keys(changed).length === 0} busy={check.isPending} busyLabel="Checking the rows" onClick={use}>
+        <Button disabled={!isOpen} busy={check.isPending} busyLabel="Checking the rows" onClick={use}>
           Use these supplies
         </Button>
         <span className="text-small text-soft">We’ll remember this for your next list.</span>

@@ -10,6 +10,7 @@ import { useState } from 'react'
 import { FormDialog } from '@/client/form-dialog'
 import { placeWords, readPlace } from '@/client/place-text'
 import { useSession } from '@/client/providers'
+import { sharedSupplies } from '@/client/shared-supplies'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
 import { ArchiveThing } from './archive-thing.tsx'
@@ -100,7 +101,7 @@ export function EditSite({ site, onClose }: { site: SitePage; onClose: () => voi
         label={NAMES.waterSupplyId}
         hint="A different supply updates the forecasts of the beds here"
         none="not known"
-        choices={(supplies.data ?? []).map((one) => ({ value: one.id, label: one.name }))}
+        choices={sharedSupplies(supplies.data ?? [], site.supply?.id).map((one) => ({ value: one.id, label: one.name }))}
         {...field('waterSupplyId')}
       />
       <VisitHoursFields hours={visitHours} onChange={setVisitHours} />

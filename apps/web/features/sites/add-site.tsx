@@ -15,6 +15,7 @@ import type { FormEvent } from 'react'
 import { readFailure } from '@/client/failure'
 import { emptyHolder, HolderFields, holderOf } from '@/client/holder-fields'
 import { useSession } from '@/client/providers'
+import { sharedSupplies } from '@/client/shared-supplies'
 import { SoftenerFields, useSoftener } from '@/client/softener-fields'
 import { useCommand } from '@/client/use-command'
 import { useFields } from '@/client/use-fields'
@@ -76,7 +77,7 @@ export function NewSiteForm() {
                 <Select
                   label="Water supply"
                   none="not known"
-                  choices={(supplies.data ?? []).map((one) => ({ value: one.id, label: one.name }))}
+                  choices={sharedSupplies(supplies.data ?? []).map((one) => ({ value: one.id, label: one.name }))}
                   {...place.field('waterSupplyId')}
                 />
                 <TextArea label="Access" hint="Stairs, dogs, where the key is" {...place.field('accessNotes')} />
