@@ -47,6 +47,8 @@ const ROUTES: [RegExp, string, string][] = [
   [/^\/api\/logo$()/, 'api/logo', ''],
   [/^\/api\/mail-link$()/, 'api/mail-link', ''],
   [/^\/api\/measure\/([^/]+)$/, 'api/measure/[token]', 'token'],
+  [/^\/api\/measure\/([^/]+)\/act$/, 'api/measure/[token]/act', 'token'],
+  [/^\/api\/measure\/([^/]+)\/photograph$/, 'api/measure/[token]/photograph', 'token'],
   [/^\/api\/messages\/([^/]+)\/report$/, 'api/messages/[id]/report', 'id'],
   [/^\/api\/new-email\/([^/]+)$/, 'api/new-email/[token]', 'token'],
   [/^\/api\/new-password\/([^/]+)$/, 'api/new-password/[token]', 'token'],

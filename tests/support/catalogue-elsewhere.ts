@@ -12,7 +12,7 @@ const ACROSS_COMPANIES: Record<string, string> = {
   /** Erases the company in scope, once its own day has come, and its people's sign-in with it; of others it sees nothing. */
   'public.almanac_erase_company': '1e0b50a846fd81714e792970ca318488',
   /** Takes a name out of texts of the company in scope, as the tables' owner under its row security; across companies it sees nothing. */
-  'public.almanac_erase_texts': '04445455e766dc6f2da2d51fc9d94336',
+  'public.almanac_erase_texts': '86a400f7d1c6c44917e7ef4dc300b871',
   /** Removes what happened to people's ways in more than a year ago, and answers nothing. */
   'public.almanac_forget_identity_events': '940912371434d2d6ac4605a91ed5a68f',
   /** Founds a company by a set-up link that works, once, and answers whether it did. */

@@ -86,16 +86,17 @@ describe('rows that cannot be read', () => {
     ['utf-16le', [0xff, 0xfe]],
     ['utf-16be', [0xfe, 0xff]],
   ] as const)('come back in the letters and the order of the firm’s own file: %s', async (encoding, begins) => {
-    const text = 'Firma;Name;Street;Tank;Email\nX;José Castañeda;5 Rue Été;10x54;nope\nY;Zoë Müller;6 Elm St;banana;a@example.com\n'
+    const text =
+      'Firma;Name;Street;Town;Tank;Email\nX;José Castañeda;5 Rue Été;Lark;10x54;nope\nY;Zoë Müller;6 Elm St;Lark;banana;a@example.com\n'
     const sent = iconv.encode(text, encoding, { addBOM: encoding !== 'windows-1252' })
     const { batchId } = await bringIn(firm, sent, `${encoding}.csv`)
     const problems = await exportProblems(firm, batchId)
     expect(problems.encoding).toBe(encoding)
     expect([...problems.bytes.slice(0, begins.length)]).toEqual(begins)
     const lines = new TextDecoder(encoding).decode(problems.bytes).split('\r\n')
-    expect(lines[0]).toBe('Firma;Name;Street;Tank;Email;Fix: line;Fix: column;Fix: value;Fix: reason')
-    expect(lines[1]).toMatch(/^X;José Castañeda;5 Rue Été;10x54;nope;2;Email;nope;/)
-    expect(lines[2]).toMatch(/^Y;Zoë Müller;6 Elm St;banana;a@example\.com;3;Tank;banana;.*isn’t|^Y;Zoë Müller;6 Elm St;banana/)
+    expect(lines[0]).toBe('Firma;Name;Street;Town;Tank;Email;Fix: line;Fix: column;Fix: value;Fix: reason')
+    expect(lines[1]).toMatch(/^X;José Castañeda;5 Rue Été;Lark;10x54;nope;2;Email;nope;/)
+    expect(lines[2]).toMatch(/^Y;Zoë Müller;6 Elm St;Lark;banana;a@example\.com;3;Tank;banana;/)
     // Mended and sent back as it came, it is read as what it is.
     const mended = iconv.encode(lines.join('\r\n').replace('nope', 'b@example.com').replace('banana', '9x48'), encoding, {
       addBOM: encoding !== 'windows-1252',
