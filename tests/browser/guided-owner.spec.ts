@@ -93,6 +93,7 @@ test('an owner rebeds by the link while the office looks at both hold points; th
   await expect(photos.getByRole('img', { name: 'Label, from the owner' })).toBeVisible()
 
   await page.getByRole('button', { name: 'Send the steps' }).click()
+  await expect(page.getByRole('button', { name: 'Send the steps' })).toHaveCount(0)
   await owner.goto(new URL(owner.url()).pathname)
   await expect(owner.getByText(/^Step 1 of \d+$/)).toBeVisible()
   await expect(owner.getByText(place.customer)).toHaveCount(0)
