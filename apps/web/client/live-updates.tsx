@@ -5,7 +5,7 @@ import { useQueryClient } from '@tanstack/react-query'
 import { useEffect } from 'react'
 import { sayUnreachable } from './failure.ts'
 import { fetchChanged } from './fetch-changed.ts'
-import { onceAccountStands } from './own-account.ts'
+import { onceAccountStands } from './once-account-stands.ts'
 
 /**
  * Keeps open screens fresh: what shows a record that changed somewhere in the company is fetched again, at most once in 300 ms, and nothing else. A stream that was

@@ -1,5 +1,6 @@
 import { useWords } from '@almanac/words/use-words'
 import { useState } from 'react'
+import { LOCK, locks } from './once-account-stands.ts'
 
 /** The sign-in library's own refusals in the app's words. */
 const REFUSALS = {
@@ -8,17 +9,6 @@ const REFUSALS = {
   CHALLENGE_NOT_FOUND: 'passkeyTooLate',
   FAILED_TO_VERIFY_REGISTRATION: 'passkeyStopped',
 } as const
-
-const LOCK = 'own-account'
-// Browsers have locks on pages of their own machine and by https only.
-const locks = () => ('locks' in navigator ? (navigator.locks as LockManager | undefined) : undefined)
-
-/** Does something once no change of one's own sign-in is on its way, in any window of the browser: such a change may end the session and bring another in its answer. */
-export function onceAccountStands(work: () => void): void {
-  const held = locks()
-  if (held) void held.request(LOCK, async () => work())
-  else work()
-}
 
 /** Sends a change of one's own sign-in over the sign-in library's own ways; answers what it said, or null where it did not work: `problem` says why. */
 export function useOwnAccount() {

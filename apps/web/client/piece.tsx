@@ -31,20 +31,12 @@ export function useBrought(pieces: readonly { bring: () => Promise<void> }[]): v
   }, [pieces])
 }
 
-/** So long a page that is busy keeps waiting what it does beside its first picture. */
-const AT_LATEST_MS = 500
-
-/** What a page does beside its first picture: its children come as soon as that stands, before the signal can be gone. */
+/** What a page does beside its first picture: its children come once that stands. */
 export function Afterwards({ children }: { children: ReactNode }) {
   const [due, setDue] = useState(false)
   useEffect(() => {
-    // Not every browser says when it is idle.
-    if (!('requestIdleCallback' in window)) {
-      const soon = setTimeout(() => setDue(true), 1)
-      return () => clearTimeout(soon)
-    }
-    const idle = window.requestIdleCallback(() => setDue(true), { timeout: AT_LATEST_MS })
-    return () => window.cancelIdleCallback(idle)
+    const later = setTimeout(() => setDue(true), BRING_AFTER_MS)
+    return () => clearTimeout(later)
   }, [])
   return due ? children : null
 }
