@@ -20,7 +20,10 @@ const namesOf = (crew: PlanCrew) => crew.people.map((one) => one.name).join(' an
 /** Who goes with whom: each crew with its vehicle, hours and what it could do that day; those that are ticked get their sheets. */
 export function PlanCrews({ page, crews }: { page: PlanPage; crews: NonNullable<PlanPage['crews']> }) {
   const { api } = useSession()
-  const [left, setLeft] = useState<ReadonlySet<number>>(new Set())
+  // Whoever has nothing to do that day needs no sheet, unless somebody says so.
+  const [left, setLeft] = useState<ReadonlySet<number>>(
+    () => new Set(crews.formed.flatMap((crew, at) => (crew.jobs.length === 0 ? [at] : []))),
+  )
   const open = useCommand(api.plans.openCrews.mutationOptions())
   const chosen = crews.formed.flatMap((crew, at) => (crew.opened || left.has(at) ? [] : [at]))
   const submit = (event: FormEvent) => {
@@ -53,7 +56,7 @@ export function PlanCrews({ page, crews }: { page: PlanPage; crews: NonNullable<
         </p>
       </Section>
       {open.error ? <Problem happened={readFailure(open.error).message} /> : null}
-      <div className="flex flex-wrap gap-3">
+      <div className="mt-6 flex flex-wrap gap-3">
         {page.state === 'ready' ? (
           <Button kind="ink" type="submit" busy={open.isPending} disabled={chosen.length === 0}>
             {chosen.length === 1 ? 'Open this sheet' : `Open ${chosen.length} sheets`}

@@ -21,7 +21,7 @@ export function BesideFields({ visit, shown, change }: Props) {
   return (
     <>
       <Section title={words('hours')}>
-        <div className="flex flex-wrap gap-6">
+        <div className="mb-4 flex flex-wrap items-end gap-6">
           <TimeInput
             label={words('began')}
             step={60}
