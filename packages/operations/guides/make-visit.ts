@@ -3,6 +3,7 @@ import type { Command } from '@almanac/database/run-command'
 import type { AskedByGuide } from '@almanac/records/asked-for'
 import { oneOf } from '@almanac/records/choices'
 import type { GuideState } from '@almanac/records/guide-state'
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import { openJobStates } from '@almanac/records/job-state'
 import { procedureSteps } from '@almanac/records/procedure-step'
 import type { VisitStop } from '@almanac/records/visit-stop'
@@ -38,7 +39,7 @@ export async function makeVisit(
   const inService = guide.bed && guide.bed.endedLatest === null && guide.bed.archivedAt === null ? guide.bedId : null
   const open = inService
     ? await tx.job.findFirst({
-        where: { companyId, bedId: inService, kind: 'rebed', state: { in: [...openJobStates] } },
+        where: { companyId, bedId: inService, kind: { in: [...bedRenewingKinds] }, state: { in: [...openJobStates] } },
         select: { id: true },
       })
     : null

@@ -3,6 +3,7 @@ import os from 'node:os'
 import path from 'node:path'
 import { closeClients } from '@almanac/database/client'
 import { fileStore } from '@almanac/files/file-store'
+import { bedRenewingKinds } from '@almanac/records/job-kind'
 import { setClock } from '@almanac/runtime/clock'
 import { forgetConfig } from '@almanac/runtime/config'
 import { newId } from '@almanac/runtime/ids'
@@ -212,17 +213,17 @@ describe('it becomes a visit', () => {
     await expect(visitInstead(firm, await named(), proposeIn)).rejects.toThrow(/a visit already/)
   })
 
-  test('of a bed that has its rebed already there is no second job: somebody calls', async () => {
+  test.each(bedRenewingKinds)('of a bed that waits for its %s already there is no second job: somebody calls', async (kind) => {
     await send()
-    await proposeAnother()
+    await proposeAnother(kind)
     await visitInstead(firm, await named(), proposeIn)
     expect(await jobs()).toEqual([])
     expect(await rows(`select note from call_back where company_id = $1 and note like 'By the owner’s link%'`)).toHaveLength(1)
   })
-  const proposeAnother = () =>
+  const proposeAnother = (kind: string) =>
     db.query(
-      `insert into job (company_id, id, site_id, bed_id, kind, state, minutes, crew_size) values ($1, $2, $3, $4, 'rebed', 'proposed', 90, 2)`,
-      [firm.companyId, newId(), firm.siteId, firm.bedId],
+      `insert into job (company_id, id, site_id, bed_id, kind, state, minutes, crew_size) values ($1, $2, $3, $4, $5, 'proposed', 90, 2)`,
+      [firm.companyId, newId(), firm.siteId, firm.bedId, kind],
     )
 })
 
