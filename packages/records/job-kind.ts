@@ -1,3 +1,5 @@
+import { oneOf } from './choices.ts'
+
 /** What can have to be done at a site. */
 export const jobKinds = [
   'rebed',
@@ -15,6 +17,9 @@ export type JobKind = (typeof jobKinds)[number]
 
 /** Kinds whose "done" takes a bed out and puts another in: a bed that waits for one of them needs no reminder and no second job. */
 export const bedRenewingKinds = ['rebed', 'exchange'] as const satisfies readonly JobKind[]
+
+/** Whether a kind is one of them. */
+export const renewsBed = (kind: string): boolean => oneOf(bedRenewingKinds, kind) !== null
 
 export const jobKindWords: Readonly<Record<JobKind, string>> = {
   rebed: 'Rebed',

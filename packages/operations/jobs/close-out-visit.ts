@@ -4,7 +4,7 @@ import { dateOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { readEmptied } from '@almanac/database/read/emptied-tank'
 import { type Command, runCommand } from '@almanac/database/run-command'
-import type { JobKind } from '@almanac/records/job-kind'
+import { type JobKind, renewsBed } from '@almanac/records/job-kind'
 import type { JobState } from '@almanac/records/job-state'
 import { AppError } from '@almanac/runtime/errors'
 import type { CloseOutWords } from '@almanac/service-rules/close-out/close-out-words'
@@ -128,11 +128,10 @@ async function askAgain(
   if (!beside?.followUp) return
   const { kind, what } = beside.followUp
   const bedId = beds.newBedId ?? (beds.endedBedId === null ? job.bedId : null)
-  const renews = kind === 'rebed' || kind === 'exchange'
   const { siteId, softenerId } = job
   await proposeIn(tx, command, {
     ...{ siteId, softenerId: softenerId ?? undefined, bedId: bedId ?? undefined },
-    ...{ kind: renews && bedId === null ? 'inspection' : kind, notes: what },
+    ...{ kind: renewsBed(kind) && bedId === null ? 'inspection' : kind, notes: what },
   })
 }
 

@@ -38,15 +38,14 @@ export async function readCrewDay(tx: Tx, companyId: string, day: string, at: Da
   const figures = await firmFigures(tx, companyId)
   const asking = [...rows.sheets.flatMap((row) => row.visits), ...rows.waiting]
   const sets = atWork.flatMap((one, i) => [[one], ...atWork.slice(i + 1).map((other) => [one, other])])
-  const waits = new Set(rows.waiting.map((job) => job.id))
   const { jobs } = draft.board
-  const pressing = new Set(rows.waiting.slice(0, MOST_WAITING).map((job) => job.id))
+  const lessPressing = new Set(rows.waiting.slice(MOST_WAITING).map((job) => job.id))
   const homes = atWork.flatMap((one) => (one.startsAtHome && one.home ? [{ id: homeOf(one.id), at: pointOf(one.home) }] : []))
   const known = new Set(draft.places.map((place) => place.id))
   return {
     draft: {
       ...draft,
-      board: { ...draft.board, jobs: jobs.filter((job) => !waits.has(job.id) || pressing.has(job.id)) },
+      board: { ...draft.board, jobs: jobs.filter((job) => !lessPressing.has(job.id)) },
       places: [...draft.places, ...homes.filter((home) => !known.has(home.id))],
     },
     form: {

@@ -1,5 +1,6 @@
 import type { Load } from '@almanac/dispatch/problem/problem'
 import type { BedFacts } from '@almanac/records/bed-facts'
+import { renewsBed } from '@almanac/records/job-kind'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
 import { kitOf } from '@almanac/softener/rebed/kit-of-record'
 import type { AmountDisplay } from '@almanac/units/display'
@@ -17,8 +18,7 @@ export function loadOfJob(
   firm: { figures: FirmFigures; display: AmountDisplay },
 ): { out: Load; back: Load } {
   const nothing = { ft3: 0, lb: 0 }
-  const carries = kind === 'rebed' || kind === 'exchange'
-  const kit = carries && bed ? kitOf(bed, rebedFirm(firm.figures, firm.display)) : null
+  const kit = renewsBed(kind) && bed ? kitOf(bed, rebedFirm(firm.figures, firm.display)) : null
   if (!kit?.ok) return { out: nothing, back: nothing }
   if (kind === 'exchange') {
     const tank = { ft3: standingFt3(bed), lb: kit.value.fullTankLb }

@@ -1,5 +1,5 @@
 import type { BedFacts } from '@almanac/records/bed-facts'
-import type { JobKind } from '@almanac/records/job-kind'
+import { type JobKind, renewsBed } from '@almanac/records/job-kind'
 import { jobKindFacts } from '@almanac/service-rules/jobs/job-kinds'
 import type { Duration } from '@almanac/service-rules/jobs/learn-durations'
 import type { FirmFigures } from '@almanac/softener/firm/firm-figures'
@@ -20,7 +20,7 @@ export function planForBed(
 ): { minutes: number; crewSize: number } {
   const usual = jobKindFacts[kind]
   const minutes = lengthOf(kind, bed?.diameterIn ?? null).middle
-  if ((kind !== 'rebed' && kind !== 'exchange') || !bed) return { minutes, crewSize: usual.usualCrew }
+  if (!renewsBed(kind) || !bed) return { minutes, crewSize: usual.usualCrew }
   const kit = kitOf(bed, rebedFirm(figures, display))
   return { minutes, crewSize: kit.ok ? kit.value.crewSize : usual.usualCrew }
 }

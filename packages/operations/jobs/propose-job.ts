@@ -4,7 +4,7 @@ import { dateOf, dayOf } from '@almanac/database/days'
 import type { Scope } from '@almanac/database/in-company'
 import { BED_FACTS, bedFacts } from '@almanac/database/read/bed-facts'
 import { type Command, runCommand } from '@almanac/database/run-command'
-import { bedRenewingKinds, type JobKind, jobKindWords } from '@almanac/records/job-kind'
+import { jobKindWords, renewsBed } from '@almanac/records/job-kind'
 import { AppError, notFound } from '@almanac/runtime/errors'
 import { newId } from '@almanac/runtime/ids'
 import { dayIn } from '@almanac/units/calendar/zone-clock'
@@ -17,8 +17,6 @@ import { refreshReminders } from './refresh-reminders.ts'
 import { visitLengths } from './visit-lengths.ts'
 
 type Wanted = WantedJob
-
-const RENEWS: readonly JobKind[] = bedRenewingKinds
 
 /** The bed and softener named by the input, which must stand at its site; each 404 is the same as for one that does not exist. */
 async function partsOf(tx: Tx, companyId: string, { siteId, softenerId, bedId }: Wanted) {
@@ -56,7 +54,7 @@ export const proposeJob = (scope: Scope & { personId: string }, input: ProposeJo
 export async function proposeIn(tx: Tx, command: Command, input: Wanted) {
   const { companyId } = command
   const { softenerId, bed } = await partsOf(tx, companyId, input)
-  const renews = RENEWS.includes(input.kind)
+  const renews = renewsBed(input.kind)
   if (renews && !bed)
     throw new AppError(
       'invalid',

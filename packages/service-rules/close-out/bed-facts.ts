@@ -1,10 +1,8 @@
-import { bedRenewingKinds, type JobKind } from '@almanac/records/job-kind'
+import { renewsBed } from '@almanac/records/job-kind'
 import type { Words } from '@almanac/words/words'
 import { beginsNewBed } from '../jobs/visit-outcomes.ts'
 import type { CloseOutRecord, NewBedFacts } from './close-out-form.ts'
 import type { CloseOutWords } from './close-out-words.ts'
-
-const RENEWS: readonly JobKind[] = bedRenewingKinds
 
 /** What the record still lacks about the bed that came out and the one that went in, and what in it contradicts the outcome. */
 export function missingBedFacts(
@@ -22,7 +20,7 @@ export function missingBedFacts(
     return [words('noNewBed', { madeSafe: outcomes('made-safe') })]
   const missing: string[] = []
   if (outcome === 'condemned' && newBed) missing.push(words('condemnedBed'))
-  const endsBed = !emptied && (outcome === 'condemned' || (outcome === 'done' && RENEWS.includes(record.jobKind)))
+  const endsBed = !emptied && (outcome === 'condemned' || (outcome === 'done' && renewsBed(record.jobKind)))
   if (endsBed && outcome === 'done' && !opened) missing.push(words('takenOut'))
   if (opened || endsBed) missing.push(...missingEnd(record, words))
   const begins = (outcome === 'done' && beginsNewBed(record.jobKind)) || (outcome === 'made-safe' && filled)

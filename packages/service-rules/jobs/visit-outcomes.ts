@@ -1,4 +1,4 @@
-import type { JobKind } from '@almanac/records/job-kind'
+import { type JobKind, renewsBed } from '@almanac/records/job-kind'
 import type { VisitOutcome } from '@almanac/records/visit-outcome'
 import type { JobEvent } from './job-states.ts'
 
@@ -41,7 +41,7 @@ export const outcomeFacts: Record<VisitOutcome, OutcomeFacts> = {
 
 /** Kinds of job whose "done" puts a new bed into the tank. */
 export function beginsNewBed(kind: JobKind): boolean {
-  return kind === 'rebed' || kind === 'installation' || kind === 'exchange'
+  return renewsBed(kind) || kind === 'installation'
 }
 
 /**

@@ -1,6 +1,7 @@
 'use client'
 import type { VisitPage } from '@almanac/contract/visits'
 import { followUpKinds } from '@almanac/records/beside-visit'
+import { renewsBed } from '@almanac/records/job-kind'
 import { Section } from '@almanac/ui/section'
 import { Select } from '@almanac/ui/select'
 import { TextArea } from '@almanac/ui/text-area'
@@ -17,7 +18,7 @@ export function BesideFields({ visit, shown, change }: Props) {
   const kinds = useWords('jobKind')
   const crew = visit.people.join(', ')
   // A rebed or an exchange is of a bed that is there.
-  const offered = followUpKinds.filter((kind) => visit.bed !== null || (kind !== 'rebed' && kind !== 'exchange'))
+  const offered = followUpKinds.filter((kind) => visit.bed !== null || !renewsBed(kind))
   return (
     <>
       <Section title={words('hours')}>
